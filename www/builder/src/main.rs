@@ -1,0 +1,2 @@
+//! (to come)
+fn main() {}

@@ -1,2 +1,3 @@
 //! The engine against published values. Each module names its source; the data lie in `reference/`.
 #![cfg(not(target_arch = "wasm32"))]
+mod rounding;

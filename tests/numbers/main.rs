@@ -1,3 +1,6 @@
 //! The engine against published values. Each module names its source; the data lie in `reference/`.
 #![cfg(not(target_arch = "wasm32"))]
+
+mod air;
+mod reference;
 mod rounding;

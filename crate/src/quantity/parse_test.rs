@@ -6,7 +6,6 @@ use super::*;
 use DecimalMark::{Comma, Point};
 
 #[test]
-#[expect(clippy::float_cmp, reason = "each number must be the very double that the compiler reads")]
 fn reads_what_people_write() {
     let cases: &[(&str, DecimalMark, Unit, f64, Option<f64>)] = &[
         ("12.5", Point, Unit::METRE, 12.5, None),

@@ -9,7 +9,7 @@ use crate::project::{CRATE, Project};
 use crate::shell;
 use crate::toolchain::{Library, Toolchain};
 
-/// The profile of the page's wasm, in the workspace's `Cargo.toml`.
+/// The profile of the page's wasm and its tests, in the workspace's `Cargo.toml`.
 const PROFILE: &str = "wasm";
 
 /// Compiles the notebook for the page; gives the wasm as the compiler left it.
@@ -28,7 +28,7 @@ pub fn page(project: &Project) -> Result<PathBuf> {
 /// When there is no toolchain for it, or the test does not compile.
 pub fn browser_test(project: &Project, test: &str, environment: &[(&str, PathBuf)]) -> Result<PathBuf> {
     let mut command = Toolchain::get()?.cargo(project, "test", Library::WithTest);
-    command.args(["--no-run", "--profile", "wasm-test", "-p", CRATE, "--test", test]);
+    command.args(["--no-run", "--profile", PROFILE, "-p", CRATE, "--test", test]);
     command.arg("--message-format=json-render-diagnostics");
     command.envs(environment.iter().map(|(name, value)| (name, value)));
     artefact(&mut command, "test")

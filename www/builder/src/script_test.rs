@@ -12,9 +12,9 @@ fn code(source: &str) -> String {
 #[test]
 fn strings_templates_and_comments_are_not_code() {
     assert_eq!(code("a = 'it\\'s'; b"), "a = .......; b");
-    assert_eq!(code("a; // b 'c\nd"), "a; .........d");
+    assert_eq!(code("a; // b 'c\nd"), "a; ........d");
     assert_eq!(code("a /* 'b */ c"), "a ........ c");
-    assert_eq!(code("`x${a + `y${b}`}z` + c"), "....a + ....b....... + c".replacen(".......", "....", 1));
+    assert_eq!(code("`x${a + `y${b}`}z` + c"), "....a + ....b..... + c");
 }
 
 #[test]
@@ -27,10 +27,7 @@ fn a_slash_divides_or_opens_a_regular_expression() {
     assert_eq!(code("a / b / c"), "a / b / c");
     assert_eq!(code("f(x) / 2; '"), "f(x) / 2; .");
     assert_eq!(code("a = /[/'\"]/; b"), "a = .......; b");
-    assert_eq!(
-        code("return /'/.test(x)"),
-        "return ....test(x)".replacen("....", "...", 1).replace("...test", "....test")
-    );
+    assert_eq!(code("return /'/.test(x)"), "return ....test(x)");
     assert_eq!(code("/* c */ /'/; d"), "....... ...; d");
 }
 

@@ -111,8 +111,8 @@ fn wasm(project: &Project) -> Result<Count> {
     let capabilities = keep(project, "webdriver.json", browser.capabilities().to_string().as_bytes())?;
     let mut runner = shell::cargo(project);
     runner.args(["run", "--quiet", "-p", "wasm-test-runner", "--"]).arg(test);
-    for other in ["GECKODRIVER", "SAFARIDRIVER", "MSEDGEDRIVER", "CHROMEDRIVER_REMOTE"] {
-        runner.env_remove(other);
+    for driver in ["GECKODRIVER", "SAFARIDRIVER", "MSEDGEDRIVER", "CHROMEDRIVER"] {
+        runner.env_remove(driver).env_remove(format!("{driver}_REMOTE"));
     }
     runner
         .env("CHROMEDRIVER", &browser.driver)

@@ -2,5 +2,6 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod air;
+mod distribution;
 mod reference;
 mod rounding;

@@ -63,7 +63,7 @@ fn quantile(probability: f64, nu: f64, side: Side) -> f64 {
 }
 
 fn has_meaning(nu: f64) -> bool {
-    nu > 0.0 && nu.is_finite()
+    nu > 0.0 && nu <= LARGEST_NU
 }
 
 /// P or Q with its density, for a > 0 and z > 0.
@@ -151,8 +151,9 @@ fn upper_fraction(a: f64, z: f64) -> f64 {
     value
 }
 
-/// A few times √a steps are needed near the mean.
+/// About 9 √a steps are needed near the mean, so this suffices up to `LARGEST_NU`.
 const ITERATIONS: u32 = 1_000_000;
+const LARGEST_NU: f64 = 1e10;
 
 fn nonzero(x: f64) -> f64 {
     if x.abs() < f64::MIN_POSITIVE { f64::MIN_POSITIVE } else { x }

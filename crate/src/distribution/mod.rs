@@ -3,14 +3,17 @@
 //! | symbol | meaning |
 //! | --- | --- |
 //! | p, q | probability below and above a point: each is computed as itself, never as one minus a rounded other |
-//! | ν | degrees of freedom, any real number above 0 (for t also ∞, which is the normal distribution) |
+//! | ν | degrees of freedom, any real number above 0; for t also ∞, the normal distribution |
 //!
 //! `…_cdf` and `…_quantile` are of the lower tail, `…_sf` and `…_upper_quantile` of the upper.
 //! An argument without meaning (ν ≤ 0, a probability outside 0 to 1, not a number) gives NaN; nothing panics.
 //! A quantile at probability 0 or 1 is the end of the distribution, which may be infinite.
 //!
-//! Accuracy, for ν from 0.5 to 10⁶, against 50-digit arithmetic: 10⁻¹² relative for probabilities down to
-//! 10⁻³⁰⁰, and for quantiles likewise.
+//! A quantile beyond the largest double is the largest double. For chi-square ν is at most 10¹⁰: beyond that
+//! the sums would take too long, and the answer is NaN.
+//!
+//! Accuracy, measured against 50-digit arithmetic at thousands of random points with ν from 0.1 to 10⁶:
+//! 2 × 10⁻¹³ relative for probabilities from 1 down to 10⁻³⁰⁰, 1 × 10⁻¹³ for quantiles.
 //!
 //! Why not a crate of distributions: native code and WebAssembly must give the same bits, so exponentials,
 //! logarithms and error functions come from `libm` alone, while the general crates call the platform's.

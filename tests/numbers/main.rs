@@ -2,6 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod air;
+mod distribution;
 mod line;
 mod reference;
 mod rounding;

@@ -21,7 +21,8 @@ fn gum_7_2_6_value_follows_the_uncertainty() {
 }
 
 /// CODATA 2018 recommended values in concise form (grouping spaces left out). From memory. Each is read
-/// from that form and written again.
+/// from that form and written again. (The fine-structure constant is published with × 10⁻³; the notebook's
+/// rule writes powers of ten only below that.)
 #[test]
 fn codata_2018_concise_forms() {
     let cases = [

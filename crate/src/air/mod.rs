@@ -13,7 +13,7 @@
 //! What is computed is the refractivity n − 1, as a sum of positive terms, so that no digits are lost.
 //! Ciddor states 2 to 5 parts in 10⁸ for the phase index from 360 nm up; below that the dispersion of water
 //! vapour is extrapolated (`extrapolated`). The molar gas constant cancels: only ratios of densities occur.
-//! The CO₂ limits are ours (common practice, no source); the others are those of Ciddor's paper.
+//! The limits of CO₂ are common practice (no source); the others are quoted with the equations (from memory).
 //!
 //! Sources: P. E. Ciddor, Applied Optics 35 (1996) 1566 (equations 1 to 5, appendices A to C, with the
 //! saturation pressure and the enhancement factor given there); P. E. Ciddor and R. J. Hill, Applied Optics

@@ -204,8 +204,8 @@ impl Unit {
         }
     }
 
-    /// The unit of `dimension` spelled so.
-    pub(super) fn spelled(spelling: &str, dimension: Dimension) -> Option<Unit> {
+    /// The unit of `dimension` with this symbol, or with another accepted spelling of it.
+    pub fn spelled(spelling: &str, dimension: Dimension) -> Option<Unit> {
         dimension.units().find(|unit| unit.is_spelled(spelling))
     }
 
@@ -215,7 +215,7 @@ impl Unit {
     }
 
     fn is_spelled(self, spelling: &str) -> bool {
-        !spelling.is_empty() && (self.symbol == spelling || self.also.contains(&spelling))
+        self.symbol == spelling || self.also.contains(&spelling)
     }
 }
 

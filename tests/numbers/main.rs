@@ -1,3 +1,5 @@
 //! The engine against published values. Each module names its source; the data lie in `reference/`.
 #![cfg(not(target_arch = "wasm32"))]
 mod line;
+mod line_checks;
+mod line_properties;

@@ -60,7 +60,7 @@ fn check_iso(fit: &Fit, expected: &Value, relative: f64) {
     assert_eq!(fit.degrees_of_freedom as u64, expected["dof"].as_u64().unwrap());
 }
 
-/// NIST StRD, linear regression, data set Norris: all certified digits that doubles allow.
+/// The reference data sets of NIST (`StRD`), linear regression, data set Norris: all certified digits that doubles allow.
 #[test]
 fn norris_of_nist() {
     let set = reference("nist-linreg-norris");
@@ -234,7 +234,7 @@ fn block(shared: &Value, n: usize) -> Column {
     }
 }
 
-/// NIST StRD, linear regression, data set `NoInt1`: a line through the origin.
+/// The reference data sets of NIST (`StRD`), linear regression, data set `NoInt1`: a line through the origin.
 #[test]
 fn no_intercept_1_of_nist() {
     let set = reference("nist-linreg-noint1");
@@ -247,7 +247,7 @@ fn no_intercept_1_of_nist() {
     assert_eq!(line.degrees_of_freedom, 10);
 }
 
-/// NIST StRD, linear regression, data set `NoInt2` (x = 4, 5, 6; y = 3, 4, 4), recalled from memory:
+/// The reference data sets of NIST (`StRD`), linear regression, data set `NoInt2` (x = 4, 5, 6; y = 3, 4, 4), recalled from memory:
 /// B1 = 0.727272727272727 (8/11), s(B1) = 0.420827318078432e-01, residual SD = 0.369274472937998, 2 degrees of freedom.
 #[test]
 fn no_intercept_2_of_nist() {

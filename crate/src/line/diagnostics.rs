@@ -149,11 +149,11 @@ pub fn chauvenet(deviations: &[f64]) -> Vec<usize> {
 /// The deviation, in standard deviations, beyond which Peirce's criterion allows `doubtful` of `n` values to be
 /// called so, when `unknowns` were fitted to them. `None` where the equations have no answer.
 pub fn peirce_limit(n: usize, doubtful: usize, unknowns: usize) -> Option<f64> {
+    /// The walk has settled when the ratio moves by less than this share.
+    const SETTLED: f64 = 1e-14;
     if doubtful == 0 || n <= doubtful + unknowns {
         return None;
     }
-    /// The walk has settled when the ratio moves by less than this share.
-    const SETTLED: f64 = 1e-14;
     let (total, k, m) = (n as f64, doubtful as f64, unknowns as f64);
     let kept = total - k;
     // Gould's (B): ln Qᴺ = k ln k + (N − k) ln (N − k) − N ln N.

@@ -140,13 +140,17 @@ impl<'a, N: Noise> Profile<'a, N> {
 
     fn fit_others(&mut self, slope: f64) {
         let n = self.problem.x.len();
+        // Counting from the level found last keeps the residual small, and with it its rounding.
+        let constant = self.unknowns.len() - 1;
+        let level = self.unknowns[constant];
         for ((r, x), y) in self.residual.iter_mut().zip(&self.problem.x).zip(&self.problem.y) {
-            *r = y - slope * x;
+            *r = y - slope * x - level;
         }
         self.residual[n..].fill(0.0);
         self.noise.whiten(&mut self.residual[..n]);
         self.basis.project(&mut self.residual, &mut self.unknowns);
         self.basis.solve(&mut self.unknowns);
+        self.unknowns[constant] += level;
         self.noise.weigh(&self.residual[..n], &mut self.e);
     }
 

@@ -1,1 +1,19 @@
-//! (to come)
+//! The notebook: what a person wrote, and how it came to be.
+//!
+//! A notebook **is** its log of edits ([`Notebook`]); the page one sees is the fold of that log ([`Page`]).
+//! Nothing here is computed: every number is kept as it was typed, and read only by [`crate::analysis`].
+//!
+//! - [`page`]: the model, a plain record of texts and choices.
+//! - [`edit`]: everything a person can do to it.
+//! - [`log`]: the log, its fold, undo and redo.
+//! - [`file`](mod@file): the stored form, its versions and its checks.
+
+pub mod edit;
+pub mod file;
+pub mod log;
+pub mod page;
+
+pub use edit::{Edit, EditError};
+pub use file::{FileError, read, write};
+pub use log::{LogEntry, Notebook};
+pub use page::*;

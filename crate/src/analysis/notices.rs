@@ -1,0 +1,50 @@
+//! What the notebook notices by itself.
+
+use serde::Serialize;
+
+use crate::notebook::{RailId, RowId};
+
+/// How serious a notice is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Weight {
+    /// The result is likely wrong while this stands.
+    Grave,
+    /// Look at it before handing in.
+    Look,
+    /// Good to know.
+    Know,
+}
+
+/// The section beside which a notice stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Section {
+    /// Apparatus.
+    Apparatus,
+    /// Readings.
+    Readings,
+    /// Line.
+    Line,
+    /// Result.
+    Result,
+}
+
+/// Something noticed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Notice {
+    /// Identifier, stable.
+    pub id: &'static str,
+    /// How serious.
+    pub weight: Weight,
+    /// Where it stands.
+    pub section: Section,
+    /// What was noticed, in plain words.
+    pub text: String,
+    /// What to look at.
+    pub look_at: String,
+    /// The rows concerned.
+    pub rows: Vec<RowId>,
+    /// The rail concerned.
+    pub rail: Option<RailId>,
+}

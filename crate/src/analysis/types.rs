@@ -1,0 +1,317 @@
+//! The shape of an [`Analysis`].
+
+use serde::Serialize;
+
+use crate::notebook::{Basis, BenchField, Cell, RailField, RailId, RowId, SettingId, SharedId};
+
+/// A place in the notebook that something typed stands at.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "at", rename_all = "snake_case")]
+pub enum Place {
+    /// A text of the bench.
+    Bench {
+        /// Which.
+        field: BenchField,
+    },
+    /// A text of a rail.
+    Rail {
+        /// Which rail.
+        rail: RailId,
+        /// Which text.
+        field: RailField,
+    },
+    /// A part of a rail's splice.
+    Splice {
+        /// Which rail.
+        rail: RailId,
+        /// "mark", "distance", "uncertainty", "mark_before", "gap", "pairs.0.here"…; "splice" for the whole.
+        part: String,
+    },
+    /// A time base setting.
+    Setting {
+        /// Which setting.
+        setting: SettingId,
+        /// Its uncertainty, or its time per division.
+        uncertainty: bool,
+    },
+    /// A shared error.
+    Shared {
+        /// Which one.
+        shared: SharedId,
+    },
+    /// A cell of a row.
+    Cell {
+        /// Which row.
+        row: RowId,
+        /// Which cell.
+        cell: Cell,
+    },
+}
+
+/// Something typed that can't be used as it stands.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Problem {
+    /// Where.
+    pub place: Place,
+    /// What was found, what was expected and what to do.
+    pub message: String,
+}
+
+/// A value with its standard uncertainty.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Measured {
+    /// The value.
+    pub value: f64,
+    /// Its standard uncertainty; none where nothing was stated.
+    pub uncertainty: Option<f64>,
+}
+
+/// Everything computed from a notebook.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Analysis {
+    /// What can't be read or used, in the order of the page.
+    pub problems: Vec<Problem>,
+    /// Where each rail stands.
+    pub rails: Vec<RailStand>,
+    /// What each row says, in the order of the page.
+    pub rows: Vec<RowReading>,
+    /// The air and its index.
+    pub air: AirReading,
+    /// The straight line, or why there is none.
+    pub line: Result<LineAnalysis, Refusal>,
+    /// The speed, or why there is none.
+    pub speed: Result<Speed, Refusal>,
+    /// What was noticed, the most serious first.
+    pub notices: Vec<crate::analysis::notices::Notice>,
+}
+
+/// Why something can't be computed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Refusal {
+    /// A stable identifier: "too_few_rows", "all_positions_equal", "no_uncertainty"…
+    pub id: String,
+    /// The rows concerned.
+    pub rows: Vec<RowId>,
+    /// What is missing and what to do.
+    pub message: String,
+}
+
+/// Where a rail stands.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RailStand {
+    /// The rail.
+    pub id: RailId,
+    /// Its name in the readings.
+    pub name: String,
+    /// Distance of the near end of its span from the splitter, m; none while it can't be told.
+    pub near: Option<f64>,
+    /// Distance of the far end of its span, m.
+    pub far: Option<f64>,
+    /// Its reference mark in metres of ruler, and the distance of that mark with its standard uncertainty.
+    pub mark: Option<(f64, Measured)>,
+    /// Whether the step at its splice is an unknown of the fit.
+    pub free: bool,
+}
+
+/// How a row takes part.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "state", rename_all = "snake_case")]
+pub enum Part {
+    /// Nothing typed yet.
+    Empty,
+    /// Something is missing or can't be read.
+    Incomplete {
+        /// What, and what to do.
+        lacks: String,
+    },
+    /// Struck out by hand.
+    Struck,
+    /// In the line.
+    Used,
+}
+
+/// What a row says.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RowReading {
+    /// The row.
+    pub id: RowId,
+    /// Its number on the page, from 1.
+    pub number: usize,
+    /// How it takes part.
+    pub part: Part,
+    /// The rail it was read on.
+    pub rail: Option<RailId>,
+    /// Rail reading in metres of ruler.
+    pub reading: Option<f64>,
+    /// Time per division, ns.
+    pub time_per_division: Option<f64>,
+    /// Distance, m, with its full standard uncertainty (shared parts included).
+    pub distance: Option<Measured>,
+    /// Delay, ns, with its full standard uncertainty.
+    pub delay: Option<Measured>,
+}
+
+/// The air and its index.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AirReading {
+    /// Temperature, °C.
+    pub temperature_c: f64,
+    /// Pressure, Pa.
+    pub pressure_pa: f64,
+    /// Relative humidity, per cent.
+    pub humidity_percent: f64,
+    /// Carbon dioxide, ppm.
+    pub co2_ppm: f64,
+    /// Vacuum wavelength, nm.
+    pub wavelength_nm: f64,
+    /// Group index, or why there is none.
+    pub group_index: Result<f64, String>,
+}
+
+/// From where an error that rows share comes.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "from", rename_all = "snake_case")]
+pub enum Origin {
+    /// The mark at the splitter, or the splice, of a rail.
+    Splice {
+        /// The rail.
+        rail: RailId,
+    },
+    /// The scale of a ruler.
+    RulerScale {
+        /// The rail.
+        rail: RailId,
+    },
+    /// The time base at one setting.
+    TimeBase {
+        /// Time per division, ns.
+        time_per_division: f64,
+    },
+    /// Stated by the user.
+    Stated {
+        /// Which.
+        shared: SharedId,
+    },
+}
+
+/// The straight line Δt = t₀ + b·d and what goes with it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LineAnalysis {
+    /// The rows in the line, in the order of the arrays in `fit`.
+    pub rows: Vec<RowId>,
+    /// Distances as read, m.
+    pub distance: Vec<f64>,
+    /// Delays as read, ns.
+    pub delay: Vec<f64>,
+    /// Full standard uncertainty of each distance, m.
+    pub u_distance: Vec<f64>,
+    /// Full standard uncertainty of each delay, ns.
+    pub u_delay: Vec<f64>,
+    /// Whether uncertainties were stated (else the fit is ordinary least squares, scatter-based).
+    pub stated: bool,
+    /// The fit: slope in ns/m, intercept in ns.
+    pub fit: crate::line::Fit,
+    /// p-value of χ²; none with no degree of freedom or nothing stated.
+    pub p_value: Option<f64>,
+    /// √(χ²/ν); none with no degree of freedom.
+    pub birge_ratio: Option<f64>,
+    /// The origins of the shared errors, in the order of `fit.shared`.
+    pub shared: Vec<Origin>,
+    /// The rails whose step is free, in the order of `fit.free`.
+    pub free: Vec<RailId>,
+    /// Side checks.
+    pub checks: Checks,
+}
+
+/// Other ways to look at the same rows. Each is none where it can't be told.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Checks {
+    /// Slope of the line forced through zero, ns/m.
+    pub through_zero: Option<Measured>,
+    /// Slope on each rail alone, ns/m.
+    pub rails_alone: Vec<(RailId, Option<Measured>)>,
+    /// The step that the readings show at each splice, m, with its p-value against zero.
+    pub steps: Vec<StepCheck>,
+    /// Quadratic term, ns/m², with its p-value against zero.
+    pub quadratic: Option<Tested>,
+    /// Theil–Sen slope, ns/m.
+    pub theil_sen: Option<f64>,
+    /// The row that moves the slope most when left out, and the slope then, ns/m.
+    pub decisive_row: Option<(RowId, f64)>,
+    /// Slope from regressing distance on delay, ns/m.
+    pub other_way: Option<f64>,
+    /// Two-sided p-value of the runs test on the signs of the residuals.
+    pub runs_p: Option<f64>,
+    /// Rows that Chauvenet's criterion points at.
+    pub chauvenet: Vec<RowId>,
+    /// Rows that Peirce's criterion points at.
+    pub peirce: Vec<RowId>,
+}
+
+/// A quantity that should be zero.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Tested {
+    /// Its value.
+    pub value: f64,
+    /// Its standard uncertainty.
+    pub uncertainty: f64,
+    /// Two-sided p-value against zero.
+    pub p_value: f64,
+}
+
+/// The step at one splice, as the readings show it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct StepCheck {
+    /// The rail behind the splice.
+    pub rail: RailId,
+    /// By how much the rail stands farther out than stated, m.
+    pub step: Tested,
+}
+
+/// The speed of light from the line.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Speed {
+    /// Group velocity in air, m/s.
+    pub v: f64,
+    /// c = n_g·v, m/s.
+    pub c: f64,
+    /// Group index used.
+    pub group_index: f64,
+    /// From what the claimed uncertainty comes.
+    pub basis: Basis,
+    /// Relative standard uncertainty claimed (of v, and of c).
+    pub relative: f64,
+    /// Relative standard uncertainty from what was stated, if anything was.
+    pub relative_stated: Option<f64>,
+    /// Relative standard uncertainty from the scatter, if there is a degree of freedom.
+    pub relative_scatter: Option<f64>,
+    /// Degrees of freedom of the claimed uncertainty; none means many.
+    pub degrees_of_freedom: Option<usize>,
+    /// Coverage factor at 95 %.
+    pub coverage_factor: f64,
+    /// (c − c₀)/u.
+    pub z: f64,
+    /// E_n = (c − c₀)/U (ISO 13528).
+    pub e_n: f64,
+    /// (c − c₀)/c₀.
+    pub relative_difference: f64,
+    /// Relative bias of v from 1/b to second order, (u(b)/b)².
+    pub second_order: f64,
+}
+
+impl Speed {
+    /// Standard uncertainty of c, m/s.
+    pub fn u_c(&self) -> f64 {
+        self.c * self.relative
+    }
+
+    /// Standard uncertainty of v, m/s.
+    pub fn u_v(&self) -> f64 {
+        self.v * self.relative
+    }
+
+    /// Expanded uncertainty of c at 95 %, m/s.
+    pub fn expanded(&self) -> f64 {
+        self.coverage_factor * self.u_c()
+    }
+}

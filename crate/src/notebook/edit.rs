@@ -1,0 +1,318 @@
+//! Everything a person can do to a notebook, one variant each.
+//!
+//! An edit carries what was done, never what follows from it; applying it is total or refused, and a refused
+//! edit changes nothing.
+
+use std::collections::BTreeMap;
+
+#[cfg(not(target_arch = "wasm32"))]
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+use super::page::{
+    BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Sense, Setting,
+    SettingId, SharedError, SharedId, Splice,
+};
+use crate::quantity::DecimalMark;
+
+/// One thing a person did.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Edit {
+    /// Gave the notebook a title.
+    SetTitle {
+        /// The title.
+        text: String,
+    },
+    /// Chose how decimal numbers are written.
+    SetDecimalMark {
+        /// Point or comma.
+        mark: DecimalMark,
+    },
+    /// Wrote a text of the bench or of the report.
+    SetBench {
+        /// Which.
+        field: BenchField,
+        /// What was typed.
+        text: String,
+    },
+    /// Chose what the carriage carries.
+    SetPath {
+        /// Detector or mirror.
+        path: Path,
+    },
+    /// Laid a rail behind the others.
+    AddRail {
+        /// A number no rail of this notebook had before.
+        rail: RailId,
+    },
+    /// Wrote a text of a rail.
+    SetRail {
+        /// Which rail.
+        rail: RailId,
+        /// Which text.
+        field: RailField,
+        /// What was typed.
+        text: String,
+    },
+    /// Chose the unit of a ruler.
+    SetRulerUnit {
+        /// Which rail.
+        rail: RailId,
+        /// The unit.
+        unit: RulerUnit,
+    },
+    /// Chose the sense of a ruler.
+    SetSense {
+        /// Which rail.
+        rail: RailId,
+        /// The sense.
+        sense: Sense,
+    },
+    /// Said where a rail stands.
+    SetSplice {
+        /// Which rail.
+        rail: RailId,
+        /// How it is joined.
+        splice: Splice,
+    },
+    /// Took a rail away. Rows that name it keep what was typed.
+    RemoveRail {
+        /// Which rail.
+        rail: RailId,
+    },
+    /// Wrote a time base setting with its own uncertainty, a new one if the number is new.
+    SetSetting {
+        /// The setting.
+        setting: Setting,
+    },
+    /// Took a setting away.
+    RemoveSetting {
+        /// Which setting.
+        setting: SettingId,
+    },
+    /// Wrote a shared error, a new one if the number is new.
+    SetShared {
+        /// The shared error.
+        shared: SharedError,
+    },
+    /// Took a shared error away.
+    RemoveShared {
+        /// Which one.
+        shared: SharedId,
+    },
+    /// Began a row.
+    AddRow {
+        /// A number no row of this notebook had before.
+        row: RowId,
+        /// The row it stands behind; at the end if absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        after: Option<RowId>,
+        /// What its cells hold to begin with.
+        #[serde(default)]
+        cells: BTreeMap<Cell, String>,
+    },
+    /// Typed in a cell.
+    SetCell {
+        /// Which row.
+        row: RowId,
+        /// Which cell.
+        cell: Cell,
+        /// What was typed.
+        text: String,
+    },
+    /// Struck a row out. It stays visible.
+    StrikeRow {
+        /// Which row.
+        row: RowId,
+        /// Why.
+        reason: String,
+    },
+    /// Took a strike back.
+    RestoreRow {
+        /// Which row.
+        row: RowId,
+    },
+    /// Chose which uncertainty is claimed.
+    SetClaim {
+        /// The claim and its reason.
+        claim: Claim,
+    },
+    /// Did several things at one stroke, such as pasting a block. All or none.
+    Together {
+        /// In this order.
+        edits: Vec<Edit>,
+    },
+    /// Took back the last thing done and not taken back yet.
+    Undo,
+    /// Did again what was last taken back.
+    Redo,
+}
+
+/// Why an edit was refused. The notebook is as it was before.
+#[derive(Clone, Debug, PartialEq, Eq, Error, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum EditError {
+    /// No such row.
+    #[error("there is no row number {row}; the edit was left out")]
+    NoRow {
+        /// The number asked for.
+        row: RowId,
+    },
+    /// No such rail.
+    #[error("there is no rail number {rail}; the edit was left out")]
+    NoRail {
+        /// The number asked for.
+        rail: RailId,
+    },
+    /// No such setting.
+    #[error("there is no time base setting number {setting}; the edit was left out")]
+    NoSetting {
+        /// The number asked for.
+        setting: SettingId,
+    },
+    /// No such shared error.
+    #[error("there is no shared error number {shared}; the edit was left out")]
+    NoShared {
+        /// The number asked for.
+        shared: SharedId,
+    },
+    /// A row or rail of that number stands already.
+    #[error("number {id} is taken already; a new row or rail needs a number of its own")]
+    Taken {
+        /// The number asked for.
+        id: u32,
+    },
+    /// A row was struck out without saying why.
+    #[error("row {row} was not struck out: write the reason first")]
+    NoReason {
+        /// The row.
+        row: RowId,
+    },
+    /// Undo or redo inside a group of edits.
+    #[error("undo and redo stand alone, never in a group of edits")]
+    NotInGroup,
+    /// There is nothing to take back, or nothing to do again.
+    #[error("there is nothing left to {what}")]
+    NothingTo {
+        /// "undo" or "redo".
+        what: &'static str,
+    },
+}
+
+impl Edit {
+    /// Does this edit to `page`.
+    ///
+    /// # Errors
+    /// When the edit names what does not exist, or breaks a rule; `page` may then be half changed, so hand in a
+    /// copy where that matters ([`super::Notebook::apply`] does).
+    pub(super) fn do_to(&self, page: &mut Page) -> Result<(), EditError> {
+        match self {
+            Self::SetTitle { text } => page.title.clone_from(text),
+            Self::SetDecimalMark { mark } => page.decimal_mark = *mark,
+            Self::SetBench { field, text } => put(&mut page.bench, *field, text),
+            Self::SetPath { path } => page.path = *path,
+            Self::AddRail { rail } => add_rail(page, *rail)?,
+            Self::SetRail { rail, field, text } => put(&mut find_rail(page, *rail)?.texts, *field, text),
+            Self::SetRulerUnit { rail, unit } => find_rail(page, *rail)?.unit = *unit,
+            Self::SetSense { rail, sense } => find_rail(page, *rail)?.sense = *sense,
+            Self::SetSplice { rail, splice } => find_rail(page, *rail)?.splice.clone_from(splice),
+            Self::RemoveRail { rail } => {
+                find_rail(page, *rail)?;
+                page.rails.retain(|r| r.id != *rail);
+            }
+            Self::SetSetting { setting } => {
+                put_by(&mut page.settings, setting, |s| s.id);
+            }
+            Self::RemoveSetting { setting } => {
+                if !page.settings.iter().any(|s| s.id == *setting) {
+                    return Err(EditError::NoSetting { setting: *setting });
+                }
+                page.settings.retain(|s| s.id != *setting);
+            }
+            Self::SetShared { shared } => put_by(&mut page.shared, shared, |s| s.id),
+            Self::RemoveShared { shared } => {
+                if !page.shared.iter().any(|s| s.id == *shared) {
+                    return Err(EditError::NoShared { shared: *shared });
+                }
+                page.shared.retain(|s| s.id != *shared);
+            }
+            Self::AddRow { row, after, cells } => add_row(page, *row, *after, cells)?,
+            Self::SetCell { row, cell, text } => put(&mut find_row(page, *row)?.cells, *cell, text),
+            Self::StrikeRow { row, reason } => {
+                if reason.trim().is_empty() {
+                    return Err(EditError::NoReason { row: *row });
+                }
+                find_row(page, *row)?.struck = Some(reason.clone());
+            }
+            Self::RestoreRow { row } => find_row(page, *row)?.struck = None,
+            Self::SetClaim { claim } => page.claim.clone_from(claim),
+            Self::Together { edits } => {
+                for edit in edits {
+                    edit.do_to(page)?;
+                }
+            }
+            Self::Undo | Self::Redo => return Err(EditError::NotInGroup),
+        }
+        Ok(())
+    }
+}
+
+/// Keeps `text` under `key`; an empty text leaves no entry.
+fn put<K: Ord>(texts: &mut BTreeMap<K, String>, key: K, text: &str) {
+    if text.is_empty() {
+        texts.remove(&key);
+    } else {
+        texts.insert(key, text.to_owned());
+    }
+}
+
+/// Replaces the element with the same number, or adds it at the end.
+fn put_by<T: Clone>(list: &mut Vec<T>, new: &T, id: impl Fn(&T) -> u32) {
+    match list.iter_mut().find(|old| id(old) == id(new)) {
+        Some(old) => old.clone_from(new),
+        None => list.push(new.clone()),
+    }
+}
+
+fn find_rail(page: &mut Page, rail: RailId) -> Result<&mut Rail, EditError> {
+    page.rails.iter_mut().find(|r| r.id == rail).ok_or(EditError::NoRail { rail })
+}
+
+fn find_row(page: &mut Page, row: RowId) -> Result<&mut Row, EditError> {
+    page.rows.iter_mut().find(|r| r.id == row).ok_or(EditError::NoRow { row })
+}
+
+fn add_rail(page: &mut Page, id: RailId) -> Result<(), EditError> {
+    if page.rails.iter().any(|r| r.id == id) {
+        return Err(EditError::Taken { id });
+    }
+    page.rails.push(Rail {
+        id,
+        unit: RulerUnit::default(),
+        sense: Sense::default(),
+        splice: Splice::default(),
+        texts: BTreeMap::new(),
+    });
+    Ok(())
+}
+
+fn add_row(
+    page: &mut Page,
+    id: RowId,
+    after: Option<RowId>,
+    cells: &BTreeMap<Cell, String>,
+) -> Result<(), EditError> {
+    if page.rows.iter().any(|r| r.id == id) {
+        return Err(EditError::Taken { id });
+    }
+    let place = match after {
+        None => page.rows.len(),
+        Some(row) => 1 + page.rows.iter().position(|r| r.id == row).ok_or(EditError::NoRow { row })?,
+    };
+    let cells = cells.iter().filter(|(_, text)| !text.is_empty()).map(|(c, t)| (*c, t.clone())).collect();
+    page.rows.insert(place, Row { id, cells, struck: None });
+    Ok(())
+}

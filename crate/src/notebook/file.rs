@@ -1,0 +1,105 @@
+//! The stored form of a notebook: `notebook.json`, format version 1.
+//!
+//! The file names what it is and its version first, so that a file from a later version can be refused with
+//! that reason before anything else of it is read.
+
+#[cfg(not(target_arch = "wasm32"))]
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+use super::edit::EditError;
+use super::log::{LogEntry, Notebook};
+
+/// The version written by this program.
+pub const FORMAT: u32 = 1;
+
+/// The word by which a notebook file is known.
+pub const KIND: &str = "slope-of-light notebook";
+
+/// The content of `notebook.json`.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct NotebookFile {
+    /// Always "slope-of-light notebook".
+    pub kind: String,
+    /// Version of the format: 1.
+    pub format: u32,
+    /// Everything done in the notebook, in order.
+    pub log: Vec<LogEntry>,
+}
+
+/// Why a text is not a notebook that can be opened.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+pub enum FileError {
+    /// Not JSON, or cut short.
+    #[error("this is not a whole notebook file: {what} (line {line}, column {column}). Take the file again from where it came")]
+    NotJson {
+        /// What the reader met.
+        what: String,
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+    },
+    /// JSON, but of something else.
+    #[error("this file is not a notebook of this program: it lacks \"kind\": \"{KIND}\"")]
+    Foreign,
+    /// Written by a later version.
+    #[error("this notebook was written by a later version (format {found}; this program reads up to {FORMAT}). It was left untouched: open it with the newer program")]
+    Later {
+        /// The format found.
+        found: u64,
+    },
+    /// The log does not replay.
+    #[error("entry {entry} of the notebook's log can't be applied: {reason}")]
+    BadEntry {
+        /// Which entry, from 1.
+        entry: usize,
+        /// Why.
+        reason: EditError,
+    },
+}
+
+/// What every version of the file has at its top.
+#[derive(Deserialize)]
+struct Head {
+    kind: Option<String>,
+    format: Option<u64>,
+}
+
+/// Reads a notebook from the text of `notebook.json`.
+///
+/// # Errors
+/// See [`FileError`]; nothing is half read.
+pub fn read(text: &str) -> Result<Notebook, FileError> {
+    let head: Head = serde_json::from_str(text).map_err(|e| not_json(&e))?;
+    if head.kind.as_deref() != Some(KIND) {
+        return Err(FileError::Foreign);
+    }
+    match head.format {
+        Some(found) if found > u64::from(FORMAT) => return Err(FileError::Later { found }),
+        Some(found) if found == u64::from(FORMAT) => {}
+        _ => return Err(FileError::Foreign),
+    }
+    let file: NotebookFile = serde_json::from_str(text).map_err(|e| not_json(&e))?;
+    Notebook::from_log(file.log)
+        .map_err(|(place, reason)| FileError::BadEntry { entry: place + 1, reason })
+}
+
+/// The text of `notebook.json`, one log entry a line so that two files can be compared by eye.
+pub fn write(notebook: &Notebook) -> String {
+    let mut text = format!("{{\"kind\":\"{KIND}\",\"format\":{FORMAT},\"log\":[");
+    for (place, entry) in notebook.log().iter().enumerate() {
+        text.push_str(if place == 0 { "\n" } else { ",\n" });
+        // A log entry holds strings and choices only, which always have a JSON form.
+        text.push_str(&serde_json::to_string(entry).unwrap_or_default());
+    }
+    text.push_str("\n]}\n");
+    text
+}
+
+fn not_json(error: &serde_json::Error) -> FileError {
+    FileError::NotJson { what: error.to_string(), line: error.line(), column: error.column() }
+}

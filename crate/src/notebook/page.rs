@@ -1,0 +1,377 @@
+//! The model of a notebook: texts as typed, and choices.
+//!
+//! A text cell holds exactly what was typed, even if it can't be read as a number: nothing typed is lost.
+//! The unit a bare number is taken in stands beside each field.
+
+use std::collections::BTreeMap;
+
+#[cfg(not(target_arch = "wasm32"))]
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::DecimalMark;
+
+/// Names a row for the life of the notebook.
+pub type RowId = u32;
+/// Names a rail for the life of the notebook.
+pub type RailId = u32;
+/// Names a time base setting for the life of the notebook.
+pub type SettingId = u32;
+/// Names a shared error stated by the user for the life of the notebook.
+pub type SharedId = u32;
+
+/// A notebook as it stands after its edits.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Page {
+    /// What the notebook is called.
+    pub title: String,
+    /// How decimal numbers are written in it.
+    pub decimal_mark: DecimalMark,
+    /// The texts that describe the bench and the report.
+    pub bench: BTreeMap<BenchField, String>,
+    /// Whether the carriage carries the detector or a mirror.
+    pub path: Path,
+    /// The rails, from the splitter outwards.
+    pub rails: Vec<Rail>,
+    /// The time base settings whose own uncertainty was stated.
+    pub settings: Vec<Setting>,
+    /// Errors that several rows share and that no rail or setting accounts for.
+    pub shared: Vec<SharedError>,
+    /// The rows, in the order in which they stand.
+    pub rows: Vec<Row>,
+    /// Which uncertainty is claimed.
+    pub claim: Claim,
+}
+
+/// What the carriage carries. The light goes along the rail once, or there and back.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Path {
+    /// Detector B rides on the carriage: path factor 1.
+    #[default]
+    Detector,
+    /// A mirror rides on the carriage and sends the light back: path factor 2.
+    Mirror,
+}
+
+impl Path {
+    /// The path factor f in Δt = t₀ + f·d/v.
+    pub fn factor(self) -> f64 {
+        match self {
+            Self::Detector => 1.0,
+            Self::Mirror => 2.0,
+        }
+    }
+}
+
+/// A text of the bench or of the report. Bare numbers are in the unit named here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum BenchField {
+    /// Who measured.
+    People,
+    /// Where and when.
+    Place,
+    /// Vacuum wavelength of the source, nm.
+    Wavelength,
+    /// Pulse rate of the source, Hz.
+    PulseRate,
+    /// Small divisions in one division of the screen.
+    SmallDivisions,
+    /// Half-width of the interval within which an edge is read, in divisions.
+    EdgeHalfWidth,
+    /// Why that half-width was chosen.
+    EdgeReason,
+    /// Divisions across the screen.
+    ScreenWidth,
+    /// Relative standard uncertainty of the time base, where a setting states none of its own.
+    TimeBaseUncertainty,
+    /// Air temperature, °C.
+    Temperature,
+    /// Air pressure, hPa.
+    Pressure,
+    /// Relative humidity, per cent.
+    Humidity,
+    /// Carbon dioxide, ppm.
+    CarbonDioxide,
+    /// Report: what was to be found out.
+    Aim,
+    /// Report: how it was done.
+    Method,
+    /// Report: what the result means.
+    Discussion,
+}
+
+/// One rail with its ruler.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Rail {
+    /// Names the rail for the life of the notebook.
+    pub id: RailId,
+    /// The unit of the ruler.
+    pub unit: RulerUnit,
+    /// Whether readings grow or fall as the carriage moves away.
+    pub sense: Sense,
+    /// Where the rail stands.
+    pub splice: Splice,
+    /// The texts that describe it.
+    pub texts: BTreeMap<RailField, String>,
+}
+
+/// The unit in which a ruler counts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum RulerUnit {
+    /// Millimetre.
+    Millimetre,
+    /// Centimetre.
+    #[default]
+    Centimetre,
+    /// Metre.
+    Metre,
+    /// Inch, 25.4 mm exactly.
+    Inch,
+}
+
+/// The sense of a ruler.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Sense {
+    /// Readings grow as the carriage moves away from the splitter.
+    #[default]
+    Grows,
+    /// Readings fall as the carriage moves away from the splitter.
+    Falls,
+}
+
+impl Sense {
+    /// s in d = o + s·(r − m): +1 or −1.
+    pub fn sign(self) -> f64 {
+        match self {
+            Self::Grows => 1.0,
+            Self::Falls => -1.0,
+        }
+    }
+}
+
+/// Where a rail stands. Bare marks are in the ruler's unit, distances and gaps in metres.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Splice {
+    /// Not said yet.
+    #[default]
+    Unsaid,
+    /// The reading `mark` lies at the splitter, where d = 0.
+    AtSplitter {
+        /// The reading at the splitter.
+        mark: String,
+        /// Its standard uncertainty.
+        uncertainty: String,
+    },
+    /// The reading `mark` stands at a stated distance from the splitter.
+    Stated {
+        /// A reading on this rail.
+        mark: String,
+        /// Its distance from the splitter.
+        distance: String,
+        /// Standard uncertainty of that distance.
+        uncertainty: String,
+    },
+    /// The reading `mark` here meets `mark_before` on the rail before, with a gap between.
+    Meeting {
+        /// A reading on this rail.
+        mark: String,
+        /// A reading on the rail before, in that rail's unit.
+        mark_before: String,
+        /// From `mark_before` to `mark`, away from the splitter.
+        gap: String,
+        /// Standard uncertainty of the joint.
+        uncertainty: String,
+    },
+    /// One carriage position read on both rails, once or more.
+    Overlap {
+        /// The pairs of readings.
+        pairs: Vec<OverlapPair>,
+    },
+    /// The step is an unknown of the fit; `mark` is put at the end of the rail before to begin with.
+    Free {
+        /// A reading on this rail.
+        mark: String,
+    },
+}
+
+/// One carriage position, read on two rails.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OverlapPair {
+    /// The reading on this rail, in its unit.
+    pub here: String,
+    /// The reading on the rail before, in that rail's unit.
+    pub before: String,
+}
+
+/// A text that describes a rail.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum RailField {
+    /// What the rail is called in the readings.
+    Name,
+    /// First readable mark, in the ruler's unit.
+    From,
+    /// Last readable mark, in the ruler's unit.
+    To,
+    /// Standard uncertainty of one reading, in the ruler's unit.
+    ReadingUncertainty,
+    /// Relative standard uncertainty of the ruler's scale.
+    ScaleUncertainty,
+}
+
+/// A time base setting whose own uncertainty was stated.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Setting {
+    /// Names the setting for the life of the notebook.
+    pub id: SettingId,
+    /// Time per division, ns.
+    pub time_per_division: String,
+    /// Relative standard uncertainty.
+    pub uncertainty: String,
+}
+
+/// An error that several rows share.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct SharedError {
+    /// Names it for the life of the notebook.
+    pub id: SharedId,
+    /// What it is called.
+    pub name: String,
+    /// Whether it acts on distances or on delays.
+    pub acts_on: ActsOn,
+    /// Whether it is one offset, or one relative scale.
+    pub effect: Effect,
+    /// The rows that share it.
+    pub rows: Scope,
+    /// Its standard uncertainty: metres or nanoseconds for an offset, a ratio for a scale.
+    pub uncertainty: String,
+}
+
+/// What a shared error acts on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum ActsOn {
+    /// The distances d.
+    Distances,
+    /// The delays Δt.
+    Delays,
+}
+
+/// How a shared error acts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Effect {
+    /// The same amount on each row.
+    Offset,
+    /// The same fraction on each row.
+    Scale,
+}
+
+/// The rows that share an error.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Scope {
+    /// Every row.
+    All,
+    /// The rows read on one rail.
+    Rail(RailId),
+    /// The rows read at one time per division, as typed.
+    TimeBase(String),
+    /// These rows.
+    Rows(Vec<RowId>),
+}
+
+/// One carriage position: texts as typed.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Row {
+    /// Names the row for the life of the notebook.
+    pub id: RowId,
+    /// The cells that hold something.
+    pub cells: BTreeMap<Cell, String>,
+    /// Why the row is struck out, if it is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub struck: Option<String>,
+}
+
+impl Row {
+    /// The text of a cell; empty where nothing was typed.
+    pub fn text(&self, cell: Cell) -> &str {
+        self.cells.get(&cell).map_or("", String::as_str)
+    }
+}
+
+/// A cell of a row. Bare numbers are in the unit named here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Cell {
+    /// Name of the rail.
+    Rail,
+    /// Rail reading, in the ruler's unit.
+    Reading,
+    /// Time per division, ns.
+    TimeBase,
+    /// Edge A on the screen, in divisions; repeats separated by semicolons.
+    EdgeA,
+    /// Edge B on the screen, in divisions; repeats separated by semicolons.
+    EdgeB,
+    /// The distance itself, m, instead of a rail reading.
+    Distance,
+    /// Standard uncertainty of that distance, m.
+    DistanceUncertainty,
+    /// The delay itself, ns, instead of a screen reading.
+    Delay,
+    /// Standard uncertainty of that delay, ns.
+    DelayUncertainty,
+    /// A remark.
+    Remark,
+}
+
+/// Which uncertainty is claimed, and why.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Claim {
+    /// From what the uncertainty comes.
+    pub basis: Basis,
+    /// The reason given for that choice.
+    pub reason: String,
+}
+
+/// From what an uncertainty comes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Basis {
+    /// From what was stated for rails, screen and rows.
+    #[default]
+    Stated,
+    /// From the scatter of the points about the line.
+    Scatter,
+}

@@ -1,0 +1,1 @@
+//! From notebook and analysis to a [`View`].

@@ -1,0 +1,10 @@
+//! What the page shows: the notebook as typed, with everything computed from it already in words and digits.
+//!
+//! A [`View`] holds texts only, rounded and with their units: the page, the report and a printed copy put them
+//! in place and compute nothing. It is the whole contract between the crate and the page.
+
+pub mod build;
+pub mod types;
+
+pub use build::view;
+pub use types::*;

@@ -1,0 +1,213 @@
+//! The shape of a [`View`].
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::analysis::Notice;
+use crate::notebook::{
+    ActsOn, Basis, BenchField, Cell, Effect, Path, RailField, RailId, RowId, RulerUnit, Scope, Sense,
+    SettingId, SharedId, Splice,
+};
+use crate::quantity::DecimalMark;
+
+/// Everything the page shows of one notebook.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct View {
+    /// The title as typed.
+    pub title: String,
+    /// How decimal numbers are written.
+    pub decimal_mark: DecimalMark,
+    /// What the carriage carries.
+    pub path: Path,
+    /// Whether something can be taken back.
+    pub can_undo: bool,
+    /// Whether something can be done again.
+    pub can_redo: bool,
+    /// How many entries the log holds.
+    pub entries: usize,
+    /// Every text of the bench and the report, each field present.
+    pub bench: BTreeMap<BenchField, Field>,
+    /// The rails, from the splitter outwards.
+    pub rails: Vec<RailView>,
+    /// Time base settings with their own uncertainty.
+    pub settings: Vec<SettingView>,
+    /// Errors shared by rows, stated by the user.
+    pub shared: Vec<SharedView>,
+    /// The rows, as they stand.
+    pub rows: Vec<RowView>,
+    /// What the next row would begin with.
+    pub proposal: Proposal,
+    /// The straight line.
+    pub line: LineView,
+    /// The result.
+    pub result: ResultView,
+    /// Everything noticed, the most serious first.
+    pub notices: Vec<Notice>,
+}
+
+/// A text as typed, what is wrong with it, and what stands in for it while it is empty.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Field {
+    /// As typed.
+    pub text: String,
+    /// What is wrong, in one sentence, and what to do; empty if nothing is.
+    pub problem: String,
+    /// What is taken while the field is empty, with its unit; empty if nothing is.
+    pub default: String,
+    /// The unit of a bare number; empty for words.
+    pub unit: String,
+}
+
+/// One rail.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RailView {
+    /// The rail.
+    pub id: RailId,
+    /// Its texts, each field present.
+    pub fields: BTreeMap<RailField, Field>,
+    /// The unit of its ruler.
+    pub unit: RulerUnit,
+    /// That unit's symbol.
+    pub unit_symbol: String,
+    /// The sense of its ruler.
+    pub sense: Sense,
+    /// How it is joined, as typed.
+    pub splice: Splice,
+    /// What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
+    /// for the whole).
+    pub splice_problems: BTreeMap<String, String>,
+    /// Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m".
+    pub stands: String,
+    /// The step that the readings themselves show at its splice; empty where it can't be told.
+    pub step: String,
+    /// How many rows were read on it.
+    pub rows: usize,
+}
+
+/// One time base setting.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SettingView {
+    /// The setting.
+    pub id: SettingId,
+    /// Time per division.
+    pub time_per_division: Field,
+    /// Relative standard uncertainty.
+    pub uncertainty: Field,
+}
+
+/// One shared error.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SharedView {
+    /// The shared error.
+    pub id: SharedId,
+    /// What it is called.
+    pub name: String,
+    /// What it acts on.
+    pub acts_on: ActsOn,
+    /// How it acts.
+    pub effect: Effect,
+    /// On which rows.
+    pub rows: Scope,
+    /// Its standard uncertainty.
+    pub uncertainty: Field,
+}
+
+/// How a row takes part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RowState {
+    /// Nothing typed yet.
+    Empty,
+    /// Something is missing or can't be read.
+    Incomplete,
+    /// In the line.
+    Used,
+    /// Struck out by hand.
+    Struck,
+}
+
+/// One row.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct RowView {
+    /// The row.
+    pub id: RowId,
+    /// Its number on the page, from 1.
+    pub number: usize,
+    /// How it takes part.
+    pub state: RowState,
+    /// Its cells, each present.
+    pub cells: BTreeMap<Cell, Field>,
+    /// Why it is struck out; empty if it is not.
+    pub struck: String,
+    /// What keeps it out of the line, in one sentence; empty if nothing does.
+    pub lacks: String,
+    /// Distance with its standard uncertainty, in metres.
+    pub distance: String,
+    /// Delay with its standard uncertainty, in nanoseconds.
+    pub delay: String,
+    /// Residual in units of its standard uncertainty.
+    pub residual: String,
+    /// Identifiers of the notices that name this row.
+    pub notices: Vec<String>,
+}
+
+/// What a new row would begin with.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Proposal {
+    /// A number for it.
+    pub row: RowId,
+    /// The cells.
+    pub cells: BTreeMap<Cell, String>,
+}
+
+/// A number with its name, its unit and where it comes from.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Figure {
+    /// Identifier, stable: "slope", "intercept", "chi_square"…
+    pub id: String,
+    /// Its name in words.
+    pub name: String,
+    /// Its symbol.
+    pub symbol: String,
+    /// Value, uncertainty and unit.
+    pub value: String,
+    /// What it is and where it comes from, in one or two sentences.
+    pub meaning: String,
+}
+
+/// The straight line, or why there is none.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct LineView {
+    /// Why there is no line and what to do; empty if there is one.
+    pub refusal: String,
+    /// How the line was fitted, in one sentence.
+    pub method: String,
+    /// Slope, intercept and how well it fits.
+    pub figures: Vec<Figure>,
+    /// Other ways to look at the same rows.
+    pub checks: Vec<Figure>,
+    /// The picture in words, for those who can't see it.
+    pub summary: String,
+    /// The residual plot in words.
+    pub residual_summary: String,
+}
+
+/// The result, or why there is none.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct ResultView {
+    /// Why there is no result and what to do; empty if there is one.
+    pub refusal: String,
+    /// c with its standard uncertainty, short form, for the strip that stays in sight.
+    pub short: String,
+    /// v, n_g, c, U, comparison…
+    pub figures: Vec<Figure>,
+    /// One to three sentences that can go into a report.
+    pub sentences: Vec<String>,
+    /// From what the claimed uncertainty comes.
+    pub basis: Basis,
+    /// The reason as typed.
+    pub reason: String,
+    /// Both uncertainties side by side, where they differ; empty where there is nothing to choose.
+    pub choice: String,
+}

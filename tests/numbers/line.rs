@@ -5,7 +5,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use serde_json::Value;
-use slope_of_light::line::{Column, Data, Dense, Fit, Noise, Stated, Uncertainty, fit};
+use slope_of_light::line::{Column, Data, Dense, Fit, Noise, Stated, Uncertainty, checks, fit};
 
 /// Double precision: rounding of the data alone shifts these results by up to 1e-14.
 const DOUBLE: f64 = 2e-12;
@@ -60,7 +60,7 @@ fn check_iso(fit: &Fit, expected: &Value, relative: f64) {
     assert_eq!(fit.degrees_of_freedom as u64, expected["dof"].as_u64().unwrap());
 }
 
-/// NIST StRD, linear regression, data set Norris: all certified digits that doubles allow.
+/// The reference data sets of NIST (`StRD`), linear regression, data set Norris: all certified digits that doubles allow.
 #[test]
 fn norris_of_nist() {
     let set = reference("nist-linreg-norris");
@@ -232,4 +232,28 @@ fn block(shared: &Value, n: usize) -> Column {
         "x" => Column { x: effect, y: vec![] },
         _ => Column { x: vec![], y: effect },
     }
+}
+
+/// The reference data sets of NIST (`StRD`), linear regression, data set `NoInt1`: a line through the origin.
+#[test]
+fn no_intercept_1_of_nist() {
+    let set = reference("nist-linreg-noint1");
+    let line =
+        checks::through_zero(&unstated(numbers(&set["inputs"]["x"]), numbers(&set["inputs"]["y"]))).unwrap();
+    let expected = &set["expected"];
+    close(line.slope, number(&expected["certified_estimate"][0]), 1e-13, "B1");
+    close(line.u_slope.unwrap(), number(&expected["certified_sd"][0]), 1e-13, "s(B1)");
+    close(line.chi_square, number(&expected["rss"]), 1e-13, "RSS");
+    assert_eq!(line.degrees_of_freedom, 10);
+}
+
+/// The reference data sets of NIST (`StRD`), linear regression, data set `NoInt2` (x = 4, 5, 6; y = 3, 4, 4), recalled from memory:
+/// B1 = 0.727272727272727 (8/11), s(B1) = 0.420827318078432e-01, residual SD = 0.369274472937998, 2 degrees of freedom.
+#[test]
+fn no_intercept_2_of_nist() {
+    let line = checks::through_zero(&unstated(vec![4.0, 5.0, 6.0], vec![3.0, 4.0, 4.0])).unwrap();
+    close(line.slope, 0.727_272_727_272_727, 1e-14, "B1");
+    close(line.u_slope.unwrap(), 0.420_827_318_078_432e-1, 1e-13, "s(B1)");
+    close((line.chi_square / 2.0).sqrt(), 0.369_274_472_937_998, 1e-13, "residual SD");
+    assert_eq!(line.degrees_of_freedom, 2);
 }

@@ -4,5 +4,7 @@
 mod air;
 mod distribution;
 mod line;
+mod line_checks;
+mod line_properties;
 mod reference;
 mod rounding;

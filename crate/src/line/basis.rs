@@ -22,6 +22,8 @@ pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
 #[derive(Debug, Clone)]
 pub(super) struct Basis {
     rows: usize,
+    /// How many leading columns are held by a prior.
+    held: usize,
     len: usize,
     /// Q, column after column.
     q: Vec<f64>,
@@ -31,8 +33,16 @@ pub(super) struct Basis {
 }
 
 impl Basis {
-    pub fn new(rows: usize, columns: usize) -> Self {
-        Basis { rows, len: 0, q: vec![0.0; rows * columns], r: vec![0.0; columns * columns], stride: columns }
+    /// Storage for `columns` columns, of which the first `held` are held by a prior and so always determined.
+    pub fn new(rows: usize, held: usize, columns: usize) -> Self {
+        Basis {
+            rows,
+            held,
+            len: 0,
+            q: vec![0.0; rows * columns],
+            r: vec![0.0; columns * columns],
+            stride: columns,
+        }
     }
 
     pub fn clear(&mut self) {
@@ -53,29 +63,36 @@ impl Basis {
         self.q.chunks_exact(self.rows).take(self.len)
     }
 
-    /// Adds a column, written by `fill` on zeroed storage. Gives the share of its length that is new,
-    /// 0 … 1: a share near zero means that the column is a mixture of those before it.
+    /// Adds a column, written by `fill` on zeroed storage. Gives the share of its length, 0 … 1, that the columns not
+    /// held by a prior leave of it: a share near zero means that the column is a mixture of those.
     pub fn add(&mut self, fill: impl FnOnce(&mut [f64])) -> f64 {
         let (done, rest) = self.q.split_at_mut(self.len * self.rows);
         let column = &mut rest[..self.rows];
         column.fill(0.0);
         fill(column);
         let coefficients = &mut self.r[self.len * self.stride..];
-        let before = dot(column, column);
-        let after = remove(done, self.rows, column, coefficients);
+        coefficients[..self.len].fill(0.0);
+        let held = self.held.min(self.len);
+        let before = remove(&done[..held * self.rows], self.rows, column, coefficients);
+        let after = if self.len > held { remove(done, self.rows, column, coefficients) } else { before };
         let length = after.sqrt();
         coefficients[self.len] = length;
         if length > 0.0 {
-            column.iter_mut().for_each(|value| *value /= length);
+            for value in column.iter_mut() {
+                *value /= length;
+            }
         }
         self.len += 1;
-        if before > 0.0 { (after / before).sqrt() } else { 0.0 }
+        share(after, before)
     }
 
     /// Takes from `vector` its part in the space of the basis, whose coordinates go to `coordinates`.
-    /// Gives the squared length of what is left.
-    pub fn project(&self, vector: &mut [f64], coordinates: &mut [f64]) -> f64 {
-        remove(&self.q[..self.len * self.rows], self.rows, vector, coordinates)
+    pub fn project(&self, vector: &mut [f64], coordinates: &mut [f64]) -> Projected {
+        coordinates.fill(0.0);
+        let held = &self.q[..self.held.min(self.len) * self.rows];
+        let before = remove(held, self.rows, vector, coordinates);
+        let left = remove(&self.q[..self.len * self.rows], self.rows, vector, coordinates);
+        Projected { left, share: share(left, before) }
     }
 
     /// Solves R θ = `coordinates` in place, for the first `coordinates.len()` columns.
@@ -107,10 +124,26 @@ impl Basis {
     }
 }
 
+/// What a projection leaves of a vector.
+pub(super) struct Projected {
+    /// Squared length.
+    pub left: f64,
+    /// The share of its length, as [`Basis::add`] gives it.
+    pub share: f64,
+}
+
+fn share(after: f64, before: f64) -> f64 {
+    if before > 0.0 { (after / before).sqrt() } else { 0.0 }
+}
+
+/// Takes the directions `q` out of `vector`, adds their coordinates to `coordinates`, gives the squared length left.
 fn remove(q: &[f64], rows: usize, vector: &mut [f64], coordinates: &mut [f64]) -> f64 {
+    /// Where less than this share of the squared length is left, rounding may have left some of the directions too.
     const KEPT: f64 = 0.25;
     let mut before = dot(vector, vector);
-    coordinates[..q.len() / rows].fill(0.0);
+    if q.is_empty() {
+        return before;
+    }
     for _ in 0..3 {
         for (column, coordinate) in q.chunks_exact(rows).zip(coordinates.iter_mut()) {
             let share = dot(column, vector);
@@ -120,7 +153,7 @@ fn remove(q: &[f64], rows: usize, vector: &mut [f64], coordinates: &mut [f64]) -
             }
         }
         let after = dot(vector, vector);
-        if after > KEPT * before || q.is_empty() {
+        if after > KEPT * before {
             return after;
         }
         before = after;

@@ -20,6 +20,33 @@ pub struct Data {
     pub free: Vec<FreeColumn>,
 }
 
+impl Data {
+    /// These rows alone, with all that is known of them. Rows that do not exist are passed over.
+    #[must_use]
+    pub fn only(&self, rows: &[usize]) -> Data {
+        let pick =
+            |list: &[f64]| -> Vec<f64> { rows.iter().filter_map(|row| list.get(*row).copied()).collect() };
+        let n = self.x.len();
+        let block = |list: &[f64]| -> Vec<f64> {
+            rows.iter().flat_map(|i| pick(list.get(i * n..(i + 1) * n).unwrap_or_default())).collect()
+        };
+        let noise = match &self.noise {
+            Noise::Unstated => Noise::Unstated,
+            Noise::Stated(stated) => Noise::Stated(Stated {
+                ux: pick(&stated.ux),
+                uy: pick(&stated.uy),
+                cov_xy: pick(&stated.cov_xy),
+                shared: stated.shared.iter().map(|c| Column { x: pick(&c.x), y: pick(&c.y) }).collect(),
+            }),
+            Noise::Dense(dense) => {
+                Noise::Dense(Dense { xx: block(&dense.xx), yy: block(&dense.yy), xy: block(&dense.xy) })
+            }
+        };
+        let free = self.free.iter().map(|column| column.with(pick(column.entries()))).collect();
+        Data { x: pick(&self.x), y: pick(&self.y), noise, free }
+    }
+}
+
 /// What is known of the errors of the readings.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Noise {
@@ -69,6 +96,15 @@ impl FreeColumn {
     pub fn entries(&self) -> &[f64] {
         match self {
             FreeColumn::InX(entries) | FreeColumn::InY(entries) => entries,
+        }
+    }
+
+    /// The same kind of unknown with other entries.
+    #[must_use]
+    pub fn with(&self, entries: Vec<f64>) -> Self {
+        match self {
+            FreeColumn::InX(_) => FreeColumn::InX(entries),
+            FreeColumn::InY(_) => FreeColumn::InY(entries),
         }
     }
 }
@@ -186,14 +222,14 @@ fn possible(dense: &Dense, n: usize) -> Result<(), LineError> {
     Err(LineError::Indefinite { rows })
 }
 
-fn finite(which: &'static str, list: &[f64]) -> Result<(), LineError> {
+pub(super) fn finite(which: &'static str, list: &[f64]) -> Result<(), LineError> {
     match list.iter().position(|value| !value.is_finite()) {
         Some(row) => Err(LineError::NotFinite { row, which }),
         None => Ok(()),
     }
 }
 
-fn full(which: &'static str, list: &[f64], n: usize) -> Result<(), LineError> {
+pub(super) fn full(which: &'static str, list: &[f64], n: usize) -> Result<(), LineError> {
     if list.len() != n {
         return Err(LineError::LengthMismatch { which, got: list.len(), expected: n });
     }

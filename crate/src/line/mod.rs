@@ -17,6 +17,8 @@
 //! [`Fit::scaled_by_scatter`].
 
 mod basis;
+pub mod checks;
+pub mod diagnostics;
 mod error;
 mod input;
 mod noise;

@@ -1,7 +1,7 @@
 //! The two forms of noise a line is fitted under, as the fit sees them: what whitens a column of y-effects at a
 //! given slope b, and what the residuals then say about the errors in x.
 //!
-//! W(b) = V_yy + b² V_xx − b (V_xy + V_yx) is the covariance of y − a − b x (ISO/TS 28037:2010, clauses 7 and 10).
+//! W(b) = Vyy + b² Vxx − b (Vxy + Vyx) is the covariance of y − a − b x (ISO/TS 28037:2010, clauses 7 and 10).
 //! Everything here is in the scaled units of [`Problem`](super::problem::Problem).
 
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
@@ -16,12 +16,12 @@ pub(super) trait Noise {
     fn whiten(&self, column: &mut [f64]);
     /// Gives e = L⁻ᵀ of a whitened residual, so that e = W⁻¹ r.
     fn weigh(&self, whitened: &[f64], e: &mut [f64]);
-    /// With Q = V_xy − b V_xx: writes the estimated errors in x, Q e, and their mirror image Qᵀ e;
-    /// gives eᵀ V_xx e.
+    /// With Q = Vxy − b Vxx: writes the estimated errors in x, Q e, and their mirror image Qᵀ e;
+    /// gives eᵀ Vxx e.
     fn errors_in_x(&self, e: &[f64], errors: &mut [f64], mirrored: &mut [f64]) -> f64;
     /// The diagonal of W⁻¹.
     fn information(&self) -> Vec<f64>;
-    /// A weight for each row, for choosing the centre of the data: 1/W_ii.
+    /// A weight for each row, for choosing the centre of the data: 1/Wii.
     fn weights(&self) -> Vec<f64>;
 }
 
@@ -35,7 +35,7 @@ pub(super) struct Independent {
     /// Covariance of x and y.
     pub cov_xy: Vec<f64>,
     pub(super) slope: f64,
-    /// 1/√W_ii at the slope.
+    /// 1/√Wii at the slope.
     pub(super) root_weight: Vec<f64>,
 }
 

@@ -5,9 +5,9 @@
 //! What is left is a function of b, whose first and second derivatives are exact:
 //!
 //! ½ dχ²/db = −eᵀ ξ̂, with e = W⁻¹ r, r = y − a − b x − …, and the adjusted positions ξ̂ = x − x-effects of z − Q e;
-//! ½ d²χ²/db² = tᵀ W⁻¹ t − eᵀ V_xx e − (what the other unknowns take up), with t = ξ̂ − Qᵀ e.
+//! ½ d²χ²/db² = tᵀ W⁻¹ t − eᵀ Vxx e − (what the other unknowns take up), with t = ξ̂ − Qᵀ e.
 //!
-//! Symbols: W, Q, V_xx as in [`noise`](super::noise); C(b) = `c_y` − b `c_x` is the effect of one standard deviation
+//! Symbols: W, Q, Vxx as in [`noise`](super::noise); C(b) = `c_y` − b `c_x` is the effect of one standard deviation
 //! of a shared error on r. Columns stand in the order: shared, free, constant, slope.
 
 use super::{
@@ -17,9 +17,9 @@ use super::{
     problem::Problem,
 };
 
-/// A column that keeps less than this share of its length beside the columns before it is not told apart from
-/// them: below it, a rounding of the data in the last place moves the answer in its fifth digit.
-const DISTINCT: f64 = 1e-11;
+/// A column that keeps less than this share of its length beside the columns before it is not told apart from them:
+/// so close, a rounding of the data in the last place would move the answer in its ninth digit.
+const DISTINCT: f64 = 1e-7;
 
 /// χ² and its derivatives at one slope.
 #[derive(Debug, Clone, Copy)]
@@ -63,7 +63,7 @@ impl<'a, N: Noise> Profile<'a, N> {
         Profile {
             problem,
             noise,
-            basis: Basis::new(rows, others + 1),
+            basis: Basis::new(rows, problem.shared.len(), others + 1),
             residual: vec![0.0; rows],
             unknowns: vec![0.0; others],
             e: vec![0.0; n],
@@ -82,7 +82,7 @@ impl<'a, N: Noise> Profile<'a, N> {
         self.lay_columns(slope)?;
         self.fit_others(slope);
         let in_x = self.adjust_positions();
-        let taken = self.project_tangent();
+        let taken = self.project_tangent()?;
         let information = taken.information;
         let along = dot(&self.residual, &self.tangent);
         let gradient = -(along + dot(&self.e, &self.mirrored));
@@ -140,13 +140,17 @@ impl<'a, N: Noise> Profile<'a, N> {
 
     fn fit_others(&mut self, slope: f64) {
         let n = self.problem.x.len();
+        // Counting from the level found last keeps the residual small, and with it its rounding.
+        let constant = self.unknowns.len() - 1;
+        let level = self.unknowns[constant];
         for ((r, x), y) in self.residual.iter_mut().zip(&self.problem.x).zip(&self.problem.y) {
-            *r = y - slope * x;
+            *r = y - slope * x - level;
         }
         self.residual[n..].fill(0.0);
         self.noise.whiten(&mut self.residual[..n]);
         self.basis.project(&mut self.residual, &mut self.unknowns);
         self.basis.solve(&mut self.unknowns);
+        self.unknowns[constant] += level;
         self.noise.weigh(&self.residual[..n], &mut self.e);
     }
 
@@ -167,20 +171,24 @@ impl<'a, N: Noise> Profile<'a, N> {
         in_x
     }
 
-    fn project_tangent(&mut self) -> Taken {
+    fn project_tangent(&mut self) -> Result<Taken, LineError> {
         let n = self.problem.x.len();
         for ((t, position), mirrored) in self.tangent.iter_mut().zip(&self.positions).zip(&self.mirrored) {
             *t = position - mirrored;
         }
         self.tangent[n..].fill(0.0);
         self.noise.whiten(&mut self.tangent[..n]);
-        let information = self.basis.project(&mut self.tangent, &mut self.coordinates);
+        let projected = self.basis.project(&mut self.tangent, &mut self.coordinates);
+        if projected.share <= DISTINCT {
+            return Err(LineError::UndeterminedSlope);
+        }
+        let information = projected.left;
         if self.problem.shared.iter().all(|shared| shared.x.is_empty()) {
-            return Taken { information, bending: 0.0 };
+            return Ok(Taken { information, bending: 0.0 });
         }
         self.basis.solve_transposed(&mut self.prior_pull);
         let v = &self.prior_pull;
-        Taken { information, bending: 2.0 * dot(&self.coordinates, v) + dot(v, v) }
+        Ok(Taken { information, bending: 2.0 * dot(&self.coordinates, v) + dot(v, v) })
     }
 }
 

@@ -124,11 +124,11 @@ impl Uncertainty {
     }
 }
 
-/// The part by which an uncertainty 1/f of a fraction biases it: v = f/b is too large by v·(u(b)/b)² in the mean,
-/// to second order (GUM 5.1.2, note; the second term of the series of 1/b). All arguments in the units of b.
-pub fn bias_of_reciprocal(reciprocal: f64, slope: f64, u_slope: f64) -> f64 {
+/// By how much v = f/b comes out too large in the mean because b is uncertain: v·(u(b)/b)², the second-order term of
+/// the series of 1/b (GUM 5.1.2, note). In the units of v.
+pub fn bias_of_reciprocal(v: f64, slope: f64, u_slope: f64) -> f64 {
     let relative = u_slope / slope;
-    reciprocal * relative * relative
+    v * relative * relative
 }
 
 /// Brings the state of `profile` at the least χ² back to the units of the readings.
@@ -237,7 +237,9 @@ fn free_estimates<N: noise::Noise>(
                     if let Some(last) = row.last_mut() {
                         *last += value * u_slope;
                     }
-                    row.iter_mut().for_each(|entry| *entry /= -slope);
+                    for entry in &mut row {
+                        *entry /= -slope;
+                    }
                     estimate(value, &row, u_slope, unit)
                 }
             }

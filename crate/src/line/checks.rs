@@ -1,0 +1,280 @@
+//! Side checks: other lines through the same readings, to set beside the main one. None of them is a result.
+
+use std::f64::consts::{FRAC_1_SQRT_2, SQRT_2};
+
+use super::{
+    LineError, fit,
+    input::{Column, Data, Dense, FreeColumn, Noise, Stated, finite, full},
+    result::{Estimate, Fit},
+};
+
+/// A line through the origin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ThroughZero {
+    /// y for one unit of x.
+    pub slope: f64,
+    /// Its standard uncertainty; `None` if nothing was stated and there is no scatter to judge by.
+    pub u_slope: Option<f64>,
+    /// Least χ², as in [`Fit::chi_square`].
+    pub chi_square: f64,
+    /// Rows less one, less the free columns.
+    pub degrees_of_freedom: usize,
+}
+
+/// The line with its intercept held at zero. On a time-of-flight bench the intercept is never zero by itself (arms,
+/// cables and detectors differ), so this line is biased: show it with that warning.
+///
+/// The best line through the origin is the best line through the readings and their mirror images (−x, −y): the
+/// intercept vanishes by symmetry, χ² doubles and variances halve.
+///
+/// # Errors
+/// As [`fit`].
+pub fn through_zero(data: &Data) -> Result<ThroughZero, LineError> {
+    let n = data.x.len();
+    let needed = 1 + data.free.len();
+    if n < needed {
+        return Err(LineError::TooFewRows { got: n, needed });
+    }
+    let doubled = fit(&mirrored(data))?;
+    let degrees_of_freedom = n - needed;
+    let chi_square = if degrees_of_freedom == 0 { 0.0 } else { doubled.chi_square / 2.0 };
+    // The doubled fit counts its own degrees of freedom, so its scatter is taken out again.
+    let unit = match doubled.scatter() {
+        _ if doubled.stated => Some(1.0),
+        Some(own) if own > 0.0 && degrees_of_freedom > 0 => {
+            Some((chi_square / degrees_of_freedom as f64).sqrt() / own)
+        }
+        Some(_) if degrees_of_freedom > 0 => Some(0.0),
+        _ => None,
+    };
+    let u_slope = doubled.uncertainty.zip(unit).map(|(u, unit)| u.slope * unit * SQRT_2);
+    Ok(ThroughZero { slope: doubled.slope, u_slope, chi_square, degrees_of_freedom })
+}
+
+fn mirrored(data: &Data) -> Data {
+    let both = |list: &[f64], sign: f64| list.iter().copied().chain(list.iter().map(|v| sign * v)).collect();
+    let twice = |list: &[f64]| both(list, 1.0);
+    let opposed = |list: &[f64]| both(list, -1.0);
+    // A shared error counts once, but its rows count twice: half the variance sets that right.
+    let shared = |list: &[f64]| opposed(&list.iter().map(|v| v * FRAC_1_SQRT_2).collect::<Vec<_>>());
+    let noise = match &data.noise {
+        Noise::Unstated => Noise::Unstated,
+        Noise::Stated(stated) => Noise::Stated(Stated {
+            ux: twice(&stated.ux),
+            uy: twice(&stated.uy),
+            cov_xy: twice(&stated.cov_xy),
+            shared: stated.shared.iter().map(|c| Column { x: shared(&c.x), y: shared(&c.y) }).collect(),
+        }),
+        Noise::Dense(dense) => {
+            let block = |list: &[f64]| block_twice(list, data.x.len());
+            Noise::Dense(Dense { xx: block(&dense.xx), yy: block(&dense.yy), xy: block(&dense.xy) })
+        }
+    };
+    let free = data.free.iter().map(|column| column.with(opposed(column.entries()))).collect();
+    Data { x: opposed(&data.x), y: opposed(&data.y), noise, free }
+}
+
+/// A matrix of n × n twice along the diagonal of one of 2n × 2n.
+fn block_twice(block: &[f64], n: usize) -> Vec<f64> {
+    let gap = || std::iter::repeat_n(0.0, n);
+    let above = block.chunks(n.max(1)).flat_map(|row| row.iter().copied().chain(gap()));
+    let below = block.chunks(n.max(1)).flat_map(|row| gap().chain(row.iter().copied()));
+    above.chain(below).collect()
+}
+
+/// The line through some of the rows alone, as through one rail's; without the free columns, which such a part cannot
+/// tell from its intercept.
+///
+/// # Errors
+/// As [`fit`].
+pub fn part(data: &Data, rows: &[usize]) -> Result<Fit, LineError> {
+    fit(&Data { free: vec![], ..data.only(rows) })
+}
+
+/// The step that the rows themselves show where `beyond` begins to hold: an unknown added to each x (a splice) of
+/// those rows, beside all that is stated. Compare it with zero by its own uncertainty.
+///
+/// # Errors
+/// As [`fit`]; [`LineError::UndeterminedColumn`] if the step cannot be told from the line.
+pub fn step(data: &Data, beyond: &[bool]) -> Result<Estimate, LineError> {
+    let entries = beyond.iter().map(|beyond| f64::from(u8::from(*beyond))).collect();
+    with_unknown(data, FreeColumn::InX(entries))
+}
+
+/// The coefficient of x² that the rows show if the line may bend; in units of y over x squared. Positions are squared
+/// as read.
+///
+/// # Errors
+/// As [`fit`].
+pub fn quadratic_term(data: &Data) -> Result<Estimate, LineError> {
+    // Counting from the middle changes intercept and slope only, and keeps the column apart from both.
+    let middle = data.x.iter().sum::<f64>() / data.x.len() as f64;
+    with_unknown(data, FreeColumn::InY(data.x.iter().map(|x| (x - middle) * (x - middle)).collect()))
+}
+
+fn with_unknown(data: &Data, column: FreeColumn) -> Result<Estimate, LineError> {
+    let mut wider = data.clone();
+    wider.free.push(column);
+    let line = fit(&wider)?;
+    line.free.last().copied().ok_or(LineError::UndeterminedColumn { column: data.free.len() })
+}
+
+/// The line without one row.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LeftOut {
+    /// The row left out.
+    pub row: usize,
+    /// The line through the others.
+    pub fit: Fit,
+    /// How far the slope moved, in its standard uncertainty with all rows; `None` where that is unknown or zero.
+    pub moved: Option<f64>,
+}
+
+/// Leaves out each row in turn. Rows without which there is no line are passed over.
+///
+/// # Errors
+/// As [`fit`], for the line through all rows.
+pub fn leave_one_out(data: &Data) -> Result<Vec<LeftOut>, LineError> {
+    let all = fit(data)?;
+    let u_slope = all.uncertainty.map(|u| u.slope).filter(|u| *u > 0.0);
+    let without = |row: usize| {
+        let others: Vec<usize> = (0..data.x.len()).filter(|other| *other != row).collect();
+        let fit = fit(&data.only(&others)).ok()?;
+        let moved = u_slope.map(|u| (fit.slope - all.slope) / u);
+        Some(LeftOut { row, fit, moved })
+    };
+    Ok((0..data.x.len()).filter_map(without).collect())
+}
+
+/// The row without which the slope moves most.
+pub fn heaviest(left_out: &[LeftOut]) -> Option<&LeftOut> {
+    let size = |left: &LeftOut| left.moved.map_or(0.0, f64::abs);
+    left_out.iter().max_by(|a, b| size(a).total_cmp(&size(b)))
+}
+
+/// A line told without its rows.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reversed {
+    /// The line at x = 0.
+    pub intercept: f64,
+    /// Change of y for one unit of x.
+    pub slope: f64,
+    /// Standard uncertainty of the slope.
+    pub u_slope: Option<f64>,
+}
+
+/// Regresses x on y, and gives that line as y over x again. With uncertainties stated it is the same line, which checks
+/// the arithmetic; with none stated the scatter is laid to x instead of y, and the two slopes bracket the truth.
+///
+/// # Errors
+/// As [`fit`], with x and y changed about: [`LineError::AllPositionsEqual`] if all y are equal.
+pub fn reversed(data: &Data) -> Result<Reversed, LineError> {
+    let noise = match &data.noise {
+        Noise::Unstated => Noise::Unstated,
+        Noise::Stated(stated) => Noise::Stated(Stated {
+            ux: stated.uy.clone(),
+            uy: stated.ux.clone(),
+            cov_xy: stated.cov_xy.clone(),
+            shared: stated.shared.iter().map(|c| Column { x: c.y.clone(), y: c.x.clone() }).collect(),
+        }),
+        Noise::Dense(dense) => {
+            let n = data.x.len();
+            let turned =
+                (0..dense.xy.len()).filter_map(|at| dense.xy.get(at % n * n + at / n).copied()).collect();
+            Noise::Dense(Dense { xx: dense.yy.clone(), yy: dense.xx.clone(), xy: turned })
+        }
+    };
+    let free = data.free.iter().map(|column| match column {
+        FreeColumn::InX(entries) => FreeColumn::InY(entries.clone()),
+        FreeColumn::InY(entries) => FreeColumn::InX(entries.clone()),
+    });
+    let line = fit(&Data { x: data.y.clone(), y: data.x.clone(), noise, free: free.collect() })?;
+    if line.slope == 0.0 {
+        return Err(LineError::NoConvergence);
+    }
+    let slope = 1.0 / line.slope;
+    let u_slope = line.uncertainty.map(|u| u.slope * slope * slope);
+    Ok(Reversed { intercept: line.centre - line.at_centre * slope, slope, u_slope })
+}
+
+/// Median lines, which single wild rows cannot move.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TheilSen {
+    /// Median of the slopes of all pairs of rows with unequal x.
+    pub slope: f64,
+    /// Median y less slope times median x.
+    pub intercept_of_medians: f64,
+    /// Median of y less slope times x.
+    pub median_of_intercepts: f64,
+    /// Least and largest slope within the confidence asked for.
+    pub interval: (f64, f64),
+    /// Pairs used.
+    pub pairs: usize,
+}
+
+/// The estimator of H. Theil (Proc. K. Ned. Akad. Wet. A 53 (1950) 386) and P. K. Sen, with Sen's interval (J. Am. Stat.
+/// Assoc. 63 (1968) 1379; normal approximation, corrected for ties). `coverage` is the two-sided normal
+/// factor: 1.96 for 95 %. It costs n² in time and memory.
+///
+/// # Errors
+/// [`LineError::NotFinite`], [`LineError::LengthMismatch`], [`LineError::AllPositionsEqual`].
+pub fn theil_sen(x: &[f64], y: &[f64], coverage: f64) -> Result<TheilSen, LineError> {
+    finite("x", x)?;
+    full("y", y, x.len())?;
+    let rows = || x.iter().zip(y);
+    let mut slopes: Vec<f64> = rows()
+        .enumerate()
+        .flat_map(|(i, (xi, yi))| rows().skip(i + 1).map(move |(xj, yj)| (xj - xi, yj - yi)))
+        .filter(|(dx, _)| *dx != 0.0)
+        .map(|(dx, dy)| dy / dx)
+        .collect();
+    slopes.sort_by(f64::total_cmp);
+    let slope = median_of_sorted(&slopes).ok_or(LineError::AllPositionsEqual)?;
+    let of = |list: &[f64]| median(list.to_vec()).unwrap_or(0.0);
+    let intercepts: Vec<f64> = rows().map(|(x, y)| y - slope * x).collect();
+    Ok(TheilSen {
+        slope,
+        intercept_of_medians: of(y) - slope * of(x),
+        median_of_intercepts: of(&intercepts),
+        interval: sen_interval(&slopes, kendall_variance(x, y), coverage),
+        pairs: slopes.len(),
+    })
+}
+
+/// Variance of Kendall's S for rows in random order.
+fn kendall_variance(x: &[f64], y: &[f64]) -> f64 {
+    let term = |count: f64| count * (count - 1.0) * (2.0 * count + 5.0);
+    let ties = |list: &[f64]| -> f64 {
+        let mut sorted = list.to_vec();
+        sorted.sort_by(f64::total_cmp);
+        sorted.chunk_by(|a, b| a >= b).map(|equal| term(equal.len() as f64)).sum()
+    };
+    (term(x.len() as f64) - ties(x) - ties(y)) / 18.0
+}
+
+fn sen_interval(sorted: &[f64], variance: f64, coverage: f64) -> (f64, f64) {
+    let pairs = sorted.len() as f64;
+    let half_width = coverage.abs() * variance.max(0.0).sqrt();
+    let at = |rank: f64| {
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the list")]
+        let place = rank.clamp(0.0, pairs - 1.0) as usize;
+        sorted.get(place).copied().unwrap_or(f64::NAN)
+    };
+    let low = libm::rint(0.5 * (pairs - half_width)) - 1.0;
+    let high = libm::rint(0.5 * (pairs + half_width));
+    (at(low), at(high))
+}
+
+fn median(mut list: Vec<f64>) -> Option<f64> {
+    list.sort_by(f64::total_cmp);
+    median_of_sorted(&list)
+}
+
+fn median_of_sorted(sorted: &[f64]) -> Option<f64> {
+    let upper = *sorted.get(sorted.len() / 2)?;
+    if sorted.len() % 2 == 1 {
+        return Some(upper);
+    }
+    let lower = *sorted.get(sorted.len() / 2 - 1)?;
+    Some(lower + 0.5 * (upper - lower))
+}

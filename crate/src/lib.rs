@@ -1,27 +1,59 @@
 //! Slope of Light: readings of a time-of-flight bench, turned into the speed of light with its uncertainty.
 //!
-//! The modules, in the order in which data flows. Each may use those above it, never those below.
+//! The modules, in the order in which data flows. Each may use those above it, never those below; `web` alone
+//! knows a browser.
 //!
 //! Inside the crate every length is in metres and every time in nanoseconds, unless a name says otherwise.
+//!
+//! ```
+//! use slope_of_light::{analysis::analyse, synth::demo};
+//!
+//! let (notebook, truth) = demo::typed_readings()?;
+//! let analysis = analyse(&notebook);
+//! let speed = analysis.speed.map_err(|refusal| refusal.message)?;
+//! assert!((speed.c - truth.c).abs() < speed.expanded());
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
+// Numbers as people write and read them: parsing, units, value ± uncertainty, rounding.
 pub mod quantity;
 
+// Normal, Student and chi-square distributions, with their tails.
 pub mod distribution;
 
+// Phase and group index of air.
 pub mod air;
 
+// Rails and splices: readings to distances and what they share.
 pub mod rail;
 
+// Divisions times time base: screen readings to delays.
 pub mod screen;
 
+// The one engine for straight lines, its diagnostics and side checks.
 pub mod line;
 
+// The notebook: its log of edits and the page folded from it.
 pub mod notebook;
 
+// From a notebook to everything computed from it, once.
+pub mod analysis;
+
+// Everything computed, in words and digits, for the page and the report.
+pub mod view;
+
+// Drawings on any backend: canvas in the page, SVG natively.
 pub mod chart;
 
+// Tables and the printable report.
 pub mod report;
 
+// The zip that is handed in, out and in again.
 pub mod bundle;
 
+// A simulated bench: demo, tests, practice.
 pub mod synth;
+
+// The wasm boundary: the only module that knows a browser.
+#[cfg(target_arch = "wasm32")]
+pub mod web;

@@ -2,6 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod air;
+mod coverage;
 mod distribution;
 mod line;
 mod line_checks;

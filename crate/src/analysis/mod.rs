@@ -3,9 +3,103 @@
 //! [`analyse`] is pure and total: the same notebook gives the same digits, natively and in a browser, and what
 //! can't be computed is a value that says why. Lengths are in metres, times in nanoseconds.
 //!
-//! The readings become distances and delays ([`rows`]), those a line ([`line`](mod@line)), that a speed
-//! ([`speed`]); [`notices`] looks over the whole.
+//! Texts become numbers ([`read`]), rows distances and delays ([`rows`]), those a line ([`line`](mod@line)) seen
+//! from several sides ([`checks`]), that a speed ([`speed`]); [`notices`] looks over the whole.
 
+pub mod checks;
+pub mod line;
+pub mod notices;
+pub mod read;
+pub mod rows;
+pub mod speed;
 pub mod types;
 
+pub use notices::{Notice, Section, Weight};
+pub use speed::C0;
 pub use types::*;
+
+use crate::air;
+use crate::notebook::{Notebook, Page, RowId};
+use crate::rail;
+use crate::rail::Stand;
+
+/// Computes everything from a notebook.
+pub fn analyse(notebook: &Notebook) -> Analysis {
+    analyse_page(notebook.page())
+}
+
+/// Computes everything from a page.
+pub fn analyse_page(page: &Page) -> Analysis {
+    let mut reader = read::Reader::new(page.decimal_mark);
+    let bench = read::bench(page, &mut reader);
+    let rails = read::rails(page, &mut reader);
+    let settings = read::settings(page, &mut reader);
+    let stands = rows::stands(page, &rails, &mut reader.problems);
+    let ground = rows::Ground { page, bench: &bench, rails: &rails, stands: &stands, settings: &settings };
+    let rows = rows::read(&ground, &mut reader);
+    let air = air_reading(&bench);
+    let line = line::fit(page, &rows.points, &mut reader);
+    let speed = match &line {
+        Ok(line) => speed::speed(page, line, &air),
+        Err(refusal) => Err(refusal.clone()),
+    };
+    let ground = notices::Seen { ground: &ground, rows: &rows, line: line.as_ref().ok(), speed: speed.as_ref().ok() };
+    let notices = notices::notices(&ground);
+    Analysis {
+        problems: reader.problems,
+        rails: rail_stands(page, &rails, &stands),
+        rows: rows.readings,
+        air,
+        line,
+        speed,
+        notices,
+    }
+}
+
+fn air_reading(bench: &read::Bench) -> AirReading {
+    AirReading {
+        temperature_c: bench.air.temperature_c,
+        pressure_pa: bench.air.pressure_pa,
+        humidity_percent: bench.air.humidity_percent,
+        co2_ppm: bench.air.co2_ppm,
+        wavelength_nm: bench.wavelength_nm,
+        group_index: air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.to_string()),
+    }
+}
+
+fn rail_stands(page: &Page, rails: &[read::RailNumbers], stands: &[Option<Stand>]) -> Vec<RailStand> {
+    let each = page.rails.iter().zip(rails).zip(stands).enumerate();
+    each.map(|(index, ((typed, numbers), stand))| {
+        let placed = numbers.rail.as_ref().zip(stand.as_ref());
+        RailStand {
+            id: typed.id,
+            name: typed.name_or_number(index),
+            near: placed.and_then(|(rail, stand)| rail::near_end(rail, stand)),
+            far: placed.and_then(|(rail, stand)| rail::far_end(rail, stand)),
+            mark: stand.as_ref().map(|stand| {
+                (stand.mark, Measured { value: stand.offset, uncertainty: Some(stand.u_offset()) })
+            }),
+            free: stand.as_ref().is_some_and(|stand| stand.free.contains(&index)),
+        }
+    })
+    .collect()
+}
+
+/// The numbers on the page, from 1, of the rows named.
+pub fn row_numbers(page: &Page, rows: &[RowId]) -> Vec<usize> {
+    rows.iter().filter_map(|id| page.rows.iter().position(|row| row.id == *id)).map(|i| i + 1).collect()
+}
+
+/// "1", "1 and 2", "1, 2 and 3".
+pub fn listed(numbers: &[usize]) -> String {
+    let texts: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+    match texts.split_last() {
+        None => String::new(),
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
+    }
+}
+
+#[cfg(test)]
+#[path = "mod_test.rs"]
+mod tests;

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::notebook::{Basis, BenchField, Cell, RailField, RailId, RowId, SettingId, SharedId};
+use crate::notebook::{ActsOn, Basis, BenchField, Cell, RailField, RailId, RowId, SettingId, SharedId};
 
 /// A place in the notebook that something typed stands at.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -38,6 +38,11 @@ pub enum Place {
     Shared {
         /// Which one.
         shared: SharedId,
+    },
+    /// A stated covariance matrix.
+    Covariance {
+        /// Of distances or of delays.
+        acts_on: ActsOn,
     },
     /// A cell of a row.
     Cell {
@@ -232,6 +237,8 @@ pub struct Checks {
     pub rails_alone: Vec<(RailId, Option<Measured>)>,
     /// The step that the readings show at each splice, m, with its p-value against zero.
     pub steps: Vec<StepCheck>,
+    /// The offset of the rows of each time base against the others, ns; only where there are several.
+    pub settings: Vec<SettingCheck>,
     /// Quadratic term, ns/m², with its p-value against zero.
     pub quadratic: Option<Tested>,
     /// Theil–Sen slope, ns/m.
@@ -266,6 +273,17 @@ pub struct StepCheck {
     pub rail: RailId,
     /// By how much the rail stands farther out than stated, m.
     pub step: Tested,
+}
+
+/// The offset of the rows read at one time base against the others.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SettingCheck {
+    /// Time per division, ns.
+    pub time_per_division: f64,
+    /// By how much its rows lie above the others' line, ns.
+    pub offset: Tested,
+    /// Its rows.
+    pub rows: Vec<RowId>,
 }
 
 /// The speed of light from the line.

@@ -112,7 +112,11 @@ pub fn quadratic_term(data: &Data) -> Result<Estimate, LineError> {
     with_unknown(data, FreeColumn::InY(data.x.iter().map(|x| (x - middle) * (x - middle)).collect()))
 }
 
-fn with_unknown(data: &Data, column: FreeColumn) -> Result<Estimate, LineError> {
+/// What the rows say of one more unknown, beside the line and all that is stated.
+///
+/// # Errors
+/// As [`fit`]; [`LineError::UndeterminedColumn`] if it cannot be told from the line.
+pub fn with_unknown(data: &Data, column: FreeColumn) -> Result<Estimate, LineError> {
     let mut wider = data.clone();
     wider.free.push(column);
     let line = fit(&wider)?;

@@ -12,7 +12,7 @@ use super::{
 const TAKEN: f64 = 1e-10;
 
 /// A fitted line y = intercept + slope · x and what is known of it.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct Fit {
     /// The line at x = 0.
     pub intercept: f64,
@@ -40,7 +40,7 @@ pub struct Fit {
 }
 
 /// Standard uncertainties of a line.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct Uncertainty {
     /// Of the intercept.
     pub intercept: f64,
@@ -55,7 +55,7 @@ pub struct Uncertainty {
 }
 
 /// A fitted value beside the line.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct Estimate {
     /// The value.
     pub value: f64,
@@ -66,7 +66,7 @@ pub struct Estimate {
 }
 
 /// One row against the line.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct RowFit {
     /// The true position as the fit has it.
     pub true_x: f64,

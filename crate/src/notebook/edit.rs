@@ -11,8 +11,8 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::page::{
-    BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Sense, Setting,
-    SettingId, SharedError, SharedId, Splice,
+    ActsOn, BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Sense, Setting,
+    SettingId, SharedError, SharedId, Splice, StatedCovariance,
 };
 use crate::quantity::DecimalMark;
 
@@ -102,6 +102,16 @@ pub enum Edit {
     RemoveShared {
         /// Which one.
         shared: SharedId,
+    },
+    /// Stated a full covariance matrix of distances or of delays, in place of the one before.
+    SetCovariance {
+        /// The matrix and its rows.
+        covariance: StatedCovariance,
+    },
+    /// Took a stated covariance matrix away.
+    RemoveCovariance {
+        /// Of distances or of delays.
+        acts_on: ActsOn,
     },
     /// Began a row.
     AddRow {
@@ -239,6 +249,11 @@ impl Edit {
                 }
                 page.shared.retain(|s| s.id != *shared);
             }
+            Self::SetCovariance { covariance } => {
+                page.covariances.retain(|c| c.acts_on != covariance.acts_on);
+                page.covariances.push(covariance.clone());
+            }
+            Self::RemoveCovariance { acts_on } => page.covariances.retain(|c| c.acts_on != *acts_on),
             Self::AddRow { row, after, cells } => add_row(page, *row, *after, cells)?,
             Self::SetCell { row, cell, text } => put(&mut find_row(page, *row)?.cells, *cell, text),
             Self::StrikeRow { row, reason } => {

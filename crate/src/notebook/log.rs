@@ -128,3 +128,7 @@ fn fold(log: &[LogEntry], done: &[usize]) -> Result<Page, (usize, EditError)> {
     }
     Ok(page)
 }
+
+#[cfg(test)]
+#[path = "log_test.rs"]
+mod tests;

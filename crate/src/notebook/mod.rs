@@ -6,14 +6,17 @@
 //! - [`page`]: the model, a plain record of texts and choices.
 //! - [`edit`]: everything a person can do to it.
 //! - [`log`]: the log, its fold, undo and redo.
+//! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
 pub mod edit;
 pub mod file;
 pub mod log;
 pub mod page;
+pub mod paste;
 
 pub use edit::{Edit, EditError};
 pub use file::{FileError, read, write};
 pub use log::{LogEntry, Notebook};
 pub use page::*;
+pub use paste::paste;

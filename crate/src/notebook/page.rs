@@ -39,6 +39,8 @@ pub struct Page {
     pub settings: Vec<Setting>,
     /// Errors that several rows share and that no rail or setting accounts for.
     pub shared: Vec<SharedError>,
+    /// Full covariance matrices stated for rows that give distances or delays directly; at most one of each.
+    pub covariances: Vec<StatedCovariance>,
     /// The rows, in the order in which they stand.
     pub rows: Vec<Row>,
     /// Which uncertainty is claimed.
@@ -121,6 +123,17 @@ pub struct Rail {
     pub splice: Splice,
     /// The texts that describe it.
     pub texts: BTreeMap<RailField, String>,
+}
+
+impl Rail {
+    /// What the rail is called in the readings: its name, or its number (from 1) while it has none. `index` is its
+    /// place among the rails, from 0.
+    pub fn name_or_number(&self, index: usize) -> String {
+        match self.texts.get(&RailField::Name).map(|name| name.trim()) {
+            Some(name) if !name.is_empty() => name.to_owned(),
+            _ => (index + 1).to_string(),
+        }
+    }
 }
 
 /// The unit in which a ruler counts.
@@ -303,6 +316,19 @@ pub enum Scope {
     TimeBase(String),
     /// These rows.
     Rows(Vec<RowId>),
+}
+
+/// A full covariance matrix of some rows, instead of an uncertainty in each.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct StatedCovariance {
+    /// Whether it is of distances (m²) or of delays (ns²).
+    pub acts_on: ActsOn,
+    /// The rows, in the order of the matrix.
+    pub rows: Vec<RowId>,
+    /// The matrix, row after row, as typed.
+    pub matrix: Vec<Vec<String>>,
 }
 
 /// One carriage position: texts as typed.

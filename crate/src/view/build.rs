@@ -1,1 +1,182 @@
 //! From notebook and analysis to a [`View`].
+
+use std::collections::BTreeMap;
+
+use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
+use super::figures::{line_view, result_view};
+use super::proposal::proposal;
+use super::types::{RailView, RowState, RowView, SettingView, SharedView, View};
+use crate::analysis::read::ruler_unit;
+use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
+use crate::notebook::{ActsOn, Effect, Notebook, Page, Rail, Row, RowId};
+use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, short_form};
+
+/// Puts everything into words and digits.
+pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
+    let page = notebook.page();
+    let problems = Problems::of(analysis);
+    View {
+        title: page.title.clone(),
+        decimal_mark: page.decimal_mark,
+        path: page.path,
+        can_undo: notebook.can_undo(),
+        can_redo: notebook.can_redo(),
+        entries: notebook.log().len(),
+        bench: bench_fields(page, &problems),
+        rails: page
+            .rails
+            .iter()
+            .enumerate()
+            .map(|(index, rail)| rail_view(page, index, rail, analysis, &problems))
+            .collect(),
+        settings: settings(page, &problems),
+        shared: shared(page, &problems),
+        rows: rows(page, analysis, &problems),
+        proposal: proposal(page, analysis),
+        line: line_view(page, analysis),
+        result: result_view(page, analysis),
+        notices: analysis.notices.clone(),
+    }
+}
+
+/// A measured value in short form; empty if there is none.
+pub fn measured(value: Option<&Measured>, unit: &str, mark: DecimalMark) -> String {
+    value.map_or_else(String::new, |m| match m.uncertainty {
+        Some(u) if u > 0.0 => short_form(m.value, Some(u), unit, mark),
+        _ => format!("{} {unit}", plain(m.value, 6, mark)),
+    })
+}
+
+fn rail_view(page: &Page, index: usize, rail: &Rail, analysis: &Analysis, problems: &Problems) -> RailView {
+    let stand = analysis.rails.get(index);
+    RailView {
+        id: rail.id,
+        fields: rail_fields(rail, index, problems),
+        unit: rail.unit,
+        unit_symbol: ruler_unit(rail.unit).symbol().to_owned(),
+        sense: rail.sense,
+        splice: rail.splice.clone(),
+        splice_problems: problems.of_splice(rail.id),
+        stands: stand.map_or_else(String::new, |stand| stands(page, rail, stand)),
+        step: step(page, rail, analysis),
+        rows: analysis.rows.iter().filter(|row| row.rail == Some(rail.id) && row.part == Part::Used).count(),
+    }
+}
+
+fn stands(page: &Page, rail: &Rail, stand: &RailStand) -> String {
+    let Some((mark, place)) = &stand.mark else { return String::new() };
+    let at = in_unit(*mark, ruler_unit(rail.unit), page.decimal_mark);
+    let distance = measured(Some(place), "m", page.decimal_mark);
+    if stand.free {
+        return format!("Its place is an unknown of the fit, which begins with {at} at {distance}.");
+    }
+    format!("Its mark {at} stands {distance} from the splitter.")
+}
+
+fn step(page: &Page, rail: &Rail, analysis: &Analysis) -> String {
+    let Ok(line) = &analysis.line else { return String::new() };
+    let mark = page.decimal_mark;
+    if let Some(found) = line.free.iter().position(|id| *id == rail.id).and_then(|k| line.fit.free.get(k)) {
+        let step = Measured { value: found.value * 1000.0, uncertainty: found.u.map(|u| u * 1000.0) };
+        return format!("The fit puts it {} farther out than that.", measured(Some(&step), "mm", mark));
+    }
+    let Some(check) = line.checks.steps.iter().find(|check| check.rail == rail.id) else { return String::new() };
+    let step =
+        Measured { value: check.step.value * 1000.0, uncertainty: Some(check.step.uncertainty * 1000.0) };
+    let verdict =
+        if check.step.p_value < 0.05 { "which is not consistent with none" } else { "consistent with none" };
+    format!(
+        "The readings show a step of {} at this splice, {verdict} (p = {}).",
+        measured(Some(&step), "mm", mark),
+        p_text(check.step.p_value, mark)
+    )
+}
+
+/// A p-value in words and digits.
+pub fn p_text(p: f64, mark: DecimalMark) -> String {
+    if p < 0.0005 { format!("below {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
+}
+
+fn settings(page: &Page, problems: &Problems) -> Vec<SettingView> {
+    page.settings
+        .iter()
+        .map(|setting| {
+            let at = |uncertainty| Place::Setting { setting: setting.id, uncertainty };
+            SettingView {
+                id: setting.id,
+                time_per_division: problems.field(&at(false), &setting.time_per_division, Unit::NANOSECOND, ""),
+                uncertainty: problems.field(&at(true), &setting.uncertainty, Unit::PERCENT, ""),
+            }
+        })
+        .collect()
+}
+
+fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
+    page.shared
+        .iter()
+        .map(|shared| {
+            let unit = match (shared.effect, shared.acts_on) {
+                (Effect::Scale, _) => Unit::PERCENT,
+                (Effect::Offset, ActsOn::Distances) => Unit::METRE,
+                (Effect::Offset, ActsOn::Delays) => Unit::NANOSECOND,
+            };
+            SharedView {
+                id: shared.id,
+                name: shared.name.clone(),
+                acts_on: shared.acts_on,
+                effect: shared.effect,
+                rows: shared.rows.clone(),
+                uncertainty: problems.field(
+                    &Place::Shared { shared: shared.id },
+                    &shared.uncertainty,
+                    unit,
+                    "",
+                ),
+            }
+        })
+        .collect()
+}
+
+fn rows(page: &Page, analysis: &Analysis, problems: &Problems) -> Vec<RowView> {
+    let residuals = residuals(analysis, page.decimal_mark);
+    let pairs = page.rows.iter().zip(&analysis.rows);
+    pairs
+        .map(|(row, reading)| RowView {
+            residual: residuals.get(&row.id).cloned().unwrap_or_default(),
+            notices: notices_of(row, analysis),
+            ..row_view(page, row, reading, problems)
+        })
+        .collect()
+}
+
+fn row_view(page: &Page, row: &Row, reading: &RowReading, problems: &Problems) -> RowView {
+    let (state, lacks) = match &reading.part {
+        Part::Empty => (RowState::Empty, String::new()),
+        Part::Incomplete { lacks } => (RowState::Incomplete, lacks.clone()),
+        Part::Struck => (RowState::Struck, String::new()),
+        Part::Used => (RowState::Used, String::new()),
+    };
+    RowView {
+        id: row.id,
+        number: reading.number,
+        state,
+        cells: cell_fields(page, row, reading, problems),
+        struck: row.struck.clone().unwrap_or_default(),
+        lacks,
+        distance: measured(reading.distance.as_ref(), "m", page.decimal_mark),
+        delay: measured(reading.delay.as_ref(), "ns", page.decimal_mark),
+        residual: String::new(),
+        notices: Vec::new(),
+    }
+}
+
+fn residuals(analysis: &Analysis, mark: DecimalMark) -> BTreeMap<RowId, String> {
+    let Ok(line) = &analysis.line else { return BTreeMap::new() };
+    let each = line.rows.iter().zip(&line.fit.rows);
+    each.filter_map(|(row, fit)| fit.normalised.map(|w| (*row, fixed(w, -1, mark)))).collect()
+}
+
+fn notices_of(row: &Row, analysis: &Analysis) -> Vec<String> {
+    let named = analysis.notices.iter().filter(|notice| notice.rows.contains(&row.id));
+    named.map(|notice| notice.id.to_owned()).collect()
+}

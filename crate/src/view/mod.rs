@@ -4,6 +4,9 @@
 //! in place and compute nothing. It is the whole contract between the crate and the page.
 
 pub mod build;
+pub mod fields;
+pub mod figures;
+pub mod proposal;
 pub mod types;
 
 pub use build::view;

@@ -1,0 +1,146 @@
+//! Other ways to look at the same rows. Each is left out where the rows can't tell it.
+
+use super::line::Setup;
+use super::rows::Point;
+use super::types::{Checks, Measured, SettingCheck, StepCheck, Tested};
+use crate::distribution::{normal_sf, student_t_sf};
+use crate::line::checks::{part, quadratic_term, reversed, step, theil_sen, through_zero, with_unknown};
+use crate::line::diagnostics::{chauvenet, peirce};
+use crate::line::{Data, Estimate, Fit, FreeColumn, Noise, fit as fit_line};
+use crate::notebook::{Page, RailId, RowId};
+use crate::rail::Source;
+
+/// Coverage of Sen's interval, which is not shown.
+const SEN_COVERAGE: f64 = 1.96;
+
+/// Rows tried for leaving out: the ones that pull most by Cook's distance. Trying all costs a fit for each.
+const CANDIDATES: usize = 6;
+
+/// All side checks.
+pub fn checks(page: &Page, points: &[Point], setup: &Setup, fit: &Fit) -> Checks {
+    let data = &setup.data;
+    let deviations: Vec<f64> = fit.rows.iter().map(|row| row.normalised.unwrap_or(0.0)).collect();
+    let unknowns = 2 + data.free.len();
+    let ids = |places: Vec<usize>| places.into_iter().filter_map(|place| row_at(points, place)).collect();
+    let judged = fit.degrees_of_freedom > 1;
+    Checks {
+        through_zero: through_zero(data)
+            .ok()
+            .map(|line| Measured { value: line.slope, uncertainty: line.u_slope }),
+        rails_alone: rails_alone(page, points, data),
+        steps: steps(page, points, setup),
+        settings: settings(points, data, fit.stated),
+        quadratic: quadratic_term(data).ok().and_then(|term| tested(&term, data, fit.stated)),
+        theil_sen: theil_sen(&data.x, &data.y, SEN_COVERAGE).ok().map(|line| line.slope),
+        decisive_row: decisive_row(points, data, fit),
+        other_way: reversed(&Data { noise: Noise::Unstated, free: Vec::new(), ..data.clone() })
+            .ok()
+            .map(|line| line.slope),
+        runs_p: fit.runs(&by_distance(points)).filter(|_| judged).map(|runs| runs.p()),
+        chauvenet: if judged { ids(chauvenet(&deviations)) } else { Vec::new() },
+        peirce: if judged { ids(peirce(&deviations, unknowns)) } else { Vec::new() },
+    }
+}
+
+fn row_at(points: &[Point], place: usize) -> Option<RowId> {
+    points.get(place).map(|point| point.row)
+}
+
+fn by_distance(points: &[Point]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..points.len()).collect();
+    order.sort_by(|a, b| match (points.get(*a), points.get(*b)) {
+        (Some(a), Some(b)) => a.x.total_cmp(&b.x),
+        _ => std::cmp::Ordering::Equal,
+    });
+    order
+}
+
+/// An unknown against zero: normal where its uncertainty was stated, Student's t where it comes from the scatter.
+fn tested(estimate: &Estimate, data: &Data, stated: bool) -> Option<Tested> {
+    let uncertainty = estimate.u.filter(|u| *u > 0.0)?;
+    let size = (estimate.value / uncertainty).abs();
+    let nu = data.x.len().checked_sub(3 + data.free.len())?;
+    let p_value = if stated { 2.0 * normal_sf(size) } else { 2.0 * student_t_sf(size, nu as f64) };
+    Some(Tested { value: estimate.value, uncertainty, p_value })
+}
+
+fn rails_alone(
+    page: &Page,
+    points: &[Point],
+    data: &Data,
+) -> Vec<(RailId, Option<Measured>)> {
+    let mut alone = Vec::new();
+    for (index, rail) in page.rails.iter().enumerate() {
+        let rows: Vec<usize> =
+            (0..points.len()).filter(|i| points.get(*i).is_some_and(|p| p.rail == Some(index))).collect();
+        if rows.is_empty() || rows.len() == points.len() {
+            continue;
+        }
+        let slope = part(data, &rows)
+            .ok()
+            .map(|fit| Measured { value: fit.slope, uncertainty: fit.uncertainty.map(|u| u.slope) });
+        alone.push((rail.id, slope));
+    }
+    alone
+}
+
+/// The step at each splice that some rows stand behind and others before.
+fn steps(page: &Page, points: &[Point], setup: &Setup) -> Vec<StepCheck> {
+    let mut found = Vec::new();
+    for (index, rail) in page.rails.iter().enumerate() {
+        let behind: Vec<bool> = points
+            .iter()
+            .map(|p| p.effects.iter().any(|(source, _)| *source == Source::Splice(index)))
+            .collect();
+        if setup.free.contains(&index) || behind.iter().all(|b| *b) || !behind.iter().any(|b| *b) {
+            continue;
+        }
+        let tested =
+            step(&setup.data, &behind).ok().and_then(|e| tested(&e, &setup.data, is_stated(&setup.data)));
+        found.extend(tested.map(|step| StepCheck { rail: rail.id, step }));
+    }
+    found
+}
+
+fn is_stated(data: &Data) -> bool {
+    data.noise != Noise::Unstated
+}
+
+/// Each time base against the rest, where there are several.
+fn settings(points: &[Point], data: &Data, stated: bool) -> Vec<SettingCheck> {
+    let mut times: Vec<f64> = points.iter().filter_map(|p| p.time_base).map(|(time, _)| time).collect();
+    times.sort_by(f64::total_cmp);
+    times.dedup();
+    if times.len() < 2 {
+        return Vec::new();
+    }
+    let check = |time: f64| {
+        let at = |p: &&Point| p.time_base.is_some_and(|(t, _)| t == time);
+        let entries = points.iter().map(|p| if at(&p) { 1.0 } else { 0.0 }).collect();
+        let estimate = with_unknown(data, FreeColumn::InY(entries)).ok()?;
+        let offset = tested(&estimate, data, stated)?;
+        let rows = points.iter().filter(at).map(|p| p.row).collect();
+        Some(SettingCheck { time_per_division: time, offset, rows })
+    };
+    // Of two settings, each is off from the other by the same amount: one check says it.
+    let needed = if times.len() == 2 { 1 } else { times.len() };
+    times.into_iter().rev().take(needed).filter_map(check).collect()
+}
+
+/// The row that moves the slope most when left out, among those that pull most.
+fn decisive_row(points: &[Point], data: &Data, fit: &Fit) -> Option<(RowId, f64)> {
+    let unknowns = 2 + data.free.len();
+    let mut pulls: Vec<(usize, f64)> = fit
+        .rows
+        .iter()
+        .enumerate()
+        .map(|(place, row)| (place, row.cooks_distance(unknowns).unwrap_or(f64::INFINITY)))
+        .collect();
+    pulls.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let left_out = pulls.into_iter().take(CANDIDATES).filter_map(|(place, _)| {
+        let others: Vec<usize> = (0..points.len()).filter(|other| *other != place).collect();
+        let slope = fit_line(&data.only(&others)).ok()?.slope;
+        Some((row_at(points, place)?, slope))
+    });
+    left_out.max_by(|a, b| (a.1 - fit.slope).abs().total_cmp(&(b.1 - fit.slope).abs()))
+}

@@ -1,0 +1,142 @@
+//! The analysis as a whole: what it refuses, where it says so, and that it never loses what was typed.
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+use crate::notebook::{Cell, Edit, RailField, Splice};
+use crate::view::view;
+
+/// Rows that give distance and delay directly: (d, u(d), Δt, u(Δt)) as typed.
+fn direct(rows: &[[&str; 4]]) -> Notebook {
+    let mut notebook = Notebook::new();
+    for (row, texts) in (1..).zip(rows) {
+        let cells = [Cell::Distance, Cell::DistanceUncertainty, Cell::Delay, Cell::DelayUncertainty];
+        let cells = cells.into_iter().zip(texts.map(str::to_owned)).collect();
+        notebook.apply(Edit::AddRow { row, after: None, cells }, "").unwrap();
+    }
+    notebook
+}
+
+/// One rail at the splitter, and rows of (rail, reading, time base, edge A, edge B) as typed.
+fn on_a_rail(splice: Splice, rows: &[[&str; 5]]) -> Notebook {
+    let mut notebook = Notebook::new();
+    notebook.apply(Edit::AddRail { rail: 1 }, "").unwrap();
+    notebook.apply(Edit::SetSplice { rail: 1, splice }, "").unwrap();
+    for (field, text) in [(RailField::From, "0"), (RailField::To, "200")] {
+        notebook.apply(Edit::SetRail { rail: 1, field, text: text.into() }, "").unwrap();
+    }
+    for (row, texts) in (1..).zip(rows) {
+        let cells = [Cell::Rail, Cell::Reading, Cell::TimeBase, Cell::EdgeA, Cell::EdgeB];
+        let cells = cells.into_iter().zip(texts.map(str::to_owned)).collect();
+        notebook.apply(Edit::AddRow { row, after: None, cells }, "").unwrap();
+    }
+    notebook
+}
+
+fn at_splitter() -> Splice {
+    Splice::AtSplitter { mark: "0".into(), uncertainty: "1 mm".into() }
+}
+
+fn refusal(notebook: &Notebook) -> Refusal {
+    analyse(notebook).line.unwrap_err()
+}
+
+#[test]
+fn refusals_name_what_is_missing() {
+    let cases: Vec<(Notebook, &str, &str)> = vec![
+        (Notebook::new(), "too_few_rows", "no row has both"),
+        (direct(&[["1", "", "3", ""]]), "too_few_rows", "one row alone"),
+        (direct(&[["1", "", "3", "0.1"], ["1", "", "4", "0.1"], ["1", "", "5", "0.1"]]), "all_positions_equal", "other places"),
+        (direct(&[["1", "0", "3", "0"], ["2", "0", "6", "0.1"], ["3", "0", "9", "0"]]), "zero_uncertainty", "rows 1 and 3"),
+        (direct(&[["1", "", "3", "0.1"], ["2", "", "6", ""], ["3", "", "9", "0.1"]]), "some_unstated", "row 2"),
+    ];
+    for (notebook, id, words) in cases {
+        let refusal = refusal(&notebook);
+        assert_eq!(refusal.id, id);
+        assert!(refusal.message.contains(words), "{}", refusal.message);
+        let shown = view(&notebook, &analyse(&notebook));
+        assert_eq!(shown.line.refusal, refusal.message);
+        assert!(!shown.result.refusal.is_empty());
+    }
+}
+
+#[test]
+fn two_rows_give_a_line_and_stated_uncertainties_its_uncertainty() {
+    let bare = analyse(&direct(&[["1", "", "4", ""], ["3", "", "10", ""]]));
+    assert_eq!(bare.line.unwrap().fit.slope, 3.0);
+    assert_eq!(bare.speed.unwrap_err().id, "no_uncertainty");
+    let stated = analyse(&direct(&[["1", "", "4", "0.3"], ["3", "", "10", "0.4"]]));
+    // u(b) = √(0.3² + 0.4²)/2 by propagation (JCGM 100:2008, 5.1.2): exact to rounding.
+    let u = stated.line.unwrap().fit.uncertainty.unwrap().slope;
+    assert!((u - 0.25).abs() <= 1e-15, "{u}");
+    assert!(stated.speed.is_ok());
+}
+
+#[test]
+fn what_cannot_be_read_is_noted_at_its_cell_and_kept() {
+    let texts = ["12o", "1e400", "NaN", "1,5", "inf", "1.2.3", "5 ns", "--3"];
+    for text in texts {
+        let notebook = direct(&[[text, "", "3", "0.1"], ["2", "", "6", "0.1"], ["3", "", "9", "0.1"]]);
+        let analysis = analyse(&notebook);
+        let place = Place::Cell { row: 1, cell: Cell::Distance };
+        let problem = analysis.problems.iter().find(|p| p.place == place);
+        assert!(problem.is_some(), "“{text}” should be noted");
+        assert!(problem.unwrap().message.len() > 10);
+        assert_eq!(analysis.line.as_ref().unwrap().rows, vec![2, 3], "the other rows go on");
+        let shown = view(&notebook, &analysis);
+        assert_eq!(shown.rows[0].cells[&Cell::Distance].text, text);
+        assert_eq!(shown.rows[0].cells[&Cell::Distance].problem, problem.unwrap().message);
+        assert!(!shown.rows[0].lacks.is_empty());
+    }
+}
+
+#[test]
+fn a_negative_uncertainty_is_noted_and_keeps_its_row_out() {
+    let analysis = analyse(&direct(&[["1", "", "3", "-0.1"], ["2", "", "6", "0.1"], ["3", "", "9", "0.1"]]));
+    assert!(analysis.problems[0].message.contains("negative"), "{}", analysis.problems[0].message);
+    assert_eq!(analysis.line.unwrap().rows, vec![2, 3]);
+}
+
+#[test]
+fn a_row_on_no_rail_and_a_rail_with_no_splice_say_so() {
+    let row = ["side", "10", "2", "1", "3"];
+    let analysis = analyse(&on_a_rail(at_splitter(), &[row]));
+    let place = Place::Cell { row: 1, cell: Cell::Rail };
+    assert!(analysis.problems.iter().any(|p| p.place == place && p.message.contains("“side”")));
+
+    let analysis = analyse(&on_a_rail(Splice::Unsaid, &[["1", "10", "2", "1", "3"]]));
+    let place = Place::Splice { rail: 1, part: "splice".into() };
+    assert!(analysis.problems.iter().any(|p| p.place == place));
+    assert!(matches!(&analysis.rows[0].part, Part::Incomplete { lacks } if lacks.contains("no place")));
+}
+
+#[test]
+fn a_decimal_comma_notebook_reads_commas_and_refuses_points() {
+    let mut notebook = direct(&[["1,5", "", "3", "0,1"], ["2,5", "", "6,5", "0,1"]]);
+    assert_eq!(analyse(&notebook).rows[0].distance, None);
+    let mark = crate::quantity::DecimalMark::Comma;
+    notebook.apply(Edit::SetDecimalMark { mark }, "").unwrap();
+    let analysis = analyse(&notebook);
+    assert_eq!(analysis.rows[0].distance.unwrap().value, 1.5);
+    assert!(analysis.problems.is_empty());
+}
+
+#[test]
+fn what_is_given_twice_is_not_guessed() {
+    let mut notebook = on_a_rail(at_splitter(), &[["1", "10", "2", "1", "3"]]);
+    notebook.apply(Edit::SetCell { row: 1, cell: Cell::Delay, text: "4".into() }, "").unwrap();
+    notebook.apply(Edit::SetCell { row: 1, cell: Cell::Distance, text: "0.1".into() }, "").unwrap();
+    let analysis = analyse(&notebook);
+    let cells: Vec<_> = analysis.problems.iter().map(|p| p.place.clone()).collect();
+    assert!(cells.contains(&Place::Cell { row: 1, cell: Cell::Delay }));
+    assert!(cells.contains(&Place::Cell { row: 1, cell: Cell::Distance }));
+}
+
+#[test]
+fn screen_rows_take_rail_and_time_base_from_the_only_one_there_is() {
+    let mut notebook = on_a_rail(at_splitter(), &[["", "10", "", "1", "3"]]);
+    let setting = crate::notebook::Setting { id: 1, time_per_division: "2 ns".into(), uncertainty: "1".into() };
+    notebook.apply(Edit::SetSetting { setting }, "").unwrap();
+    let analysis = analyse(&notebook);
+    assert_eq!(analysis.rows[0].part, Part::Used);
+    assert_eq!(analysis.rows[0].delay.unwrap().value, 4.0);
+}

@@ -1,0 +1,318 @@
+//! Texts to numbers: reads what was typed, and notes what can't be read and where.
+
+use super::types::{Place, Problem};
+use crate::air::Air;
+use crate::notebook::{
+    BenchField, OverlapPair, Page, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId, Splice,
+};
+use crate::quantity::{self, DecimalMark, Number, NumberError, Unit};
+use crate::rail::{Joint, Rail};
+use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
+
+/// Standard uncertainty of a rail reading where none is stated: half a millimetre either way, rectangular,
+/// 0.5 mm/√3 (a ruler graduated in millimetres; common practice, no source), m.
+pub const READING_UNCERTAINTY: f64 = 0.000_288_675_134_594_812_9;
+
+/// Standard uncertainty of the place of a rail where none is stated: 1 mm (common practice, no source), m.
+pub const JOINT_UNCERTAINTY: f64 = 0.001;
+
+/// Vacuum wavelength where none is stated, nm: a red laser diode (common practice, no source).
+pub const WAVELENGTH_NM: f64 = 650.0;
+
+/// Reads texts in one notation and gathers what can't be read.
+pub struct Reader {
+    mark: DecimalMark,
+    /// What could not be used so far.
+    pub problems: Vec<Problem>,
+}
+
+impl Reader {
+    /// A reader for a notebook that writes decimals with `mark`.
+    pub fn new(mark: DecimalMark) -> Self {
+        Self { mark, problems: Vec::new() }
+    }
+
+    /// Notes a problem.
+    pub fn note(&mut self, place: Place, message: impl Into<String>) {
+        self.problems.push(Problem { place, message: message.into() });
+    }
+
+    /// The number typed at `place`, in the base unit; none if the text is empty or, with a note, unreadable.
+    pub fn number(&mut self, place: Place, text: &str, unit: Unit) -> Option<Number> {
+        match quantity::parse(text, self.mark, unit) {
+            Ok(number) => Some(number),
+            Err(NumberError::Empty) => None,
+            Err(error) => {
+                self.note(place, error.to_string());
+                None
+            }
+        }
+    }
+
+    /// The numbers typed in one cell, separated by semicolons.
+    pub fn numbers(&mut self, place: Place, text: &str, unit: Unit) -> Vec<Number> {
+        match quantity::parse_list(text, self.mark, unit) {
+            Ok(numbers) => numbers,
+            Err(NumberError::Empty) => Vec::new(),
+            Err(error) => {
+                self.note(place, error.to_string());
+                Vec::new()
+            }
+        }
+    }
+
+    /// A number that must not be negative.
+    pub fn not_negative(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
+        let value = self.number(place.clone(), text, unit)?.value;
+        if value < 0.0 {
+            self.note(place, format!("“{}” is negative: an uncertainty is zero or more", text.trim()));
+            return None;
+        }
+        Some(value)
+    }
+
+    /// A number that must be above zero.
+    pub fn positive(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
+        let value = self.number(place.clone(), text, unit)?.value;
+        if value <= 0.0 {
+            self.note(place, format!("“{}” must be above zero", text.trim()));
+            return None;
+        }
+        Some(value)
+    }
+}
+
+/// What the texts of the bench say, in base units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bench {
+    /// Vacuum wavelength, nm.
+    pub wavelength_nm: f64,
+    /// Pulse rate, Hz.
+    pub pulse_rate: Option<f64>,
+    /// Half-width within which an edge is read, divisions.
+    pub half_width: f64,
+    /// Divisions across the screen.
+    pub screen_width: f64,
+    /// Relative standard uncertainty of the time base, if stated.
+    pub u_time_base: Option<f64>,
+    /// The air.
+    pub air: Air,
+}
+
+/// Reads the bench.
+pub fn bench(page: &Page, reader: &mut Reader) -> Bench {
+    let text = |field| page.bench.get(&field).map_or("", String::as_str);
+    let at = |field| Place::Bench { field };
+    let small = reader
+        .positive(at(BenchField::SmallDivisions), text(BenchField::SmallDivisions), Unit::ONE)
+        .unwrap_or(SMALL_DIVISIONS);
+    let half_width = reader
+        .not_negative(at(BenchField::EdgeHalfWidth), text(BenchField::EdgeHalfWidth), Unit::DIVISION)
+        .unwrap_or(0.5 / small);
+    let mut number = |field, unit, default: f64| {
+        reader.number(at(field), text(field), unit).map_or(default, |number: Number| number.value)
+    };
+    let air = Air {
+        temperature_c: number(BenchField::Temperature, Unit::CELSIUS, 20.0),
+        pressure_pa: number(BenchField::Pressure, Unit::HECTOPASCAL, 101_325.0),
+        humidity_percent: 100.0 * number(BenchField::Humidity, Unit::PERCENT, 0.5),
+        co2_ppm: 1e6 * number(BenchField::CarbonDioxide, Unit::PPM, 450e-6),
+    };
+    let wavelength_nm = number(BenchField::Wavelength, Unit::NANOMETRE, WAVELENGTH_NM);
+    Bench {
+        wavelength_nm,
+        pulse_rate: reader.positive(at(BenchField::PulseRate), text(BenchField::PulseRate), Unit::HERTZ),
+        half_width,
+        screen_width: reader
+            .positive(at(BenchField::ScreenWidth), text(BenchField::ScreenWidth), Unit::DIVISION)
+            .unwrap_or(SCREEN_WIDTH),
+        u_time_base: reader.not_negative(
+            at(BenchField::TimeBaseUncertainty),
+            text(BenchField::TimeBaseUncertainty),
+            Unit::PERCENT,
+        ),
+        air,
+    }
+}
+
+/// The unit in which a ruler counts.
+pub fn ruler_unit(unit: RulerUnit) -> Unit {
+    match unit {
+        RulerUnit::Millimetre => Unit::MILLIMETRE,
+        RulerUnit::Centimetre => Unit::CENTIMETRE,
+        RulerUnit::Metre => Unit::METRE,
+        RulerUnit::Inch => Unit::INCH,
+    }
+}
+
+/// What one rail's texts say; the joint is absent while it can't be read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RailNumbers {
+    /// The rail with its joint, if all of it can be read.
+    pub rail: Option<Rail>,
+    /// First and last readable mark, m of ruler.
+    pub span: Option<(f64, f64)>,
+    /// Standard uncertainty of one reading, m.
+    pub u_reading: f64,
+    /// Whether that uncertainty was stated rather than taken.
+    pub u_reading_stated: bool,
+    /// Whether the uncertainty of its place was stated rather than taken.
+    pub u_joint_stated: bool,
+}
+
+/// Reads the rails; `rails[i]` of the result is `page.rails[i]`.
+pub fn rails(page: &Page, reader: &mut Reader) -> Vec<RailNumbers> {
+    let mut before = None;
+    let mut all = Vec::with_capacity(page.rails.len());
+    for typed in &page.rails {
+        all.push(rail(typed, before, reader));
+        before = Some(ruler_unit(typed.unit));
+    }
+    all
+}
+
+fn rail(typed: &TypedRail, before: Option<Unit>, reader: &mut Reader) -> RailNumbers {
+    let unit = ruler_unit(typed.unit);
+    let text = |field| typed.texts.get(&field).map_or("", String::as_str);
+    let at = |field| Place::Rail { rail: typed.id, field };
+    let mut mark = |field| reader.number(at(field), text(field), unit).map(|number| number.value);
+    let span = mark(RailField::From).zip(mark(RailField::To));
+    let u_stated =
+        reader.not_negative(at(RailField::ReadingUncertainty), text(RailField::ReadingUncertainty), unit);
+    let u_reading = u_stated.unwrap_or(READING_UNCERTAINTY);
+    let u_scale = reader
+        .not_negative(at(RailField::ScaleUncertainty), text(RailField::ScaleUncertainty), Unit::PERCENT)
+        .unwrap_or(0.0);
+    let (joint, u_joint_stated) = SpliceReader { rail: typed.id, unit, before, reader }.joint(&typed.splice);
+    RailNumbers {
+        rail: joint.map(|joint| Rail { span, sign: typed.sense.sign(), u_reading, u_scale, joint }),
+        span,
+        u_reading,
+        u_reading_stated: u_stated.is_some(),
+        u_joint_stated,
+    }
+}
+
+/// Reads the parts of one splice.
+struct SpliceReader<'a> {
+    rail: RailId,
+    unit: Unit,
+    before: Option<Unit>,
+    reader: &'a mut Reader,
+}
+
+impl SpliceReader<'_> {
+    /// The joint, if all its parts can be read, and whether its uncertainty was stated.
+    fn joint(&mut self, splice: &Splice) -> (Option<Joint>, bool) {
+        match splice {
+            Splice::Unsaid => {
+                self.note("splice", "say where this rail stands: its readings have no distance until then");
+                (None, false)
+            }
+            Splice::AtSplitter { mark, uncertainty } => {
+                let (u, stated) = self.uncertainty(uncertainty);
+                let joint = self.mark("mark", mark).map(|mark| Joint::At { mark, distance: 0.0, uncertainty: u });
+                (joint, stated)
+            }
+            Splice::Stated { mark, distance, uncertainty } => {
+                let (u, stated) = self.uncertainty(uncertainty);
+                let mark = self.mark("mark", mark);
+                let distance = self.needed("distance", distance, Unit::METRE, "the distance of that mark from the splitter");
+                let joint =
+                    mark.zip(distance).map(|(mark, distance)| Joint::At { mark, distance, uncertainty: u });
+                (joint, stated)
+            }
+            Splice::Meeting { mark, mark_before, gap, uncertainty } => {
+                let (u, stated) = self.uncertainty(uncertainty);
+                let mark = self.mark("mark", mark);
+                let mark_before = self.mark_before("mark_before", mark_before);
+                let gap = self.number("gap", gap, Unit::METRE).unwrap_or(0.0);
+                let joint = mark
+                    .zip(mark_before)
+                    .map(|(mark, mark_before)| Joint::Meeting { mark, mark_before, gap, uncertainty: u });
+                (joint, stated)
+            }
+            Splice::Overlap { pairs } => (self.overlap(pairs), true),
+            Splice::Free { mark } => (self.mark("mark", mark).map(|mark| Joint::Free { mark }), true),
+        }
+    }
+
+    /// A pair with both cells empty is not there; half a pair is a problem.
+    fn overlap(&mut self, pairs: &[OverlapPair]) -> Option<Joint> {
+        let mut read = Vec::with_capacity(pairs.len());
+        let mut whole = true;
+        for (index, pair) in pairs.iter().enumerate() {
+            if pair.here.trim().is_empty() && pair.before.trim().is_empty() {
+                continue;
+            }
+            let here = self.mark(&format!("pairs.{index}.here"), &pair.here);
+            let before = self.mark_before(&format!("pairs.{index}.before"), &pair.before);
+            match here.zip(before) {
+                Some(pair) => read.push(pair),
+                None => whole = false,
+            }
+        }
+        whole.then_some(Joint::Overlap { pairs: read })
+    }
+
+    fn uncertainty(&mut self, text: &str) -> (f64, bool) {
+        let place = self.place("uncertainty");
+        match self.reader.not_negative(place, text, Unit::METRE) {
+            Some(u) => (u, true),
+            None => (JOINT_UNCERTAINTY, false),
+        }
+    }
+
+    fn mark(&mut self, part: &str, text: &str) -> Option<f64> {
+        self.needed(part, text, self.unit, "a reading on this rail")
+    }
+
+    fn mark_before(&mut self, part: &str, text: &str) -> Option<f64> {
+        let unit = self.before.unwrap_or(self.unit);
+        self.needed(part, text, unit, "a reading on the rail before")
+    }
+
+    fn needed(&mut self, part: &str, text: &str, unit: Unit, what: &str) -> Option<f64> {
+        if text.trim().is_empty() {
+            self.note(part, &format!("write {what}"));
+            return None;
+        }
+        self.number(part, text, unit)
+    }
+
+    fn number(&mut self, part: &str, text: &str, unit: Unit) -> Option<f64> {
+        let place = self.place(part);
+        self.reader.number(place, text, unit).map(|number| number.value)
+    }
+
+    fn note(&mut self, part: &str, message: &str) {
+        let place = self.place(part);
+        self.reader.note(place, message);
+    }
+
+    fn place(&self, part: &str) -> Place {
+        Place::Splice { rail: self.rail, part: part.to_owned() }
+    }
+}
+
+/// A time base setting, in numbers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SettingNumbers {
+    /// Time per division, ns.
+    pub time_per_division: f64,
+    /// Relative standard uncertainty; none if left empty.
+    pub uncertainty: Option<f64>,
+}
+
+/// Reads the settings whose own uncertainty was stated.
+pub fn settings(page: &Page, reader: &mut Reader) -> Vec<SettingNumbers> {
+    let at = |setting: SettingId, uncertainty| Place::Setting { setting, uncertainty };
+    page.settings
+        .iter()
+        .filter_map(|typed| {
+            let time = reader.positive(at(typed.id, false), &typed.time_per_division, Unit::NANOSECOND);
+            let uncertainty = reader.not_negative(at(typed.id, true), &typed.uncertainty, Unit::PERCENT);
+            time.map(|time_per_division| SettingNumbers { time_per_division, uncertainty })
+        })
+        .collect()
+}

@@ -1,0 +1,391 @@
+//! Rows to distances and delays.
+//!
+//! A row says where the carriage stood (a reading on a rail, or a distance) and how late the second edge came
+//! (two edges on a screen, or a delay). What is said twice, or not at all, keeps the row out of the line and
+//! says so.
+
+use super::read::{Bench, RailNumbers, Reader, SettingNumbers, ruler_unit};
+use super::types::{Measured, Part, Place, Problem, RowReading};
+use crate::notebook::{Cell, Page, Row, RowId};
+use crate::quantity::{Number, Unit};
+use crate::rail::{self, Source, Stand};
+use crate::screen::{Edges, Scatter, pooled_scatter};
+
+/// One row in the numbers that the line needs: x is a distance in metres, y a delay in nanoseconds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Point {
+    /// The row.
+    pub row: RowId,
+    /// Distance, m.
+    pub x: f64,
+    /// Delay, ns.
+    pub y: f64,
+    /// Standard uncertainty of the distance that no other row shares, m; none if none was stated.
+    pub ux: Option<f64>,
+    /// Standard uncertainty of the delay that no other row shares, ns; none if none was stated.
+    pub uy: Option<f64>,
+    /// What one standard deviation of each shared source does to the distance, m.
+    pub effects: Vec<(Source, f64)>,
+    /// Place of the rail among the rails, if the row was read on one.
+    pub rail: Option<usize>,
+    /// The rails with a free step that move this row.
+    pub free: Vec<usize>,
+    /// Time per division, ns, and its relative standard uncertainty, if the row was read on a screen.
+    pub time_base: Option<(f64, f64)>,
+}
+
+/// All rows, read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rows {
+    /// What each row says, in the order of the page.
+    pub readings: Vec<RowReading>,
+    /// The rows that can take part in the line, in the order of the page.
+    pub points: Vec<Point>,
+    /// The rows struck out that could otherwise take part.
+    pub struck: Vec<Point>,
+    /// Scatter of repeated screen readings, pooled.
+    pub scatter: Option<Scatter>,
+    /// What was typed for the notices to look at.
+    pub typed: Vec<Typed>,
+}
+
+/// What a row says on the screen and on the ruler, as far as it can be read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Typed {
+    /// The row.
+    pub row: RowId,
+    /// Place of the rail among the rails.
+    pub rail: Option<usize>,
+    /// The rail reading.
+    pub reading: Option<Number>,
+    /// The edges, divisions.
+    pub edges: Vec<f64>,
+}
+
+/// Everything that a row is read against.
+pub struct Ground<'a> {
+    /// The notebook.
+    pub page: &'a Page,
+    /// The bench in numbers.
+    pub bench: &'a Bench,
+    /// The rails in numbers.
+    pub rails: &'a [RailNumbers],
+    /// Where the rails stand.
+    pub stands: &'a [Option<Stand>],
+    /// The time base settings with their own uncertainty.
+    pub settings: &'a [SettingNumbers],
+}
+
+/// A row half read: cells in numbers, edges not yet a delay (their scatter is pooled over all rows first).
+struct Draft<'a> {
+    row: &'a Row,
+    rail: Option<usize>,
+    reading: Option<Number>,
+    position: Result<Position, String>,
+    timing: Result<Timing, String>,
+    edges: Vec<f64>,
+}
+
+struct Position {
+    x: f64,
+    ux: Option<f64>,
+    effects: Vec<(Source, f64)>,
+    free: Vec<usize>,
+}
+
+enum Timing {
+    Screen { edges: Edges, time_per_division: f64, u_time_base: f64 },
+    Direct { y: f64, uy: Option<f64> },
+}
+
+/// Reads all rows.
+pub fn read(ground: &Ground, reader: &mut Reader) -> Rows {
+    let drafts: Vec<Draft> = ground.page.rows.iter().map(|row| draft(row, ground, reader)).collect();
+    let scatter = pooled_scatter(drafts.iter().filter(|d| d.row.struck.is_none()).filter_map(|d| match &d.timing {
+        Ok(Timing::Screen { edges, .. }) => Some(edges),
+        _ => None,
+    }));
+    let mut rows =
+        Rows { readings: Vec::new(), points: Vec::new(), struck: Vec::new(), scatter, typed: Vec::new() };
+    for (index, draft) in drafts.iter().enumerate() {
+        let point = point(draft, ground.bench, scatter);
+        rows.readings.push(reading(index, draft, &point, ground));
+        rows.typed.push(Typed {
+            row: draft.row.id,
+            rail: draft.rail,
+            reading: draft.reading,
+            edges: draft.edges.clone(),
+        });
+        match (point, &draft.row.struck) {
+            (Ok(point), None) => rows.points.push(point),
+            (Ok(point), Some(_)) => rows.struck.push(point),
+            (Err(_), _) => {}
+        }
+    }
+    rows
+}
+
+fn draft<'a>(row: &'a Row, ground: &Ground, reader: &mut Reader) -> Draft<'a> {
+    let mut cells = Cells { row, reader };
+    let (rail, reading, position) = position(&mut cells, ground);
+    let (edges, timing) = timing(&mut cells, ground);
+    Draft { row, rail, reading, position, timing, edges }
+}
+
+/// The cells of one row.
+struct Cells<'a, 'r> {
+    row: &'a Row,
+    reader: &'r mut Reader,
+}
+
+impl Cells<'_, '_> {
+    fn has(&self, cell: Cell) -> bool {
+        !self.row.text(cell).trim().is_empty()
+    }
+
+    fn place(&self, cell: Cell) -> Place {
+        Place::Cell { row: self.row.id, cell }
+    }
+
+    fn number(&mut self, cell: Cell, unit: Unit) -> Option<Number> {
+        self.reader.number(self.place(cell), self.row.text(cell), unit)
+    }
+
+    /// A value with the uncertainty written behind it or in a cell of its own.
+    fn measured(&mut self, value: Cell, uncertainty: Cell, unit: Unit) -> Option<(f64, Option<f64>)> {
+        let number = self.number(value, unit)?;
+        let own = if self.has(uncertainty) {
+            Some(self.reader.not_negative(self.place(uncertainty), self.row.text(uncertainty), unit)?)
+        } else {
+            None
+        };
+        if own.is_some() && number.uncertainty.is_some() {
+            self.note(uncertainty, "the uncertainty is given twice: behind the value and here. Take one away");
+            return None;
+        }
+        Some((number.value, own.or(number.uncertainty)))
+    }
+
+    fn note(&mut self, cell: Cell, message: &str) {
+        let place = self.place(cell);
+        self.reader.note(place, message);
+    }
+}
+
+type Placed = (Option<usize>, Option<Number>, Result<Position, String>);
+
+fn position(cells: &mut Cells, ground: &Ground) -> Placed {
+    if cells.has(Cell::Distance) {
+        if cells.has(Cell::Reading) {
+            cells.note(Cell::Distance, "the place is given twice: as a rail reading and as a distance. Clear one");
+            return (None, None, Err("the place is given twice".into()));
+        }
+        let position = cells
+            .measured(Cell::Distance, Cell::DistanceUncertainty, Unit::METRE)
+            .map(|(x, ux)| Position { x, ux, effects: Vec::new(), free: Vec::new() })
+            .ok_or_else(|| "the distance can't be read".into());
+        return (None, None, position);
+    }
+    let rail = rail_of(cells, ground);
+    let index = rail.as_ref().ok().copied();
+    let unit = index.and_then(|i| ground.page.rails.get(i)).map_or(Unit::CENTIMETRE, |r| ruler_unit(r.unit));
+    if !cells.has(Cell::Reading) {
+        return (index, None, Err("no rail reading yet".into()));
+    }
+    let Some(reading) = cells.number(Cell::Reading, unit) else {
+        return (index, None, Err("the rail reading can't be read".into()));
+    };
+    let position = rail.and_then(|index| {
+        let stand = ground.stands.get(index).and_then(Option::as_ref);
+        let stand = stand.ok_or("its rail has no place yet: say under Apparatus where it stands")?;
+        Ok(Position {
+            x: stand.distance(reading.value),
+            ux: Some(reading.uncertainty.unwrap_or(stand.u_reading)),
+            effects: stand.effects_at(reading.value),
+            free: stand.free.clone(),
+        })
+    });
+    (index, Some(reading), position)
+}
+
+/// The rail that a row names; the only one there is if it names none.
+fn rail_of(cells: &mut Cells, ground: &Ground) -> Result<usize, String> {
+    let name = cells.row.text(Cell::Rail).trim().to_owned();
+    if name.is_empty() {
+        return match ground.page.rails.len() {
+            1 => Ok(0),
+            0 => Err("no rail has been laid: describe one under Apparatus, or give the distance itself".into()),
+            _ => Err("no rail named: write which rail the reading was taken on".into()),
+        };
+    }
+    let found =
+        ground.page.rails.iter().enumerate().position(|(i, rail)| rail.name_or_number(i).eq_ignore_ascii_case(&name));
+    found.ok_or_else(|| {
+        let names: Vec<String> =
+            ground.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
+        let known = if names.is_empty() { "no rail has been laid yet".into() } else { format!("there is: {}", names.join(", ")) };
+        cells.note(Cell::Rail, &format!("no rail is called “{name}”; {known}"));
+        format!("no rail is called “{name}”")
+    })
+}
+
+fn timing(cells: &mut Cells, ground: &Ground) -> (Vec<f64>, Result<Timing, String>) {
+    let on_screen = cells.has(Cell::EdgeA) || cells.has(Cell::EdgeB);
+    if cells.has(Cell::Delay) {
+        if on_screen {
+            cells.note(Cell::Delay, "the delay is given twice: as edges on the screen and as itself. Clear one");
+            return (Vec::new(), Err("the delay is given twice".into()));
+        }
+        let timing = cells
+            .measured(Cell::Delay, Cell::DelayUncertainty, Unit::NANOSECOND)
+            .map(|(y, uy)| Timing::Direct { y, uy })
+            .ok_or_else(|| "the delay can't be read".into());
+        return (Vec::new(), timing);
+    }
+    let before = cells.reader.problems.len();
+    let mut edges = |cell| -> Vec<f64> {
+        let numbers = cells.reader.numbers(cells.place(cell), cells.row.text(cell), Unit::DIVISION);
+        numbers.iter().map(|number| number.value).collect()
+    };
+    let (a, b) = (edges(Cell::EdgeA), edges(Cell::EdgeB));
+    let unreadable = cells.reader.problems.len() > before;
+    let all = a.iter().chain(&b).copied().collect();
+    let time_base = time_base(cells, ground);
+    let timing = if unreadable {
+        Err("an edge can't be read".into())
+    } else if !on_screen {
+        Err("no delay yet: read both edges on the screen".into())
+    } else {
+        match Edges::pair(&a, &b) {
+            Err(error) => Err(error.to_string()),
+            Ok(edges) => time_base.map(|(time_per_division, u_time_base)| Timing::Screen {
+                edges,
+                time_per_division,
+                u_time_base,
+            }),
+        }
+    };
+    (all, timing)
+}
+
+/// Time per division and its relative standard uncertainty; that of the only setting if the row names none.
+fn time_base(cells: &mut Cells, ground: &Ground) -> Result<(f64, f64), String> {
+    let time = if cells.has(Cell::TimeBase) {
+        let text = cells.row.text(Cell::TimeBase);
+        let place = cells.place(Cell::TimeBase);
+        cells.reader.positive(place, text, Unit::NANOSECOND).ok_or("the time base can't be read")?
+    } else if let [only] = ground.settings {
+        only.time_per_division
+    } else {
+        return Err("no time base: write the time per division that the screen was set to".into());
+    };
+    let own = ground.settings.iter().find(|s| s.time_per_division == time).and_then(|s| s.uncertainty);
+    Ok((time, own.or(ground.bench.u_time_base).unwrap_or(0.0)))
+}
+
+fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point, String> {
+    let position = draft.position.as_ref().map_err(Clone::clone)?;
+    let timing = draft.timing.as_ref().map_err(Clone::clone)?;
+    let (y, uy, time_base) = match timing {
+        Timing::Direct { y, uy } => (*y, *uy, None),
+        Timing::Screen { edges, time_per_division, u_time_base } => {
+            let delay = edges.delay(*time_per_division, bench.half_width, scatter);
+            (delay.value, Some(delay.uncertainty()), Some((*time_per_division, *u_time_base)))
+        }
+    };
+    Ok(Point {
+        row: draft.row.id,
+        x: position.x,
+        y,
+        ux: position.ux,
+        uy,
+        effects: position.effects.clone(),
+        rail: draft.rail,
+        free: position.free.clone(),
+        time_base,
+    })
+}
+
+fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, ground: &Ground) -> RowReading {
+    let part = if draft.row.struck.is_some() {
+        Part::Struck
+    } else if is_blank(draft.row) {
+        Part::Empty
+    } else {
+        match point {
+            Ok(_) => Part::Used,
+            Err(lacks) => Part::Incomplete { lacks: lacks.clone() },
+        }
+    };
+    let time_per_division = match &draft.timing {
+        Ok(Timing::Screen { time_per_division, .. }) => Some(*time_per_division),
+        _ => None,
+    };
+    RowReading {
+        id: draft.row.id,
+        number: index + 1,
+        part,
+        rail: draft.rail.and_then(|i| ground.page.rails.get(i)).map(|rail| rail.id),
+        reading: draft.reading.map(|number| number.value),
+        time_per_division,
+        distance: draft.position.as_ref().ok().map(|p| Measured { value: p.x, uncertainty: full_ux(p.ux, &p.effects) }),
+        delay: delay_of(draft, ground.bench, point),
+    }
+}
+
+/// A row is blank while nothing but what a new row begins with was typed.
+fn is_blank(row: &Row) -> bool {
+    let told = [Cell::EdgeA, Cell::EdgeB, Cell::Distance, Cell::Delay, Cell::Remark, Cell::Reading];
+    told.iter().all(|cell| row.text(*cell).trim().is_empty())
+}
+
+/// Standard uncertainty of a distance, shared parts included.
+pub fn full_ux(ux: Option<f64>, effects: &[(Source, f64)]) -> Option<f64> {
+    let shared: f64 = effects.iter().map(|(_, effect)| effect * effect).sum();
+    match ux {
+        None if effects.is_empty() => None,
+        own => Some((own.unwrap_or(0.0) * own.unwrap_or(0.0) + shared).sqrt()),
+    }
+}
+
+/// Standard uncertainty of a delay, its time base included.
+pub fn full_uy(y: f64, uy: Option<f64>, time_base: Option<(f64, f64)>) -> Option<f64> {
+    match time_base {
+        Some((_, relative)) => {
+            let own = uy.unwrap_or(0.0);
+            Some((own * own + y * y * relative * relative).sqrt())
+        }
+        None => uy,
+    }
+}
+
+fn delay_of(draft: &Draft, bench: &Bench, point: &Result<Point, String>) -> Option<Measured> {
+    let (y, uy, time_base) = match (point, draft.timing.as_ref().ok()?) {
+        (Ok(point), _) => (point.y, point.uy, point.time_base),
+        (Err(_), Timing::Direct { y, uy }) => (*y, *uy, None),
+        (Err(_), Timing::Screen { edges, time_per_division, u_time_base }) => {
+            let delay = edges.delay(*time_per_division, bench.half_width, None);
+            (delay.value, Some(delay.uncertainty()), Some((*time_per_division, *u_time_base)))
+        }
+    };
+    Some(Measured { value: y, uncertainty: full_uy(y, uy, time_base) })
+}
+
+/// Places the rails; a joint that can't be laid becomes a problem at the splice.
+pub fn stands(page: &Page, rails: &[RailNumbers], problems: &mut Vec<Problem>) -> Vec<Option<Stand>> {
+    let mut stands: Vec<Option<Stand>> = Vec::with_capacity(rails.len());
+    // A rail whose texts can't be read stands nowhere; so does what is joined to it.
+    let readable: Vec<Option<&rail::Rail>> = rails.iter().map(|numbers| numbers.rail.as_ref()).collect();
+    for (typed, placed) in page.rails.iter().zip(rail::lay(&readable)) {
+        match placed {
+            None => stands.push(None),
+            Some(Ok(stand)) => stands.push(Some(stand)),
+            Some(Err(error)) => {
+                let place = Place::Splice { rail: typed.id, part: "splice".into() };
+                problems.push(Problem { place, message: error.to_string() });
+                stands.push(None);
+            }
+        }
+    }
+    stands
+}

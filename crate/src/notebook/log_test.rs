@@ -1,0 +1,122 @@
+//! The log: undo and redo, refusals that change nothing, the stored form, and pasted blocks.
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::super::*;
+
+fn add(row: RowId, reading: &str) -> Edit {
+    Edit::AddRow { row, after: None, cells: [(Cell::Reading, reading.to_owned())].into() }
+}
+
+fn notebook(edits: Vec<Edit>) -> Notebook {
+    let mut notebook = Notebook::new();
+    for edit in edits {
+        notebook.apply(edit, "2026-01-01T10:00:00Z").unwrap();
+    }
+    notebook
+}
+
+#[test]
+fn undo_and_redo_are_entries_that_lead_back_and_forth() {
+    let mut notebook = notebook(vec![add(1, "10"), add(2, "20")]);
+    let two_rows = notebook.page().clone();
+    notebook.apply(Edit::Undo, "").unwrap();
+    assert_eq!(notebook.page().rows.len(), 1);
+    notebook.apply(Edit::Redo, "").unwrap();
+    assert_eq!(notebook.page(), &two_rows);
+    notebook.apply(Edit::Undo, "").unwrap();
+    notebook.apply(Edit::SetTitle { text: "other way".into() }, "").unwrap();
+    assert_eq!(notebook.apply(Edit::Redo, ""), Err(EditError::NothingTo { what: "redo" }));
+    assert_eq!(notebook.log().len(), 6);
+}
+
+#[test]
+fn nothing_is_left_to_undo_in_an_empty_notebook() {
+    let mut notebook = Notebook::new();
+    assert_eq!(notebook.apply(Edit::Undo, ""), Err(EditError::NothingTo { what: "undo" }));
+    assert!(notebook.log().is_empty());
+}
+
+#[test]
+fn a_refused_edit_changes_nothing() {
+    let mut notebook = notebook(vec![add(1, "10")]);
+    let before = notebook.clone();
+    let cases = vec![
+        (add(1, "11"), EditError::Taken { id: 1 }),
+        (Edit::SetCell { row: 7, cell: Cell::Delay, text: "1".into() }, EditError::NoRow { row: 7 }),
+        (Edit::StrikeRow { row: 1, reason: "  ".into() }, EditError::NoReason { row: 1 }),
+        (Edit::SetSense { rail: 3, sense: Sense::Falls }, EditError::NoRail { rail: 3 }),
+        (Edit::RemoveSetting { setting: 4 }, EditError::NoSetting { setting: 4 }),
+        (Edit::RemoveShared { shared: 5 }, EditError::NoShared { shared: 5 }),
+        (Edit::Together { edits: vec![add(2, "20"), Edit::Undo] }, EditError::NotInGroup),
+        (Edit::Together { edits: vec![add(2, "20"), Edit::RestoreRow { row: 9 }] }, EditError::NoRow { row: 9 }),
+    ];
+    for (edit, error) in cases {
+        assert_eq!(notebook.apply(edit, ""), Err(error));
+        assert_eq!(notebook, before);
+    }
+}
+
+#[test]
+fn a_struck_row_keeps_its_texts_and_its_reason() {
+    let notebook = notebook(vec![add(1, "10"), Edit::StrikeRow { row: 1, reason: "bumped".into() }]);
+    assert_eq!(notebook.page().rows[0].text(Cell::Reading), "10");
+    assert_eq!(notebook.page().rows[0].struck.as_deref(), Some("bumped"));
+}
+
+#[test]
+fn what_is_written_reads_back_the_same_byte_for_byte() {
+    let mut notebook = notebook(vec![add(1, "1,5 “x” \u{2212}3"), add(2, "20"), Edit::Undo, Edit::Redo, Edit::Undo]);
+    notebook.apply(Edit::SetBench { field: BenchField::Aim, text: "two\nlines".into() }, "").unwrap();
+    let text = write(&notebook);
+    let back = read(&text).unwrap();
+    assert_eq!(back, notebook);
+    assert_eq!(write(&back), text);
+}
+
+#[test]
+fn files_that_are_no_notebooks_say_why() {
+    let whole = write(&notebook(vec![add(1, "10")]));
+    for cut in 0..whole.len() - 2 {
+        let error = read(&whole[..cut]).unwrap_err();
+        assert!(matches!(error, FileError::NotJson { .. }), "cut at {cut}: {error}");
+    }
+    assert_eq!(read("{\"format\":1,\"log\":[]}"), Err(FileError::Foreign));
+    assert_eq!(read("{\"kind\":\"shopping list\",\"format\":1}"), Err(FileError::Foreign));
+    let later = whole.replacen("\"format\":1", "\"format\":99", 1);
+    assert_eq!(read(&later), Err(FileError::Later { found: 99 }));
+    assert!(read(&later).unwrap_err().to_string().contains("later version"));
+    let bad = whole.replacen("\"do\":\"add_row\"", "\"do\":\"fly\"", 1);
+    assert!(matches!(read(&bad), Err(FileError::NotJson { line: 2, .. })), "{:?}", read(&bad));
+    let no_row = "{\"kind\":\"slope-of-light notebook\",\"format\":1,\"log\":[{\"edit\":{\"do\":\"restore_row\",\"row\":4}}]}";
+    assert_eq!(read(no_row), Err(FileError::BadEntry { entry: 1, reason: EditError::NoRow { row: 4 } }));
+}
+
+#[test]
+fn a_block_fills_rows_and_makes_new_ones() {
+    let mut notebook = notebook(vec![Edit::AddRow {
+        row: 4,
+        after: None,
+        cells: [(Cell::Rail, "near".to_owned()), (Cell::TimeBase, "5".to_owned())].into(),
+    }]);
+    let block = "12,5\t5\t1,20\t3,41\r\n\r\n14,5\t\t1,21\t3,52\tshaky\thand\r\n";
+    notebook.apply(paste(notebook.page(), Some(4), Cell::Reading, block), "").unwrap();
+    let rows = &notebook.page().rows;
+    assert_eq!(rows.len(), 2);
+    assert_eq!(rows[0].text(Cell::Reading), "12,5");
+    assert_eq!(rows[0].text(Cell::EdgeB), "3,41");
+    assert_eq!(rows[1].id, 5);
+    assert_eq!(rows[1].text(Cell::Rail), "near");
+    assert_eq!(rows[1].text(Cell::TimeBase), "", "an empty cell of the block is kept empty");
+    assert_eq!(rows[1].text(Cell::Remark), "shaky hand", "nothing pasted is lost");
+    notebook.apply(Edit::Undo, "").unwrap();
+    assert_eq!(notebook.page().rows.len(), 1, "a pasted block is one step back");
+}
+
+#[test]
+fn a_block_of_direct_values_goes_into_the_direct_columns() {
+    let mut notebook = Notebook::new();
+    notebook.apply(paste(notebook.page(), None, Cell::Distance, "1\t0.1\t3.3\t0.2\n2\t0.1\t6.7\t0.2"), "").unwrap();
+    let row = &notebook.page().rows[1];
+    let texts = [Cell::Distance, Cell::DistanceUncertainty, Cell::Delay, Cell::DelayUncertainty].map(|c| row.text(c));
+    assert_eq!(texts, ["2", "0.1", "6.7", "0.2"]);
+}

@@ -1,0 +1,113 @@
+//! The demo: three rails on three tables, typed readings.
+//!
+//! An invented bench. A violet pulsed diode; a near rail that begins before the splitter; a middle rail laid the
+//! other way round, its ruler counting back towards the splitter; a far rail in the next room, whose place was
+//! measured with a tape. The joints are known to about a centimetre, which is what decides the uncertainty. One row
+//! was read while the carriage still moved, and is struck out.
+
+use super::rig::{Rig, RigJoint, RigRail, Truth};
+use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit, Sense};
+
+/// The seed of the demo notebook.
+pub const SEED: u64 = 2_026;
+
+/// The row that is struck out.
+pub const STRUCK: RowId = 9;
+
+/// The bench of the demo.
+pub fn rig() -> Rig {
+    let bench = [
+        (BenchField::People, "Bench 4"),
+        (BenchField::Place, "Optics lab, long corridor"),
+        (BenchField::Wavelength, "405 nm"),
+        (BenchField::PulseRate, "2 MHz"),
+        (BenchField::SmallDivisions, "5"),
+        (BenchField::EdgeHalfWidth, "0.04"),
+        (BenchField::EdgeReason, "read with a cursor line, one finger-width of trace"),
+        (BenchField::ScreenWidth, "12"),
+        (BenchField::TimeBaseUncertainty, "50 ppm"),
+        (BenchField::Temperature, "21.5"),
+        (BenchField::Pressure, "1008"),
+        (BenchField::Humidity, "45"),
+        (BenchField::Aim, "To find the speed of light from the delay of a pulse over rails of known length."),
+        (
+            BenchField::Method,
+            "A pulsed violet diode, split to a fixed detector A and to detector B on the carriage. Both edges were read at half their own height.",
+        ),
+    ];
+    Rig {
+        title: "Three rails in the corridor".into(),
+        bench: bench.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
+        rails: rails(),
+        half_width: 0.04,
+        u_time_base: 50e-6,
+        group_index: GROUP_INDEX,
+        t0: 1.8,
+        stops: stops(),
+    }
+}
+
+/// Group index of the demo's air, as its own notebook computes it.
+const GROUP_INDEX: f64 = 1.000_295;
+
+fn rails() -> Vec<RigRail> {
+    vec![
+        RigRail {
+            name: "near",
+            unit: RulerUnit::Centimetre,
+            sense: Sense::Grows,
+            span: (5.0, 195.0),
+            u_reading: 0.0003,
+            u_scale: 0.0002,
+            mark: 12.5,
+            believed: 0.0,
+            joint: RigJoint::AtSplitter(0.001),
+        },
+        RigRail {
+            name: "middle",
+            unit: RulerUnit::Millimetre,
+            sense: Sense::Falls,
+            span: (20.0, 1980.0),
+            u_reading: 0.0003,
+            u_scale: 0.0002,
+            mark: 2000.0,
+            believed: 1.9,
+            joint: RigJoint::Meeting { gap: 0.025, u: 0.012 },
+        },
+        RigRail {
+            name: "far",
+            unit: RulerUnit::Centimetre,
+            sense: Sense::Grows,
+            span: (0.0, 250.0),
+            u_reading: 0.0005,
+            u_scale: 0.0003,
+            mark: 10.0,
+            believed: 4.35,
+            joint: RigJoint::Stated(0.015),
+        },
+    ]
+}
+
+/// Eight stops on each rail; the screen is set slower once the edges would leave it.
+fn stops() -> Vec<(usize, f64, f64)> {
+    let near = [20.0, 42.0, 65.0, 87.0, 110.0, 132.0, 155.0, 178.0].map(|r| (0, r, 1.0));
+    let middle = [1890.0, 1640.0, 1400.0, 1150.0, 900.0, 650.0, 400.0, 150.0].map(|r| (1, r, 2.5));
+    let far = [15.0, 45.0, 75.0, 105.0, 135.0, 165.0, 200.0, 235.0].map(|r| (2, r, 2.5));
+    near.into_iter().chain(middle).chain(far).collect()
+}
+
+/// The demo notebook, and what was really so.
+///
+/// # Errors
+/// None in practice: see [`Rig::run`].
+pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
+    let (mut notebook, truth) = rig().run(SEED)?;
+    let slipped = notebook.page().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB).to_owned());
+    if let Some(slipped) = slipped.and_then(|text| text.parse::<f64>().ok()) {
+        // Read half a division too far while the carriage was still moving.
+        notebook.apply(Edit::SetCell { row: STRUCK, cell: Cell::EdgeB, text: format!("{:.3}", slipped + 0.52) }, "")?;
+        let reason = "the carriage was still moving when the edge was read".to_owned();
+        notebook.apply(Edit::StrikeRow { row: STRUCK, reason }, "")?;
+    }
+    Ok((notebook, truth))
+}

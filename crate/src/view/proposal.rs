@@ -1,0 +1,55 @@
+//! What a new row begins with: the rail, the time base and the next reading of the step so far.
+
+use std::collections::BTreeMap;
+
+use super::types::Proposal;
+use crate::analysis::Analysis;
+use crate::analysis::read::ruler_unit;
+use crate::notebook::{Cell, Page, Row};
+use crate::quantity::{self, Unit, fixed};
+
+/// The next row, as the rows so far suggest it.
+pub fn proposal(page: &Page, analysis: &Analysis) -> Proposal {
+    let row = page.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
+    let mut cells = BTreeMap::new();
+    let written: Vec<&Row> = page.rows.iter().filter(|row| row.struck.is_none()).collect();
+    if let Some(last) = written.last() {
+        for cell in [Cell::Rail, Cell::TimeBase] {
+            let text = last.text(cell);
+            if !text.is_empty() {
+                cells.insert(cell, text.to_owned());
+            }
+        }
+        if let Some(next) = next_reading(page, analysis, &written) {
+            cells.insert(Cell::Reading, next);
+        }
+    }
+    Proposal { row, cells }
+}
+
+/// One more of the last step on the same rail, written to the last place typed; none where that would leave the
+/// rail, or where the last two rows make no step.
+fn next_reading(page: &Page, analysis: &Analysis, rows: &[&Row]) -> Option<String> {
+    let [.., before, last] = rows else { return None };
+    let rail_id = |row: &Row| analysis.rows.iter().find(|reading| reading.id == row.id)?.rail;
+    let rail = rail_id(last)?;
+    if rail_id(before)? != rail {
+        return None;
+    }
+    let (index, rail) = page.rails.iter().enumerate().find(|(_, r)| r.id == rail)?;
+    let unit = ruler_unit(rail.unit);
+    let read = |row: &Row| quantity::parse(row.text(Cell::Reading), page.decimal_mark, unit).ok();
+    let (first, second) = (read(before)?, read(last)?);
+    let next = 2.0 * second.value - first.value;
+    let stand = analysis.rails.get(index)?;
+    let ((mark, place), near, far) = (stand.mark.as_ref()?, stand.near?, stand.far?);
+    let distance = place.value + rail.sense.sign() * (next - mark);
+    let inside = next != second.value && distance >= near - 1e-9 && distance <= far + 1e-9;
+    let written_in = if second.unit == first.unit { second.unit } else { unit };
+    inside.then(|| written(next, written_in, unit, first.last_place.min(second.last_place), page))
+}
+
+fn written(value: f64, unit: Unit, ruler: Unit, place: i32, page: &Page) -> String {
+    let digits = fixed(unit.from_base(value), place.min(0), page.decimal_mark);
+    if unit == ruler { digits } else { format!("{digits} {}", unit.symbol()) }
+}

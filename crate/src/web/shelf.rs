@@ -1,0 +1,112 @@
+//! The notebooks kept in local storage, and the settings.
+//!
+//! Keys: `slope-of-light/list` (the list), `slope-of-light/notebook/ID` (a snapshot, as `notebook.json`),
+//! `slope-of-light/setting/NAME`. A write that fails leaves what was stored before.
+
+use gloo_storage::errors::StorageError;
+use gloo_storage::{LocalStorage, Storage};
+use serde::{Deserialize, Serialize};
+use wasm_bindgen::prelude::*;
+
+use super::{thrown, to_js};
+
+const LIST: &str = "slope-of-light/list";
+
+/// A notebook on the shelf.
+#[derive(Clone, Serialize, Deserialize)]
+struct Kept {
+    id: String,
+    title: String,
+    /// When it was last changed (RFC 3339).
+    changed: String,
+    /// Deleted, but not for good yet.
+    binned: bool,
+}
+
+fn notebook_key(id: &str) -> String {
+    format!("slope-of-light/notebook/{id}")
+}
+
+fn setting_key(name: &str) -> String {
+    format!("slope-of-light/setting/{name}")
+}
+
+fn list() -> Vec<Kept> {
+    LocalStorage::get(LIST).unwrap_or_default()
+}
+
+fn refused(error: &StorageError) -> JsValue {
+    let quota = error.to_string().contains("Quota");
+    let message = if quota {
+        "The browser's storage for this page is full. Nothing already stored was touched: download the bundle of this notebook now, then delete notebooks you no longer need."
+    } else {
+        "The browser would not store the notebook. Nothing already stored was touched: download the bundle of this notebook now."
+    };
+    thrown(if quota { "quota" } else { "storage" }, &message)
+}
+
+/// The notebooks on the shelf: `{id, title, changed, binned}` each, the last changed first.
+#[wasm_bindgen]
+pub fn shelf_list() -> JsValue {
+    let mut kept = list();
+    kept.sort_by(|a, b| b.changed.cmp(&a.changed));
+    to_js(&kept)
+}
+
+/// The snapshot of a notebook.
+#[wasm_bindgen]
+pub fn shelf_read(id: &str) -> Option<String> {
+    LocalStorage::get(notebook_key(id)).ok()
+}
+
+/// Writes the snapshot of a notebook and puts it on the list.
+///
+/// # Errors
+/// `{kind: "quota" | "storage", message}`; nothing stored before is touched.
+#[wasm_bindgen]
+pub fn shelf_write(id: &str, title: &str, changed: &str, text: &str) -> Result<(), JsValue> {
+    LocalStorage::set(notebook_key(id), text).map_err(|e| refused(&e))?;
+    let mut kept = list();
+    let binned = kept.iter().find(|k| k.id == id).is_some_and(|k| k.binned);
+    kept.retain(|k| k.id != id);
+    kept.push(Kept { id: id.to_owned(), title: title.to_owned(), changed: changed.to_owned(), binned });
+    LocalStorage::set(LIST, kept).map_err(|e| refused(&e))
+}
+
+/// Puts a notebook into the bin, or takes it out again.
+///
+/// # Errors
+/// `{kind, message}` if the list can't be written.
+#[wasm_bindgen]
+pub fn shelf_bin(id: &str, binned: bool) -> Result<(), JsValue> {
+    let mut kept = list();
+    for notebook in kept.iter_mut().filter(|k| k.id == id) {
+        notebook.binned = binned;
+    }
+    LocalStorage::set(LIST, kept).map_err(|e| refused(&e))
+}
+
+/// Forgets a notebook for good.
+///
+/// # Errors
+/// `{kind, message}` if the list can't be written.
+#[wasm_bindgen]
+pub fn shelf_forget(id: &str) -> Result<(), JsValue> {
+    let mut kept = list();
+    kept.retain(|k| k.id != id);
+    LocalStorage::delete(notebook_key(id));
+    LocalStorage::set(LIST, kept).map_err(|e| refused(&e))
+}
+
+/// A setting of the page.
+#[wasm_bindgen]
+pub fn setting_read(name: &str) -> Option<String> {
+    LocalStorage::get(setting_key(name)).ok()
+}
+
+/// Writes a setting of the page; a full storage forgets it.
+#[wasm_bindgen]
+pub fn setting_write(name: &str, value: &str) {
+    // A setting that can't be kept is asked for again: nothing of a notebook hangs on it.
+    drop(LocalStorage::set(setting_key(name), value));
+}

@@ -1,0 +1,23 @@
+//! The same analysis in a browser as natively, bit for bit: the demo and 50 random notebooks.
+//!
+//! The native digests are written first (example `digests`) and handed in when this test is compiled.
+#![cfg(target_arch = "wasm32")]
+#![expect(clippy::expect_used, reason = "tests")]
+
+use slope_of_light::synth::sameness::{RANDOM_NOTEBOOKS, digests};
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+const NATIVE: &str = include_str!(env!("NATIVE_DIGESTS"));
+
+#[wasm_bindgen_test]
+fn the_browser_gives_the_native_digits() {
+    let native: Vec<&str> = NATIVE.lines().collect();
+    let here = digests().expect("the benches are sound");
+    assert_eq!(native.len() as u64, RANDOM_NOTEBOOKS + 1);
+    assert_eq!(native.len(), here.len());
+    for (place, (native, here)) in native.iter().zip(&here).enumerate() {
+        assert_eq!(native, here, "notebook {place} (0 is the demo)");
+    }
+}

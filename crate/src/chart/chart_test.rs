@@ -43,7 +43,7 @@ fn readings() -> LinePicture {
             u_delay: None,
             series: usize::from(number > 6),
             struck: number == 4,
-            residual: (number != 4).then_some(if number % 2 == 0 { 0.7 } else { -0.7 }),
+            residual: (number != 4).then_some(if number.is_multiple_of(2) { 0.7 } else { -0.7 }),
         }
     };
     LinePicture {
@@ -282,8 +282,7 @@ fn no_value_breaks_a_drawing() {
 #[test]
 fn a_phone_is_wide_enough_and_a_stamp_is_not() {
     let phone = (360, 240);
-    for document in
-        [line_at(phone, &readings()), residuals_at(phone, &readings()), bench_at(phone, &rails())]
+    for document in [line_at(phone, &readings()), residuals_at(phone, &readings()), bench_at(phone, &rails())]
     {
         assert!(is_well_formed(&document.unwrap()));
     }

@@ -9,6 +9,9 @@ use super::text::{Area, shortened, width, wrapped};
 use super::theme::Theme;
 use super::words::Title;
 
+/// Levels of a tall drawing, about: more would only be clutter.
+const MOST_LEVELS: f64 = 7.0;
+
 /// An entry of the legend.
 pub(super) struct Key {
     pub(super) glyph: Glyph,
@@ -60,7 +63,7 @@ impl Frame {
         let title_at = legend + 0.9 * font;
         let (top, bottom) = (title_at + 1.1 * font, down - 3.3 * font);
 
-        let y = Axis::new(wanted.y, (bottom - top) / (2.2 * font), wanted.decimal_mark);
+        let y = Axis::new(wanted.y, ((bottom - top) / (2.2 * font)).min(MOST_LEVELS), wanted.decimal_mark);
         let left = 1.2 * font + widest(&y, font).max(width("−0.00", font));
         let right = across - 1.2 * font;
         let x = level_axis(wanted.x, right - left, wanted.decimal_mark, font);

@@ -96,8 +96,10 @@ impl Axis {
         let step = multiple * ten_to(exponent);
         let unit = multiple * ten_to(exponent - power);
         let mut ticks = Vec::new();
-        let mut index = (span.low / step).ceil();
-        while index * step <= span.high && ticks.len() < 100 {
+        // A tick that rounding has put just outside an end still belongs to it.
+        let Span { low, high } = span.padded(1e-9);
+        let mut index = (low / step).ceil();
+        while index * step <= high && ticks.len() < 100 {
             ticks.push(Tick { value: index * step, label: number(index * unit, decimals, decimal_mark) });
             index += 1.0;
         }

@@ -64,7 +64,7 @@ proptest! {
         prop_assert!(!axis.ticks.is_empty() && axis.ticks.len() <= 14, "{axis:?}");
         for tick in &axis.ticks {
             prop_assert!(tick.value.is_finite());
-            prop_assert!(span.padded(1e-9).holds(tick.value), "{axis:?}");
+            prop_assert!(span.padded(2e-9).holds(tick.value), "{axis:?}");
         }
         let mut labels: Vec<&str> = axis.ticks.iter().map(|tick| tick.label.as_str()).collect();
         labels.dedup();

@@ -139,10 +139,10 @@ impl<'a> Bench<'a> {
         scene.stroke((0.8 * font, y), (self.plot.right, y), frame::accent(theme));
         scene.stroke((splitter, y), (splitter, y - 1.5 * font), frame::accent(theme));
         let source = Area { left: 0.5 * font, top: y - half, right: 2.0 * font, bottom: y + half };
-        scene.filled(corners(&source), theme.ink);
+        scene.filled(source.corners(), theme.ink);
         scene.text(words::SOURCE, (0.5 * font, y + 1.3 * font), Anchor::Start, theme.faint, theme);
         let start = Area::around((splitter, y - 1.7 * font), 0.45 * font);
-        scene.filled(corners(&start), theme.ink);
+        scene.filled(start.corners(), theme.ink);
         let pen = Pen { colour: theme.ink, width: 2.0 * theme.stroke_px };
         scene.stroke((splitter - half, y + half), (splitter + half, y - half), pen);
         let beside = splitter + 0.9 * font;
@@ -200,8 +200,8 @@ impl<'a> Bench<'a> {
         let (left, right) = self.ends(rail);
         let half = 0.3 * font;
         let body = Area { left, top: level - half, right, bottom: level + half };
-        scene.filled(corners(&body), theme.grid);
-        let mut outline = corners(&body);
+        scene.filled(body.corners(), theme.grid);
+        let mut outline = body.corners();
         outline.push((left, body.top));
         scene.path(outline, frame::edge(theme));
 
@@ -212,7 +212,7 @@ impl<'a> Bench<'a> {
             let right = from + width(&title, font);
             // Paper behind the name keeps the strokes of splices off it.
             let behind = Area { left: from, top: y - 0.6 * font, right, bottom: y + 0.6 * font };
-            scene.filled(corners(&behind), theme.paper);
+            scene.filled(behind.corners(), theme.paper);
             scene.text(&title, (from, y), Anchor::Start, theme.ink, theme);
         }
         if height >= 3.6 * font {
@@ -267,8 +267,4 @@ fn title(rail: &BenchRail) -> String {
         None | Some("") => rail.name.clone(),
         Some(note) => format!("{}: {note}", rail.name),
     }
-}
-
-fn corners(area: &Area) -> Vec<Spot> {
-    vec![(area.left, area.top), (area.right, area.top), (area.right, area.bottom), (area.left, area.bottom)]
 }

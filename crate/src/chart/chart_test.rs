@@ -51,10 +51,7 @@ fn readings() -> LinePicture {
         line: Some(FittedLine {
             slope: 3.3,
             intercept: 4.0,
-            u_slope: 0.05,
-            u_intercept: 0.2,
-            covariance: -0.008,
-            coverage_factor: 2.0,
+            band: Some(Band { centre: 3.2, u_at_centre: 0.12, u_slope: 0.05, coverage_factor: 2.0 }),
         }),
         series: vec!["rail A".to_owned(), "rail B".to_owned()],
         decimal_mark: DecimalMark::Point,
@@ -147,20 +144,25 @@ fn error_bars_stand_only_where_stated() {
 }
 
 #[test]
-fn band_needs_a_line() {
+fn band_needs_a_line_and_its_uncertainty() {
     let band = |picture: &LinePicture| line_of(picture).matches("opacity=\"0.2\"").count();
+    let mut picture = readings();
     // The band and its sample in the legend.
-    assert_eq!(band(&readings()), 2);
-    assert_eq!(band(&LinePicture { line: None, ..readings() }), 0);
+    assert_eq!(band(&picture), 2);
+    picture.line = picture.line.map(|line| FittedLine { band: None, ..line });
+    assert_eq!(band(&picture), 0);
+    assert!(texts(&line_of(&picture)).contains(&words::LINE));
+    picture.line = None;
+    assert!(!texts(&line_of(&picture)).contains(&words::LINE));
 }
 
 #[test]
-fn half_band_is_the_propagated_uncertainty() {
-    // GUM (JCGM 100) 5.2.2 for t₀ + b·d, worked by hand: u² = 0.04 − 2·2·0.008 + 4·0.0025 = 0.018.
-    let line = readings().line.unwrap();
-    let expected = 2.0 * 0.018_f64.sqrt();
+fn half_width_of_the_band_is_the_propagated_uncertainty() {
+    // GUM (JCGM 100) 5.1.2 for level and slope uncorrelated, worked by hand:
+    // u² = 0.12² + (6.4 − 3.2)²·0.05² = 0.0144 + 0.0256 = 0.04, so k·u = 0.4.
+    let band = readings().line.unwrap().band.unwrap();
     // A few ulps for the rounding of the sum.
-    assert!((line.half_band(2.0) - expected).abs() <= 1e-14 * expected);
+    assert!((band.half_width(6.4) - 0.4).abs() <= 1e-14 * 0.4);
 }
 
 #[test]
@@ -253,10 +255,7 @@ fn no_value_breaks_a_drawing() {
             picture.line = Some(FittedLine {
                 slope: one,
                 intercept: other,
-                u_slope: other,
-                u_intercept: one,
-                covariance: other,
-                coverage_factor: one,
+                band: Some(Band { centre: one, u_at_centre: other, u_slope: one, coverage_factor: 2.0 }),
             });
             let mut few = picture.clone();
             few.marks.truncate(1);

@@ -23,8 +23,8 @@ pub(super) struct Key {
 pub(super) enum Glyph {
     /// The mark of a series.
     Mark { series: usize, struck: bool },
-    /// The fitted line in its band.
-    Line,
+    /// The fitted line.
+    Line { in_band: bool },
     /// A level dashed line.
     Dashes,
     /// An error bar.
@@ -171,12 +171,12 @@ fn draw_glyph(scene: &mut Scene, glyph: Glyph, (x, y): Spot, theme: &Theme) {
     let half = 0.65 * theme.font_px;
     match glyph {
         Glyph::Mark { series, struck } => marks::mark(scene, (x, y), series, struck, theme),
-        Glyph::Line => {
+        Glyph::Line { in_band } => {
             let tall = 0.4 * theme.font_px;
-            scene.filled(
-                vec![(x - half, y - tall), (x + half, y - tall), (x + half, y + tall), (x - half, y + tall)],
-                band(theme),
-            );
+            let sample = Area { left: x - half, top: y - tall, right: x + half, bottom: y + tall };
+            if in_band {
+                scene.filled(sample.corners(), band(theme));
+            }
             scene.stroke((x - half, y), (x + half, y), accent(theme));
         }
         Glyph::Dashes => scene.dashed((x - half, y), (x + half, y), dashes(theme)),

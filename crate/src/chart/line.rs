@@ -2,7 +2,7 @@
 
 use super::frame::{self, Frame, Glyph, Key, Wanted};
 use super::marks;
-use super::picture::{FittedLine, LinePicture, Mark};
+use super::picture::{Band, FittedLine, LinePicture, Mark};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, Spot};
 use super::text::{Area, Room};
@@ -45,9 +45,11 @@ fn shown(mark: &Mark) -> bool {
 }
 
 fn can_draw(line: &FittedLine) -> bool {
-    [line.slope, line.intercept, line.u_slope, line.u_intercept, line.covariance, line.coverage_factor]
-        .into_iter()
-        .all(f64::is_finite)
+    line.slope.is_finite() && line.intercept.is_finite()
+}
+
+fn can_draw_band(band: &Band) -> bool {
+    [band.centre, band.u_at_centre, band.u_slope, band.coverage_factor].into_iter().all(f64::is_finite)
 }
 
 /// The range of distances, the same for both plots of the readings.
@@ -85,8 +87,10 @@ fn range(marks: &[&Mark], value: impl Fn(&Mark) -> (f64, Option<f64>)) -> Span {
 
 fn keys(picture: &LinePicture, marks: &[&Mark]) -> Vec<Key> {
     let mut keys = series_keys(picture, marks);
-    if picture.line.is_some() && !marks.is_empty() {
-        keys.push(Key { glyph: Glyph::Line, label: words::FITTED.to_owned() });
+    if let Some(line) = picture.line.as_ref().filter(|_| !marks.is_empty()) {
+        let in_band = line.band.is_some();
+        let label = if in_band { words::LINE_IN_BAND } else { words::LINE };
+        keys.push(Key { glyph: Glyph::Line { in_band }, label: label.to_owned() });
     }
     if marks.iter().any(|mark| mark.u_delay.is_some() || mark.u_distance.is_some()) {
         keys.push(Key { glyph: Glyph::Bar, label: words::BARS.to_owned() });
@@ -112,17 +116,22 @@ pub(super) fn series_keys(picture: &LinePicture, marks: &[&Mark]) -> Vec<Key> {
 }
 
 fn draw_line(scene: &mut Scene, frame: &Frame, line: &FittedLine, theme: &Theme) {
+    if let Some(band) = line.band.as_ref().filter(|band| can_draw_band(band)) {
+        draw_band(scene, frame, line, band, theme);
+    }
+    if let Some((from, to)) = inside(line, frame.x_span(), frame.y_span()) {
+        scene.stroke(frame.at(from, line.at(from)), frame.at(to, line.at(to)), frame::accent(theme));
+    }
+}
+
+fn draw_band(scene: &mut Scene, frame: &Frame, line: &FittedLine, band: &Band, theme: &Theme) {
     let x = frame.x_span();
     let places: Vec<f64> = (0..=BAND_CORNERS)
         .map(|corner| x.low + x.width() * f64::from(corner) / f64::from(BAND_CORNERS))
         .collect();
-    let above = places.iter().map(|&d| frame.at(d, line.at(d) + line.half_band(d)));
-    let below = places.iter().rev().map(|&d| frame.at(d, line.at(d) - line.half_band(d)));
+    let above = places.iter().map(|&d| frame.at(d, line.at(d) + band.half_width(d)));
+    let below = places.iter().rev().map(|&d| frame.at(d, line.at(d) - band.half_width(d)));
     scene.filled(above.chain(below).collect(), frame::band(theme));
-
-    if let Some((from, to)) = inside(line, x, frame.y_span()) {
-        scene.stroke(frame.at(from, line.at(from)), frame.at(to, line.at(to)), frame::accent(theme));
-    }
 }
 
 /// The distances between which the line runs inside the frame; none if it runs past it.

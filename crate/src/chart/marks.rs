@@ -1,4 +1,4 @@
-//! The mark of a reading: shape and colour say the series; hollow and crossed means struck out.
+//! The mark of a reading: shape and colour say the series; hollow with a stroke through it means struck out.
 
 use super::scene::{Pen, Scene, Spot};
 use super::theme::Theme;
@@ -50,7 +50,7 @@ pub(super) fn mark(scene: &mut Scene, at: Spot, series: usize, struck: bool, the
     if struck {
         let pen = Pen { colour, width: 1.5 * theme.stroke_px };
         rim(scene, outline, at, theme.mark_px, pen);
-        cross(scene, at, theme);
+        strike(scene, at, theme);
     } else {
         fill(scene, outline, at, theme.mark_px, colour);
     }
@@ -74,9 +74,9 @@ fn rim(scene: &mut Scene, outline: Outline, at: Spot, radius: f64, pen: Pen) {
     }
 }
 
-fn cross(scene: &mut Scene, (x, y): Spot, theme: &Theme) {
-    let arm = 1.5 * theme.mark_px;
-    let pen = Pen { colour: theme.ink, width: theme.stroke_px };
-    scene.stroke((x - arm, y - arm), (x + arm, y + arm), pen);
+/// A stroke through the mark.
+fn strike(scene: &mut Scene, (x, y): Spot, theme: &Theme) {
+    let arm = 1.7 * theme.mark_px;
+    let pen = Pen { colour: theme.ink, width: 1.5 * theme.stroke_px };
     scene.stroke((x - arm, y + arm), (x + arm, y - arm), pen);
 }

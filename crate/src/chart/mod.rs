@@ -40,7 +40,7 @@ use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
 use plotters::prelude::{DrawingBackend, SVGBackend};
 
-pub use picture::{BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark};
+pub use picture::{Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark};
 pub use theme::{Colour, Theme};
 
 use scene::Scene;

@@ -46,28 +46,35 @@ pub struct FittedLine {
     pub slope: f64,
     /// Intercept t₀, ns.
     pub intercept: f64,
-    /// Standard uncertainty of the slope, ns/m.
-    pub u_slope: f64,
-    /// Standard uncertainty of the intercept, ns.
-    pub u_intercept: f64,
-    /// Covariance of slope and intercept, ns²/m.
-    pub covariance: f64,
-    /// Coverage factor of the band at 95 %.
-    pub coverage_factor: f64,
+    /// Its band, where its uncertainty is known.
+    pub band: Option<Band>,
 }
 
 impl FittedLine {
     /// Delay on the line at distance `d` (m), ns.
     pub fn at(&self, d: f64) -> f64 {
-        self.slope.mul_add(d, self.intercept)
+        self.intercept + self.slope * d
     }
+}
 
-    /// Half-width of the 95 % band of the line at distance `d` (m), ns:
-    /// k·√(u²(t₀) + 2·d·u(t₀, b) + d²·u²(b)).
-    pub fn half_band(&self, d: f64) -> f64 {
-        let variance = self.u_intercept * self.u_intercept
-            + d * (2.0 * self.covariance + d * self.u_slope * self.u_slope);
-        self.coverage_factor * variance.max(0.0).sqrt()
+/// The 95 % band of a line, told from the distance at which slope and level are uncorrelated.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Band {
+    /// That distance, m.
+    pub centre: f64,
+    /// Standard uncertainty of the line there, ns.
+    pub u_at_centre: f64,
+    /// Standard uncertainty of the slope, ns/m.
+    pub u_slope: f64,
+    /// Coverage factor at 95 %.
+    pub coverage_factor: f64,
+}
+
+impl Band {
+    /// Half-width of the band at distance `d` (m), ns: k·√(u²(centre) + (d − centre)²·u²(b)) (GUM 5.1.2).
+    pub fn half_width(&self, d: f64) -> f64 {
+        let tilt = (d - self.centre) * self.u_slope;
+        self.coverage_factor * (self.u_at_centre * self.u_at_centre + tilt * tilt).sqrt()
     }
 }
 

@@ -87,8 +87,14 @@ pub(super) struct Axis {
 }
 
 impl Axis {
-    /// An axis with about `count` ticks.
+    /// An axis with about `count` ticks, and never fewer than the two that it takes to measure anything.
     pub(super) fn new(span: Span, count: f64, decimal_mark: DecimalMark) -> Self {
+        let axis = Self::with_about(span, count, decimal_mark);
+        // A step is less than 2.5 times a part, so five parts hold two steps.
+        if axis.ticks.len() < 2 { Self::with_about(span, 5.0, decimal_mark) } else { axis }
+    }
+
+    fn with_about(span: Span, count: f64, decimal_mark: DecimalMark) -> Self {
         let (multiple, exponent) = step(span.width() / count.max(1.0));
         let size = span.low.abs().max(span.high.abs());
         let power = label_power(size);

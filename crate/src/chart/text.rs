@@ -80,6 +80,11 @@ impl Area {
         Self { left: x - half, top: y - half, right: x + half, bottom: y + half }
     }
 
+    pub(super) fn corners(&self) -> Vec<Spot> {
+        let Self { left, top, right, bottom } = *self;
+        vec![(left, top), (right, top), (right, bottom), (left, bottom)]
+    }
+
     fn meets(&self, other: &Self) -> bool {
         self.left < other.right
             && other.left < self.right

@@ -10,7 +10,8 @@ pub(super) const NO_RESIDUALS: &str = "No residuals yet: they come with the fitt
 pub(super) const NO_RAILS: &str = "No rail has a place yet: say where the first one stands.";
 
 pub(super) const STRUCK: &str = "struck out";
-pub(super) const FITTED: &str = "line, 95 % band";
+pub(super) const LINE: &str = "fitted line";
+pub(super) const LINE_IN_BAND: &str = "line, 95 % band";
 pub(super) const BARS: &str = "bars: ± 1 u";
 pub(super) const TWO_U: &str = "± 2 u";
 pub(super) const CARRIAGE: &str = "carriage position";

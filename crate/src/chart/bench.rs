@@ -186,7 +186,14 @@ impl<'a> Bench<'a> {
         let (left, right) = self.ends(rail);
         let readings = width(&rail.near_reading, font) + width(&rail.far_reading, font) + 1.2 * font;
         let words = readings.max(width(&title(rail), font)).min(0.5 * (self.plot.right - self.plot.left));
-        (left, right.max(left + words))
+        (left, right.max(left + words + 0.6 * font))
+    }
+
+    /// Where the words of a rail may stand, px.
+    fn words_between(&self, rail: &BenchRail) -> (f64, f64) {
+        let (left, right) = self.extent(rail);
+        let inset = 0.3 * self.theme.font_px;
+        (left + inset, right.min(self.plot.right + self.theme.font_px) - inset)
     }
 
     fn ends(&self, rail: &BenchRail) -> (f64, f64) {
@@ -205,33 +212,40 @@ impl<'a> Bench<'a> {
         outline.push((left, body.top));
         scene.path(outline, frame::edge(theme));
 
+        // In a squeezed lane the readings go first, then the name.
         if height >= 2.4 * font {
-            let room = (self.plot.right - left).max(right - left);
-            let title = shortened(&title(rail), room, font);
-            let (from, y) = (left + 0.3 * font, level - 1.1 * font);
-            let right = from + width(&title, font);
-            // Paper behind the name keeps the strokes of splices off it.
-            let behind = Area { left: from, top: y - 0.6 * font, right, bottom: y + 0.6 * font };
-            scene.filled(behind.corners(), theme.paper);
-            scene.text(&title, (from, y), Anchor::Start, theme.ink, theme);
+            self.draw_title(scene, rail, level - 1.1 * font);
         }
         if height >= 3.6 * font {
             self.draw_readings(scene, rail, level + 1.1 * font);
         }
     }
 
+    fn draw_title(&self, scene: &mut Scene, rail: &BenchRail, y: f64) {
+        let (theme, font) = (self.theme, self.theme.font_px);
+        let (from, to) = self.words_between(rail);
+        let title = shortened(&title(rail), to - from, font);
+        let right = from + width(&title, font);
+        // Paper behind the name keeps the strokes of splices off it.
+        let behind = Area { left: from, top: y - 0.6 * font, right, bottom: y + 0.6 * font };
+        scene.filled(behind.corners(), theme.paper);
+        scene.text(&title, (from, y), Anchor::Start, theme.ink, theme);
+    }
+
     fn draw_readings(&self, scene: &mut Scene, rail: &BenchRail, y: f64) {
         let (theme, font) = (self.theme, self.theme.font_px);
-        let (near, far) = self.ends(rail);
-        let (from, to) = (near + 0.3 * font, far - 0.3 * font);
-        let first = width(&rail.near_reading, font);
+        let (from, room_ends) = self.words_between(rail);
+        let to = self.ends(rail).1 - 0.3 * font;
+        let near = shortened(&rail.near_reading, room_ends - from, font);
+        let first = width(&near, font);
         let last = width(&rail.far_reading, font);
         let both = first + last + 0.6 * font <= to - from;
-        scene.text(&rail.near_reading, (from, y), Anchor::Start, theme.faint, theme);
+        scene.text(&near, (from, y), Anchor::Start, theme.faint, theme);
         if both {
             scene.text(&rail.far_reading, (to, y), Anchor::End, theme.faint, theme);
         }
-        let (from, to) = (from + first + 0.5 * font, if both { to - last - 0.5 * font } else { to });
+        let from = from + first + 0.5 * font;
+        let to = if both { to - last - 0.5 * font } else { to.max(from + 2.4 * font).min(room_ends) };
         let half = (0.5 * (to - from)).min(1.2 * font);
         if half >= 0.5 * font {
             let middle = 0.5 * (from + to);

@@ -186,16 +186,15 @@ fn draw_glyph(scene: &mut Scene, glyph: Glyph, (x, y): Spot, theme: &Theme) {
     }
 }
 
-/// An error bar: a stroke with a short cross stroke at either end.
+/// An error bar with a short cross stroke at either end, as one path: a backend paints one faster than three.
 pub(super) fn bar(scene: &mut Scene, from: Spot, to: Spot, colour: super::Colour, theme: &Theme) {
     let pen = Pen { colour, width: theme.stroke_px };
     let cap = 0.6 * theme.mark_px;
-    scene.stroke(from, to, pen);
     let upright = (to.1 - from.1).abs() > (to.0 - from.0).abs();
-    for (x, y) in [from, to] {
-        let (dx, dy) = if upright { (cap, 0.0) } else { (0.0, cap) };
-        scene.stroke((x - dx, y - dy), (x + dx, y + dy), pen);
-    }
+    let (dx, dy) = if upright { (cap, 0.0) } else { (0.0, cap) };
+    let end = |(x, y): Spot| [(x - dx, y - dy), (x + dx, y + dy), (x, y)];
+    let points = end(from).into_iter().chain(end(to).into_iter().rev());
+    scene.path(points.collect(), pen);
 }
 
 /// A level arrow.

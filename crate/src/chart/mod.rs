@@ -1,1 +1,175 @@
-//! (to come)
+//! The drawings: the line with its readings, the residuals, and the bench to scale.
+//!
+//! Each drawing is a pure function of a small picture (see [`picture`]) and a [`Theme`]. It is first laid out as
+//! a list of plain shapes, in pixels, and then painted on any plotters backend: a canvas in the page, SVG for
+//! the bundle. So only the painting is compiled once for each backend.
+//!
+//! | symbol | meaning | unit |
+//! | --- | --- | --- |
+//! | d | distance along the beam from the splitter | m |
+//! | Δt | delay of B's edge behind A's edge | ns |
+//! | u | standard uncertainty | as its quantity |
+//!
+//! - [`picture`]: what is drawn, in plain numbers.
+//! - [`theme`]: colours and sizes.
+//! - `words`: everything that the drawings say.
+//! - `scene`: shapes, and how they are painted.
+//! - `text`: how wide a text is, about; wrapping, shortening, finding room.
+//! - `scale`: ranges and ticks.
+//! - `frame`: axes, grid, legend.
+//! - `marks`: the marks of a reading.
+//! - `line`, `residuals`, `bench`: the three drawings.
+
+pub mod picture;
+pub mod theme;
+
+mod bench;
+mod frame;
+mod line;
+mod marks;
+mod residuals;
+mod scale;
+mod scene;
+mod text;
+mod words;
+
+use std::error::Error;
+use std::fmt::Write;
+
+use plotters::coord::Shift;
+use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
+use plotters::prelude::{DrawingBackend, SVGBackend};
+
+pub use picture::{Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark};
+pub use theme::{Colour, Theme};
+
+use scene::Scene;
+
+/// Pixels of the SVG's inner grid to one CSS pixel: plotters places shapes on whole pixels.
+const SVG_GRID: u32 = 4;
+
+/// Why a drawing could not be made.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum ChartError {
+    /// There is no room to draw in.
+    #[error(
+        "the drawing has {width} × {height} pixels; it needs at least {least_width} × {least_height}: make it larger"
+    )]
+    TooSmall {
+        /// Width of the area, px.
+        width: u32,
+        /// Height of the area, px.
+        height: u32,
+        /// Least width, px.
+        least_width: u32,
+        /// Least height, px.
+        least_height: u32,
+    },
+    /// The backend refused.
+    #[error("the drawing surface refused: {0}")]
+    Surface(String),
+}
+
+impl<E: Error + Send + Sync> From<DrawingAreaErrorKind<E>> for ChartError {
+    fn from(error: DrawingAreaErrorKind<E>) -> Self {
+        Self::Surface(error.to_string())
+    }
+}
+
+/// Draws delay against distance: the readings with their standard uncertainties, the fitted line and its band.
+///
+/// # Errors
+/// The area is too small, or its backend refuses.
+pub fn line<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    picture: &LinePicture,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    paint(area, &line::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// Draws the residuals, in units of their standard uncertainty, against distance.
+///
+/// # Errors
+/// The area is too small, or its backend refuses.
+pub fn residuals<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    picture: &LinePicture,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    paint(area, &residuals::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// Draws the bench seen from above, to scale along the beam: splitter, rails, splices, carriage positions.
+///
+/// # Errors
+/// The area is too small, or its backend refuses.
+pub fn bench<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    picture: &BenchPicture,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    paint(area, &bench::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// The height that the drawing of the bench needs at a width, in pixels of `theme`: more where rails or their
+/// names have to stand below one another.
+pub fn bench_height(width: u32, picture: &BenchPicture, theme: &Theme) -> u32 {
+    scene::pixels(bench::height(f64::from(width), picture, theme).ceil())
+}
+
+/// Makes an SVG document of `width` × `height` CSS pixels, with a title for those who can't see it.
+/// `draw` is given the area and the theme scaled to it.
+///
+/// # Errors
+/// What `draw` returns.
+pub fn svg<F>(width: u32, height: u32, title: &str, theme: &Theme, draw: F) -> Result<String, ChartError>
+where
+    F: FnOnce(&DrawingArea<SVGBackend<'_>, Shift>, &Theme) -> Result<(), ChartError>,
+{
+    let (inner_width, inner_height) = (width.saturating_mul(SVG_GRID), height.saturating_mul(SVG_GRID));
+    let mut drawn = String::new();
+    let area = SVGBackend::with_string(&mut drawn, (inner_width, inner_height)).into_drawing_area();
+    draw(&area, &theme.scaled(f64::from(SVG_GRID)).for_svg())?;
+    area.present()?;
+    drop(area);
+
+    // plotters opens with a bare <svg …> line; ours carries the outer size and the title.
+    let body = drawn.split_once('\n').map_or("", |(_, body)| body);
+    let mut document = String::with_capacity(body.len() + 256);
+    let head = write!(
+        document,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" \
+         viewBox=\"0 0 {inner_width} {inner_height}\" role=\"img\">\n<title>{}</title>\n",
+        text::escaped(title)
+    );
+    head.map_err(|error| ChartError::Surface(error.to_string()))?;
+    document.push_str(body);
+    Ok(document)
+}
+
+/// The size of an area, px, if it is enough to draw in.
+fn room<B: DrawingBackend>(area: &DrawingArea<B, Shift>, theme: &Theme) -> Result<(f64, f64), ChartError> {
+    let (width, height) = area.dim_in_pixel();
+    let size = (f64::from(width), f64::from(height));
+    let least = (14.0 * theme.font_px, 12.0 * theme.font_px);
+    if size.0 < least.0 || size.1 < least.1 {
+        let (least_width, least_height) = (scene::pixels(least.0), scene::pixels(least.1));
+        return Err(ChartError::TooSmall { width, height, least_width, least_height });
+    }
+    Ok(size)
+}
+
+fn paint<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    scene: &Scene,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    area.fill(&theme.paper.opaque())?;
+    area.draw(scene)?;
+    Ok(())
+}
+
+#[cfg(test)]
+#[path = "chart_test.rs"]
+mod tests;

@@ -1,0 +1,284 @@
+//! The bench seen from above, to scale along the beam: splitter, rails with their end readings and splices, and
+//! the carriage positions taken so far. Rails that would touch stand below one another.
+
+use super::frame::{self, Glyph, Key, arrow, bottom_axis, bottom_title, level_axis, place};
+use super::marks;
+use super::picture::{BenchPicture, BenchRail, BenchSplice, Carriage};
+use super::scale::{Axis, Span, drawable};
+use super::scene::{Anchor, Pen, Scene, Spot};
+use super::text::{Area, shortened, width};
+use super::theme::Theme;
+use super::words;
+
+/// Tallest lane of a rail, in heights of the text: name, rail, readings.
+const LANE: f64 = 4.6;
+/// From the top of the bench to the beam, in heights of the text.
+const ABOVE_BEAM: f64 = 2.8;
+/// From the beam to the first lane, in heights of the text.
+const BELOW_BEAM: f64 = 0.9;
+/// Labels and title of the axis, in heights of the text.
+const AXIS: f64 = 3.3;
+
+pub(super) fn scene(size: Spot, picture: &BenchPicture, theme: &Theme) -> Scene {
+    let mut scene = Scene::default();
+    let font = theme.font_px;
+    let top = frame::legend(&mut scene, &keys(picture), size.0, theme);
+    let notes = notes_height(picture, theme);
+    let bench = Bench::new(size.0, (top, size.1 - AXIS * font - notes), picture, theme);
+    bottom_axis(&mut scene, &bench.plot, &bench.axis, size.0, theme);
+    bottom_title(&mut scene, &bench.axis.title(words::BENCH_DISTANCE), (size.0, size.1 - notes), theme);
+    if notes > 0.0 {
+        let note = shortened(&words::unplaced(&picture.unplaced), size.0 - font, font);
+        scene.text(&note, (0.5 * font, size.1 - 0.9 * font), Anchor::Start, theme.faint, theme);
+    }
+
+    let beam = bench.plot.top + ABOVE_BEAM * font;
+    bench.draw_beam(&mut scene, beam);
+    let below = Area { top: beam + BELOW_BEAM * font, ..bench.plot };
+    let rails = bench.placed(picture, &below);
+    if rails.is_empty() {
+        frame::sentence(&mut scene, words::NO_RAILS, &below, theme);
+    }
+    let mut before = beam;
+    for placed in &rails {
+        if let Some(splice) = placed.rail.splice.as_ref().filter(|splice| drawable(splice.distance)) {
+            bench.draw_splice(&mut scene, splice, before, placed.level);
+        }
+        before = placed.level;
+    }
+    for placed in &rails {
+        bench.draw_rail(&mut scene, placed);
+    }
+    bench.draw_carriages(&mut scene, picture, &rails, beam);
+    scene
+}
+
+/// The height at which nothing has to be squeezed, px.
+pub(super) fn height(across: f64, picture: &BenchPicture, theme: &Theme) -> f64 {
+    let font = theme.font_px;
+    let top = frame::legend(&mut Scene::default(), &keys(picture), across, theme);
+    let bench = Bench::new(across, (top, top), picture, theme);
+    let lanes = bench.lanes(picture).iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
+    let rails = LANE * font * lanes as f64;
+    bench.plot.top + (ABOVE_BEAM + BELOW_BEAM + AXIS) * font + rails + notes_height(picture, theme)
+}
+
+fn notes_height(picture: &BenchPicture, theme: &Theme) -> f64 {
+    if picture.unplaced.is_empty() { 0.0 } else { 1.4 * theme.font_px }
+}
+
+fn shown(rail: &BenchRail) -> bool {
+    drawable(rail.near) && drawable(rail.far)
+}
+
+/// From the splitter (or before it) to the farthest end.
+fn span(picture: &BenchPicture) -> Span {
+    let rails = picture.rails.iter().filter(|rail| shown(rail)).flat_map(|rail| [rail.near, rail.far]);
+    let carriages = picture.carriages.iter().map(|carriage| carriage.distance);
+    let values: Vec<f64> = rails.chain(carriages).filter(|&value| drawable(value)).collect();
+    if values.is_empty() {
+        return Span { low: 0.0, high: 1.0 };
+    }
+    Span::of(values.into_iter().chain([0.0])).unwrap_or(Span { low: 0.0, high: 1.0 })
+}
+
+fn keys(picture: &BenchPicture) -> Vec<Key> {
+    let mut keys = Vec::new();
+    let series = |struck: bool| {
+        let carriage = picture.carriages.iter().find(|carriage| carriage.struck == struck);
+        carriage.map(|carriage| series_of(carriage.rail, picture))
+    };
+    for (struck, label) in [(false, words::CARRIAGE), (true, words::STRUCK)] {
+        if let Some(series) = series(struck) {
+            keys.push(Key { glyph: Glyph::Mark { series, struck }, label: label.to_owned() });
+        }
+    }
+    if !picture.rails.is_empty() {
+        keys.push(Key { glyph: Glyph::Arrow, label: words::GROWS.to_owned() });
+        keys.push(Key { glyph: Glyph::Splice, label: words::SPLICE.to_owned() });
+    }
+    keys
+}
+
+/// Distances given directly form the series after the last rail.
+fn series_of(rail: Option<usize>, picture: &BenchPicture) -> usize {
+    rail.unwrap_or(picture.rails.len())
+}
+
+/// A rail with its number in the picture, its level and the height of its lane, px.
+struct Placed<'p> {
+    index: usize,
+    rail: &'p BenchRail,
+    level: f64,
+    height: f64,
+}
+
+struct Bench<'a> {
+    plot: Area,
+    axis: Axis,
+    theme: &'a Theme,
+}
+
+impl<'a> Bench<'a> {
+    fn new(across: f64, (top, bottom): (f64, f64), picture: &BenchPicture, theme: &'a Theme) -> Self {
+        let font = theme.font_px;
+        let (left, right) = (4.3 * font, across - 1.2 * font);
+        let axis = level_axis(span(picture), right - left, picture.decimal_mark, font);
+        Self { plot: Area { left, top: top + 0.4 * font, right, bottom }, axis, theme }
+    }
+
+    fn x(&self, distance: f64) -> f64 {
+        place(&self.plot, &self.axis, distance)
+    }
+
+    /// Source, beam, splitter and the start detector A.
+    fn draw_beam(&self, scene: &mut Scene, y: f64) {
+        let (theme, font) = (self.theme, self.theme.font_px);
+        let splitter = self.x(0.0);
+        let half = 0.6 * font;
+        scene.stroke((0.8 * font, y), (self.plot.right, y), frame::accent(theme));
+        scene.stroke((splitter, y), (splitter, y - 1.5 * font), frame::accent(theme));
+        let source = Area { left: 0.5 * font, top: y - half, right: 2.0 * font, bottom: y + half };
+        scene.filled(source.corners(), theme.ink);
+        scene.text(words::SOURCE, (0.5 * font, y + 1.3 * font), Anchor::Start, theme.faint, theme);
+        let start = Area::around((splitter, y - 1.7 * font), 0.45 * font);
+        scene.filled(start.corners(), theme.ink);
+        let pen = Pen { colour: theme.ink, width: 2.0 * theme.stroke_px };
+        scene.stroke((splitter - half, y + half), (splitter + half, y - half), pen);
+        let beside = splitter + 0.9 * font;
+        scene.text(words::START, (beside, y - 1.7 * font), Anchor::Start, theme.faint, theme);
+        scene.text(words::SPLITTER, (beside, y - 0.7 * font), Anchor::Start, theme.faint, theme);
+    }
+
+    /// Each rail, with its number in the picture and its lane: the first in which neither it nor its words touch
+    /// another.
+    fn lanes<'p>(&self, picture: &'p BenchPicture) -> Vec<(usize, &'p BenchRail, usize)> {
+        let slack = 2.0 * self.theme.stroke_px;
+        let mut ends: Vec<f64> = Vec::new();
+        let mut lanes = Vec::new();
+        for (index, rail) in picture.rails.iter().enumerate().filter(|(_, rail)| shown(rail)) {
+            let (left, right) = self.extent(rail);
+            let lane = ends.iter().position(|&end| end <= left + slack).unwrap_or(ends.len());
+            match ends.get_mut(lane) {
+                Some(end) => *end = right,
+                None => ends.push(right),
+            }
+            lanes.push((index, rail, lane));
+        }
+        lanes
+    }
+
+    /// The rails on their lanes, which share the room below the beam.
+    fn placed<'p>(&self, picture: &'p BenchPicture, below: &Area) -> Vec<Placed<'p>> {
+        let lanes = self.lanes(picture);
+        let count = lanes.iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
+        let height = ((below.bottom - below.top) / count as f64).clamp(0.0, LANE * self.theme.font_px);
+        let level = |lane: usize| below.top + (lane as f64 + 0.5) * height;
+        lanes
+            .into_iter()
+            .map(|(index, rail, lane)| Placed { index, rail, level: level(lane), height })
+            .collect()
+    }
+
+    /// How far a rail and its words reach, px.
+    fn extent(&self, rail: &BenchRail) -> (f64, f64) {
+        let font = self.theme.font_px;
+        let (left, right) = self.ends(rail);
+        let readings = width(&rail.near_reading, font) + width(&rail.far_reading, font) + 1.2 * font;
+        let words = readings.max(width(&title(rail), font)).min(0.5 * (self.plot.right - self.plot.left));
+        (left, right.max(left + words + 0.6 * font))
+    }
+
+    /// Where the words of a rail may stand, px.
+    fn words_between(&self, rail: &BenchRail) -> (f64, f64) {
+        let (left, right) = self.extent(rail);
+        let inset = 0.3 * self.theme.font_px;
+        (left + inset, right.min(self.plot.right + self.theme.font_px) - inset)
+    }
+
+    fn ends(&self, rail: &BenchRail) -> (f64, f64) {
+        (self.x(rail.near.min(rail.far)), self.x(rail.near.max(rail.far)))
+    }
+
+    /// The rail with its name above; below, what its ruler shows at the ends, and in which sense it counts.
+    fn draw_rail(&self, scene: &mut Scene, placed: &Placed) {
+        let (theme, font) = (self.theme, self.theme.font_px);
+        let Placed { rail, level, height, .. } = *placed;
+        let (left, right) = self.ends(rail);
+        let half = 0.3 * font;
+        let body = Area { left, top: level - half, right, bottom: level + half };
+        scene.filled(body.corners(), theme.grid);
+        let mut outline = body.corners();
+        outline.push((left, body.top));
+        scene.path(outline, frame::edge(theme));
+
+        // In a squeezed lane the readings go first, then the name.
+        if height >= 2.4 * font {
+            self.draw_title(scene, rail, level - 1.1 * font);
+        }
+        if height >= 3.6 * font {
+            self.draw_readings(scene, rail, level + 1.1 * font);
+        }
+    }
+
+    fn draw_title(&self, scene: &mut Scene, rail: &BenchRail, y: f64) {
+        let (theme, font) = (self.theme, self.theme.font_px);
+        let (from, to) = self.words_between(rail);
+        let title = shortened(&title(rail), to - from, font);
+        let right = from + width(&title, font);
+        // Paper behind the name keeps the strokes of splices off it.
+        let behind = Area { left: from, top: y - 0.6 * font, right, bottom: y + 0.6 * font };
+        scene.filled(behind.corners(), theme.paper);
+        scene.text(&title, (from, y), Anchor::Start, theme.ink, theme);
+    }
+
+    fn draw_readings(&self, scene: &mut Scene, rail: &BenchRail, y: f64) {
+        let (theme, font) = (self.theme, self.theme.font_px);
+        let (from, room_ends) = self.words_between(rail);
+        let to = self.ends(rail).1 - 0.3 * font;
+        let near = shortened(&rail.near_reading, room_ends - from, font);
+        let first = width(&near, font);
+        let last = width(&rail.far_reading, font);
+        let both = first + last + 0.6 * font <= to - from;
+        scene.text(&near, (from, y), Anchor::Start, theme.faint, theme);
+        if both {
+            scene.text(&rail.far_reading, (to, y), Anchor::End, theme.faint, theme);
+        }
+        let from = from + first + 0.5 * font;
+        let to = if both { to - last - 0.5 * font } else { to.max(from + 2.4 * font).min(room_ends) };
+        let half = (0.5 * (to - from)).min(1.2 * font);
+        if half >= 0.5 * font {
+            let middle = 0.5 * (from + to);
+            let way = if rail.grows { half } else { -half };
+            arrow(scene, (middle - way, y), (middle + way, y), theme);
+        }
+    }
+
+    /// A stroke through the place that ties the rail, from what it is tied to.
+    fn draw_splice(&self, scene: &mut Scene, splice: &BenchSplice, before: f64, level: f64) {
+        let x = self.x(splice.distance);
+        let over = 0.65 * self.theme.font_px;
+        let (from, to) = (before.min(level - over), before.max(level + over));
+        scene.dashed((x, from), (x, to), frame::dashes(self.theme));
+    }
+
+    fn draw_carriages(&self, scene: &mut Scene, picture: &BenchPicture, rails: &[Placed], beam: f64) {
+        let shown = || picture.carriages.iter().filter(|carriage| drawable(carriage.distance));
+        let at = |carriage: &Carriage| {
+            let rail = rails.iter().find(|placed| Some(placed.index) == carriage.rail);
+            (self.x(carriage.distance), rail.map_or(beam, |placed| placed.level))
+        };
+        for carriage in shown().filter(|carriage| carriage.struck).chain(shown().filter(|c| !c.struck)) {
+            let series = series_of(carriage.rail, picture);
+            marks::mark(scene, at(carriage), series, carriage.struck, self.theme);
+        }
+    }
+}
+
+/// What stands above a rail: its name, and a word on its splice.
+fn title(rail: &BenchRail) -> String {
+    match rail.splice.as_ref().map(|splice| splice.note.as_str()) {
+        None | Some("") => rail.name.clone(),
+        Some(note) => format!("{}: {note}", rail.name),
+    }
+}

@@ -1,0 +1,202 @@
+//! Delay against distance: the readings with bars of one standard uncertainty, the fitted line and its 95 % band.
+
+use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::marks;
+use super::picture::{Band, FittedLine, LinePicture, Mark};
+use super::scale::{Span, drawable};
+use super::scene::{Scene, Spot};
+use super::text::{Area, Room};
+use super::theme::Theme;
+use super::words;
+
+/// Corners of the band along each of its edges.
+const BAND_CORNERS: u32 = 48;
+
+pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
+    let mut scene = Scene::default();
+    let marks: Vec<&Mark> = picture.marks.iter().filter(|mark| shown(mark)).collect();
+    let wanted = Wanted {
+        size,
+        x: distances(&marks),
+        y: delays(&marks),
+        x_title: words::DISTANCE,
+        y_title: words::DELAY,
+        keys: keys(picture, &marks),
+        decimal_mark: picture.decimal_mark,
+    };
+    let frame = Frame::draw(&mut scene, &wanted, theme);
+    if marks.is_empty() {
+        frame::sentence(&mut scene, words::NO_READINGS, &frame.plot, theme);
+        return scene;
+    }
+    if let Some(line) = picture.line.as_ref().filter(|line| can_draw(line)) {
+        draw_line(&mut scene, &frame, line, theme);
+    }
+    for mark in &marks {
+        draw_bars(&mut scene, &frame, mark, theme);
+    }
+    draw_marks(&mut scene, &frame, &marks, |mark| mark.delay, theme);
+    scene
+}
+
+/// Whether a reading can be drawn.
+fn shown(mark: &Mark) -> bool {
+    drawable(mark.distance) && drawable(mark.delay)
+}
+
+fn can_draw(line: &FittedLine) -> bool {
+    line.slope.is_finite() && line.intercept.is_finite()
+}
+
+fn can_draw_band(band: &Band) -> bool {
+    [band.centre, band.u_at_centre, band.u_slope, band.coverage_factor].into_iter().all(f64::is_finite)
+}
+
+/// The range of distances, the same for both plots of the readings.
+pub(super) fn distances(marks: &[&Mark]) -> Span {
+    range(marks, |mark| (mark.distance, mark.u_distance)).reaching_for_zero().padded(0.03)
+}
+
+fn delays(marks: &[&Mark]) -> Span {
+    range(marks, |mark| (mark.delay, mark.u_delay)).padded(0.05)
+}
+
+/// The range of the readings in the line with their bars; of a lone reading, from zero to it. Struck rows are in it too, unless they lie so far
+/// off that the line would shrink to a smudge: those are shown at the edge.
+fn range(marks: &[&Mark], value: impl Fn(&Mark) -> (f64, Option<f64>)) -> Span {
+    let ends = |struck: bool| {
+        let chosen = marks.iter().filter(move |mark| mark.struck == struck);
+        Span::of(chosen.flat_map(|mark| {
+            let (value, u) = value(mark);
+            let u = u.filter(|&u| drawable(u)).unwrap_or(0.0);
+            [value - u, value + u]
+        }))
+    };
+    let zero = Span { low: 0.0, high: 0.0 };
+    match (ends(false), ends(true)) {
+        (Some(span), None) | (None, Some(span)) if marks.len() == 1 => span.joined(zero),
+        (Some(kept), Some(struck)) => {
+            let reach = kept.padded(0.5);
+            let near = [struck.low, struck.high].into_iter().filter(|&end| reach.holds(end));
+            Span::of(near).map_or(kept, |near| kept.joined(near))
+        }
+        (Some(span), None) | (None, Some(span)) => span,
+        (None, None) => Span { low: 0.0, high: 1.0 },
+    }
+}
+
+fn keys(picture: &LinePicture, marks: &[&Mark]) -> Vec<Key> {
+    let mut keys = series_keys(picture, marks);
+    if let Some(line) = picture.line.as_ref().filter(|_| !marks.is_empty()) {
+        let in_band = line.band.is_some();
+        let label = if in_band { words::LINE_IN_BAND } else { words::LINE };
+        keys.push(Key { glyph: Glyph::Line { in_band }, label: label.to_owned() });
+    }
+    if marks.iter().any(|mark| mark.u_delay.is_some() || mark.u_distance.is_some()) {
+        keys.push(Key { glyph: Glyph::Bar, label: words::BARS.to_owned() });
+    }
+    keys
+}
+
+/// An entry for each series that has a reading, and one for struck rows if there are any.
+pub(super) fn series_keys(picture: &LinePicture, marks: &[&Mark]) -> Vec<Key> {
+    let used = |&(series, _): &(usize, &String)| marks.iter().any(|mark| mark.series == series);
+    let mut keys: Vec<Key> = picture
+        .series
+        .iter()
+        .enumerate()
+        .filter(used)
+        .map(|(series, name)| Key { glyph: Glyph::Mark { series, struck: false }, label: name.clone() })
+        .collect();
+    if let Some(mark) = marks.iter().find(|mark| mark.struck) {
+        let glyph = Glyph::Mark { series: mark.series, struck: true };
+        keys.push(Key { glyph, label: words::STRUCK.to_owned() });
+    }
+    keys
+}
+
+fn draw_line(scene: &mut Scene, frame: &Frame, line: &FittedLine, theme: &Theme) {
+    if let Some(band) = line.band.as_ref().filter(|band| can_draw_band(band)) {
+        draw_band(scene, frame, line, band, theme);
+    }
+    if let Some((from, to)) = inside(line, frame.x_span(), frame.y_span()) {
+        scene.stroke(frame.at(from, line.at(from)), frame.at(to, line.at(to)), frame::accent(theme));
+    }
+}
+
+fn draw_band(scene: &mut Scene, frame: &Frame, line: &FittedLine, band: &Band, theme: &Theme) {
+    let x = frame.x_span();
+    let places: Vec<f64> = (0..=BAND_CORNERS)
+        .map(|corner| x.low + x.width() * f64::from(corner) / f64::from(BAND_CORNERS))
+        .collect();
+    let above = places.iter().map(|&d| frame.at(d, line.at(d) + band.half_width(d)));
+    let below = places.iter().rev().map(|&d| frame.at(d, line.at(d) - band.half_width(d)));
+    scene.filled(above.chain(below).collect(), frame::band(theme));
+}
+
+/// The distances between which the line runs inside the frame; none if it runs past it.
+fn inside(line: &FittedLine, x: Span, y: Span) -> Option<(f64, f64)> {
+    if line.slope == 0.0 {
+        return y.holds(line.intercept).then_some((x.low, x.high));
+    }
+    let first = (y.low - line.intercept) / line.slope;
+    let last = (y.high - line.intercept) / line.slope;
+    let (from, to) = (first.min(last).max(x.low), first.max(last).min(x.high));
+    (from < to).then_some((from, to))
+}
+
+fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &Mark, theme: &Theme) {
+    let (d, t) = (mark.distance, mark.delay);
+    let colour = theme.colour_of(mark.series);
+    if let Some(u) = mark.u_delay.filter(|&u| drawable(u)) {
+        frame::bar(scene, frame.at(d, t - u), frame.at(d, t + u), colour, theme);
+    }
+    if let Some(u) = mark.u_distance.filter(|&u| drawable(u)) {
+        frame::bar(scene, frame.at(d - u, t), frame.at(d + u, t), colour, theme);
+    }
+}
+
+/// Draws the marks, those in the line on top, and labels the rows that were struck out.
+pub(super) fn draw_marks(
+    scene: &mut Scene,
+    frame: &Frame,
+    marks: &[&Mark],
+    height: impl Fn(&Mark) -> f64,
+    theme: &Theme,
+) {
+    let Area { left, top, right, bottom } = frame.plot;
+    let font = theme.font_px;
+    let mut room = Room::new(Area { left, top: top - 0.6 * font, right: right + font, bottom });
+    let (struck, kept): (Vec<&Mark>, Vec<&Mark>) = marks.iter().partition(|mark| mark.struck);
+    for mark in struck.iter().chain(&kept) {
+        let at = frame.at(mark.distance, height(mark));
+        marks::mark(scene, at, mark.series, mark.struck, theme);
+        room.take(Area::around(at, theme.mark_px));
+    }
+    for mark in struck {
+        let y = height(mark);
+        let label = match beyond(frame, mark.distance, y) {
+            Some(arrow) => words::row_beyond(mark.number, arrow),
+            None => words::row(mark.number),
+        };
+        label_mark(scene, &mut room, frame.at(mark.distance, y), &label, theme);
+    }
+}
+
+/// On which side of the frame a reading lies, if not in it.
+fn beyond(frame: &Frame, x: f64, y: f64) -> Option<char> {
+    let sides = [
+        (y > frame.y_span().high, '↑'),
+        (y < frame.y_span().low, '↓'),
+        (x < frame.x_span().low, '←'),
+        (x > frame.x_span().high, '→'),
+    ];
+    sides.into_iter().find_map(|(lies, arrow)| lies.then_some(arrow))
+}
+
+/// Writes a label beside a mark, if there is room.
+fn label_mark(scene: &mut Scene, room: &mut Room, at: Spot, label: &str, theme: &Theme) {
+    if let Some((at, anchor)) = room.beside(at, 2.4 * theme.mark_px, label, theme.font_px) {
+        scene.text(label, at, anchor, theme.faint, theme);
+    }
+}

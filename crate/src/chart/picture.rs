@@ -1,0 +1,133 @@
+//! What is drawn, in plain numbers: the charts know nothing of notebooks.
+//!
+//! Distances d are in metres, delays Δt in nanoseconds; u is a standard uncertainty in the same unit.
+//! A value that is not finite is left out of the drawing.
+
+use crate::quantity::DecimalMark;
+
+/// The readings and the line through them.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LinePicture {
+    /// The readings that have both a distance and a delay, in the order of the page.
+    pub marks: Vec<Mark>,
+    /// The fitted line, if there is one.
+    pub line: Option<FittedLine>,
+    /// The names of the series, one a rail, for the legend.
+    pub series: Vec<String>,
+    /// How decimal numbers are written.
+    pub decimal_mark: DecimalMark,
+}
+
+/// One reading.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Mark {
+    /// The row's number on the page, from 1.
+    pub number: usize,
+    /// Distance d, m.
+    pub distance: f64,
+    /// Delay Δt, ns.
+    pub delay: f64,
+    /// Standard uncertainty of the distance, m, where one was stated.
+    pub u_distance: Option<f64>,
+    /// Standard uncertainty of the delay, ns, where one was stated.
+    pub u_delay: Option<f64>,
+    /// Which series it belongs to: an index into [`LinePicture::series`].
+    pub series: usize,
+    /// Whether it was struck out.
+    pub struck: bool,
+    /// Its residual in units of the residual's standard uncertainty, where there is one.
+    pub residual: Option<f64>,
+}
+
+/// The line Δt = t₀ + b·d.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct FittedLine {
+    /// Slope b, ns/m.
+    pub slope: f64,
+    /// Intercept t₀, ns.
+    pub intercept: f64,
+    /// Its band, where its uncertainty is known.
+    pub band: Option<Band>,
+}
+
+impl FittedLine {
+    /// Delay on the line at distance `d` (m), ns.
+    pub fn at(&self, d: f64) -> f64 {
+        self.intercept + self.slope * d
+    }
+}
+
+/// The 95 % band of a line, told from the distance at which slope and level are uncorrelated.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Band {
+    /// That distance, m.
+    pub centre: f64,
+    /// Standard uncertainty of the line there, ns.
+    pub u_at_centre: f64,
+    /// Standard uncertainty of the slope, ns/m.
+    pub u_slope: f64,
+    /// Coverage factor at 95 %.
+    pub coverage_factor: f64,
+}
+
+impl Band {
+    /// Half-width of the band at distance `d` (m), ns: k·√(u²(centre) + (d − centre)²·u²(b)) (GUM 5.1.2).
+    pub fn half_width(&self, d: f64) -> f64 {
+        let tilt = (d - self.centre) * self.u_slope;
+        self.coverage_factor * (self.u_at_centre * self.u_at_centre + tilt * tilt).sqrt()
+    }
+}
+
+/// The bench seen from above.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BenchPicture {
+    /// The rails whose place is known, from the splitter outwards.
+    pub rails: Vec<BenchRail>,
+    /// The names of the rails whose place can't be told yet.
+    pub unplaced: Vec<String>,
+    /// The carriage positions taken so far.
+    pub carriages: Vec<Carriage>,
+    /// How decimal numbers are written.
+    pub decimal_mark: DecimalMark,
+}
+
+/// A rail on the bench.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BenchRail {
+    /// Its name.
+    pub name: String,
+    /// Distance of its near end, m.
+    pub near: f64,
+    /// Distance of its far end, m.
+    pub far: f64,
+    /// What its ruler shows at the near end, with unit.
+    pub near_reading: String,
+    /// What its ruler shows at the far end, with unit.
+    pub far_reading: String,
+    /// Whether its readings grow as the carriage moves away from the splitter.
+    pub grows: bool,
+    /// Where it is tied to the rail before, or to the splitter.
+    pub splice: Option<BenchSplice>,
+}
+
+/// The splice of a rail.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BenchSplice {
+    /// Distance of the mark that ties the rail, m.
+    pub distance: f64,
+    /// A word on it: "u = 0.8 mm", "step fitted".
+    pub note: String,
+}
+
+/// A carriage position.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Carriage {
+    /// The row's number on the page, from 1.
+    pub number: usize,
+    /// Distance d, m.
+    pub distance: f64,
+    /// The rail it stands on, an index into [`BenchPicture::rails`]; none for a distance given directly.
+    pub rail: Option<usize>,
+    /// Whether the row was struck out.
+    pub struck: bool,
+}

@@ -1,0 +1,55 @@
+//! Residuals in units of their standard uncertainty, against distance, with lines at zero and at ± 2.
+
+use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::line::{distances, draw_marks, series_keys};
+use super::picture::{LinePicture, Mark};
+use super::scale::{Span, drawable};
+use super::scene::{Scene, Spot};
+use super::theme::Theme;
+use super::words;
+
+/// Residuals up to this are always in the range, in units of their standard uncertainty.
+const LEAST_REACH: f64 = 3.0;
+
+pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
+    let mut scene = Scene::default();
+    let readings: Vec<&Mark> = picture.marks.iter().filter(|mark| drawable(mark.distance)).collect();
+    let marks: Vec<&Mark> =
+        readings.iter().copied().filter(|mark| mark.residual.is_some_and(drawable)).collect();
+    let mut keys = series_keys(picture, &marks);
+    if !marks.is_empty() {
+        keys.push(Key { glyph: Glyph::Dashes, label: words::TWO_U.to_owned() });
+    }
+    let wanted = Wanted {
+        size,
+        x: distances(&readings),
+        y: reach(&marks),
+        x_title: words::DISTANCE,
+        y_title: words::RESIDUAL,
+        keys,
+        decimal_mark: picture.decimal_mark,
+    };
+    let frame = Frame::draw(&mut scene, &wanted, theme);
+    if marks.is_empty() {
+        frame::sentence(&mut scene, words::NO_RESIDUALS, &frame.plot, theme);
+        return scene;
+    }
+    let Span { low, high } = frame.x_span();
+    scene.stroke(frame.at(low, 0.0), frame.at(high, 0.0), frame::accent(theme));
+    for level in [-2.0, 2.0] {
+        scene.dashed(frame.at(low, level), frame.at(high, level), frame::dashes(theme));
+    }
+    draw_marks(&mut scene, &frame, &marks, residual, theme);
+    scene
+}
+
+fn residual(mark: &Mark) -> f64 {
+    mark.residual.unwrap_or(0.0)
+}
+
+/// As far below zero as above it; as far as the residuals of the rows in the line go.
+fn reach(marks: &[&Mark]) -> Span {
+    let kept = marks.iter().filter(|mark| !mark.struck).map(|mark| residual(mark).abs());
+    let reach = kept.fold(LEAST_REACH, f64::max) * 1.1;
+    Span { low: -reach, high: reach }
+}

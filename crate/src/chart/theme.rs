@@ -1,0 +1,144 @@
+//! Colours and sizes of the drawings.
+//!
+//! The series take their colours from the palette of Okabe and Ito, chosen so that people with any common form
+//! of colour vision can tell them apart (M. Okabe, K. Ito, "Color Universal Design", 2008 revision). Each paper
+//! uses those of its colours that stand out from it by at least 3 : 1 (WCAG 2.2, 1.4.11). Shape and label tell
+//! the series apart too.
+
+use plotters::style::RGBAColor;
+use plotters_backend::BackendColor;
+
+/// A colour with its opacity.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Colour {
+    /// Red, 0 to 255.
+    pub red: u8,
+    /// Green, 0 to 255.
+    pub green: u8,
+    /// Blue, 0 to 255.
+    pub blue: u8,
+    /// Opacity, 0 to 1.
+    pub alpha: f64,
+}
+
+impl Colour {
+    /// An opaque colour.
+    pub const fn new(red: u8, green: u8, blue: u8) -> Self {
+        Self { red, green, blue, alpha: 1.0 }
+    }
+
+    /// The same colour with another opacity.
+    #[must_use]
+    pub const fn with_alpha(self, alpha: f64) -> Self {
+        Self { alpha, ..self }
+    }
+
+    pub(super) const fn opaque(self) -> RGBAColor {
+        self.with_alpha(1.0).plotters()
+    }
+
+    pub(super) const fn plotters(self) -> RGBAColor {
+        RGBAColor(self.red, self.green, self.blue, self.alpha)
+    }
+
+    pub(super) const fn backend(self) -> BackendColor {
+        BackendColor { alpha: self.alpha, rgb: (self.red, self.green, self.blue) }
+    }
+}
+
+// The palette of Okabe and Ito, by its own names.
+const BLACK: Colour = Colour::new(0, 0, 0);
+const ORANGE: Colour = Colour::new(230, 159, 0);
+const SKY_BLUE: Colour = Colour::new(86, 180, 233);
+const BLUISH_GREEN: Colour = Colour::new(0, 158, 115);
+const YELLOW: Colour = Colour::new(240, 228, 66);
+const BLUE: Colour = Colour::new(0, 114, 178);
+const VERMILLION: Colour = Colour::new(213, 94, 0);
+
+/// How the drawings look. Lengths are in pixels of the surface drawn on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Theme {
+    /// Text and axes.
+    pub ink: Colour,
+    /// Text of second rank.
+    pub faint: Colour,
+    /// Background.
+    pub paper: Colour,
+    /// Grid lines.
+    pub grid: Colour,
+    /// The fitted line, its band, the beam.
+    pub accent: Colour,
+    /// The series, in order; used again from the start where there are more series.
+    pub series: [Colour; 4],
+    /// Height of the text, px.
+    pub font_px: f64,
+    /// Width of a thin line, px.
+    pub stroke_px: f64,
+    /// Radius of a mark, px.
+    pub mark_px: f64,
+    /// By what a backend's font size must be multiplied to get `font_px`.
+    font_request: f64,
+}
+
+impl Theme {
+    /// Dark ink on light paper, at one device pixel a CSS pixel.
+    pub const fn light() -> Self {
+        Self {
+            ink: Colour::new(27, 31, 36),
+            faint: Colour::new(88, 94, 102),
+            paper: Colour::new(255, 255, 255),
+            grid: Colour::new(228, 230, 233),
+            accent: Colour::new(107, 63, 160),
+            series: [BLUE, VERMILLION, BLUISH_GREEN, BLACK],
+            font_px: 13.0,
+            stroke_px: 1.0,
+            mark_px: 4.5,
+            font_request: 1.0,
+        }
+    }
+
+    /// Light ink on dark paper, at one device pixel a CSS pixel.
+    pub const fn dark() -> Self {
+        Self {
+            ink: Colour::new(230, 232, 235),
+            faint: Colour::new(165, 171, 179),
+            paper: Colour::new(21, 24, 28),
+            grid: Colour::new(48, 53, 60),
+            accent: Colour::new(190, 165, 235),
+            series: [SKY_BLUE, ORANGE, BLUISH_GREEN, YELLOW],
+            ..Self::light()
+        }
+    }
+
+    /// The same look on a surface with `device_pixels` to a CSS pixel.
+    #[must_use]
+    pub fn scaled(&self, device_pixels: f64) -> Self {
+        let ratio = if device_pixels.is_finite() { device_pixels.clamp(0.25, 16.0) } else { 1.0 };
+        Self {
+            font_px: self.font_px * ratio,
+            stroke_px: self.stroke_px * ratio,
+            mark_px: self.mark_px * ratio,
+            ..self.clone()
+        }
+    }
+
+    /// The same look on plotters' SVG backend, which divides font sizes by 1.24.
+    pub(super) fn for_svg(self) -> Self {
+        Self { font_request: 1.24, ..self }
+    }
+
+    /// The colour of a series.
+    pub(super) fn colour_of(&self, series: usize) -> Colour {
+        let [first, ..] = self.series;
+        self.series.iter().copied().cycle().nth(series % self.series.len()).unwrap_or(first)
+    }
+
+    /// The font size to ask the backend for.
+    pub(super) fn requested_font(&self) -> f64 {
+        self.font_px * self.font_request
+    }
+}
+
+#[cfg(test)]
+#[path = "theme_test.rs"]
+mod tests;

@@ -1,0 +1,54 @@
+//! Contrast and colours of the themes.
+
+use super::*;
+
+/// Relative luminance of an sRGB colour (WCAG 2.2, definition "relative luminance").
+fn luminance(colour: Colour) -> f64 {
+    let linear = |channel: u8| {
+        let share = f64::from(channel) / 255.0;
+        if share <= 0.04045 { share / 12.92 } else { ((share + 0.055) / 1.055).powf(2.4) }
+    };
+    0.2126 * linear(colour.red) + 0.7152 * linear(colour.green) + 0.0722 * linear(colour.blue)
+}
+
+/// Contrast ratio (WCAG 2.2, definition "contrast ratio").
+fn contrast(one: Colour, other: Colour) -> f64 {
+    let (one, other) = (luminance(one), luminance(other));
+    (one.max(other) + 0.05) / (one.min(other) + 0.05)
+}
+
+#[test]
+fn contrast_of_black_on_white_is_21() {
+    // WCAG 2.2: the ratio runs from 1 to 21. Rounding of the coefficients leaves a few ulps.
+    let ratio = contrast(Colour::new(0, 0, 0), Colour::new(255, 255, 255));
+    assert!((ratio - 21.0).abs() < 1e-12, "{ratio}");
+}
+
+#[test]
+fn marks_stand_out_from_their_paper() {
+    // WCAG 2.2, 1.4.11: 3 to 1 for graphics; 1.4.3: 4.5 to 1 for text.
+    for theme in [Theme::light(), Theme::dark()] {
+        for colour in theme.series.into_iter().chain([theme.accent]) {
+            assert!(contrast(colour, theme.paper) >= 3.0, "{colour:?} on {:?}", theme.paper);
+        }
+        for colour in [theme.ink, theme.faint] {
+            assert!(contrast(colour, theme.paper) >= 4.5, "{colour:?} on {:?}", theme.paper);
+        }
+    }
+}
+
+#[test]
+fn series_colours_come_round_again() {
+    let theme = Theme::dark();
+    assert_eq!(theme.colour_of(0), theme.colour_of(theme.series.len()));
+    assert_ne!(theme.colour_of(0), theme.colour_of(1));
+}
+
+#[test]
+fn scaling_multiplies_lengths_and_survives_nonsense() {
+    let twice = Theme::light().scaled(2.0);
+    assert!((twice.font_px - 26.0).abs() < f64::EPSILON);
+    for ratio in [f64::NAN, f64::INFINITY, -1.0, 0.0] {
+        assert!(Theme::light().scaled(ratio).font_px > 0.0, "{ratio}");
+    }
+}

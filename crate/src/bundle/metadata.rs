@@ -3,7 +3,7 @@
 //! Follows the W3C Recommendation "Metadata Vocabulary for Tabular Data" (17 December 2015). Descriptions are
 //! Dublin Core terms; units are given as schema.org's `unitText`.
 
-use serde_json::{Value, json};
+use serde::Serialize;
 
 use crate::report::{Column, Kind, Table};
 
@@ -21,41 +21,77 @@ pub(super) fn file_name(table: &Table) -> String {
     format!("{}.csv", table.name)
 }
 
+/// Properties are written in the order in which they stand here.
+#[derive(Serialize)]
+struct TableGroup {
+    #[serde(rename = "@context")]
+    context: (&'static str, Language),
+    #[serde(rename = "dc:description")]
+    description: &'static str,
+    tables: Vec<DescribedTable>,
+}
+
+#[derive(Serialize)]
+struct Language {
+    #[serde(rename = "@language")]
+    language: &'static str,
+}
+
+#[derive(Serialize)]
+struct DescribedTable {
+    url: String,
+    #[serde(rename = "dc:title")]
+    title: &'static str,
+    #[serde(rename = "tableSchema")]
+    schema: Schema,
+}
+
+#[derive(Serialize)]
+struct Schema {
+    columns: Vec<DescribedColumn>,
+}
+
+#[derive(Serialize)]
+struct DescribedColumn {
+    name: &'static str,
+    titles: String,
+    #[serde(rename = "dc:description")]
+    description: &'static str,
+    datatype: &'static str,
+    #[serde(rename = "schema:unitText", skip_serializing_if = "str::is_empty")]
+    unit: &'static str,
+}
+
 /// The metadata of `tables`.
 pub(super) fn describe(tables: &[&Table]) -> String {
-    let tables: Vec<Value> = tables.iter().map(|table| describe_table(table)).collect();
-    let group = json!({
-        "@context": ["http://www.w3.org/ns/csvw", { "@language": "en" }],
-        "dc:description": APOSTROPHES,
-        "tables": tables,
-    });
-    format!("{group:#}\n")
-}
-
-fn describe_table(table: &Table) -> Value {
-    let columns: Vec<Value> = table.columns.iter().map(describe_column).collect();
-    json!({
-        "url": file_name(table),
-        "dc:title": table.title,
-        "tableSchema": { "columns": columns },
-    })
-}
-
-fn describe_column(column: &Column) -> Value {
-    let datatype = match column.kind {
-        Kind::Number => "number",
-        Kind::Text => "string",
+    let group = TableGroup {
+        context: ("http://www.w3.org/ns/csvw", Language { language: "en" }),
+        description: APOSTROPHES,
+        tables: tables.iter().map(|table| describe_table(table)).collect(),
     };
-    let mut described = json!({
-        "name": column.name,
-        "titles": column.head(),
-        "dc:description": column.description,
-        "datatype": datatype,
-    });
-    if !column.unit.is_empty() {
-        described["schema:unitText"] = column.unit.into();
+    // Strings always have a JSON form.
+    serde_json::to_string_pretty(&group).unwrap_or_default() + "\n"
+}
+
+fn describe_table(table: &Table) -> DescribedTable {
+    DescribedTable {
+        url: file_name(table),
+        title: table.title,
+        schema: Schema { columns: table.columns.iter().map(describe_column).collect() },
     }
-    described
+}
+
+fn describe_column(column: &Column) -> DescribedColumn {
+    DescribedColumn {
+        name: column.name,
+        titles: column.head(),
+        description: column.description,
+        datatype: match column.kind {
+            Kind::Number => "number",
+            Kind::Text => "string",
+        },
+        unit: column.unit,
+    }
 }
 
 #[cfg(test)]

@@ -1,5 +1,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
+use serde_json::Value;
+
 use super::*;
 use crate::report::exact::{fit_table, residuals_table};
 

@@ -65,8 +65,10 @@ fn apparatus(view: &View, charts: &Charts) -> String {
     let bench = words::BENCH_FIELDS.iter().map(|field| bench_item(view, *field));
     let mut text = items(carriage.into_iter().chain(bench));
     text += &figure(&charts.bench_svg, "The bench, to scale");
+    let mut ruler_before = "";
     for rail in &view.rails {
-        text += &rail_block(rail);
+        text += &rail_block(rail, ruler_before);
+        ruler_before = &rail.unit_symbol;
     }
     let settings = view.settings.iter().map(|setting| {
         let name = format!("Time base at {} per division", with_unit(&setting.time_per_division));
@@ -80,7 +82,7 @@ fn apparatus(view: &View, charts: &Charts) -> String {
     text
 }
 
-fn rail_block(rail: &RailView) -> String {
+fn rail_block(rail: &RailView, ruler_before: &str) -> String {
     let name = rail.fields.get(&crate::notebook::RailField::Name).map_or("", words::taken);
     let fields = words::RAIL_FIELDS.iter().map(|field| {
         let text = rail.fields.get(field).map_or_else(String::new, with_unit);
@@ -88,7 +90,7 @@ fn rail_block(rail: &RailView) -> String {
     });
     let told = [
         ("Ruler".to_owned(), format!("in {}; readings {}", rail.unit_symbol, words::sense(rail.sense))),
-        ("Splice, as stated".to_owned(), words::splice(&rail.splice)),
+        ("Splice, as stated".to_owned(), words::splice(&rail.splice, &rail.unit_symbol, ruler_before)),
         ("Stands".to_owned(), rail.stands.clone()),
         ("Step that the readings show".to_owned(), rail.step.clone()),
     ];
@@ -157,15 +159,12 @@ fn bench_item(view: &View, field: BenchField) -> (String, String) {
     (words::bench_label(field).to_owned(), text)
 }
 
-/// A text as typed, and the unit in which a bare number there is taken; or what is taken while it is empty.
+/// A text as typed, with the unit of a bare number; or what is taken while it is empty.
 fn with_unit(field: &Field) -> String {
-    let bare = field.text.ends_with(|last: char| last.is_ascii_digit());
-    if bare && !field.unit.is_empty() {
-        format!("{} {}", field.text, field.unit)
-    } else if field.text.is_empty() && !field.default.is_empty() {
+    if field.text.is_empty() && !field.default.is_empty() {
         format!("{} (not stated, taken)", field.default)
     } else {
-        field.text.clone()
+        words::with_unit(&field.text, &field.unit)
     }
 }
 

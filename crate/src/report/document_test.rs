@@ -1,5 +1,6 @@
 use super::super::sample::view_of;
 use super::*;
+use crate::notebook::Splice;
 use crate::view::RowState;
 
 const HOSTILE: &str =
@@ -122,4 +123,20 @@ fn rows_that_hold_nothing_are_left_out() {
     }
     let report = html(&view, &charts());
     assert!(!report.contains("<caption>Readings</caption>"));
+}
+
+#[test]
+fn splices_are_told_with_their_units() {
+    let meeting = |gap: &str| Splice::Meeting {
+        mark: "0".into(),
+        mark_before: "1000 mm".into(),
+        gap: gap.into(),
+        uncertainty: "0.0005".into(),
+    };
+    let told =
+        "mark 0 cm meets mark 1000 mm on the rail before, with a gap of 0.2 m, standard uncertainty 0.0005 m";
+    assert_eq!(words::splice(&meeting("0.2"), "cm", "mm"), told);
+    assert!(words::splice(&meeting(""), "cm", "mm").contains("a gap of (not given)"));
+    let overlap = Splice::Overlap { pairs: vec![] };
+    assert_eq!(words::splice(&overlap, "cm", "mm"), "overlaps the rail before: no pairs");
 }

@@ -118,46 +118,59 @@ pub fn taken(field: &Field) -> &str {
     if field.text.is_empty() { &field.default } else { &field.text }
 }
 
-/// Where a rail stands, as stated.
-pub fn splice(splice: &Splice) -> String {
+/// A text as typed, with the unit in which it is taken if it is a bare number.
+pub fn with_unit(text: &str, unit: &str) -> String {
+    if !unit.is_empty() && text.trim_end().ends_with(|last: char| last.is_ascii_digit()) {
+        format!("{} {unit}", text.trim_end())
+    } else {
+        text.to_owned()
+    }
+}
+
+/// Where a rail stands, as stated. `ruler` and `ruler_before` are the units of its ruler and of the ruler before.
+pub fn splice(splice: &Splice, ruler: &str, ruler_before: &str) -> String {
+    let here = |text| given(text, ruler);
+    let before = |text| given(text, ruler_before);
     match splice {
         Splice::Unsaid => "not stated".into(),
         Splice::AtSplitter { mark, uncertainty } => {
-            format!("mark {} lies at the splitter{}", given(mark), give_or_take(uncertainty))
+            format!("mark {} lies at the splitter{}", here(mark), give_or_take(uncertainty))
         }
         Splice::Stated { mark, distance, uncertainty } => format!(
             "mark {} stands at {} from the splitter{}",
-            given(mark),
-            given(distance),
+            here(mark),
+            given(distance, "m"),
             give_or_take(uncertainty)
         ),
         Splice::Meeting { mark, mark_before, gap, uncertainty } => format!(
             "mark {} meets mark {} on the rail before, with a gap of {}{}",
-            given(mark),
-            given(mark_before),
-            given(gap),
+            here(mark),
+            before(mark_before),
+            given(gap, "m"),
             give_or_take(uncertainty)
         ),
         Splice::Overlap { pairs } => {
             let pairs: Vec<String> = pairs
                 .iter()
                 .map(|pair| {
-                    format!("{} where the rail before reads {}", given(&pair.here), given(&pair.before))
+                    format!("{} where the rail before reads {}", here(&pair.here), before(&pair.before))
                 })
                 .collect();
-            format!(
-                "overlaps the rail before: {}",
-                if pairs.is_empty() { "no pairs".into() } else { pairs.join("; ") }
-            )
+            let told = if pairs.is_empty() { "no pairs".to_owned() } else { pairs.join("; ") };
+            format!("overlaps the rail before: {told}")
         }
-        Splice::Free { mark } => format!("the step at mark {} is an unknown of the line", given(mark)),
+        Splice::Free { mark } => format!("the step at mark {} is an unknown of the line", here(mark)),
     }
 }
 
-fn given(text: &str) -> &str {
-    if text.is_empty() { "(not given)" } else { text }
+fn given(text: &str, unit: &str) -> String {
+    if text.is_empty() { "(not given)".into() } else { with_unit(text, unit) }
 }
 
 fn give_or_take(uncertainty: &str) -> String {
-    if uncertainty.is_empty() { String::new() } else { format!(", standard uncertainty {uncertainty}") }
+    if uncertainty.is_empty() {
+        String::new()
+    } else {
+        format!(", standard uncertainty {}", with_unit(uncertainty, "m"))
+    }
 }

@@ -20,18 +20,6 @@ pub mod notebook;
 
 pub mod chart;
 
-/// Notices only, for now.
-pub mod analysis {
-    pub mod notices;
-    pub use notices::*;
-}
-
-/// Types only, for now.
-pub mod view {
-    pub mod types;
-    pub use types::*;
-}
-
 pub mod report;
 
 pub mod bundle;

@@ -24,8 +24,12 @@ pub use contents::{CONTENTS, FORMAT};
 pub use error::BundleError;
 pub use metadata::METADATA;
 
+use crate::analysis::Analysis;
 use crate::notebook::{self, Notebook};
-use crate::report::Table;
+use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
+use crate::report::shown::readings_table;
+use crate::report::{self, Charts, Table};
+use crate::view::View;
 
 /// The entry that holds the notebook.
 pub const NOTEBOOK: &str = "notebook.json";
@@ -68,6 +72,34 @@ pub struct Contents {
     pub notebook: Notebook,
     /// The pictures, each by its name without the folder.
     pub pictures: Vec<Entry>,
+}
+
+/// The bundle of `notebook`, with all that follows from it and with `pictures` (each by its name and its bytes).
+///
+/// `analysis` and `view` are those of this notebook; a chart that is empty is left out.
+///
+/// # Errors
+/// As [`write()`].
+pub fn of(
+    notebook: &Notebook,
+    analysis: &Analysis,
+    view: &View,
+    charts: &Charts,
+    pictures: Vec<Entry>,
+) -> Result<Vec<u8>, BundleError> {
+    let tables =
+        [readings_table(view), fit_table(&fit_figures(analysis)), residuals_table(&residual_rows(analysis))];
+    let drawn =
+        [("line", &charts.line_svg), ("residuals", &charts.residuals_svg), ("bench", &charts.bench_svg)];
+    let drawn = drawn.into_iter().filter(|(_, svg)| !svg.is_empty());
+    let pictures = pictures.into_iter().map(|Entry { name, bytes }| Part::Picture { name, bytes });
+    let parts = tables
+        .into_iter()
+        .map(Part::Table)
+        .chain(drawn.map(|(name, svg)| Part::Chart { name, svg: svg.clone() }))
+        .chain(std::iter::once(Part::Report(report::html(view, charts))))
+        .chain(pictures);
+    write(&notebook::write(notebook), parts.collect())
 }
 
 /// The bytes of a bundle with the notebook and `parts`, in that order.

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::notebook::FileError;
-use crate::report::exact::{fit_table, residuals_table};
+use crate::report::sample::{analysis, empty_analysis, view_of};
 
 fn notebook_text() -> String {
     notebook::write(&Notebook::new())
@@ -75,4 +75,43 @@ fn two_parts_of_one_name_are_refused() {
     assert!(matches!(write(&notebook_text(), twice), Err(BundleError::Duplicate { .. })));
     let climbing = vec![Part::Picture { name: "../x".into(), bytes: vec![] }];
     assert!(matches!(write(&notebook_text(), climbing), Err(BundleError::BadName { .. })));
+}
+
+#[test]
+fn a_whole_notebook_is_bundled_and_comes_back() {
+    let notebook = Notebook::new();
+    let svg = || "<svg/>".to_owned();
+    let charts = Charts { line_svg: svg(), residuals_svg: svg(), bench_svg: svg() };
+    let picture = Entry { name: "screen.jpg".into(), bytes: vec![1, 2, 3] };
+    let pack = || of(&notebook, &analysis(true), &view_of("=1+1"), &charts, vec![picture.clone()]).unwrap();
+    let bytes = pack();
+    assert_eq!(bytes, pack());
+
+    let contents = read(&bytes).unwrap();
+    assert_eq!(contents.notebook, notebook);
+    assert_eq!(contents.notebook_text, notebook_text());
+    assert_eq!(contents.pictures, [picture]);
+
+    let entries = unpack(&bytes).unwrap();
+    let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
+    let expected = [
+        "notebook.json",
+        "csv-metadata.json",
+        "readings.csv",
+        "line.csv",
+        "residuals.csv",
+        "line.svg",
+        "residuals.svg",
+        "bench.svg",
+        "report.html",
+        "pictures/screen.jpg",
+    ];
+    assert_eq!(names, expected);
+}
+
+#[test]
+fn an_empty_notebook_has_a_bundle_too() {
+    let bytes = of(&Notebook::new(), &empty_analysis(), &view_of(""), &Charts::default(), vec![]).unwrap();
+    assert_eq!(read(&bytes).unwrap().notebook, Notebook::new());
+    assert!(unpack(&bytes).unwrap().get("line.svg").is_none());
 }

@@ -141,7 +141,7 @@ fn notice_text(view: &View, notice: &Notice) -> String {
         1 => format!(" (row {})", numbers.concat()),
         _ => format!(" (rows {})", numbers.join(", ")),
     };
-    let words = [words::weight(notice.weight), &notice.text, &rows, &notice.look_at].map(html_text);
+    let words = [words::weight(notice.weight), &notice.text, &rows, notice.look_at].map(html_text);
     let [weight, text, rows, look_at] = words;
     format!("<strong>{weight}:</strong> {text}{rows} {look_at}")
 }

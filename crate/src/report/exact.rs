@@ -4,6 +4,7 @@
 //! mark the notebook uses.
 
 use super::table::{Column, Kind, Table};
+use crate::analysis::{Analysis, LineAnalysis, Speed};
 
 /// One row of the line. Lengths in metres, times in nanoseconds.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,6 +38,86 @@ pub struct FitFigure {
     pub uncertainty: Option<f64>,
     /// Its unit; empty for pure numbers.
     pub unit: &'static str,
+}
+
+/// The rows of the line in `analysis`; none where there is no line.
+pub fn residual_rows(analysis: &Analysis) -> Vec<ResidualRow> {
+    let Ok(line) = &analysis.line else {
+        return Vec::new();
+    };
+    let number = |id| analysis.rows.iter().find(|row| row.id == id).map(|row| row.number);
+    let stated = |u: &f64| Some(*u).filter(|_| line.stated);
+    let places = line.distance.iter().zip(&line.u_distance);
+    let delays = line.delay.iter().zip(&line.u_delay);
+    line.rows
+        .iter()
+        .zip(places.zip(delays).zip(&line.fit.rows))
+        .filter_map(|(id, ((place, delay), fit))| {
+            Some(ResidualRow {
+                number: number(*id)?,
+                distance_m: *place.0,
+                u_distance_m: stated(place.1),
+                delay_ns: *delay.0,
+                u_delay_ns: stated(delay.1),
+                residual_ns: fit.residual,
+                standardised: fit.normalised,
+            })
+        })
+        .collect()
+}
+
+/// The figures of the line in `analysis`, and of the speed; those that can't be told are left out.
+pub fn fit_figures(analysis: &Analysis) -> Vec<FitFigure> {
+    let line = analysis.line.as_ref().ok().into_iter().flat_map(line_figures);
+    let speed = analysis.speed.as_ref().ok().into_iter().flat_map(speed_figures);
+    line.chain(speed).collect()
+}
+
+fn line_figures(line: &LineAnalysis) -> Vec<FitFigure> {
+    let fit = &line.fit;
+    let u = fit.uncertainty;
+    let ratio = |id, name, value| figure(id, name, value, None, "");
+    let mut figures = vec![
+        figure("slope", "slope", fit.slope, u.map(|u| u.slope), "ns/m"),
+        figure("intercept", "delay at zero distance", fit.intercept, u.map(|u| u.intercept), "ns"),
+    ];
+    figures.extend(
+        u.map(|u| figure("covariance", "covariance of intercept and slope", u.covariance, None, "ns²/m")),
+    );
+    figures.push(ratio("degrees_of_freedom", "degrees of freedom", fit.degrees_of_freedom as f64));
+    if line.stated {
+        figures.push(ratio("chi_square", "χ²", fit.chi_square));
+        figures.extend(line.p_value.map(|p| ratio("p_value", "p-value of χ²", p)));
+        figures.extend(line.birge_ratio.map(|birge| ratio("birge_ratio", "Birge ratio", birge)));
+    } else {
+        figures.push(figure("squares", "sum of squared residuals", fit.chi_square, None, "ns²"));
+        let name = "standard deviation of the delays about the line";
+        figures.extend(fit.scatter().map(|scatter| figure("scatter", name, scatter, None, "ns")));
+    }
+    figures
+}
+
+fn speed_figures(speed: &Speed) -> Vec<FitFigure> {
+    vec![
+        figure("v", "group velocity in air", speed.v, Some(speed.u_v()), "m/s"),
+        figure("group_index", "group index of air", speed.group_index, None, ""),
+        figure("c", "speed of light in vacuum", speed.c, Some(speed.u_c()), "m/s"),
+        figure("coverage_factor", "coverage factor at 95 %", speed.coverage_factor, None, ""),
+        figure("expanded", "expanded uncertainty of c at 95 %", speed.expanded(), None, "m/s"),
+        figure("z", "(c − c₀)/u(c)", speed.z, None, ""),
+        figure("e_n", "Eₙ = (c − c₀)/U(c)", speed.e_n, None, ""),
+        figure("relative_difference", "(c − c₀)/c₀", speed.relative_difference, None, ""),
+    ]
+}
+
+const fn figure(
+    id: &'static str,
+    name: &'static str,
+    value: f64,
+    uncertainty: Option<f64>,
+    unit: &'static str,
+) -> FitFigure {
+    FitFigure { id, name, value, uncertainty, unit }
 }
 
 /// `residuals.csv`: each row of the line with its residual.

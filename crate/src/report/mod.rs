@@ -23,4 +23,4 @@ pub use table::{Column, Kind, Table};
 
 #[cfg(test)]
 #[path = "sample_test.rs"]
-mod sample;
+pub(crate) mod sample;

@@ -1,6 +1,8 @@
-//! A view to test with: every text in it is the one given.
+//! A view to test with: every text in it is the one given; and an analysis with round numbers.
 
 use crate::analysis::notices::{Notice, Section, Weight};
+use crate::analysis::{AirReading, Analysis, Checks, LineAnalysis, Part, Refusal, RowReading, Speed};
+use crate::line::{Fit, RowFit, Uncertainty};
 use crate::notebook::{
     ActsOn, Basis, BenchField, Cell, Effect, OverlapPair, Path, RailField, RulerUnit, Scope, Sense, Splice,
 };
@@ -65,10 +67,104 @@ pub fn view_of(text: &str) -> View {
             weight: Weight::Look,
             section: Section::Line,
             text: text.into(),
-            look_at: text.into(),
+            look_at: "the signs",
             rows: vec![11, 12],
             rail: None,
         }],
+    }
+}
+
+/// An analysis of rows 1, 2 and 4 in the line; numbers invented, each with a short binary form.
+pub fn analysis(stated: bool) -> Analysis {
+    let numbers = [(11, 1), (12, 2), (14, 4)];
+    Analysis {
+        problems: vec![],
+        rails: vec![],
+        rows: numbers.map(|(id, number)| reading(id, number)).into(),
+        air: AirReading {
+            temperature_c: 20.0,
+            pressure_pa: 101_325.0,
+            humidity_percent: 50.0,
+            co2_ppm: 450.0,
+            wavelength_nm: 650.0,
+            group_index: Ok(1.0),
+        },
+        line: Ok(line(stated)),
+        speed: Ok(speed()),
+        notices: vec![],
+    }
+}
+
+/// An analysis without a line.
+pub fn empty_analysis() -> Analysis {
+    let refusal = || Refusal { id: "too_few_rows".into(), rows: vec![], message: "type two rows".into() };
+    Analysis { rows: vec![], line: Err(refusal()), speed: Err(refusal()), ..analysis(true) }
+}
+
+fn reading(id: u32, number: usize) -> RowReading {
+    RowReading {
+        id,
+        number,
+        part: Part::Used,
+        rail: None,
+        reading: None,
+        time_per_division: None,
+        distance: None,
+        delay: None,
+    }
+}
+
+fn line(stated: bool) -> LineAnalysis {
+    let row = |residual| RowFit { true_x: 1.0, residual, normalised: Some(residual * 4.0), leverage: 0.5 };
+    LineAnalysis {
+        rows: vec![11, 12, 14],
+        distance: vec![1.0, 2.0, 4.0],
+        delay: vec![3.5, 7.0, 14.25],
+        u_distance: vec![0.125; 3],
+        u_delay: vec![0.25; 3],
+        stated,
+        fit: Fit {
+            intercept: 0.25,
+            slope: 3.5,
+            uncertainty: Some(Uncertainty {
+                intercept: 0.5,
+                slope: 0.0625,
+                covariance: -0.25,
+                centre: 2.0,
+                at_centre: 0.125,
+            }),
+            chi_square: 1.5,
+            degrees_of_freedom: 1,
+            stated,
+            rows: [-0.25, -0.25, 0.5].map(row).into(),
+            shared: vec![],
+            free: vec![],
+            centre: 2.0,
+            at_centre: 7.25,
+        },
+        p_value: Some(0.25),
+        birge_ratio: Some(1.25),
+        shared: vec![],
+        free: vec![],
+        checks: Checks::default(),
+    }
+}
+
+fn speed() -> Speed {
+    Speed {
+        v: 3e8,
+        c: 3e8,
+        group_index: 1.0,
+        basis: Basis::Stated,
+        relative: 0.03125,
+        relative_stated: Some(0.03125),
+        relative_scatter: None,
+        degrees_of_freedom: None,
+        coverage_factor: 2.0,
+        z: 0.5,
+        e_n: 0.25,
+        relative_difference: 0.0625,
+        second_order: 0.0,
     }
 }
 

@@ -27,8 +27,8 @@ fn reading_cells(row: &RowView) -> Vec<String> {
         typed(row, Cell::TimeBase),
         typed(row, Cell::EdgeA),
         typed(row, Cell::EdgeB),
-        row.distance.clone(),
-        row.delay.clone(),
+        bare(&row.distance, " m"),
+        bare(&row.delay, " ns"),
         row.residual.clone(),
         words::state(row.state).into(),
         outside.clone(),
@@ -39,6 +39,11 @@ fn reading_cells(row: &RowView) -> Vec<String> {
 /// A cell as typed, or what is taken for it while it is empty.
 fn typed(row: &RowView, cell: Cell) -> String {
     row.cells.get(&cell).map_or_else(String::new, |field| words::taken(field).to_owned())
+}
+
+/// A result without the unit that stands in the head of its column.
+fn bare(result: &str, unit: &str) -> String {
+    result.strip_suffix(unit).unwrap_or(result).to_owned()
 }
 
 /// The figures of the line.

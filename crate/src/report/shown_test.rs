@@ -24,6 +24,16 @@ fn what_is_taken_stands_in_for_an_empty_cell() {
 }
 
 #[test]
+fn a_unit_stands_in_the_head_only() {
+    let mut view = view_of("7");
+    view.rows[0].distance = "0.0753(10) m".into();
+    view.rows[0].delay = "2.063(33) ns".into();
+    let table = readings_table(&view);
+    assert_eq!(table.cells("distance_m"), ["0.0753(10)", "7"]);
+    assert_eq!(table.cells("delay_ns"), ["2.063(33)", "7"]);
+}
+
+#[test]
 fn an_incomplete_row_says_what_it_lacks() {
     let mut view = view_of("7");
     view.rows[0].state = RowState::Incomplete;

@@ -1,0 +1,272 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+
+/// Small limits, so that a test need not make large content.
+const SMALL: Limits = Limits { entries: 4, entry_bytes: 1000, total_bytes: 1500, ratio: 10, free_bytes: 100 };
+
+fn entry(name: &str, bytes: impl Into<Vec<u8>>) -> Entry {
+    Entry { name: name.into(), bytes: bytes.into() }
+}
+
+fn sample() -> Vec<Entry> {
+    vec![
+        entry("notebook.json", "{\"log\":[]}\n"),
+        entry("pictures/screen 1.jpg", [0xff, 0xd8, 0, 1]),
+        entry("empty", ""),
+    ]
+}
+
+/// A zip of `entries` as they are, without a list and without a look at them.
+fn bare_zip(entries: &[Entry]) -> Vec<u8> {
+    write_zip(entries.iter()).unwrap()
+}
+
+/// A zip of `entries` with a true list.
+fn listed_zip(entries: &[Entry]) -> Vec<u8> {
+    let list = contents::list(entries);
+    write_zip(std::iter::once(&list).chain(entries)).unwrap()
+}
+
+/// `bytes` with each `from` replaced by `to`, which has the same length, so that all offsets still hold.
+fn patched(bytes: &[u8], from: &[u8], to: &[u8]) -> Vec<u8> {
+    assert_eq!(from.len(), to.len());
+    let mut out = bytes.to_vec();
+    let mut hits = 0;
+    for at in 0..=bytes.len() - from.len() {
+        if &bytes[at..at + from.len()] == from {
+            out[at..at + to.len()].copy_from_slice(to);
+            hits += 1;
+        }
+    }
+    assert!(hits > 0, "nothing was replaced");
+    out
+}
+
+/// Sets `field` of every local header (at `local`) and every table header (at `central`), APPNOTE 4.3.7, 4.3.12.
+fn with_header_field(bytes: &[u8], local: usize, central: usize, field: &[u8]) -> Vec<u8> {
+    let mut out = bytes.to_vec();
+    for at in 0..bytes.len() - 4 {
+        let place = match &bytes[at..at + 4] {
+            b"PK\x03\x04" => at + local,
+            b"PK\x01\x02" => at + central,
+            _ => continue,
+        };
+        out[place..place + field.len()].copy_from_slice(field);
+    }
+    out
+}
+
+fn noise(length: usize) -> Vec<u8> {
+    let mut state = 1_u32;
+    let mut next = || {
+        // Marsaglia, "Xorshift RNGs" (2003): bytes that deflate can't shorten.
+        state ^= state << 13;
+        state ^= state >> 17;
+        state ^= state << 5;
+        state.to_le_bytes()[1]
+    };
+    (0..length).map(|_| next()).collect()
+}
+
+#[test]
+fn what_is_packed_is_unpacked() {
+    let packed = pack(&sample()).unwrap();
+    let unpacked = unpack(&packed).unwrap();
+    assert_eq!(unpacked.get("notebook.json"), Some(b"{\"log\":[]}\n".as_slice()));
+    assert_eq!(unpacked.get("nothing"), None);
+    assert_eq!(unpacked.into_vec(), sample());
+}
+
+#[test]
+fn the_same_entries_give_the_same_bytes() {
+    assert_eq!(pack(&sample()).unwrap(), pack(&sample()).unwrap());
+    // The time stamp is the zip epoch, 1980-01-01 00:00 (APPNOTE 4.4.6), and the maker is Unix everywhere.
+    let packed = pack(&sample()).unwrap();
+    assert_eq!(packed[10..14], [0, 0, 0x21, 0]);
+    let table = packed.windows(4).position(|window| window == b"PK\x01\x02").unwrap();
+    assert_eq!(packed[table + 5], 3);
+}
+
+#[test]
+fn a_large_entry_is_stored_as_it_is_and_read_back() {
+    let large = vec![entry("blank.bin", vec![0; LIMITS.free_bytes + 1])];
+    assert_eq!(unpack(&pack(&large).unwrap()).unwrap().into_vec(), large);
+}
+
+#[test]
+fn something_else_is_no_zip() {
+    for foreign in [&b""[..], b"P", b"hello, I am a notebook", b"\xff\xd8\xff\xe0 a picture", &[0; 4000]] {
+        assert_eq!(unpack(foreign), Err(BundleError::NotZip));
+    }
+}
+
+#[test]
+fn a_zip_of_something_else_is_no_bundle() {
+    assert!(matches!(unpack(&bare_zip(&sample())), Err(BundleError::NoContents { .. })));
+    assert!(matches!(unpack(&bare_zip(&[])), Err(BundleError::NoContents { .. })));
+}
+
+#[test]
+fn cut_short_at_any_length_it_is_refused() {
+    let packed = pack(&sample()).unwrap();
+    for length in 0..packed.len() {
+        let error = unpack(&packed[..length]).unwrap_err();
+        let expected = match length {
+            0..4 => error == BundleError::NotZip,
+            _ => matches!(error, BundleError::CutShort | BundleError::Damaged { .. }),
+        };
+        assert!(expected, "{length} bytes of {}: {error}", packed.len());
+    }
+}
+
+#[test]
+fn with_any_bit_turned_it_is_refused_or_still_whole() {
+    let packed = pack(&sample()).unwrap();
+    for at in 0..packed.len() {
+        for bit in 0..8 {
+            let mut turned = packed.clone();
+            turned[at] ^= 1 << bit;
+            if let Ok(entries) = unpack(&turned) {
+                assert_eq!(entries.into_vec(), sample(), "byte {at}, bit {bit}");
+            }
+        }
+    }
+}
+
+#[test]
+fn names_that_climb_are_refused() {
+    for hostile in [
+        "../evil.txt",
+        "a/../evil",
+        "/etc/evil",
+        "..\\evil.tx",
+        "C:/evil.tx",
+        "C:\\evil.tx",
+        "\\\\host\\ev",
+        "./evil.txt",
+        "a//evil.tx",
+        "..",
+        "a/..",
+        ".",
+        "bell\u{7}.txt",
+        "nul\0.txt",
+        "",
+    ] {
+        let error = unpack(&listed_zip(&[entry(hostile, "x")])).unwrap_err();
+        let shown = hostile.escape_debug().to_string();
+        assert!(
+            matches!(&error, BundleError::BadName { entry, .. } if *entry == shown),
+            "{hostile}: {error}"
+        );
+        assert!(pack(&[entry(hostile, "x")]).is_err(), "{hostile}");
+    }
+    let long = "n".repeat(LONGEST_NAME + 1);
+    assert!(matches!(unpack(&listed_zip(&[entry(&long, "x")])), Err(BundleError::BadName { .. })));
+}
+
+#[test]
+fn names_with_dots_and_other_scripts_are_fine() {
+    let good =
+        vec![entry("a..b", "1"), entry("...", "2"), entry("写真/スクリーン.jpg", "3"), entry(".hidden", "4")];
+    assert_eq!(unpack(&pack(&good).unwrap()).unwrap().into_vec(), good);
+}
+
+#[test]
+fn repeated_names_are_refused() {
+    let two = listed_zip(&[entry("one.txt", "1"), entry("two.txt", "2")]);
+    let twice = patched(&two, b"two.txt", b"one.txt");
+    let expected = BundleError::Duplicate { entry: "one.txt".into(), other: "one.txt".into() };
+    assert_eq!(unpack(&twice), Err(expected));
+
+    let by_case = listed_zip(&[entry("Line.SVG", "1"), entry("line.svg", "2")]);
+    let expected = BundleError::Duplicate { entry: "line.svg".into(), other: "Line.SVG".into() };
+    assert_eq!(unpack(&by_case), Err(expected.clone()));
+    assert_eq!(pack(&[entry("Line.SVG", "1"), entry("line.svg", "2")]), Err(expected));
+
+    assert!(matches!(pack(&[entry("contents.json", "{}")]), Err(BundleError::Duplicate { .. })));
+}
+
+#[test]
+fn encrypted_entries_are_refused() {
+    // General purpose bit 0 (APPNOTE 4.4.4).
+    let locked = with_header_field(&listed_zip(&sample()), 6, 8, &[1, 0]);
+    assert_eq!(unpack(&locked), Err(BundleError::Encrypted { entry: "contents.json".into() }));
+}
+
+#[test]
+fn other_methods_are_refused() {
+    // Methods 12 (bzip2), 14 (LZMA) and one that does not exist (APPNOTE 4.4.5).
+    for method in [12, 14, 77] {
+        let packed = with_header_field(&listed_zip(&sample()), 8, 10, &[method, 0]);
+        assert_eq!(unpack(&packed), Err(BundleError::Method { entry: "contents.json".into() }));
+    }
+}
+
+#[test]
+fn entries_that_share_their_bytes_are_refused() {
+    // The table's second entry points to the first one's local header.
+    let mut packed = bare_zip(&[entry("aaa", noise(50)), entry("bbb", noise(50))]);
+    let last = packed.windows(4).rposition(|window| window == b"PK\x01\x02").unwrap();
+    packed[last + 42..last + 46].copy_from_slice(&[0; 4]);
+    assert!(matches!(unpack(&packed), Err(BundleError::Damaged { .. })));
+}
+
+#[test]
+fn a_bomb_is_stopped_while_it_unpacks() {
+    let bomb = [entry("big.bin", vec![0; 40 << 20])];
+    let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);
+    let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
+    let [Entry { name, bytes }] = &bomb;
+    writer.start_file(name.as_str(), options).unwrap();
+    writer.write_all(bytes).unwrap();
+    let packed = writer.finish().unwrap().into_inner();
+    let expected = Err(BundleError::TooTight { entry: "big.bin".into(), ratio: 100 });
+    assert_eq!(unpack(&packed), expected);
+    // The same with a header that claims ten bytes: local field at 22, table field at 24 (APPNOTE 4.3.7, 4.3.12).
+    let lying = with_header_field(&packed, 22, 24, &[10, 0, 0, 0]);
+    let error = unpack(&lying).unwrap_err();
+    let stopped = matches!(&error, BundleError::TooTight { entry, .. } | BundleError::DamagedEntry { entry, .. } if entry == "big.bin");
+    assert!(stopped, "{error}");
+}
+
+#[test]
+fn too_much_is_refused() {
+    let within = |entries: &[Entry]| unpack_within(&listed_zip(entries), SMALL).unwrap_err();
+
+    let many: Vec<Entry> = (0..4).map(|n| entry(&format!("{n}"), "")).collect();
+    assert_eq!(within(&many), BundleError::TooManyEntries { found: 5, limit: 4 });
+
+    let large = [entry("large", noise(1001))];
+    assert_eq!(within(&large), BundleError::EntryTooLarge { entry: "large".into(), limit: 1000 });
+
+    let together = [entry("one", noise(700)), entry("two", noise(700))];
+    assert_eq!(within(&together), BundleError::BundleTooLarge { entry: "two".into(), limit: 1500 });
+
+    let tight = [entry("tight", vec![7; 900])];
+    assert_eq!(within(&tight), BundleError::TooTight { entry: "tight".into(), ratio: 10 });
+}
+
+#[test]
+fn too_much_is_not_written() {
+    let large = [entry("large", vec![0; LIMITS.entry_bytes + 1])];
+    let expected = BundleError::EntryTooLarge { entry: "large".into(), limit: LIMITS.entry_bytes };
+    assert_eq!(pack(&large), Err(expected));
+    let many: Vec<Entry> = (0..LIMITS.entries).map(|n| entry(&format!("{n}"), "")).collect();
+    assert!(matches!(pack(&many), Err(BundleError::TooManyEntries { .. })));
+}
+
+#[test]
+fn folders_that_a_packing_program_added_do_no_harm() {
+    let (list, picture) = (contents::list(&sample()[1..2]), &sample()[1]);
+    let folder = entry("pictures/", "");
+    let packed = bare_zip(&[folder, list, picture.clone()]);
+    assert_eq!(unpack(&packed).unwrap().into_vec(), std::slice::from_ref(picture));
+}
+
+#[test]
+fn a_changed_entry_is_refused_by_name() {
+    let list = contents::list(&[entry("readings.csv", "1,2")]);
+    let packed = bare_zip(&[list, entry("readings.csv", "1,3")]);
+    assert_eq!(unpack(&packed), Err(BundleError::Changed { entry: "readings.csv".into(), what: "SHA-256" }));
+}

@@ -1,0 +1,117 @@
+//! `contents.json`: the list of a bundle's entries, each with its size in bytes and its SHA-256 (FIPS 180-4).
+//!
+//! It finds what was damaged or changed by accident. It is no seal: who changes an entry can change the list.
+
+use std::fmt::Write as _;
+
+use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
+
+use super::container::Entry;
+use super::error::BundleError;
+
+/// The name of the list inside a bundle.
+pub const CONTENTS: &str = "contents.json";
+
+/// The version of the bundle's layout written by this program.
+pub const FORMAT: u32 = 1;
+
+/// The word by which a bundle is known.
+const KIND: &str = "slope-of-light bundle";
+
+/// The list.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Contents {
+    kind: String,
+    format: u32,
+    entries: Vec<Listed>,
+}
+
+/// What every version of the list has at its top.
+#[derive(Deserialize)]
+struct Head {
+    kind: Option<String>,
+    format: Option<u64>,
+}
+
+/// One entry in the list.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Listed {
+    name: String,
+    bytes: usize,
+    sha256: String,
+}
+
+/// The list of `entries` as the entry that holds it.
+pub(super) fn list(entries: &[Entry]) -> Entry {
+    let entries = entries
+        .iter()
+        .map(|entry| Listed {
+            name: entry.name.clone(),
+            bytes: entry.bytes.len(),
+            sha256: sha256_hex(&entry.bytes),
+        })
+        .collect();
+    let contents = Contents { kind: KIND.into(), format: FORMAT, entries };
+    // Strings and numbers always have a JSON form.
+    let mut text = serde_json::to_string_pretty(&contents).unwrap_or_default();
+    text.push('\n');
+    Entry { name: CONTENTS.into(), bytes: text.into_bytes() }
+}
+
+/// Checks `entries` against the list among them, and gives them back without it, in the order of the list.
+pub(super) fn check(mut entries: Vec<Entry>) -> Result<Vec<Entry>, BundleError> {
+    let contents = take(&mut entries, CONTENTS)
+        .ok_or_else(|| BundleError::NoContents { what: "there is none".into() })
+        .and_then(|entry| read(&entry.bytes))?;
+    let mut checked = Vec::with_capacity(entries.len());
+    for listed in contents.entries {
+        let entry = take(&mut entries, &listed.name)
+            .ok_or_else(|| BundleError::Missing { entry: listed.name.clone() })?;
+        let changed = |what| BundleError::Changed { entry: listed.name.clone(), what };
+        if entry.bytes.len() != listed.bytes {
+            return Err(changed("size"));
+        }
+        if sha256_hex(&entry.bytes) != listed.sha256 {
+            return Err(changed("SHA-256"));
+        }
+        checked.push(entry);
+    }
+    match entries.into_iter().next() {
+        Some(unlisted) => Err(BundleError::Unlisted { entry: unlisted.name }),
+        None => Ok(checked),
+    }
+}
+
+fn read(bytes: &[u8]) -> Result<Contents, BundleError> {
+    let unreadable = |e: serde_json::Error| BundleError::NoContents { what: e.to_string() };
+    let foreign = || BundleError::NoContents { what: format!("it lacks \"kind\": \"{KIND}\"") };
+    let head: Head = serde_json::from_slice(bytes).map_err(unreadable)?;
+    if head.kind.as_deref() != Some(KIND) {
+        return Err(foreign());
+    }
+    match head.format {
+        Some(found) if found > u64::from(FORMAT) => Err(BundleError::Later { found, known: FORMAT }),
+        Some(found) if found == u64::from(FORMAT) => serde_json::from_slice(bytes).map_err(unreadable),
+        _ => Err(foreign()),
+    }
+}
+
+fn take(entries: &mut Vec<Entry>, name: &str) -> Option<Entry> {
+    entries.iter().position(|entry| entry.name == name).map(|place| entries.remove(place))
+}
+
+/// SHA-256 of `bytes` in lower-case hexadecimal.
+fn sha256_hex(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().fold(String::with_capacity(64), |mut text, byte| {
+        // Writing to a string can't fail.
+        let _ = write!(text, "{byte:02x}");
+        text
+    })
+}
+
+#[cfg(test)]
+#[path = "contents_test.rs"]
+mod tests;

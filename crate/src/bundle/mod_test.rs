@@ -1,0 +1,117 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+use crate::notebook::FileError;
+use crate::report::sample::{analysis, empty_analysis, view_of};
+
+fn notebook_text() -> String {
+    notebook::write(&Notebook::new())
+}
+
+fn parts() -> Vec<Part> {
+    vec![
+        Part::Table(residuals_table(&[])),
+        Part::Table(fit_table(&[])),
+        Part::Chart { name: "line", svg: "<svg/>".into() },
+        Part::Report("<!DOCTYPE html>".into()),
+        Part::Picture { name: "screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },
+    ]
+}
+
+#[test]
+fn the_notebook_comes_back_byte_for_byte() {
+    // Spaces, line ends and escapes that no writer of ours makes.
+    let text = notebook_text().replace('\n', "\r\n").replace(":1", " : 1 ") + "\n\n";
+    let contents = read(&write(&text, parts()).unwrap()).unwrap();
+    assert_eq!(contents.notebook_text, text);
+    assert_eq!(contents.notebook, Notebook::new());
+    assert_eq!(contents.pictures, [Entry { name: "screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] }]);
+}
+
+#[test]
+fn the_entries_have_their_names() {
+    let entries = unpack(&write(&notebook_text(), parts()).unwrap()).unwrap();
+    let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
+    let expected = [
+        "notebook.json",
+        "csv-metadata.json",
+        "residuals.csv",
+        "line.csv",
+        "line.svg",
+        "report.html",
+        "pictures/screen 1.jpg",
+    ];
+    assert_eq!(names, expected);
+}
+
+#[test]
+fn the_same_notebook_gives_the_same_bytes() {
+    assert_eq!(write(&notebook_text(), parts()), write(&notebook_text(), parts()));
+}
+
+#[test]
+fn a_bundle_from_a_later_version_says_so() {
+    let later = notebook_text().replace("\"format\":1", "\"format\":2");
+    let error = read(&write(&later, vec![]).unwrap()).unwrap_err();
+    assert_eq!(error, BundleError::Notebook { reason: FileError::Later { found: 2 } });
+    assert!(error.to_string().starts_with("\"notebook.json\" in this bundle: "));
+}
+
+#[test]
+fn a_bundle_without_a_notebook_in_it_is_refused() {
+    let other = pack(&[text_entry("readme.txt", "hello")]).unwrap();
+    assert_eq!(read(&other), Err(BundleError::Missing { entry: NOTEBOOK.into() }));
+    let bytes = pack(&[Entry { name: NOTEBOOK.into(), bytes: vec![0xff] }]).unwrap();
+    assert_eq!(read(&bytes), Err(BundleError::NotText { entry: NOTEBOOK.into() }));
+    let foreign = write("{\"kind\":\"shopping list\"}", vec![]).unwrap();
+    assert_eq!(read(&foreign), Err(BundleError::Notebook { reason: FileError::Foreign }));
+    let cut = write("{\"kind\":", vec![]).unwrap();
+    assert!(matches!(read(&cut), Err(BundleError::Notebook { reason: FileError::NotJson { .. } })));
+}
+
+#[test]
+fn two_parts_of_one_name_are_refused() {
+    let twice = vec![Part::Report("1".into()), Part::Report("2".into())];
+    assert!(matches!(write(&notebook_text(), twice), Err(BundleError::Duplicate { .. })));
+    let climbing = vec![Part::Picture { name: "../x".into(), bytes: vec![] }];
+    assert!(matches!(write(&notebook_text(), climbing), Err(BundleError::BadName { .. })));
+}
+
+#[test]
+fn a_whole_notebook_is_bundled_and_comes_back() {
+    let notebook = Notebook::new();
+    let svg = || "<svg/>".to_owned();
+    let charts = Charts { line_svg: svg(), residuals_svg: svg(), bench_svg: svg() };
+    let picture = Entry { name: "screen.jpg".into(), bytes: vec![1, 2, 3] };
+    let pack = || of(&notebook, &analysis(true), &view_of("=1+1"), &charts, vec![picture.clone()]).unwrap();
+    let bytes = pack();
+    assert_eq!(bytes, pack());
+
+    let contents = read(&bytes).unwrap();
+    assert_eq!(contents.notebook, notebook);
+    assert_eq!(contents.notebook_text, notebook_text());
+    assert_eq!(contents.pictures, [picture]);
+
+    let entries = unpack(&bytes).unwrap();
+    let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
+    let expected = [
+        "notebook.json",
+        "csv-metadata.json",
+        "readings.csv",
+        "line.csv",
+        "residuals.csv",
+        "line.svg",
+        "residuals.svg",
+        "bench.svg",
+        "report.html",
+        "pictures/screen.jpg",
+    ];
+    assert_eq!(names, expected);
+}
+
+#[test]
+fn an_empty_notebook_has_a_bundle_too() {
+    let bytes = of(&Notebook::new(), &empty_analysis(), &view_of(""), &Charts::default(), vec![]).unwrap();
+    assert_eq!(read(&bytes).unwrap().notebook, Notebook::new());
+    assert!(unpack(&bytes).unwrap().get("line.svg").is_none());
+}

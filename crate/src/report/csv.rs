@@ -1,0 +1,123 @@
+//! CSV as RFC 4180 has it (comma, CRLF, double quotes), in UTF-8, safe to open in a spreadsheet.
+//!
+//! A spreadsheet runs a cell as a formula when it starts with `=`, `+`, `-`, `@` or a control character (OWASP,
+//! "CSV Injection"); and one set to another separator begins new cells inside ours. So on export an apostrophe
+//! goes before each **start** that looks like a formula or is itself an apostrophe; on import one apostrophe
+//! goes from each start that has one. A start is the beginning of the cell, or the place after a semicolon, a
+//! tab or a line end inside it. A number, such as -1.5 or +2e3, is no formula and stays as it is.
+//!
+//! Every text comes back as it was: after export, an apostrophe at a start is always one that export put there.
+
+use thiserror::Error;
+
+/// Why a table can't be written or read.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+pub enum TableError {
+    /// Records that differ in length.
+    #[error(
+        "record {record} of the table has {found} cells where the first has {expected}. Fill the missing cells, or take out those too many"
+    )]
+    Ragged {
+        /// Which record, from 1.
+        record: u64,
+        /// Cells in it.
+        found: u64,
+        /// Cells in the first record.
+        expected: u64,
+    },
+    /// Not CSV in UTF-8.
+    #[error("the table can't be read: {what}. Save it as CSV with commas, in UTF-8")]
+    Unreadable {
+        /// What the reader met.
+        what: String,
+    },
+}
+
+/// Characters with which a formula starts; the last four are their full-width forms.
+const FORMULA: &[char] = &['=', '+', '-', '@', '＝', '＋', '－', '＠'];
+
+/// Characters that a spreadsheet may skip at the beginning of a cell; the last is the byte order mark.
+const SKIPPED: &[char] = &['\t', '\r', '\n', '\u{feff}'];
+
+/// Characters after which a spreadsheet may begin a new cell inside one of ours.
+const BREAKS: &[char] = &[';', '\t', '\r', '\n'];
+
+/// Records of cells as CSV.
+///
+/// # Errors
+/// Records that differ in length.
+pub fn write_csv<'a>(records: impl IntoIterator<Item = &'a Vec<String>>) -> Result<String, TableError> {
+    let mut writer = ::csv::WriterBuilder::new().terminator(::csv::Terminator::CRLF).from_writer(Vec::new());
+    for (place, record) in (1..).zip(records) {
+        let cells = record.iter().map(|cell| neutral(cell));
+        writer.write_record(cells).map_err(|e| table_error(&e, place))?;
+    }
+    let bytes = writer.into_inner().map_err(|e| TableError::Unreadable { what: e.to_string() })?;
+    String::from_utf8(bytes).map_err(|e| TableError::Unreadable { what: e.to_string() })
+}
+
+/// The records of a CSV text, the heads among them, each cell as it was before export.
+///
+/// # Errors
+/// A text that is not CSV in UTF-8, or whose records differ in length.
+pub fn read_csv(bytes: &[u8]) -> Result<Vec<Vec<String>>, TableError> {
+    let mut reader = ::csv::ReaderBuilder::new().has_headers(false).from_reader(bytes);
+    let records = (1..).zip(reader.records());
+    records
+        .map(|(place, record)| Ok(record.map_err(|e| table_error(&e, place))?.iter().map(restored).collect()))
+        .collect()
+}
+
+/// `cell` with nothing in it that a spreadsheet would run.
+pub fn neutral(cell: &str) -> String {
+    let mut text = String::with_capacity(cell.len() + 1);
+    if cell.starts_with(SKIPPED) {
+        text.push('\'');
+    }
+    for piece in cell.split_inclusive(BREAKS) {
+        if needs_apostrophe(piece) {
+            text.push('\'');
+        }
+        text.push_str(piece);
+    }
+    text
+}
+
+/// `cell` as it was before [`neutral`].
+pub fn restored(cell: &str) -> String {
+    cell.split_inclusive(BREAKS).map(|piece| piece.strip_prefix('\'').unwrap_or(piece)).collect()
+}
+
+fn needs_apostrophe(piece: &str) -> bool {
+    let bare = piece.trim_start_matches('"');
+    piece.starts_with('\'') || (bare.starts_with(FORMULA) && !is_number(piece.trim_end_matches(BREAKS)))
+}
+
+/// Whether `text` is a number as spreadsheets take it: sign, digits with at most one mark, exponent.
+fn is_number(text: &str) -> bool {
+    let unsigned = text.strip_prefix(['+', '-']).unwrap_or(text);
+    let (digits, exponent) = match unsigned.split_once(['e', 'E']) {
+        Some((digits, exponent)) => (digits, Some(exponent.strip_prefix(['+', '-']).unwrap_or(exponent))),
+        None => (unsigned, None),
+    };
+    let (whole, part) = digits.split_once(['.', ',']).unwrap_or((digits, ""));
+    let all_digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+    all_digits(whole)
+        && all_digits(part)
+        && !(whole.is_empty() && part.is_empty())
+        && exponent.is_none_or(|exponent| !exponent.is_empty() && all_digits(exponent))
+}
+
+/// `record` is the place of the record concerned, from 1.
+fn table_error(error: &::csv::Error, record: u64) -> TableError {
+    match *error.kind() {
+        ::csv::ErrorKind::UnequalLengths { expected_len: expected, len: found, .. } => {
+            TableError::Ragged { record, found, expected }
+        }
+        _ => TableError::Unreadable { what: error.to_string() },
+    }
+}
+
+#[cfg(test)]
+#[path = "csv_test.rs"]
+mod tests;

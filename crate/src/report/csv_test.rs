@@ -1,0 +1,137 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use proptest::prelude::*;
+
+use super::*;
+
+fn records(rows: &[&[&str]]) -> Vec<Vec<String>> {
+    rows.iter().map(|row| row.iter().map(|cell| (*cell).to_owned()).collect()).collect()
+}
+
+#[test]
+fn it_is_written_as_rfc_4180_has_it() {
+    // RFC 4180, 2.1 to 2.7, with the RFC's own cells: CRLF, quotes only where needed, quotes doubled.
+    let cases: &[(&[&str], &str)] = &[
+        (&["aaa", "bbb", "ccc"], "aaa,bbb,ccc\r\n"),
+        (&["aaa", "b\r\nbb", "ccc"], "aaa,\"b\r\nbb\",ccc\r\n"),
+        (&["aaa", "b\"bb", "ccc"], "aaa,\"b\"\"bb\",ccc\r\n"),
+        (&["a,b", "", " c "], "\"a,b\",, c \r\n"),
+    ];
+    for (cells, expected) in cases {
+        let written = write_csv(&records(&[cells])).unwrap();
+        assert_eq!(written, *expected);
+        assert_eq!(read_csv(written.as_bytes()).unwrap(), records(&[cells]));
+    }
+}
+
+#[test]
+fn it_is_read_as_rfc_4180_has_it() {
+    // The examples of RFC 4180, 2.1, 2.2 (no line end after the last record), 2.5, 2.6 and 2.7.
+    let plain = records(&[&["aaa", "bbb", "ccc"], &["zzz", "yyy", "xxx"]]);
+    assert_eq!(read_csv(b"aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n").unwrap(), plain);
+    assert_eq!(read_csv(b"aaa,bbb,ccc\r\nzzz,yyy,xxx").unwrap(), plain);
+    assert_eq!(read_csv(b"\"aaa\",\"bbb\",\"ccc\"\r\nzzz,yyy,xxx").unwrap(), plain);
+    let broken = records(&[&["aaa", "b\r\nbb", "ccc"], &["zzz", "yyy", "xxx"]]);
+    assert_eq!(read_csv(b"\"aaa\",\"b\r\nbb\",\"ccc\"\r\nzzz,yyy,xxx").unwrap(), broken);
+    let quoted = records(&[&["aaa", "b\"bb", "ccc"]]);
+    assert_eq!(read_csv(b"\"aaa\",\"b\"\"bb\",\"ccc\"").unwrap(), quoted);
+}
+
+#[test]
+fn what_a_spreadsheet_would_run_is_made_neutral() {
+    // OWASP, "CSV Injection": the starts =, +, -, @, tab, CR and LF, full-width forms, and cells that begin
+    // after a separator or a quote inside the cell.
+    let cases = [
+        ("=1+1", "'=1+1"),
+        ("+1+1", "'+1+1"),
+        ("-1+1", "'-1+1"),
+        ("@SUM(A1)", "'@SUM(A1)"),
+        ("\t=1", "'\t'=1"),
+        ("\r=1", "'\r'=1"),
+        ("＝1", "'＝1"),
+        ("good;=1+1", "good;'=1+1"),
+        ("good\n=1+1", "good\n'=1+1"),
+        ("\"=1+1", "'\"=1+1"),
+        ("\u{feff}=1", "'\u{feff}=1"),
+        ("-", "'-"),
+        ("-2.5(3)", "'-2.5(3)"),
+        ("'quoted'", "''quoted'"),
+        ("'=1", "''=1"),
+        ("=cmd|' /C calc'!A0", "'=cmd|' /C calc'!A0"),
+    ];
+    for (typed, expected) in cases {
+        assert_eq!(neutral(typed), expected);
+        assert_eq!(restored(expected), typed);
+    }
+}
+
+#[test]
+fn numbers_and_plain_text_stay_as_they_are() {
+    let cells = [
+        "",
+        "0",
+        "-1.5",
+        "+2",
+        "-1,5",
+        "-.5",
+        "-5.",
+        "+2.99e8",
+        "-1E-300",
+        "2.31;-2.33",
+        "1.2000(10)",
+        "rail 2 = long",
+        "c − 3",
+        "−1.5",
+        "don't",
+        "a - b",
+        "µ",
+    ];
+    for cell in cells {
+        assert_eq!(neutral(cell), cell);
+        assert_eq!(restored(cell), cell);
+    }
+}
+
+#[test]
+fn ragged_and_foreign_tables_are_refused_with_their_place() {
+    let ragged = TableError::Ragged { record: 2, found: 1, expected: 2 };
+    assert_eq!(read_csv(b"a,b\r\nc\r\n"), Err(ragged));
+    assert!(matches!(write_csv(&records(&[&["a", "b"], &["c"]])), Err(TableError::Ragged { .. })));
+    assert!(matches!(read_csv(b"a,\xff\r\n"), Err(TableError::Unreadable { .. })));
+}
+
+/// Texts thick with the characters that matter here.
+fn hostile() -> impl Strategy<Value = String> {
+    let letter = prop_oneof![
+        proptest::sample::select("=+-@'\";,\t\r\n＝ 1.e|".chars().collect::<Vec<_>>()),
+        any::<char>(),
+    ];
+    proptest::collection::vec(letter, 0..12).prop_map(String::from_iter)
+}
+
+proptest! {
+    #[test]
+    fn every_text_comes_back(text in hostile()) {
+        prop_assert_eq!(restored(&neutral(&text)), text);
+    }
+
+    #[test]
+    fn no_start_is_left_that_looks_like_a_formula(text in hostile()) {
+        for start in neutral(&text).split([';', '\t', '\r', '\n']) {
+            let number = start.replace(',', ".").parse::<f64>().is_ok();
+            prop_assert!(!start.starts_with(['=', '+', '-', '@', '＝']) || number, "{:?}", start);
+        }
+    }
+
+    #[test]
+    fn every_table_comes_back(rows in proptest::collection::vec(proptest::collection::vec(hostile(), 3), 1..5)) {
+        let written = write_csv(&rows).unwrap();
+        prop_assert_eq!(read_csv(written.as_bytes()).unwrap(), rows);
+    }
+
+    #[test]
+    fn every_one_column_table_comes_back(rows in proptest::collection::vec(proptest::collection::vec(hostile(), 1), 1..5)) {
+        let written = write_csv(&rows).unwrap();
+        prop_assert_eq!(read_csv(written.as_bytes()).unwrap(), rows);
+    }
+}

@@ -1,0 +1,222 @@
+//! The report: one HTML document to read, print or hand in, which needs nothing but itself.
+//!
+//! It holds no script and may load nothing (its Content-Security-Policy says so to the browser); every text of
+//! the notebook is escaped. What it shows is the [`View`] and nothing else.
+
+use std::fmt::Write as _;
+
+use super::escape::html_text;
+use super::shown::{checks_table, line_table, readings_table, result_table};
+use super::table::Table;
+use super::words;
+use crate::analysis::notices::Notice;
+use crate::notebook::BenchField;
+use crate::view::{Field, RailView, View};
+
+/// The charts of a report, each an SVG element of this program's own making.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Charts {
+    /// The line; empty where there is none.
+    pub line_svg: String,
+    /// The residuals; empty where there are none.
+    pub residuals_svg: String,
+    /// The bench, to scale; empty where there is no rail.
+    pub bench_svg: String,
+}
+
+/// May load nothing and run nothing; styles only from inside the document.
+const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
+const STYLE: &str = include_str!("report.css");
+
+/// The report on a notebook.
+pub fn html(view: &View, charts: &Charts) -> String {
+    let title = if view.title.is_empty() { "Untitled notebook" } else { &view.title };
+    let title = html_text(title);
+    let sections = [
+        heading(view, &title),
+        typed_section(view, BenchField::Aim),
+        typed_section(view, BenchField::Method),
+        section("Apparatus", &apparatus(view, charts)),
+        section("Readings", &table(&readings_table(view))),
+        section("Line", &line(view, charts)),
+        section("Result", &result(view)),
+        section("Notices", &notices(view)),
+        typed_section(view, BenchField::Discussion),
+        section("Cautions", &list(words::CAUTIONS.iter().map(|caution| html_text(caution)))),
+        section("History", &history(view)),
+    ];
+    format!(
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
+         <meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n\
+         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
+         <title>{title}</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n<main>\n{}</main>\n</body>\n</html>\n",
+        sections.concat()
+    )
+}
+
+fn heading(view: &View, title: &str) -> String {
+    let fields = [BenchField::People, BenchField::Place].map(|field| bench_item(view, field));
+    format!("<h1>{title}</h1>\n{}", items(fields))
+}
+
+fn apparatus(view: &View, charts: &Charts) -> String {
+    let carriage = [("The carriage carries".to_owned(), words::path(view.path).to_owned())];
+    let bench = words::BENCH_FIELDS.iter().map(|field| bench_item(view, *field));
+    let mut text = items(carriage.into_iter().chain(bench));
+    text += &figure(&charts.bench_svg, "The bench, to scale");
+    let mut ruler_before = "";
+    for rail in &view.rails {
+        text += &rail_block(rail, ruler_before);
+        ruler_before = &rail.unit_symbol;
+    }
+    let settings = view.settings.iter().map(|setting| {
+        let name = format!("Time base at {} per division", with_unit(&setting.time_per_division));
+        (name, format!("relative standard uncertainty {}", with_unit(&setting.uncertainty)))
+    });
+    let shared = view.shared.iter().map(|error| {
+        let effect = words::shared(error.acts_on, error.effect);
+        (error.name.clone(), format!("{effect}, standard uncertainty {}", with_unit(&error.uncertainty)))
+    });
+    text += &items(settings.chain(shared));
+    text
+}
+
+fn rail_block(rail: &RailView, ruler_before: &str) -> String {
+    let name = rail.fields.get(&crate::notebook::RailField::Name).map_or("", words::taken);
+    let fields = words::RAIL_FIELDS.iter().map(|field| {
+        let text = rail.fields.get(field).map_or_else(String::new, with_unit);
+        (words::rail_label(*field).to_owned(), text)
+    });
+    let told = [
+        ("Ruler".to_owned(), format!("in {}; readings {}", rail.unit_symbol, words::sense(rail.sense))),
+        ("Splice, as stated".to_owned(), words::splice(&rail.splice, &rail.unit_symbol, ruler_before)),
+        ("Stands".to_owned(), rail.stands.clone()),
+        ("Step that the readings show".to_owned(), rail.step.clone()),
+    ];
+    format!("<h3>Rail {}</h3>\n{}", html_text(name), items(told.into_iter().chain(fields)))
+}
+
+fn line(view: &View, charts: &Charts) -> String {
+    if !view.line.refusal.is_empty() {
+        return paragraph(&view.line.refusal);
+    }
+    [
+        paragraph(&view.line.method),
+        figure(&charts.line_svg, &view.line.summary),
+        table(&line_table(view)),
+        figure(&charts.residuals_svg, &view.line.residual_summary),
+        table(&checks_table(view)),
+    ]
+    .concat()
+}
+
+fn result(view: &View) -> String {
+    if !view.result.refusal.is_empty() {
+        return paragraph(&view.result.refusal);
+    }
+    let mut text: String = view.result.sentences.iter().map(|sentence| paragraph(sentence)).collect();
+    text += &table(&result_table(view));
+    text += &paragraph(&view.result.choice);
+    text += &items([("Reason given".to_owned(), view.result.reason.clone())]);
+    text
+}
+
+fn notices(view: &View) -> String {
+    if view.notices.is_empty() {
+        return paragraph("The notebook noticed nothing.");
+    }
+    list(view.notices.iter().map(|notice| notice_text(view, notice)))
+}
+
+fn notice_text(view: &View, notice: &Notice) -> String {
+    let numbers: Vec<String> = view
+        .rows
+        .iter()
+        .filter(|row| notice.rows.contains(&row.id))
+        .map(|row| row.number.to_string())
+        .collect();
+    let rows = match numbers.len() {
+        0 => String::new(),
+        1 => format!(" (row {})", numbers.concat()),
+        _ => format!(" (rows {})", numbers.join(", ")),
+    };
+    let words = [words::weight(notice.weight), &notice.text, &rows, notice.look_at].map(html_text);
+    let [weight, text, rows, look_at] = words;
+    format!("<strong>{weight}:</strong> {text}{rows} {look_at}")
+}
+
+fn history(view: &View) -> String {
+    let entries = match view.entries {
+        1 => "1 entry".to_owned(),
+        count => format!("{count} entries"),
+    };
+    paragraph(&format!("The history of this notebook holds {entries}: every change, in order."))
+}
+
+fn bench_item(view: &View, field: BenchField) -> (String, String) {
+    let text = view.bench.get(&field).map_or_else(String::new, with_unit);
+    (words::bench_label(field).to_owned(), text)
+}
+
+/// A text as typed, with the unit of a bare number; or what is taken while it is empty.
+fn with_unit(field: &Field) -> String {
+    if field.text.is_empty() && !field.default.is_empty() {
+        format!("{} (not stated, taken)", field.default)
+    } else {
+        words::with_unit(&field.text, &field.unit)
+    }
+}
+
+fn typed_section(view: &View, field: BenchField) -> String {
+    let text = view.bench.get(&field).map_or("", |field| field.text.as_str());
+    if text.is_empty() {
+        return String::new();
+    }
+    section(words::bench_label(field), &format!("<p class=\"typed\">{}</p>\n", html_text(text)))
+}
+
+fn section(title: &str, body: &str) -> String {
+    format!("<section>\n<h2>{title}</h2>\n{body}</section>\n")
+}
+
+fn paragraph(text: &str) -> String {
+    if text.is_empty() { String::new() } else { format!("<p>{}</p>\n", html_text(text)) }
+}
+
+/// A list of things already in HTML.
+fn list(things: impl Iterator<Item = String>) -> String {
+    let mut text = String::from("<ul>\n");
+    for thing in things {
+        let _ = writeln!(text, "<li>{thing}</li>");
+    }
+    text + "</ul>\n"
+}
+
+/// Names and texts; those without a text are left out.
+fn items(pairs: impl IntoIterator<Item = (String, String)>) -> String {
+    let mut body = String::new();
+    for (name, text) in pairs.into_iter().filter(|(_, text)| !text.is_empty()) {
+        let _ = writeln!(body, "<dt>{}</dt><dd>{}</dd>", html_text(&name), html_text(&text));
+    }
+    if body.is_empty() { body } else { format!("<dl>\n{body}</dl>\n") }
+}
+
+fn table(table: &Table) -> String {
+    if table.rows.is_empty() {
+        String::new()
+    } else {
+        format!("<div class=\"wide\">\n{}</div>\n", table.to_html())
+    }
+}
+
+fn figure(svg: &str, caption: &str) -> String {
+    if svg.is_empty() {
+        return String::new();
+    }
+    format!("<figure>\n{svg}\n<figcaption>{}</figcaption>\n</figure>\n", html_text(caption))
+}
+
+#[cfg(test)]
+#[path = "document_test.rs"]
+mod tests;

@@ -1,0 +1,142 @@
+use super::super::sample::view_of;
+use super::*;
+use crate::notebook::Splice;
+use crate::view::RowState;
+
+const HOSTILE: &str =
+    "</p></td></title></style><script>alert(1)</script><img src=x onerror='a()'>\" onload=\"b() &lt;";
+
+fn charts() -> Charts {
+    let svg = |name: &str| format!("<svg class=\"{name}\"></svg>");
+    Charts { line_svg: svg("line"), residuals_svg: svg("residuals"), bench_svg: svg("bench") }
+}
+
+/// The tags of a document, each with its attributes, in order.
+fn tags(html: &str) -> Vec<&str> {
+    html.split('<').skip(1).filter_map(|rest| rest.split('>').next()).collect()
+}
+
+#[test]
+fn no_text_of_a_notebook_becomes_markup() {
+    let plain = html(&view_of("plain"), &charts());
+    let hostile = html(&view_of(HOSTILE), &charts());
+    assert_eq!(tags(&plain), tags(&hostile));
+    assert!(hostile.contains("&lt;script&gt;alert(1)&lt;/script&gt;"));
+}
+
+#[test]
+fn it_runs_nothing_and_loads_nothing() {
+    let report = html(&view_of("plain"), &charts());
+    // W3C, "Content Security Policy Level 3", 3.3: the policy of a document in its meta element, before what it
+    // is to govern.
+    let policy = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ";
+    assert!(report.find(policy) < report.find("<style>"));
+    assert!(report.contains(policy));
+    for tag in tags(&report) {
+        let name = tag.split([' ', '\n']).next().unwrap_or_default();
+        assert!(
+            !["script", "link", "img", "iframe", "object", "embed", "a", "base", "form"].contains(&name),
+            "{tag}"
+        );
+    }
+    assert!(!report.contains("@import") && !report.contains("url("));
+}
+
+#[test]
+fn every_element_that_opens_closes_in_order() {
+    const VOID: [&str; 2] = ["meta", "!DOCTYPE"];
+    let report = html(&view_of(HOSTILE), &charts());
+    let mut open = Vec::new();
+    for tag in tags(&report) {
+        let name = tag.split([' ', '\n']).next().unwrap_or_default();
+        match name.strip_prefix('/') {
+            Some(name) => assert_eq!(open.pop(), Some(name)),
+            None if VOID.contains(&name) => {}
+            None => open.push(name),
+        }
+    }
+    assert!(open.is_empty(), "{open:?}");
+}
+
+#[test]
+fn all_parts_are_there() {
+    let report = html(&view_of("plain"), &charts());
+    let headings = [
+        "Aim",
+        "Method",
+        "Apparatus",
+        "Readings",
+        "Line",
+        "Result",
+        "Notices",
+        "Discussion",
+        "Cautions",
+        "History",
+    ];
+    let places: Vec<Option<usize>> =
+        headings.iter().map(|name| report.find(&format!("<h2>{name}</h2>"))).collect();
+    assert!(places.iter().all(Option::is_some), "{places:?}");
+    assert!(places.is_sorted());
+    for chart in ["line", "residuals", "bench"] {
+        assert!(report.contains(&format!("<svg class=\"{chart}\">")));
+    }
+    assert!(report.contains("struck out"));
+    assert!(report.contains("(rows 1, 2)"));
+    assert!(report.contains("holds 12 entries"));
+    assert!(report.contains("local laser safety officer"));
+}
+
+#[test]
+fn an_empty_notebook_has_a_report_that_says_so() {
+    let mut view = view_of("");
+    view.rows.clear();
+    view.rails.clear();
+    view.notices.clear();
+    view.line.refusal = "No rows yet: type two.".into();
+    view.result.refusal = "No line yet.".into();
+    let report = html(&view, &Charts::default());
+    assert!(report.contains("<h1>Untitled notebook</h1>"));
+    assert!(report.contains("No rows yet: type two."));
+    assert!(report.contains("No line yet."));
+    assert!(!report.contains("<svg"));
+}
+
+#[test]
+fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
+    let bench = |text: &str, unit: &str, default: &str| Field {
+        text: text.into(),
+        unit: unit.into(),
+        default: default.into(),
+        problem: String::new(),
+    };
+    assert_eq!(with_unit(&bench("405", "nm", "")), "405 nm");
+    assert_eq!(with_unit(&bench("0.405 µm", "nm", "")), "0.405 µm");
+    assert_eq!(with_unit(&bench("", "°C", "20 °C")), "20 °C (not stated, taken)");
+    assert_eq!(with_unit(&bench("", "nm", "")), "");
+}
+
+#[test]
+fn rows_that_hold_nothing_are_left_out() {
+    let mut view = view_of("plain");
+    for row in &mut view.rows {
+        row.state = RowState::Empty;
+    }
+    let report = html(&view, &charts());
+    assert!(!report.contains("<caption>Readings</caption>"));
+}
+
+#[test]
+fn splices_are_told_with_their_units() {
+    let meeting = |gap: &str| Splice::Meeting {
+        mark: "0".into(),
+        mark_before: "1000 mm".into(),
+        gap: gap.into(),
+        uncertainty: "0.0005".into(),
+    };
+    let told =
+        "mark 0 cm meets mark 1000 mm on the rail before, with a gap of 0.2 m, standard uncertainty 0.0005 m";
+    assert_eq!(words::splice(&meeting("0.2"), "cm", "mm"), told);
+    assert!(words::splice(&meeting(""), "cm", "mm").contains("a gap of (not given)"));
+    let overlap = Splice::Overlap { pairs: vec![] };
+    assert_eq!(words::splice(&overlap, "cm", "mm"), "overlaps the rail before: no pairs");
+}

@@ -1,0 +1,112 @@
+//! Text from a notebook, made fit to stand in HTML, LaTeX and Markdown: it can never become markup there.
+//!
+//! Sources: HTML Living Standard, 13.3 (escaping a string); L. Lamport, "LaTeX: A Document Preparation System",
+//! 2nd ed., 2.2.2 (the ten special characters); GitHub Flavored Markdown, 2.4 and 4.10.
+
+/// `text` as text in HTML, in an element or in a quoted attribute.
+pub fn html_text(text: &str) -> String {
+    each(text, |letter| match letter {
+        '&' => Some("&amp;"),
+        '<' => Some("&lt;"),
+        '>' => Some("&gt;"),
+        '"' => Some("&quot;"),
+        '\'' => Some("&#39;"),
+        // Not allowed in HTML; shown as what it is, a character that can't be shown.
+        '\0' => Some("\u{fffd}"),
+        _ => None,
+    })
+}
+
+/// `text` as text in LaTeX, on one line.
+pub fn latex_text(text: &str) -> String {
+    each(text, |letter| {
+        Some(match letter {
+            '\\' => "\\textbackslash{}",
+            '{' => "\\{",
+            '}' => "\\}",
+            '$' => "\\$",
+            '&' => "\\&",
+            '#' => "\\#",
+            '%' => "\\%",
+            '_' => "\\_",
+            '~' => "\\textasciitilde{}",
+            '^' => "\\textasciicircum{}",
+            '<' => "\\textless{}",
+            '>' => "\\textgreater{}",
+            '|' => "\\textbar{}",
+            // After the end of a row a bracket or a star would be taken for its argument.
+            '[' => "{[}",
+            ']' => "{]}",
+            '*' => "{*}",
+            '±' => "$\\pm$",
+            '×' => "$\\times$",
+            '−' => "$-$",
+            '·' => "$\\cdot$",
+            '√' => "$\\surd$",
+            '≤' => "$\\le$",
+            '≥' => "$\\ge$",
+            '≈' => "$\\approx$",
+            '∞' => "$\\infty$",
+            '°' => "$^{\\circ}$",
+            'µ' | 'μ' => "$\\mu$",
+            'Δ' => "$\\Delta$",
+            'δ' => "$\\delta$",
+            'λ' => "$\\lambda$",
+            'ν' => "$\\nu$",
+            'σ' => "$\\sigma$",
+            'χ' => "$\\chi$",
+            '⁰' => "$^{0}$",
+            '¹' => "$^{1}$",
+            '²' => "$^{2}$",
+            '³' => "$^{3}$",
+            '⁴' => "$^{4}$",
+            '⁵' => "$^{5}$",
+            '⁶' => "$^{6}$",
+            '⁷' => "$^{7}$",
+            '⁸' => "$^{8}$",
+            '⁹' => "$^{9}$",
+            '⁻' => "$^{-}$",
+            '₀' => "$_{0}$",
+            '\u{a0}' => "~",
+            '\u{202f}' | '\u{2009}' => "\\,",
+            letter if letter.is_control() => " ",
+            _ => return None,
+        })
+    })
+}
+
+/// `text` as text in a cell of a Markdown table.
+pub fn markdown_text(text: &str) -> String {
+    each(text, |letter| match letter {
+        '\\' => Some("\\\\"),
+        '|' => Some("\\|"),
+        '`' => Some("\\`"),
+        '*' => Some("\\*"),
+        '_' => Some("\\_"),
+        '[' => Some("\\["),
+        ']' => Some("\\]"),
+        '<' => Some("\\<"),
+        '>' => Some("\\>"),
+        '&' => Some("\\&"),
+        '~' => Some("\\~"),
+        '$' => Some("\\$"),
+        letter if letter.is_control() => Some(" "),
+        _ => None,
+    })
+}
+
+/// `text` with the letters replaced for which there is a replacement.
+fn each(text: &str, replacement: impl Fn(char) -> Option<&'static str>) -> String {
+    let mut out = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match replacement(letter) {
+            Some(other) => out.push_str(other),
+            None => out.push(letter),
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+#[path = "escape_test.rs"]
+mod tests;

@@ -1,0 +1,237 @@
+//! A view to test with: every text in it is the one given; and an analysis with round numbers.
+
+use crate::analysis::notices::{Notice, Section, Weight};
+use crate::analysis::{AirReading, Analysis, Checks, LineAnalysis, Part, Refusal, RowReading, Speed};
+use crate::line::{Fit, RowFit, Uncertainty};
+use crate::notebook::{
+    ActsOn, Basis, BenchField, Cell, Effect, OverlapPair, Path, RailField, RulerUnit, Scope, Sense, Splice,
+};
+use crate::quantity::DecimalMark;
+use crate::view::{
+    Field, Figure, LineView, Proposal, RailView, ResultView, RowState, RowView, SettingView, SharedView, View,
+};
+
+/// A view with two rows, the second struck out, and every text set to `text`.
+pub fn view_of(text: &str) -> View {
+    let field = || Field { text: text.into(), ..Field::default() };
+    let figure = || Figure {
+        id: "slope".into(),
+        name: text.into(),
+        symbol: text.into(),
+        value: text.into(),
+        meaning: text.into(),
+    };
+    View {
+        title: text.into(),
+        decimal_mark: DecimalMark::Point,
+        path: Path::Mirror,
+        can_undo: true,
+        can_redo: false,
+        entries: 12,
+        bench: BENCH.iter().map(|name| (*name, field())).collect(),
+        rails: splices(text).into_iter().map(|splice| rail(text, splice)).collect(),
+        settings: vec![SettingView { id: 1, time_per_division: field(), uncertainty: field() }],
+        shared: vec![SharedView {
+            id: 1,
+            name: text.into(),
+            acts_on: ActsOn::Delays,
+            effect: Effect::Offset,
+            rows: Scope::All,
+            uncertainty: field(),
+        }],
+        rows: vec![
+            row(text, 11, 1, RowState::Used, ""),
+            row(text, 12, 2, RowState::Struck, text),
+            row("", 13, 3, RowState::Empty, ""),
+        ],
+        proposal: Proposal::default(),
+        line: LineView {
+            refusal: String::new(),
+            method: text.into(),
+            figures: vec![figure()],
+            checks: vec![figure()],
+            summary: text.into(),
+            residual_summary: text.into(),
+        },
+        result: ResultView {
+            refusal: String::new(),
+            short: text.into(),
+            figures: vec![figure()],
+            sentences: vec![text.into()],
+            basis: Basis::Stated,
+            reason: text.into(),
+            choice: text.into(),
+        },
+        notices: vec![Notice {
+            id: "runs",
+            weight: Weight::Look,
+            section: Section::Line,
+            text: text.into(),
+            look_at: "the signs",
+            rows: vec![11, 12],
+            rail: None,
+        }],
+    }
+}
+
+/// An analysis of rows 1, 2 and 4 in the line; numbers invented, each with a short binary form.
+pub fn analysis(stated: bool) -> Analysis {
+    let numbers = [(11, 1), (12, 2), (14, 4)];
+    Analysis {
+        problems: vec![],
+        rails: vec![],
+        rows: numbers.map(|(id, number)| reading(id, number)).into(),
+        air: AirReading {
+            temperature_c: 20.0,
+            pressure_pa: 101_325.0,
+            humidity_percent: 50.0,
+            co2_ppm: 450.0,
+            wavelength_nm: 650.0,
+            group_index: Ok(1.0),
+        },
+        line: Ok(line(stated)),
+        speed: Ok(speed()),
+        notices: vec![],
+    }
+}
+
+/// An analysis without a line.
+pub fn empty_analysis() -> Analysis {
+    let refusal = || Refusal { id: "too_few_rows".into(), rows: vec![], message: "type two rows".into() };
+    Analysis { rows: vec![], line: Err(refusal()), speed: Err(refusal()), ..analysis(true) }
+}
+
+fn reading(id: u32, number: usize) -> RowReading {
+    RowReading {
+        id,
+        number,
+        part: Part::Used,
+        rail: None,
+        reading: None,
+        time_per_division: None,
+        distance: None,
+        delay: None,
+    }
+}
+
+fn line(stated: bool) -> LineAnalysis {
+    let row = |residual| RowFit { true_x: 1.0, residual, normalised: Some(residual * 4.0), leverage: 0.5 };
+    LineAnalysis {
+        rows: vec![11, 12, 14],
+        distance: vec![1.0, 2.0, 4.0],
+        delay: vec![3.5, 7.0, 14.25],
+        u_distance: vec![0.125; 3],
+        u_delay: vec![0.25; 3],
+        stated,
+        fit: Fit {
+            intercept: 0.25,
+            slope: 3.5,
+            uncertainty: Some(Uncertainty {
+                intercept: 0.5,
+                slope: 0.0625,
+                covariance: -0.25,
+                centre: 2.0,
+                at_centre: 0.125,
+            }),
+            chi_square: 1.5,
+            degrees_of_freedom: 1,
+            stated,
+            rows: [-0.25, -0.25, 0.5].map(row).into(),
+            shared: vec![],
+            free: vec![],
+            centre: 2.0,
+            at_centre: 7.25,
+        },
+        p_value: Some(0.25),
+        birge_ratio: Some(1.25),
+        shared: vec![],
+        free: vec![],
+        checks: Checks::default(),
+    }
+}
+
+fn speed() -> Speed {
+    Speed {
+        v: 3e8,
+        c: 3e8,
+        group_index: 1.0,
+        basis: Basis::Stated,
+        relative: 0.03125,
+        relative_stated: Some(0.03125),
+        relative_scatter: None,
+        degrees_of_freedom: None,
+        coverage_factor: 2.0,
+        z: 0.5,
+        e_n: 0.25,
+        relative_difference: 0.0625,
+        second_order: 0.0,
+    }
+}
+
+const BENCH: [BenchField; 16] = [
+    BenchField::People,
+    BenchField::Place,
+    BenchField::Wavelength,
+    BenchField::PulseRate,
+    BenchField::SmallDivisions,
+    BenchField::EdgeHalfWidth,
+    BenchField::EdgeReason,
+    BenchField::ScreenWidth,
+    BenchField::TimeBaseUncertainty,
+    BenchField::Temperature,
+    BenchField::Pressure,
+    BenchField::Humidity,
+    BenchField::CarbonDioxide,
+    BenchField::Aim,
+    BenchField::Method,
+    BenchField::Discussion,
+];
+
+fn splices(text: &str) -> [Splice; 6] {
+    let text = || text.to_owned();
+    [
+        Splice::Unsaid,
+        Splice::AtSplitter { mark: text(), uncertainty: text() },
+        Splice::Stated { mark: text(), distance: text(), uncertainty: text() },
+        Splice::Meeting { mark: text(), mark_before: text(), gap: text(), uncertainty: text() },
+        Splice::Overlap { pairs: vec![OverlapPair { here: text(), before: text() }] },
+        Splice::Free { mark: text() },
+    ]
+}
+
+fn rail(text: &str, splice: Splice) -> RailView {
+    use RailField::{From, Name, ReadingUncertainty, ScaleUncertainty, To};
+    let field = || Field { text: text.into(), ..Field::default() };
+    RailView {
+        id: 1,
+        fields: [Name, From, To, ReadingUncertainty, ScaleUncertainty].map(|name| (name, field())).into(),
+        unit: RulerUnit::Centimetre,
+        unit_symbol: "cm".into(),
+        sense: Sense::Falls,
+        splice,
+        splice_problems: [].into(),
+        stands: text.into(),
+        step: text.into(),
+        rows: 2,
+    }
+}
+
+fn row(text: &str, id: u32, number: usize, state: RowState, struck: &str) -> RowView {
+    use Cell::{EdgeA, EdgeB, Rail, Reading, Remark, TimeBase};
+    let field = |name| {
+        let unit = if name == Reading { "cm".into() } else { String::new() };
+        (name, Field { text: text.into(), unit, ..Field::default() })
+    };
+    RowView {
+        id,
+        number,
+        state,
+        cells: [Rail, Reading, TimeBase, EdgeA, EdgeB, Remark].map(field).into(),
+        struck: struck.into(),
+        lacks: String::new(),
+        distance: text.into(),
+        delay: text.into(),
+        residual: text.into(),
+        notices: vec![],
+    }
+}

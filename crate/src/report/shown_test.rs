@@ -1,0 +1,60 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::super::csv::read_csv;
+use super::super::sample::view_of;
+use super::*;
+use crate::view::Field;
+
+#[test]
+fn every_row_that_holds_something_is_there() {
+    let table = readings_table(&view_of("7"));
+    assert_eq!(table.cells("row"), ["1", "2"]);
+    assert_eq!(table.cells("ruler_unit"), ["cm", "cm"]);
+    assert_eq!(table.cells("state"), ["in the line", "struck out"]);
+    assert_eq!(table.cells("outside_because"), ["", "7"]);
+    assert!(table.rows.iter().all(|row| row.len() == table.columns.len()));
+}
+
+#[test]
+fn what_is_taken_stands_in_for_an_empty_cell() {
+    let mut view = view_of("7");
+    let field = Field { default: "5 ns".into(), ..Field::default() };
+    view.rows[0].cells.insert(Cell::TimeBase, field);
+    assert_eq!(readings_table(&view).cells("time_per_division"), ["5 ns", "7"]);
+}
+
+#[test]
+fn a_unit_stands_in_the_head_only() {
+    let mut view = view_of("7");
+    view.rows[0].distance = "0.0753(10) m".into();
+    view.rows[0].delay = "2.063(33) ns".into();
+    let table = readings_table(&view);
+    assert_eq!(table.cells("distance_m"), ["0.0753(10)", "7"]);
+    assert_eq!(table.cells("delay_ns"), ["2.063(33)", "7"]);
+}
+
+#[test]
+fn an_incomplete_row_says_what_it_lacks() {
+    let mut view = view_of("7");
+    view.rows[0].state = RowState::Incomplete;
+    view.rows[0].lacks = "edge B is missing".into();
+    assert_eq!(readings_table(&view).cells("outside_because"), ["edge B is missing", "7"]);
+}
+
+#[test]
+fn a_hostile_text_is_neutral_in_the_csv_and_comes_back() {
+    let hostile = "=HYPERLINK(\"x\")";
+    let csv = readings_table(&view_of(hostile)).to_csv().unwrap();
+    assert!(csv.contains("\"'=HYPERLINK(\"\"x\"\")\""));
+    assert!(!csv.contains(",\"=") && !csv.contains(",="));
+    assert_eq!(read_csv(csv.as_bytes()).unwrap()[1][12], hostile);
+}
+
+#[test]
+fn figures_stand_in_tables_of_their_own() {
+    let view = view_of("7");
+    for table in [line_table(&view), checks_table(&view), result_table(&view)] {
+        assert_eq!(table.rows, [["7", "7", "7", "7"]]);
+        assert_eq!(table.columns.len(), 4);
+    }
+}

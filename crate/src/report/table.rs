@@ -1,0 +1,141 @@
+//! A table, and its forms: CSV, LaTeX, Markdown, HTML.
+//!
+//! A column head names the quantity and, after a slash, its unit, as quotients of quantity and unit are written
+//! (SI Brochure, 9th ed., 5.4.1).
+
+use std::fmt::Write as _;
+
+use super::csv::{self, TableError};
+use super::escape::{html_text, latex_text, markdown_text};
+
+/// A table with described columns.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Table {
+    /// Short name: the CSV file of this table is called `{name}.csv`.
+    pub name: &'static str,
+    /// What the table shows, in a few words.
+    pub title: &'static str,
+    /// Its columns.
+    pub columns: Vec<Column>,
+    /// Its rows, each with one cell a column.
+    pub rows: Vec<Vec<String>>,
+}
+
+/// One column.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Column {
+    /// Name for programs: lower-case letters, digits and underscores, with the unit where there is one.
+    pub name: &'static str,
+    /// Name for people, without the unit.
+    pub title: &'static str,
+    /// Unit; empty for words and for pure numbers.
+    pub unit: &'static str,
+    /// What the cells hold.
+    pub kind: Kind,
+    /// What the column means, in a sentence.
+    pub description: &'static str,
+}
+
+/// What the cells of a column hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// Numbers with a decimal point, or nothing.
+    Number,
+    /// Text.
+    Text,
+}
+
+impl Column {
+    /// The head of the column, with its unit.
+    pub fn head(&self) -> String {
+        if self.unit.is_empty() { self.title.to_owned() } else { format!("{} / {}", self.title, self.unit) }
+    }
+}
+
+impl Table {
+    /// The table as CSV (RFC 4180, with the heads in the first record), safe to open in a spreadsheet.
+    ///
+    /// # Errors
+    /// A row that has not one cell a column.
+    pub fn to_csv(&self) -> Result<String, TableError> {
+        let heads: Vec<String> = self.columns.iter().map(Column::head).collect();
+        csv::write_csv(std::iter::once(&heads).chain(&self.rows))
+    }
+
+    /// The table as a plain LaTeX `tabular`.
+    pub fn to_latex(&self) -> String {
+        let sides: String = self.columns.iter().map(|column| column.kind.choose('r', 'l')).collect();
+        let heads = self.columns.iter().map(|column| latex_text(&column.head()));
+        let mut text = format!("\\begin{{tabular}}{{{sides}}}\n\\hline\n");
+        let _ = writeln!(text, "{} \\\\\n\\hline", join(heads, " & "));
+        for row in &self.rows {
+            let cells = self.columns.iter().zip(row).map(|(column, cell)| column.kind.latex(cell));
+            let _ = writeln!(text, "{} \\\\", join(cells, " & "));
+        }
+        text.push_str("\\hline\n\\end{tabular}\n");
+        text
+    }
+
+    /// The table in Markdown (the pipe tables of GitHub Flavored Markdown, 4.10).
+    pub fn to_markdown(&self) -> String {
+        let line = |cells: Vec<String>| format!("| {} |\n", cells.join(" | "));
+        let mut text = line(self.columns.iter().map(|column| markdown_text(&column.head())).collect());
+        text += &line(self.columns.iter().map(|column| column.kind.choose("---:", ":---").into()).collect());
+        for row in &self.rows {
+            text += &line(row.iter().map(|cell| markdown_text(cell)).collect());
+        }
+        text
+    }
+
+    /// The table as an HTML fragment, with its title as caption.
+    pub fn to_html(&self) -> String {
+        let mut text = format!("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(self.title));
+        for column in &self.columns {
+            let _ = write!(text, "<th scope=\"col\">{}</th>", html_text(&column.head()));
+        }
+        text.push_str("</tr></thead>\n<tbody>\n");
+        for row in &self.rows {
+            text.push_str("<tr>");
+            for (column, cell) in self.columns.iter().zip(row) {
+                let class = column.kind.choose(" class=\"number\"", "");
+                let _ = write!(text, "<td{class}>{}</td>", html_text(cell));
+            }
+            text.push_str("</tr>\n");
+        }
+        text.push_str("</tbody>\n</table>\n");
+        text
+    }
+
+    /// The cells of one column, by its name for programs.
+    pub fn cells(&self, column: &str) -> Vec<&str> {
+        let place = self.columns.iter().position(|known| known.name == column);
+        place.map_or_else(Vec::new, |place| {
+            self.rows.iter().filter_map(|row| row.get(place)).map(String::as_str).collect()
+        })
+    }
+}
+
+impl Kind {
+    fn choose<T>(self, number: T, text: T) -> T {
+        match self {
+            Self::Number => number,
+            Self::Text => text,
+        }
+    }
+
+    /// A cell in LaTeX; the sign of a number is a minus there, not a hyphen.
+    fn latex(self, cell: &str) -> String {
+        match (self, cell.strip_prefix('-')) {
+            (Self::Number, Some(size)) => format!("$-${}", latex_text(size)),
+            _ => latex_text(cell),
+        }
+    }
+}
+
+fn join(cells: impl Iterator<Item = String>, between: &str) -> String {
+    cells.collect::<Vec<_>>().join(between)
+}
+
+#[cfg(test)]
+#[path = "table_test.rs"]
+mod tests;

@@ -1,0 +1,59 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+
+fn sample() -> Table {
+    let column = |name, title, unit, kind| Column { name, title, unit, kind, description: "Invented." };
+    Table {
+        name: "sample",
+        title: "A <sample>",
+        columns: vec![
+            column("delay_ns", "delay", "ns", Kind::Number),
+            column("remark", "remark", "", Kind::Text),
+        ],
+        rows: vec![vec!["-1.5".into(), "a|b & <c>".into()], vec!["2".into(), "=1+1".into()]],
+    }
+}
+
+#[test]
+fn the_csv_has_its_units_in_the_head() {
+    assert_eq!(sample().to_csv().unwrap(), "delay / ns,remark\r\n-1.5,a|b & <c>\r\n2,'=1+1\r\n");
+}
+
+#[test]
+fn the_latex_is_a_plain_tabular() {
+    let expected = concat!(
+        "\\begin{tabular}{rl}\n\\hline\ndelay / ns & remark \\\\\n\\hline\n",
+        "$-$1.5 & a\\textbar{}b \\& \\textless{}c\\textgreater{} \\\\\n",
+        "2 & =1+1 \\\\\n\\hline\n\\end{tabular}\n"
+    );
+    assert_eq!(sample().to_latex(), expected);
+}
+
+#[test]
+fn the_markdown_is_a_pipe_table() {
+    let expected = "| delay / ns | remark |\n| ---: | :--- |\n| -1.5 | a\\|b \\& \\<c\\> |\n| 2 | =1+1 |\n";
+    assert_eq!(sample().to_markdown(), expected);
+}
+
+#[test]
+fn the_html_is_a_table_of_texts() {
+    let html = sample().to_html();
+    assert!(html.starts_with(
+        "<table>\n<caption>A &lt;sample&gt;</caption>\n<thead><tr><th scope=\"col\">delay / ns</th>"
+    ));
+    assert!(html.contains("<tr><td class=\"number\">-1.5</td><td>a|b &amp; &lt;c&gt;</td></tr>"));
+}
+
+#[test]
+fn a_row_of_another_length_is_refused() {
+    let mut ragged = sample();
+    ragged.rows.push(vec!["3".into()]);
+    assert_eq!(ragged.to_csv(), Err(TableError::Ragged { record: 4, found: 1, expected: 2 }));
+}
+
+#[test]
+fn cells_are_found_by_column() {
+    assert_eq!(sample().cells("delay_ns"), ["-1.5", "2"]);
+    assert!(sample().cells("nothing").is_empty());
+}

@@ -1,0 +1,176 @@
+//! The words of the report: labels, headings and the standing cautions, in one place.
+
+use crate::analysis::notices::Weight;
+use crate::notebook::{ActsOn, BenchField, Effect, Path, RailField, Sense, Splice};
+use crate::view::{Field, RowState};
+
+/// The cautions that stand in every report, and to whom they defer.
+pub const CAUTIONS: &[&str] = &[
+    "A pulsed laser, ultraviolet, visible or infrared, can blind in one pulse, also by a reflection; ultraviolet \
+     harms skin. An invisible beam gives no warning.",
+    "Eyewear rated for the wavelength; a closed and matt beam path below eye level; a beam stop behind the last \
+     rail; no rings or watches.",
+    "Carriages are moved with the shutter closed. Ultraviolet is looked at only by way of a fluorescing card.",
+    "A pulse supply holds a lethal charge after it is switched off.",
+    "Laser classes and controls are those of IEC 60825-1 and of local rules. The word of the local laser safety \
+     officer and the local code stand above this page, which computes no safe exposure.",
+];
+
+/// Texts of the bench in the order of the report.
+pub const BENCH_FIELDS: &[BenchField] = &[
+    BenchField::Wavelength,
+    BenchField::PulseRate,
+    BenchField::ScreenWidth,
+    BenchField::SmallDivisions,
+    BenchField::EdgeHalfWidth,
+    BenchField::EdgeReason,
+    BenchField::TimeBaseUncertainty,
+    BenchField::Temperature,
+    BenchField::Pressure,
+    BenchField::Humidity,
+    BenchField::CarbonDioxide,
+];
+
+/// Texts of a rail in the order of the report.
+pub const RAIL_FIELDS: &[RailField] =
+    &[RailField::From, RailField::To, RailField::ReadingUncertainty, RailField::ScaleUncertainty];
+
+/// What a text of the bench is called.
+pub fn bench_label(field: BenchField) -> &'static str {
+    match field {
+        BenchField::People => "Measured by",
+        BenchField::Place => "Place and date",
+        BenchField::Wavelength => "Vacuum wavelength",
+        BenchField::PulseRate => "Pulse rate",
+        BenchField::SmallDivisions => "Small divisions in a division",
+        BenchField::EdgeHalfWidth => "Half-width within which an edge is read",
+        BenchField::EdgeReason => "Reason for that half-width",
+        BenchField::ScreenWidth => "Divisions across the screen",
+        BenchField::TimeBaseUncertainty => "Relative standard uncertainty of the time base",
+        BenchField::Temperature => "Air temperature",
+        BenchField::Pressure => "Air pressure",
+        BenchField::Humidity => "Relative humidity",
+        BenchField::CarbonDioxide => "Carbon dioxide",
+        BenchField::Aim => "Aim",
+        BenchField::Method => "Method",
+        BenchField::Discussion => "Discussion",
+    }
+}
+
+/// What a text of a rail is called.
+pub fn rail_label(field: RailField) -> &'static str {
+    match field {
+        RailField::Name => "Name",
+        RailField::From => "First readable mark",
+        RailField::To => "Last readable mark",
+        RailField::ReadingUncertainty => "Standard uncertainty of one reading",
+        RailField::ScaleUncertainty => "Relative standard uncertainty of the scale",
+    }
+}
+
+/// What the carriage carries.
+pub fn path(path: Path) -> &'static str {
+    match path {
+        Path::Detector => "detector B; the light goes along the rails once",
+        Path::Mirror => "a mirror; the light goes there and back",
+    }
+}
+
+/// The sense of a ruler.
+pub fn sense(sense: Sense) -> &'static str {
+    match sense {
+        Sense::Grows => "grow away from the splitter",
+        Sense::Falls => "fall away from the splitter",
+    }
+}
+
+/// How a row takes part.
+pub fn state(state: RowState) -> &'static str {
+    match state {
+        RowState::Empty => "empty",
+        RowState::Incomplete => "incomplete",
+        RowState::Used => "in the line",
+        RowState::Struck => "struck out",
+    }
+}
+
+/// How serious a notice is.
+pub fn weight(weight: Weight) -> &'static str {
+    match weight {
+        Weight::Grave => "Serious",
+        Weight::Look => "To look at",
+        Weight::Know => "Good to know",
+    }
+}
+
+/// What an error shared by rows does.
+pub fn shared(acts_on: ActsOn, effect: Effect) -> &'static str {
+    match (acts_on, effect) {
+        (ActsOn::Distances, Effect::Offset) => "one offset on the distances",
+        (ActsOn::Distances, Effect::Scale) => "one relative scale on the distances",
+        (ActsOn::Delays, Effect::Offset) => "one offset on the delays",
+        (ActsOn::Delays, Effect::Scale) => "one relative scale on the delays",
+    }
+}
+
+/// A text as typed, or what is taken while it is empty.
+pub fn taken(field: &Field) -> &str {
+    if field.text.is_empty() { &field.default } else { &field.text }
+}
+
+/// A text as typed, with the unit in which it is taken if it is a bare number.
+pub fn with_unit(text: &str, unit: &str) -> String {
+    if !unit.is_empty() && text.trim_end().ends_with(|last: char| last.is_ascii_digit()) {
+        format!("{} {unit}", text.trim_end())
+    } else {
+        text.to_owned()
+    }
+}
+
+/// Where a rail stands, as stated. `ruler` and `ruler_before` are the units of its ruler and of the ruler before.
+pub fn splice(splice: &Splice, ruler: &str, ruler_before: &str) -> String {
+    let here = |text| given(text, ruler);
+    let before = |text| given(text, ruler_before);
+    match splice {
+        Splice::Unsaid => "not stated".into(),
+        Splice::AtSplitter { mark, uncertainty } => {
+            format!("mark {} lies at the splitter{}", here(mark), give_or_take(uncertainty))
+        }
+        Splice::Stated { mark, distance, uncertainty } => format!(
+            "mark {} stands at {} from the splitter{}",
+            here(mark),
+            given(distance, "m"),
+            give_or_take(uncertainty)
+        ),
+        Splice::Meeting { mark, mark_before, gap, uncertainty } => format!(
+            "mark {} meets mark {} on the rail before, with a gap of {}{}",
+            here(mark),
+            before(mark_before),
+            given(gap, "m"),
+            give_or_take(uncertainty)
+        ),
+        Splice::Overlap { pairs } => {
+            let pairs: Vec<String> = pairs
+                .iter()
+                .map(|pair| {
+                    format!("{} where the rail before reads {}", here(&pair.here), before(&pair.before))
+                })
+                .collect();
+            let told = if pairs.is_empty() { "no pairs".to_owned() } else { pairs.join("; ") };
+            format!("overlaps the rail before: {told}")
+        }
+        Splice::Free { mark } => format!("the step at mark {} is an unknown of the line", here(mark)),
+    }
+}
+
+fn given(text: &str, unit: &str) -> String {
+    if text.is_empty() { "(not given)".into() } else { with_unit(text, unit) }
+}
+
+fn give_or_take(uncertainty: &str) -> String {
+    if uncertainty.is_empty() {
+        String::new()
+    } else {
+        format!(", standard uncertainty {}", with_unit(uncertainty, "m"))
+    }
+}

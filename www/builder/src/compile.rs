@@ -80,5 +80,9 @@ fn wasm_of(message: &str, kind: &str) -> Option<PathBuf> {
         return None;
     }
     let files = message.get("filenames")?.as_array()?;
-    files.iter().filter_map(Value::as_str).find(|name| name.ends_with(".wasm")).map(PathBuf::from)
+    files
+        .iter()
+        .filter_map(Value::as_str)
+        .map(PathBuf::from)
+        .find(|file| file.extension().is_some_and(|end| end == "wasm"))
 }

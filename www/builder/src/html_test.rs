@@ -1,5 +1,7 @@
 //! Finding and replacing elements in small pages.
 
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use super::{Element, rewrite};
 
 #[test]

@@ -56,7 +56,7 @@ fn apt_get() -> Command {
 pub struct Browser {
     /// Chromium, or a browser made from it.
     pub chromium: PathBuf,
-    /// Its WebDriver.
+    /// The program that drives it by the `WebDriver` protocol.
     pub driver: PathBuf,
 }
 

@@ -1,5 +1,7 @@
 //! Joining of modules: each form that is taken, and each that is refused.
 
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 

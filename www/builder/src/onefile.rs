@@ -86,7 +86,7 @@ impl Parts<'_> {
                 Ok(Some(format!("<style>{style}</style>")))
             }
             "icon" if href.starts_with("data:") => Ok(None),
-            "icon" if href.ends_with(".svg") => {
+            "icon" if Path::new(href).extension().is_some_and(|end| end == "svg") => {
                 let icon = STANDARD.encode(self.read(href)?);
                 Ok(Some(format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{icon}\">")))
             }

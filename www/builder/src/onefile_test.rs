@@ -1,5 +1,7 @@
 //! The one file's policy and what it holds.
 
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use std::fs;
 
 use super::{hash, make};

@@ -1,5 +1,7 @@
 //! The server: which requests name a file of the folder, and what it answers.
 
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use std::fs;
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};

@@ -24,7 +24,7 @@ export class TextField {
     this.standIn = el('p', { class: 'hint', id: `${id}-if-empty`, hidden: true });
     this.problem = el('p', { class: 'problem', id: `${id}-problem`, hidden: true });
     this.root = el('div', { class: wide ? 'field wide' : prose ? 'field words' : 'field' },
-      this.label, el('span', { class: 'box' }, this.box, this.unit), this.problem, this.standIn);
+      this.label, el('span', { class: 'box' }, this.box, this.unit), el('div', {}, this.problem, this.standIn));
     listen(this.root, (_, text) => send(text));
   }
 

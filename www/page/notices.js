@@ -9,6 +9,9 @@ import { words } from './strings.js';
 /** @type {Record<Weight, string>} */
 export const SHAPES = { grave: '▲', look: '◆', know: '●' };
 
+/** A notice that names more rows than this is about all of them rather than about each. */
+export const MANY = 8;
+
 /** @typedef {{key: string, notice: Notice, numbers: Map<number, number>}} Told numbers: of the rows, by id */
 
 class NoticeItem {
@@ -31,11 +34,14 @@ class NoticeItem {
     setText(this.weight, `${words.notices.weights[notice.weight]}.`);
     setText(this.text, notice.text);
     setText(this.lookAt, notice.look_at);
-    const rows = notice.rows.filter((row) => numbers.has(row));
-    const shown = rows.map((row) => `${row}:${numbers.get(row)}`).join();
+    const all = notice.rows.filter((row) => numbers.has(row));
+    const rows = all.slice(0, MANY);
+    const more = all.length - rows.length;
+    const shown = all.map((row) => `${row}:${numbers.get(row)}`).join();
     if (shown === this.shown) return;
     this.shown = shown;
-    this.rows.replaceChildren(...rows.flatMap((row) => [rowLink(row, numbers.get(row) ?? 0), ' ']));
+    this.rows.replaceChildren(...rows.flatMap((row) => [rowLink(row, numbers.get(row) ?? 0), ' ']),
+      more > 0 ? words.notices.more(more) : '');
   }
 }
 

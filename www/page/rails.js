@@ -68,7 +68,7 @@ class RailCard {
     this.remove = el('button', { type: 'button', class: 'quiet', click: () => this.take(book, rail) }, t.remove);
     const [name, from, to, reading, scale] = this.fields.map((field) => field.root);
     this.root = el('fieldset', { class: 'card', id: `rail-${rail}` }, this.legend, notices,
-      el('div', { class: 'fields' }, ...nodes(name, this.unit.root, this.sense.root, from, to, reading, scale)),
+      el('div', { class: 'fields' }, ...nodes(name, this.unit.root, from, to, this.sense.root, reading, scale)),
       this.splice.root, this.stands, this.step, el('p', { class: 'actions' }, this.remove));
   }
 

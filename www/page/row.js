@@ -2,7 +2,7 @@
  * One row of the readings: its cells, what follows from them, and what is wrong with them.
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
-import { SHAPES } from './notices.js';
+import { MANY, SHAPES } from './notices.js';
 import { words } from './strings.js';
 import { put } from './typing.js';
 
@@ -109,7 +109,7 @@ export class RowLine {
     }
     this.told.replaceChildren(...lines);
     setHidden(this.below, lines.length === 0);
-    this.marks.replaceChildren(...notices.map((notice) => mark(notice)));
+    this.marks.replaceChildren(...notices.filter(({ rows }) => rows.length <= MANY).map((notice) => mark(notice)));
   }
 
   /**

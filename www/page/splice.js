@@ -40,6 +40,7 @@ export class SpliceEditor {
     this.kind = new Choice({ id: `${id}-kind`, label: t.kind, options: t.kinds }, (kind) => {
       this.send(ofKind(kind, this.splice));
     });
+    this.kind.root.classList.add('wide');
     this.problem = el('p', { class: 'problem', hidden: true });
     /** @type {Record<string, TextField>} */
     this.fields = {};

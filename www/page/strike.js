@@ -22,7 +22,7 @@ export class StrikeDialog {
     const form = el('form', { submit: (/** @type {Event} */ event) => this.confirm(event) },
       this.title, el('p', { class: 'hint' }, t.hint),
       el('div', { class: 'field wide' }, el('label', { for: 'strike-reason' }, t.reason),
-        el('span', { class: 'box' }, this.reason), this.problem),
+        el('span', { class: 'box' }, this.reason), el('div', {}, this.problem)),
       el('p', { class: 'actions' },
         el('button', { id: 'strike-confirm', class: 'main' }, t.confirm),
         el('button', { type: 'button', click: () => this.dialog.close() }, t.cancel)));

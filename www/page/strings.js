@@ -280,9 +280,8 @@ export const words = {
 
   notices: {
     weights: { grave: 'Serious', look: 'Worth a look', know: 'Good to know' },
-    rows: 'Rows',
+    more: (/** @type {number} */ n) => `and ${n} more`,
     row: (/** @type {number} */ n) => `row ${n}`,
-    label: (/** @type {string} */ section) => `Notices: ${section}`,
     inRow: (/** @type {string} */ weight, /** @type {string} */ text) => `${weight}: ${text}`,
   },
 

@@ -10,12 +10,17 @@ const STAY_WITH_ACTION = 20_000;
 
 let timer = 0;
 
+document.addEventListener('close', () => document.body.append(byId('told')), { capture: true });
+
 /**
  * @param {string} text
  * @param {{label: string, run: () => void}} [action]
  */
 export function tell(text, action) {
   const place = byId('told');
+  // Under an open dialog the rest of the page can't be reached, so the message goes into the dialog.
+  const host = document.querySelector('dialog[open]') ?? document.body;
+  if (place.parentElement !== host) host.append(place);
   clearTimeout(timer);
   const close = () => place.replaceChildren();
   const parts = [el('span', {}, text)];

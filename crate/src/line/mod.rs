@@ -1,1 +1,90 @@
-//! (to come)
+//! The straight line y = a + b ξ through readings (x, y), with errors in both variables, errors shared by many
+//! rows, and unknown steps.
+//!
+//! Model: `y_i = a + b ξ_i + ε_i`, `x_i = ξ_i + δ_i`. χ² is minimised over the intercept a, the slope b and the true
+//! positions ξ; its least value, with the covariance of (ε, δ) as stated, is what the fit reports. The cases of
+//! ISO/TS 28037:2010 (weighted least squares, clause 6; errors in both variables, clauses 7 and 8; correlated
+//! rows, clauses 9 and 10) and ordinary least squares (GUM H.3) are its limits.
+//!
+//! The covariance of the rows is a diagonal plus a few *shared columns*: one standard deviation of a shared error
+//! moves each row by its entry. A *free column* is the same with no stated size: an unknown step, a curvature.
+//!
+//! Inside the notebook x are distances in metres and y are delays in nanoseconds; the fit itself knows no units.
+//! It centres and scales, so that neither offsets nor units cost digits.
+//!
+//! Standard uncertainties come from the Gauss–Newton information at the adjusted positions, as in ISO/TS 28037 and
+//! D. York et al., Am. J. Phys. 72 (2004) 367. Stated uncertainties are never scaled in silence; see
+//! [`Fit::scaled_by_scatter`].
+
+mod basis;
+mod error;
+mod input;
+mod noise;
+mod problem;
+mod profile;
+mod result;
+mod search;
+
+pub use error::LineError;
+pub use input::{Column, Data, Dense, FreeColumn, Noise, Stated};
+pub use result::{Estimate, Fit, RowFit, Uncertainty, bias_of_reciprocal};
+
+use nalgebra::DMatrix;
+
+use noise::{Independent, Joint};
+use problem::{Frame, Problem};
+
+/// Fits the line.
+///
+/// # Errors
+/// Every input that cannot give a line is named: see [`LineError`]. No input makes this panic.
+///
+/// # Example
+/// ```
+/// use slope_of_light::line::{Data, Noise, fit};
+/// let data = Data { x: vec![1.0, 2.0, 3.0], y: vec![5.0, 7.0, 9.0], noise: Noise::Unstated, free: vec![] };
+/// let line = fit(&data)?;
+/// assert!((line.slope - 2.0).abs() < 1e-14 && (line.intercept - 3.0).abs() < 1e-14);
+/// # Ok::<(), slope_of_light::line::LineError>(())
+/// ```
+pub fn fit(data: &Data) -> Result<Fit, LineError> {
+    input::check(data)?;
+    let frame = Frame::around(data)?;
+    match &data.noise {
+        Noise::Unstated => solve(data, frame, &[], Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
+        Noise::Stated(stated) => solve(data, frame, &stated.shared, independent(stated, &frame)),
+        Noise::Dense(dense) => solve(data, frame, &[], joint(dense, data.x.len(), &frame)),
+    }
+}
+
+fn solve<N: noise::Noise>(
+    data: &Data,
+    frame: Frame,
+    shared: &[Column],
+    mut noise: N,
+) -> Result<Fit, LineError> {
+    let (frame, start) = frame.centred(data, &mut noise)?;
+    let problem = Problem::new(data, shared, frame)?;
+    let mut profile = profile::Profile::new(&problem, noise);
+    let best = search::least(&mut profile, start)?;
+    profile.complete()?;
+    result::assemble(data, shared, &problem, &profile, best)
+}
+
+fn independent(stated: &Stated, frame: &Frame) -> Independent {
+    let variances = |list: &[f64], scale: f64| list.iter().map(|u| (u / scale) * (u / scale)).collect();
+    let var_x =
+        if stated.ux.iter().any(|u| *u > 0.0) { variances(&stated.ux, frame.x_scale) } else { vec![] };
+    let cov_xy = stated.cov_xy.iter().map(|cov| cov / frame.x_scale / frame.y_scale).collect();
+    Independent::new(var_x, variances(&stated.uy, frame.y_scale), cov_xy)
+}
+
+fn joint(dense: &Dense, n: usize, frame: &Frame) -> Joint {
+    let block = |list: &[f64], a: f64, b: f64| {
+        let stated = list.iter().any(|value| *value != 0.0);
+        stated.then(|| DMatrix::from_row_iterator(n, n, list.iter().map(|value| value / a / b)))
+    };
+    let (x, y) = (frame.x_scale, frame.y_scale);
+    let yy = block(&dense.yy, y, y).unwrap_or_else(|| DMatrix::zeros(n, n));
+    Joint::new(block(&dense.xx, x, x), yy, block(&dense.xy, x, y))
+}

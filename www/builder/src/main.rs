@@ -1,2 +1,62 @@
-//! (to come)
-fn main() {}
+//! The program behind `cargo serve`, `verify`, `pack`, `measure` and `demo` (aliases in `.cargo/config.toml`).
+//!
+//! The modules, in the order in which work flows:
+//!
+//! - `project`: where things are. `shell`: starting other programs. `machine`: what is installed, and installing.
+//! - `toolchain`: which compiler makes wasm here. `compile`: wasm by cargo. `bind`: its JavaScript glue.
+//! - `script`, `modules`, `html`, `onefile`: the whole page as one file, without a bundler.
+//! - `pack`: `www/dist/`. `serve`: on loopback. `summary`, `verify`, `measure`: tests and figures.
+
+mod bind;
+mod compile;
+mod html;
+mod machine;
+mod measure;
+mod modules;
+mod onefile;
+mod pack;
+mod project;
+mod script;
+mod serve;
+mod shell;
+mod summary;
+mod toolchain;
+mod verify;
+
+use std::process::ExitCode;
+
+use anyhow::{Result, bail};
+use project::Project;
+
+const USAGE: &str = "\
+cargo serve [--port N]     build, then serve the notebook on this machine alone
+cargo verify [PART…]       run the tests (parts: style native types wasm page)
+cargo pack                 make www/dist/ and www/dist/slope-of-light.html
+cargo measure [NAME…]      print figures, a row each: name, value, unit
+cargo demo                 remake demo/ from its seeds";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    match run(&arguments) {
+        Ok(code) => code,
+        Err(error) => {
+            eprintln!("error: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(arguments: &[String]) -> Result<ExitCode> {
+    let project = Project::find();
+    let Some((command, rest)) = arguments.split_first() else { bail!("which command?\n{USAGE}") };
+    match command.as_str() {
+        "serve" => serve::command(&project, rest)?,
+        "pack" => pack::command(&project)?,
+        "verify" => return verify::command(&project, rest),
+        "measure" => measure::command(&project, rest)?,
+        "demo" => compile::example(&project, &["--release"], "make_demo", &["demo"])?,
+        "help" | "--help" | "-h" => println!("{USAGE}"),
+        other => bail!("there is no command {other:?}\n{USAGE}"),
+    }
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,191 @@
+//! χ² as a function of the slope alone.
+//!
+//! For a given slope b the model y = a + b ξ + Σ free + Σ shared is linear in everything else, so the intercept,
+//! the free columns and the shared errors z (with their unit prior) follow from one small orthogonalisation.
+//! What is left is a function of b, whose first and second derivatives are exact:
+//!
+//! ½ dχ²/db = −eᵀ ξ̂, with e = W⁻¹ r, r = y − a − b x − …, and the adjusted positions ξ̂ = x − x-effects of z − Q e;
+//! ½ d²χ²/db² = tᵀ W⁻¹ t − eᵀ V_xx e − (what the other unknowns take up), with t = ξ̂ − Qᵀ e.
+//!
+//! Symbols: W, Q, V_xx as in [`noise`](super::noise); C(b) = `c_y` − b `c_x` is the effect of one standard deviation
+//! of a shared error on r. Columns stand in the order: shared, free, constant, slope.
+
+use super::{
+    basis::{Basis, dot},
+    error::LineError,
+    noise::Noise,
+    problem::Problem,
+};
+
+/// A column that keeps less than this share of its length beside the columns before it is not told apart from
+/// them: below it, a rounding of the data in the last place moves the answer in its fifth digit.
+const DISTINCT: f64 = 1e-11;
+
+/// χ² and its derivatives at one slope.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Point {
+    pub slope: f64,
+    pub chi_square: f64,
+    /// ½ dχ²/db.
+    pub gradient: f64,
+    /// ½ d²χ²/db².
+    pub curvature: f64,
+    /// tᵀW⁻¹t after the other unknowns took their part; positive.
+    pub information: f64,
+}
+
+/// The work space in which χ² is evaluated.
+#[derive(Debug)]
+pub(super) struct Profile<'a, N> {
+    problem: &'a Problem,
+    pub noise: N,
+    pub basis: Basis,
+    /// Whitened residual, then the prior rows.
+    pub residual: Vec<f64>,
+    /// Shared, free and constant term, in scaled units.
+    pub unknowns: Vec<f64>,
+    /// W⁻¹ r.
+    pub e: Vec<f64>,
+    /// Adjusted positions.
+    pub positions: Vec<f64>,
+    errors: Vec<f64>,
+    mirrored: Vec<f64>,
+    tangent: Vec<f64>,
+    coordinates: Vec<f64>,
+    prior_pull: Vec<f64>,
+}
+
+impl<'a, N: Noise> Profile<'a, N> {
+    pub fn new(problem: &'a Problem, noise: N) -> Self {
+        let n = problem.x.len();
+        let rows = n + problem.shared.len();
+        let others = problem.shared.len() + problem.free.len() + 1;
+        Profile {
+            problem,
+            noise,
+            basis: Basis::new(rows, others + 1),
+            residual: vec![0.0; rows],
+            unknowns: vec![0.0; others],
+            e: vec![0.0; n],
+            positions: vec![0.0; n],
+            errors: vec![0.0; n],
+            mirrored: vec![0.0; n],
+            tangent: vec![0.0; rows],
+            coordinates: vec![0.0; others],
+            prior_pull: vec![0.0; others],
+        }
+    }
+
+    /// Evaluates χ² at a slope; the fields then hold the state there.
+    pub fn at(&mut self, slope: f64) -> Result<Point, LineError> {
+        self.noise.at_slope(slope)?;
+        self.lay_columns(slope)?;
+        self.fit_others(slope);
+        let in_x = self.adjust_positions();
+        let taken = self.project_tangent();
+        let information = taken.information;
+        let along = dot(&self.residual, &self.tangent);
+        let gradient = -(along + dot(&self.e, &self.mirrored));
+        let point = Point {
+            slope,
+            chi_square: dot(&self.residual, &self.residual),
+            gradient,
+            curvature: information - in_x - taken.bending,
+            information,
+        };
+        let finite = [point.chi_square, gradient, point.curvature].iter().all(|value| value.is_finite());
+        if finite { Ok(point) } else { Err(LineError::OutOfRange) }
+    }
+
+    /// Adds the slope's own column at the adjusted positions, which completes R: its last two columns then give
+    /// the covariance of the line (Gauss–Newton, as ISO/TS 28037 and York et al. 2004 define it).
+    pub fn complete(&mut self) -> Result<(), LineError> {
+        let Profile { basis, noise, positions, .. } = self;
+        let distinct = basis.add(|column| {
+            column[..positions.len()].copy_from_slice(positions);
+            noise.whiten(&mut column[..positions.len()]);
+        });
+        if distinct > DISTINCT { Ok(()) } else { Err(LineError::UndeterminedSlope) }
+    }
+
+    fn lay_columns(&mut self, slope: f64) -> Result<(), LineError> {
+        let Profile { problem, noise, basis, .. } = self;
+        let n = problem.x.len();
+        basis.clear();
+        for (k, shared) in problem.shared.iter().enumerate() {
+            basis.add(|column| {
+                shared.write_effect(slope, &mut column[..n]);
+                noise.whiten(&mut column[..n]);
+                column[n + k] = 1.0;
+            });
+        }
+        for (k, free) in problem.free.iter().enumerate() {
+            let distinct = basis.add(|column| {
+                column[..n].copy_from_slice(&free.effect);
+                noise.whiten(&mut column[..n]);
+            });
+            if distinct <= DISTINCT {
+                return Err(LineError::UndeterminedColumn { column: k });
+            }
+        }
+        let distinct = basis.add(|column| {
+            column[..n].fill(1.0);
+            noise.whiten(&mut column[..n]);
+        });
+        match problem.free.len().checked_sub(1) {
+            Some(column) if distinct <= DISTINCT => Err(LineError::UndeterminedColumn { column }),
+            _ => Ok(()),
+        }
+    }
+
+    fn fit_others(&mut self, slope: f64) {
+        let n = self.problem.x.len();
+        for ((r, x), y) in self.residual.iter_mut().zip(&self.problem.x).zip(&self.problem.y) {
+            *r = y - slope * x;
+        }
+        self.residual[n..].fill(0.0);
+        self.noise.whiten(&mut self.residual[..n]);
+        self.basis.project(&mut self.residual, &mut self.unknowns);
+        self.basis.solve(&mut self.unknowns);
+        self.noise.weigh(&self.residual[..n], &mut self.e);
+    }
+
+    fn adjust_positions(&mut self) -> f64 {
+        let in_x = self.noise.errors_in_x(&self.e, &mut self.errors, &mut self.mirrored);
+        for ((position, x), error) in self.positions.iter_mut().zip(&self.problem.x).zip(&self.errors) {
+            *position = x - error;
+        }
+        self.prior_pull.fill(0.0);
+        for (k, shared) in self.problem.shared.iter().enumerate() {
+            for (position, effect) in self.positions.iter_mut().zip(&shared.x) {
+                *position -= effect * self.unknowns[k];
+            }
+            if !shared.x.is_empty() {
+                self.prior_pull[k] = dot(&self.e, &shared.x);
+            }
+        }
+        in_x
+    }
+
+    fn project_tangent(&mut self) -> Taken {
+        let n = self.problem.x.len();
+        for ((t, position), mirrored) in self.tangent.iter_mut().zip(&self.positions).zip(&self.mirrored) {
+            *t = position - mirrored;
+        }
+        self.tangent[n..].fill(0.0);
+        self.noise.whiten(&mut self.tangent[..n]);
+        let information = self.basis.project(&mut self.tangent, &mut self.coordinates);
+        if self.problem.shared.iter().all(|shared| shared.x.is_empty()) {
+            return Taken { information, bending: 0.0 };
+        }
+        self.basis.solve_transposed(&mut self.prior_pull);
+        let v = &self.prior_pull;
+        Taken { information, bending: 2.0 * dot(&self.coordinates, v) + dot(v, v) }
+    }
+}
+
+/// What of the tangent is left for the slope, and what a slope-dependent shared effect adds.
+struct Taken {
+    information: f64,
+    bending: f64,
+}

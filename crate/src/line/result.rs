@@ -1,0 +1,294 @@
+//! The fitted line in the units of the readings.
+
+use super::{
+    error::LineError,
+    input::{Column, Data, FreeColumn, Noise},
+    noise,
+    problem::Problem,
+    profile::{Point, Profile},
+};
+
+/// A row whose information is taken up by the fit to this share has no residual of its own.
+const TAKEN: f64 = 1e-10;
+
+/// A fitted line y = intercept + slope · x and what is known of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fit {
+    /// The line at x = 0.
+    pub intercept: f64,
+    /// Change of y for one unit of x.
+    pub slope: f64,
+    /// Uncertainties of the line: from what was stated, or from the scatter where nothing was.
+    /// `None` if nothing was stated and no row is left over to judge the scatter by.
+    pub uncertainty: Option<Uncertainty>,
+    /// Least χ². Where no uncertainty was stated it is the sum of squared residuals, in squared units of y.
+    pub chi_square: f64,
+    /// ν: rows less the intercept, the slope and the free columns.
+    pub degrees_of_freedom: usize,
+    /// Whether uncertainties were stated; if not, they come from the scatter.
+    pub stated: bool,
+    /// Row by row, in the order given.
+    pub rows: Vec<RowFit>,
+    /// Each shared error as the rows tell it, in units of its stated standard deviation (which gives 0 ± 1 before).
+    pub shared: Vec<Estimate>,
+    /// Each free column's unknown.
+    pub free: Vec<Estimate>,
+    /// Where line and slope are uncorrelated: the line is best known here.
+    pub centre: f64,
+    /// The line at [`centre`](Fit::centre).
+    pub at_centre: f64,
+}
+
+/// Standard uncertainties of a line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Uncertainty {
+    /// Of the intercept.
+    pub intercept: f64,
+    /// Of the slope.
+    pub slope: f64,
+    /// Covariance of intercept and slope.
+    pub covariance: f64,
+    /// x at which line and slope are uncorrelated.
+    pub centre: f64,
+    /// Of the line at the centre.
+    pub at_centre: f64,
+}
+
+/// A fitted value beside the line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Estimate {
+    /// The value.
+    pub value: f64,
+    /// Its standard uncertainty; `None` as in [`Fit::uncertainty`].
+    pub u: Option<f64>,
+    /// Its covariance with the slope.
+    pub covariance_with_slope: Option<f64>,
+}
+
+/// One row against the line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RowFit {
+    /// The true position as the fit has it.
+    pub true_x: f64,
+    /// y less the line at the x given, less the free columns; in units of y.
+    pub residual: f64,
+    /// Residual in units of its own standard deviation, with the errors of the other rows and the leverage allowed
+    /// for (W. Baarda's w; the internally studentised residual where rows are independent).
+    /// `None` where the row has no residual of its own, or nothing was stated and there is no scatter.
+    pub normalised: Option<f64>,
+    /// The share, 0 … 1, of the row's own information that the line takes up.
+    pub leverage: f64,
+}
+
+impl Fit {
+    /// The line at `x`.
+    pub fn at(&self, x: f64) -> f64 {
+        self.at_centre + self.slope * (x - self.centre)
+    }
+
+    /// Standard uncertainty of the line at `x`.
+    pub fn band(&self, x: f64) -> Option<f64> {
+        Some(self.uncertainty?.at(x))
+    }
+
+    /// s = √(χ²/ν). With uncertainties stated it is the Birge ratio, near 1 where they fit the scatter (R. T. Birge,
+    /// Phys. Rev. 40 (1932) 207); else the standard deviation of y about the line. `None` for ν = 0.
+    pub fn scatter(&self) -> Option<f64> {
+        (self.degrees_of_freedom > 0).then(|| (self.chi_square / self.degrees_of_freedom as f64).sqrt())
+    }
+
+    /// The uncertainties as the scatter has them: stated ones times √(χ²/ν). For the person to claim, with a
+    /// reason; the fit never does so by itself. `None` for ν = 0.
+    pub fn scaled_by_scatter(&self) -> Option<Uncertainty> {
+        let uncertainty = self.uncertainty?;
+        if self.stated { Some(uncertainty.times(self.scatter()?)) } else { Some(uncertainty) }
+    }
+}
+
+impl Uncertainty {
+    /// Standard uncertainty of the line at `x`.
+    pub fn at(&self, x: f64) -> f64 {
+        libm::hypot(self.at_centre, (x - self.centre) * self.slope)
+    }
+
+    /// All standard uncertainties times `factor`.
+    #[must_use]
+    pub fn times(&self, factor: f64) -> Uncertainty {
+        Uncertainty {
+            intercept: self.intercept * factor,
+            slope: self.slope * factor,
+            covariance: self.covariance * factor * factor,
+            at_centre: self.at_centre * factor,
+            centre: self.centre,
+        }
+    }
+}
+
+/// The part by which an uncertainty 1/f of a fraction biases it: v = f/b is too large by v·(u(b)/b)² in the mean,
+/// to second order (GUM 5.1.2, note; the second term of the series of 1/b). All arguments in the units of b.
+pub fn bias_of_reciprocal(reciprocal: f64, slope: f64, u_slope: f64) -> f64 {
+    let relative = u_slope / slope;
+    reciprocal * relative * relative
+}
+
+/// Brings the state of `profile` at the least χ² back to the units of the readings.
+pub(super) fn assemble<N: noise::Noise>(
+    data: &Data,
+    shared: &[Column],
+    problem: &Problem,
+    profile: &Profile<'_, N>,
+    least: Point,
+) -> Result<Fit, LineError> {
+    let frame = problem.frame;
+    let basis = &profile.basis;
+    let constant = basis.len() - 2;
+    let y_per_x = frame.y_scale / frame.x_scale;
+    let slope = least.slope * y_per_x;
+    let alpha = profile.unknowns[constant];
+    let lean = basis.r(constant, constant + 1) / basis.r(constant, constant);
+    let centre = frame.x_origin + frame.x_scale * lean;
+    let degrees_of_freedom = data.x.len() - 2 - data.free.len();
+    let stated = data.noise != Noise::Unstated;
+    let chi_square = match (degrees_of_freedom, stated) {
+        (0, _) => 0.0,
+        (_, true) => least.chi_square,
+        (_, false) => least.chi_square * frame.y_scale * frame.y_scale,
+    };
+    // What one unit of whitened residual is worth: 1 as stated, or as the scatter has it.
+    let unit = match (stated, degrees_of_freedom) {
+        (true, _) => Some(1.0),
+        (false, 0) => None,
+        (false, nu) => Some((least.chi_square / nu as f64).sqrt()),
+    };
+    let u_slope = y_per_x / basis.r(constant + 1, constant + 1);
+    let at_centre = frame.y_scale / basis.r(constant, constant);
+    let uncertainty = Uncertainty {
+        intercept: libm::hypot(at_centre, centre * u_slope),
+        slope: u_slope,
+        covariance: -centre * u_slope * u_slope,
+        centre,
+        at_centre,
+    };
+    let free = free_estimates(data, problem, profile, slope, unit);
+    let fit = Fit {
+        intercept: frame.y_origin + frame.y_scale * alpha - slope * frame.x_origin,
+        slope,
+        uncertainty: unit.map(|unit| uncertainty.times(unit)),
+        chi_square,
+        degrees_of_freedom,
+        stated,
+        rows: rows(data, problem, profile, least.slope, unit, &free),
+        shared: (0..shared.len())
+            .map(|k| {
+                let row = basis.inverse_row(k);
+                estimate(profile.unknowns[k], &row, u_slope, unit)
+            })
+            .collect(),
+        free,
+        centre,
+        at_centre: frame.y_origin + frame.y_scale * (alpha + least.slope * lean),
+    };
+    if fit.is_finite() { Ok(fit) } else { Err(LineError::OutOfRange) }
+}
+
+impl Fit {
+    fn is_finite(&self) -> bool {
+        let line = [self.intercept, self.slope, self.chi_square, self.centre, self.at_centre];
+        let spread = self.uncertainty.map_or([0.0; 3], |u| [u.intercept, u.slope, u.covariance]);
+        let beside = self.shared.iter().chain(&self.free).map(|estimate| estimate.value);
+        let rows = self.rows.iter().map(|row| row.true_x + row.residual);
+        line.into_iter().chain(spread).chain(beside).chain(rows).all(f64::is_finite)
+    }
+}
+
+/// An estimate from its row of R⁻¹, whose last entry pairs with the slope's own.
+fn estimate(value: f64, row: &[f64], u_slope: f64, unit: Option<f64>) -> Estimate {
+    let variance: f64 = row.iter().map(|entry| entry * entry).sum();
+    let with_slope = row.last().copied().unwrap_or(0.0) * u_slope;
+    Estimate {
+        value,
+        u: unit.map(|unit| variance.sqrt() * unit),
+        covariance_with_slope: unit.map(|unit| with_slope * unit * unit),
+    }
+}
+
+fn free_estimates<N: noise::Noise>(
+    data: &Data,
+    problem: &Problem,
+    profile: &Profile<'_, N>,
+    slope: f64,
+    unit: Option<f64>,
+) -> Vec<Estimate> {
+    let frame = problem.frame;
+    let basis = &profile.basis;
+    let u_slope = frame.y_scale / frame.x_scale / basis.r(basis.len() - 1, basis.len() - 1);
+    let first = problem.shared.len();
+    let places = data.free.iter().zip(&problem.free).zip(&profile.unknowns[first..]).zip(first..);
+    places
+        .map(|(((column, free), effect), place)| {
+            let scale = frame.y_scale / free.scale;
+            let in_y = effect * scale;
+            let mut row: Vec<f64> = basis.inverse_row(place).iter().map(|entry| entry * scale).collect();
+            match column {
+                FreeColumn::InY(_) => estimate(in_y, &row, u_slope, unit),
+                FreeColumn::InX(_) => {
+                    // A step in x shows as −slope times itself in y.
+                    let value = -in_y / slope;
+                    if let Some(last) = row.last_mut() {
+                        *last += value * u_slope;
+                    }
+                    row.iter_mut().for_each(|entry| *entry /= -slope);
+                    estimate(value, &row, u_slope, unit)
+                }
+            }
+        })
+        .collect()
+}
+
+fn rows<N: noise::Noise>(
+    data: &Data,
+    problem: &Problem,
+    profile: &Profile<'_, N>,
+    slope: f64,
+    unit: Option<f64>,
+    free: &[Estimate],
+) -> Vec<RowFit> {
+    let frame = problem.frame;
+    let n_shared = problem.shared.len();
+    let alpha = profile.unknowns.last().copied().unwrap_or(0.0);
+    let (own, left) = information(profile, n_shared);
+    (0..problem.x.len())
+        .map(|i| {
+            let mut position = frame.x_origin + frame.x_scale * profile.positions[i];
+            let mut residual = problem.y[i] - slope * problem.x[i] - alpha;
+            for (k, column) in data.free.iter().enumerate() {
+                residual -= profile.unknowns[n_shared + k] * problem.free[k].effect[i];
+                if let FreeColumn::InX(entries) = column {
+                    position -= free[k].value * entries[i];
+                }
+            }
+            let normalised = unit
+                .filter(|unit| *unit > 0.0 && left[i] > TAKEN * own[i])
+                .map(|unit| profile.e[i] / left[i].sqrt() / unit);
+            let leverage = (1.0 - left[i] / own[i]).clamp(0.0, 1.0);
+            RowFit { true_x: position, residual: residual * frame.y_scale, normalised, leverage }
+        })
+        .collect()
+}
+
+/// The diagonals of W⁻¹ and of the covariance of e = W⁻¹ r, which is W⁻¹ less what the fit takes up.
+fn information<N: noise::Noise>(profile: &Profile<'_, N>, n_shared: usize) -> (Vec<f64>, Vec<f64>) {
+    let mut own = profile.noise.information();
+    let mut weighed = vec![0.0; own.len()];
+    let mut left = own.clone();
+    for (k, column) in profile.basis.columns().enumerate() {
+        profile.noise.weigh(column, &mut weighed);
+        for (i, value) in weighed.iter().enumerate() {
+            left[i] -= value * value;
+            if k < n_shared {
+                own[i] -= value * value;
+            }
+        }
+    }
+    (own, left)
+}

@@ -1,0 +1,214 @@
+//! Numbers for people, and for files.
+//!
+//! For people: a true minus sign (U+2212), the notebook's decimal mark, and a power of ten in place of long
+//! rows of noughts. The power is used when the larger of value and uncertainty, as rounded, is 10⁵ or more,
+//! or below 10⁻³. Not-finite values are words. For files: decimal point and ASCII only.
+//!
+//! Sources: GUM 7.2.2 (forms 2 and 4); SI Brochure, 9th ed., 5.4.3 and 5.4.5.
+
+use super::decimal::{Decimal, rounded};
+use super::unit::Scale;
+use super::{DecimalMark, Unit};
+
+/// Digits shown when no uncertainty says how many are meant.
+const WITHOUT_UNCERTAINTY: usize = 6;
+const MINUS: char = '−';
+
+/// `(2.987 ± 0.021) × 10⁸ m/s`, `3.336 ± 0.012 ns/m`.
+///
+/// Without `u`: at most six significant digits. With `u` zero: all digits of the double, and "(exact)".
+/// A `u` that is negative or not a number is said to be "not a number".
+pub fn plus_minus(value: f64, u: Option<f64>, unit_symbol: &str, mark: DecimalMark) -> String {
+    styled(value, u, unit_symbol, &PEOPLE.with(mark), Form::PlusMinus)
+}
+
+/// `2.987(21) × 10⁸ m/s`: the bracket counts in units of the last digit. Other cases as `plus_minus`.
+pub fn short_form(value: f64, u: Option<f64>, unit_symbol: &str, mark: DecimalMark) -> String {
+    styled(value, u, unit_symbol, &PEOPLE.with(mark), Form::Short)
+}
+
+/// `plus_minus` in ASCII with a decimal point: `(2.987 +/- 0.021)e8 m/s`. The unit is copied as given.
+pub fn plus_minus_ascii(value: f64, u: Option<f64>, unit_symbol: &str) -> String {
+    styled(value, u, unit_symbol, &ASCII, Form::PlusMinus)
+}
+
+/// `value` to so many significant digits (at least 1), for figures without an uncertainty.
+pub fn plain(value: f64, significant: usize, mark: DecimalMark) -> String {
+    match Decimal::significant(value, significant) {
+        Some(decimal) => scaled(&decimal, &PEOPLE.with(mark)),
+        None => word(value).to_owned(),
+    }
+}
+
+/// `value` with its last digit at 10^`place`, never with a power of ten: place −3 gives `0.125`.
+pub fn fixed(value: f64, place: i32, mark: DecimalMark) -> String {
+    match Decimal::at_place(value, place) {
+        Some(decimal) => decimal.positional(MINUS, mark),
+        None => word(value).to_owned(),
+    }
+}
+
+/// The fewest digits that read back to the same double, for files. Not finite: `NaN`, `INF`, `-INF`
+/// (the words of XML Schema 1.1 part 2, 3.3.5, which tables on the web use too).
+pub fn exact(value: f64) -> String {
+    match Decimal::shortest(value) {
+        Some(decimal) => shortest_text(&decimal, '-', DecimalMark::Point),
+        None if value.is_nan() => "NaN".to_owned(),
+        None if value > 0.0 => "INF".to_owned(),
+        None => "-INF".to_owned(),
+    }
+}
+
+/// `value`, given in the base unit, as one would type it in `unit`: `12.5 cm`.
+///
+/// `parse` reads it back to the same double (for inches and degrees: within two units in the last place).
+pub fn in_unit(value: f64, unit: Unit, mark: DecimalMark) -> String {
+    let decimal = match unit.scale() {
+        Scale::TenTo(exponent) => Decimal::shortest(value).map(|decimal| decimal.shifted(-exponent)),
+        Scale::Inch | Scale::Degree => Decimal::shortest(unit.from_base(value)),
+    };
+    match decimal {
+        Some(decimal) => with_unit(shortest_text(&decimal, MINUS, mark), unit.symbol()),
+        None => word(value).to_owned(),
+    }
+}
+
+/// How signs are written.
+struct Style {
+    minus: char,
+    plus_minus: &'static str,
+    mark: DecimalMark,
+    power: fn(i32) -> String,
+}
+
+const PEOPLE: Style =
+    Style { minus: MINUS, plus_minus: " ± ", mark: DecimalMark::Point, power: times_ten_to };
+const ASCII: Style = Style {
+    minus: '-',
+    plus_minus: " +/- ",
+    mark: DecimalMark::Point,
+    power: |exponent| format!("e{exponent}"),
+};
+
+impl Style {
+    const fn with(self, mark: DecimalMark) -> Self {
+        Self { mark, ..self }
+    }
+
+    fn number(&self, decimal: &Decimal) -> String {
+        decimal.positional(self.minus, self.mark)
+    }
+}
+
+#[derive(Clone, Copy)]
+enum Form {
+    PlusMinus,
+    Short,
+}
+
+fn styled(value: f64, u: Option<f64>, unit: &str, style: &Style, form: Form) -> String {
+    let Some(shortest) = Decimal::shortest(value) else { return word(value).to_owned() };
+    let Some(u) = u else { return with_unit(few_digits(value, shortest, style), unit) };
+    if u == 0.0 {
+        return format!("{} (exact)", with_unit(scaled(&shortest, style), unit));
+    }
+    let Some(pair) = rounded(value, u) else {
+        let u = if u > 0.0 { word(u) } else { word(f64::NAN) };
+        return with_unit(format!("{}{}{u}", few_digits(value, shortest, style), style.plus_minus), unit);
+    };
+    let power = power_of_ten(&[&pair.value, &pair.uncertainty]);
+    let [value, uncertainty] = [pair.value, pair.uncertainty].map(|d| d.shifted(-power.unwrap_or(0)));
+    let text = match form {
+        Form::Short => {
+            // Noughts up to the units place were printed, so the bracket counts from there.
+            let noughts = "0".repeat(usize::try_from(value.place()).unwrap_or(0));
+            format!("{}({}{noughts})", style.number(&value), uncertainty.digits())
+        }
+        Form::PlusMinus if power.is_some() => {
+            format!("({}{}{})", style.number(&value), style.plus_minus, style.number(&uncertainty))
+        }
+        Form::PlusMinus => {
+            format!("{}{}{}", style.number(&value), style.plus_minus, style.number(&uncertainty))
+        }
+    };
+    with_unit(text + &power.map(style.power).unwrap_or_default(), unit)
+}
+
+/// At most six significant digits, and none that the double's shortest form does not have.
+fn few_digits(value: f64, shortest: Decimal, style: &Style) -> String {
+    let few = if shortest.digits().len() <= WITHOUT_UNCERTAINTY {
+        shortest
+    } else {
+        Decimal::significant(value, WITHOUT_UNCERTAINTY).unwrap_or(shortest)
+    };
+    scaled(&few, style)
+}
+
+/// One number, with a power of ten where the rule asks for it.
+fn scaled(decimal: &Decimal, style: &Style) -> String {
+    match power_of_ten(&[decimal]) {
+        Some(power) => style.number(&decimal.clone().shifted(-power)) + &(style.power)(power),
+        None => style.number(decimal),
+    }
+}
+
+/// The power of ten to write, by the rule at the head of this file.
+fn power_of_ten(decimals: &[&Decimal]) -> Option<i32> {
+    let largest = decimals.iter().filter(|d| !d.is_zero()).map(|d| d.leading()).max()?;
+    (!(-3..5).contains(&largest)).then_some(largest)
+}
+
+/// All digits, with `e` where they would make a row of noughts.
+fn shortest_text(decimal: &Decimal, minus: char, mark: DecimalMark) -> String {
+    let leading = decimal.leading();
+    if (-5..16).contains(&leading) || decimal.is_zero() {
+        let decimal =
+            if decimal.is_zero() { decimal.clone().shifted(-decimal.place()) } else { decimal.clone() };
+        decimal.positional(minus, mark)
+    } else {
+        let power = if leading < 0 { format!("{minus}{}", -leading) } else { leading.to_string() };
+        format!("{}e{power}", decimal.clone().shifted(-leading).positional(minus, mark))
+    }
+}
+
+/// A space before the symbol, but none before the degree of angle (SI Brochure, 5.4.3).
+fn with_unit(number: String, symbol: &str) -> String {
+    match symbol {
+        "" => number,
+        "°" => number + symbol,
+        _ => format!("{number} {symbol}"),
+    }
+}
+
+/// ` × 10⁸`
+fn times_ten_to(exponent: i32) -> String {
+    let superscript = |c| match c {
+        '-' => '⁻',
+        '0' => '⁰',
+        '1' => '¹',
+        '2' => '²',
+        '3' => '³',
+        '4' => '⁴',
+        '5' => '⁵',
+        '6' => '⁶',
+        '7' => '⁷',
+        '8' => '⁸',
+        _ => '⁹',
+    };
+    format!(" × 10{}", exponent.to_string().chars().map(superscript).collect::<String>())
+}
+
+/// What is not finite, in words.
+fn word(value: f64) -> &'static str {
+    if value.is_nan() {
+        "not a number"
+    } else if value > 0.0 {
+        "infinity"
+    } else {
+        "minus infinity"
+    }
+}
+
+#[cfg(test)]
+#[path = "write_test.rs"]
+mod tests;

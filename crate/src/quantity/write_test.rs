@@ -1,0 +1,126 @@
+//! The corners of writing: noughts, carries, signs, extremes, and what is no number.
+//! The published examples are in `tests/numbers/rounding.rs`.
+
+use super::*;
+use DecimalMark::{Comma, Point};
+
+#[test]
+fn plus_minus_and_short_form() {
+    // Worked by hand from the rule at the head of `write.rs`.
+    let cases: &[(f64, Option<f64>, &str, &str, &str)] = &[
+        (2.987e8, Some(2.1e6), "m/s", "(2.987 ± 0.021) × 10⁸ m/s", "2.987(21) × 10⁸ m/s"),
+        (3.336, Some(0.012), "ns/m", "3.336 ± 0.012 ns/m", "3.336(12) ns/m"),
+        (-3.336, Some(0.012), "ns/m", "−3.336 ± 0.012 ns/m", "−3.336(12) ns/m"),
+        (1.0, Some(0.0996), "m", "1.00 ± 0.10 m", "1.00(10) m"),
+        (123.4, Some(9.96), "ns", "123 ± 10 ns", "123(10) ns"),
+        (1234.0, Some(99.6), "ns", "1230 ± 100 ns", "1230(100) ns"),
+        (0.0, Some(0.012), "ns", "0.000 ± 0.012 ns", "0.000(12) ns"),
+        (0.3, Some(1.2), "ns", "0.3 ± 1.2 ns", "0.3(12) ns"),
+        (-0.003, Some(1.2), "ns", "0.0 ± 1.2 ns", "0.0(12) ns"),
+        (3.0, Some(120.0), "ns", "0 ± 120 ns", "0(120) ns"),
+        (0.0, Some(1.2e-7), "s", "(0.0 ± 1.2) × 10⁻⁷ s", "0.0(12) × 10⁻⁷ s"),
+        (99_999.97, Some(1.2), "m", "(1.000000 ± 0.000012) × 10⁵ m", "1.000000(12) × 10⁵ m"),
+        (0.001, Some(0.000_12), "m", "0.00100 ± 0.00012 m", "0.00100(12) m"),
+        (0.000_9, Some(0.000_12), "m", "(9.0 ± 1.2) × 10⁻⁴ m", "9.0(12) × 10⁻⁴ m"),
+        (1e300, Some(1e298), "", "(1.000 ± 0.010) × 10³⁰⁰", "1.000(10) × 10³⁰⁰"),
+        (1e-300, Some(2.5e-302), "", "(1.000 ± 0.025) × 10⁻³⁰⁰", "1.000(25) × 10⁻³⁰⁰"),
+        (5.0, Some(0.5), "°", "5.00 ± 0.50°", "5.00(50)°"),
+        (299_792_458.0, Some(0.0), "m/s", "2.99792458 × 10⁸ m/s (exact)", "2.99792458 × 10⁸ m/s (exact)"),
+        (0.0, Some(0.0), "m", "0 m (exact)", "0 m (exact)"),
+        (0.125, None, "m", "0.125 m", "0.125 m"),
+        (1.0 / 3.0, None, "m", "0.333333 m", "0.333333 m"),
+        (1.5, Some(f64::NAN), "m", "1.5 ± not a number m", "1.5 ± not a number m"),
+        (1.5, Some(-1.0), "m", "1.5 ± not a number m", "1.5 ± not a number m"),
+        (1.5, Some(f64::INFINITY), "m", "1.5 ± infinity m", "1.5 ± infinity m"),
+        (f64::NAN, Some(1.0), "m", "not a number", "not a number"),
+        (f64::INFINITY, None, "m", "infinity", "infinity"),
+        (f64::NEG_INFINITY, Some(0.0), "m", "minus infinity", "minus infinity"),
+    ];
+    for &(value, u, unit, long, short) in cases {
+        assert_eq!(plus_minus(value, u, unit, Point), long);
+        assert_eq!(short_form(value, u, unit, Point), short);
+    }
+    assert_eq!(plus_minus(2.987e8, Some(2.1e6), "m/s", Comma), "(2,987 ± 0,021) × 10⁸ m/s");
+    assert_eq!(short_form(3.336, Some(0.012), "ns/m", Comma), "3,336(12) ns/m");
+    assert_eq!(plus_minus_ascii(-2.987e8, Some(2.1e6), "m/s"), "(-2.987 +/- 0.021)e8 m/s");
+}
+
+#[test]
+fn plain_and_fixed() {
+    assert_eq!(plain(2.718_9, 3, Point), "2.72");
+    assert_eq!(plain(-2.718_9, 3, Comma), "−2,72");
+    assert_eq!(plain(299_792_458.0, 4, Point), "2.998 × 10⁸");
+    assert_eq!(plain(12_345.0, 2, Point), "12000");
+    assert_eq!(plain(99_996.0, 4, Point), "1.000 × 10⁵");
+    assert_eq!(plain(0.0, 3, Point), "0.00");
+    assert_eq!(plain(2.0, 0, Point), "2");
+    assert_eq!(plain(f64::NAN, 3, Point), "not a number");
+    assert_eq!(fixed(1234.567, -2, Comma), "1234,57");
+    assert_eq!(fixed(-0.001, -2, Point), "0.00");
+    assert_eq!(fixed(1234.567, 2, Point), "1200");
+    assert_eq!(fixed(f64::INFINITY, -2, Point), "infinity");
+}
+
+#[test]
+fn exact_digits_for_files() {
+    let cases: &[(f64, &str)] = &[
+        (1.0, "1"),
+        (-0.125, "-0.125"),
+        (0.1 + 0.2, "0.30000000000000004"),
+        (299_792_458.0, "299792458"),
+        (1e15, "1000000000000000"),
+        (1e16, "1e16"),
+        (1.25e-9, "1.25e-9"),
+        (0.0, "0"),
+        (f64::NAN, "NaN"),
+        (f64::INFINITY, "INF"),
+        (f64::NEG_INFINITY, "-INF"),
+    ];
+    for &(value, text) in cases {
+        assert_eq!(exact(value), text);
+    }
+}
+
+#[test]
+fn as_typed_in_a_unit() {
+    assert_eq!(in_unit(0.125, Unit::CENTIMETRE, Point), "12.5 cm");
+    assert_eq!(in_unit(-0.125, Unit::CENTIMETRE, Comma), "−12,5 cm");
+    assert_eq!(in_unit(0.0254, Unit::INCH, Point), "1 in");
+    assert_eq!(in_unit(25e-6, Unit::PPM, Point), "25 ppm");
+    assert_eq!(in_unit(0.0, Unit::PPM, Point), "0 ppm");
+    assert_eq!(in_unit(f64::NAN, Unit::PPM, Point), "not a number");
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+mod properties {
+    use super::*;
+    use crate::quantity::parse;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn exact_reads_back(value in prop::num::f64::ANY) {
+            let read: f64 = exact(value).parse().unwrap_or(f64::NAN);
+            prop_assert!(read.to_bits() == value.to_bits() || value.is_nan() || value == 0.0);
+        }
+
+        #[test]
+        fn both_forms_read_alike(value in -1e12_f64..1e12, relative in 1e-9_f64..10.0) {
+            let u = (value * relative).abs();
+            let long = parse(&plus_minus(value, Some(u), "m", Comma), Comma, Unit::METRE);
+            let short = parse(&short_form(value, Some(u), "m", Comma), Comma, Unit::METRE);
+            prop_assert_eq!(long.clone().map(|n| (n.value, n.uncertainty)), short.map(|n| (n.value, n.uncertainty)));
+            let difference = (long.map_or(f64::NAN, |n| n.value) - value).abs();
+            // Half a unit of the second digit is at most a twentieth of the rounded uncertainty (9.95 → 10).
+            prop_assert!(difference <= 0.0503 * u);
+        }
+
+        #[test]
+        fn never_panics(value in prop::num::f64::ANY, u in prop::num::f64::ANY, n in any::<usize>(), place: i32) {
+            plus_minus(value, Some(u), "m", Point);
+            short_form(value, Some(u), "m", Point);
+            plain(value, n, Point);
+            fixed(value, place, Point);
+        }
+    }
+}

@@ -1,0 +1,235 @@
+//! The straight line against published fits. Each test names its source; the data lie in `reference/`.
+//!
+//! The NIST sets Wampler1, Wampler4 (polynomials), Longley (seven regressors) and Pontius (quadratic) are no straight
+//! lines, so they have no check here.
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
+
+use serde_json::Value;
+use slope_of_light::line::{Column, Data, Dense, Fit, Noise, Stated, Uncertainty, fit};
+
+/// Double precision: rounding of the data alone shifts these results by up to 1e-14.
+const DOUBLE: f64 = 2e-12;
+
+fn reference(name: &str) -> Value {
+    let path = format!("{}/../tests/numbers/reference/{name}.json", env!("CARGO_MANIFEST_DIR"));
+    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+}
+
+fn number(value: &Value) -> f64 {
+    value.as_f64().unwrap_or_else(|| panic!("a number, not {value}"))
+}
+
+fn numbers(value: &Value) -> Vec<f64> {
+    value.as_array().unwrap().iter().map(number).collect()
+}
+
+/// One number stands for all rows.
+fn for_each_row(value: &Value, n: usize) -> Vec<f64> {
+    if value.is_array() { numbers(value) } else { vec![number(value); n] }
+}
+
+fn close(got: f64, want: f64, relative: f64, what: &str) {
+    assert!((got - want).abs() <= relative * want.abs(), "{what}: got {got:e}, want {want:e}");
+}
+
+fn near(got: f64, want: f64, tolerance: f64, what: &str) {
+    assert!((got - want).abs() <= tolerance, "{what}: got {got:e}, want {want:e}, tolerance {tolerance:e}");
+}
+
+fn stated(x: Vec<f64>, y: Vec<f64>, ux: Vec<f64>, uy: Vec<f64>) -> Data {
+    Data { x, y, noise: Noise::Stated(Stated { ux, uy, ..Stated::default() }), free: vec![] }
+}
+
+fn unstated(x: Vec<f64>, y: Vec<f64>) -> Data {
+    Data { x, y, noise: Noise::Unstated, free: vec![] }
+}
+
+fn uncertainty(fit: &Fit) -> Uncertainty {
+    fit.uncertainty.unwrap()
+}
+
+/// Compares with an `expected` block of the ISO/TS 28037 form.
+fn check_iso(fit: &Fit, expected: &Value, relative: f64) {
+    let u = uncertainty(fit);
+    close(fit.intercept, number(&expected["intercept"]), relative, "intercept");
+    close(fit.slope, number(&expected["slope"]), relative, "slope");
+    close(u.intercept, number(&expected["u_intercept"]), relative, "u(intercept)");
+    close(u.slope, number(&expected["u_slope"]), relative, "u(slope)");
+    close(u.covariance, number(&expected["cov"]), relative, "covariance");
+    close(fit.chi_square, number(&expected["chi2"]), relative, "chi-square");
+    assert_eq!(fit.degrees_of_freedom as u64, expected["dof"].as_u64().unwrap());
+}
+
+/// NIST StRD, linear regression, data set Norris: all certified digits that doubles allow.
+#[test]
+fn norris_of_nist() {
+    let set = reference("nist-linreg-norris");
+    let line = fit(&unstated(numbers(&set["inputs"]["x"]), numbers(&set["inputs"]["y"]))).unwrap();
+    let expected = &set["expected"];
+    close(line.intercept, number(&expected["certified_estimate"][0]), DOUBLE, "B0");
+    close(line.slope, number(&expected["certified_estimate"][1]), DOUBLE, "B1");
+    close(uncertainty(&line).intercept, number(&expected["certified_sd"][0]), DOUBLE, "s(B0)");
+    close(uncertainty(&line).slope, number(&expected["certified_sd"][1]), DOUBLE, "s(B1)");
+    close(line.scatter().unwrap(), number(&expected["residual_sd"]), DOUBLE, "residual SD");
+    close(line.chi_square, number(&expected["rss"]), DOUBLE, "RSS");
+    assert_eq!(line.degrees_of_freedom, 34);
+}
+
+/// JCGM 100:2008 (GUM), H.3: a thermometer's calibration line, and the correction predicted at 30 °C.
+#[test]
+fn thermometer_of_the_gum() {
+    let set = reference("gum-h3-thermometer");
+    let t = numbers(&set["inputs"]["t"]);
+    let b = numbers(&set["inputs"]["b"]);
+    let expected = &set["expected"];
+    let tolerance = number(&set["tolerance"]["expected_rel"]);
+    let line = fit(&unstated(t.iter().map(|t| t - 20.0).collect(), b.clone())).unwrap();
+    let u = uncertainty(&line);
+    close(line.intercept, number(&expected["y1"]), tolerance, "y1");
+    close(line.slope, number(&expected["y2"]), tolerance, "y2");
+    close(u.intercept, number(&expected["s_y1"]), tolerance, "s(y1)");
+    close(u.slope, number(&expected["s_y2"]), tolerance, "s(y2)");
+    close(u.covariance / (u.intercept * u.slope), number(&expected["r"]), tolerance, "r");
+    close(line.scatter().unwrap(), number(&expected["s"]), tolerance, "s");
+    close(line.at(10.0), number(&expected["b30"]), tolerance, "b(30)");
+    close(line.band(10.0).unwrap(), number(&expected["u_b30"]), tolerance, "u(b(30))");
+    for (t, want) in t.iter().zip(numbers(&expected["predicted_b_at_each_t"])) {
+        // Printed to ten decimal places.
+        near(line.at(t - 20.0), want, 5.1e-11, "b(t)");
+    }
+    let published = &set["published"];
+    near(line.intercept, number(&published["y1"]), 5e-5, "y1 as printed");
+    near(u.at(10.0), number(&published["u_b30"]), 5e-5, "u(b(30)) as printed");
+    // H.3.5: near the mean of t the two are uncorrelated.
+    let line = fit(&unstated(t.iter().map(|t| t - 24.0085).collect(), b)).unwrap();
+    let shifted = &expected["with_t0_24.0085"];
+    close(line.intercept, number(&shifted["y1"]), tolerance, "y1, shifted");
+    close(uncertainty(&line).intercept, number(&shifted["s_y1"]), tolerance, "s(y1), shifted");
+    // What is left of the correlation is the rounding of 24.0085 against the mean, 24.0085 − 4.5e-5: of it, the
+    // doubles t − 24.0085 keep about ten digits.
+    close(uncertainty(&line).covariance, number(&shifted["covariance"]), 1e-9, "covariance, shifted");
+}
+
+/// ISO/TS 28037:2010, clause 6: weighted least squares.
+#[test]
+fn iso_28037_clause_6() {
+    let set = reference("iso28037-c6-equal");
+    let inputs = &set["inputs"];
+    let line =
+        fit(&stated(numbers(&inputs["x"]), numbers(&inputs["y"]), vec![], numbers(&inputs["uy"]))).unwrap();
+    check_iso(&line, &set["expected"], number(&set["tolerance"]["expected_rel"]));
+}
+
+/// ISO/TS 28037:2010, clause 7: errors in both variables.
+#[test]
+fn iso_28037_clause_7() {
+    let set = reference("iso28037-c7-gdr");
+    let inputs = &set["inputs"];
+    let [x, y, ux, uy] = ["x", "y", "ux", "uy"].map(|name| numbers(&inputs[name]));
+    let line = fit(&stated(x, y, ux, uy)).unwrap();
+    check_iso(&line, &set["expected"], number(&set["tolerance"]["expected_rel"]));
+}
+
+/// ISO/TS 28037:2010, clause 9: correlated y, once as a full matrix and once as two shared errors.
+#[test]
+fn iso_28037_clause_9() {
+    let set = reference("iso28037-c9-gmr");
+    let inputs = &set["inputs"];
+    let tolerance = number(&set["tolerance"]["expected_rel"]);
+    let [x, y] = ["x", "y"].map(|name| numbers(&inputs[name]));
+    let yy = inputs["Vy"].as_array().unwrap().iter().flat_map(numbers).collect();
+    let noise = Noise::Dense(Dense { yy, ..Dense::default() });
+    let line = fit(&Data { x: x.clone(), y: y.clone(), noise, free: vec![] }).unwrap();
+    check_iso(&line, &set["expected"], tolerance);
+    let half = |u: f64, first: bool| Column {
+        x: vec![],
+        y: (0..10).map(|i| if (i < 5) == first { u } else { 0.0 }).collect(),
+    };
+    let shared = vec![half(1.0, true), half(2.0, false)];
+    let noise = Noise::Stated(Stated { uy: vec![1.0; 10], shared, ..Stated::default() });
+    check_iso(&fit(&Data { x, y, noise, free: vec![] }).unwrap(), &set["expected"], tolerance);
+}
+
+/// ISO/TS 28037:2010, annex E: uncertainties known up to a factor, which the scatter supplies.
+#[test]
+fn iso_28037_annex_e() {
+    let set = reference("iso28037-annexE-unknown");
+    let inputs = &set["inputs"];
+    let tolerance = number(&set["tolerance"]["expected_rel"]);
+    let line =
+        fit(&stated(numbers(&inputs["x"]), numbers(&inputs["y"]), vec![], numbers(&inputs["uy"]))).unwrap();
+    check_iso(&line, &set["expected"], tolerance);
+    let posterior = &set["expected"]["posterior_n_minus_2"];
+    let scaled = line.scaled_by_scatter().unwrap();
+    close(line.scatter().unwrap(), number(&posterior["sigma"]), tolerance, "sigma");
+    close(scaled.intercept, number(&posterior["u_intercept"]), tolerance, "u(intercept)");
+    close(scaled.slope, number(&posterior["u_slope"]), tolerance, "u(slope)");
+    close(scaled.covariance, number(&posterior["cov"]), tolerance, "covariance");
+}
+
+/// K. Pearson's data (Phil. Mag. 2 (1901) 559) with the weights of D. York (Can. J. Phys. 44 (1966) 1079); the standard
+/// errors are those of D. York et al., Am. J. Phys. 72 (2004) 367.
+#[test]
+fn pearson_data_with_york_weights() {
+    let set = reference("york-pearson");
+    let inputs = &set["inputs"];
+    let u = |name: &str| numbers(&inputs[name]).iter().map(|weight| 1.0 / weight.sqrt()).collect();
+    let line =
+        fit(&stated(numbers(&inputs["x"]), numbers(&inputs["y"]), u("weight_x"), u("weight_y"))).unwrap();
+    check_iso(&line, &set["expected"], number(&set["tolerance"]["rel"]));
+    let scaled = line.scaled_by_scatter().unwrap();
+    let expected = &set["expected"]["scaled_se_adjusted"];
+    close(scaled.intercept, number(&expected[0]), 1e-12, "scaled u(intercept)");
+    close(scaled.slope, number(&expected[1]), 1e-12, "scaled u(slope)");
+    // As York et al. print them.
+    near(line.slope, -0.480_533_407, 5e-10, "slope as printed");
+    near(line.intercept, 5.479_910_22, 5e-9, "intercept as printed");
+}
+
+/// A hundred generated problems with answers of 50 digits; the file tells how they were made.
+#[test]
+fn a_hundred_problems_with_errors_in_both() {
+    let set = reference("line-differential");
+    let problems = set["problems"].as_array().unwrap();
+    assert_eq!(problems.len(), 100);
+    for problem in problems {
+        let data = differential(problem);
+        let id = problem["id"].as_str().unwrap();
+        let line = fit(&data).unwrap_or_else(|error| panic!("{id}: {error}"));
+        let (u, want, tol) = (uncertainty(&line), &problem["expected"], &problem["tol"]);
+        let value = |name: &str| number(&want[name]);
+        near(line.slope, value("slope"), number(&tol["slope"]), &format!("{id} slope"));
+        near(line.intercept, value("intercept"), number(&tol["intercept"]), &format!("{id} intercept"));
+        near(line.chi_square, value("chi2"), number(&tol["chi2"]), &format!("{id} chi-square"));
+        close(u.slope, value("u_slope"), number(&tol["u_slope_rel"]), &format!("{id} u(slope)"));
+        close(
+            u.intercept,
+            value("u_intercept"),
+            number(&tol["u_intercept_rel"]),
+            &format!("{id} u(intercept)"),
+        );
+        close(u.covariance, value("cov"), number(&tol["cov_rel"]), &format!("{id} covariance"));
+        assert_eq!(line.degrees_of_freedom as u64, want["dof"].as_u64().unwrap(), "{id}");
+    }
+}
+
+fn differential(problem: &Value) -> Data {
+    let [x, y] = ["x", "y"].map(|name| numbers(&problem[name]));
+    let n = x.len();
+    let shared =
+        problem["shared"].as_array().map_or(vec![], |list| list.iter().map(|s| block(s, n)).collect());
+    let cov_xy = problem.get("cov_xy").map_or(vec![], |cov| for_each_row(cov, n));
+    let [ux, uy] = ["ux", "uy"].map(|name| for_each_row(&problem[name], n));
+    Data { x, y, noise: Noise::Stated(Stated { ux, uy, cov_xy, shared }), free: vec![] }
+}
+
+/// A common error of standard uncertainty u on rows first … last.
+fn block(shared: &Value, n: usize) -> Column {
+    let place = |name: &str| usize::try_from(shared[name].as_u64().unwrap()).unwrap();
+    let (first, last, u) = (place("first"), place("last"), number(&shared["u"]));
+    let effect = (0..n).map(|i| if (first..=last).contains(&i) { u } else { 0.0 }).collect();
+    match shared["var"].as_str().unwrap() {
+        "x" => Column { x: effect, y: vec![] },
+        _ => Column { x: vec![], y: effect },
+    }
+}

@@ -1,0 +1,9 @@
+/** What the one-file page is handed before its modules run; absent when the page is served. */
+declare global {
+  /** The wasm, in base64. */
+  var SLOPE_WASM_BASE64: string | undefined;
+  /** The demo notebook's JSON text; null when the file was made without one. */
+  var SLOPE_DEMO: string | null | undefined;
+}
+
+export {};

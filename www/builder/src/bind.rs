@@ -1,0 +1,46 @@
+//! The JavaScript glue of the wasm, by the binder as a library: a module for browsers, its declarations for the
+//! type check, and the wasm without the sections that only name things.
+
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result};
+use sha2::{Digest, Sha256};
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::project::{Project, STEM};
+
+/// Changes with the settings below, so that old output is not taken for current.
+const SETTINGS: &str = "web, no name and producers sections; 0.2.130";
+
+/// Binds the compiler's wasm into the folder of bound files, unless they were made from the very same bytes.
+///
+/// # Errors
+/// When the wasm can't be read or bound, or the files not be written.
+pub fn bind(project: &Project, wasm: &Path) -> Result<()> {
+    let bytes = fs::read(wasm).with_context(|| format!("could not read {}", wasm.display()))?;
+    let folder = project.bound();
+    let stamp = folder.join("stamp");
+    let fingerprint = fingerprint(&bytes);
+    if fs::read_to_string(&stamp).is_ok_and(|made_from| made_from == fingerprint) {
+        return Ok(());
+    }
+    if folder.exists() {
+        fs::remove_dir_all(&folder).with_context(|| format!("could not clear {}", folder.display()))?;
+    }
+    Bindgen::new()
+        .input_bytes(STEM, bytes)
+        .out_name(STEM)
+        .web(true)?
+        .typescript(true)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .generate(&folder)
+        .context("could not bind the wasm")?;
+    fs::write(&stamp, fingerprint).with_context(|| format!("could not write {}", stamp.display()))
+}
+
+fn fingerprint(bytes: &[u8]) -> String {
+    let hash = Sha256::new().chain_update(SETTINGS).chain_update(bytes).finalize();
+    hash.iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"))
+}

@@ -1,0 +1,84 @@
+//! Wasm and examples, by cargo; cargo decides what has to be compiled again.
+
+use std::path::PathBuf;
+
+use anyhow::{Context, Result, bail};
+use serde_json::Value;
+
+use crate::project::{CRATE, Project};
+use crate::shell;
+use crate::toolchain::{Library, Toolchain};
+
+/// The profile of the page's wasm and its tests, in the workspace's `Cargo.toml`.
+const PROFILE: &str = "wasm";
+
+/// Compiles the notebook for the page; gives the wasm as the compiler left it.
+///
+/// # Errors
+/// When there is no toolchain for it, or the crate does not compile.
+pub fn page(project: &Project) -> Result<PathBuf> {
+    let mut command = Toolchain::get()?.cargo(project, "build", Library::Plain);
+    command.args(["--profile", PROFILE, "-p", CRATE, "--lib", "--message-format=json-render-diagnostics"]);
+    artefact(&mut command, "cdylib")
+}
+
+/// Compiles an integration test of the notebook crate for a browser, with the page's own optimisation.
+///
+/// # Errors
+/// When there is no toolchain for it, or the test does not compile.
+pub fn browser_test(project: &Project, test: &str, environment: &[(&str, PathBuf)]) -> Result<PathBuf> {
+    let mut command = Toolchain::get()?.cargo(project, "test", Library::WithTest);
+    command.args(["--no-run", "--profile", PROFILE, "-p", CRATE, "--test", test]);
+    command.arg("--message-format=json-render-diagnostics");
+    command.envs(environment.iter().map(|(name, value)| (name, value)));
+    artefact(&mut command, "test")
+}
+
+/// Runs an example of the notebook crate in the workspace's root, in sight.
+///
+/// # Errors
+/// When it does not compile, or fails.
+pub fn example(project: &Project, cargo: &[&str], name: &str, arguments: &[&str]) -> Result<()> {
+    let mut command = shell::cargo(project);
+    command.args(["run", "--quiet", "-p", CRATE]).args(cargo).args(["--example", name, "--"]).args(arguments);
+    shell::run(&mut command)
+}
+
+/// What an example of the notebook crate prints.
+///
+/// # Errors
+/// When it does not compile, or fails.
+pub fn example_output(project: &Project, name: &str) -> Result<Vec<u8>> {
+    let mut command = shell::cargo(project);
+    command.args(["run", "--quiet", "-p", CRATE, "--example", name]);
+    let output = command.stderr(std::process::Stdio::inherit()).output()?;
+    if !output.status.success() {
+        bail!("{} ended with {}", shell::shown(&command), output.status);
+    }
+    Ok(output.stdout)
+}
+
+/// Runs cargo and gives the wasm file of the last target of a kind that it names.
+fn artefact(command: &mut std::process::Command, kind: &str) -> Result<PathBuf> {
+    let output = command
+        .stderr(std::process::Stdio::inherit())
+        .output()
+        .with_context(|| format!("could not start {}", shell::shown(command)))?;
+    if !output.status.success() {
+        bail!("{} ended with {}", shell::shown(command), output.status);
+    }
+    let messages = String::from_utf8_lossy(&output.stdout);
+    let found = messages.lines().rev().find_map(|line| wasm_of(line, kind));
+    found.with_context(|| format!("{} made no wasm", shell::shown(command)))
+}
+
+/// The wasm file that one of cargo's JSON messages names, when it is about a target of that kind.
+fn wasm_of(message: &str, kind: &str) -> Option<PathBuf> {
+    let message: Value = serde_json::from_str(message).ok()?;
+    let kinds = message.pointer("/target/kind")?.as_array()?;
+    if !kinds.iter().any(|each| each == kind) {
+        return None;
+    }
+    let files = message.get("filenames")?.as_array()?;
+    files.iter().filter_map(Value::as_str).find(|name| name.ends_with(".wasm")).map(PathBuf::from)
+}

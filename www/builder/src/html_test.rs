@@ -1,0 +1,21 @@
+//! Finding and replacing elements in small pages.
+
+use super::{Element, rewrite};
+
+#[test]
+fn attributes_are_read_quoted_bare_and_empty() {
+    let element = Element { name: "link", attributes: " rel=stylesheet href='./a b.css' Disabled x = \"y\"" };
+    assert_eq!(element.attribute("rel"), Some("stylesheet"));
+    assert_eq!(element.attribute("href"), Some("./a b.css"));
+    assert_eq!(element.attribute("disabled"), Some(""));
+    assert_eq!(element.attribute("x"), Some("y"));
+    assert_eq!(element.attribute("no"), None);
+}
+
+#[test]
+fn elements_are_replaced_or_stay_and_comments_go() {
+    let page = "<p>a < b<!-- <script> --><linkage><meta charset=utf-8><script src=a.js></script>é</p>";
+    let out = rewrite(page, |element| Ok((element.name == "script").then(|| "<i>".to_owned()))).unwrap();
+    assert_eq!(out, "<p>a < b<linkage><meta charset=utf-8><i>é</p>");
+    assert!(rewrite("<script>", |_| Ok(None)).is_err());
+}

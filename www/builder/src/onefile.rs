@@ -1,0 +1,135 @@
+//! The whole notebook as one HTML file that works from a double click: styles, modules, wasm and demo inside,
+//! under a content security policy that lets nothing else in.
+//!
+//! Before the page's modules run, the file sets `globalThis.SLOPE_WASM_BASE64` (the wasm) and
+//! `globalThis.SLOPE_DEMO` (the demo notebook's JSON text, or null).
+//! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64).
+
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result, bail};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use sha2::{Digest, Sha256};
+
+use crate::{html, modules, script};
+
+/// What the page's policy is called in its HTML.
+const POLICY: &str = "Content-Security-Policy";
+/// Stands for the policy until the hashes of all scripts and styles are known.
+const PLACE: &str = "<!-- policy -->";
+
+/// Makes the one file from a folder that holds the packed page.
+///
+/// # Errors
+/// When a file of the page is missing, or holds something that can't be inlined; the message names it.
+pub fn make(folder: &Path, wasm: &Path, demo: Option<&Path>) -> Result<String> {
+    let read =
+        |path: &Path| fs::read_to_string(path).with_context(|| format!("could not read {}", path.display()));
+    let wasm = fs::read(wasm).with_context(|| format!("could not read {}", wasm.display()))?;
+    let demo = demo.map(read).transpose()?;
+    let mut parts =
+        Parts { folder, prelude: Some(prelude(&wasm, demo.as_deref())), scripts: vec![], styles: vec![] };
+    let page = read(&folder.join("index.html"))?.replace("\r\n", "\n");
+    let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
+    if parts.prelude.is_some() {
+        bail!("index.html has no <script type=\"module\" src=…>");
+    }
+    let head = page.find("<head>").context("index.html has no <head>")? + "<head>".len();
+    let (start, rest) = page.split_at(head);
+    // The encoding has to be told before the parser has read far.
+    Ok(format!("{start}\n<meta charset=\"utf-8\">\n{PLACE}{rest}").replacen(PLACE, &parts.policy(), 1))
+}
+
+/// The script that hands the page its wasm and demo.
+fn prelude(wasm: &[u8], demo: Option<&str>) -> String {
+    let demo = demo.map_or_else(|| "null".to_owned(), script::literal);
+    format!("globalThis.SLOPE_WASM_BASE64=\"{}\";\nglobalThis.SLOPE_DEMO={demo};\n", STANDARD.encode(wasm))
+}
+
+struct Parts<'a> {
+    folder: &'a Path,
+    /// Set before the page's modules run; taken when they are inlined.
+    prelude: Option<String>,
+    /// Hashes of the scripts.
+    scripts: Vec<String>,
+    /// Hashes of the styles.
+    styles: Vec<String>,
+}
+
+impl Parts<'_> {
+    fn inline(&mut self, element: &html::Element<'_>) -> Result<Option<String>> {
+        match element.name {
+            "meta" => Ok(self.without(element)),
+            "link" => self.link(element),
+            _ => self.script(element).map(Some),
+        }
+    }
+
+    /// The page's own policy and encoding go: the one file states both itself.
+    #[expect(clippy::unused_self, reason = "stands beside link and script")]
+    fn without(&self, meta: &html::Element<'_>) -> Option<String> {
+        let policy = meta.attribute("http-equiv").is_some_and(|name| name.eq_ignore_ascii_case(POLICY));
+        (policy || meta.attribute("charset").is_some()).then(String::new)
+    }
+
+    fn link(&mut self, link: &html::Element<'_>) -> Result<Option<String>> {
+        let href = link.attribute("href").context("a link has no href")?;
+        match link.attribute("rel").unwrap_or_default() {
+            "stylesheet" => {
+                let style = self.read(href)?;
+                if style.contains("@import") || style.to_lowercase().contains("</style") {
+                    bail!("{href} has an @import or a </style, which can't be inlined");
+                }
+                self.styles.push(hash(&style));
+                Ok(Some(format!("<style>{style}</style>")))
+            }
+            "icon" if href.starts_with("data:") => Ok(None),
+            "icon" if href.ends_with(".svg") => {
+                let icon = STANDARD.encode(self.read(href)?);
+                Ok(Some(format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{icon}\">")))
+            }
+            // Hints to fetch early, and what only a served page can use.
+            "modulepreload" | "preload" | "manifest" => Ok(Some(String::new())),
+            other => bail!("a link of the kind {other:?} can't be inlined"),
+        }
+    }
+
+    fn script(&mut self, element: &html::Element<'_>) -> Result<String> {
+        let source = element.attribute("src").context("a script has no src: the page's scripts are files")?;
+        if element.attribute("type") != Some("module") {
+            bail!("{source} is not loaded as a module");
+        }
+        let prelude =
+            self.prelude.take().with_context(|| format!("{source} is a second script; one is enough"))?;
+        let source = source.strip_prefix("./").unwrap_or(source);
+        let joined = script::inside_html(&modules::join(self.folder, Path::new(source))?);
+        self.scripts.extend([hash(&prelude), hash(&joined)]);
+        Ok(format!("<script>{prelude}</script>\n<script type=\"module\">{joined}</script>"))
+    }
+
+    fn read(&self, name: &str) -> Result<String> {
+        let path = self.folder.join(name);
+        let text = fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
+        Ok(text.replace("\r\n", "\n"))
+    }
+
+    /// The policy: what stands in the file may run, and nothing else.
+    fn policy(&self) -> String {
+        let (scripts, styles) = (self.scripts.join(" "), self.styles.join(" "));
+        format!(
+            "<meta http-equiv=\"{POLICY}\" content=\"default-src 'none'; script-src {scripts} 'wasm-unsafe-eval'; \
+             worker-src blob:; style-src {styles}; img-src data: blob:; base-uri 'none'; form-action 'none'\">"
+        )
+    }
+}
+
+/// A script's or style's hash as the policy writes it.
+fn hash(text: &str) -> String {
+    format!("'sha256-{}'", STANDARD.encode(Sha256::digest(text)))
+}
+
+#[cfg(test)]
+#[path = "onefile_test.rs"]
+mod tests;

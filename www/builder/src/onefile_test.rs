@@ -1,0 +1,42 @@
+//! The one file's policy and what it holds.
+
+use std::fs;
+
+use super::{hash, make};
+
+/// From memory: the digest of the empty text, as the examples of FIPS 180-4 give it
+/// (e3b0c442 98fc1c14 …), in base64.
+#[test]
+fn a_hash_is_written_as_the_policy_wants_it() {
+    assert_eq!(hash(""), "'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='");
+}
+
+#[test]
+fn the_file_holds_everything_and_its_policy_names_it() {
+    let folder = std::env::temp_dir().join(format!("slope-onefile-{}", std::process::id()));
+    fs::create_dir_all(&folder).unwrap();
+    let page = "<!doctype html><html><head><meta charset=utf-8>\
+                <meta http-equiv=\"content-security-policy\" content=\"default-src 'self'\">\
+                <link rel=stylesheet href=a.css></head><body><script type=module src=./a.js></script></body></html>";
+    for (name, text) in [
+        ("index.html", page),
+        ("a.css", "p { margin: 0 }"),
+        ("a.js", "x('</script>');"),
+        ("a.wasm", "\0asm"),
+        ("a.json", "{\"a\":\"</script>\"}"),
+    ] {
+        fs::write(folder.join(name), text).unwrap();
+    }
+    let file = make(&folder, &folder.join("a.wasm"), Some(&folder.join("a.json"))).unwrap();
+    fs::remove_dir_all(&folder).unwrap();
+    assert_eq!(file.matches("Content-Security-Policy").count(), 1);
+    assert!(file.contains("<style>p { margin: 0 }</style>"));
+    assert!(file.contains("SLOPE_WASM_BASE64=\"AGFzbQ==\""));
+    assert_eq!(file.matches("</script").count(), 2);
+    for script in file.split("<script").skip(1) {
+        let body = script.split_once('>').unwrap().1.split_once("</script>").unwrap().0;
+        assert!(file.contains(&hash(body)));
+    }
+    assert!(file.contains(&hash("p { margin: 0 }")));
+    assert!(!file.contains("src=") && !file.contains("href="));
+}

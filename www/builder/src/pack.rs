@@ -1,0 +1,135 @@
+//! `www/dist/`: the page for any static host, and the same as one file.
+//!
+//! A file is written only when it differs, so that its time tells whether it changed; what does not belong is
+//! removed.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result};
+
+use crate::project::{Project, STEM};
+use crate::{bind, compile, onefile};
+
+/// The page as one file.
+pub const ONE_FILE: &str = "slope-of-light.html";
+/// The description of the notebook's format.
+pub const SCHEMA: &str = "schema/notebook.schema.json";
+/// The notebook the page opens on.
+pub const DEMO: &str = "demo/demo.json";
+
+/// `cargo pack`.
+///
+/// # Errors
+/// See [`pack`].
+pub fn command(project: &Project) -> Result<()> {
+    pack(project)?;
+    let dist = project.dist();
+    println!("{}: for any static host", project.shown(&dist));
+    println!("{}: one file, to open with a double click", project.shown(&dist.join(ONE_FILE)));
+    Ok(())
+}
+
+/// Builds whatever changed, and packs it.
+///
+/// # Errors
+/// When something does not compile, or a file can't be read or written.
+pub fn pack(project: &Project) -> Result<()> {
+    bind::bind(project, &compile::page(project)?)?;
+    let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
+    dist.copy_folder(&project.page(), Path::new(""), &["html", "css", "js", "svg", "json", "webmanifest"])?;
+    let bound = project.bound();
+    dist.copy_folder(&bound, Path::new(""), &["js", "wasm"])?;
+    copy_declarations(project)?;
+    dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
+    dist.copy_folder(&project.root.join("demo"), Path::new("demo"), &["json"])?;
+    let demo = Some(dist.root.join(DEMO)).filter(|demo| demo.exists());
+    let wasm = bound.join(format!("{STEM}_bg.wasm"));
+    let one_file = onefile::make(&dist.root, &wasm, demo.as_deref())?;
+    dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
+    dist.sweep()
+}
+
+/// The declarations of the wasm exports go where the type check looks for them.
+fn copy_declarations(project: &Project) -> Result<()> {
+    let name = format!("{STEM}.d.ts");
+    let text = fs::read(project.bound().join(&name)).with_context(|| format!("could not read {name}"))?;
+    write_if_changed(&project.page_types().join(name), &text)
+}
+
+/// The folder being filled.
+struct Dist {
+    root: PathBuf,
+    /// The files that belong, by their path from the root.
+    kept: BTreeSet<PathBuf>,
+}
+
+impl Dist {
+    fn write(&mut self, path: &Path, bytes: &[u8]) -> Result<()> {
+        write_if_changed(&self.root.join(path), bytes)?;
+        self.kept.insert(path.to_path_buf());
+        Ok(())
+    }
+
+    /// Copies the files of a folder, those below it too, whose extension is one of a list. A folder that does
+    /// not exist has none.
+    fn copy_folder(&mut self, from: &Path, to: &Path, extensions: &[&str]) -> Result<()> {
+        for file in files_below(from)? {
+            let inside = file.strip_prefix(from).unwrap_or(&file);
+            let extension = file.extension().and_then(|extension| extension.to_str()).unwrap_or_default();
+            let declarations = file.to_string_lossy().ends_with(".d.ts");
+            if extensions.contains(&extension) && !declarations {
+                let bytes = fs::read(&file).with_context(|| format!("could not read {}", file.display()))?;
+                self.write(&to.join(inside), &bytes)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Removes what earlier packing left and this did not write.
+    fn sweep(&self) -> Result<()> {
+        for file in files_below(&self.root)? {
+            if !self.kept.contains(file.strip_prefix(&self.root).unwrap_or(&file)) {
+                fs::remove_file(&file).with_context(|| format!("could not remove {}", file.display()))?;
+            }
+        }
+        Ok(())
+    }
+}
+
+/// All files below a folder, in the order of their names.
+///
+/// # Errors
+/// When a folder can't be read.
+pub fn files_below(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut files = Vec::new();
+    let mut folders = vec![folder.to_path_buf()];
+    while let Some(folder) = folders.pop() {
+        if !folder.exists() {
+            continue;
+        }
+        let entries =
+            fs::read_dir(&folder).with_context(|| format!("could not read {}", folder.display()))?;
+        for entry in entries {
+            let path = entry?.path();
+            if path.is_dir() { folders.push(path) } else { files.push(path) }
+        }
+    }
+    files.sort();
+    Ok(files)
+}
+
+/// Writes a file, unless it is there with the same content.
+///
+/// # Errors
+/// When it can't be written.
+pub fn write_if_changed(path: &Path, bytes: &[u8]) -> Result<()> {
+    if fs::read(path).is_ok_and(|old| old == bytes) {
+        return Ok(());
+    }
+    if let Some(folder) = path.parent() {
+        fs::create_dir_all(folder).with_context(|| format!("could not make {}", folder.display()))?;
+    }
+    fs::write(path, bytes).with_context(|| format!("could not write {}", path.display()))
+}

@@ -1,0 +1,60 @@
+//! Where the parts of the project are.
+
+use std::env;
+use std::path::{Path, PathBuf};
+
+/// Name of the crate that holds the notebook.
+pub const CRATE: &str = "slope-of-light";
+/// Stem of the bound files: `slope_of_light.js`, `slope_of_light_bg.wasm`.
+pub const STEM: &str = "slope_of_light";
+
+/// The folders the commands read and write.
+pub struct Project {
+    /// The workspace.
+    pub root: PathBuf,
+    /// Cargo's target folder.
+    pub target: PathBuf,
+}
+
+impl Project {
+    /// The project this program was built from.
+    pub fn find() -> Self {
+        let here = env::var_os("CARGO_MANIFEST_DIR")
+            .map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")), PathBuf::from);
+        let root = here.ancestors().nth(2).unwrap_or(&here).to_path_buf();
+        let target =
+            env::var_os("CARGO_TARGET_DIR").map_or_else(|| root.join("target"), |dir| root.join(dir));
+        Self { root, target }
+    }
+
+    /// Static source of the page.
+    pub fn page(&self) -> PathBuf {
+        self.root.join("www/page")
+    }
+
+    /// What `cargo pack` makes.
+    pub fn dist(&self) -> PathBuf {
+        self.root.join("www/dist")
+    }
+
+    /// The bound wasm, its glue and declarations, with the stamp that tells whether they are current.
+    pub fn bound(&self) -> PathBuf {
+        self.target.join("bound")
+    }
+
+    /// Declarations of the wasm exports for the type check; always in the workspace's own `target`, as
+    /// `tests/page/tsconfig.json` names it.
+    pub fn page_types(&self) -> PathBuf {
+        self.root.join("target/page-types")
+    }
+
+    /// The page suite: package `page-tests`, the type check, the wasm tests.
+    pub fn page_tests(&self) -> PathBuf {
+        self.root.join("tests/page")
+    }
+
+    /// A path as a person at the workspace's root would write it.
+    pub fn shown(&self, path: &Path) -> String {
+        path.strip_prefix(&self.root).unwrap_or(path).display().to_string()
+    }
+}

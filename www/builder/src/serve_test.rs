@@ -1,0 +1,64 @@
+//! The server: which requests name a file of the folder, and what it answers.
+
+use std::fs;
+use std::io::{Read, Write};
+use std::net::{SocketAddr, TcpStream};
+use std::path::Path;
+
+use super::{in_background, inside};
+
+#[test]
+fn plain_paths_lead_inside() {
+    assert_eq!(inside("/").as_deref(), Some(Path::new("index.html")));
+    assert_eq!(inside("/?open=demo#x").as_deref(), Some(Path::new("index.html")));
+    assert_eq!(inside("/demo/a%20b.json").as_deref(), Some(Path::new("demo/a b.json")));
+}
+
+#[test]
+fn paths_that_climb_are_refused() {
+    for url in [
+        "/../a",
+        "/a/../../b",
+        "/%2e%2e/a",
+        "/..%2fa",
+        "/a%5c..%5cb",
+        "//etc/hosts",
+        "/%2fetc/hosts",
+        "/./a",
+        "/c:/a",
+        "/a%00",
+        "/%",
+        "/%zz",
+        "/.git/config",
+        "a",
+    ] {
+        assert_eq!(inside(url), None, "{url}");
+    }
+}
+
+fn ask(address: SocketAddr, head: &str) -> String {
+    let mut stream = TcpStream::connect(address).unwrap();
+    write!(stream, "{head}\r\nHost: localhost\r\nConnection: close\r\n\r\n").unwrap();
+    let mut answer = String::new();
+    stream.read_to_string(&mut answer).unwrap();
+    answer
+}
+
+#[test]
+fn answers_name_the_type_and_know_what_has_not_changed() {
+    let folder = std::env::temp_dir().join(format!("slope-serve-{}", std::process::id()));
+    fs::create_dir_all(&folder).unwrap();
+    fs::write(folder.join("a.wasm"), "\0asm").unwrap();
+    let address = in_background(folder.clone()).unwrap();
+    let first = ask(address, "GET /a.wasm HTTP/1.1");
+    assert!(
+        first.starts_with("HTTP/1.1 200") && first.contains("application/wasm") && first.contains("no-cache")
+    );
+    let tag = first.lines().find_map(|line| line.strip_prefix("ETag: ")).unwrap();
+    assert!(
+        ask(address, &format!("GET /a.wasm HTTP/1.1\r\nIf-None-Match: {tag}")).starts_with("HTTP/1.1 304")
+    );
+    assert!(ask(address, "GET /b.wasm HTTP/1.1").starts_with("HTTP/1.1 404"));
+    assert!(ask(address, "POST /a.wasm HTTP/1.1").starts_with("HTTP/1.1 405"));
+    fs::remove_dir_all(&folder).unwrap();
+}

@@ -92,7 +92,7 @@ class Page {
       const loaded = await this.shelf.load(id);
       this.put(id, loaded.desk, loaded.entries, await writes);
       if (loaded.aside > 0) tell(words.saving.aside(loaded.aside));
-      if (this.tabs.writing) await this.shelf.compact(id);
+      if (this.tabs.writing) await this.shelf.compact(id, loaded);
       return true;
     } catch (error) {
       const title = this.shelf.item(id)?.title || words.untitled;

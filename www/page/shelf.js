@@ -12,7 +12,14 @@ import { words } from './strings.js';
 /** After this time a browser has surely written its local storage to disk, in ms (seen: 7 s are enough). */
 const SETTLED = 60_000;
 
-/** @typedef {{desk: Desk, entries: number, aside: number}} Loaded entries: how many the log holds */
+/**
+ * @typedef {object} Loaded
+ * @property {Desk} desk
+ * @property {number} entries how many the log holds
+ * @property {number} covered how many of them the snapshot held
+ * @property {string} written when the snapshot was written (RFC 3339); empty without one
+ * @property {number} aside how many journal entries were set aside
+ */
 
 export class Shelf {
   /** @param {Journal | undefined} journal */
@@ -40,30 +47,27 @@ export class Shelf {
    * @returns {Promise<Loaded>}
    */
   async load(id) {
+    const written = this.item(id)?.changed ?? '';
     const text = core.shelf_read(id);
     const desk = text === undefined ? core.Desk.blank() : core.Desk.open(text);
     const covered = desk.view().entries;
     const later = await this.journal?.read(id, covered) ?? [];
     const gap = later.findIndex((entry, place) => entry.number !== covered + place);
-    const following = gap === -1 ? later : later.slice(0, gap);
-    const aside = later.slice(following.length);
-    desk.replay(following.map((entry) => entry.text));
+    replay(desk, gap === -1 ? later : later.slice(0, gap));
+    const { entries } = desk.view();
+    const aside = later.slice(entries - covered);
     if (aside.length > 0) await this.journal?.setAside(id, aside);
-    return { desk, entries: covered + following.length, aside: aside.length };
+    return { desk, entries, covered, written, aside: aside.length };
   }
 
   /**
-   * Drops the journal entries that a snapshot covers. Called once a notebook is open, so that the snapshot was
-   * read back, and only when that snapshot is old enough to be on disk.
+   * Drops the journal entries that the snapshot covers: it was read back by this opening, and is dropped behind
+   * only when it is old enough to be on disk.
    * @param {string} id
+   * @param {Loaded} loaded
    */
-  async compact(id) {
-    const item = this.item(id);
-    const text = core.shelf_read(id);
-    if (!item || text === undefined || Date.now() - Date.parse(item.changed) < SETTLED) return;
-    const desk = core.Desk.open(text);
-    await this.journal?.drop(id, desk.view().entries);
-    desk.free();
+  async compact(id, { covered, written }) {
+    if (covered > 0 && Date.now() - Date.parse(written) > SETTLED) await this.journal?.drop(id, covered);
   }
 
   /**
@@ -130,6 +134,20 @@ export class Shelf {
       this.write(id, desk);
       desk.free();
     }
+  }
+}
+
+/**
+ * Replays journal entries as far as they can be applied.
+ * @param {Desk} desk
+ * @param {import('./journal.js').Entry[]} entries
+ */
+function replay(desk, entries) {
+  try {
+    desk.replay(entries.map((entry) => entry.text));
+  } catch {
+    // Those before the one that failed hold; what follows from them is computed by an empty replay.
+    desk.replay([]);
   }
 }
 

@@ -161,10 +161,3 @@ export interface Core {
 
 /** A part of the page that is redrawn from the view. */
 export interface Part { show(view: View): void }
-
-declare global {
-  /** The wasm, in the page that is one file. */
-  var SLOPE_WASM_BASE64: string | undefined;
-  /** The demo notebook's text, in the page that is one file. */
-  var SLOPE_DEMO: string | null | undefined;
-}

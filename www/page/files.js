@@ -50,13 +50,15 @@ export function openReport(book) {
     download(html, 'text/html;charset=utf-8', `${fileName(book)}.html`);
     return;
   }
-  const report = new DOMParser().parseFromString(html, 'text/html');
-  const sheets = [...report.querySelectorAll('style')].map((style) => {
+  /** @type {CSSStyleSheet[]} */
+  const sheets = [];
+  const plain = html.replace(/<style>([^]*?)<\/style>/g, (_, rules) => {
     const sheet = new tab.CSSStyleSheet();
-    sheet.replaceSync(style.textContent ?? '');
-    style.remove();
-    return sheet;
+    sheet.replaceSync(rules);
+    sheets.push(sheet);
+    return '';
   });
+  const report = new DOMParser().parseFromString(plain, 'text/html');
   for (const meta of report.querySelectorAll('meta[http-equiv]')) meta.remove();
   tab.document.replaceChild(tab.document.adoptNode(report.documentElement), tab.document.documentElement);
   tab.document.adoptedStyleSheets = sheets;

@@ -13,11 +13,18 @@ export class Plot {
     this.draw = draw;
     this.due = true;
     this.inSight = false;
+    this.width = 0;
+    this.height = 0;
     new IntersectionObserver((entries) => {
       this.inSight = entries.some((entry) => entry.isIntersecting);
       this.redraw();
     }, { rootMargin: '200px' }).observe(canvas);
-    new ResizeObserver(() => this.show()).observe(canvas);
+    new ResizeObserver(() => {
+      // Kept, because asking for the size at each drawing would have the whole page laid out at once.
+      this.width = Math.round(canvas.clientWidth * devicePixelRatio);
+      this.height = Math.round(canvas.clientHeight * devicePixelRatio);
+      this.show();
+    }).observe(canvas);
     document.addEventListener('theme', () => this.show());
   }
 
@@ -27,9 +34,7 @@ export class Plot {
   }
 
   redraw() {
-    const { canvas } = this;
-    const width = Math.round(canvas.clientWidth * devicePixelRatio);
-    const height = Math.round(canvas.clientHeight * devicePixelRatio);
+    const { canvas, width, height } = this;
     if (!this.due || !this.inSight || width === 0 || height === 0) return;
     this.due = false;
     if (canvas.width !== width) canvas.width = width;

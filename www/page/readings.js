@@ -50,14 +50,24 @@ export class Readings {
     const focused = textBox(document.activeElement);
     const inTable = focused !== undefined && this.table.contains(focused);
     this.rows.show(view.rows);
+    const filled = view.rows.some((row) => DIRECT.some((cell) => row.cells[cell].text !== ''));
+    this.showDirect(filled);
     this.next.propose(view.proposal);
     // The row in which the focus was may be gone, by an undo.
     if (inTable && !this.table.contains(focused)) focusCell(this.next.root, focused.dataset.cell ?? '');
     setHidden(this.start, view.rows.length > 0);
-    const filled = view.rows.some((row) => DIRECT.some((cell) => row.cells[cell].text !== ''));
-    this.table.classList.toggle('no-direct', !(filled || this.direct.checked));
-    this.direct.disabled = filled;
+  }
+
+  /**
+   * Shows the columns that give distance or delay directly, when wanted or needed.
+   * @param {boolean} filled whether one of them holds something
+   */
+  showDirect(filled) {
     if (filled) this.direct.checked = true;
+    this.direct.disabled = filled;
+    const { checked } = this.direct;
+    this.table.classList.toggle('no-direct', !checked);
+    for (const line of this.rows.parts.values()) line.span(checked);
   }
 
   /**

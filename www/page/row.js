@@ -44,7 +44,7 @@ export class RowLine {
       el('th', { scope: 'row', role: 'rowheader' }, this.number, this.marks),
       ...cells.slice(0, remark), ...outputs, ...cells.slice(remark),
       el('td', { role: 'cell', class: 'action' }, this.strike));
-    this.told = el('td', { role: 'cell', class: 'told', colspan: String(this.main.children.length) });
+    this.told = el('td', { role: 'cell', class: 'told' });
     this.below = el('tr', { role: 'row', class: 'below', hidden: true }, this.told);
     this.root = el('tbody', { role: 'rowgroup' }, this.main, this.below);
     this.name('new', undefined);
@@ -94,6 +94,15 @@ export class RowLine {
     setText(this.strike, struck ? t.restore : t.strike);
     setAttribute(this.strike, 'aria-label', struck ? t.restoreRow(row.number) : t.strikeRow(row.number));
     this.tell(row, notices);
+  }
+
+  /**
+   * Lets the line below the cells reach over all columns in sight.
+   * @param {boolean} direct whether those that give distance or delay directly are
+   */
+  span(direct) {
+    const count = this.main.children.length - (direct ? 0 : DIRECT.length);
+    if (this.told.colSpan !== count) this.told.colSpan = count;
   }
 
   /** @param {RowView} row @param {Notice[]} notices */

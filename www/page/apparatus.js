@@ -1,7 +1,7 @@
 /**
  * The section Apparatus: carriage, source, rails, screen, air, shared errors, and the drawing of the bench.
  */
-import { byId, el, setText } from './dom.js';
+import { byId, el, setHidden, setText } from './dom.js';
 import { Radios, TextField } from './field.js';
 import { NoticeList, ofSection } from './notices.js';
 import { Plot } from './plot.js';
@@ -42,6 +42,7 @@ export class Apparatus {
     this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('bench-plot')), (canvas, dark) => {
       book.desk.draw_bench(canvas, dark);
     });
+    this.figure = byId('bench-figure');
     this.summary = byId('bench-summary');
   }
 
@@ -53,6 +54,7 @@ export class Apparatus {
     this.rails.show(view);
     this.settings.show(view);
     this.shared.show(view);
+    setHidden(this.figure, view.rails.length === 0);
     this.plot.show();
     setText(this.summary, inWords(view));
   }
@@ -74,7 +76,6 @@ export function benchField(book, name, about = {}) {
 
 /** @param {View} view */
 function inWords({ rails }) {
-  if (rails.length === 0) return words.bench.empty;
   return rails
     .map((rail, index) => words.bench.rail(rail.fields.name.text || words.rails.numbered(index + 1), rail.stands,
       rail.rows))

@@ -17,7 +17,10 @@ export class Line {
     this.method = byId('line-method');
     this.summary = byId('line-summary');
     this.residualSummary = byId('residual-summary');
+    this.box = byId('line-box');
     this.checks = byId('line-checks-box');
+    this.lineFigure = byId('line-figure');
+    this.residualFigure = byId('residual-figure');
     this.figures = new Figures(byId('line-figures'));
     this.checkFigures = new Figures(byId('line-checks'));
     this.plots = [
@@ -40,7 +43,10 @@ export class Line {
     setOptional(this.residualSummary, line.residual_summary);
     this.figures.show(line.figures);
     this.checkFigures.show(line.checks);
+    setHidden(this.box, line.figures.length === 0);
     setHidden(this.checks, line.checks.length === 0);
+    setHidden(this.lineFigure, !view.rows.some((row) => row.state === 'used'));
+    setHidden(this.residualFigure, line.residual_summary === '');
     for (const plot of this.plots) plot.show();
   }
 }

@@ -17,6 +17,8 @@ export class Readings {
   /** @param {Book} book */
   constructor(book) {
     this.book = book;
+    /** The desk shown last: another one begins without the columns that are not needed. */
+    this.desk = book.desk;
     this.notices = new NoticeList(byId('readings-notices'), ofSection('readings'));
     this.start = byId('readings-start');
     this.direct = /** @type {HTMLInputElement} */ (byId('direct'));
@@ -63,6 +65,8 @@ export class Readings {
    * @param {boolean} filled whether one of them holds something
    */
   showDirect(filled) {
+    if (this.desk !== this.book.desk) this.direct.checked = false;
+    this.desk = this.book.desk;
     if (filled) this.direct.checked = true;
     this.direct.disabled = filled;
     const { checked } = this.direct;

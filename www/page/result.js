@@ -19,13 +19,12 @@ export class Result {
     this.refusal = byId('result-refusal');
     this.short = byId('result-short');
     this.figures = new Figures(byId('result-figures'));
-    this.sentences = byId('result-sentences');
-    this.list = new Keyed(this.sentences, (/** @type {{key: string}} */ item) => item.key, () => {
+    this.sentencesBox = byId('sentences-box');
+    this.list = new Keyed(byId('result-sentences'), (/** @type {{key: string}} */ item) => item.key, () => {
       const root = el('p');
       return { root, show: (/** @type {any} */ item) => setText(root, item.text) };
     });
-    this.copy = byId('copy-sentences');
-    this.copy.addEventListener('click', () => copyText(book.view.result.sentences.join(' ')));
+    byId('copy-sentences').addEventListener('click', () => copyText(book.view.result.sentences.join(' ')));
     this.claim = { basis: /** @type {Basis} */ ('stated'), reason: '' };
     const send = (/** @type {Partial<typeof this.claim>} */ change) => {
       this.claim = { ...this.claim, ...change };
@@ -48,7 +47,7 @@ export class Result {
     this.figures.show(result.figures);
     const sentences = result.sentences.map((text, index) => ({ key: String(index), text }));
     this.list.show(sentences);
-    setHidden(this.copy, sentences.length === 0);
+    setHidden(this.sentencesBox, sentences.length === 0);
     this.claim = { basis: result.basis, reason: result.reason };
     setOptional(this.choiceText, result.choice);
     this.basis.show(result.basis);

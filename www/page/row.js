@@ -89,7 +89,7 @@ export class RowLine {
       setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
     }
     OUTPUTS.forEach((name, index) => setText(/** @type {Node} */ (this.outputs[index]), row[name]));
-    setText(this.lacks, row.state === 'incomplete' ? row.lacks : '');
+    setText(this.lacks, row.state === 'incomplete' ? t.notUsed : '');
     const struck = row.struck !== '';
     setText(this.strike, struck ? t.restore : t.strike);
     setAttribute(this.strike, 'aria-label', struck ? t.restoreRow(row.number) : t.strikeRow(row.number));
@@ -116,8 +116,11 @@ export class RowLine {
         el('span', { class: 'shape', 'aria-hidden': 'true' }, SHAPES[notice.weight]),
         el('span', {}, words.notices.inRow(words.notices.weights[notice.weight], notice.text))));
     }
-    this.told.replaceChildren(...lines);
-    setHidden(this.below, lines.length === 0);
+    // What is missing is said while one is in the row, not beside every row that waits for its readings.
+    const lacks = row.state === 'incomplete' ? [el('p', { class: 'missing' }, row.lacks)] : [];
+    setAttribute(this.below, 'class', lines.length > 0 ? 'below' : 'below waiting');
+    this.told.replaceChildren(...lines, ...lacks);
+    setHidden(this.below, this.told.childElementCount === 0);
     this.marks.replaceChildren(...notices.filter(({ rows }) => rows.length <= MANY).map((notice) => mark(notice)));
   }
 

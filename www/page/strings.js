@@ -96,7 +96,6 @@ export const words = {
   },
 
   bench: {
-    empty: 'No rails yet.',
     rail: (/** @type {string} */ name, /** @type {string} */ stands, /** @type {number} */ rows) =>
       `${name}: ${stands || 'its place is not known yet'}, ${rows === 1 ? '1 row' : `${rows} rows`}.`,
   },
@@ -217,6 +216,7 @@ export const words = {
     strikeRow: (/** @type {number} */ n) => `Strike out row ${n}`,
     restore: 'Restore',
     restoreRow: (/** @type {number} */ n) => `Restore row ${n}`,
+    notUsed: 'not used yet',
     newRow: 'new',
     newCell: (/** @type {string} */ column) => `${column}, new row`,
     cell: (/** @type {string} */ column, /** @type {number} */ n) => `${column}, row ${n}`,

@@ -84,10 +84,24 @@ export class Journal {
    * The notebooks of which the journal holds entries.
    * @returns {Promise<string[]>}
    */
-  async notebooks() {
-    const keys = await outcome(this.database.transaction(STORE).objectStore(STORE).getAllKeys());
-    const names = new Set(keys.map((key) => /** @type {[string, number]} */ (key)[0]));
-    return [...names].filter((name) => !name.includes(ASIDE));
+  notebooks() {
+    const request = this.database.transaction(STORE).objectStore(STORE).openKeyCursor();
+    /** @type {string[]} */
+    const names = [];
+    return new Promise((resolve, reject) => {
+      request.onerror = () => reject(request.error);
+      request.onsuccess = () => {
+        const cursor = request.result;
+        if (!cursor) {
+          resolve(names.filter((name) => !name.includes(ASIDE)));
+          return;
+        }
+        const [name] = /** @type {[string, number]} */ (cursor.key);
+        names.push(name);
+        // An array stands behind every number, so this leads to the next notebook.
+        cursor.continue([name, []]);
+      };
+    });
   }
 
   /**

@@ -1,0 +1,83 @@
+/**
+ * The section Apparatus: carriage, source, rails, screen, air, shared errors, and the drawing of the bench.
+ */
+import { byId, el, setHidden, setText } from './dom.js';
+import { Radios, TextField } from './field.js';
+import { NoticeList, ofSection } from './notices.js';
+import { Plot } from './plot.js';
+import { Rails } from './rails.js';
+import { Settings } from './settings.js';
+import { Shared } from './shared.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { BenchField, View } from './types.js' */
+
+/** The numbers and words of the bench, by the group they stand in. @type {Record<string, BenchField[]>} */
+const GROUPS = {
+  source: ['wavelength', 'pulse_rate'],
+  screen: ['small_divisions', 'screen_width', 'edge_half_width', 'edge_reason', 'time_base_uncertainty'],
+  air: ['temperature', 'pressure', 'humidity', 'carbon_dioxide'],
+};
+
+export class Apparatus {
+  /** @param {Book} book */
+  constructor(book) {
+    const { paths, path } = words.apparatus;
+    this.notices = new NoticeList(byId('apparatus-notices'), ofSection('apparatus'));
+    this.path = new Radios({ name: 'path', legend: path, options: paths }, (value) => {
+      book.edit({ do: 'set_path', path: value });
+    });
+    byId('apparatus-carriage').append(this.path.root);
+    /** @type {[BenchField, TextField][]} */
+    this.fields = Object.entries(GROUPS).flatMap(([group, names]) => names.map((name) => {
+      const field = benchField(book, name, { prose: name === 'edge_reason' });
+      byId(`apparatus-${group}`).append(field.root);
+      return /** @type {[BenchField, TextField]} */ ([name, field]);
+    }));
+    byId('apparatus-air').append(el('p', { class: 'hint wide' }, words.apparatus.airHint));
+    this.rails = new Rails(byId('rails'), book);
+    this.settings = new Settings(byId('settings'), book);
+    this.shared = new Shared(byId('shared'), book);
+    this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('bench-plot')), (canvas, dark) => {
+      book.desk.draw_bench(canvas, dark);
+    });
+    this.figure = byId('bench-figure');
+    this.summary = byId('bench-summary');
+  }
+
+  /** @param {View} view */
+  show(view) {
+    this.notices.show(view);
+    this.path.show(view.path);
+    for (const [name, field] of this.fields) field.show(view.bench[name]);
+    this.rails.show(view);
+    this.settings.show(view);
+    this.shared.show(view);
+    setHidden(this.figure, view.rails.length === 0);
+    this.plot.show();
+    setText(this.summary, inWords(view));
+  }
+}
+
+/**
+ * A field of the bench or the report.
+ * @param {Book} book
+ * @param {BenchField} name
+ * @param {{prose?: boolean, lines?: number, label?: string}} [about]
+ */
+export function benchField(book, name, about = {}) {
+  /** @type {Record<string, string>} */
+  const labels = { ...words.apparatus.fields, ...words.report.fields };
+  return new TextField({ id: `bench-${name}`, label: labels[name] ?? name, ...about }, (text) => {
+    book.edit({ do: 'set_bench', field: name, text });
+  });
+}
+
+/** @param {View} view */
+function inWords({ rails }) {
+  return rails
+    .map((rail, index) => words.bench.rail(rail.fields.name.text || words.rails.numbered(index + 1), rail.stands,
+      rail.rows))
+    .join(' ');
+}

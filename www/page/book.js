@@ -1,0 +1,106 @@
+/**
+ * The open notebook: takes edits, and has every part of the page redrawn from the view that follows, at most
+ * once a frame. It holds no state but the core's log.
+ */
+import { core, messageOf } from './core.js';
+import { flushAll } from './typing.js';
+
+/** @import { Cell, Desk, Edit, Part, View } from './types.js' */
+
+export class Book {
+  constructor() {
+    /** @type {Desk} */
+    this.desk = core.Desk.blank();
+    /** @type {View} */
+    this.view = this.desk.view();
+    /** @type {Part[]} */
+    this.parts = [];
+    /** Called after each change of the log. @type {() => void} */
+    this.onChange = () => {};
+    /** Called when an edit was refused. @type {(message: string) => void} */
+    this.onRefusal = () => {};
+    /** Another tab writes; this one reads along. */
+    this.readOnly = false;
+    this.frame = 0;
+  }
+
+  /**
+   * Puts another notebook on the desk.
+   * @param {Desk} desk
+   */
+  put(desk) {
+    this.desk = desk;
+    this.redraw();
+  }
+
+  /** @param {Part} part */
+  add(part) {
+    this.parts.push(part);
+  }
+
+  /**
+   * @param {Edit} edit
+   * @returns {boolean} whether it was taken
+   */
+  edit(edit) {
+    return this.change(() => this.desk.apply(edit, now()));
+  }
+
+  /**
+   * Fills cells from a block copied out of a spreadsheet.
+   * @param {number | undefined} row
+   * @param {Cell} cell
+   * @param {string} block
+   */
+  paste(row, cell, block) {
+    return this.change(() => this.desk.paste(row, cell, block, now()));
+  }
+
+  undo() {
+    flushAll();
+    if (this.desk.view().can_undo) this.edit({ do: 'undo' });
+  }
+
+  redo() {
+    flushAll();
+    if (this.desk.view().can_redo) this.edit({ do: 'redo' });
+  }
+
+  /** A number that no rail, setting or shared error of this notebook has had: the log only grows. */
+  newNumber() {
+    const { rails, settings, shared, entries } = this.desk.view();
+    return Math.max(entries, ...[...rails, ...settings, ...shared].map((item) => item.id)) + 1;
+  }
+
+  redraw() {
+    if (!this.frame) this.frame = requestAnimationFrame(() => this.draw());
+  }
+
+  /** Redraws now. */
+  draw() {
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    this.view = this.desk.view();
+    for (const part of this.parts) part.show(this.view);
+  }
+
+  /** @param {() => void} work */
+  change(work) {
+    if (this.readOnly) return false;
+    try {
+      work();
+    } catch (error) {
+      this.onRefusal(messageOf(error));
+      this.redraw();
+      return false;
+    }
+    this.onChange();
+    this.redraw();
+    return true;
+  }
+}
+
+/** The time as the page's clock says it (RFC 3339). */
+export function now() {
+  return new Date().toISOString();
+}

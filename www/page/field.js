@@ -1,0 +1,109 @@
+/**
+ * A text box with its label, unit, problem, and what stands in for it while it is empty.
+ */
+import { el, setAttribute, setOptional, setText } from './dom.js';
+import { words } from './strings.js';
+import { listen, put } from './typing.js';
+
+/** @import { Field } from './types.js' */
+
+export class TextField {
+  /**
+   * @param {{id: string, label: string, lines?: number, prose?: boolean, wide?: boolean}} about
+   *   `prose`: words rather than a number; `lines`: more than one makes a text area
+   * @param {(text: string) => void} send
+   */
+  constructor(about, send) {
+    const { id, label, lines = 1, prose = lines > 1, wide = lines > 1 } = about;
+    this.box = lines > 1
+      ? el('textarea', { id, rows: String(lines), autocomplete: 'off' })
+      : el('input', { id, type: 'text', autocomplete: 'off', spellcheck: prose ? 'true' : 'false' });
+    if (!prose) this.box.setAttribute('inputmode', 'decimal');
+    this.label = el('label', { for: id }, label);
+    this.unit = el('span', { class: 'unit', id: `${id}-unit`, hidden: true });
+    this.standIn = el('p', { class: 'hint', id: `${id}-if-empty`, hidden: true });
+    this.problem = el('p', { class: 'problem', id: `${id}-problem`, hidden: true });
+    this.root = el('div', { class: wide ? 'field wide' : prose ? 'field words' : 'field' },
+      this.label, el('span', { class: 'box' }, this.box, this.unit), el('div', {}, this.problem, this.standIn));
+    listen(this.root, (_, text) => send(text));
+  }
+
+  /** @param {Field} field */
+  show(field) {
+    put(this.box, field.text);
+    setOptional(this.unit, field.unit);
+    setOptional(this.problem, field.problem);
+    setOptional(this.standIn, field.text === '' && field.default ? words.field.ifEmpty(field.default) : '');
+    setAttribute(this.box, 'aria-invalid', field.problem ? 'true' : undefined);
+    const described = [this.unit, this.problem, this.standIn].filter((node) => !node.hidden).map((node) => node.id);
+    setAttribute(this.box, 'aria-describedby', described.length > 0 ? described.join(' ') : undefined);
+  }
+
+  /** @param {string} label */
+  rename(label) {
+    setText(this.label, label);
+  }
+}
+
+/** A choice among a few, by a list. */
+export class Choice {
+  /**
+   * @param {{id: string, label: string, options: Record<string, string>}} about
+   * @param {(value: any) => void} send
+   */
+  constructor({ id, label, options }, send) {
+    this.box = el('select', { id, change: () => send(this.box.value) });
+    this.root = el('div', { class: 'field' }, el('label', { for: id }, label), el('span', { class: 'box' }, this.box));
+    this.offered = '';
+    this.offer(options);
+  }
+
+  /** @param {Record<string, string>} options */
+  offer(options) {
+    const offered = JSON.stringify(options);
+    if (offered === this.offered) return;
+    this.offered = offered;
+    this.box.replaceChildren(...Object.entries(options).map(([value, text]) => el('option', { value }, text)));
+  }
+
+  /** @param {string} value */
+  show(value) {
+    if (this.box.value !== value) this.box.value = value;
+  }
+}
+
+/** A choice among a few, all in sight. */
+export class Radios {
+  /**
+   * @param {{name: string, legend: string, options: Record<string, string>}} about
+   * @param {(value: any) => void} send
+   */
+  constructor({ name, legend, options }, send) {
+    this.root = el('fieldset', { class: 'radios', id: name }, el('legend', {}, legend));
+    /** @type {Map<string, HTMLInputElement>} */
+    this.boxes = new Map();
+    for (const [value, text] of Object.entries(options)) {
+      const id = `${name}-${value}`;
+      const box = el('input', { type: 'radio', name, id, value, change: () => send(value) });
+      this.boxes.set(value, box);
+      this.root.append(el('div', { class: 'radio' }, box, el('label', { for: id }, text)));
+    }
+  }
+
+  /** @param {string} value */
+  show(value) {
+    const box = this.boxes.get(value);
+    if (box && !box.checked) box.checked = true;
+  }
+}
+
+/**
+ * A field that has no problem, no unit and no stand-in of its own.
+ * @param {string} text
+ * @param {string} [problem]
+ * @param {string} [unit]
+ * @returns {Field}
+ */
+export function plain(text, problem = '', unit = '') {
+  return { text, problem, unit, default: '' };
+}

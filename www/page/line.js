@@ -1,0 +1,52 @@
+/**
+ * The section Line: the two plots, in pictures and in words, the line's figures and the checks beside it.
+ */
+import { byId, setHidden, setOptional } from './dom.js';
+import { Figures } from './figures.js';
+import { NoticeList, ofSection } from './notices.js';
+import { Plot } from './plot.js';
+
+/** @import { Book } from './book.js' */
+/** @import { View } from './types.js' */
+
+export class Line {
+  /** @param {Book} book */
+  constructor(book) {
+    this.notices = new NoticeList(byId('line-notices'), ofSection('line'));
+    this.refusal = byId('line-refusal');
+    this.method = byId('line-method');
+    this.summary = byId('line-summary');
+    this.residualSummary = byId('residual-summary');
+    this.box = byId('line-box');
+    this.checks = byId('line-checks-box');
+    this.lineFigure = byId('line-figure');
+    this.residualFigure = byId('residual-figure');
+    this.figures = new Figures(byId('line-figures'));
+    this.checkFigures = new Figures(byId('line-checks'));
+    this.plots = [
+      new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark) => {
+        book.desk.draw_line(canvas, dark);
+      }),
+      new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark) => {
+        book.desk.draw_residuals(canvas, dark);
+      }),
+    ];
+  }
+
+  /** @param {View} view */
+  show(view) {
+    const { line } = view;
+    this.notices.show(view);
+    setOptional(this.refusal, line.refusal);
+    setOptional(this.method, line.method);
+    setOptional(this.summary, line.summary);
+    setOptional(this.residualSummary, line.residual_summary);
+    this.figures.show(line.figures);
+    this.checkFigures.show(line.checks);
+    setHidden(this.box, line.figures.length === 0);
+    setHidden(this.checks, line.checks.length === 0);
+    setHidden(this.lineFigure, !view.rows.some((row) => row.state === 'used'));
+    setHidden(this.residualFigure, line.residual_summary === '');
+    for (const plot of this.plots) plot.show();
+  }
+}

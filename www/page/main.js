@@ -1,0 +1,214 @@
+/**
+ * Where the page begins: starts the core, puts the parts together, opens the notebook.
+ */
+import { Apparatus } from './apparatus.js';
+import { Banner } from './banner.js';
+import { Book } from './book.js';
+import { begin, core, demoText, messageOf } from './core.js';
+import { byId } from './dom.js';
+import { notebookIn, takeBundle } from './files.js';
+import { Journal } from './journal.js';
+import { Keeper } from './keeper.js';
+import { Line } from './line.js';
+import { Notebooks } from './notebooks.js';
+import { Preferences } from './preferences.js';
+import { Readings } from './readings.js';
+import { Report } from './report.js';
+import { Result } from './result.js';
+import { Shelf } from './shelf.js';
+import { at, words } from './strings.js';
+import { Strip } from './strip.js';
+import { Tabs } from './tabs.js';
+import { tell } from './tell.js';
+
+/** @import { Desk } from './types.js' */
+
+class Page {
+  /** @param {Journal | undefined} journal */
+  constructor(journal) {
+    this.book = new Book();
+    this.shelf = new Shelf(journal);
+    this.keeper = new Keeper(this.book, this.shelf, journal);
+    this.tabs = new Tabs();
+    this.banner = new Banner({
+      takeBundle: () => takeBundle(this.book),
+      takeOver: () => this.tabs.takeOver(),
+    });
+    this.join();
+    const { book } = this;
+    for (const part of [
+      new Strip(book), new Apparatus(book), new Readings(book), new Line(book), new Result(book),
+      new Report(book, (file) => this.openFile(file)), new Preferences(book),
+    ]) book.add(part);
+    new Notebooks({
+      shelf: this.shelf,
+      current: () => this.keeper.id,
+      settle: () => this.keeper.settle(),
+      open: (id) => this.open(id),
+      blank: () => this.keep(core.Desk.blank()),
+      demo: () => this.openDemo(),
+      openNext: () => this.openLatest(),
+      rename: (id, title) => this.rename(id, title),
+    });
+    document.addEventListener('undoable', (event) => {
+      tell(/** @type {CustomEvent} */ (event).detail, { label: words.undo, run: () => book.undo() });
+    });
+  }
+
+  /** Joins book, keeper and tabs. */
+  join() {
+    const { book, keeper, tabs, banner } = this;
+    book.onChange = () => keeper.note();
+    book.onRefusal = (message) => tell(message);
+    keeper.onSaved = (saved, why) => {
+      banner.show(saved, why);
+      if (saved === 'conflict') tabs.lose();
+    };
+    keeper.onStored = (from, entries) => tabs.spread(from, entries);
+    tabs.onAsk = () => keeper.settle();
+    tabs.onLoss = () => this.setRole(false);
+    tabs.onGain = () => this.reload(true);
+    tabs.onEntries = (from, entries) => this.follow(from, entries);
+  }
+
+  /** @param {boolean} writes */
+  setRole(writes) {
+    this.book.readOnly = !writes;
+    for (const box of /** @type {NodeListOf<HTMLFieldSetElement>} */ (document.querySelectorAll('[data-written]'))) {
+      box.disabled = !writes;
+    }
+    /** @type {HTMLInputElement} */ (byId('title')).readOnly = !writes;
+    if (!writes) this.banner.show('reading');
+  }
+
+  /**
+   * Opens a notebook of the shelf; one that can't be opened is left as it is.
+   * @param {string} id
+   */
+  async open(id) {
+    await this.keeper.settle();
+    const writes = this.tabs.enter(id);
+    try {
+      const loaded = await this.shelf.load(id);
+      this.put(id, loaded.desk, loaded.entries, await writes);
+      if (loaded.aside > 0) tell(words.saving.aside(loaded.aside));
+      if (this.tabs.writing) await this.shelf.compact(id, loaded);
+      return true;
+    } catch (error) {
+      const title = this.shelf.item(id)?.title || words.untitled;
+      tell(words.saving.cannotOpen(title, messageOf(error)));
+      if (this.keeper.id) await this.tabs.enter(this.keeper.id);
+      return false;
+    }
+  }
+
+  /**
+   * @param {string} id
+   * @param {Desk} desk
+   * @param {number} entries
+   * @param {boolean} writes
+   */
+  put(id, desk, entries, writes) {
+    const old = this.book.desk;
+    this.setRole(writes);
+    this.keeper.watch(id, entries);
+    this.book.put(desk);
+    this.book.draw();
+    old.free();
+    core.setting_write('open', id);
+  }
+
+  /**
+   * Reads the open notebook again from storage.
+   * @param {boolean} writes
+   */
+  async reload(writes) {
+    const { id } = this.keeper;
+    const { desk, entries } = await this.shelf.load(id);
+    if (id === this.keeper.id) this.put(id, desk, entries, writes);
+  }
+
+  /**
+   * Follows what another tab wrote.
+   * @param {number} from
+   * @param {string[]} entries
+   */
+  follow(from, entries) {
+    if (from !== this.keeper.stored) {
+      this.reload(false);
+      return;
+    }
+    this.book.desk.replay(entries);
+    this.keeper.stored = from + entries.length;
+    this.book.redraw();
+  }
+
+  /**
+   * Keeps a notebook as a new one and opens it.
+   * @param {Desk} desk
+   */
+  async keep(desk) {
+    await this.keeper.settle();
+    const id = await this.shelf.create(desk);
+    this.put(id, desk, desk.view().entries, await this.tabs.enter(id));
+  }
+
+  async openDemo() {
+    const text = await demoText();
+    if (text === undefined) tell(words.notebooks.noDemo);
+    await this.keep(text === undefined ? core.Desk.blank() : core.Desk.open(text));
+  }
+
+  /** Opens the notebook used last; on a first visit, the demo. */
+  async openLatest() {
+    const items = this.shelf.list(false).map((item) => item.id);
+    const last = core.setting_read('open');
+    const order = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
+    for (const id of order) if (await this.open(id)) return;
+    if (order.length > 0) await this.keep(core.Desk.blank());
+    else await this.openDemo();
+  }
+
+  /** @param {string} id @param {string} title */
+  async rename(id, title) {
+    if (id !== this.keeper.id) return this.tabs.withLock(id, () => this.shelf.rename(id, title));
+    const done = this.book.edit({ do: 'set_title', text: title });
+    await this.keeper.settle();
+    return done;
+  }
+
+  /** @param {File} file */
+  async openFile(file) {
+    try {
+      const desk = core.Desk.open(await notebookIn(file));
+      await this.keep(desk);
+      tell(words.report.opened(desk.view().title || words.untitled));
+    } catch (error) {
+      tell(words.report.notOpened(file.name, messageOf(error)));
+    }
+  }
+}
+
+function putWords() {
+  for (const node of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-words]'))) {
+    node.textContent = at(node.dataset.words ?? '');
+  }
+  for (const node of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-label-words]'))) {
+    node.setAttribute('aria-label', at(node.dataset.labelWords ?? ''));
+  }
+}
+
+async function start() {
+  putWords();
+  try {
+    const [, journal] = await Promise.all([begin(), Journal.open()]);
+    const page = new Page(journal);
+    await page.shelf.recover();
+    await page.openLatest();
+    document.body.dataset.ready = 'true';
+  } catch (error) {
+    byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
+  }
+}
+
+start();

@@ -1,0 +1,91 @@
+/**
+ * What the notebook noticed, beside what it is about. Weight is told by a word and a shape, not only by colour.
+ */
+import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
+import { words } from './strings.js';
+
+/** @import { Notice, SectionName, View, Weight } from './types.js' */
+
+/** @type {Record<Weight, string>} */
+export const SHAPES = { grave: '▲', look: '◆', know: '●' };
+
+/** A notice that names more rows than this is about all of them rather than about each. */
+export const MANY = 8;
+
+/** @typedef {{key: string, notice: Notice, numbers: Map<number, number>}} Told numbers: of the rows, by id */
+
+class NoticeItem {
+  constructor() {
+    this.shape = el('span', { class: 'shape', 'aria-hidden': 'true' });
+    this.weight = el('strong');
+    this.text = el('span');
+    this.lookAt = el('span', { class: 'look-at' });
+    this.rows = el('span', { class: 'rows' });
+    this.shown = '';
+    this.root = el('li', { tabindex: '-1' },
+      this.shape, el('span', { class: 'notice-text' }, this.weight, ' ', this.text, ' ', this.lookAt, ' ', this.rows));
+  }
+
+  /** @param {Told} item */
+  show({ notice, numbers }) {
+    setText(this.shape, SHAPES[notice.weight]);
+    setAttribute(this.root, 'class', `notice ${notice.weight}`);
+    setAttribute(this.root, 'data-notice', notice.id);
+    setText(this.weight, `${words.notices.weights[notice.weight]}.`);
+    setText(this.text, notice.text);
+    setText(this.lookAt, notice.look_at);
+    const all = notice.rows.filter((row) => numbers.has(row));
+    const rows = all.slice(0, MANY);
+    const more = all.length - rows.length;
+    const shown = all.map((row) => `${row}:${numbers.get(row)}`).join();
+    if (shown === this.shown) return;
+    this.shown = shown;
+    this.rows.replaceChildren(...rows.flatMap((row) => [rowLink(row, numbers.get(row) ?? 0), ' ']),
+      more > 0 ? words.notices.more(more) : '');
+  }
+}
+
+/**
+ * @param {number} row
+ * @param {number} number
+ */
+function rowLink(row, number) {
+  return el('a', { href: `#row-${row}` }, words.notices.row(number));
+}
+
+/** The notices of one section, or of one rail. */
+export class NoticeList {
+  /**
+   * @param {HTMLElement} root an empty `ul`
+   * @param {(notice: Notice, view: View) => boolean} belongs
+   */
+  constructor(root, belongs) {
+    this.root = root;
+    this.belongs = belongs;
+    this.list = new Keyed(root, (/** @type {Told} */ item) => item.key, () => new NoticeItem());
+  }
+
+  /** @param {View} view */
+  show(view) {
+    const numbers = new Map(view.rows.map((row) => [row.id, row.number]));
+    /** @type {Map<string, number>} */
+    const seen = new Map();
+    const items = view.notices.filter((notice) => this.belongs(notice, view)).map((notice) => {
+      const count = seen.get(notice.id) ?? 0;
+      seen.set(notice.id, count + 1);
+      return { notice, numbers, key: `${notice.id} ${count}` };
+    });
+    this.list.show(items);
+    setHidden(this.root, items.length === 0);
+  }
+}
+
+/**
+ * The notices of a section that are not about one rail that is there.
+ * @param {SectionName} section
+ * @returns {(notice: Notice, view: View) => boolean}
+ */
+export function ofSection(section) {
+  return (notice, view) => notice.section === section
+    && (section !== 'apparatus' || !view.rails.some((rail) => rail.id === notice.rail));
+}

@@ -1,0 +1,100 @@
+/**
+ * The rails, one card each: the ruler, where it stands, and what was noticed about it.
+ */
+import { el, Keyed, setOptional, setText } from './dom.js';
+import { Choice, TextField } from './field.js';
+import { NoticeList } from './notices.js';
+import { SpliceEditor } from './splice.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { RailField, RailView, View } from './types.js' */
+
+/** @type {RailField[]} */
+const FIELDS = ['name', 'from', 'to', 'reading_uncertainty', 'scale_uncertainty'];
+
+export class Rails {
+  /**
+   * @param {HTMLElement} root
+   * @param {Book} book
+   */
+  constructor(root, book) {
+    const list = el('div', { class: 'cards' });
+    this.cards = new Keyed(list, (/** @type {RailItem} */ item) => String(item.rail.id),
+      (item) => new RailCard(book, item.rail.id));
+    const add = el('button', { type: 'button', id: 'add-rail', click: () => this.add(book) }, words.rails.add);
+    root.append(list, el('p', { class: 'actions' }, add));
+  }
+
+  /** @param {Book} book */
+  add(book) {
+    const rail = book.newNumber();
+    if (!book.edit({ do: 'add_rail', rail })) return;
+    book.draw();
+    document.getElementById(`rail-${rail}-name`)?.focus();
+  }
+
+  /** @param {View} view */
+  show(view) {
+    this.cards.show(view.rails.map((rail, place) => ({ rail, before: view.rails[place - 1], view })));
+  }
+}
+
+/** @typedef {{rail: RailView, before: RailView | undefined, view: View}} RailItem */
+
+class RailCard {
+  /**
+   * @param {Book} book
+   * @param {number} rail
+   */
+  constructor(book, rail) {
+    const t = words.rails;
+    this.legend = el('legend');
+    this.fields = FIELDS.map((field) => new TextField(
+      { id: `rail-${rail}-${field}`, label: t.fields[field], prose: field === 'name' },
+      (text) => { book.edit({ do: 'set_rail', rail, field, text }); },
+    ));
+    this.unit = new Choice({ id: `rail-${rail}-unit`, label: t.unit, options: t.units }, (unit) => {
+      book.edit({ do: 'set_ruler_unit', rail, unit });
+    });
+    this.sense = new Choice({ id: `rail-${rail}-sense`, label: t.sense, options: t.senses }, (sense) => {
+      book.edit({ do: 'set_sense', rail, sense });
+    });
+    this.splice = new SpliceEditor(book, rail);
+    this.stands = el('p', { class: 'stands' });
+    this.step = el('p', { class: 'stands' });
+    const notices = el('ul', { class: 'notices' });
+    this.notices = new NoticeList(notices, (notice) => notice.section === 'apparatus' && notice.rail === rail);
+    this.remove = el('button', { type: 'button', class: 'quiet', click: () => this.take(book, rail) }, t.remove);
+    const [name, from, to, reading, scale] = this.fields.map((field) => field.root);
+    this.root = el('fieldset', { class: 'card', id: `rail-${rail}` }, this.legend, notices,
+      el('div', { class: 'fields' }, ...nodes(name, this.unit.root, from, to, this.sense.root, reading, scale)),
+      this.splice.root, this.stands, this.step, el('p', { class: 'actions' }, this.remove));
+  }
+
+  /** @param {RailItem} item @param {number} place */
+  show({ rail, before, view }, place) {
+    const t = words.rails;
+    this.name = rail.fields.name.text || t.numbered(place + 1);
+    setText(this.legend, t.legend(place + 1, rail.fields.name.text));
+    FIELDS.forEach((field, index) => this.fields[index]?.show(rail.fields[field]));
+    this.unit.show(rail.unit);
+    this.sense.show(rail.sense);
+    this.splice.show(rail, before);
+    setOptional(this.stands, rail.stands);
+    setOptional(this.step, rail.step);
+    this.notices.show(view);
+  }
+
+  /** @param {Book} book @param {number} rail */
+  take(book, rail) {
+    if (!book.edit({ do: 'remove_rail', rail })) return;
+    document.dispatchEvent(new CustomEvent('undoable', { detail: words.rails.removed(this.name ?? '') }));
+    document.getElementById('add-rail')?.focus();
+  }
+}
+
+/** @param {...(HTMLElement | undefined)} all */
+function nodes(...all) {
+  return all.filter((node) => node !== undefined);
+}

@@ -1,0 +1,153 @@
+/**
+ * The section Readings: a table with one row for each carriage position, and a line at its end where the next
+ * row is begun by typing in it.
+ */
+import { byId, el, Keyed, setHidden } from './dom.js';
+import { focusCell, walk } from './grid.js';
+import { NoticeList, ofSection } from './notices.js';
+import { CELLS, DIRECT, OUTPUTS, RowLine } from './row.js';
+import { words } from './strings.js';
+import { StrikeDialog } from './strike.js';
+import { flush, listen, textBox } from './typing.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Cell, Notice, RowView, View } from './types.js' */
+
+export class Readings {
+  /** @param {Book} book */
+  constructor(book) {
+    this.book = book;
+    /** The desk shown last: another one begins without the columns that are not needed. */
+    this.desk = book.desk;
+    this.notices = new NoticeList(byId('readings-notices'), ofSection('readings'));
+    this.start = byId('readings-start');
+    this.direct = /** @type {HTMLInputElement} */ (byId('direct'));
+    this.direct.addEventListener('change', () => book.redraw());
+    this.dialog = new StrikeDialog(book);
+    this.table = /** @type {HTMLTableElement} */ (byId('readings-table'));
+    const head = header();
+    this.table.append(el('caption', { class: 'unseen' }, words.readings.caption), head);
+    /** @type {Map<number, Notice[]>} */
+    this.noticesOf = new Map();
+    this.rows = new Keyed(this.table, (/** @type {RowView} */ row) => String(row.id), () => this.newLine(), head);
+    this.next = this.newLine();
+    this.table.append(this.next.root);
+    listen(this.table, (box, text) => this.typed(box, text));
+    walk(this.table, () => this.begin({}));
+    this.table.addEventListener('paste', (event) => this.pasted(event));
+  }
+
+  newLine() {
+    const line = new RowLine(() => this.strike(line));
+    const show = line.show.bind(line);
+    return Object.assign(line, {
+      show: (/** @type {RowView} */ row) => show(row, this.noticesOf.get(row.id) ?? []),
+    });
+  }
+
+  /** @param {View} view */
+  show(view) {
+    this.notices.show(view);
+    this.noticesOf = byRow(view.notices);
+    const focused = textBox(document.activeElement);
+    const inTable = focused !== undefined && this.table.contains(focused);
+    this.rows.show(view.rows);
+    const filled = view.rows.some((row) => DIRECT.some((cell) => row.cells[cell].text !== ''));
+    this.showDirect(filled);
+    this.next.propose(view.proposal);
+    // The row in which the focus was may be gone, by an undo.
+    if (inTable && !this.table.contains(focused)) focusCell(this.next.root, focused.dataset.cell ?? '');
+    setHidden(this.start, view.rows.length > 0);
+  }
+
+  /**
+   * Shows the columns that give distance or delay directly, when wanted or needed.
+   * @param {boolean} filled whether one of them holds something
+   */
+  showDirect(filled) {
+    if (this.desk !== this.book.desk) this.direct.checked = false;
+    this.desk = this.book.desk;
+    if (filled) this.direct.checked = true;
+    this.direct.disabled = filled;
+    const { checked } = this.direct;
+    this.table.classList.toggle('no-direct', !checked);
+    for (const line of this.rows.parts.values()) line.span(checked);
+  }
+
+  /**
+   * @param {HTMLInputElement | HTMLTextAreaElement} box
+   * @param {string} text
+   */
+  typed(box, text) {
+    const cell = /** @type {Cell} */ (box.dataset.cell);
+    const row = box.closest('tbody')?.dataset.row;
+    if (row === 'new') {
+      if (text !== '') this.begin({ [cell]: text });
+    } else {
+      this.book.edit({ do: 'set_cell', row: Number(row), cell, text });
+    }
+  }
+
+  /**
+   * Begins a row from what is proposed and what was typed. The line for the next row becomes that row, so that
+   * the typing goes on in the same box.
+   * @param {Partial<Record<Cell, string>>} typed
+   */
+  begin(typed) {
+    const { row, cells } = this.book.desk.view().proposal;
+    if (!this.book.edit({ do: 'add_row', row, cells: { ...cells, ...typed } })) return;
+    const line = this.next;
+    line.name(String(row), undefined);
+    this.rows.parts.set(String(row), line);
+    this.next = this.newLine();
+    this.table.append(this.next.root);
+    this.book.draw();
+  }
+
+  /** @param {ClipboardEvent} event */
+  pasted(event) {
+    const box = textBox(event.target);
+    const block = (event.clipboardData?.getData('text/plain') ?? '').replace(/\r?\n$/, '');
+    if (!box || !/[\t\n]/.test(block)) return;
+    event.preventDefault();
+    flush(box);
+    const row = box.closest('tbody')?.dataset.row;
+    this.book.paste(row === 'new' ? undefined : Number(row), /** @type {Cell} */ (box.dataset.cell), block);
+  }
+
+  /** @param {RowLine} line */
+  strike({ row }) {
+    if (!row) return;
+    if (row.struck === '') this.dialog.ask(row);
+    else this.book.edit({ do: 'restore_row', row: row.id });
+  }
+}
+
+function header() {
+  const t = words.readings;
+  const remark = CELLS.length - 1;
+  const column = (/** @type {Cell} */ cell) => heading(t.columns[cell], t.units[cell],
+    DIRECT.includes(cell) ? `direct ${cell}` : cell);
+  return el('thead', { role: 'rowgroup' }, el('tr', { role: 'row' },
+    heading(t.row, '', ''),
+    ...CELLS.slice(0, remark).map(column),
+    ...OUTPUTS.map((name) => heading(t.outputs[name], t.outputUnits[name], `output ${name}`)),
+    ...CELLS.slice(remark).map(column),
+    el('td', { role: 'cell', class: 'action' })));
+}
+
+/** @param {string} name @param {string} unit @param {string} kind */
+function heading(name, unit, kind) {
+  const parts = unit ? [name, ' ', el('span', { class: 'unit' }, unit)] : [name];
+  return el('th', { scope: 'col', role: 'columnheader', class: kind }, ...parts);
+}
+
+/** @param {Notice[]} notices */
+function byRow(notices) {
+  /** @type {Map<number, Notice[]>} */
+  const rows = new Map();
+  for (const notice of notices) {
+    for (const row of notice.rows) rows.set(row, [...(rows.get(row) ?? []), notice]);
+  }
+  return rows;
+}

@@ -1,0 +1,65 @@
+/**
+ * The section Report: the words around the result, and what can be taken away or brought in.
+ */
+import { benchField } from './apparatus.js';
+import { byId } from './dom.js';
+import { Choice } from './field.js';
+import { copyText, openReport, takeBundle, takeTable } from './files.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { BenchField, TableKind, View } from './types.js' */
+
+/** @type {[BenchField, number][]} */
+const FIELDS = [['people', 1], ['place', 1], ['aim', 3], ['method', 5], ['discussion', 5]];
+
+export class Report {
+  /**
+   * @param {Book} book
+   * @param {(file: File) => void} open
+   */
+  constructor(book, open) {
+    this.fields = FIELDS.map(([name, lines]) => ({ name, field: benchField(book, name, { prose: true, lines }) }));
+    byId('report-fields').append(...this.fields.map(({ field }) => field.root));
+    /** @type {TableKind} */
+    let kind = 'csv';
+    const { formats, format } = words.report;
+    const choice = new Choice({ id: 'table-format', label: format, options: formats }, (value) => { kind = value; });
+    byId('table-format-box').replaceWith(choice.root);
+    byId('open-report').addEventListener('click', () => openReport(book));
+    byId('take-bundle').addEventListener('click', () => takeBundle(book));
+    byId('copy-table').addEventListener('click', () => copyText(book.desk.table(kind)));
+    byId('take-table').addEventListener('click', () => takeTable(book, kind));
+    const file = /** @type {HTMLInputElement} */ (byId('open-file'));
+    file.addEventListener('change', () => {
+      for (const one of file.files ?? []) open(one);
+      file.value = '';
+    });
+    listenForDrops(open);
+  }
+
+  /** @param {View} view */
+  show(view) {
+    for (const { name, field } of this.fields) field.show(view.bench[name]);
+  }
+}
+
+/** @param {(file: File) => void} open */
+function listenForDrops(open) {
+  const sign = byId('drop-sign');
+  const hasFiles = (/** @type {DragEvent} */ event) => event.dataTransfer?.types.includes('Files') ?? false;
+  window.addEventListener('dragover', (event) => {
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    sign.hidden = false;
+  });
+  window.addEventListener('dragleave', (event) => {
+    if (!event.relatedTarget) sign.hidden = true;
+  });
+  window.addEventListener('drop', (event) => {
+    sign.hidden = true;
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    for (const file of event.dataTransfer?.files ?? []) open(file);
+  });
+}

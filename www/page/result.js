@@ -1,0 +1,57 @@
+/**
+ * The section Result: c and what it rests on, sentences for a report, and the claimed uncertainty.
+ */
+import { byId, el, Keyed, setHidden, setOptional, setText } from './dom.js';
+import { Radios, TextField, plain } from './field.js';
+import { Figures } from './figures.js';
+import { NoticeList, ofSection } from './notices.js';
+import { copyText } from './files.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Basis, View } from './types.js' */
+
+export class Result {
+  /** @param {Book} book */
+  constructor(book) {
+    const t = words.result;
+    this.notices = new NoticeList(byId('result-notices'), ofSection('result'));
+    this.refusal = byId('result-refusal');
+    this.short = byId('result-short');
+    this.figures = new Figures(byId('result-figures'));
+    this.sentencesBox = byId('sentences-box');
+    this.list = new Keyed(byId('result-sentences'), (/** @type {{key: string}} */ item) => item.key, () => {
+      const root = el('p');
+      return { root, show: (/** @type {any} */ item) => setText(root, item.text) };
+    });
+    byId('copy-sentences').addEventListener('click', () => copyText(book.view.result.sentences.join(' ')));
+    this.claim = { basis: /** @type {Basis} */ ('stated'), reason: '' };
+    const send = (/** @type {Partial<typeof this.claim>} */ change) => {
+      this.claim = { ...this.claim, ...change };
+      book.edit({ do: 'set_claim', claim: this.claim });
+    };
+    this.choice = byId('choice');
+    this.choiceText = byId('choice-text');
+    this.basis = new Radios({ name: 'basis', legend: t.choice, options: t.bases }, (basis) => send({ basis }));
+    this.reason = new TextField({ id: 'basis-reason', label: t.reason, prose: true, wide: true },
+      (reason) => send({ reason }));
+    this.choice.append(this.basis.root, this.reason.root);
+  }
+
+  /** @param {View} view */
+  show(view) {
+    const { result } = view;
+    this.notices.show(view);
+    setOptional(this.refusal, result.refusal);
+    setOptional(this.short, result.short);
+    this.figures.show(result.figures);
+    const sentences = result.sentences.map((text, index) => ({ key: String(index), text }));
+    this.list.show(sentences);
+    setHidden(this.sentencesBox, sentences.length === 0);
+    this.claim = { basis: result.basis, reason: result.reason };
+    setOptional(this.choiceText, result.choice);
+    this.basis.show(result.basis);
+    this.reason.show(plain(result.reason));
+    setHidden(this.choice, result.choice === '' && result.basis === 'stated' && result.reason === '');
+  }
+}

@@ -1,0 +1,164 @@
+/**
+ * One row of the readings: its cells, what follows from them, and what is wrong with them.
+ */
+import { el, setAttribute, setHidden, setText } from './dom.js';
+import { MANY, SHAPES } from './notices.js';
+import { words } from './strings.js';
+import { put } from './typing.js';
+
+/** @import { Cell, Notice, Proposal, RowView } from './types.js' */
+
+/** The cells in the order in which they stand. @type {Cell[]} */
+export const CELLS = [
+  'rail', 'reading', 'time_base', 'edge_a', 'edge_b', 'distance', 'distance_uncertainty', 'delay',
+  'delay_uncertainty', 'remark',
+];
+/** Cells that give distance or delay directly. @type {Cell[]} */
+export const DIRECT = ['distance', 'distance_uncertainty', 'delay', 'delay_uncertainty'];
+/** @type {('distance' | 'delay' | 'residual')[]} */
+export const OUTPUTS = ['distance', 'delay', 'residual'];
+/** Cells of words rather than numbers. @type {Cell[]} */
+const WORDY = ['rail', 'remark'];
+/** A notice that names more rows than this is only marked in each, and told above the table. */
+const TOLD_IN_ROW = 2;
+
+export class RowLine {
+  /** @param {(line: RowLine) => void} strike strikes the row out, or restores it */
+  constructor(strike) {
+    /** The row shown; nothing in the line for the next row. @type {RowView | undefined} */
+    this.row = undefined;
+    this.shown = '';
+    this.number = el('span', { class: 'number' });
+    this.marks = el('span', { class: 'marks' });
+    /** @type {Map<Cell, HTMLInputElement>} */
+    this.boxes = new Map(CELLS.map((cell) => [cell, cellBox(cell)]));
+    this.outputs = OUTPUTS.map(() => el('output'));
+    this.lacks = el('span', { class: 'lacks' });
+    this.strike = el('button', { type: 'button', class: 'quiet strike', click: () => strike(this) });
+    const remark = CELLS.length - 1;
+    const cells = CELLS.map((cell) => cellFor(cell, /** @type {HTMLInputElement} */ (this.boxes.get(cell))));
+    const outputs = OUTPUTS.map((name, index) => el('td',
+      { role: 'cell', class: `output ${name}`, 'data-label': words.readings.outputNames[name] },
+      /** @type {HTMLElement} */ (this.outputs[index]), ...(name === 'residual' ? [this.lacks] : [])));
+    this.main = el('tr', { role: 'row' },
+      el('th', { scope: 'row', role: 'rowheader' }, this.number, this.marks),
+      ...cells.slice(0, remark), ...outputs, ...cells.slice(remark),
+      el('td', { role: 'cell', class: 'action' }, this.strike));
+    this.told = el('td', { role: 'cell', class: 'told' });
+    this.below = el('tr', { role: 'row', class: 'below', hidden: true }, this.told);
+    this.root = el('tbody', { role: 'rowgroup' }, this.main, this.below);
+    this.name('new', undefined);
+  }
+
+  /**
+   * Gives the row's parts their ids and names.
+   * @param {string} id
+   * @param {number | undefined} number
+   */
+  name(id, number) {
+    const t = words.readings;
+    setAttribute(this.root, 'id', `row-${id}`);
+    setAttribute(this.root, 'data-row', id);
+    setAttribute(this.told, 'id', `row-${id}-told`);
+    for (const [cell, box] of this.boxes) {
+      const column = columnName(cell);
+      setAttribute(box, 'id', `cell-${id}-${cell}`);
+      setAttribute(box, 'aria-label', number === undefined ? t.newCell(column) : t.cell(column, number));
+    }
+    setText(this.number, number === undefined ? t.newRow : String(number));
+    setHidden(this.strike, number === undefined);
+  }
+
+  /**
+   * @param {RowView} row
+   * @param {Notice[]} notices those that name this row
+   */
+  show(row, notices) {
+    const shown = JSON.stringify([row, notices.map((notice) => [notice.weight, notice.text])]);
+    this.row = row;
+    if (shown === this.shown) return;
+    this.shown = shown;
+    const t = words.readings;
+    this.name(String(row.id), row.number);
+    setAttribute(this.root, 'class', row.state);
+    for (const [cell, box] of this.boxes) {
+      const { text, problem, default: standIn } = row.cells[cell];
+      put(box, text);
+      setAttribute(box, 'placeholder', standIn || undefined);
+      setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
+      setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
+    }
+    OUTPUTS.forEach((name, index) => setText(/** @type {Node} */ (this.outputs[index]), row[name]));
+    setText(this.lacks, row.state === 'incomplete' ? t.notUsed : '');
+    const struck = row.struck !== '';
+    setText(this.strike, struck ? t.restore : t.strike);
+    setAttribute(this.strike, 'aria-label', struck ? t.restoreRow(row.number) : t.strikeRow(row.number));
+    this.tell(row, notices);
+  }
+
+  /**
+   * Lets the line below the cells reach over all columns in sight.
+   * @param {boolean} direct whether those that give distance or delay directly are
+   */
+  span(direct) {
+    const count = this.main.children.length - (direct ? 0 : DIRECT.length);
+    if (this.told.colSpan !== count) this.told.colSpan = count;
+  }
+
+  /** @param {RowView} row @param {Notice[]} notices */
+  tell(row, notices) {
+    const t = words.readings;
+    const lines = CELLS.filter((cell) => row.cells[cell].problem !== '').map((cell) => el('p', { class: 'problem' },
+      t.problem(columnName(cell), row.cells[cell].problem)));
+    if (row.struck !== '') lines.push(el('p', { class: 'reason' }, t.struck(row.struck)));
+    for (const notice of notices.filter(({ rows }) => rows.length <= TOLD_IN_ROW)) {
+      lines.push(el('p', { class: `notice ${notice.weight}` },
+        el('span', { class: 'shape', 'aria-hidden': 'true' }, SHAPES[notice.weight]),
+        el('span', {}, words.notices.inRow(words.notices.weights[notice.weight], notice.text))));
+    }
+    // What is missing is said while one is in the row, not beside every row that waits for its readings.
+    const lacks = row.state === 'incomplete' ? [el('p', { class: 'missing' }, row.lacks)] : [];
+    setAttribute(this.below, 'class', lines.length > 0 ? 'below' : 'below waiting');
+    this.told.replaceChildren(...lines, ...lacks);
+    setHidden(this.below, this.told.childElementCount === 0);
+    this.marks.replaceChildren(...notices.filter(({ rows }) => rows.length <= MANY).map((notice) => mark(notice)));
+  }
+
+  /**
+   * Shows what the next row would begin with.
+   * @param {Proposal} proposal
+   */
+  propose({ cells }) {
+    for (const [cell, box] of this.boxes) setAttribute(box, 'placeholder', cells[cell] || undefined);
+  }
+}
+
+/** @param {Cell} cell */
+function cellBox(cell) {
+  const inputmode = WORDY.includes(cell) ? false : 'decimal';
+  return el('input', { type: 'text', autocomplete: 'off', spellcheck: 'false', inputmode, 'data-cell': cell });
+}
+
+/** @param {Cell} cell @param {HTMLInputElement} box */
+function cellFor(cell, box) {
+  const kind = DIRECT.includes(cell) ? `direct ${cell}` : cell;
+  return el('td', { role: 'cell', class: kind, 'data-label': columnName(cell) }, box);
+}
+
+/** @param {Notice} notice */
+function mark(notice) {
+  const text = words.notices.inRow(words.notices.weights[notice.weight], notice.text);
+  return el('span', { class: `mark ${notice.weight}`, role: 'img', 'aria-label': text, title: text },
+    SHAPES[notice.weight]);
+}
+
+/**
+ * The name of a column, standing alone.
+ * @param {Cell} cell
+ */
+function columnName(cell) {
+  const { columns } = words.readings;
+  if (cell === 'distance_uncertainty') return `${columns.distance}, ${columns.distance_uncertainty}`;
+  if (cell === 'delay_uncertainty') return `${columns.delay}, ${columns.delay_uncertainty}`;
+  return columns[cell];
+}

@@ -1,0 +1,69 @@
+/**
+ * Time base settings that have an uncertainty of their own.
+ */
+import { el, Keyed, setText } from './dom.js';
+import { TextField } from './field.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { SettingText, SettingView, View } from './types.js' */
+
+export class Settings {
+  /**
+   * @param {HTMLElement} root
+   * @param {Book} book
+   */
+  constructor(root, book) {
+    const list = el('div', { class: 'lines' });
+    this.lines = new Keyed(list, (/** @type {SettingView} */ setting) => String(setting.id),
+      (setting) => new SettingLine(book, setting.id));
+    const add = el('button', { type: 'button', id: 'add-setting', click: () => {
+      const id = book.newNumber();
+      if (!book.edit({ do: 'set_setting', setting: { id, time_per_division: '', uncertainty: '' } })) return;
+      book.draw();
+      document.getElementById(`setting-${id}-time_per_division`)?.focus();
+    } }, words.settings.add);
+    root.append(list, el('p', { class: 'actions' }, add));
+  }
+
+  /** @param {View} view */
+  show(view) {
+    this.lines.show(view.settings);
+  }
+}
+
+class SettingLine {
+  /**
+   * @param {Book} book
+   * @param {number} id
+   */
+  constructor(book, id) {
+    const t = words.settings;
+    /** @type {SettingText} */
+    this.setting = { id, time_per_division: '', uncertainty: '' };
+    const send = (/** @type {Partial<SettingText>} */ change) => {
+      this.setting = { ...this.setting, ...change };
+      book.edit({ do: 'set_setting', setting: this.setting });
+    };
+    this.time = new TextField({ id: `setting-${id}-time_per_division`, label: t.time },
+      (text) => send({ time_per_division: text }));
+    this.uncertainty = new TextField({ id: `setting-${id}-uncertainty`, label: t.uncertainty },
+      (text) => send({ uncertainty: text }));
+    this.legend = el('legend');
+    const remove = el('button', { type: 'button', class: 'quiet', click: () => {
+      book.edit({ do: 'remove_setting', setting: id });
+      document.getElementById('add-setting')?.focus();
+    } }, t.remove);
+    this.root = el('fieldset', { class: 'line', id: `setting-${id}` }, this.legend,
+      el('div', { class: 'fields' }, this.time.root, this.uncertainty.root, remove));
+  }
+
+  /** @param {SettingView} setting @param {number} place */
+  show(setting, place) {
+    const { id, time_per_division: time, uncertainty } = setting;
+    this.setting = { id, time_per_division: time.text, uncertainty: uncertainty.text };
+    setText(this.legend, words.settings.legend(place + 1));
+    this.time.show(time);
+    this.uncertainty.show(uncertainty);
+  }
+}

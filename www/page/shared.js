@@ -1,0 +1,124 @@
+/**
+ * Errors that several rows share and that no rail or setting accounts for.
+ */
+import { el, Keyed, setHidden, setText } from './dom.js';
+import { Choice, plain, TextField } from './field.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Scope, SharedText, SharedView, View } from './types.js' */
+
+export class Shared {
+  /**
+   * @param {HTMLElement} root
+   * @param {Book} book
+   */
+  constructor(root, book) {
+    const list = el('div', { class: 'lines' });
+    this.lines = new Keyed(list, (/** @type {SharedItem} */ item) => String(item.shared.id),
+      (item) => new SharedLine(book, item.shared.id));
+    const add = el('button', { type: 'button', id: 'add-shared', click: () => {
+      const id = book.newNumber();
+      if (!book.edit({ do: 'set_shared', shared: blank(id) })) return;
+      book.draw();
+      document.getElementById(`shared-${id}-name`)?.focus();
+    } }, words.shared.add);
+    root.append(list, el('p', { class: 'actions' }, add));
+  }
+
+  /** @param {View} view */
+  show(view) {
+    this.lines.show(view.shared.map((shared) => ({ shared, view })));
+  }
+}
+
+/** @typedef {{shared: SharedView, view: View}} SharedItem */
+
+class SharedLine {
+  /**
+   * @param {Book} book
+   * @param {number} id
+   */
+  constructor(book, id) {
+    const t = words.shared;
+    const name = `shared-${id}`;
+    this.shared = blank(id);
+    const send = (/** @type {Partial<SharedText>} */ change) => {
+      this.shared = { ...this.shared, ...change };
+      book.edit({ do: 'set_shared', shared: this.shared });
+    };
+    this.offered = '';
+    this.legend = el('legend');
+    this.name = new TextField({ id: `${name}-name`, label: t.name, prose: true }, (text) => send({ name: text }));
+    this.actsOn = new Choice({ id: `${name}-acts-on`, label: t.actsOn, options: t.acts },
+      (value) => send({ acts_on: value }));
+    this.effect = new Choice({ id: `${name}-effect`, label: t.effect, options: t.effects },
+      (value) => send({ effect: value }));
+    this.scope = new Choice({ id: `${name}-rows`, label: t.rows, options: {} },
+      (value) => send({ rows: JSON.parse(value) }));
+    this.rows = el('select', { multiple: true, id: `${name}-which`, size: '4', change: () => {
+      send({ rows: { rows: [...this.rows.selectedOptions].map((option) => Number(option.value)) } });
+    } });
+    this.which = el('div', { class: 'field' }, el('label', { for: `${name}-which` }, t.which), this.rows);
+    this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: t.uncertainty },
+      (text) => send({ uncertainty: text }));
+    const remove = el('button', { type: 'button', class: 'quiet', click: () => {
+      book.edit({ do: 'remove_shared', shared: id });
+      document.getElementById('add-shared')?.focus();
+    } }, t.remove);
+    this.root = el('fieldset', { class: 'line', id: name }, this.legend, el('div', { class: 'fields' },
+      this.name.root, this.actsOn.root, this.effect.root, this.scope.root, this.which, this.uncertainty.root, remove));
+  }
+
+  /** @param {SharedItem} item @param {number} place */
+  show({ shared, view }, place) {
+    this.shared = { ...shared, uncertainty: shared.uncertainty.text };
+    setText(this.legend, words.shared.legend(place + 1));
+    this.name.show(plain(shared.name));
+    this.actsOn.show(shared.acts_on);
+    this.effect.show(shared.effect);
+    const chosen = typeof shared.rows === 'object' && 'rows' in shared.rows ? shared.rows.rows : undefined;
+    this.scope.offer(scopes(view, shared.rows));
+    this.scope.show(JSON.stringify(chosen ? { rows: [] } : shared.rows));
+    this.uncertainty.show(shared.uncertainty);
+    setHidden(this.which, !chosen);
+    if (chosen) this.showRows(view, chosen);
+  }
+
+  /** @param {View} view @param {number[]} chosen */
+  showRows({ rows }, chosen) {
+    const key = rows.map((row) => `${row.id}:${row.number}`).join();
+    if (key !== this.offered) {
+      this.offered = key;
+      this.rows.replaceChildren(...rows.map((row) => el('option', { value: String(row.id) },
+        words.notices.row(row.number))));
+    }
+    for (const option of this.rows.options) option.selected = chosen.includes(Number(option.value));
+  }
+}
+
+/**
+ * What an error may be shared by, as JSON.
+ * @param {View} view
+ * @param {Scope} now
+ * @returns {Record<string, string>}
+ */
+function scopes({ rails, rows }, now) {
+  const t = words.shared;
+  const bases = new Set(rows.map((row) => row.cells.time_base.text).filter((text) => text !== ''));
+  if (typeof now === 'object' && 'time_base' in now) bases.add(now.time_base);
+  /** @type {[Scope, string][]} */
+  const all = [
+    ['all', t.all],
+    ...rails.map((rail, place) => /** @type {[Scope, string]} */ (
+      [{ rail: rail.id }, t.rail(rail.fields.name.text || words.rails.numbered(place + 1))])),
+    ...[...bases].map((text) => /** @type {[Scope, string]} */ ([{ time_base: text }, t.timeBase(text)])),
+    [{ rows: [] }, t.chosen],
+  ];
+  return Object.fromEntries(all.map(([scope, text]) => [JSON.stringify(scope), text]));
+}
+
+/** @param {number} id @returns {SharedText} */
+function blank(id) {
+  return { id, name: '', acts_on: 'delays', effect: 'offset', rows: 'all', uncertainty: '' };
+}

@@ -1,0 +1,334 @@
+/**
+ * Every text of the page, in one table: another language is another table like this one.
+ */
+
+export const words = {
+  app: 'Slope of Light',
+  skip: 'Go to the readings',
+  outline: 'Outline',
+  untitled: 'Untitled notebook',
+  loading: 'Opening the notebook…',
+  noCore: 'The notebook could not start.',
+
+  strip: {
+    title: 'Title of the notebook',
+    titleHint: 'Give this notebook a title',
+    result: 'Result so far',
+    noResult: 'no result yet',
+    rows: (/** @type {number} */ used, /** @type {number} */ all) => `${used} of ${all} rows used`,
+    noNotices: 'no notices',
+    oneNotice: '1 notice',
+    notices: (/** @type {number} */ n) => `${n} notices`,
+    undo: 'Undo',
+    redo: 'Redo',
+    notebooks: 'Notebooks',
+    settings: 'Settings',
+  },
+
+  saving: {
+    saved: 'Saved',
+    saving: 'Saving…',
+    notSaved: 'Not saved',
+    reading: 'Read only',
+    noJournal:
+      'This browser gives the page no place to keep your work: nothing is saved here. Take the bundle before '
+      + 'you close the page.',
+    full:
+      'The browser’s storage is full. Everything saved so far is kept, but your last changes are not. Take the '
+      + 'bundle now; deleting notebooks you no longer need makes room.',
+    failed: (/** @type {string} */ why) =>
+      `Your last changes could not be saved (${why}). Take the bundle now, then open the page again.`,
+    shelfFull:
+      'The browser’s storage is nearly full. Your work is still saved edit by edit; deleting notebooks you no '
+      + 'longer need makes room.',
+    otherTab: 'This notebook is being written in another tab. You are reading along here.',
+    takeOver: 'Write here instead',
+    elsewhere: 'Another tab writes in this notebook now. You are reading along here.',
+    aside: (/** @type {number} */ n) =>
+      `${n} later changes of this notebook don’t follow on from what is stored, so they were set aside, not lost.`,
+    takeBundle: 'Take the bundle',
+    dismiss: 'Close this message',
+    cannotOpen: (/** @type {string} */ title, /** @type {string} */ why) =>
+      `“${title}” can’t be opened and was left as it is: ${why}`,
+  },
+
+  cautions: {
+    title: 'Cautions',
+    lead: 'Read these before the beam is on. The word of your local laser safety officer and your local code stand '
+      + 'above everything on this page. This page computes no safe exposure.',
+    items: [
+      'One pulse of ultraviolet, visible or infrared laser light can blind, also by a reflection. Ultraviolet '
+        + 'also harms the skin. An invisible beam gives no warning.',
+      'Wear eyewear rated for the wavelength in use. Take off rings and watches.',
+      'Keep the beam path closed, matt, and below eye level, with a beam stop behind the last rail.',
+      'Move carriages only with the shutter closed. Look at ultraviolet only by way of a fluorescing card.',
+      'A pulse supply holds a lethal charge after it is switched off. Leave its housing closed.',
+      'Laser classes and the controls they call for: IEC 60825-1 and the rules of your place.',
+    ],
+    summary: 'What to know before the beam is on',
+    read: 'I have read them',
+  },
+
+  apparatus: {
+    title: 'Apparatus',
+    carriage: 'Carriage',
+    path: 'The carriage carries',
+    paths: { detector: 'detector B (the light goes along the rail once)',
+      mirror: 'a mirror (the light goes there and back)' },
+    source: 'Source',
+    screen: 'Screen',
+    air: 'Air',
+    airHint: 'Air slows the pulse by about 3 parts in 10 000. Leave these empty if you did not read them.',
+    drawing: 'The bench, to scale',
+    fields: {
+      wavelength: 'Wavelength in vacuum',
+      pulse_rate: 'Pulse rate',
+      small_divisions: 'Small divisions in one division',
+      edge_half_width: 'An edge is read to within ±',
+      edge_reason: 'Why that width',
+      screen_width: 'Divisions across the screen',
+      time_base_uncertainty: 'Time base: relative uncertainty',
+      temperature: 'Temperature',
+      pressure: 'Pressure',
+      humidity: 'Relative humidity',
+      carbon_dioxide: 'Carbon dioxide',
+    },
+  },
+
+  bench: {
+    rail: (/** @type {string} */ name, /** @type {string} */ stands, /** @type {number} */ rows) =>
+      `${name}: ${stands || 'its place is not known yet'}, ${rows === 1 ? '1 row' : `${rows} rows`}.`,
+  },
+
+  rails: {
+    title: 'Rails',
+    hint: 'From the splitter outwards. Each ruler counts from its own end; the splice says where the rail stands.',
+    add: 'Add a rail',
+    remove: 'Remove this rail',
+    removed: (/** @type {string} */ name) => `${name} was removed. Its rows keep what was typed.`,
+    numbered: (/** @type {number} */ n) => `Rail ${n}`,
+    legend: (/** @type {number} */ n, /** @type {string} */ name) => (name ? `Rail ${n}: ${name}` : `Rail ${n}`),
+    fields: {
+      name: 'Name in the readings',
+      from: 'First mark',
+      to: 'Last mark',
+      reading_uncertainty: 'Uncertainty of a reading',
+      scale_uncertainty: 'Relative uncertainty of the scale',
+    },
+    unit: 'Ruler counts in',
+    units: { millimetre: 'millimetres', centimetre: 'centimetres', metre: 'metres', inch: 'inches' },
+    sense: 'Moving away, readings',
+    senses: { grows: 'grow', falls: 'fall' },
+    more: 'Ruler’s scale',
+  },
+
+  splice: {
+    legend: 'Where it stands',
+    kind: 'Known from',
+    kinds: {
+      unsaid: 'not said yet',
+      at_splitter: 'the mark at the splitter',
+      stated: 'a mark at a stated distance',
+      meeting: 'marks that meet',
+      overlap: 'positions read on both rails',
+      free: 'nothing: let the line find it',
+    },
+    mark: 'Mark on this rail',
+    markAtSplitter: 'Mark at the splitter',
+    distance: 'Its distance from the splitter',
+    mark_before: 'Meets this mark on the rail before',
+    gap: 'Gap between them',
+    uncertainty: 'Standard uncertainty',
+    here: (/** @type {number} */ n) => `Position ${n}, on this rail`,
+    before: (/** @type {number} */ n) => `Position ${n}, on the rail before`,
+    addPair: 'Add a position',
+    removePair: (/** @type {number} */ n) => `Remove position ${n}`,
+  },
+
+  settings: {
+    title: 'Time base settings',
+    hint: 'Only where a setting has an uncertainty of its own. Rows of one setting share its error.',
+    add: 'Add a setting',
+    remove: 'Remove',
+    legend: (/** @type {number} */ n) => `Setting ${n}`,
+    time: 'Time per division',
+    uncertainty: 'Relative uncertainty',
+  },
+
+  shared: {
+    title: 'Other errors that rows share',
+    hint: 'For an error that no rail and no setting accounts for. It moves all its rows together.',
+    add: 'Add a shared error',
+    remove: 'Remove',
+    legend: (/** @type {number} */ n) => `Shared error ${n}`,
+    name: 'What it is',
+    actsOn: 'Acts on',
+    acts: { distances: 'distances', delays: 'delays' },
+    effect: 'As',
+    effects: { offset: 'the same amount on each', scale: 'the same fraction of each' },
+    rows: 'On',
+    all: 'all rows',
+    rail: (/** @type {string} */ name) => `rows on ${name}`,
+    timeBase: (/** @type {string} */ text) => `rows at ${text} ns per division`,
+    chosen: 'chosen rows',
+    which: 'Chosen rows',
+    uncertainty: 'Standard uncertainty',
+  },
+
+  readings: {
+    title: 'Readings',
+    hint: 'One row for each carriage position. Enter goes to the next row, Tab to the next cell. '
+      + 'A block copied from a spreadsheet can be pasted into any cell.',
+    start: 'No readings yet. Type in the row below; what stands there in grey is proposed and is taken when you type '
+      + 'or press Enter.',
+    direct: 'Give distance or delay directly',
+    caption: 'Readings, one row for each carriage position',
+    row: 'Row',
+    columns: {
+      rail: 'Rail',
+      reading: 'Reading',
+      time_base: 'Time base',
+      edge_a: 'Edge A',
+      edge_b: 'Edge B',
+      distance: 'Distance given',
+      distance_uncertainty: 'its u',
+      delay: 'Delay given',
+      delay_uncertainty: 'its u',
+      remark: 'Remark',
+    },
+    units: {
+      rail: '',
+      reading: 'ruler’s unit',
+      time_base: 'ns/div',
+      edge_a: 'div',
+      edge_b: 'div',
+      distance: 'm',
+      distance_uncertainty: 'm',
+      delay: 'ns',
+      delay_uncertainty: 'ns',
+      remark: '',
+    },
+    outputs: { distance: 'd', delay: 'Δt', residual: 'Residual' },
+    outputUnits: { distance: 'm', delay: 'ns', residual: 'in u' },
+    outputNames: { distance: 'Distance', delay: 'Delay', residual: 'Residual' },
+    actions: 'Strike out',
+    strike: 'Strike out',
+    strikeRow: (/** @type {number} */ n) => `Strike out row ${n}`,
+    restore: 'Restore',
+    restoreRow: (/** @type {number} */ n) => `Restore row ${n}`,
+    notUsed: 'not used yet',
+    newRow: 'new',
+    newCell: (/** @type {string} */ column) => `${column}, new row`,
+    cell: (/** @type {string} */ column, /** @type {number} */ n) => `${column}, row ${n}`,
+    struck: (/** @type {string} */ reason) => `Struck out: ${reason}`,
+    problem: (/** @type {string} */ column, /** @type {string} */ problem) => `${column}: ${problem}`,
+  },
+
+  strike: {
+    title: (/** @type {number} */ n) => `Strike out row ${n}`,
+    hint: 'The row stays visible and can be restored. The reason goes into the notebook and the report.',
+    reason: 'Reason',
+    needed: 'Write the reason first.',
+    confirm: 'Strike out',
+    cancel: 'Cancel',
+  },
+
+  line: {
+    title: 'Line',
+    plot: 'Delay against distance',
+    residuals: 'Residuals',
+    figures: 'The line',
+    checks: 'Checks',
+    checksHint: 'Other ways to look at the same rows. None of them changes the result.',
+    table: 'Figure, value and meaning',
+  },
+
+  result: {
+    title: 'Result',
+    figures: 'From the slope to c',
+    sentences: 'In words',
+    copy: 'Copy',
+    copied: 'Copied.',
+    notCopied: 'The browser did not let the page copy. Select the text and copy it by hand.',
+    choice: 'Which uncertainty do you claim?',
+    bases: { stated: 'the one from what was stated', scatter: 'the one from the scatter of the points' },
+    reason: 'Why',
+  },
+
+  report: {
+    title: 'Report',
+    fields: {
+      people: 'Who measured', place: 'Where and when', aim: 'Aim', method: 'Method', discussion: 'Discussion',
+    },
+    take: 'Take away',
+    open: 'Open the report',
+    openHint: 'In a new tab, to read, print or keep as PDF.',
+    blocked: 'The browser did not let the page open a tab. The report was offered as a file instead.',
+    bundle: 'Take the bundle (.zip)',
+    bundleHint: 'The whole notebook with tables, charts and report. It can be opened again here.',
+    tables: 'Readings table',
+    format: 'Form',
+    formats: { csv: 'CSV', latex: 'LaTeX', markdown: 'Markdown' },
+    copyTable: 'Copy the table',
+    takeTable: 'Take it as a file',
+    openFile: 'Open a bundle or notebook file',
+    openFileHint: 'It becomes a notebook of its own. You can also drop the file anywhere on this page.',
+    drop: 'Let go to open this file as a notebook.',
+    opened: (/** @type {string} */ title) => `“${title}” is open.`,
+    notOpened: (/** @type {string} */ name, /** @type {string} */ why) => `${name} was not opened: ${why}`,
+  },
+
+  notices: {
+    weights: { grave: 'Serious', look: 'Worth a look', know: 'Good to know' },
+    more: (/** @type {number} */ n) => `and ${n} more`,
+    row: (/** @type {number} */ n) => `row ${n}`,
+    inRow: (/** @type {string} */ weight, /** @type {string} */ text) => `${weight}: ${text}`,
+  },
+
+  notebooks: {
+    title: 'Notebooks',
+    blank: 'New blank notebook',
+    demo: 'New from the demo',
+    noDemo: 'The demo could not be read.',
+    open: 'Open',
+    current: 'open now',
+    rename: 'Rename',
+    newName: 'New title',
+    keepName: 'Keep this title',
+    duplicate: 'Duplicate',
+    copyOf: (/** @type {string} */ title) => `${title} (copy)`,
+    delete: 'Delete',
+    deleted: (/** @type {string} */ title) => `“${title}” was deleted.`,
+    bin: 'Deleted notebooks',
+    putBack: 'Put back',
+    forget: 'Delete for good',
+    forgetSure: 'Press again to delete for good',
+    close: 'Close',
+    busy: 'That notebook is being written in another tab. Close it there first.',
+    action: (/** @type {string} */ action, /** @type {string} */ title) => `${action}: ${title}`,
+  },
+
+  preferences: {
+    title: 'Settings',
+    theme: 'Light or dark',
+    themes: { auto: 'as the system', light: 'light', dark: 'dark' },
+    mark: 'Decimal mark in this notebook',
+    marks: { point: 'point: 1.5', comma: 'comma: 1,5' },
+    close: 'Close',
+  },
+
+  field: { ifEmpty: (/** @type {string} */ value) => `If empty: ${value}` },
+  undo: 'Undo',
+};
+
+/**
+ * The text at a path such as "strip.undo".
+ * @param {string} path
+ * @returns {string}
+ */
+export function at(path) {
+  /** @type {any} */
+  let value = words;
+  for (const name of path.split('.')) value = value?.[name];
+  return typeof value === 'string' ? value : path;
+}

@@ -1,0 +1,115 @@
+/**
+ * The strip that stays in sight: title, whether all is saved, the result so far, undo and redo. Beside the
+ * page, the outline.
+ */
+import { byId, el, setAttribute, setHidden, setText } from './dom.js';
+import { SHAPES } from './notices.js';
+import { words } from './strings.js';
+import { isTyping, listen, put } from './typing.js';
+
+/** @import { Book } from './book.js' */
+/** @import { View } from './types.js' */
+
+export class Strip {
+  /** @param {Book} book */
+  constructor(book) {
+    this.title = /** @type {HTMLInputElement} */ (byId('title'));
+    setAttribute(this.title, 'placeholder', words.strip.titleHint);
+    listen(byId('strip'), (_, text) => { book.edit({ do: 'set_title', text }); });
+    this.result = byId('strip-result');
+    this.rows = byId('strip-rows');
+    this.notices = byId('strip-notices');
+    this.notices.addEventListener('click', (event) => {
+      event.preventDefault();
+      goToNotice(book.view.notices[0]?.id ?? '');
+    });
+    this.undo = /** @type {HTMLButtonElement} */ (byId('undo'));
+    this.redo = /** @type {HTMLButtonElement} */ (byId('redo'));
+    this.undo.addEventListener('click', () => book.undo());
+    this.redo.addEventListener('click', () => book.redo());
+    document.addEventListener('keydown', (event) => this.pressed(event, book));
+    this.outline = new Outline(byId('outline'));
+  }
+
+  /** @param {View} view */
+  show(view) {
+    const { strip } = words;
+    put(this.title, view.title);
+    document.title = `${view.title || words.untitled} · ${words.app}`;
+    setText(this.result, view.result.short || strip.noResult);
+    const used = view.rows.filter((row) => row.state === 'used').length;
+    setText(this.rows, strip.rows(used, view.rows.length));
+    const count = view.notices.length;
+    const [first] = view.notices;
+    const text = count === 0 ? strip.noNotices : count === 1 ? strip.oneNotice : strip.notices(count);
+    setText(this.notices, first ? `${SHAPES[first.weight]} ${text}` : text);
+    setAttribute(this.notices, 'href', first ? `#${first.section}` : undefined);
+    setAttribute(this.notices, 'class', first?.weight);
+    this.able(this.undo, view.can_undo);
+    this.able(this.redo, view.can_redo);
+    this.outline.show(view);
+  }
+
+  /**
+   * A button that can't be used now keeps its place in the tab order, so that the focus is not lost.
+   * @param {HTMLButtonElement} button
+   * @param {boolean} able
+   */
+  able(button, able) {
+    setAttribute(button, 'aria-disabled', able ? undefined : 'true');
+  }
+
+  /** @param {KeyboardEvent} event @param {Book} book */
+  pressed(event, book) {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || isTyping()) return;
+    if (document.querySelector('dialog[open]')) return;
+    const key = event.key.toLowerCase();
+    const redo = key === 'y' || (key === 'z' && event.shiftKey);
+    if (!redo && key !== 'z') return;
+    event.preventDefault();
+    if (redo) book.redo();
+    else book.undo();
+  }
+}
+
+class Outline {
+  /** @param {HTMLElement} root */
+  constructor(root) {
+    this.links = [...document.querySelectorAll('main > section')].map((section) => {
+      const count = el('span', { class: 'count', hidden: true });
+      const link = el('a', { href: `#${section.id}` }, section.querySelector('h2')?.textContent ?? '', ' ', count);
+      return { section, link, count };
+    });
+    root.append(el('ol', {}, ...this.links.map(({ link }) => el('li', {}, link))));
+    /** @type {Set<Element>} */
+    this.inSight = new Set();
+    const watch = new IntersectionObserver((entries) => {
+      for (const { target, isIntersecting } of entries) {
+        if (isIntersecting) this.inSight.add(target);
+        else this.inSight.delete(target);
+      }
+      const here = this.links.find(({ section }) => this.inSight.has(section));
+      for (const entry of this.links) setAttribute(entry.link, 'aria-current', entry === here ? 'true' : undefined);
+    }, { rootMargin: '-20% 0px -60% 0px' });
+    for (const { section } of this.links) watch.observe(section);
+  }
+
+  /** @param {View} view */
+  show(view) {
+    for (const { section, count } of this.links) {
+      const here = view.notices.filter((notice) => notice.section === section.id);
+      setHidden(count, here.length === 0);
+      setText(count, here[0] ? `${SHAPES[here[0].weight]} ${here.length}` : '');
+      const text = here.length === 1 ? words.strip.oneNotice : words.strip.notices(here.length);
+      setAttribute(count, 'title', text);
+    }
+  }
+}
+
+/** @param {string} id */
+function goToNotice(id) {
+  const notice = document.querySelector(`li[data-notice="${CSS.escape(id)}"]`);
+  if (!(notice instanceof HTMLElement)) return;
+  notice.scrollIntoView({ block: 'center' });
+  notice.focus({ preventScroll: true });
+}

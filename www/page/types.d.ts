@@ -1,0 +1,163 @@
+/**
+ * The shapes that cross the border between the notebook's core (wasm) and the page. They mirror the core's
+ * view, notebook and notices; the page shows them as they are and computes nothing from them.
+ */
+
+export type DecimalMark = 'point' | 'comma';
+export type Path = 'detector' | 'mirror';
+export type RulerUnit = 'millimetre' | 'centimetre' | 'metre' | 'inch';
+export type Sense = 'grows' | 'falls';
+export type Basis = 'stated' | 'scatter';
+export type ActsOn = 'distances' | 'delays';
+export type Effect = 'offset' | 'scale';
+export type Scope = 'all' | { rail: number } | { time_base: string } | { rows: number[] };
+export type Weight = 'grave' | 'look' | 'know';
+export type SectionName = 'apparatus' | 'readings' | 'line' | 'result';
+export type RowState = 'empty' | 'incomplete' | 'used' | 'struck';
+
+export type BenchField =
+  | 'people' | 'place' | 'wavelength' | 'pulse_rate' | 'small_divisions' | 'edge_half_width' | 'edge_reason'
+  | 'screen_width' | 'time_base_uncertainty' | 'temperature' | 'pressure' | 'humidity' | 'carbon_dioxide'
+  | 'aim' | 'method' | 'discussion';
+export type RailField = 'name' | 'from' | 'to' | 'reading_uncertainty' | 'scale_uncertainty';
+export type Cell =
+  | 'rail' | 'reading' | 'time_base' | 'edge_a' | 'edge_b' | 'distance' | 'distance_uncertainty' | 'delay'
+  | 'delay_uncertainty' | 'remark';
+
+export interface OverlapPair { here: string; before: string }
+export type Splice =
+  | { kind: 'unsaid' }
+  | { kind: 'at_splitter'; mark: string; uncertainty: string }
+  | { kind: 'stated'; mark: string; distance: string; uncertainty: string }
+  | { kind: 'meeting'; mark: string; mark_before: string; gap: string; uncertainty: string }
+  | { kind: 'overlap'; pairs: OverlapPair[] }
+  | { kind: 'free'; mark: string };
+export type SpliceKind = Splice['kind'];
+
+/** A text as typed, what is wrong with it, what stands in for it while empty, the unit of a bare number. */
+export interface Field { text: string; problem: string; default: string; unit: string }
+
+export interface RailView {
+  id: number;
+  fields: Record<RailField, Field>;
+  unit: RulerUnit;
+  unit_symbol: string;
+  sense: Sense;
+  splice: Splice;
+  splice_problems: Record<string, string>;
+  stands: string;
+  step: string;
+  rows: number;
+}
+export interface SettingView { id: number; time_per_division: Field; uncertainty: Field }
+export interface SharedView {
+  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; uncertainty: Field;
+}
+export interface RowView {
+  id: number;
+  number: number;
+  state: RowState;
+  cells: Record<Cell, Field>;
+  struck: string;
+  lacks: string;
+  distance: string;
+  delay: string;
+  residual: string;
+  notices: string[];
+}
+export interface Proposal { row: number; cells: Partial<Record<Cell, string>> }
+export interface Figure { id: string; name: string; symbol: string; value: string; meaning: string }
+export interface LineView {
+  refusal: string; method: string; figures: Figure[]; checks: Figure[]; summary: string; residual_summary: string;
+}
+export interface ResultView {
+  refusal: string; short: string; figures: Figure[]; sentences: string[]; basis: Basis; reason: string;
+  choice: string;
+}
+export interface Notice {
+  id: string; weight: Weight; section: SectionName; text: string; look_at: string; rows: number[];
+  rail: number | null | undefined;
+}
+export interface View {
+  title: string;
+  decimal_mark: DecimalMark;
+  path: Path;
+  can_undo: boolean;
+  can_redo: boolean;
+  entries: number;
+  bench: Record<BenchField, Field>;
+  rails: RailView[];
+  settings: SettingView[];
+  shared: SharedView[];
+  rows: RowView[];
+  proposal: Proposal;
+  line: LineView;
+  result: ResultView;
+  notices: Notice[];
+}
+
+export interface SettingText { id: number; time_per_division: string; uncertainty: string }
+export interface SharedText {
+  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; uncertainty: string;
+}
+/** One thing a person does. */
+export type Edit =
+  | { do: 'set_title'; text: string }
+  | { do: 'set_decimal_mark'; mark: DecimalMark }
+  | { do: 'set_bench'; field: BenchField; text: string }
+  | { do: 'set_path'; path: Path }
+  | { do: 'add_rail'; rail: number }
+  | { do: 'set_rail'; rail: number; field: RailField; text: string }
+  | { do: 'set_ruler_unit'; rail: number; unit: RulerUnit }
+  | { do: 'set_sense'; rail: number; sense: Sense }
+  | { do: 'set_splice'; rail: number; splice: Splice }
+  | { do: 'remove_rail'; rail: number }
+  | { do: 'set_setting'; setting: SettingText }
+  | { do: 'remove_setting'; setting: number }
+  | { do: 'set_shared'; shared: SharedText }
+  | { do: 'remove_shared'; shared: number }
+  | { do: 'add_row'; row: number; after?: number; cells: Partial<Record<Cell, string>> }
+  | { do: 'set_cell'; row: number; cell: Cell; text: string }
+  | { do: 'strike_row'; row: number; reason: string }
+  | { do: 'restore_row'; row: number }
+  | { do: 'set_claim'; claim: { basis: Basis; reason: string } }
+  | { do: 'together'; edits: Edit[] }
+  | { do: 'undo' }
+  | { do: 'redo' };
+
+export type TableKind = 'csv' | 'latex' | 'markdown';
+
+/** One open notebook. What can fail throws `{kind, message}` and changes nothing. */
+export interface Desk {
+  apply(edit: Edit, at: string): void;
+  paste(row: number | undefined, cell: Cell, block: string, at: string): void;
+  view(): View;
+  text(): string;
+  entries(from: number): string[];
+  replay(entries: string[]): void;
+  draw_line(canvas: HTMLCanvasElement, dark: boolean): void;
+  draw_residuals(canvas: HTMLCanvasElement, dark: boolean): void;
+  draw_bench(canvas: HTMLCanvasElement, dark: boolean): void;
+  table(kind: TableKind): string;
+  report(): string;
+  bundle(): Uint8Array<ArrayBuffer>;
+  free(): void;
+}
+export interface ShelfItem { id: string; title: string; changed: string; binned: boolean }
+
+/** What the core offers to the page. */
+export interface Core {
+  Desk: { blank(): Desk; open(text: string): Desk };
+  read_bundle(bytes: Uint8Array): string;
+  version(): string;
+  shelf_list(): ShelfItem[];
+  shelf_read(id: string): string | undefined;
+  shelf_write(id: string, title: string, changed: string, text: string): void;
+  shelf_bin(id: string, binned: boolean): void;
+  shelf_forget(id: string): void;
+  setting_read(name: string): string | undefined;
+  setting_write(name: string, value: string): void;
+}
+
+/** A part of the page that is redrawn from the view. */
+export interface Part { show(view: View): void }

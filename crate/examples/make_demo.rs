@@ -23,6 +23,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         "rail_marks_m": truth.marks,
         "row_distances_m": truth.distances,
     });
-    fs::write(folder.join("typed-readings.truth.json"), format!("{}\n", serde_json::to_string_pretty(&truth)?))?;
+    fs::write(
+        folder.join("typed-readings.truth.json"),
+        format!("{}\n", serde_json::to_string_pretty(&truth)?),
+    )?;
     Ok(())
 }

@@ -64,11 +64,7 @@ fn tested(estimate: &Estimate, data: &Data, stated: bool) -> Option<Tested> {
     Some(Tested { value: estimate.value, uncertainty, p_value })
 }
 
-fn rails_alone(
-    page: &Page,
-    points: &[Point],
-    data: &Data,
-) -> Vec<(RailId, Option<Measured>)> {
+fn rails_alone(page: &Page, points: &[Point], data: &Data) -> Vec<(RailId, Option<Measured>)> {
     let mut alone = Vec::new();
     for (index, rail) in page.rails.iter().enumerate() {
         let rows: Vec<usize> =

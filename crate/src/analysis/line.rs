@@ -196,7 +196,8 @@ fn covariance(stated: &StatedCovariance, points: &[Point], reader: &mut Reader) 
         ActsOn::Delays => p.uy,
     };
     if points.iter().any(|p| stated.rows.contains(&p.row) && own(p).is_some()) {
-        reader.note(place, "a row of this matrix states an uncertainty of its own: clear that, or the matrix");
+        reader
+            .note(place, "a row of this matrix states an uncertainty of its own: clear that, or the matrix");
         return None;
     }
     let texts = stated.matrix.iter().flatten();
@@ -260,7 +261,8 @@ fn refusal(error: &LineError, page: &Page, points: &[Point]) -> Refusal {
         LineError::TooFewRows { got, needed } => plain("too_few_rows", too_few(*got, *needed)),
         LineError::AllPositionsEqual => plain(
             "all_positions_equal",
-            "all rows stand at the same distance, so the line has no slope: take readings at other places".into(),
+            "all rows stand at the same distance, so the line has no slope: take readings at other places"
+                .into(),
         ),
         LineError::ZeroUncertainty { rows } => named(
             "zero_uncertainty",

@@ -43,7 +43,8 @@ pub fn analyse_page(page: &Page) -> Analysis {
         Ok(line) => speed::speed(page, line, &air),
         Err(refusal) => Err(refusal.clone()),
     };
-    let ground = notices::Seen { ground: &ground, rows: &rows, line: line.as_ref().ok(), speed: speed.as_ref().ok() };
+    let ground =
+        notices::Seen { ground: &ground, rows: &rows, line: line.as_ref().ok(), speed: speed.as_ref().ok() };
     let notices = notices::notices(&ground);
     Analysis {
         problems: reader.problems,

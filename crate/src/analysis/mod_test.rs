@@ -45,9 +45,21 @@ fn refusals_name_what_is_missing() {
     let cases: Vec<(Notebook, &str, &str)> = vec![
         (Notebook::new(), "too_few_rows", "no row has both"),
         (direct(&[["1", "", "3", ""]]), "too_few_rows", "one row alone"),
-        (direct(&[["1", "", "3", "0.1"], ["1", "", "4", "0.1"], ["1", "", "5", "0.1"]]), "all_positions_equal", "other places"),
-        (direct(&[["1", "0", "3", "0"], ["2", "0", "6", "0.1"], ["3", "0", "9", "0"]]), "zero_uncertainty", "rows 1 and 3"),
-        (direct(&[["1", "", "3", "0.1"], ["2", "", "6", ""], ["3", "", "9", "0.1"]]), "some_unstated", "row 2"),
+        (
+            direct(&[["1", "", "3", "0.1"], ["1", "", "4", "0.1"], ["1", "", "5", "0.1"]]),
+            "all_positions_equal",
+            "other places",
+        ),
+        (
+            direct(&[["1", "0", "3", "0"], ["2", "0", "6", "0.1"], ["3", "0", "9", "0"]]),
+            "zero_uncertainty",
+            "rows 1 and 3",
+        ),
+        (
+            direct(&[["1", "", "3", "0.1"], ["2", "", "6", ""], ["3", "", "9", "0.1"]]),
+            "some_unstated",
+            "row 2",
+        ),
     ];
     for (notebook, id, words) in cases {
         let refusal = refusal(&notebook);
@@ -134,7 +146,8 @@ fn what_is_given_twice_is_not_guessed() {
 #[test]
 fn screen_rows_take_rail_and_time_base_from_the_only_one_there_is() {
     let mut notebook = on_a_rail(at_splitter(), &[["", "10", "", "1", "3"]]);
-    let setting = crate::notebook::Setting { id: 1, time_per_division: "2 ns".into(), uncertainty: "1".into() };
+    let setting =
+        crate::notebook::Setting { id: 1, time_per_division: "2 ns".into(), uncertainty: "1".into() };
     notebook.apply(Edit::SetSetting { setting }, "").unwrap();
     let analysis = analyse(&notebook);
     assert_eq!(analysis.rows[0].part, Part::Used);

@@ -193,18 +193,18 @@ fn edge_off_screen(seen: &Seen) -> Option<Notice> {
 
 /// Rail readings typed to a place far coarser than the uncertainty stated for them.
 fn coarse_figures(seen: &Seen) -> Option<Notice> {
-    let rows: Vec<RowId> = seen
-        .rows
-        .typed
-        .iter()
-        .filter(|typed| {
-            let rail = typed.rail.and_then(|i| seen.ground.rails.get(i));
-            typed.reading.zip(rail).is_some_and(|(reading, rail)| {
-                rail.u_reading > 0.0 && reading.step() > 8.0 * rail.u_reading
+    let rows: Vec<RowId> =
+        seen.rows
+            .typed
+            .iter()
+            .filter(|typed| {
+                let rail = typed.rail.and_then(|i| seen.ground.rails.get(i));
+                typed.reading.zip(rail).is_some_and(|(reading, rail)| {
+                    rail.u_reading > 0.0 && reading.step() > 8.0 * rail.u_reading
+                })
             })
-        })
-        .map(|typed| typed.row)
-        .collect();
+            .map(|typed| typed.row)
+            .collect();
     (rows.len() >= 3).then(|| Notice {
         id: "coarse_figures",
         weight: Weight::Know,
@@ -295,8 +295,7 @@ fn delay_below_uncertainty(seen: &Seen) -> Option<Notice> {
 /// A delay of more than one pulse period is known only up to whole periods.
 fn beyond_a_period(seen: &Seen) -> Option<Notice> {
     let period = 1e9 / seen.ground.bench.pulse_rate?;
-    let rows: Vec<RowId> =
-        seen.rows.points.iter().filter(|p| p.y.abs() >= period).map(|p| p.row).collect();
+    let rows: Vec<RowId> = seen.rows.points.iter().filter(|p| p.y.abs() >= period).map(|p| p.row).collect();
     (!rows.is_empty()).then(|| Notice {
         id: "beyond_a_period",
         weight: Weight::Grave,
@@ -321,7 +320,8 @@ fn defaults_only(seen: &Seen) -> Option<Notice> {
         || bench.contains_key(&BenchField::SmallDivisions)
         || seen.rows.scatter.is_some();
     let rails_said = seen.ground.rails.iter().any(|r| r.u_reading_stated || r.u_joint_stated);
-    let untold = (screen && !screen_said || on_rail && !rails_said) && !(screen && screen_said || on_rail && rails_said);
+    let untold = (screen && !screen_said || on_rail && !rails_said)
+        && !(screen && screen_said || on_rail && rails_said);
     (untold && seen.rows.points.len() > 1).then(|| Notice {
         id: "defaults_only",
         weight: Weight::Look,
@@ -365,14 +365,18 @@ fn chi_square(seen: &Seen, line: &LineAnalysis) -> Option<Notice> {
     let (id, text, look_at, weight): (_, String, _, _) = if p < 0.05 {
         (
             "scatter_too_large",
-            format!("The rows scatter more than their stated uncertainties allow (χ² = {chi} with {nu} degrees of freedom)."),
+            format!(
+                "The rows scatter more than their stated uncertainties allow (χ² = {chi} with {nu} degrees of freedom)."
+            ),
             "A row that went wrong, a step at a splice, or uncertainties that were stated too small. Choose under Result which uncertainty is claimed, and say why.",
             if p < 0.001 { Weight::Grave } else { Weight::Look },
         )
     } else if p > 0.95 {
         (
             "scatter_too_small",
-            format!("The rows scatter less than their stated uncertainties lead to expect (χ² = {chi} with {nu} degrees of freedom): those look too big."),
+            format!(
+                "The rows scatter less than their stated uncertainties lead to expect (χ² = {chi} with {nu} degrees of freedom): those look too big."
+            ),
             "Whether the limits of reading were stated too wide.",
             Weight::Know,
         )
@@ -480,9 +484,11 @@ fn about_the_speed(seen: &Seen, line: &LineAnalysis, speed: &Speed) -> Vec<Notic
             rail: None,
         });
     }
-    let delays = line.delay.iter().copied().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| {
-        (low.min(y), high.max(y))
-    });
+    let delays = line
+        .delay
+        .iter()
+        .copied()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
     let typical = line.u_delay.iter().sum::<f64>() / line.u_delay.len() as f64;
     if typical > 0.0 && delays.1 - delays.0 < 10.0 * typical {
         all.push(Notice {

@@ -211,13 +211,19 @@ impl SpliceReader<'_> {
             }
             Splice::AtSplitter { mark, uncertainty } => {
                 let (u, stated) = self.uncertainty(uncertainty);
-                let joint = self.mark("mark", mark).map(|mark| Joint::At { mark, distance: 0.0, uncertainty: u });
+                let joint =
+                    self.mark("mark", mark).map(|mark| Joint::At { mark, distance: 0.0, uncertainty: u });
                 (joint, stated)
             }
             Splice::Stated { mark, distance, uncertainty } => {
                 let (u, stated) = self.uncertainty(uncertainty);
                 let mark = self.mark("mark", mark);
-                let distance = self.needed("distance", distance, Unit::METRE, "the distance of that mark from the splitter");
+                let distance = self.needed(
+                    "distance",
+                    distance,
+                    Unit::METRE,
+                    "the distance of that mark from the splitter",
+                );
                 let joint =
                     mark.zip(distance).map(|(mark, distance)| Joint::At { mark, distance, uncertainty: u });
                 (joint, stated)
@@ -227,9 +233,12 @@ impl SpliceReader<'_> {
                 let mark = self.mark("mark", mark);
                 let mark_before = self.mark_before("mark_before", mark_before);
                 let gap = self.number("gap", gap, Unit::METRE).unwrap_or(0.0);
-                let joint = mark
-                    .zip(mark_before)
-                    .map(|(mark, mark_before)| Joint::Meeting { mark, mark_before, gap, uncertainty: u });
+                let joint = mark.zip(mark_before).map(|(mark, mark_before)| Joint::Meeting {
+                    mark,
+                    mark_before,
+                    gap,
+                    uncertainty: u,
+                });
                 (joint, stated)
             }
             Splice::Overlap { pairs } => (self.overlap(pairs), true),

@@ -101,10 +101,11 @@ enum Timing {
 /// Reads all rows.
 pub fn read(ground: &Ground, reader: &mut Reader) -> Rows {
     let drafts: Vec<Draft> = ground.page.rows.iter().map(|row| draft(row, ground, reader)).collect();
-    let scatter = pooled_scatter(drafts.iter().filter(|d| d.row.struck.is_none()).filter_map(|d| match &d.timing {
-        Ok(Timing::Screen { edges, .. }) => Some(edges),
-        _ => None,
-    }));
+    let scatter =
+        pooled_scatter(drafts.iter().filter(|d| d.row.struck.is_none()).filter_map(|d| match &d.timing {
+            Ok(Timing::Screen { edges, .. }) => Some(edges),
+            _ => None,
+        }));
     let mut rows =
         Rows { readings: Vec::new(), points: Vec::new(), struck: Vec::new(), scatter, typed: Vec::new() };
     for (index, draft) in drafts.iter().enumerate() {
@@ -160,7 +161,10 @@ impl Cells<'_, '_> {
             None
         };
         if own.is_some() && number.uncertainty.is_some() {
-            self.note(uncertainty, "the uncertainty is given twice: behind the value and here. Take one away");
+            self.note(
+                uncertainty,
+                "the uncertainty is given twice: behind the value and here. Take one away",
+            );
             return None;
         }
         Some((number.value, own.or(number.uncertainty)))
@@ -177,7 +181,10 @@ type Placed = (Option<usize>, Option<Number>, Result<Position, String>);
 fn position(cells: &mut Cells, ground: &Ground) -> Placed {
     if cells.has(Cell::Distance) {
         if cells.has(Cell::Reading) {
-            cells.note(Cell::Distance, "the place is given twice: as a rail reading and as a distance. Clear one");
+            cells.note(
+                Cell::Distance,
+                "the place is given twice: as a rail reading and as a distance. Clear one",
+            );
             return (None, None, Err("the place is given twice".into()));
         }
         let position = cells
@@ -214,16 +221,26 @@ fn rail_of(cells: &mut Cells, ground: &Ground) -> Result<usize, String> {
     if name.is_empty() {
         return match ground.page.rails.len() {
             1 => Ok(0),
-            0 => Err("no rail has been laid: describe one under Apparatus, or give the distance itself".into()),
+            0 => {
+                Err("no rail has been laid: describe one under Apparatus, or give the distance itself".into())
+            }
             _ => Err("no rail named: write which rail the reading was taken on".into()),
         };
     }
-    let found =
-        ground.page.rails.iter().enumerate().position(|(i, rail)| rail.name_or_number(i).eq_ignore_ascii_case(&name));
+    let found = ground
+        .page
+        .rails
+        .iter()
+        .enumerate()
+        .position(|(i, rail)| rail.name_or_number(i).eq_ignore_ascii_case(&name));
     found.ok_or_else(|| {
         let names: Vec<String> =
             ground.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
-        let known = if names.is_empty() { "no rail has been laid yet".into() } else { format!("there is: {}", names.join(", ")) };
+        let known = if names.is_empty() {
+            "no rail has been laid yet".into()
+        } else {
+            format!("there is: {}", names.join(", "))
+        };
         cells.note(Cell::Rail, &format!("no rail is called “{name}”; {known}"));
         format!("no rail is called “{name}”")
     })
@@ -233,7 +250,10 @@ fn timing(cells: &mut Cells, ground: &Ground) -> (Vec<f64>, Result<Timing, Strin
     let on_screen = cells.has(Cell::EdgeA) || cells.has(Cell::EdgeB);
     if cells.has(Cell::Delay) {
         if on_screen {
-            cells.note(Cell::Delay, "the delay is given twice: as edges on the screen and as itself. Clear one");
+            cells.note(
+                Cell::Delay,
+                "the delay is given twice: as edges on the screen and as itself. Clear one",
+            );
             return (Vec::new(), Err("the delay is given twice".into()));
         }
         let timing = cells
@@ -328,7 +348,11 @@ fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, ground: &
         rail: draft.rail.and_then(|i| ground.page.rails.get(i)).map(|rail| rail.id),
         reading: draft.reading.map(|number| number.value),
         time_per_division,
-        distance: draft.position.as_ref().ok().map(|p| Measured { value: p.x, uncertainty: full_ux(p.ux, &p.effects) }),
+        distance: draft
+            .position
+            .as_ref()
+            .ok()
+            .map(|p| Measured { value: p.x, uncertainty: full_ux(p.ux, &p.effects) }),
         delay: delay_of(draft, ground.bench, point),
     }
 }

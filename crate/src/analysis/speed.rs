@@ -45,8 +45,8 @@ pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading) -> Result<Speed
         Basis::Scatter => Some(line.fit.degrees_of_freedom),
     };
     let tail = 0.5 + COVERAGE / 2.0;
-    let coverage_factor = degrees_of_freedom
-        .map_or_else(|| normal_quantile(tail), |nu| student_t_quantile(tail, nu as f64));
+    let coverage_factor =
+        degrees_of_freedom.map_or_else(|| normal_quantile(tail), |nu| student_t_quantile(tail, nu as f64));
     let v = page.path.factor() / slope * METRE_PER_NANOSECOND;
     let c = group_index * v;
     let difference = c - C0;

@@ -11,8 +11,8 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::page::{
-    ActsOn, BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Sense, Setting,
-    SettingId, SharedError, SharedId, Splice, StatedCovariance,
+    ActsOn, BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Sense,
+    Setting, SettingId, SharedError, SharedId, Splice, StatedCovariance,
 };
 use crate::quantity::DecimalMark;
 

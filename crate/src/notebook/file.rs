@@ -34,7 +34,9 @@ pub struct NotebookFile {
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum FileError {
     /// Not JSON, or cut short.
-    #[error("this is not a whole notebook file: {what} (line {line}, column {column}). Take the file again from where it came")]
+    #[error(
+        "this is not a whole notebook file: {what} (line {line}, column {column}). Take the file again from where it came"
+    )]
     NotJson {
         /// What the reader met.
         what: String,
@@ -47,7 +49,9 @@ pub enum FileError {
     #[error("this file is not a notebook of this program: it lacks \"kind\": \"{KIND}\"")]
     Foreign,
     /// Written by a later version.
-    #[error("this notebook was written by a later version (format {found}; this program reads up to {FORMAT}). It was left untouched: open it with the newer program")]
+    #[error(
+        "this notebook was written by a later version (format {found}; this program reads up to {FORMAT}). It was left untouched: open it with the newer program"
+    )]
     Later {
         /// The format found.
         found: u64,
@@ -84,8 +88,7 @@ pub fn read(text: &str) -> Result<Notebook, FileError> {
         _ => return Err(FileError::Foreign),
     }
     let file: NotebookFile = serde_json::from_str(text).map_err(|e| not_json(&e))?;
-    Notebook::from_log(file.log)
-        .map_err(|(place, reason)| FileError::BadEntry { entry: place + 1, reason })
+    Notebook::from_log(file.log).map_err(|(place, reason)| FileError::BadEntry { entry: place + 1, reason })
 }
 
 /// The text of `notebook.json`, one log entry a line so that two files can be compared by eye.

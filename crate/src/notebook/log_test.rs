@@ -48,7 +48,10 @@ fn a_refused_edit_changes_nothing() {
         (Edit::RemoveSetting { setting: 4 }, EditError::NoSetting { setting: 4 }),
         (Edit::RemoveShared { shared: 5 }, EditError::NoShared { shared: 5 }),
         (Edit::Together { edits: vec![add(2, "20"), Edit::Undo] }, EditError::NotInGroup),
-        (Edit::Together { edits: vec![add(2, "20"), Edit::RestoreRow { row: 9 }] }, EditError::NoRow { row: 9 }),
+        (
+            Edit::Together { edits: vec![add(2, "20"), Edit::RestoreRow { row: 9 }] },
+            EditError::NoRow { row: 9 },
+        ),
     ];
     for (edit, error) in cases {
         assert_eq!(notebook.apply(edit, ""), Err(error));
@@ -65,7 +68,8 @@ fn a_struck_row_keeps_its_texts_and_its_reason() {
 
 #[test]
 fn what_is_written_reads_back_the_same_byte_for_byte() {
-    let mut notebook = notebook(vec![add(1, "1,5 “x” \u{2212}3"), add(2, "20"), Edit::Undo, Edit::Redo, Edit::Undo]);
+    let mut notebook =
+        notebook(vec![add(1, "1,5 “x” \u{2212}3"), add(2, "20"), Edit::Undo, Edit::Redo, Edit::Undo]);
     notebook.apply(Edit::SetBench { field: BenchField::Aim, text: "two\nlines".into() }, "").unwrap();
     let text = write(&notebook);
     let back = read(&text).unwrap();
@@ -115,8 +119,11 @@ fn a_block_fills_rows_and_makes_new_ones() {
 #[test]
 fn a_block_of_direct_values_goes_into_the_direct_columns() {
     let mut notebook = Notebook::new();
-    notebook.apply(paste(notebook.page(), None, Cell::Distance, "1\t0.1\t3.3\t0.2\n2\t0.1\t6.7\t0.2"), "").unwrap();
+    notebook
+        .apply(paste(notebook.page(), None, Cell::Distance, "1\t0.1\t3.3\t0.2\n2\t0.1\t6.7\t0.2"), "")
+        .unwrap();
     let row = &notebook.page().rows[1];
-    let texts = [Cell::Distance, Cell::DistanceUncertainty, Cell::Delay, Cell::DelayUncertainty].map(|c| row.text(c));
+    let texts =
+        [Cell::Distance, Cell::DistanceUncertainty, Cell::Delay, Cell::DelayUncertainty].map(|c| row.text(c));
     assert_eq!(texts, ["2", "0.1", "6.7", "0.2"]);
 }

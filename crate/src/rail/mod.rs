@@ -96,7 +96,9 @@ pub struct Stand {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
 pub enum JointError {
     /// The first rail is joined to a rail before it.
-    #[error("the first rail has no rail before it: say which reading lies at the splitter, or at what distance a mark stands")]
+    #[error(
+        "the first rail has no rail before it: say which reading lies at the splitter, or at what distance a mark stands"
+    )]
     NoRailBefore,
     /// The rail before has no place itself.
     #[error("the rail before it has no place yet: say first where that one stands")]

@@ -67,10 +67,8 @@ fn a_scale_error_grows_along_its_rail_and_is_handed_on() {
 #[test]
 fn overlap_takes_the_mean_and_its_standard_error() {
     // Offsets 1.0 and 1.5: mean 1.25, standard deviation 0.5/√2, standard error 0.25.
-    let rails = [
-        rail(1.0, at(0.0, 0.0, 0.0)),
-        rail(1.0, Joint::Overlap { pairs: vec![(0.5, 1.5), (0.25, 1.75)] }),
-    ];
+    let rails =
+        [rail(1.0, at(0.0, 0.0, 0.0)), rail(1.0, Joint::Overlap { pairs: vec![(0.5, 1.5), (0.25, 1.75)] })];
     let stands = lay(&rails);
     let second = stands[1].as_ref().unwrap();
     assert_eq!(second.distance(0.0), 1.25);

@@ -4,6 +4,7 @@
 //! - [`csv`]: the CSV form, safe to open in a spreadsheet, and its way back.
 //! - [`shown`]: tables of what the page shows, as rounded texts.
 //! - [`exact`]: tables of the numbers behind them, at full precision.
+//! - [`pictures`]: the charts.
 //! - [`document`]: the printable report.
 //!
 //! Nothing is computed here, and nothing from a notebook is ever taken for markup: it all goes through
@@ -13,6 +14,7 @@ pub mod csv;
 pub mod document;
 pub mod escape;
 pub mod exact;
+pub mod pictures;
 pub mod shown;
 pub mod table;
 mod words;

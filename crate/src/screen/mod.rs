@@ -30,7 +30,9 @@ pub enum EdgesError {
     #[error("read both edges: the delay is the distance between them on the screen")]
     Missing,
     /// The numbers of repeats don't match.
-    #[error("{a} readings of edge A and {b} of edge B can't be paired: give as many of each, or one of either")]
+    #[error(
+        "{a} readings of edge A and {b} of edge B can't be paired: give as many of each, or one of either"
+    )]
     Unpaired {
         /// Readings of edge A.
         a: usize,

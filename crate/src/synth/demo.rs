@@ -102,10 +102,14 @@ fn stops() -> Vec<(usize, f64, f64)> {
 /// None in practice: see [`Rig::run`].
 pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
     let (mut notebook, truth) = rig().run(SEED)?;
-    let slipped = notebook.page().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB).to_owned());
+    let slipped =
+        notebook.page().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB).to_owned());
     if let Some(slipped) = slipped.and_then(|text| text.parse::<f64>().ok()) {
         // Read half a division too far while the carriage was still moving.
-        notebook.apply(Edit::SetCell { row: STRUCK, cell: Cell::EdgeB, text: format!("{:.3}", slipped + 0.52) }, "")?;
+        notebook.apply(
+            Edit::SetCell { row: STRUCK, cell: Cell::EdgeB, text: format!("{:.3}", slipped + 0.52) },
+            "",
+        )?;
         let reason = "the carriage was still moving when the edge was read".to_owned();
         notebook.apply(Edit::StrikeRow { row: STRUCK, reason }, "")?;
     }

@@ -51,8 +51,8 @@ fn pick(chance: &mut Chance, below: usize) -> usize {
 }
 
 fn rail(index: usize, end: f64, chance: &mut Chance) -> RigRail {
-    let unit = [RulerUnit::Millimetre, RulerUnit::Centimetre, RulerUnit::Metre, RulerUnit::Inch]
-        [pick(chance, 4)];
+    let unit =
+        [RulerUnit::Millimetre, RulerUnit::Centimetre, RulerUnit::Metre, RulerUnit::Inch][pick(chance, 4)];
     let sense = if chance.unit() < 0.5 { Sense::Grows } else { Sense::Falls };
     let span = match unit {
         RulerUnit::Millimetre => (0.0, 1500.0),

@@ -191,9 +191,8 @@ impl Rig {
         // A longer true division shows fewer of them.
         let divisions = delay / time * (1.0 - stretch);
         let a = 0.4 + 0.8 * chance.unit();
-        let edge = |q: f64, chance: &mut Chance| {
-            fixed(q + chance.uniform(self.half_width), -3, DecimalMark::Point)
-        };
+        let edge =
+            |q: f64, chance: &mut Chance| fixed(q + chance.uniform(self.half_width), -3, DecimalMark::Point);
         BTreeMap::from([
             (Cell::Rail, name.to_owned()),
             (Cell::Reading, on.read(distance, chance)),

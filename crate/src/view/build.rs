@@ -80,7 +80,9 @@ fn step(page: &Page, rail: &Rail, analysis: &Analysis) -> String {
         let step = Measured { value: found.value * 1000.0, uncertainty: found.u.map(|u| u * 1000.0) };
         return format!("The fit puts it {} farther out than that.", measured(Some(&step), "mm", mark));
     }
-    let Some(check) = line.checks.steps.iter().find(|check| check.rail == rail.id) else { return String::new() };
+    let Some(check) = line.checks.steps.iter().find(|check| check.rail == rail.id) else {
+        return String::new();
+    };
     let step =
         Measured { value: check.step.value * 1000.0, uncertainty: Some(check.step.uncertainty * 1000.0) };
     let verdict =
@@ -104,7 +106,12 @@ fn settings(page: &Page, problems: &Problems) -> Vec<SettingView> {
             let at = |uncertainty| Place::Setting { setting: setting.id, uncertainty };
             SettingView {
                 id: setting.id,
-                time_per_division: problems.field(&at(false), &setting.time_per_division, Unit::NANOSECOND, ""),
+                time_per_division: problems.field(
+                    &at(false),
+                    &setting.time_per_division,
+                    Unit::NANOSECOND,
+                    "",
+                ),
                 uncertainty: problems.field(&at(true), &setting.uncertainty, Unit::PERCENT, ""),
             }
         })

@@ -41,7 +41,9 @@ impl<'a> Problems<'a> {
         let problems = self.analysis.problems.iter();
         problems
             .filter_map(|problem| match &problem.place {
-                Place::Splice { rail: at, part } if *at == rail => Some((part.clone(), problem.message.clone())),
+                Place::Splice { rail: at, part } if *at == rail => {
+                    Some((part.clone(), problem.message.clone()))
+                }
                 _ => None,
             })
             .collect()
@@ -101,7 +103,12 @@ pub fn rail_fields(rail: &Rail, index: usize, problems: &Problems) -> BTreeMap<R
 }
 
 /// Every cell of a row.
-pub fn cell_fields(page: &Page, row: &Row, reading: &RowReading, problems: &Problems) -> BTreeMap<Cell, Field> {
+pub fn cell_fields(
+    page: &Page,
+    row: &Row,
+    reading: &RowReading,
+    problems: &Problems,
+) -> BTreeMap<Cell, Field> {
     let rail = reading.rail.and_then(|id| page.rails.iter().find(|rail| rail.id == id));
     let ruler = rail.map_or(Unit::CENTIMETRE, |rail| ruler_unit(rail.unit));
     let all = [

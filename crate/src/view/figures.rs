@@ -38,7 +38,9 @@ fn method(line: &LineAnalysis) -> String {
         (false, ..) => {
             "Ordinary least squares: nothing was stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3)."
         }
-        (true, false, false) => "Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6).",
+        (true, false, false) => {
+            "Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6)."
+        }
         (true, true, false) => {
             "Least squares with stated uncertainties in distance and delay (ISO/TS 28037:2010, clause 7)."
         }
@@ -237,8 +239,9 @@ fn checks(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
 fn summary(page: &Page, line: &LineAnalysis) -> String {
     let mark = page.decimal_mark;
     let range = |values: &[f64]| {
-        let (low, high) =
-            values.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(*v), high.max(*v)));
+        let (low, high) = values
+            .iter()
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(*v), high.max(*v)));
         format!("from {} to {}", plain(low, 4, mark), plain(high, 4, mark))
     };
     let sense = if line.fit.slope > 0.0 { "rises" } else { "falls" };
@@ -253,7 +256,8 @@ fn summary(page: &Page, line: &LineAnalysis) -> String {
 }
 
 fn residual_summary(page: &Page, line: &LineAnalysis) -> String {
-    let known = line.rows.iter().zip(&line.fit.rows).filter_map(|(row, fit)| fit.normalised.map(|w| (*row, w)));
+    let known =
+        line.rows.iter().zip(&line.fit.rows).filter_map(|(row, fit)| fit.normalised.map(|w| (*row, w)));
     let largest = known.clone().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()));
     let Some((row, w)) = largest else {
         return "No row is left over to show a residual.".to_owned();
@@ -270,11 +274,8 @@ fn residual_summary(page: &Page, line: &LineAnalysis) -> String {
 
 /// The result.
 pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
-    let claim = |view: ResultView| ResultView {
-        basis: page.claim.basis,
-        reason: page.claim.reason.clone(),
-        ..view
-    };
+    let claim =
+        |view: ResultView| ResultView { basis: page.claim.basis, reason: page.claim.reason.clone(), ..view };
     match &analysis.speed {
         Err(refusal) => claim(ResultView { refusal: refusal.message.clone(), ..ResultView::default() }),
         Ok(speed) => claim(ResultView {
@@ -388,7 +389,9 @@ fn sentences(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<String> {
     )];
     let apart = fixed(speed.z.abs(), -1, mark);
     let side = if speed.c < C0 { "below" } else { "above" };
-    let distance = format!("the defined value, 299 792 458 m/s: the result lies {apart} standard uncertainties {side} it");
+    let distance = format!(
+        "the defined value, 299 792 458 m/s: the result lies {apart} standard uncertainties {side} it"
+    );
     sentences.push(if speed.e_n.abs() <= 1.0 {
         format!("This agrees with {distance}, within the expanded uncertainty.")
     } else {

@@ -1,10 +1,18 @@
 //! One open notebook, as the page holds it.
 
+use plotters::coord::Shift;
+use plotters::drawing::{DrawingArea, IntoDrawingArea};
+use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
+use web_sys::HtmlCanvasElement;
 
 use super::{thrown, to_js};
 use crate::analysis::{Analysis, analyse};
+use crate::bundle;
+use crate::chart::{self, ChartError, Theme};
 use crate::notebook::{Cell, Edit, LogEntry, Notebook, file, paste, read};
+use crate::report::pictures::{bench_picture, charts, line_picture};
+use crate::report::{self, shown::readings_table};
 use crate::view::view;
 
 /// One open notebook: its log, and what was computed from it last.
@@ -56,8 +64,8 @@ impl Desk {
     /// # Errors
     /// `{kind: "edit", message}`; the notebook is then as before.
     pub fn paste(&mut self, row: Option<u32>, cell: &str, block: &str, at: &str) -> Result<(), JsValue> {
-        let cell: Cell = serde_json::from_value(serde_json::Value::from(cell))
-            .map_err(|error| thrown("edit", &error))?;
+        let cell: Cell =
+            serde_json::from_value(serde_json::Value::from(cell)).map_err(|error| thrown("edit", &error))?;
         let edit = paste(self.notebook.page(), row, cell, block);
         self.do_edit(edit, at)
     }
@@ -91,4 +99,93 @@ impl Desk {
         self.analysis = analyse(&self.notebook);
         Ok(())
     }
+}
+
+/// What is seen, on a canvas whose size is set in device pixels.
+#[wasm_bindgen]
+impl Desk {
+    /// Draws the delay against the distance.
+    ///
+    /// # Errors
+    /// `{kind: "chart", message}` if the canvas is too small to draw on.
+    pub fn draw_line(&self, canvas: HtmlCanvasElement, dark: bool) -> Result<(), JsValue> {
+        let picture = line_picture(self.notebook.page(), &self.analysis);
+        draw(canvas, dark, |area, theme| chart::line(area, &picture, theme))
+    }
+
+    /// Draws the residuals against the distance.
+    ///
+    /// # Errors
+    /// `{kind: "chart", message}` if the canvas is too small to draw on.
+    pub fn draw_residuals(&self, canvas: HtmlCanvasElement, dark: bool) -> Result<(), JsValue> {
+        let picture = line_picture(self.notebook.page(), &self.analysis);
+        draw(canvas, dark, |area, theme| chart::residuals(area, &picture, theme))
+    }
+
+    /// Draws the bench to scale.
+    ///
+    /// # Errors
+    /// `{kind: "chart", message}` if the canvas is too small to draw on.
+    pub fn draw_bench(&self, canvas: HtmlCanvasElement, dark: bool) -> Result<(), JsValue> {
+        let picture = bench_picture(self.notebook.page(), &self.analysis);
+        draw(canvas, dark, |area, theme| chart::bench(area, &picture, theme))
+    }
+
+    /// Height that the drawing of the bench wants at a width, both in CSS pixels.
+    pub fn bench_height(&self, width: u32) -> u32 {
+        chart::bench_height(width, &bench_picture(self.notebook.page(), &self.analysis), &Theme::light())
+    }
+
+    /// The readings as a table: "csv", "latex" or "markdown".
+    ///
+    /// # Errors
+    /// `{kind: "table", message}` for another kind, or a table that can't be written.
+    pub fn table(&self, kind: &str) -> Result<String, JsValue> {
+        let table = readings_table(&view(&self.notebook, &self.analysis));
+        match kind {
+            "csv" => table.to_csv().map_err(|error| thrown("table", &error)),
+            "latex" => Ok(table.to_latex()),
+            "markdown" => Ok(table.to_markdown()),
+            other => Err(thrown("table", &format!("“{other}” is no kind of table: csv, latex or markdown"))),
+        }
+    }
+
+    /// The printable report, a whole HTML document.
+    pub fn report(&self) -> String {
+        let charts = charts(self.notebook.page(), &self.analysis);
+        report::html(&view(&self.notebook, &self.analysis), &charts)
+    }
+
+    /// The bundle, a zip.
+    ///
+    /// # Errors
+    /// `{kind: "bundle", message}`.
+    pub fn bundle(&self) -> Result<Vec<u8>, JsValue> {
+        let charts = charts(self.notebook.page(), &self.analysis);
+        let view = view(&self.notebook, &self.analysis);
+        bundle::of(&self.notebook, &self.analysis, &view, &charts, Vec::new())
+            .map_err(|error| thrown("bundle", &error))
+    }
+}
+
+/// The text of the `notebook.json` in a bundle.
+///
+/// # Errors
+/// `{kind: "bundle", message}`, naming the entry.
+#[wasm_bindgen]
+pub fn read_bundle(bytes: &[u8]) -> Result<String, JsValue> {
+    bundle::read(bytes).map(|contents| contents.notebook_text).map_err(|error| thrown("bundle", &error))
+}
+
+fn draw(
+    canvas: HtmlCanvasElement,
+    dark: bool,
+    paint: impl FnOnce(&DrawingArea<CanvasBackend, Shift>, &Theme) -> Result<(), ChartError>,
+) -> Result<(), JsValue> {
+    let css_width = f64::from(canvas.client_width().max(1));
+    let theme = if dark { Theme::dark() } else { Theme::light() };
+    let theme = theme.scaled(f64::from(canvas.width()) / css_width);
+    let backend = CanvasBackend::with_canvas_object(canvas)
+        .ok_or_else(|| thrown("chart", &"this browser gives no canvas to draw on"))?;
+    paint(&backend.into_drawing_area(), &theme).map_err(|error| thrown("chart", &error))
 }

@@ -1,0 +1,160 @@
+//! The charts of a notebook: from what was analysed to what is drawn.
+
+use super::Charts;
+use crate::analysis::read::ruler_unit;
+use crate::analysis::{Analysis, LineAnalysis, Measured, Part, RailStand, RowReading};
+use crate::chart::{
+    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark, Theme,
+};
+use crate::distribution::{normal_quantile, t_coverage_factor};
+use crate::notebook::{Page, Rail, Sense};
+use crate::quantity::{DecimalMark, in_unit, plain};
+
+/// Coverage probability of the band.
+const COVERAGE: f64 = 0.95;
+
+/// Size of a drawing on paper, pixels.
+const PAPER: (u32, u32) = (900, 520);
+
+/// The readings and the line through them.
+pub fn line_picture(page: &Page, analysis: &Analysis) -> LinePicture {
+    let line = analysis.line.as_ref().ok();
+    let mut series: Vec<String> = analysis.rails.iter().map(|rail| rail.name.clone()).collect();
+    if analysis.rows.iter().any(|row| row.rail.is_none() && row.distance.is_some()) {
+        series.push("given directly".into());
+    }
+    LinePicture {
+        marks: analysis.rows.iter().filter_map(|row| mark(row, analysis, line)).collect(),
+        line: line.map(fitted),
+        series,
+        decimal_mark: page.decimal_mark,
+    }
+}
+
+fn mark(row: &RowReading, analysis: &Analysis, line: Option<&LineAnalysis>) -> Option<Mark> {
+    let (distance, delay) = (row.distance?, row.delay?);
+    let place = line.and_then(|line| line.rows.iter().position(|id| *id == row.id));
+    let residual =
+        line.zip(place).and_then(|(line, place)| line.fit.rows.get(place)).and_then(|fit| fit.normalised);
+    let shown = |u: Option<f64>| u.filter(|u| *u > 0.0);
+    (row.part == Part::Used || row.part == Part::Struck).then(|| Mark {
+        number: row.number,
+        distance: distance.value,
+        delay: delay.value,
+        u_distance: shown(distance.uncertainty),
+        u_delay: shown(delay.uncertainty),
+        series: rail_place(row, analysis).unwrap_or(analysis.rails.len()),
+        struck: row.part == Part::Struck,
+        residual,
+    })
+}
+
+fn rail_place(row: &RowReading, analysis: &Analysis) -> Option<usize> {
+    analysis.rails.iter().position(|rail| Some(rail.id) == row.rail)
+}
+
+fn fitted(line: &LineAnalysis) -> FittedLine {
+    let coverage_factor = if line.stated {
+        normal_quantile(0.5 + COVERAGE / 2.0)
+    } else {
+        t_coverage_factor(COVERAGE, line.fit.degrees_of_freedom as f64)
+    };
+    FittedLine {
+        slope: line.fit.slope,
+        intercept: line.fit.intercept,
+        band: line.fit.uncertainty.map(|u| Band {
+            centre: u.centre,
+            u_at_centre: u.at_centre,
+            u_slope: u.slope,
+            coverage_factor,
+        }),
+    }
+}
+
+/// The bench seen from above.
+pub fn bench_picture(page: &Page, analysis: &Analysis) -> BenchPicture {
+    let described: Vec<(usize, Option<BenchRail>)> = page
+        .rails
+        .iter()
+        .zip(&analysis.rails)
+        .map(|(rail, stand)| bench_rail(rail, stand, page.decimal_mark))
+        .enumerate()
+        .collect();
+    // Rails whose place is not known are named, not drawn: carriages count only the drawn ones.
+    let drawn: Vec<usize> =
+        described.iter().filter(|(_, rail)| rail.is_some()).map(|(place, _)| *place).collect();
+    let unplaced = described.iter().filter(|(_, rail)| rail.is_none());
+    let carriages = analysis.rows.iter().filter_map(|row| {
+        let rail = rail_place(row, analysis);
+        Some(Carriage {
+            number: row.number,
+            distance: row.distance?.value,
+            rail: rail.and_then(|rail| drawn.iter().position(|place| *place == rail)),
+            struck: row.part == Part::Struck,
+        })
+    });
+    BenchPicture {
+        unplaced: unplaced
+            .filter_map(|(place, _)| analysis.rails.get(*place))
+            .map(|r| r.name.clone())
+            .collect(),
+        carriages: carriages.collect(),
+        rails: described.into_iter().filter_map(|(_, rail)| rail).collect(),
+        decimal_mark: page.decimal_mark,
+    }
+}
+
+fn bench_rail(rail: &Rail, stand: &RailStand, decimal: DecimalMark) -> Option<BenchRail> {
+    let (near, far, (mark, place)) = (stand.near?, stand.far?, stand.mark?);
+    let unit = ruler_unit(rail.unit);
+    let reading = |distance: f64| {
+        let shown = mark + rail.sense.sign() * (distance - place.value);
+        let rounded = plain(unit.from_base(shown), 5, DecimalMark::Point);
+        let shortest = rounded.parse::<f64>().unwrap_or(shown);
+        in_unit(unit.to_base(shortest), unit, decimal)
+    };
+    Some(BenchRail {
+        name: stand.name.clone(),
+        near,
+        far,
+        near_reading: reading(near),
+        far_reading: reading(far),
+        grows: rail.sense == Sense::Grows,
+        splice: Some(BenchSplice { distance: place.value, note: splice_note(stand, &place, decimal) }),
+    })
+}
+
+fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> String {
+    match place.uncertainty {
+        _ if stand.free => "step fitted".into(),
+        Some(u) if u > 0.0 => format!("u = {} mm", plain(u * 1000.0, 2, decimal)),
+        _ => String::new(),
+    }
+}
+
+/// All charts as SVG, on light paper; empty where there is nothing to draw.
+pub fn charts(page: &Page, analysis: &Analysis) -> Charts {
+    let theme = Theme::light();
+    let (width, height) = PAPER;
+    let line = line_picture(page, analysis);
+    let bench = bench_picture(page, analysis);
+    // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
+    Charts {
+        line_svg: chart::svg(width, height, "Delay against distance", &theme, |area, theme| {
+            chart::line(area, &line, theme)
+        })
+        .unwrap_or_default(),
+        residuals_svg: chart::svg(width, height / 2, "Residuals against distance", &theme, |area, theme| {
+            chart::residuals(area, &line, theme)
+        })
+        .unwrap_or_default(),
+        bench_svg: chart::svg(
+            width,
+            chart::bench_height(width, &bench, &theme),
+            "The bench, to scale",
+            &theme,
+            |area, theme| chart::bench(area, &bench, theme),
+        )
+        .unwrap_or_default(),
+    }
+}

@@ -41,7 +41,7 @@ export class Apparatus {
     this.shared = new Shared(byId('shared'), book);
     this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('bench-plot')), (canvas, dark) => {
       book.desk.draw_bench(canvas, dark);
-    });
+    }, (width) => book.desk.bench_height(width));
     this.figure = byId('bench-figure');
     this.summary = byId('bench-summary');
   }

@@ -10,6 +10,7 @@ class FigureLine {
   constructor(list, id) {
     this.name = el('span');
     this.symbol = el('i', { class: 'symbol' });
+    this.written = '';
     this.meaning = el('p');
     this.value = el('dd', { id: `${list}-${id}` });
     this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning);
@@ -19,10 +20,21 @@ class FigureLine {
   /** @param {Figure} figure */
   show({ name, symbol, value, meaning }) {
     setText(this.name, name);
-    setText(this.symbol, symbol);
+    this.write(symbol);
     setText(this.value, value);
     setText(this.meaning, meaning);
     setAttribute(this.root, 'class', meaning ? 'figure' : 'figure bare');
+  }
+
+  /**
+   * Writes a symbol; what stands behind a low line is set low.
+   * @param {string} symbol
+   */
+  write(symbol) {
+    if (this.written === symbol) return;
+    this.written = symbol;
+    const [first = '', ...lows] = symbol.split('_');
+    this.symbol.replaceChildren(first, ...lows.flatMap((part) => [el('sub', {}, part.slice(0, 1)), part.slice(1)]));
   }
 }
 

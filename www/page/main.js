@@ -6,7 +6,7 @@ import { Banner } from './banner.js';
 import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId } from './dom.js';
-import { notebookIn, takeBundle } from './files.js';
+import { notebookIn } from './files.js';
 import { Journal } from './journal.js';
 import { Keeper } from './keeper.js';
 import { Line } from './line.js';
@@ -31,7 +31,7 @@ class Page {
     this.keeper = new Keeper(this.book, this.shelf, journal);
     this.tabs = new Tabs();
     this.banner = new Banner({
-      takeBundle: () => takeBundle(this.book),
+      takeBundle: () => byId('take-bundle').click(),
       takeOver: () => this.tabs.takeOver(),
     });
     this.join();

@@ -7,9 +7,11 @@ export class Plot {
   /**
    * @param {HTMLCanvasElement} canvas
    * @param {(canvas: HTMLCanvasElement, dark: boolean) => void} draw
+   * @param {(width: number) => number} [wanted] the height that the drawing wants at a width, in CSS pixels
    */
-  constructor(canvas, draw) {
+  constructor(canvas, draw, wanted) {
     this.canvas = canvas;
+    this.wanted = wanted;
     this.draw = draw;
     this.due = true;
     this.inSight = false;
@@ -30,7 +32,14 @@ export class Plot {
 
   show() {
     this.due = true;
+    this.fit();
     this.redraw();
+  }
+
+  fit() {
+    if (!this.wanted || this.width === 0) return;
+    const height = `${this.wanted(Math.round(this.width / devicePixelRatio))}px`;
+    if (this.canvas.style.blockSize !== height) this.canvas.style.blockSize = height;
   }
 
   redraw() {
@@ -40,7 +49,11 @@ export class Plot {
     if (canvas.width !== width) canvas.width = width;
     if (canvas.height !== height) canvas.height = height;
     canvas.getContext('2d')?.clearRect(0, 0, width, height);
-    this.draw(canvas, isDark());
+    try {
+      this.draw(canvas, isDark());
+    } catch {
+      // A canvas too small to draw on stays empty; the words below it say the same.
+    }
   }
 }
 

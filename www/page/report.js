@@ -2,10 +2,12 @@
  * The section Report: the words around the result, and what can be taken away or brought in.
  */
 import { benchField } from './apparatus.js';
+import { messageOf } from './core.js';
 import { byId } from './dom.js';
 import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
 import { words } from './strings.js';
+import { tell } from './tell.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, TableKind, View } from './types.js' */
@@ -26,10 +28,10 @@ export class Report {
     const { formats, format } = words.report;
     const choice = new Choice({ id: 'table-format', label: format, options: formats }, (value) => { kind = value; });
     byId('table-format-box').replaceWith(choice.root);
-    byId('open-report').addEventListener('click', () => openReport(book));
-    byId('take-bundle').addEventListener('click', () => takeBundle(book));
-    byId('copy-table').addEventListener('click', () => copyText(book.desk.table(kind)));
-    byId('take-table').addEventListener('click', () => takeTable(book, kind));
+    onPress('open-report', () => openReport(book));
+    onPress('take-bundle', () => takeBundle(book));
+    onPress('copy-table', () => copyText(book.desk.table(kind)));
+    onPress('take-table', () => takeTable(book, kind));
     const file = /** @type {HTMLInputElement} */ (byId('open-file'));
     file.addEventListener('change', () => {
       for (const one of file.files ?? []) open(one);
@@ -42,6 +44,20 @@ export class Report {
   show(view) {
     for (const { name, field } of this.fields) field.show(view.bench[name]);
   }
+}
+
+/**
+ * @param {string} id
+ * @param {() => void} work
+ */
+function onPress(id, work) {
+  byId(id).addEventListener('click', () => {
+    try {
+      work();
+    } catch (error) {
+      tell(messageOf(error));
+    }
+  });
 }
 
 /** @param {(file: File) => void} open */

@@ -77,7 +77,7 @@ export class SpliceEditor {
     for (const [part, field] of Object.entries(this.fields)) {
       const shown = PARTS[kind].includes(part);
       setHidden(field.root, !shown);
-      if (shown) field.show(plain(texts[part] ?? '', problems[part] ?? '', unitOf(part, kind, rail, before)));
+      if (shown) field.show(plain(texts[part] ?? '', problems[part] ?? '', unitOf(part, rail, before)));
     }
     this.fields.mark?.rename(kind === 'at_splitter' ? words.splice.markAtSplitter : words.splice.mark);
     setHidden(this.overlap, kind !== 'overlap');
@@ -147,13 +147,11 @@ function ofKind(kind, old) {
 /**
  * The unit of a bare number in a part.
  * @param {string} part
- * @param {SpliceKind} kind
  * @param {RailView} rail
  * @param {RailView | undefined} before
  */
-function unitOf(part, kind, rail, before) {
+function unitOf(part, rail, before) {
   if (part === 'mark') return rail.unit_symbol;
   if (part === 'mark_before') return before?.unit_symbol ?? '';
-  if (part === 'uncertainty' && kind === 'at_splitter') return rail.unit_symbol;
   return 'm';
 }

@@ -138,6 +138,8 @@ export interface Desk {
   draw_line(canvas: HTMLCanvasElement, dark: boolean): void;
   draw_residuals(canvas: HTMLCanvasElement, dark: boolean): void;
   draw_bench(canvas: HTMLCanvasElement, dark: boolean): void;
+  /** The height that the drawing of the bench wants at a width, both in CSS pixels. */
+  bench_height(width: number): number;
   table(kind: TableKind): string;
   report(): string;
   bundle(): Uint8Array<ArrayBuffer>;

@@ -506,3 +506,7 @@ fn about_the_speed(seen: &Seen, line: &LineAnalysis, speed: &Speed) -> Vec<Notic
     }
     all
 }
+
+#[cfg(test)]
+#[path = "notices_test.rs"]
+mod tests;

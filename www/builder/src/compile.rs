@@ -7,7 +7,7 @@ use serde_json::Value;
 
 use crate::project::{CRATE, Project};
 use crate::shell;
-use crate::toolchain::{Library, Toolchain};
+use crate::toolchain::Toolchain;
 
 /// The profile of the page's wasm and its tests, in the workspace's `Cargo.toml`.
 const PROFILE: &str = "wasm";
@@ -17,7 +17,7 @@ const PROFILE: &str = "wasm";
 /// # Errors
 /// When there is no toolchain for it, or the crate does not compile.
 pub fn page(project: &Project) -> Result<PathBuf> {
-    let mut command = Toolchain::get()?.cargo(project, "build", Library::Plain);
+    let mut command = Toolchain::get()?.cargo(project, "build");
     command.args(["--profile", PROFILE, "-p", CRATE, "--lib", "--message-format=json-render-diagnostics"]);
     artefact(&mut command, "cdylib")
 }
@@ -27,7 +27,7 @@ pub fn page(project: &Project) -> Result<PathBuf> {
 /// # Errors
 /// When there is no toolchain for it, or the test does not compile.
 pub fn browser_test(project: &Project, test: &str, environment: &[(&str, PathBuf)]) -> Result<PathBuf> {
-    let mut command = Toolchain::get()?.cargo(project, "test", Library::WithTest);
+    let mut command = Toolchain::get()?.cargo(project, "test");
     command.args(["--no-run", "--profile", PROFILE, "-p", CRATE, "--test", test]);
     command.arg("--message-format=json-render-diagnostics");
     command.envs(environment.iter().map(|(name, value)| (name, value)));

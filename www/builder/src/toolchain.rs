@@ -17,6 +17,9 @@ pub const TARGET: &str = "wasm32-unknown-unknown";
 const DEBIAN_RUSTC: &str = "/usr/bin/rustc";
 const DEBIAN_CARGO: &str = "/usr/bin/cargo";
 const DEBIAN_STD: &str = "/usr/lib/rustlib/src/rust/library/std/Cargo.toml";
+/// What of the standard library is built. `test` is for tests alone, but every crate's compilation depends on the
+/// whole list: with one list the tests share what was compiled for the page.
+const DEBIAN_PARTS: &str = "build-std=std,panic_abort,test";
 const DEBIAN_PACKAGES: [&str; 3] = ["rustc-web", "cargo-web", "rust-web-src"];
 
 /// A compiler that makes wasm.
@@ -28,15 +31,6 @@ pub enum Toolchain {
         /// `wasm-ld-N`.
         linker: PathBuf,
     },
-}
-
-/// What of the standard library the Debian way builds.
-#[derive(Clone, Copy)]
-pub enum Library {
-    /// For a program.
-    Plain,
-    /// For tests.
-    WithTest,
 }
 
 impl Toolchain {
@@ -115,7 +109,7 @@ impl Toolchain {
     }
 
     /// This toolchain's cargo with a subcommand, for the wasm target.
-    pub fn cargo(&self, project: &Project, subcommand: &str, library: Library) -> Command {
+    pub fn cargo(&self, project: &Project, subcommand: &str) -> Command {
         let mut command = match self {
             Self::Active => {
                 let mut command = shell::cargo(project);
@@ -123,10 +117,6 @@ impl Toolchain {
                 command
             }
             Self::Debian { linker } => {
-                let parts = match library {
-                    Library::Plain => "build-std=std,panic_abort",
-                    Library::WithTest => "build-std=std,panic_abort,test",
-                };
                 let mut command = shell::cargo_at(project, DEBIAN_CARGO);
                 // What the active toolchain left in the environment would lead Debian's astray.
                 for name in ["CARGO", "RUSTDOC", "RUSTUP_TOOLCHAIN", "RUSTUP_HOME", "LD_LIBRARY_PATH"] {
@@ -136,7 +126,7 @@ impl Toolchain {
                     .env("RUSTC", DEBIAN_RUSTC)
                     .env("RUSTC_BOOTSTRAP", "1")
                     .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
-                    .args([subcommand, "-Z", parts]);
+                    .args([subcommand, "-Z", DEBIAN_PARTS]);
                 command
             }
         };

@@ -26,7 +26,7 @@ export class Apparatus {
     const { paths, path } = words.apparatus;
     this.notices = new NoticeList(byId('apparatus-notices'), ofSection('apparatus'));
     this.path = new Radios({ name: 'path', legend: path, options: paths }, (value) => {
-      book.edit({ do: 'set_path', path: value });
+      book.edit({ set_path: { path: value } });
     });
     byId('apparatus-carriage').append(this.path.root);
     /** @type {[BenchField, TextField][]} */
@@ -70,7 +70,7 @@ export function benchField(book, name, about = {}) {
   /** @type {Record<string, string>} */
   const labels = { ...words.apparatus.fields, ...words.report.fields };
   return new TextField({ id: `bench-${name}`, label: labels[name] ?? name, ...about }, (text) => {
-    book.edit({ do: 'set_bench', field: name, text });
+    book.edit({ set_bench: { field: name, text } });
   });
 }
 

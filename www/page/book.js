@@ -58,12 +58,12 @@ export class Book {
 
   undo() {
     flushAll();
-    if (this.desk.view().can_undo) this.edit({ do: 'undo' });
+    if (this.desk.view().can_undo) this.edit('undo');
   }
 
   redo() {
     flushAll();
-    if (this.desk.view().can_redo) this.edit({ do: 'redo' });
+    if (this.desk.view().can_redo) this.edit('redo');
   }
 
   /** A number that no rail, setting or shared error of this notebook has had: the log only grows. */

@@ -74,6 +74,21 @@ export function setHidden(node, hidden) {
 }
 
 /**
+ * Whether two plain values (texts, numbers, lists, records) hold the same.
+ * @param {unknown} a
+ * @param {unknown} b
+ * @returns {boolean}
+ */
+export function alike(a, b) {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  const [one, other] = /** @type {Record<string, unknown>[]} */ ([a, b]);
+  for (const key in one) if (!alike(one[key], other?.[key])) return false;
+  for (const key in other) if (!(key in (one ?? {}))) return false;
+  return true;
+}
+
+/**
  * A list of like parts, each kept as long as its key is there.
  * @template Item
  * @template {{root: HTMLElement, show(item: Item, index: number): void}} Shown

@@ -29,7 +29,7 @@ export class Rails {
   /** @param {Book} book */
   add(book) {
     const rail = book.newNumber();
-    if (!book.edit({ do: 'add_rail', rail })) return;
+    if (!book.edit({ add_rail: { rail } })) return;
     book.draw();
     document.getElementById(`rail-${rail}-name`)?.focus();
   }
@@ -52,13 +52,13 @@ class RailCard {
     this.legend = el('legend');
     this.fields = FIELDS.map((field) => new TextField(
       { id: `rail-${rail}-${field}`, label: t.fields[field], prose: field === 'name' },
-      (text) => { book.edit({ do: 'set_rail', rail, field, text }); },
+      (text) => { book.edit({ set_rail: { rail, field, text } }); },
     ));
     this.unit = new Choice({ id: `rail-${rail}-unit`, label: t.unit, options: t.units }, (unit) => {
-      book.edit({ do: 'set_ruler_unit', rail, unit });
+      book.edit({ set_ruler_unit: { rail, unit } });
     });
     this.sense = new Choice({ id: `rail-${rail}-sense`, label: t.sense, options: t.senses }, (sense) => {
-      book.edit({ do: 'set_sense', rail, sense });
+      book.edit({ set_sense: { rail, sense } });
     });
     this.splice = new SpliceEditor(book, rail);
     this.stands = el('p', { class: 'stands' });
@@ -88,7 +88,7 @@ class RailCard {
 
   /** @param {Book} book @param {number} rail */
   take(book, rail) {
-    if (!book.edit({ do: 'remove_rail', rail })) return;
+    if (!book.edit({ remove_rail: { rail } })) return;
     document.dispatchEvent(new CustomEvent('undoable', { detail: words.rails.removed(this.name ?? '') }));
     document.getElementById('add-rail')?.focus();
   }

@@ -84,7 +84,7 @@ export class Readings {
     if (row === 'new') {
       if (text !== '') this.begin({ [cell]: text });
     } else {
-      this.book.edit({ do: 'set_cell', row: Number(row), cell, text });
+      this.book.edit({ set_cell: { row: Number(row), cell, text } });
     }
   }
 
@@ -95,7 +95,7 @@ export class Readings {
    */
   begin(typed) {
     const { row, cells } = this.book.desk.view().proposal;
-    if (!this.book.edit({ do: 'add_row', row, cells: { ...cells, ...typed } })) return;
+    if (!this.book.edit({ add_row: { row, cells: { ...cells, ...typed } } })) return;
     const line = this.next;
     line.name(String(row), undefined);
     this.rows.parts.set(String(row), line);
@@ -119,7 +119,7 @@ export class Readings {
   strike({ row }) {
     if (!row) return;
     if (row.struck === '') this.dialog.ask(row);
-    else this.book.edit({ do: 'restore_row', row: row.id });
+    else this.book.edit({ restore_row: { row: row.id } });
   }
 }
 

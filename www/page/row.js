@@ -1,7 +1,7 @@
 /**
  * One row of the readings: its cells, what follows from them, and what is wrong with them.
  */
-import { el, setAttribute, setHidden, setText } from './dom.js';
+import { alike, el, setAttribute, setHidden, setText } from './dom.js';
 import { MANY, SHAPES } from './notices.js';
 import { words } from './strings.js';
 import { put } from './typing.js';
@@ -27,7 +27,8 @@ export class RowLine {
   constructor(strike) {
     /** The row shown; nothing in the line for the next row. @type {RowView | undefined} */
     this.row = undefined;
-    this.shown = '';
+    /** @type {Notice[]} */
+    this.notices = [];
     this.number = el('span', { class: 'number' });
     this.marks = el('span', { class: 'marks' });
     /** @type {Map<Cell, HTMLInputElement>} */
@@ -74,10 +75,9 @@ export class RowLine {
    * @param {Notice[]} notices those that name this row
    */
   show(row, notices) {
-    const shown = JSON.stringify([row, notices.map((notice) => [notice.weight, notice.text])]);
+    if (alike(row, this.row) && alike(notices, this.notices)) return;
     this.row = row;
-    if (shown === this.shown) return;
-    this.shown = shown;
+    this.notices = notices;
     const t = words.readings;
     this.name(String(row.id), row.number);
     setAttribute(this.root, 'class', row.state);

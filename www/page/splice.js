@@ -35,7 +35,7 @@ export class SpliceEditor {
     this.splice = { kind: 'unsaid' };
     this.send = (/** @type {Splice} */ splice) => {
       this.splice = splice;
-      book.edit({ do: 'set_splice', rail, splice });
+      book.edit({ set_splice: { rail, splice } });
     };
     this.kind = new Choice({ id: `${id}-kind`, label: t.kind, options: t.kinds }, (kind) => {
       this.send(ofKind(kind, this.splice));

@@ -46,6 +46,6 @@ export class StrikeDialog {
     setOptional(this.problem, reason === '' ? words.strike.needed : '');
     if (reason === '' || !this.row) return;
     this.dialog.close();
-    this.book.edit({ do: 'strike_row', row: this.row.id, reason });
+    this.book.edit({ strike_row: { row: this.row.id, reason } });
   }
 }

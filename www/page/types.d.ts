@@ -102,28 +102,28 @@ export interface SharedText {
 }
 /** One thing a person does. */
 export type Edit =
-  | { do: 'set_title'; text: string }
-  | { do: 'set_decimal_mark'; mark: DecimalMark }
-  | { do: 'set_bench'; field: BenchField; text: string }
-  | { do: 'set_path'; path: Path }
-  | { do: 'add_rail'; rail: number }
-  | { do: 'set_rail'; rail: number; field: RailField; text: string }
-  | { do: 'set_ruler_unit'; rail: number; unit: RulerUnit }
-  | { do: 'set_sense'; rail: number; sense: Sense }
-  | { do: 'set_splice'; rail: number; splice: Splice }
-  | { do: 'remove_rail'; rail: number }
-  | { do: 'set_setting'; setting: SettingText }
-  | { do: 'remove_setting'; setting: number }
-  | { do: 'set_shared'; shared: SharedText }
-  | { do: 'remove_shared'; shared: number }
-  | { do: 'add_row'; row: number; after?: number; cells: Partial<Record<Cell, string>> }
-  | { do: 'set_cell'; row: number; cell: Cell; text: string }
-  | { do: 'strike_row'; row: number; reason: string }
-  | { do: 'restore_row'; row: number }
-  | { do: 'set_claim'; claim: { basis: Basis; reason: string } }
-  | { do: 'together'; edits: Edit[] }
-  | { do: 'undo' }
-  | { do: 'redo' };
+  | { set_title: { text: string } }
+  | { set_decimal_mark: { mark: DecimalMark } }
+  | { set_bench: { field: BenchField; text: string } }
+  | { set_path: { path: Path } }
+  | { add_rail: { rail: number } }
+  | { set_rail: { rail: number; field: RailField; text: string } }
+  | { set_ruler_unit: { rail: number; unit: RulerUnit } }
+  | { set_sense: { rail: number; sense: Sense } }
+  | { set_splice: { rail: number; splice: Splice } }
+  | { remove_rail: { rail: number } }
+  | { set_setting: { setting: SettingText } }
+  | { remove_setting: { setting: number } }
+  | { set_shared: { shared: SharedText } }
+  | { remove_shared: { shared: number } }
+  | { add_row: { row: number; after?: number; cells: Partial<Record<Cell, string>> } }
+  | { set_cell: { row: number; cell: Cell; text: string } }
+  | { strike_row: { row: number; reason: string } }
+  | { restore_row: { row: number } }
+  | { set_claim: { claim: { basis: Basis; reason: string } } }
+  | { together: { edits: Edit[] } }
+  | 'undo'
+  | 'redo';
 
 export type TableKind = 'csv' | 'latex' | 'markdown';
 

@@ -17,9 +17,11 @@ use super::page::{
 use crate::quantity::DecimalMark;
 
 /// One thing a person did.
+///
+/// Its JSON form is `{"set_title": {"text": …}}`, and the bare word for `"undo"` and `"redo"`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Edit {
     /// Gave the notebook a title.
     SetTitle {

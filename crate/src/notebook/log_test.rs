@@ -89,9 +89,9 @@ fn files_that_are_no_notebooks_say_why() {
     let later = whole.replacen("\"format\":1", "\"format\":99", 1);
     assert_eq!(read(&later), Err(FileError::Later { found: 99 }));
     assert!(read(&later).unwrap_err().to_string().contains("later version"));
-    let bad = whole.replacen("\"do\":\"add_row\"", "\"do\":\"fly\"", 1);
+    let bad = whole.replacen("\"add_row\"", "\"fly\"", 1);
     assert!(matches!(read(&bad), Err(FileError::NotJson { line: 2, .. })), "{:?}", read(&bad));
-    let no_row = "{\"kind\":\"slope-of-light notebook\",\"format\":1,\"log\":[{\"edit\":{\"do\":\"restore_row\",\"row\":4}}]}";
+    let no_row = "{\"kind\":\"slope-of-light notebook\",\"format\":1,\"log\":[{\"edit\":{\"restore_row\":{\"row\":4}}}]}";
     assert_eq!(read(no_row), Err(FileError::BadEntry { entry: 1, reason: EditError::NoRow { row: 4 } }));
 }
 

@@ -39,11 +39,11 @@ pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
     }
 }
 
-/// A measured value in short form; empty if there is none.
+/// A measured value in short form, with its unit if one is named; empty if there is none.
 pub fn measured(value: Option<&Measured>, unit: &str, mark: DecimalMark) -> String {
     value.map_or_else(String::new, |m| match m.uncertainty {
         Some(u) if u > 0.0 => short_form(m.value, Some(u), unit, mark),
-        _ => format!("{} {unit}", plain(m.value, 6, mark)),
+        _ => format!("{} {unit}", plain(m.value, 6, mark)).trim_end().to_owned(),
     })
 }
 
@@ -170,8 +170,8 @@ fn row_view(page: &Page, row: &Row, reading: &RowReading, problems: &Problems) -
         cells: cell_fields(page, row, reading, problems),
         struck: row.struck.clone().unwrap_or_default(),
         lacks,
-        distance: measured(reading.distance.as_ref(), "m", page.decimal_mark),
-        delay: measured(reading.delay.as_ref(), "ns", page.decimal_mark),
+        distance: measured(reading.distance.as_ref(), "", page.decimal_mark),
+        delay: measured(reading.delay.as_ref(), "", page.decimal_mark),
         residual: String::new(),
         notices: Vec::new(),
     }

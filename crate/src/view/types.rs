@@ -142,9 +142,9 @@ pub struct RowView {
     pub struck: String,
     /// What keeps it out of the line, in one sentence; empty if nothing does.
     pub lacks: String,
-    /// Distance with its standard uncertainty, in metres.
+    /// Distance with its standard uncertainty, in metres; the head of the column holds the unit.
     pub distance: String,
-    /// Delay with its standard uncertainty, in nanoseconds.
+    /// Delay with its standard uncertainty, in nanoseconds; the head of the column holds the unit.
     pub delay: String,
     /// Residual in units of its standard uncertainty.
     pub residual: String,

@@ -54,8 +54,10 @@ impl Desk {
     ///
     /// # Errors
     /// `{kind: "edit", message}`; the notebook is then as before.
-    pub fn apply(&mut self, edit: JsValue, at: &str) -> Result<(), JsValue> {
-        let edit: Edit = serde_wasm_bindgen::from_value(edit).map_err(|error| thrown("edit", &error))?;
+    pub fn apply(&mut self, edit: &JsValue, at: &str) -> Result<(), JsValue> {
+        // Through JSON: the reader of stored notebooks is there already, a second one would only add weight.
+        let text = String::from(js_sys::JSON::stringify(edit)?);
+        let edit: Edit = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
         self.do_edit(edit, at)
     }
 
@@ -182,7 +184,11 @@ fn draw(
     dark: bool,
     paint: impl FnOnce(&DrawingArea<CanvasBackend, Shift>, &Theme) -> Result<(), ChartError>,
 ) -> Result<(), JsValue> {
-    let css_width = f64::from(canvas.client_width().max(1));
+    let css_width = f64::from(canvas.client_width());
+    if css_width == 0.0 {
+        // Not laid out: there is nothing to see yet.
+        return Ok(());
+    }
     let theme = if dark { Theme::dark() } else { Theme::light() };
     let theme = theme.scaled(f64::from(canvas.width()) / css_width);
     let backend = CanvasBackend::with_canvas_object(canvas)

@@ -17,7 +17,7 @@ pub const ONE_FILE: &str = "slope-of-light.html";
 /// The description of the notebook's format.
 pub const SCHEMA: &str = "schema/notebook.schema.json";
 /// The notebook the page opens on.
-pub const DEMO: &str = "demo/demo.json";
+pub const DEMO: &str = "demo/typed-readings.json";
 
 /// `cargo pack`.
 ///

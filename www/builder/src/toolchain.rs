@@ -20,6 +20,9 @@ const DEBIAN_STD: &str = "/usr/lib/rustlib/src/rust/library/std/Cargo.toml";
 /// What of the standard library is built. `test` is for tests alone, but every crate's compilation depends on the
 /// whole list: with one list the tests share what was compiled for the page.
 const DEBIAN_PARTS: &str = "build-std=std,panic_abort,test";
+/// Small code rather than fast where the standard library has the choice (its sorts above all), and no back traces,
+/// which a browser could not show.
+const DEBIAN_FEATURES: &str = "build-std-features=panic-unwind,optimize_for_size";
 const DEBIAN_PACKAGES: [&str; 3] = ["rustc-web", "cargo-web", "rust-web-src"];
 
 /// A compiler that makes wasm.
@@ -126,7 +129,7 @@ impl Toolchain {
                     .env("RUSTC", DEBIAN_RUSTC)
                     .env("RUSTC_BOOTSTRAP", "1")
                     .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
-                    .args([subcommand, "-Z", DEBIAN_PARTS]);
+                    .args([subcommand, "-Z", DEBIAN_PARTS, "-Z", DEBIAN_FEATURES]);
                 command
             }
         };

@@ -18,6 +18,8 @@ pub const ROWS: &str = "#readings-table > tbody[data-row]:not([data-row=new])";
 pub const RESULT_FIGURES: &str = "#result-figures";
 /// The notebooks in the list.
 pub const NOTEBOOKS: &str = "#notebook-list > li";
+/// The demo in the folder of the packed page.
+pub const DEMO: &str = "demo/typed-readings.json";
 /// The drawings.
 pub const DRAWINGS: [&str; 3] = ["#bench-plot", "#line-plot", "#residual-plot"];
 

@@ -21,8 +21,7 @@ const SLIPS: [&str; 4] = ["undefined", "NaN", "[object", "null"];
 pub fn opens_on_the_demo(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
-    let text =
-        fs::read_to_string(stage.dist.join("demo/typed-readings.json")).context("the demo is not packed")?;
+    let text = fs::read_to_string(stage.dist.join(names::DEMO)).context("the demo is not packed")?;
     let notebook = notebook::read(&text)?;
     let expected = view(&notebook, &analyse(&notebook));
     let shown = page.result()?;

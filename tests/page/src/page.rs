@@ -158,7 +158,11 @@ impl Page<'_> {
     /// When nothing of that name can be clicked.
     pub fn click(&self, name: &str) -> Result<()> {
         eventually(&format!("something is named “{name}”"), || self.has(name), |has| *has)?;
-        self.browser.click(&self.named(name)?).with_context(|| format!("clicking “{name}”"))
+        let element = self.named(name)?;
+        // The driver would take what lies under the strip at the top for being in sight.
+        let into_sight = "arguments[0].scrollIntoView({ block: 'center' })";
+        self.browser.run(into_sight, vec![serde_json::to_value(&element)?])?;
+        self.browser.click(&element).with_context(|| format!("clicking “{name}”"))
     }
 
     /// Types text with the keyboard, into whatever has the focus.
@@ -255,6 +259,42 @@ impl Page<'_> {
     /// When there is no such cell.
     pub fn cell(&self, column: &str, row: usize) -> Result<String> {
         self.value(&names::cell(column, row))
+    }
+
+    /// What stands in the box of a name, if there is one.
+    ///
+    /// # Errors
+    /// When the browser does not answer.
+    pub fn value_if_any(&self, name: &str) -> Result<Option<String>> {
+        if self.has(name)? { self.value(name).map(Some) } else { Ok(None) }
+    }
+
+    /// Chooses an option of a list by what it says.
+    ///
+    /// # Errors
+    /// When the list has no such option.
+    pub fn choose(&self, name: &str, option: &str) -> Result<()> {
+        self.click(name)?;
+        self.press(Key::Escape)?;
+        self.type_text(option)?;
+        let chosen = || {
+            let list = serde_json::to_value(self.named(name)?)?;
+            text_of(&self.browser.run("return arguments[0].selectedOptions[0].textContent", vec![list])?)
+        };
+        eventually(&format!("“{name}” is “{option}”"), chosen, |chosen| chosen == option)?;
+        Ok(())
+    }
+
+    /// Copies a text to the browser's clipboard and pastes it with the keyboard where the cell of a name is.
+    ///
+    /// # Errors
+    /// When the browser does not let the page write to its clipboard, or there is no such cell.
+    pub fn paste(&self, name: &str, text: &str) -> Result<()> {
+        let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+        self.browser.debug("Browser.grantPermissions", &rights)?;
+        self.browser.run("return navigator.clipboard.writeText(arguments[0])", vec![json!(text)])?;
+        self.click(name)?;
+        self.press_with_control('v')
     }
 
     /// The text to be seen in an element; empty when it is out of sight.

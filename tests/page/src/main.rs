@@ -28,7 +28,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 14] = [
+const TESTS: [(&str, Test); 15] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -37,6 +37,7 @@ const TESTS: [(&str, Test); 14] = [
     ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),
     ("saved_outlives_a_reload", saving::saved_outlives_a_reload),
     ("saved_outlives_a_kill", saving::saved_outlives_a_kill),
+    ("opens_again_on_the_notebook_in_hand", saving::opens_again_on_the_notebook_in_hand),
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("two_tabs", notebooks::two_tabs),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),

@@ -6,6 +6,11 @@ use crate::bench;
 use crate::names;
 use crate::page::{Page, Stage, eventually};
 
+/// The title of the bench notebook in these tests.
+const TITLE_GIVEN: &str = "Bench by the window";
+/// How often a blank notebook is killed: which one opens again would at times be right by chance.
+const DEATHS: usize = 4;
+
 /// An edit of the bench notebook, and how to see that it is there.
 struct Edit {
     what: &'static str,
@@ -21,9 +26,9 @@ const EDITS: [Edit; 5] = [
         is_there: |page| Ok(page.cell("Remark", 1)? == "door open"),
     },
     Edit {
-        what: "a title",
-        make: |page| page.fill("Title of the notebook", "Tuesday’s bench"),
-        is_there: |page| Ok(page.text(names::TITLE)? == "Tuesday’s bench"),
+        what: "the air’s temperature",
+        make: |page| page.fill("Temperature", "21.5"),
+        is_there: |page| Ok(page.value("Temperature")? == "21.5"),
     },
     Edit {
         what: "a struck row",
@@ -52,15 +57,36 @@ const EDITS: [Edit; 5] = [
 /// When it has not.
 pub fn saved_outlives_a_kill(stage: &Stage) -> Result<()> {
     let mut page = stage.blank_page()?;
+    page.fill("Title of the notebook", TITLE_GIVEN)?;
     bench::fill(&page)?;
     for (round, edit) in EDITS.iter().enumerate() {
         (edit.make)(&page)?;
         page.is_saved()?;
         let home = page.kill()?;
         page = stage.page_at(&stage.address, home)?;
+        if page.text(names::TITLE)? != TITLE_GIVEN {
+            page.click("Notebooks")?;
+            page.click(&format!("Open: {TITLE_GIVEN}"))?;
+        }
         all_there(&page, &EDITS[..=round]).with_context(|| format!("killed after {}", edit.what))?;
     }
     page.is_silent()
+}
+
+/// After the browser was killed, the page opens on the notebook that was open, not on another one.
+///
+/// # Errors
+/// When it does not.
+pub fn opens_again_on_the_notebook_in_hand(stage: &Stage) -> Result<()> {
+    for death in 1..=DEATHS {
+        let page = stage.blank_page()?;
+        page.fill("Title of the notebook", TITLE_GIVEN)?;
+        page.is_saved()?;
+        let page = stage.page_at(&stage.address, page.kill()?)?;
+        let title = page.text(names::TITLE)?;
+        ensure!(title == TITLE_GIVEN, "after kill {death} the page opens on {title:?}");
+    }
+    Ok(())
 }
 
 /// A reload right after an edit shows everything again, what was not yet sent included.

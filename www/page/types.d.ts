@@ -33,6 +33,8 @@ export type Splice =
   | { kind: 'overlap'; pairs: OverlapPair[] }
   | { kind: 'free'; mark: string };
 export type SpliceKind = Splice['kind'];
+/** A splice as the notebook stores it: its kind, holding its texts. */
+export type StoredSplice = 'unsaid' | { [Kind in Exclude<SpliceKind, 'unsaid'>]?: Record<string, unknown> };
 
 /** A text as typed, what is wrong with it, what stands in for it while empty, the unit of a bare number. */
 export interface Field { text: string; problem: string; default: string; unit: string }
@@ -43,7 +45,7 @@ export interface RailView {
   unit: RulerUnit;
   unit_symbol: string;
   sense: Sense;
-  splice: Splice;
+  splice: StoredSplice;
   splice_problems: Record<string, string>;
   stands: string;
   step: string;
@@ -110,7 +112,7 @@ export type Edit =
   | { set_rail: { rail: number; field: RailField; text: string } }
   | { set_ruler_unit: { rail: number; unit: RulerUnit } }
   | { set_sense: { rail: number; sense: Sense } }
-  | { set_splice: { rail: number; splice: Splice } }
+  | { set_splice: { rail: number; splice: StoredSplice } }
   | { remove_rail: { rail: number } }
   | { set_setting: { setting: SettingText } }
   | { remove_setting: { setting: number } }

@@ -1,7 +1,7 @@
 //! Each notice: absent from a sound notebook, present once its fault is planted, naming the rows.
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use crate::analysis::analyse;
 use crate::notebook::{BenchField, Cell, Edit, Notebook, RailField, RowId, Sense, Splice};
@@ -48,7 +48,7 @@ impl Bench {
                 if row < 6 { (1, 20.0 + 30.0 * row as f64) } else { (2, 10.0 + 30.0 * (row - 6) as f64) };
             let d = r / 100.0 + if rail == 2 { 2.0 } else { 0.0 };
             let delay = 2.0 + 3.3356 * d + 0.04 * WOBBLE[row];
-            let cells = BTreeMap::from([
+            let cells = LiteMap::from_iter([
                 (Cell::Rail, rail.to_string()),
                 (Cell::Reading, format!("{r:.2}")),
                 (Cell::TimeBase, "2".to_owned()),

@@ -3,7 +3,7 @@
 //! An edit carries what was done, never what follows from it; applying it is total or refused, and a refused
 //! edit changes nothing.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
@@ -123,8 +123,9 @@ pub enum Edit {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         after: Option<RowId>,
         /// What its cells hold to begin with.
+        #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "std::collections::BTreeMap<Cell, String>"))]
         #[serde(default)]
-        cells: BTreeMap<Cell, String>,
+        cells: LiteMap<Cell, String>,
     },
     /// Typed in a cell.
     SetCell {
@@ -278,7 +279,7 @@ impl Edit {
 }
 
 /// Keeps `text` under `key`; an empty text leaves no entry.
-fn put<K: Ord>(texts: &mut BTreeMap<K, String>, key: K, text: &str) {
+fn put<K: Ord>(texts: &mut LiteMap<K, String>, key: K, text: &str) {
     if text.is_empty() {
         texts.remove(&key);
     } else {
@@ -311,7 +312,7 @@ fn add_rail(page: &mut Page, id: RailId) -> Result<(), EditError> {
         unit: RulerUnit::default(),
         sense: Sense::default(),
         splice: Splice::default(),
-        texts: BTreeMap::new(),
+        texts: LiteMap::new(),
     });
     Ok(())
 }
@@ -320,7 +321,7 @@ fn add_row(
     page: &mut Page,
     id: RowId,
     after: Option<RowId>,
-    cells: &BTreeMap<Cell, String>,
+    cells: &LiteMap<Cell, String>,
 ) -> Result<(), EditError> {
     if page.rows.iter().any(|r| r.id == id) {
         return Err(EditError::Taken { id });

@@ -4,7 +4,7 @@
 use super::super::*;
 
 fn add(row: RowId, reading: &str) -> Edit {
-    Edit::AddRow { row, after: None, cells: [(Cell::Reading, reading.to_owned())].into() }
+    Edit::AddRow { row, after: None, cells: [(Cell::Reading, reading.to_owned())].into_iter().collect() }
 }
 
 fn notebook(edits: Vec<Edit>) -> Notebook {
@@ -100,7 +100,7 @@ fn a_block_fills_rows_and_makes_new_ones() {
     let mut notebook = notebook(vec![Edit::AddRow {
         row: 4,
         after: None,
-        cells: [(Cell::Rail, "near".to_owned()), (Cell::TimeBase, "5".to_owned())].into(),
+        cells: [(Cell::Rail, "near".to_owned()), (Cell::TimeBase, "5".to_owned())].into_iter().collect(),
     }]);
     let block = "12,5\t5\t1,20\t3,41\r\n\r\n14,5\t\t1,21\t3,52\tshaky\thand\r\n";
     notebook.apply(paste(notebook.page(), Some(4), Cell::Reading, block), "").unwrap();

@@ -43,11 +43,11 @@ impl Bench {
             },
         });
         bench.put(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.03".into() });
-        for row in 0..12 {
+        for (row, wobble) in WOBBLE.iter().enumerate() {
             let (rail, r) =
                 if row < 6 { (1, 20.0 + 30.0 * row as f64) } else { (2, 10.0 + 30.0 * (row - 6) as f64) };
             let d = r / 100.0 + if rail == 2 { 2.0 } else { 0.0 };
-            let delay = 2.0 + 3.3356 * d + 0.04 * WOBBLE[row];
+            let delay = 2.0 + 3.3356 * d + 0.04 * wobble;
             let cells = LiteMap::from_iter([
                 (Cell::Rail, rail.to_string()),
                 (Cell::Reading, format!("{r:.2}")),
@@ -117,7 +117,7 @@ const CASES: [Case; 17] = [
                     Edit::SetSense { rail: 1, sense: Sense::Falls },
                     Edit::SetSense { rail: 2, sense: Sense::Falls },
                 ],
-            })
+            });
         },
         &[],
     ),
@@ -147,7 +147,7 @@ const CASES: [Case; 17] = [
             (1..=12).for_each(|row| {
                 let k = f64::from(row) - 6.5;
                 b.late(row, 0.012 * k * k);
-            })
+            });
         },
         &[],
     ),

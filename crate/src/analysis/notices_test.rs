@@ -22,7 +22,7 @@ impl Bench {
     fn sound() -> Self {
         let mut bench = Self { notebook: Notebook::new() };
         for rail in [1, 2] {
-            bench.put(Edit::AddRail { rail });
+            bench.put(Edit::AddRail(rail));
             for (field, value) in
                 [(RailField::From, "0"), (RailField::To, "200"), (RailField::ReadingUncertainty, "0.05")]
             {
@@ -112,12 +112,10 @@ const CASES: [Case; 17] = [
     (
         "delay_falls",
         |b| {
-            b.put(Edit::Together {
-                edits: vec![
-                    Edit::SetSense { rail: 1, sense: Sense::Falls },
-                    Edit::SetSense { rail: 2, sense: Sense::Falls },
-                ],
-            });
+            b.put(Edit::Together(vec![
+                Edit::SetSense { rail: 1, sense: Sense::Falls },
+                Edit::SetSense { rail: 2, sense: Sense::Falls },
+            ]));
         },
         &[],
     ),
@@ -153,7 +151,7 @@ const CASES: [Case; 17] = [
     ),
     ("runs", |b| (4..=9).for_each(|row| b.late(row, 0.12)), &[]),
     ("few_rows", |b| (1..=8).for_each(|row| b.put(Edit::StrikeRow { row, reason: "test".into() })), &[]),
-    ("faster_than_light", |b| b.put(Edit::SetPath { path: crate::notebook::Path::Mirror }), &[]),
+    ("faster_than_light", |b| b.put(Edit::SetPath(crate::notebook::Path::Mirror)), &[]),
     ("short_span", |b| b.put(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "1.2".into() }), &[]),
 ];
 

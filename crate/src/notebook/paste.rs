@@ -34,7 +34,7 @@ pub fn paste(page: &Page, start: Option<RowId>, cell: Cell, block: &str) -> Edit
             next += 1;
         }
     }
-    Edit::Together { edits }
+    Edit::Together(edits)
 }
 
 fn columns_from(cell: Cell) -> &'static [Cell] {

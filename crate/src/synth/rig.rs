@@ -137,7 +137,7 @@ impl Rig {
         let mut chance = Chance::seeded(seed);
         let mut notebook = Notebook::new();
         let mut put = |edit: Edit| notebook.apply(edit, "");
-        put(Edit::SetTitle { text: self.title.clone() })?;
+        put(Edit::SetTitle(self.title.clone()))?;
         for (field, text) in &self.bench {
             put(Edit::SetBench { field: *field, text: text.clone() })?;
         }
@@ -270,7 +270,7 @@ fn rail_edits(index: usize, rail: &RigRail, splice: Splice) -> Vec<Edit> {
     let unit = crate::analysis::read::ruler_unit(rail.unit);
     let write = |field, text: String| Edit::SetRail { rail: id, field, text };
     let mut edits = vec![
-        Edit::AddRail { rail: id },
+        Edit::AddRail(id),
         write(RailField::Name, rail.name.to_owned()),
         Edit::SetRulerUnit { rail: id, unit: rail.unit },
         Edit::SetSense { rail: id, sense: rail.sense },

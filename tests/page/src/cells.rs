@@ -1,0 +1,148 @@
+//! Readings in their cells: typing, pasting, mistakes, undoing, striking out.
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
+use serde_json::json;
+
+use crate::bench;
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// A block from a spreadsheet with decimal commas fills the rows of a notebook that uses them.
+///
+/// # Errors
+/// When it does not.
+pub fn paste_fills_rows(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.click("Settings")?;
+    page.click("comma: 1,5")?;
+    page.click("Close")?;
+    bench::describe_rail(&page)?;
+    let lines = ["A\t1000,5\t2,0\t1,00\t2,67", "A\t2000,5\t2,0\t1,00\t4,34", "A\t3000,5\t2,0\t1,00\t6,00"];
+    page.paste(&names::new_cell("Rail"), &format!("{}\r\n", lines.join("\r\n")))?;
+    page.sees(names::ROWS_USED, &names::rows_used(3, 3))?;
+    for (index, line) in lines.iter().enumerate() {
+        for (column, text) in
+            ["Rail", "Reading", "Time base", "Edge A", "Edge B"].iter().zip(line.split('\t'))
+        {
+            let shown = page.cell(column, index + 1)?;
+            ensure!(shown == text, "{column} of row {} holds {shown:?}, not {text:?}", index + 1);
+        }
+    }
+    // (2.67 − 1.00) div · 2.0 ns/div = 3.34 ns; the mark stands 1000.5 mm from the splitter.
+    let delay = output(&page, 1, "Delay")?;
+    ensure!(delay.starts_with("3,34"), "the delay of row 1 is shown as {delay:?}");
+    let distance = output(&page, 1, "Distance")?;
+    ensure!(distance.starts_with("1,000"), "the distance of row 1 is shown as {distance:?}");
+
+    page.paste(&names::cell("Edge A", 2), "1,10\t4,44\n1,20\t6,20")?;
+    eventually("row 3 is filled from row 2 on", || page.cell("Edge B", 3), |text| text == "6,20")?;
+    ensure!(page.cell("Edge A", 2)? == "1,10", "the first pasted cell");
+    ensure!(page.count(names::ROWS)? == 3, "pasting over rows makes no new ones");
+    page.is_silent()
+}
+
+/// A mistake is told at its cell, keeps its text, and does not stop the typing.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn mistakes_are_told_at_the_cell(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let before = page.result()?;
+    for (text, row) in [("2.x7", 1), ("1,234", 2), ("1e400", 3), ("NaN", 4)] {
+        let cell = names::cell("Edge B", row);
+        page.write_over(&cell, text)?;
+        page.press(Key::Tab)?;
+        page.type_text("note")?;
+        ensure!(page.cell("Remark", row)? == "note", "the keys after a mistake went elsewhere");
+        ensure!(page.value(&cell)? == text, "what was typed did not stay");
+        eventually(
+            &format!("“{text}” is told at its cell"),
+            || told_at(&page, &cell),
+            |told| told.as_ref().is_some_and(|told| told.starts_with("Edge B:") && told.len() > 20),
+        )?;
+    }
+    let good = told_at(&page, &names::cell("Edge B", 5))?;
+    ensure!(good.is_none(), "a cell without a mistake tells {good:?}");
+    page.sees(names::ROWS_USED, &names::rows_used(1, 5))?;
+    for (row, (_, edge)) in bench::ROWS.iter().enumerate().take(4) {
+        page.type_in_cell("Edge B", row + 1, edge)?;
+    }
+    page.sees(names::ROWS_USED, &names::rows_used(5, 5))?;
+    let after = page.result()?;
+    ensure!(after == before, "put right, the result is {after:?}, not {before:?}");
+    page.is_silent()
+}
+
+/// Undo takes an edit back, redo does it again.
+///
+/// # Errors
+/// When they do not.
+pub fn undo_and_redo(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let before = page.result()?;
+    page.type_in_cell("Edge B", 3, "7.00")?;
+    let changed = page.result()?;
+    ensure!(changed != before, "a changed reading leaves the result at {before:?}");
+    page.click("Undo")?;
+    eventually("undo gives the reading back", || page.cell("Edge B", 3), |text| text == "6.00")?;
+    ensure!(page.result()? == before, "undo does not give the result back");
+    page.click("Redo")?;
+    eventually("redo does it again", || page.cell("Edge B", 3), |text| text == "7.00")?;
+    ensure!(page.result()? == changed, "redo does not give the changed result");
+    page.press_with_control('z')?;
+    eventually("Control and Z undo it", || page.cell("Edge B", 3), |text| text == "6.00")?;
+    Ok(())
+}
+
+/// A row that is struck out stays in sight with its reason, and the line does without it.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn struck_rows_stay_in_sight(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    page.type_in_cell("Edge B", 2, "5.34")?;
+    let with_it = page.result()?;
+    page.click("Strike out row 2")?;
+    page.press(Key::Enter)?;
+    page.reads("dialog[open]", "Write the reason first.")?;
+    page.type_text("read from the wrong pulse")?;
+    page.press(Key::Enter)?;
+    page.sees(names::ROWS_USED, &names::rows_used(4, 5))?;
+    let table = page.text("#readings-table")?;
+    ensure!(
+        table.contains("Struck out: read from the wrong pulse"),
+        "the reason is not in the table: {table}"
+    );
+    ensure!(page.cell("Edge B", 2)? == "5.34", "the struck row lost what was typed");
+    ensure!(page.count(names::ROWS)? == 5, "the struck row is out of sight");
+    let without = page.result()?;
+    ensure!(without != with_it, "the result does not change: {without:?}");
+    page.click("Restore row 2")?;
+    page.sees(names::ROWS_USED, &names::rows_used(5, 5))?;
+    ensure!(page.result()? == with_it, "restoring does not give the result back");
+    ensure!(!page.text("#readings-table")?.contains("wrong pulse"), "a restored row still tells its reason");
+    page.is_silent()
+}
+
+/// What is told about the text in a cell; nothing while it is good.
+fn told_at(page: &Page, cell: &str) -> Result<Option<String>> {
+    let script = format!(
+        "const box = (function () {{ {} }})(arguments[0]);
+         if (box?.getAttribute('aria-invalid') !== 'true') return null;
+         return document.getElementById(box.getAttribute('aria-describedby'))?.innerText ?? ''",
+        names::BY_NAME
+    );
+    Ok(page.browser.run(&script, vec![json!(cell)])?.as_str().map(str::to_owned))
+}
+
+/// What a row shows that follows from its readings.
+fn output(page: &Page, row: usize, name: &str) -> Result<String> {
+    let script = "return document.querySelectorAll(arguments[0])[arguments[1]]
+        ?.querySelector(`td[data-label=\"${arguments[2]}\"] output`)?.textContent ?? null";
+    let value = page.browser.run(script, vec![json!(names::ROWS), json!(row - 1), json!(name)])?;
+    value.as_str().map(str::to_owned).with_context(|| format!("row {row} shows no {name}"))
+}

@@ -1,0 +1,304 @@
+//! The driver and the browsers it starts: the `WebDriver` protocol (W3C) and, where that says nothing, the
+//! browser's own debugging protocol. Everything waits for its answer, so that a test reads from top to bottom.
+
+use std::cell::RefCell;
+use std::fs;
+use std::future::Future;
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::thread::sleep;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context, Result, bail};
+use fantoccini::actions::{InputSource, KeyAction, KeyActions};
+use fantoccini::elements::{Element, ElementRef};
+use fantoccini::wd::{Capabilities, WebDriverCompatibleCommand, WindowHandle};
+use fantoccini::{Client, ClientBuilder};
+use http::Method;
+use hyper_util::client::legacy::connect::HttpConnector;
+use serde_json::{Value, json};
+use tokio::runtime::{Builder, Runtime};
+use url::{ParseError, Url};
+
+/// The longest that one command may take.
+const PATIENCE: Duration = Duration::from_secs(60);
+
+/// What the browser is started with: no window, no outside calls; `--no-sandbox` is needed where the tests run
+/// as root.
+const FLAGS: [&str; 9] = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--window-size=1280,900",
+];
+
+/// The running driver.
+pub struct Driver {
+    process: Child,
+    address: String,
+    chromium: PathBuf,
+    runtime: Runtime,
+}
+
+impl Driver {
+    /// Starts the driver on a free port of this machine.
+    ///
+    /// # Errors
+    /// When it does not start, or does not answer.
+    pub fn start(driver: &Path, chromium: PathBuf) -> Result<Self> {
+        let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port();
+        let process = Command::new(driver)
+            .arg(format!("--port={port}"))
+            .args(["--allowed-ips=127.0.0.1", "--silent"])
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .with_context(|| format!("could not start {}", driver.display()))?;
+        let runtime = Builder::new_current_thread().enable_all().build()?;
+        let started = Self { process, address: format!("http://127.0.0.1:{port}"), chromium, runtime };
+        let begun = Instant::now();
+        while TcpStream::connect((Ipv4Addr::LOCALHOST, port)).is_err() {
+            if begun.elapsed() > PATIENCE {
+                bail!("the driver does not answer on port {port}");
+            }
+            sleep(Duration::from_millis(50));
+        }
+        Ok(started)
+    }
+
+    /// Starts a browser that keeps what it keeps in `profile`, and puts what it downloads into `downloads`.
+    ///
+    /// # Errors
+    /// When it does not start.
+    pub fn browser(&self, profile: &Path, downloads: &Path) -> Result<Browser<'_>> {
+        fs::create_dir_all(downloads)?;
+        let data = format!("--user-data-dir={}", profile.display());
+        let flags: Vec<&str> = FLAGS.into_iter().chain([data.as_str()]).collect();
+        let capabilities = json!({
+            "goog:loggingPrefs": { "browser": "ALL" },
+            "goog:chromeOptions": { "binary": self.chromium, "args": flags, "prefs": {
+                "download.default_directory": downloads,
+                "download.prompt_for_download": false,
+            }},
+        });
+        let capabilities: Capabilities = serde_json::from_value(capabilities)?;
+        let mut connector = ClientBuilder::new(HttpConnector::new());
+        let client = self
+            .wait(connector.capabilities(capabilities).connect(&self.address))
+            .context("could not start the browser")?;
+        Ok(Browser { driver: self, client, data, killed: RefCell::new(false) })
+    }
+
+    fn wait<T, E: std::error::Error + Send + Sync + 'static>(
+        &self,
+        work: impl Future<Output = Result<T, E>>,
+    ) -> Result<T> {
+        let answer = self.runtime.block_on(async { tokio::time::timeout(PATIENCE, work).await });
+        Ok(answer.context("the browser did not answer in time")??)
+    }
+}
+
+impl Drop for Driver {
+    fn drop(&mut self) {
+        // It may be gone already; then there is nothing to end.
+        drop(self.process.kill());
+        drop(self.process.wait());
+    }
+}
+
+/// One browser. It is closed when it is dropped.
+pub struct Browser<'d> {
+    driver: &'d Driver,
+    client: Client,
+    /// The argument by which its processes are known.
+    data: String,
+    killed: RefCell<bool>,
+}
+
+impl Browser<'_> {
+    /// Goes to an address.
+    ///
+    /// # Errors
+    /// When the browser can't.
+    pub fn go(&self, address: &str) -> Result<()> {
+        self.driver.wait(self.client.goto(address))
+    }
+
+    /// Loads the page again.
+    ///
+    /// # Errors
+    /// When the browser can't.
+    pub fn reload(&self) -> Result<()> {
+        self.driver.wait(self.client.refresh())
+    }
+
+    /// Runs a script in the page and gives what it returns.
+    ///
+    /// # Errors
+    /// When the script throws.
+    pub fn run(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        self.driver.wait(self.client.execute(script, arguments))
+    }
+
+    /// The element that a script returns, if it returns one.
+    ///
+    /// # Errors
+    /// When the script throws.
+    pub fn element(&self, script: &str, arguments: Vec<Value>) -> Result<Option<Element>> {
+        let value = self.run(script, arguments)?;
+        let id = value.as_object().and_then(|object| object.values().next()).and_then(Value::as_str);
+        Ok(id.map(|id| Element::from_element_id(self.client.clone(), ElementRef::from(id.to_owned()))))
+    }
+
+    /// Clicks an element.
+    ///
+    /// # Errors
+    /// When it can't be clicked, for example because something lies over it.
+    pub fn click(&self, element: &Element) -> Result<()> {
+        self.driver.wait(element.click())
+    }
+
+    /// Chooses a file in a file input.
+    ///
+    /// # Errors
+    /// When the element is none.
+    pub fn choose_file(&self, element: &Element, file: &Path) -> Result<()> {
+        self.driver.wait(element.send_keys(&file.to_string_lossy()))
+    }
+
+    /// Presses keys one after the other, `held` being held down meanwhile.
+    ///
+    /// # Errors
+    /// When the browser takes none.
+    pub fn press(&self, held: &[char], keys: impl IntoIterator<Item = char>) -> Result<()> {
+        let down = |value| KeyAction::Down { value };
+        let up = |value| KeyAction::Up { value };
+        let actions = held
+            .iter()
+            .map(|&key| down(key))
+            .chain(keys.into_iter().flat_map(|key| [down(key), up(key)]))
+            .chain(held.iter().rev().map(|&key| up(key)))
+            .fold(KeyActions::new("keyboard".into()), KeyActions::then);
+        self.driver.wait(self.client.perform_actions(actions))
+    }
+
+    /// A command of the browser's debugging protocol.
+    ///
+    /// # Errors
+    /// When the browser refuses it.
+    pub fn debug(&self, command: &str, parameters: &Value) -> Result<Value> {
+        self.post("goog/cdp/execute", json!({ "cmd": command, "params": parameters }))
+    }
+
+    /// What the page's console, its network and its content policy said since this was last asked.
+    ///
+    /// # Errors
+    /// When the driver keeps no log.
+    pub fn log(&self) -> Result<Vec<String>> {
+        let entries = self.post("se/log", json!({ "type": "browser" }))?;
+        let entry = |entry: &Value| format!("{} {}: {}", entry["level"], entry["source"], entry["message"]);
+        Ok(entries.as_array().into_iter().flatten().map(entry).collect())
+    }
+
+    fn post(&self, path: &'static str, body: Value) -> Result<Value> {
+        self.driver.wait(self.client.issue_cmd(Post { path, body }))
+    }
+
+    /// Opens another tab and goes to it.
+    ///
+    /// # Errors
+    /// When the browser can't.
+    pub fn open_tab(&self) -> Result<WindowHandle> {
+        let tab = self.driver.wait(self.client.new_window(true))?.handle;
+        self.switch_to(&tab)?;
+        Ok(tab)
+    }
+
+    /// The tab that commands go to.
+    ///
+    /// # Errors
+    /// When it was closed.
+    pub fn tab(&self) -> Result<WindowHandle> {
+        self.driver.wait(self.client.window())
+    }
+
+    /// Sends the commands that follow to another tab.
+    ///
+    /// # Errors
+    /// When there is no such tab.
+    pub fn switch_to(&self, tab: &WindowHandle) -> Result<()> {
+        self.driver.wait(self.client.switch_to_window(tab.clone()))
+    }
+
+    /// Kills the browser with SIGKILL, so that it can write nothing more, and waits until it is gone.
+    ///
+    /// # Errors
+    /// When it can't be killed.
+    pub fn kill(&self) -> Result<()> {
+        let begun = Instant::now();
+        loop {
+            let processes = self.processes()?;
+            if processes.is_empty() {
+                break;
+            }
+            if begun.elapsed() > PATIENCE {
+                bail!("the browser can't be killed");
+            }
+            // One of them may have ended since they were listed: the next look tells.
+            Command::new("kill").arg("-KILL").args(&processes).stderr(Stdio::null()).status()?;
+            sleep(Duration::from_millis(20));
+        }
+        self.killed.replace(true);
+        Ok(())
+    }
+
+    /// The numbers of this browser's processes: those that were given its profile.
+    fn processes(&self) -> Result<Vec<String>> {
+        let mut found = Vec::new();
+        for entry in fs::read_dir("/proc")? {
+            let path = entry?.path();
+            // What is no process has no command line, and a process that ended meanwhile has none either.
+            let Ok(line) = fs::read(path.join("cmdline")) else { continue };
+            let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+            let ours = line.split(|&byte| byte == 0).any(|argument| argument == self.data.as_bytes());
+            if ours && name.bytes().all(|byte| byte.is_ascii_digit()) {
+                found.push(name);
+            }
+        }
+        Ok(found)
+    }
+}
+
+impl Drop for Browser<'_> {
+    fn drop(&mut self) {
+        // A browser that was killed has nothing to close; its driver notices and says so.
+        drop(self.driver.wait(self.client.clone().close()));
+        if !*self.killed.borrow() {
+            drop(self.kill());
+        }
+    }
+}
+
+/// A command that the client does not know.
+#[derive(Debug)]
+struct Post {
+    path: &'static str,
+    body: Value,
+}
+
+impl WebDriverCompatibleCommand for Post {
+    fn endpoint(&self, base: &Url, session: Option<&str>) -> Result<Url, ParseError> {
+        base.join(&format!("session/{}/{}", session.unwrap_or_default(), self.path))
+    }
+
+    fn method_and_body(&self, _: &Url) -> (Method, Option<String>) {
+        (Method::POST, Some(self.body.to_string()))
+    }
+}

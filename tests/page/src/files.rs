@@ -1,0 +1,78 @@
+//! Files that can't be opened, and the page as one file.
+
+use std::fs;
+
+use anyhow::{Context, Result, ensure};
+use url::Url;
+
+use slope_of_light::analysis::analyse;
+use slope_of_light::bundle;
+use slope_of_light::notebook::{Notebook, read, write};
+
+use crate::bench;
+use crate::names;
+use crate::page::{Home, Stage};
+
+/// A file that is none of ours, or is broken, or comes from a later version, is refused by name and with the
+/// reason; the open notebook stays as it is.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.fill("Title of the notebook", "Mine")?;
+    bench::fill(&page)?;
+    let result = page.result()?;
+    let whole = bundle::write(&demo(stage)?, Vec::new())?;
+    let half = whole.get(..whole.len() / 2).context("half of it")?;
+    let later = write(&Notebook::new()).replace("\"format\":1", "\"format\":2");
+    ensure!(later.contains("\"format\":2"), "the later version's file was not made");
+    let files: [(&str, &[u8], &str); 5] = [
+        ("foreign.json", br#"{"hello": "world"}"#, "not a notebook"),
+        ("picture.zip", b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "not a whole notebook"),
+        ("half.zip", half, ""),
+        ("half.json", br#"{"kind":"slope-of-light notebook","format":1,"log":["#, "not a whole notebook"),
+        ("later.json", later.as_bytes(), "later version"),
+    ];
+    for (name, bytes, reason) in files {
+        page.open_file(&page.home.write(name, bytes)?)?;
+        let told = page.reads(names::MESSAGE, &format!("{name} was not opened:"))?;
+        ensure!(told.contains(reason), "of {name} it says {told:?}");
+        ensure!(told.len() > name.len() + 40, "of {name} it gives no reason: {told:?}");
+        page.sees(names::TITLE, "Mine")?;
+        ensure!(page.result()? == result, "{name} changed the result");
+    }
+    page.click("Notebooks")?;
+    ensure!(page.count(names::NOTEBOOKS)? == 2, "a file that was refused stands in the list");
+    Ok(())
+}
+
+/// The one file, opened from the disk, shows the demo and works.
+///
+/// # Errors
+/// When it does not.
+pub fn one_file_from_disk(stage: &Stage) -> Result<()> {
+    let home = Home::new()?;
+    let file = home.write("slope-of-light.html", &fs::read(stage.dist.join("slope-of-light.html"))?)?;
+    let address = Url::from_file_path(&file).ok().context("a path from the root")?;
+    let page = stage.page_at(address.as_str(), home)?;
+    page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
+    let notebook = read(&demo(stage)?)?;
+    let speed = analyse(&notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
+    let result = page.result()?;
+    ensure!(speed.c > 0.0 && result.contains("m/s"), "the demo's result is {result:?}");
+    let reading = page.cell("Edge B", 1)?;
+    page.type_in_cell("Edge B", 1, "9.9")?;
+    let changed = page.result()?;
+    ensure!(changed != result, "a changed reading leaves the result at {result:?}");
+    page.is_saved()?;
+    page.reload()?;
+    ensure!(page.result()? == changed, "after a reload the edit is gone");
+    page.type_in_cell("Edge B", 1, &reading)?;
+    ensure!(page.result()? == result, "the first reading does not give the first result");
+    page.is_silent()
+}
+
+fn demo(stage: &Stage) -> Result<String> {
+    fs::read_to_string(stage.dist.join(names::DEMO)).context("the demo is not packed")
+}

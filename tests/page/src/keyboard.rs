@@ -1,0 +1,145 @@
+//! The whole job by keyboard alone, from a blank notebook to a bundle, and the bundle read back.
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
+
+use slope_of_light::analysis::analyse;
+use slope_of_light::bundle;
+use slope_of_light::view::{Figure, View, view};
+
+use crate::bench::{C, EDGE_A, ROWS, TIME_BASE};
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// No pointer, no script: keys take a blank notebook to a bundle that holds what the page shows.
+///
+/// # Errors
+/// When they do not.
+pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    open_blank_notebook(&page)?;
+    describe_rail(&page)?;
+    type_rows(&page)?;
+    page.sees(names::ROWS_USED, &names::rows_used(ROWS.len(), ROWS.len()))?;
+    let result = page.result()?;
+    let figures = shown_figures(&page)?;
+    page.tab_to("Take the bundle (.zip)")?;
+    page.press(Key::Enter)?;
+    let (file, bytes) = page.downloaded()?;
+    let (c, native) = read_back(&bytes)?;
+    ensure!((c / C - 1.0).abs() < 0.01, "five readings of light in vacuum give {c} m/s");
+    ensure!(
+        !result.is_empty() && result == native.result.short,
+        "shown {result:?}, read back {:?}",
+        native.result.short
+    );
+    let expected = native_figures(&native);
+    ensure!(figures == expected, "shown {figures:?}, read back {expected:?}");
+    page.is_silent()?;
+
+    page.open_file(&file)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.sees(names::ROWS_USED, &names::rows_used(ROWS.len(), ROWS.len()))?;
+    let again = page.result()?;
+    ensure!(again == result, "before {result:?}, opened again {again:?}");
+    ensure!(shown_figures(&page)? == figures, "the figures differ after opening the bundle");
+    page.click("Notebooks")?;
+    let notebooks = page.count(names::NOTEBOOKS)?;
+    ensure!(
+        notebooks == 3,
+        "{notebooks} notebooks in the list: the demo, the one typed and the one opened are three"
+    );
+    Ok(())
+}
+
+fn open_blank_notebook(page: &Page) -> Result<()> {
+    page.tab_to("Notebooks")?;
+    page.press(Key::Enter)?;
+    eventually("the list of notebooks has the focus", || page.has("New blank notebook"), |has| *has)?;
+    page.tab_to("New blank notebook")?;
+    page.press(Key::Enter)?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))
+}
+
+fn describe_rail(page: &Page) -> Result<()> {
+    page.tab_to("Add a rail")?;
+    page.press(Key::Enter)?;
+    eventually("the new rail has the focus", || page.focused(), |name| name == "Name in the readings")?;
+    page.type_text("A")?;
+    for (name, text) in [
+        ("Ruler counts in", "millimetres"),
+        ("First mark", "0"),
+        ("Last mark", "6000"),
+        ("Known from", "the mark at the splitter"),
+    ] {
+        page.tab_to(name)?;
+        page.type_text(text)?;
+    }
+    for (name, text) in [("Mark at the splitter", "0"), ("Standard uncertainty", "1 mm")] {
+        page.tab_to(name)?;
+        page.type_text(text)?;
+    }
+    Ok(())
+}
+
+/// Types the rows: the first two in full, then only what no proposal can know.
+fn type_rows(page: &Page) -> Result<()> {
+    page.tab_to(&names::new_cell("Rail"))?;
+    for (index, (mark, edge_b)) in ROWS.into_iter().enumerate() {
+        let row = index + 1;
+        let proposed = index >= 2;
+        ensure_focus(page, &names::new_cell("Rail"))?;
+        let texts =
+            [(!proposed).then_some("A"), (!proposed).then_some(mark), (!proposed).then_some(TIME_BASE)];
+        for text in texts {
+            if let Some(text) = text {
+                page.type_text(text)?;
+            }
+            page.press(Key::Tab)?;
+        }
+        page.type_text(EDGE_A)?;
+        page.press(Key::Tab)?;
+        page.type_text(edge_b)?;
+        page.press(Key::Enter)?;
+        for (column, text) in [("Rail", "A"), ("Reading", mark), ("Time base", TIME_BASE), ("Edge B", edge_b)]
+        {
+            let cell = names::cell(column, row);
+            let shown =
+                eventually(&format!("there is “{cell}”"), || page.value_if_any(&cell), Option::is_some)?;
+            ensure!(shown.as_deref() == Some(text), "{cell} holds {shown:?}, not {text:?}");
+        }
+    }
+    Ok(())
+}
+
+fn ensure_focus(page: &Page, name: &str) -> Result<()> {
+    eventually(&format!("“{name}” has the focus"), || page.focused(), |focused| focused == name)?;
+    Ok(())
+}
+
+/// The speed of light in vacuum in a bundle, in m/s, and what the page should show of it.
+fn read_back(bytes: &[u8]) -> Result<(f64, View)> {
+    let notebook = bundle::read(bytes)?.notebook;
+    let analysis = analyse(&notebook);
+    let shown = view(&notebook, &analysis);
+    let speed =
+        analysis.speed.map_err(|refusal| anyhow::anyhow!("no speed in the bundle: {}", refusal.message))?;
+    Ok((speed.c, shown))
+}
+
+/// The figures of the result, each by the id and the value that the page shows.
+fn shown_figures(page: &Page) -> Result<Vec<(String, String)>> {
+    let list = names::RESULT_FIGURES;
+    let script =
+        "return [...document.querySelectorAll(arguments[0])].map((value) => [value.id, value.textContent])";
+    let found = page.browser.run(script, vec![format!("{list} dd").into()])?;
+    let figures: Vec<(String, String)> = serde_json::from_value(found).context("figures")?;
+    ensure!(!figures.is_empty(), "the result shows no figures");
+    Ok(figures)
+}
+
+fn native_figures(native: &View) -> Vec<(String, String)> {
+    let list = names::RESULT_FIGURES.trim_start_matches('#');
+    let pair = |figure: &Figure| (format!("{list}-{}", figure.id), figure.value.clone());
+    native.result.figures.iter().map(pair).collect()
+}

@@ -1,0 +1,80 @@
+//! What can be seen: dark and light, on a phone, drawings that are drawn.
+
+use anyhow::{Context, Result, ensure};
+use serde_json::{Value, json};
+
+use crate::names;
+use crate::opening::nothing_slipped;
+use crate::page::{Page, Stage, eventually};
+
+/// Shades of the background, and how much is drawn, in the drawing at a place.
+const LOOK: &str = "
+    const canvas = document.querySelector(arguments[0]);
+    const copy = new OffscreenCanvas(canvas.width, canvas.height).getContext('2d', { willReadFrequently: true });
+    copy.drawImage(canvas, 0, 0);
+    const { data, width, height } = copy.getImageData(0, 0, canvas.width, canvas.height);
+    const counts = new Map();
+    const words = new Uint32Array(data.buffer);
+    for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
+    const most = Math.max(...counts.values());
+    return { shades: counts.size, inked: words.length - most, width, height };";
+
+/// How light a colour of the page is, from 0 to 1 (the mean of its channels).
+const LIGHTNESS: &str = "
+    const colour = getComputedStyle(document.body)[arguments[0]].match(/[\\d.]+/g).map(Number);
+    return (colour[0] + colour[1] + colour[2]) / 765;";
+
+/// Wide and narrow, dark and light, everything fits and every drawing is drawn.
+///
+/// # Errors
+/// When something is not.
+pub fn dark_light_and_narrow(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    for (width, height) in [(1280, 900), (360, 740)] {
+        let size = json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": false });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        for scheme in ["light", "dark"] {
+            let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
+            page.browser.debug("Emulation.setEmulatedMedia", &media)?;
+            let place = format!("{width} px wide and {scheme}");
+            fits(&page, width).context(place.clone())?;
+            is_of(&page, scheme).context(place.clone())?;
+            for drawing in names::DRAWINGS {
+                is_drawn(&page, drawing).context(place.clone())?;
+            }
+        }
+    }
+    nothing_slipped(&page)?;
+    page.is_silent()
+}
+
+fn fits(page: &Page, width: u64) -> Result<()> {
+    let widths = || page.browser.run("return [innerWidth, document.documentElement.scrollWidth]", vec![]);
+    let fit =
+        |widths: &Value| widths[0] == json!(width) && widths[1].as_u64().is_some_and(|all| all <= width);
+    eventually(&format!("the page is no wider than {width} px"), widths, fit)?;
+    Ok(())
+}
+
+fn is_of(page: &Page, scheme: &str) -> Result<()> {
+    let lightness = |of: &str| page.browser.run(LIGHTNESS, vec![json!(of)])?.as_f64().context("a number");
+    let (ground, ink) = (lightness("backgroundColor")?, lightness("color")?);
+    let right = if scheme == "dark" { ink - ground > 0.4 } else { ground - ink > 0.4 };
+    ensure!(right, "the ground's lightness is {ground}, the text's {ink}");
+    Ok(())
+}
+
+fn is_drawn(page: &Page, drawing: &str) -> Result<()> {
+    page.browser.run(
+        "document.querySelector(arguments[0]).scrollIntoView({ block: 'center' })",
+        vec![json!(drawing)],
+    )?;
+    let look = || page.browser.run(LOOK, vec![json!(drawing)]);
+    // Axes, marks and letters with their smoothed edges: far more than a few shades, on a thousandth and more.
+    let drawn = |look: &Value| {
+        let number = |name: &str| look[name].as_f64().unwrap_or(0.0);
+        number("shades") > 20.0 && number("inked") > 0.002 * number("width") * number("height")
+    };
+    eventually(&format!("{drawing} is drawn"), look, drawn)?;
+    Ok(())
+}

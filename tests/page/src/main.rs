@@ -1,0 +1,75 @@
+//! The real page, packed and served, driven in a headless Chromium, one test after the other.
+//!
+//! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `CHROMIUM`,
+//! `CHROMEDRIVER`. Arguments, if any, choose the tests whose names hold one of them. Prints a line a test, and
+//! `N passed, N failed` alone on the last line.
+
+mod access;
+mod bench;
+mod cells;
+mod driver;
+mod files;
+mod keyboard;
+mod looks;
+mod names;
+mod notebooks;
+mod opening;
+mod page;
+mod saving;
+
+use std::env;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use anyhow::{Context, Result};
+
+use crate::driver::Driver;
+use crate::page::Stage;
+
+type Test = fn(&Stage) -> Result<()>;
+
+const TESTS: [(&str, Test); 14] = [
+    ("opens_on_the_demo", opening::opens_on_the_demo),
+    ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
+    ("paste_fills_rows", cells::paste_fills_rows),
+    ("mistakes_are_told_at_the_cell", cells::mistakes_are_told_at_the_cell),
+    ("undo_and_redo", cells::undo_and_redo),
+    ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),
+    ("saved_outlives_a_reload", saving::saved_outlives_a_reload),
+    ("saved_outlives_a_kill", saving::saved_outlives_a_kill),
+    ("list_of_notebooks", notebooks::list_of_notebooks),
+    ("two_tabs", notebooks::two_tabs),
+    ("dark_light_and_narrow", looks::dark_light_and_narrow),
+    ("bad_files_are_refused", files::bad_files_are_refused),
+    ("one_file_from_disk", files::one_file_from_disk),
+    ("everything_has_a_name", access::everything_has_a_name),
+];
+
+fn main() -> Result<ExitCode> {
+    let stage = Stage {
+        driver: Driver::start(&path("CHROMEDRIVER")?, path("CHROMIUM")?)?,
+        address: env::var("SLOPE_URL").context("SLOPE_URL says where the page is served")?,
+        dist: path("SLOPE_DIST")?,
+    };
+    let wanted: Vec<String> = env::args().skip(1).collect();
+    let chosen = |name: &str| wanted.is_empty() || wanted.iter().any(|part| name.contains(part.as_str()));
+    let (mut passed, mut failed) = (0, 0);
+    for (name, test) in TESTS.into_iter().filter(|(name, _)| chosen(name)) {
+        match test(&stage) {
+            Ok(()) => {
+                passed += 1;
+                println!("test {name} ... ok");
+            }
+            Err(why) => {
+                failed += 1;
+                println!("test {name} ... FAILED ({why:#})");
+            }
+        }
+    }
+    println!("\n{passed} passed, {failed} failed");
+    Ok(if failed == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE })
+}
+
+fn path(variable: &str) -> Result<PathBuf> {
+    env::var_os(variable).map(PathBuf::from).with_context(|| format!("{variable} is not set"))
+}

@@ -1,0 +1,55 @@
+//! By what the tests know the parts of the page: ids that carry meaning, and the names that are read out.
+
+/// The result in the strip that stays in sight.
+pub const RESULT: &str = "#strip-result";
+/// How many rows are used.
+pub const ROWS_USED: &str = "#strip-rows";
+/// Whether all is saved.
+pub const SAVED: &str = "#saved";
+/// The title of the notebook.
+pub const TITLE: &str = "#title";
+/// The message at the foot of the page.
+pub const MESSAGE: &str = "#told";
+/// The input for a bundle or notebook file.
+pub const FILE: &str = "#open-file";
+/// The rows of the readings, without the one that begins the next.
+pub const ROWS: &str = "#readings-table > tbody[data-row]:not([data-row=new])";
+/// The table of what follows from the line.
+pub const RESULT_FIGURES: &str = "#result-figures";
+/// The notebooks in the list.
+pub const NOTEBOOKS: &str = "#notebook-list > li";
+/// The demo in the folder of the packed page.
+pub const DEMO: &str = "demo/typed-readings.json";
+/// The drawings.
+pub const DRAWINGS: [&str; 3] = ["#bench-plot", "#line-plot", "#residual-plot"];
+
+/// The name of a cell of the readings.
+pub fn cell(column: &str, row: usize) -> String {
+    format!("{column}, row {row}")
+}
+
+/// The name of a cell in the line that begins the next row.
+pub fn new_cell(column: &str) -> String {
+    format!("{column}, new row")
+}
+
+/// How many rows are used, as the page says it.
+pub fn rows_used(used: usize, all: usize) -> String {
+    format!("{used} of {all} rows used")
+}
+
+/// Finds what can be used in the page, or in the dialog that lies over it, by the name that is read out.
+pub const BY_NAME: &str = "
+    const nameOf = (node) => node.getAttribute('aria-label')
+        ?? (node.labels?.[0] ?? node).textContent.replace(/\\s+/g, ' ').trim();
+    const place = document.querySelector('dialog[open]') ?? document;
+    const all = place.querySelectorAll('button, a, input, select, textarea, summary');
+    return [...all].find((node) => node.checkVisibility() && nameOf(node) === arguments[0]) ?? null;";
+
+/// The name of what has the focus.
+pub const FOCUSED: &str = "
+    const node = document.activeElement;
+    return node.getAttribute('aria-label') ?? (node.labels?.[0] ?? node).textContent.replace(/\\s+/g, ' ').trim();";
+
+/// Whether the notebook is open.
+pub const READY: &str = "return document.body?.dataset.ready === 'true'";

@@ -1,0 +1,426 @@
+//! What a person does on the page and sees there, in verbs.
+
+use std::fmt::Debug;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::thread::sleep;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context, Result, bail, ensure};
+use fantoccini::elements::Element;
+use fantoccini::key::Key;
+use serde_json::{Value, json};
+use tempfile::TempDir;
+
+use crate::driver::{Browser, Driver};
+use crate::names;
+
+/// How long something that should come to pass may take.
+const PATIENCE: Duration = Duration::from_secs(15);
+
+/// How many presses of Tab may lie between two things on the page.
+const FAR: usize = 400;
+
+/// Where the tests play: the driver and the packed page.
+pub struct Stage {
+    /// The driver.
+    pub driver: Driver,
+    /// The address at which the page is served.
+    pub address: String,
+    /// The folder of the packed page.
+    pub dist: PathBuf,
+}
+
+impl Stage {
+    /// The page in a browser of its own that has seen nothing yet.
+    ///
+    /// # Errors
+    /// When it does not open.
+    pub fn page(&self) -> Result<Page<'_>> {
+        self.page_at(&self.address, Home::new()?)
+    }
+
+    /// The page at some address, in a browser that keeps its things in `home`.
+    ///
+    /// # Errors
+    /// When it does not open.
+    pub fn page_at(&self, address: &str, home: Home) -> Result<Page<'_>> {
+        let browser = self.driver.browser(&home.folder("profile"), &home.folder("downloads"))?;
+        let page = Page { browser, home };
+        page.go(address)?;
+        Ok(page)
+    }
+
+    /// The page with a blank notebook.
+    ///
+    /// # Errors
+    /// When it does not open.
+    pub fn blank_page(&self) -> Result<Page<'_>> {
+        let page = self.page()?;
+        page.click("Notebooks")?;
+        page.click("New blank notebook")?;
+        page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+        Ok(page)
+    }
+}
+
+/// The folder of one browser: its profile, its downloads, and the files the test gives it.
+pub struct Home(TempDir);
+
+impl Home {
+    /// An empty one.
+    ///
+    /// # Errors
+    /// When it can't be made.
+    pub fn new() -> Result<Self> {
+        Ok(Self(tempfile::Builder::new().prefix("slope-of-light-").tempdir()?))
+    }
+
+    fn folder(&self, name: &str) -> PathBuf {
+        self.0.path().join(name)
+    }
+
+    /// Writes a file to be opened in the page.
+    ///
+    /// # Errors
+    /// When it can't be written.
+    pub fn write(&self, name: &str, bytes: &[u8]) -> Result<PathBuf> {
+        let path = self.folder(name);
+        fs::write(&path, bytes)?;
+        Ok(path)
+    }
+}
+
+/// The page in its browser.
+pub struct Page<'d> {
+    /// The browser.
+    pub browser: Browser<'d>,
+    /// Its folder.
+    pub home: Home,
+}
+
+impl Page<'_> {
+    /// Goes to an address and waits until a notebook is open there.
+    ///
+    /// # Errors
+    /// When none opens.
+    pub fn go(&self, address: &str) -> Result<()> {
+        self.browser.go(address)?;
+        self.is_ready()
+    }
+
+    /// Loads the page again.
+    ///
+    /// # Errors
+    /// When no notebook opens.
+    pub fn reload(&self) -> Result<()> {
+        self.browser.reload()?;
+        self.is_ready()
+    }
+
+    fn is_ready(&self) -> Result<()> {
+        let ready = || Ok(self.browser.run(names::READY, vec![])? == json!(true));
+        eventually("a notebook is open", ready, |ready| *ready)?;
+        Ok(())
+    }
+
+    /// Kills the browser and leaves its folder for the next one.
+    ///
+    /// # Errors
+    /// When it can't be killed.
+    pub fn kill(self) -> Result<Home> {
+        let Self { browser, home } = self;
+        browser.kill()?;
+        Ok(home)
+    }
+
+    /// What can be used under a name that is read out.
+    ///
+    /// # Errors
+    /// When nothing of that name is in sight.
+    pub fn named(&self, name: &str) -> Result<Element> {
+        self.browser
+            .element(names::BY_NAME, vec![json!(name)])?
+            .with_context(|| format!("nothing is named “{name}”"))
+    }
+
+    /// Whether something of a name is in sight.
+    ///
+    /// # Errors
+    /// When the browser does not answer.
+    pub fn has(&self, name: &str) -> Result<bool> {
+        Ok(self.browser.element(names::BY_NAME, vec![json!(name)])?.is_some())
+    }
+
+    /// Clicks what has a name.
+    ///
+    /// # Errors
+    /// When nothing of that name can be clicked.
+    pub fn click(&self, name: &str) -> Result<()> {
+        eventually(&format!("something is named “{name}”"), || self.has(name), |has| *has)?;
+        let element = self.named(name)?;
+        // The driver would take what lies under the strip at the top for being in sight.
+        let into_sight = "arguments[0].scrollIntoView({ block: 'center' })";
+        self.browser.run(into_sight, vec![serde_json::to_value(&element)?])?;
+        self.browser.click(&element).with_context(|| format!("clicking “{name}”"))
+    }
+
+    /// Types text with the keyboard, into whatever has the focus.
+    ///
+    /// # Errors
+    /// When the browser takes no keys.
+    pub fn type_text(&self, text: &str) -> Result<()> {
+        self.browser.press(&[], text.chars())
+    }
+
+    /// Presses a key.
+    ///
+    /// # Errors
+    /// When the browser takes no keys.
+    pub fn press(&self, key: Key) -> Result<()> {
+        self.browser.press(&[], [key.into()])
+    }
+
+    /// Presses a key while Control is held.
+    ///
+    /// # Errors
+    /// When the browser takes no keys.
+    pub fn press_with_control(&self, key: char) -> Result<()> {
+        self.browser.press(&[Key::Control.into()], [key])
+    }
+
+    /// Presses Tab until what has a name has the focus.
+    ///
+    /// # Errors
+    /// When Tab does not get there.
+    pub fn tab_to(&self, name: &str) -> Result<()> {
+        for _ in 0..FAR {
+            if self.focused()? == name {
+                return Ok(());
+            }
+            self.press(Key::Tab)?;
+        }
+        bail!("Tab does not get to “{name}”")
+    }
+
+    /// The name of what has the focus.
+    ///
+    /// # Errors
+    /// When the browser does not answer.
+    pub fn focused(&self) -> Result<String> {
+        text_of(&self.browser.run(names::FOCUSED, vec![])?)
+    }
+
+    /// Puts a text into the box of a name, in place of what stood there, and goes on to the next with Tab.
+    ///
+    /// # Errors
+    /// When there is no such box.
+    pub fn fill(&self, name: &str, text: &str) -> Result<()> {
+        self.write_over(name, text)?;
+        self.press(Key::Tab)
+    }
+
+    /// Puts a text into the box of a name, in place of what stood there, and stays.
+    ///
+    /// # Errors
+    /// When there is no such box.
+    pub fn write_over(&self, name: &str, text: &str) -> Result<()> {
+        self.click(name)?;
+        self.press_with_control('a')?;
+        self.press(Key::Delete)?;
+        self.type_text(text)
+    }
+
+    /// Types a text into a cell of a row, and Enter.
+    ///
+    /// # Errors
+    /// When there is no such cell.
+    pub fn type_in_cell(&self, column: &str, row: usize, text: &str) -> Result<()> {
+        self.write_over(&names::cell(column, row), text)?;
+        self.press(Key::Enter)
+    }
+
+    /// What stands in the box of a name.
+    ///
+    /// # Errors
+    /// When there is no such box.
+    pub fn value(&self, name: &str) -> Result<String> {
+        let script = format!(
+            "const box = (function () {{ {} }})(arguments[0]); return box?.value ?? null",
+            names::BY_NAME
+        );
+        let value = self.browser.run(&script, vec![json!(name)])?;
+        value.as_str().map(str::to_owned).with_context(|| format!("no box is named “{name}”"))
+    }
+
+    /// What stands in a cell of a row.
+    ///
+    /// # Errors
+    /// When there is no such cell.
+    pub fn cell(&self, column: &str, row: usize) -> Result<String> {
+        self.value(&names::cell(column, row))
+    }
+
+    /// What stands in the box of a name, if there is one.
+    ///
+    /// # Errors
+    /// When the browser does not answer.
+    pub fn value_if_any(&self, name: &str) -> Result<Option<String>> {
+        if self.has(name)? { self.value(name).map(Some) } else { Ok(None) }
+    }
+
+    /// Chooses an option of a list by what it says.
+    ///
+    /// # Errors
+    /// When the list has no such option.
+    pub fn choose(&self, name: &str, option: &str) -> Result<()> {
+        self.click(name)?;
+        self.press(Key::Escape)?;
+        self.type_text(option)?;
+        let chosen = || {
+            let list = serde_json::to_value(self.named(name)?)?;
+            text_of(&self.browser.run("return arguments[0].selectedOptions[0].textContent", vec![list])?)
+        };
+        eventually(&format!("“{name}” is “{option}”"), chosen, |chosen| chosen == option)?;
+        Ok(())
+    }
+
+    /// Copies a text to the browser's clipboard and pastes it with the keyboard where the cell of a name is.
+    ///
+    /// # Errors
+    /// When the browser does not let the page write to its clipboard, or there is no such cell.
+    pub fn paste(&self, name: &str, text: &str) -> Result<()> {
+        let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+        self.browser.debug("Browser.grantPermissions", &rights)?;
+        self.browser.run("return navigator.clipboard.writeText(arguments[0])", vec![json!(text)])?;
+        self.click(name)?;
+        self.press_with_control('v')
+    }
+
+    /// The text to be seen in an element; empty when it is out of sight.
+    ///
+    /// # Errors
+    /// When there is no such element.
+    pub fn text(&self, selector: &str) -> Result<String> {
+        let script = "const node = document.querySelector(arguments[0]); \
+                      return node && (node.checkVisibility() ? node.value ?? node.innerText : '')";
+        text_of(&self.browser.run(script, vec![json!(selector)])?)
+            .with_context(|| format!("looking for {selector}"))
+    }
+
+    /// How many elements there are.
+    ///
+    /// # Errors
+    /// When the browser does not answer.
+    pub fn count(&self, selector: &str) -> Result<usize> {
+        let count = self
+            .browser
+            .run("return document.querySelectorAll(arguments[0]).length", vec![json!(selector)])?;
+        Ok(usize::try_from(count.as_u64().context("a count")?)?)
+    }
+
+    /// Waits until an element shows just this text.
+    ///
+    /// # Errors
+    /// When it does not come to that.
+    pub fn sees(&self, selector: &str, text: &str) -> Result<()> {
+        let what = format!("{selector} shows “{text}”");
+        eventually(&what, || self.text(selector), |shown| shown == text)?;
+        Ok(())
+    }
+
+    /// Waits until an element shows a text with these words in it, and gives it.
+    ///
+    /// # Errors
+    /// When it does not come to that.
+    pub fn reads(&self, selector: &str, part: &str) -> Result<String> {
+        let what = format!("{selector} says “{part}”");
+        eventually(&what, || self.text(selector), |shown| shown.contains(part))
+    }
+
+    /// Waits until the page says that all is saved.
+    ///
+    /// # Errors
+    /// When it does not.
+    pub fn is_saved(&self) -> Result<()> {
+        self.sees(names::SAVED, "Saved")
+    }
+
+    /// The result, once it stays the same for a while: the page follows the typing with a short delay.
+    ///
+    /// # Errors
+    /// When it does not settle.
+    pub fn result(&self) -> Result<String> {
+        let settled = || {
+            let before = self.text(names::RESULT)?;
+            sleep(Duration::from_millis(400));
+            Ok((before, self.text(names::RESULT)?))
+        };
+        Ok(eventually("the result settles", settled, |(before, after)| before == after)?.1)
+    }
+
+    /// Opens a file in the page.
+    ///
+    /// # Errors
+    /// When the page has no place for it.
+    pub fn open_file(&self, file: &Path) -> Result<()> {
+        let script = "return document.querySelector(arguments[0])";
+        let input = self.browser.element(script, vec![json!(names::FILE)])?.context("no input for a file")?;
+        self.browser.choose_file(&input, file)
+    }
+
+    /// The file that was downloaded, whole.
+    ///
+    /// # Errors
+    /// When there is none, or more than one.
+    pub fn downloaded(&self) -> Result<(PathBuf, Vec<u8>)> {
+        let folder = self.home.folder("downloads");
+        let list = || {
+            let entries = fs::read_dir(&folder)?.map(|entry| Ok(entry?.path()));
+            entries.collect::<Result<Vec<PathBuf>>>()
+        };
+        let whole = |files: &Vec<PathBuf>| {
+            !files.is_empty() && files.iter().all(|file| file.extension().is_some_and(|end| end == "zip"))
+        };
+        let files = eventually("a file is downloaded", list, whole)?;
+        let [file] = files.as_slice() else { bail!("more than one file was downloaded: {files:?}") };
+        Ok((file.clone(), fs::read(file)?))
+    }
+
+    /// That nothing was complained of: no error, no refusal by the page's own policy.
+    ///
+    /// # Errors
+    /// When something was, with what was said.
+    pub fn is_silent(&self) -> Result<()> {
+        let said = self.browser.log()?;
+        ensure!(said.is_empty(), "the browser's log says: {}", said.join(" | "));
+        Ok(())
+    }
+}
+
+/// Asks again and again until the answer is as it should be, and gives it.
+///
+/// # Errors
+/// When it never is: what should have come to pass, and the last answer.
+pub fn eventually<T: Debug>(
+    what: &str,
+    ask: impl Fn() -> Result<T>,
+    is_right: impl Fn(&T) -> bool,
+) -> Result<T> {
+    let begun = Instant::now();
+    loop {
+        let answer = ask()?;
+        if is_right(&answer) {
+            return Ok(answer);
+        }
+        ensure!(
+            begun.elapsed() < PATIENCE,
+            "it should come to pass that {what}, but the last answer was {answer:?}"
+        );
+        sleep(Duration::from_millis(50));
+    }
+}
+
+fn text_of(value: &Value) -> Result<String> {
+    value.as_str().map(str::to_owned).with_context(|| format!("no text but {value}"))
+}

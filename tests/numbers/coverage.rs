@@ -3,6 +3,8 @@
 //! With 2,000 runs and a true coverage of 95 %, the share found has a standard deviation of 0.49 %: the limits of
 //! 93.5 % and 96.5 % stand three of them off (binomial distribution).
 
+#![expect(clippy::expect_used, reason = "tests")]
+
 use slope_of_light::analysis::{Analysis, analyse};
 use slope_of_light::line::{Data, Noise, Stated, fit};
 use slope_of_light::synth::{demo, rig::Truth};

@@ -9,3 +9,4 @@ mod line_checks;
 mod line_properties;
 mod reference;
 mod rounding;
+mod whole_path;

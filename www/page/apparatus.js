@@ -26,7 +26,7 @@ export class Apparatus {
     const { paths, path } = words.apparatus;
     this.notices = new NoticeList(byId('apparatus-notices'), ofSection('apparatus'));
     this.path = new Radios({ name: 'path', legend: path, options: paths }, (value) => {
-      book.edit({ set_path: { path: value } });
+      book.edit({ set_path: value });
     });
     byId('apparatus-carriage').append(this.path.root);
     /** @type {[BenchField, TextField][]} */

@@ -172,7 +172,7 @@ class Page {
   /** @param {string} id @param {string} title */
   async rename(id, title) {
     if (id !== this.keeper.id) return this.tabs.withLock(id, () => this.shelf.rename(id, title));
-    const done = this.book.edit({ set_title: { text: title } });
+    const done = this.book.edit({ set_title: title });
     await this.keeper.settle();
     return done;
   }

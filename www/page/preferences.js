@@ -19,7 +19,7 @@ export class Preferences {
       this.wear(theme);
     });
     this.mark = new Radios({ name: 'decimal-mark', legend: t.mark, options: t.marks }, (mark) => {
-      book.edit({ set_decimal_mark: { mark } });
+      book.edit({ set_decimal_mark: mark });
     });
     dialog.append(el('h2', { id: 'settings-title' }, t.title), this.mark.root, this.theme.root,
       el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, t.close)));

@@ -29,7 +29,7 @@ export class Rails {
   /** @param {Book} book */
   add(book) {
     const rail = book.newNumber();
-    if (!book.edit({ add_rail: { rail } })) return;
+    if (!book.edit({ add_rail: rail })) return;
     book.draw();
     document.getElementById(`rail-${rail}-name`)?.focus();
   }
@@ -88,7 +88,7 @@ class RailCard {
 
   /** @param {Book} book @param {number} rail */
   take(book, rail) {
-    if (!book.edit({ remove_rail: { rail } })) return;
+    if (!book.edit({ remove_rail: rail })) return;
     document.dispatchEvent(new CustomEvent('undoable', { detail: words.rails.removed(this.name ?? '') }));
     document.getElementById('add-rail')?.focus();
   }

@@ -119,7 +119,7 @@ export class Readings {
   strike({ row }) {
     if (!row) return;
     if (row.struck === '') this.dialog.ask(row);
-    else this.book.edit({ restore_row: { row: row.id } });
+    else this.book.edit({ restore_row: row.id });
   }
 }
 

@@ -28,7 +28,7 @@ export class Result {
     this.claim = { basis: /** @type {Basis} */ ('stated'), reason: '' };
     const send = (/** @type {Partial<typeof this.claim>} */ change) => {
       this.claim = { ...this.claim, ...change };
-      book.edit({ set_claim: { claim: this.claim } });
+      book.edit({ set_claim: this.claim });
     };
     this.choice = byId('choice');
     this.choiceText = byId('choice-text');

@@ -19,7 +19,7 @@ export class Settings {
       (setting) => new SettingLine(book, setting.id));
     const add = el('button', { type: 'button', id: 'add-setting', click: () => {
       const id = book.newNumber();
-      if (!book.edit({ set_setting: { setting: { id, time_per_division: '', uncertainty: '' } } })) return;
+      if (!book.edit({ set_setting: { id, time_per_division: '', uncertainty: '' } })) return;
       book.draw();
       document.getElementById(`setting-${id}-time_per_division`)?.focus();
     } }, words.settings.add);
@@ -43,7 +43,7 @@ class SettingLine {
     this.setting = { id, time_per_division: '', uncertainty: '' };
     const send = (/** @type {Partial<SettingText>} */ change) => {
       this.setting = { ...this.setting, ...change };
-      book.edit({ set_setting: { setting: this.setting } });
+      book.edit({ set_setting: this.setting });
     };
     this.time = new TextField({ id: `setting-${id}-time_per_division`, label: t.time },
       (text) => send({ time_per_division: text }));
@@ -51,7 +51,7 @@ class SettingLine {
       (text) => send({ uncertainty: text }));
     this.legend = el('legend');
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
-      book.edit({ remove_setting: { setting: id } });
+      book.edit({ remove_setting: id });
       document.getElementById('add-setting')?.focus();
     } }, t.remove);
     this.root = el('fieldset', { class: 'line', id: `setting-${id}` }, this.legend,

@@ -19,7 +19,7 @@ export class Shared {
       (item) => new SharedLine(book, item.shared.id));
     const add = el('button', { type: 'button', id: 'add-shared', click: () => {
       const id = book.newNumber();
-      if (!book.edit({ set_shared: { shared: blank(id) } })) return;
+      if (!book.edit({ set_shared: blank(id) })) return;
       book.draw();
       document.getElementById(`shared-${id}-name`)?.focus();
     } }, words.shared.add);
@@ -45,7 +45,7 @@ class SharedLine {
     this.shared = blank(id);
     const send = (/** @type {Partial<SharedText>} */ change) => {
       this.shared = { ...this.shared, ...change };
-      book.edit({ set_shared: { shared: this.shared } });
+      book.edit({ set_shared: this.shared });
     };
     this.offered = '';
     this.legend = el('legend');
@@ -63,7 +63,7 @@ class SharedLine {
     this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: t.uncertainty },
       (text) => send({ uncertainty: text }));
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
-      book.edit({ remove_shared: { shared: id } });
+      book.edit({ remove_shared: id });
       document.getElementById('add-shared')?.focus();
     } }, t.remove);
     this.root = el('fieldset', { class: 'line', id: name }, this.legend, el('div', { class: 'fields' },

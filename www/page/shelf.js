@@ -95,7 +95,7 @@ export class Shelf {
    */
   async rename(id, title) {
     const { desk, entries } = await this.load(id);
-    desk.apply({ set_title: { text: title } }, now());
+    desk.apply({ set_title: title }, now());
     await this.journal?.append(id, entries, desk.entries(entries));
     this.write(id, desk);
     desk.free();
@@ -104,7 +104,7 @@ export class Shelf {
   /** @param {string} id */
   async duplicate(id) {
     const { desk } = await this.load(id);
-    desk.apply({ set_title: { text: words.notebooks.copyOf(desk.view().title || words.untitled) } }, now());
+    desk.apply({ set_title: words.notebooks.copyOf(desk.view().title || words.untitled) }, now());
     await this.create(desk);
     desk.free();
   }

@@ -6,7 +6,7 @@ import { Choice, plain, TextField } from './field.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
-/** @import { OverlapPair, RailView, Splice, SpliceKind } from './types.js' */
+/** @import { OverlapPair, RailView, Splice, StoredSplice, SpliceKind } from './types.js' */
 
 /** The texts of each kind, in the order shown. @type {Record<SpliceKind, string[]>} */
 const PARTS = {
@@ -35,7 +35,7 @@ export class SpliceEditor {
     this.splice = { kind: 'unsaid' };
     this.send = (/** @type {Splice} */ splice) => {
       this.splice = splice;
-      book.edit({ set_splice: { rail, splice } });
+      book.edit({ set_splice: { rail, splice: stored(splice) } });
     };
     this.kind = new Choice({ id: `${id}-kind`, label: t.kind, options: t.kinds }, (kind) => {
       this.send(ofKind(kind, this.splice));
@@ -65,15 +65,16 @@ export class SpliceEditor {
    * @param {RailView | undefined} before the rail before, if there is one
    */
   show(rail, before) {
-    this.splice = rail.splice;
-    const { kind } = rail.splice;
+    const splice = opened(rail.splice);
+    this.splice = splice;
+    const { kind } = splice;
     const problems = rail.splice_problems;
     const kinds = before ? FOR_LATER : FOR_FIRST;
     const offered = kinds.includes(kind) ? kinds : [...kinds, kind];
     this.kind.offer(Object.fromEntries(offered.map((name) => [name, words.splice.kinds[name]])));
     this.kind.show(kind);
     setOptional(this.problem, problems.splice ?? '');
-    const texts = /** @type {Record<string, string>} */ (/** @type {unknown} */ (rail.splice));
+    const texts = /** @type {Record<string, string>} */ (/** @type {unknown} */ (splice));
     for (const [part, field] of Object.entries(this.fields)) {
       const shown = PARTS[kind].includes(part);
       setHidden(field.root, !shown);
@@ -81,7 +82,7 @@ export class SpliceEditor {
     }
     this.fields.mark?.rename(kind === 'at_splitter' ? words.splice.markAtSplitter : words.splice.mark);
     setHidden(this.overlap, kind !== 'overlap');
-    const pairs = rail.splice.kind === 'overlap' ? rail.splice.pairs : [];
+    const pairs = splice.kind === 'overlap' ? splice.pairs : [];
     this.pairs.show(pairs.map((pair, place) => ({
       place,
       here: plain(pair.here, problems[`pairs.${place}.here`] ?? '', rail.unit_symbol),
@@ -154,4 +155,24 @@ function unitOf(part, rail, before) {
   if (part === 'mark') return rail.unit_symbol;
   if (part === 'mark_before') return before?.unit_symbol ?? '';
   return 'm';
+}
+
+/**
+ * A splice as the notebook stores it, with its kind beside its texts.
+ * @param {StoredSplice} splice
+ * @returns {Splice}
+ */
+function opened(splice) {
+  if (splice === 'unsaid') return { kind: 'unsaid' };
+  const [[kind, texts]] = Object.entries(splice);
+  return /** @type {Splice} */ ({ kind, ...texts });
+}
+
+/**
+ * A splice as the notebook stores it.
+ * @param {Splice} splice
+ * @returns {StoredSplice}
+ */
+function stored({ kind, ...texts }) {
+  return kind === 'unsaid' ? 'unsaid' : /** @type {StoredSplice} */ (/** @type {unknown} */ ({ [kind]: texts }));
 }

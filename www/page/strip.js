@@ -15,7 +15,7 @@ export class Strip {
   constructor(book) {
     this.title = /** @type {HTMLInputElement} */ (byId('title'));
     setAttribute(this.title, 'placeholder', words.strip.titleHint);
-    listen(byId('strip'), (_, text) => { book.edit({ set_title: { text } }); });
+    listen(byId('strip'), (_, text) => { book.edit({ set_title: text }); });
     this.result = byId('strip-result');
     this.rows = byId('strip-rows');
     this.notices = byId('strip-notices');

@@ -33,6 +33,8 @@ export type Splice =
   | { kind: 'overlap'; pairs: OverlapPair[] }
   | { kind: 'free'; mark: string };
 export type SpliceKind = Splice['kind'];
+/** A splice as the notebook stores it: its kind, holding its texts. */
+export type StoredSplice = 'unsaid' | { [Kind in Exclude<SpliceKind, 'unsaid'>]?: Record<string, unknown> };
 
 /** A text as typed, what is wrong with it, what stands in for it while empty, the unit of a bare number. */
 export interface Field { text: string; problem: string; default: string; unit: string }
@@ -43,7 +45,7 @@ export interface RailView {
   unit: RulerUnit;
   unit_symbol: string;
   sense: Sense;
-  splice: Splice;
+  splice: StoredSplice;
   splice_problems: Record<string, string>;
   stands: string;
   step: string;
@@ -102,26 +104,26 @@ export interface SharedText {
 }
 /** One thing a person does. */
 export type Edit =
-  | { set_title: { text: string } }
-  | { set_decimal_mark: { mark: DecimalMark } }
+  | { set_title: string }
+  | { set_decimal_mark: DecimalMark }
   | { set_bench: { field: BenchField; text: string } }
-  | { set_path: { path: Path } }
-  | { add_rail: { rail: number } }
+  | { set_path: Path }
+  | { add_rail: number }
   | { set_rail: { rail: number; field: RailField; text: string } }
   | { set_ruler_unit: { rail: number; unit: RulerUnit } }
   | { set_sense: { rail: number; sense: Sense } }
-  | { set_splice: { rail: number; splice: Splice } }
-  | { remove_rail: { rail: number } }
-  | { set_setting: { setting: SettingText } }
-  | { remove_setting: { setting: number } }
-  | { set_shared: { shared: SharedText } }
-  | { remove_shared: { shared: number } }
+  | { set_splice: { rail: number; splice: StoredSplice } }
+  | { remove_rail: number }
+  | { set_setting: SettingText }
+  | { remove_setting: number }
+  | { set_shared: SharedText }
+  | { remove_shared: number }
   | { add_row: { row: number; after?: number; cells: Partial<Record<Cell, string>> } }
   | { set_cell: { row: number; cell: Cell; text: string } }
   | { strike_row: { row: number; reason: string } }
-  | { restore_row: { row: number } }
-  | { set_claim: { claim: { basis: Basis; reason: string } } }
-  | { together: { edits: Edit[] } }
+  | { restore_row: number }
+  | { set_claim: { basis: Basis; reason: string } }
+  | { together: Edit[] }
   | 'undo'
   | 'redo';
 

@@ -19,7 +19,7 @@ fn direct(rows: &[[&str; 4]]) -> Notebook {
 /// One rail at the splitter, and rows of (rail, reading, time base, edge A, edge B) as typed.
 fn on_a_rail(splice: Splice, rows: &[[&str; 5]]) -> Notebook {
     let mut notebook = Notebook::new();
-    notebook.apply(Edit::AddRail { rail: 1 }, "").unwrap();
+    notebook.apply(Edit::AddRail(1), "").unwrap();
     notebook.apply(Edit::SetSplice { rail: 1, splice }, "").unwrap();
     for (field, text) in [(RailField::From, "0"), (RailField::To, "200")] {
         notebook.apply(Edit::SetRail { rail: 1, field, text: text.into() }, "").unwrap();
@@ -126,7 +126,7 @@ fn a_decimal_comma_notebook_reads_commas_and_refuses_points() {
     let mut notebook = direct(&[["1,5", "", "3", "0,1"], ["2,5", "", "6,5", "0,1"]]);
     assert_eq!(analyse(&notebook).rows[0].distance, None);
     let mark = crate::quantity::DecimalMark::Comma;
-    notebook.apply(Edit::SetDecimalMark { mark }, "").unwrap();
+    notebook.apply(Edit::SetDecimalMark(mark), "").unwrap();
     let analysis = analyse(&notebook);
     assert_eq!(analysis.rows[0].distance.unwrap().value, 1.5);
     assert!(analysis.problems.is_empty());
@@ -148,7 +148,7 @@ fn screen_rows_take_rail_and_time_base_from_the_only_one_there_is() {
     let mut notebook = on_a_rail(at_splitter(), &[["", "10", "", "1", "3"]]);
     let setting =
         crate::notebook::Setting { id: 1, time_per_division: "2 ns".into(), uncertainty: "1".into() };
-    notebook.apply(Edit::SetSetting { setting }, "").unwrap();
+    notebook.apply(Edit::SetSetting(setting), "").unwrap();
     let analysis = analyse(&notebook);
     assert_eq!(analysis.rows[0].part, Part::Used);
     assert_eq!(analysis.rows[0].delay.unwrap().value, 4.0);

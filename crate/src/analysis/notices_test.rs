@@ -1,7 +1,7 @@
 //! Each notice: absent from a sound notebook, present once its fault is planted, naming the rows.
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use crate::analysis::analyse;
 use crate::notebook::{BenchField, Cell, Edit, Notebook, RailField, RowId, Sense, Splice};
@@ -22,7 +22,7 @@ impl Bench {
     fn sound() -> Self {
         let mut bench = Self { notebook: Notebook::new() };
         for rail in [1, 2] {
-            bench.put(Edit::AddRail { rail });
+            bench.put(Edit::AddRail(rail));
             for (field, value) in
                 [(RailField::From, "0"), (RailField::To, "200"), (RailField::ReadingUncertainty, "0.05")]
             {
@@ -43,12 +43,12 @@ impl Bench {
             },
         });
         bench.put(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.03".into() });
-        for row in 0..12 {
+        for (row, wobble) in WOBBLE.iter().enumerate() {
             let (rail, r) =
                 if row < 6 { (1, 20.0 + 30.0 * row as f64) } else { (2, 10.0 + 30.0 * (row - 6) as f64) };
             let d = r / 100.0 + if rail == 2 { 2.0 } else { 0.0 };
-            let delay = 2.0 + 3.3356 * d + 0.04 * WOBBLE[row];
-            let cells = BTreeMap::from([
+            let delay = 2.0 + 3.3356 * d + 0.04 * wobble;
+            let cells = LiteMap::from_iter([
                 (Cell::Rail, rail.to_string()),
                 (Cell::Reading, format!("{r:.2}")),
                 (Cell::TimeBase, "2".to_owned()),
@@ -112,12 +112,10 @@ const CASES: [Case; 17] = [
     (
         "delay_falls",
         |b| {
-            b.put(Edit::Together {
-                edits: vec![
-                    Edit::SetSense { rail: 1, sense: Sense::Falls },
-                    Edit::SetSense { rail: 2, sense: Sense::Falls },
-                ],
-            })
+            b.put(Edit::Together(vec![
+                Edit::SetSense { rail: 1, sense: Sense::Falls },
+                Edit::SetSense { rail: 2, sense: Sense::Falls },
+            ]));
         },
         &[],
     ),
@@ -147,13 +145,13 @@ const CASES: [Case; 17] = [
             (1..=12).for_each(|row| {
                 let k = f64::from(row) - 6.5;
                 b.late(row, 0.012 * k * k);
-            })
+            });
         },
         &[],
     ),
     ("runs", |b| (4..=9).for_each(|row| b.late(row, 0.12)), &[]),
     ("few_rows", |b| (1..=8).for_each(|row| b.put(Edit::StrikeRow { row, reason: "test".into() })), &[]),
-    ("faster_than_light", |b| b.put(Edit::SetPath { path: crate::notebook::Path::Mirror }), &[]),
+    ("faster_than_light", |b| b.put(Edit::SetPath(crate::notebook::Path::Mirror)), &[]),
     ("short_span", |b| b.put(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "1.2".into() }), &[]),
 ];
 

@@ -104,7 +104,7 @@ fn take(entries: &mut Vec<Entry>, name: &str) -> Option<Entry> {
 }
 
 /// SHA-256 of `bytes` in lower-case hexadecimal.
-fn sha256_hex(bytes: &[u8]) -> String {
+pub fn sha256_hex(bytes: &[u8]) -> String {
     Sha256::digest(bytes).iter().fold(String::with_capacity(64), |mut text, byte| {
         // Writing to a string can't fail.
         let _ = write!(text, "{byte:02x}");

@@ -20,7 +20,7 @@ mod error;
 mod metadata;
 
 pub use container::{Entries, Entry, LIMITS, Limits, pack, unpack};
-pub use contents::{CONTENTS, FORMAT};
+pub use contents::{CONTENTS, FORMAT, sha256_hex};
 pub use error::BundleError;
 pub use metadata::METADATA;
 

@@ -3,7 +3,7 @@
 //! An edit carries what was done, never what follows from it; applying it is total or refused, and a refused
 //! edit changes nothing.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
@@ -18,21 +18,16 @@ use crate::quantity::DecimalMark;
 
 /// One thing a person did.
 ///
-/// Its JSON form is `{"set_title": {"text": …}}`, and the bare word for `"undo"` and `"redo"`.
+/// Its JSON form is the edit's name holding what it carries, as in `{"set_title": "Corridor"}` or `{"set_cell": {"row": 3,
+/// "cell": "reading", "text": "12.5"}}`, and the bare word for `"undo"` and `"redo"`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Edit {
     /// Gave the notebook a title.
-    SetTitle {
-        /// The title.
-        text: String,
-    },
+    SetTitle(String),
     /// Chose how decimal numbers are written.
-    SetDecimalMark {
-        /// Point or comma.
-        mark: DecimalMark,
-    },
+    SetDecimalMark(DecimalMark),
     /// Wrote a text of the bench or of the report.
     SetBench {
         /// Which.
@@ -41,15 +36,9 @@ pub enum Edit {
         text: String,
     },
     /// Chose what the carriage carries.
-    SetPath {
-        /// Detector or mirror.
-        path: Path,
-    },
+    SetPath(Path),
     /// Laid a rail behind the others.
-    AddRail {
-        /// A number no rail of this notebook had before.
-        rail: RailId,
-    },
+    AddRail(RailId),
     /// Wrote a text of a rail.
     SetRail {
         /// Which rail.
@@ -81,40 +70,19 @@ pub enum Edit {
         splice: Splice,
     },
     /// Took a rail away. Rows that name it keep what was typed.
-    RemoveRail {
-        /// Which rail.
-        rail: RailId,
-    },
+    RemoveRail(RailId),
     /// Wrote a time base setting with its own uncertainty, a new one if the number is new.
-    SetSetting {
-        /// The setting.
-        setting: Setting,
-    },
+    SetSetting(Setting),
     /// Took a setting away.
-    RemoveSetting {
-        /// Which setting.
-        setting: SettingId,
-    },
+    RemoveSetting(SettingId),
     /// Wrote a shared error, a new one if the number is new.
-    SetShared {
-        /// The shared error.
-        shared: SharedError,
-    },
+    SetShared(SharedError),
     /// Took a shared error away.
-    RemoveShared {
-        /// Which one.
-        shared: SharedId,
-    },
+    RemoveShared(SharedId),
     /// Stated a full covariance matrix of distances or of delays, in place of the one before.
-    SetCovariance {
-        /// The matrix and its rows.
-        covariance: StatedCovariance,
-    },
+    SetCovariance(StatedCovariance),
     /// Took a stated covariance matrix away.
-    RemoveCovariance {
-        /// Of distances or of delays.
-        acts_on: ActsOn,
-    },
+    RemoveCovariance(ActsOn),
     /// Began a row.
     AddRow {
         /// A number no row of this notebook had before.
@@ -123,8 +91,9 @@ pub enum Edit {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         after: Option<RowId>,
         /// What its cells hold to begin with.
+        #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "std::collections::BTreeMap<Cell, String>"))]
         #[serde(default)]
-        cells: BTreeMap<Cell, String>,
+        cells: LiteMap<Cell, String>,
     },
     /// Typed in a cell.
     SetCell {
@@ -143,20 +112,11 @@ pub enum Edit {
         reason: String,
     },
     /// Took a strike back.
-    RestoreRow {
-        /// Which row.
-        row: RowId,
-    },
+    RestoreRow(RowId),
     /// Chose which uncertainty is claimed.
-    SetClaim {
-        /// The claim and its reason.
-        claim: Claim,
-    },
+    SetClaim(Claim),
     /// Did several things at one stroke, such as pasting a block. All or none.
-    Together {
-        /// In this order.
-        edits: Vec<Edit>,
-    },
+    Together(Vec<Edit>),
     /// Took back the last thing done and not taken back yet.
     Undo,
     /// Did again what was last taken back.
@@ -222,40 +182,40 @@ impl Edit {
     /// copy where that matters ([`super::Notebook::apply`] does).
     pub(super) fn do_to(&self, page: &mut Page) -> Result<(), EditError> {
         match self {
-            Self::SetTitle { text } => page.title.clone_from(text),
-            Self::SetDecimalMark { mark } => page.decimal_mark = *mark,
+            Self::SetTitle(text) => page.title.clone_from(text),
+            Self::SetDecimalMark(mark) => page.decimal_mark = *mark,
             Self::SetBench { field, text } => put(&mut page.bench, *field, text),
-            Self::SetPath { path } => page.path = *path,
-            Self::AddRail { rail } => add_rail(page, *rail)?,
+            Self::SetPath(path) => page.path = *path,
+            Self::AddRail(rail) => add_rail(page, *rail)?,
             Self::SetRail { rail, field, text } => put(&mut find_rail(page, *rail)?.texts, *field, text),
             Self::SetRulerUnit { rail, unit } => find_rail(page, *rail)?.unit = *unit,
             Self::SetSense { rail, sense } => find_rail(page, *rail)?.sense = *sense,
             Self::SetSplice { rail, splice } => find_rail(page, *rail)?.splice.clone_from(splice),
-            Self::RemoveRail { rail } => {
+            Self::RemoveRail(rail) => {
                 find_rail(page, *rail)?;
                 page.rails.retain(|r| r.id != *rail);
             }
-            Self::SetSetting { setting } => {
+            Self::SetSetting(setting) => {
                 put_by(&mut page.settings, setting, |s| s.id);
             }
-            Self::RemoveSetting { setting } => {
+            Self::RemoveSetting(setting) => {
                 if !page.settings.iter().any(|s| s.id == *setting) {
                     return Err(EditError::NoSetting { setting: *setting });
                 }
                 page.settings.retain(|s| s.id != *setting);
             }
-            Self::SetShared { shared } => put_by(&mut page.shared, shared, |s| s.id),
-            Self::RemoveShared { shared } => {
+            Self::SetShared(shared) => put_by(&mut page.shared, shared, |s| s.id),
+            Self::RemoveShared(shared) => {
                 if !page.shared.iter().any(|s| s.id == *shared) {
                     return Err(EditError::NoShared { shared: *shared });
                 }
                 page.shared.retain(|s| s.id != *shared);
             }
-            Self::SetCovariance { covariance } => {
+            Self::SetCovariance(covariance) => {
                 page.covariances.retain(|c| c.acts_on != covariance.acts_on);
                 page.covariances.push(covariance.clone());
             }
-            Self::RemoveCovariance { acts_on } => page.covariances.retain(|c| c.acts_on != *acts_on),
+            Self::RemoveCovariance(acts_on) => page.covariances.retain(|c| c.acts_on != *acts_on),
             Self::AddRow { row, after, cells } => add_row(page, *row, *after, cells)?,
             Self::SetCell { row, cell, text } => put(&mut find_row(page, *row)?.cells, *cell, text),
             Self::StrikeRow { row, reason } => {
@@ -264,9 +224,9 @@ impl Edit {
                 }
                 find_row(page, *row)?.struck = Some(reason.clone());
             }
-            Self::RestoreRow { row } => find_row(page, *row)?.struck = None,
-            Self::SetClaim { claim } => page.claim.clone_from(claim),
-            Self::Together { edits } => {
+            Self::RestoreRow(row) => find_row(page, *row)?.struck = None,
+            Self::SetClaim(claim) => page.claim.clone_from(claim),
+            Self::Together(edits) => {
                 for edit in edits {
                     edit.do_to(page)?;
                 }
@@ -278,7 +238,7 @@ impl Edit {
 }
 
 /// Keeps `text` under `key`; an empty text leaves no entry.
-fn put<K: Ord>(texts: &mut BTreeMap<K, String>, key: K, text: &str) {
+fn put<K: Ord>(texts: &mut LiteMap<K, String>, key: K, text: &str) {
     if text.is_empty() {
         texts.remove(&key);
     } else {
@@ -311,7 +271,7 @@ fn add_rail(page: &mut Page, id: RailId) -> Result<(), EditError> {
         unit: RulerUnit::default(),
         sense: Sense::default(),
         splice: Splice::default(),
-        texts: BTreeMap::new(),
+        texts: LiteMap::new(),
     });
     Ok(())
 }
@@ -320,7 +280,7 @@ fn add_row(
     page: &mut Page,
     id: RowId,
     after: Option<RowId>,
-    cells: &BTreeMap<Cell, String>,
+    cells: &LiteMap<Cell, String>,
 ) -> Result<(), EditError> {
     if page.rows.iter().any(|r| r.id == id) {
         return Err(EditError::Taken { id });

@@ -4,7 +4,7 @@
 use super::super::*;
 
 fn add(row: RowId, reading: &str) -> Edit {
-    Edit::AddRow { row, after: None, cells: [(Cell::Reading, reading.to_owned())].into() }
+    Edit::AddRow { row, after: None, cells: [(Cell::Reading, reading.to_owned())].into_iter().collect() }
 }
 
 fn notebook(edits: Vec<Edit>) -> Notebook {
@@ -24,7 +24,7 @@ fn undo_and_redo_are_entries_that_lead_back_and_forth() {
     notebook.apply(Edit::Redo, "").unwrap();
     assert_eq!(notebook.page(), &two_rows);
     notebook.apply(Edit::Undo, "").unwrap();
-    notebook.apply(Edit::SetTitle { text: "other way".into() }, "").unwrap();
+    notebook.apply(Edit::SetTitle("other way".into()), "").unwrap();
     assert_eq!(notebook.apply(Edit::Redo, ""), Err(EditError::NothingTo { what: "redo" }));
     assert_eq!(notebook.log().len(), 6);
 }
@@ -45,13 +45,10 @@ fn a_refused_edit_changes_nothing() {
         (Edit::SetCell { row: 7, cell: Cell::Delay, text: "1".into() }, EditError::NoRow { row: 7 }),
         (Edit::StrikeRow { row: 1, reason: "  ".into() }, EditError::NoReason { row: 1 }),
         (Edit::SetSense { rail: 3, sense: Sense::Falls }, EditError::NoRail { rail: 3 }),
-        (Edit::RemoveSetting { setting: 4 }, EditError::NoSetting { setting: 4 }),
-        (Edit::RemoveShared { shared: 5 }, EditError::NoShared { shared: 5 }),
-        (Edit::Together { edits: vec![add(2, "20"), Edit::Undo] }, EditError::NotInGroup),
-        (
-            Edit::Together { edits: vec![add(2, "20"), Edit::RestoreRow { row: 9 }] },
-            EditError::NoRow { row: 9 },
-        ),
+        (Edit::RemoveSetting(4), EditError::NoSetting { setting: 4 }),
+        (Edit::RemoveShared(5), EditError::NoShared { shared: 5 }),
+        (Edit::Together(vec![add(2, "20"), Edit::Undo]), EditError::NotInGroup),
+        (Edit::Together(vec![add(2, "20"), Edit::RestoreRow(9)]), EditError::NoRow { row: 9 }),
     ];
     for (edit, error) in cases {
         assert_eq!(notebook.apply(edit, ""), Err(error));
@@ -91,7 +88,8 @@ fn files_that_are_no_notebooks_say_why() {
     assert!(read(&later).unwrap_err().to_string().contains("later version"));
     let bad = whole.replacen("\"add_row\"", "\"fly\"", 1);
     assert!(matches!(read(&bad), Err(FileError::NotJson { line: 2, .. })), "{:?}", read(&bad));
-    let no_row = "{\"kind\":\"slope-of-light notebook\",\"format\":1,\"log\":[{\"edit\":{\"restore_row\":{\"row\":4}}}]}";
+    let no_row =
+        "{\"kind\":\"slope-of-light notebook\",\"format\":1,\"log\":[{\"edit\":{\"restore_row\":4}}]}";
     assert_eq!(read(no_row), Err(FileError::BadEntry { entry: 1, reason: EditError::NoRow { row: 4 } }));
 }
 
@@ -100,7 +98,7 @@ fn a_block_fills_rows_and_makes_new_ones() {
     let mut notebook = notebook(vec![Edit::AddRow {
         row: 4,
         after: None,
-        cells: [(Cell::Rail, "near".to_owned()), (Cell::TimeBase, "5".to_owned())].into(),
+        cells: [(Cell::Rail, "near".to_owned()), (Cell::TimeBase, "5".to_owned())].into_iter().collect(),
     }]);
     let block = "12,5\t5\t1,20\t3,41\r\n\r\n14,5\t\t1,21\t3,52\tshaky\thand\r\n";
     notebook.apply(paste(notebook.page(), Some(4), Cell::Reading, block), "").unwrap();

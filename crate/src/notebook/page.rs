@@ -3,7 +3,7 @@
 //! A text cell holds exactly what was typed, even if it can't be read as a number: nothing typed is lost.
 //! The unit a bare number is taken in stands beside each field.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
@@ -30,7 +30,11 @@ pub struct Page {
     /// How decimal numbers are written in it.
     pub decimal_mark: DecimalMark,
     /// The texts that describe the bench and the report.
-    pub bench: BTreeMap<BenchField, String>,
+    #[cfg_attr(
+        not(target_arch = "wasm32"),
+        schemars(with = "std::collections::BTreeMap<BenchField, String>")
+    )]
+    pub bench: LiteMap<BenchField, String>,
     /// Whether the carriage carries the detector or a mirror.
     pub path: Path,
     /// The rails, from the splitter outwards.
@@ -122,7 +126,11 @@ pub struct Rail {
     /// Where the rail stands.
     pub splice: Splice,
     /// The texts that describe it.
-    pub texts: BTreeMap<RailField, String>,
+    #[cfg_attr(
+        not(target_arch = "wasm32"),
+        schemars(with = "std::collections::BTreeMap<RailField, String>")
+    )]
+    pub texts: LiteMap<RailField, String>,
 }
 
 impl Rail {
@@ -177,7 +185,7 @@ impl Sense {
 /// Where a rail stands. Bare marks are in the ruler's unit, distances and gaps in metres.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Splice {
     /// Not said yet.
     #[default]
@@ -339,7 +347,8 @@ pub struct Row {
     /// Names the row for the life of the notebook.
     pub id: RowId,
     /// The cells that hold something.
-    pub cells: BTreeMap<Cell, String>,
+    #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "std::collections::BTreeMap<Cell, String>"))]
+    pub cells: LiteMap<Cell, String>,
     /// Why the row is struck out, if it is.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub struck: Option<String>,

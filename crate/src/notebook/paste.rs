@@ -4,7 +4,7 @@
 //! a quote into quotes (the conventions of RFC 4180 with a tab for the comma). Numbers stay as they are written:
 //! the notebook's own decimal mark decides how they are read.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use super::edit::Edit;
 use super::page::{Cell, Page, Row, RowId};
@@ -34,7 +34,7 @@ pub fn paste(page: &Page, start: Option<RowId>, cell: Cell, block: &str) -> Edit
             next += 1;
         }
     }
-    Edit::Together { edits }
+    Edit::Together(edits)
 }
 
 fn columns_from(cell: Cell) -> &'static [Cell] {
@@ -56,8 +56,8 @@ fn lines(block: &str) -> Vec<Vec<String>> {
 }
 
 /// Texts of one line by column; what runs over the last column is joined to it.
-fn spread(columns: &[Cell], line: &[String]) -> BTreeMap<Cell, String> {
-    let mut texts: BTreeMap<Cell, String> = BTreeMap::new();
+fn spread(columns: &[Cell], line: &[String]) -> LiteMap<Cell, String> {
+    let mut texts: LiteMap<Cell, String> = LiteMap::new();
     for (index, text) in line.iter().enumerate() {
         let Some(cell) = columns.get(index).or(columns.last()) else { continue };
         let slot = texts.entry(*cell).or_default();
@@ -70,7 +70,7 @@ fn spread(columns: &[Cell], line: &[String]) -> BTreeMap<Cell, String> {
 }
 
 /// A new row goes on with the rail and the time base of the last one where the block says nothing of them.
-fn with_habits(last: Option<&Row>, mut texts: BTreeMap<Cell, String>) -> BTreeMap<Cell, String> {
+fn with_habits(last: Option<&Row>, mut texts: LiteMap<Cell, String>) -> LiteMap<Cell, String> {
     if texts.contains_key(&Cell::Distance) || texts.contains_key(&Cell::Delay) {
         return texts;
     }

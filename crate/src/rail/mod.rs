@@ -191,7 +191,7 @@ fn place(index: usize, rail: &Rail, before: Before) -> Result<Stand, JointError>
     }
 }
 
-fn joined<'a>(before: Before<'a>) -> Result<(&'a Rail, &'a Stand), JointError> {
+fn joined(before: Before<'_>) -> Result<(&Rail, &Stand), JointError> {
     match before {
         Before::Nothing => Err(JointError::NoRailBefore),
         Before::Unplaced => Err(JointError::RailBeforeUnplaced),

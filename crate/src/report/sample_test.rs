@@ -204,12 +204,15 @@ fn rail(text: &str, splice: Splice) -> RailView {
     let field = || Field { text: text.into(), ..Field::default() };
     RailView {
         id: 1,
-        fields: [Name, From, To, ReadingUncertainty, ScaleUncertainty].map(|name| (name, field())).into(),
+        fields: [Name, From, To, ReadingUncertainty, ScaleUncertainty]
+            .map(|name| (name, field()))
+            .into_iter()
+            .collect(),
         unit: RulerUnit::Centimetre,
         unit_symbol: "cm".into(),
         sense: Sense::Falls,
         splice,
-        splice_problems: [].into(),
+        splice_problems: litemap::LiteMap::new(),
         stands: text.into(),
         step: text.into(),
         rows: 2,
@@ -226,7 +229,7 @@ fn row(text: &str, id: u32, number: usize, state: RowState, struck: &str) -> Row
         id,
         number,
         state,
-        cells: [Rail, Reading, TimeBase, EdgeA, EdgeB, Remark].map(field).into(),
+        cells: [Rail, Reading, TimeBase, EdgeA, EdgeB, Remark].map(field).into_iter().collect(),
         struck: struck.into(),
         lacks: String::new(),
         distance: text.into(),

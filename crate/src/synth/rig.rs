@@ -3,7 +3,7 @@
 //! A [`Rig`] is what a careful person knows of the bench, and how well. [`Rig::run`] draws the errors it really
 //! has, moves the carriage along, and writes the notebook: rows hold what was read, the [`Truth`] what was so.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use super::chance::Chance;
 use crate::analysis::C0;
@@ -137,7 +137,7 @@ impl Rig {
         let mut chance = Chance::seeded(seed);
         let mut notebook = Notebook::new();
         let mut put = |edit: Edit| notebook.apply(edit, "");
-        put(Edit::SetTitle { text: self.title.clone() })?;
+        put(Edit::SetTitle(self.title.clone()))?;
         for (field, text) in &self.bench {
             put(Edit::SetBench { field: *field, text: text.clone() })?;
         }
@@ -186,14 +186,14 @@ impl Rig {
         time: f64,
         stretch: f64,
         chance: &mut Chance,
-    ) -> BTreeMap<Cell, String> {
+    ) -> LiteMap<Cell, String> {
         let delay = self.t0 + distance * self.group_index / C0 * 1e9;
         // A longer true division shows fewer of them.
         let divisions = delay / time * (1.0 - stretch);
         let a = 0.4 + 0.8 * chance.unit();
         let edge =
             |q: f64, chance: &mut Chance| fixed(q + chance.uniform(self.half_width), -3, DecimalMark::Point);
-        BTreeMap::from([
+        LiteMap::from_iter([
             (Cell::Rail, name.to_owned()),
             (Cell::Reading, on.read(distance, chance)),
             (Cell::TimeBase, format!("{time}")),
@@ -270,7 +270,7 @@ fn rail_edits(index: usize, rail: &RigRail, splice: Splice) -> Vec<Edit> {
     let unit = crate::analysis::read::ruler_unit(rail.unit);
     let write = |field, text: String| Edit::SetRail { rail: id, field, text };
     let mut edits = vec![
-        Edit::AddRail { rail: id },
+        Edit::AddRail(id),
         write(RailField::Name, rail.name.to_owned()),
         Edit::SetRulerUnit { rail: id, unit: rail.unit },
         Edit::SetSense { rail: id, sense: rail.sense },

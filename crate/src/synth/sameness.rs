@@ -1,9 +1,8 @@
 //! Digests by which two builds of the program can be seen to give the same digits.
 
-use sha2::{Digest, Sha256};
-
 use super::{demo, random};
 use crate::analysis::analyse;
+use crate::bundle::sha256_hex;
 use crate::notebook::{EditError, Notebook};
 
 /// How many random notebooks are looked at beside the demo.
@@ -25,5 +24,5 @@ pub fn digests() -> Result<Vec<String>, EditError> {
 fn digest(notebook: &Notebook) -> String {
     // The analysis holds strings, numbers, lists and records only, which always have a JSON form.
     let json = serde_json::to_string(&analyse(notebook)).unwrap_or_default();
-    Sha256::digest(json.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
+    sha256_hex(json.as_bytes())
 }

@@ -1,6 +1,6 @@
 //! From notebook and analysis to a [`View`].
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
 use super::figures::{line_view, result_view};
@@ -177,8 +177,8 @@ fn row_view(page: &Page, row: &Row, reading: &RowReading, problems: &Problems) -
     }
 }
 
-fn residuals(analysis: &Analysis, mark: DecimalMark) -> BTreeMap<RowId, String> {
-    let Ok(line) = &analysis.line else { return BTreeMap::new() };
+fn residuals(analysis: &Analysis, mark: DecimalMark) -> LiteMap<RowId, String> {
+    let Ok(line) = &analysis.line else { return LiteMap::new() };
     let each = line.rows.iter().zip(&line.fit.rows);
     each.filter_map(|(row, fit)| fit.normalised.map(|w| (*row, fixed(w, -1, mark)))).collect()
 }

@@ -1,6 +1,6 @@
 //! Texts as typed, with what is wrong with them and what stands in while they are empty.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use super::types::Field;
 use crate::analysis::read::{READING_UNCERTAINTY, WAVELENGTH_NM, ruler_unit};
@@ -37,7 +37,7 @@ impl<'a> Problems<'a> {
     }
 
     /// What is wrong with a splice, by the name of its part.
-    pub fn of_splice(&self, rail: RailId) -> BTreeMap<String, String> {
+    pub fn of_splice(&self, rail: RailId) -> LiteMap<String, String> {
         let problems = self.analysis.problems.iter();
         problems
             .filter_map(|problem| match &problem.place {
@@ -51,7 +51,7 @@ impl<'a> Problems<'a> {
 }
 
 /// Every text of the bench and the report.
-pub fn bench_fields(page: &Page, problems: &Problems) -> BTreeMap<BenchField, Field> {
+pub fn bench_fields(page: &Page, problems: &Problems) -> LiteMap<BenchField, Field> {
     let small = plain(SMALL_DIVISIONS, 2, page.decimal_mark);
     let width = plain(SCREEN_WIDTH, 2, page.decimal_mark);
     let pressure = plain(1013.25, 6, page.decimal_mark);
@@ -83,7 +83,7 @@ pub fn bench_fields(page: &Page, problems: &Problems) -> BTreeMap<BenchField, Fi
 }
 
 /// Every text of a rail.
-pub fn rail_fields(rail: &Rail, index: usize, problems: &Problems) -> BTreeMap<RailField, Field> {
+pub fn rail_fields(rail: &Rail, index: usize, problems: &Problems) -> LiteMap<RailField, Field> {
     let unit = ruler_unit(rail.unit);
     let name = (index + 1).to_string();
     let u_reading = plain(unit.from_base(READING_UNCERTAINTY), 2, DecimalMark::Point);
@@ -108,7 +108,7 @@ pub fn cell_fields(
     row: &Row,
     reading: &RowReading,
     problems: &Problems,
-) -> BTreeMap<Cell, Field> {
+) -> LiteMap<Cell, Field> {
     let rail = reading.rail.and_then(|id| page.rails.iter().find(|rail| rail.id == id));
     let ruler = rail.map_or(Unit::CENTIMETRE, |rail| ruler_unit(rail.unit));
     let all = [

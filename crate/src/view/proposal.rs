@@ -1,6 +1,6 @@
 //! What a new row begins with: the rail, the time base and the next reading of the step so far.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use super::types::Proposal;
 use crate::analysis::Analysis;
@@ -11,7 +11,7 @@ use crate::quantity::{self, Unit, fixed};
 /// The next row, as the rows so far suggest it.
 pub fn proposal(page: &Page, analysis: &Analysis) -> Proposal {
     let row = page.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
-    let mut cells = BTreeMap::new();
+    let mut cells = LiteMap::new();
     let written: Vec<&Row> = page.rows.iter().filter(|row| row.struck.is_none()).collect();
     if let Some(last) = written.last() {
         for cell in [Cell::Rail, Cell::TimeBase] {

@@ -1,6 +1,6 @@
 //! The shape of a [`View`].
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use serde::Serialize;
 
@@ -27,7 +27,7 @@ pub struct View {
     /// How many entries the log holds.
     pub entries: usize,
     /// Every text of the bench and the report, each field present.
-    pub bench: BTreeMap<BenchField, Field>,
+    pub bench: LiteMap<BenchField, Field>,
     /// The rails, from the splitter outwards.
     pub rails: Vec<RailView>,
     /// Time base settings with their own uncertainty.
@@ -65,7 +65,7 @@ pub struct RailView {
     /// The rail.
     pub id: RailId,
     /// Its texts, each field present.
-    pub fields: BTreeMap<RailField, Field>,
+    pub fields: LiteMap<RailField, Field>,
     /// The unit of its ruler.
     pub unit: RulerUnit,
     /// That unit's symbol.
@@ -76,7 +76,7 @@ pub struct RailView {
     pub splice: Splice,
     /// What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
     /// for the whole).
-    pub splice_problems: BTreeMap<String, String>,
+    pub splice_problems: LiteMap<String, String>,
     /// Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m".
     pub stands: String,
     /// The step that the readings themselves show at its splice; empty where it can't be told.
@@ -137,7 +137,7 @@ pub struct RowView {
     /// How it takes part.
     pub state: RowState,
     /// Its cells, each present.
-    pub cells: BTreeMap<Cell, Field>,
+    pub cells: LiteMap<Cell, Field>,
     /// Why it is struck out; empty if it is not.
     pub struck: String,
     /// What keeps it out of the line, in one sentence; empty if nothing does.
@@ -158,7 +158,7 @@ pub struct Proposal {
     /// A number for it.
     pub row: RowId,
     /// The cells.
-    pub cells: BTreeMap<Cell, String>,
+    pub cells: LiteMap<Cell, String>,
 }
 
 /// A number with its name, its unit and where it comes from.

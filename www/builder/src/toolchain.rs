@@ -17,12 +17,13 @@ pub const TARGET: &str = "wasm32-unknown-unknown";
 const DEBIAN_RUSTC: &str = "/usr/bin/rustc";
 const DEBIAN_CARGO: &str = "/usr/bin/cargo";
 const DEBIAN_STD: &str = "/usr/lib/rustlib/src/rust/library/std/Cargo.toml";
-/// What of the standard library is built. `test` is for tests alone, but every crate's compilation depends on the
-/// whole list: with one list the tests share what was compiled for the page.
+/// What of the standard library is built; `test` is for tests alone.
 const DEBIAN_PARTS: &str = "build-std=std,panic_abort,test";
 /// Small code rather than fast where the standard library has the choice (its sorts above all), and no back traces,
 /// which a browser could not show.
 const DEBIAN_FEATURES: &str = "build-std-features=panic-unwind,optimize_for_size";
+/// The page stops where it would panic, with no words made up for it: a twentieth of its code. Tests keep theirs.
+const DEBIAN_PAGE_FLAGS: &str = "-Zunstable-options -Cpanic=immediate-abort";
 const DEBIAN_PACKAGES: [&str; 3] = ["rustc-web", "cargo-web", "rust-web-src"];
 
 /// A compiler that makes wasm.
@@ -130,6 +131,9 @@ impl Toolchain {
                     .env("RUSTC_BOOTSTRAP", "1")
                     .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
                     .args([subcommand, "-Z", DEBIAN_PARTS, "-Z", DEBIAN_FEATURES]);
+                if subcommand == "build" {
+                    command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", DEBIAN_PAGE_FLAGS);
+                }
                 command
             }
         };

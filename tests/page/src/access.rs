@@ -1,4 +1,8 @@
-//! Names for those who do not see the page: the browser's own accessibility tree.
+//! The page for everyone: names for those who do not see it, by the browser's own accessibility tree, and the
+//! rules of the Web Content Accessibility Guidelines (W3C, WCAG 2.2) that a program can check, by axe-core.
+
+use std::fs;
+use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
@@ -22,6 +26,42 @@ pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
         all_named(&page, 4).with_context(|| format!("after “{open}”"))?;
         page.click(close)?;
     }
+    Ok(())
+}
+
+/// Checks what is in sight: how many rules hold, and a line for each that is broken so that it keeps somebody out.
+const CHECK: &str = "
+    return axe.run(document).then(({ passes, violations }) => [passes.length, violations
+        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        .map(({ id, help, nodes }) => `${id} (${help}): ${nodes.slice(0, 3).map((node) => node.target).join(', ')}`
+            + ` [${nodes.length} in all]`)]);";
+
+/// No rule is broken seriously, dark or light, on the page or in a dialog.
+///
+/// # Errors
+/// When one is.
+pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("node_modules/axe-core/axe.min.js");
+    let checker = fs::read_to_string(&file)
+        .with_context(|| format!("{} is not there: `cargo verify types` installs it", file.display()))?;
+    let page = stage.page()?;
+    page.browser.run(&checker, vec![])?;
+    for scheme in ["light", "dark"] {
+        page.wear(scheme)?;
+        unbroken(&page).with_context(|| format!("on the {scheme} page"))?;
+        for (open, close) in [("Notebooks", "Close"), ("Settings", "Close"), ("Strike out row 1", "Cancel")] {
+            page.click(open)?;
+            unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;
+            page.click(close)?;
+        }
+    }
+    Ok(())
+}
+
+fn unbroken(page: &Page) -> Result<()> {
+    let (hold, violations): (usize, Vec<String>) = serde_json::from_value(page.browser.run(CHECK, vec![])?)?;
+    ensure!(hold >= 10, "only {hold} rules were checked");
+    ensure!(violations.is_empty(), "{}", violations.join("; "));
     Ok(())
 }
 

@@ -1,7 +1,7 @@
 //! The driver and the browsers it starts: the `WebDriver` protocol (W3C) and, where that says nothing, the
 //! browser's own debugging protocol. Everything waits for its answer, so that a test reads from top to bottom.
 
-use std::cell::RefCell;
+use std::cell::Cell;
 use std::fs;
 use std::future::Future;
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
@@ -22,7 +22,7 @@ use tokio::runtime::{Builder, Runtime};
 use url::{ParseError, Url};
 
 /// The longest that one command may take.
-const PATIENCE: Duration = Duration::from_secs(60);
+const PATIENCE: Duration = Duration::from_mins(1);
 
 /// What the browser is started with: no window, no outside calls; `--no-sandbox` is needed where the tests run
 /// as root.
@@ -93,7 +93,7 @@ impl Driver {
         let client = self
             .wait(connector.capabilities(capabilities).connect(&self.address))
             .context("could not start the browser")?;
-        Ok(Browser { driver: self, client, data, killed: RefCell::new(false) })
+        Ok(Browser { driver: self, client, data, killed: Cell::new(false) })
     }
 
     fn wait<T, E: std::error::Error + Send + Sync + 'static>(
@@ -119,7 +119,7 @@ pub struct Browser<'d> {
     client: Client,
     /// The argument by which its processes are known.
     data: String,
-    killed: RefCell<bool>,
+    killed: Cell<bool>,
 }
 
 impl Browser<'_> {
@@ -255,7 +255,7 @@ impl Browser<'_> {
             Command::new("kill").arg("-KILL").args(&processes).stderr(Stdio::null()).status()?;
             sleep(Duration::from_millis(20));
         }
-        self.killed.replace(true);
+        self.killed.set(true);
         Ok(())
     }
 
@@ -280,7 +280,7 @@ impl Drop for Browser<'_> {
     fn drop(&mut self) {
         // A browser that was killed has nothing to close; its driver notices and says so.
         drop(self.driver.wait(self.client.clone().close()));
-        if !*self.killed.borrow() {
+        if !self.killed.get() {
             drop(self.kill());
         }
     }

@@ -34,8 +34,7 @@ pub fn dark_light_and_narrow(stage: &Stage) -> Result<()> {
         let size = json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": false });
         page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
         for scheme in ["light", "dark"] {
-            let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
-            page.browser.debug("Emulation.setEmulatedMedia", &media)?;
+            page.wear(scheme)?;
             let place = format!("{width} px wide and {scheme}");
             fits(&page, width).context(place.clone())?;
             is_of(&page, scheme).context(place.clone())?;

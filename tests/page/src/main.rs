@@ -28,7 +28,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 15] = [
+const TESTS: [(&str, Test); 16] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -44,6 +44,7 @@ const TESTS: [(&str, Test); 15] = [
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
     ("everything_has_a_name", access::everything_has_a_name),
+    ("no_rule_is_broken", access::no_rule_is_broken),
 ];
 
 fn main() -> Result<ExitCode> {

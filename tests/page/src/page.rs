@@ -297,6 +297,16 @@ impl Page<'_> {
         self.press_with_control('v')
     }
 
+    /// Lets the system ask for a "light" or a "dark" page.
+    ///
+    /// # Errors
+    /// When the browser does not take it.
+    pub fn wear(&self, scheme: &str) -> Result<()> {
+        let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
+        self.browser.debug("Emulation.setEmulatedMedia", &media)?;
+        Ok(())
+    }
+
     /// The text to be seen in an element; empty when it is out of sight.
     ///
     /// # Errors

@@ -206,6 +206,7 @@ async function start() {
     await page.shelf.recover();
     await page.openLatest();
     document.body.dataset.ready = 'true';
+    performance.mark('ready');
   } catch (error) {
     byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
   }

@@ -5,16 +5,12 @@
 //! `N passed, N failed` alone on the last line.
 
 mod access;
-mod bench;
 mod cells;
-mod driver;
 mod files;
 mod keyboard;
 mod looks;
-mod names;
 mod notebooks;
 mod opening;
-mod page;
 mod saving;
 
 use std::env;
@@ -22,6 +18,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::{Context, Result};
+use page_tests::{bench, driver, names, page};
 
 use crate::driver::Driver;
 use crate::page::Stage;

@@ -1,0 +1,104 @@
+"""The same fits by general libraries: numpy and scipy, on one thread.
+
+Usage: peers.py NAME < problem.json, with the keys x, y, ux, uy and shared (columns with the keys x and y, each the
+effect of one standard deviation). Prints, as JSON, for each way of fitting: slope, median and least time of one fit
+in microseconds.
+
+odr    scipy.odr (ODRPACK), errors in both variables, rows independent: a model with derivatives by differences,
+       with analytic ones, and scipy's own straight line.
+dense  errors in both variables with three full covariance matrices; and, doing less, generalised least squares
+       by Cholesky factor with the covariance of y alone.
+"""
+
+import json
+import statistics
+import sys
+import time
+import warnings
+
+import numpy as np
+from scipy import linalg
+
+REPEATS = 200
+
+
+def timed(fit):
+    """Slope, and the time of one fit: each repeat is one fit, after a first that is not counted."""
+    slope = fit()
+    times = []
+    for _ in range(REPEATS):
+        start = time.perf_counter()
+        fit()
+        times.append((time.perf_counter() - start) * 1e6)
+    return {"slope": float(slope), "median_us": statistics.median(times), "least_us": min(times)}
+
+
+def odr(problem):
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # it is deprecated, and still what people use
+        from scipy import odr as library
+
+    x, y, ux, uy = (np.array(problem[name]) for name in ("x", "y", "ux", "uy"))
+    by_differences = library.Model(lambda beta, x: beta[0] * x + beta[1])
+    analytic = library.Model(
+        lambda beta, x: beta[0] * x + beta[1],
+        fjacb=lambda beta, x: np.vstack([x, np.ones_like(x)]),
+        fjacd=lambda beta, x: np.full_like(x, beta[0]),
+    )
+
+    def fit(model, derivatives):
+        run = library.ODR(library.RealData(x, y, sx=ux, sy=uy), model, beta0=[3.0, 10.0])
+        run.set_job(deriv=derivatives)
+        return run.run().beta[0]
+
+    return {
+        "differences": timed(lambda: fit(by_differences, 0)),
+        "analytic": timed(lambda: fit(analytic, 3)),
+        "unilinear": timed(lambda: fit(library.unilinear, 3)),
+    }
+
+
+def dense(problem):
+    x, y, ux, uy = (np.array(problem[name]) for name in ("x", "y", "ux", "uy"))
+    rows = len(x)
+    vx, vy, cxy = np.diag(ux**2), np.diag(uy**2), np.zeros((rows, rows))
+    for column in problem["shared"]:
+        in_x, in_y = (np.array(column[name] or [0.0] * rows) for name in ("x", "y"))
+        vx += np.outer(in_x, in_x)
+        vy += np.outer(in_y, in_y)
+        cxy += np.outer(in_x, in_y)
+    ones = np.ones(rows)
+
+    def solved(factor, columns):
+        return linalg.solve_triangular(factor, np.column_stack(columns), lower=True, check_finite=False)
+
+    def weighted():
+        """Errors in y alone: (intercept, slope)."""
+        z = solved(linalg.cholesky(vy, lower=True, check_finite=False), [ones, x, y])
+        a = z[:, :2]
+        return np.linalg.solve(a.T @ a, a.T @ z[:, 2])
+
+    def both():
+        """Gauss-Newton steps, the true positions profiled out; the covariance of y - a - b x is
+        W(b) = Vy + b^2 Vx - b (Cxy + Cxy^T)."""
+        a, b = weighted()
+        for _ in range(50):
+            w = vy + b * b * vx - b * (cxy + cxy.T)
+            factor = linalg.cholesky(w, lower=True, check_finite=False)
+            r = y - a - b * x
+            e = linalg.cho_solve((factor, True), r, check_finite=False)
+            z = solved(factor, [ones, x - (cxy - b * vx) @ e, r])
+            columns = z[:, :2]
+            normal = columns.T @ columns
+            da, db = np.linalg.solve(normal, columns.T @ z[:, 2])
+            a, b = a + da, b + db
+            if abs(db) <= 1e-12 * abs(b) and abs(da) <= 1e-12 * max(1.0, abs(a)):
+                break
+        np.linalg.inv(normal)  # the covariance, which our fit gives too
+        return b
+
+    return {"both": timed(both), "weighted": timed(lambda: weighted()[1])}
+
+
+if __name__ == "__main__":
+    print(json.dumps({"odr": odr, "dense": dense}[sys.argv[1]](json.load(sys.stdin))))

@@ -1,0 +1,100 @@
+//! General libraries doing the same work: numpy and scipy, of the versions in `requirements.txt`, in a virtual
+//! environment of their own in the target folder.
+
+use std::collections::BTreeMap;
+use std::io::Write as _;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::{env, fs};
+
+use anyhow::{Context, Result, bail};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use slope_of_light::line::{Column, Data, Noise};
+
+/// What a peer says of one way of fitting.
+#[derive(Deserialize)]
+pub struct Peer {
+    /// The slope it finds.
+    pub slope: f64,
+    /// Median time of one fit, µs.
+    pub median_us: f64,
+    /// Least time of one fit, µs.
+    pub least_us: f64,
+}
+
+/// The Python that has the libraries.
+pub struct Peers {
+    python: PathBuf,
+}
+
+impl Peers {
+    /// Makes the environment, if it is not there from before.
+    ///
+    /// # Errors
+    /// When Python, its module venv or pip is missing, or the libraries can't be had.
+    pub fn get() -> Result<Self> {
+        let folder = target().join("peers");
+        let python = folder.join("bin/python");
+        let wanted = fs::read(here().join("requirements.txt"))?;
+        let stamp = folder.join("installed-from");
+        if fs::read(&stamp).ok().as_ref() != Some(&wanted) {
+            eprintln!("installing numpy and scipy into {}", folder.display());
+            run(Command::new("python3").args(["-m", "venv", "--clear"]).arg(&folder))?;
+            run(Command::new(&python)
+                .args(["-m", "pip", "install", "--quiet", "--disable-pip-version-check", "-r"])
+                .arg(here().join("requirements.txt")))?;
+            fs::write(&stamp, wanted)?;
+        }
+        Ok(Self { python })
+    }
+
+    /// Has `peers.py` fit a line in each of its ways called `name`.
+    ///
+    /// # Errors
+    /// When it fails.
+    pub fn fit(&self, name: &str, data: &Data) -> Result<BTreeMap<String, Peer>> {
+        let mut command = Command::new(&self.python);
+        command.arg(here().join("peers.py")).arg(name);
+        // Set for some older numpy, these slow a current one down.
+        command.env_remove("OPENBLAS_CORETYPE").env_remove("OPENBLAS_L2_SIZE");
+        command.env("OPENBLAS_NUM_THREADS", "1").env("OMP_NUM_THREADS", "1");
+        let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).spawn()?;
+        let mut stdin = child.stdin.take().context("peers.py has no standard input")?;
+        stdin.write_all(problem(data)?.to_string().as_bytes())?;
+        drop(stdin);
+        let output = child.wait_with_output()?;
+        if !output.status.success() {
+            bail!("peers.py {name} ended with {}", output.status);
+        }
+        Ok(serde_json::from_slice(&output.stdout)?)
+    }
+}
+
+fn problem(data: &Data) -> Result<Value> {
+    let Noise::Stated(stated) = &data.noise else { bail!("the peers fit stated uncertainties only") };
+    let column = |column: &Column| json!({ "x": column.x, "y": column.y });
+    let shared: Vec<Value> = stated.shared.iter().map(column).collect();
+    Ok(json!({ "x": data.x, "y": data.y, "ux": stated.ux, "uy": stated.uy, "shared": shared }))
+}
+
+fn here() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn target() -> PathBuf {
+    env::var_os("CARGO_TARGET_DIR").map_or_else(|| here().join("../../target"), PathBuf::from)
+}
+
+fn run(command: &mut Command) -> Result<()> {
+    let program = command.get_program().to_owned();
+    // What it prints goes to standard error: standard output holds the rows alone.
+    let status = command
+        .stdout(std::io::stderr())
+        .status()
+        .with_context(|| format!("could not start {}", program.display()))?;
+    if !status.success() {
+        bail!("{command:?} ended with {status}");
+    }
+    Ok(())
+}

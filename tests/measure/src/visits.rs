@@ -1,0 +1,152 @@
+//! How long a person waits for the page, in a headless Chromium. Medians; the least stands on standard error.
+
+use std::env;
+use std::path::PathBuf;
+use std::thread::sleep;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context, Result, bail};
+use page_tests::driver::Driver;
+use page_tests::page::{Home, Page, Stage};
+use serde_json::Value;
+use slope_of_light::notebook::write;
+use slope_of_light::synth::demo;
+
+use crate::timing::Times;
+
+/// Edits timed.
+const EDITS: usize = 40;
+
+/// Visits timed.
+const VISITS: usize = 9;
+
+/// Navigation to a usable table on the demo, the files in the browser's cache: from the start of the navigation to
+/// the moment at which the page marks itself ready.
+pub fn open_demo() -> Result<f64> {
+    let stage = stage()?;
+    let page = stage.page()?;
+    let mut times = Vec::new();
+    for _ in 0..VISITS {
+        page.reload()?;
+        let ready = wait_for(&page, "return performance.getEntriesByName('ready')[0]?.startTime ?? null")?;
+        times.push(ready.as_f64().context("the page did not mark itself ready")?);
+    }
+    Ok(told("open_demo_ms", Times::of(times)))
+}
+
+/// An edit in a notebook of 200 rows: from the change of a cell to the drawings being painted and the page laid out.
+/// What is timed is the work; the wait for the next frame in between is left out.
+pub fn edit_200_rows() -> Result<f64> {
+    let stage = stage()?;
+    let page = of_200_rows(&stage)?;
+    page.browser.run("document.querySelector('#line').scrollIntoView(); window.worked = []", vec![])?;
+    sleep(Duration::from_millis(500));
+    let mut times = Vec::new();
+    for place in 0..EDITS {
+        let script = "
+            const cells = document.querySelectorAll('input[id^=cell-][id$=-edge_b]');
+            const cell = cells[(arguments[0] * 7) % 200];
+            window.worked = null;
+            let began = 0;
+            requestAnimationFrame(() => { began = performance.now(); });
+            cell.focus({ preventScroll: true });
+            cell.value = (Number(cell.value) + 0.001).toFixed(3);
+            const start = performance.now();
+            cell.dispatchEvent(new Event('input', { bubbles: true }));
+            cell.dispatchEvent(new Event('change', { bubbles: true }));
+            const handled = performance.now() - start;
+            requestAnimationFrame(() => {
+              document.body.getBoundingClientRect();
+              window.worked = handled + performance.now() - began;
+            });";
+        page.browser.run(script, vec![Value::from(place)])?;
+        times.push(wait_for(&page, "return window.worked")?.as_f64().context("no time")?);
+    }
+    Ok(told("edit_200_rows_ms", Times::of(times)))
+}
+
+/// An edit of the demo until it is shown as saved.
+pub fn save_edit() -> Result<f64> {
+    let stage = stage()?;
+    let page = stage.page()?;
+    let mut times = Vec::new();
+    for place in 0..EDITS {
+        let script = "
+            const saved = document.querySelector('#saved');
+            const cell = document.querySelectorAll('input[id^=cell-][id$=-edge_b]')[arguments[0] % 20];
+            window.worked = null;
+            const start = performance.now();
+            new MutationObserver((_, watch) => {
+              if (saved.textContent !== 'Saved') return;
+              watch.disconnect();
+              window.worked = performance.now() - start;
+            }).observe(saved, { childList: true, characterData: true, subtree: true });
+            cell.focus({ preventScroll: true });
+            cell.value = (Number(cell.value) + 0.001).toFixed(3);
+            cell.dispatchEvent(new Event('input', { bubbles: true }));
+            cell.dispatchEvent(new Event('change', { bubbles: true }));";
+        page.browser.run(script, vec![Value::from(place)])?;
+        times.push(wait_for(&page, "return window.worked")?.as_f64().context("no time")?);
+    }
+    Ok(told("save_edit_ms", Times::of(times)))
+}
+
+/// The bundle of the demo, from the click to the file being handed to the browser.
+pub fn bundle() -> Result<f64> {
+    let stage = stage()?;
+    let page = stage.page()?;
+    let mut times = Vec::new();
+    for _ in 0..VISITS {
+        let script = "
+            const start = performance.now();
+            document.querySelector('#take-bundle').click();
+            return performance.now() - start;";
+        times.push(page.browser.run(script, vec![])?.as_f64().context("no time")?);
+    }
+    Ok(told("bundle_ms", Times::of(times)))
+}
+
+/// The page with the bench of the demo, read at 200 stops.
+fn of_200_rows(stage: &Stage) -> Result<Page<'_>> {
+    let mut rig = demo::rig();
+    rig.stops = (0..200).map(|stop| (0, 6.0 + 0.9 * f64::from(stop), 1.0)).collect();
+    let (notebook, _) = rig.run(demo::SEED)?;
+    let home = Home::new()?;
+    let file = home.write("two-hundred.json", write(&notebook).as_bytes())?;
+    let page = stage.page_at(&stage.address, home)?;
+    page.open_file(&file)?;
+    let rows = "return document.querySelectorAll('input[id^=cell-][id$=-edge_b]').length >= 200 || null";
+    wait_for(&page, rows)?;
+    Ok(page)
+}
+
+fn stage() -> Result<Stage> {
+    let path = |name: &str| {
+        env::var_os(name).map(PathBuf::from).with_context(|| format!("{name} is not set: run cargo measure"))
+    };
+    Ok(Stage {
+        driver: Driver::start(&path("CHROMEDRIVER")?, path("CHROMIUM")?)?,
+        address: env::var("SLOPE_URL").context("SLOPE_URL is not set: run cargo measure")?,
+        dist: path("SLOPE_DIST")?,
+    })
+}
+
+/// Asks the page until it answers with something.
+fn wait_for(page: &Page, script: &str) -> Result<Value> {
+    let begun = Instant::now();
+    loop {
+        let answer = page.browser.run(script, vec![])?;
+        if !answer.is_null() {
+            return Ok(answer);
+        }
+        if begun.elapsed() > Duration::from_secs(20) {
+            bail!("the page did not answer: {script}");
+        }
+        sleep(Duration::from_millis(10));
+    }
+}
+
+fn told(name: &str, times: Times) -> f64 {
+    eprintln!("  {name}: {} times, least {:.1}", times.count(), times.least());
+    times.median()
+}

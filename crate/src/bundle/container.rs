@@ -4,13 +4,17 @@
 //! Reading trusts nothing that the zip says of itself: sizes are counted while unpacking, and names that
 //! climb, repeat or can't be stored everywhere are refused before their content is touched.
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::io::{Cursor, Read, Write};
+use std::io::Write;
 
-use zip::read::{ArchiveOffset, Config, ZipFileEntry};
-use zip::result::{ZipError, ZipResult};
-use zip::write::SimpleFileOptions;
-use zip::{CompressionMethod, DateTime, System, ZipArchive, ZipReadOptions, ZipWriter};
+use litemap::LiteMap;
+use miniz_oxide::deflate::compress_to_vec;
+use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_with_limit};
+use rawzip::path::EntryPath;
+use rawzip::time::UtcDateTime;
+use rawzip::{
+    CompressionMethod, DataDescriptorOutput, Error as ZipError, ZipArchive, ZipArchiveWriter,
+    ZipFileHeaderRecord, ZipSliceArchive, ZipVerification, crc32,
+};
 
 use super::contents;
 use super::error::BundleError;
@@ -46,8 +50,11 @@ pub const LIMITS: Limits =
 /// Longest entry name, bytes: common file systems store names of up to 255.
 const LONGEST_NAME: usize = 200;
 
-/// How much is unpacked between two looks at the limits, bytes.
-const STEP: u64 = 1 << 16;
+/// The time stamp of every entry: 1980-01-01, the first that a zip can hold, in seconds since 1970.
+const FIRST_MOMENT: i64 = 315_532_800;
+
+/// How hard packing tries, of 10: the usual middle way between size and time.
+const LEVEL: u8 = 6;
 
 /// The checked entries of a bundle, in the order in which they were packed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -94,30 +101,35 @@ pub fn pack(entries: &[Entry]) -> Result<Vec<u8>, BundleError> {
     write_zip(all()).map_err(|e| BundleError::Damaged { what: e.to_string() })
 }
 
-fn write_zip<'a>(entries: impl Iterator<Item = &'a Entry>) -> ZipResult<Vec<u8>> {
-    let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
+fn write_zip<'a>(entries: impl Iterator<Item = &'a Entry>) -> Result<Vec<u8>, ZipError> {
+    let mut writer = ZipArchiveWriter::new(Vec::new());
     for entry in entries {
-        writer.start_file(entry.name.as_str(), options(entry))?;
-        writer.write_all(&entry.bytes)?;
+        let (method, packed) = packed(entry);
+        let file = writer
+            .new_file(path(&entry.name))
+            .compression_method(method)
+            .last_modified(UtcDateTime::from_unix(FIRST_MOMENT))
+            .unix_permissions(0o644);
+        let (mut out, _) = file.start()?;
+        out.write_all(&packed).map_err(ZipError::from)?;
+        out.finish(DataDescriptorOutput::new(crc32(&entry.bytes), entry.bytes.len() as u64))?;
     }
-    Ok(writer.finish()?.into_inner())
+    writer.finish()
 }
 
-/// What goes into the zip beside name and content: nothing that depends on the clock or the machine.
-fn options(entry: &Entry) -> SimpleFileOptions {
-    // A large entry is stored as it is, so that none we write can meet the limit on the ratio. Large entries
-    // are pictures, which are compressed already.
-    let method = if entry.bytes.len() > LIMITS.free_bytes {
-        CompressionMethod::Stored
+/// The name as it is written: no program reads an ASCII name in two ways, any other is marked as UTF-8.
+fn path(name: &str) -> EntryPath<'_> {
+    if name.is_ascii() { EntryPath::verbatim(name.as_bytes()) } else { EntryPath::conformant(name) }
+}
+
+/// How an entry is stored, and the bytes that are. A large one stays as it is, so that none we write can meet the
+/// limit on the ratio. Large entries are pictures, which are compressed already.
+fn packed(entry: &Entry) -> (CompressionMethod, Vec<u8>) {
+    if entry.bytes.len() > LIMITS.free_bytes {
+        (CompressionMethod::STORE, entry.bytes.clone())
     } else {
-        CompressionMethod::Deflated
-    };
-    SimpleFileOptions::default()
-        .compression_method(method)
-        .compression_level(None)
-        .last_modified_time(DateTime::DEFAULT)
-        .unix_permissions(0o644)
-        .system(System::Unix)
+        (CompressionMethod::DEFLATE, compress_to_vec(&entry.bytes, LEVEL))
+    }
 }
 
 /// Unpacks the bytes of a bundle and checks every entry against the list.
@@ -133,85 +145,108 @@ pub fn unpack(bytes: &[u8]) -> Result<Entries, BundleError> {
 /// # Errors
 /// See [`BundleError`]; each names the entry concerned.
 pub fn unpack_within(bytes: &[u8], limits: Limits) -> Result<Entries, BundleError> {
-    let config = Config { archive_offset: ArchiveOffset::Known(0) };
-    let mut zip = ZipArchive::with_config(config, Cursor::new(bytes)).map_err(|e| no_table(bytes, &e))?;
-    let mut gate = Gate::new(limits, zip.len())?;
-    let table = zip.metadata();
-    if table.has_duplicate_names() {
-        let entry = repeated_name(bytes, zip.central_directory_start());
-        return Err(BundleError::Duplicate { other: entry.clone(), entry });
+    let zip = ZipArchive::from_slice(bytes).map_err(|e| no_table(bytes, &e))?;
+    if !bytes.starts_with(b"PK") || zip.end_offset() != bytes.len() as u64 {
+        return Err(BundleError::NotZip);
     }
-    for place in 0..table.len() {
-        admit_header(&table.entry(place).map_err(|e| damaged(&e))?, &mut gate)?;
+    let found = usize::try_from(zip.entries_hint()).unwrap_or(usize::MAX);
+    let mut gate = Gate::new(limits, found)?;
+    let headers = headers(&zip)?;
+    for header in &headers {
+        admit_header(header, &mut gate)?;
     }
-    zip.validate_header_consistency().map_err(|e| damaged(&e))?;
-    let mut entries = Vec::with_capacity(table.len());
-    for place in 0..table.len() {
-        let header = table.entry(place).map_err(|e| damaged(&e))?;
-        if !is_folder(&header) {
-            entries.push(inflate(header, bytes, &mut gate)?);
-        }
+    apart(&zip, &headers)?;
+    let mut entries = Vec::with_capacity(headers.len());
+    for header in headers.iter().filter(|header| !is_folder(header)) {
+        entries.push(inflate(&zip, header, &mut gate)?);
     }
     contents::check(entries).map(Entries)
 }
 
-/// Looks at what the table says of an entry, before its content is touched.
-fn admit_header(header: &ZipFileEntry, gate: &mut Gate) -> Result<(), BundleError> {
-    let name = header.name().map_err(|e| damaged(&e))?;
-    gate.admit_name(name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(&name))?;
-    if header.encrypted() {
-        return Err(BundleError::Encrypted { entry: name.into_owned() });
+type Zip<'a> = ZipSliceArchive<&'a [u8]>;
+
+/// The table of entries; as many as it says there are.
+fn headers<'a>(zip: &'a Zip) -> Result<Vec<ZipFileHeaderRecord<'a>>, BundleError> {
+    let mut table = zip.entries();
+    let mut headers = Vec::new();
+    while let Some(header) = table.next_entry().map_err(|e| damaged(&e))? {
+        headers.push(header);
     }
-    if !matches!(header.compression(), CompressionMethod::Stored | CompressionMethod::Deflated) {
-        return Err(BundleError::Method { entry: name.into_owned() });
+    if headers.len() as u64 != zip.entries_hint() {
+        return Err(BundleError::Damaged {
+            what: "its table does not hold as many entries as it says".into(),
+        });
+    }
+    Ok(headers)
+}
+
+/// The name of an entry, which must be UTF-8.
+fn name_of<'a>(header: &'a ZipFileHeaderRecord) -> Result<&'a str, BundleError> {
+    std::str::from_utf8(header.file_path().as_bytes())
+        .map_err(|_| BundleError::Damaged { what: "a name in it is no text".into() })
+}
+
+/// Looks at what the table says of an entry, before its content is touched.
+fn admit_header(header: &ZipFileHeaderRecord, gate: &mut Gate) -> Result<(), BundleError> {
+    let name = name_of(header)?;
+    gate.admit_name(name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(name))?;
+    if header.flags().is_encrypted() {
+        return Err(BundleError::Encrypted { entry: name.to_owned() });
+    }
+    if ![CompressionMethod::STORE, CompressionMethod::DEFLATE].contains(&header.compression_method()) {
+        return Err(BundleError::Method { entry: name.to_owned() });
+    }
+    Ok(())
+}
+
+/// No two entries may share bytes, and each must bear at its own place the name that the table gives it.
+fn apart(zip: &Zip, headers: &[ZipFileHeaderRecord]) -> Result<(), BundleError> {
+    let mut ranges = Vec::with_capacity(headers.len());
+    for header in headers {
+        let entry = zip.get_entry(header.wayfinder()).map_err(|e| damaged(&e))?;
+        if entry.local_header().file_path().as_bytes() != header.file_path().as_bytes() {
+            return Err(BundleError::Damaged { what: "an entry and the table call it by two names".into() });
+        }
+        let (_, end) = entry.compressed_data_range();
+        ranges.push((header.local_header_offset(), end));
+    }
+    ranges.sort_unstable();
+    if ranges.windows(2).any(|pair| matches!(pair, [(_, end), (start, _)] if end > start)) {
+        return Err(BundleError::Damaged { what: "two of its entries share their bytes".into() });
     }
     Ok(())
 }
 
 /// Whether an entry only names a folder, as packing programs add them, and holds nothing.
-fn is_folder(header: &ZipFileEntry) -> bool {
-    header.name_raw().ends_with(b"/") && header.size() == 0
+fn is_folder(header: &ZipFileHeaderRecord) -> bool {
+    header.file_path().as_bytes().ends_with(b"/") && header.uncompressed_size_hint() == 0
 }
 
-/// The content of one entry, counted as it grows.
-fn inflate(header: ZipFileEntry, zip: &[u8], gate: &mut Gate) -> Result<Entry, BundleError> {
-    let name = header.name().map_err(|e| damaged(&e))?.into_owned();
+/// The content of one entry, which never grows beyond what the limits let through.
+fn inflate(zip: &Zip, header: &ZipFileHeaderRecord, gate: &mut Gate) -> Result<Entry, BundleError> {
+    let name = name_of(header)?.to_owned();
     let broken = |what: String| BundleError::DamagedEntry { entry: name.clone(), what };
-    let packed = usize::try_from(header.compressed_size()).unwrap_or(usize::MAX).min(zip.len());
-    let mut body = Cursor::new(zip);
-    let mut source =
-        header.with_reader(&mut body, ZipReadOptions::new()).map_err(|e| broken(e.to_string()))?;
-    let mut bytes = Vec::new();
-    loop {
-        let step = source.by_ref().take(STEP).read_to_end(&mut bytes);
-        let grown = step.map_err(|e| broken(e.to_string()))?;
-        if grown == 0 {
-            return Ok(Entry { name, bytes });
+    let entry = zip.get_entry(header.wayfinder()).map_err(|e| broken(e.to_string()))?;
+    let packed = entry.data();
+    let room = gate.room_for(packed.len());
+    let bytes = if header.compression_method() == CompressionMethod::STORE {
+        packed.to_vec()
+    } else {
+        match decompress_to_vec_with_limit(packed, room) {
+            Ok(bytes) => bytes,
+            Err(error) if error.status == TINFLStatus::HasMoreOutput => {
+                return Err(gate.too_much(&name, packed.len()));
+            }
+            Err(error) => return Err(broken(error.to_string())),
         }
-        gate.admit_bytes(&name, grown)?;
-        gate.admit_size(&name, bytes.len(), packed)?;
+    };
+    if bytes.len() > room {
+        return Err(gate.too_much(&name, packed.len()));
     }
-}
-
-/// The first name that stands twice in the table of entries, which starts at `start` (APPNOTE 4.3.12).
-fn repeated_name(zip: &[u8], start: u64) -> String {
-    const FIXED: usize = 46;
-    let mut seen = BTreeSet::new();
-    let mut rest = usize::try_from(start).ok().and_then(|start| zip.get(start..)).unwrap_or_default();
-    loop {
-        let length = |at: usize| match rest.get(at..at + 2) {
-            Some(&[low, high]) => usize::from(u16::from_le_bytes([low, high])),
-            _ => 0,
-        };
-        let (name, extra, comment) = (length(28), length(30), length(32));
-        let Some(found) = rest.get(FIXED..FIXED + name) else {
-            return String::new();
-        };
-        if !seen.insert(found) {
-            return String::from_utf8_lossy(found).escape_debug().to_string();
-        }
-        rest = rest.get(FIXED + name + extra + comment..).unwrap_or_default();
-    }
+    let found = ZipVerification { crc: crc32(&bytes), uncompressed_size: bytes.len() as u64 };
+    entry.claim_verifier().valid(found).map_err(|e| broken(e.to_string()))?;
+    gate.admit_bytes(&name, bytes.len())?;
+    Ok(Entry { name, bytes })
 }
 
 /// Lets entries through as long as they keep to the limits.
@@ -219,7 +254,7 @@ struct Gate {
     limits: Limits,
     total: usize,
     /// Names let through, folded to lower case, each with the name as written.
-    names: BTreeMap<String, String>,
+    names: LiteMap<String, String>,
 }
 
 impl Gate {
@@ -227,7 +262,7 @@ impl Gate {
         if found > limits.entries {
             return Err(BundleError::TooManyEntries { found, limit: limits.entries });
         }
-        Ok(Self { limits, total: 0, names: BTreeMap::new() })
+        Ok(Self { limits, total: 0, names: LiteMap::new() })
     }
 
     fn admit_name(&mut self, name: &str) -> Result<(), BundleError> {
@@ -256,17 +291,28 @@ impl Gate {
         Ok(())
     }
 
-    /// Looks at the size that one entry has reached.
-    fn admit_size(&self, name: &str, unpacked: usize, packed: usize) -> Result<(), BundleError> {
-        let Limits { entry_bytes, ratio, free_bytes, .. } = self.limits;
-        let entry = || name.to_owned();
-        if unpacked > entry_bytes {
-            return Err(BundleError::EntryTooLarge { entry: entry(), limit: entry_bytes });
+    /// How large the next entry may become, of so many bytes packed.
+    fn room_for(&self, packed: usize) -> usize {
+        let Limits { entry_bytes, total_bytes, .. } = self.limits;
+        entry_bytes.min(total_bytes - self.total).min(self.loosest(packed))
+    }
+
+    /// The largest size that so many bytes may unpack to.
+    fn loosest(&self, packed: usize) -> usize {
+        self.limits.free_bytes.max(packed.saturating_mul(self.limits.ratio))
+    }
+
+    /// Which limit an entry broke that has outgrown its room.
+    fn too_much(&self, name: &str, packed: usize) -> BundleError {
+        let Limits { entry_bytes, total_bytes, ratio, .. } = self.limits;
+        let (entry, room) = (name.to_owned(), self.room_for(packed));
+        if room == entry_bytes {
+            BundleError::EntryTooLarge { entry, limit: entry_bytes }
+        } else if room == self.loosest(packed) {
+            BundleError::TooTight { entry, ratio }
+        } else {
+            BundleError::BundleTooLarge { entry, limit: total_bytes }
         }
-        if unpacked > free_bytes && unpacked / ratio > packed {
-            return Err(BundleError::TooTight { entry: entry(), ratio });
-        }
-        Ok(())
     }
 }
 

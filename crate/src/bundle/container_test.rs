@@ -215,12 +215,13 @@ fn entries_that_share_their_bytes_are_refused() {
 #[test]
 fn a_bomb_is_stopped_while_it_unpacks() {
     let bomb = [entry("big.bin", vec![0; 40 << 20])];
-    let options = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated);
-    let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
     let [Entry { name, bytes }] = &bomb;
-    writer.start_file(name.as_str(), options).unwrap();
-    writer.write_all(bytes).unwrap();
-    let packed = writer.finish().unwrap().into_inner();
+    let mut writer = ZipArchiveWriter::new(Vec::new());
+    let file = writer.new_file(path(name)).compression_method(CompressionMethod::DEFLATE);
+    let (mut out, _) = file.start().unwrap();
+    out.write_all(&compress_to_vec(bytes, LEVEL)).unwrap();
+    out.finish(DataDescriptorOutput::new(crc32(bytes), bytes.len() as u64)).unwrap();
+    let packed = writer.finish().unwrap();
     let expected = Err(BundleError::TooTight { entry: "big.bin".into(), ratio: 100 });
     assert_eq!(unpack(&packed), expected);
     // The same with a header that claims ten bytes: local field at 22, table field at 24 (APPNOTE 4.3.7, 4.3.12).

@@ -88,13 +88,14 @@ pub(super) fn check(mut entries: Vec<Entry>) -> Result<Vec<Entry>, BundleError> 
 fn read(bytes: &[u8]) -> Result<Contents, BundleError> {
     let unreadable = |e: serde_json::Error| BundleError::NoContents { what: e.to_string() };
     let foreign = || BundleError::NoContents { what: format!("it lacks \"kind\": \"{KIND}\"") };
-    let head: Head = serde_json::from_slice(bytes).map_err(unreadable)?;
+    let text = std::str::from_utf8(bytes).map_err(|e| BundleError::NoContents { what: e.to_string() })?;
+    let head: Head = serde_json::from_str(text).map_err(unreadable)?;
     if head.kind.as_deref() != Some(KIND) {
         return Err(foreign());
     }
     match head.format {
         Some(found) if found > u64::from(FORMAT) => Err(BundleError::Later { found, known: FORMAT }),
-        Some(found) if found == u64::from(FORMAT) => serde_json::from_slice(bytes).map_err(unreadable),
+        Some(found) if found == u64::from(FORMAT) => serde_json::from_str(text).map_err(unreadable),
         _ => Err(foreign()),
     }
 }

@@ -31,7 +31,7 @@ pub fn open_demo() -> Result<f64> {
         let ready = wait_for(&page, "return performance.getEntriesByName('ready')[0]?.startTime ?? null")?;
         times.push(ready.as_f64().context("the page did not mark itself ready")?);
     }
-    Ok(told("open_demo_ms", Times::of(times)))
+    Ok(told("open_demo_ms", &Times::of(times)))
 }
 
 /// An edit in a notebook of 200 rows: from the change of a cell to the drawings being painted and the page laid out.
@@ -62,7 +62,7 @@ pub fn edit_200_rows() -> Result<f64> {
         page.browser.run(script, vec![Value::from(place)])?;
         times.push(wait_for(&page, "return window.worked")?.as_f64().context("no time")?);
     }
-    Ok(told("edit_200_rows_ms", Times::of(times)))
+    Ok(told("edit_200_rows_ms", &Times::of(times)))
 }
 
 /// An edit of the demo until it is shown as saved.
@@ -88,7 +88,7 @@ pub fn save_edit() -> Result<f64> {
         page.browser.run(script, vec![Value::from(place)])?;
         times.push(wait_for(&page, "return window.worked")?.as_f64().context("no time")?);
     }
-    Ok(told("save_edit_ms", Times::of(times)))
+    Ok(told("save_edit_ms", &Times::of(times)))
 }
 
 /// The bundle of the demo, from the click to the file being handed to the browser.
@@ -103,7 +103,7 @@ pub fn bundle() -> Result<f64> {
             return performance.now() - start;";
         times.push(page.browser.run(script, vec![])?.as_f64().context("no time")?);
     }
-    Ok(told("bundle_ms", Times::of(times)))
+    Ok(told("bundle_ms", &Times::of(times)))
 }
 
 /// The page with the bench of the demo, read at 200 stops.
@@ -146,7 +146,7 @@ fn wait_for(page: &Page, script: &str) -> Result<Value> {
     }
 }
 
-fn told(name: &str, times: Times) -> f64 {
+fn told(name: &str, times: &Times) -> f64 {
     eprintln!("  {name}: {} times, least {:.1}", times.count(), times.least());
     times.median()
 }

@@ -9,7 +9,7 @@ use crate::page::{Page, Stage, eventually};
 /// The title of the bench notebook in these tests.
 const TITLE_GIVEN: &str = "Bench by the window";
 /// How often a blank notebook is killed: which one opens again would at times be right by chance.
-const DEATHS: usize = 4;
+const DEATHS: usize = 6;
 
 /// An edit of the bench notebook, and how to see that it is there.
 struct Edit {

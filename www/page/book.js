@@ -58,12 +58,12 @@ export class Book {
 
   undo() {
     flushAll();
-    if (this.desk.view().can_undo) this.edit('undo');
+    if (this.desk.can_undo()) this.edit('undo');
   }
 
   redo() {
     flushAll();
-    if (this.desk.view().can_redo) this.edit('redo');
+    if (this.desk.can_redo()) this.edit('redo');
   }
 
   /** A number that no rail, setting or shared error of this notebook has had: the log only grows. */
@@ -80,7 +80,9 @@ export class Book {
   draw() {
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    this.view = this.desk.view();
+    const { rows, ...news } = this.desk.news();
+    const known = this.view.rows;
+    this.view = { ...news, rows: rows.map((row, place) => row ?? known[place]) };
     for (const part of this.parts) part.show(this.view);
   }
 

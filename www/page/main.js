@@ -150,7 +150,7 @@ class Page {
   async keep(desk) {
     await this.keeper.settle();
     const id = await this.shelf.create(desk);
-    this.put(id, desk, desk.view().entries, await this.tabs.enter(id));
+    this.put(id, desk, desk.length(), await this.tabs.enter(id));
   }
 
   async openDemo() {
@@ -182,7 +182,7 @@ class Page {
     try {
       const desk = core.Desk.open(await notebookIn(file));
       await this.keep(desk);
-      tell(words.report.opened(desk.view().title || words.untitled));
+      tell(words.report.opened(desk.title() || words.untitled));
     } catch (error) {
       tell(words.report.notOpened(file.name, messageOf(error)));
     }

@@ -50,11 +50,11 @@ export class Shelf {
     const written = this.item(id)?.changed ?? '';
     const text = core.shelf_read(id);
     const desk = text === undefined ? core.Desk.blank() : core.Desk.open(text);
-    const covered = desk.view().entries;
+    const covered = desk.length();
     const later = await this.journal?.read(id, covered) ?? [];
     const gap = later.findIndex((entry, place) => entry.number !== covered + place);
     replay(desk, gap === -1 ? later : later.slice(0, gap));
-    const { entries } = desk.view();
+    const entries = desk.length();
     const aside = later.slice(entries - covered);
     if (aside.length > 0) await this.journal?.setAside(id, aside);
     return { desk, entries, covered, written, aside: aside.length };
@@ -85,7 +85,7 @@ export class Shelf {
 
   /** @param {string} id @param {Desk} desk */
   write(id, desk) {
-    core.shelf_write(id, desk.view().title, now(), desk.text());
+    core.shelf_write(id, desk.title(), now(), desk.text());
   }
 
   /**
@@ -104,7 +104,7 @@ export class Shelf {
   /** @param {string} id */
   async duplicate(id) {
     const { desk } = await this.load(id);
-    desk.apply({ set_title: words.notebooks.copyOf(desk.view().title || words.untitled) }, now());
+    desk.apply({ set_title: words.notebooks.copyOf(desk.title() || words.untitled) }, now());
     await this.create(desk);
     desk.free();
   }
@@ -128,13 +128,24 @@ export class Shelf {
     const known = new Set(core.shelf_list().map((item) => item.id));
     for (const id of await this.journal?.notebooks() ?? []) {
       if (known.has(id)) continue;
-      const first = (await this.journal?.read(id, 0) ?? [])[0];
-      if (first?.number !== 0) continue;
+      const kept = await this.journal?.read(id, 0) ?? [];
+      if (kept[0]?.number !== 0) continue;
       const { desk } = await this.load(id);
-      this.write(id, desk);
+      // As old as its last entry, so that the notebook last in hand opens first again.
+      core.shelf_write(id, desk.title(), madeAt(kept[kept.length - 1]), desk.text());
       desk.free();
     }
   }
+}
+
+/**
+ * When a journal entry was made (RFC 3339); nothing for the entries of the demo, which nobody made.
+ * @param {import('./journal.js').Entry} entry
+ * @returns {string}
+ */
+function madeAt(entry) {
+  const { at } = JSON.parse(entry.text);
+  return typeof at === 'string' ? at : '';
 }
 
 /**

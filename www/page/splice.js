@@ -153,6 +153,7 @@ function ofKind(kind, old) {
  */
 function unitOf(part, rail, before) {
   if (part === 'mark') return rail.unit_symbol;
+  if (part === 'uncertainty' && rail.splice !== 'unsaid' && 'at_splitter' in rail.splice) return rail.unit_symbol;
   if (part === 'mark_before') return before?.unit_symbol ?? '';
   return 'm';
 }

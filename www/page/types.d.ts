@@ -134,6 +134,12 @@ export interface Desk {
   apply(edit: Edit, at: string): void;
   paste(row: number | undefined, cell: Cell, block: string, at: string): void;
   view(): View;
+  /** The view, with nothing for each row that is as it was when this was last asked. */
+  news(): Omit<View, 'rows'> & { rows: (RowView | null)[] };
+  title(): string;
+  length(): number;
+  can_undo(): boolean;
+  can_redo(): boolean;
   text(): string;
   entries(from: number): string[];
   replay(entries: string[]): void;

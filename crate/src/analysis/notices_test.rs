@@ -31,7 +31,7 @@ impl Bench {
         }
         bench.put(Edit::SetSplice {
             rail: 1,
-            splice: Splice::AtSplitter { mark: "0".into(), uncertainty: "0.001".into() },
+            splice: Splice::AtSplitter { mark: "0".into(), uncertainty: "1 mm".into() },
         });
         bench.put(Edit::SetSplice {
             rail: 2,

@@ -210,13 +210,13 @@ impl SpliceReader<'_> {
                 (None, false)
             }
             Splice::AtSplitter { mark, uncertainty } => {
-                let (u, stated) = self.uncertainty(uncertainty);
+                let (u, stated) = self.uncertainty(uncertainty, self.unit);
                 let joint =
                     self.mark("mark", mark).map(|mark| Joint::At { mark, distance: 0.0, uncertainty: u });
                 (joint, stated)
             }
             Splice::Stated { mark, distance, uncertainty } => {
-                let (u, stated) = self.uncertainty(uncertainty);
+                let (u, stated) = self.uncertainty(uncertainty, Unit::METRE);
                 let mark = self.mark("mark", mark);
                 let distance = self.needed(
                     "distance",
@@ -229,7 +229,7 @@ impl SpliceReader<'_> {
                 (joint, stated)
             }
             Splice::Meeting { mark, mark_before, gap, uncertainty } => {
-                let (u, stated) = self.uncertainty(uncertainty);
+                let (u, stated) = self.uncertainty(uncertainty, Unit::METRE);
                 let mark = self.mark("mark", mark);
                 let mark_before = self.mark_before("mark_before", mark_before);
                 let gap = self.number("gap", gap, Unit::METRE).unwrap_or(0.0);
@@ -264,9 +264,9 @@ impl SpliceReader<'_> {
         whole.then_some(Joint::Overlap { pairs: read })
     }
 
-    fn uncertainty(&mut self, text: &str) -> (f64, bool) {
+    fn uncertainty(&mut self, text: &str, unit: Unit) -> (f64, bool) {
         let place = self.place("uncertainty");
-        match self.reader.not_negative(place, text, Unit::METRE) {
+        match self.reader.not_negative(place, text, unit) {
             Some(u) => (u, true),
             None => (JOINT_UNCERTAINTY, false),
         }

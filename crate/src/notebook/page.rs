@@ -182,7 +182,8 @@ impl Sense {
     }
 }
 
-/// Where a rail stands. Bare marks are in the ruler's unit, distances and gaps in metres.
+/// Where a rail stands. Bare marks, and the uncertainty of the mark at the splitter, are in the ruler's unit;
+/// distances, gaps and their uncertainties in metres.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]

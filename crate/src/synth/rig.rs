@@ -10,7 +10,7 @@ use crate::analysis::C0;
 use crate::notebook::{
     BenchField, Cell, Edit, EditError, Notebook, OverlapPair, RailField, RowId, RulerUnit, Sense, Splice,
 };
-use crate::quantity::{DecimalMark, Unit, fixed};
+use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
 
 /// A bench as it is described.
 #[derive(Clone, Debug)]
@@ -241,16 +241,17 @@ fn nominal_before(rail: &RigRail, gap: f64, before: &Placed) -> f64 {
 fn describe(rail: &RigRail, stands: &Placed, before: Option<&Placed>, chance: &mut Chance) -> Splice {
     let mark = text(rail.mark);
     let metres = |value: f64| fixed(value, -4, DecimalMark::Point);
+    let millimetres = |u: f64| in_unit(u, Unit::MILLIMETRE, DecimalMark::Point);
     match (&rail.joint, before) {
-        (RigJoint::AtSplitter(u), _) => Splice::AtSplitter { mark, uncertainty: metres(*u) },
+        (RigJoint::AtSplitter(u), _) => Splice::AtSplitter { mark, uncertainty: millimetres(*u) },
         (RigJoint::Stated(u), _) => {
-            Splice::Stated { mark, distance: metres(rail.believed), uncertainty: metres(*u) }
+            Splice::Stated { mark, distance: metres(rail.believed), uncertainty: millimetres(*u) }
         }
         (RigJoint::Meeting { gap, u }, Some(before)) => Splice::Meeting {
             mark,
             mark_before: text(before.unit.from_base(nominal_before(rail, *gap, before))),
             gap: metres(*gap),
-            uncertainty: metres(*u),
+            uncertainty: millimetres(*u),
         },
         (RigJoint::Overlap(readings), Some(before)) => Splice::Overlap {
             pairs: readings

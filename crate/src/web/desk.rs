@@ -13,19 +13,21 @@ use crate::chart::{self, ChartError, Theme};
 use crate::notebook::{Cell, Edit, LogEntry, Notebook, file, paste, read};
 use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
-use crate::view::view;
+use crate::view::{RowView, view};
 
 /// One open notebook: its log, and what was computed from it last.
 #[wasm_bindgen]
 pub struct Desk {
     notebook: Notebook,
     analysis: Analysis,
+    /// The rows as they were last handed over by [`Desk::news`].
+    told: Vec<RowView>,
 }
 
 impl Desk {
     fn holding(notebook: Notebook) -> Self {
         let analysis = analyse(&notebook);
-        Self { notebook, analysis }
+        Self { notebook, analysis, told: Vec::new() }
     }
 
     fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
@@ -75,6 +77,42 @@ impl Desk {
     /// Everything the page shows.
     pub fn view(&self) -> JsValue {
         to_js(&view(&self.notebook, &self.analysis))
+    }
+
+    /// Everything the page shows, with `null` for each row that is as it was when this was last asked.
+    pub fn news(&mut self) -> JsValue {
+        let mut view = view(&self.notebook, &self.analysis);
+        let rows = std::mem::take(&mut view.rows);
+        let news = to_js(&view);
+        let list = js_sys::Array::new();
+        for (place, row) in rows.iter().enumerate() {
+            let known = self.told.get(place) == Some(row);
+            list.push(&if known { JsValue::NULL } else { to_js(row) });
+        }
+        // An object of ours takes any property.
+        drop(js_sys::Reflect::set(&news, &"rows".into(), &list));
+        self.told = rows;
+        news
+    }
+
+    /// The title as typed.
+    pub fn title(&self) -> String {
+        self.notebook.page().title.clone()
+    }
+
+    /// How many entries the log holds.
+    pub fn length(&self) -> usize {
+        self.notebook.log().len()
+    }
+
+    /// Whether something can be taken back.
+    pub fn can_undo(&self) -> bool {
+        self.notebook.can_undo()
+    }
+
+    /// Whether something can be done again.
+    pub fn can_redo(&self) -> bool {
+        self.notebook.can_redo()
     }
 
     /// The notebook as the text of a `notebook.json`.

@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 
 use crate::project::{Project, STEM};
-use crate::{bind, compile, onefile};
+use crate::{bind, compile, modules, onefile, script};
 
 /// The page as one file.
 pub const ONE_FILE: &str = "slope-of-light.html";
@@ -18,6 +18,9 @@ pub const ONE_FILE: &str = "slope-of-light.html";
 pub const SCHEMA: &str = "schema/notebook.schema.json";
 /// The notebook the page opens on.
 pub const DEMO: &str = "demo/typed-readings.json";
+
+/// The script that the page begins with.
+const ENTRY: &str = "main.js";
 
 /// `cargo pack`.
 ///
@@ -48,6 +51,7 @@ pub fn pack(project: &Project) -> Result<()> {
     let wasm = bound.join(format!("{STEM}_bg.wasm"));
     let one_file = onefile::make(&dist.root, &wasm, demo.as_deref())?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
+    dist.join_scripts()?;
     dist.sweep()
 }
 
@@ -85,6 +89,14 @@ impl Dist {
             }
         }
         Ok(())
+    }
+
+    /// Joins all scripts into the one that the page begins with: it is smaller, and comes with one request.
+    fn join_scripts(&mut self) -> Result<()> {
+        let entry = Path::new(ENTRY);
+        let joined = script::without_comments(&modules::join(&self.root, entry)?);
+        self.kept.retain(|path| path.extension().is_none_or(|extension| extension != "js"));
+        self.write(entry, joined.as_bytes())
     }
 
     /// Removes what earlier packing left and this did not write.

@@ -27,6 +27,40 @@ pub fn kinds(source: &str) -> Vec<Kind> {
     reader.kinds
 }
 
+/// The script without its comments, and without the blank lines that they leave.
+pub fn without_comments(source: &str) -> String {
+    let kinds = kinds(source);
+    let mut lines: Vec<Vec<u8>> = vec![Vec::new()];
+    for (byte, kind) in source.bytes().zip(&kinds) {
+        match (byte, kind) {
+            // What is left of a line of code ends with its code; a line inside quotes stays as it is.
+            (b'\n', Kind::Code | Kind::Comment) => {
+                let length = lines.last().map_or(0, |line| line.trim_ascii_end().len());
+                match lines.last_mut() {
+                    Some(line) if length == 0 => line.clear(),
+                    Some(line) => {
+                        line.truncate(length);
+                        lines.push(Vec::new());
+                    }
+                    None => {}
+                }
+            }
+            (_, Kind::Comment) => {}
+            (b'\n', Kind::Quoted) => {
+                if let Some(line) = lines.last_mut() {
+                    line.push(b'\n');
+                }
+            }
+            _ => {
+                if let Some(line) = lines.last_mut() {
+                    line.push(byte);
+                }
+            }
+        }
+    }
+    String::from_utf8_lossy(&lines.join(&b'\n')).into_owned()
+}
+
 /// Words after which a slash opens a regular expression.
 const BEFORE_REGEX: [&str; 14] = [
     "return",

@@ -1,6 +1,6 @@
 //! Code, quoted text and comments told apart on small scripts whose reading the language's grammar fixes.
 
-use super::{Kind, inside_html, kinds, literal};
+use super::{Kind, inside_html, kinds, literal, without_comments};
 
 /// The script with everything but code blotted out.
 fn code(source: &str) -> String {
@@ -48,4 +48,11 @@ fn no_script_ends_or_hides_its_own_element() {
 #[test]
 fn a_literal_holds_any_text() {
     assert_eq!(literal("a\"b</script>\n"), r#""a\"b\u003C/script>\n""#);
+}
+
+#[test]
+fn comments_go_and_all_else_stays() {
+    let source = "/** Doc. */\nimport a from 'b'; // why\n\n  // whole line\nconst t = `x // no\n\n  /* no */`;\nconst r = /\\/\\/./; /* in\ntwo */ f();\n";
+    let expected = "import a from 'b';\nconst t = `x // no\n\n  /* no */`;\nconst r = /\\/\\/./;\n f();\n";
+    assert_eq!(without_comments(source), expected);
 }

@@ -89,8 +89,15 @@ fn native(project: &Project) -> Result<Count> {
 
 /// Type-checks the page with the TypeScript compiler that `tests/page/package-lock.json` pins.
 fn types(project: &Project) -> Result<Count> {
-    machine::need_npm()?;
     pack::pack(project)?;
+    let folder = install_packages(project)?;
+    let compiler = folder.join("node_modules/typescript/bin/tsc");
+    check_passes(Command::new("node").arg(compiler).arg("-p").arg(&folder).current_dir(&project.root))
+}
+
+/// The packages that the page's tests need, of the versions in the lock file; gives their folder's parent.
+fn install_packages(project: &Project) -> Result<PathBuf> {
+    machine::need_npm()?;
     let folder = project.page_tests();
     let lock =
         fs::read(folder.join("package-lock.json")).context("could not read tests/page/package-lock.json")?;
@@ -99,8 +106,7 @@ fn types(project: &Project) -> Result<Count> {
         shell::run(Command::new("npm").args(["ci", "--no-audit", "--no-fund"]).current_dir(&folder))?;
         fs::write(&stamp, &lock).with_context(|| format!("could not write {}", stamp.display()))?;
     }
-    let compiler = folder.join("node_modules/typescript/bin/tsc");
-    check_passes(Command::new("node").arg(compiler).arg("-p").arg(&folder).current_dir(&project.root))
+    Ok(folder)
 }
 
 /// Works out digests natively, then lets the same code in a browser compare its own with them.
@@ -132,6 +138,7 @@ fn keep(project: &Project, name: &str, bytes: &[u8]) -> Result<PathBuf> {
 fn page(project: &Project) -> Result<Count> {
     let browser = Browser::get()?;
     pack::pack(project)?;
+    install_packages(project)?;
     let mut suite = page_suite(project, "page-tests", &browser)?;
     Ok(Count::heard(&shell::overhear(&mut suite)?))
 }

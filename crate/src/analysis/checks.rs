@@ -14,7 +14,7 @@ use crate::rail::Source;
 const SEN_COVERAGE: f64 = 1.96;
 
 /// Rows tried for leaving out: the ones that pull most by Cook's distance. Trying all costs a fit for each.
-const CANDIDATES: usize = 6;
+const CANDIDATES: usize = 3;
 
 /// All side checks.
 pub fn checks(page: &Page, points: &[Point], setup: &Setup, fit: &Fit) -> Checks {

@@ -39,8 +39,8 @@ export class Apparatus {
     this.rails = new Rails(byId('rails'), book);
     this.settings = new Settings(byId('settings'), book);
     this.shared = new Shared(byId('shared'), book);
-    this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('bench-plot')), (canvas, dark) => {
-      book.desk.draw_bench(canvas, dark);
+    this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('bench-plot')), (canvas, dark, pixels) => {
+      book.desk.draw_bench(canvas, dark, pixels);
     }, (width) => book.desk.bench_height(width));
     this.figure = byId('bench-figure');
     this.summary = byId('bench-summary');

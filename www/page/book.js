@@ -3,6 +3,7 @@
  * once a frame. It holds no state but the core's log.
  */
 import { core, messageOf } from './core.js';
+import { alike } from './dom.js';
 import { flushAll } from './typing.js';
 
 /** @import { Cell, Desk, Edit, Part, View } from './types.js' */
@@ -68,8 +69,14 @@ export class Book {
 
   /** A number that no rail, setting or shared error of this notebook has had: the log only grows. */
   newNumber() {
-    const { rails, settings, shared, entries } = this.desk.view();
+    const { rails, settings, shared, entries } = this.current();
     return Math.max(entries, ...[...rails, ...settings, ...shared].map((item) => item.id)) + 1;
+  }
+
+  /** The view as of now; what waits for the next frame is drawn first. */
+  current() {
+    if (this.frame) this.draw();
+    return this.view;
   }
 
   redraw() {
@@ -80,9 +87,14 @@ export class Book {
   draw() {
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    const { rows, ...news } = this.desk.news();
-    const known = this.view.rows;
-    this.view = { ...news, rows: rows.map((row, place) => row ?? known[place]) };
+    const news = this.desk.news();
+    const known = this.view;
+    this.view = {
+      ...news,
+      rows: news.rows.map((row, place) => row ?? known.rows[place]),
+      // Kept as it was, so that a row need not compare all that a notice holds.
+      notices: news.notices.map((notice) => known.notices.find((old) => alike(old, notice)) ?? notice),
+    };
     for (const part of this.parts) part.show(this.view);
   }
 

@@ -24,11 +24,11 @@ export class Line {
     this.figures = new Figures(byId('line-figures'));
     this.checkFigures = new Figures(byId('line-checks'));
     this.plots = [
-      new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark) => {
-        book.desk.draw_line(canvas, dark);
+      new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
+        book.desk.draw_line(canvas, dark, pixels);
       }),
-      new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark) => {
-        book.desk.draw_residuals(canvas, dark);
+      new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
+        book.desk.draw_residuals(canvas, dark, pixels);
       }),
     ];
   }

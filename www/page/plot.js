@@ -6,7 +6,8 @@
 export class Plot {
   /**
    * @param {HTMLCanvasElement} canvas
-   * @param {(canvas: HTMLCanvasElement, dark: boolean) => void} draw
+   * @param {(canvas: HTMLCanvasElement, dark: boolean, pixels: number) => void} draw
+   *   `pixels`: device pixels to a CSS pixel
    * @param {(width: number) => number} [wanted] the height that the drawing wants at a width, in CSS pixels
    */
   constructor(canvas, draw, wanted) {
@@ -50,7 +51,7 @@ export class Plot {
     if (canvas.height !== height) canvas.height = height;
     canvas.getContext('2d')?.clearRect(0, 0, width, height);
     try {
-      this.draw(canvas, isDark());
+      this.draw(canvas, isDark(), devicePixelRatio);
     } catch {
       // A canvas too small to draw on stays empty; the words below it say the same.
     }

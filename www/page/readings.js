@@ -94,7 +94,7 @@ export class Readings {
    * @param {Partial<Record<Cell, string>>} typed
    */
   begin(typed) {
-    const { row, cells } = this.book.desk.view().proposal;
+    const { row, cells } = this.book.current().proposal;
     if (!this.book.edit({ add_row: { row, cells: { ...cells, ...typed } } })) return;
     const line = this.next;
     line.name(String(row), undefined);

@@ -143,9 +143,9 @@ export interface Desk {
   text(): string;
   entries(from: number): string[];
   replay(entries: string[]): void;
-  draw_line(canvas: HTMLCanvasElement, dark: boolean): void;
-  draw_residuals(canvas: HTMLCanvasElement, dark: boolean): void;
-  draw_bench(canvas: HTMLCanvasElement, dark: boolean): void;
+  draw_line(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
+  draw_residuals(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
+  draw_bench(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
   /** The height that the drawing of the bench wants at a width, both in CSS pixels. */
   bench_height(width: number): number;
   table(kind: TableKind): string;

@@ -81,13 +81,13 @@ pub struct Theme {
 }
 
 impl Theme {
-    /// Dark ink on light paper, at one device pixel a CSS pixel.
+    /// Dark ink on the page's light paper, at one device pixel a CSS pixel.
     pub const fn light() -> Self {
         Self {
-            ink: Colour::new(27, 31, 36),
-            faint: Colour::new(88, 94, 102),
-            paper: Colour::new(255, 255, 255),
-            grid: Colour::new(228, 230, 233),
+            ink: Colour::new(44, 40, 34),
+            faint: Colour::new(101, 92, 79),
+            paper: Colour::new(253, 250, 244),
+            grid: Colour::new(232, 225, 213),
             accent: Colour::new(107, 63, 160),
             series: [BLUE, VERMILLION, BLUISH_GREEN, BLACK],
             font_px: 13.0,
@@ -97,15 +97,25 @@ impl Theme {
         }
     }
 
-    /// Light ink on dark paper, at one device pixel a CSS pixel.
+    /// Light ink on the page's dark paper, at one device pixel a CSS pixel.
     pub const fn dark() -> Self {
         Self {
-            ink: Colour::new(230, 232, 235),
-            faint: Colour::new(165, 171, 179),
-            paper: Colour::new(21, 24, 28),
-            grid: Colour::new(48, 53, 60),
+            ink: Colour::new(235, 228, 216),
+            faint: Colour::new(182, 171, 154),
+            paper: Colour::new(33, 30, 26),
+            grid: Colour::new(58, 52, 44),
             accent: Colour::new(190, 165, 235),
             series: [SKY_BLUE, ORANGE, BLUISH_GREEN, YELLOW],
+            ..Self::light()
+        }
+    }
+
+    /// Dark ink on white paper, for print.
+    pub const fn print() -> Self {
+        Self {
+            ink: BLACK,
+            paper: Colour::new(255, 255, 255),
+            grid: Colour::new(228, 228, 228),
             ..Self::light()
         }
     }

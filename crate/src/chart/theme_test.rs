@@ -27,7 +27,7 @@ fn contrast_of_black_on_white_is_21() {
 #[test]
 fn marks_stand_out_from_their_paper() {
     // WCAG 2.2, 1.4.11: 3 to 1 for graphics; 1.4.3: 4.5 to 1 for text.
-    for theme in [Theme::light(), Theme::dark()] {
+    for theme in [Theme::light(), Theme::dark(), Theme::print()] {
         for colour in theme.series.into_iter().chain([theme.accent]) {
             assert!(contrast(colour, theme.paper) >= 3.0, "{colour:?} on {:?}", theme.paper);
         }

@@ -132,9 +132,9 @@ fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Str
     }
 }
 
-/// All charts as SVG, on light paper; empty where there is nothing to draw.
+/// All charts as SVG, on white paper; empty where there is nothing to draw.
 pub fn charts(page: &Page, analysis: &Analysis) -> Charts {
-    let theme = Theme::light();
+    let theme = Theme::print();
     let (width, height) = PAPER;
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);

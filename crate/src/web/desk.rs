@@ -141,34 +141,34 @@ impl Desk {
     }
 }
 
-/// What is seen, on a canvas whose size is set in device pixels.
+/// What is seen, on a canvas whose size is set in device pixels, with `pixels` of them to a CSS pixel.
 #[wasm_bindgen]
 impl Desk {
     /// Draws the delay against the distance.
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_line(&self, canvas: HtmlCanvasElement, dark: bool) -> Result<(), JsValue> {
+    pub fn draw_line(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.page(), &self.analysis);
-        draw(canvas, dark, |area, theme| chart::line(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
     }
 
     /// Draws the residuals against the distance.
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_residuals(&self, canvas: HtmlCanvasElement, dark: bool) -> Result<(), JsValue> {
+    pub fn draw_residuals(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.page(), &self.analysis);
-        draw(canvas, dark, |area, theme| chart::residuals(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::residuals(area, &picture, theme))
     }
 
     /// Draws the bench to scale.
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_bench(&self, canvas: HtmlCanvasElement, dark: bool) -> Result<(), JsValue> {
+    pub fn draw_bench(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
         let picture = bench_picture(self.notebook.page(), &self.analysis);
-        draw(canvas, dark, |area, theme| chart::bench(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::bench(area, &picture, theme))
     }
 
     /// Height that the drawing of the bench wants at a width, both in CSS pixels.
@@ -220,16 +220,11 @@ pub fn read_bundle(bytes: &[u8]) -> Result<String, JsValue> {
 fn draw(
     canvas: HtmlCanvasElement,
     dark: bool,
+    pixels: f64,
     paint: impl FnOnce(&DrawingArea<CanvasBackend, Shift>, &Theme) -> Result<(), ChartError>,
 ) -> Result<(), JsValue> {
-    let css_width = f64::from(canvas.client_width());
-    if css_width == 0.0 {
-        // Not laid out: there is nothing to see yet.
-        return Ok(());
-    }
     let theme = if dark { Theme::dark() } else { Theme::light() };
-    let theme = theme.scaled(f64::from(canvas.width()) / css_width);
     let backend = CanvasBackend::with_canvas_object(canvas)
         .ok_or_else(|| thrown("chart", &"this browser gives no canvas to draw on"))?;
-    paint(&backend.into_drawing_area(), &theme).map_err(|error| thrown("chart", &error))
+    paint(&backend.into_drawing_area(), &theme.scaled(pixels)).map_err(|error| thrown("chart", &error))
 }

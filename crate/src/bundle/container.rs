@@ -4,18 +4,20 @@
 //! Reading trusts nothing that the zip says of itself: sizes are counted while unpacking, and names that
 //! climb, repeat or can't be stored everywhere are refused before their content is touched.
 
+use std::borrow::Cow;
+use std::collections::BTreeMap;
 use std::io::Write;
 
-use litemap::LiteMap;
 use miniz_oxide::deflate::compress_to_vec;
 use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_with_limit};
 use rawzip::path::EntryPath;
 use rawzip::time::UtcDateTime;
 use rawzip::{
-    CompressionMethod, DataDescriptorOutput, Error as ZipError, ZipArchive, ZipArchiveWriter,
-    ZipFileHeaderRecord, ZipSliceArchive, ZipVerification, crc32,
+    CompressionMethod, DataDescriptorOutput, ZipArchive, ZipArchiveWriter, ZipFileHeaderRecord,
+    ZipSliceArchive, ZipSliceEntry,
 };
 
+use super::checksum::crc32;
 use super::contents;
 use super::error::BundleError;
 
@@ -50,11 +52,18 @@ pub const LIMITS: Limits =
 /// Longest entry name, bytes: common file systems store names of up to 255.
 const LONGEST_NAME: usize = 200;
 
-/// The time stamp of every entry: 1980-01-01, the first that a zip can hold, in seconds since 1970.
-const FIRST_MOMENT: i64 = 315_532_800;
-
-/// How hard packing tries, of 10: the usual middle way between size and time.
+/// How hard deflate tries: of 0 to 10, its usual compromise.
 const LEVEL: u8 = 6;
+
+/// The time stamp of every entry: 1980-01-01T00:00:00Z, the first that a zip can hold (APPNOTE 4.4.6), as POSIX
+/// time, seconds.
+const EPOCH: i64 = 315_532_800;
+
+/// An ordinary file that its owner writes and everyone reads (POSIX).
+const MODE: u32 = 0o100_644;
+
+/// How a local header starts (APPNOTE 4.3.7).
+const LOCAL_HEADER: &[u8] = b"PK\x03\x04";
 
 /// The checked entries of a bundle, in the order in which they were packed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -101,35 +110,44 @@ pub fn pack(entries: &[Entry]) -> Result<Vec<u8>, BundleError> {
     write_zip(all()).map_err(|e| BundleError::Damaged { what: e.to_string() })
 }
 
-fn write_zip<'a>(entries: impl Iterator<Item = &'a Entry>) -> Result<Vec<u8>, ZipError> {
+fn write_zip<'a>(entries: impl Iterator<Item = &'a Entry>) -> Result<Vec<u8>, rawzip::Error> {
     let mut writer = ZipArchiveWriter::new(Vec::new());
     for entry in entries {
-        let (method, packed) = packed(entry);
-        let file = writer
-            .new_file(path(&entry.name))
-            .compression_method(method)
-            .last_modified(UtcDateTime::from_unix(FIRST_MOMENT))
-            .unix_permissions(0o644);
-        let (mut out, _) = file.start()?;
-        out.write_all(&packed).map_err(ZipError::from)?;
-        out.finish(DataDescriptorOutput::new(crc32(&entry.bytes), entry.bytes.len() as u64))?;
+        write_entry(&mut writer, entry, method_for(entry))?;
     }
     writer.finish()
 }
 
-/// The name as it is written: no program reads an ASCII name in two ways, any other is marked as UTF-8.
-fn path(name: &str) -> EntryPath<'_> {
-    if name.is_ascii() { EntryPath::verbatim(name.as_bytes()) } else { EntryPath::conformant(name) }
+/// A large entry is stored as it is, so that none we write can meet the limit on the ratio. Large entries are
+/// pictures, which are compressed already.
+fn method_for(entry: &Entry) -> CompressionMethod {
+    if entry.bytes.len() > LIMITS.free_bytes { CompressionMethod::STORE } else { CompressionMethod::DEFLATE }
 }
 
-/// How an entry is stored, and the bytes that are. A large one stays as it is, so that none we write can meet the
-/// limit on the ratio. Large entries are pictures, which are compressed already.
-fn packed(entry: &Entry) -> (CompressionMethod, Vec<u8>) {
-    if entry.bytes.len() > LIMITS.free_bytes {
-        (CompressionMethod::STORE, entry.bytes.clone())
+/// Beside name and content nothing goes in that depends on the clock or the machine.
+fn write_entry(
+    writer: &mut ZipArchiveWriter<Vec<u8>>,
+    entry: &Entry,
+    method: CompressionMethod,
+) -> Result<(), rawzip::Error> {
+    let packed = if method == CompressionMethod::DEFLATE {
+        Cow::Owned(compress_to_vec(&entry.bytes, LEVEL))
     } else {
-        (CompressionMethod::DEFLATE, compress_to_vec(&entry.bytes, LEVEL))
-    }
+        Cow::Borrowed(entry.bytes.as_slice())
+    };
+    // A conformant path says in its header that it is UTF-8, which ASCII need not.
+    let name = entry.name.as_str();
+    let path =
+        if name.is_ascii() { EntryPath::verbatim(name.as_bytes()) } else { EntryPath::conformant(name) };
+    let (mut body, _) = writer
+        .new_file(path)
+        .compression_method(method)
+        .last_modified(UtcDateTime::from_unix(EPOCH))
+        .unix_permissions(MODE)
+        .start()?;
+    body.write_all(&packed)?;
+    body.finish(DataDescriptorOutput::new(crc32(&entry.bytes), entry.bytes.len() as u64))?;
+    Ok(())
 }
 
 /// Unpacks the bytes of a bundle and checks every entry against the list.
@@ -145,76 +163,64 @@ pub fn unpack(bytes: &[u8]) -> Result<Entries, BundleError> {
 /// # Errors
 /// See [`BundleError`]; each names the entry concerned.
 pub fn unpack_within(bytes: &[u8], limits: Limits) -> Result<Entries, BundleError> {
-    let zip = ZipArchive::from_slice(bytes).map_err(|e| no_table(bytes, &e))?;
-    if !bytes.starts_with(b"PK") || zip.end_offset() != bytes.len() as u64 {
-        return Err(BundleError::NotZip);
-    }
-    let found = usize::try_from(zip.entries_hint()).unwrap_or(usize::MAX);
-    let mut gate = Gate::new(limits, found)?;
-    let headers = headers(&zip)?;
-    for header in &headers {
-        admit_header(header, &mut gate)?;
-    }
-    apart(&zip, &headers)?;
-    let mut entries = Vec::with_capacity(headers.len());
-    for header in headers.iter().filter(|header| !is_folder(header)) {
-        entries.push(inflate(&zip, header, &mut gate)?);
+    let archive = ZipArchive::from_slice(bytes).map_err(|e| no_table(bytes, &e))?;
+    let count = usize::try_from(archive.entries_hint()).unwrap_or(usize::MAX);
+    let mut gate = Gate::new(limits, count)?;
+    let table = read_table(&archive, count)?;
+    let found = table.iter().map(|header| admit_header(header, &mut gate)).collect::<Result<Vec<_>, _>>()?;
+    let found = found.into_iter().map(|listed| locate(listed, &archive)).collect::<Result<Vec<_>, _>>()?;
+    check_layout(bytes, &found, archive.directory_offset())?;
+    let mut entries = Vec::with_capacity(found.len());
+    for place in &found {
+        check_header(place)?;
+        if !is_folder(place.header) {
+            entries.push(inflate(place, &mut gate)?);
+        }
     }
     contents::check(entries).map(Entries)
 }
 
-type Zip<'a> = ZipSliceArchive<&'a [u8]>;
-
-/// The table of entries; as many as it says there are.
-fn headers<'a>(zip: &'a Zip) -> Result<Vec<ZipFileHeaderRecord<'a>>, BundleError> {
-    let mut table = zip.entries();
-    let mut headers = Vec::new();
-    while let Some(header) = table.next_entry().map_err(|e| damaged(&e))? {
-        headers.push(header);
+/// The table of entries, which holds `count` by its own account.
+fn read_table<'a>(
+    archive: &'a ZipSliceArchive<&[u8]>,
+    count: usize,
+) -> Result<Vec<ZipFileHeaderRecord<'a>>, BundleError> {
+    let table: Vec<_> =
+        archive.entries().take(count.saturating_add(1)).collect::<Result<_, _>>().map_err(|e| damaged(&e))?;
+    if table.len() == count {
+        Ok(table)
+    } else {
+        Err(BundleError::Damaged { what: format!("its table does not hold the {count} entries it claims") })
     }
-    if headers.len() as u64 != zip.entries_hint() {
-        return Err(BundleError::Damaged {
-            what: "its table does not hold as many entries as it says".into(),
-        });
-    }
-    Ok(headers)
 }
 
-/// The name of an entry, which must be UTF-8.
-fn name_of<'a>(header: &'a ZipFileHeaderRecord) -> Result<&'a str, BundleError> {
-    std::str::from_utf8(header.file_path().as_bytes())
-        .map_err(|_| BundleError::Damaged { what: "a name in it is no text".into() })
+/// What the table says of an entry, under a name that was let through.
+type Listed<'a> = (&'a str, &'a ZipFileHeaderRecord<'a>);
+
+/// An entry at its place in the zip.
+struct Found<'a> {
+    name: &'a str,
+    /// What the table says of it.
+    header: &'a ZipFileHeaderRecord<'a>,
+    /// Its own header and what is packed.
+    body: ZipSliceEntry<'a>,
 }
 
 /// Looks at what the table says of an entry, before its content is touched.
-fn admit_header(header: &ZipFileHeaderRecord, gate: &mut Gate) -> Result<(), BundleError> {
-    let name = name_of(header)?;
+fn admit_header<'a>(header: &'a ZipFileHeaderRecord<'a>, gate: &mut Gate) -> Result<Listed<'a>, BundleError> {
+    let raw = header.file_path().as_bytes();
+    let name = std::str::from_utf8(raw).map_err(|_| BundleError::BadName {
+        entry: String::from_utf8_lossy(raw).escape_debug().to_string(),
+        why: "it is not a text in UTF-8",
+    })?;
     gate.admit_name(name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(name))?;
     if header.flags().is_encrypted() {
         return Err(BundleError::Encrypted { entry: name.to_owned() });
     }
-    if ![CompressionMethod::STORE, CompressionMethod::DEFLATE].contains(&header.compression_method()) {
+    if !matches!(header.compression_method(), CompressionMethod::STORE | CompressionMethod::DEFLATE) {
         return Err(BundleError::Method { entry: name.to_owned() });
     }
-    Ok(())
-}
-
-/// No two entries may share bytes, and each must bear at its own place the name that the table gives it.
-fn apart(zip: &Zip, headers: &[ZipFileHeaderRecord]) -> Result<(), BundleError> {
-    let mut ranges = Vec::with_capacity(headers.len());
-    for header in headers {
-        let entry = zip.get_entry(header.wayfinder()).map_err(|e| damaged(&e))?;
-        if entry.local_header().file_path().as_bytes() != header.file_path().as_bytes() {
-            return Err(BundleError::Damaged { what: "an entry and the table call it by two names".into() });
-        }
-        let (_, end) = entry.compressed_data_range();
-        ranges.push((header.local_header_offset(), end));
-    }
-    ranges.sort_unstable();
-    if ranges.windows(2).any(|pair| matches!(pair, [(_, end), (start, _)] if end > start)) {
-        return Err(BundleError::Damaged { what: "two of its entries share their bytes".into() });
-    }
-    Ok(())
+    Ok((name, header))
 }
 
 /// Whether an entry only names a folder, as packing programs add them, and holds nothing.
@@ -222,39 +228,99 @@ fn is_folder(header: &ZipFileHeaderRecord) -> bool {
     header.file_path().as_bytes().ends_with(b"/") && header.uncompressed_size_hint() == 0
 }
 
-/// The content of one entry, which never grows beyond what the limits let through.
-fn inflate(zip: &Zip, header: &ZipFileHeaderRecord, gate: &mut Gate) -> Result<Entry, BundleError> {
-    let name = name_of(header)?.to_owned();
-    let broken = |what: String| BundleError::DamagedEntry { entry: name.clone(), what };
-    let entry = zip.get_entry(header.wayfinder()).map_err(|e| broken(e.to_string()))?;
-    let packed = entry.data();
-    let room = gate.room_for(packed.len());
+fn locate<'a>(
+    (name, header): Listed<'a>,
+    archive: &'a ZipSliceArchive<&[u8]>,
+) -> Result<Found<'a>, BundleError> {
+    let body = archive.get_entry(header.wayfinder()).map_err(|e| damaged_entry(name, e.to_string()))?;
+    Ok(Found { name, header, body })
+}
+
+/// Entries fill the zip from its first byte to the table at `table_start`: none reaches into the next, none is
+/// left out of the table.
+fn check_layout(bytes: &[u8], found: &[Found], table_start: u64) -> Result<(), BundleError> {
+    let refuse = |what: String| Err(BundleError::Damaged { what });
+    let mut ranges = Vec::with_capacity(found.len());
+    for place in found {
+        let (_, end) = place.body.compressed_data_range();
+        ranges.push((place.header.local_header_offset(), end, place.name));
+    }
+    ranges.sort_unstable();
+    if ranges.first().is_some_and(|&(start, ..)| start > 0) {
+        return refuse("something stands before its first entry".into());
+    }
+    let mut free = 0;
+    for (start, end, name) in ranges.into_iter().chain([(table_start, table_start, "the table")]) {
+        if start < free {
+            return refuse(format!("the entry before \"{name}\" reaches into it"));
+        }
+        if holds(between(bytes, free, start), LOCAL_HEADER) {
+            return refuse(format!("the entry before \"{name}\" is not in its table"));
+        }
+        free = end;
+    }
+    Ok(())
+}
+
+/// `bytes` from `start` up to `end`, nothing if they don't reach so far.
+fn between(bytes: &[u8], start: u64, end: u64) -> &[u8] {
+    let range = usize::try_from(start).ok().zip(usize::try_from(end).ok());
+    range.and_then(|(start, end)| bytes.get(start..end)).unwrap_or_default()
+}
+
+fn holds(bytes: &[u8], sought: &[u8]) -> bool {
+    bytes.windows(sought.len()).any(|window| window == sought)
+}
+
+/// An entry's own header, or what follows its content, says the same as the table.
+fn check_header(place: &Found) -> Result<(), BundleError> {
+    let Found { name, header, body } = place;
+    let local = body.local_header();
+    let after = body.data_descriptor().map_err(|e| damaged_entry(name, e.to_string()))?;
+    let figures = match after {
+        Some(after) => (after.crc32(), after.compressed_size(), after.uncompressed_size()),
+        None => (local.crc32(), local.compressed_size_hint(), local.uncompressed_size_hint()),
+    };
+    let same = local.file_path().as_bytes() == header.file_path().as_bytes()
+        && local.flags().bits() == header.flags().bits()
+        && local.compression_method() == header.compression_method()
+        && local.last_modified_dos() == header.last_modified_dos()
+        && figures == (header.crc32(), header.compressed_size_hint(), header.uncompressed_size_hint());
+    if same { Ok(()) } else { Err(damaged_entry(name, "its header and the table differ".into())) }
+}
+
+/// The content of one entry, unpacked no further than the limits allow.
+fn inflate(place: &Found, gate: &mut Gate) -> Result<Entry, BundleError> {
+    let Found { name, header, body } = place;
+    let packed = body.data();
     let bytes = if header.compression_method() == CompressionMethod::STORE {
         packed.to_vec()
     } else {
-        match decompress_to_vec_with_limit(packed, room) {
+        // One byte more than there is room for, so that the gate sees when there is too much.
+        match decompress_to_vec_with_limit(packed, gate.room(packed.len()).saturating_add(1)) {
             Ok(bytes) => bytes,
-            Err(error) if error.status == TINFLStatus::HasMoreOutput => {
-                return Err(gate.too_much(&name, packed.len()));
-            }
-            Err(error) => return Err(broken(error.to_string())),
+            Err(stopped) if stopped.status == TINFLStatus::HasMoreOutput => stopped.output,
+            Err(broken) => return Err(damaged_entry(name, broken.to_string())),
         }
     };
-    if bytes.len() > room {
-        return Err(gate.too_much(&name, packed.len()));
+    gate.admit_bytes(name, bytes.len())?;
+    gate.admit_ratio(name, bytes.len(), packed.len())?;
+    if bytes.len() as u64 != header.uncompressed_size_hint() {
+        return Err(damaged_entry(name, "it is not as long as the table says".into()));
     }
-    let found = ZipVerification { crc: crc32(&bytes), uncompressed_size: bytes.len() as u64 };
-    entry.claim_verifier().valid(found).map_err(|e| broken(e.to_string()))?;
-    gate.admit_bytes(&name, bytes.len())?;
-    Ok(Entry { name, bytes })
+    if crc32(&bytes) != header.crc32() {
+        return Err(damaged_entry(name, "its CRC-32 is not the one in the table".into()));
+    }
+    Ok(Entry { name: (*name).to_owned(), bytes })
 }
 
 /// Lets entries through as long as they keep to the limits.
 struct Gate {
     limits: Limits,
     total: usize,
-    /// Names let through, folded to lower case, each with the name as written.
-    names: LiteMap<String, String>,
+    /// Names let through, folded to lower case, each with the name as written. Folding ASCII is enough: entries
+    /// are read by name from memory, and every name that is looked for is ASCII.
+    names: BTreeMap<String, String>,
 }
 
 impl Gate {
@@ -262,20 +328,20 @@ impl Gate {
         if found > limits.entries {
             return Err(BundleError::TooManyEntries { found, limit: limits.entries });
         }
-        Ok(Self { limits, total: 0, names: LiteMap::new() })
+        Ok(Self { limits, total: 0, names: BTreeMap::new() })
     }
 
     fn admit_name(&mut self, name: &str) -> Result<(), BundleError> {
         if let Some(why) = fault_in(name) {
             return Err(BundleError::BadName { entry: name.escape_debug().to_string(), why });
         }
-        match self.names.insert(name.to_lowercase(), name.to_owned()) {
+        match self.names.insert(name.to_ascii_lowercase(), name.to_owned()) {
             Some(other) => Err(BundleError::Duplicate { entry: name.to_owned(), other }),
             None => Ok(()),
         }
     }
 
-    /// Counts `grown` more bytes towards the whole bundle.
+    /// Counts the `grown` bytes of one entry towards the whole bundle.
     fn admit_bytes(&mut self, name: &str, grown: usize) -> Result<(), BundleError> {
         let limit = self.limits.total_bytes;
         self.total = self.total.saturating_add(grown);
@@ -291,28 +357,20 @@ impl Gate {
         Ok(())
     }
 
-    /// How large the next entry may become, of so many bytes packed.
-    fn room_for(&self, packed: usize) -> usize {
-        let Limits { entry_bytes, total_bytes, .. } = self.limits;
-        entry_bytes.min(total_bytes - self.total).min(self.loosest(packed))
+    /// The largest unpacked size, bytes, that an entry of `packed` bytes may still have.
+    fn room(&self, packed: usize) -> usize {
+        let Limits { entry_bytes, total_bytes, ratio, free_bytes, .. } = self.limits;
+        let tightest = packed.saturating_add(1).saturating_mul(ratio).saturating_sub(1).max(free_bytes);
+        entry_bytes.min(total_bytes.saturating_sub(self.total)).min(tightest)
     }
 
-    /// The largest size that so many bytes may unpack to.
-    fn loosest(&self, packed: usize) -> usize {
-        self.limits.free_bytes.max(packed.saturating_mul(self.limits.ratio))
-    }
-
-    /// Which limit an entry broke that has outgrown its room.
-    fn too_much(&self, name: &str, packed: usize) -> BundleError {
-        let Limits { entry_bytes, total_bytes, ratio, .. } = self.limits;
-        let (entry, room) = (name.to_owned(), self.room_for(packed));
-        if room == entry_bytes {
-            BundleError::EntryTooLarge { entry, limit: entry_bytes }
-        } else if room == self.loosest(packed) {
-            BundleError::TooTight { entry, ratio }
-        } else {
-            BundleError::BundleTooLarge { entry, limit: total_bytes }
+    /// Looks at how tightly an entry was packed.
+    fn admit_ratio(&self, name: &str, unpacked: usize, packed: usize) -> Result<(), BundleError> {
+        let Limits { ratio, free_bytes, .. } = self.limits;
+        if unpacked > free_bytes && unpacked / ratio > packed {
+            return Err(BundleError::TooTight { entry: name.to_owned(), ratio });
         }
+        Ok(())
     }
 }
 
@@ -340,15 +398,18 @@ fn fault_in(name: &str) -> Option<&'static str> {
     })
 }
 
-fn damaged(error: &ZipError) -> BundleError {
+fn damaged(error: &rawzip::Error) -> BundleError {
     BundleError::Damaged { what: error.to_string() }
 }
 
+fn damaged_entry(name: &str, what: String) -> BundleError {
+    BundleError::DamagedEntry { entry: name.to_owned(), what }
+}
+
 /// Why no table of entries was found: these bytes are no zip, or the end of one is missing.
-fn no_table(bytes: &[u8], error: &ZipError) -> BundleError {
-    const LOCAL_HEADER: &[u8] = b"PK\x03\x04";
+fn no_table(bytes: &[u8], error: &rawzip::Error) -> BundleError {
     const END_OF_TABLE: &[u8] = b"PK\x05\x06";
-    if bytes.windows(END_OF_TABLE.len()).any(|window| window == END_OF_TABLE) {
+    if holds(bytes, END_OF_TABLE) {
         damaged(error)
     } else if bytes.starts_with(LOCAL_HEADER) {
         BundleError::CutShort

@@ -166,6 +166,18 @@ fn names_that_climb_are_refused() {
 }
 
 #[test]
+fn a_name_in_another_script_is_marked_as_utf_8() {
+    // General purpose bit 11 (APPNOTE 4.4.4), in the second byte of the flags at 6 (4.3.7).
+    assert_eq!(bare_zip(&[entry("写真.jpg", "1")])[7] & 8, 8);
+}
+
+#[test]
+fn names_that_are_not_utf_8_are_refused() {
+    let packed = patched(&listed_zip(&[entry("one.txt", "1")]), b"one.txt", b"\xffne.txt");
+    assert!(matches!(unpack(&packed), Err(BundleError::BadName { .. })));
+}
+
+#[test]
 fn names_with_dots_and_other_scripts_are_fine() {
     let good =
         vec![entry("a..b", "1"), entry("...", "2"), entry("写真/スクリーン.jpg", "3"), entry(".hidden", "4")];
@@ -214,13 +226,9 @@ fn entries_that_share_their_bytes_are_refused() {
 
 #[test]
 fn a_bomb_is_stopped_while_it_unpacks() {
-    let bomb = [entry("big.bin", vec![0; 40 << 20])];
-    let [Entry { name, bytes }] = &bomb;
+    let bomb = entry("big.bin", vec![0; 40 << 20]);
     let mut writer = ZipArchiveWriter::new(Vec::new());
-    let file = writer.new_file(path(name)).compression_method(CompressionMethod::DEFLATE);
-    let (mut out, _) = file.start().unwrap();
-    out.write_all(&compress_to_vec(bytes, LEVEL)).unwrap();
-    out.finish(DataDescriptorOutput::new(crc32(bytes), bytes.len() as u64)).unwrap();
+    write_entry(&mut writer, &bomb, CompressionMethod::DEFLATE).unwrap();
     let packed = writer.finish().unwrap();
     let expected = Err(BundleError::TooTight { entry: "big.bin".into(), ratio: 100 });
     assert_eq!(unpack(&packed), expected);
@@ -229,6 +237,39 @@ fn a_bomb_is_stopped_while_it_unpacks() {
     let error = unpack(&lying).unwrap_err();
     let stopped = matches!(&error, BundleError::TooTight { entry, .. } | BundleError::DamagedEntry { entry, .. } if entry == "big.bin");
     assert!(stopped, "{error}");
+    // The same with every place that tells the size claiming ten bytes.
+    let (true_size, claimed) = ((40_u32 << 20).to_le_bytes(), 10_u32.to_le_bytes());
+    assert_eq!(unpack(&patched(&packed, &true_size, &claimed)), expected);
+}
+
+#[test]
+fn a_wrong_checksum_is_refused_by_name() {
+    let mut packed = bare_zip(&sample());
+    let crc = crc32(&sample()[1].bytes).to_le_bytes();
+    packed = patched(&packed, &crc, &[1, 2, 3, 4]);
+    let error = unpack(&packed).unwrap_err();
+    let refused = matches!(&error, BundleError::DamagedEntry { entry, what } if entry == "pictures/screen 1.jpg" && what.contains("CRC-32"));
+    assert!(refused, "{error}");
+}
+
+#[test]
+fn what_stands_before_or_beside_the_entries_is_refused() {
+    let packed = pack(&sample()).unwrap();
+    let behind_something = [b"#!/bin/sh\n".as_slice(), &packed].concat();
+    assert!(matches!(unpack(&behind_something), Err(BundleError::Damaged { .. })));
+    // The last entry is taken out of the table and left in place.
+    let mut fewer = packed.clone();
+    let last = fewer.windows(4).rposition(|window| window == b"PK\x01\x02").unwrap();
+    let end = fewer.windows(4).rposition(|window| window == b"PK\x05\x06").unwrap();
+    let (count, size) = (3_u8, u32::try_from(last).unwrap());
+    fewer.drain(last..end);
+    // Counts of entries at 8 and 10 (APPNOTE 4.3.16).
+    fewer[last + 8] = count;
+    fewer[last + 10] = count;
+    let start = u32::from_le_bytes(fewer[last + 16..last + 20].try_into().unwrap());
+    fewer[last + 12..last + 16].copy_from_slice(&(size - start).to_le_bytes());
+    let error = unpack(&fewer).unwrap_err();
+    assert!(matches!(&error, BundleError::Damaged { what } if what.contains("not in its table")), "{error}");
 }
 
 #[test]

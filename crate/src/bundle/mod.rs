@@ -14,6 +14,7 @@
 //!
 //! [`container`] knows zips and nothing of notebooks; [`write()`] and [`read`] know what goes in.
 
+mod checksum;
 pub mod container;
 mod contents;
 mod error;

@@ -18,14 +18,17 @@ export class Plot {
     this.inSight = false;
     this.width = 0;
     this.height = 0;
+    this.ratio = devicePixelRatio;
     new IntersectionObserver((entries) => {
       this.inSight = entries.some((entry) => entry.isIntersecting);
       this.redraw();
     }, { rootMargin: '200px' }).observe(canvas);
     new ResizeObserver(() => {
-      // Kept, because asking for the size at each drawing would have the whole page laid out at once.
-      this.width = Math.round(canvas.clientWidth * devicePixelRatio);
-      this.height = Math.round(canvas.clientHeight * devicePixelRatio);
+      // Kept, because asking for the size at each drawing would have the whole page laid out at once; the ratio
+      // with it, because a window can move to another screen.
+      this.ratio = devicePixelRatio;
+      this.width = Math.round(canvas.clientWidth * this.ratio);
+      this.height = Math.round(canvas.clientHeight * this.ratio);
       this.show();
     }).observe(canvas);
     document.addEventListener('theme', () => this.show());
@@ -39,7 +42,7 @@ export class Plot {
 
   fit() {
     if (!this.wanted || this.width === 0) return;
-    const height = `${this.wanted(Math.round(this.width / devicePixelRatio))}px`;
+    const height = `${this.wanted(Math.round(this.width / this.ratio))}px`;
     if (this.canvas.style.blockSize !== height) this.canvas.style.blockSize = height;
   }
 
@@ -51,7 +54,7 @@ export class Plot {
     if (canvas.height !== height) canvas.height = height;
     canvas.getContext('2d')?.clearRect(0, 0, width, height);
     try {
-      this.draw(canvas, isDark(), devicePixelRatio);
+      this.draw(canvas, isDark(), this.ratio);
     } catch {
       // A canvas too small to draw on stays empty; the words below it say the same.
     }

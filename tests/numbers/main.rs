@@ -4,6 +4,7 @@
 mod air;
 mod coverage;
 mod distribution;
+mod floor;
 mod line;
 mod line_checks;
 mod line_properties;

@@ -264,7 +264,7 @@ fn sen_interval(slopes: &mut [f64], variance: f64, coverage: f64) -> (f64, f64) 
         ranked(slopes, place).unwrap_or(f64::NAN)
     };
     let low = libm::rint((pairs - half_width) / 2.0) - 1.0;
-    let high = libm::rint((pairs + half_width) / 2.0);
+    let high = libm::rint(f64::midpoint(pairs, half_width));
     (at(low), at(high))
 }
 

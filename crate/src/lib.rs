@@ -33,6 +33,9 @@ pub mod screen;
 // The one engine for straight lines, its diagnostics and side checks.
 pub mod line;
 
+// Uncertainty budgets: errors combined, and checked by Monte Carlo.
+pub mod budget;
+
 // The notebook: its log of edits and the page folded from it.
 pub mod notebook;
 

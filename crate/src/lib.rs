@@ -11,7 +11,7 @@
 //! let (notebook, truth) = demo::typed_readings()?;
 //! let analysis = analyse(&notebook);
 //! let speed = analysis.speed.map_err(|refusal| refusal.message)?;
-//! assert!((speed.c - truth.c).abs() < speed.expanded());
+//! assert!((speed.c - truth.c).abs() < speed.expanded().unwrap_or(0.0));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 

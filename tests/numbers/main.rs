@@ -2,11 +2,14 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod air;
+mod budget;
 mod coverage;
 mod distribution;
 mod line;
 mod line_checks;
 mod line_properties;
+mod monte_carlo;
 mod reference;
 mod rounding;
+mod shapes;
 mod whole_path;

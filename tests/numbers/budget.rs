@@ -282,6 +282,9 @@ fn sensitivities_that_are_refused() {
     assert_eq!(sensitivities(pole, &[2.0], &[1.0]), None);
     let ragged = |x: &[f64]| Some(vec![1.0; if x[0] > 3.0 { 2 } else { 1 }]);
     assert_eq!(sensitivities(ragged, &[3.0], &[1.0]), None);
+    // A step of a few roundings of the input is measured as it came out.
+    let itself = |x: &[f64]| Some(x.to_vec());
+    assert_eq!(sensitivities(itself, &[1.0], &[1e-15]), Some(DMatrix::from_element(1, 1, 1.0)));
     let two = DMatrix::from_element(1, 2, 1.0);
     assert_eq!(propagate(&two, &DMatrix::identity(3, 3)), None);
     assert_eq!(propagate(&two, &DMatrix::from_element(2, 3, 1.0)), None);

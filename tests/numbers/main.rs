@@ -1,6 +1,7 @@
 //! The engine against published values. Each module names its source; the data lie in `reference/`.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod adaptive;
 mod air;
 mod budget;
 mod coverage;

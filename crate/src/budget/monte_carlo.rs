@@ -84,17 +84,17 @@ fn shortest(sorted: &[f64], covered: usize) -> Option<(f64, f64)> {
     Some((*shortest.0, *shortest.1))
 }
 
-/// Mean and standard deviation. The sum of the deviations, nought but for the rounding of the first mean, corrects
-/// both.
+/// Mean and standard deviation. The sum of the deviations, nought but for the rounding of the mean, takes that rounding
+/// out of their squares.
 fn moments(values: &[f64]) -> (f64, f64) {
     let n = values.len() as f64;
-    let centre = sum(values.iter().copied()) / n;
-    let shift = sum(values.iter().map(|value| value - centre)) / n;
-    let squares = sum(values.iter().map(|value| (value - centre) * (value - centre)));
+    let mean = sum(values.iter().copied()) / n;
+    let shift = sum(values.iter().map(|value| value - mean)) / n;
+    let squares = sum(values.iter().map(|value| (value - mean) * (value - mean)));
     let variance = (squares - n * shift * shift) / (n - 1.0);
     // Not by `max`, which would turn what is not a number into nought.
     let variance = if variance < 0.0 { 0.0 } else { variance };
-    (centre + shift, variance.sqrt())
+    (mean, variance.sqrt())
 }
 
 /// A sum that keeps what rounding loses and adds it at the end (A. Neumaier, Z. Angew. Math. Mech. 54 (1974) 39).

@@ -27,8 +27,8 @@ pub struct Summary {
 ///
 /// # Errors
 /// [`BudgetError::NoValue`] when any value is not finite: leaving failed trials out would narrow the interval in
-/// silence. [`BudgetError::TooFewTrials`] when the intervals are not defined; JCGM 101, 7.2.2, asks for 10⁴/(1 − p)
-/// or so. [`BudgetError::Probability`], [`BudgetError::OutOfRange`].
+/// silence. [`BudgetError::TooFewTrials`] when the intervals are not defined; JCGM 101, 7.2, asks for 10⁴/(1 − p) or
+/// so. [`BudgetError::Probability`], [`BudgetError::OutOfRange`].
 pub fn summarise(values: &mut [f64], probability: f64) -> Result<Summary, BudgetError> {
     if !(probability > 0.0 && probability < 1.0) {
         return Err(BudgetError::Probability { got: probability });
@@ -38,11 +38,10 @@ pub fn summarise(values: &mut [f64], probability: f64) -> Result<Summary, Budget
     if without > 0 {
         return Err(BudgetError::NoValue { trials, without });
     }
-    let too_few = BudgetError::TooFewTrials { got: trials, needed: needed(probability) };
     values.sort_unstable_by(f64::total_cmp);
-    let covered = whole(probability * trials as f64 + 0.5);
+    let covered = covered(probability, trials);
     if covered == 0 || covered >= trials {
-        return Err(too_few);
+        return Err(BudgetError::TooFewTrials { got: trials, needed: needed(probability) });
     }
     let interval = |from: usize| Some((*values.get(from)?, *values.get(from + covered)?));
     // The standard's r counts from 1.
@@ -57,11 +56,19 @@ pub fn summarise(values: &mut [f64], probability: f64) -> Result<Summary, Budget
     }
 }
 
-/// The least number of trials M with 1 ≤ q < M, q the integer nearest to pM.
+/// q, the integer nearest to pM.
+const fn covered(probability: f64, trials: usize) -> usize {
+    whole(probability * trials as f64 + 0.5)
+}
+
+/// The least M with 1 ≤ q < M. Of the estimate and its neighbours, for the estimate is rounded as q is not.
 fn needed(probability: f64) -> usize {
     let below_all = whole(0.5 / (1.0 - probability)).saturating_add(1);
     let above_none = whole((0.5 / probability).ceil());
-    below_all.max(above_none).max(2)
+    let estimate = below_all.max(above_none);
+    (estimate.saturating_sub(1)..=estimate.saturating_add(1))
+        .find(|trials| (1..*trials).contains(&covered(probability, *trials)))
+        .unwrap_or(estimate)
 }
 
 /// The whole part of a count: 0 below nought and for what is not a number, and the most there is when larger.
@@ -77,15 +84,17 @@ fn shortest(sorted: &[f64], covered: usize) -> Option<(f64, f64)> {
     Some((*shortest.0, *shortest.1))
 }
 
-/// Mean and standard deviation. The sum of the deviations, nought but for the rounding of the first mean, corrects
-/// both.
+/// Mean and standard deviation. The sum of the deviations, nought but for the rounding of the mean, takes that rounding
+/// out of their squares.
 fn moments(values: &[f64]) -> (f64, f64) {
     let n = values.len() as f64;
-    let centre = sum(values.iter().copied()) / n;
-    let shift = sum(values.iter().map(|value| value - centre)) / n;
-    let squares = sum(values.iter().map(|value| (value - centre) * (value - centre)));
+    let mean = sum(values.iter().copied()) / n;
+    let shift = sum(values.iter().map(|value| value - mean)) / n;
+    let squares = sum(values.iter().map(|value| (value - mean) * (value - mean)));
     let variance = (squares - n * shift * shift) / (n - 1.0);
-    (centre + shift, variance.max(0.0).sqrt())
+    // Not by `max`, which would turn what is not a number into nought.
+    let variance = if variance < 0.0 { 0.0 } else { variance };
+    (mean, variance.sqrt())
 }
 
 /// A sum that keeps what rounding loses and adds it at the end (A. Neumaier, Z. Angew. Math. Mech. 54 (1974) 39).
@@ -119,10 +128,31 @@ pub fn tolerance(u: f64, digits: u32) -> f64 {
 /// result is stable. All trials of all blocks together then give the result.
 ///
 /// Two blocks that agree by luck also end it: the standard asks for no more.
+///
+/// # Example
+/// ```
+/// use slope_of_light::budget::{Adaptive, Random, Shape, Step, summarise};
+/// let (mut random, mut results) = (Random::new(1, 0), vec![]);
+/// let mut adaptive = Adaptive::new(0.95, 1, 1_000_000);
+/// loop {
+///     let mut block: Vec<f64> =
+///         (0..adaptive.block_size()).map(|_| Shape::Rectangular.draw(&mut random).powi(2)).collect();
+///     let step = adaptive.take(&summarise(&mut block, 0.95)?);
+///     results.append(&mut block);
+///     if step != Step::More {
+///         break;
+///     }
+/// }
+/// let result = summarise(&mut results, 0.95)?;
+/// assert!((result.mean - 1.0).abs() < 0.05);
+/// # Ok::<(), slope_of_light::budget::BudgetError>(())
+/// ```
 #[derive(Clone, Debug)]
 pub struct Adaptive {
     block_size: usize,
     digits: u32,
+    /// What part of δ the figures must be steady to.
+    part: f64,
     most_trials: usize,
     trials: usize,
     /// Sum over the blocks of (M − 1)u².
@@ -140,7 +170,7 @@ pub enum Step {
     More,
     /// Enough: all figures are steady to within δ.
     Stable,
-    /// Not steady yet, and another block would pass the most trials allowed.
+    /// Not steady, and another block would pass the most trials allowed.
     OutOfTrials,
 }
 
@@ -153,6 +183,7 @@ impl Adaptive {
         Self {
             block_size: for_the_ends.max(10_000).min(most_trials),
             digits,
+            part: 1.0,
             most_trials,
             trials: 0,
             within: 0.0,
@@ -161,6 +192,13 @@ impl Adaptive {
             low: Running::default(),
             high: Running::default(),
         }
+    }
+
+    /// The same, steady to δ/5: so many trials that [`validate`] judges the budget and not luck (JCGM 101, 8.2). It
+    /// takes about 25 times as many.
+    #[must_use]
+    pub const fn for_validation(self) -> Self {
+        Self { part: 0.2, ..self }
     }
 
     /// Trials in each block: max(⌈100/(1 − p)⌉, 10⁴) (JCGM 101, 7.9.4 b), or the most allowed if that is less.
@@ -181,7 +219,7 @@ impl Adaptive {
         self.u.add(block.u);
         self.low.add(block.symmetric.0);
         self.high.add(block.symmetric.1);
-        let tolerance = tolerance(self.u_of_all(block.trials), self.digits);
+        let tolerance = self.part * tolerance(self.u_of_all(block.trials), self.digits);
         let figures = [&self.mean, &self.u, &self.low, &self.high];
         if figures.iter().all(|figure| 2.0 * figure.u_of_mean() <= tolerance) {
             Step::Stable
@@ -224,7 +262,7 @@ impl Running {
     }
 }
 
-/// How far two intervals differ, and whether that matters (JCGM 101, 8.1.3).
+/// How far two intervals differ, and whether that matters (JCGM 101, 8.1).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Validation {
     /// d_low, the distance between the lower ends.
@@ -237,10 +275,10 @@ pub struct Validation {
     pub agrees: bool,
 }
 
-/// Compares the interval y ± U of a budget with the one of the trials (JCGM 101, 8.1.3).
+/// Compares the interval y ± U of a budget with the one of the trials (JCGM 101, 8.1).
 ///
-/// δ follows from `u`, the standard uncertainty of the budget, of which so many significant `digits` count. For a
-/// verdict on the budget and not on luck, 8.2 asks for trials steady to δ/5.
+/// δ follows from `u`, the standard uncertainty of the budget, of which so many significant `digits` count. The
+/// trials should be steady to δ/5: see [`Adaptive::for_validation`].
 pub fn validate(budget: (f64, f64), trials: (f64, f64), u: f64, digits: u32) -> Validation {
     let (low, high) = ((budget.0 - trials.0).abs(), (budget.1 - trials.1).abs());
     let tolerance = tolerance(u, digits);

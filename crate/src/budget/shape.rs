@@ -27,7 +27,7 @@ impl Shape {
     /// A number with mean 0 and standard deviation 1, to be multiplied by the standard uncertainty u.
     ///
     /// For [`Student`](Self::Student) it is t_ν itself, so that u is the scale of the distribution, s/√n of n
-    /// readings, as in JCGM 101, 6.4.9.4: the standard deviation of what is drawn is √(ν/(ν − 2)) times larger, and
+    /// readings, as in JCGM 101, 6.4.9: the standard deviation of what is drawn is √(ν/(ν − 2)) times larger, and
     /// infinite for ν ≤ 2. Not a number when ν is not above 0.
     pub fn draw(self, random: &mut Random) -> f64 {
         match self {

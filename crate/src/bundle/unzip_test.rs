@@ -1,6 +1,6 @@
 //! A bundle as another program reads it: the module `zipfile` of Python's standard library, written by others from
 //! the same specification (PKWARE APPNOTE). Where there is no Python, that is said and nothing is tested.
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use std::io::{ErrorKind, Write};
 use std::process::{Command, Stdio};

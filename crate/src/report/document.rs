@@ -104,7 +104,7 @@ fn readings(view: &View) -> String {
     let struck = |row: usize, column: &Column| {
         struck.get(row) == Some(&true) && !["state", "outside_because", "remark"].contains(&column.name)
     };
-    wide(&shown, shown.to_html_struck(struck))
+    wide(&shown, &shown.to_html_struck(struck))
 }
 
 fn line(view: &View, charts: &Charts) -> String {
@@ -210,11 +210,11 @@ fn items(pairs: impl IntoIterator<Item = (String, String)>) -> String {
 }
 
 fn table(table: &Table) -> String {
-    wide(table, table.to_html())
+    wide(table, &table.to_html())
 }
 
 /// A table in HTML with room for its width; nothing where it has no rows.
-fn wide(table: &Table, html: String) -> String {
+fn wide(table: &Table, html: &str) -> String {
     if table.rows.is_empty() { String::new() } else { format!("<div class=\"wide\">\n{html}</div>\n") }
 }
 

@@ -74,14 +74,17 @@ const FIGURE_COLUMNS: &[Column] = &[
     text("meaning", "meaning", "", "What it is and where it comes from."),
 ];
 
+/// The column by which the rows of different tables are matched.
+pub(super) const ROW: Column = Column {
+    name: "row",
+    title: "row",
+    unit: "",
+    kind: Kind::Number,
+    description: "Number of the row in the notebook, from 1.",
+};
+
 const READING_COLUMNS: &[Column] = &[
-    Column {
-        name: "row",
-        title: "row",
-        unit: "",
-        kind: Kind::Number,
-        description: "Number of the row in the notebook, from 1.",
-    },
+    ROW,
     text("rail", "rail", "", "Name of the rail on which the position was read."),
     text("reading", "reading", "", "Rail reading as typed; a bare number is in the unit of the ruler."),
     text("ruler_unit", "ruler unit", "", "Unit in which the ruler of that rail counts."),

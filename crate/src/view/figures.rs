@@ -2,6 +2,7 @@
 
 use super::build::p_text;
 use super::types::{Figure, LineView, ResultView};
+use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, LineAnalysis, Measured, Speed, listed, row_numbers};
 use crate::notebook::{Basis, Page, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
@@ -280,7 +281,7 @@ pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
         Err(refusal) => claim(ResultView { refusal: refusal.message.clone(), ..ResultView::default() }),
         Ok(speed) => claim(ResultView {
             short: short_form(speed.c, Some(speed.u_c()), "m/s", page.decimal_mark),
-            figures: result_figures(page, speed),
+            figures: result_figures(page, speed, analysis.air.wavelength_nm),
             sentences: sentences(page, analysis, speed),
             choice: choice(page, analysis, speed),
             ..ResultView::default()
@@ -288,11 +289,16 @@ pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
     }
 }
 
-fn result_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
+fn result_figures(page: &Page, speed: &Speed, wavelength_nm: f64) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let factor = match page.path {
         Path::Detector => "The path factor is 1: the detector rides on the carriage.",
         Path::Mirror => "The path factor is 2: a mirror on the carriage sends the light back.",
+    };
+    let of_air = if extrapolated(wavelength_nm) {
+        "A pulse travels at the group velocity c/n_g (P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated). At this wavelength the small share of water vapour is extrapolated."
+    } else {
+        "A pulse travels at the group velocity c/n_g (P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated)."
     };
     let nu = speed.degrees_of_freedom.map_or_else(|| "many".to_owned(), |nu| nu.to_string());
     let mut figures = vec![
@@ -306,7 +312,7 @@ fn result_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
                 fixed(speed.group_index, -6, mark),
                 plain((speed.group_index - 1.0) * 100.0, 2, mark)
             ),
-            "A pulse travels at the group velocity c/n_g (P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated).",
+            of_air,
         ),
         figure(
             "c",
@@ -418,3 +424,7 @@ fn choice(page: &Page, analysis: &Analysis, speed: &Speed) -> String {
         plain(speed.c * scatter, 2, mark)
     )
 }
+
+#[cfg(test)]
+#[path = "figures_test.rs"]
+mod tests;

@@ -82,7 +82,7 @@ fn another_program_reads_the_whole_bundle() {
     ];
     assert_eq!(names, expected);
     assert_eq!(entries[1].bytes, notebook::write(&notebook).into_bytes());
-    assert!(entries[10].bytes == pictures[0].bytes && entries[11].bytes == pictures[1].bytes);
+    assert!(entries[11].bytes == pictures[0].bytes && entries[12].bytes == pictures[1].bytes);
     // Our own reader gives every entry but the list, which it checks the others against.
     assert!(unpack(&bytes).unwrap().into_vec() == entries[1..]);
 }

@@ -43,6 +43,8 @@ pub fn rig() -> Rig {
         u_time_base: 50e-6,
         group_index: GROUP_INDEX,
         t0: 1.8,
+        u_walk: 0.0,
+        step: None,
         stops: stops(),
     }
 }

@@ -145,3 +145,7 @@ fn summary(outcome: &Outcome, mark: DecimalMark) -> String {
         plus_minus(c, Some(u), "m/s", mark)
     )
 }
+
+#[cfg(test)]
+#[path = "trials_test.rs"]
+mod tests;

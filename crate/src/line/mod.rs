@@ -21,14 +21,17 @@ pub mod checks;
 pub mod diagnostics;
 mod error;
 mod input;
+mod nodes;
 mod noise;
 mod problem;
 mod profile;
+mod refit;
 mod result;
 mod search;
 
 pub use error::LineError;
 pub use input::{Column, Data, Dense, FreeColumn, Noise, Stated};
+pub use refit::Refit;
 pub use result::{Estimate, Fit, RowFit, Uncertainty, bias_of_reciprocal};
 
 use nalgebra::DMatrix;

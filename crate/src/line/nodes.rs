@@ -38,7 +38,7 @@ pub(super) struct Nodes {
     /// Change of slope for s = 1.
     pub reach: f64,
     coefficients: usize,
-    nodes: Vec<Node>,
+    all: Vec<Node>,
 }
 
 /// How finely P and the gradient are interpolated.
@@ -123,15 +123,15 @@ impl Nodes {
                 ..node
             })
         };
-        let nodes = (0..size.nodes).map(node).collect::<Option<_>>()?;
-        Some(Nodes { nominal, reach, coefficients: size.coefficients, nodes })
+        let all = (0..size.nodes).map(node).collect::<Option<_>>()?;
+        Some(Nodes { nominal, reach, coefficients: size.coefficients, all })
     }
 
     /// The gradient in the trials whose rows these are.
     pub fn gradient<const L: usize>(&self, rows: &[Row<L>]) -> Gradient<L> {
         let mut coefficients = [[0.0; L]; MOST_COEFFICIENTS];
         let mut spread = [[0.0; L]; 2];
-        for node in &self.nodes {
+        for node in &self.all {
             let [yy, xy, xx] = node.sums(rows);
             for (coefficient, [by_yy, by_xy, by_xx]) in coefficients.iter_mut().zip(&node.adds) {
                 for l in 0..L {

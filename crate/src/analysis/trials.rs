@@ -18,6 +18,7 @@ use crate::budget::{
     Adaptive, BudgetError, Histogram, Random, Shape, Step, Summary, Validation, histogram, summarise,
     validate,
 };
+use crate::distribution::{normal_density, normal_quantile};
 use crate::line::{Column, Data, Noise, Refit};
 use crate::notebook::{Basis, ErrorShape, Page};
 use crate::quantity::{DecimalMark, Unit, parse};
@@ -34,7 +35,7 @@ const STEADY_DIGITS: u32 = 2;
 /// are steady to, so that their own noise stays far below a fifth of what is tested (8.2).
 const TESTED_DIGITS: u32 = 1;
 /// Trials fitted side by side. Part of what a seed means: another number would draw in another order.
-const LANES: usize = 4;
+const LANES: usize = 8;
 /// Bars of the histogram.
 const BINS: usize = 60;
 
@@ -279,6 +280,17 @@ pub struct Tally {
     settled: bool,
 }
 
+/// Whether the budget's interval may be quoted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Its ends are those of the trials, within the tolerance.
+    Holds,
+    /// They are not.
+    Fails,
+    /// The trials are too few to tell.
+    Undecided,
+}
+
 /// What the trials gave.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
@@ -286,6 +298,8 @@ pub struct Outcome {
     pub summary: Summary,
     /// Whether the budget's interval holds against that of the trials; why not, if it can't be told.
     pub validation: Result<Validation, String>,
+    /// How well the trials themselves know an end of their symmetric interval: its standard deviation, m/s.
+    pub u_end: f64,
     /// The trials counted in bins, without the outermost of them.
     pub histogram: Histogram,
     /// c and u of the budget and its degrees of freedom, for the curve over the histogram.
@@ -299,6 +313,22 @@ pub struct Outcome {
     pub no_deviation: bool,
     /// Whether the adaptive procedure found the figures steady; none where a number was asked for or it was stopped.
     pub steady: Option<bool>,
+}
+
+impl Outcome {
+    /// The verdict of the validation; none where there is nothing to validate. Twice the trials' own noise is allowed
+    /// for on either side, since few trials can seem to agree or not by luck (JCGM 101:2008, 8.2, note 2).
+    pub fn verdict(&self) -> Option<Verdict> {
+        let found = self.validation.as_ref().ok()?;
+        let (apart, noise) = (found.low.max(found.high), 2.0 * self.u_end);
+        Some(if apart + noise <= found.tolerance {
+            Verdict::Holds
+        } else if apart - noise > found.tolerance {
+            Verdict::Fails
+        } else {
+            Verdict::Undecided
+        })
+    }
 }
 
 impl Tally {
@@ -391,6 +421,7 @@ impl Tally {
         Ok(Outcome {
             summary,
             validation,
+            u_end: u_of_end(&summary, self.probability),
             histogram: histogram(middle, BINS),
             curve,
             seed: self.plan.seed,
@@ -402,6 +433,14 @@ impl Tally {
             },
         })
     }
+}
+
+/// Standard deviation of an end of the symmetric interval: √(q(1 − q)/M) over the density there, taken as normal
+/// (the spread of a sample quantile; M. G. Kendall and A. Stuart, The Advanced Theory of Statistics, vol. 1, 10.10;
+/// from memory).
+fn u_of_end(summary: &Summary, probability: f64) -> f64 {
+    let q = 0.5 + probability / 2.0;
+    (q * (1.0 - q) / summary.trials as f64).sqrt() * summary.u / normal_density(normal_quantile(q))
 }
 
 /// Runs all trials that a page asks for, one block after the other.

@@ -1,17 +1,15 @@
 //! How long a person waits for the page, in a headless Chromium. Medians; the least stands on standard error.
 
-use std::env;
-use std::path::PathBuf;
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail};
-use page_tests::driver::Driver;
 use page_tests::page::{Home, Page, Stage};
 use serde_json::Value;
 use slope_of_light::notebook::write;
 use slope_of_light::synth::demo;
 
+use crate::stage::stage;
 use crate::timing::Times;
 
 /// Edits timed.
@@ -118,17 +116,6 @@ fn of_200_rows(stage: &Stage) -> Result<Page<'_>> {
     let rows = "return document.querySelectorAll('input[id^=cell-][id$=-edge_b]').length >= 200 || null";
     wait_for(&page, rows)?;
     Ok(page)
-}
-
-fn stage() -> Result<Stage> {
-    let path = |name: &str| {
-        env::var_os(name).map(PathBuf::from).with_context(|| format!("{name} is not set: run cargo measure"))
-    };
-    Ok(Stage {
-        driver: Driver::start(&path("CHROMEDRIVER")?, path("CHROMIUM")?)?,
-        address: env::var("SLOPE_URL").context("SLOPE_URL is not set: run cargo measure")?,
-        dist: path("SLOPE_DIST")?,
-    })
 }
 
 /// Asks the page until it answers with something.

@@ -11,15 +11,21 @@ use crate::toolchain::Toolchain;
 
 /// The profile of the page's wasm and its tests, in the workspace's `Cargo.toml`.
 const PROFILE: &str = "wasm";
+/// What becomes wasm on its own.
+const LIBRARY: &str = "cdylib";
 
 /// Compiles the library of a package for a browser, as the page's; gives the wasm as the compiler left it.
+///
+/// That it is to be wasm is said here and not in the package: a library that is both wasm and a Rust library is
+/// left out by cargo when it optimises across crates, which is a twelfth of the page.
 ///
 /// # Errors
 /// When there is no toolchain for it, or the package does not compile.
 pub fn library(project: &Project, package: &str) -> Result<PathBuf> {
-    let mut command = Toolchain::get()?.cargo(project, "build");
-    command.args(["--profile", PROFILE, "-p", package, "--lib", "--message-format=json-render-diagnostics"]);
-    artefact(&mut command, "cdylib", package)
+    let mut command = Toolchain::get()?.cargo(project, "rustc");
+    command.args(["--profile", PROFILE, "-p", package, "--lib", "--crate-type", LIBRARY]);
+    command.arg("--message-format=json-render-diagnostics");
+    artefact(&mut command, LIBRARY, package)
 }
 
 /// Compiles an integration test of the notebook crate for a browser, with the page's own optimisation.

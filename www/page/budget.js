@@ -158,10 +158,10 @@ function written(name, answer) {
 function header() {
   const { columns } = words.budget;
   return el('thead', { role: 'rowgroup' }, el('tr', { role: 'row' }, ...Object.entries(columns).map(
-    ([column, text]) => el('th', { scope: 'col', role: 'columnheader', class: column }, text))));
+    ([column, text]) => el('th', { scope: 'col', role: 'columnheader', class: `in-${column}` }, text))));
 }
 
 /** @param {Column | 'share' | 'what_if'} column @param {...Node} content */
 function cell(column, ...content) {
-  return el('td', { role: 'cell', class: column, 'data-label': words.budget.columns[column] }, ...content);
+  return el('td', { role: 'cell', class: `in-${column}`, 'data-label': words.budget.columns[column] }, ...content);
 }

@@ -47,13 +47,16 @@ class FigureLine {
 }
 
 /**
- * A symbol as it is set: what stands behind a low line is set low.
+ * A symbol as it is set: the letters and digits behind a low line are set low.
  * @param {string} symbol
  * @returns {(Node | string)[]}
  */
 export function lettered(symbol) {
   const [first = '', ...lows] = symbol.split('_');
-  return [first, ...lows.flatMap((part) => [el('sub', {}, part.slice(0, 1)), part.slice(1)])];
+  return [first, ...lows.flatMap((part) => {
+    const [low = ''] = part.match(/^[\p{L}\p{N}]*/u) ?? [];
+    return [el('sub', {}, low), part.slice(low.length)];
+  })];
 }
 
 export class Figures {

@@ -18,7 +18,7 @@ export function math(formula) {
   const inside = build(formula);
   if (!inside) return undefined;
   const root = document.createElementNS(SPACE, 'math');
-  root.setAttribute('display', 'block');
+  root.setAttribute('displaystyle', 'true');
   root.append(inside);
   return root;
 }

@@ -9,8 +9,8 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 
-use crate::project::{Project, STEM};
 use crate::modules::{self, Form};
+use crate::project::{Project, STEM};
 use crate::{bind, compile, onefile, script};
 
 /// The page as one file.

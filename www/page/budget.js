@@ -57,7 +57,7 @@ export class Budget {
   }
 
   /**
-   * The figures that change, each as it would be and as it is; or why there are none.
+   * The figures that would change, each as it would be and as it is now; or why there are none.
    * @param {string} id
    * @param {number} factor
    */
@@ -65,14 +65,16 @@ export class Budget {
     try {
       const { refusal, figures } = this.book.desk.what_if(id, factor);
       if (refusal) return refusal;
-      return figures.map((figure) => ({ ...figure, now: this.figures.find((old) => old.id === figure.id)?.value }));
+      const now = new Map(this.figures.map((figure) => [figure.id, figure.value]));
+      return figures.filter(({ id: each, value }) => now.get(each) !== value)
+        .map((figure) => ({ ...figure, now: now.get(figure.id) ?? '' }));
     } catch (error) {
       return messageOf(error);
     }
   }
 }
 
-/** @typedef {string | (Figure & {now: string | undefined})[]} Answer */
+/** @typedef {string | (Figure & {now: string})[]} Answer */
 
 class ComponentLine {
   /**
@@ -149,10 +151,10 @@ class ComponentLine {
 function written(name, answer) {
   const t = words.budget;
   if (typeof answer === 'string') return [answer];
-  return [t.answer(name), ...answer.flatMap(({ symbol, value, now }, place) => [
-    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${value}`,
-    now === undefined || now === value ? '' : ` ${t.insteadOf(now)}`,
-  ])];
+  const changes = answer.flatMap(({ symbol, value, now }, place) => [
+    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${value} ${t.insteadOf(now)}`,
+  ]);
+  return [t.answer(name), ...(changes.length > 0 ? changes : [` ${t.nothing}`])];
 }
 
 function header() {

@@ -33,9 +33,9 @@ export class Seal {
   }
 
   /** @param {View} view */
-  show({ result: { sealed } }) {
-    setHidden(this.sealed, !sealed);
-    setHidden(this.offer, sealed);
+  show({ result }) {
+    setHidden(this.sealed, !result.sealed);
+    setHidden(this.offer, !result.may_seal);
   }
 }
 

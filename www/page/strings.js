@@ -275,6 +275,7 @@ export const words = {
     whatIfOf: (/** @type {string} */ name) => `What if: ${name}`,
     factors: ['× 0', '× ¼', '× ½', '× ¾', '× 1', '× 1¼', '× 1½', '× 1¾', '× 2'],
     answer: (/** @type {string} */ factor) => `With this component ${factor}:`,
+    nothing: 'no figure changes.',
     insteadOf: (/** @type {string} */ now) => `instead of ${now}`,
     reset: 'Back to × 1',
   },
@@ -316,7 +317,7 @@ export const words = {
     mark: 'sealed',
     title: 'Seal the result',
     hint: 'Until the seal is opened, every v and c that is shown carries a hidden factor within ±8 %. So the known '
-      + 'answer can’t steer which rows are kept and what is stated.',
+      + 'answer can’t steer which rows are kept and what is stated. A notebook can be sealed once.',
     put: 'Put the seal on',
     sealed: 'The result is sealed: every v and c that is shown carries a hidden factor within ±8 %.',
     open: 'Open the seal…',

@@ -18,6 +18,7 @@ export class TrialsPart {
   /** @param {Book} book */
   constructor(book) {
     this.book = book;
+    this.refused = false;
     this.refusal = byId('trials-refusal');
     this.wanted = new TextField({ id: 'trials-number', label: words.trials.wanted }, (wanted) => {
       book.edit({ set_trials: { seed: this.seed, wanted } });
@@ -59,13 +60,16 @@ export class TrialsPart {
   }
 
   /** @param {View} view */
-  show({ trials, entries }) {
+  show({ trials, budget, entries, result }) {
     const { desk } = this.book;
     this.seed = trials.seed;
-    setOptional(this.refusal, trials.refusal);
+    this.refused = trials.refusal !== '';
+    const told = [trials.wanted.problem, budget.refusal].includes(trials.refusal);
+    setOptional(this.refusal, told ? '' : trials.refusal);
     this.wanted.show(trials.wanted);
     setText(this.seedText, trials.seed);
-    if (this.of.desk && desk !== this.of.desk) this.clear();
+    // What came of a run would tell what a seal hides.
+    if (this.of.desk && (desk !== this.of.desk || result.sealed)) this.clear();
     const changed = entries !== this.of.entries;
     if (this.crew && changed) this.end(words.trials.changed);
     setHidden(this.stale, !changed);
@@ -74,7 +78,7 @@ export class TrialsPart {
 
   showButtons() {
     const runs = this.crew !== undefined;
-    setAttribute(this.start, 'aria-disabled', runs || !this.refusal.hidden ? 'true' : undefined);
+    setAttribute(this.start, 'aria-disabled', runs || this.refused ? 'true' : undefined);
     if (runs === this.running.hidden) {
       const hadFocus = document.activeElement === this.stop;
       setHidden(this.running, !runs);
@@ -86,9 +90,7 @@ export class TrialsPart {
   begin(set_going) {
     flushAll();
     const { entries, trials } = this.book.current();
-    const why = trials.refusal || trials.wanted.problem;
-    if (why) setText(this.state, why);
-    if (why || this.crew) return;
+    if (this.crew || trials.refusal) return;
     this.clear();
     const { desk } = this.book;
     try {

@@ -108,7 +108,7 @@ export interface TrialsView {
 }
 export interface ResultView {
   refusal: string; short: string; figures: Figure[]; sentences: string[]; basis: Basis; reason: string;
-  choice: string; sealed: boolean;
+  choice: string; sealed: boolean; may_seal: boolean;
 }
 export interface Notice {
   id: string; weight: Weight; section: SectionName; text: string; look_at: string; rows: number[];

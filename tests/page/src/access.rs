@@ -64,6 +64,7 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
     page.browser.run(&checker, vec![])?;
     page.fill("Number of trials", "20000")?;
     uncertainty::run(&page)?;
+    unbroken(&page).context("beside the trials")?;
     page.click("Seal the result")?;
     page.click("Put the seal on")?;
     page.browser.run("for (const each of document.querySelectorAll('details')) each.open = true", vec![])?;

@@ -4,6 +4,7 @@ use anyhow::{Result, ensure};
 
 use crate::names;
 use crate::page::{Page, Stage};
+use crate::uncertainty;
 
 /// A sealed result is another one and says so, also after a reload; opened, it is the true one again.
 ///
@@ -13,6 +14,8 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     let open = page.result()?;
     ensure!(!is_marked(&page)?, "a result without a seal is marked as sealed");
+    page.fill("Number of trials", "20000")?;
+    uncertainty::run(&page)?;
     page.click("Seal the result")?;
     page.click("Put the seal on")?;
     page.reads("#sealed", "sealed")?;
@@ -21,6 +24,7 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     ensure!(sealed != open && sealed.contains("m/s"), "open {open:?}, sealed {sealed:?}");
     ensure!(is_marked(&page)?, "the sealed result is not marked in the strip");
     ensure!(!page.text("main")?.contains(&open), "the true result is still on the page");
+    ensure!(page.text("#trials-figures")?.is_empty(), "the trials still tell the true result");
     page.is_saved()?;
     page.reload()?;
     ensure!(page.result()? == sealed && is_marked(&page)?, "after a reload the seal is off");
@@ -32,6 +36,7 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     page.click("Open it for good")?;
     page.sees(names::RESULT, &open)?;
     ensure!(!is_marked(&page)?, "the opened result is marked as sealed");
+    ensure!(!page.has("Seal the result")?, "a second seal is offered");
     page.press_with_control('z')?;
     ensure!(page.result()? == open, "opening the seal was taken back");
     page.is_silent()

@@ -18,7 +18,7 @@ use crate::page::{Page, Stage, eventually};
 /// Enough trials for a histogram, few enough for a busy machine.
 const FEW: &str = "30000";
 /// More trials than end by themselves while a test looks on.
-const MANY: &str = "90000000";
+const MANY: &str = "10000000";
 
 /// The budget of the demo stands in the table as it is natively, and its shares make up the whole.
 ///

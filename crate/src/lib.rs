@@ -11,7 +11,7 @@
 //! let (notebook, truth) = demo::typed_readings()?;
 //! let analysis = analyse(&notebook);
 //! let speed = analysis.speed.map_err(|refusal| refusal.message)?;
-//! assert!((speed.c - truth.c).abs() < speed.expanded());
+//! assert!((speed.c - truth.c).abs() < speed.expanded().unwrap_or(0.0));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
@@ -32,6 +32,9 @@ pub mod screen;
 
 // The one engine for straight lines, its diagnostics and side checks.
 pub mod line;
+
+// Uncertainty budgets: errors combined, and checked by Monte Carlo.
+pub mod budget;
 
 // The notebook: its log of edits and the page folded from it.
 pub mod notebook;

@@ -6,8 +6,9 @@
 use serde::Serialize;
 
 use super::rows::{Ground, Point, Rows, full_uy};
+use super::seal;
 use super::speed::C0;
-use super::types::{LineAnalysis, Speed};
+use super::types::{Entry, LineAnalysis, Speed};
 use super::{listed, row_numbers};
 use crate::notebook::{BenchField, RailId, RowId};
 use crate::quantity::{fixed, plain};
@@ -34,6 +35,8 @@ pub enum Section {
     Readings,
     /// Line.
     Line,
+    /// Uncertainty.
+    Uncertainty,
     /// Result.
     Result,
 }
@@ -473,7 +476,9 @@ fn decisive_row(seen: &Seen, line: &LineAnalysis) -> Option<Notice> {
 
 fn about_the_speed(seen: &Seen, line: &LineAnalysis, speed: &Speed) -> Vec<Notice> {
     let mut all = Vec::new();
-    if speed.c - C0 > 4.0 * speed.u_c() {
+    let sealed = seal::factor(seen.ground.page.seal.as_ref()).is_some();
+    // While the result is sealed, nothing may tell on which side of c₀ it lies.
+    if !sealed && speed.c - C0 > 4.0 * speed.u_c() {
         all.push(Notice {
             id: "faster_than_light",
             weight: Weight::Grave,
@@ -504,7 +509,25 @@ fn about_the_speed(seen: &Seen, line: &LineAnalysis, speed: &Speed) -> Vec<Notic
             rail: None,
         });
     }
+    all.extend(dominant(seen, speed));
     all
+}
+
+/// One error of the apparatus over four fifths of the budget.
+fn dominant(seen: &Seen, speed: &Speed) -> Option<Notice> {
+    let largest = speed.budget.components.iter().find(|c| c.share > 0.8 && c.entry != Entry::Rows)?;
+    Some(Notice {
+        id: "dominant_component",
+        weight: Weight::Know,
+        section: Section::Uncertainty,
+        text: format!(
+            "One error that no repeat can reduce is {} % of the variance of c.",
+            seen.figure(100.0 * largest.share, 2)
+        ),
+        look_at: "The first line of the budget: that error alone decides the uncertainty.",
+        rows: Vec::new(),
+        rail: None,
+    })
 }
 
 #[cfg(test)]

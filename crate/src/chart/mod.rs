@@ -1,4 +1,4 @@
-//! The drawings: the line with its readings, the residuals, and the bench to scale.
+//! The drawings: the line with its readings, the residuals, the bench to scale, and a histogram of trials.
 //!
 //! Each drawing is a pure function of a small picture (see [`picture`]) and a [`Theme`]. It is first laid out as
 //! a list of plain shapes, in pixels, and then painted on any plotters backend: a canvas in the page, SVG for
@@ -18,13 +18,14 @@
 //! - `scale`: ranges and ticks.
 //! - `frame`: axes, grid, legend.
 //! - `marks`: the marks of a reading.
-//! - `line`, `residuals`, `bench`: the three drawings.
+//! - `line`, `residuals`, `bench`, `histogram`: the drawings.
 
 pub mod picture;
 pub mod theme;
 
 mod bench;
 mod frame;
+mod histogram;
 mod line;
 mod marks;
 mod residuals;
@@ -40,7 +41,9 @@ use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
 use plotters::prelude::{DrawingBackend, SVGBackend};
 
-pub use picture::{Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark};
+pub use picture::{
+    Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture, Mark,
+};
 pub use theme::{Colour, Theme};
 
 use scene::Scene;
@@ -110,6 +113,18 @@ pub fn bench<B: DrawingBackend>(
     theme: &Theme,
 ) -> Result<(), ChartError> {
     paint(area, &bench::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// Draws Monte Carlo trials in bins, with the curve that the budget expects and the ends of the trials' interval.
+///
+/// # Errors
+/// The area is too small, or its backend refuses.
+pub fn histogram<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    picture: &HistogramPicture,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    paint(area, &histogram::scene(room(area, theme)?, picture, theme), theme)
 }
 
 /// The height that the drawing of the bench needs at a width, in pixels of `theme`: more where rails or their

@@ -24,11 +24,13 @@ mod input;
 mod noise;
 mod problem;
 mod profile;
+mod refit;
 mod result;
 mod search;
 
 pub use error::LineError;
 pub use input::{Column, Data, Dense, FreeColumn, Noise, Stated};
+pub use refit::Refit;
 pub use result::{Estimate, Fit, RowFit, Uncertainty, bias_of_reciprocal};
 
 use nalgebra::DMatrix;

@@ -78,6 +78,10 @@ pub struct RowFit {
     pub normalised: Option<f64>,
     /// The share, 0 … 1, of the row's own information that the line takes up.
     pub leverage: f64,
+    /// By how much the slope grows for one unit of this row's y, at the weights of the fit; for one unit of its x it
+    /// falls by the slope times as much. The slope's variance is the sum of these squared times the row's variance,
+    /// plus the squared covariances of the slope with each shared error.
+    pub influence: f64,
 }
 
 impl Fit {
@@ -259,6 +263,7 @@ fn rows<N: noise::Noise>(
     let n_shared = problem.shared.len();
     let alpha = profile.unknowns.last().copied().unwrap_or(0.0);
     let (own, left) = information(profile, n_shared);
+    let influence = influence(profile, frame.x_scale);
     (0..problem.x.len())
         .map(|i| {
             let mut position = frame.x_origin + frame.x_scale * profile.positions[i];
@@ -273,9 +278,27 @@ fn rows<N: noise::Noise>(
                 .filter(|unit| *unit > 0.0 && left[i] > TAKEN * own[i])
                 .map(|unit| profile.e[i] / left[i].sqrt() / unit);
             let leverage = (1.0 - left[i] / own[i]).clamp(0.0, 1.0);
-            RowFit { true_x: position, residual: residual * frame.y_scale, normalised, leverage }
+            RowFit {
+                true_x: position,
+                residual: residual * frame.y_scale,
+                normalised,
+                leverage,
+                influence: influence.get(i).copied().unwrap_or(0.0),
+            }
         })
         .collect()
+}
+
+/// Change of the slope for one unit of each y: the slope's own direction in the basis, brought back from the
+/// whitened space.
+fn influence<N: noise::Noise>(profile: &Profile<'_, N>, x_scale: f64) -> Vec<f64> {
+    let slope = profile.basis.len() - 1;
+    let mut weighed = vec![0.0; profile.e.len()];
+    if let Some(direction) = profile.basis.columns().last() {
+        profile.noise.weigh(direction, &mut weighed);
+    }
+    let length = profile.basis.r(slope, slope) * x_scale;
+    weighed.iter().map(|value| value / length).collect()
 }
 
 /// The diagonals of W⁻¹ and of the covariance of e = W⁻¹ r, which is W⁻¹ less what the fit takes up.

@@ -6,12 +6,14 @@
 use std::fmt::Write as _;
 
 use super::escape::html_text;
-use super::shown::{checks_table, line_table, readings_table, result_table};
+use super::shown::{
+    budget_figures_table, budget_table, checks_table, line_table, readings_table, result_table, trials_table,
+};
 use super::table::Table;
 use super::words;
 use crate::analysis::notices::Notice;
 use crate::notebook::BenchField;
-use crate::view::{Field, RailView, View};
+use crate::view::{Field, RailView, TrialsView, View};
 
 /// The charts of a report, each an SVG element of this program's own making.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -20,6 +22,8 @@ pub struct Charts {
     pub line_svg: String,
     /// The residuals; empty where there are none.
     pub residuals_svg: String,
+    /// The trials; empty where none were made.
+    pub trials_svg: String,
     /// The bench, to scale; empty where there is no rail.
     pub bench_svg: String,
 }
@@ -29,8 +33,8 @@ const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'n
 
 const STYLE: &str = include_str!("report.css");
 
-/// The report on a notebook.
-pub fn html(view: &View, charts: &Charts) -> String {
+/// The report on a notebook, with what trials gave if they were made.
+pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String {
     let title = if view.title.is_empty() { "Untitled notebook" } else { &view.title };
     let title = html_text(title);
     let sections = [
@@ -40,6 +44,7 @@ pub fn html(view: &View, charts: &Charts) -> String {
         section("Apparatus", &apparatus(view, charts)),
         section("Readings", &table(&readings_table(view))),
         section("Line", &line(view, charts)),
+        section("Uncertainty", &uncertainty(view, charts, trials)),
         section("Result", &result(view)),
         section("Notices", &notices(view)),
         typed_section(view, BenchField::Discussion),
@@ -109,6 +114,22 @@ fn line(view: &View, charts: &Charts) -> String {
         table(&checks_table(view)),
     ]
     .concat()
+}
+
+fn uncertainty(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String {
+    if !view.budget.refusal.is_empty() {
+        return paragraph(&view.budget.refusal);
+    }
+    let mut text = paragraph(&view.budget.summary);
+    text += &table(&budget_table(view));
+    text += &table(&budget_figures_table(view));
+    if let Some(trials) = trials.filter(|trials| trials.refusal.is_empty()) {
+        text += "<h3>Monte Carlo trials</h3>\n";
+        text += &paragraph(&trials.verdict);
+        text += &figure(&charts.trials_svg, &trials.summary);
+        text += &table(&trials_table(trials));
+    }
+    text
 }
 
 fn result(view: &View) -> String {

@@ -8,7 +8,12 @@ const HOSTILE: &str =
 
 fn charts() -> Charts {
     let svg = |name: &str| format!("<svg class=\"{name}\"></svg>");
-    Charts { line_svg: svg("line"), residuals_svg: svg("residuals"), bench_svg: svg("bench") }
+    Charts {
+        line_svg: svg("line"),
+        residuals_svg: svg("residuals"),
+        bench_svg: svg("bench"),
+        trials_svg: svg("trials"),
+    }
 }
 
 /// The tags of a document, each with its attributes, in order.
@@ -18,15 +23,15 @@ fn tags(html: &str) -> Vec<&str> {
 
 #[test]
 fn no_text_of_a_notebook_becomes_markup() {
-    let plain = html(&view_of("plain"), &charts());
-    let hostile = html(&view_of(HOSTILE), &charts());
+    let plain = html(&view_of("plain"), &charts(), None);
+    let hostile = html(&view_of(HOSTILE), &charts(), None);
     assert_eq!(tags(&plain), tags(&hostile));
     assert!(hostile.contains("&lt;script&gt;alert(1)&lt;/script&gt;"));
 }
 
 #[test]
 fn it_runs_nothing_and_loads_nothing() {
-    let report = html(&view_of("plain"), &charts());
+    let report = html(&view_of("plain"), &charts(), None);
     // W3C, "Content Security Policy Level 3", 3.3: the policy of a document in its meta element, before what it
     // is to govern.
     let policy = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ";
@@ -45,7 +50,7 @@ fn it_runs_nothing_and_loads_nothing() {
 #[test]
 fn every_element_that_opens_closes_in_order() {
     const VOID: [&str; 2] = ["meta", "!DOCTYPE"];
-    let report = html(&view_of(HOSTILE), &charts());
+    let report = html(&view_of(HOSTILE), &charts(), None);
     let mut open = Vec::new();
     for tag in tags(&report) {
         let name = tag.split([' ', '\n']).next().unwrap_or_default();
@@ -60,7 +65,7 @@ fn every_element_that_opens_closes_in_order() {
 
 #[test]
 fn all_parts_are_there() {
-    let report = html(&view_of("plain"), &charts());
+    let report = html(&view_of("plain"), &charts(), None);
     let headings = [
         "Aim",
         "Method",
@@ -94,7 +99,7 @@ fn an_empty_notebook_has_a_report_that_says_so() {
     view.notices.clear();
     view.line.refusal = "No rows yet: type two.".into();
     view.result.refusal = "No line yet.".into();
-    let report = html(&view, &Charts::default());
+    let report = html(&view, &Charts::default(), None);
     assert!(report.contains("<h1>Untitled notebook</h1>"));
     assert!(report.contains("No rows yet: type two."));
     assert!(report.contains("No line yet."));
@@ -121,7 +126,7 @@ fn rows_that_hold_nothing_are_left_out() {
     for row in &mut view.rows {
         row.state = RowState::Empty;
     }
-    let report = html(&view, &charts());
+    let report = html(&view, &charts(), None);
     assert!(!report.contains("<caption>Readings</caption>"));
 }
 

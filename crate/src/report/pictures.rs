@@ -2,11 +2,13 @@
 
 use super::Charts;
 use crate::analysis::read::ruler_unit;
+use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, LineAnalysis, Measured, Part, RailStand, RowReading};
 use crate::chart::{
-    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark, Theme,
+    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
+    Mark, Theme,
 };
-use crate::distribution::{normal_quantile, t_coverage_factor};
+use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::notebook::{Page, Rail, Sense};
 use crate::quantity::{DecimalMark, in_unit, plain};
 
@@ -132,8 +134,29 @@ fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Str
     }
 }
 
-/// All charts as SVG, on white paper; empty where there is nothing to draw.
-pub fn charts(page: &Page, analysis: &Analysis) -> Charts {
+/// Monte Carlo trials in bins with the budget's curve, in 10⁶ m/s.
+pub fn histogram_picture(outcome: &Outcome, decimal_mark: DecimalMark) -> HistogramPicture {
+    const MEGA: f64 = 1e6;
+    const POINTS: i32 = 120;
+    let bins = &outcome.histogram;
+    let (width, trials) = (bins.width / MEGA, outcome.summary.trials as f64);
+    let (c, u, nu) = outcome.curve;
+    let density = |z: f64| nu.map_or_else(|| normal_density(z), |nu| student_t_density(z, nu)) / (u / MEGA);
+    let reach = 5.0;
+    let place = |step: i32| reach * (2.0 * f64::from(step) / f64::from(POINTS) - 1.0);
+    HistogramPicture {
+        from: bins.from / MEGA,
+        width,
+        densities: bins.counts.iter().map(|count| *count as f64 / trials / width).collect(),
+        curve: (0..=POINTS).map(|step| ((c + place(step) * u) / MEGA, density(place(step)))).collect(),
+        interval: [outcome.summary.symmetric.0 / MEGA, outcome.summary.symmetric.1 / MEGA],
+        decimal_mark,
+    }
+}
+
+/// All charts as SVG, on white paper; empty where there is nothing to draw. That of the trials is drawn where there
+/// is an outcome.
+pub fn charts(page: &Page, analysis: &Analysis, trials: Option<&Outcome>) -> Charts {
     let theme = Theme::print();
     let (width, height) = PAPER;
     let line = line_picture(page, analysis);
@@ -148,6 +171,16 @@ pub fn charts(page: &Page, analysis: &Analysis) -> Charts {
             chart::residuals(area, &line, theme)
         })
         .unwrap_or_default(),
+        trials_svg: trials
+            .and_then(|outcome| {
+                let picture = histogram_picture(outcome, page.decimal_mark);
+                let title = "Monte Carlo trials";
+                chart::svg(width, height / 2, title, &theme, |area, theme| {
+                    chart::histogram(area, &picture, theme)
+                })
+                .ok()
+            })
+            .unwrap_or_default(),
         bench_svg: chart::svg(
             width,
             chart::bench_height(width, &bench, &theme),

@@ -3,7 +3,7 @@
 use super::table::{Column, Kind, Table};
 use super::words;
 use crate::notebook::Cell;
-use crate::view::{Figure, RowState, RowView, View};
+use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
 
 /// `readings.csv`: every row that holds something, struck ones with their reasons.
 pub fn readings_table(view: &View) -> Table {
@@ -61,9 +61,46 @@ pub fn result_table(view: &View) -> Table {
     figures_table("result", "Result", &view.result.figures)
 }
 
+/// The budget, line by line.
+pub fn budget_table(view: &View) -> Table {
+    let cells = |part: &ComponentView| {
+        vec![
+            part.name.clone(),
+            part.acts_on.clone(),
+            part.u.clone(),
+            part.shape.clone(),
+            part.degrees_of_freedom.clone(),
+            part.sensitivity.clone(),
+            part.contribution.clone(),
+            part.share_text.clone(),
+            part.remark.clone(),
+        ]
+    };
+    Table {
+        name: "budget",
+        title: "Uncertainty budget of c",
+        columns: BUDGET_COLUMNS.to_vec(),
+        rows: view.budget.components.iter().map(cells).collect(),
+    }
+}
+
+/// What the budget adds up to.
+pub fn budget_figures_table(view: &View) -> Table {
+    figures_table("budget_figures", "The budget added up", &view.budget.figures)
+}
+
+/// What the trials gave.
+pub fn trials_table(trials: &TrialsView) -> Table {
+    figures_table("trials", "Monte Carlo trials", &trials.figures)
+}
+
 fn figures_table(name: &'static str, title: &'static str, figures: &[Figure]) -> Table {
     let cells = |figure: &Figure| {
-        vec![figure.name.clone(), figure.symbol.clone(), figure.value.clone(), figure.meaning.clone()]
+        let meaning = match figure.source.as_str() {
+            "" => figure.meaning.clone(),
+            source => format!("{} ({source})", figure.meaning.trim_end_matches('.')),
+        };
+        vec![figure.name.clone(), figure.symbol.clone(), figure.value.clone(), meaning]
     };
     Table { name, title, columns: FIGURE_COLUMNS.to_vec(), rows: figures.iter().map(cells).collect() }
 }
@@ -73,6 +110,18 @@ const FIGURE_COLUMNS: &[Column] = &[
     text("symbol", "symbol", "", "Its symbol."),
     text("value", "value", "", "Value, standard uncertainty and unit, rounded."),
     text("meaning", "meaning", "", "What it is and where it comes from."),
+];
+
+const BUDGET_COLUMNS: &[Column] = &[
+    text("component", "component", "", "From where the error comes."),
+    text("acts_on", "acts on", "", "Which distances or delays it moves."),
+    text("u", "u", "", "Its standard uncertainty with unit, rounded."),
+    text("shape", "distribution", "", "How it is distributed."),
+    text("degrees_of_freedom", "ν", "", "Its degrees of freedom."),
+    text("sensitivity", "sensitivity", "", "Change of c for one unit of it."),
+    text("contribution", "contribution", "", "The standard uncertainty of c that it causes."),
+    text("share", "share", "", "Its share of the variance of c."),
+    text("remark", "remark", "", "How it came into the budget, or why it can’t matter."),
 ];
 
 const READING_COLUMNS: &[Column] = &[

@@ -53,8 +53,17 @@ fn a_hostile_text_is_neutral_in_the_csv_and_comes_back() {
 #[test]
 fn figures_stand_in_tables_of_their_own() {
     let view = view_of("7");
-    for table in [line_table(&view), checks_table(&view), result_table(&view)] {
-        assert_eq!(table.rows, [["7", "7", "7", "7"]]);
+    let trials = TrialsView { figures: view.result.figures.clone(), ..TrialsView::default() };
+    let all = [
+        line_table(&view),
+        checks_table(&view),
+        result_table(&view),
+        budget_figures_table(&view),
+        trials_table(&trials),
+    ];
+    for table in all {
+        assert_eq!(table.rows, [["7", "7", "7", "7 (7)"]], "the source stands behind the meaning");
         assert_eq!(table.columns.len(), 4);
     }
+    assert_eq!(budget_table(&view).rows, [["7"; 9]]);
 }

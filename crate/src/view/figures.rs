@@ -1,33 +1,55 @@
-//! The line and the result in figures and sentences.
+//! The line in figures and sentences.
 
 use super::build::p_text;
-use super::types::{Figure, LineView, ResultView};
-use crate::analysis::{Analysis, C0, LineAnalysis, Measured, Speed, listed, row_numbers};
-use crate::notebook::{Basis, Page, Path};
-use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
+use super::math::Math;
+use super::types::{Figure, LineView};
+use crate::analysis::seal::shown_line;
+use crate::analysis::{Analysis, LineAnalysis, Measured, listed, row_numbers};
+use crate::notebook::Page;
+use crate::quantity::{DecimalMark, fixed, plain, plus_minus};
 
 /// The straight line.
 pub fn line_view(page: &Page, analysis: &Analysis) -> LineView {
     match &analysis.line {
         Err(refusal) => LineView { refusal: refusal.message.clone(), ..LineView::default() },
-        Ok(line) => LineView {
-            refusal: String::new(),
-            method: method(line),
-            figures: line_figures(page, line),
-            checks: checks(page, line),
-            summary: summary(page, line),
-            residual_summary: residual_summary(page, line),
-        },
+        Ok(line) => {
+            let line = &shown_line(line, analysis.hidden);
+            LineView {
+                refusal: String::new(),
+                method: method(line),
+                figures: line_figures(page, line),
+                checks: checks(page, line),
+                summary: summary(page, line),
+                residual_summary: residual_summary(page, line),
+            }
+        }
     }
 }
 
-fn figure(id: &str, name: &str, symbol: &str, value: String, meaning: &str) -> Figure {
+/// A figure without formula or source.
+pub fn figure(id: &str, name: &str, symbol: &str, value: String, meaning: &str) -> Figure {
     Figure {
         id: id.to_owned(),
         name: name.to_owned(),
         symbol: symbol.to_owned(),
         value,
         meaning: meaning.to_owned(),
+        formula: None,
+        source: String::new(),
+    }
+}
+
+impl Figure {
+    /// The same with its formula.
+    #[must_use]
+    pub fn by(self, formula: Math) -> Self {
+        Self { formula: Some(formula), ..self }
+    }
+
+    /// The same with its source.
+    #[must_use]
+    pub fn from(self, source: &str) -> Self {
+        Self { source: source.to_owned(), ..self }
     }
 }
 
@@ -269,152 +291,5 @@ fn residual_summary(page: &Page, line: &LineAnalysis) -> String {
         known.count(),
         fixed(w, -1, page.decimal_mark),
         listed(&number)
-    )
-}
-
-/// The result.
-pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
-    let claim =
-        |view: ResultView| ResultView { basis: page.claim.basis, reason: page.claim.reason.clone(), ..view };
-    match &analysis.speed {
-        Err(refusal) => claim(ResultView { refusal: refusal.message.clone(), ..ResultView::default() }),
-        Ok(speed) => claim(ResultView {
-            short: short_form(speed.c, Some(speed.u_c()), "m/s", page.decimal_mark),
-            figures: result_figures(page, speed),
-            sentences: sentences(page, analysis, speed),
-            choice: choice(page, analysis, speed),
-            ..ResultView::default()
-        }),
-    }
-}
-
-fn result_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
-    let mark = page.decimal_mark;
-    let factor = match page.path {
-        Path::Detector => "The path factor is 1: the detector rides on the carriage.",
-        Path::Mirror => "The path factor is 2: a mirror on the carriage sends the light back.",
-    };
-    let nu = speed.degrees_of_freedom.map_or_else(|| "many".to_owned(), |nu| nu.to_string());
-    let mut figures = vec![
-        figure("v", "speed in air", "v = f/b", plus_minus(speed.v, Some(speed.u_v()), "m/s", mark), factor),
-        figure(
-            "group_index",
-            "group index of the air",
-            "n_g",
-            format!(
-                "{} (adds {} %)",
-                fixed(speed.group_index, -6, mark),
-                plain((speed.group_index - 1.0) * 100.0, 2, mark)
-            ),
-            "A pulse travels at the group velocity c/n_g (P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated).",
-        ),
-        figure(
-            "c",
-            "speed of light in vacuum",
-            "c = n_g·v",
-            plus_minus(speed.c, Some(speed.u_c()), "m/s", mark),
-            "With its standard uncertainty, to two significant digits (JCGM 100:2008, 7.2.6).",
-        ),
-        figure(
-            "short_form",
-            "the same, short form",
-            "c",
-            short_form(speed.c, Some(speed.u_c()), "m/s", mark),
-            "The digits in brackets are the standard uncertainty in the last places (JCGM 100:2008, 7.2.2).",
-        ),
-        figure(
-            "expanded",
-            "expanded uncertainty at 95 %",
-            "U = k·u",
-            format!(
-                "{} m/s (k = {}, ν = {nu})",
-                plain(speed.expanded(), 2, mark),
-                fixed(speed.coverage_factor, -2, mark)
-            ),
-            "About 95 of 100 such intervals hold the true value (JCGM 100:2008, 6.2 and G.3).",
-        ),
-    ];
-    figures.extend(comparison(speed, mark));
-    figures
-}
-
-fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
-    let mut figures = vec![
-        figure(
-            "z",
-            "difference in standard uncertainties",
-            "(c − c₀)/u",
-            fixed(speed.z, -2, mark),
-            "c₀ = 299 792 458 m/s exactly (SI Brochure, 9th edition).",
-        ),
-        figure(
-            "e_n",
-            "difference in expanded uncertainties",
-            "E_n",
-            fixed(speed.e_n, -2, mark),
-            "Between −1 and 1 the two agree (ISO 13528).",
-        ),
-        figure(
-            "per_cent",
-            "difference in per cent",
-            "(c − c₀)/c₀",
-            format!("{} %", plain(speed.relative_difference * 100.0, 2, mark)),
-            "A percentage alone says nothing about agreement: compare it with the uncertainty.",
-        ),
-    ];
-    if speed.second_order > 0.01 * speed.relative {
-        figures.push(figure(
-            "second_order",
-            "second-order term of 1/b",
-            "(u(b)/b)²",
-            format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
-            "1/b is bent: in the mean it comes out too large by this fraction. It exceeds a hundredth of the uncertainty here (JCGM 100:2008, 5.1.2, note).",
-        ));
-    }
-    figures
-}
-
-fn sentences(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<String> {
-    let mark = page.decimal_mark;
-    let rows = analysis.line.as_ref().map_or(0, |line| line.rows.len());
-    let basis = match speed.basis {
-        Basis::Stated => "from the stated uncertainties",
-        Basis::Scatter => "from the scatter about the line",
-    };
-    let mut sentences = vec![format!(
-        "From {rows} rows, the speed of light in vacuum is c = {}, with a standard uncertainty {basis}; the expanded uncertainty is U = {} m/s (k = {}, 95 %).",
-        plus_minus(speed.c, Some(speed.u_c()), "m/s", mark),
-        plain(speed.expanded(), 2, mark),
-        fixed(speed.coverage_factor, -2, mark)
-    )];
-    let apart = fixed(speed.z.abs(), -1, mark);
-    let side = if speed.c < C0 { "below" } else { "above" };
-    let distance = format!(
-        "the defined value, 299 792 458 m/s: the result lies {apart} standard uncertainties {side} it"
-    );
-    sentences.push(if speed.e_n.abs() <= 1.0 {
-        format!("This agrees with {distance}, within the expanded uncertainty.")
-    } else {
-        format!("This does not agree with {distance}, outside the expanded uncertainty. Something is at work that the uncertainty does not hold yet; the notices and the checks of the line say where to look.")
-    });
-    sentences
-}
-
-/// Both uncertainties, where they tell different tales.
-fn choice(page: &Page, analysis: &Analysis, speed: &Speed) -> String {
-    let mark = page.decimal_mark;
-    let (Some(stated), Some(scatter)) = (speed.relative_stated, speed.relative_scatter) else {
-        return String::new();
-    };
-    let p = analysis.line.as_ref().ok().and_then(|line| line.p_value);
-    let tale = match p {
-        Some(p) if p < 0.05 => "The rows scatter more than was stated.",
-        Some(p) if p > 0.95 => "The rows scatter less than was stated.",
-        _ => "The scatter fits what was stated.",
-    };
-    format!(
-        "{tale} As stated, u(c) = {} m/s; from the scatter, u(c) = {} m/s. Which of the two is claimed, and why?",
-        plain(speed.c * stated, 2, mark),
-        plain(speed.c * scatter, 2, mark)
     )
 }

@@ -19,6 +19,7 @@ class FigureLine {
     this.source = el('small', { hidden: true });
     this.value = el('dd', { id: `${list}-${id}` });
     this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning, this.work, this.source);
+    this.more.addEventListener('toggle', () => this.reach());
     this.root = el('div', { class: 'figure' }, el('dt', {}, this.more), this.value);
   }
 
@@ -43,6 +44,13 @@ class FigureLine {
     const drawn = formula ? math(formula) : undefined;
     this.work.replaceChildren(...(drawn ? [drawn] : []));
     setHidden(this.work, !drawn);
+    this.reach();
+  }
+
+  /** Lets the keyboard scroll a formula that is wider than its place. */
+  reach() {
+    if (!this.more.open) return;
+    setAttribute(this.work, 'tabindex', this.work.scrollWidth > this.work.clientWidth ? '0' : undefined);
   }
 }
 

@@ -4,7 +4,7 @@ use std::fs;
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use slope_of_light::analysis::analyse;
 use slope_of_light::notebook;
@@ -153,8 +153,8 @@ pub fn trials_do_without_workers(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.fill("Number of trials", FEW)?;
     let first = run(&page)?;
-    page.browser.debug("Network.enable", &json!({}))?;
-    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": ["*trials-worker.js*"] }))?;
+    let astray = "window.Worker = class extends Worker { constructor() { super('no-such-script.js'); } }";
+    page.browser.run(astray, vec![])?;
     page.click("Run the trials")?;
     page.reads(STATE, "could not be run")?;
     page.click("Run them in the page itself (slower)")?;

@@ -164,3 +164,7 @@ fn text_entry(name: impl Into<String>, text: impl Into<String>) -> Entry {
 #[cfg(test)]
 #[path = "mod_test.rs"]
 mod tests;
+
+#[cfg(test)]
+#[path = "unzip_test.rs"]
+mod unzip_tests;

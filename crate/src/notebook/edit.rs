@@ -130,8 +130,7 @@ pub enum Edit {
 }
 
 /// Why an edit was refused. The notebook is as it was before.
-#[derive(Clone, Debug, PartialEq, Eq, Error, Serialize)]
-#[serde(tag = "kind", rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum EditError {
     /// No such row.
     #[error("there is no row number {row}; the edit was left out")]

@@ -21,19 +21,13 @@ pub type SettingId = u32;
 pub type SharedId = u32;
 
 /// A notebook as it stands after its edits.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Page {
     /// What the notebook is called.
     pub title: String,
     /// How decimal numbers are written in it.
     pub decimal_mark: DecimalMark,
     /// The texts that describe the bench and the report.
-    #[cfg_attr(
-        not(target_arch = "wasm32"),
-        schemars(with = "std::collections::BTreeMap<BenchField, String>")
-    )]
     pub bench: LiteMap<BenchField, String>,
     /// Whether the carriage carries the detector or a mirror.
     pub path: Path,
@@ -50,10 +44,8 @@ pub struct Page {
     /// Which uncertainty is claimed.
     pub claim: Claim,
     /// How the Monte Carlo trials are drawn.
-    #[serde(default)]
     pub trials: TrialPlan,
     /// The seal over the result, if it was ever laid.
-    #[serde(default)]
     pub seal: Option<Seal>,
 }
 
@@ -69,9 +61,7 @@ pub struct TrialPlan {
 }
 
 /// A seal over the result: until it is opened, every v and c shown carries a hidden factor.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Seal {
     /// What the hidden factor is made from: letters and digits drawn at random.
     pub salt: String,
@@ -145,9 +135,7 @@ pub enum BenchField {
 }
 
 /// One rail with its ruler.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Rail {
     /// Names the rail for the life of the notebook.
     pub id: RailId,
@@ -158,10 +146,6 @@ pub struct Rail {
     /// Where the rail stands.
     pub splice: Splice,
     /// The texts that describe it.
-    #[cfg_attr(
-        not(target_arch = "wasm32"),
-        schemars(with = "std::collections::BTreeMap<RailField, String>")
-    )]
     pub texts: LiteMap<RailField, String>,
 }
 
@@ -399,17 +383,13 @@ pub struct StatedCovariance {
 }
 
 /// One carriage position: texts as typed.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Row {
     /// Names the row for the life of the notebook.
     pub id: RowId,
     /// The cells that hold something.
-    #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "std::collections::BTreeMap<Cell, String>"))]
     pub cells: LiteMap<Cell, String>,
     /// Why the row is struck out, if it is.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub struck: Option<String>,
 }
 

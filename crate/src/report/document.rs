@@ -7,13 +7,14 @@ use std::fmt::Write as _;
 
 use super::escape::html_text;
 use super::shown::{
-    budget_figures_table, budget_table, checks_table, line_table, readings_table, result_table, trials_table,
+    budget_figures_table, budget_table, checks_table, line_table, readings_table, result_table, shown_rows,
+    trials_table,
 };
-use super::table::Table;
+use super::table::{Column, Table};
 use super::words;
 use crate::analysis::notices::Notice;
 use crate::notebook::BenchField;
-use crate::view::{Field, RailView, TrialsView, View};
+use crate::view::{Field, RailView, RowState, TrialsView, View};
 
 /// The charts of a report, each an SVG element of this program's own making.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -42,7 +43,7 @@ pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String
         typed_section(view, BenchField::Aim),
         typed_section(view, BenchField::Method),
         section("Apparatus", &apparatus(view, charts)),
-        section("Readings", &table(&readings_table(view))),
+        section("Readings", &readings(view)),
         section("Line", &line(view, charts)),
         section("Uncertainty", &uncertainty(view, charts, trials)),
         section("Result", &result(view)),
@@ -100,6 +101,16 @@ fn rail_block(rail: &RailView, ruler_before: &str) -> String {
         ("Step that the readings show".to_owned(), rail.step.clone()),
     ];
     format!("<h3>Rail {}</h3>\n{}", html_text(name), items(told.into_iter().chain(fields)))
+}
+
+/// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
+fn readings(view: &View) -> String {
+    let shown = readings_table(view);
+    let struck: Vec<bool> = shown_rows(view).map(|row| row.state == RowState::Struck).collect();
+    let struck = |row: usize, column: &Column| {
+        struck.get(row) == Some(&true) && !["state", "outside_because", "remark"].contains(&column.name)
+    };
+    wide(&shown, &shown.to_html_struck(struck))
 }
 
 fn line(view: &View, charts: &Charts) -> String {
@@ -180,13 +191,10 @@ fn bench_item(view: &View, field: BenchField) -> (String, String) {
     (words::bench_label(field).to_owned(), text)
 }
 
-/// A text as typed, with the unit of a bare number; or what is taken while it is empty.
+/// A text as typed, or what is taken while it is empty; a bare number has its unit.
 fn with_unit(field: &Field) -> String {
-    if field.text.is_empty() && !field.default.is_empty() {
-        format!("{} (not stated, taken)", field.default)
-    } else {
-        words::with_unit(&field.text, &field.unit)
-    }
+    let text = words::with_unit(words::taken(field), &field.unit);
+    if field.text.is_empty() && !text.is_empty() { format!("{text} (not stated, taken)") } else { text }
 }
 
 fn typed_section(view: &View, field: BenchField) -> String {
@@ -224,11 +232,12 @@ fn items(pairs: impl IntoIterator<Item = (String, String)>) -> String {
 }
 
 fn table(table: &Table) -> String {
-    if table.rows.is_empty() {
-        String::new()
-    } else {
-        format!("<div class=\"wide\">\n{}</div>\n", table.to_html())
-    }
+    wide(table, &table.to_html())
+}
+
+/// A table in HTML with room for its width; nothing where it has no rows.
+fn wide(table: &Table, html: &str) -> String {
+    if table.rows.is_empty() { String::new() } else { format!("<div class=\"wide\">\n{html}</div>\n") }
 }
 
 fn figure(svg: &str, caption: &str) -> String {

@@ -1,7 +1,8 @@
 use super::super::sample::view_of;
 use super::*;
-use crate::notebook::Splice;
-use crate::view::RowState;
+use crate::analysis::analyse;
+use crate::notebook::{Notebook, Splice};
+use crate::view::view;
 
 const HOSTILE: &str =
     "</p></td></title></style><script>alert(1)</script><img src=x onerror='a()'>\" onload=\"b() &lt;";
@@ -116,8 +117,48 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
     };
     assert_eq!(with_unit(&bench("405", "nm", "")), "405 nm");
     assert_eq!(with_unit(&bench("0.405 µm", "nm", "")), "0.405 µm");
-    assert_eq!(with_unit(&bench("", "°C", "20 °C")), "20 °C (not stated, taken)");
+    assert_eq!(with_unit(&bench("", "ppm", "450")), "450 ppm (not stated, taken)");
+    assert_eq!(with_unit(&bench("", "", "5")), "5 (not stated, taken)");
+    assert_eq!(
+        with_unit(&bench("", "div", "half a small division")),
+        "half a small division (not stated, taken)"
+    );
     assert_eq!(with_unit(&bench("", "nm", "")), "");
+}
+
+/// A notebook in which nothing of the air is stated: each default in its report has the unit in which it is taken.
+#[test]
+fn every_default_of_the_air_has_its_unit() {
+    let notebook = Notebook::new();
+    let report = html(&view(&notebook, &analyse(&notebook)), &Charts::default(), None);
+    for (name, taken) in [
+        ("Air temperature", "20 °C"),
+        ("Air pressure", "1013.25 hPa"),
+        ("Relative humidity", "50 %"),
+        ("Carbon dioxide", "450 ppm"),
+    ] {
+        let item = format!("<dt>{name}</dt><dd>{taken} (not stated, taken)</dd>");
+        assert!(report.contains(&item), "{item}");
+    }
+}
+
+#[test]
+fn a_struck_row_is_struck_through_but_not_its_reason() {
+    let mut view = view_of("7");
+    view.rows[1].struck = "bumped".into();
+    let report = html(&view, &charts(), None);
+    assert!(report.contains("td.struck { text-decoration: line-through; }"));
+    let row = |number: &str| {
+        let cells = report.lines().find(|line| line.starts_with("<tr><td") && line.contains(number));
+        cells.unwrap_or_default()
+    };
+    let struck = row(">2</td>");
+    assert!(
+        struck.starts_with("<tr><td class=\"number struck\">2</td><td class=\"struck\">7</td>"),
+        "{struck}"
+    );
+    assert!(struck.ends_with("<td>struck out</td><td>bumped</td><td>7</td></tr>"), "{struck}");
+    assert!(!row(">1</td>").contains("struck"));
 }
 
 #[test]

@@ -3,6 +3,7 @@
 //! A number is written with the fewest digits that read back to the same f64, with a decimal point, whatever
 //! mark the notebook uses.
 
+use super::shown::ROW;
 use super::table::{Column, Kind, Table};
 use crate::analysis::seal::shown_line;
 use crate::analysis::{Analysis, LineAnalysis, Speed};
@@ -189,13 +190,7 @@ fn optional(value: Option<f64>) -> String {
 }
 
 const RESIDUAL_COLUMNS: &[Column] = &[
-    Column {
-        name: "row",
-        title: "row",
-        unit: "",
-        kind: Kind::Number,
-        description: "Number of the row in the notebook, from 1.",
-    },
+    ROW,
     Column {
         name: "distance_m",
         title: "distance",

@@ -7,13 +7,17 @@ use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
 
 /// `readings.csv`: every row that holds something, struck ones with their reasons.
 pub fn readings_table(view: &View) -> Table {
-    let rows = view.rows.iter().filter(|row| row.state != RowState::Empty);
     Table {
         name: "readings",
         title: "Readings",
         columns: READING_COLUMNS.to_vec(),
-        rows: rows.map(reading_cells).collect(),
+        rows: shown_rows(view).map(reading_cells).collect(),
     }
+}
+
+/// The rows of [`readings_table`].
+pub fn shown_rows(view: &View) -> impl Iterator<Item = &RowView> {
+    view.rows.iter().filter(|row| row.state != RowState::Empty)
 }
 
 fn reading_cells(row: &RowView) -> Vec<String> {
@@ -27,8 +31,8 @@ fn reading_cells(row: &RowView) -> Vec<String> {
         typed(row, Cell::TimeBase),
         typed(row, Cell::EdgeA),
         typed(row, Cell::EdgeB),
-        bare(&row.distance, " m"),
-        bare(&row.delay, " ns"),
+        row.distance.clone(),
+        row.delay.clone(),
         row.residual.clone(),
         words::state(row.state).into(),
         outside.clone(),
@@ -39,11 +43,6 @@ fn reading_cells(row: &RowView) -> Vec<String> {
 /// A cell as typed, or what is taken for it while it is empty.
 fn typed(row: &RowView, cell: Cell) -> String {
     row.cells.get(&cell).map_or_else(String::new, |field| words::taken(field).to_owned())
-}
-
-/// A result without the unit that stands in the head of its column.
-fn bare(result: &str, unit: &str) -> String {
-    result.strip_suffix(unit).unwrap_or(result).to_owned()
 }
 
 /// The figures of the line.
@@ -124,14 +123,17 @@ const BUDGET_COLUMNS: &[Column] = &[
     text("remark", "remark", "", "How it came into the budget, or why it can’t matter."),
 ];
 
+/// The column by which the rows of different tables are matched.
+pub(super) const ROW: Column = Column {
+    name: "row",
+    title: "row",
+    unit: "",
+    kind: Kind::Number,
+    description: "Number of the row in the notebook, from 1.",
+};
+
 const READING_COLUMNS: &[Column] = &[
-    Column {
-        name: "row",
-        title: "row",
-        unit: "",
-        kind: Kind::Number,
-        description: "Number of the row in the notebook, from 1.",
-    },
+    ROW,
     text("rail", "rail", "", "Name of the rail on which the position was read."),
     text("reading", "reading", "", "Rail reading as typed; a bare number is in the unit of the ruler."),
     text("ruler_unit", "ruler unit", "", "Unit in which the ruler of that rail counts."),

@@ -298,3 +298,7 @@ fn summary(page: &Page, speed: &Speed, largest: Option<&BudgetComponent>) -> Str
         _ => total,
     }
 }
+
+#[cfg(test)]
+#[path = "budget_test.rs"]
+mod tests;

@@ -1,7 +1,7 @@
 //! The line in figures and sentences.
 
 use super::build::p_text;
-use super::math::Math;
+use super::math::{Math, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
 use crate::analysis::seal::shown_line;
 use crate::analysis::{Analysis, LineAnalysis, Measured, listed, row_numbers};
@@ -91,14 +91,18 @@ fn line_figures(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
             "b",
             with_u(fit.slope, u.map(|u| u.slope), "ns/m", mark),
             "How much later the edge comes for each metre. The speed is the path factor divided by it. Anything that stretches all distances or all delays changes it by the same fraction.",
-        ),
+        )
+        .by(model(fit.intercept, fit.slope, mark))
+        .from("Least squares: ISO/TS 28037:2010"),
         figure(
             "intercept",
             "intercept",
             "t₀",
             with_u(fit.intercept, u.map(|u| u.intercept), "ns", mark),
             "The delay at zero distance: unequal arms, cables and detectors. Whatever shifts all distances or all delays by one amount ends up here and leaves the slope alone.",
-        ),
+        )
+        .by(model(fit.intercept, fit.slope, mark))
+        .from("Least squares: ISO/TS 28037:2010"),
     ];
     if let Some(u) = u {
         let correlation = u.covariance / (u.slope * u.intercept);
@@ -108,22 +112,56 @@ fn line_figures(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
             "cov(t₀, b)",
             format!("{} ns²/m (correlation {})", plain(u.covariance, 3, mark), fixed(correlation, -2, mark)),
             "Slope and intercept lean on each other: if one is too large, the other tends to be too small.",
-        ));
+        )
+        .by(equation(
+            symbol("r"),
+            over(symbol("cov"), times(symbol("u_t₀"), symbol("u_b"))),
+            over(
+                number(plain(u.covariance, 3, mark)),
+                times(number(plain(u.intercept, 3, mark)), number(plain(u.slope, 3, mark))),
+            ),
+            fixed(correlation, -2, mark),
+        ))
+        .from("JCGM 100:2008, 5.2.2"));
     }
     figures.extend(goodness(line, mark));
     figures
 }
 
+/// The line with its numbers put in.
+fn model(intercept: f64, slope: f64, mark: DecimalMark) -> Math {
+    let joined = |a, b| row(vec![a, op("+"), times(b, symbol("d"))]);
+    row(vec![
+        symbol("Δt"),
+        op("="),
+        joined(symbol("t₀"), symbol("b")),
+        op("="),
+        joined(number(plain(intercept, 5, mark) + " ns"), number(plain(slope, 6, mark) + " ns/m")),
+    ])
+}
+
 fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
     let fit = &line.fit;
     let nu = fit.degrees_of_freedom;
-    let mut figures = vec![figure(
-        "degrees_of_freedom",
-        "degrees of freedom",
-        "ν",
-        nu.to_string(),
-        "Rows in the line, less the unknowns fitted.",
-    )];
+    let mut figures = vec![
+        figure(
+            "degrees_of_freedom",
+            "degrees of freedom",
+            "ν",
+            nu.to_string(),
+            "Rows in the line, less the unknowns fitted.",
+        )
+        .by(equation(
+            symbol("ν"),
+            row(vec![symbol("N"), op("−"), symbol("p")]),
+            row(vec![
+                number(line.rows.len().to_string()),
+                op("−"),
+                number((line.rows.len() - nu).to_string()),
+            ]),
+            nu.to_string(),
+        )),
+    ];
     if line.stated {
         figures.push(figure(
             "chi_square",
@@ -131,7 +169,15 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
             "χ²",
             plain(fit.chi_square, 4, mark),
             "The squared residuals in units of their stated uncertainties, added up. About as large as ν if those were stated well.",
-        ));
+        )
+        .by(row(vec![
+            power(symbol("χ"), "2"),
+            op("="),
+            row(vec![power(symbol("r"), "T"), power(symbol("V"), "−1"), symbol("r")]),
+            op("="),
+            number(plain(fit.chi_square, 4, mark)),
+        ]))
+        .from("ISO/TS 28037:2010, 10.3; r are the residuals, V is their covariance"));
         if let Some(p) = line.p_value {
             figures.push(figure(
                 "p_value",
@@ -142,22 +188,40 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
             ));
         }
         if let Some(ratio) = line.birge_ratio {
-            figures.push(figure(
-                "birge_ratio",
-                "Birge ratio",
-                "√(χ²/ν)",
-                plain(ratio, 3, mark),
-                "How many times larger the scatter is than what was stated (R. T. Birge, Phys. Rev. 40 (1932) 207).",
-            ));
+            figures.push(
+                figure(
+                    "birge_ratio",
+                    "Birge ratio",
+                    "√(χ²/ν)",
+                    plain(ratio, 3, mark),
+                    "How many times larger the scatter is than what was stated.",
+                )
+                .by(equation(
+                    symbol("R"),
+                    root(over(power(symbol("χ"), "2"), symbol("ν"))),
+                    root(over(number(plain(fit.chi_square, 4, mark)), number(nu.to_string()))),
+                    plain(ratio, 3, mark),
+                ))
+                .from("R. T. Birge, Phys. Rev. 40 (1932) 207"),
+            );
         }
     } else if let Some(s) = fit.scatter() {
-        figures.push(figure(
-            "residual_deviation",
-            "residual standard deviation",
-            "s",
-            format!("{} ns", plain(s, 3, mark)),
-            "The scatter of the delays about the line (JCGM 100:2008, H.3.2).",
-        ));
+        figures.push(
+            figure(
+                "residual_deviation",
+                "residual standard deviation",
+                "s",
+                format!("{} ns", plain(s, 3, mark)),
+                "The scatter of the delays about the line.",
+            )
+            .by(equation(
+                symbol("s"),
+                root(over(row(vec![op("Σ"), power(symbol("r"), "2")]), symbol("ν"))),
+                root(over(number(plain(fit.chi_square, 4, mark) + " ns²"), number(nu.to_string()))),
+                plain(s, 3, mark) + " ns",
+            ))
+            .from("JCGM 100:2008, H.3.2"),
+        );
     }
     figures
 }

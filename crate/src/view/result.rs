@@ -3,6 +3,7 @@
 use super::figures::figure;
 use super::math::{bracket, equation, number, op, over, row, symbol, times};
 use super::types::{Figure, ResultView};
+use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
 use crate::notebook::{Basis, Page, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
@@ -102,6 +103,11 @@ fn speed_in_air(page: &Page, analysis: &Analysis, speed: &Speed) -> Figure {
 
 fn group_index(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Figure {
     let u = analysis.air.u_group_index;
+    let meaning = if extrapolated(analysis.air.wavelength_nm) {
+        "A pulse travels at the group velocity c/n_g; n is the phase index and σ the vacuum wavenumber. At this wavelength the small share of water vapour is extrapolated."
+    } else {
+        "A pulse travels at the group velocity c/n_g; n is the phase index and σ the vacuum wavenumber."
+    };
     figure(
         "group_index",
         "group index of the air",
@@ -112,7 +118,7 @@ fn group_index(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Figure 
             plain((speed.group_index - 1.0) * 100.0, 2, mark),
             u.map_or_else(String::new, |u| format!("; u = {}", plain(u, 2, mark)))
         ),
-        "A pulse travels at the group velocity c/n_g; n is the phase index and σ the vacuum wavenumber.",
+        meaning,
     )
     .by(row(vec![
         symbol("n_g"),
@@ -259,3 +265,7 @@ fn choice(page: &Page, analysis: &Analysis, speed: &Speed) -> String {
         plain(speed.c * scatter, 2, mark)
     )
 }
+
+#[cfg(test)]
+#[path = "result_test.rs"]
+mod tests;

@@ -14,10 +14,6 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
     let problem = plan(page).err().unwrap_or_default();
     let refusal = match &analysis.speed {
         Err(refusal) => refusal.message.clone(),
-        Ok(_) if analysis.hidden.is_some() => {
-            "Trials are drawn when the seal is opened: beside the covered result they would tell its factor."
-                .into()
-        }
         Ok(_) => problem.clone(),
     };
     TrialPlanView {
@@ -145,3 +141,7 @@ fn summary(outcome: &Outcome, mark: DecimalMark) -> String {
         plus_minus(c, Some(u), "m/s", mark)
     )
 }
+
+#[cfg(test)]
+#[path = "trials_test.rs"]
+mod tests;

@@ -58,9 +58,9 @@ pub struct Field {
     pub text: String,
     /// What is wrong, in one sentence, and what to do; empty if nothing is.
     pub problem: String,
-    /// What is taken while the field is empty, with its unit; empty if nothing is.
+    /// What is taken while the field is empty; empty if nothing is.
     pub default: String,
-    /// The unit of a bare number; empty for words.
+    /// The unit of a bare number, typed or taken; empty for words.
     pub unit: String,
 }
 

@@ -54,8 +54,9 @@ export class TrialsPart {
     this.crew = undefined;
     /** @type {Tally | undefined} */
     this.tally = undefined;
-    /** The notebook that the run belongs to: its desk, and how many entries its log had. @type {{desk?: Desk, entries: number}} */
-    this.of = { entries: 0 };
+    /** The notebook that the run belongs to: its desk, how many entries its log had, whether it was sealed.
+     * @type {{desk?: Desk, entries: number, sealed: boolean}} */
+    this.of = { entries: 0, sealed: false };
     this.frame = 0;
   }
 
@@ -68,8 +69,8 @@ export class TrialsPart {
     setOptional(this.refusal, told ? '' : trials.refusal);
     this.wanted.show(trials.wanted);
     setText(this.seedText, trials.seed);
-    // What came of a run would tell what a seal hides.
-    if (this.of.desk && (desk !== this.of.desk || result.sealed)) this.clear();
+    // What came of a run before the seal would tell what the seal hides.
+    if (this.of.desk && (desk !== this.of.desk || (result.sealed && !this.of.sealed))) this.clear();
     const changed = entries !== this.of.entries;
     if (this.crew && changed) this.end(words.trials.changed);
     setHidden(this.stale, !changed);
@@ -89,7 +90,7 @@ export class TrialsPart {
   /** @param {(crew: Crew) => void} set_going */
   begin(set_going) {
     flushAll();
-    const { entries, trials } = this.book.current();
+    const { entries, trials, result: { sealed } } = this.book.current();
     if (this.crew || trials.refusal) return;
     this.clear();
     const { desk } = this.book;
@@ -104,7 +105,7 @@ export class TrialsPart {
       setText(this.state, words.trials.failed(messageOf(error)));
       return;
     }
-    this.of = { desk, entries };
+    this.of = { desk, entries, sealed };
     this.showProgress();
     this.showButtons();
     setText(this.state, words.trials.running);
@@ -167,7 +168,7 @@ export class TrialsPart {
     this.crew = undefined;
     this.tally?.free();
     this.tally = undefined;
-    this.of = { entries: 0 };
+    this.of = { entries: 0, sealed: false };
     setText(this.state, '');
     setHidden(this.here, true);
     setHidden(this.result, true);

@@ -15,7 +15,7 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     let open = page.result()?;
     ensure!(!is_marked(&page)?, "a result without a seal is marked as sealed");
     page.fill("Number of trials", "20000")?;
-    uncertainty::run(&page)?;
+    let trials = uncertainty::run(&page)?;
     page.click("Seal the result")?;
     page.click("Put the seal on")?;
     page.reads("#sealed", "sealed")?;
@@ -25,6 +25,8 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     ensure!(is_marked(&page)?, "the sealed result is not marked in the strip");
     ensure!(!page.text("main")?.contains(&open), "the true result is still on the page");
     ensure!(page.text("#trials-figures")?.is_empty(), "the trials still tell the true result");
+    let covered = uncertainty::run(&page)?;
+    ensure!(covered.get(1) != trials.get(1), "trials under the seal give the true mean: {covered:?}");
     page.is_saved()?;
     page.reload()?;
     ensure!(page.result()? == sealed && is_marked(&page)?, "after a reload the seal is off");

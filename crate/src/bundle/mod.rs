@@ -8,7 +8,7 @@
 //! | `notebook.json` | the notebook, exactly as stored; the only part that is read back into one |
 //! | `readings.csv`, `line.csv`, `residuals.csv`, `budget.csv` | the tables (RFC 4180) |
 //! | `csv-metadata.json` | what each column of each table means (W3C, "Metadata Vocabulary for Tabular Data") |
-//! | `line.svg`, `residuals.svg`, `bench.svg`, `trials.svg` | the charts; the last where trials were made |
+//! | `line.svg`, `residuals.svg`, `bench.svg`, `budget.svg`, `trials.svg` | the charts; the last where trials were made |
 //! | `report.html` | the printable report |
 //! | `pictures/…` | pictures of the screen |
 //!
@@ -99,6 +99,7 @@ pub fn of(
         ("line", &charts.line_svg),
         ("residuals", &charts.residuals_svg),
         ("bench", &charts.bench_svg),
+        ("budget", &charts.budget_svg),
         ("trials", &charts.trials_svg),
     ];
     let drawn = drawn.into_iter().filter(|(_, svg)| !svg.is_empty());

@@ -81,7 +81,13 @@ fn two_parts_of_one_name_are_refused() {
 fn a_whole_notebook_is_bundled_and_comes_back() {
     let notebook = Notebook::new();
     let svg = || "<svg/>".to_owned();
-    let charts = Charts { line_svg: svg(), residuals_svg: svg(), bench_svg: svg(), trials_svg: svg() };
+    let charts = Charts {
+        line_svg: svg(),
+        residuals_svg: svg(),
+        bench_svg: svg(),
+        budget_svg: svg(),
+        trials_svg: svg(),
+    };
     let picture = Entry { name: "screen.jpg".into(), bytes: vec![1, 2, 3] };
     let pack =
         || of(&notebook, &analysis(true), &view_of("=1+1"), &charts, None, vec![picture.clone()]).unwrap();
@@ -105,6 +111,7 @@ fn a_whole_notebook_is_bundled_and_comes_back() {
         "line.svg",
         "residuals.svg",
         "bench.svg",
+        "budget.svg",
         "trials.svg",
         "report.html",
         "pictures/screen.jpg",

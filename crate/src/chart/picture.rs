@@ -78,6 +78,24 @@ impl Band {
     }
 }
 
+/// The shares of the budget, in the order in which they are drawn.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SharesPicture {
+    /// The shares.
+    pub shares: Vec<Share>,
+}
+
+/// One share of the budget.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Share {
+    /// What it is called.
+    pub label: String,
+    /// The share, 0 … 1.
+    pub share: f64,
+    /// The same as written.
+    pub text: String,
+}
+
 /// Monte Carlo trials in bins. Speeds are in 10⁶ m/s, densities in their inverse.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct HistogramPicture {

@@ -12,6 +12,7 @@ pub(super) const NO_READINGS: &str = "No row has both a distance and a delay yet
 pub(super) const NO_RESIDUALS: &str = "No residuals yet: they come with the fitted line.";
 pub(super) const NO_RAILS: &str = "No rail has a place yet: say where the first one stands.";
 
+pub(super) const NO_BUDGET: &str = "No budget yet: it comes with the result.";
 pub(super) const NO_TRIALS: &str = "No trials yet, or all with the same result.";
 
 pub(super) const STRUCK: &str = "struck out";

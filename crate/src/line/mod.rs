@@ -21,6 +21,7 @@ pub mod checks;
 pub mod diagnostics;
 mod error;
 mod input;
+mod nodes;
 mod noise;
 mod problem;
 mod profile;

@@ -23,6 +23,8 @@ pub struct Charts {
     pub line_svg: String,
     /// The residuals; empty where there are none.
     pub residuals_svg: String,
+    /// The shares of the budget; empty where there is none.
+    pub budget_svg: String,
     /// The trials; empty where none were made.
     pub trials_svg: String,
     /// The bench, to scale; empty where there is no rail.
@@ -132,6 +134,7 @@ fn uncertainty(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> Str
         return paragraph(&view.budget.refusal);
     }
     let mut text = paragraph(&view.budget.summary);
+    text += &figure(&charts.budget_svg, "Shares of the variance of c");
     text += &table(&budget_table(view));
     text += &table(&budget_figures_table(view));
     if let Some(trials) = trials.filter(|trials| trials.refusal.is_empty()) {

@@ -13,6 +13,7 @@ fn charts() -> Charts {
         line_svg: svg("line"),
         residuals_svg: svg("residuals"),
         bench_svg: svg("bench"),
+        budget_svg: svg("budget"),
         trials_svg: svg("trials"),
     }
 }

@@ -6,11 +6,13 @@ use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, LineAnalysis, Measured, Part, RailStand, RowReading};
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    Mark, Theme,
+    Mark, Share, SharesPicture, Theme,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::notebook::{Page, Rail, Sense};
 use crate::quantity::{DecimalMark, in_unit, plain};
+use crate::view::ComponentView;
+use crate::view::budget::budget_view;
 
 /// Coverage probability of the band.
 const COVERAGE: f64 = 0.95;
@@ -134,6 +136,13 @@ fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Str
     }
 }
 
+/// The shares of the budget, the largest first.
+pub fn shares_picture(page: &Page, analysis: &Analysis) -> SharesPicture {
+    let components = budget_view(page, analysis).components.into_iter();
+    let share = |part: ComponentView| Share { label: part.name, share: part.share, text: part.share_text };
+    SharesPicture { shares: components.map(share).collect() }
+}
+
 /// Monte Carlo trials in bins with the budget's curve, in 10⁶ m/s.
 pub fn histogram_picture(outcome: &Outcome, decimal_mark: DecimalMark) -> HistogramPicture {
     const MEGA: f64 = 1e6;
@@ -161,6 +170,7 @@ pub fn charts(page: &Page, analysis: &Analysis, trials: Option<&Outcome>) -> Cha
     let (width, height) = PAPER;
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);
+    let shares = shares_picture(page, analysis);
     // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
     Charts {
         line_svg: chart::svg(width, height, "Delay against distance", &theme, |area, theme| {
@@ -181,6 +191,16 @@ pub fn charts(page: &Page, analysis: &Analysis, trials: Option<&Outcome>) -> Cha
                 .ok()
             })
             .unwrap_or_default(),
+        budget_svg: chart::svg(
+            width,
+            chart::shares_height(&shares, &theme),
+            "Shares of the budget",
+            &theme,
+            |area, theme| chart::shares(area, &shares, theme),
+        )
+        .ok()
+        .filter(|_| !shares.shares.is_empty())
+        .unwrap_or_default(),
         bench_svg: chart::svg(
             width,
             chart::bench_height(width, &bench, &theme),

@@ -1,4 +1,4 @@
-//! How often the 95 % interval holds the truth, over simulated runs of the demo's bench.
+//! How often the 95 % interval holds the truth, over simulated runs of the demo's bench and of others like it.
 //!
 //! With 2,000 runs and a true coverage of 95 %, the share found has a standard deviation of 0.49 %: the limits of
 //! 93.5 % and 96.5 % stand three of them off (binomial distribution).
@@ -7,32 +7,117 @@
 
 use slope_of_light::analysis::{Analysis, analyse};
 use slope_of_light::line::{Data, Noise, Stated, fit};
-use slope_of_light::synth::{demo, rig::Truth};
+use slope_of_light::notebook::{ActsOn, BenchField, Edit, Effect, ErrorShape, Scope, SharedError};
+use slope_of_light::synth::demo;
+use slope_of_light::synth::rig::{Rig, RigJoint, Truth};
 
 const RUNS: u64 = 2_000;
 
-/// Share of the runs for which `holds` is true.
-fn share(mut holds: impl FnMut(&Analysis, &Truth) -> bool) -> f64 {
-    let rig = demo::rig();
+/// Share of the runs of `rig` for which `holds` is true, with `modelled` edits made by the person.
+fn share(rig: &Rig, modelled: &[Edit], mut holds: impl FnMut(&Analysis, &Truth) -> bool) -> f64 {
     let held = (0..RUNS).filter(|seed| {
-        let (notebook, truth) = rig.run(*seed).expect("the bench is sound");
+        let (mut notebook, truth) = rig.run(*seed).expect("the bench is sound");
+        for edit in modelled {
+            notebook.apply(edit.clone(), "").expect("the edit is sound");
+        }
         holds(&analyse(&notebook), &truth)
     });
     held.count() as f64 / RUNS as f64
 }
 
+fn covered(analysis: &Analysis, truth: &Truth) -> bool {
+    let speed = analysis.speed.as_ref().expect("a speed");
+    (speed.c - truth.c).abs() <= speed.expanded().unwrap_or(0.0)
+}
+
+fn assert_covers(rig: &Rig, modelled: &[Edit]) {
+    let coverage = share(rig, modelled, covered);
+    assert!((0.935..=0.965).contains(&coverage), "{}: coverage {coverage}", rig.title);
+}
+
+/// The demo's bench with its two later rails joined otherwise.
+fn joined(title: &str, middle: RigJoint, far: RigJoint) -> Rig {
+    let mut rig = demo::rig();
+    rig.title = title.into();
+    rig.rails[1].joint = middle;
+    rig.rails[2].joint = far;
+    rig
+}
+
 #[test]
 fn the_interval_of_c_covers_the_truth_as_often_as_it_says() {
-    let coverage = share(|analysis, truth| {
-        let speed = analysis.speed.as_ref().expect("a speed");
-        (speed.c - truth.c).abs() <= speed.expanded()
-    });
-    assert!((0.935..=0.965).contains(&coverage), "coverage {coverage}");
+    assert_covers(&demo::rig(), &[]);
+}
+
+#[test]
+fn one_rail_covers() {
+    let mut rig = demo::rig();
+    rig.title = "one rail".into();
+    rig.rails.truncate(1);
+    rig.stops.retain(|(rail, ..)| *rail == 0);
+    assert_covers(&rig, &[]);
+}
+
+#[test]
+fn stated_splices_cover() {
+    assert_covers(&joined("stated", RigJoint::Stated(0.01), RigJoint::Stated(0.02)), &[]);
+}
+
+#[test]
+fn meeting_marks_cover() {
+    let meeting = |u| RigJoint::Meeting { gap: 0.025, u };
+    assert_covers(&joined("meeting marks", meeting(0.01), meeting(0.01)), &[]);
+}
+
+/// The offset of an overlap is the mean of few pairs, whose standard error is itself estimated, combined with the
+/// reading uncertainty of both rulers undivided: on the safe side, but here a small part of the whole.
+#[test]
+fn overlaps_cover() {
+    let middle = RigJoint::Overlap(vec![1960.0, 1940.0, 1920.0, 1900.0]);
+    let far = RigJoint::Overlap(vec![5.0, 15.0, 25.0, 35.0]);
+    assert_covers(&joined("overlap", middle, far), &[]);
+}
+
+#[test]
+fn free_splices_cover() {
+    assert_covers(&joined("free", RigJoint::Free, RigJoint::Free), &[]);
+}
+
+/// Edges read to whole small divisions: the error of each reading is even within half of one.
+#[test]
+fn a_coarse_screen_covers() {
+    let mut rig = demo::rig();
+    rig.title = "coarse screen".into();
+    (rig.half_width, rig.step) = (0.1, Some(0.2));
+    rig.bench.retain(|(field, _)| *field != BenchField::EdgeHalfWidth);
+    assert_covers(&rig, &[]);
+}
+
+/// Walk that grows with the distance moves the slope by its own size; stated as an error in proportion to the
+/// distance, it is covered, and left unsaid it is not.
+#[test]
+fn walk_covers_where_it_is_modelled() {
+    let mut rig = demo::rig();
+    rig.title = "walk".into();
+    rig.u_walk = 0.03;
+    let relative = rig.u_walk / (rig.group_index / 0.299_792_458);
+    let walk = SharedError {
+        id: 90,
+        name: "walk".into(),
+        acts_on: ActsOn::Distances,
+        effect: Effect::Scale,
+        rows: Scope::All,
+        uncertainty: format!("{} %", 100.0 * relative),
+        shape: ErrorShape::Normal,
+        degrees_of_freedom: String::new(),
+    };
+    assert_covers(&rig, &[Edit::SetShared(walk)]);
+    assert!(share(&rig, &[], covered) < 0.80);
 }
 
 #[test]
 fn splices_taken_as_independent_scatter_do_not_cover() {
-    let coverage = share(|analysis, truth| {
+    let coverage = share(&demo::rig(), &[], |analysis, truth| {
         let line = analysis.line.as_ref().expect("a line");
         let noise = Stated {
             ux: line.u_distance.clone(),
@@ -59,7 +144,7 @@ fn the_demo_holds_the_truth_and_shows_its_struck_row() {
     let (notebook, truth) = demo::typed_readings().expect("the bench is sound");
     let analysis = analyse(&notebook);
     let speed = analysis.speed.as_ref().expect("a speed");
-    assert!((speed.c - truth.c).abs() <= speed.expanded());
+    assert!((speed.c - truth.c).abs() <= speed.expanded().unwrap_or(0.0));
     let line = analysis.line.as_ref().expect("a line");
     assert!(!line.rows.contains(&demo::STRUCK));
     assert_eq!(line.rows.len() + 1, notebook.page().rows.len());

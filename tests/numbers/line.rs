@@ -7,29 +7,14 @@
 use serde_json::Value;
 use slope_of_light::line::{Column, Data, Dense, Fit, Noise, Stated, Uncertainty, checks, fit};
 
+use crate::reference::{assert_close as close, numbers, read as reference, sole as number};
+
 /// Double precision: rounding of the data alone shifts these results by up to 1e-14.
 const DOUBLE: f64 = 2e-12;
-
-fn reference(name: &str) -> Value {
-    let path = format!("{}/../tests/numbers/reference/{name}.json", env!("CARGO_MANIFEST_DIR"));
-    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
-}
-
-fn number(value: &Value) -> f64 {
-    value.as_f64().unwrap_or_else(|| panic!("a number, not {value}"))
-}
-
-fn numbers(value: &Value) -> Vec<f64> {
-    value.as_array().unwrap().iter().map(number).collect()
-}
 
 /// One number stands for all rows.
 fn for_each_row(value: &Value, n: usize) -> Vec<f64> {
     if value.is_array() { numbers(value) } else { vec![number(value); n] }
-}
-
-fn close(got: f64, want: f64, relative: f64, what: &str) {
-    assert!((got - want).abs() <= relative * want.abs(), "{what}: got {got:e}, want {want:e}");
 }
 
 fn near(got: f64, want: f64, tolerance: f64, what: &str) {
@@ -63,7 +48,7 @@ fn check_iso(fit: &Fit, expected: &Value, relative: f64) {
 /// The reference data sets of NIST (`StRD`), linear regression, data set Norris: all certified digits that doubles allow.
 #[test]
 fn norris_of_nist() {
-    let set = reference("nist-linreg-norris");
+    let set = reference("nist-linreg-norris.json");
     let line = fit(&unstated(numbers(&set["inputs"]["x"]), numbers(&set["inputs"]["y"]))).unwrap();
     let expected = &set["expected"];
     close(line.intercept, number(&expected["certified_estimate"][0]), DOUBLE, "B0");
@@ -78,7 +63,7 @@ fn norris_of_nist() {
 /// JCGM 100:2008 (GUM), H.3: a thermometer's calibration line, and the correction predicted at 30 °C.
 #[test]
 fn thermometer_of_the_gum() {
-    let set = reference("gum-h3-thermometer");
+    let set = reference("gum-h3-thermometer.json");
     let t = numbers(&set["inputs"]["t"]);
     let b = numbers(&set["inputs"]["b"]);
     let expected = &set["expected"];
@@ -113,7 +98,7 @@ fn thermometer_of_the_gum() {
 /// ISO/TS 28037:2010, clause 6: weighted least squares.
 #[test]
 fn iso_28037_clause_6() {
-    let set = reference("iso28037-c6-equal");
+    let set = reference("iso28037-c6-equal.json");
     let inputs = &set["inputs"];
     let line =
         fit(&stated(numbers(&inputs["x"]), numbers(&inputs["y"]), vec![], numbers(&inputs["uy"]))).unwrap();
@@ -123,7 +108,7 @@ fn iso_28037_clause_6() {
 /// ISO/TS 28037:2010, clause 7: errors in both variables.
 #[test]
 fn iso_28037_clause_7() {
-    let set = reference("iso28037-c7-gdr");
+    let set = reference("iso28037-c7-gdr.json");
     let inputs = &set["inputs"];
     let [x, y, ux, uy] = ["x", "y", "ux", "uy"].map(|name| numbers(&inputs[name]));
     let line = fit(&stated(x, y, ux, uy)).unwrap();
@@ -133,7 +118,7 @@ fn iso_28037_clause_7() {
 /// ISO/TS 28037:2010, clause 9: correlated y, once as a full matrix and once as two shared errors.
 #[test]
 fn iso_28037_clause_9() {
-    let set = reference("iso28037-c9-gmr");
+    let set = reference("iso28037-c9-gmr.json");
     let inputs = &set["inputs"];
     let tolerance = number(&set["tolerance"]["expected_rel"]);
     let [x, y] = ["x", "y"].map(|name| numbers(&inputs[name]));
@@ -153,7 +138,7 @@ fn iso_28037_clause_9() {
 /// ISO/TS 28037:2010, annex E: uncertainties known up to a factor, which the scatter supplies.
 #[test]
 fn iso_28037_annex_e() {
-    let set = reference("iso28037-annexE-unknown");
+    let set = reference("iso28037-annexE-unknown.json");
     let inputs = &set["inputs"];
     let tolerance = number(&set["tolerance"]["expected_rel"]);
     let line =
@@ -171,7 +156,7 @@ fn iso_28037_annex_e() {
 /// errors are those of D. York et al., Am. J. Phys. 72 (2004) 367.
 #[test]
 fn pearson_data_with_york_weights() {
-    let set = reference("york-pearson");
+    let set = reference("york-pearson.json");
     let inputs = &set["inputs"];
     let u = |name: &str| numbers(&inputs[name]).iter().map(|weight| 1.0 / weight.sqrt()).collect();
     let line =
@@ -189,7 +174,7 @@ fn pearson_data_with_york_weights() {
 /// A hundred generated problems with answers of 50 digits; the file tells how they were made.
 #[test]
 fn a_hundred_problems_with_errors_in_both() {
-    let set = reference("line-differential");
+    let set = reference("line-differential.json");
     let problems = set["problems"].as_array().unwrap();
     assert_eq!(problems.len(), 100);
     for problem in problems {
@@ -201,14 +186,14 @@ fn a_hundred_problems_with_errors_in_both() {
         near(line.slope, value("slope"), number(&tol["slope"]), &format!("{id} slope"));
         near(line.intercept, value("intercept"), number(&tol["intercept"]), &format!("{id} intercept"));
         near(line.chi_square, value("chi2"), number(&tol["chi2"]), &format!("{id} chi-square"));
-        close(u.slope, value("u_slope"), number(&tol["u_slope_rel"]), &format!("{id} u(slope)"));
+        close(u.slope, value("u_slope"), number(&tol["u_slope_rel"]), format!("{id} u(slope)"));
         close(
             u.intercept,
             value("u_intercept"),
             number(&tol["u_intercept_rel"]),
-            &format!("{id} u(intercept)"),
+            format!("{id} u(intercept)"),
         );
-        close(u.covariance, value("cov"), number(&tol["cov_rel"]), &format!("{id} covariance"));
+        close(u.covariance, value("cov"), number(&tol["cov_rel"]), format!("{id} covariance"));
         assert_eq!(line.degrees_of_freedom as u64, want["dof"].as_u64().unwrap(), "{id}");
     }
 }
@@ -237,7 +222,7 @@ fn block(shared: &Value, n: usize) -> Column {
 /// The reference data sets of NIST (`StRD`), linear regression, data set `NoInt1`: a line through the origin.
 #[test]
 fn no_intercept_1_of_nist() {
-    let set = reference("nist-linreg-noint1");
+    let set = reference("nist-linreg-noint1.json");
     let line =
         checks::through_zero(&unstated(numbers(&set["inputs"]["x"]), numbers(&set["inputs"]["y"]))).unwrap();
     let expected = &set["expected"];

@@ -5,7 +5,7 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use slope_of_light::line::{
-    Column, Data, Dense, Fit, FreeColumn, LineError, Noise, Stated, Uncertainty, fit,
+    Column, Data, Dense, Fit, FreeColumn, LineError, Noise, Refit, Stated, Uncertainty, fit,
 };
 
 fn close(got: f64, want: f64, relative: f64, what: &str) {
@@ -158,6 +158,20 @@ proptest! {
                 same(a, b, 1.0, 1e-6, "normalised residual");
             }
         }
+    }
+
+    /// A refit of redrawn readings is a fit of them. Errors here are up to half the step between positions.
+    #[test]
+    fn refits_are_fits(data in bench(), errors in prop::collection::vec((-2.0..2.0, -2.0..2.0), 30)) {
+        let Stated { ux, uy, .. } = stated(&data).clone();
+        let mut again = data.clone();
+        for (i, (error_x, error_y)) in errors.iter().take(ux.len()).enumerate() {
+            again.x[i] += error_x * ux[i];
+            again.y[i] += error_y * uy[i];
+        }
+        let slope = Refit::new(&data, &fit(&data).unwrap()).slope(&again.x, &again.y);
+        let line = fit(&again).unwrap();
+        same(slope, line.slope, uncertainty(&line).slope, 1e-7, "slope");
     }
 
     /// The order of rows is of no consequence.

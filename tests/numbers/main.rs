@@ -1,13 +1,17 @@
 //! The engine against published values. Each module names its source; the data lie in `reference/`.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod adaptive;
 mod air;
+mod budget;
 mod coverage;
 mod distribution;
 mod floor;
 mod line;
 mod line_checks;
 mod line_properties;
+mod monte_carlo;
 mod reference;
 mod rounding;
+mod shapes;
 mod whole_path;

@@ -20,6 +20,17 @@ pub fn rows(list: &Value) -> &[Value] {
     }
 }
 
+/// A number.
+pub fn sole(value: &Value) -> f64 {
+    value.as_f64().unwrap_or_else(|| panic!("a number, not {value}"))
+}
+
+/// The numbers of a list, which may be empty.
+pub fn numbers(list: &Value) -> Vec<f64> {
+    let list = list.as_array().unwrap_or_else(|| panic!("a list of numbers, not {list}"));
+    list.iter().map(sole).collect()
+}
+
 /// A named number of an object.
 pub fn number(object: &Value, name: &str) -> f64 {
     object[name].as_f64().unwrap_or_else(|| panic!("no number {name} in {object}"))

@@ -8,7 +8,7 @@
 use serde_json::Value;
 use slope_of_light::analysis::{LineAnalysis, analyse};
 use slope_of_light::notebook::{
-    ActsOn, Cell, Edit, Effect, Notebook, Scope, SharedError, StatedCovariance, read, write,
+    ActsOn, Cell, Edit, Effect, ErrorShape, Notebook, Scope, SharedError, StatedCovariance, read, write,
 };
 
 use crate::reference::{assert_close, number, read as reference, rows};
@@ -90,6 +90,8 @@ fn iso_28037_with_the_same_matrix_as_shared_errors() {
     let mut notebook = typed(&inputs);
     for (id, rows, u) in [(1, 1..=5, "1"), (2, 6..=10, "2")] {
         let shared = SharedError {
+            shape: ErrorShape::Normal,
+            degrees_of_freedom: String::new(),
             id,
             name: "block".into(),
             acts_on: ActsOn::Delays,
@@ -131,6 +133,8 @@ fn steps_shared_by_the_rows_behind_them() {
             let place = |name: &str| u32::try_from(shared[name].as_u64().unwrap()).unwrap() + 1;
             let acts_on = if shared["var"] == "x" { ActsOn::Distances } else { ActsOn::Delays };
             let shared = SharedError {
+                shape: ErrorShape::Normal,
+                degrees_of_freedom: String::new(),
                 id,
                 name: "step".into(),
                 acts_on,

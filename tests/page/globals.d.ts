@@ -2,6 +2,8 @@
 declare global {
   /** The wasm, in base64. */
   var SLOPE_WASM_BASE64: string | undefined;
+  /** The text of the script that the workers of the trials run. */
+  var SLOPE_TRIALS_WORKER: string | undefined;
   /** The demo notebook's JSON text; null when the file was made without one. */
   var SLOPE_DEMO: string | null | undefined;
 }

@@ -1,4 +1,5 @@
-//! The same analysis in a browser as natively, bit for bit: the demo and 50 random notebooks.
+//! The same digits in a browser as natively, bit for bit: the analysis of the demo and of 50 random notebooks, and a
+//! block of Monte Carlo trials.
 //!
 //! The native digests are written first (example `digests`) and handed in when this test is compiled.
 #![cfg(target_arch = "wasm32")]
@@ -15,9 +16,10 @@ const NATIVE: &str = include_str!(env!("NATIVE_DIGESTS"));
 fn the_browser_gives_the_native_digits() {
     let native: Vec<&str> = NATIVE.lines().collect();
     let here = digests().expect("the benches are sound");
-    assert_eq!(native.len() as u64, RANDOM_NOTEBOOKS + 1);
+    assert_eq!(native.len() as u64, RANDOM_NOTEBOOKS + 2);
+    assert!(native.last().is_some_and(|trials| trials.starts_with("10000 ")), "trials were drawn");
     assert_eq!(native.len(), here.len());
     for (place, (native, here)) in native.iter().zip(&here).enumerate() {
-        assert_eq!(native, here, "notebook {place} (0 is the demo)");
+        assert_eq!(native, here, "place {place}: 0 is the demo, the last is the trials");
     }
 }

@@ -15,7 +15,7 @@ import { words } from './strings.js';
 
 /** The numbers and words of the bench, by the group they stand in. @type {Record<string, BenchField[]>} */
 const GROUPS = {
-  source: ['wavelength', 'pulse_rate'],
+  source: ['wavelength', 'pulse_rate', 'beam_angle'],
   screen: ['small_divisions', 'screen_width', 'edge_half_width', 'edge_reason', 'time_base_uncertainty'],
   air: ['temperature', 'pressure', 'humidity', 'carbon_dioxide'],
 };
@@ -61,14 +61,14 @@ export class Apparatus {
 }
 
 /**
- * A field of the bench or the report.
+ * A field of the bench, the budget or the report.
  * @param {Book} book
  * @param {BenchField} name
  * @param {{prose?: boolean, lines?: number, label?: string}} [about]
  */
 export function benchField(book, name, about = {}) {
   /** @type {Record<string, string>} */
-  const labels = { ...words.apparatus.fields, ...words.report.fields };
+  const labels = { ...words.apparatus.fields, ...words.uncertainty.fields, ...words.report.fields };
   return new TextField({ id: `bench-${name}`, label: labels[name] ?? name, ...about }, (text) => {
     book.edit({ set_bench: { field: name, text } });
   });

@@ -11,10 +11,28 @@ export const core = /** @type {Core} */ (/** @type {unknown} */ (exported));
 const WASM = './slope_of_light_bg.wasm';
 const DEMO = 'demo/typed-readings.json';
 
+/** @type {WebAssembly.Module | undefined} */
+let compiled;
+
+/** The core as compiled, to be handed to workers, so that none compiles it again. */
+export function compiledCore() {
+  return compiled;
+}
+
 /** Starts the core. */
 export async function begin() {
   const inside = globalThis.SLOPE_WASM_BASE64;
-  await init({ module_or_path: inside ? bytes(inside) : new URL(WASM, document.baseURI) });
+  compiled = inside ? await WebAssembly.compile(bytes(inside)) : await fetched(new URL(WASM, document.baseURI));
+  await init({ module_or_path: compiled });
+}
+
+/** @param {URL} address */
+async function fetched(address) {
+  const answer = await fetch(address);
+  // A host that does not know wasm by its type sends it as plain bytes, which can't be compiled while they come.
+  return answer.headers.get('Content-Type') === 'application/wasm'
+    ? WebAssembly.compileStreaming(answer)
+    : WebAssembly.compile(await answer.arrayBuffer());
 }
 
 /**

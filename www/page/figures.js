@@ -1,9 +1,10 @@
 /**
- * Numbers with their names and values; what each means is one press away.
+ * Numbers with their names and values; what each means, and how it is worked out, is one press away.
  */
-import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
+import { alike, el, Keyed, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { math } from './formula.js';
 
-/** @import { Figure } from './types.js' */
+/** @import { Figure, MathNode } from './types.js' */
 
 class FigureLine {
   /** @param {string} list @param {string} id */
@@ -12,30 +13,58 @@ class FigureLine {
     this.symbol = el('i', { class: 'symbol' });
     this.written = '';
     this.meaning = el('p');
+    /** @type {MathNode | null} */
+    this.formula = null;
+    this.work = el('div', { class: 'formula', hidden: true });
+    this.source = el('small', { hidden: true });
     this.value = el('dd', { id: `${list}-${id}` });
-    this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning);
+    this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning, this.work, this.source);
+    this.more.addEventListener('toggle', () => this.reach());
     this.root = el('div', { class: 'figure' }, el('dt', {}, this.more), this.value);
   }
 
   /** @param {Figure} figure */
-  show({ name, symbol, value, meaning }) {
+  show({ name, symbol, value, meaning, formula, source }) {
     setText(this.name, name);
-    this.write(symbol);
+    if (this.written !== symbol) {
+      this.written = symbol;
+      this.symbol.replaceChildren(...lettered(symbol));
+    }
     setText(this.value, value);
-    setText(this.meaning, meaning);
-    setAttribute(this.root, 'class', meaning ? 'figure' : 'figure bare');
+    setOptional(this.meaning, meaning);
+    this.showFormula(formula);
+    setOptional(this.source, source);
+    setAttribute(this.root, 'class', meaning || formula ? 'figure' : 'figure bare');
   }
 
-  /**
-   * Writes a symbol; what stands behind a low line is set low.
-   * @param {string} symbol
-   */
-  write(symbol) {
-    if (this.written === symbol) return;
-    this.written = symbol;
-    const [first = '', ...lows] = symbol.split('_');
-    this.symbol.replaceChildren(first, ...lows.flatMap((part) => [el('sub', {}, part.slice(0, 1)), part.slice(1)]));
+  /** @param {MathNode | null} formula */
+  showFormula(formula) {
+    if (alike(formula, this.formula)) return;
+    this.formula = formula;
+    const drawn = formula ? math(formula) : undefined;
+    this.work.replaceChildren(...(drawn ? [drawn] : []));
+    setHidden(this.work, !drawn);
+    this.reach();
   }
+
+  /** Lets the keyboard scroll a formula that is wider than its place. */
+  reach() {
+    if (!this.more.open) return;
+    setAttribute(this.work, 'tabindex', this.work.scrollWidth > this.work.clientWidth ? '0' : undefined);
+  }
+}
+
+/**
+ * A symbol as it is set: the letters and digits behind a low line are set low.
+ * @param {string} symbol
+ * @returns {(Node | string)[]}
+ */
+export function lettered(symbol) {
+  const [first = '', ...lows] = symbol.split('_');
+  return [first, ...lows.flatMap((part) => {
+    const [low = ''] = part.match(/^[\p{L}\p{N}]*/u) ?? [];
+    return [el('sub', {}, low), part.slice(low.length)];
+  })];
 }
 
 export class Figures {

@@ -15,11 +15,13 @@ import { Preferences } from './preferences.js';
 import { Readings } from './readings.js';
 import { Report } from './report.js';
 import { Result } from './result.js';
+import { Seal } from './seal.js';
 import { Shelf } from './shelf.js';
 import { at, words } from './strings.js';
 import { Strip } from './strip.js';
 import { Tabs } from './tabs.js';
 import { tell } from './tell.js';
+import { Uncertainty } from './uncertainty.js';
 
 /** @import { Desk } from './types.js' */
 
@@ -37,8 +39,8 @@ class Page {
     this.join();
     const { book } = this;
     for (const part of [
-      new Strip(book), new Apparatus(book), new Readings(book), new Line(book), new Result(book),
-      new Report(book, (file) => this.openFile(file)), new Preferences(book),
+      new Strip(book), new Apparatus(book), new Readings(book), new Line(book), new Uncertainty(book),
+      new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
     ]) book.add(part);
     new Notebooks({
       shelf: this.shelf,

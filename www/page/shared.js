@@ -1,5 +1,5 @@
 /**
- * Errors that several rows share and that no rail or setting accounts for.
+ * Errors that no rail or setting accounts for: shared by several rows, or each row's own.
  */
 import { el, Keyed, setHidden, setText } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
@@ -62,17 +62,21 @@ class SharedLine {
     this.which = el('div', { class: 'field' }, el('label', { for: `${name}-which` }, t.which), this.rows);
     this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: t.uncertainty },
       (text) => send({ uncertainty: text }));
+    this.shape = new Choice({ id: `${name}-shape`, label: t.shape, options: t.shapes }, (shape) => send({ shape }));
+    this.freedom = new TextField({ id: `${name}-freedom`, label: t.freedom },
+      (text) => send({ degrees_of_freedom: text }));
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
       book.edit({ remove_shared: id });
       document.getElementById('add-shared')?.focus();
     } }, t.remove);
     this.root = el('fieldset', { class: 'line', id: name }, this.legend, el('div', { class: 'fields' },
-      this.name.root, this.actsOn.root, this.effect.root, this.scope.root, this.which, this.uncertainty.root, remove));
+      this.name.root, this.actsOn.root, this.effect.root, this.scope.root, this.which, this.uncertainty.root,
+      this.shape.root, this.freedom.root, remove));
   }
 
   /** @param {SharedItem} item @param {number} place */
   show({ shared, view }, place) {
-    this.shared = { ...shared, uncertainty: shared.uncertainty.text };
+    this.shared = { ...shared, uncertainty: shared.uncertainty.text, degrees_of_freedom: shared.degrees_of_freedom.text };
     setText(this.legend, words.shared.legend(place + 1));
     this.name.show(plain(shared.name));
     this.actsOn.show(shared.acts_on);
@@ -81,6 +85,8 @@ class SharedLine {
     this.scope.offer(scopes(view, shared.rows));
     this.scope.show(JSON.stringify(chosen ? { rows: [] } : shared.rows));
     this.uncertainty.show(shared.uncertainty);
+    this.shape.show(shared.shape);
+    this.freedom.show(shared.degrees_of_freedom);
     setHidden(this.which, !chosen);
     if (chosen) this.showRows(view, chosen);
   }
@@ -120,5 +126,8 @@ function scopes({ rails, rows }, now) {
 
 /** @param {number} id @returns {SharedText} */
 function blank(id) {
-  return { id, name: '', acts_on: 'delays', effect: 'offset', rows: 'all', uncertainty: '' };
+  return {
+    id, name: '', acts_on: 'delays', effect: 'offset', rows: 'all', shape: 'normal', degrees_of_freedom: '',
+    uncertainty: '',
+  };
 }

@@ -83,6 +83,7 @@ export const words = {
     fields: {
       wavelength: 'Wavelength in vacuum',
       pulse_rate: 'Pulse rate',
+      beam_angle: 'Beam against the rail, at most ±',
       small_divisions: 'Small divisions in one division',
       edge_half_width: 'An edge is read to within ±',
       edge_reason: 'Why that width',
@@ -156,16 +157,19 @@ export const words = {
   },
 
   shared: {
-    title: 'Other errors that rows share',
-    hint: 'For an error that no rail and no setting accounts for. It moves all its rows together.',
-    add: 'Add a shared error',
+    title: 'Other errors',
+    hint: 'For an error that no rail and no setting accounts for. One that rows share moves them all together; one '
+      + 'that is each row’s own scatters them.',
+    add: 'Add an error',
     remove: 'Remove',
-    legend: (/** @type {number} */ n) => `Shared error ${n}`,
+    legend: (/** @type {number} */ n) => `Error ${n}`,
     name: 'What it is',
     actsOn: 'Acts on',
     acts: { distances: 'distances', delays: 'delays' },
     effect: 'As',
-    effects: { offset: 'the same amount on each', scale: 'the same fraction of each' },
+    effects: {
+      offset: 'the same amount on each', scale: 'the same fraction of each', noise: 'an amount of its own on each',
+    },
     rows: 'On',
     all: 'all rows',
     rail: (/** @type {string} */ name) => `rows on ${name}`,
@@ -173,6 +177,11 @@ export const words = {
     chosen: 'chosen rows',
     which: 'Chosen rows',
     uncertainty: 'Standard uncertainty',
+    shape: 'Its distribution',
+    shapes: {
+      normal: 'normal', rectangular: 'rectangular', triangular: 'triangular', arcsine: 'arcsine', student: 'Student’s t',
+    },
+    freedom: 'Degrees of freedom',
   },
 
   readings: {
@@ -243,6 +252,55 @@ export const words = {
     table: 'Figure, value and meaning',
   },
 
+  uncertainty: {
+    title: 'Uncertainty',
+    fields: { coverage: 'Coverage probability' },
+  },
+
+  budget: {
+    caption: 'The budget: components of the uncertainty, the largest first',
+    hint: 'Move a slider to see what the uncertainty would be if that component were smaller or larger. It changes '
+      + 'nothing in the notebook.',
+    columns: {
+      name: 'Component',
+      acts_on: 'Acts on',
+      u: 'u',
+      shape: 'Distribution',
+      degrees_of_freedom: 'ν',
+      sensitivity: 'Sensitivity',
+      contribution: 'Contribution',
+      share: 'Share',
+      what_if: 'What if',
+    },
+    whatIfOf: (/** @type {string} */ name) => `What if: ${name}`,
+    factors: ['× 0', '× ¼', '× ½', '× ¾', '× 1', '× 1¼', '× 1½', '× 1¾', '× 2'],
+    answer: (/** @type {string} */ factor) => `With this component ${factor}:`,
+    nothing: 'no figure changes.',
+    insteadOf: (/** @type {string} */ now) => `instead of ${now}`,
+    reset: 'Back to × 1',
+  },
+
+  trials: {
+    title: 'Trials',
+    hint: 'A check of the budget (Monte Carlo): every input is drawn from its distribution, again and again, and the '
+      + 'whole analysis is done for each draw. The same seed gives the same digits in every browser.',
+    wanted: 'Number of trials',
+    seed: 'Seed',
+    newSeed: 'New seed',
+    start: 'Run the trials',
+    stop: 'Stop',
+    progress: 'Progress of the trials',
+    running: 'Running…',
+    done: 'Done.',
+    stopped: 'Stopped. This is what came of the trials so far.',
+    changed: 'Stopped, because the notebook changed.',
+    stale: 'The notebook has changed since. What follows belongs to it as it was.',
+    failed: (/** @type {string} */ why) => `The trials could not be run: ${why}`,
+    unsaid: 'the browser did not let the page start its helpers and does not say why.',
+    here: 'Run them in the page itself (slower)',
+    plot: 'What the trials gave',
+  },
+
   result: {
     title: 'Result',
     figures: 'From the slope to c',
@@ -253,6 +311,20 @@ export const words = {
     choice: 'Which uncertainty do you claim?',
     bases: { stated: 'the one from what was stated', scatter: 'the one from the scatter of the points' },
     reason: 'Why',
+  },
+
+  seal: {
+    mark: 'sealed',
+    title: 'Seal the result',
+    hint: 'Until the seal is opened, every v and c that is shown carries a hidden factor within ±8 %. So the known '
+      + 'answer can’t steer which rows are kept and what is stated. A notebook can be sealed once.',
+    put: 'Put the seal on',
+    sealed: 'The result is sealed: every v and c that is shown carries a hidden factor within ±8 %.',
+    open: 'Open the seal…',
+    openTitle: 'Open the seal?',
+    openHint: 'The true v and c will be shown from then on. This can’t be undone, and it is written in the history.',
+    openSure: 'Open it for good',
+    keep: 'Keep it sealed',
   },
 
   report: {

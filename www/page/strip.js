@@ -17,6 +17,7 @@ export class Strip {
     setAttribute(this.title, 'placeholder', words.strip.titleHint);
     listen(byId('strip'), (_, text) => { book.edit({ set_title: text }); });
     this.result = byId('strip-result');
+    this.sealed = byId('strip-sealed');
     this.rows = byId('strip-rows');
     this.notices = byId('strip-notices');
     this.notices.addEventListener('click', (event) => {
@@ -37,6 +38,7 @@ export class Strip {
     put(this.title, view.title);
     document.title = `${view.title || words.untitled} · ${words.app}`;
     setText(this.result, view.result.short || strip.noResult);
+    setHidden(this.sealed, !view.result.sealed);
     const used = view.rows.filter((row) => row.state === 'used').length;
     setText(this.rows, strip.rows(used, view.rows.length));
     const count = view.notices.length;

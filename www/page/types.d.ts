@@ -9,16 +9,17 @@ export type RulerUnit = 'millimetre' | 'centimetre' | 'metre' | 'inch';
 export type Sense = 'grows' | 'falls';
 export type Basis = 'stated' | 'scatter';
 export type ActsOn = 'distances' | 'delays';
-export type Effect = 'offset' | 'scale';
+export type Effect = 'offset' | 'scale' | 'noise';
+export type Shape = 'normal' | 'rectangular' | 'triangular' | 'arcsine' | 'student';
 export type Scope = 'all' | { rail: number } | { time_base: string } | { rows: number[] };
 export type Weight = 'grave' | 'look' | 'know';
-export type SectionName = 'apparatus' | 'readings' | 'line' | 'result';
+export type SectionName = 'apparatus' | 'readings' | 'line' | 'uncertainty' | 'result';
 export type RowState = 'empty' | 'incomplete' | 'used' | 'struck';
 
 export type BenchField =
-  | 'people' | 'place' | 'wavelength' | 'pulse_rate' | 'small_divisions' | 'edge_half_width' | 'edge_reason'
-  | 'screen_width' | 'time_base_uncertainty' | 'temperature' | 'pressure' | 'humidity' | 'carbon_dioxide'
-  | 'aim' | 'method' | 'discussion';
+  | 'people' | 'place' | 'wavelength' | 'pulse_rate' | 'beam_angle' | 'small_divisions' | 'edge_half_width'
+  | 'edge_reason' | 'screen_width' | 'time_base_uncertainty' | 'temperature' | 'pressure' | 'humidity'
+  | 'carbon_dioxide' | 'coverage' | 'aim' | 'method' | 'discussion';
 export type RailField = 'name' | 'from' | 'to' | 'reading_uncertainty' | 'scale_uncertainty';
 export type Cell =
   | 'rail' | 'reading' | 'time_base' | 'edge_a' | 'edge_b' | 'distance' | 'distance_uncertainty' | 'delay'
@@ -53,7 +54,8 @@ export interface RailView {
 }
 export interface SettingView { id: number; time_per_division: Field; uncertainty: Field }
 export interface SharedView {
-  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; uncertainty: Field;
+  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; shape: Shape; degrees_of_freedom: Field;
+  uncertainty: Field;
 }
 export interface RowView {
   id: number;
@@ -68,13 +70,45 @@ export interface RowView {
   notices: string[];
 }
 export interface Proposal { row: number; cells: Partial<Record<Cell, string>> }
-export interface Figure { id: string; name: string; symbol: string; value: string; meaning: string }
+/** A formula in presentation MathML, as data. */
+export type MathNode = { tag: string; text: string } | { tag: string; children: MathNode[] };
+export interface Figure {
+  id: string; name: string; symbol: string; value: string; meaning: string;
+  /** What the value is worked out by, and the same with the numbers put in, a line each. */
+  formula: MathNode | null;
+  /** Where the formula stands; empty where there is none. */
+  source: string;
+}
 export interface LineView {
   refusal: string; method: string; figures: Figure[]; checks: Figure[]; summary: string; residual_summary: string;
 }
+export interface ComponentView {
+  id: string; name: string; acts_on: string; u: string; shape: string; degrees_of_freedom: string;
+  sensitivity: string; contribution: string;
+  /** From 0 to 1, for the length of the bar. */
+  share: number;
+  share_text: string;
+  /** Why it is as it is; empty where there is nothing to say. */
+  remark: string;
+}
+/** Components: the largest first, those of no account last. */
+export interface BudgetView { refusal: string; components: ComponentView[]; figures: Figure[]; summary: string }
+/** What a run of trials begins from. */
+export interface TrialsStart {
+  seed: string;
+  /** How many; empty: as many as it takes. */
+  wanted: Field;
+  refusal: string;
+}
+/** What came of a run of trials. */
+export interface TrialsView {
+  refusal: string; figures: Figure[]; verdict: string;
+  /** The histogram in words. */
+  summary: string;
+}
 export interface ResultView {
   refusal: string; short: string; figures: Figure[]; sentences: string[]; basis: Basis; reason: string;
-  choice: string;
+  choice: string; sealed: boolean; may_seal: boolean;
 }
 export interface Notice {
   id: string; weight: Weight; section: SectionName; text: string; look_at: string; rows: number[];
@@ -94,13 +128,16 @@ export interface View {
   rows: RowView[];
   proposal: Proposal;
   line: LineView;
+  budget: BudgetView;
+  trials: TrialsStart;
   result: ResultView;
   notices: Notice[];
 }
 
 export interface SettingText { id: number; time_per_division: string; uncertainty: string }
 export interface SharedText {
-  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; uncertainty: string;
+  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; shape: Shape; degrees_of_freedom: string;
+  uncertainty: string;
 }
 /** One thing a person does. */
 export type Edit =
@@ -123,6 +160,9 @@ export type Edit =
   | { strike_row: { row: number; reason: string } }
   | { restore_row: number }
   | { set_claim: { basis: Basis; reason: string } }
+  | { set_trials: { seed: string; wanted: string } }
+  | { seal: string }
+  | 'open_seal'
   | { together: Edit[] }
   | 'undo'
   | 'redo';
@@ -151,13 +191,35 @@ export interface Desk {
   table(kind: TableKind): string;
   report(): string;
   bundle(): Uint8Array<ArrayBuffer>;
+  /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
+  what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
+  /** A run of trials of the notebook as it stands now. */
+  tally(): Tally;
+  /** Lets report and bundle hold what came of a run, as long as the notebook stays the same. */
+  keep_trials(tally: Tally): void;
   free(): void;
 }
+/** A run of trials, gathered from blocks that {@link Trials} run. */
+export interface Tally {
+  block_size(): number;
+  /** Takes the results of the blocks, in their order; true when no more are needed. */
+  take(values: Float64Array): boolean;
+  /** `share`: from 0 to 1, of what is at most needed. */
+  progress(): { done: number; share: number; text: string };
+  /** What comes of all that was taken. */
+  finish(): TrialsView;
+  /** Draws the histogram; after `finish`. */
+  draw(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
+  free(): void;
+}
+/** What runs the trials of a notebook, a block at a time; the same block gives the same results. */
+export interface Trials { run(block: number): Float64Array<ArrayBuffer>; free(): void }
 export interface ShelfItem { id: string; title: string; changed: string; binned: boolean }
 
 /** What the core offers to the page. */
 export interface Core {
   Desk: { blank(): Desk; open(text: string): Desk };
+  Trials: { of(text: string): Trials };
   read_bundle(bytes: Uint8Array): string;
   version(): string;
   shelf_list(): ShelfItem[];

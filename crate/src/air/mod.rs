@@ -21,8 +21,6 @@
 
 use core::ops::RangeInclusive;
 
-use serde::{Deserialize, Serialize};
-
 /// Temperatures for which the equations hold, °C.
 pub const TEMPERATURE_C: RangeInclusive<f64> = -40.0..=100.0;
 /// Pressures for which the equations hold, Pa.
@@ -37,8 +35,7 @@ pub const WAVELENGTH_NM: RangeInclusive<f64> = 300.0..=1690.0;
 pub const WATER_VAPOUR_FROM_NM: f64 = 360.0;
 
 /// The state of the air along the beam.
-#[derive(Serialize, Deserialize, Clone, Copy, PartialEq, Debug)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Air {
     /// Temperature, °C.
     pub temperature_c: f64,
@@ -51,8 +48,7 @@ pub struct Air {
 }
 
 /// Why no index was computed.
-#[derive(thiserror::Error, Clone, PartialEq, Debug, Serialize)]
-#[serde(rename_all = "snake_case", tag = "kind")]
+#[derive(thiserror::Error, Clone, PartialEq, Debug)]
 pub enum AirError {
     /// An input outside the range for which the equations hold, or not a number.
     #[error(

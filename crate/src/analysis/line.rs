@@ -1,31 +1,40 @@
 //! From the rows to the straight line Δt = t₀ + b·d, with every error that rows share in its covariance.
 
 use super::checks::checks;
+use super::parts::{self, Noise as Source, Shared, WhatIf, factor, noises, slope_parts, total};
 use super::read::Reader;
-use super::rows::{Point, full_ux, full_uy};
-use super::types::{LineAnalysis, Origin, Place, Refusal};
+use super::rows::{Ground, Point, Rows};
+use super::types::{LineAnalysis, Origin, Place, Quantity, Refusal, SlopePart};
 use crate::distribution::chi_square_sf;
-use crate::line::{self, Column, Data, Dense, FreeColumn, LineError, Noise, Stated};
-use crate::notebook::{ActsOn, Effect, Page, RowId, Scope, SharedError, StatedCovariance};
+use crate::line::{self, Column, Data, Dense, Fit, FreeColumn, LineError, Noise, Stated};
+use crate::notebook::{ActsOn, ErrorShape, Page, RowId, StatedCovariance};
 use crate::quantity::Unit;
-use crate::rail::Source;
+use crate::rail;
 
-/// The line's input, and what its columns mean.
+/// The line's input, and what is in it.
 pub struct Setup {
     /// What goes into the engine.
     pub data: Data,
-    /// The origins of the shared columns.
-    pub shared: Vec<Origin>,
+    /// Errors that each row has for itself, source by source; their sum is in `data`.
+    pub noises: Vec<Source>,
+    /// Errors that rows share, in the order of the columns in `data`; none where matrices were stated.
+    pub shared: Vec<Shared>,
     /// The rails (by place) with a free column.
     pub free: Vec<usize>,
 }
 
-/// Fits the line to `points`.
+/// Fits the line.
 ///
 /// # Errors
 /// Why there is no line, naming the rows.
-pub fn fit(page: &Page, points: &[Point], reader: &mut Reader) -> Result<LineAnalysis, Refusal> {
-    let setup = setup(page, points, reader)?;
+pub fn fit(
+    ground: &Ground,
+    rows: &Rows,
+    what_if: Option<&WhatIf>,
+    reader: &mut Reader,
+) -> Result<LineAnalysis, Refusal> {
+    let (page, points) = (ground.page, rows.points.as_slice());
+    let setup = setup(ground, rows, what_if, reader)?;
     let fit = line::fit(&setup.data).map_err(|error| refusal(&error, page, points))?;
     let stated = setup.data.noise != Noise::Unstated;
     let nu = fit.degrees_of_freedom;
@@ -33,36 +42,91 @@ pub fn fit(page: &Page, points: &[Point], reader: &mut Reader) -> Result<LineAna
         rows: points.iter().map(|p| p.row).collect(),
         distance: points.iter().map(|p| p.x).collect(),
         delay: points.iter().map(|p| p.y).collect(),
-        u_distance: points.iter().map(|p| full_ux(p.ux, &p.effects).unwrap_or(0.0)).collect(),
-        u_delay: points.iter().map(|p| full_uy(p.y, p.uy, p.time_base).unwrap_or(0.0)).collect(),
+        u_distance: full(points, &setup, |noise| &noise.x, |column| &column.x),
+        u_delay: full(points, &setup, |noise| &noise.y, |column| &column.y),
         stated,
         p_value: (stated && nu > 0).then(|| chi_square_sf(fit.chi_square, nu as f64)),
         birge_ratio: fit.scatter().filter(|_| stated),
         checks: checks(page, points, &setup, &fit),
-        shared: setup.shared,
+        parts: parts_of(&setup, &fit),
+        shared: setup.shared.into_iter().map(|shared| shared.origin).collect(),
         free: setup.free.iter().filter_map(|i| page.rails.get(*i)).map(|rail| rail.id).collect(),
         fit,
     })
 }
 
-fn setup(page: &Page, points: &[Point], reader: &mut Reader) -> Result<Setup, Refusal> {
+/// Full standard uncertainty of each distance or delay, shared parts included.
+fn full(
+    points: &[Point],
+    setup: &Setup,
+    own: impl Fn(&Source) -> &Vec<f64>,
+    common: impl Fn(&Column) -> &Vec<f64>,
+) -> Vec<f64> {
+    let squares = total(points, &setup.noises, own).into_iter().map(|u| u * u);
+    let shared = |i: usize| {
+        let effects = setup.shared.iter().filter_map(|shared| common(&shared.column).get(i));
+        effects.map(|effect| effect * effect).sum::<f64>()
+    };
+    squares.enumerate().map(|(i, own)| (own + shared(i)).sqrt()).collect()
+}
+
+/// What the slope's variance is made of; one part for all of it where it can't be told apart.
+fn parts_of(setup: &Setup, fit: &Fit) -> Vec<SlopePart> {
+    let Some(u) = fit.uncertainty else { return Vec::new() };
+    let whole = |origin, degrees_of_freedom| SlopePart {
+        origin,
+        u: u.slope,
+        quantity: Quantity::Slope,
+        slope: u.slope,
+        degrees_of_freedom,
+        shape: ErrorShape::Normal,
+        independent: true,
+    };
+    match setup.data.noise {
+        Noise::Unstated => vec![whole(Origin::Scatter, Some(fit.degrees_of_freedom as f64))],
+        Noise::Dense(_) => vec![whole(Origin::Matrices, None)],
+        Noise::Stated(_) => slope_parts(fit, &setup.noises, &setup.shared),
+    }
+}
+
+/// What goes into the fit.
+///
+/// # Errors
+/// When some rows state an uncertainty and others don't.
+pub fn setup(
+    ground: &Ground,
+    rows: &Rows,
+    what_if: Option<&WhatIf>,
+    reader: &mut Reader,
+) -> Result<Setup, Refusal> {
+    let (page, points) = (ground.page, rows.points.as_slice());
     let x = points.iter().map(|p| p.x).collect();
     let y = points.iter().map(|p| p.y).collect();
     let free = free_rails(points);
     let columns = free.iter().map(|rail| free_column(points, |p| p.free.contains(rail))).collect();
-    let (mut shared, mut origins) = (Vec::new(), Vec::new());
-    for (origin, column) in shared_columns(page, points, reader) {
-        origins.push(origin);
-        shared.push(column);
+    let stated = parts::stated(page, points, reader);
+    let mut noises = noises(points, rows, ground.rails, &stated);
+    let mut shared = shared_errors(ground, points);
+    shared.extend(stated.iter().filter_map(|stated| stated.shared(points)));
+    shared.retain(|shared| shared.column.x.iter().chain(&shared.column.y).any(|effect| *effect != 0.0));
+    for noise in &mut noises {
+        let factor = factor(what_if, &noise.origin);
+        noise.x.iter_mut().chain(&mut noise.y).for_each(|u| *u *= factor);
+    }
+    for shared in &mut shared {
+        let factor = factor(what_if, &shared.origin);
+        shared.u *= factor;
+        shared.column.x.iter_mut().chain(&mut shared.column.y).for_each(|effect| *effect *= factor);
     }
     let matrices = covariances(page, points, reader);
     let noise = if matrices.is_empty() {
-        independent(page, points, shared)?
+        independent(page, points, &noises, &shared)?
     } else {
-        origins.clear();
-        Noise::Dense(dense(points, &shared, &matrices))
+        let dense = dense(points, &noises, &shared, &matrices);
+        shared.clear();
+        Noise::Dense(dense)
     };
-    Ok(Setup { data: Data { x, y, noise, free: columns }, shared: origins, free })
+    Ok(Setup { data: Data { x, y, noise, free: columns }, noises, shared, free })
 }
 
 /// A step of the rows that `behind` picks: the unknown is how much farther out they stand than read, m.
@@ -79,9 +143,19 @@ fn free_rails(points: &[Point]) -> Vec<usize> {
 }
 
 /// Row by row, with shared columns; or ordinary least squares where nothing was stated at all.
-fn independent(page: &Page, points: &[Point], shared: Vec<Column>) -> Result<Noise, Refusal> {
-    let bare: Vec<RowId> =
-        points.iter().filter(|p| p.ux.is_none() && p.uy.is_none()).map(|p| p.row).collect();
+fn independent(
+    page: &Page,
+    points: &[Point],
+    noises: &[Source],
+    shared: &[Shared],
+) -> Result<Noise, Refusal> {
+    let (ux, uy) = (total(points, noises, |noise| &noise.x), total(points, noises, |noise| &noise.y));
+    let own =
+        |i: usize| noises.iter().any(|noise| noise.x.get(i).or(noise.y.get(i)).is_some_and(|u| *u > 0.0));
+    let bare: Vec<RowId> = (points.iter().enumerate())
+        .filter(|(i, p)| p.ux.is_none() && p.uy.is_none() && !own(*i))
+        .map(|(_, p)| p.row)
+        .collect();
     if bare.len() == points.len() && shared.is_empty() {
         return Ok(Noise::Unstated);
     }
@@ -92,23 +166,21 @@ fn independent(page: &Page, points: &[Point], shared: Vec<Column>) -> Result<Noi
         );
         return Err(Refusal { id: "some_unstated".into(), rows: bare, message });
     }
-    let ux: Vec<f64> = points.iter().map(|p| p.ux.unwrap_or(0.0)).collect();
-    let uy: Vec<f64> = points.iter().map(|p| p.uy.unwrap_or(0.0)).collect();
+    let shared = shared.iter().map(|shared| shared.column.clone()).collect();
     Ok(Noise::Stated(Stated { ux, uy, cov_xy: Vec::new(), shared }))
 }
 
-/// One column for each shared error that moves any row.
-fn shared_columns(page: &Page, points: &[Point], reader: &mut Reader) -> Vec<(Origin, Column)> {
+/// One column for each error of the apparatus that rows share.
+fn shared_errors(ground: &Ground, points: &[Point]) -> Vec<Shared> {
     let mut columns = Vec::new();
-    let mut sources: Vec<Source> = points.iter().flat_map(|p| p.effects.iter().map(|(s, _)| *s)).collect();
+    let mut sources: Vec<rail::Source> =
+        points.iter().flat_map(|p| p.effects.iter().map(|(s, _)| *s)).collect();
     sources.sort_unstable();
     sources.dedup();
     for source in sources {
         let effect = |p: &Point| p.effects.iter().find(|(s, _)| *s == source).map_or(0.0, |(_, e)| *e);
-        let x = points.iter().map(effect).collect();
-        if let Some(origin) = origin(page, source) {
-            columns.push((origin, Column { x, y: Vec::new() }));
-        }
+        let x: Vec<f64> = points.iter().map(effect).collect();
+        columns.extend(rail_error(ground, source, x));
     }
     let mut settings: Vec<(f64, f64)> = points.iter().filter_map(|p| p.time_base).collect();
     settings.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
@@ -116,60 +188,34 @@ fn shared_columns(page: &Page, points: &[Point], reader: &mut Reader) -> Vec<(Or
     for (time, relative) in settings {
         let effect = |p: &Point| if p.time_base.is_some_and(|t| t.0 == time) { p.y * relative } else { 0.0 };
         let y = points.iter().map(effect).collect();
-        columns.push((Origin::TimeBase { time_per_division: time }, Column { x: Vec::new(), y }));
+        columns.push(Shared {
+            origin: Origin::TimeBase { time_per_division: time },
+            column: Column { x: Vec::new(), y },
+            u: relative,
+            quantity: Quantity::Ratio,
+            shape: ErrorShape::Normal,
+            degrees_of_freedom: None,
+        });
     }
-    for stated in &page.shared {
-        columns.extend(stated_column(page, stated, points, reader));
-    }
-    columns.retain(|(_, column)| column.x.iter().chain(&column.y).any(|effect| *effect != 0.0));
     columns
 }
 
-fn origin(page: &Page, source: Source) -> Option<Origin> {
-    let id = |index: usize| page.rails.get(index).map(|rail| rail.id);
-    match source {
-        Source::Splice(index) => id(index).map(|rail| Origin::Splice { rail }),
-        Source::Scale(index) => id(index).map(|rail| Origin::RulerScale { rail }),
-    }
-}
-
-fn stated_column(
-    page: &Page,
-    stated: &SharedError,
-    points: &[Point],
-    reader: &mut Reader,
-) -> Option<(Origin, Column)> {
-    let place = Place::Shared { shared: stated.id };
-    let unit = match (stated.effect, stated.acts_on) {
-        (Effect::Scale, _) => Unit::PERCENT,
-        (Effect::Offset, ActsOn::Distances) => Unit::METRE,
-        (Effect::Offset, ActsOn::Delays) => Unit::NANOSECOND,
+/// The error of a rail's place or scale.
+fn rail_error(ground: &Ground, source: rail::Source, x: Vec<f64>) -> Option<Shared> {
+    let (rail::Source::Splice(index) | rail::Source::Scale(index)) = source;
+    let id = ground.page.rails.get(index)?.id;
+    let (origin, u, quantity) = match source {
+        rail::Source::Splice(_) => {
+            let u = x.iter().fold(0.0, |largest: f64, effect| largest.max(effect.abs()));
+            (Origin::Splice { rail: id }, u, Quantity::Length)
+        }
+        rail::Source::Scale(_) => {
+            let u = ground.rails.get(index)?.rail.as_ref()?.u_scale;
+            (Origin::RulerScale { rail: id }, u, Quantity::Ratio)
+        }
     };
-    let u = reader.not_negative(place.clone(), &stated.uncertainty, unit)?;
-    let time = match &stated.rows {
-        Scope::TimeBase(text) => Some(reader.positive(place, text, Unit::NANOSECOND)?),
-        _ => None,
-    };
-    let rail = match stated.rows {
-        Scope::Rail(id) => page.rails.iter().position(|rail| rail.id == id),
-        _ => None,
-    };
-    let concerned = |p: &Point| match &stated.rows {
-        Scope::All => true,
-        Scope::Rail(_) => rail.is_some() && p.rail == rail,
-        Scope::TimeBase(_) => p.time_base.map(|t| t.0) == time,
-        Scope::Rows(rows) => rows.contains(&p.row),
-    };
-    let effect = |p: &Point, value: f64| match (concerned(p), stated.effect) {
-        (false, _) => 0.0,
-        (true, Effect::Offset) => u,
-        (true, Effect::Scale) => u * value,
-    };
-    let column = match stated.acts_on {
-        ActsOn::Distances => Column { x: points.iter().map(|p| effect(p, p.x)).collect(), y: Vec::new() },
-        ActsOn::Delays => Column { x: Vec::new(), y: points.iter().map(|p| effect(p, p.y)).collect() },
-    };
-    Some((Origin::Stated { shared: stated.id }, column))
+    let column = Column { x, y: Vec::new() };
+    Some(Shared { origin, column, u, quantity, shape: ErrorShape::Normal, degrees_of_freedom: None })
 }
 
 /// A stated covariance matrix, with the places of its rows among the points.
@@ -209,21 +255,21 @@ fn covariance(stated: &StatedCovariance, points: &[Point], reader: &mut Reader) 
 }
 
 /// Everything in one dense covariance matrix: rows' own variances, shared columns, stated matrices.
-fn dense(points: &[Point], shared: &[Column], matrices: &[Matrix]) -> Dense {
+fn dense(points: &[Point], noises: &[Source], shared: &[Shared], matrices: &[Matrix]) -> Dense {
     let n = points.len();
-    let block = |own: &dyn Fn(&Point) -> f64, part: &dyn Fn(&Column) -> &Vec<f64>, acts_on: ActsOn| {
+    let block = |own: Vec<f64>, part: &dyn Fn(&Column) -> &Vec<f64>, acts_on: ActsOn| {
         let mut block = vec![0.0; n * n];
         let mut put = |i: usize, j: usize, value: f64| {
             if let Some(entry) = block.get_mut(i * n + j) {
                 *entry += value;
             }
         };
-        for (i, point) in points.iter().enumerate() {
-            put(i, i, own(point) * own(point));
+        for (i, own) in own.iter().enumerate() {
+            put(i, i, own * own);
         }
-        for column in shared {
-            for (i, a) in part(column).iter().enumerate() {
-                for (j, b) in part(column).iter().enumerate() {
+        for shared in shared {
+            for (i, a) in part(&shared.column).iter().enumerate() {
+                for (j, b) in part(&shared.column).iter().enumerate() {
                     put(i, j, a * b);
                 }
             }
@@ -240,8 +286,8 @@ fn dense(points: &[Point], shared: &[Column], matrices: &[Matrix]) -> Dense {
         block
     };
     Dense {
-        xx: block(&|p| p.ux.unwrap_or(0.0), &|c| &c.x, ActsOn::Distances),
-        yy: block(&|p| p.uy.unwrap_or(0.0), &|c| &c.y, ActsOn::Delays),
+        xx: block(total(points, noises, |noise| &noise.x), &|c| &c.x, ActsOn::Distances),
+        yy: block(total(points, noises, |noise| &noise.y), &|c| &c.y, ActsOn::Delays),
         xy: Vec::new(),
     }
 }

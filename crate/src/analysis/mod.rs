@@ -4,17 +4,23 @@
 //! can't be computed is a value that says why. Lengths are in metres, times in nanoseconds.
 //!
 //! Texts become numbers ([`read`]), rows distances and delays ([`rows`]), those a line ([`line`](mod@line)) seen
-//! from several sides ([`checks`]), that a speed ([`speed`]); [`notices`] looks over the whole.
+//! from several sides ([`checks`]) and its uncertainty taken apart ([`parts`]), that a speed ([`speed`]) with its
+//! [`budget`]; [`notices`] looks over the whole.
 
+pub mod budget;
 pub mod checks;
 pub mod line;
 pub mod notices;
+pub mod parts;
 pub mod read;
 pub mod rows;
+pub mod seal;
 pub mod speed;
+pub mod trials;
 pub mod types;
 
 pub use notices::{Notice, Section, Weight};
+pub use parts::WhatIf;
 pub use speed::C0;
 pub use types::*;
 
@@ -25,11 +31,11 @@ use crate::rail::Stand;
 
 /// Computes everything from a notebook.
 pub fn analyse(notebook: &Notebook) -> Analysis {
-    analyse_page(notebook.page())
+    analyse_page(notebook.page(), None)
 }
 
-/// Computes everything from a page.
-pub fn analyse_page(page: &Page) -> Analysis {
+/// Computes everything from a page, with one source of uncertainty made larger or smaller if asked.
+pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
     let mut reader = read::Reader::new(page.decimal_mark);
     let bench = read::bench(page, &mut reader);
     let rails = read::rails(page, &mut reader);
@@ -37,16 +43,19 @@ pub fn analyse_page(page: &Page) -> Analysis {
     let stands = rows::stands(page, &rails, &mut reader.problems);
     let ground = rows::Ground { page, bench: &bench, rails: &rails, stands: &stands, settings: &settings };
     let rows = rows::read(&ground, &mut reader);
-    let air = air_reading(&bench);
-    let line = line::fit(page, &rows.points, &mut reader);
+    let air = air_reading(page, &bench, &reader);
+    let line = line::fit(&ground, &rows, what_if, &mut reader);
+    let probability = read::coverage(page, &mut reader);
+    let beam_angle = read::beam_angle(page, &mut reader);
+    let beside = budget::Beside { u_air: air.u_group_index, beam_angle, probability, what_if };
     let speed = match &line {
-        Ok(line) => speed::speed(page, line, &air),
+        Ok(line) => speed::speed(page, line, &air, &beside),
         Err(refusal) => Err(refusal.clone()),
     };
     let ground =
         notices::Seen { ground: &ground, rows: &rows, line: line.as_ref().ok(), speed: speed.as_ref().ok() };
     let notices = notices::notices(&ground);
-    Analysis {
+    let mut analysis = Analysis {
         problems: reader.problems,
         rails: rail_stands(page, &rails, &stands),
         rows: rows.readings,
@@ -54,17 +63,40 @@ pub fn analyse_page(page: &Page) -> Analysis {
         line,
         speed,
         notices,
+        hidden: None,
+    };
+    if let Some(factor) = seal::factor(page.seal.as_ref()) {
+        seal::cover(&mut analysis, factor);
     }
+    analysis
 }
 
-fn air_reading(bench: &read::Bench) -> AirReading {
+/// What the fit of a page starts from, for trials; and the largest angle between beam and rails, rad.
+fn setup_of(page: &Page) -> Result<(line::Setup, f64), Refusal> {
+    let mut reader = read::Reader::new(page.decimal_mark);
+    let bench = read::bench(page, &mut reader);
+    let rails = read::rails(page, &mut reader);
+    let settings = read::settings(page, &mut reader);
+    let stands = rows::stands(page, &rails, &mut reader.problems);
+    let ground = rows::Ground { page, bench: &bench, rails: &rails, stands: &stands, settings: &settings };
+    let rows = rows::read(&ground, &mut reader);
+    let setup = line::setup(&ground, &rows, None, &mut reader)?;
+    Ok((setup, read::beam_angle(page, &mut reader)))
+}
+
+fn air_reading(page: &Page, bench: &read::Bench, reader: &read::Reader) -> AirReading {
+    let group_index = air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.to_string());
     AirReading {
         temperature_c: bench.air.temperature_c,
         pressure_pa: bench.air.pressure_pa,
         humidity_percent: bench.air.humidity_percent,
         co2_ppm: bench.air.co2_ppm,
         wavelength_nm: bench.wavelength_nm,
-        group_index: air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.to_string()),
+        u_group_index: group_index
+            .is_ok()
+            .then(|| budget::u_air(bench, &read::air_limits(page, reader)))
+            .flatten(),
+        group_index,
     }
 }
 

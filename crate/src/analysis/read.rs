@@ -135,6 +135,71 @@ pub fn bench(page: &Page, reader: &mut Reader) -> Bench {
     }
 }
 
+/// Standard uncertainties of the state of the air and of the wavelength.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AirLimits {
+    /// Of the temperature, °C.
+    pub temperature_c: f64,
+    /// Of the pressure, Pa.
+    pub pressure_pa: f64,
+    /// Of the relative humidity, per cent.
+    pub humidity_percent: f64,
+    /// Of the carbon dioxide, ppm.
+    pub co2_ppm: f64,
+    /// Of the vacuum wavelength, nm.
+    pub wavelength_nm: f64,
+}
+
+/// How well the air is known: as typed behind each value ("21.5 ± 0.3"); else to ±1 °C, ±2 hPa, ±10 %, ±100 ppm and
+/// ±1 nm where a value was typed; else to ±5 °C, ±30 hPa, ±40 %, ±150 ppm and ±10 nm, as air in a room varies. All of
+/// these are rectangular (common practice, no source).
+pub fn air_limits(page: &Page, reader: &Reader) -> AirLimits {
+    let half_width = |field, unit: Unit, typed: f64, taken: f64| {
+        let text = page.bench.get(&field).map_or("", String::as_str);
+        let number = quantity::parse(text, reader.mark, unit).ok();
+        let rectangular = |half: f64| half / 3.0_f64.sqrt();
+        number.map_or(rectangular(taken), |number| number.uncertainty.unwrap_or(rectangular(typed)))
+    };
+    AirLimits {
+        temperature_c: half_width(BenchField::Temperature, Unit::CELSIUS, 1.0, 5.0),
+        pressure_pa: half_width(BenchField::Pressure, Unit::HECTOPASCAL, 200.0, 3000.0),
+        humidity_percent: 100.0 * half_width(BenchField::Humidity, Unit::PERCENT, 0.1, 0.4),
+        co2_ppm: 1e6 * half_width(BenchField::CarbonDioxide, Unit::PPM, 100e-6, 150e-6),
+        wavelength_nm: half_width(BenchField::Wavelength, Unit::NANOMETRE, 1.0, 10.0),
+    }
+}
+
+/// Coverage probability where none is stated.
+pub const COVERAGE: f64 = 0.95;
+
+/// Coverage probability of the expanded uncertainty.
+pub fn coverage(page: &Page, reader: &mut Reader) -> f64 {
+    let place = Place::Bench { field: BenchField::Coverage };
+    let text = page.bench.get(&BenchField::Coverage).map_or("", String::as_str);
+    match reader.number(place.clone(), text, Unit::PERCENT) {
+        Some(number) if number.value > 0.0 && number.value < 1.0 => number.value,
+        Some(_) => {
+            reader.note(place, "a coverage probability lies between 0 % and 100 %, such as 95 %");
+            COVERAGE
+        }
+        None => COVERAGE,
+    }
+}
+
+/// Largest angle between beam and rails, rad; zero where none is stated.
+pub fn beam_angle(page: &Page, reader: &mut Reader) -> f64 {
+    /// Beyond this the beam leaves any rail, and θ²/2 no longer holds.
+    const LARGEST: f64 = 0.5;
+    let place = Place::Bench { field: BenchField::BeamAngle };
+    let text = page.bench.get(&BenchField::BeamAngle).map_or("", String::as_str);
+    let angle = reader.not_negative(place.clone(), text, Unit::MILLIRADIAN).unwrap_or(0.0);
+    if angle > LARGEST {
+        reader.note(place, "a beam more than 500 mrad from the rails misses them: a bare number is in mrad");
+        return 0.0;
+    }
+    angle
+}
+
 /// The unit in which a ruler counts.
 pub fn ruler_unit(unit: RulerUnit) -> Unit {
     match unit {

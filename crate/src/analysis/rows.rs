@@ -24,6 +24,8 @@ pub struct Point {
     pub ux: Option<f64>,
     /// Standard uncertainty of the delay that no other row shares, ns; none if none was stated.
     pub uy: Option<f64>,
+    /// The part of `uy` that comes from the scatter of repeats, ns.
+    pub type_a: f64,
     /// What one standard deviation of each shared source does to the distance, m.
     pub effects: Vec<(Source, f64)>,
     /// Place of the rail among the rails, if the row was read on one.
@@ -306,11 +308,12 @@ fn time_base(cells: &mut Cells, ground: &Ground) -> Result<(f64, f64), String> {
 fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point, String> {
     let position = draft.position.as_ref().map_err(Clone::clone)?;
     let timing = draft.timing.as_ref().map_err(Clone::clone)?;
-    let (y, uy, time_base) = match timing {
-        Timing::Direct { y, uy } => (*y, *uy, None),
+    let (y, uy, type_a, time_base) = match timing {
+        Timing::Direct { y, uy } => (*y, *uy, 0.0, None),
         Timing::Screen { edges, time_per_division, u_time_base } => {
             let delay = edges.delay(*time_per_division, bench.half_width, scatter);
-            (delay.value, Some(delay.uncertainty()), Some((*time_per_division, *u_time_base)))
+            let time_base = Some((*time_per_division, *u_time_base));
+            (delay.value, Some(delay.uncertainty()), delay.type_a, time_base)
         }
     };
     Ok(Point {
@@ -319,6 +322,7 @@ fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point
         y,
         ux: position.ux,
         uy,
+        type_a,
         effects: position.effects.clone(),
         rail: draft.rail,
         free: position.free.clone(),

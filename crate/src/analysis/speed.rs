@@ -1,11 +1,12 @@
 //! From the slope to v and c.
 //!
-//! v = f/b and c = n_g·v, with f the path factor, b the slope and n_g the group index of the air. Relative
+//! v = κ·f/b and c = n_g·v, with f the path factor, b the slope, n_g the group index of the air and κ the correction
+//! for the beam's angle ([`Beside::correction`]). Relative
 //! uncertainties of v and b are the same (JCGM 100:2008, 5.1.6); the second-order term of 1/b is (u(b)/b)²
 //! (JCGM 100:2008, 5.1.2, note).
 
-use super::types::{AirReading, LineAnalysis, Refusal, Speed};
-use crate::distribution::{normal_quantile, student_t_quantile};
+use super::budget::{Beside, budget};
+use super::types::{AirReading, Budget, Comparison, LineAnalysis, Refusal, Speed};
 use crate::line::bias_of_reciprocal;
 use crate::notebook::{Basis, Page};
 
@@ -15,14 +16,11 @@ pub const C0: f64 = 299_792_458.0;
 /// One metre per nanosecond, in metres per second.
 const METRE_PER_NANOSECOND: f64 = 1e9;
 
-/// Probability of the expanded uncertainty, both tails together.
-const COVERAGE: f64 = 0.95;
-
 /// The speed from the line.
 ///
 /// # Errors
 /// Why the line gives no speed, or one without an uncertainty.
-pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading) -> Result<Speed, Refusal> {
+pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading, beside: &Beside) -> Result<Speed, Refusal> {
     let refuse = |id: &str, message: String| Refusal { id: id.into(), rows: Vec::new(), message };
     let slope = line.fit.slope;
     if slope <= 0.0 {
@@ -30,39 +28,39 @@ pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading) -> Result<Speed
         return Err(refuse("slope_not_positive", message.into()));
     }
     let group_index = air.group_index.clone().map_err(|message| refuse("no_air_index", message))?;
-    let relative_stated = line.fit.uncertainty.filter(|_| line.stated).map(|u| u.slope / slope);
-    let relative_scatter = line.fit.scaled_by_scatter().map(|u| u.slope / slope);
-    let (basis, relative) = match (page.claim.basis, relative_stated, relative_scatter) {
-        (Basis::Stated, Some(u), _) | (Basis::Scatter, Some(u), None) => (Basis::Stated, u),
-        (_, _, Some(u)) => (Basis::Scatter, u),
+    let of = |basis| budget(line, group_index, basis, beside);
+    let stated = if line.stated { of(Basis::Stated) } else { None };
+    let scatter = of(Basis::Scatter);
+    let relative = |budget: &Option<Budget>| budget.as_ref().map(Budget::relative);
+    let (relative_stated, relative_scatter) = (relative(&stated), relative(&scatter));
+    let (basis, budget) = match (page.claim.basis, stated, scatter) {
+        (Basis::Stated, Some(budget), _) | (Basis::Scatter, Some(budget), None) => (Basis::Stated, budget),
+        (_, _, Some(budget)) => (Basis::Scatter, budget),
         (_, None, None) => {
             let message = "two rows give a slope, but nothing to judge its uncertainty by: take more rows, or state the uncertainty of each";
             return Err(refuse("no_uncertainty", message.into()));
         }
     };
-    let degrees_of_freedom = match basis {
-        Basis::Stated => None,
-        Basis::Scatter => Some(line.fit.degrees_of_freedom),
-    };
-    let tail = 0.5 + COVERAGE / 2.0;
-    let coverage_factor =
-        degrees_of_freedom.map_or_else(|| normal_quantile(tail), |nu| student_t_quantile(tail, nu as f64));
-    let v = page.path.factor() / slope * METRE_PER_NANOSECOND;
+    let v = beside.correction() * page.path.factor() / slope * METRE_PER_NANOSECOND;
     let c = group_index * v;
-    let difference = c - C0;
+    let relative = budget.relative();
+    let z = (c - C0) / (c * relative);
     Ok(Speed {
         v,
         c,
         group_index,
         basis,
         relative,
+        relative_v: budget.relative_v(),
         relative_stated,
         relative_scatter,
-        degrees_of_freedom,
-        coverage_factor,
-        z: difference / (c * relative),
-        e_n: difference / (c * relative * coverage_factor),
-        relative_difference: difference / C0,
+        comparison: Some(Comparison {
+            z,
+            e_n: budget.coverage_factor.as_ref().ok().map(|k| z / k),
+            relative_difference: (c - C0) / C0,
+        }),
         second_order: bias_of_reciprocal(1.0, slope, slope * relative),
+        sealed: false,
+        budget,
     })
 }

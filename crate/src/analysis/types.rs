@@ -2,7 +2,9 @@
 
 use serde::Serialize;
 
-use crate::notebook::{ActsOn, Basis, BenchField, Cell, RailField, RailId, RowId, SettingId, SharedId};
+use crate::notebook::{
+    ActsOn, Basis, BenchField, Cell, ErrorShape, RailField, RailId, RowId, SettingId, SharedId,
+};
 
 /// A place in the notebook that something typed stands at.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -38,6 +40,8 @@ pub enum Place {
     Shared {
         /// Which one.
         shared: SharedId,
+        /// Which of its texts: "uncertainty" or "degrees_of_freedom".
+        part: String,
     },
     /// A stated covariance matrix.
     Covariance {
@@ -88,6 +92,9 @@ pub struct Analysis {
     pub speed: Result<Speed, Refusal>,
     /// What was noticed, the most serious first.
     pub notices: Vec<crate::analysis::notices::Notice>,
+    /// The hidden factor that a closed seal puts on v and c.
+    #[serde(skip)]
+    pub hidden: Option<f64>,
 }
 
 /// Why something can't be computed.
@@ -171,9 +178,11 @@ pub struct AirReading {
     pub wavelength_nm: f64,
     /// Group index, or why there is none.
     pub group_index: Result<f64, String>,
+    /// Its standard uncertainty; none where there is no index.
+    pub u_group_index: Option<f64>,
 }
 
-/// From where an error that rows share comes.
+/// From where an error comes.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "from", rename_all = "snake_case")]
 pub enum Origin {
@@ -197,6 +206,84 @@ pub enum Origin {
         /// Which.
         shared: SharedId,
     },
+    /// Reading the rulers.
+    RailReadings,
+    /// Distances given with an uncertainty of their own.
+    Distances,
+    /// The limit to which edges are read on the screen.
+    ScreenLimit,
+    /// The scatter of repeated screen readings.
+    ScreenScatter,
+    /// Delays given with an uncertainty of their own.
+    Delays,
+    /// Stated covariance matrices, with everything else that is in the fit.
+    Matrices,
+    /// The scatter of the rows about the line.
+    Scatter,
+    /// The angle between beam and rails.
+    BeamAngle,
+    /// The index of air.
+    Air,
+    /// The skew between the two channels, which moves only t₀.
+    ChannelSkew,
+}
+
+impl Origin {
+    /// A name for it that stays as long as what it is about.
+    pub fn id(&self) -> String {
+        match self {
+            Self::Splice { rail } => format!("splice-{rail}"),
+            Self::RulerScale { rail } => format!("ruler-scale-{rail}"),
+            Self::TimeBase { time_per_division } => format!("time-base-{time_per_division}"),
+            Self::Stated { shared } => format!("stated-{shared}"),
+            Self::RailReadings => "rail-readings".into(),
+            Self::Distances => "distances".into(),
+            Self::ScreenLimit => "screen-limit".into(),
+            Self::ScreenScatter => "screen-scatter".into(),
+            Self::Delays => "delays".into(),
+            Self::Matrices => "matrices".into(),
+            Self::Scatter => "scatter".into(),
+            Self::BeamAngle => "beam-angle".into(),
+            Self::Air => "air".into(),
+            Self::ChannelSkew => "channel-skew".into(),
+        }
+    }
+}
+
+/// One part of the slope's variance.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SlopePart {
+    /// From where it comes.
+    pub origin: Origin,
+    /// Standard uncertainty of the error itself, in the unit of `quantity`; the root mean square over the rows where
+    /// they differ.
+    pub u: f64,
+    /// What kind of quantity the error is.
+    pub quantity: Quantity,
+    /// Standard uncertainty of the slope that it causes, ns/m.
+    pub slope: f64,
+    /// Degrees of freedom; none means many.
+    pub degrees_of_freedom: Option<f64>,
+    /// How it is distributed.
+    pub shape: ErrorShape,
+    /// Whether each row has an error of its own, rather than all the same.
+    pub independent: bool,
+}
+
+/// The kind of quantity that an error is, which fixes its unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Quantity {
+    /// A length, m.
+    Length,
+    /// A time, ns.
+    Time,
+    /// A ratio.
+    Ratio,
+    /// An angle, rad.
+    Angle,
+    /// A slope, ns/m.
+    Slope,
 }
 
 /// The straight line Δt = t₀ + b·d and what goes with it.
@@ -222,6 +309,8 @@ pub struct LineAnalysis {
     pub birge_ratio: Option<f64>,
     /// The origins of the shared errors, in the order of `fit.shared`.
     pub shared: Vec<Origin>,
+    /// What the slope's variance is made of, as stated.
+    pub parts: Vec<SlopePart>,
     /// The rails whose step is free, in the order of `fit.free`.
     pub free: Vec<RailId>,
     /// Side checks.
@@ -297,24 +386,33 @@ pub struct Speed {
     pub group_index: f64,
     /// From what the claimed uncertainty comes.
     pub basis: Basis,
-    /// Relative standard uncertainty claimed (of v, and of c).
+    /// Relative standard uncertainty claimed of c.
     pub relative: f64,
-    /// Relative standard uncertainty from what was stated, if anything was.
+    /// The same of v, which the air is no part of.
+    pub relative_v: f64,
+    /// Relative standard uncertainty of c from what was stated, if anything was.
     pub relative_stated: Option<f64>,
-    /// Relative standard uncertainty from the scatter, if there is a degree of freedom.
+    /// Relative standard uncertainty of c from the scatter, if there is a degree of freedom.
     pub relative_scatter: Option<f64>,
-    /// Degrees of freedom of the claimed uncertainty; none means many.
-    pub degrees_of_freedom: Option<usize>,
-    /// Coverage factor at 95 %.
-    pub coverage_factor: f64,
-    /// (c − c₀)/u.
-    pub z: f64,
-    /// E_n = (c − c₀)/U (ISO 13528).
-    pub e_n: f64,
-    /// (c − c₀)/c₀.
-    pub relative_difference: f64,
+    /// The budget of the claimed uncertainty.
+    pub budget: Budget,
+    /// Beside c₀; none while the result is sealed.
+    pub comparison: Option<Comparison>,
     /// Relative bias of v from 1/b to second order, (u(b)/b)².
     pub second_order: f64,
+    /// Whether the figures carry the hidden factor of a closed seal.
+    pub sealed: bool,
+}
+
+/// c beside the defined value c₀.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Comparison {
+    /// (c − c₀)/u.
+    pub z: f64,
+    /// E_n = (c − c₀)/U (ISO 13528); none without U.
+    pub e_n: Option<f64>,
+    /// (c − c₀)/c₀.
+    pub relative_difference: f64,
 }
 
 impl Speed {
@@ -325,11 +423,59 @@ impl Speed {
 
     /// Standard uncertainty of v, m/s.
     pub fn u_v(&self) -> f64 {
-        self.v * self.relative
+        self.v * self.relative_v
     }
 
-    /// Expanded uncertainty of c at 95 %, m/s.
-    pub fn expanded(&self) -> f64 {
-        self.coverage_factor * self.u_c()
+    /// Expanded uncertainty of c, m/s; none where the budget gives no coverage factor.
+    pub fn expanded(&self) -> Option<f64> {
+        self.budget.coverage_factor.as_ref().ok().map(|k| k * self.u_c())
     }
+}
+
+/// What the standard uncertainty of c is made of (JCGM 100:2008, clause 8 and annex G).
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Budget {
+    /// The components: those of the fit, those beside it, and those that can't matter.
+    pub components: Vec<BudgetComponent>,
+    /// Effective degrees of freedom (Welch–Satterthwaite); none means many.
+    pub degrees_of_freedom: Option<f64>,
+    /// Coverage probability.
+    pub probability: f64,
+    /// Coverage factor k, or why there is none.
+    pub coverage_factor: Result<f64, String>,
+}
+
+/// One line of the budget.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct BudgetComponent {
+    /// From where it comes.
+    pub origin: Origin,
+    /// Standard uncertainty, in the unit of `quantity`; none where it needs no number.
+    pub u: Option<f64>,
+    /// What kind of quantity it is.
+    pub quantity: Quantity,
+    /// How it is distributed.
+    pub shape: ErrorShape,
+    /// Degrees of freedom; none means many.
+    pub degrees_of_freedom: Option<f64>,
+    /// Standard uncertainty of c that it causes, relative to c.
+    pub relative: f64,
+    /// Its share of the variance of c, 0 … 1.
+    pub share: f64,
+    /// How it came in.
+    pub entry: Entry,
+}
+
+/// How a component came into the budget.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Entry {
+    /// Row by row, through the fit's covariance.
+    Rows,
+    /// As an error that rows share, through the fit's covariance.
+    Shared,
+    /// Beside the fit.
+    Beside,
+    /// It shifts all distances or all delays alike, so it moves t₀ and not the slope.
+    ShiftsOnly,
 }

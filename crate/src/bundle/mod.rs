@@ -6,9 +6,9 @@
 //! | --- | --- |
 //! | `contents.json` | every other entry with its size and SHA-256 |
 //! | `notebook.json` | the notebook, exactly as stored; the only part that is read back into one |
-//! | `readings.csv`, `line.csv`, `residuals.csv` | the tables (RFC 4180) |
+//! | `readings.csv`, `line.csv`, `residuals.csv`, `budget.csv` | the tables (RFC 4180) |
 //! | `csv-metadata.json` | what each column of each table means (W3C, "Metadata Vocabulary for Tabular Data") |
-//! | `line.svg`, `residuals.svg`, `bench.svg` | the charts |
+//! | `line.svg`, `residuals.svg`, `bench.svg`, `budget.svg`, `trials.svg` | the charts; the last where trials were made |
 //! | `report.html` | the printable report |
 //! | `pictures/…` | pictures of the screen |
 //!
@@ -28,9 +28,9 @@ pub use metadata::METADATA;
 use crate::analysis::Analysis;
 use crate::notebook::{self, Notebook};
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
-use crate::report::shown::readings_table;
+use crate::report::shown::{budget_table, readings_table};
 use crate::report::{self, Charts, Table};
-use crate::view::View;
+use crate::view::{TrialsView, View};
 
 /// The entry that holds the notebook.
 pub const NOTEBOOK: &str = "notebook.json";
@@ -77,7 +77,7 @@ pub struct Contents {
 
 /// The bundle of `notebook`, with all that follows from it and with `pictures` (each by its name and its bytes).
 ///
-/// `analysis` and `view` are those of this notebook; a chart that is empty is left out.
+/// `analysis`, `view` and `trials` are those of this notebook; a chart that is empty is left out.
 ///
 /// # Errors
 /// As [`write()`].
@@ -86,19 +86,29 @@ pub fn of(
     analysis: &Analysis,
     view: &View,
     charts: &Charts,
+    trials: Option<&TrialsView>,
     pictures: Vec<Entry>,
 ) -> Result<Vec<u8>, BundleError> {
-    let tables =
-        [readings_table(view), fit_table(&fit_figures(analysis)), residuals_table(&residual_rows(analysis))];
-    let drawn =
-        [("line", &charts.line_svg), ("residuals", &charts.residuals_svg), ("bench", &charts.bench_svg)];
+    let tables = [
+        readings_table(view),
+        fit_table(&fit_figures(analysis)),
+        residuals_table(&residual_rows(analysis)),
+        budget_table(view),
+    ];
+    let drawn = [
+        ("line", &charts.line_svg),
+        ("residuals", &charts.residuals_svg),
+        ("bench", &charts.bench_svg),
+        ("budget", &charts.budget_svg),
+        ("trials", &charts.trials_svg),
+    ];
     let drawn = drawn.into_iter().filter(|(_, svg)| !svg.is_empty());
     let pictures = pictures.into_iter().map(|Entry { name, bytes }| Part::Picture { name, bytes });
     let parts = tables
         .into_iter()
         .map(Part::Table)
         .chain(drawn.map(|(name, svg)| Part::Chart { name, svg: svg.clone() }))
-        .chain(std::iter::once(Part::Report(report::html(view, charts))))
+        .chain(std::iter::once(Part::Report(report::html(view, charts, trials))))
         .chain(pictures);
     write(&notebook::write(notebook), parts.collect())
 }
@@ -155,3 +165,7 @@ fn text_entry(name: impl Into<String>, text: impl Into<String>) -> Entry {
 #[cfg(test)]
 #[path = "mod_test.rs"]
 mod tests;
+
+#[cfg(test)]
+#[path = "unzip_test.rs"]
+mod unzip_tests;

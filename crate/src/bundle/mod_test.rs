@@ -81,9 +81,16 @@ fn two_parts_of_one_name_are_refused() {
 fn a_whole_notebook_is_bundled_and_comes_back() {
     let notebook = Notebook::new();
     let svg = || "<svg/>".to_owned();
-    let charts = Charts { line_svg: svg(), residuals_svg: svg(), bench_svg: svg() };
+    let charts = Charts {
+        line_svg: svg(),
+        residuals_svg: svg(),
+        bench_svg: svg(),
+        budget_svg: svg(),
+        trials_svg: svg(),
+    };
     let picture = Entry { name: "screen.jpg".into(), bytes: vec![1, 2, 3] };
-    let pack = || of(&notebook, &analysis(true), &view_of("=1+1"), &charts, vec![picture.clone()]).unwrap();
+    let pack =
+        || of(&notebook, &analysis(true), &view_of("=1+1"), &charts, None, vec![picture.clone()]).unwrap();
     let bytes = pack();
     assert_eq!(bytes, pack());
 
@@ -100,9 +107,12 @@ fn a_whole_notebook_is_bundled_and_comes_back() {
         "readings.csv",
         "line.csv",
         "residuals.csv",
+        "budget.csv",
         "line.svg",
         "residuals.svg",
         "bench.svg",
+        "budget.svg",
+        "trials.svg",
         "report.html",
         "pictures/screen.jpg",
     ];
@@ -111,7 +121,8 @@ fn a_whole_notebook_is_bundled_and_comes_back() {
 
 #[test]
 fn an_empty_notebook_has_a_bundle_too() {
-    let bytes = of(&Notebook::new(), &empty_analysis(), &view_of(""), &Charts::default(), vec![]).unwrap();
+    let bytes =
+        of(&Notebook::new(), &empty_analysis(), &view_of(""), &Charts::default(), None, vec![]).unwrap();
     assert_eq!(read(&bytes).unwrap().notebook, Notebook::new());
     assert!(unpack(&bytes).unwrap().get("line.svg").is_none());
 }

@@ -209,6 +209,56 @@ fn bench_is_taller_where_rails_overlap() {
     assert!(texts(&bench_of(&picture)).contains(&"place not known yet: rail C"));
 }
 
+fn shares_of(picture: &SharesPicture) -> String {
+    let height = shares_height(picture, &Theme::light());
+    svg(900, height, "a test", &Theme::light(), |area, theme| shares(area, picture, theme)).unwrap()
+}
+
+fn histogram_of(picture: &HistogramPicture) -> String {
+    svg(900, 260, "a test", &Theme::light(), |area, theme| histogram(area, picture, theme)).unwrap()
+}
+
+#[test]
+fn shares_are_bars_in_the_order_given_each_with_its_words() {
+    let share = |label: &str, share: f64| Share { label: label.into(), share, text: format!("{share}") };
+    let picture =
+        SharesPicture { shares: vec![share("screen", 0.6), share("splice", 0.4), share("air", 0.0)] };
+    let drawn = shares_of(&picture);
+    assert!(is_well_formed(&drawn));
+    assert_eq!(drawn.matches("<polygon").count(), 2, "a share of nothing has no bar");
+    assert_eq!(texts(&drawn), ["screen", "0.6", "splice", "0.4", "air", "0"]);
+    let hostile = SharesPicture { shares: vec![share("<script>", f64::NAN), share("<b>&", 1.0)] };
+    assert!(is_well_formed(&shares_of(&hostile)));
+    assert!(texts(&shares_of(&SharesPicture::default())).concat().contains("No budget yet"));
+}
+
+#[test]
+fn a_histogram_has_a_bar_for_each_bin_that_holds_something() {
+    let picture = HistogramPicture {
+        from: 299.0,
+        width: 0.1,
+        densities: vec![1.0, 4.0, 0.0, 5.0],
+        curve: (0..40).map(|i| (299.0 + 0.01 * f64::from(i), 2.5)).collect(),
+        interval: [299.05, 299.35],
+        decimal_mark: DecimalMark::Point,
+    };
+    let drawn = histogram_of(&picture);
+    assert!(is_well_formed(&drawn));
+    // The bars, and the little one of the legend's mark in the same colour.
+    assert!(drawn.matches("<polygon").count() >= 3);
+    assert_eq!(
+        drawn.matches("<polygon").count(),
+        histogram_of(&HistogramPicture { densities: vec![1.0, 4.0, 1.0, 5.0], ..picture.clone() })
+            .matches("<polygon")
+            .count()
+            - 1
+    );
+    for broken in [f64::NAN, f64::INFINITY, 0.0] {
+        let picture = HistogramPicture { width: broken, ..picture.clone() };
+        assert!(texts(&histogram_of(&picture)).concat().contains("No trials yet"), "{broken}");
+    }
+}
+
 #[test]
 fn empty_pictures_say_what_is_missing() {
     let empty = LinePicture::default();

@@ -1,4 +1,5 @@
-//! The drawings: the line with its readings, the residuals, and the bench to scale.
+//! The drawings: the line with its readings, the residuals, the bench to scale, the budget's shares, and a
+//! histogram of trials.
 //!
 //! Each drawing is a pure function of a small picture (see [`picture`]) and a [`Theme`]. It is first laid out as
 //! a list of plain shapes, in pixels, and then painted on any plotters backend: a canvas in the page, SVG for
@@ -18,18 +19,20 @@
 //! - `scale`: ranges and ticks.
 //! - `frame`: axes, grid, legend.
 //! - `marks`: the marks of a reading.
-//! - `line`, `residuals`, `bench`: the three drawings.
+//! - `line`, `residuals`, `bench`, `shares`, `histogram`: the drawings.
 
 pub mod picture;
 pub mod theme;
 
 mod bench;
 mod frame;
+mod histogram;
 mod line;
 mod marks;
 mod residuals;
 mod scale;
 mod scene;
+mod shares;
 mod text;
 mod words;
 
@@ -40,13 +43,21 @@ use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
 use plotters::prelude::{DrawingBackend, SVGBackend};
 
-pub use picture::{Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark};
+pub use picture::{
+    Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture, Mark,
+    Share, SharesPicture,
+};
 pub use theme::{Colour, Theme};
 
 use scene::Scene;
 
 /// Pixels of the SVG's inner grid to one CSS pixel: plotters places shapes on whole pixels.
 const SVG_GRID: u32 = 4;
+
+/// Least size of a drawing, in heights of the text.
+const LEAST_WIDTH: f64 = 14.0;
+/// See [`LEAST_WIDTH`].
+const LEAST_HEIGHT: f64 = 12.0;
 
 /// Why a drawing could not be made.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -112,6 +123,35 @@ pub fn bench<B: DrawingBackend>(
     paint(area, &bench::scene(room(area, theme)?, picture, theme), theme)
 }
 
+/// Draws Monte Carlo trials in bins, with the curve that the budget expects and the ends of the trials' interval.
+///
+/// # Errors
+/// The area is too small, or its backend refuses.
+pub fn histogram<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    picture: &HistogramPicture,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    paint(area, &histogram::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// Draws the shares of the budget as bars.
+///
+/// # Errors
+/// The area is too small, or its backend refuses.
+pub fn shares<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    picture: &SharesPicture,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    paint(area, &shares::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// The height that the drawing of the shares needs, in pixels of `theme`.
+pub fn shares_height(picture: &SharesPicture, theme: &Theme) -> u32 {
+    scene::pixels(shares::height(picture, theme).max(LEAST_HEIGHT * theme.font_px).ceil())
+}
+
 /// The height that the drawing of the bench needs at a width, in pixels of `theme`: more where rails or their
 /// names have to stand below one another.
 pub fn bench_height(width: u32, picture: &BenchPicture, theme: &Theme) -> u32 {
@@ -152,7 +192,7 @@ where
 fn room<B: DrawingBackend>(area: &DrawingArea<B, Shift>, theme: &Theme) -> Result<(f64, f64), ChartError> {
     let (width, height) = area.dim_in_pixel();
     let size = (f64::from(width), f64::from(height));
-    let least = (14.0 * theme.font_px, 12.0 * theme.font_px);
+    let least = (LEAST_WIDTH * theme.font_px, LEAST_HEIGHT * theme.font_px);
     if size.0 < least.0 || size.1 < least.1 {
         let (least_width, least_height) = (scene::pixels(least.0), scene::pixels(least.1));
         return Err(ChartError::TooSmall { width, height, least_width, least_height });

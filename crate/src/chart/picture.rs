@@ -78,6 +78,41 @@ impl Band {
     }
 }
 
+/// The shares of the budget, in the order in which they are drawn.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SharesPicture {
+    /// The shares.
+    pub shares: Vec<Share>,
+}
+
+/// One share of the budget.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Share {
+    /// What it is called.
+    pub label: String,
+    /// The share, 0 … 1.
+    pub share: f64,
+    /// The same as written.
+    pub text: String,
+}
+
+/// Monte Carlo trials in bins. Speeds are in 10⁶ m/s, densities in their inverse.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct HistogramPicture {
+    /// Where the first bin begins.
+    pub from: f64,
+    /// Width of a bin.
+    pub width: f64,
+    /// Share of the trials in each bin over its width.
+    pub densities: Vec<f64>,
+    /// The budget's density, as points from left to right.
+    pub curve: Vec<(f64, f64)>,
+    /// The ends of the trials' interval.
+    pub interval: [f64; 2],
+    /// How decimal numbers are written.
+    pub decimal_mark: DecimalMark,
+}
+
 /// The bench seen from above.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct BenchPicture {

@@ -5,11 +5,20 @@ pub(super) const DELAY: Title = Title { name: "delay Δt", unit: "ns" };
 pub(super) const RESIDUAL: Title = Title { name: "residual / its standard uncertainty", unit: "" };
 pub(super) const BENCH_DISTANCE: Title = Title { name: "distance from the splitter d", unit: "m" };
 
+pub(super) const SPEED: Title = Title { name: "speed of light c", unit: "Mm/s" };
+pub(super) const DENSITY: Title = Title { name: "probability density", unit: "s/Mm" };
+
 pub(super) const NO_READINGS: &str = "No row has both a distance and a delay yet.";
 pub(super) const NO_RESIDUALS: &str = "No residuals yet: they come with the fitted line.";
 pub(super) const NO_RAILS: &str = "No rail has a place yet: say where the first one stands.";
 
+pub(super) const NO_BUDGET: &str = "No budget yet: it comes with the result.";
+pub(super) const NO_TRIALS: &str = "No trials yet, or all with the same result.";
+
 pub(super) const STRUCK: &str = "struck out";
+pub(super) const TRIALS: &str = "trials";
+pub(super) const BUDGET_CURVE: &str = "as the budget expects";
+pub(super) const ENDS: &str = "ends of the trials’ interval";
 pub(super) const LINE: &str = "fitted line";
 pub(super) const LINE_IN_BAND: &str = "line, 95 % band";
 pub(super) const BARS: &str = "bars: ± 1 u";

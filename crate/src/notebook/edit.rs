@@ -11,8 +11,8 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::page::{
-    ActsOn, BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Sense,
-    Setting, SettingId, SharedError, SharedId, Splice, StatedCovariance,
+    ActsOn, BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Seal, Sense,
+    Setting, SettingId, SharedError, SharedId, Splice, StatedCovariance, TrialPlan,
 };
 use crate::quantity::DecimalMark;
 
@@ -115,6 +115,12 @@ pub enum Edit {
     RestoreRow(RowId),
     /// Chose which uncertainty is claimed.
     SetClaim(Claim),
+    /// Chose how the Monte Carlo trials are drawn.
+    SetTrials(TrialPlan),
+    /// Laid a seal over the result, with a salt drawn at random.
+    Seal(String),
+    /// Opened the seal. Neither this nor the seal can be taken back.
+    OpenSeal,
     /// Did several things at one stroke, such as pasting a block. All or none.
     Together(Vec<Edit>),
     /// Took back the last thing done and not taken back yet.
@@ -124,8 +130,7 @@ pub enum Edit {
 }
 
 /// Why an edit was refused. The notebook is as it was before.
-#[derive(Clone, Debug, PartialEq, Eq, Error, Serialize)]
-#[serde(tag = "kind", rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum EditError {
     /// No such row.
     #[error("there is no row number {row}; the edit was left out")]
@@ -163,9 +168,15 @@ pub enum EditError {
         /// The row.
         row: RowId,
     },
-    /// Undo or redo inside a group of edits.
-    #[error("undo and redo stand alone, never in a group of edits")]
+    /// Undo, redo or a seal inside a group of edits.
+    #[error("undo, redo and the seal stand alone, never in a group of edits")]
     NotInGroup,
+    /// A second seal, or one without a salt.
+    #[error("the result was sealed once already, or the seal has no salt; it was left as it is")]
+    NoSecondSeal,
+    /// There is no closed seal to open.
+    #[error("there is no closed seal to open")]
+    NoSeal,
     /// There is nothing to take back, or nothing to do again.
     #[error("there is nothing left to {what}")]
     NothingTo {
@@ -226,8 +237,22 @@ impl Edit {
             }
             Self::RestoreRow(row) => find_row(page, *row)?.struck = None,
             Self::SetClaim(claim) => page.claim.clone_from(claim),
+            Self::SetTrials(plan) => page.trials.clone_from(plan),
+            Self::Seal(salt) => {
+                if page.seal.is_some() || salt.trim().is_empty() {
+                    return Err(EditError::NoSecondSeal);
+                }
+                page.seal = Some(Seal { salt: salt.clone(), opened: false });
+            }
+            Self::OpenSeal => match &mut page.seal {
+                Some(seal) if !seal.opened => seal.opened = true,
+                _ => return Err(EditError::NoSeal),
+            },
             Self::Together(edits) => {
                 for edit in edits {
+                    if matches!(edit, Self::Seal(_) | Self::OpenSeal) {
+                        return Err(EditError::NotInGroup);
+                    }
                     edit.do_to(page)?;
                 }
             }

@@ -30,6 +30,12 @@ pub struct NotebookFile {
     pub log: Vec<LogEntry>,
 }
 
+/// The JSON Schema (draft 2020-12) of `notebook.json`, made from the types.
+#[cfg(not(target_arch = "wasm32"))]
+pub fn schema() -> schemars::Schema {
+    schemars::schema_for!(NotebookFile)
+}
+
 /// Why a text is not a notebook that can be opened.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum FileError {
@@ -106,3 +112,7 @@ pub fn write(notebook: &Notebook) -> String {
 fn not_json(error: &serde_json::Error) -> FileError {
     FileError::NotJson { what: error.to_string(), line: error.line(), column: error.column() }
 }
+
+#[cfg(test)]
+#[path = "file_test.rs"]
+mod tests;

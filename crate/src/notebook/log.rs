@@ -22,7 +22,7 @@ pub struct LogEntry {
 /// A notebook: its log, and the page folded from it.
 ///
 /// The log only ever grows. Undo and redo are entries like any other: the page is what the entries that are
-/// not taken back make of an empty page.
+/// not taken back make of an empty page. Undo stops at a seal, laid or opened: what came before it stays done.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Notebook {
     log: Vec<LogEntry>,
@@ -31,6 +31,8 @@ pub struct Notebook {
     done: Vec<usize>,
     /// Places in the log of the edits taken back, the last one last.
     undone: Vec<usize>,
+    /// How many of `done` can't be taken back any more.
+    kept: usize,
 }
 
 impl Notebook {
@@ -44,20 +46,20 @@ impl Notebook {
     /// # Errors
     /// The place of the first entry (from 0) that can't be applied, and why.
     pub fn from_log(log: Vec<LogEntry>) -> Result<Self, (usize, EditError)> {
-        let mut notebook = Self { log, ..Self::default() };
-        for (place, entry) in notebook.log.iter().enumerate() {
+        let mut notebook = Self::default();
+        for (place, entry) in log.iter().enumerate() {
             let taken = match &entry.edit {
-                Edit::Undo => notebook.done.pop().map(|undone| notebook.undone.push(undone)),
+                Edit::Undo => notebook.last_done().map(|undone| notebook.undone.push(undone)),
                 Edit::Redo => notebook.undone.pop().map(|redone| notebook.done.push(redone)),
                 _ => {
-                    notebook.done.push(place);
-                    notebook.undone.clear();
+                    notebook.did(place, &entry.edit);
                     Some(())
                 }
             };
             taken.ok_or((place, nothing_to(&entry.edit)))?;
         }
-        notebook.page = fold(&notebook.log, &notebook.done)?;
+        notebook.page = fold(&log, &notebook.done)?;
+        notebook.log = log;
         Ok(notebook)
     }
 
@@ -73,7 +75,7 @@ impl Notebook {
 
     /// Whether there is something to take back.
     pub fn can_undo(&self) -> bool {
-        !self.done.is_empty()
+        self.done.len() > self.kept
     }
 
     /// Whether there is something to do again.
@@ -92,7 +94,7 @@ impl Notebook {
     fn append(&mut self, entry: LogEntry) -> Result<(), EditError> {
         match &entry.edit {
             Edit::Undo => {
-                let place = self.done.pop().ok_or_else(|| nothing_to(&entry.edit))?;
+                let place = self.last_done().ok_or_else(|| nothing_to(&entry.edit))?;
                 self.undone.push(place);
                 self.page = fold(&self.log, &self.done).map_err(|(_, error)| error)?;
             }
@@ -105,12 +107,25 @@ impl Notebook {
                 let mut page = self.page.clone();
                 edit.do_to(&mut page)?;
                 self.page = page;
-                self.done.push(self.log.len());
-                self.undone.clear();
+                self.did(self.log.len(), edit);
             }
         }
         self.log.push(entry);
         Ok(())
+    }
+
+    /// Takes the last edit that can be taken back off the list of those that hold.
+    fn last_done(&mut self) -> Option<usize> {
+        if self.can_undo() { self.done.pop() } else { None }
+    }
+
+    /// Notes that an edit, at `place` in the log, holds.
+    fn did(&mut self, place: usize, edit: &Edit) {
+        self.done.push(place);
+        self.undone.clear();
+        if matches!(edit, Edit::Seal(_) | Edit::OpenSeal) {
+            self.kept = self.done.len();
+        }
     }
 }
 

@@ -21,19 +21,13 @@ pub type SettingId = u32;
 pub type SharedId = u32;
 
 /// A notebook as it stands after its edits.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Page {
     /// What the notebook is called.
     pub title: String,
     /// How decimal numbers are written in it.
     pub decimal_mark: DecimalMark,
     /// The texts that describe the bench and the report.
-    #[cfg_attr(
-        not(target_arch = "wasm32"),
-        schemars(with = "std::collections::BTreeMap<BenchField, String>")
-    )]
     pub bench: LiteMap<BenchField, String>,
     /// Whether the carriage carries the detector or a mirror.
     pub path: Path,
@@ -49,6 +43,30 @@ pub struct Page {
     pub rows: Vec<Row>,
     /// Which uncertainty is claimed.
     pub claim: Claim,
+    /// How the Monte Carlo trials are drawn.
+    pub trials: TrialPlan,
+    /// The seal over the result, if it was ever laid.
+    pub seal: Option<Seal>,
+}
+
+/// How the Monte Carlo trials are drawn.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct TrialPlan {
+    /// The seed, a whole number; the same seed gives the same digits everywhere. Empty stands for 1.
+    pub seed: String,
+    /// The number of trials; empty leaves it to the adaptive procedure.
+    pub wanted: String,
+}
+
+/// A seal over the result: until it is opened, every v and c shown carries a hidden factor.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Seal {
+    /// What the hidden factor is made from: letters and digits drawn at random.
+    pub salt: String,
+    /// Whether it was opened, which can't be taken back.
+    pub opened: bool,
 }
 
 /// What the carriage carries. The light goes along the rail once, or there and back.
@@ -104,6 +122,10 @@ pub enum BenchField {
     Humidity,
     /// Carbon dioxide, ppm.
     CarbonDioxide,
+    /// The largest angle that the beam may make with the rails, mrad.
+    BeamAngle,
+    /// Coverage probability of the expanded uncertainty.
+    Coverage,
     /// Report: what was to be found out.
     Aim,
     /// Report: how it was done.
@@ -113,9 +135,7 @@ pub enum BenchField {
 }
 
 /// One rail with its ruler.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Rail {
     /// Names the rail for the life of the notebook.
     pub id: RailId,
@@ -126,10 +146,6 @@ pub struct Rail {
     /// Where the rail stands.
     pub splice: Splice,
     /// The texts that describe it.
-    #[cfg_attr(
-        not(target_arch = "wasm32"),
-        schemars(with = "std::collections::BTreeMap<RailField, String>")
-    )]
     pub texts: LiteMap<RailField, String>,
 }
 
@@ -271,7 +287,7 @@ pub struct Setting {
     pub uncertainty: String,
 }
 
-/// An error that several rows share.
+/// An error of the user's own, which several rows share, or which each of them has for itself.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -282,12 +298,36 @@ pub struct SharedError {
     pub name: String,
     /// Whether it acts on distances or on delays.
     pub acts_on: ActsOn,
-    /// Whether it is one offset, or one relative scale.
+    /// How it acts.
     pub effect: Effect,
-    /// The rows that share it.
+    /// The rows that it moves.
     pub rows: Scope,
-    /// Its standard uncertainty: metres or nanoseconds for an offset, a ratio for a scale.
+    /// Its standard uncertainty: metres or nanoseconds for an offset or noise, a ratio for a scale.
     pub uncertainty: String,
+    /// How it is distributed.
+    #[serde(default)]
+    pub shape: ErrorShape,
+    /// Degrees of freedom of its uncertainty; empty stands for many.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub degrees_of_freedom: String,
+}
+
+/// How an error is distributed (JCGM 101:2008, table 1).
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum ErrorShape {
+    /// Normal.
+    #[default]
+    Normal,
+    /// Rectangular.
+    Rectangular,
+    /// Triangular.
+    Triangular,
+    /// Arcsine (U-shaped).
+    Arcsine,
+    /// Student's t with the degrees of freedom stated.
+    Student,
 }
 
 /// What a shared error acts on.
@@ -310,6 +350,8 @@ pub enum Effect {
     Offset,
     /// The same fraction on each row.
     Scale,
+    /// An amount of its own on each row.
+    Noise,
 }
 
 /// The rows that share an error.
@@ -341,17 +383,13 @@ pub struct StatedCovariance {
 }
 
 /// One carriage position: texts as typed.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Row {
     /// Names the row for the life of the notebook.
     pub id: RowId,
     /// The cells that hold something.
-    #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "std::collections::BTreeMap<Cell, String>"))]
     pub cells: LiteMap<Cell, String>,
     /// Why the row is struck out, if it is.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub struck: Option<String>,
 }
 

@@ -11,7 +11,6 @@
 //! A rail whose distance was *stated* from the splitter does not inherit the errors of the rails before it; one
 //! that is joined to the rail before inherits all of them.
 
-use serde::Serialize;
 use thiserror::Error;
 
 /// One rail, in numbers.
@@ -65,7 +64,7 @@ pub enum Joint {
 }
 
 /// What an error shared by several readings comes from. Rails are counted from 0, from the splitter outwards.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Source {
     /// The place of a rail.
     Splice(usize),
@@ -129,12 +128,6 @@ impl Stand {
             add(&mut effects, source, self.sign * (r - self.mark) * relative);
         }
         effects
-    }
-
-    /// Standard uncertainty of the distance of the reading `r`, shared parts and `u_reading` together, m.
-    pub fn uncertainty_at(&self, r: f64) -> f64 {
-        let shared: f64 = self.effects_at(r).iter().map(|(_, effect)| effect * effect).sum();
-        (self.u_reading * self.u_reading + shared).sqrt()
     }
 
     /// Standard uncertainty of the place of the rail as a whole, m.

@@ -6,12 +6,15 @@
 use std::fmt::Write as _;
 
 use super::escape::html_text;
-use super::shown::{checks_table, line_table, readings_table, result_table};
-use super::table::Table;
+use super::shown::{
+    budget_figures_table, budget_table, checks_table, line_table, readings_table, result_table, shown_rows,
+    trials_table,
+};
+use super::table::{Column, Table};
 use super::words;
 use crate::analysis::notices::Notice;
 use crate::notebook::BenchField;
-use crate::view::{Field, RailView, View};
+use crate::view::{Field, RailView, RowState, TrialsView, View};
 
 /// The charts of a report, each an SVG element of this program's own making.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -20,6 +23,10 @@ pub struct Charts {
     pub line_svg: String,
     /// The residuals; empty where there are none.
     pub residuals_svg: String,
+    /// The shares of the budget; empty where there is none.
+    pub budget_svg: String,
+    /// The trials; empty where none were made.
+    pub trials_svg: String,
     /// The bench, to scale; empty where there is no rail.
     pub bench_svg: String,
 }
@@ -29,8 +36,8 @@ const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'n
 
 const STYLE: &str = include_str!("report.css");
 
-/// The report on a notebook.
-pub fn html(view: &View, charts: &Charts) -> String {
+/// The report on a notebook, with what trials gave if they were made.
+pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String {
     let title = if view.title.is_empty() { "Untitled notebook" } else { &view.title };
     let title = html_text(title);
     let sections = [
@@ -38,8 +45,9 @@ pub fn html(view: &View, charts: &Charts) -> String {
         typed_section(view, BenchField::Aim),
         typed_section(view, BenchField::Method),
         section("Apparatus", &apparatus(view, charts)),
-        section("Readings", &table(&readings_table(view))),
+        section("Readings", &readings(view)),
         section("Line", &line(view, charts)),
+        section("Uncertainty", &uncertainty(view, charts, trials)),
         section("Result", &result(view)),
         section("Notices", &notices(view)),
         typed_section(view, BenchField::Discussion),
@@ -97,6 +105,16 @@ fn rail_block(rail: &RailView, ruler_before: &str) -> String {
     format!("<h3>Rail {}</h3>\n{}", html_text(name), items(told.into_iter().chain(fields)))
 }
 
+/// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
+fn readings(view: &View) -> String {
+    let shown = readings_table(view);
+    let struck: Vec<bool> = shown_rows(view).map(|row| row.state == RowState::Struck).collect();
+    let struck = |row: usize, column: &Column| {
+        struck.get(row) == Some(&true) && !["state", "outside_because", "remark"].contains(&column.name)
+    };
+    wide(&shown, &shown.to_html_struck(struck))
+}
+
 fn line(view: &View, charts: &Charts) -> String {
     if !view.line.refusal.is_empty() {
         return paragraph(&view.line.refusal);
@@ -109,6 +127,23 @@ fn line(view: &View, charts: &Charts) -> String {
         table(&checks_table(view)),
     ]
     .concat()
+}
+
+fn uncertainty(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String {
+    if !view.budget.refusal.is_empty() {
+        return paragraph(&view.budget.refusal);
+    }
+    let mut text = paragraph(&view.budget.summary);
+    text += &figure(&charts.budget_svg, "Shares of the variance of c");
+    text += &table(&budget_table(view));
+    text += &table(&budget_figures_table(view));
+    if let Some(trials) = trials.filter(|trials| trials.refusal.is_empty()) {
+        text += "<h3>Monte Carlo trials</h3>\n";
+        text += &paragraph(&trials.verdict);
+        text += &figure(&charts.trials_svg, &trials.summary);
+        text += &table(&trials_table(trials));
+    }
+    text
 }
 
 fn result(view: &View) -> String {
@@ -159,13 +194,10 @@ fn bench_item(view: &View, field: BenchField) -> (String, String) {
     (words::bench_label(field).to_owned(), text)
 }
 
-/// A text as typed, with the unit of a bare number; or what is taken while it is empty.
+/// A text as typed, or what is taken while it is empty; a bare number has its unit.
 fn with_unit(field: &Field) -> String {
-    if field.text.is_empty() && !field.default.is_empty() {
-        format!("{} (not stated, taken)", field.default)
-    } else {
-        words::with_unit(&field.text, &field.unit)
-    }
+    let text = words::with_unit(words::taken(field), &field.unit);
+    if field.text.is_empty() && !text.is_empty() { format!("{text} (not stated, taken)") } else { text }
 }
 
 fn typed_section(view: &View, field: BenchField) -> String {
@@ -203,11 +235,12 @@ fn items(pairs: impl IntoIterator<Item = (String, String)>) -> String {
 }
 
 fn table(table: &Table) -> String {
-    if table.rows.is_empty() {
-        String::new()
-    } else {
-        format!("<div class=\"wide\">\n{}</div>\n", table.to_html())
-    }
+    wide(table, &table.to_html())
+}
+
+/// A table in HTML with room for its width; nothing where it has no rows.
+fn wide(table: &Table, html: &str) -> String {
+    if table.rows.is_empty() { String::new() } else { format!("<div class=\"wide\">\n{html}</div>\n") }
 }
 
 fn figure(svg: &str, caption: &str) -> String {

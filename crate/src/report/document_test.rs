@@ -1,14 +1,21 @@
 use super::super::sample::view_of;
 use super::*;
-use crate::notebook::Splice;
-use crate::view::RowState;
+use crate::analysis::analyse;
+use crate::notebook::{Notebook, Splice};
+use crate::view::view;
 
 const HOSTILE: &str =
     "</p></td></title></style><script>alert(1)</script><img src=x onerror='a()'>\" onload=\"b() &lt;";
 
 fn charts() -> Charts {
     let svg = |name: &str| format!("<svg class=\"{name}\"></svg>");
-    Charts { line_svg: svg("line"), residuals_svg: svg("residuals"), bench_svg: svg("bench") }
+    Charts {
+        line_svg: svg("line"),
+        residuals_svg: svg("residuals"),
+        bench_svg: svg("bench"),
+        budget_svg: svg("budget"),
+        trials_svg: svg("trials"),
+    }
 }
 
 /// The tags of a document, each with its attributes, in order.
@@ -18,15 +25,15 @@ fn tags(html: &str) -> Vec<&str> {
 
 #[test]
 fn no_text_of_a_notebook_becomes_markup() {
-    let plain = html(&view_of("plain"), &charts());
-    let hostile = html(&view_of(HOSTILE), &charts());
+    let plain = html(&view_of("plain"), &charts(), None);
+    let hostile = html(&view_of(HOSTILE), &charts(), None);
     assert_eq!(tags(&plain), tags(&hostile));
     assert!(hostile.contains("&lt;script&gt;alert(1)&lt;/script&gt;"));
 }
 
 #[test]
 fn it_runs_nothing_and_loads_nothing() {
-    let report = html(&view_of("plain"), &charts());
+    let report = html(&view_of("plain"), &charts(), None);
     // W3C, "Content Security Policy Level 3", 3.3: the policy of a document in its meta element, before what it
     // is to govern.
     let policy = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ";
@@ -45,7 +52,7 @@ fn it_runs_nothing_and_loads_nothing() {
 #[test]
 fn every_element_that_opens_closes_in_order() {
     const VOID: [&str; 2] = ["meta", "!DOCTYPE"];
-    let report = html(&view_of(HOSTILE), &charts());
+    let report = html(&view_of(HOSTILE), &charts(), None);
     let mut open = Vec::new();
     for tag in tags(&report) {
         let name = tag.split([' ', '\n']).next().unwrap_or_default();
@@ -60,7 +67,7 @@ fn every_element_that_opens_closes_in_order() {
 
 #[test]
 fn all_parts_are_there() {
-    let report = html(&view_of("plain"), &charts());
+    let report = html(&view_of("plain"), &charts(), None);
     let headings = [
         "Aim",
         "Method",
@@ -94,7 +101,7 @@ fn an_empty_notebook_has_a_report_that_says_so() {
     view.notices.clear();
     view.line.refusal = "No rows yet: type two.".into();
     view.result.refusal = "No line yet.".into();
-    let report = html(&view, &Charts::default());
+    let report = html(&view, &Charts::default(), None);
     assert!(report.contains("<h1>Untitled notebook</h1>"));
     assert!(report.contains("No rows yet: type two."));
     assert!(report.contains("No line yet."));
@@ -111,8 +118,48 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
     };
     assert_eq!(with_unit(&bench("405", "nm", "")), "405 nm");
     assert_eq!(with_unit(&bench("0.405 µm", "nm", "")), "0.405 µm");
-    assert_eq!(with_unit(&bench("", "°C", "20 °C")), "20 °C (not stated, taken)");
+    assert_eq!(with_unit(&bench("", "ppm", "450")), "450 ppm (not stated, taken)");
+    assert_eq!(with_unit(&bench("", "", "5")), "5 (not stated, taken)");
+    assert_eq!(
+        with_unit(&bench("", "div", "half a small division")),
+        "half a small division (not stated, taken)"
+    );
     assert_eq!(with_unit(&bench("", "nm", "")), "");
+}
+
+/// A notebook in which nothing of the air is stated: each default in its report has the unit in which it is taken.
+#[test]
+fn every_default_of_the_air_has_its_unit() {
+    let notebook = Notebook::new();
+    let report = html(&view(&notebook, &analyse(&notebook)), &Charts::default(), None);
+    for (name, taken) in [
+        ("Air temperature", "20 °C"),
+        ("Air pressure", "1013.25 hPa"),
+        ("Relative humidity", "50 %"),
+        ("Carbon dioxide", "450 ppm"),
+    ] {
+        let item = format!("<dt>{name}</dt><dd>{taken} (not stated, taken)</dd>");
+        assert!(report.contains(&item), "{item}");
+    }
+}
+
+#[test]
+fn a_struck_row_is_struck_through_but_not_its_reason() {
+    let mut view = view_of("7");
+    view.rows[1].struck = "bumped".into();
+    let report = html(&view, &charts(), None);
+    assert!(report.contains("td.struck { text-decoration: line-through; }"));
+    let row = |number: &str| {
+        let cells = report.lines().find(|line| line.starts_with("<tr><td") && line.contains(number));
+        cells.unwrap_or_default()
+    };
+    let struck = row(">2</td>");
+    assert!(
+        struck.starts_with("<tr><td class=\"number struck\">2</td><td class=\"struck\">7</td>"),
+        "{struck}"
+    );
+    assert!(struck.ends_with("<td>struck out</td><td>bumped</td><td>7</td></tr>"), "{struck}");
+    assert!(!row(">1</td>").contains("struck"));
 }
 
 #[test]
@@ -121,7 +168,7 @@ fn rows_that_hold_nothing_are_left_out() {
     for row in &mut view.rows {
         row.state = RowState::Empty;
     }
-    let report = html(&view, &charts());
+    let report = html(&view, &charts(), None);
     assert!(!report.contains("<caption>Readings</caption>"));
 }
 

@@ -3,7 +3,9 @@
 //! A number is written with the fewest digits that read back to the same f64, with a decimal point, whatever
 //! mark the notebook uses.
 
+use super::shown::ROW;
 use super::table::{Column, Kind, Table};
+use crate::analysis::seal::shown_line;
 use crate::analysis::{Analysis, LineAnalysis, Speed};
 
 /// One row of the line. Lengths in metres, times in nanoseconds.
@@ -68,7 +70,8 @@ pub fn residual_rows(analysis: &Analysis) -> Vec<ResidualRow> {
 
 /// The figures of the line in `analysis`, and of the speed; those that can't be told are left out.
 pub fn fit_figures(analysis: &Analysis) -> Vec<FitFigure> {
-    let line = analysis.line.as_ref().ok().into_iter().flat_map(line_figures);
+    let line = analysis.line.as_ref().ok().map(|line| shown_line(line, analysis.hidden));
+    let line = line.iter().flat_map(line_figures);
     let speed = analysis.speed.as_ref().ok().into_iter().flat_map(speed_figures);
     line.chain(speed).collect()
 }
@@ -98,16 +101,22 @@ fn line_figures(line: &LineAnalysis) -> Vec<FitFigure> {
 }
 
 fn speed_figures(speed: &Speed) -> Vec<FitFigure> {
-    vec![
+    let mut figures = vec![
         figure("v", "group velocity in air", speed.v, Some(speed.u_v()), "m/s"),
         figure("group_index", "group index of air", speed.group_index, None, ""),
         figure("c", "speed of light in vacuum", speed.c, Some(speed.u_c()), "m/s"),
-        figure("coverage_factor", "coverage factor at 95 %", speed.coverage_factor, None, ""),
-        figure("expanded", "expanded uncertainty of c at 95 %", speed.expanded(), None, "m/s"),
-        figure("z", "(c − c₀)/u(c)", speed.z, None, ""),
-        figure("e_n", "Eₙ = (c − c₀)/U(c)", speed.e_n, None, ""),
-        figure("relative_difference", "(c − c₀)/c₀", speed.relative_difference, None, ""),
-    ]
+        figure("coverage", "coverage probability", speed.budget.probability, None, ""),
+    ];
+    if let (Ok(k), Some(expanded)) = (&speed.budget.coverage_factor, speed.expanded()) {
+        figures.push(figure("coverage_factor", "coverage factor", *k, None, ""));
+        figures.push(figure("expanded", "expanded uncertainty of c", expanded, None, "m/s"));
+    }
+    if let Some(known) = speed.comparison {
+        figures.push(figure("z", "(c − c₀)/u(c)", known.z, None, ""));
+        figures.extend(known.e_n.map(|e_n| figure("e_n", "Eₙ = (c − c₀)/U(c)", e_n, None, "")));
+        figures.push(figure("relative_difference", "(c − c₀)/c₀", known.relative_difference, None, ""));
+    }
+    figures
 }
 
 const fn figure(
@@ -181,13 +190,7 @@ fn optional(value: Option<f64>) -> String {
 }
 
 const RESIDUAL_COLUMNS: &[Column] = &[
-    Column {
-        name: "row",
-        title: "row",
-        unit: "",
-        kind: Kind::Number,
-        description: "Number of the row in the notebook, from 1.",
-    },
+    ROW,
     Column {
         name: "distance_m",
         title: "distance",

@@ -74,6 +74,7 @@ fn the_figures_of_the_line_are_those_of_the_fit() {
         "v",
         "group_index",
         "c",
+        "coverage",
         "coverage_factor",
         "expanded",
         "z",

@@ -2,13 +2,17 @@
 
 use super::Charts;
 use crate::analysis::read::ruler_unit;
+use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, LineAnalysis, Measured, Part, RailStand, RowReading};
 use crate::chart::{
-    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, LinePicture, Mark, Theme,
+    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
+    Mark, Share, SharesPicture, Theme,
 };
-use crate::distribution::{normal_quantile, t_coverage_factor};
+use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::notebook::{Page, Rail, Sense};
 use crate::quantity::{DecimalMark, in_unit, plain};
+use crate::view::ComponentView;
+use crate::view::budget::budget_view;
 
 /// Coverage probability of the band.
 const COVERAGE: f64 = 0.95;
@@ -132,12 +136,41 @@ fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Str
     }
 }
 
-/// All charts as SVG, on white paper; empty where there is nothing to draw.
-pub fn charts(page: &Page, analysis: &Analysis) -> Charts {
+/// The shares of the budget, the largest first.
+pub fn shares_picture(page: &Page, analysis: &Analysis) -> SharesPicture {
+    let components = budget_view(page, analysis).components.into_iter();
+    let share = |part: ComponentView| Share { label: part.name, share: part.share, text: part.share_text };
+    SharesPicture { shares: components.map(share).collect() }
+}
+
+/// Monte Carlo trials in bins with the budget's curve, in 10⁶ m/s.
+pub fn histogram_picture(outcome: &Outcome, decimal_mark: DecimalMark) -> HistogramPicture {
+    const MEGA: f64 = 1e6;
+    const POINTS: i32 = 120;
+    let bins = &outcome.histogram;
+    let (width, trials) = (bins.width / MEGA, outcome.summary.trials as f64);
+    let (c, u, nu) = outcome.curve;
+    let density = |z: f64| nu.map_or_else(|| normal_density(z), |nu| student_t_density(z, nu)) / (u / MEGA);
+    let reach = 5.0;
+    let place = |step: i32| reach * (2.0 * f64::from(step) / f64::from(POINTS) - 1.0);
+    HistogramPicture {
+        from: bins.from / MEGA,
+        width,
+        densities: bins.counts.iter().map(|count| *count as f64 / trials / width).collect(),
+        curve: (0..=POINTS).map(|step| ((c + place(step) * u) / MEGA, density(place(step)))).collect(),
+        interval: [outcome.summary.symmetric.0 / MEGA, outcome.summary.symmetric.1 / MEGA],
+        decimal_mark,
+    }
+}
+
+/// All charts as SVG, on white paper; empty where there is nothing to draw. That of the trials is drawn where there
+/// is an outcome.
+pub fn charts(page: &Page, analysis: &Analysis, trials: Option<&Outcome>) -> Charts {
     let theme = Theme::print();
     let (width, height) = PAPER;
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);
+    let shares = shares_picture(page, analysis);
     // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
     Charts {
         line_svg: chart::svg(width, height, "Delay against distance", &theme, |area, theme| {
@@ -147,6 +180,26 @@ pub fn charts(page: &Page, analysis: &Analysis) -> Charts {
         residuals_svg: chart::svg(width, height / 2, "Residuals against distance", &theme, |area, theme| {
             chart::residuals(area, &line, theme)
         })
+        .unwrap_or_default(),
+        trials_svg: trials
+            .and_then(|outcome| {
+                let picture = histogram_picture(outcome, page.decimal_mark);
+                let title = "Monte Carlo trials";
+                chart::svg(width, height / 2, title, &theme, |area, theme| {
+                    chart::histogram(area, &picture, theme)
+                })
+                .ok()
+            })
+            .unwrap_or_default(),
+        budget_svg: chart::svg(
+            width,
+            chart::shares_height(&shares, &theme),
+            "Shares of the budget",
+            &theme,
+            |area, theme| chart::shares(area, &shares, theme),
+        )
+        .ok()
+        .filter(|_| !shares.shares.is_empty())
         .unwrap_or_default(),
         bench_svg: chart::svg(
             width,

@@ -1,14 +1,18 @@
 //! A view to test with: every text in it is the one given; and an analysis with round numbers.
 
 use crate::analysis::notices::{Notice, Section, Weight};
-use crate::analysis::{AirReading, Analysis, Checks, LineAnalysis, Part, Refusal, RowReading, Speed};
+use crate::analysis::{
+    AirReading, Analysis, Budget, Checks, Comparison, LineAnalysis, Part, Refusal, RowReading, Speed,
+};
 use crate::line::{Fit, RowFit, Uncertainty};
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, OverlapPair, Path, RailField, RulerUnit, Scope, Sense, Splice,
+    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, OverlapPair, Path, RailField, RulerUnit, Scope,
+    Sense, Splice,
 };
 use crate::quantity::DecimalMark;
 use crate::view::{
-    Field, Figure, LineView, Proposal, RailView, ResultView, RowState, RowView, SettingView, SharedView, View,
+    BudgetView, ComponentView, Field, Figure, LineView, Proposal, RailView, ResultView, RowState, RowView,
+    SettingView, SharedView, TrialPlanView, View,
 };
 
 /// A view with two rows, the second struck out, and every text set to `text`.
@@ -20,6 +24,8 @@ pub fn view_of(text: &str) -> View {
         symbol: text.into(),
         value: text.into(),
         meaning: text.into(),
+        formula: None,
+        source: text.into(),
     };
     View {
         title: text.into(),
@@ -38,6 +44,8 @@ pub fn view_of(text: &str) -> View {
             effect: Effect::Offset,
             rows: Scope::All,
             uncertainty: field(),
+            shape: ErrorShape::Normal,
+            degrees_of_freedom: field(),
         }],
         rows: vec![
             row(text, 11, 1, RowState::Used, ""),
@@ -53,6 +61,13 @@ pub fn view_of(text: &str) -> View {
             summary: text.into(),
             residual_summary: text.into(),
         },
+        budget: BudgetView {
+            refusal: String::new(),
+            components: vec![component(text)],
+            figures: vec![figure()],
+            summary: text.into(),
+        },
+        trials: TrialPlanView { seed: text.into(), wanted: field(), refusal: String::new() },
         result: ResultView {
             refusal: String::new(),
             short: text.into(),
@@ -61,6 +76,8 @@ pub fn view_of(text: &str) -> View {
             basis: Basis::Stated,
             reason: text.into(),
             choice: text.into(),
+            sealed: false,
+            may_seal: true,
         },
         notices: vec![Notice {
             id: "runs",
@@ -71,6 +88,22 @@ pub fn view_of(text: &str) -> View {
             rows: vec![11, 12],
             rail: None,
         }],
+    }
+}
+
+fn component(text: &str) -> ComponentView {
+    ComponentView {
+        id: "air".into(),
+        name: text.into(),
+        acts_on: text.into(),
+        u: text.into(),
+        shape: text.into(),
+        degrees_of_freedom: text.into(),
+        sensitivity: text.into(),
+        contribution: text.into(),
+        share: 1.0,
+        share_text: text.into(),
+        remark: text.into(),
     }
 }
 
@@ -88,10 +121,12 @@ pub fn analysis(stated: bool) -> Analysis {
             co2_ppm: 450.0,
             wavelength_nm: 650.0,
             group_index: Ok(1.0),
+            u_group_index: Some(1e-6),
         },
         line: Ok(line(stated)),
         speed: Ok(speed()),
         notices: vec![],
+        hidden: None,
     }
 }
 
@@ -115,7 +150,13 @@ fn reading(id: u32, number: usize) -> RowReading {
 }
 
 fn line(stated: bool) -> LineAnalysis {
-    let row = |residual| RowFit { true_x: 1.0, residual, normalised: Some(residual * 4.0), leverage: 0.5 };
+    let row = |residual| RowFit {
+        true_x: 1.0,
+        residual,
+        normalised: Some(residual * 4.0),
+        leverage: 0.5,
+        influence: 0.25,
+    };
     LineAnalysis {
         rows: vec![11, 12, 14],
         distance: vec![1.0, 2.0, 4.0],
@@ -145,6 +186,7 @@ fn line(stated: bool) -> LineAnalysis {
         p_value: Some(0.25),
         birge_ratio: Some(1.25),
         shared: vec![],
+        parts: vec![],
         free: vec![],
         checks: Checks::default(),
     }
@@ -157,18 +199,22 @@ fn speed() -> Speed {
         group_index: 1.0,
         basis: Basis::Stated,
         relative: 0.03125,
+        relative_v: 0.03125,
         relative_stated: Some(0.03125),
         relative_scatter: None,
-        degrees_of_freedom: None,
-        coverage_factor: 2.0,
-        z: 0.5,
-        e_n: 0.25,
-        relative_difference: 0.0625,
+        budget: Budget {
+            components: vec![],
+            degrees_of_freedom: None,
+            probability: 0.95,
+            coverage_factor: Ok(2.0),
+        },
+        comparison: Some(Comparison { z: 0.5, e_n: Some(0.25), relative_difference: 0.0625 }),
         second_order: 0.0,
+        sealed: false,
     }
 }
 
-const BENCH: [BenchField; 16] = [
+const BENCH: [BenchField; 18] = [
     BenchField::People,
     BenchField::Place,
     BenchField::Wavelength,
@@ -182,6 +228,8 @@ const BENCH: [BenchField; 16] = [
     BenchField::Pressure,
     BenchField::Humidity,
     BenchField::CarbonDioxide,
+    BenchField::BeamAngle,
+    BenchField::Coverage,
     BenchField::Aim,
     BenchField::Method,
     BenchField::Discussion,

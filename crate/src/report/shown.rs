@@ -3,17 +3,21 @@
 use super::table::{Column, Kind, Table};
 use super::words;
 use crate::notebook::Cell;
-use crate::view::{Figure, RowState, RowView, View};
+use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
 
 /// `readings.csv`: every row that holds something, struck ones with their reasons.
 pub fn readings_table(view: &View) -> Table {
-    let rows = view.rows.iter().filter(|row| row.state != RowState::Empty);
     Table {
         name: "readings",
         title: "Readings",
         columns: READING_COLUMNS.to_vec(),
-        rows: rows.map(reading_cells).collect(),
+        rows: shown_rows(view).map(reading_cells).collect(),
     }
+}
+
+/// The rows of [`readings_table`].
+pub fn shown_rows(view: &View) -> impl Iterator<Item = &RowView> {
+    view.rows.iter().filter(|row| row.state != RowState::Empty)
 }
 
 fn reading_cells(row: &RowView) -> Vec<String> {
@@ -27,8 +31,8 @@ fn reading_cells(row: &RowView) -> Vec<String> {
         typed(row, Cell::TimeBase),
         typed(row, Cell::EdgeA),
         typed(row, Cell::EdgeB),
-        bare(&row.distance, " m"),
-        bare(&row.delay, " ns"),
+        row.distance.clone(),
+        row.delay.clone(),
         row.residual.clone(),
         words::state(row.state).into(),
         outside.clone(),
@@ -39,11 +43,6 @@ fn reading_cells(row: &RowView) -> Vec<String> {
 /// A cell as typed, or what is taken for it while it is empty.
 fn typed(row: &RowView, cell: Cell) -> String {
     row.cells.get(&cell).map_or_else(String::new, |field| words::taken(field).to_owned())
-}
-
-/// A result without the unit that stands in the head of its column.
-fn bare(result: &str, unit: &str) -> String {
-    result.strip_suffix(unit).unwrap_or(result).to_owned()
 }
 
 /// The figures of the line.
@@ -61,9 +60,46 @@ pub fn result_table(view: &View) -> Table {
     figures_table("result", "Result", &view.result.figures)
 }
 
+/// The budget, line by line.
+pub fn budget_table(view: &View) -> Table {
+    let cells = |part: &ComponentView| {
+        vec![
+            part.name.clone(),
+            part.acts_on.clone(),
+            part.u.clone(),
+            part.shape.clone(),
+            part.degrees_of_freedom.clone(),
+            part.sensitivity.clone(),
+            part.contribution.clone(),
+            part.share_text.clone(),
+            part.remark.clone(),
+        ]
+    };
+    Table {
+        name: "budget",
+        title: "Uncertainty budget of c",
+        columns: BUDGET_COLUMNS.to_vec(),
+        rows: view.budget.components.iter().map(cells).collect(),
+    }
+}
+
+/// What the budget adds up to.
+pub fn budget_figures_table(view: &View) -> Table {
+    figures_table("budget_figures", "The budget added up", &view.budget.figures)
+}
+
+/// What the trials gave.
+pub fn trials_table(trials: &TrialsView) -> Table {
+    figures_table("trials", "Monte Carlo trials", &trials.figures)
+}
+
 fn figures_table(name: &'static str, title: &'static str, figures: &[Figure]) -> Table {
     let cells = |figure: &Figure| {
-        vec![figure.name.clone(), figure.symbol.clone(), figure.value.clone(), figure.meaning.clone()]
+        let meaning = match figure.source.as_str() {
+            "" => figure.meaning.clone(),
+            source => format!("{} ({source})", figure.meaning.trim_end_matches('.')),
+        };
+        vec![figure.name.clone(), figure.symbol.clone(), figure.value.clone(), meaning]
     };
     Table { name, title, columns: FIGURE_COLUMNS.to_vec(), rows: figures.iter().map(cells).collect() }
 }
@@ -75,14 +111,29 @@ const FIGURE_COLUMNS: &[Column] = &[
     text("meaning", "meaning", "", "What it is and where it comes from."),
 ];
 
+const BUDGET_COLUMNS: &[Column] = &[
+    text("component", "component", "", "From where the error comes."),
+    text("acts_on", "acts on", "", "Which distances or delays it moves."),
+    text("u", "u", "", "Its standard uncertainty with unit, rounded."),
+    text("shape", "distribution", "", "How it is distributed."),
+    text("degrees_of_freedom", "ν", "", "Its degrees of freedom."),
+    text("sensitivity", "sensitivity", "", "Change of c for one unit of it."),
+    text("contribution", "contribution", "", "The standard uncertainty of c that it causes."),
+    text("share", "share", "", "Its share of the variance of c."),
+    text("remark", "remark", "", "How it came into the budget, or why it can’t matter."),
+];
+
+/// The column by which the rows of different tables are matched.
+pub(super) const ROW: Column = Column {
+    name: "row",
+    title: "row",
+    unit: "",
+    kind: Kind::Number,
+    description: "Number of the row in the notebook, from 1.",
+};
+
 const READING_COLUMNS: &[Column] = &[
-    Column {
-        name: "row",
-        title: "row",
-        unit: "",
-        kind: Kind::Number,
-        description: "Number of the row in the notebook, from 1.",
-    },
+    ROW,
     text("rail", "rail", "", "Name of the rail on which the position was read."),
     text("reading", "reading", "", "Rail reading as typed; a bare number is in the unit of the ruler."),
     text("ruler_unit", "ruler unit", "", "Unit in which the ruler of that rail counts."),

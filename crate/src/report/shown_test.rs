@@ -3,7 +3,9 @@
 use super::super::csv::read_csv;
 use super::super::sample::view_of;
 use super::*;
-use crate::view::Field;
+use crate::analysis::analyse;
+use crate::synth::demo;
+use crate::view::{Field, view};
 
 #[test]
 fn every_row_that_holds_something_is_there() {
@@ -25,12 +27,13 @@ fn what_is_taken_stands_in_for_an_empty_cell() {
 
 #[test]
 fn a_unit_stands_in_the_head_only() {
-    let mut view = view_of("7");
-    view.rows[0].distance = "0.0753(10) m".into();
-    view.rows[0].delay = "2.063(33) ns".into();
-    let table = readings_table(&view);
-    assert_eq!(table.cells("distance_m"), ["0.0753(10)", "7"]);
-    assert_eq!(table.cells("delay_ns"), ["2.063(33)", "7"]);
+    let (notebook, _) = demo::typed_readings().unwrap();
+    let table = readings_table(&view(&notebook, &analyse(&notebook)));
+    for column in ["distance_m", "delay_ns"] {
+        let cells = table.cells(column);
+        assert_eq!(cells.len(), 24);
+        assert!(cells.iter().all(|cell| cell.ends_with(')')), "{cells:?}");
+    }
 }
 
 #[test]
@@ -53,8 +56,17 @@ fn a_hostile_text_is_neutral_in_the_csv_and_comes_back() {
 #[test]
 fn figures_stand_in_tables_of_their_own() {
     let view = view_of("7");
-    for table in [line_table(&view), checks_table(&view), result_table(&view)] {
-        assert_eq!(table.rows, [["7", "7", "7", "7"]]);
+    let trials = TrialsView { figures: view.result.figures.clone(), ..TrialsView::default() };
+    let all = [
+        line_table(&view),
+        checks_table(&view),
+        result_table(&view),
+        budget_figures_table(&view),
+        trials_table(&trials),
+    ];
+    for table in all {
+        assert_eq!(table.rows, [["7", "7", "7", "7 (7)"]], "the source stands behind the meaning");
         assert_eq!(table.columns.len(), 4);
     }
+    assert_eq!(budget_table(&view).rows, [["7"; 9]]);
 }

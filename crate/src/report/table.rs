@@ -89,15 +89,26 @@ impl Table {
 
     /// The table as an HTML fragment, with its title as caption.
     pub fn to_html(&self) -> String {
+        self.to_html_struck(|_, _| false)
+    }
+
+    /// As [`Table::to_html`], with each cell of the class `struck` of which `struck` says so, by its row (from 0) and
+    /// its column.
+    pub fn to_html_struck(&self, struck: impl Fn(usize, &Column) -> bool) -> String {
         let mut text = format!("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(self.title));
         for column in &self.columns {
             let _ = write!(text, "<th scope=\"col\">{}</th>", html_text(&column.head()));
         }
         text.push_str("</tr></thead>\n<tbody>\n");
-        for row in &self.rows {
+        for (place, row) in self.rows.iter().enumerate() {
             text.push_str("<tr>");
             for (column, cell) in self.columns.iter().zip(row) {
-                let class = column.kind.choose(" class=\"number\"", "");
+                let class = match (column.kind, struck(place, column)) {
+                    (Kind::Number, false) => " class=\"number\"",
+                    (Kind::Number, true) => " class=\"number struck\"",
+                    (Kind::Text, false) => "",
+                    (Kind::Text, true) => " class=\"struck\"",
+                };
                 let _ = write!(text, "<td{class}>{}</td>", html_text(cell));
             }
             text.push_str("</tr>\n");

@@ -46,6 +46,13 @@ fn the_html_is_a_table_of_texts() {
 }
 
 #[test]
+fn a_struck_cell_has_its_class() {
+    let html = sample().to_html_struck(|row, _| row == 0);
+    assert!(html.contains("<tr><td class=\"number struck\">-1.5</td><td class=\"struck\">a|b"));
+    assert!(html.contains("<tr><td class=\"number\">2</td><td>=1+1</td></tr>"));
+}
+
+#[test]
 fn a_row_of_another_length_is_refused() {
     let mut ragged = sample();
     ragged.rows.push(vec!["3".into()]);

@@ -29,6 +29,8 @@ pub const BENCH_FIELDS: &[BenchField] = &[
     BenchField::Pressure,
     BenchField::Humidity,
     BenchField::CarbonDioxide,
+    BenchField::BeamAngle,
+    BenchField::Coverage,
 ];
 
 /// Texts of a rail in the order of the report.
@@ -51,6 +53,8 @@ pub fn bench_label(field: BenchField) -> &'static str {
         BenchField::Pressure => "Air pressure",
         BenchField::Humidity => "Relative humidity",
         BenchField::CarbonDioxide => "Carbon dioxide",
+        BenchField::BeamAngle => "Largest angle between beam and rails",
+        BenchField::Coverage => "Coverage probability",
         BenchField::Aim => "Aim",
         BenchField::Method => "Method",
         BenchField::Discussion => "Discussion",
@@ -103,10 +107,12 @@ pub fn weight(weight: Weight) -> &'static str {
     }
 }
 
-/// What an error shared by rows does.
+/// What an error of the user's own does.
 pub fn shared(acts_on: ActsOn, effect: Effect) -> &'static str {
     match (acts_on, effect) {
         (ActsOn::Distances, Effect::Offset) => "one offset on the distances",
+        (ActsOn::Distances, Effect::Noise) => "an error of its own on each distance",
+        (ActsOn::Delays, Effect::Noise) => "an error of its own on each delay",
         (ActsOn::Distances, Effect::Scale) => "one relative scale on the distances",
         (ActsOn::Delays, Effect::Offset) => "one offset on the delays",
         (ActsOn::Delays, Effect::Scale) => "one relative scale on the delays",

@@ -7,7 +7,6 @@
 //! - Repeats at one position: mean and standard error (JCGM 100:2008, 4.2.3; Type A). Few repeats tell little of
 //!   their scatter, so it is pooled over all positions (JCGM 100:2008, 4.2.4, and H.3.6 on pooled estimates).
 
-use serde::Serialize;
 use thiserror::Error;
 
 /// Small divisions in a division, where nothing else is said (common practice, no source).
@@ -42,7 +41,7 @@ pub enum EdgesError {
 }
 
 /// Scatter of one difference q_B − q_A, pooled over positions.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scatter {
     /// Standard deviation of one difference, divisions.
     pub deviation: f64,
@@ -51,7 +50,7 @@ pub struct Scatter {
 }
 
 /// A delay and what its uncertainty is made of, in nanoseconds.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ScreenDelay {
     /// Δt.
     pub value: f64,

@@ -6,7 +6,7 @@
 //! was read while the carriage still moved, and is struck out.
 
 use super::rig::{Rig, RigJoint, RigRail, Truth};
-use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit, Sense};
+use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit, Sense, write};
 
 /// The seed of the demo notebook.
 pub const SEED: u64 = 2_026;
@@ -43,6 +43,8 @@ pub fn rig() -> Rig {
         u_time_base: 50e-6,
         group_index: GROUP_INDEX,
         t0: 1.8,
+        u_walk: 0.0,
+        step: None,
         stops: stops(),
     }
 }
@@ -115,3 +117,27 @@ pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
     }
     Ok((notebook, truth))
 }
+
+/// The files of the demo, each with its name and its text: the notebook, and what was really so.
+///
+/// # Errors
+/// As [`typed_readings`].
+pub fn files() -> Result<[(&'static str, String); 2], EditError> {
+    let (notebook, truth) = typed_readings()?;
+    let truth = serde_json::json!({
+        "seed": SEED,
+        "c_m_per_s": truth.c,
+        "t0_ns": truth.t0,
+        "rail_marks_m": truth.marks,
+        "row_distances_m": truth.distances,
+    });
+    Ok([
+        ("typed-readings.json", write(&notebook)),
+        // The alternate form of a JSON value is the pretty one, and can't fail.
+        ("typed-readings.truth.json", format!("{truth:#}\n")),
+    ])
+}
+
+#[cfg(test)]
+#[path = "demo_test.rs"]
+mod tests;

@@ -40,6 +40,8 @@ pub fn rig(seed: u64) -> Rig {
         u_time_base: 1e-4,
         group_index: 1.000_28,
         t0: chance.uniform(3.0),
+        u_walk: 0.0,
+        step: None,
         stops,
     }
 }

@@ -29,6 +29,10 @@ pub struct Rig {
     pub group_index: f64,
     /// Delay at zero distance, ns.
     pub t0: f64,
+    /// How much later edge B seems to come for each metre because the light weakens: standard deviation, ns/m.
+    pub u_walk: f64,
+    /// Where edges are read to a mark of the screen, the distance between marks, divisions.
+    pub step: Option<f64>,
     /// Places visited: rail (from 0), reading aimed at in the ruler's unit, time per division in ns.
     pub stops: Vec<(usize, f64, f64)>,
 }
@@ -157,13 +161,14 @@ impl Rig {
             distances: Vec::new(),
         };
         let stretch = self.time_stretches(&mut chance);
+        let walk = if self.u_walk > 0.0 { chance.normal(self.u_walk) } else { 0.0 };
         let mut row: RowId = 0;
         for (rail, aim, time) in &self.stops {
             let (Some(on), Some(rig)) = (placed.get(*rail), self.rails.get(*rail)) else { continue };
             let distance = on.distance(on.unit.to_base(*aim));
             let stretch = stretch.iter().find(|(t, _)| t == time).map_or(0.0, |(_, s)| *s);
             row += 1;
-            let cells = self.read_row(on, rig.name, distance, *time, stretch, &mut chance);
+            let cells = self.read_row(on, rig.name, distance, *time, (stretch, walk), &mut chance);
             put(Edit::AddRow { row, after: None, cells })?;
             truth.distances.push(distance);
         }
@@ -184,15 +189,20 @@ impl Rig {
         name: &str,
         distance: f64,
         time: f64,
-        stretch: f64,
+        (stretch, walk): (f64, f64),
         chance: &mut Chance,
     ) -> LiteMap<Cell, String> {
-        let delay = self.t0 + distance * self.group_index / C0 * 1e9;
+        let delay = self.t0 + distance * (self.group_index / C0 * 1e9 + walk);
         // A longer true division shows fewer of them.
         let divisions = delay / time * (1.0 - stretch);
         let a = 0.4 + 0.8 * chance.unit();
-        let edge =
-            |q: f64, chance: &mut Chance| fixed(q + chance.uniform(self.half_width), -3, DecimalMark::Point);
+        let edge = |q: f64, chance: &mut Chance| {
+            let seen = match self.step {
+                Some(step) => (q / step).round() * step,
+                None => q + chance.uniform(self.half_width),
+            };
+            fixed(seen, -3, DecimalMark::Point)
+        };
         LiteMap::from_iter([
             (Cell::Rail, name.to_owned()),
             (Cell::Reading, on.read(distance, chance)),

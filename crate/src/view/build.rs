@@ -2,13 +2,17 @@
 
 use litemap::LiteMap;
 
+use super::budget::budget_view;
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
-use super::figures::{line_view, result_view};
+use super::figures::line_view;
 use super::proposal::proposal;
+use super::result::result_view;
+use super::trials::plan_view;
 use super::types::{RailView, RowState, RowView, SettingView, SharedView, View};
+use crate::analysis::parts::unit_of;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
-use crate::notebook::{ActsOn, Effect, Notebook, Page, Rail, Row, RowId};
+use crate::notebook::{Notebook, Page, Rail, Row, RowId};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, short_form};
 
 /// Puts everything into words and digits.
@@ -34,6 +38,8 @@ pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
         rows: rows(page, analysis, &problems),
         proposal: proposal(page, analysis),
         line: line_view(page, analysis),
+        budget: budget_view(page, analysis),
+        trials: plan_view(page, analysis),
         result: result_view(page, analysis),
         notices: analysis.notices.clone(),
     }
@@ -122,22 +128,21 @@ fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
     page.shared
         .iter()
         .map(|shared| {
-            let unit = match (shared.effect, shared.acts_on) {
-                (Effect::Scale, _) => Unit::PERCENT,
-                (Effect::Offset, ActsOn::Distances) => Unit::METRE,
-                (Effect::Offset, ActsOn::Delays) => Unit::NANOSECOND,
-            };
+            let at = |part: &str| Place::Shared { shared: shared.id, part: part.to_owned() };
+            let unit = unit_of(shared.effect, shared.acts_on);
             SharedView {
                 id: shared.id,
                 name: shared.name.clone(),
                 acts_on: shared.acts_on,
                 effect: shared.effect,
                 rows: shared.rows.clone(),
-                uncertainty: problems.field(
-                    &Place::Shared { shared: shared.id },
-                    &shared.uncertainty,
-                    unit,
-                    "",
+                uncertainty: problems.field(&at("uncertainty"), &shared.uncertainty, unit, ""),
+                shape: shared.shape,
+                degrees_of_freedom: problems.field(
+                    &at("degrees_of_freedom"),
+                    &shared.degrees_of_freedom,
+                    Unit::ONE,
+                    "many",
                 ),
             }
         })

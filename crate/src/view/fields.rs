@@ -70,6 +70,8 @@ pub fn bench_fields(page: &Page, problems: &Problems) -> LiteMap<BenchField, Fie
         (BenchField::Pressure, Unit::HECTOPASCAL, pressure.as_str()),
         (BenchField::Humidity, Unit::PERCENT, "50"),
         (BenchField::CarbonDioxide, Unit::PPM, "450"),
+        (BenchField::BeamAngle, Unit::MILLIRADIAN, "none"),
+        (BenchField::Coverage, Unit::PERCENT, "95"),
         (BenchField::Aim, Unit::ONE, ""),
         (BenchField::Method, Unit::ONE, ""),
         (BenchField::Discussion, Unit::ONE, ""),

@@ -1,33 +1,55 @@
-//! The line and the result in figures and sentences.
+//! The line in figures and sentences.
 
 use super::build::p_text;
-use super::types::{Figure, LineView, ResultView};
-use crate::analysis::{Analysis, C0, LineAnalysis, Measured, Speed, listed, row_numbers};
-use crate::notebook::{Basis, Page, Path};
-use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
+use super::math::{Math, equation, number, op, over, power, root, row, symbol, times};
+use super::types::{Figure, LineView};
+use crate::analysis::seal::shown_line;
+use crate::analysis::{Analysis, LineAnalysis, Measured, listed, row_numbers};
+use crate::notebook::Page;
+use crate::quantity::{DecimalMark, fixed, plain, plus_minus};
 
 /// The straight line.
 pub fn line_view(page: &Page, analysis: &Analysis) -> LineView {
     match &analysis.line {
         Err(refusal) => LineView { refusal: refusal.message.clone(), ..LineView::default() },
-        Ok(line) => LineView {
-            refusal: String::new(),
-            method: method(line),
-            figures: line_figures(page, line),
-            checks: checks(page, line),
-            summary: summary(page, line),
-            residual_summary: residual_summary(page, line),
-        },
+        Ok(line) => {
+            let line = &shown_line(line, analysis.hidden);
+            LineView {
+                refusal: String::new(),
+                method: method(line),
+                figures: line_figures(page, line),
+                checks: checks(page, line),
+                summary: summary(page, line),
+                residual_summary: residual_summary(page, line),
+            }
+        }
     }
 }
 
-fn figure(id: &str, name: &str, symbol: &str, value: String, meaning: &str) -> Figure {
+/// A figure without formula or source.
+pub fn figure(id: &str, name: &str, symbol: &str, value: String, meaning: &str) -> Figure {
     Figure {
         id: id.to_owned(),
         name: name.to_owned(),
         symbol: symbol.to_owned(),
         value,
         meaning: meaning.to_owned(),
+        formula: None,
+        source: String::new(),
+    }
+}
+
+impl Figure {
+    /// The same with its formula.
+    #[must_use]
+    pub fn by(self, formula: Math) -> Self {
+        Self { formula: Some(formula), ..self }
+    }
+
+    /// The same with its source.
+    #[must_use]
+    pub fn from(self, source: &str) -> Self {
+        Self { source: source.to_owned(), ..self }
     }
 }
 
@@ -69,14 +91,18 @@ fn line_figures(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
             "b",
             with_u(fit.slope, u.map(|u| u.slope), "ns/m", mark),
             "How much later the edge comes for each metre. The speed is the path factor divided by it. Anything that stretches all distances or all delays changes it by the same fraction.",
-        ),
+        )
+        .by(model(fit.intercept, fit.slope, mark))
+        .from("Least squares: ISO/TS 28037:2010"),
         figure(
             "intercept",
             "intercept",
             "t₀",
             with_u(fit.intercept, u.map(|u| u.intercept), "ns", mark),
             "The delay at zero distance: unequal arms, cables and detectors. Whatever shifts all distances or all delays by one amount ends up here and leaves the slope alone.",
-        ),
+        )
+        .by(model(fit.intercept, fit.slope, mark))
+        .from("Least squares: ISO/TS 28037:2010"),
     ];
     if let Some(u) = u {
         let correlation = u.covariance / (u.slope * u.intercept);
@@ -86,22 +112,56 @@ fn line_figures(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
             "cov(t₀, b)",
             format!("{} ns²/m (correlation {})", plain(u.covariance, 3, mark), fixed(correlation, -2, mark)),
             "Slope and intercept lean on each other: if one is too large, the other tends to be too small.",
-        ));
+        )
+        .by(equation(
+            symbol("r"),
+            over(symbol("cov"), times(symbol("u_t₀"), symbol("u_b"))),
+            over(
+                number(plain(u.covariance, 3, mark)),
+                times(number(plain(u.intercept, 3, mark)), number(plain(u.slope, 3, mark))),
+            ),
+            fixed(correlation, -2, mark),
+        ))
+        .from("JCGM 100:2008, 5.2.2"));
     }
     figures.extend(goodness(line, mark));
     figures
 }
 
+/// The line with its numbers put in.
+fn model(intercept: f64, slope: f64, mark: DecimalMark) -> Math {
+    let joined = |a, b| row(vec![a, op("+"), times(b, symbol("d"))]);
+    row(vec![
+        symbol("Δt"),
+        op("="),
+        joined(symbol("t₀"), symbol("b")),
+        op("="),
+        joined(number(plain(intercept, 5, mark) + " ns"), number(plain(slope, 6, mark) + " ns/m")),
+    ])
+}
+
 fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
     let fit = &line.fit;
     let nu = fit.degrees_of_freedom;
-    let mut figures = vec![figure(
-        "degrees_of_freedom",
-        "degrees of freedom",
-        "ν",
-        nu.to_string(),
-        "Rows in the line, less the unknowns fitted.",
-    )];
+    let mut figures = vec![
+        figure(
+            "degrees_of_freedom",
+            "degrees of freedom",
+            "ν",
+            nu.to_string(),
+            "Rows in the line, less the unknowns fitted.",
+        )
+        .by(equation(
+            symbol("ν"),
+            row(vec![symbol("N"), op("−"), symbol("p")]),
+            row(vec![
+                number(line.rows.len().to_string()),
+                op("−"),
+                number((line.rows.len() - nu).to_string()),
+            ]),
+            nu.to_string(),
+        )),
+    ];
     if line.stated {
         figures.push(figure(
             "chi_square",
@@ -109,7 +169,15 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
             "χ²",
             plain(fit.chi_square, 4, mark),
             "The squared residuals in units of their stated uncertainties, added up. About as large as ν if those were stated well.",
-        ));
+        )
+        .by(row(vec![
+            power(symbol("χ"), "2"),
+            op("="),
+            row(vec![power(symbol("r"), "T"), power(symbol("V"), "−1"), symbol("r")]),
+            op("="),
+            number(plain(fit.chi_square, 4, mark)),
+        ]))
+        .from("ISO/TS 28037:2010, 10.3; r are the residuals, V is their covariance"));
         if let Some(p) = line.p_value {
             figures.push(figure(
                 "p_value",
@@ -120,22 +188,40 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
             ));
         }
         if let Some(ratio) = line.birge_ratio {
-            figures.push(figure(
-                "birge_ratio",
-                "Birge ratio",
-                "√(χ²/ν)",
-                plain(ratio, 3, mark),
-                "How many times larger the scatter is than what was stated (R. T. Birge, Phys. Rev. 40 (1932) 207).",
-            ));
+            figures.push(
+                figure(
+                    "birge_ratio",
+                    "Birge ratio",
+                    "√(χ²/ν)",
+                    plain(ratio, 3, mark),
+                    "How many times larger the scatter is than what was stated.",
+                )
+                .by(equation(
+                    symbol("R"),
+                    root(over(power(symbol("χ"), "2"), symbol("ν"))),
+                    root(over(number(plain(fit.chi_square, 4, mark)), number(nu.to_string()))),
+                    plain(ratio, 3, mark),
+                ))
+                .from("R. T. Birge, Phys. Rev. 40 (1932) 207"),
+            );
         }
     } else if let Some(s) = fit.scatter() {
-        figures.push(figure(
-            "residual_deviation",
-            "residual standard deviation",
-            "s",
-            format!("{} ns", plain(s, 3, mark)),
-            "The scatter of the delays about the line (JCGM 100:2008, H.3.2).",
-        ));
+        figures.push(
+            figure(
+                "residual_deviation",
+                "residual standard deviation",
+                "s",
+                format!("{} ns", plain(s, 3, mark)),
+                "The scatter of the delays about the line.",
+            )
+            .by(equation(
+                symbol("s"),
+                root(over(row(vec![op("Σ"), power(symbol("r"), "2")]), symbol("ν"))),
+                root(over(number(plain(fit.chi_square, 4, mark) + " ns²"), number(nu.to_string()))),
+                plain(s, 3, mark) + " ns",
+            ))
+            .from("JCGM 100:2008, H.3.2"),
+        );
     }
     figures
 }
@@ -269,152 +355,5 @@ fn residual_summary(page: &Page, line: &LineAnalysis) -> String {
         known.count(),
         fixed(w, -1, page.decimal_mark),
         listed(&number)
-    )
-}
-
-/// The result.
-pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
-    let claim =
-        |view: ResultView| ResultView { basis: page.claim.basis, reason: page.claim.reason.clone(), ..view };
-    match &analysis.speed {
-        Err(refusal) => claim(ResultView { refusal: refusal.message.clone(), ..ResultView::default() }),
-        Ok(speed) => claim(ResultView {
-            short: short_form(speed.c, Some(speed.u_c()), "m/s", page.decimal_mark),
-            figures: result_figures(page, speed),
-            sentences: sentences(page, analysis, speed),
-            choice: choice(page, analysis, speed),
-            ..ResultView::default()
-        }),
-    }
-}
-
-fn result_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
-    let mark = page.decimal_mark;
-    let factor = match page.path {
-        Path::Detector => "The path factor is 1: the detector rides on the carriage.",
-        Path::Mirror => "The path factor is 2: a mirror on the carriage sends the light back.",
-    };
-    let nu = speed.degrees_of_freedom.map_or_else(|| "many".to_owned(), |nu| nu.to_string());
-    let mut figures = vec![
-        figure("v", "speed in air", "v = f/b", plus_minus(speed.v, Some(speed.u_v()), "m/s", mark), factor),
-        figure(
-            "group_index",
-            "group index of the air",
-            "n_g",
-            format!(
-                "{} (adds {} %)",
-                fixed(speed.group_index, -6, mark),
-                plain((speed.group_index - 1.0) * 100.0, 2, mark)
-            ),
-            "A pulse travels at the group velocity c/n_g (P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated).",
-        ),
-        figure(
-            "c",
-            "speed of light in vacuum",
-            "c = n_g·v",
-            plus_minus(speed.c, Some(speed.u_c()), "m/s", mark),
-            "With its standard uncertainty, to two significant digits (JCGM 100:2008, 7.2.6).",
-        ),
-        figure(
-            "short_form",
-            "the same, short form",
-            "c",
-            short_form(speed.c, Some(speed.u_c()), "m/s", mark),
-            "The digits in brackets are the standard uncertainty in the last places (JCGM 100:2008, 7.2.2).",
-        ),
-        figure(
-            "expanded",
-            "expanded uncertainty at 95 %",
-            "U = k·u",
-            format!(
-                "{} m/s (k = {}, ν = {nu})",
-                plain(speed.expanded(), 2, mark),
-                fixed(speed.coverage_factor, -2, mark)
-            ),
-            "About 95 of 100 such intervals hold the true value (JCGM 100:2008, 6.2 and G.3).",
-        ),
-    ];
-    figures.extend(comparison(speed, mark));
-    figures
-}
-
-fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
-    let mut figures = vec![
-        figure(
-            "z",
-            "difference in standard uncertainties",
-            "(c − c₀)/u",
-            fixed(speed.z, -2, mark),
-            "c₀ = 299 792 458 m/s exactly (SI Brochure, 9th edition).",
-        ),
-        figure(
-            "e_n",
-            "difference in expanded uncertainties",
-            "E_n",
-            fixed(speed.e_n, -2, mark),
-            "Between −1 and 1 the two agree (ISO 13528).",
-        ),
-        figure(
-            "per_cent",
-            "difference in per cent",
-            "(c − c₀)/c₀",
-            format!("{} %", plain(speed.relative_difference * 100.0, 2, mark)),
-            "A percentage alone says nothing about agreement: compare it with the uncertainty.",
-        ),
-    ];
-    if speed.second_order > 0.01 * speed.relative {
-        figures.push(figure(
-            "second_order",
-            "second-order term of 1/b",
-            "(u(b)/b)²",
-            format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
-            "1/b is bent: in the mean it comes out too large by this fraction. It exceeds a hundredth of the uncertainty here (JCGM 100:2008, 5.1.2, note).",
-        ));
-    }
-    figures
-}
-
-fn sentences(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<String> {
-    let mark = page.decimal_mark;
-    let rows = analysis.line.as_ref().map_or(0, |line| line.rows.len());
-    let basis = match speed.basis {
-        Basis::Stated => "from the stated uncertainties",
-        Basis::Scatter => "from the scatter about the line",
-    };
-    let mut sentences = vec![format!(
-        "From {rows} rows, the speed of light in vacuum is c = {}, with a standard uncertainty {basis}; the expanded uncertainty is U = {} m/s (k = {}, 95 %).",
-        plus_minus(speed.c, Some(speed.u_c()), "m/s", mark),
-        plain(speed.expanded(), 2, mark),
-        fixed(speed.coverage_factor, -2, mark)
-    )];
-    let apart = fixed(speed.z.abs(), -1, mark);
-    let side = if speed.c < C0 { "below" } else { "above" };
-    let distance = format!(
-        "the defined value, 299 792 458 m/s: the result lies {apart} standard uncertainties {side} it"
-    );
-    sentences.push(if speed.e_n.abs() <= 1.0 {
-        format!("This agrees with {distance}, within the expanded uncertainty.")
-    } else {
-        format!("This does not agree with {distance}, outside the expanded uncertainty. Something is at work that the uncertainty does not hold yet; the notices and the checks of the line say where to look.")
-    });
-    sentences
-}
-
-/// Both uncertainties, where they tell different tales.
-fn choice(page: &Page, analysis: &Analysis, speed: &Speed) -> String {
-    let mark = page.decimal_mark;
-    let (Some(stated), Some(scatter)) = (speed.relative_stated, speed.relative_scatter) else {
-        return String::new();
-    };
-    let p = analysis.line.as_ref().ok().and_then(|line| line.p_value);
-    let tale = match p {
-        Some(p) if p < 0.05 => "The rows scatter more than was stated.",
-        Some(p) if p > 0.95 => "The rows scatter less than was stated.",
-        _ => "The scatter fits what was stated.",
-    };
-    format!(
-        "{tale} As stated, u(c) = {} m/s; from the scatter, u(c) = {} m/s. Which of the two is claimed, and why?",
-        plain(speed.c * stated, 2, mark),
-        plain(speed.c * scatter, 2, mark)
     )
 }

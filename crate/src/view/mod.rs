@@ -3,10 +3,14 @@
 //! A [`View`] holds texts only, rounded and with their units: the page, the report and a printed copy put them
 //! in place and compute nothing. It is the whole contract between the crate and the page.
 
+pub mod budget;
 pub mod build;
 pub mod fields;
 pub mod figures;
+pub mod math;
 pub mod proposal;
+pub mod result;
+pub mod trials;
 pub mod types;
 
 pub use build::view;

@@ -4,10 +4,11 @@ use litemap::LiteMap;
 
 use serde::Serialize;
 
+use super::math::Math;
 use crate::analysis::Notice;
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, Path, RailField, RailId, RowId, RulerUnit, Scope, Sense,
-    SettingId, SharedId, Splice,
+    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Path, RailField, RailId, RowId, RulerUnit, Scope,
+    Sense, SettingId, SharedId, Splice,
 };
 use crate::quantity::DecimalMark;
 
@@ -40,6 +41,10 @@ pub struct View {
     pub proposal: Proposal,
     /// The straight line.
     pub line: LineView,
+    /// The uncertainty budget.
+    pub budget: BudgetView,
+    /// The Monte Carlo trials, as they are to be drawn.
+    pub trials: TrialPlanView,
     /// The result.
     pub result: ResultView,
     /// Everything noticed, the most serious first.
@@ -53,9 +58,9 @@ pub struct Field {
     pub text: String,
     /// What is wrong, in one sentence, and what to do; empty if nothing is.
     pub problem: String,
-    /// What is taken while the field is empty, with its unit; empty if nothing is.
+    /// What is taken while the field is empty; empty if nothing is.
     pub default: String,
-    /// The unit of a bare number; empty for words.
+    /// The unit of a bare number, typed or taken; empty for words.
     pub unit: String,
 }
 
@@ -111,6 +116,10 @@ pub struct SharedView {
     pub rows: Scope,
     /// Its standard uncertainty.
     pub uncertainty: Field,
+    /// How it is distributed.
+    pub shape: ErrorShape,
+    /// Its degrees of freedom.
+    pub degrees_of_freedom: Field,
 }
 
 /// How a row takes part.
@@ -172,8 +181,76 @@ pub struct Figure {
     pub symbol: String,
     /// Value, uncertainty and unit.
     pub value: String,
-    /// What it is and where it comes from, in one or two sentences.
+    /// What it is, in one or two sentences.
     pub meaning: String,
+    /// The formula, and the same with the numbers put in.
+    pub formula: Option<Math>,
+    /// Where it is laid down; empty where the meaning says it.
+    pub source: String,
+}
+
+/// The uncertainty budget of c, or why there is none.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct BudgetView {
+    /// Why there is no budget and what to do; empty if there is one.
+    pub refusal: String,
+    /// Its lines, the largest first, those that can't matter last.
+    pub components: Vec<ComponentView>,
+    /// Combined uncertainty, degrees of freedom, coverage factor, expanded uncertainty.
+    pub figures: Vec<Figure>,
+    /// The budget in words.
+    pub summary: String,
+}
+
+/// One line of the budget.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct ComponentView {
+    /// Identifier, stable.
+    pub id: String,
+    /// Its name in words.
+    pub name: String,
+    /// What it acts on.
+    pub acts_on: String,
+    /// Its standard uncertainty with its unit.
+    pub u: String,
+    /// How it is distributed.
+    pub shape: String,
+    /// Degrees of freedom.
+    pub degrees_of_freedom: String,
+    /// Change of c for one unit of it, with its unit.
+    pub sensitivity: String,
+    /// The standard uncertainty of c that it causes, m/s.
+    pub contribution: String,
+    /// Its share of the variance, 0 … 1, for the length of a bar.
+    pub share: f64,
+    /// The same in words.
+    pub share_text: String,
+    /// How it came in, or why it can't matter.
+    pub remark: String,
+}
+
+/// The Monte Carlo trials, as they are to be drawn.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct TrialPlanView {
+    /// The seed.
+    pub seed: String,
+    /// How many are wanted.
+    pub wanted: Field,
+    /// Why none can be drawn; empty if they can.
+    pub refusal: String,
+}
+
+/// What the trials gave, or why they gave nothing.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct TrialsView {
+    /// Why there is no result; empty if there is one.
+    pub refusal: String,
+    /// Mean, standard uncertainty, intervals.
+    pub figures: Vec<Figure>,
+    /// Whether the budget's interval may be quoted (JCGM 101:2008, clause 8).
+    pub verdict: String,
+    /// The histogram in words.
+    pub summary: String,
 }
 
 /// The straight line, or why there is none.
@@ -210,4 +287,8 @@ pub struct ResultView {
     pub reason: String,
     /// Both uncertainties side by side, where they differ; empty where there is nothing to choose.
     pub choice: String,
+    /// Whether a closed seal covers the result.
+    pub sealed: bool,
+    /// Whether the result may still be sealed: once only.
+    pub may_seal: bool,
 }

@@ -3,17 +3,22 @@
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, IntoDrawingArea};
 use plotters_canvas::CanvasBackend;
+use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
+use super::trials::Tally;
 use super::{thrown, to_js};
-use crate::analysis::{Analysis, analyse};
+use crate::analysis::trials::Outcome;
+use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle;
 use crate::chart::{self, ChartError, Theme};
 use crate::notebook::{Cell, Edit, LogEntry, Notebook, file, paste, read};
 use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
-use crate::view::{RowView, view};
+use crate::view::budget::budget_view;
+use crate::view::trials::trials_view;
+use crate::view::{Figure, RowView, TrialsView, view};
 
 /// One open notebook: its log, and what was computed from it last.
 #[wasm_bindgen]
@@ -22,18 +27,32 @@ pub struct Desk {
     analysis: Analysis,
     /// The rows as they were last handed over by [`Desk::news`].
     told: Vec<RowView>,
+    /// What trials gave, and how long the log was then.
+    trials: Option<(usize, Outcome)>,
 }
 
 impl Desk {
     fn holding(notebook: Notebook) -> Self {
         let analysis = analyse(&notebook);
-        Self { notebook, analysis, told: Vec::new() }
+        Self { notebook, analysis, told: Vec::new(), trials: None }
     }
 
     fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
         self.notebook.apply(edit, at).map_err(|error| thrown("edit", &error))?;
         self.analysis = analyse(&self.notebook);
         Ok(())
+    }
+
+    /// What trials gave, while the notebook is as it was then.
+    fn outcome(&self) -> Option<&Outcome> {
+        self.trials
+            .as_ref()
+            .filter(|(length, _)| *length == self.notebook.log().len())
+            .map(|(_, outcome)| outcome)
+    }
+
+    fn trials_view(&self) -> Option<TrialsView> {
+        self.outcome().map(|outcome| trials_view(self.notebook.page(), &Ok(outcome.clone())))
     }
 }
 
@@ -93,6 +112,27 @@ impl Desk {
         drop(js_sys::Reflect::set(&news, &"rows".into(), &list));
         self.told = rows;
         news
+    }
+
+    /// The budget's figures with one component, by its identifier, so many times as large. Changes nothing.
+    pub fn what_if(&self, component: &str, factor: f64) -> JsValue {
+        let page = self.notebook.page();
+        let what_if = WhatIf { origin: component.to_owned(), factor };
+        let view = budget_view(page, &analyse_page(page, Some(&what_if)));
+        to_js(&Changed { refusal: view.refusal, figures: view.figures })
+    }
+
+    /// A tally for Monte Carlo trials of the notebook as it stands now.
+    ///
+    /// # Errors
+    /// `{kind: "trials", message}` when none can be drawn.
+    pub fn tally(&self) -> Result<Tally, JsValue> {
+        Tally::of(self.notebook.page(), &self.analysis).map_err(|why| thrown("trials", &why))
+    }
+
+    /// Keeps what trials gave for report and bundle, as long as the notebook stays as it is.
+    pub fn keep_trials(&mut self, tally: &Tally) {
+        self.trials = tally.outcome().map(|outcome| (self.notebook.log().len(), outcome.clone()));
     }
 
     /// The title as typed.
@@ -192,8 +232,8 @@ impl Desk {
 
     /// The printable report, a whole HTML document.
     pub fn report(&self) -> String {
-        let charts = charts(self.notebook.page(), &self.analysis);
-        report::html(&view(&self.notebook, &self.analysis), &charts)
+        let charts = charts(self.notebook.page(), &self.analysis, self.outcome());
+        report::html(&view(&self.notebook, &self.analysis), &charts, self.trials_view().as_ref())
     }
 
     /// The bundle, a zip.
@@ -201,9 +241,9 @@ impl Desk {
     /// # Errors
     /// `{kind: "bundle", message}`.
     pub fn bundle(&self) -> Result<Vec<u8>, JsValue> {
-        let charts = charts(self.notebook.page(), &self.analysis);
+        let charts = charts(self.notebook.page(), &self.analysis, self.outcome());
         let view = view(&self.notebook, &self.analysis);
-        bundle::of(&self.notebook, &self.analysis, &view, &charts, Vec::new())
+        bundle::of(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref(), Vec::new())
             .map_err(|error| thrown("bundle", &error))
     }
 }
@@ -217,7 +257,18 @@ pub fn read_bundle(bytes: &[u8]) -> Result<String, JsValue> {
     bundle::read(bytes).map(|contents| contents.notebook_text).map_err(|error| thrown("bundle", &error))
 }
 
-fn draw(
+/// What a what-if shows.
+#[derive(Serialize)]
+struct Changed {
+    refusal: String,
+    figures: Vec<Figure>,
+}
+
+/// Paints on a canvas whose size is set in device pixels.
+///
+/// # Errors
+/// `{kind: "chart", message}` if the canvas is too small to draw on, or gives nothing to draw with.
+pub(super) fn draw(
     canvas: HtmlCanvasElement,
     dark: bool,
     pixels: f64,

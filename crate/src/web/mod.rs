@@ -1,12 +1,14 @@
 //! The wasm boundary: what the page may call. The only module that knows a browser.
 //!
 //! - [`desk`]: one open notebook.
+//! - [`trials`]: Monte Carlo trials, shared between workers.
 //! - [`shelf`]: the notebooks kept in local storage, and the settings.
 //!
 //! Whatever is thrown to the page is an object `{kind, message}`.
 
 pub mod desk;
 pub mod shelf;
+pub mod trials;
 
 use serde::Serialize;
 use wasm_bindgen::prelude::*;

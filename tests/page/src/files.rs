@@ -12,6 +12,7 @@ use slope_of_light::notebook::{Notebook, read, write};
 use crate::bench;
 use crate::names;
 use crate::page::{Home, Stage};
+use crate::uncertainty;
 
 /// A file that is none of ours, or is broken, or comes from a later version, is refused by name and with the
 /// reason; the open notebook stays as it is.
@@ -47,7 +48,7 @@ pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
-/// The one file, opened from the disk, shows the demo and works.
+/// The one file, opened from the disk, shows the demo and works, its workers too.
 ///
 /// # Errors
 /// When it does not.
@@ -70,6 +71,8 @@ pub fn one_file_from_disk(stage: &Stage) -> Result<()> {
     ensure!(page.result()? == changed, "after a reload the edit is gone");
     page.type_in_cell("Edge B", 1, &reading)?;
     ensure!(page.result()? == result, "the first reading does not give the first result");
+    page.fill("Number of trials", "20000")?;
+    uncertainty::run(&page).context("trials in the one file")?;
     page.is_silent()
 }
 

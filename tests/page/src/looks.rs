@@ -63,7 +63,11 @@ fn is_of(page: &Page, scheme: &str) -> Result<()> {
     Ok(())
 }
 
-fn is_drawn(page: &Page, drawing: &str) -> Result<()> {
+/// That the drawing at a place is drawn.
+///
+/// # Errors
+/// When it is not.
+pub fn is_drawn(page: &Page, drawing: &str) -> Result<()> {
     page.browser.run(
         "document.querySelector(arguments[0]).scrollIntoView({ block: 'center' })",
         vec![json!(drawing)],

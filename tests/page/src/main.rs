@@ -12,6 +12,8 @@ mod looks;
 mod notebooks;
 mod opening;
 mod saving;
+mod seal;
+mod uncertainty;
 
 use std::env;
 use std::path::PathBuf;
@@ -25,7 +27,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 16] = [
+const TESTS: [(&str, Test); 22] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -38,6 +40,12 @@ const TESTS: [(&str, Test); 16] = [
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("two_tabs", notebooks::two_tabs),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
+    ("budget_adds_up", uncertainty::budget_adds_up),
+    ("asking_changes_nothing", uncertainty::asking_changes_nothing),
+    ("trials_repeat", uncertainty::trials_repeat),
+    ("trials_can_be_stopped", uncertainty::trials_can_be_stopped),
+    ("trials_do_without_workers", uncertainty::trials_do_without_workers),
+    ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
     ("everything_has_a_name", access::everything_has_a_name),

@@ -10,6 +10,9 @@
 //! - no circle of imports, no `import(…)`, no `export default`, `export … from`, `export let`.
 //!
 //! The glue of the wasm keeps to the same forms.
+//!
+//! A worker's script is joined as a classic one: a module worker can't be started from a file on the disk. Its
+//! modules await nothing at their top level and have no `import.meta`, for a classic script knows neither.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -20,23 +23,42 @@ use anyhow::{Context, Result, bail};
 
 use crate::script::{self, Kind};
 
+/// As what the joined script is run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// As a module.
+    Module,
+    /// As a classic script, all inside one function.
+    Classic,
+}
+
 /// Joins a module and all it imports, read from a folder.
 ///
 /// # Errors
 /// When a module is missing or keeps to none of the forms above; the message names it.
-pub fn join(folder: &Path, entry: &Path) -> Result<String> {
+pub fn join(folder: &Path, entry: &Path, form: Form) -> Result<String> {
     let read = |module: &Path| {
         let path = folder.join(module);
         fs::read_to_string(&path).with_context(|| format!("could not read the module {}", path.display()))
     };
-    let mut graph = Graph { read: &read, done: BTreeMap::new(), open: Vec::new(), text: String::new() };
+    gather(&read, entry, form)
+}
+
+/// Joins a module and all it imports, read by `read`.
+fn gather(read: &dyn Fn(&Path) -> Result<String>, entry: &Path, form: Form) -> Result<String> {
+    let mut graph = Graph { read, form, done: BTreeMap::new(), open: Vec::new(), text: String::new() };
     graph.add(entry)?;
-    Ok(graph.text)
+    Ok(match form {
+        Form::Module => graph.text,
+        // A module is strict without saying so.
+        Form::Classic => format!("(() => {{\n'use strict';\n{}}})();\n", graph.text),
+    })
 }
 
 /// Modules gathered so far. A module is named by its path in the folder.
 struct Graph<'a> {
     read: &'a dyn Fn(&Path) -> Result<String>,
+    form: Form,
     /// The finished modules.
     done: BTreeMap<PathBuf, Done>,
     /// The chain of imports that leads to the module at hand.
@@ -67,6 +89,9 @@ impl Graph<'_> {
         }
         let source = (self.read)(path)?.replace("\r\n", "\n");
         let module = Module::parse(&source).with_context(|| format!("in {}", path.display()))?;
+        if self.form == Form::Classic && names_itself(&module.body) {
+            bail!("{} has an import.meta, which a classic script does not know", path.display());
+        }
         self.open.push(path.to_path_buf());
         let mut head = String::new();
         for import in &module.imports {
@@ -84,9 +109,13 @@ impl Graph<'_> {
         let exports: Vec<String> =
             module.exports.iter().map(|Export { outer, inner }| format!("{outer}: {inner}")).collect();
         // Awaited, since a module may await at its top level, and in order.
+        let start = match self.form {
+            Form::Module => "await (async () =>",
+            Form::Classic => "(() =>",
+        };
         writeln!(
             self.text,
-            "// {}\nconst {variable} = await (async () => {{\n{head}{}\nreturn Object.freeze({{ {} }});\n}})();",
+            "// {}\nconst {variable} = {start} {{\n{head}{}\nreturn Object.freeze({{ {} }});\n}})();",
             path.display(),
             module.body.trim(),
             exports.join(", ")
@@ -303,6 +332,12 @@ fn refuse_late_imports(line: &str, at: usize, kinds: &[Kind]) -> Result<()> {
         }
     }
     Ok(())
+}
+
+/// Whether a script asks for its own address by `import.meta`.
+fn names_itself(source: &str) -> bool {
+    let kinds = script::kinds(source);
+    source.match_indices("import.meta").any(|(at, _)| kinds.get(at) == Some(&Kind::Code))
 }
 
 /// The name a text starts with, or nothing.

@@ -2,21 +2,22 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use anyhow::Context as _;
 
-use super::{Binding, Export, Graph, Import, Module, resolve};
+use super::{Binding, Export, Form, Import, Module, gather, resolve};
 
 fn joined(files: &[(&str, &str)], entry: &str) -> anyhow::Result<String> {
+    joined_as(Form::Module, files, entry)
+}
+
+fn joined_as(form: Form, files: &[(&str, &str)], entry: &str) -> anyhow::Result<String> {
     let read = |path: &Path| {
         let found = files.iter().find(|(name, _)| Path::new(name) == path);
         found.map(|(_, text)| (*text).to_owned()).with_context(|| format!("no {}", path.display()))
     };
-    let mut graph = Graph { read: &read, done: BTreeMap::new(), open: Vec::new(), text: String::new() };
-    graph.add(Path::new(entry))?;
-    Ok(graph.text)
+    gather(&read, Path::new(entry), form)
 }
 
 fn one(outer: &str, inner: &str) -> Binding {
@@ -103,6 +104,25 @@ fn modules_stand_after_what_they_need_and_once() {
     assert_eq!(text.matches("// b.js").count(), 1);
     assert!(text.contains("const b = $module0.b;\nconst a = b;\nreturn Object.freeze({ a: a });"));
     assert!(text.contains("const a = $module1.a;\nconst b = $module0.b;\nstart(a, b);"));
+}
+
+#[test]
+fn a_classic_script_is_one_strict_function_without_forms_of_a_module() {
+    let files = [
+        ("worker.js", "import { b } from './b.js';\nonmessage = () => b('import.meta');"),
+        ("b.js", "export async function b(a) { await a; }"),
+    ];
+    let text = joined_as(Form::Classic, &files, "worker.js").unwrap();
+    let expected = "(() => {\n'use strict';\n\
+                    // b.js\nconst $module0 = (() => {\nasync function b(a) { await a; }\n\
+                    return Object.freeze({ b: b });\n})();\n\
+                    // worker.js\nconst $module1 = (() => {\nconst b = $module0.b;\nonmessage = () => b('import.meta');\n\
+                    return Object.freeze({  });\n})();\n})();\n";
+    assert_eq!(text, expected);
+    let own_address = [("a.js", "const x = import.meta.url;")];
+    assert!(joined(&own_address, "a.js").is_ok());
+    let refused = format!("{:#}", joined_as(Form::Classic, &own_address, "a.js").unwrap_err());
+    assert!(refused.contains("a.js has an import.meta"), "{refused}");
 }
 
 #[test]

@@ -1,8 +1,9 @@
 //! The whole notebook as one HTML file that works from a double click: styles, modules, wasm and demo inside,
 //! under a content security policy that lets nothing else in.
 //!
-//! Before the page's modules run, the file sets `globalThis.SLOPE_WASM_BASE64` (the wasm) and
-//! `globalThis.SLOPE_DEMO` (the demo notebook's JSON text, or null).
+//! Before the page's modules run, the file sets `globalThis.SLOPE_WASM_BASE64` (the wasm),
+//! `globalThis.SLOPE_TRIALS_WORKER` (the text of the workers' script) and `globalThis.SLOPE_DEMO` (the demo
+//! notebook's JSON text, or null).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64).
 
 use std::fs;
@@ -13,24 +14,25 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::{html, modules, script};
+use crate::modules::{self, Form};
+use crate::{html, script};
 
 /// What the page's policy is called in its HTML.
 const POLICY: &str = "Content-Security-Policy";
 /// Stands for the policy until the hashes of all scripts and styles are known.
 const PLACE: &str = "<!-- policy -->";
 
-/// Makes the one file from a folder that holds the packed page.
+/// Makes the one file from a folder that holds the packed page; `worker` is the text of the workers' script.
 ///
 /// # Errors
 /// When a file of the page is missing, or holds something that can't be inlined; the message names it.
-pub fn make(folder: &Path, wasm: &Path, demo: Option<&Path>) -> Result<String> {
+pub fn make(folder: &Path, wasm: &Path, worker: &str, demo: Option<&Path>) -> Result<String> {
     let read =
         |path: &Path| fs::read_to_string(path).with_context(|| format!("could not read {}", path.display()));
     let wasm = fs::read(wasm).with_context(|| format!("could not read {}", wasm.display()))?;
     let demo = demo.map(read).transpose()?;
-    let mut parts =
-        Parts { folder, prelude: Some(prelude(&wasm, demo.as_deref())), scripts: vec![], styles: vec![] };
+    let prelude = prelude(&wasm, worker, demo.as_deref());
+    let mut parts = Parts { folder, prelude: Some(prelude), scripts: vec![], styles: vec![] };
     let page = read(&folder.join("index.html"))?.replace("\r\n", "\n");
     let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
     if parts.prelude.is_some() {
@@ -42,10 +44,14 @@ pub fn make(folder: &Path, wasm: &Path, demo: Option<&Path>) -> Result<String> {
     Ok(format!("{start}\n<meta charset=\"utf-8\">\n{PLACE}{rest}").replacen(PLACE, &parts.policy(), 1))
 }
 
-/// The script that hands the page its wasm and demo.
-fn prelude(wasm: &[u8], demo: Option<&str>) -> String {
+/// The script that hands the page its wasm, the script of its workers, and the demo.
+fn prelude(wasm: &[u8], worker: &str, demo: Option<&str>) -> String {
+    let (wasm, worker) = (STANDARD.encode(wasm), script::literal(worker));
     let demo = demo.map_or_else(|| "null".to_owned(), script::literal);
-    format!("globalThis.SLOPE_WASM_BASE64=\"{}\";\nglobalThis.SLOPE_DEMO={demo};\n", STANDARD.encode(wasm))
+    format!(
+        "globalThis.SLOPE_WASM_BASE64=\"{wasm}\";\nglobalThis.SLOPE_TRIALS_WORKER={worker};\n\
+         globalThis.SLOPE_DEMO={demo};\n"
+    )
 }
 
 struct Parts<'a> {
@@ -104,7 +110,7 @@ impl Parts<'_> {
         let prelude =
             self.prelude.take().with_context(|| format!("{source} is a second script; one is enough"))?;
         let source = source.strip_prefix("./").unwrap_or(source);
-        let joined = script::inside_html(&modules::join(self.folder, Path::new(source))?);
+        let joined = script::inside_html(&modules::join(self.folder, Path::new(source), Form::Module)?);
         self.scripts.extend([hash(&prelude), hash(&joined)]);
         Ok(format!("<script>{prelude}</script>\n<script type=\"module\">{joined}</script>"))
     }

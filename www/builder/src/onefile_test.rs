@@ -29,11 +29,14 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     ] {
         fs::write(folder.join(name), text).unwrap();
     }
-    let file = make(&folder, &folder.join("a.wasm"), Some(&folder.join("a.json"))).unwrap();
+    let worker = "b('</script>');";
+    let file = make(&folder, &folder.join("a.wasm"), worker, Some(&folder.join("a.json"))).unwrap();
     fs::remove_dir_all(&folder).unwrap();
     assert_eq!(file.matches("Content-Security-Policy").count(), 1);
     assert!(file.contains("<style>p { margin: 0 }</style>"));
     assert!(file.contains("SLOPE_WASM_BASE64=\"AGFzbQ==\""));
+    assert!(file.contains(r#"SLOPE_TRIALS_WORKER="b('\u003C/script>');""#));
+    assert!(file.contains("worker-src blob:"));
     assert_eq!(file.matches("</script").count(), 2);
     for script in file.split("<script").skip(1) {
         let body = script.split_once('>').unwrap().1.split_once("</script>").unwrap().0;

@@ -9,8 +9,9 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 
-use crate::project::{Project, STEM};
-use crate::{bind, compile, modules, onefile, script};
+use crate::modules::{self, Form};
+use crate::project::{CRATE, Project, STEM};
+use crate::{bind, compile, onefile, script};
 
 /// The page as one file.
 pub const ONE_FILE: &str = "slope-of-light.html";
@@ -19,8 +20,10 @@ pub const SCHEMA: &str = "schema/notebook.schema.json";
 /// The notebook the page opens on.
 pub const DEMO: &str = "demo/typed-readings.json";
 
-/// The script that the page begins with.
-const ENTRY: &str = "main.js";
+/// The script that the page begins with, and the one that its workers run, each with the form in which it is run.
+const SCRIPTS: [(&str, Form); 2] = [("main.js", Form::Module), (WORKER, Form::Classic)];
+/// The script of the workers that run trials.
+const WORKER: &str = "trials-worker.js";
 
 /// `cargo pack`.
 ///
@@ -39,17 +42,18 @@ pub fn command(project: &Project) -> Result<()> {
 /// # Errors
 /// When something does not compile, or a file can't be read or written.
 pub fn pack(project: &Project) -> Result<()> {
-    bind::bind(project, &compile::page(project)?)?;
+    let bound = project.bound();
+    bind::bind(&compile::library(project, CRATE)?, &bound, STEM)?;
     let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
     dist.copy_folder(&project.page(), Path::new(""), &["html", "css", "js", "svg", "json", "webmanifest"])?;
-    let bound = project.bound();
     dist.copy_folder(&bound, Path::new(""), &["js", "wasm"])?;
     copy_declarations(project)?;
     dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
     dist.copy_folder(&project.root.join("demo"), Path::new("demo"), &["json"])?;
     let demo = Some(dist.root.join(DEMO)).filter(|demo| demo.exists());
     let wasm = bound.join(format!("{STEM}_bg.wasm"));
-    let one_file = onefile::make(&dist.root, &wasm, demo.as_deref())?;
+    let worker = dist.joined(WORKER, Form::Classic)?;
+    let one_file = onefile::make(&dist.root, &wasm, &worker, demo.as_deref())?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
     dist.join_scripts()?;
     dist.sweep()
@@ -91,12 +95,20 @@ impl Dist {
         Ok(())
     }
 
-    /// Joins all scripts into the one that the page begins with: it is smaller, and comes with one request.
+    /// A script with all that it imports, without comments.
+    fn joined(&self, entry: &str, form: Form) -> Result<String> {
+        Ok(script::without_comments(&modules::join(&self.root, Path::new(entry), form)?))
+    }
+
+    /// Joins all scripts into those that are begun with: they are smaller, and come with one request each.
     fn join_scripts(&mut self) -> Result<()> {
-        let entry = Path::new(ENTRY);
-        let joined = script::without_comments(&modules::join(&self.root, entry)?);
+        // All are read before one is written over.
+        let joined = SCRIPTS.map(|(entry, form)| (entry, self.joined(entry, form)));
         self.kept.retain(|path| path.extension().is_none_or(|extension| extension != "js"));
-        self.write(entry, joined.as_bytes())
+        for (entry, text) in joined {
+            self.write(Path::new(entry), text?.as_bytes())?;
+        }
+        Ok(())
     }
 
     /// Removes what earlier packing left and this did not write.

@@ -123,23 +123,6 @@ pub fn expected_beyond(n: usize, deviation: f64) -> f64 {
     n as f64 * 2.0 * normal_tail(deviation.abs())
 }
 
-/// The deviation, in standard deviations, beyond which Chauvenet's criterion calls one of `n` values doubtful.
-pub fn chauvenet_limit(n: usize) -> f64 {
-    // Halve until the two ends are neighbouring doubles: erfc falls all the way.
-    let (mut low, mut high) = (0.0, 40.0);
-    loop {
-        let middle = 0.5 * (low + high);
-        if middle <= low || middle >= high {
-            return middle;
-        }
-        if expected_beyond(n, middle) > 0.5 {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-}
-
 /// Places of the values that Chauvenet's criterion calls doubtful; `deviations` in standard deviations.
 pub fn chauvenet(deviations: &[f64]) -> Vec<usize> {
     let doubtful = |value: f64| expected_beyond(deviations.len(), value) < 0.5;

@@ -123,39 +123,6 @@ pub fn with_unknown(data: &Data, column: FreeColumn) -> Result<Estimate, LineErr
     line.free.last().copied().ok_or(LineError::UndeterminedColumn { column: data.free.len() })
 }
 
-/// The line without one row.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LeftOut {
-    /// The row left out.
-    pub row: usize,
-    /// The line through the others.
-    pub fit: Fit,
-    /// How far the slope moved, in its standard uncertainty with all rows; `None` where that is unknown or zero.
-    pub moved: Option<f64>,
-}
-
-/// Leaves out each row in turn. Rows without which there is no line are passed over.
-///
-/// # Errors
-/// As [`fit`], for the line through all rows.
-pub fn leave_one_out(data: &Data) -> Result<Vec<LeftOut>, LineError> {
-    let all = fit(data)?;
-    let u_slope = all.uncertainty.map(|u| u.slope).filter(|u| *u > 0.0);
-    let without = |row: usize| {
-        let others: Vec<usize> = (0..data.x.len()).filter(|other| *other != row).collect();
-        let fit = fit(&data.only(&others)).ok()?;
-        let moved = u_slope.map(|u| (fit.slope - all.slope) / u);
-        Some(LeftOut { row, fit, moved })
-    };
-    Ok((0..data.x.len()).filter_map(without).collect())
-}
-
-/// The row without which the slope moves most.
-pub fn heaviest(left_out: &[LeftOut]) -> Option<&LeftOut> {
-    let size = |left: &LeftOut| left.moved.map_or(0.0, f64::abs);
-    left_out.iter().max_by(|a, b| size(a).total_cmp(&size(b)))
-}
-
 /// A line told without its rows.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reversed {
@@ -264,7 +231,7 @@ fn sen_interval(slopes: &mut [f64], variance: f64, coverage: f64) -> (f64, f64) 
         ranked(slopes, place).unwrap_or(f64::NAN)
     };
     let low = libm::rint((pairs - half_width) / 2.0) - 1.0;
-    let high = libm::rint((pairs + half_width) / 2.0);
+    let high = libm::rint(f64::midpoint(pairs, half_width));
     (at(low), at(high))
 }
 

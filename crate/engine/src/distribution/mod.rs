@@ -28,9 +28,10 @@ mod solve;
 mod student;
 
 pub use chi_square::{chi_square_cdf, chi_square_quantile, chi_square_sf, chi_square_upper_quantile};
-pub use normal::{normal_cdf, normal_quantile, normal_sf, normal_upper_quantile};
+pub use normal::{normal_cdf, normal_density, normal_quantile, normal_sf, normal_upper_quantile};
 pub use student::{
-    student_t_cdf, student_t_quantile, student_t_sf, student_t_upper_quantile, t_coverage_factor,
+    student_t_cdf, student_t_density, student_t_quantile, student_t_sf, student_t_upper_quantile,
+    t_coverage_factor,
 };
 
 #[cfg(test)]

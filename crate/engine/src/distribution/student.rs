@@ -4,7 +4,7 @@
 
 use core::f64::consts::PI;
 
-use super::normal::{normal_sf, normal_upper_quantile, symmetric};
+use super::normal::{normal_density, normal_sf, normal_upper_quantile, symmetric};
 use super::solve::{Side, Tail, point};
 
 /// Probability below `t` with `nu` degrees of freedom.
@@ -22,6 +22,17 @@ pub fn student_t_sf(t: f64, nu: f64) -> f64 {
         1.0 - positive_tail(-t, nu)
     } else {
         positive_tail(t, nu)
+    }
+}
+
+/// Density at `t` with `nu` degrees of freedom.
+pub fn student_t_density(t: f64, nu: f64) -> f64 {
+    if t.is_nan() || nu.is_nan() || nu <= 0.0 {
+        f64::NAN
+    } else if nu.is_infinite() {
+        normal_density(t)
+    } else {
+        density(t.abs(), nu)
     }
 }
 

@@ -27,7 +27,8 @@ pub fn normal_upper_quantile(q: f64) -> f64 {
     })
 }
 
-fn normal_density(z: f64) -> f64 {
+/// Density at `z`.
+pub fn normal_density(z: f64) -> f64 {
     libm::exp(-0.5 * z * z) / (2.0 * PI).sqrt()
 }
 

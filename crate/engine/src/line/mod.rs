@@ -21,15 +21,18 @@ pub mod checks;
 pub mod diagnostics;
 mod error;
 mod input;
+mod nodes;
 mod noise;
 mod pair;
 mod problem;
 mod profile;
+mod refit;
 mod result;
 mod search;
 
 pub use error::LineError;
 pub use input::{Column, Data, Dense, FreeColumn, Noise, Stated};
+pub use refit::Refit;
 pub use result::{Estimate, Fit, RowFit, Uncertainty, bias_of_reciprocal};
 
 use nalgebra::DMatrix;
@@ -44,11 +47,11 @@ use problem::{Frame, Problem};
 ///
 /// # Example
 /// ```
-/// use slope_of_light::line::{Data, Noise, fit};
+/// use slope_engine::line::{Data, Noise, fit};
 /// let data = Data { x: vec![1.0, 2.0, 3.0], y: vec![5.0, 7.0, 9.0], noise: Noise::Unstated, free: vec![] };
 /// let line = fit(&data)?;
 /// assert!((line.slope - 2.0).abs() < 1e-14 && (line.intercept - 3.0).abs() < 1e-14);
-/// # Ok::<(), slope_of_light::line::LineError>(())
+/// # Ok::<(), slope_engine::line::LineError>(())
 /// ```
 pub fn fit(data: &Data) -> Result<Fit, LineError> {
     input::check(data)?;

@@ -80,6 +80,10 @@ pub struct RowFit {
     pub normalised: Option<f64>,
     /// The share, 0 … 1, of the row's own information that the line takes up.
     pub leverage: f64,
+    /// By how much the slope grows for one unit of this row's y, at the weights of the fit; for one unit of its x it
+    /// falls by the slope times as much. The slope's variance is the sum of these squared times the row's variance,
+    /// plus the squared covariances of the slope with each shared error.
+    pub influence: f64,
 }
 
 impl Fit {
@@ -292,6 +296,7 @@ fn rows<N: noise::Noise>(
     let alpha = beside.last().copied().unwrap_or(0.0) - moved(&|shared| shared.origin(slope));
     let shift = moved(&|shared| shared.x.origin);
     let (own, left) = information(profile, slope);
+    let influence = influence(profile, frame.x_scale);
     (0..problem.x.len())
         .map(|i| {
             let mut position = frame.x_origin + frame.x_scale * (profile.positions[i] - shift);
@@ -306,9 +311,27 @@ fn rows<N: noise::Noise>(
                 .filter(|unit| *unit > 0.0 && left[i] > TAKEN * own[i])
                 .map(|unit| profile.e[i] / left[i].sqrt() / unit);
             let leverage = (1.0 - left[i] / own[i]).clamp(0.0, 1.0);
-            RowFit { true_x: position, residual: residual * frame.y_scale, normalised, leverage }
+            RowFit {
+                true_x: position,
+                residual: residual * frame.y_scale,
+                normalised,
+                leverage,
+                influence: influence.get(i).copied().unwrap_or(0.0),
+            }
         })
         .collect()
+}
+
+/// Change of the slope for one unit of each y: the slope's own direction in the basis, brought back from the
+/// whitened space.
+fn influence<N: noise::Noise>(profile: &Profile<'_, N>, x_scale: f64) -> Vec<f64> {
+    let slope = profile.basis.len() - 1;
+    let mut weighed = vec![0.0; profile.e.len()];
+    if let Some(direction) = profile.basis.columns().last() {
+        profile.noise.weigh(direction, &mut weighed);
+    }
+    let length = profile.basis.r(slope, slope) * x_scale;
+    weighed.iter().map(|value| value / length).collect()
 }
 
 /// The diagonals of V⁻¹, what each row tells by itself, and of the covariance of e = W⁻¹ r, which is V⁻¹ less what the
@@ -322,12 +345,8 @@ fn information<N: noise::Noise>(profile: &Profile<'_, N>, slope: f64) -> (Vec<f6
     };
     let mut left = own.clone();
     profile.basis.columns().for_each(|column| less(column, &mut left));
-    match profile.whole_errors(slope) {
-        Some(errors) => errors.columns().for_each(|column| less(column, &mut own)),
-        None => {
-            let errors = profile.basis.columns().take(profile.problem.shared.len());
-            errors.for_each(|column| less(column, &mut own));
-        }
-    }
+    let whole = profile.whole_errors(slope);
+    let errors = whole.as_ref().unwrap_or(&profile.basis).columns();
+    errors.take(profile.problem.shared.len()).for_each(|column| less(column, &mut own));
     (own, left)
 }

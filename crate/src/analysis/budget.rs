@@ -1,0 +1,222 @@
+//! The uncertainty budget of c: c = n_g·κ·f/b, with b the slope, f the path factor, n_g the group index of the air
+//! and κ the correction for the beam's angle.
+//!
+//! What acts on the slope is taken from the fit's own covariance ([`parts`](super::parts)), so nothing is counted
+//! twice; the beam's angle and the air stand beside it. All sensitivities are relative: ∂c/c = −∂b/b = ∂n_g/n_g.
+//! Combined by JCGM 100:2008, 5.1.2, with effective degrees of freedom by G.4.1.
+//!
+//! Where the scatter of the rows is claimed instead of what was stated, it takes the place of every error that each
+//! row has for itself, with the fit's degrees of freedom; errors that rows share do not show in the scatter, and
+//! stay as stated.
+
+use nalgebra::DMatrix;
+
+use super::parts::{WhatIf, factor};
+use super::read::{AirLimits, Bench};
+use super::types::{Budget, BudgetComponent, Entry, LineAnalysis, Origin, Quantity, SlopePart};
+use crate::air::{self, Air};
+use crate::budget::{Component, combine, coverage_factor, propagate, sensitivities};
+use crate::notebook::{Basis, ErrorShape};
+
+/// What enters beside the fit.
+#[derive(Clone, Copy, Debug)]
+pub struct Beside<'a> {
+    /// Standard uncertainty of the group index.
+    pub u_air: Option<f64>,
+    /// Largest angle between beam and rails, rad.
+    pub beam_angle: f64,
+    /// Coverage probability.
+    pub probability: f64,
+    /// A source made larger or smaller.
+    pub what_if: Option<&'a WhatIf>,
+}
+
+impl Beside<'_> {
+    /// κ: the distances fall short by θ²/2 for a beam at the angle θ, which lies anywhere up to its bound; half of
+    /// the largest shortfall is taken off (common practice, no source).
+    pub fn correction(&self) -> f64 {
+        1.0 - self.beam_angle * self.beam_angle / 4.0
+    }
+
+    /// Relative standard uncertainty of κ: rectangular over the whole shortfall (JCGM 100:2008, 4.3.7).
+    fn u_correction(&self) -> f64 {
+        self.beam_angle * self.beam_angle / 4.0 / 3.0_f64.sqrt() / self.correction()
+    }
+
+    fn factor(&self, origin: &Origin) -> f64 {
+        factor(self.what_if, origin)
+    }
+}
+
+/// Standard uncertainty of the group index from the uncertainties of what it is computed from; none where those
+/// reach beyond the range of the equations.
+pub fn u_air(bench: &Bench, limits: &AirLimits) -> Option<f64> {
+    let at = [
+        bench.air.temperature_c,
+        bench.air.pressure_pa,
+        bench.air.humidity_percent,
+        bench.air.co2_ppm,
+        bench.wavelength_nm,
+    ];
+    let u = [
+        limits.temperature_c,
+        limits.pressure_pa,
+        limits.humidity_percent,
+        limits.co2_ppm,
+        limits.wavelength_nm,
+    ];
+    let index = |x: &[f64]| {
+        let [temperature_c, pressure_pa, humidity_percent, co2_ppm, wavelength] = x else { return None };
+        let air = Air {
+            temperature_c: *temperature_c,
+            pressure_pa: *pressure_pa,
+            humidity_percent: *humidity_percent,
+            co2_ppm: *co2_ppm,
+        };
+        air::group_index(&air, *wavelength).ok().map(|index| vec![index])
+    };
+    // An input known exactly still needs a step to be moved by.
+    let steps: Vec<f64> =
+        u.iter().zip(&at).map(|(u, at)| if *u > 0.0 { *u } else { 1e-6 * at.abs().max(1.0) }).collect();
+    let jacobian = sensitivities(index, &at, &steps)?;
+    let variances = DMatrix::from_fn(u.len(), u.len(), |i, j| match u.get(i) {
+        Some(u) if i == j => u * u,
+        _ => 0.0,
+    });
+    Some(propagate(&jacobian, &variances)?.get((0, 0)).copied()?.max(0.0).sqrt())
+}
+
+/// The budget of c; none where there is no uncertainty of the slope to take.
+pub fn budget(line: &LineAnalysis, group_index: f64, basis: Basis, beside: &Beside) -> Option<Budget> {
+    let slope = line.fit.slope;
+    let mut components = match basis {
+        Basis::Stated => line.parts.iter().map(|part| of_slope(part, slope)).collect(),
+        Basis::Scatter => from_scatter(line, slope, beside)?,
+    };
+    components.extend([beam_angle(beside), of_air(group_index, beside), skew()]);
+    let inputs: Vec<Component> = (components.iter())
+        .map(|component| Component {
+            u: component.relative,
+            degrees_of_freedom: component.degrees_of_freedom,
+            sensitivity: 1.0,
+        })
+        .collect();
+    let combined = combine(&inputs);
+    for (component, share) in components.iter_mut().zip(&combined.shares) {
+        component.share = *share;
+    }
+    Some(Budget {
+        components,
+        degrees_of_freedom: combined.degrees_of_freedom,
+        probability: beside.probability,
+        coverage_factor: coverage_factor(combined.degrees_of_freedom, beside.probability)
+            .map_err(|error| error.to_string()),
+    })
+}
+
+impl Budget {
+    /// Relative combined standard uncertainty of c.
+    pub fn relative(&self) -> f64 {
+        sum(self.components.iter())
+    }
+
+    /// Relative combined standard uncertainty of v, which the air is no part of.
+    pub fn relative_v(&self) -> f64 {
+        sum(self.components.iter().filter(|component| component.origin != Origin::Air))
+    }
+}
+
+fn sum<'a>(components: impl Iterator<Item = &'a BudgetComponent>) -> f64 {
+    let parts: Vec<Component> = components
+        .map(|component| Component { u: component.relative, degrees_of_freedom: None, sensitivity: 1.0 })
+        .collect();
+    combine(&parts).u
+}
+
+fn of_slope(part: &SlopePart, slope: f64) -> BudgetComponent {
+    /// A share of the slope so small is rounding: the error moves t₀ alone.
+    const NOTHING: f64 = 1e-9;
+    let relative = part.slope / slope;
+    let shifts = !part.independent && relative < NOTHING;
+    let entry = match (part.independent, shifts) {
+        (true, _) => Entry::Rows,
+        (false, true) => Entry::ShiftsOnly,
+        (false, false) => Entry::Shared,
+    };
+    BudgetComponent {
+        origin: part.origin.clone(),
+        u: Some(part.u),
+        quantity: part.quantity,
+        shape: part.shape,
+        degrees_of_freedom: part.degrees_of_freedom,
+        relative: if shifts { 0.0 } else { relative },
+        share: 0.0,
+        entry,
+    }
+}
+
+/// The scatter about the line in place of what each row states, beside the shared errors as stated.
+fn from_scatter(line: &LineAnalysis, slope: f64, beside: &Beside) -> Option<Vec<BudgetComponent>> {
+    let ratio = if line.stated { line.fit.scatter()? } else { 1.0 };
+    let own: f64 =
+        line.parts.iter().filter(|part| part.independent).map(|part| part.slope * part.slope).sum();
+    let u = ratio * own.sqrt() * beside.factor(&Origin::Scatter);
+    let scatter = SlopePart {
+        origin: Origin::Scatter,
+        u,
+        quantity: Quantity::Slope,
+        slope: u,
+        degrees_of_freedom: (line.fit.degrees_of_freedom > 0).then_some(line.fit.degrees_of_freedom as f64),
+        shape: ErrorShape::Normal,
+        independent: true,
+    };
+    // Nothing was stated, and no row is left over: there is no scatter either.
+    if line.parts.is_empty() {
+        return None;
+    }
+    let shared = line.parts.iter().filter(|part| !part.independent);
+    Some(std::iter::once(&scatter).chain(shared).map(|part| of_slope(part, slope)).collect())
+}
+
+fn beam_angle(beside: &Beside) -> BudgetComponent {
+    BudgetComponent {
+        origin: Origin::BeamAngle,
+        u: (beside.beam_angle > 0.0).then(|| beside.u_correction()),
+        quantity: Quantity::Ratio,
+        shape: ErrorShape::Rectangular,
+        degrees_of_freedom: None,
+        relative: beside.u_correction() * beside.factor(&Origin::BeamAngle),
+        share: 0.0,
+        entry: Entry::Beside,
+    }
+}
+
+fn of_air(group_index: f64, beside: &Beside) -> BudgetComponent {
+    BudgetComponent {
+        origin: Origin::Air,
+        u: beside.u_air,
+        quantity: Quantity::Ratio,
+        shape: ErrorShape::Normal,
+        degrees_of_freedom: None,
+        relative: beside.u_air.unwrap_or(0.0) / group_index * beside.factor(&Origin::Air),
+        share: 0.0,
+        entry: Entry::Beside,
+    }
+}
+
+fn skew() -> BudgetComponent {
+    BudgetComponent {
+        origin: Origin::ChannelSkew,
+        u: None,
+        quantity: Quantity::Time,
+        shape: ErrorShape::Normal,
+        degrees_of_freedom: None,
+        relative: 0.0,
+        share: 0.0,
+        entry: Entry::ShiftsOnly,
+    }
+}
+
+#[cfg(test)]
+#[path = "budget_test.rs"]
+mod tests;

@@ -1,0 +1,218 @@
+use super::*;
+use crate::analysis::{Speed, analyse, analyse_page};
+use crate::distribution::student_t_quantile;
+use crate::notebook::{ActsOn, BenchField, Claim, Edit, Effect, Notebook, Scope, SharedError, Splice};
+use crate::synth::demo;
+
+type Outcome = Result<(), Box<dyn std::error::Error>>;
+
+fn speed(notebook: &Notebook) -> Result<Speed, String> {
+    analyse(notebook).speed.map_err(|refusal| refusal.message)
+}
+
+fn demo() -> Result<Notebook, Box<dyn std::error::Error>> {
+    Ok(demo::typed_readings()?.0)
+}
+
+fn bench(field: BenchField, text: &str) -> Edit {
+    Edit::SetBench { field, text: text.into() }
+}
+
+fn share(speed: &Speed, origin: &Origin) -> Option<f64> {
+    speed.budget.components.iter().find(|part| part.origin == *origin).map(|part| part.share)
+}
+
+#[test]
+fn shares_of_the_demo_add_up() -> Outcome {
+    let notebook = demo()?;
+    let speed = speed(&notebook)?;
+    let sum: f64 = speed.budget.components.iter().map(|part| part.share).sum();
+    assert!((sum - 1.0).abs() < 1e-12);
+    let rails: Vec<u32> = notebook.page().rails.iter().map(|rail| rail.id).collect();
+    assert!(share(&speed, &Origin::Splice { rail: rails[2] }) > Some(0.1));
+    assert!(share(&speed, &Origin::ScreenLimit) > Some(0.1));
+    assert_eq!(share(&speed, &Origin::ChannelSkew), Some(0.0));
+    Ok(())
+}
+
+/// What shifts all delays alike is in the table with nothing, whatever its size (TRADE: section 1; JCGM 100:2008,
+/// 5.1.3: its sensitivity is zero).
+#[test]
+fn an_offset_of_all_delays_contributes_nothing() -> Outcome {
+    let mut notebook = demo()?;
+    let before = speed(&notebook)?;
+    notebook.apply(
+        Edit::SetShared(SharedError {
+            id: 900,
+            name: "cable".into(),
+            acts_on: ActsOn::Delays,
+            effect: Effect::Offset,
+            rows: Scope::All,
+            uncertainty: "5".into(),
+            shape: ErrorShape::Rectangular,
+            degrees_of_freedom: String::new(),
+        }),
+        "",
+    )?;
+    let after = speed(&notebook)?;
+    assert!((after.relative / before.relative - 1.0).abs() < 1e-9);
+    let cable = after.budget.components.iter().find(|part| part.origin == Origin::Stated { shared: 900 });
+    assert_eq!(cable.map(|part| (part.relative, part.entry)), Some((0.0, Entry::ShiftsOnly)));
+    Ok(())
+}
+
+/// A scale error of all delays moves v by the same fraction (JCGM 100:2008, 5.1.6).
+#[test]
+fn a_scale_error_contributes_its_own_size() -> Outcome {
+    let mut notebook = demo()?;
+    notebook.apply(
+        Edit::SetShared(SharedError {
+            id: 900,
+            name: "clock".into(),
+            acts_on: ActsOn::Delays,
+            effect: Effect::Scale,
+            rows: Scope::All,
+            uncertainty: "2 %".into(),
+            shape: ErrorShape::Rectangular,
+            degrees_of_freedom: "7".into(),
+        }),
+        "",
+    )?;
+    let speed = speed(&notebook)?;
+    let clock = speed.budget.components.iter().find(|part| part.origin == Origin::Stated { shared: 900 });
+    let clock = clock.ok_or("not in the budget")?;
+    // The fit's scale acts on readings, not on the line: they differ by the residuals and by t₀ against its mean.
+    assert!((clock.relative / 0.02 - 1.0).abs() < 0.02, "{}", clock.relative);
+    assert!(clock.share > 0.8);
+    let nu = speed.budget.degrees_of_freedom.ok_or("many degrees of freedom")?;
+    assert!((nu - 7.0 / (clock.share * clock.share)).abs() < 0.02 * nu, "{nu}");
+    assert!(analyse(&notebook).notices.iter().any(|notice| notice.id == "dominant_component"));
+    Ok(())
+}
+
+#[test]
+fn what_if_is_the_same_as_typing_it() -> Outcome {
+    let mut notebook = demo()?;
+    let rail = notebook.page().rails.get(1).ok_or("no second rail")?.clone();
+    let origin = Origin::Splice { rail: rail.id };
+    let what_if = |factor| {
+        let what_if = WhatIf { origin: origin.id(), factor };
+        analyse_page(notebook.page(), Some(&what_if)).speed.map_err(|refusal| refusal.message)
+    };
+    let (same, without, double) = (what_if(1.0)?, what_if(0.0)?, what_if(2.0)?);
+    assert_eq!(same, speed(&notebook)?);
+    assert!(without.relative < same.relative && same.relative < double.relative);
+    let splice = match rail.splice {
+        Splice::Stated { mark, distance, .. } => Splice::Stated { mark, distance, uncertainty: "0".into() },
+        Splice::Meeting { mark, mark_before, gap, .. } => {
+            Splice::Meeting { mark, mark_before, gap, uncertainty: "0".into() }
+        }
+        other => return Err(format!("the demo’s second rail is joined otherwise: {other:?}").into()),
+    };
+    notebook.apply(Edit::SetSplice { rail: rail.id, splice }, "")?;
+    assert!((speed(&notebook)?.relative / without.relative - 1.0).abs() < 1e-12);
+    Ok(())
+}
+
+#[test]
+fn the_scatter_takes_the_place_of_what_rows_state_and_leaves_what_they_share() -> Outcome {
+    let mut notebook = demo()?;
+    let stated = speed(&notebook)?;
+    notebook.apply(Edit::SetClaim(Claim { basis: Basis::Scatter, reason: "to see".into() }), "")?;
+    let analysis = analyse(&notebook);
+    let scatter = analysis.speed.map_err(|refusal| refusal.message)?;
+    let line = analysis.line.map_err(|refusal| refusal.message)?;
+    let birge = line.birge_ratio.ok_or("no Birge ratio")?;
+    let of = |speed: &Speed, shared: bool| -> f64 {
+        let parts = speed.budget.components.iter().filter(|part| match part.entry {
+            Entry::Rows => !shared,
+            Entry::Shared => shared,
+            _ => false,
+        });
+        parts.map(|part| part.relative * part.relative).sum::<f64>().sqrt()
+    };
+    assert!((of(&scatter, false) / of(&stated, false) / birge - 1.0).abs() < 1e-12);
+    assert!((of(&scatter, true) - of(&stated, true)).abs() < 1e-15);
+    Ok(())
+}
+
+/// With nothing shared and nothing beside it but the air, k is that of Student's t with the degrees of freedom of
+/// the fit (JCGM 100:2008, H.3.4).
+#[test]
+fn unstated_rows_have_the_degrees_of_freedom_of_the_fit() -> Outcome {
+    let mut notebook = Notebook::new();
+    for (row, (distance, delay)) in
+        [("1", "4.0"), ("2", "7.4"), ("3", "10.6"), ("4", "14.1")].iter().enumerate()
+    {
+        let cells = [(crate::notebook::Cell::Distance, *distance), (crate::notebook::Cell::Delay, *delay)];
+        let cells = cells.map(|(cell, text)| (cell, text.to_owned())).into_iter().collect();
+        notebook.apply(Edit::AddRow { row: u32::try_from(row)? + 1, after: None, cells }, "")?;
+    }
+    let speed = speed(&notebook)?;
+    let nu = speed.budget.degrees_of_freedom.ok_or("many")?;
+    assert!((nu - 2.0).abs() < 1e-4, "{nu}");
+    let k = speed.budget.coverage_factor.clone()?;
+    assert!((k / student_t_quantile(0.975, 2.0) - 1.0).abs() < 1e-4);
+    Ok(())
+}
+
+/// θ up to 20 mrad: the distances fall short by 0 to 2·10⁻⁴, so v is corrected by 1·10⁻⁴ with u = 1·10⁻⁴/√3.
+#[test]
+fn the_beams_angle_corrects_half_its_bound() -> Outcome {
+    let mut notebook = demo()?;
+    let straight = speed(&notebook)?;
+    notebook.apply(bench(BenchField::BeamAngle, "20"), "")?;
+    let oblique = speed(&notebook)?;
+    assert!((oblique.v / straight.v - (1.0 - 1e-4)).abs() < 1e-15);
+    let part = oblique.budget.components.iter().find(|part| part.origin == Origin::BeamAngle);
+    let expected = 1e-4 / 3.0_f64.sqrt() / (1.0 - 1e-4);
+    assert!(part.is_some_and(|part| (part.relative / expected - 1.0).abs() < 1e-12));
+    Ok(())
+}
+
+#[test]
+fn coverage_and_angle_are_read_or_told_at_their_place() -> Outcome {
+    let mut notebook = demo()?;
+    notebook.apply(bench(BenchField::Coverage, "99.73 %"), "")?;
+    let wide = speed(&notebook)?;
+    // Table G.2 of JCGM 100:2008: 3.000 for the normal distribution; ν is finite here but large.
+    assert!(wide.budget.coverage_factor.clone()? >= 2.999);
+    for (field, text) in [
+        (BenchField::Coverage, "120"),
+        (BenchField::Coverage, "0"),
+        (BenchField::BeamAngle, "-1"),
+        (BenchField::BeamAngle, "900"),
+    ] {
+        notebook.apply(bench(field, text), "")?;
+        let problems = analyse(&notebook).problems;
+        assert!(
+            problems.iter().any(|p| p.place == crate::analysis::Place::Bench { field }),
+            "{field:?} {text}"
+        );
+    }
+    Ok(())
+}
+
+/// Fewer than one effective degree of freedom is told in words, and the rest of the result stays.
+#[test]
+fn too_few_degrees_of_freedom_give_no_expanded_uncertainty() -> Outcome {
+    let mut notebook = demo()?;
+    notebook.apply(
+        Edit::SetShared(SharedError {
+            id: 900,
+            name: "guess".into(),
+            acts_on: ActsOn::Delays,
+            effect: Effect::Scale,
+            rows: Scope::All,
+            uncertainty: "10 %".into(),
+            shape: ErrorShape::Normal,
+            degrees_of_freedom: "0.5".into(),
+        }),
+        "",
+    )?;
+    let speed = speed(&notebook)?;
+    assert!(speed.expanded().is_none() && speed.u_c() > 0.0);
+    let why = speed.budget.coverage_factor.err().unwrap_or_default();
+    assert!(why.contains("degrees of freedom"), "{why}");
+    Ok(())
+}

@@ -1,0 +1,252 @@
+//! What the rows show by themselves: slips of reading and typing, and uncertainties that nobody stated.
+
+use super::{Notice, Section, Seen, Weight};
+use crate::analysis::rows::{Point, full_uy};
+use crate::notebook::{BenchField, RowId};
+
+/// Every notice about the readings, in the order of the page.
+pub(super) fn notices(seen: &Seen) -> Vec<Notice> {
+    let found = [
+        off_the_rail(seen),
+        restarted_count(seen),
+        edge_off_screen(seen),
+        coarse_figures(seen),
+        disagreeing_places(seen),
+        delay_falls(seen),
+        delay_below_uncertainty(seen),
+        beyond_a_period(seen),
+        defaults_only(seen),
+    ];
+    found.into_iter().flatten().collect()
+}
+
+/// Points in the order of their distance.
+fn by_distance<'a>(seen: &Seen<'a>) -> Vec<&'a Point> {
+    let mut points: Vec<&Point> = seen.rows.points.iter().collect();
+    points.sort_by(|a, b| a.x.total_cmp(&b.x));
+    points
+}
+
+fn u_of(point: &Point) -> f64 {
+    full_uy(point.y, point.uy, point.time_base).unwrap_or(0.0)
+}
+
+fn in_quadrature(a: f64, b: f64) -> f64 {
+    (a * a + b * b).sqrt()
+}
+
+/// A reading outside the span of its ruler.
+fn off_the_rail(seen: &Seen) -> Option<Notice> {
+    let rows: Vec<RowId> = seen
+        .rows
+        .typed
+        .iter()
+        .filter(|typed| {
+            let span = typed.rail.and_then(|i| seen.ground.rails.get(i)).and_then(|rail| rail.span);
+            typed.reading.zip(span).is_some_and(|(reading, (from, to))| {
+                reading.value < from.min(to) || reading.value > from.max(to)
+            })
+        })
+        .map(|typed| typed.row)
+        .collect();
+    (!rows.is_empty()).then(|| Notice {
+        id: "off_the_rail",
+        weight: Weight::Grave,
+        section: Section::Readings,
+        text: format!("The reading of {} lies outside the span of its rail.", seen.numbers(&rows)),
+        look_at: "The number typed, its unit, the rail named, and the span given for that rail.",
+        rows,
+        rail: None,
+    })
+}
+
+/// Readings that start again although the delay goes on growing, with no change of rail.
+fn restarted_count(seen: &Seen) -> Option<Notice> {
+    let pairs = seen.rows.points.windows(2).filter_map(|pair| match pair {
+        [a, b] if a.rail.is_some() && a.rail == b.rail => Some((a, b)),
+        _ => None,
+    });
+    let rows: Vec<RowId> = pairs
+        .filter(|(a, b)| {
+            let later = b.y - a.y > 4.0 * (u_of(a) + u_of(b));
+            // Half a nanosecond of light is 15 cm: a step back of more than that is no slip of the hand.
+            later && a.x - b.x > 0.15
+        })
+        .map(|(_, b)| b.row)
+        .collect();
+    (!rows.is_empty() && 2 * rows.len() < seen.rows.points.len()).then(|| Notice {
+        id: "restarted_count",
+        weight: Weight::Grave,
+        section: Section::Readings,
+        text: format!(
+            "At {} the rail reading starts again while the delay goes on growing, but the rail named is the same.",
+            seen.numbers(&rows)
+        ),
+        look_at: "Whether the carriage had passed onto the next rail, whose ruler counts from its own end.",
+        rows,
+        rail: None,
+    })
+}
+
+/// An edge read beyond the screen.
+fn edge_off_screen(seen: &Seen) -> Option<Notice> {
+    let width = seen.ground.bench.screen_width;
+    let off = |q: &f64| *q < 0.0 || *q > width;
+    let rows: Vec<RowId> =
+        seen.rows.typed.iter().filter(|typed| typed.edges.iter().any(off)).map(|typed| typed.row).collect();
+    (!rows.is_empty()).then(|| Notice {
+        id: "edge_off_screen",
+        weight: Weight::Look,
+        section: Section::Readings,
+        text: format!(
+            "An edge of {} lies off the screen, which is {} divisions wide.",
+            seen.numbers(&rows),
+            seen.figure(width, 3)
+        ),
+        look_at: "The number typed, and the width of the screen given under Apparatus.",
+        rows,
+        rail: None,
+    })
+}
+
+/// Rail readings typed to a place far coarser than the uncertainty stated for them.
+fn coarse_figures(seen: &Seen) -> Option<Notice> {
+    let rows: Vec<RowId> =
+        seen.rows
+            .typed
+            .iter()
+            .filter(|typed| {
+                let rail = typed.rail.and_then(|i| seen.ground.rails.get(i));
+                typed.reading.zip(rail).is_some_and(|(reading, rail)| {
+                    rail.u_reading > 0.0 && reading.step() > 8.0 * rail.u_reading
+                })
+            })
+            .map(|typed| typed.row)
+            .collect();
+    (rows.len() >= 3).then(|| Notice {
+        id: "coarse_figures",
+        weight: Weight::Know,
+        section: Section::Readings,
+        text: format!(
+            "The rail readings of {} are typed with fewer digits than their stated uncertainty.",
+            seen.numbers(&rows)
+        ),
+        look_at: "Whether the ruler was read finer than was written down: write 120.0, not 120, if it was.",
+        rows,
+        rail: None,
+    })
+}
+
+/// Two readings at one place whose delays differ by more than four times their uncertainty.
+fn disagreeing_places(seen: &Seen) -> Option<Notice> {
+    let points = by_distance(seen);
+    let mut rows = Vec::new();
+    for pair in points.windows(2) {
+        if let [a, b] = pair {
+            let u_x = in_quadrature(a.ux.unwrap_or(0.0), b.ux.unwrap_or(0.0));
+            let u_y = in_quadrature(u_of(a), u_of(b));
+            let together = (b.x - a.x).abs() <= 2.0 * u_x || a.x == b.x;
+            if together && u_y > 0.0 && (b.y - a.y).abs() > 4.0 * u_y {
+                rows.extend([a.row, b.row]);
+            }
+        }
+    }
+    (!rows.is_empty()).then(|| Notice {
+        id: "disagreeing_places",
+        weight: Weight::Look,
+        section: Section::Readings,
+        text: format!(
+            "The {} stand at one place, but their delays differ by more than four times their uncertainty.",
+            seen.numbers(&rows)
+        ),
+        look_at: "Whether the time base, the trigger or the rail changed between the two.",
+        rows,
+        rail: None,
+    })
+}
+
+/// The delay falls while the distance grows.
+fn delay_falls(seen: &Seen) -> Option<Notice> {
+    let points = by_distance(seen);
+    let falling: Vec<RowId> = points
+        .windows(2)
+        .filter_map(|pair| match pair {
+            [a, b] if a.y - b.y > 4.0 * (u_of(a) + u_of(b)) && u_of(a) + u_of(b) > 0.0 => Some(b.row),
+            _ => None,
+        })
+        .collect();
+    let whole = seen.line.is_some_and(|line| line.fit.slope < 0.0);
+    if falling.is_empty() && !whole {
+        return None;
+    }
+    let text = if whole {
+        "The delay falls while the distance grows, over the whole run.".to_owned()
+    } else {
+        format!("The delay falls at {} although the distance grows.", seen.numbers(&falling))
+    };
+    Some(Notice {
+        id: "delay_falls",
+        weight: Weight::Grave,
+        section: Section::Readings,
+        text,
+        look_at: "The sense of the ruler, and whether edges A and B were swapped.",
+        rows: falling,
+        rail: None,
+    })
+}
+
+/// A delay that its own uncertainty swallows.
+fn delay_below_uncertainty(seen: &Seen) -> Option<Notice> {
+    let small = |p: &&Point| u_of(p) > 0.0 && p.y.abs() < u_of(p);
+    let rows: Vec<RowId> = seen.rows.points.iter().filter(small).map(|p| p.row).collect();
+    (!rows.is_empty()).then(|| Notice {
+        id: "delay_below_uncertainty",
+        weight: Weight::Know,
+        section: Section::Readings,
+        text: format!("The delay of {} is smaller than its own uncertainty.", seen.numbers(&rows)),
+        look_at: "Whether a faster time base would spread the two edges farther apart.",
+        rows,
+        rail: None,
+    })
+}
+
+/// A delay of more than one pulse period is known only up to whole periods.
+fn beyond_a_period(seen: &Seen) -> Option<Notice> {
+    let period = 1e9 / seen.ground.bench.pulse_rate?;
+    let rows: Vec<RowId> = seen.rows.points.iter().filter(|p| p.y.abs() >= period).map(|p| p.row).collect();
+    (!rows.is_empty()).then(|| Notice {
+        id: "beyond_a_period",
+        weight: Weight::Grave,
+        section: Section::Readings,
+        text: format!(
+            "The delay of {} is longer than one pulse period, {} ns: a delay is known only up to whole periods.",
+            seen.numbers(&rows),
+            seen.figure(period, 4)
+        ),
+        look_at: "Which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.",
+        rows,
+        rail: None,
+    })
+}
+
+/// Nothing was said about uncertainties: all figures rest on what the notebook took.
+fn defaults_only(seen: &Seen) -> Option<Notice> {
+    let screen = seen.rows.points.iter().any(|p| p.time_base.is_some());
+    let on_rail = seen.rows.points.iter().any(|p| p.rail.is_some());
+    let bench = &seen.ground.page.bench;
+    let screen_said = bench.contains_key(&BenchField::EdgeHalfWidth)
+        || bench.contains_key(&BenchField::SmallDivisions)
+        || seen.rows.scatter.is_some();
+    let rails_said = seen.ground.rails.iter().any(|r| r.u_reading_stated || r.u_joint_stated);
+    let untold = (screen && !screen_said || on_rail && !rails_said)
+        && !(screen && screen_said || on_rail && rails_said);
+    (untold && seen.rows.points.len() > 1).then(|| Notice {
+        id: "defaults_only",
+        weight: Weight::Look,
+        section: Section::Apparatus,
+        text: "Every uncertainty is the one that the notebook took by itself.".into(),
+        look_at: "How well you could really read the ruler, the joints and the edges: write that down.",
+        rows: Vec::new(),
+        rail: None,
+    })
+}

@@ -1,0 +1,270 @@
+//! What the uncertainty of the slope is made of.
+//!
+//! Errors that each row has for itself are kept source by source ([`Noise`]), so that the fit gets their sum and
+//! the budget each alone. With a_i the change of the slope for one unit of delay i ([`RowFit::influence`]) and b
+//! the slope, such a source gives the slope the variance Σ a_i²(u_y,i² + b²u_x,i²); an error that rows share gives
+//! it cov(b, z)², z being the error in units of its standard deviation. Together they are u²(b), exactly, because
+//! the fit is a linear estimator at its own weights (ISO/TS 28037:2010, clause 9).
+//!
+//! [`RowFit::influence`]: crate::line::RowFit::influence
+
+use super::read::{RailNumbers, Reader};
+use super::rows::{Point, Rows};
+use super::types::{Origin, Place, Quantity, SlopePart};
+use crate::line::{Column, Fit};
+use crate::notebook::{ActsOn, Effect, ErrorShape, Page, Scope, SharedError};
+use crate::quantity::Unit;
+
+/// One source of errors that each row has for itself.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Noise {
+    /// From where it comes.
+    pub origin: Origin,
+    /// Standard uncertainty of each distance, m; empty stands for zeros.
+    pub x: Vec<f64>,
+    /// Standard uncertainty of each delay, ns; empty stands for zeros.
+    pub y: Vec<f64>,
+    /// How it is distributed.
+    pub shape: ErrorShape,
+    /// Degrees of freedom, which all its rows have in common; none means many.
+    pub degrees_of_freedom: Option<f64>,
+}
+
+/// One error that rows share.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shared {
+    /// From where it comes.
+    pub origin: Origin,
+    /// What one standard deviation of it does to each row.
+    pub column: Column,
+    /// Its standard uncertainty, in the unit of `quantity`.
+    pub u: f64,
+    /// What kind of quantity it is.
+    pub quantity: Quantity,
+    /// How it is distributed.
+    pub shape: ErrorShape,
+    /// Degrees of freedom; none means many.
+    pub degrees_of_freedom: Option<f64>,
+}
+
+/// The same analysis with one source of uncertainty made larger or smaller.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WhatIf {
+    /// The source, by [`Origin::id`].
+    pub origin: String,
+    /// How many times as large it is taken to be.
+    pub factor: f64,
+}
+
+/// By how much a source is scaled.
+pub fn factor(what_if: Option<&WhatIf>, origin: &Origin) -> f64 {
+    what_if.filter(|what_if| what_if.origin == origin.id()).map_or(1.0, |what_if| what_if.factor)
+}
+
+/// The user's own errors, in numbers.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stated<'a> {
+    typed: &'a SharedError,
+    u: f64,
+    degrees_of_freedom: Option<f64>,
+    /// Whether each point is concerned.
+    concerns: Vec<bool>,
+}
+
+/// Reads the user's own errors; one that can't be read is left out, with a note at its place.
+pub fn stated<'a>(page: &'a Page, points: &[Point], reader: &mut Reader) -> Vec<Stated<'a>> {
+    page.shared.iter().filter_map(|typed| read_stated(page, typed, points, reader)).collect()
+}
+
+/// The unit of a user's own error, when a bare number is typed.
+pub fn unit_of(effect: Effect, acts_on: ActsOn) -> Unit {
+    match (effect, acts_on) {
+        (Effect::Scale, _) => Unit::PERCENT,
+        (_, ActsOn::Distances) => Unit::METRE,
+        (_, ActsOn::Delays) => Unit::NANOSECOND,
+    }
+}
+
+fn read_stated<'a>(
+    page: &Page,
+    typed: &'a SharedError,
+    points: &[Point],
+    reader: &mut Reader,
+) -> Option<Stated<'a>> {
+    let place = Place::Shared { shared: typed.id, part: "uncertainty".into() };
+    let u = reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
+    let at_dof = Place::Shared { shared: typed.id, part: "degrees_of_freedom".into() };
+    let degrees_of_freedom = reader.positive(at_dof.clone(), &typed.degrees_of_freedom, Unit::ONE);
+    if typed.shape == ErrorShape::Student && degrees_of_freedom.is_none() {
+        reader.note(at_dof, "Student’s t needs its degrees of freedom: write them, or choose another shape");
+        return None;
+    }
+    let time = match &typed.rows {
+        Scope::TimeBase(text) => Some(reader.positive(place, text, Unit::NANOSECOND)?),
+        _ => None,
+    };
+    let rail = match typed.rows {
+        Scope::Rail(id) => page.rails.iter().position(|rail| rail.id == id),
+        _ => None,
+    };
+    let concerned = |p: &Point| match &typed.rows {
+        Scope::All => true,
+        Scope::Rail(_) => rail.is_some() && p.rail == rail,
+        Scope::TimeBase(_) => p.time_base.map(|t| t.0) == time,
+        Scope::Rows(rows) => rows.contains(&p.row),
+    };
+    Some(Stated { typed, u, degrees_of_freedom, concerns: points.iter().map(concerned).collect() })
+}
+
+impl Stated<'_> {
+    fn origin(&self) -> Origin {
+        Origin::Stated { shared: self.typed.id }
+    }
+
+    /// The error on each point, of one standard deviation.
+    fn effects(&self, points: &[Point]) -> (Vec<f64>, Vec<f64>) {
+        let value = |p: &Point| match self.typed.acts_on {
+            ActsOn::Distances => p.x,
+            ActsOn::Delays => p.y,
+        };
+        let effect = |(p, concerned): (&Point, &bool)| match (concerned, self.typed.effect) {
+            (false, _) => 0.0,
+            (true, Effect::Scale) => self.u * value(p),
+            (true, Effect::Offset | Effect::Noise) => self.u,
+        };
+        let effects = points.iter().zip(&self.concerns).map(effect).collect();
+        match self.typed.acts_on {
+            ActsOn::Distances => (effects, Vec::new()),
+            ActsOn::Delays => (Vec::new(), effects),
+        }
+    }
+
+    /// The error as one that rows share; none if each row has it for itself.
+    pub fn shared(&self, points: &[Point]) -> Option<Shared> {
+        if self.typed.effect == Effect::Noise {
+            return None;
+        }
+        let (x, y) = self.effects(points);
+        let quantity = match (self.typed.effect, self.typed.acts_on) {
+            (Effect::Scale, _) => Quantity::Ratio,
+            (_, ActsOn::Distances) => Quantity::Length,
+            (_, ActsOn::Delays) => Quantity::Time,
+        };
+        Some(Shared {
+            origin: self.origin(),
+            column: Column { x, y },
+            u: self.u,
+            quantity,
+            shape: self.typed.shape,
+            degrees_of_freedom: self.degrees_of_freedom,
+        })
+    }
+
+    /// The error as one that each row has for itself; none if rows share it.
+    fn noise(&self, points: &[Point]) -> Option<Noise> {
+        if self.typed.effect != Effect::Noise {
+            return None;
+        }
+        let (x, y) = self.effects(points);
+        let shape = self.typed.shape;
+        Some(Noise { origin: self.origin(), x, y, shape, degrees_of_freedom: self.degrees_of_freedom })
+    }
+}
+
+/// Every source of errors that each row has for itself.
+pub fn noises(points: &[Point], rows: &Rows, rails: &[RailNumbers], stated: &[Stated]) -> Vec<Noise> {
+    let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
+    let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
+    let on_screen = |p: &Point| p.time_base.map_or(0.0, |_| limit(p));
+    let direct = |p: &Point| if p.time_base.is_none() { p.uy.unwrap_or(0.0) } else { 0.0 };
+    let of = |part: &dyn Fn(&Point) -> f64| -> Vec<f64> { points.iter().map(part).collect() };
+    let x = |origin, part: &dyn Fn(&Point) -> f64, shape| Noise {
+        origin,
+        x: of(part),
+        y: Vec::new(),
+        shape,
+        degrees_of_freedom: None,
+    };
+    let y = |origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| Noise {
+        origin,
+        x: Vec::new(),
+        y: of(part),
+        shape,
+        degrees_of_freedom,
+    };
+    // A ruler's own half millimetre either way is a limit; what was stated is a standard uncertainty.
+    let ruler = if rails.iter().any(|rail| rail.u_reading_stated) {
+        ErrorShape::Normal
+    } else {
+        ErrorShape::Rectangular
+    };
+    let scatter_dof = rows.scatter.map(|scatter| scatter.degrees_of_freedom as f64);
+    let mut all = vec![
+        x(Origin::RailReadings, &on_rail, ruler),
+        x(Origin::Distances, &given, ErrorShape::Normal),
+        // Each edge within ±a: the difference of two rectangular errors is triangular.
+        y(Origin::ScreenLimit, &on_screen, ErrorShape::Triangular, None),
+        y(Origin::ScreenScatter, &|p| p.type_a, ErrorShape::Normal, scatter_dof),
+        y(Origin::Delays, &direct, ErrorShape::Normal, None),
+    ];
+    all.extend(stated.iter().filter_map(|stated| stated.noise(points)));
+    all.retain(|noise| noise.x.iter().chain(&noise.y).any(|u| *u > 0.0));
+    all
+}
+
+/// The part of a screen reading's uncertainty that comes from the limit of reading.
+fn limit(p: &Point) -> f64 {
+    let uy = p.uy.unwrap_or(0.0);
+    (uy * uy - p.type_a * p.type_a).max(0.0).sqrt()
+}
+
+/// The sum in quadrature of each row's own errors.
+pub fn total(points: &[Point], noises: &[Noise], axis: impl Fn(&Noise) -> &Vec<f64>) -> Vec<f64> {
+    let each = (0..points.len()).map(|i| {
+        let squares = noises.iter().filter_map(|noise| axis(noise).get(i)).map(|u| u * u);
+        squares.sum::<f64>().sqrt()
+    });
+    each.collect()
+}
+
+/// The parts of the slope's variance, those that rows have for themselves first.
+pub fn slope_parts(fit: &Fit, noises: &[Noise], shared: &[Shared]) -> Vec<SlopePart> {
+    let own = noises.iter().map(|noise| independent_part(fit, noise));
+    let common = shared.iter().zip(&fit.shared).map(|(shared, estimate)| SlopePart {
+        origin: shared.origin.clone(),
+        u: shared.u,
+        quantity: shared.quantity,
+        slope: estimate.covariance_with_slope.map_or(0.0, f64::abs),
+        degrees_of_freedom: shared.degrees_of_freedom,
+        shape: shared.shape,
+        independent: false,
+    });
+    own.chain(common).collect()
+}
+
+fn independent_part(fit: &Fit, noise: &Noise) -> SlopePart {
+    let at = |list: &[f64], i: usize| list.get(i).copied().unwrap_or(0.0);
+    let variance: f64 = (fit.rows.iter().enumerate())
+        .map(|(i, row)| {
+            let (x, y) = (fit.slope * at(&noise.x, i), at(&noise.y, i));
+            row.influence * row.influence * (x * x + y * y)
+        })
+        .sum();
+    let (list, quantity) =
+        if noise.y.is_empty() { (&noise.x, Quantity::Length) } else { (&noise.y, Quantity::Time) };
+    let present = list.iter().filter(|u| **u > 0.0);
+    let mean_square = present.clone().map(|u| u * u).sum::<f64>() / present.count().max(1) as f64;
+    SlopePart {
+        origin: noise.origin.clone(),
+        u: mean_square.sqrt(),
+        quantity,
+        slope: variance.sqrt(),
+        degrees_of_freedom: noise.degrees_of_freedom,
+        shape: noise.shape,
+        independent: true,
+    }
+}
+
+#[cfg(test)]
+#[path = "parts_test.rs"]
+mod tests;

@@ -1,0 +1,53 @@
+//! The shares of the budget as bars, the largest on top: length, order and label carry them, colour does not.
+
+use super::picture::{Share, SharesPicture};
+use super::scene::{Anchor, Scene, Spot};
+use super::text::{shortened, width};
+use super::theme::Theme;
+use super::words;
+use super::{frame, text::Area};
+
+/// Height of one bar with its room, in heights of the text.
+const LANE: f64 = 1.9;
+/// Share of a lane that the bar fills.
+const FILLED: f64 = 0.62;
+
+pub(super) fn scene(size: Spot, picture: &SharesPicture, theme: &Theme) -> Scene {
+    let mut scene = Scene::default();
+    let font = theme.font_px;
+    let bars: Vec<&Share> = picture.shares.iter().filter(|share| share.share.is_finite()).collect();
+    if bars.is_empty() {
+        let whole = Area { left: 0.0, top: 0.0, right: size.0, bottom: size.1 };
+        frame::sentence(&mut scene, words::NO_BUDGET, &whole, theme);
+        return scene;
+    }
+    let widest = |texts: &dyn Fn(&Share) -> &str| {
+        bars.iter().map(|share| width(texts(share), font)).fold(0.0, f64::max)
+    };
+    let label = (widest(&|share| &share.label) + font).min(size.0 / 2.0);
+    let room = size.0 - label - widest(&|share| &share.text) - 1.5 * font;
+    for (place, share) in bars.iter().enumerate() {
+        let middle = (place as f64 + 0.5) * LANE * font;
+        let name = shortened(&share.label, label - font, font);
+        scene.text(&name, (label - 0.5 * font, middle), Anchor::End, theme.ink, theme);
+        let half = 0.5 * FILLED * LANE * font;
+        let end = label + room.max(0.0) * share.share.clamp(0.0, 1.0);
+        if share.share > 0.0 {
+            let corners = vec![
+                (label, middle - half),
+                (end, middle - half),
+                (end, middle + half),
+                (label, middle + half),
+            ];
+            scene.filled(corners, theme.colour_of(0));
+        }
+        scene.text(&share.text, (end + 0.5 * font, middle), Anchor::Start, theme.ink, theme);
+    }
+    scene.stroke((label, 0.0), (label, bars.len() as f64 * LANE * font), frame::edge(theme));
+    scene
+}
+
+/// The height at which every bar has its room, px.
+pub(super) fn height(picture: &SharesPicture, theme: &Theme) -> f64 {
+    LANE * theme.font_px * picture.shares.len().max(1) as f64
+}

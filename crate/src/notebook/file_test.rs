@@ -1,0 +1,58 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use jsonschema::Validator;
+use serde_json::{Value, json};
+
+use super::*;
+
+/// The schema as another program takes it: with its own reading of JSON Schema, draft 2020-12.
+fn validator() -> Validator {
+    let schema = serde_json::to_value(schema()).unwrap();
+    assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
+    jsonschema::draft202012::meta::validate(&schema).unwrap();
+    jsonschema::validator_for(&schema).unwrap()
+}
+
+fn demo() -> Value {
+    serde_json::from_str(include_str!("../../../demo/typed-readings.json")).unwrap()
+}
+
+#[test]
+fn the_schema_takes_the_demo() {
+    validator().validate(&demo()).unwrap();
+}
+
+/// Schema and reader agree on what they refuse.
+#[test]
+fn the_schema_refuses_what_is_no_notebook() {
+    let validator = validator();
+    let with_entry = |entry: Value| {
+        let mut file = demo();
+        file["log"].as_array_mut().unwrap().push(entry);
+        file
+    };
+    let known = with_entry(json!({ "edit": { "set_title": "Another" } }));
+    assert!(validator.is_valid(&known) && read(&known.to_string()).is_ok());
+    let mut unknown_part = demo();
+    unknown_part["colour"] = json!("blue");
+    for refused in [
+        with_entry(json!({ "edit": { "paint_rail": 1 } })),
+        with_entry(json!({ "edit": "paint" })),
+        with_entry(json!({ "edit": { "set_title": 1 } })),
+        with_entry(json!({})),
+        unknown_part,
+    ] {
+        assert!(!validator.is_valid(&refused), "{refused}");
+        assert!(read(&refused.to_string()).is_err(), "{refused}");
+    }
+}
+
+/// The notebook shown in DEVELOPERS.md is one.
+#[test]
+fn the_notebook_in_the_documents_is_one() {
+    let text = include_str!("../../../DEVELOPERS.md");
+    let (_, rest) = text.split_once("```json\n").unwrap();
+    let (shown, _) = rest.split_once("```").unwrap();
+    validator().validate(&serde_json::from_str(shown).unwrap()).unwrap();
+    assert_eq!(read(shown).unwrap().page().rows.len(), 2);
+}

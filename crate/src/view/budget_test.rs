@@ -1,0 +1,80 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+use crate::analysis::analyse;
+use crate::notebook::{Edit, Notebook};
+use crate::synth::demo;
+use crate::view::view;
+
+fn demo() -> Notebook {
+    demo::typed_readings().unwrap().0
+}
+
+fn of(notebook: &Notebook) -> BudgetView {
+    budget_view(notebook.page(), &analyse(notebook))
+}
+
+#[test]
+fn the_largest_part_stands_first_and_every_line_is_full() {
+    let budget = of(&demo());
+    assert!(budget.refusal.is_empty());
+    assert!(budget.components.windows(2).all(|pair| pair[0].share >= pair[1].share));
+    let mut ids: Vec<&str> = budget.components.iter().map(|part| part.id.as_str()).collect();
+    ids.sort_unstable();
+    ids.dedup();
+    assert_eq!(ids.len(), budget.components.len(), "identifiers are unique");
+    for part in &budget.components {
+        let texts = [&part.name, &part.acts_on, &part.u, &part.shape, &part.degrees_of_freedom];
+        let more = [&part.sensitivity, &part.contribution, &part.share_text, &part.remark];
+        assert!(texts.iter().chain(&more).all(|text| !text.is_empty()), "{part:?}");
+    }
+    assert!(budget.summary.starts_with("The largest part is reading the screen: 51"), "{}", budget.summary);
+    let nothing: Vec<&str> =
+        budget.components.iter().filter(|part| part.share == 0.0).map(|part| part.id.as_str()).collect();
+    assert_eq!(nothing, ["beam-angle", "channel-skew"]);
+}
+
+#[test]
+fn shares_are_written_to_a_tenth_of_a_per_cent() {
+    let mark = DecimalMark::Comma;
+    let written = [0.0, 1e-5, 0.123_45, 1.0].map(|value| share(value, mark));
+    assert_eq!(written, ["0 %", "below 0,1 %", "12,3 %", "100,0 %"]);
+}
+
+#[test]
+fn without_a_result_the_budget_says_why() {
+    let budget = of(&Notebook::new());
+    assert!(!budget.refusal.is_empty() && budget.components.is_empty() && budget.figures.is_empty());
+}
+
+/// A formula ends with what it gives: the value that stands beside it.
+#[test]
+fn formulas_end_with_their_values() {
+    let mut notebook = demo();
+    for sealed in [false, true] {
+        if sealed {
+            notebook.apply(Edit::Seal("0f".into()), "").unwrap();
+        }
+        let view = view(&notebook, &analyse(&notebook));
+        let figures = [view.line.figures, view.budget.figures, view.result.figures].concat();
+        let mut seen = 0;
+        for figure in figures.iter().filter(|figure| !["slope", "intercept"].contains(&figure.id.as_str())) {
+            let Some(formula) = &figure.formula else { continue };
+            seen += 1;
+            let last = last_text(formula).unwrap();
+            let digits: String = last.chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect();
+            // The figure may show fewer digits, rounded with its uncertainty: the first three agree.
+            let head: String = digits.chars().filter(char::is_ascii_digit).take(2).collect();
+            let shown: String = figure.value.chars().filter(char::is_ascii_digit).collect();
+            assert!(shown.contains(&head), "{}: {} ends with {last}", figure.id, figure.value);
+        }
+        assert!(seen >= if sealed { 9 } else { 11 }, "{seen}");
+    }
+}
+
+fn last_text(math: &crate::view::math::Math) -> Option<String> {
+    match math {
+        crate::view::math::Math::Leaf { text, .. } => Some(text.clone()),
+        crate::view::math::Math::Node { children, .. } => children.last().and_then(last_text),
+    }
+}

@@ -1,0 +1,89 @@
+//! Formulas as presentation MathML (MathML Core, W3C), held as data: the page builds elements from it, the report
+//! writes it out.
+
+use serde::Serialize;
+
+/// An element of a formula. Its JSON form is `{"tag": "mi", "text": "c"}` or `{"tag": "mrow", "children": […]}`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(untagged)]
+pub enum Math {
+    /// An element that holds text.
+    Leaf {
+        /// Its name: mi, mn, mo or mtext.
+        tag: &'static str,
+        /// The text.
+        text: String,
+    },
+    /// An element that holds others.
+    Node {
+        /// Its name: mrow, mfrac, msub, msup, msqrt, mtable, mtr or mtd.
+        tag: &'static str,
+        /// What it holds.
+        children: Vec<Math>,
+    },
+}
+
+/// A symbol such as `u_c` or `ν_eff`: what stands behind the low line is set low.
+pub fn symbol(text: &str) -> Math {
+    match text.split_once('_') {
+        Some((base, low)) => node("msub", vec![leaf("mi", base), leaf("mi", low)]),
+        None => leaf("mi", text),
+    }
+}
+
+/// A number with its unit, as already written out.
+pub fn number(text: impl Into<String>) -> Math {
+    leaf("mn", text)
+}
+
+/// An operator.
+pub fn op(text: &str) -> Math {
+    leaf("mo", text)
+}
+
+/// One after the other.
+pub fn row(children: Vec<Math>) -> Math {
+    node("mrow", children)
+}
+
+/// One over the other.
+pub fn over(above: Math, below: Math) -> Math {
+    node("mfrac", vec![above, below])
+}
+
+/// A power.
+pub fn power(base: Math, exponent: &str) -> Math {
+    node("msup", vec![base, leaf("mn", exponent)])
+}
+
+/// A square root.
+pub fn root(inner: Math) -> Math {
+    node("msqrt", vec![inner])
+}
+
+/// The product of two factors.
+pub fn times(a: Math, b: Math) -> Math {
+    row(vec![a, op("·"), b])
+}
+
+/// Set in brackets.
+pub fn bracket(inner: Math) -> Math {
+    row(vec![op("("), inner, op(")")])
+}
+
+/// `left = symbols`, and in the line below the same with the numbers put in: `= numbers = value`.
+pub fn equation(left: Math, symbols: Math, numbers: Math, value: String) -> Math {
+    let line = |children| node("mtr", vec![node("mtd", vec![row(children)])]);
+    node(
+        "mtable",
+        vec![line(vec![left, op("="), symbols]), line(vec![op("="), numbers, op("="), number(value)])],
+    )
+}
+
+fn leaf(tag: &'static str, text: impl Into<String>) -> Math {
+    Math::Leaf { tag, text: text.into() }
+}
+
+fn node(tag: &'static str, children: Vec<Math>) -> Math {
+    Math::Node { tag, children }
+}

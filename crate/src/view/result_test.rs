@@ -1,0 +1,25 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+use crate::analysis::analyse;
+use crate::notebook::{BenchField, Edit};
+use crate::synth::demo;
+
+/// Ciddor's measurements of water vapour begin at 360 nm (Appl. Opt. 35 (1996) 1566; from memory).
+#[test]
+fn an_extrapolated_index_of_air_says_so() {
+    let (mut notebook, _) = demo::typed_readings().unwrap();
+    for (wavelength, extrapolated) in [("355", true), ("360", false), ("405", false)] {
+        notebook
+            .apply(Edit::SetBench { field: BenchField::Wavelength, text: wavelength.into() }, "")
+            .unwrap();
+        let view = result_view(notebook.page(), &analyse(&notebook));
+        let index = view.figures.iter().find(|figure| figure.id == "group_index").unwrap();
+        assert_eq!(
+            index.meaning.contains("extrapolated"),
+            extrapolated,
+            "{wavelength} nm: {}",
+            index.meaning
+        );
+    }
+}

@@ -1,0 +1,152 @@
+//! The Monte Carlo trials in words and digits.
+
+use super::budget::degrees_of_freedom;
+use super::figures::figure;
+use super::result::per_cent;
+use super::types::{Field, TrialPlanView, TrialsView};
+use crate::analysis::Analysis;
+use crate::analysis::trials::{MOST, Outcome, Tally, Verdict, plan};
+use crate::notebook::Page;
+use crate::quantity::{DecimalMark, fixed, plain, plus_minus};
+
+/// The trials as they are to be drawn.
+pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
+    let problem = plan(page).err().unwrap_or_default();
+    let refusal = match &analysis.speed {
+        Err(refusal) => refusal.message.clone(),
+        Ok(_) => problem.clone(),
+    };
+    TrialPlanView {
+        seed: if page.trials.seed.trim().is_empty() { "1".into() } else { page.trials.seed.clone() },
+        wanted: Field {
+            text: page.trials.wanted.clone(),
+            problem,
+            default: format!("as many as it takes to be steady, at most {MOST}"),
+            unit: String::new(),
+        },
+        refusal,
+    }
+}
+
+/// How far the trials have come.
+pub fn progress(tally: &Tally) -> (f64, String) {
+    let share = tally.done() as f64 / tally.most() as f64;
+    (share, format!("{} of at most {} trials", tally.done(), tally.most()))
+}
+
+/// What the trials gave.
+pub fn trials_view(page: &Page, outcome: &Result<Outcome, String>) -> TrialsView {
+    let mark = page.decimal_mark;
+    match outcome {
+        Err(why) => TrialsView { refusal: why.clone(), ..TrialsView::default() },
+        Ok(outcome) => TrialsView {
+            refusal: String::new(),
+            figures: figures(outcome, mark),
+            verdict: verdict(outcome, mark),
+            summary: summary(outcome, mark),
+        },
+    }
+}
+
+/// An interval to the place that the uncertainty's second digit has.
+fn interval((low, high): (f64, f64), u: f64, mark: DecimalMark) -> String {
+    let place = last_place(u);
+    format!("{} to {} m/s", fixed(low, place, mark), fixed(high, place, mark))
+}
+
+/// The power of ten of the second significant digit of `u`.
+fn last_place(u: f64) -> i32 {
+    let exponent = libm::floor(libm::log10(u.max(f64::MIN_POSITIVE)));
+    #[expect(clippy::cast_possible_truncation, reason = "between −308 and 308")]
+    let place = exponent as i32 - 1;
+    place
+}
+
+fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
+    let summary = &outcome.summary;
+    let p = per_cent(outcome.probability, mark);
+    vec![
+        figure(
+            "trials",
+            "trials",
+            "M",
+            format!("{} (seed {})", summary.trials, outcome.seed),
+            match outcome.steady {
+                Some(true) => "Made until mean, uncertainty and both ends of the interval were steady to two digits of the uncertainty.",
+                Some(false) => "The most that are made. The figures are not steady yet to two digits of the uncertainty.",
+                None => "As many as were asked for, or made until they were stopped. The same seed gives the same digits.",
+            },
+        )
+        .from("JCGM 101:2008, 7.9.4"),
+        figure(
+            "trials_mean",
+            "mean of the trials",
+            "c",
+            plus_minus(summary.mean, Some(summary.u), "m/s", mark),
+            if outcome.no_deviation {
+                "An error with two degrees of freedom or fewer has no finite standard deviation, so the one shown here means nothing: quote an interval."
+            } else {
+                "With the standard deviation of the trials as its standard uncertainty."
+            },
+        )
+        .from("JCGM 101:2008, 7.6"),
+        figure(
+            "trials_symmetric",
+            &format!("{p} interval, as much below as above"),
+            "",
+            interval(summary.symmetric, summary.u, mark),
+            "As many trials lie below it as above it.",
+        )
+        .from("JCGM 101:2008, 7.7.2"),
+        figure(
+            "trials_shortest",
+            &format!("shortest {p} interval"),
+            "",
+            interval(summary.shortest, summary.u, mark),
+            "Of all intervals with that share of the trials, the shortest. It differs from the one above where the trials lean to one side.",
+        )
+        .from("JCGM 101:2008, 7.7.3"),
+    ]
+}
+
+fn verdict(outcome: &Outcome, mark: DecimalMark) -> String {
+    match &outcome.validation {
+        Err(why) => format!("There is no interval of the budget to hold beside the trials: {why}."),
+        Ok(found) => {
+            let apart = format!(
+                "its ends lie {} and {} m/s from those of the trials, where {} m/s are allowed (JCGM 101:2008, 8.1)",
+                plain(found.low, 2, mark),
+                plain(found.high, 2, mark),
+                plain(found.tolerance, 1, mark)
+            );
+            match outcome.verdict() {
+                Some(Verdict::Holds) => format!("The budget’s interval holds: {apart}. It may be quoted."),
+                Some(Verdict::Fails) => {
+                    format!("The budget’s interval does not hold: {apart}. Quote the interval of the trials.")
+                }
+                Some(Verdict::Undecided) | None => format!(
+                    "The trials are too few to judge the budget’s interval: {apart}, and each end is known to no better than {} m/s. Make more of them.",
+                    plain(outcome.u_end, 2, mark)
+                ),
+            }
+        }
+    }
+}
+
+fn summary(outcome: &Outcome, mark: DecimalMark) -> String {
+    let (c, u, nu) = outcome.curve;
+    let curve = match nu {
+        None => "normal curve".to_owned(),
+        Some(_) => format!("curve of Student’s t with {} degrees of freedom", degrees_of_freedom(nu, mark)),
+    };
+    format!(
+        "Histogram of {} trials about {}; over it the budget’s {curve} about {}.",
+        outcome.summary.trials,
+        plus_minus(outcome.summary.mean, Some(outcome.summary.u), "m/s", mark),
+        plus_minus(c, Some(u), "m/s", mark)
+    )
+}
+
+#[cfg(test)]
+#[path = "trials_test.rs"]
+mod tests;

@@ -1,0 +1,57 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+use crate::analysis::analyse;
+use crate::analysis::trials::outcome;
+use crate::notebook::{Edit, Notebook, TrialPlan};
+use crate::synth::demo;
+
+/// Few trials judge nothing.
+#[test]
+fn few_trials_say_that_they_are_few() {
+    let notebook = demo_with("1000");
+    let view = trials_view(notebook.page(), &outcome(notebook.page()));
+    assert!(view.verdict.contains("too few to judge"), "{}", view.verdict);
+}
+
+fn demo_with(wanted: &str) -> Notebook {
+    let mut notebook = demo::typed_readings().unwrap().0;
+    let plan = TrialPlan { seed: "4".into(), wanted: wanted.into() };
+    notebook.apply(Edit::SetTrials(plan), "").unwrap();
+    notebook
+}
+
+#[test]
+fn an_outcome_is_told_in_words() {
+    let notebook = demo_with("400000");
+    let view = trials_view(notebook.page(), &outcome(notebook.page()));
+    assert_eq!(view.figures[0].value, "400000 (seed 4)");
+    assert!(view.verdict.starts_with("The budget’s interval holds"), "{}", view.verdict);
+    assert!(view.summary.contains("normal curve"), "{}", view.summary);
+    // Both ends are written to the place of the uncertainty's second digit, here 10⁴ m/s.
+    assert!(
+        view.figures[2].value.contains("0000 to ") && view.figures[2].value.ends_with("0000 m/s"),
+        "{}",
+        view.figures[2].value
+    );
+}
+
+#[test]
+fn what_is_wrong_with_the_plan_stands_at_its_field() {
+    let notebook = demo_with("ten");
+    let plan = plan_view(notebook.page(), &analyse(&notebook));
+    assert!(plan.wanted.problem.contains("whole number") && plan.refusal == plan.wanted.problem);
+    let sound = demo_with("");
+    assert_eq!(plan_view(sound.page(), &analyse(&sound)).refusal, "");
+}
+
+/// The trials carry the hidden factor as the result does, so they don't tell it.
+#[test]
+fn a_closed_seal_covers_trials_too() {
+    let mut notebook = demo_with("5000");
+    notebook.apply(Edit::Seal("0f".into()), "").unwrap();
+    let shown = analyse(&notebook).speed.unwrap();
+    let found = outcome(notebook.page()).unwrap();
+    assert!((found.summary.mean - shown.c).abs() < 0.1 * shown.u_c());
+    assert!(found.validation.unwrap().low < 0.1 * shown.u_c());
+}

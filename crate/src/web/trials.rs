@@ -1,0 +1,100 @@
+//! Monte Carlo trials: [`Trials`] runs blocks of them in a worker, [`Tally`] gathers them on the page.
+
+use serde::Serialize;
+use wasm_bindgen::prelude::*;
+use web_sys::HtmlCanvasElement;
+
+use super::desk::draw;
+use super::{thrown, to_js};
+use crate::analysis::Analysis;
+use crate::analysis::trials::{self, Outcome};
+use crate::chart;
+use crate::notebook::{Page, read};
+use crate::report::pictures::histogram_picture;
+use crate::view::trials::{progress, trials_view};
+
+/// The trials of one notebook.
+#[wasm_bindgen]
+pub struct Trials(trials::Trials);
+
+#[wasm_bindgen]
+impl Trials {
+    /// The trials of the text of a `notebook.json`.
+    ///
+    /// # Errors
+    /// `{kind: "trials", message}` when none can be drawn.
+    pub fn of(text: &str) -> Result<Trials, JsValue> {
+        let notebook = read(text).map_err(|error| thrown("trials", &error))?;
+        trials::Trials::of(notebook.page()).map(Trials).map_err(|refusal| thrown("trials", &refusal.message))
+    }
+
+    /// The c of each trial of a block, m/s.
+    pub fn run(&mut self, block: u32) -> Vec<f64> {
+        self.0.run(u64::from(block))
+    }
+}
+
+/// The trials of one notebook, gathered block by block.
+#[wasm_bindgen]
+pub struct Tally {
+    page: Page,
+    tally: trials::Tally,
+    outcome: Option<Result<Outcome, String>>,
+}
+
+/// How far the trials have come.
+#[derive(Serialize)]
+struct Progress {
+    done: usize,
+    share: f64,
+    text: String,
+}
+
+impl Tally {
+    /// A tally for the trials of a page.
+    pub(super) fn of(page: &Page, analysis: &Analysis) -> Result<Self, String> {
+        let speed = analysis.speed.as_ref().map_err(|refusal| refusal.message.clone())?;
+        Ok(Self { page: page.clone(), tally: trials::Tally::new(page, speed)?, outcome: None })
+    }
+
+    pub(super) fn outcome(&self) -> Option<&Outcome> {
+        self.outcome.as_ref()?.as_ref().ok()
+    }
+}
+
+#[wasm_bindgen]
+impl Tally {
+    /// Trials in a block.
+    pub fn block_size(&self) -> usize {
+        self.tally.block_size()
+    }
+
+    /// Takes the results of the next block, in the order of the blocks; whether no more are needed.
+    pub fn take(&mut self, values: &[f64]) -> bool {
+        self.tally.take(values)
+    }
+
+    /// How far the trials have come.
+    pub fn progress(&self) -> JsValue {
+        let (share, text) = progress(&self.tally);
+        to_js(&Progress { done: self.tally.done(), share, text })
+    }
+
+    /// What the trials taken so far give.
+    pub fn finish(&mut self) -> JsValue {
+        let outcome = self.tally.outcome();
+        let view = trials_view(&self.page, &outcome);
+        self.outcome = Some(outcome);
+        to_js(&view)
+    }
+
+    /// Draws the histogram, with `pixels` device pixels to a CSS pixel; nothing before [`Tally::finish`].
+    ///
+    /// # Errors
+    /// `{kind: "chart", message}` if the canvas is too small to draw on.
+    pub fn draw(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
+        let Some(outcome) = self.outcome() else { return Ok(()) };
+        let picture = histogram_picture(outcome, self.page.decimal_mark);
+        draw(canvas, dark, pixels, |area, theme| chart::histogram(area, &picture, theme))
+    }
+}

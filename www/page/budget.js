@@ -1,0 +1,169 @@
+/**
+ * The budget: a row for each component of the uncertainty, the largest first, and in each row a slider that asks
+ * what the uncertainty would be if that component were smaller or larger. Asking changes nothing in the notebook.
+ */
+import { messageOf } from './core.js';
+import { alike, el, Keyed, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { lettered } from './figures.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { BudgetView, ComponentView, Figure } from './types.js' */
+
+/** @typedef {'name' | 'acts_on' | 'u' | 'shape' | 'degrees_of_freedom' | 'sensitivity' | 'contribution'} Column */
+
+/** The columns of plain text, in their order. @type {Column[]} */
+const COLUMNS = ['name', 'acts_on', 'u', 'shape', 'degrees_of_freedom', 'sensitivity', 'contribution'];
+
+/** What a component can be multiplied by: the places of the slider, named in `words.budget.factors`. */
+const FACTORS = [0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2];
+/** The place of the slider at which nothing is asked. */
+const AS_IT_IS = FACTORS.indexOf(1);
+
+export class Budget {
+  /**
+   * @param {HTMLElement} table
+   * @param {Book} book
+   */
+  constructor(table, book) {
+    this.book = book;
+    const head = header();
+    table.append(el('caption', { class: 'unseen' }, words.budget.caption), head);
+    this.lines = new Keyed(table, (/** @type {ComponentView} */ component) => component.id,
+      ({ id }) => new ComponentLine(id, (place) => this.ask(id, place)), head);
+    /** The component that is asked about, and the place of its slider. */
+    this.asked = { id: '', place: AS_IT_IS };
+    /** The figures as they are. @type {Figure[]} */
+    this.figures = [];
+  }
+
+  /** @param {BudgetView} budget */
+  show({ components, figures }) {
+    this.figures = figures;
+    this.lines.show(components);
+    this.answer();
+  }
+
+  /** @param {string} id @param {number} place */
+  ask(id, place) {
+    this.asked = { id, place };
+    this.answer();
+  }
+
+  /** Answers in the row of the component that is asked about; one at a time, since each answer changes it alone. */
+  answer() {
+    const { id, place } = this.asked;
+    for (const [key, line] of this.lines.parts) line.answer(key === id ? place : AS_IT_IS, (factor) => this.what(key, factor));
+  }
+
+  /**
+   * The figures that would change, each as it would be and as it is now; or why there are none.
+   * @param {string} id
+   * @param {number} factor
+   */
+  what(id, factor) {
+    try {
+      const { refusal, figures } = this.book.desk.what_if(id, factor);
+      if (refusal) return refusal;
+      const now = new Map(this.figures.map((figure) => [figure.id, figure.value]));
+      return figures.filter(({ id: each, value }) => now.get(each) !== value)
+        .map((figure) => ({ ...figure, now: now.get(figure.id) ?? '' }));
+    } catch (error) {
+      return messageOf(error);
+    }
+  }
+}
+
+/** @typedef {string | (Figure & {now: string})[]} Answer */
+
+class ComponentLine {
+  /**
+   * @param {string} id
+   * @param {(place: number) => void} ask
+   */
+  constructor(id, ask) {
+    const t = words.budget;
+    /** @type {ComponentView | undefined} */
+    this.component = undefined;
+    this.texts = COLUMNS.map(() => el('span'));
+    this.bar = el('span', { class: 'bar' }, el('span'));
+    this.share = el('span');
+    this.slider = el('input', {
+      type: 'range', id: `what-if-${id}`, min: '0', max: String(FACTORS.length - 1), step: '1', value: String(AS_IT_IS),
+      input: () => ask(Number(this.slider.value)),
+    });
+    this.factor = el('span', { class: 'factor', 'aria-hidden': 'true' });
+    this.remark = el('p', { class: 'hint', hidden: true });
+    this.answered = el('output');
+    this.reset = el('button', { type: 'button', class: 'quiet', click: () => {
+      ask(AS_IT_IS);
+      this.slider.focus();
+    } }, t.reset);
+    this.asking = el('p', { class: 'answer', hidden: true }, this.answered, ' ', this.reset);
+    const cells = COLUMNS.map((column, place) => {
+      const text = /** @type {HTMLElement} */ (this.texts[place]);
+      return column === 'name'
+        ? el('th', { scope: 'row', role: 'rowheader' }, text)
+        : cell(column, text);
+    });
+    this.below = el('tr', { role: 'row', class: 'below' },
+      el('td', { role: 'cell', colspan: String(COLUMNS.length + 2) }, this.remark, this.asking));
+    this.root = el('tbody', { role: 'rowgroup' },
+      el('tr', { role: 'row' }, ...cells, cell('share', this.bar, this.share), cell('what_if', this.slider, this.factor)),
+      this.below);
+  }
+
+  /** @param {ComponentView} component */
+  show(component) {
+    if (alike(component, this.component)) return;
+    this.component = component;
+    COLUMNS.forEach((column, place) => setText(/** @type {Node} */ (this.texts[place]), component[column]));
+    // Set as a property: the page's policy allows no style attribute.
+    /** @type {HTMLElement} */ (this.bar.firstElementChild).style.inlineSize = `${component.share * 100}%`;
+    setText(this.share, component.share_text);
+    setOptional(this.remark, component.remark);
+    setAttribute(this.root, 'class', component.share > 0 ? undefined : 'nothing');
+    setAttribute(this.slider, 'aria-label', words.budget.whatIfOf(component.name));
+  }
+
+  /**
+   * Stands at a place of the slider and shows what would be.
+   * @param {number} place
+   * @param {(factor: number) => Answer} what
+   */
+  answer(place, what) {
+    const name = words.budget.factors[place] ?? '';
+    if (this.slider.value !== String(place)) this.slider.value = String(place);
+    setAttribute(this.slider, 'aria-valuetext', name);
+    setText(this.factor, name);
+    const asks = place !== AS_IT_IS;
+    this.answered.replaceChildren(...(asks ? written(name, what(FACTORS[place] ?? 1)) : []));
+    setHidden(this.asking, !asks);
+    setHidden(this.below, !asks && this.remark.hidden);
+  }
+}
+
+/**
+ * @param {string} name of the factor
+ * @param {Answer} answer
+ * @returns {(Node | string)[]}
+ */
+function written(name, answer) {
+  const t = words.budget;
+  if (typeof answer === 'string') return [answer];
+  const changes = answer.flatMap(({ symbol, value, now }, place) => [
+    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${value} ${t.insteadOf(now)}`,
+  ]);
+  return [t.answer(name), ...(changes.length > 0 ? changes : [` ${t.nothing}`])];
+}
+
+function header() {
+  const { columns } = words.budget;
+  return el('thead', { role: 'rowgroup' }, el('tr', { role: 'row' }, ...Object.entries(columns).map(
+    ([column, text]) => el('th', { scope: 'col', role: 'columnheader', class: `in-${column}` }, text))));
+}
+
+/** @param {Column | 'share' | 'what_if'} column @param {...Node} content */
+function cell(column, ...content) {
+  return el('td', { role: 'cell', class: `in-${column}`, 'data-label': words.budget.columns[column] }, ...content);
+}

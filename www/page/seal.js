@@ -1,0 +1,45 @@
+/**
+ * The seal on the result: putting it on, and opening it for good after a question.
+ */
+import { byId, el, setHidden } from './dom.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { View } from './types.js' */
+
+export class Seal {
+  /** @param {Book} book */
+  constructor(book) {
+    const t = words.seal;
+    this.offer = byId('seal-offer');
+    this.sealed = byId('sealed');
+    byId('put-seal').addEventListener('click', () => {
+      if (!book.edit({ seal: newSalt() })) return;
+      book.draw();
+      open.focus();
+    });
+    const open = byId('open-seal');
+    const dialog = /** @type {HTMLDialogElement} */ (byId('seal-dialog'));
+    open.addEventListener('click', () => dialog.showModal());
+    dialog.append(el('h2', { id: 'seal-title' }, t.openTitle), el('p', {}, t.openHint),
+      el('p', { class: 'actions' },
+        el('button', { type: 'button', click: () => dialog.close(), autofocus: true }, t.keep),
+        el('button', { type: 'button', class: 'main', id: 'open-seal-sure', click: () => {
+          dialog.close();
+          if (!book.edit('open_seal')) return;
+          book.draw();
+          byId('result').focus();
+        } }, t.openSure)));
+  }
+
+  /** @param {View} view */
+  show({ result }) {
+    setHidden(this.sealed, !result.sealed);
+    setHidden(this.offer, !result.may_seal);
+  }
+}
+
+/** 32 hexadecimal digits that nobody chose. */
+function newSalt() {
+  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

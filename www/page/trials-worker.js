@@ -1,0 +1,27 @@
+/**
+ * What a worker of the trials does: it starts the core that it is handed, opens the notebook, and runs the blocks
+ * that it is asked for. Joined into a classic script, since a module can't be started from a file on the disk.
+ */
+import { initSync, Trials } from './slope_of_light.js';
+
+/** @import { Answer, Task } from './crew.js' */
+
+const here = /** @type {{onmessage: unknown, postMessage(answer: Answer, handed?: Transferable[]): void}} */ (
+  /** @type {unknown} */ (globalThis));
+
+/** @type {Trials} */
+let trials;
+
+here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
+  try {
+    if ('core' in data) {
+      initSync({ module: data.core });
+      trials = Trials.of(data.text);
+    } else {
+      const values = trials.run(data.block);
+      here.postMessage({ block: data.block, values }, [values.buffer]);
+    }
+  } catch (error) {
+    here.postMessage({ why: error && typeof error === 'object' && 'message' in error ? String(error.message) : '' });
+  }
+};

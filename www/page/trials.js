@@ -1,0 +1,182 @@
+/**
+ * Trials, the check of the budget by drawing every input from its distribution (Monte Carlo): how many, the seed,
+ * the run with its progress, and what came of it. A run belongs to the notebook as it was when it began.
+ */
+import { messageOf } from './core.js';
+import { Crew } from './crew.js';
+import { byId, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { TextField } from './field.js';
+import { Figures } from './figures.js';
+import { Plot } from './plot.js';
+import { words } from './strings.js';
+import { flushAll } from './typing.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Desk, Tally, TrialsView, View } from './types.js' */
+
+export class TrialsPart {
+  /** @param {Book} book */
+  constructor(book) {
+    this.book = book;
+    this.refused = false;
+    this.refusal = byId('trials-refusal');
+    this.wanted = new TextField({ id: 'trials-number', label: words.trials.wanted }, (wanted) => {
+      book.edit({ set_trials: { seed: this.seed, wanted } });
+    });
+    byId('trials-wanted').replaceWith(this.wanted.root);
+    this.seed = '';
+    this.seedText = byId('trials-seed');
+    byId('trials-new-seed').addEventListener('click', () => {
+      flushAll();
+      book.edit({ set_trials: { seed: newSeed(), wanted: book.view.trials.wanted.text } });
+    });
+    this.start = byId('trials-start');
+    this.start.addEventListener('click', () => this.begin((crew) => crew.begin()));
+    this.stop = byId('trials-stop');
+    this.stop.addEventListener('click', () => this.end(words.trials.stopped));
+    this.here = byId('trials-here');
+    this.here.addEventListener('click', () => this.begin((crew) => crew.beginHere()));
+    this.running = byId('trials-running');
+    this.progress = /** @type {HTMLProgressElement} */ (byId('trials-progress'));
+    this.progressText = byId('trials-progress-text');
+    this.state = byId('trials-state');
+    this.result = byId('trials-result');
+    this.stale = byId('trials-stale');
+    this.resultRefusal = byId('trials-result-refusal');
+    this.verdict = byId('trials-verdict');
+    this.figures = new Figures(byId('trials-figures'));
+    this.figure = byId('trials-figure');
+    this.summary = byId('trials-summary');
+    this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('trials-plot')), (canvas, dark, pixels) => {
+      this.tally?.draw(canvas, dark, pixels);
+    });
+    /** @type {Crew | undefined} */
+    this.crew = undefined;
+    /** @type {Tally | undefined} */
+    this.tally = undefined;
+    /** The notebook that the run belongs to: its desk, how many entries its log had, whether it was sealed.
+     * @type {{desk?: Desk, entries: number, sealed: boolean}} */
+    this.of = { entries: 0, sealed: false };
+    this.frame = 0;
+  }
+
+  /** @param {View} view */
+  show({ trials, budget, entries, result }) {
+    const { desk } = this.book;
+    this.seed = trials.seed;
+    this.refused = trials.refusal !== '';
+    const told = [trials.wanted.problem, budget.refusal].includes(trials.refusal);
+    setOptional(this.refusal, told ? '' : trials.refusal);
+    this.wanted.show(trials.wanted);
+    setText(this.seedText, trials.seed);
+    // What came of a run before the seal would tell what the seal hides.
+    if (this.of.desk && (desk !== this.of.desk || (result.sealed && !this.of.sealed))) this.clear();
+    const changed = entries !== this.of.entries;
+    if (this.crew && changed) this.end(words.trials.changed);
+    setHidden(this.stale, !changed);
+    this.showButtons();
+  }
+
+  showButtons() {
+    const runs = this.crew !== undefined;
+    setAttribute(this.start, 'aria-disabled', runs || this.refused ? 'true' : undefined);
+    if (runs === this.running.hidden) {
+      const hadFocus = document.activeElement === this.stop;
+      setHidden(this.running, !runs);
+      if (hadFocus) this.start.focus();
+    }
+  }
+
+  /** @param {(crew: Crew) => void} set_going */
+  begin(set_going) {
+    flushAll();
+    const { entries, trials, result: { sealed } } = this.book.current();
+    if (this.crew || trials.refusal) return;
+    this.clear();
+    const { desk } = this.book;
+    try {
+      this.tally = desk.tally();
+      this.crew = new Crew(desk.text(), this.tally, {
+        taken: () => this.note(),
+        done: () => this.end(words.trials.done),
+        failed: (why) => this.failed(why),
+      });
+    } catch (error) {
+      setText(this.state, words.trials.failed(messageOf(error)));
+      return;
+    }
+    this.of = { desk, entries, sealed };
+    this.showProgress();
+    this.showButtons();
+    setText(this.state, words.trials.running);
+    set_going(this.crew);
+  }
+
+  /** Shows the progress, at most once a frame. */
+  note() {
+    this.frame ||= requestAnimationFrame(() => this.showProgress());
+  }
+
+  showProgress() {
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    if (!this.tally || !this.crew) return;
+    const { share, text } = this.tally.progress();
+    this.progress.value = share;
+    setText(this.progressText, text);
+  }
+
+  /**
+   * Ends the run, if it still goes on, and shows what came of it.
+   * @param {string} how
+   */
+  end(how) {
+    const { tally } = this;
+    if (!this.crew || !tally) return;
+    this.crew.stop();
+    this.crew = undefined;
+    setText(this.state, how);
+    this.showButtons();
+    this.showResult(tally.finish());
+    const { desk } = this.book;
+    if (desk !== this.of.desk || desk.length() !== this.of.entries) return;
+    desk.keep_trials(tally);
+    this.book.redraw();
+  }
+
+  /** @param {TrialsView} result */
+  showResult({ refusal, figures, verdict, summary }) {
+    setOptional(this.resultRefusal, refusal);
+    setOptional(this.verdict, verdict);
+    this.figures.show(figures);
+    setOptional(this.summary, summary);
+    setHidden(this.figure, summary === '');
+    setHidden(this.result, false);
+    this.plot.show();
+  }
+
+  /** The workers failed; what they did is dropped, and the page offers to do it all. @param {string} why */
+  failed(why) {
+    this.clear();
+    setText(this.state, words.trials.failed(why));
+    setHidden(this.here, false);
+  }
+
+  /** Forgets the run and what came of it. */
+  clear() {
+    this.crew?.stop();
+    this.crew = undefined;
+    this.tally?.free();
+    this.tally = undefined;
+    this.of = { entries: 0, sealed: false };
+    setText(this.state, '');
+    setHidden(this.here, true);
+    setHidden(this.result, true);
+    this.showButtons();
+  }
+}
+
+/** A seed that nobody chose. */
+function newSeed() {
+  return String(crypto.getRandomValues(new Uint32Array(1))[0]);
+}

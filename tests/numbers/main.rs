@@ -11,6 +11,7 @@ mod line;
 mod line_checks;
 mod line_properties;
 mod monte_carlo;
+mod odrpack;
 mod reference;
 mod rounding;
 mod shapes;

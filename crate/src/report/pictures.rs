@@ -10,7 +10,7 @@ use crate::chart::{
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::notebook::{Page, Rail, Sense};
-use crate::quantity::{DecimalMark, in_unit, plain};
+use crate::quantity::{Decimal, DecimalMark, in_unit, plain};
 use crate::view::ComponentView;
 use crate::view::budget::{budget_view, ordered};
 
@@ -113,8 +113,8 @@ fn bench_rail(rail: &Rail, stand: &RailStand, decimal: DecimalMark) -> Option<Be
     let unit = ruler_unit(rail.unit);
     let reading = |distance: f64| {
         let shown = mark + rail.sense.sign() * (distance - place.value);
-        let rounded = plain(unit.from_base(shown), 5, DecimalMark::Point);
-        let shortest = rounded.parse::<f64>().unwrap_or(shown);
+        let rounded = Decimal::significant(unit.from_base(shown), 5);
+        let shortest = rounded.map_or(shown, |rounded| rounded.to_f64());
         in_unit(unit.to_base(shortest), unit, decimal)
     };
     Some(BenchRail {

@@ -48,6 +48,8 @@ fn on_the_page(data: &Data) -> Result<Times> {
     let file = home.write("trials.json", write(&notebook(data)?).as_bytes())?;
     let page = stage.page_at(&stage.address, home)?;
     page.open_file(&file)?;
+    let open = format!("return document.querySelector('#trials-number').value === '{TRIALS}' || null");
+    wait(|| page.browser.run(&open, vec![]))?;
     let mut times = Vec::new();
     for run in 0..=RUNS {
         let script = "

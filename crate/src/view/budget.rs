@@ -4,7 +4,7 @@ use super::figures::figure;
 use super::math::{equation, number, op, over, power, root, row, symbol};
 use super::result::per_cent;
 use super::types::{BudgetView, ComponentView, Figure};
-use crate::analysis::{Analysis, BudgetComponent, Entry, Origin, Quantity, Speed};
+use crate::analysis::{Analysis, Budget, BudgetComponent, Entry, Origin, Quantity, Speed};
 use crate::notebook::{ActsOn, Effect, ErrorShape, Page, RailId, Scope, SharedError};
 use crate::quantity::{DecimalMark, Unit, fixed, plain};
 
@@ -13,9 +13,7 @@ pub fn budget_view(page: &Page, analysis: &Analysis) -> BudgetView {
     match &analysis.speed {
         Err(refusal) => BudgetView { refusal: refusal.message.clone(), ..BudgetView::default() },
         Ok(speed) => {
-            let mut components: Vec<&BudgetComponent> = speed.budget.components.iter().collect();
-            // Stable, so that equal shares keep the order of the apparatus.
-            components.sort_by(|a, b| b.share.total_cmp(&a.share));
+            let components = ordered(&speed.budget);
             BudgetView {
                 refusal: String::new(),
                 components: components.iter().map(|part| component(page, speed, part)).collect(),
@@ -24,6 +22,14 @@ pub fn budget_view(page: &Page, analysis: &Analysis) -> BudgetView {
             }
         }
     }
+}
+
+/// The components in the order in which they are shown: the largest first.
+pub fn ordered(budget: &Budget) -> Vec<&BudgetComponent> {
+    let mut components: Vec<&BudgetComponent> = budget.components.iter().collect();
+    // Stable, so that equal shares keep the order of the apparatus.
+    components.sort_by(|a, b| b.share.total_cmp(&a.share));
+    components
 }
 
 /// Degrees of freedom in words: "many" where they have no end.
@@ -48,7 +54,7 @@ fn component(page: &Page, speed: &Speed, part: &BudgetComponent) -> ComponentVie
         } else {
             "0".into()
         },
-        share: part.share,
+        bar: format!("{}%", fixed(100.0 * part.share, -2, DecimalMark::Point)),
         share_text: share(part.share, mark),
         remark: remark(part).into(),
     }

@@ -29,9 +29,8 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
 }
 
 /// How far the trials have come.
-pub fn progress(tally: &Tally) -> (f64, String) {
-    let share = tally.done() as f64 / tally.most() as f64;
-    (share, format!("{} of at most {} trials", tally.done(), tally.most()))
+pub fn progress(tally: &Tally) -> String {
+    format!("{} of at most {} trials", tally.done(), tally.most())
 }
 
 /// What the trials gave.

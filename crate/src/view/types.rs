@@ -221,8 +221,8 @@ pub struct ComponentView {
     pub sensitivity: String,
     /// The standard uncertainty of c that it causes, m/s.
     pub contribution: String,
-    /// Its share of the variance, 0 … 1, for the length of a bar.
-    pub share: f64,
+    /// Its share of the variance as the length of a bar: "51.13%".
+    pub bar: String,
     /// The same in words.
     pub share_text: String,
     /// How it came in, or why it can't matter.

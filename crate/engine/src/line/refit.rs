@@ -12,7 +12,7 @@
 
 use super::{
     input::{Column, Data, Noise},
-    nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size},
+    nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size, cosine},
     noise::Independent,
     problem::{Frame, Problem},
     profile::Profile,
@@ -234,7 +234,7 @@ impl<'a> Rig<'a> {
             let rows = quick.rows_of(&problem);
             let mut exact = Profile::new(&problem, self.noise.clone());
             (0..=size.nodes).all(|k| {
-                let s = libm::cos(std::f64::consts::PI * k as f64 / size.nodes as f64);
+                let s = cosine(std::f64::consts::PI * k as f64 / size.nodes as f64);
                 let Ok(point) = exact.at(self.fit.slope + quick.nodes.reach * s) else { return false };
                 let off = (quick.nodes.gradient_at(s, &rows) - point.gradient) / point.information;
                 off.abs() <= CLOSE * self.u

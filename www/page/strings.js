@@ -268,7 +268,7 @@ export const words = {
       shape: 'Distribution',
       degrees_of_freedom: 'ν',
       sensitivity: 'Sensitivity',
-      contribution: 'Contribution',
+      contribution: 'Effect on c',
       share: 'Share',
       what_if: 'What if',
     },

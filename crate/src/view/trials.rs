@@ -7,7 +7,7 @@ use super::types::{Field, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{MOST, Outcome, Tally, Verdict, plan};
 use crate::notebook::Page;
-use crate::quantity::{DecimalMark, fixed, plain, plus_minus};
+use crate::quantity::{DecimalMark, plain, plus_minus};
 
 /// The trials as they are to be drawn.
 pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {

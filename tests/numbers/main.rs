@@ -4,6 +4,7 @@
 mod adaptive;
 mod air;
 mod budget;
+mod certified;
 mod coverage;
 mod distribution;
 mod floor;

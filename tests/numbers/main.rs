@@ -4,9 +4,12 @@
 mod adaptive;
 mod air;
 mod budget;
+mod by_script;
+mod certified;
 mod coverage;
 mod distribution;
 mod floor;
+mod light;
 mod line;
 mod line_checks;
 mod line_properties;

@@ -86,3 +86,14 @@ fn last_text(math: &crate::view::math::Math) -> Option<String> {
         crate::view::math::Math::Node { children, .. } => children.last().and_then(last_text),
     }
 }
+
+/// What holds nothing reaches the page as a record all the same, not as a list.
+#[test]
+fn empty_maps_are_records() {
+    let notebook = demo();
+    let json = serde_json::to_value(view(&notebook, &analyse(&notebook))).unwrap();
+    assert_eq!(json["rails"][0]["splice_problems"], serde_json::json!({}));
+    let blank = Notebook::new();
+    let json = serde_json::to_value(view(&blank, &analyse(&blank))).unwrap();
+    assert!(json["proposal"]["cells"].is_object(), "{}", json["proposal"]);
+}

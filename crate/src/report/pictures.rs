@@ -113,6 +113,8 @@ fn bench_rail(rail: &Rail, stand: &RailStand, decimal: DecimalMark) -> Option<Be
     let unit = ruler_unit(rail.unit);
     let reading = |distance: f64| {
         let shown = mark + rail.sense.sign() * (distance - place.value);
+        // A nanometre of ruler is rounding.
+        let shown = if shown.abs() < 1e-9 { 0.0 } else { shown };
         let rounded = Decimal::significant(unit.from_base(shown), 5);
         let shortest = rounded.map_or(shown, |rounded| rounded.to_f64());
         in_unit(unit.to_base(shortest), unit, decimal)

@@ -47,7 +47,14 @@ def readings(case):
         y.append((py["intercept"] + py["slope"] * place + py["scatter"] * (of_y - 0.5)) * py["unit"])
         ux.append(px["u"] * (1.0 + (case["ratio"] - 1.0) * (wide_x * wide_x * wide_x)) * px["unit"])
         uy.append(py["u"] * (1.0 + (case["ratio"] - 1.0) * (wide_y * wide_y * wide_y)) * py["unit"])
-    return x, y, ux, uy, [shared_column(case, c, x, y) for c in case["shared"]], [free_column(c, x) for c in case["free"]]
+    return (
+        x,
+        y,
+        ux,
+        uy,
+        [shared_column(case, c, x, y) for c in case["shared"]],
+        [free_column(c, x) for c in case["free"]],
+    )
 
 
 def shared_column(case, column, x, y):
@@ -154,7 +161,9 @@ class Problem:
         total = sum(1 / v for v in self.var_y)
         mx, my = (sum(v / u for v, u in zip(list_, self.var_y)) / total for list_ in (self.x, self.y))
         dx, dy = [v - mx for v in self.x], [v - my for v in self.y]
-        plain = sum(a * c / v for a, c, v in zip(dx, dy, self.var_y)) / sum(a * a / v for a, v in zip(dx, self.var_y))
+        plain = sum(a * c / v for a, c, v in zip(dx, dy, self.var_y)) / sum(
+            a * a / v for a, v in zip(dx, self.var_y)
+        )
         if not any(self.var_x) and not any(any(column[0]) for column in self.shared):
             return plain
         scale = (max(self.y) - min(self.y)) / (max(self.x) - min(self.x))
@@ -255,7 +264,16 @@ def finished(case):
 
 
 def case(id_, form, rows, says, x=None, y=None, ratio=1.0, shared=(), free=()):
-    place = {"from": 0.0, "step": 1.0, "group": 1, "gap": 0.0, "jitter": 0.0, "scatter": 0.0, "u": 0.0, "unit": 1.0}
+    place = {
+        "from": 0.0,
+        "step": 1.0,
+        "group": 1,
+        "gap": 0.0,
+        "jitter": 0.0,
+        "scatter": 0.0,
+        "u": 0.0,
+        "unit": 1.0,
+    }
     value = {"intercept": 2.5, "slope": 3.3356, "scatter": 0.5, "u": 0.125, "unit": 1.0}
     seed = int.from_bytes(id_.encode(), "big") % 2**32
     return {
@@ -270,8 +288,17 @@ def cases():
     for rows in (3, 24, 5000):
         yield case(f"ordinary-{rows}", "ordinary", rows, "nothing hard", {"jitter": 0.5})
         yield case(f"ordinary-far-{rows}", "ordinary", rows, "offset 1e9", {"from": 1e9, "jitter": 0.5})
-    yield case("ordinary-condition-9", "ordinary", 24, "condition 1e9", {"from": 1.0, "step": 1e-10}, {"scatter": 1e-9})
-    yield case("ordinary-condition-12", "ordinary", 24, "condition 1e12", {"from": 1.0, "step": 1.5e-13}, {"scatter": 1e-12})
+    yield case(
+        "ordinary-condition-9", "ordinary", 24, "condition 1e9", {"from": 1.0, "step": 1e-10}, {"scatter": 1e-9}
+    )
+    yield case(
+        "ordinary-condition-12",
+        "ordinary",
+        24,
+        "condition 1e12",
+        {"from": 1.0, "step": 1.5e-13},
+        {"scatter": 1e-12},
+    )
     yield case("ordinary-small-big", "ordinary", 24, "units 1e-15 and 1e15", {"unit": small}, {"unit": big})
     yield case("ordinary-big-small", "ordinary", 24, "units 1e15 and 1e-15", {"unit": big}, {"unit": small})
     yield case("ordinary-pairs-3", "ordinary", 3, "two positions 1e-9 apart", pairs)
@@ -281,8 +308,18 @@ def cases():
     yield case("weighted-3", "weighted", 3, "nothing hard", {"jitter": 0.5})
     yield case("weighted-far", "weighted", 24, "offset 1e9", {"from": 1e9, "jitter": 0.5}, ratio=10.0)
     yield case("weighted-uneven", "weighted", 24, "uncertainties up to 1e6 apart", {"jitter": 0.5}, ratio=1e6)
-    yield case("weighted-uneven-5000", "weighted", 5000, "uncertainties up to 1e6 apart", {"jitter": 0.5}, ratio=1e6)
-    yield case("weighted-condition-12", "weighted", 24, "condition 1e12", {"from": 1.0, "step": 1.5e-13}, {"scatter": 1e-12, "u": 1e-13}, 3.0)
+    yield case(
+        "weighted-uneven-5000", "weighted", 5000, "uncertainties up to 1e6 apart", {"jitter": 0.5}, ratio=1e6
+    )
+    yield case(
+        "weighted-condition-12",
+        "weighted",
+        24,
+        "condition 1e12",
+        {"from": 1.0, "step": 1.5e-13},
+        {"scatter": 1e-12, "u": 1e-13},
+        3.0,
+    )
     yield case("weighted-small-big", "weighted", 24, "units 1e-15 and 1e15", {"unit": small}, {"unit": big}, 3.0)
 
     error, wide = {"scatter": 0.1, "u": 0.05, "jitter": 0.5}, {"scatter": 30.0, "u": 10.0}
@@ -294,11 +331,22 @@ def cases():
     yield case("both-wide-24", "both", 24, "u(x) ten times the step", wide)
     yield case("both-wide-500", "both", 500, "u(x) ten times the step", wide, ratio=3.0)
     yield case("both-wide-5000", "both", 5000, "u(x) ten times the step", wide, ratio=3.0)
-    yield case("both-uneven", "both", 24, "uncertainties up to 1e6 apart", {**error, "u": 1e-4}, {"u": 1e-4}, ratio=1e6)
-    yield case("both-condition-12", "both", 24, "condition 1e12", {"from": 1.0, "step": 1.5e-13, "scatter": 2e-14, "u": 1e-14}, {"scatter": 1e-13, "u": 5e-14})
+    yield case(
+        "both-uneven", "both", 24, "uncertainties up to 1e6 apart", {**error, "u": 1e-4}, {"u": 1e-4}, ratio=1e6
+    )
+    yield case(
+        "both-condition-12",
+        "both",
+        24,
+        "condition 1e12",
+        {"from": 1.0, "step": 1.5e-13, "scatter": 2e-14, "u": 1e-14},
+        {"scatter": 1e-13, "u": 5e-14},
+    )
     yield case("both-small-big", "both", 24, "units 1e-15 and 1e15", {**error, "unit": small}, {"unit": big})
     yield case("both-big-small", "both", 24, "units 1e15 and 1e-15", {**error, "unit": big}, {"unit": small})
-    yield case("both-pairs", "both", 24, "positions in pairs 1e-9 apart, u(x) 1e-9", {**pairs, "scatter": 2e-9, "u": 1e-9})
+    yield case(
+        "both-pairs", "both", 24, "positions in pairs 1e-9 apart, u(x) 1e-9", {**pairs, "scatter": 2e-9, "u": 1e-9}
+    )
 
     def offset(in_, first, size):
         return {"in": in_, "kind": "offset", "from": first, "size": size}
@@ -309,11 +357,41 @@ def cases():
     steps = [offset("x", 8, 0.3), offset("x", 16, 0.3), scale("y", 1e-3)]
     yield case("shared-24", "shared", 24, "two splices and a time base", error, shared=steps)
     yield case("shared-5000", "shared", 5000, "two splices and a time base", error, shared=steps)
-    yield case("shared-far", "shared", 24, "offset 1e9, with a scale error that moves all rows by 1e5", {**error, "from": 1e9}, shared=[scale("x", 1e-4), offset("y", 12, 1.0)])
-    yield case("shared-large", "shared", 24, "a shared error 1e6 times the rows' own", error, shared=[offset("y", 12, 1e5), offset("x", 0, 1e5)])
-    yield case("shared-alike", "shared", 24, "two shared errors that differ in one row of 24", error, shared=[offset("y", 12, 10.0), offset("y", 13, 10.0)])
-    yield case("shared-units", "shared", 24, "units 1e-15 and 1e15", {**error, "unit": small}, {"unit": big}, shared=steps)
-    yield case("shared-pairs", "shared", 24, "positions in pairs 1e-9 apart", {**pairs, "u": 1e-9, "scatter": 2e-9}, shared=[offset("x", 12, 1e-3), scale("x", 1e-2)])
+    yield case(
+        "shared-far",
+        "shared",
+        24,
+        "offset 1e9, with a scale error that moves all rows by 1e5",
+        {**error, "from": 1e9},
+        shared=[scale("x", 1e-4), offset("y", 12, 1.0)],
+    )
+    yield case(
+        "shared-large",
+        "shared",
+        24,
+        "a shared error 1e6 times the rows' own",
+        error,
+        shared=[offset("y", 12, 1e5), offset("x", 0, 1e5)],
+    )
+    yield case(
+        "shared-alike",
+        "shared",
+        24,
+        "two shared errors that differ in one row of 24",
+        error,
+        shared=[offset("y", 12, 10.0), offset("y", 13, 10.0)],
+    )
+    yield case(
+        "shared-units", "shared", 24, "units 1e-15 and 1e15", {**error, "unit": small}, {"unit": big}, shared=steps
+    )
+    yield case(
+        "shared-pairs",
+        "shared",
+        24,
+        "positions in pairs 1e-9 apart",
+        {**pairs, "u": 1e-9, "scatter": 2e-9},
+        shared=[offset("x", 12, 1e-3), scale("x", 1e-2)],
+    )
 
     def step(in_, first):
         return {"in": in_, "kind": "step", "from": first, "origin": 0.0}
@@ -322,12 +400,34 @@ def cases():
         return {"in": "y", "kind": "square", "from": 0, "origin": origin}
 
     yield case("free-splice", "free", 24, "an unknown splice", error, free=[step("x", 12)])
-    yield case("free-splice-far", "free", 24, "an unknown splice at offset 1e9", {**error, "from": 1e9}, free=[step("x", 12)])
+    yield case(
+        "free-splice-far",
+        "free",
+        24,
+        "an unknown splice at offset 1e9",
+        {**error, "from": 1e9},
+        free=[step("x", 12)],
+    )
     yield case("free-splice-5000", "free", 5000, "an unknown splice", error, free=[step("x", 1000)])
     yield case("free-splice-5", "free", 5, "an unknown splice among five rows", error, free=[step("x", 3)])
     yield case("free-bend", "free", 24, "a bend counted from the start", {"jitter": 0.5}, free=[square(0.0)])
-    yield case("free-bend-far", "free", 24, "a bend counted from zero at offset 1e5: columns alike in five digits", {"from": 1e5, "jitter": 0.5}, free=[square(0.0)])
-    yield case("free-both", "free", 24, "an unknown splice and a bend, errors shared as well", error, shared=[offset("y", 6, 0.5)], free=[step("x", 12), square(12.0)])
+    yield case(
+        "free-bend-far",
+        "free",
+        24,
+        "a bend counted from zero at offset 1e5: columns alike in five digits",
+        {"from": 1e5, "jitter": 0.5},
+        free=[square(0.0)],
+    )
+    yield case(
+        "free-both",
+        "free",
+        24,
+        "an unknown splice and a bend, errors shared as well",
+        error,
+        shared=[offset("y", 6, 0.5)],
+        free=[step("x", 12), square(12.0)],
+    )
 
 
 if __name__ == "__main__":

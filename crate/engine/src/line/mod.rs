@@ -10,7 +10,8 @@
 //! moves each row by its entry. A *free column* is the same with no stated size: an unknown step, a curvature.
 //!
 //! Inside the notebook x are distances in metres and y are delays in nanoseconds; the fit itself knows no units.
-//! It centres and scales, so that neither offsets nor units cost digits.
+//! It centres and scales, so that neither offsets nor units cost digits, takes the readings as the exact doubles they
+//! are, and forms in pairs of doubles what would cancel to few digits. Where the readings tell no slope it says why.
 //!
 //! Standard uncertainties come from the Gauss–Newton information at the adjusted positions, as in ISO/TS 28037 and
 //! D. York et al., Am. J. Phys. 72 (2004) 367. Stated uncertainties are never scaled in silence; see

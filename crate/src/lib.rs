@@ -18,8 +18,9 @@
 // Numbers as people write and read them: parsing, units, value ± uncertainty, rounding.
 pub mod quantity;
 
-// Normal, Student and chi-square distributions, with their tails.
-pub mod distribution;
+// Distributions, straight lines, uncertainty budgets: a package of their own, compiled for speed where the rest of the
+// page is compiled for size.
+pub use slope_engine::{budget, distribution, line};
 
 // Phase and group index of air.
 pub mod air;
@@ -29,12 +30,6 @@ pub mod rail;
 
 // Divisions times time base: screen readings to delays.
 pub mod screen;
-
-// The one engine for straight lines, its diagnostics and side checks.
-pub mod line;
-
-// Uncertainty budgets: errors combined, and checked by Monte Carlo.
-pub mod budget;
 
 // The notebook: its log of edits and the page folded from it.
 pub mod notebook;

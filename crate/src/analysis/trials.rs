@@ -15,10 +15,11 @@ use super::parts::{Noise as Source, Shared};
 use super::types::{Origin, Refusal, Speed};
 use super::{analyse_page, setup_of};
 use crate::budget::{
-    Adaptive, BudgetError, Histogram, Random, Shape, Step, Summary, Validation, histogram, summarise,
-    validate,
+    Adaptive, BudgetError, CommonError, Histogram, OwnErrors, Quotient, Random, Redraw, Shape, Step, Summary,
+    Validation, histogram, summarise, validate,
 };
-use crate::line::{Column, Data, Noise, Refit};
+use crate::distribution::{normal_density, normal_quantile};
+use crate::line::{Data, Fit, Noise};
 use crate::notebook::{Basis, ErrorShape, Page};
 use crate::quantity::{DecimalMark, Unit, parse};
 
@@ -33,8 +34,6 @@ const STEADY_DIGITS: u32 = 2;
 /// Significant digits of u to which the budget's interval is held (JCGM 101:2008, 8.1). One fewer than the trials
 /// are steady to, so that their own noise stays far below a fifth of what is tested (8.2).
 const TESTED_DIGITS: u32 = 1;
-/// Trials fitted side by side. Part of what a seed means: another number would draw in another order.
-const LANES: usize = 4;
 /// Bars of the histogram.
 const BINS: usize = 60;
 
@@ -73,39 +72,10 @@ fn wanted(text: &str, mark: DecimalMark) -> Result<Option<usize>, String> {
     if ASKED.contains(&count) { Ok(Some(count)) } else { Err(format!("“{}”: {}", text.trim(), range())) }
 }
 
-/// Errors drawn for each row alone.
-#[derive(Clone, Debug)]
-struct Own {
-    /// Standard uncertainty of each distance, m; empty for zeros.
-    x: Vec<f64>,
-    /// Standard uncertainty of each delay, ns; empty for zeros.
-    y: Vec<f64>,
-    shape: Shape,
-    /// Degrees of freedom that the rows of one trial have in common.
-    degrees_of_freedom: Option<f64>,
-}
-
-/// An error drawn once for all rows that share it.
-#[derive(Clone, Debug)]
-struct Common {
-    column: Column,
-    shape: Shape,
-}
-
-/// Everything that a trial needs.
+/// The trials of a page.
 #[derive(Clone, Debug)]
 pub struct Trials {
-    refit: Refit,
-    x: Vec<f64>,
-    y: Vec<f64>,
-    own: Vec<Own>,
-    common: Vec<Common>,
-    /// c·b without the errors of beam and air, m/s · ns/m.
-    product: f64,
-    /// Relative standard uncertainty of the air's index.
-    u_air: f64,
-    /// Largest relative shortfall of the distances, θ²/2.
-    shortfall: f64,
+    redraw: Redraw,
     seed: u64,
     block: usize,
 }
@@ -132,16 +102,14 @@ impl Trials {
         };
         let common = setup.shared.iter().map(common).collect();
         let shortfall = beam_angle * beam_angle / 2.0;
-        let u_air = part(&speed, &Origin::Air);
-        Ok(Self {
-            product: speed.c * line.fit.slope / (1.0 - shortfall / 2.0),
-            refit: Refit::new(&setup.data, &line.fit),
-            x: setup.data.x,
-            y: setup.data.y,
-            own,
-            common,
-            u_air,
+        let quotient = Quotient {
+            // c·b without the correction for the beam, which is drawn.
+            k: speed.c * line.fit.slope / (1.0 - shortfall / 2.0),
+            relative: part(&speed, &Origin::Air),
             shortfall,
+        };
+        Ok(Self {
+            redraw: Redraw::new(setup.data, &line.fit, own, common, quotient),
             seed: plan.seed,
             block: Tally::block_for(plan, speed.budget.probability),
         })
@@ -149,28 +117,7 @@ impl Trials {
 
     /// The c of each trial of a block, m/s, in the order of the trials; NaN where the line gave none.
     pub fn run(&mut self, block: u64) -> Vec<f64> {
-        let mut random = Random::new(self.seed, block);
-        let mut results = Vec::with_capacity(self.block + LANES);
-        let n = self.x.len();
-        let mut x = vec![[0.0; LANES]; n];
-        let mut y = vec![[0.0; LANES]; n];
-        while results.len() < self.block {
-            reset(&mut x, &self.x);
-            reset(&mut y, &self.y);
-            for own in &self.own {
-                own.draw(&mut random, &mut x, &mut y);
-            }
-            for common in &self.common {
-                common.draw(&mut random, &mut x, &mut y);
-            }
-            for slope in self.refit.slopes(&x, &y) {
-                let air = if self.u_air > 0.0 { 1.0 + self.u_air * random.normal() } else { 1.0 };
-                let beam = if self.shortfall > 0.0 { 1.0 - self.shortfall * random.unit() } else { 1.0 };
-                results.push(self.product * air * beam / slope);
-            }
-        }
-        results.truncate(self.block);
-        results
+        self.redraw.run(&mut Random::new(self.seed, block), self.block)
     }
 }
 
@@ -190,24 +137,24 @@ fn shape(shape: ErrorShape, degrees_of_freedom: Option<f64>) -> Shape {
     }
 }
 
-fn own(noise: &Source) -> Own {
+fn own(noise: &Source) -> OwnErrors {
     let shape = shape(noise.shape, noise.degrees_of_freedom);
     // Student's t holds its degrees of freedom already.
     let degrees_of_freedom = noise.degrees_of_freedom.filter(|_| !matches!(shape, Shape::Student(_)));
-    Own { x: noise.x.clone(), y: noise.y.clone(), shape, degrees_of_freedom }
+    OwnErrors { x: noise.x.clone(), y: noise.y.clone(), shape, degrees_of_freedom }
 }
 
-fn common(shared: &Shared) -> Common {
+fn common(shared: &Shared) -> CommonError {
     let shape = match (shared.shape, shared.degrees_of_freedom) {
         // A normal error whose uncertainty is itself an estimate is one of Student's.
         (ErrorShape::Normal, Some(nu)) => Shape::Student(nu),
         (stated, nu) => shape(stated, nu),
     };
-    Common { column: shared.column.clone(), shape }
+    CommonError { column: shared.column.clone(), shape }
 }
 
 /// The rows' own errors as the scatter has them.
-fn from_scatter(data: &Data, fit: &crate::line::Fit) -> Vec<Own> {
+fn from_scatter(data: &Data, fit: &Fit) -> Vec<OwnErrors> {
     let Some(scatter) = fit.scatter() else { return Vec::new() };
     let degrees_of_freedom = Some(fit.degrees_of_freedom as f64);
     let scaled = |list: &[f64]| list.iter().map(|u| u * scatter).collect();
@@ -217,52 +164,8 @@ fn from_scatter(data: &Data, fit: &crate::line::Fit) -> Vec<Own> {
     };
     [(x, Vec::new()), (Vec::new(), y)]
         .into_iter()
-        .map(|(x, y)| Own { x, y, shape: Shape::Normal, degrees_of_freedom })
+        .map(|(x, y)| OwnErrors { x, y, shape: Shape::Normal, degrees_of_freedom })
         .collect()
-}
-
-fn reset(lanes: &mut [[f64; LANES]], values: &[f64]) {
-    for (lanes, value) in lanes.iter_mut().zip(values) {
-        *lanes = [*value; LANES];
-    }
-}
-
-impl Own {
-    fn draw(&self, random: &mut Random, x: &mut [[f64; LANES]], y: &mut [[f64; LANES]]) {
-        let factor = self
-            .degrees_of_freedom
-            .map_or([1.0; LANES], |nu| std::array::from_fn(|_| (nu / random.chi_square(nu)).sqrt()));
-        for (list, lanes) in [(&self.x, x), (&self.y, y)] {
-            // Told apart here, once, rather than at each number.
-            match self.shape {
-                Shape::Normal => scatter(list, lanes, factor, || random.normal()),
-                shape => scatter(list, lanes, factor, || shape.draw(random)),
-            }
-        }
-    }
-}
-
-fn scatter(list: &[f64], lanes: &mut [[f64; LANES]], factor: [f64; LANES], mut draw: impl FnMut() -> f64) {
-    for (u, lanes) in list.iter().zip(lanes) {
-        if *u > 0.0 {
-            for (lane, factor) in lanes.iter_mut().zip(factor) {
-                *lane += u * factor * draw();
-            }
-        }
-    }
-}
-
-impl Common {
-    fn draw(&self, random: &mut Random, x: &mut [[f64; LANES]], y: &mut [[f64; LANES]]) {
-        let z: [f64; LANES] = std::array::from_fn(|_| self.shape.draw(random));
-        for (effects, lanes) in [(&self.column.x, x), (&self.column.y, y)] {
-            for (effect, lanes) in effects.iter().zip(lanes) {
-                for (lane, z) in lanes.iter_mut().zip(z) {
-                    *lane += effect * z;
-                }
-            }
-        }
-    }
 }
 
 /// The trials gathered so far, block by block.
@@ -279,6 +182,17 @@ pub struct Tally {
     settled: bool,
 }
 
+/// Whether the budget's interval may be quoted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Its ends are those of the trials, within the tolerance.
+    Holds,
+    /// They are not.
+    Fails,
+    /// The trials are too few to tell.
+    Undecided,
+}
+
 /// What the trials gave.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
@@ -286,6 +200,8 @@ pub struct Outcome {
     pub summary: Summary,
     /// Whether the budget's interval holds against that of the trials; why not, if it can't be told.
     pub validation: Result<Validation, String>,
+    /// How well the trials themselves know an end of their symmetric interval: its standard deviation, m/s.
+    pub u_end: f64,
     /// The trials counted in bins, without the outermost of them.
     pub histogram: Histogram,
     /// c and u of the budget and its degrees of freedom, for the curve over the histogram.
@@ -299,6 +215,22 @@ pub struct Outcome {
     pub no_deviation: bool,
     /// Whether the adaptive procedure found the figures steady; none where a number was asked for or it was stopped.
     pub steady: Option<bool>,
+}
+
+impl Outcome {
+    /// The verdict of the validation; none where there is nothing to validate. Twice the trials' own noise is allowed
+    /// for on either side, since few trials can seem to agree or not by luck (JCGM 101:2008, 8.2, note 2).
+    pub fn verdict(&self) -> Option<Verdict> {
+        let found = self.validation.as_ref().ok()?;
+        let (apart, noise) = (found.low.max(found.high), 2.0 * self.u_end);
+        Some(if apart + noise <= found.tolerance {
+            Verdict::Holds
+        } else if apart - noise > found.tolerance {
+            Verdict::Fails
+        } else {
+            Verdict::Undecided
+        })
+    }
 }
 
 impl Tally {
@@ -391,6 +323,7 @@ impl Tally {
         Ok(Outcome {
             summary,
             validation,
+            u_end: u_of_end(&summary, self.probability),
             histogram: histogram(middle, BINS),
             curve,
             seed: self.plan.seed,
@@ -402,6 +335,14 @@ impl Tally {
             },
         })
     }
+}
+
+/// Standard deviation of an end of the symmetric interval: √(q(1 − q)/M) over the density there, taken as normal
+/// (the spread of a sample quantile; M. G. Kendall and A. Stuart, The Advanced Theory of Statistics, vol. 1, 10.10;
+/// from memory).
+fn u_of_end(summary: &Summary, probability: f64) -> f64 {
+    let q = 0.5 + probability / 2.0;
+    (q * (1.0 - q) / summary.trials as f64).sqrt() * summary.u / normal_density(normal_quantile(q))
 }
 
 /// Runs all trials that a page asks for, one block after the other.

@@ -45,7 +45,7 @@ fn trials_of_the_demo_bear_out_its_budget() -> Done {
         (summary.mean - speed.c).abs()
             < 4.0 * speed.u_c() / 20_000.0_f64.sqrt() + speed.c * speed.second_order
     );
-    assert!(found.validation.clone()?.agrees);
+    assert_ne!(found.verdict(), Some(Verdict::Fails));
     assert_eq!(found.histogram.counts.iter().sum::<usize>(), 20_000 - 40);
     Ok(())
 }
@@ -71,6 +71,7 @@ fn the_adaptive_procedure_ends_by_itself() -> Done {
     assert_eq!(found.seed, 1);
     assert_eq!(found.steady, Some(true));
     assert!(found.summary.trials >= 20_000 && found.summary.trials < MOST);
+    assert_eq!(found.verdict(), Some(Verdict::Holds));
     Ok(())
 }
 
@@ -84,7 +85,7 @@ fn a_dominant_rectangular_error_fails_the_validation() -> Done {
     let speed = analysis.speed.map_err(|refusal| refusal.message)?;
     let half = (found.summary.symmetric.1 - found.summary.symmetric.0) / 2.0;
     assert!(half < 0.92 * speed.expanded().ok_or("no U")?);
-    assert!(!found.validation?.agrees);
+    assert_eq!(found.verdict(), Some(Verdict::Fails));
     Ok(())
 }
 

@@ -5,7 +5,7 @@ use super::figures::figure;
 use super::result::per_cent;
 use super::types::{Field, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
-use crate::analysis::trials::{MOST, Outcome, Tally, plan};
+use crate::analysis::trials::{MOST, Outcome, Tally, Verdict, plan};
 use crate::notebook::Page;
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus};
 
@@ -119,10 +119,15 @@ fn verdict(outcome: &Outcome, mark: DecimalMark) -> String {
                 plain(found.high, 2, mark),
                 plain(found.tolerance, 1, mark)
             );
-            if found.agrees {
-                format!("The budget’s interval holds: {apart}. It may be quoted.")
-            } else {
-                format!("The budget’s interval does not hold: {apart}. Quote the interval of the trials.")
+            match outcome.verdict() {
+                Some(Verdict::Holds) => format!("The budget’s interval holds: {apart}. It may be quoted."),
+                Some(Verdict::Fails) => {
+                    format!("The budget’s interval does not hold: {apart}. Quote the interval of the trials.")
+                }
+                Some(Verdict::Undecided) | None => format!(
+                    "The trials are too few to judge the budget’s interval: {apart}, and each end is known to no better than {} m/s. Make more of them.",
+                    plain(outcome.u_end, 2, mark)
+                ),
             }
         }
     }

@@ -6,9 +6,9 @@
 use std::collections::BTreeMap;
 
 use anyhow::{Context, Result, bail};
+use measured_fit::{fit_many, rows_24, rows_200_shared};
 use slope_of_light::line::Data;
 
-use crate::benches::{fit_many, rows_24, rows_200_shared};
 use crate::peers::{Peer, Peers};
 use crate::timing::{self, Times};
 

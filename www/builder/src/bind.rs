@@ -8,34 +8,32 @@ use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 use wasm_bindgen_cli_support::Bindgen;
 
-use crate::project::{Project, STEM};
-
 /// Changes with the settings below, so that old output is not taken for current.
 const SETTINGS: &str = "web, no name and producers sections; 0.2.130";
 
-/// Binds the compiler's wasm into the folder of bound files, unless they were made from the very same bytes.
+/// Binds the compiler's wasm into a folder, as `stem.js`, `stem.d.ts` and `stem_bg.wasm`, unless what stands there
+/// was made from the very same bytes.
 ///
 /// # Errors
 /// When the wasm can't be read or bound, or the files not be written.
-pub fn bind(project: &Project, wasm: &Path) -> Result<()> {
+pub fn bind(wasm: &Path, folder: &Path, stem: &str) -> Result<()> {
     let bytes = fs::read(wasm).with_context(|| format!("could not read {}", wasm.display()))?;
-    let folder = project.bound();
     let stamp = folder.join("stamp");
     let fingerprint = fingerprint(&bytes);
     if fs::read_to_string(&stamp).is_ok_and(|made_from| made_from == fingerprint) {
         return Ok(());
     }
     if folder.exists() {
-        fs::remove_dir_all(&folder).with_context(|| format!("could not clear {}", folder.display()))?;
+        fs::remove_dir_all(folder).with_context(|| format!("could not clear {}", folder.display()))?;
     }
     Bindgen::new()
-        .input_bytes(STEM, bytes)
-        .out_name(STEM)
+        .input_bytes(stem, bytes)
+        .out_name(stem)
         .web(true)?
         .typescript(true)
         .remove_name_section(true)
         .remove_producers_section(true)
-        .generate(&folder)
+        .generate(folder)
         .context("could not bind the wasm")?;
     fs::write(&stamp, fingerprint).with_context(|| format!("could not write {}", stamp.display()))
 }

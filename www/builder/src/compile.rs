@@ -11,15 +11,21 @@ use crate::toolchain::Toolchain;
 
 /// The profile of the page's wasm and its tests, in the workspace's `Cargo.toml`.
 const PROFILE: &str = "wasm";
+/// What becomes wasm on its own.
+const LIBRARY: &str = "cdylib";
 
-/// Compiles the notebook for the page; gives the wasm as the compiler left it.
+/// Compiles the library of a package for a browser, as the page's; gives the wasm as the compiler left it.
+///
+/// That it is to be wasm is said here and not in the package: a library that is both wasm and a Rust library is
+/// left out by cargo when it optimises across crates, which is a twelfth of the page.
 ///
 /// # Errors
-/// When there is no toolchain for it, or the crate does not compile.
-pub fn page(project: &Project) -> Result<PathBuf> {
-    let mut command = Toolchain::get()?.cargo(project, "build");
-    command.args(["--profile", PROFILE, "-p", CRATE, "--lib", "--message-format=json-render-diagnostics"]);
-    artefact(&mut command, "cdylib")
+/// When there is no toolchain for it, or the package does not compile.
+pub fn library(project: &Project, package: &str) -> Result<PathBuf> {
+    let mut command = Toolchain::get()?.cargo(project, "rustc");
+    command.args(["--profile", PROFILE, "-p", package, "--lib", "--crate-type", LIBRARY]);
+    command.arg("--message-format=json-render-diagnostics");
+    artefact(&mut command, LIBRARY, package)
 }
 
 /// Compiles an integration test of the notebook crate for a browser, with the page's own optimisation.
@@ -31,7 +37,7 @@ pub fn browser_test(project: &Project, test: &str, environment: &[(&str, PathBuf
     command.args(["--no-run", "--profile", PROFILE, "-p", CRATE, "--test", test]);
     command.arg("--message-format=json-render-diagnostics");
     command.envs(environment.iter().map(|(name, value)| (name, value)));
-    artefact(&mut command, "test")
+    artefact(&mut command, "test", test)
 }
 
 /// Runs an example of the notebook crate in the workspace's root, in sight.
@@ -58,8 +64,8 @@ pub fn example_output(project: &Project, name: &str) -> Result<Vec<u8>> {
     Ok(output.stdout)
 }
 
-/// Runs cargo and gives the wasm file of the last target of a kind that it names.
-fn artefact(command: &mut std::process::Command, kind: &str) -> Result<PathBuf> {
+/// Runs cargo and gives the wasm file of the target of a kind and name.
+fn artefact(command: &mut std::process::Command, kind: &str, name: &str) -> Result<PathBuf> {
     let output = command
         .stderr(std::process::Stdio::inherit())
         .output()
@@ -68,15 +74,17 @@ fn artefact(command: &mut std::process::Command, kind: &str) -> Result<PathBuf> 
         bail!("{} ended with {}", shell::shown(command), output.status);
     }
     let messages = String::from_utf8_lossy(&output.stdout);
-    let found = messages.lines().rev().find_map(|line| wasm_of(line, kind));
+    let found = messages.lines().rev().find_map(|line| wasm_of(line, kind, name));
     found.with_context(|| format!("{} made no wasm", shell::shown(command)))
 }
 
-/// The wasm file that one of cargo's JSON messages names, when it is about a target of that kind.
-fn wasm_of(message: &str, kind: &str) -> Option<PathBuf> {
+/// The wasm file that one of cargo's JSON messages names, when it is about the target of that kind and name.
+/// Versions of cargo differ in whether a library's name has hyphens or underscores.
+fn wasm_of(message: &str, kind: &str, name: &str) -> Option<PathBuf> {
     let message: Value = serde_json::from_str(message).ok()?;
     let kinds = message.pointer("/target/kind")?.as_array()?;
-    if !kinds.iter().any(|each| each == kind) {
+    let found = message.pointer("/target/name")?.as_str()?;
+    if !kinds.iter().any(|each| each == kind) || found.replace('-', "_") != name.replace('-', "_") {
         return None;
     }
     let files = message.get("filenames")?.as_array()?;

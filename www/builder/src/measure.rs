@@ -6,36 +6,89 @@ use std::fs;
 use std::io::Write as _;
 use std::path::Path;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, bail};
 use flate2::Compression;
 use flate2::write::GzEncoder;
 
 use crate::machine::Browser;
 use crate::project::{Project, STEM};
-use crate::{pack, shell, verify};
+use crate::{bind, compile, pack, serve, shell, verify};
 
-const SIZES: [&str; 3] = ["wasm_gzip_bytes", "page_gzip_bytes", "one_file_bytes"];
-
-/// Packs the page, prints its sizes, and runs the measurements.
-///
-/// # Errors
-/// When the page does not build, no browser is to be had, or a measurement fails.
-pub fn command(project: &Project, names: &[String]) -> Result<()> {
-    pack::pack(project)?;
-    let asked = |row: &str| names.is_empty() || names.iter().any(|name| name == row);
-    for (name, bytes) in sizes(&project.dist())?.iter().filter(|(name, _)| asked(name)) {
-        println!("{name}\t{bytes}\tbyte");
-    }
-    let others: Vec<&String> = names.iter().filter(|name| !SIZES.contains(&name.as_str())).collect();
-    if names.is_empty() || !others.is_empty() {
-        let mut suite = verify::page_suite(project, "measure", &Browser::get()?)?;
-        shell::run(suite.args(["--release", "--"]).args(others))?;
-    }
-    Ok(())
+/// What is measured, and so what has to be built for it.
+#[derive(Clone, Copy, PartialEq)]
+enum Subject {
+    /// The size of the packed page.
+    Size,
+    /// The library, natively.
+    Library,
+    /// The library, natively and in a browser.
+    BothLibraries,
+    /// The packed page, in a browser.
+    Page,
 }
 
-/// The size of the wasm, of all else the served page loads, and of the one file; the first two compressed, each
-/// file by itself, as a host would send them.
+/// The rows, in the order in which they are printed: first those that are measured here.
+const ROWS: [(&str, Subject); 10] = [
+    ("wasm_gzip_bytes", Subject::Size),
+    ("page_gzip_bytes", Subject::Size),
+    ("one_file_bytes", Subject::Size),
+    ("fit_24_rows_vs_scipy_odr", Subject::Library),
+    ("fit_200_rows_shared_vs_scipy", Subject::Library),
+    ("wasm_vs_native_fit", Subject::BothLibraries),
+    ("open_demo_ms", Subject::Page),
+    ("edit_200_rows_ms", Subject::Page),
+    ("save_edit_ms", Subject::Page),
+    ("bundle_ms", Subject::Page),
+];
+
+/// The package of the fits that are timed in a browser too.
+const FITS: &str = "measured-fit";
+/// Stem of their bound files.
+const FITS_STEM: &str = "fit";
+
+/// Builds what the rows need, prints the sizes, and runs the measurements.
+///
+/// # Errors
+/// When a name is of no row, something does not build, no browser is to be had, or a measurement fails.
+pub fn command(project: &Project, names: &[String]) -> Result<()> {
+    let chosen = chosen(names)?;
+    let is_chosen = |subject| chosen.iter().any(|(_, each)| *each == subject);
+    if is_chosen(Subject::Size) || is_chosen(Subject::Page) {
+        pack::pack(project)?;
+    }
+    if is_chosen(Subject::Size) {
+        let sizes = sizes(&project.dist())?;
+        for (name, bytes) in sizes.iter().filter(|(size, _)| chosen.iter().any(|(name, _)| name == size)) {
+            println!("{name}\t{bytes}\tbyte");
+        }
+    }
+    let times = chosen.iter().filter(|(_, subject)| *subject != Subject::Size);
+    let times: Vec<&str> = times.map(|(name, _)| *name).collect();
+    if times.is_empty() {
+        return Ok(());
+    }
+    let mut suite = verify::page_suite(project, "measure", &Browser::get()?)?;
+    if is_chosen(Subject::BothLibraries) {
+        let folder = project.target.join("bound-fit");
+        bind::bind(&compile::library(project, FITS)?, &folder, FITS_STEM)?;
+        let address = serve::in_background(folder)?;
+        suite.env("SLOPE_FIT", format!("http://{address}/{FITS_STEM}.js"));
+    }
+    shell::run(suite.args(["--release", "--"]).args(times))
+}
+
+/// The rows of these names, or all of them when there are no names.
+fn chosen(names: &[String]) -> Result<Vec<(&'static str, Subject)>> {
+    if let Some(stranger) = names.iter().find(|name| ROWS.iter().all(|(row, _)| row != name)) {
+        let rows = ROWS.map(|(row, _)| row).join(", ");
+        bail!("there is no row {stranger:?}; there are {rows}");
+    }
+    let asked = |row: &str| names.is_empty() || names.iter().any(|name| name == row);
+    Ok(ROWS.into_iter().filter(|(row, _)| asked(row)).collect())
+}
+
+/// The size of the wasm, of all else the served page loads, and of the one file, by the names of their rows; the
+/// first two compressed, each file by itself, as a host would send them.
 fn sizes(dist: &Path) -> Result<[(&'static str, u64); 3]> {
     let wasm = dist.join(format!("{STEM}_bg.wasm"));
     let one_file = dist.join(pack::ONE_FILE);
@@ -46,10 +99,13 @@ fn sizes(dist: &Path) -> Result<[(&'static str, u64); 3]> {
             page += compressed(&file)?;
         }
     }
-    let [first, second, third] = SIZES;
     let one_file =
         fs::metadata(&one_file).with_context(|| format!("could not read {}", one_file.display()))?;
-    Ok([(first, compressed(&wasm)?), (second, page), (third, one_file.len())])
+    Ok([
+        ("wasm_gzip_bytes", compressed(&wasm)?),
+        ("page_gzip_bytes", page),
+        ("one_file_bytes", one_file.len()),
+    ])
 }
 
 /// The size of a file after gzip at its best.
@@ -59,3 +115,7 @@ fn compressed(path: &Path) -> Result<u64> {
     encoder.write_all(&bytes)?;
     Ok(u64::try_from(encoder.finish()?.len())?)
 }
+
+#[cfg(test)]
+#[path = "measure_test.rs"]
+mod tests;

@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 
 use crate::modules::{self, Form};
-use crate::project::{Project, STEM};
+use crate::project::{CRATE, Project, STEM};
 use crate::{bind, compile, onefile, script};
 
 /// The page as one file.
@@ -42,10 +42,10 @@ pub fn command(project: &Project) -> Result<()> {
 /// # Errors
 /// When something does not compile, or a file can't be read or written.
 pub fn pack(project: &Project) -> Result<()> {
-    bind::bind(project, &compile::page(project)?)?;
+    let bound = project.bound();
+    bind::bind(&compile::library(project, CRATE)?, &bound, STEM)?;
     let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
     dist.copy_folder(&project.page(), Path::new(""), &["html", "css", "js", "svg", "json", "webmanifest"])?;
-    let bound = project.bound();
     dist.copy_folder(&bound, Path::new(""), &["js", "wasm"])?;
     copy_declarations(project)?;
     dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;

@@ -131,7 +131,7 @@ impl Toolchain {
                     .env("RUSTC_BOOTSTRAP", "1")
                     .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
                     .args([subcommand, "-Z", DEBIAN_PARTS, "-Z", DEBIAN_FEATURES]);
-                if subcommand == "build" {
+                if subcommand == "rustc" {
                     command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", DEBIAN_PAGE_FLAGS);
                 }
                 command

@@ -1,7 +1,6 @@
 //! What a list of Monte Carlo results says, when there are enough of them, and whether they bear out the budget.
 
 use super::BudgetError;
-use crate::quantity::Decimal;
 
 /// Mean, standard uncertainty and coverage intervals of a list of trials, in the units of the result.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -115,9 +114,12 @@ pub fn tolerance(u: f64, digits: u32) -> f64 {
     if u == 0.0 {
         return 0.0;
     }
-    let digits = usize::try_from(digits).unwrap_or(usize::MAX);
-    Decimal::significant(u, digits)
-        .and_then(|decimal| format!("5e{}", decimal.place() - 1).parse().ok())
+    // More digits than a double has would be zeros.
+    let after_the_first = digits.clamp(1, 17) - 1;
+    let written = format!("{:.*e}", after_the_first as usize, u.abs());
+    let exponent = written.split_once('e').and_then(|(_, exponent)| exponent.parse::<i32>().ok());
+    exponent
+        .and_then(|exponent| format!("5e{}", exponent - after_the_first.cast_signed() - 1).parse().ok())
         .unwrap_or(f64::NAN)
 }
 
@@ -131,7 +133,7 @@ pub fn tolerance(u: f64, digits: u32) -> f64 {
 ///
 /// # Example
 /// ```
-/// use slope_of_light::budget::{Adaptive, Random, Shape, Step, summarise};
+/// use slope_engine::budget::{Adaptive, Random, Shape, Step, summarise};
 /// let (mut random, mut results) = (Random::new(1, 0), vec![]);
 /// let mut adaptive = Adaptive::new(0.95, 1, 1_000_000);
 /// loop {
@@ -145,7 +147,7 @@ pub fn tolerance(u: f64, digits: u32) -> f64 {
 /// }
 /// let result = summarise(&mut results, 0.95)?;
 /// assert!((result.mean - 1.0).abs() < 0.05);
-/// # Ok::<(), slope_of_light::budget::BudgetError>(())
+/// # Ok::<(), slope_engine::budget::BudgetError>(())
 /// ```
 #[derive(Clone, Debug)]
 pub struct Adaptive {

@@ -1,8 +1,8 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
+use crate::budget::Random;
 use crate::line::{Dense, FreeColumn, Stated, fit};
-use crate::synth::chance::Chance;
 
 /// The engine itself is the reference: `fit` is checked against published values in `tests/numbers/line.rs`.
 fn by_fit(data: &Data, x: &[f64], y: &[f64]) -> Option<Fit> {
@@ -28,21 +28,21 @@ struct Bench {
     true_y: Vec<f64>,
 }
 
-fn pick(chance: &mut Chance, count: usize) -> usize {
+fn pick(chance: &mut Random, count: usize) -> usize {
     (0..count).rev().find(|k| chance.unit() * (*k as f64 + 1.0) < 1.0).unwrap_or(0)
 }
 
-fn between(chance: &mut Chance, low: f64, high: f64) -> f64 {
+fn between(chance: &mut Random, low: f64, high: f64) -> f64 {
     low + (high - low) * chance.unit()
 }
 
 /// A size drawn evenly by its logarithm.
-fn size(chance: &mut Chance, low: f64, high: f64) -> f64 {
+fn size(chance: &mut Random, low: f64, high: f64) -> f64 {
     libm::exp(between(chance, libm::log(low), libm::log(high)))
 }
 
 /// Standard uncertainties: none, all alike, or each its own, some zero.
-fn spread_of(chance: &mut Chance, n: usize, u: f64) -> Vec<f64> {
+fn spread_of(chance: &mut Random, n: usize, u: f64) -> Vec<f64> {
     match pick(chance, 4) {
         0 => vec![],
         1 => vec![u; n],
@@ -53,11 +53,11 @@ fn spread_of(chance: &mut Chance, n: usize, u: f64) -> Vec<f64> {
 
 impl Bench {
     /// A bench at random: every form of noise and columns in turn, errors up to `rough` of the span.
-    fn drawn(chance: &mut Chance, rough: f64) -> Bench {
+    fn drawn(chance: &mut Random, rough: f64) -> Bench {
         let n = [3, 4, 5, 8, 24, 60, 200][pick(chance, 7)];
         let slope = if chance.unit() < 0.5 { 3.3356 } else { -size(chance, 1e-3, 1e3) };
-        let (x_origin, y_origin) = ([0.0, 1e3, 1e6][pick(chance, 3)], chance.uniform(100.0));
-        let true_x: Vec<f64> = (0..n).map(|i| i as f64 + chance.uniform(0.4)).collect();
+        let (x_origin, y_origin) = ([0.0, 1e3, 1e6][pick(chance, 3)], between(chance, -100.0, 100.0));
+        let true_x: Vec<f64> = (0..n).map(|i| i as f64 + between(chance, -0.4, 0.4)).collect();
         let span = n as f64;
         let u_x = span * size(chance, 1e-5, rough);
         let u_y = span * slope.abs() * size(chance, 1e-5, rough);
@@ -72,7 +72,7 @@ impl Bench {
         bench
     }
 
-    fn stated(chance: &mut Chance, n: usize, u_x: f64, u_y: f64) -> Stated {
+    fn stated(chance: &mut Random, n: usize, u_x: f64, u_y: f64) -> Stated {
         let ux = spread_of(chance, n, u_x);
         let uy = match spread_of(chance, n, u_y) {
             uy if ux.contains(&0.0) || ux.is_empty() => vec![u_y; n.max(uy.len())],
@@ -81,7 +81,7 @@ impl Bench {
         let cov_xy = if ux.is_empty() || uy.is_empty() || chance.unit() < 0.6 {
             vec![]
         } else {
-            ux.iter().zip(&uy).map(|(ux, uy)| ux * uy * chance.uniform(0.95)).collect()
+            ux.iter().zip(&uy).map(|(ux, uy)| ux * uy * between(chance, -0.95, 0.95)).collect()
         };
         let mut shared: Vec<Column> =
             (0..pick(chance, 5)).map(|_| Bench::shared(chance, n, u_x, u_y)).collect();
@@ -94,7 +94,7 @@ impl Bench {
         Stated { ux, uy, cov_xy, shared }
     }
 
-    fn shared(chance: &mut Chance, n: usize, u_x: f64, u_y: f64) -> Column {
+    fn shared(chance: &mut Random, n: usize, u_x: f64, u_y: f64) -> Column {
         let first = pick(chance, n);
         let step = |u: f64| (0..n).map(|i| if i >= first { u } else { 0.0 }).collect::<Vec<_>>();
         let ramp = |u: f64| (0..n).map(|i| u * i as f64 / n as f64).collect::<Vec<_>>();
@@ -107,7 +107,7 @@ impl Bench {
         }
     }
 
-    fn free(chance: &mut Chance, n: usize) -> Vec<FreeColumn> {
+    fn free(chance: &mut Random, n: usize) -> Vec<FreeColumn> {
         let count = if n < 8 { 0 } else { pick(chance, 3) };
         (0..count)
             .map(|k| {
@@ -119,26 +119,26 @@ impl Bench {
     }
 
     /// Readings with errors as they are stated; as large as 1 % of the span where nothing is.
-    fn readings(&self, chance: &mut Chance) -> (Vec<f64>, Vec<f64>) {
+    fn readings(&self, chance: &mut Random) -> (Vec<f64>, Vec<f64>) {
         let (mut x, mut y) = (self.true_x.clone(), self.true_y.clone());
         let n = x.len();
         let at = |list: &[f64], i: usize| list.get(i).copied().unwrap_or(0.0);
         let Noise::Stated(stated) = &self.data.noise else {
             let u = 0.01 * (y[n - 1] - y[0]);
             for y in &mut y {
-                *y += chance.normal(u);
+                *y += u * chance.normal();
             }
             return (x, y);
         };
         for i in 0..n {
             let (ux, uy, cov) = (at(&stated.ux, i), at(&stated.uy, i), at(&stated.cov_xy, i));
-            let (first, second) = (chance.normal(1.0), chance.normal(1.0));
+            let (first, second) = (chance.normal(), (1.0 * chance.normal()));
             let along = if ux > 0.0 { cov / ux } else { 0.0 };
             x[i] += ux * first;
             y[i] += along * first + (uy * uy - along * along).max(0.0).sqrt() * second;
         }
         for column in &stated.shared {
-            let size = chance.normal(1.0);
+            let size = chance.normal();
             (0..n).for_each(|i| x[i] += size * at(&column.x, i));
             (0..n).for_each(|i| y[i] += size * at(&column.y, i));
         }
@@ -157,7 +157,7 @@ impl Bench {
 
 /// How many benches had a line, and how many of those a quick way.
 fn sweep(seed: u64, rough: f64, benches: usize) -> (usize, usize) {
-    let mut chance = Chance::seeded(seed);
+    let mut chance = Random::new(seed, 0);
     let (mut lines, mut quick) = (0, 0);
     for k in 0..benches {
         let bench = Bench::drawn(&mut chance, rough);
@@ -188,18 +188,18 @@ fn refits_are_fits() {
 
 /// 24 rows from 0.5 m to 12 m as a student has them, uncertainties in both variables different in every row.
 fn rows_24(factor_x: f64) -> Data {
-    let mut chance = Chance::seeded(24);
+    let mut chance = Random::new(24, 0);
     let ux: Vec<f64> = (0..24).map(|_| 0.01 * factor_x * between(&mut chance, 0.5, 1.5)).collect();
     let uy: Vec<f64> = (0..24).map(|_| 0.15 * between(&mut chance, 0.5, 1.5)).collect();
     let true_x = (0..24).map(|i| 0.5 * f64::from(i + 1));
     let (x, y) = true_x
         .zip(ux.iter().zip(&uy))
-        .map(|(x, (ux, uy))| (x + chance.normal(*ux), 12.0 + 3.3356 * x + chance.normal(*uy)))
+        .map(|(x, (ux, uy))| (x + (*ux * chance.normal()), 12.0 + 3.3356 * x + (*uy * chance.normal())))
         .unzip();
     Data { x, y, noise: Noise::Stated(Stated { ux, uy, ..Stated::default() }), free: vec![] }
 }
 
-fn redrawn(data: &Data, chance: &mut Chance) -> (Vec<f64>, Vec<f64>) {
+fn redrawn(data: &Data, chance: &mut Random) -> (Vec<f64>, Vec<f64>) {
     let bench = Bench { data: data.clone(), true_x: data.x.clone(), true_y: data.y.clone() };
     bench.readings(chance)
 }
@@ -207,7 +207,7 @@ fn redrawn(data: &Data, chance: &mut Chance) -> (Vec<f64>, Vec<f64>) {
 /// The quick way holds from u(d) far below u(t) to u(d) a fortieth of the bench, and each trial takes it.
 #[test]
 fn the_common_bench_is_quick() {
-    let mut chance = Chance::seeded(5);
+    let mut chance = Random::new(5, 0);
     for factor_x in [0.0, 0.1, 1.0, 10.0, 30.0] {
         let data = rows_24(factor_x);
         let line = fit(&data).unwrap();
@@ -228,7 +228,7 @@ fn the_common_bench_is_quick() {
 /// is made for those too.
 #[test]
 fn more_scatter_than_stated_is_foreseen() {
-    let mut chance = Chance::seeded(9);
+    let mut chance = Random::new(9, 0);
     let wide = rows_24(3.0);
     let Noise::Stated(stated) = &wide.noise else { return };
     let thrice = |list: &[f64]| list.iter().map(|u| 3.0 * u).collect();
@@ -277,7 +277,7 @@ fn side_by_side<const L: usize>(refit: &mut Refit, trials: &[Trial]) -> Vec<u64>
 /// Among the trials are ones for the engine, which must leave their neighbours alone.
 #[test]
 fn a_trial_has_the_same_bits_in_any_lane() {
-    let mut chance = Chance::seeded(6);
+    let mut chance = Random::new(6, 0);
     let plain = rows_24(1.0);
     let Noise::Stated(stated) = plain.noise.clone() else { return };
     let step = |at: usize, u: f64| (0..24).map(|i| if i < at { 0.0 } else { u }).collect::<Vec<f64>>();
@@ -349,14 +349,14 @@ fn the_engine_takes_what_is_not_foreseen() {
     let yy = (0..24 * 24).map(|place| if place % 25 == 0 { 0.04 } else { 0.01 }).collect();
     let dense = Data { noise: Noise::Dense(Dense { yy, ..Dense::default() }), ..data.clone() };
     let mut refit = Refit::new(&dense, &fit(&dense).unwrap());
-    let (x, y) = redrawn(&data, &mut Chance::seeded(7));
+    let (x, y) = redrawn(&data, &mut Random::new(7, 0));
     same(&mut refit, &dense, &x, &y, "dense");
 }
 
 /// Units and origins of every size: powers of two, so that the readings are the same.
 #[test]
 fn units_and_origins_are_of_no_consequence() {
-    let mut chance = Chance::seeded(8);
+    let mut chance = Random::new(8, 0);
     let data = rows_24(1.0);
     let Noise::Stated(stated) = &data.noise else { return };
     let times = |list: &[f64], factor: f64| list.iter().map(|v| v * factor).collect::<Vec<_>>();

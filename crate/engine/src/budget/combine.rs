@@ -35,7 +35,7 @@ pub struct Combined {
 ///
 /// # Example
 /// ```
-/// use slope_of_light::budget::{Component, combine, coverage_factor};
+/// use slope_engine::budget::{Component, combine, coverage_factor};
 /// let readings = Component { u: 3.0, degrees_of_freedom: Some(8.0), sensitivity: 1.0 };
 /// let ruler = Component { u: 2.0, degrees_of_freedom: None, sensitivity: -2.0 };
 /// let combined = combine(&[readings, ruler]);
@@ -43,7 +43,7 @@ pub struct Combined {
 /// assert_eq!(combined.contributions, [3.0, 4.0]);
 /// let k = coverage_factor(combined.degrees_of_freedom, 0.95)?;
 /// assert!(k > 1.96 && k < 2.01);
-/// # Ok::<(), slope_of_light::budget::BudgetError>(())
+/// # Ok::<(), slope_engine::budget::BudgetError>(())
 /// ```
 pub fn combine(components: &[Component]) -> Combined {
     let contributions: Vec<f64> = components.iter().map(|part| (part.sensitivity * part.u).abs()).collect();

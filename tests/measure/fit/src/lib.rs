@@ -1,4 +1,5 @@
-//! The lines that are fitted. Lengths in metres, times in nanoseconds.
+//! The lines that are fitted where fits are timed: one library, so that a browser and the machine itself do the
+//! same work. Lengths in metres, times in nanoseconds.
 //!
 //! The benches are invented. Both have about the scatter of a student's run: 1 cm in distance, 0.15 ns in delay,
 //! delays of 3.3356 ns for each metre after 12 ns of cables.
@@ -56,4 +57,34 @@ fn drawn(places: &[f64], stated: Stated, seed: u64) -> Data {
 /// Fits a line `times` over; gives the sum of the slopes, so that no fit can be left out.
 pub fn fit_many(data: &Data, times: u32) -> f64 {
     (0..times).map(|_| fit(std::hint::black_box(data)).map_or(f64::NAN, |line| line.slope)).sum()
+}
+
+/// What a browser may call.
+#[cfg(target_arch = "wasm32")]
+mod web {
+    use wasm_bindgen::prelude::*;
+
+    use super::Data;
+
+    /// A line to be fitted.
+    #[wasm_bindgen]
+    pub struct Bench(Data);
+
+    #[wasm_bindgen]
+    impl Bench {
+        /// See [`super::rows_24`].
+        pub fn rows_24() -> Bench {
+            Bench(super::rows_24())
+        }
+
+        /// See [`super::rows_200_shared`].
+        pub fn rows_200_shared() -> Bench {
+            Bench(super::rows_200_shared())
+        }
+
+        /// See [`super::fit_many`].
+        pub fn fit_many(&self, times: u32) -> f64 {
+            super::fit_many(&self.0, times)
+        }
+    }
 }

@@ -18,7 +18,7 @@ use super::ziggurat::{LAYERS, Layer, N_LAYERS, TAIL};
 ///
 /// # Example
 /// ```
-/// use slope_of_light::budget::Random;
+/// use slope_engine::budget::Random;
 /// let (mut one, mut same, mut other) = (Random::new(7, 0), Random::new(7, 0), Random::new(7, 1));
 /// assert_eq!(one.normal(), same.normal());
 /// assert_ne!(one.normal(), other.normal());

@@ -25,6 +25,7 @@ mod error;
 mod monte_carlo;
 mod propagate;
 mod random;
+mod redraw;
 mod shape;
 mod ziggurat;
 
@@ -35,4 +36,5 @@ pub use monte_carlo::{
 };
 pub use propagate::{propagate, sensitivities};
 pub use random::Random;
+pub use redraw::{CommonError, OwnErrors, Quotient, Redraw};
 pub use shape::Shape;

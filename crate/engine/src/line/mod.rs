@@ -46,11 +46,11 @@ use problem::{Frame, Problem};
 ///
 /// # Example
 /// ```
-/// use slope_of_light::line::{Data, Noise, fit};
+/// use slope_engine::line::{Data, Noise, fit};
 /// let data = Data { x: vec![1.0, 2.0, 3.0], y: vec![5.0, 7.0, 9.0], noise: Noise::Unstated, free: vec![] };
 /// let line = fit(&data)?;
 /// assert!((line.slope - 2.0).abs() < 1e-14 && (line.intercept - 3.0).abs() < 1e-14);
-/// # Ok::<(), slope_of_light::line::LineError>(())
+/// # Ok::<(), slope_engine::line::LineError>(())
 /// ```
 pub fn fit(data: &Data) -> Result<Fit, LineError> {
     input::check(data)?;

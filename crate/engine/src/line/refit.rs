@@ -46,11 +46,11 @@ impl Refit {
     ///
     /// # Example
     /// ```
-    /// use slope_of_light::line::{Data, Noise, Refit, fit};
+    /// use slope_engine::line::{Data, Noise, Refit, fit};
     /// let data = Data { x: vec![1.0, 2.0, 3.0], y: vec![5.0, 7.0, 9.0], noise: Noise::Unstated, free: vec![] };
     /// let mut refit = Refit::new(&data, &fit(&data)?);
     /// assert!((refit.slope(&[1.0, 2.0, 3.0], &[5.0, 8.0, 11.0]) - 3.0).abs() < 1e-14);
-    /// # Ok::<(), slope_of_light::line::LineError>(())
+    /// # Ok::<(), slope_engine::line::LineError>(())
     /// ```
     pub fn new(data: &Data, fit: &Fit) -> Refit {
         Refit { data: data.clone(), quick: Quick::new(data, fit), rows: vec![] }

@@ -15,7 +15,7 @@ use nalgebra::DMatrix;
 ///
 /// # Example
 /// ```
-/// use slope_of_light::budget::sensitivities;
+/// use slope_engine::budget::sensitivities;
 /// let ohm = |x: &[f64]| Some(vec![x[0] / x[1]]);
 /// let c = sensitivities(ohm, &[6.0, 2.0], &[0.01, 0.001]).ok_or("no value")?;
 /// assert!((c[(0, 0)] - 0.5).abs() < 1e-12 && (c[(0, 1)] + 1.5).abs() < 1e-6);

@@ -1,0 +1,32 @@
+//! The browser and the page, as `cargo measure` names them.
+
+use std::env;
+use std::path::PathBuf;
+
+use anyhow::{Context, Result};
+use page_tests::driver::Driver;
+use page_tests::page::Stage;
+
+/// The packed page and a driver to visit it with.
+///
+/// # Errors
+/// When `cargo measure` did not say where they are, or the driver does not start.
+pub fn stage() -> Result<Stage> {
+    Ok(Stage { driver: driver()?, address: told("SLOPE_URL")?, dist: PathBuf::from(told("SLOPE_DIST")?) })
+}
+
+/// The driver alone.
+///
+/// # Errors
+/// When `cargo measure` did not say where it is, or it does not start.
+pub fn driver() -> Result<Driver> {
+    Driver::start(&PathBuf::from(told("CHROMEDRIVER")?), PathBuf::from(told("CHROMIUM")?))
+}
+
+/// What `cargo measure` says by an environment variable.
+///
+/// # Errors
+/// When it says nothing.
+pub fn told(name: &str) -> Result<String> {
+    env::var(name).with_context(|| format!("{name} is not set: run cargo measure"))
+}

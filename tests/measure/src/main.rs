@@ -10,6 +10,7 @@ mod fits;
 mod peers;
 mod stage;
 mod timing;
+mod trials;
 mod visits;
 mod wasm;
 
@@ -22,9 +23,10 @@ use peers::Peers;
 /// A row: its name, its unit, and what gives its value.
 type Row = (&'static str, &'static str, fn() -> Result<f64>);
 
-const ROWS: [Row; 7] = [
+const ROWS: [Row; 8] = [
     ("fit_24_rows_vs_scipy_odr", "ratio", || fits::of_24_rows(&Peers::get()?)),
     ("fit_200_rows_shared_vs_scipy", "ratio", || fits::of_200_rows(&Peers::get()?)),
+    ("monte_carlo_vs_numpy", "ratio", || trials::beside_numpy(&Peers::get()?)),
     ("wasm_vs_native_fit", "ratio", wasm::beside_native),
     ("open_demo_ms", "ms", visits::open_demo),
     ("edit_200_rows_ms", "ms", visits::edit_200_rows),

@@ -23,6 +23,15 @@ pub struct Peer {
     pub least_us: f64,
 }
 
+/// How long a peer's trials take.
+#[derive(Deserialize)]
+pub struct Trials {
+    /// Median time of all trials, ms.
+    pub median_ms: f64,
+    /// Least time, ms.
+    pub least_ms: f64,
+}
+
 /// The Python that has the libraries.
 pub struct Peers {
     python: PathBuf,
@@ -54,8 +63,21 @@ impl Peers {
     /// # Errors
     /// When it fails.
     pub fn fit(&self, name: &str, data: &Data) -> Result<BTreeMap<String, Peer>> {
+        Ok(serde_json::from_value(self.ask(&[name], data)?)?)
+    }
+
+    /// Has `peers.py` draw so many trials on so many threads, the line fitted again in each.
+    ///
+    /// # Errors
+    /// When it fails.
+    pub fn monte_carlo(&self, data: &Data, trials: u32, threads: usize) -> Result<Trials> {
+        let (trials, threads) = (trials.to_string(), threads.to_string());
+        Ok(serde_json::from_value(self.ask(&["monte_carlo", &trials, &threads], data)?)?)
+    }
+
+    fn ask(&self, arguments: &[&str], data: &Data) -> Result<Value> {
         let mut command = Command::new(&self.python);
-        command.arg(here().join("peers.py")).arg(name);
+        command.arg(here().join("peers.py")).args(arguments);
         // Set for some older numpy, these slow a current one down.
         command.env_remove("OPENBLAS_CORETYPE").env_remove("OPENBLAS_L2_SIZE");
         command.env("OPENBLAS_NUM_THREADS", "1").env("OMP_NUM_THREADS", "1");
@@ -65,7 +87,7 @@ impl Peers {
         drop(stdin);
         let output = child.wait_with_output()?;
         if !output.status.success() {
-            bail!("peers.py {name} ended with {}", output.status);
+            bail!("peers.py {} ended with {}", arguments.join(" "), output.status);
         }
         Ok(serde_json::from_slice(&output.stdout)?)
     }

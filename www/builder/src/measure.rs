@@ -28,7 +28,7 @@ enum Subject {
 }
 
 /// The rows, in the order in which they are printed: first those that are measured here.
-const ROWS: [(&str, Subject); 10] = [
+const ROWS: [(&str, Subject); 11] = [
     ("wasm_gzip_bytes", Subject::Size),
     ("page_gzip_bytes", Subject::Size),
     ("one_file_bytes", Subject::Size),
@@ -39,6 +39,7 @@ const ROWS: [(&str, Subject); 10] = [
     ("edit_200_rows_ms", Subject::Page),
     ("save_edit_ms", Subject::Page),
     ("bundle_ms", Subject::Page),
+    ("monte_carlo_vs_numpy", Subject::Page),
 ];
 
 /// The package of the fits that are timed in a browser too.

@@ -4,12 +4,17 @@
 mod adaptive;
 mod air;
 mod budget;
+mod by_script;
+mod certified;
 mod coverage;
 mod distribution;
+mod floor;
+mod light;
 mod line;
 mod line_checks;
 mod line_properties;
 mod monte_carlo;
+mod odrpack;
 mod reference;
 mod rounding;
 mod shapes;

@@ -354,7 +354,10 @@ fn tolerances() {
         (3e-300, 2, 5e-302),
     ];
     for (u, digits, expected) in cases {
-        assert_eq!(tolerance(u, digits), expected, "u = {u}, {digits} digits");
+        // Exact within the powers of ten that are doubles, rounded a few hundred times far outside.
+        let allowed = if u > 1e-20 || u == 0.0 { 0.0 } else { 1e-13 };
+        let found = tolerance(u, digits);
+        assert!((found - expected).abs() <= allowed * expected, "u = {u}, {digits} digits: {found}");
     }
     assert!(tolerance(f64::NAN, 2).is_nan() && tolerance(f64::INFINITY, 2).is_nan());
     assert!(!validate((0.0, 1.0), (0.0, 1.0), f64::NAN, 2).agrees);

@@ -119,10 +119,10 @@ class ComponentLine {
     this.component = component;
     COLUMNS.forEach((column, place) => setText(/** @type {Node} */ (this.texts[place]), component[column]));
     // Set as a property: the page's policy allows no style attribute.
-    /** @type {HTMLElement} */ (this.bar.firstElementChild).style.inlineSize = `${component.share * 100}%`;
+    /** @type {HTMLElement} */ (this.bar.firstElementChild).style.inlineSize = component.bar;
     setText(this.share, component.share_text);
     setOptional(this.remark, component.remark);
-    setAttribute(this.root, 'class', component.share > 0 ? undefined : 'nothing');
+    setAttribute(this.root, 'class', component.share_text === '0 %' ? 'nothing' : undefined);
     setAttribute(this.slider, 'aria-label', words.budget.whatIfOf(component.name));
   }
 

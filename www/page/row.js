@@ -22,6 +22,24 @@ const WORDY = ['rail', 'remark'];
 /** A notice that names more rows than this is only marked in each, and told above the table. */
 const TOLD_IN_ROW = 2;
 
+/** How far beyond the window a row counts as in sight. */
+const NEAR = '300px';
+/** How long the outputs of rows out of sight wait, so that what is in sight comes first, ms. */
+const PATIENCE = 60;
+
+/** @type {WeakMap<Element, RowLine>} */
+const lineOf = new WeakMap();
+const sight = new IntersectionObserver((entries) => {
+  for (const { target, isIntersecting } of entries) lineOf.get(target)?.comes(isIntersecting);
+}, { rootMargin: NEAR });
+/** Those whose outputs wait. @type {Set<RowLine>} */
+const waiting = new Set();
+
+function settle() {
+  for (const line of waiting) line.write();
+  waiting.clear();
+}
+
 export class RowLine {
   /** @param {(line: RowLine) => void} strike strikes the row out, or restores it */
   constructor(strike) {
@@ -49,6 +67,15 @@ export class RowLine {
     this.below = el('tr', { role: 'row', class: 'below', hidden: true }, this.told);
     this.root = el('tbody', { role: 'rowgroup' }, this.main, this.below);
     this.name('new', undefined);
+    this.inSight = true;
+    lineOf.set(this.root, this);
+    sight.observe(this.root);
+  }
+
+  /** @param {boolean} inSight */
+  comes(inSight) {
+    this.inSight = inSight;
+    if (inSight && waiting.delete(this)) this.write();
   }
 
   /**
@@ -75,8 +102,16 @@ export class RowLine {
    * @param {Notice[]} notices those that name this row
    */
   show(row, notices) {
-    if (alike(row, this.row) && alike(notices, this.notices)) return;
+    const before = this.row;
+    const told = alike(notices, this.notices);
+    if (told && alike(row, before)) return;
     this.row = row;
+    // One edit moves the residuals of all rows. Those out of sight can wait until what is in sight is drawn.
+    if (told && !this.inSight && alike(typed(row), typed(before))) {
+      if (waiting.size === 0) setTimeout(settle, PATIENCE);
+      waiting.add(this);
+      return;
+    }
     this.notices = notices;
     const t = words.readings;
     this.name(String(row.id), row.number);
@@ -88,12 +123,18 @@ export class RowLine {
       setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
       setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
     }
-    OUTPUTS.forEach((name, index) => setText(/** @type {Node} */ (this.outputs[index]), row[name]));
+    this.write();
     setText(this.lacks, row.state === 'incomplete' ? t.notUsed : '');
     const struck = row.struck !== '';
     setText(this.strike, struck ? t.restore : t.strike);
     setAttribute(this.strike, 'aria-label', struck ? t.restoreRow(row.number) : t.strikeRow(row.number));
     this.tell(row, notices);
+  }
+
+  /** Writes the outputs. */
+  write() {
+    const { row } = this;
+    if (row) OUTPUTS.forEach((name, index) => setText(/** @type {Node} */ (this.outputs[index]), row[name]));
   }
 
   /**
@@ -131,6 +172,14 @@ export class RowLine {
   propose({ cells }) {
     for (const [cell, box] of this.boxes) setAttribute(box, 'placeholder', cells[cell] || undefined);
   }
+}
+
+/**
+ * A row without its outputs.
+ * @param {RowView | undefined} row
+ */
+function typed(row) {
+  return row && { ...row, distance: '', delay: '', residual: '' };
 }
 
 /** @param {Cell} cell */

@@ -98,7 +98,7 @@ export const words = {
 
   bench: {
     rail: (/** @type {string} */ name, /** @type {string} */ stands, /** @type {number} */ rows) =>
-      `${name}: ${stands || 'its place is not known yet'}, ${rows === 1 ? '1 row' : `${rows} rows`}.`,
+      `${name} (${rows === 1 ? '1 row' : `${rows} rows`}): ${stands || 'its place is not known yet.'}`,
   },
 
   rails: {
@@ -268,7 +268,7 @@ export const words = {
       shape: 'Distribution',
       degrees_of_freedom: 'ν',
       sensitivity: 'Sensitivity',
-      contribution: 'Contribution',
+      contribution: 'Effect on c',
       share: 'Share',
       what_if: 'What if',
     },

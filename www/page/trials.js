@@ -121,8 +121,9 @@ export class TrialsPart {
     cancelAnimationFrame(this.frame);
     this.frame = 0;
     if (!this.tally || !this.crew) return;
-    const { share, text } = this.tally.progress();
-    this.progress.value = share;
+    const { done, most, text } = this.tally.progress();
+    this.progress.max = most;
+    this.progress.value = done;
     setText(this.progressText, text);
   }
 

@@ -86,7 +86,8 @@ export interface ComponentView {
   id: string; name: string; acts_on: string; u: string; shape: string; degrees_of_freedom: string;
   sensitivity: string; contribution: string;
   /** From 0 to 1, for the length of the bar. */
-  share: number;
+  /** Length of the bar that shows its share, such as 51.13%. */
+  bar: string;
   share_text: string;
   /** Why it is as it is; empty where there is nothing to say. */
   remark: string;
@@ -204,8 +205,8 @@ export interface Tally {
   block_size(): number;
   /** Takes the results of the blocks, in their order; true when no more are needed. */
   take(values: Float64Array): boolean;
-  /** `share`: from 0 to 1, of what is at most needed. */
-  progress(): { done: number; share: number; text: string };
+  /** `most`: how many are needed at most. */
+  progress(): { done: number; most: number; text: string };
   /** What comes of all that was taken. */
   finish(): TrialsView;
   /** Draws the histogram; after `finish`. */

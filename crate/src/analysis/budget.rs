@@ -78,7 +78,18 @@ pub fn u_air(bench: &Bench, limits: &AirLimits) -> Option<f64> {
     // An input known exactly still needs a step to be moved by.
     let steps: Vec<f64> =
         u.iter().zip(&at).map(|(u, at)| if *u > 0.0 { *u } else { 1e-6 * at.abs().max(1.0) }).collect();
-    let jacobian = sensitivities(index, &at, &steps)?;
+    // Near an end of the equations' range the slope is taken one step inside it.
+    let ends =
+        [air::TEMPERATURE_C, air::PRESSURE_PA, air::HUMIDITY_PERCENT, air::CO2_PPM, air::WAVELENGTH_NM];
+    let inside: Vec<f64> = at
+        .iter()
+        .zip(&steps)
+        .zip(&ends)
+        .map(|((at, step), range)| {
+            at.clamp(range.start() + step, (range.end() - step).max(range.start() + step))
+        })
+        .collect();
+    let jacobian = sensitivities(index, &inside, &steps)?;
     let variances = DMatrix::from_fn(u.len(), u.len(), |i, j| match u.get(i) {
         Some(u) if i == j => u * u,
         _ => 0.0,

@@ -180,6 +180,8 @@ fn coverage_and_angle_are_read_or_told_at_their_place() -> Outcome {
     for (field, text) in [
         (BenchField::Coverage, "120"),
         (BenchField::Coverage, "0"),
+        (BenchField::Coverage, "0.95"),
+        (BenchField::TimeBaseUncertainty, "60"),
         (BenchField::BeamAngle, "-1"),
         (BenchField::BeamAngle, "900"),
     ] {
@@ -214,5 +216,38 @@ fn too_few_degrees_of_freedom_give_no_expanded_uncertainty() -> Outcome {
     assert!(speed.expanded().is_none() && speed.u_c() > 0.0);
     let why = speed.budget.coverage_factor.err().unwrap_or_default();
     assert!(why.contains("degrees of freedom"), "{why}");
+    Ok(())
+}
+
+/// At an end of the equations' range the index still has an uncertainty (P. E. Ciddor, Appl. Opt. 35 (1996) 1566).
+#[test]
+fn air_at_the_end_of_its_range_keeps_its_uncertainty() -> Outcome {
+    let mut notebook = demo()?;
+    for (field, text) in [
+        (BenchField::Humidity, "100"),
+        (BenchField::Humidity, "0"),
+        (BenchField::Wavelength, "1690"),
+        (BenchField::Wavelength, "300"),
+        (BenchField::Pressure, "1400"),
+        (BenchField::CarbonDioxide, "0"),
+    ] {
+        notebook.apply(bench(field, text), "")?;
+        let u = analyse(&notebook).air.u_group_index.ok_or(format!("{field:?} {text}"))?;
+        assert!(u > 1e-8 && u < 1e-5, "{field:?} {text}: {u}");
+    }
+    Ok(())
+}
+
+#[test]
+fn rows_exactly_on_a_line_have_no_scatter_to_claim() -> Outcome {
+    let mut notebook = Notebook::new();
+    for row in 1..=5_u32 {
+        let cells = [
+            (crate::notebook::Cell::Distance, f64::from(row).to_string()),
+            (crate::notebook::Cell::Delay, format!("{:.1}", 3.3 * f64::from(row))),
+        ];
+        notebook.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "")?;
+    }
+    assert_eq!(analyse(&notebook).speed.err().map(|refusal| refusal.id).as_deref(), Some("no_scatter"));
     Ok(())
 }

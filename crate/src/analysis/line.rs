@@ -91,6 +91,10 @@ fn parts_of(setup: &Setup, fit: &Fit) -> Vec<SlopePart> {
 
 /// What goes into the fit.
 ///
+/// An error in proportion moves each row by a share of what it would have read without error. Taken of the readings
+/// themselves it would favour small ones, and pull the slope down the more the more rows there are (G. D'Agostini,
+/// Nucl. Instrum. Meth. A 346 (1994) 306). So it is taken of the line, fitted without such errors first.
+///
 /// # Errors
 /// When some rows state an uncertainty and others don't.
 pub fn setup(
@@ -99,15 +103,60 @@ pub fn setup(
     what_if: Option<&WhatIf>,
     reader: &mut Reader,
 ) -> Result<Setup, Refusal> {
+    let points = rows.points.as_slice();
+    let read = Base { x: points.iter().map(|p| p.x).collect(), y: points.iter().map(|p| p.y).collect() };
+    let first = setup_on(ground, rows, what_if, &read, reader)?;
+    match first.base() {
+        // What is wrong was noted the first time.
+        Some(base) => setup_on(ground, rows, what_if, &base, &mut Reader::new(ground.page.decimal_mark)),
+        None => Ok(first),
+    }
+}
+
+/// The values that errors in proportion are taken of.
+pub struct Base {
+    /// Distances, m.
+    pub x: Vec<f64>,
+    /// Delays, ns.
+    pub y: Vec<f64>,
+}
+
+impl Setup {
+    /// The rows on the line fitted without errors in proportion; none where there are no such errors, or no line.
+    fn base(&self) -> Option<Base> {
+        let Noise::Stated(stated) = &self.data.noise else { return None };
+        let columns = self.shared.iter().zip(&stated.shared);
+        let kept: Vec<Column> = columns
+            .filter(|(shared, _)| shared.quantity != Quantity::Ratio)
+            .map(|(_, column)| column.clone())
+            .collect();
+        if kept.len() == stated.shared.len() {
+            return None;
+        }
+        let noise = Noise::Stated(Stated { shared: kept, ..stated.clone() });
+        let fit = line::fit(&Data { noise, ..self.data.clone() }).ok()?;
+        let x: Vec<f64> = fit.rows.iter().map(|row| row.true_x).collect();
+        let y = x.iter().map(|x| fit.at(*x)).collect();
+        Some(Base { x, y })
+    }
+}
+
+fn setup_on(
+    ground: &Ground,
+    rows: &Rows,
+    what_if: Option<&WhatIf>,
+    base: &Base,
+    reader: &mut Reader,
+) -> Result<Setup, Refusal> {
     let (page, points) = (ground.page, rows.points.as_slice());
     let x = points.iter().map(|p| p.x).collect();
     let y = points.iter().map(|p| p.y).collect();
     let free = free_rails(points);
     let columns = free.iter().map(|rail| free_column(points, |p| p.free.contains(rail))).collect();
     let stated = parts::stated(page, points, reader);
-    let mut noises = noises(points, rows, ground.rails, &stated);
-    let mut shared = shared_errors(ground, points);
-    shared.extend(stated.iter().filter_map(|stated| stated.shared(points)));
+    let mut noises = noises(points, rows, ground.rails, &stated, base);
+    let mut shared = shared_errors(ground, points, base);
+    shared.extend(stated.iter().filter_map(|stated| stated.shared(base)));
     shared.retain(|shared| shared.column.x.iter().chain(&shared.column.y).any(|effect| *effect != 0.0));
     for noise in &mut noises {
         let factor = factor(what_if, &noise.origin);
@@ -171,7 +220,7 @@ fn independent(
 }
 
 /// One column for each error of the apparatus that rows share.
-fn shared_errors(ground: &Ground, points: &[Point]) -> Vec<Shared> {
+fn shared_errors(ground: &Ground, points: &[Point], base: &Base) -> Vec<Shared> {
     let mut columns = Vec::new();
     let mut sources: Vec<rail::Source> =
         points.iter().flat_map(|p| p.effects.iter().map(|(s, _)| *s)).collect();
@@ -179,15 +228,27 @@ fn shared_errors(ground: &Ground, points: &[Point]) -> Vec<Shared> {
     sources.dedup();
     for source in sources {
         let effect = |p: &Point| p.effects.iter().find(|(s, _)| *s == source).map_or(0.0, |(_, e)| *e);
-        let x: Vec<f64> = points.iter().map(effect).collect();
+        // A ruler's scale stretches what the reading would be without its own error.
+        let stretch = match source {
+            rail::Source::Scale(index) => {
+                Some(index).zip(ground.rails.get(index).and_then(|r| r.rail.as_ref()))
+            }
+            rail::Source::Splice(_) => None,
+        };
+        let moved = |(p, x): (&Point, &f64)| match stretch {
+            Some((index, rail)) if p.rail == Some(index) => effect(p) + rail.u_scale * (x - p.x),
+            _ => effect(p),
+        };
+        let x: Vec<f64> = points.iter().zip(&base.x).map(moved).collect();
         columns.extend(rail_error(ground, source, x));
     }
     let mut settings: Vec<(f64, f64)> = points.iter().filter_map(|p| p.time_base).collect();
     settings.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
     settings.dedup_by(|a, b| a.0 == b.0);
     for (time, relative) in settings {
-        let effect = |p: &Point| if p.time_base.is_some_and(|t| t.0 == time) { p.y * relative } else { 0.0 };
-        let y = points.iter().map(effect).collect();
+        let set = |p: &Point| p.time_base.is_some_and(|t| t.0 == time);
+        let effect = |(p, y): (&Point, &f64)| if set(p) { y * relative } else { 0.0 };
+        let y = points.iter().zip(&base.y).map(effect).collect();
         columns.push(Shared {
             origin: Origin::TimeBase { time_per_division: time },
             column: Column { x: Vec::new(), y },

@@ -8,6 +8,7 @@
 //!
 //! [`RowFit::influence`]: crate::line::RowFit::influence
 
+use super::line::Base;
 use super::read::{RailNumbers, Reader};
 use super::rows::{Point, Rows};
 use super::types::{Origin, Place, Quantity, SlopePart};
@@ -85,6 +86,11 @@ pub fn unit_of(effect: Effect, acts_on: ActsOn) -> Unit {
     }
 }
 
+/// Beyond this an error in proportion is no small correction any more, and no line comes of it.
+const LARGEST_RATIO: f64 = 0.5;
+/// The same for an offset, m or ns: farther than any bench, longer than any delay on one.
+const LARGEST_OFFSET: f64 = 1e9;
+
 fn read_stated<'a>(
     page: &Page,
     typed: &'a SharedError,
@@ -93,6 +99,18 @@ fn read_stated<'a>(
 ) -> Option<Stated<'a>> {
     let place = Place::Shared { shared: typed.id, part: "uncertainty".into() };
     let u = reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
+    let largest = if typed.effect == Effect::Scale { LARGEST_RATIO } else { LARGEST_OFFSET };
+    if u > largest {
+        let message = match typed.effect {
+            Effect::Scale => {
+                "a scale known to no better than 50 % gives no line: a bare number is in per cent"
+            }
+            _ => "an error as large as this leaves nothing to fit: look at the number and its unit",
+        };
+        reader.note(place, message);
+        return None;
+    }
+    let at_uncertainty = place.clone();
     let at_dof = Place::Shared { shared: typed.id, part: "degrees_of_freedom".into() };
     let degrees_of_freedom = reader.positive(at_dof.clone(), &typed.degrees_of_freedom, Unit::ONE);
     if typed.shape == ErrorShape::Student && degrees_of_freedom.is_none() {
@@ -113,7 +131,12 @@ fn read_stated<'a>(
         Scope::TimeBase(_) => p.time_base.map(|t| t.0) == time,
         Scope::Rows(rows) => rows.contains(&p.row),
     };
-    Some(Stated { typed, u, degrees_of_freedom, concerns: points.iter().map(concerned).collect() })
+    let concerns: Vec<bool> = points.iter().map(concerned).collect();
+    if !points.is_empty() && !concerns.contains(&true) {
+        reader
+            .note(at_uncertainty, "this error concerns no row in the line: choose other rows, or remove it");
+    }
+    Some(Stated { typed, u, degrees_of_freedom, concerns })
 }
 
 impl Stated<'_> {
@@ -122,17 +145,17 @@ impl Stated<'_> {
     }
 
     /// The error on each point, of one standard deviation.
-    fn effects(&self, points: &[Point]) -> (Vec<f64>, Vec<f64>) {
-        let value = |p: &Point| match self.typed.acts_on {
-            ActsOn::Distances => p.x,
-            ActsOn::Delays => p.y,
+    fn effects(&self, base: &Base) -> (Vec<f64>, Vec<f64>) {
+        let values = match self.typed.acts_on {
+            ActsOn::Distances => &base.x,
+            ActsOn::Delays => &base.y,
         };
-        let effect = |(p, concerned): (&Point, &bool)| match (concerned, self.typed.effect) {
+        let effect = |(value, concerned): (&f64, &bool)| match (concerned, self.typed.effect) {
             (false, _) => 0.0,
-            (true, Effect::Scale) => self.u * value(p),
+            (true, Effect::Scale) => self.u * value,
             (true, Effect::Offset | Effect::Noise) => self.u,
         };
-        let effects = points.iter().zip(&self.concerns).map(effect).collect();
+        let effects = values.iter().zip(&self.concerns).map(effect).collect();
         match self.typed.acts_on {
             ActsOn::Distances => (effects, Vec::new()),
             ActsOn::Delays => (Vec::new(), effects),
@@ -140,11 +163,11 @@ impl Stated<'_> {
     }
 
     /// The error as one that rows share; none if each row has it for itself.
-    pub fn shared(&self, points: &[Point]) -> Option<Shared> {
+    pub fn shared(&self, base: &Base) -> Option<Shared> {
         if self.typed.effect == Effect::Noise {
             return None;
         }
-        let (x, y) = self.effects(points);
+        let (x, y) = self.effects(base);
         let quantity = match (self.typed.effect, self.typed.acts_on) {
             (Effect::Scale, _) => Quantity::Ratio,
             (_, ActsOn::Distances) => Quantity::Length,
@@ -161,18 +184,24 @@ impl Stated<'_> {
     }
 
     /// The error as one that each row has for itself; none if rows share it.
-    fn noise(&self, points: &[Point]) -> Option<Noise> {
+    fn noise(&self, base: &Base) -> Option<Noise> {
         if self.typed.effect != Effect::Noise {
             return None;
         }
-        let (x, y) = self.effects(points);
+        let (x, y) = self.effects(base);
         let shape = self.typed.shape;
         Some(Noise { origin: self.origin(), x, y, shape, degrees_of_freedom: self.degrees_of_freedom })
     }
 }
 
 /// Every source of errors that each row has for itself.
-pub fn noises(points: &[Point], rows: &Rows, rails: &[RailNumbers], stated: &[Stated]) -> Vec<Noise> {
+pub fn noises(
+    points: &[Point],
+    rows: &Rows,
+    rails: &[RailNumbers],
+    stated: &[Stated],
+    base: &Base,
+) -> Vec<Noise> {
     let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let on_screen = |p: &Point| p.time_base.map_or(0.0, |_| limit(p));
@@ -207,7 +236,7 @@ pub fn noises(points: &[Point], rows: &Rows, rails: &[RailNumbers], stated: &[St
         y(Origin::ScreenScatter, &|p| p.type_a, ErrorShape::Normal, scatter_dof),
         y(Origin::Delays, &direct, ErrorShape::Normal, None),
     ];
-    all.extend(stated.iter().filter_map(|stated| stated.noise(points)));
+    all.extend(stated.iter().filter_map(|stated| stated.noise(base)));
     all.retain(|noise| noise.x.iter().chain(&noise.y).any(|u| *u > 0.0));
     all
 }

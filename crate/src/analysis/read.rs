@@ -71,6 +71,24 @@ impl Reader {
         Some(value)
     }
 
+    /// A relative uncertainty, which must leave most of the value standing.
+    pub fn ratio(&mut self, place: Place, text: &str) -> Option<f64> {
+        /// Beyond this it is no small correction any more.
+        const LARGEST: f64 = 0.5;
+        let value = self.not_negative(place.clone(), text, Unit::PERCENT)?;
+        if value > LARGEST {
+            self.note(
+                place,
+                format!(
+                    "“{}” is more than 50 %: a bare number is in per cent, and ppm may be written",
+                    text.trim()
+                ),
+            );
+            return None;
+        }
+        Some(value)
+    }
+
     /// A number that must be above zero.
     pub fn positive(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
         let value = self.number(place.clone(), text, unit)?.value;
@@ -126,11 +144,7 @@ pub fn bench(page: &Page, reader: &mut Reader) -> Bench {
         screen_width: reader
             .positive(at(BenchField::ScreenWidth), text(BenchField::ScreenWidth), Unit::DIVISION)
             .unwrap_or(SCREEN_WIDTH),
-        u_time_base: reader.not_negative(
-            at(BenchField::TimeBaseUncertainty),
-            text(BenchField::TimeBaseUncertainty),
-            Unit::PERCENT,
-        ),
+        u_time_base: reader.ratio(at(BenchField::TimeBaseUncertainty), text(BenchField::TimeBaseUncertainty)),
         air,
     }
 }
@@ -177,9 +191,9 @@ pub fn coverage(page: &Page, reader: &mut Reader) -> f64 {
     let place = Place::Bench { field: BenchField::Coverage };
     let text = page.bench.get(&BenchField::Coverage).map_or("", String::as_str);
     match reader.number(place.clone(), text, Unit::PERCENT) {
-        Some(number) if number.value > 0.0 && number.value < 1.0 => number.value,
+        Some(number) if number.value >= 0.5 && number.value < 1.0 => number.value,
         Some(_) => {
-            reader.note(place, "a coverage probability lies between 0 % and 100 %, such as 95 %");
+            reader.note(place, "a coverage probability lies from 50 % to below 100 %, such as 95 %; a bare number is in per cent");
             COVERAGE
         }
         None => COVERAGE,
@@ -245,9 +259,8 @@ fn rail(typed: &TypedRail, before: Option<Unit>, reader: &mut Reader) -> RailNum
     let u_stated =
         reader.not_negative(at(RailField::ReadingUncertainty), text(RailField::ReadingUncertainty), unit);
     let u_reading = u_stated.unwrap_or(READING_UNCERTAINTY);
-    let u_scale = reader
-        .not_negative(at(RailField::ScaleUncertainty), text(RailField::ScaleUncertainty), Unit::PERCENT)
-        .unwrap_or(0.0);
+    let u_scale =
+        reader.ratio(at(RailField::ScaleUncertainty), text(RailField::ScaleUncertainty)).unwrap_or(0.0);
     let (joint, u_joint_stated) = SpliceReader { rail: typed.id, unit, before, reader }.joint(&typed.splice);
     RailNumbers {
         rail: joint.map(|joint| Rail { span, sign: typed.sense.sign(), u_reading, u_scale, joint }),
@@ -385,7 +398,7 @@ pub fn settings(page: &Page, reader: &mut Reader) -> Vec<SettingNumbers> {
         .iter()
         .filter_map(|typed| {
             let time = reader.positive(at(typed.id, false), &typed.time_per_division, Unit::NANOSECOND);
-            let uncertainty = reader.not_negative(at(typed.id, true), &typed.uncertainty, Unit::PERCENT);
+            let uncertainty = reader.ratio(at(typed.id, true), &typed.uncertainty);
             time.map(|time_per_division| SettingNumbers { time_per_division, uncertainty })
         })
         .collect()

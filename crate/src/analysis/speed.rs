@@ -13,6 +13,9 @@ use crate::notebook::{Basis, Page};
 /// Speed of light in vacuum, m/s, exact (SI Brochure, 9th edition, 2.2).
 pub const C0: f64 = 299_792_458.0;
 
+/// A relative uncertainty from the scatter below this is none.
+const NO_SCATTER: f64 = 1e-12;
+
 /// One metre per nanosecond, in metres per second.
 const METRE_PER_NANOSECOND: f64 = 1e9;
 
@@ -41,6 +44,11 @@ pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading, beside: &Beside
             return Err(refuse("no_uncertainty", message.into()));
         }
     };
+    // Rows typed to so many digits scatter by their last one; less than this is rounding of the arithmetic.
+    if !line.stated && budget.relative_v() < NO_SCATTER {
+        let message = "the rows lie exactly on a line, so there is no scatter to judge by: state the uncertainty of each";
+        return Err(refuse("no_scatter", message.into()));
+    }
     let v = beside.correction() * page.path.factor() / slope * METRE_PER_NANOSECOND;
     let c = group_index * v;
     let relative = budget.relative();

@@ -92,7 +92,7 @@ pub enum Edit {
         after: Option<RowId>,
         /// What its cells hold to begin with.
         #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "std::collections::BTreeMap<Cell, String>"))]
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "LiteMap::is_empty")]
         cells: LiteMap<Cell, String>,
     },
     /// Typed in a cell.

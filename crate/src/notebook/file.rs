@@ -84,6 +84,8 @@ struct Head {
 /// # Errors
 /// See [`FileError`]; nothing is half read.
 pub fn read(text: &str) -> Result<Notebook, FileError> {
+    // Some editors put a byte order mark first (Unicode 16.0, 23.8).
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let head: Head = serde_json::from_str(text).map_err(|e| not_json(&e))?;
     if head.kind.as_deref() != Some(KIND) {
         return Err(FileError::Foreign);

@@ -11,6 +11,7 @@
 use core::fmt::Write as _;
 
 use super::DecimalMark;
+use super::nearest::nearest;
 
 /// Places beyond these hold no digit of any double.
 const PLACES: core::ops::RangeInclusive<i32> = -1100..=400;
@@ -131,8 +132,7 @@ impl Decimal {
 
     /// The nearest double.
     pub fn to_f64(&self) -> f64 {
-        let sign = if self.negative { "-" } else { "" };
-        format!("{sign}{}e{}", self.digits, self.place).parse().unwrap_or(f64::NAN)
+        nearest(self.negative, &self.digits, self.place)
     }
 
     /// The number without a power of ten, with `minus` for the sign: `−0.0210`.

@@ -13,6 +13,7 @@
 
 mod decimal;
 mod error;
+mod nearest;
 mod parse;
 mod unit;
 mod write;

@@ -9,6 +9,7 @@
 use core::f64::consts::PI;
 
 use super::error::quoted;
+use super::nearest::nearest;
 use super::unit::Scale;
 use super::{DecimalMark, NumberError, Unit};
 
@@ -124,9 +125,9 @@ impl Numeral {
     /// The value in the base unit of `unit`, rounded once (twice for degrees).
     fn in_base(&self, unit: Unit) -> f64 {
         match unit.scale() {
-            Scale::TenTo(exponent) => double(self.negative, &self.digits, self.place + exponent),
-            Scale::Inch => double(self.negative, &times(&self.digits, 254), self.place - 4),
-            Scale::Degree => double(self.negative, &self.digits, self.place) * (PI / 180.0),
+            Scale::TenTo(exponent) => nearest(self.negative, &self.digits, self.place + exponent),
+            Scale::Inch => nearest(self.negative, &times(&self.digits, 254), self.place - 4),
+            Scale::Degree => nearest(self.negative, &self.digits, self.place) * (PI / 180.0),
         }
     }
 
@@ -145,12 +146,6 @@ impl Numeral {
     fn shift(&mut self, exponent: i32) {
         self.place += exponent;
     }
-}
-
-/// The double nearest to ±digits × 10^place.
-fn double(negative: bool, digits: &str, place: i32) -> f64 {
-    let sign = if negative { "-" } else { "" };
-    format!("{sign}{digits}e{place}").parse().unwrap_or(f64::NAN)
 }
 
 /// A decimal integer times a small factor, exactly.

@@ -3,16 +3,16 @@
 use super::Charts;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::Outcome;
-use crate::analysis::{Analysis, LineAnalysis, Measured, Part, RailStand, RowReading};
+use crate::analysis::{Analysis, BudgetComponent, LineAnalysis, Measured, Part, RailStand, RowReading};
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
     Mark, Share, SharesPicture, Theme,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::notebook::{Page, Rail, Sense};
-use crate::quantity::{DecimalMark, in_unit, plain};
+use crate::quantity::{Decimal, DecimalMark, in_unit, plain};
 use crate::view::ComponentView;
-use crate::view::budget::budget_view;
+use crate::view::budget::{budget_view, ordered};
 
 /// Coverage probability of the band.
 const COVERAGE: f64 = 0.95;
@@ -113,8 +113,10 @@ fn bench_rail(rail: &Rail, stand: &RailStand, decimal: DecimalMark) -> Option<Be
     let unit = ruler_unit(rail.unit);
     let reading = |distance: f64| {
         let shown = mark + rail.sense.sign() * (distance - place.value);
-        let rounded = plain(unit.from_base(shown), 5, DecimalMark::Point);
-        let shortest = rounded.parse::<f64>().unwrap_or(shown);
+        // A nanometre of ruler is rounding.
+        let shown = if shown.abs() < 1e-9 { 0.0 } else { shown };
+        let rounded = Decimal::significant(unit.from_base(shown), 5);
+        let shortest = rounded.map_or(shown, |rounded| rounded.to_f64());
         in_unit(unit.to_base(shortest), unit, decimal)
     };
     Some(BenchRail {
@@ -138,9 +140,14 @@ fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Str
 
 /// The shares of the budget, the largest first.
 pub fn shares_picture(page: &Page, analysis: &Analysis) -> SharesPicture {
-    let components = budget_view(page, analysis).components.into_iter();
-    let share = |part: ComponentView| Share { label: part.name, share: part.share, text: part.share_text };
-    SharesPicture { shares: components.map(share).collect() }
+    let Ok(speed) = &analysis.speed else { return SharesPicture::default() };
+    let shares = ordered(&speed.budget).into_iter().zip(budget_view(page, analysis).components);
+    let share = |(part, view): (&BudgetComponent, ComponentView)| Share {
+        label: view.name,
+        share: part.share,
+        text: view.share_text,
+    };
+    SharesPicture { shares: shares.map(share).collect() }
 }
 
 /// Monte Carlo trials in bins with the budget's curve, in 10⁶ m/s.

@@ -101,7 +101,7 @@ fn component(text: &str) -> ComponentView {
         degrees_of_freedom: text.into(),
         sensitivity: text.into(),
         contribution: text.into(),
-        share: 1.0,
+        bar: "100%".into(),
         share_text: text.into(),
         remark: text.into(),
     }

@@ -1,21 +1,19 @@
 //! The uncertainty budget in words and digits.
 
 use super::figures::figure;
-use super::math::{equation, number, op, over, power, root, row, symbol};
+use super::math::{Math, equation, number, op, over, power, root, row, symbol};
 use super::result::per_cent;
 use super::types::{BudgetView, ComponentView, Figure};
-use crate::analysis::{Analysis, BudgetComponent, Entry, Origin, Quantity, Speed};
+use crate::analysis::{Analysis, Budget, BudgetComponent, Entry, Origin, Quantity, Speed};
 use crate::notebook::{ActsOn, Effect, ErrorShape, Page, RailId, Scope, SharedError};
-use crate::quantity::{DecimalMark, Unit, fixed, plain};
+use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
 
 /// The budget of c.
 pub fn budget_view(page: &Page, analysis: &Analysis) -> BudgetView {
     match &analysis.speed {
         Err(refusal) => BudgetView { refusal: refusal.message.clone(), ..BudgetView::default() },
         Ok(speed) => {
-            let mut components: Vec<&BudgetComponent> = speed.budget.components.iter().collect();
-            // Stable, so that equal shares keep the order of the apparatus.
-            components.sort_by(|a, b| b.share.total_cmp(&a.share));
+            let components = ordered(&speed.budget);
             BudgetView {
                 refusal: String::new(),
                 components: components.iter().map(|part| component(page, speed, part)).collect(),
@@ -24,6 +22,14 @@ pub fn budget_view(page: &Page, analysis: &Analysis) -> BudgetView {
             }
         }
     }
+}
+
+/// The components in the order in which they are shown: the largest first.
+pub fn ordered(budget: &Budget) -> Vec<&BudgetComponent> {
+    let mut components: Vec<&BudgetComponent> = budget.components.iter().collect();
+    // Stable, so that equal shares keep the order of the apparatus.
+    components.sort_by(|a, b| b.share.total_cmp(&a.share));
+    components
 }
 
 /// Degrees of freedom in words: "many" where they have no end.
@@ -48,7 +54,7 @@ fn component(page: &Page, speed: &Speed, part: &BudgetComponent) -> ComponentVie
         } else {
             "0".into()
         },
-        share: part.share,
+        bar: format!("{}%", fixed(100.0 * part.share, -2, DecimalMark::Point)),
         share_text: share(part.share, mark),
         remark: remark(part).into(),
     }
@@ -82,7 +88,10 @@ pub fn name(page: &Page, origin: &Origin) -> String {
         Origin::Splice { rail: id } => format!("splice of {}", rail(page, *id)),
         Origin::RulerScale { rail: id } => format!("ruler’s scale, {}", rail(page, *id)),
         Origin::TimeBase { time_per_division } => {
-            format!("time base at {} ns per division", plain(*time_per_division, 4, page.decimal_mark))
+            format!(
+                "time base at {} per division",
+                in_unit(*time_per_division, Unit::NANOSECOND, page.decimal_mark)
+            )
         }
         Origin::Stated { shared } => match stated(page, *shared) {
             Some(shared) if !shared.name.trim().is_empty() => shared.name.trim().to_owned(),
@@ -222,16 +231,7 @@ fn budget_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
             nu.clone(),
             "How well the uncertainty itself is known. “Many” where nothing in it was estimated from few readings.",
         )
-        .by(row(vec![
-            symbol("ν_eff"),
-            op("="),
-            over(
-                power(symbol("u_c"), "4"),
-                row(vec![op("Σ"), over(power(symbol("u_i"), "4"), symbol("ν_i"))]),
-            ),
-            op("="),
-            number(nu),
-        ]))
+        .by(row(welch_satterthwaite(budget.degrees_of_freedom.map(|_| nu))))
         .from("Welch–Satterthwaite, JCGM 100:2008, G.4.1"),
     ];
     match (&budget.coverage_factor, speed.expanded()) {
@@ -272,8 +272,19 @@ fn budget_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
     figures
 }
 
+/// ν_eff by its formula, and its value where it has one.
+fn welch_satterthwaite(value: Option<String>) -> Vec<Math> {
+    let mut formula = vec![
+        symbol("ν_eff"),
+        op("="),
+        over(power(symbol("u_c"), "4"), row(vec![op("Σ"), over(power(symbol("u_i"), "4"), symbol("ν_i"))])),
+    ];
+    formula.extend(value.into_iter().flat_map(|value| [op("="), number(value)]));
+    formula
+}
+
 /// The root of so many squares added up.
-fn root_of_sum(parts: usize) -> super::math::Math {
+fn root_of_sum(parts: usize) -> Math {
     let term = |index: &str| power(symbol(&format!("u_{index}")), "2");
     root(match parts {
         0 | 1 => term("1"),

@@ -6,7 +6,7 @@ use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
 use crate::notebook::{Basis, Page, Path};
-use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
+use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, plus_minus, short_form};
 
 /// What stands where a figure would give away what a closed seal hides.
 const SEALED: &str = "shown when the seal is opened";
@@ -32,9 +32,9 @@ pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
     }
 }
 
-/// A probability in per cent, to as many digits as it has.
+/// A probability in per cent, with the digits that it was typed with.
 pub fn per_cent(probability: f64, mark: DecimalMark) -> String {
-    format!("{} %", plain(100.0 * probability, 4, mark))
+    in_unit(probability, Unit::PERCENT, mark)
 }
 
 fn result_figures(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<Figure> {
@@ -104,9 +104,9 @@ fn speed_in_air(page: &Page, analysis: &Analysis, speed: &Speed) -> Figure {
 fn group_index(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Figure {
     let u = analysis.air.u_group_index;
     let meaning = if extrapolated(analysis.air.wavelength_nm) {
-        "A pulse travels at the group velocity c/n_g; n is the phase index and σ the vacuum wavenumber. At this wavelength the small share of water vapour is extrapolated."
+        "A pulse travels at the group velocity, c over the group index; n is the phase index and σ the vacuum wavenumber. At this wavelength the small share of water vapour is extrapolated."
     } else {
-        "A pulse travels at the group velocity c/n_g; n is the phase index and σ the vacuum wavenumber."
+        "A pulse travels at the group velocity, c over the group index; n is the phase index and σ the vacuum wavenumber."
     };
     figure(
         "group_index",

@@ -7,7 +7,7 @@ use super::types::{Field, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{MOST, Outcome, Tally, Verdict, plan};
 use crate::notebook::Page;
-use crate::quantity::{DecimalMark, fixed, plain, plus_minus};
+use crate::quantity::{DecimalMark, plain, plus_minus};
 
 /// The trials as they are to be drawn.
 pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
@@ -21,7 +21,7 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
         wanted: Field {
             text: page.trials.wanted.clone(),
             problem,
-            default: format!("as many as it takes to be steady, at most {MOST}"),
+            default: format!("as many as it takes to be steady, at most {}", count(MOST)),
             unit: String::new(),
         },
         refusal,
@@ -29,9 +29,8 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
 }
 
 /// How far the trials have come.
-pub fn progress(tally: &Tally) -> (f64, String) {
-    let share = tally.done() as f64 / tally.most() as f64;
-    (share, format!("{} of at most {} trials", tally.done(), tally.most()))
+pub fn progress(tally: &Tally) -> String {
+    format!("{} of at most {} trials", count(tally.done()), count(tally.most()))
 }
 
 /// What the trials gave.
@@ -51,15 +50,32 @@ pub fn trials_view(page: &Page, outcome: &Result<Outcome, String>) -> TrialsView
 /// An interval to the place that the uncertainty's second digit has.
 fn interval((low, high): (f64, f64), u: f64, mark: DecimalMark) -> String {
     let place = last_place(u);
-    format!("{} to {} m/s", fixed(low, place, mark), fixed(high, place, mark))
+    let digits = |end: f64| usize::try_from(exponent(end) - place + 1).unwrap_or(1);
+    format!("{} to {} m/s", plain(low, digits(low), mark), plain(high, digits(high), mark))
 }
 
 /// The power of ten of the second significant digit of `u`.
 fn last_place(u: f64) -> i32 {
-    let exponent = libm::floor(libm::log10(u.max(f64::MIN_POSITIVE)));
+    exponent(u) - 1
+}
+
+/// The power of ten of the first digit.
+fn exponent(value: f64) -> i32 {
+    let exponent = libm::floor(libm::log10(value.abs().max(f64::MIN_POSITIVE)));
     #[expect(clippy::cast_possible_truncation, reason = "between −308 and 308")]
-    let place = exponent as i32 - 1;
-    place
+    let exponent = exponent as i32;
+    exponent
+}
+
+/// A count in groups of three, thin spaces between them (SI Brochure, 9th edition, 5.4.4).
+fn count(number: usize) -> String {
+    let digits = number.to_string();
+    let lead = digits.len() % 3;
+    let (first, rest) = digits.split_at(lead);
+    let groups = rest.as_bytes().chunks(3).map(|group| String::from_utf8_lossy(group).into_owned());
+    let all: Vec<String> =
+        Some(first.to_owned()).filter(|first| !first.is_empty()).into_iter().chain(groups).collect();
+    all.join("\u{2009}")
 }
 
 fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
@@ -70,7 +86,7 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
             "trials",
             "trials",
             "M",
-            format!("{} (seed {})", summary.trials, outcome.seed),
+            format!("{} (seed {})", count(summary.trials), outcome.seed),
             match outcome.steady {
                 Some(true) => "Made until mean, uncertainty and both ends of the interval were steady to two digits of the uncertainty.",
                 Some(false) => "The most that are made. The figures are not steady yet to two digits of the uncertainty.",
@@ -141,7 +157,7 @@ fn summary(outcome: &Outcome, mark: DecimalMark) -> String {
     };
     format!(
         "Histogram of {} trials about {}; over it the budget’s {curve} about {}.",
-        outcome.summary.trials,
+        count(outcome.summary.trials),
         plus_minus(outcome.summary.mean, Some(outcome.summary.u), "m/s", mark),
         plus_minus(c, Some(u), "m/s", mark)
     )

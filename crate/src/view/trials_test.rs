@@ -25,15 +25,13 @@ fn demo_with(wanted: &str) -> Notebook {
 fn an_outcome_is_told_in_words() {
     let notebook = demo_with("400000");
     let view = trials_view(notebook.page(), &outcome(notebook.page()));
-    assert_eq!(view.figures[0].value, "400000 (seed 4)");
+    assert_eq!(view.figures[0].value, "400\u{2009}000 (seed 4)");
     assert!(view.verdict.starts_with("The budget’s interval holds"), "{}", view.verdict);
     assert!(view.summary.contains("normal curve"), "{}", view.summary);
     // Both ends are written to the place of the uncertainty's second digit, here 10⁴ m/s.
-    assert!(
-        view.figures[2].value.contains("0000 to ") && view.figures[2].value.ends_with("0000 m/s"),
-        "{}",
-        view.figures[2].value
-    );
+    let interval = &view.figures[2].value;
+    assert!(interval.starts_with("2.98") && interval.contains(" × 10⁸ to 3.02"), "{interval}");
+    assert_eq!([1, 12, 1_234, 1_234_567].map(count), ["1", "12", "1\u{2009}234", "1\u{2009}234\u{2009}567"]);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use litemap::LiteMap;
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 use super::math::Math;
 use crate::analysis::Notice;
@@ -11,6 +11,14 @@ use crate::notebook::{
     Sense, SettingId, SharedId, Splice,
 };
 use crate::quantity::DecimalMark;
+
+/// A map as a record, also when it is empty: of an empty map litemap can't tell that its keys are texts.
+fn as_record<S: Serializer, K: Serialize, V: Serialize>(
+    map: &LiteMap<K, V>,
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    serializer.collect_map(map.iter())
+}
 
 /// Everything the page shows of one notebook.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -28,6 +36,7 @@ pub struct View {
     /// How many entries the log holds.
     pub entries: usize,
     /// Every text of the bench and the report, each field present.
+    #[serde(serialize_with = "as_record")]
     pub bench: LiteMap<BenchField, Field>,
     /// The rails, from the splitter outwards.
     pub rails: Vec<RailView>,
@@ -70,6 +79,7 @@ pub struct RailView {
     /// The rail.
     pub id: RailId,
     /// Its texts, each field present.
+    #[serde(serialize_with = "as_record")]
     pub fields: LiteMap<RailField, Field>,
     /// The unit of its ruler.
     pub unit: RulerUnit,
@@ -81,6 +91,7 @@ pub struct RailView {
     pub splice: Splice,
     /// What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
     /// for the whole).
+    #[serde(serialize_with = "as_record")]
     pub splice_problems: LiteMap<String, String>,
     /// Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m".
     pub stands: String,
@@ -146,6 +157,7 @@ pub struct RowView {
     /// How it takes part.
     pub state: RowState,
     /// Its cells, each present.
+    #[serde(serialize_with = "as_record")]
     pub cells: LiteMap<Cell, Field>,
     /// Why it is struck out; empty if it is not.
     pub struck: String,
@@ -167,6 +179,7 @@ pub struct Proposal {
     /// A number for it.
     pub row: RowId,
     /// The cells.
+    #[serde(serialize_with = "as_record")]
     pub cells: LiteMap<Cell, String>,
 }
 
@@ -221,8 +234,8 @@ pub struct ComponentView {
     pub sensitivity: String,
     /// The standard uncertainty of c that it causes, m/s.
     pub contribution: String,
-    /// Its share of the variance, 0 … 1, for the length of a bar.
-    pub share: f64,
+    /// Its share of the variance as the length of a bar: "51.13%".
+    pub bar: String,
     /// The same in words.
     pub share_text: String,
     /// How it came in, or why it can't matter.

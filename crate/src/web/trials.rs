@@ -46,7 +46,7 @@ pub struct Tally {
 #[derive(Serialize)]
 struct Progress {
     done: usize,
-    share: f64,
+    most: usize,
     text: String,
 }
 
@@ -76,8 +76,8 @@ impl Tally {
 
     /// How far the trials have come.
     pub fn progress(&self) -> JsValue {
-        let (share, text) = progress(&self.tally);
-        to_js(&Progress { done: self.tally.done(), share, text })
+        let (done, most) = (self.tally.done(), self.tally.most());
+        to_js(&Progress { done, most, text: progress(&self.tally) })
     }
 
     /// What the trials taken so far give.

@@ -1,5 +1,5 @@
 //! `measure NAME…`: rows `name`, tab, value, tab, unit on standard output; what else is worth knowing on standard
-//! error.
+//! error. `measure --python` makes the environment of the general libraries and prints where its Python is.
 //!
 //! A row `ours_vs_peer` is the peer's time over ours, both taken in one run: above 1 where ours is faster.
 //! `wasm_vs_native_fit` is the time in a browser over the time natively: above 1 where the browser is slower.
@@ -46,6 +46,10 @@ fn main() -> ExitCode {
 }
 
 fn print(name: &str) -> Result<()> {
+    if name == "--python" {
+        println!("{}", Peers::get()?.python().display());
+        return Ok(());
+    }
     let (_, unit, value) = ROWS.into_iter().find(|(row, ..)| *row == name).context("there is no such row")?;
     println!("{name}\t{:.2}\t{unit}", value()?);
     Ok(())

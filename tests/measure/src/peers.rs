@@ -51,11 +51,25 @@ impl Peers {
             eprintln!("installing numpy and scipy into {}", folder.display());
             run(Command::new("python3").args(["-m", "venv", "--clear"]).arg(&folder))?;
             run(Command::new(&python)
-                .args(["-m", "pip", "install", "--quiet", "--disable-pip-version-check", "-r"])
+                .args([
+                    "-m",
+                    "pip",
+                    "install",
+                    "--quiet",
+                    "--disable-pip-version-check",
+                    "--retries",
+                    "1",
+                    "-r",
+                ])
                 .arg(here().join("requirements.txt")))?;
             fs::write(&stamp, wanted)?;
         }
         Ok(Self { python })
+    }
+
+    /// The Python of the environment.
+    pub fn python(&self) -> &Path {
+        &self.python
     }
 
     /// Has `peers.py` fit a line in each of its ways called `name`.

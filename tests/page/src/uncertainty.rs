@@ -44,7 +44,8 @@ pub fn budget_adds_up(stage: &Stage) -> Result<()> {
         ensure!(contribution == component.contribution, "{name} contributes {contribution:?}");
         ensure!(share == component.share_text, "{name} has a share of {share:?}");
         let length: f64 = bar.strip_suffix('%').context("a bar in per cent")?.parse()?;
-        ensure!((length - 100.0 * component.share).abs() < 0.01, "the bar of {name} is {length} % long");
+        let told: f64 = component.bar.strip_suffix('%').context("a length in per cent")?.parse()?;
+        ensure!((length - told).abs() < 0.01, "the bar of {name} is {length} % long");
         whole += length;
     }
     ensure!((whole - 100.0).abs() < 0.1, "the shares make up {whole} %");

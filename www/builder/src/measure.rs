@@ -34,12 +34,12 @@ const ROWS: [(&str, Subject); 11] = [
     ("one_file_bytes", Subject::Size),
     ("fit_24_rows_vs_scipy_odr", Subject::Library),
     ("fit_200_rows_shared_vs_scipy", Subject::Library),
+    ("monte_carlo_vs_numpy", Subject::Page),
     ("wasm_vs_native_fit", Subject::BothLibraries),
     ("open_demo_ms", Subject::Page),
     ("edit_200_rows_ms", Subject::Page),
     ("save_edit_ms", Subject::Page),
     ("bundle_ms", Subject::Page),
-    ("monte_carlo_vs_numpy", Subject::Page),
 ];
 
 /// The package of the fits that are timed in a browser too.

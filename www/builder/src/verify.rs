@@ -17,9 +17,10 @@ use crate::{compile, pack, serve, shell};
 type Part = fn(&Project) -> Result<Count>;
 
 /// The parts, in the order in which they run: what fails soonest first.
-const PARTS: [(&str, &str, Part); 5] = [
+const PARTS: [(&str, &str, Part); 6] = [
     ("style", "formatting, lints, documentation", style),
     ("native", "the crates' own tests", native),
+    ("peers", "fitted lines beside ODRPACK's, if it can be had", peers),
     ("types", "the page's scripts against their declared types", types),
     ("wasm", "the same digits in a browser as natively", wasm),
     ("page", "the real page in a real browser", page),
@@ -85,6 +86,26 @@ fn check_passes(command: &mut Command) -> Result<Count> {
 fn native(project: &Project) -> Result<Count> {
     let heard = shell::overhear(shell::cargo(project).args(["test", "--workspace", "--no-fail-fast"]))?;
     Ok(Count::heard(&heard))
+}
+
+/// Has a general library fit the lines of `tests/numbers/odrpack.rs` anew. It needs Python, and PyPI once; without them
+/// the part says so and counts nothing, since its answers of another day are compared in any case.
+fn peers(project: &Project) -> Result<Count> {
+    shell::run(shell::cargo(project).args(["build", "--quiet", "-p", "measure"]))?;
+    let mut asked = shell::cargo(project);
+    asked.args(["run", "--quiet", "-p", "measure", "--", "--python"]);
+    let Some(python) = shell::answer(&mut asked) else {
+        println!("skipped: ODRPACK needs python3 with its module venv, and numpy and scipy from PyPI");
+        return Ok(Count::default());
+    };
+    let reference = project.root.join("tests/numbers/reference");
+    let mut script = Command::new(python);
+    script.arg(reference.join("make_odrpack.py")).arg(reference.join("odrpack-200.json"));
+    let answers = shell::answer(&mut script).context("make_odrpack.py failed")?;
+    let live = keep(project, "odrpack-live.json", answers.as_bytes())?;
+    let mut test = shell::cargo(project);
+    test.args(["test", "--quiet", "-p", "slope-of-light", "--test", "numbers", "odrpack_fits_them_now"]);
+    Ok(Count::heard(&shell::overhear(test.args(["--", "--nocapture"]).env("SLOPE_ODRPACK_LIVE", live))?))
 }
 
 /// Type-checks the page with the TypeScript compiler that `tests/page/package-lock.json` pins.

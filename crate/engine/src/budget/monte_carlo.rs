@@ -118,9 +118,11 @@ pub fn tolerance(u: f64, digits: u32) -> f64 {
     let after_the_first = digits.clamp(1, 17) - 1;
     let written = format!("{:.*e}", after_the_first as usize, u.abs());
     let exponent = written.split_once('e').and_then(|(_, exponent)| exponent.parse::<i32>().ok());
-    exponent
-        .and_then(|exponent| format!("5e{}", exponent - after_the_first.cast_signed() - 1).parse().ok())
-        .unwrap_or(f64::NAN)
+    exponent.map_or(f64::NAN, |exponent| {
+        let place = exponent - after_the_first.cast_signed() - 1;
+        let power = (0..place.unsigned_abs()).fold(1.0, |power, _| power * 10.0);
+        if place < 0 { 5.0 / power } else { 5.0 * power }
+    })
 }
 
 /// When there have been enough trials: the adaptive procedure of JCGM 101, 7.9.4.

@@ -62,7 +62,7 @@ impl Random {
         let shape = nu / 2.0;
         if shape < 1.0 {
             // Γ(a) is Γ(a + 1) times a power of a uniform number (section 6 of the same).
-            let lessened = libm::pow(1.0 - self.unit(), 1.0 / shape);
+            let lessened = libm::exp(libm::log(1.0 - self.unit()) / shape);
             return self.chi_square(nu + 2.0) * lessened;
         }
         let d = shape - 1.0 / 3.0;

@@ -1,6 +1,6 @@
 //! The distribution of an error, and numbers drawn from it.
 
-use core::f64::consts::{FRAC_1_SQRT_2, PI, SQRT_2};
+use core::f64::consts::{FRAC_1_SQRT_2, SQRT_2};
 
 use super::Random;
 
@@ -34,7 +34,7 @@ impl Shape {
             Self::Normal => random.normal(),
             Self::Rectangular => 3.0_f64.sqrt() * (2.0 * random.unit() - 1.0),
             Self::Triangular => 6.0_f64.sqrt() * (random.unit() + random.unit() - 1.0),
-            Self::Arcsine => SQRT_2 * libm::sin(2.0 * PI * random.unit()),
+            Self::Arcsine => arcsine(random),
             Self::Student(nu) => student(nu, random),
         }
     }
@@ -47,6 +47,18 @@ impl Shape {
             Self::Rectangular => Some((1.0_f64 / 3.0).sqrt()),
             Self::Triangular => Some((1.0_f64 / 6.0).sqrt()),
             Self::Arcsine => Some(FRAC_1_SQRT_2),
+        }
+    }
+}
+
+/// √2 cos 2φ, with φ the angle of a point even over the unit disc: (a² − b²)/(a² + b²) needs no cosine (J. von Neumann,
+/// NBS Appl. Math. Ser. 12 (1951) 36; from memory).
+fn arcsine(random: &mut Random) -> f64 {
+    loop {
+        let (a, b) = (2.0 * random.unit() - 1.0, 2.0 * random.unit() - 1.0);
+        let (a, b) = (a * a, b * b);
+        if a + b > 0.0 && a + b < 1.0 {
+            return SQRT_2 * ((a - b) / (a + b));
         }
     }
 }

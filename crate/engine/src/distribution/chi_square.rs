@@ -74,6 +74,8 @@ fn incomplete_gamma(a: f64, z: f64, side: Side) -> Tail {
     } else {
         (factor * a * upper_fraction(a, z), Side::Upper)
     };
+    // For a near zero the product may round to just above 1.
+    let computed = computed.min(1.0);
     // The other tail is then the larger one, so that the difference keeps its digits.
     let probability = if side == of_side { computed } else { 1.0 - computed };
     Tail { probability, density: factor * a / z }

@@ -14,7 +14,7 @@ pub enum LineError {
         /// Rows needed: one for each unknown.
         needed: usize,
     },
-    /// Every x is the same, so no slope can be told.
+    /// Every x is the same, or differs from the others by a few roundings, so no slope can be told.
     #[error("all rows stand at the same place, so the line has no slope; move the carriage between readings")]
     AllPositionsEqual,
     /// A value is not a finite number.
@@ -47,7 +47,8 @@ pub enum LineError {
         /// The rows.
         rows: Vec<usize>,
     },
-    /// Free column `column` cannot be told from the line and the columns before it.
+    /// Free column `column` cannot be told from the line and the columns before it; or it is a step in x, and the line
+    /// is level.
     #[error("unknown {} cannot be told from the line itself by these rows; take it out or spread the rows", .column + 1)]
     UndeterminedColumn {
         /// Which of [`Data::free`](super::Data::free).

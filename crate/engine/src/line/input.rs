@@ -21,6 +21,14 @@ pub struct Data {
 }
 
 impl Data {
+    /// The shared errors stated.
+    pub(super) fn shared(&self) -> &[Column] {
+        match &self.noise {
+            Noise::Stated(stated) => &stated.shared,
+            Noise::Unstated | Noise::Dense(_) => &[],
+        }
+    }
+
     /// These rows alone, with all that is known of them. Rows that do not exist are passed over.
     #[must_use]
     pub fn only(&self, rows: &[usize]) -> Data {
@@ -97,6 +105,10 @@ impl FreeColumn {
         match self {
             FreeColumn::InX(entries) | FreeColumn::InY(entries) => entries,
         }
+    }
+
+    pub(super) fn is_in_x(&self) -> bool {
+        matches!(self, FreeColumn::InX(_))
     }
 
     /// The same kind of unknown with other entries.

@@ -23,6 +23,7 @@ mod error;
 mod input;
 mod nodes;
 mod noise;
+mod pair;
 mod problem;
 mod profile;
 mod refit;
@@ -56,28 +57,26 @@ pub fn fit(data: &Data) -> Result<Fit, LineError> {
     input::check(data)?;
     let frame = Frame::around(data)?;
     match &data.noise {
-        Noise::Unstated => solve(data, frame, &[], Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
-        Noise::Stated(stated) => solve(data, frame, &stated.shared, independent(stated, &frame)),
-        Noise::Dense(dense) => solve(data, frame, &[], joint(dense, data.x.len(), &frame)),
+        Noise::Unstated => solve(data, frame, Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
+        Noise::Stated(stated) => solve(data, frame, independent(stated, &frame)),
+        Noise::Dense(dense) => solve(data, frame, joint(dense, data.x.len(), &frame)),
     }
 }
 
-fn solve<N: noise::Noise>(
-    data: &Data,
-    frame: Frame,
-    shared: &[Column],
-    mut noise: N,
-) -> Result<Fit, LineError> {
+fn solve<N: noise::Noise>(data: &Data, frame: Frame, mut noise: N) -> Result<Fit, LineError> {
     let (frame, start) = frame.centred(data, &mut noise)?;
-    let problem = Problem::new(data, shared, frame)?;
+    let problem = Problem::new(data, frame, &noise, start)?;
     let mut profile = profile::Profile::new(&problem, noise);
-    let best = search::least(&mut profile, start)?;
+    let best = search::least(&mut profile, data, start)?;
     profile.complete()?;
-    result::assemble(data, shared, &problem, &profile, best)
+    result::assemble(data, &profile, &best)
 }
 
 fn independent(stated: &Stated, frame: &Frame) -> Independent {
-    let variances = |list: &[f64], scale: f64| list.iter().map(|u| (u / scale) * (u / scale)).collect();
+    let variances = |list: &[f64], scale: f64| {
+        let per_unit = 1.0 / scale;
+        list.iter().map(|u| (u * per_unit) * (u * per_unit)).collect()
+    };
     let var_x =
         if stated.ux.iter().any(|u| *u > 0.0) { variances(&stated.ux, frame.x_scale) } else { vec![] };
     let cov_xy = stated.cov_xy.iter().map(|cov| cov / frame.x_scale / frame.y_scale).collect();

@@ -230,14 +230,34 @@ pub(super) fn correlation(mut matrix: DMatrix<f64>) -> DMatrix<f64> {
     matrix
 }
 
+/// Names the rows of a matrix that is not positive definite: those with a large part in the direction in which it has
+/// no positive variance. Cholesky's triangle is built until a pivot fails, or else to its least pivot; the direction is
+/// what that row is against the best mixture of those before it.
 pub(super) fn least_direction(matrix: DMatrix<f64>) -> Vec<usize> {
     /// A row with less than this share of the largest part is not named.
     const NAMED: f64 = 0.1;
-    let eigen = matrix.symmetric_eigen();
-    let least = (0..)
-        .zip(eigen.eigenvalues.iter())
-        .fold((0, f64::INFINITY), |best, (i, value)| if *value < best.1 { (i, *value) } else { best });
-    let direction = eigen.eigenvectors.column(least.0);
-    let largest = direction.amax();
-    (0..).zip(direction.iter()).filter(|(_, part)| part.abs() > NAMED * largest).map(|(row, _)| row).collect()
+    let mut l = matrix;
+    let (mut least, mut row) = (f64::INFINITY, 0);
+    for k in 0..l.nrows() {
+        for j in 0..k {
+            let known: f64 = (0..j).map(|m| l[(k, m)] * l[(j, m)]).sum();
+            l[(k, j)] = (l[(k, j)] - known) / l[(j, j)];
+        }
+        let pivot = l[(k, k)] - (0..k).map(|m| l[(k, m)] * l[(k, m)]).sum::<f64>();
+        if pivot < least {
+            (least, row) = (pivot, k);
+        }
+        if pivot <= 0.0 {
+            break;
+        }
+        l[(k, k)] = pivot.sqrt();
+    }
+    let mut direction = vec![0.0; row];
+    for j in (0..row).rev() {
+        let known: f64 = (j + 1..row).map(|m| l[(m, j)] * direction[m]).sum();
+        direction[j] = -(l[(row, j)] + known) / l[(j, j)];
+    }
+    direction.push(1.0);
+    let largest = direction.iter().fold(0.0, |largest: f64, part| largest.max(part.abs()));
+    (0..).zip(direction).filter(|(_, part)| part.abs() > NAMED * largest).map(|(row, _)| row).collect()
 }

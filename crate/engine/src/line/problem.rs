@@ -1,11 +1,20 @@
 //! The readings in units of their own spans and counted from their weighted mean. The scales are powers of two, so
-//! that scaling costs no digit.
+//! that scaling costs no digit, and multiplying by their reciprocals is the same as dividing, but quicker.
 
 use super::{
+    basis::dot,
     error::LineError,
     input::{Column, Data, FreeColumn},
     noise::Noise,
+    pair::Pair,
 };
+
+/// Positions that span less than this share of their own size are one place: their differences are a few roundings.
+const ONE_PLACE: f64 = 1.0 / (1_u64 << 46) as f64;
+
+/// A column that keeps less than this share of its length beside the columns before it is not told apart from them:
+/// so close, a rounding of the data in the last place would move the answer in its ninth digit.
+pub(super) const DISTINCT: f64 = 1e-7;
 
 /// Where the scaled units stand: x = `x_origin` + `x_scale` · x′, and so for y.
 #[derive(Debug, Clone, Copy)]
@@ -20,14 +29,13 @@ impl Frame {
     /// Scales from the spans; the origin at the first row for now.
     pub fn around(data: &Data) -> Result<Self, LineError> {
         let (x_span, y_span) = (span(&data.x), span(&data.y));
-        if x_span == 0.0 {
-            return Err(LineError::AllPositionsEqual);
-        }
         if !(x_span.is_finite() && y_span.is_finite()) {
             return Err(LineError::OutOfRange);
         }
-        let y_size =
-            if y_span > 0.0 { y_span } else { data.y.iter().fold(0.0, |size: f64, y| size.max(y.abs())) };
+        if x_span <= ONE_PLACE * size(&data.x) {
+            return Err(LineError::AllPositionsEqual);
+        }
+        let y_size = if y_span > 0.0 { y_span } else { size(&data.y) };
         let [x_origin, y_origin] = [&data.x, &data.y].map(|list| list.first().copied().unwrap_or(0.0));
         Ok(Frame { x_origin, y_origin, x_scale: power_of_two(x_span), y_scale: power_of_two(y_size) })
     }
@@ -46,11 +54,21 @@ impl Frame {
     }
 
     pub fn x(&self, x: f64) -> f64 {
-        (x - self.x_origin) / self.x_scale
+        (x - self.x_origin) * (1.0 / self.x_scale)
     }
 
     pub fn y(&self, y: f64) -> f64 {
-        (y - self.y_origin) / self.y_scale
+        (y - self.y_origin) * (1.0 / self.y_scale)
+    }
+
+    /// As [`x`](Self::x), without rounding.
+    pub fn x_closely(&self, x: f64) -> Pair {
+        Pair::difference(x, self.x_origin).over(self.x_scale)
+    }
+
+    /// As [`y`](Self::y), without rounding.
+    pub fn y_closely(&self, y: f64) -> Pair {
+        Pair::difference(y, self.y_origin).over(self.y_scale)
     }
 }
 
@@ -94,54 +112,110 @@ pub(super) struct Problem {
     pub frame: Frame,
     pub x: Vec<f64>,
     pub y: Vec<f64>,
-    pub shared: Vec<Column>,
-    pub free: Vec<Free>,
-}
-
-/// A free column as a regressor of y, brought to a size near 1.
-#[derive(Debug, Clone)]
-pub(super) struct Free {
-    pub effect: Vec<f64>,
-    pub scale: f64,
+    pub shared: Vec<Shared>,
+    /// The free columns, as regressors of y.
+    pub free: Vec<Centred>,
 }
 
 impl Problem {
-    pub fn new(data: &Data, shared: &[Column], frame: Frame) -> Result<Self, LineError> {
+    /// `slope` in scaled units, roughly.
+    pub fn new(data: &Data, frame: Frame, noise: &impl Noise, slope: f64) -> Result<Self, LineError> {
+        let shared = data.shared();
+        let weights = if shared.is_empty() && data.free.is_empty() { vec![] } else { noise.weights() };
+        let mean = WeightedMean { total: weights.iter().sum(), weights };
+        let free = |(column, unknown): (usize, &FreeColumn)| {
+            Centred::free(unknown.entries(), &mean).ok_or(LineError::UndeterminedColumn { column })
+        };
         let problem = Problem {
             frame,
             x: data.x.iter().map(|x| frame.x(*x)).collect(),
             y: data.y.iter().map(|y| frame.y(*y)).collect(),
-            shared: shared.iter().map(|column| column.divided(frame.x_scale, frame.y_scale)).collect(),
-            free: data.free.iter().map(Free::new).collect(),
+            shared: shared.iter().map(|column| Shared::new(column, &frame, &mean, slope)).collect(),
+            free: data.free.iter().enumerate().map(free).collect::<Result<_, _>>()?,
         };
         let finite = problem.x.iter().chain(&problem.y).all(|value| value.is_finite());
         if finite { Ok(problem) } else { Err(LineError::OutOfRange) }
     }
 }
 
-impl Column {
-    fn divided(&self, x_scale: f64, y_scale: f64) -> Column {
-        let divide = |list: &[f64], scale: f64| list.iter().map(|value| value / scale).collect();
-        Column { x: divide(&self.x, x_scale), y: divide(&self.y, y_scale) }
+struct WeightedMean {
+    weights: Vec<f64>,
+    total: f64,
+}
+
+impl WeightedMean {
+    fn of(&self, list: &[f64]) -> f64 {
+        dot(&self.weights, list) / self.total
+    }
+}
+
+/// A list counted from an origin: entry = (`origin` + `effect`) · `unit`. What the origin does, the intercept does as
+/// well, so that a column far from zero need not be told from it by its last digits.
+#[derive(Debug, Clone)]
+pub(super) struct Centred {
+    pub effect: Vec<f64>,
+    pub origin: f64,
+    /// The unit of the entries, a power of two.
+    pub unit: f64,
+}
+
+impl Centred {
+    fn new(entries: &[f64], origin: f64, unit: f64) -> Self {
+        let per_unit = 1.0 / unit;
+        let effect = entries.iter().map(|entry| (entry - origin) * per_unit).collect();
+        Centred { effect, origin: origin * per_unit, unit }
     }
 
-    /// Writes the effect of one standard deviation on y − a − b x to zeroed storage.
-    pub(super) fn write_effect(&self, slope: f64, out: &mut [f64]) {
-        for (out, effect) in out.iter_mut().zip(&self.y) {
+    /// A free column, counted from its mean and brought to a size near 1; `None` if it is the same in all rows.
+    fn free(entries: &[f64], mean: &WeightedMean) -> Option<Self> {
+        let origin = mean.of(entries);
+        let largest = entries.iter().fold(0.0, |largest: f64, entry| largest.max((entry - origin).abs()));
+        let same = largest <= DISTINCT * size(entries);
+        (!same).then(|| Centred::new(entries, origin, power_of_two(largest)))
+    }
+
+    /// The effect of an entry, without rounding.
+    pub fn closely(&self, entry: f64) -> Pair {
+        Pair::difference(entry / self.unit, self.origin)
+    }
+}
+
+/// How one shared error moves the rows.
+#[derive(Debug, Clone)]
+pub(super) struct Shared {
+    pub x: Centred,
+    pub y: Centred,
+}
+
+impl Shared {
+    /// Counted from its mean, if that is so large beside the rows' own uncertainties that digits are at stake.
+    fn new(column: &Column, frame: &Frame, mean: &WeightedMean, slope: f64) -> Self {
+        /// In standard uncertainties of the rows' mean: of sixteen digits, its square is lost.
+        const LARGE: f64 = 1e3;
+        let [x, y] = [&column.x, &column.y].map(|list| mean.of(list));
+        let level = (y / frame.y_scale).abs() + (slope * x / frame.x_scale).abs();
+        let [x, y] = if level * mean.total.sqrt() > LARGE { [x, y] } else { [0.0; 2] };
+        Shared { x: Centred::new(&column.x, x, frame.x_scale), y: Centred::new(&column.y, y, frame.y_scale) }
+    }
+
+    /// What one standard deviation moves y − a − b x by in all rows alike.
+    pub fn origin(&self, slope: f64) -> f64 {
+        self.y.origin - slope * self.x.origin
+    }
+
+    /// Writes the rest of the effect of one standard deviation on y − a − b x to zeroed storage.
+    pub fn write_effect(&self, slope: f64, out: &mut [f64]) {
+        for (out, effect) in out.iter_mut().zip(&self.y.effect) {
             *out = *effect;
         }
-        for (out, effect) in out.iter_mut().zip(&self.x) {
+        for (out, effect) in out.iter_mut().zip(&self.x.effect) {
             *out -= slope * effect;
         }
     }
 }
 
-impl Free {
-    fn new(column: &FreeColumn) -> Self {
-        let entries = column.entries();
-        let scale = power_of_two(entries.iter().fold(0.0, |size: f64, value| size.max(value.abs())));
-        Free { effect: entries.iter().map(|value| value / scale).collect(), scale }
-    }
+fn size(list: &[f64]) -> f64 {
+    list.iter().fold(0.0, |size, value| size.max(value.abs()))
 }
 
 fn span(list: &[f64]) -> f64 {

@@ -13,13 +13,11 @@
 use super::{
     basis::{Basis, dot},
     error::LineError,
+    input::Data,
     noise::Noise,
-    problem::Problem,
+    pair::Pair,
+    problem::{Centred, DISTINCT, Problem},
 };
-
-/// A column that keeps less than this share of its length beside the columns before it is not told apart from them:
-/// so close, a rounding of the data in the last place would move the answer in its ninth digit.
-const DISTINCT: f64 = 1e-7;
 
 /// χ² and its derivatives at one slope.
 #[derive(Debug, Clone, Copy)]
@@ -37,13 +35,15 @@ pub(super) struct Point {
 /// The work space in which χ² is evaluated.
 #[derive(Debug)]
 pub(super) struct Profile<'a, N> {
-    problem: &'a Problem,
+    pub problem: &'a Problem,
     pub noise: N,
     pub basis: Basis,
     /// Whitened residual, then the prior rows.
     pub residual: Vec<f64>,
     /// Shared, free and constant term, in scaled units.
     pub unknowns: Vec<f64>,
+    /// What rounding took from them; empty until they are found in pairs.
+    pub unknowns_low: Vec<f64>,
     /// W⁻¹ r.
     pub e: Vec<f64>,
     /// Adjusted positions.
@@ -66,6 +66,7 @@ impl<'a, N: Noise> Profile<'a, N> {
             basis: Basis::new(rows, problem.shared.len(), others + 1),
             residual: vec![0.0; rows],
             unknowns: vec![0.0; others],
+            unknowns_low: vec![],
             e: vec![0.0; n],
             positions: vec![0.0; n],
             errors: vec![0.0; n],
@@ -81,6 +82,27 @@ impl<'a, N: Noise> Profile<'a, N> {
         self.noise.at_slope(slope)?;
         self.lay_columns(slope)?;
         self.fit_others(slope);
+        self.point(slope)
+    }
+
+    /// Forgets the level found last, which is of no use at a slope far from there.
+    pub fn forget(&mut self) {
+        self.unknowns.fill(0.0);
+    }
+
+    /// Evaluates χ² at a slope close to the one before, with residuals formed in pairs: no digit is lost to what the
+    /// unknowns take out of the readings, however much that is.
+    pub fn closely_at(&mut self, data: &Data, slope: Pair) -> Result<Point, LineError> {
+        self.noise.at_slope(slope.high)?;
+        self.lay_columns(slope.high)?;
+        self.fit_others_closely(data, slope);
+        self.point(slope.high)
+    }
+
+    /// χ² and its derivatives, from the residual left by the other unknowns.
+    fn point(&mut self, slope: f64) -> Result<Point, LineError> {
+        let n = self.problem.x.len();
+        self.noise.weigh(&self.residual[..n], &mut self.e);
         let in_x = self.adjust_positions();
         let taken = self.project_tangent()?;
         let information = taken.information;
@@ -106,6 +128,49 @@ impl<'a, N: Noise> Profile<'a, N> {
             noise.whiten(&mut column[..positions.len()]);
         });
         if distinct > DISTINCT { Ok(()) } else { Err(LineError::UndeterminedSlope) }
+    }
+
+    /// The intercept in scaled units, at a slope and the other unknowns as they stand, and the largest of the terms
+    /// that it is the sum of: the constant, less what the slope and the columns beside the line amount to between
+    /// their origins and zero.
+    pub fn intercept(&self, slope: Pair) -> (Pair, f64) {
+        let frame = &self.problem.frame;
+        let (high, low) = (&self.unknowns, &self.unknowns_low);
+        let unknown = |k: usize| Pair { high: high[k], low: low.get(k).copied().unwrap_or(0.0) };
+        let level = Pair::from(frame.y_origin / frame.y_scale);
+        let run = slope * (frame.x_origin / frame.x_scale).into();
+        let mut sum = level + unknown(high.len() - 1) - run;
+        let mut largest = level.high.abs().max(run.high.abs());
+        let mut take = |step: Pair| {
+            sum = sum - step;
+            largest = largest.max(step.high.abs());
+        };
+        for (k, shared) in self.problem.shared.iter().enumerate() {
+            take(unknown(k) * (Pair::from(shared.y.origin) - slope * shared.x.origin.into()));
+        }
+        for (k, free) in (self.problem.shared.len()..).zip(&self.problem.free) {
+            take(unknown(k) * free.origin.into());
+        }
+        (sum, largest)
+    }
+
+    /// The effects of the shared errors with what they do to all rows alike; `None` where those on the basis are whole.
+    pub fn whole_errors(&self, slope: f64) -> Option<Basis> {
+        let Profile { problem, noise, .. } = self;
+        if problem.shared.iter().all(|shared| shared.origin(slope) == 0.0) {
+            return None;
+        }
+        let (n, count) = (problem.x.len(), problem.shared.len());
+        let mut errors = Basis::new(n + count, 0, count);
+        for (k, shared) in problem.shared.iter().enumerate() {
+            errors.add(|column| {
+                shared.write_effect(slope, &mut column[..n]);
+                column[..n].iter_mut().for_each(|effect| *effect += shared.origin(slope));
+                noise.whiten(&mut column[..n]);
+                column[n + k] = 1.0;
+            });
+        }
+        Some(errors)
     }
 
     fn lay_columns(&mut self, slope: f64) -> Result<(), LineError> {
@@ -151,7 +216,41 @@ impl<'a, N: Noise> Profile<'a, N> {
         self.basis.project(&mut self.residual, &mut self.unknowns);
         self.basis.solve(&mut self.unknowns);
         self.unknowns[constant] += level;
-        self.noise.weigh(&self.residual[..n], &mut self.e);
+    }
+
+    /// As [`fit_others`](Self::fit_others), counting from all the unknowns found last.
+    fn fit_others_closely(&mut self, data: &Data, slope: Pair) {
+        let Profile { problem, residual, unknowns, unknowns_low, .. } = self;
+        let (n, frame) = (data.x.len(), &problem.frame);
+        unknowns_low.resize(unknowns.len(), 0.0);
+        let known: Vec<Pair> =
+            unknowns.iter().zip(&*unknowns_low).map(|(high, low)| Pair { high: *high, low: *low }).collect();
+        let (shared, others) = known.split_at(problem.shared.len());
+        for (i, r) in residual[..n].iter_mut().enumerate() {
+            let mut position = frame.x_closely(data.x[i]);
+            let mut left = frame.y_closely(data.y[i]);
+            for ((column, centred), z) in data.shared().iter().zip(&problem.shared).zip(shared) {
+                let effect = |list: &[f64], centred: &Centred| {
+                    list.get(i).map_or(Pair::default(), |entry| *z * centred.closely(*entry))
+                };
+                position = position - effect(&column.x, &centred.x);
+                left = left - effect(&column.y, &centred.y);
+            }
+            for ((column, free), unknown) in data.free.iter().zip(&problem.free).zip(others) {
+                left = left - *unknown * free.closely(column.entries()[i]);
+            }
+            *r = (left - others[others.len() - 1] - slope * position).value();
+        }
+        for (r, z) in residual[n..].iter_mut().zip(shared) {
+            *r = -z.value();
+        }
+        self.noise.whiten(&mut self.residual[..n]);
+        self.basis.project(&mut self.residual, &mut self.unknowns);
+        self.basis.solve(&mut self.unknowns);
+        for ((high, low), known) in self.unknowns.iter_mut().zip(&mut self.unknowns_low).zip(known) {
+            let sum = known + Pair::from(*high);
+            (*high, *low) = (sum.high, sum.low);
+        }
     }
 
     fn adjust_positions(&mut self) -> f64 {
@@ -161,11 +260,11 @@ impl<'a, N: Noise> Profile<'a, N> {
         }
         self.prior_pull.fill(0.0);
         for (k, shared) in self.problem.shared.iter().enumerate() {
-            for (position, effect) in self.positions.iter_mut().zip(&shared.x) {
+            for (position, effect) in self.positions.iter_mut().zip(&shared.x.effect) {
                 *position -= effect * self.unknowns[k];
             }
-            if !shared.x.is_empty() {
-                self.prior_pull[k] = dot(&self.e, &shared.x);
+            if !shared.x.effect.is_empty() {
+                self.prior_pull[k] = dot(&self.e, &shared.x.effect);
             }
         }
         in_x
@@ -183,7 +282,7 @@ impl<'a, N: Noise> Profile<'a, N> {
             return Err(LineError::UndeterminedSlope);
         }
         let information = projected.left;
-        if self.problem.shared.iter().all(|shared| shared.x.is_empty()) {
+        if self.problem.shared.iter().all(|shared| shared.x.effect.is_empty()) {
             return Ok(Taken { information, bending: 0.0 });
         }
         self.basis.solve_transposed(&mut self.prior_pull);

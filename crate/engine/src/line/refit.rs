@@ -12,7 +12,7 @@
 
 use super::{
     input::{Column, Data, Noise},
-    nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size},
+    nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size, cosine},
     noise::Independent,
     problem::{Frame, Problem},
     profile::Profile,
@@ -197,7 +197,7 @@ impl<'a> Rig<'a> {
             (true, Some(u)) => u.slope * excess,
             _ => around.y_scale / around.x_scale,
         };
-        let problem = Problem::new(data, shared, frame).ok()?;
+        let problem = Problem::new(data, frame, &noise, fit.slope).ok()?;
         Some(Rig { data, fit, noise, problem, leaning, u, excess })
     }
 
@@ -234,7 +234,7 @@ impl<'a> Rig<'a> {
             let rows = quick.rows_of(&problem);
             let mut exact = Profile::new(&problem, self.noise.clone());
             (0..=size.nodes).all(|k| {
-                let s = libm::cos(std::f64::consts::PI * k as f64 / size.nodes as f64);
+                let s = cosine(std::f64::consts::PI * k as f64 / size.nodes as f64);
                 let Ok(point) = exact.at(self.fit.slope + quick.nodes.reach * s) else { return false };
                 let off = (quick.nodes.gradient_at(s, &rows) - point.gradient) / point.information;
                 off.abs() <= CLOSE * self.u
@@ -251,8 +251,9 @@ impl<'a> Rig<'a> {
         add(&mut problem.y, &self.noise.var_y, |variance| own(signs, variance));
         for column in &self.problem.shared {
             let sign = if together { 1.0 } else { signs.next() };
-            add(&mut problem.x, &column.x, |effect| sign * effect);
-            add(&mut problem.y, &column.y, |effect| sign * effect);
+            for (list, column) in [(&mut problem.x, &column.x), (&mut problem.y, &column.y)] {
+                add(list, &column.effect, |effect| sign * (column.origin + effect));
+            }
         }
         // As readings they are rounded at their distance from zero.
         let Frame { x_origin, y_origin, .. } = problem.frame;

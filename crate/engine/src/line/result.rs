@@ -2,10 +2,12 @@
 
 use super::{
     error::LineError,
-    input::{Column, Data, FreeColumn, Noise},
+    input::{Data, FreeColumn, Noise},
     noise,
-    problem::Problem,
-    profile::{Point, Profile},
+    pair::Pair,
+    problem::Shared,
+    profile::Profile,
+    search::Least,
 };
 
 /// A row whose information is taken up by the fit to this share has no residual of its own.
@@ -138,34 +140,32 @@ pub fn bias_of_reciprocal(v: f64, slope: f64, u_slope: f64) -> f64 {
 /// Brings the state of `profile` at the least χ² back to the units of the readings.
 pub(super) fn assemble<N: noise::Noise>(
     data: &Data,
-    shared: &[Column],
-    problem: &Problem,
     profile: &Profile<'_, N>,
-    least: Point,
+    least: &Least,
 ) -> Result<Fit, LineError> {
+    let Profile { problem, basis, .. } = profile;
     let frame = problem.frame;
-    let basis = &profile.basis;
-    let constant = basis.len() - 2;
     let y_per_x = frame.y_scale / frame.x_scale;
-    let slope = least.slope * y_per_x;
-    let alpha = profile.unknowns[constant];
-    let lean = basis.r(constant, constant + 1) / basis.r(constant, constant);
-    let centre = frame.x_origin + frame.x_scale * lean;
+    let slope = least.slope.value() * y_per_x;
     let degrees_of_freedom = data.x.len() - 2 - data.free.len();
     let stated = data.noise != Noise::Unstated;
+    let least_chi_square = least.point.chi_square;
     let chi_square = match (degrees_of_freedom, stated) {
         (0, _) => 0.0,
-        (_, true) => least.chi_square,
-        (_, false) => least.chi_square * frame.y_scale * frame.y_scale,
+        (_, true) => least_chi_square,
+        (_, false) => least_chi_square * frame.y_scale * frame.y_scale,
     };
     // What one unit of whitened residual is worth: 1 as stated, or as the scatter has it.
     let unit = match (stated, degrees_of_freedom) {
         (true, _) => Some(1.0),
         (false, 0) => None,
-        (false, nu) => Some((least.chi_square / nu as f64).sqrt()),
+        (false, nu) => Some((least_chi_square / nu as f64).sqrt()),
     };
-    let u_slope = y_per_x / basis.r(constant + 1, constant + 1);
-    let at_centre = frame.y_scale / basis.r(constant, constant);
+    let own = basis.r(basis.len() - 1, basis.len() - 1);
+    let (lean, across) = level(profile, least.point.slope);
+    let u_slope = y_per_x / own;
+    let centre = frame.x_origin + frame.x_scale * lean;
+    let at_centre = frame.y_scale * across;
     let uncertainty = Uncertainty {
         intercept: libm::hypot(at_centre, centre * u_slope),
         slope: u_slope,
@@ -173,16 +173,23 @@ pub(super) fn assemble<N: noise::Noise>(
         centre,
         at_centre,
     };
-    let free = free_estimates(data, problem, profile, slope, unit);
+    if slope == 0.0
+        && let Some(column) = data.free.iter().position(FreeColumn::is_in_x)
+    {
+        // Along a level line a step in x shows nothing.
+        return Err(LineError::UndeterminedColumn { column });
+    }
+    let free = free_estimates(data, profile, slope, unit);
+    let to_centre = least.slope * (Pair::from(frame.x_origin / frame.x_scale) + lean.into());
     let fit = Fit {
-        intercept: frame.y_origin + frame.y_scale * alpha - slope * frame.x_origin,
+        intercept: frame.y_scale * least.intercept.value(),
         slope,
         uncertainty: unit.map(|unit| uncertainty.times(unit)),
         chi_square,
         degrees_of_freedom,
         stated,
-        rows: rows(data, problem, profile, least.slope, unit, &free),
-        shared: (0..shared.len())
+        rows: rows(data, profile, least.point.slope, unit, &free),
+        shared: (0..problem.shared.len())
             .map(|k| {
                 let row = basis.inverse_row(k);
                 estimate(profile.unknowns[k], &row, u_slope, unit)
@@ -190,9 +197,31 @@ pub(super) fn assemble<N: noise::Noise>(
             .collect(),
         free,
         centre,
-        at_centre: frame.y_origin + frame.y_scale * (alpha + least.slope * lean),
+        at_centre: frame.y_scale * (least.intercept + to_centre).value(),
     };
     if fit.is_finite() { Ok(fit) } else { Err(LineError::OutOfRange) }
+}
+
+/// Where line and slope are uncorrelated, counted from the origin of x, and the standard uncertainty of the line there;
+/// both in scaled units. The columns beside the line are counted from their origins, which belong to the line.
+fn level<N: noise::Noise>(profile: &Profile<'_, N>, slope: f64) -> (f64, f64) {
+    let Profile { problem, basis, unknowns, .. } = profile;
+    let constant = basis.len() - 2;
+    let own = basis.r(constant, constant);
+    if problem.shared.is_empty() && problem.free.is_empty() {
+        return (basis.r(constant, constant + 1) / own, 1.0 / own);
+    }
+    let mut row = basis.inverse_row(constant);
+    let shared = problem.shared.iter().map(|shared| shared.origin(slope));
+    let origins = shared.chain(problem.free.iter().map(|free| free.origin));
+    for (place, origin) in origins.enumerate().filter(|(_, origin)| *origin != 0.0) {
+        for (entry, part) in row.iter_mut().zip(basis.inverse_row(place)) {
+            *entry -= origin * part;
+        }
+    }
+    let with_slope = row.pop().unwrap_or(0.0) * basis.r(constant + 1, constant + 1);
+    let shift: f64 = problem.shared.iter().zip(unknowns).map(|(shared, z)| shared.x.origin * z).sum();
+    (-with_slope - shift, row.iter().map(|entry| entry * entry).sum::<f64>().sqrt())
 }
 
 impl Fit {
@@ -218,19 +247,18 @@ fn estimate(value: f64, row: &[f64], u_slope: f64, unit: Option<f64>) -> Estimat
 
 fn free_estimates<N: noise::Noise>(
     data: &Data,
-    problem: &Problem,
     profile: &Profile<'_, N>,
     slope: f64,
     unit: Option<f64>,
 ) -> Vec<Estimate> {
+    let Profile { problem, basis, .. } = profile;
     let frame = problem.frame;
-    let basis = &profile.basis;
     let u_slope = frame.y_scale / frame.x_scale / basis.r(basis.len() - 1, basis.len() - 1);
     let first = problem.shared.len();
     let places = data.free.iter().zip(&problem.free).zip(&profile.unknowns[first..]).zip(first..);
     places
         .map(|(((column, free), effect), place)| {
-            let scale = frame.y_scale / free.scale;
+            let scale = frame.y_scale / free.unit;
             let in_y = effect * scale;
             let mut row: Vec<f64> = basis.inverse_row(place).iter().map(|entry| entry * scale).collect();
             match column {
@@ -253,23 +281,28 @@ fn free_estimates<N: noise::Noise>(
 
 fn rows<N: noise::Noise>(
     data: &Data,
-    problem: &Problem,
     profile: &Profile<'_, N>,
     slope: f64,
     unit: Option<f64>,
     free: &[Estimate],
 ) -> Vec<RowFit> {
+    let problem = profile.problem;
     let frame = problem.frame;
     let n_shared = problem.shared.len();
-    let alpha = profile.unknowns.last().copied().unwrap_or(0.0);
-    let (own, left) = information(profile, n_shared);
+    let (errors, beside) = profile.unknowns.split_at(n_shared);
+    let moved = |origin: &dyn Fn(&Shared) -> f64| -> f64 {
+        problem.shared.iter().zip(errors).map(|(shared, z)| origin(shared) * z).sum()
+    };
+    let alpha = beside.last().copied().unwrap_or(0.0) - moved(&|shared| shared.origin(slope));
+    let shift = moved(&|shared| shared.x.origin);
+    let (own, left) = information(profile, slope);
     let influence = influence(profile, frame.x_scale);
     (0..problem.x.len())
         .map(|i| {
-            let mut position = frame.x_origin + frame.x_scale * profile.positions[i];
+            let mut position = frame.x_origin + frame.x_scale * (profile.positions[i] - shift);
             let mut residual = problem.y[i] - slope * problem.x[i] - alpha;
             for (k, column) in data.free.iter().enumerate() {
-                residual -= profile.unknowns[n_shared + k] * problem.free[k].effect[i];
+                residual -= beside[k] * problem.free[k].effect[i];
                 if let FreeColumn::InX(entries) = column {
                     position -= free[k].value * entries[i];
                 }
@@ -301,19 +334,19 @@ fn influence<N: noise::Noise>(profile: &Profile<'_, N>, x_scale: f64) -> Vec<f64
     weighed.iter().map(|value| value / length).collect()
 }
 
-/// The diagonals of W⁻¹ and of the covariance of e = W⁻¹ r, which is W⁻¹ less what the fit takes up.
-fn information<N: noise::Noise>(profile: &Profile<'_, N>, n_shared: usize) -> (Vec<f64>, Vec<f64>) {
+/// The diagonals of V⁻¹, what each row tells by itself, and of the covariance of e = W⁻¹ r, which is V⁻¹ less what the
+/// fit takes up. V is W with the shared errors.
+fn information<N: noise::Noise>(profile: &Profile<'_, N>, slope: f64) -> (Vec<f64>, Vec<f64>) {
     let mut own = profile.noise.information();
     let mut weighed = vec![0.0; own.len()];
-    let mut left = own.clone();
-    for (k, column) in profile.basis.columns().enumerate() {
+    let mut less = |column: &[f64], from: &mut [f64]| {
         profile.noise.weigh(column, &mut weighed);
-        for (i, value) in weighed.iter().enumerate() {
-            left[i] -= value * value;
-            if k < n_shared {
-                own[i] -= value * value;
-            }
-        }
-    }
+        from.iter_mut().zip(&weighed).for_each(|(left, value)| *left -= value * value);
+    };
+    let mut left = own.clone();
+    profile.basis.columns().for_each(|column| less(column, &mut left));
+    let whole = profile.whole_errors(slope);
+    let errors = whole.as_ref().unwrap_or(&profile.basis).columns();
+    errors.take(profile.problem.shared.len()).for_each(|column| less(column, &mut own));
     (own, left)
 }

@@ -3,12 +3,16 @@
 
 use super::{
     error::LineError,
+    input::Data,
     noise::Noise,
+    pair::Pair,
     profile::{Point, Profile},
 };
 
 /// Where curvature and information differ by more than this share, errors in x bend χ² enough for a second valley.
 const BENT: f64 = 0.1;
+/// A slope within so many of its standard uncertainties from zero may have a second valley.
+const FAR: f64 = 4.0;
 /// Beyond this slope, in units of the spans, the line counts as upright.
 const UPRIGHT: f64 = 1e12;
 
@@ -19,14 +23,56 @@ struct Valley {
     plain: bool,
 }
 
+/// The least χ², with slope and intercept to more digits than one double holds where that matters.
+pub(super) struct Least {
+    pub point: Point,
+    pub slope: Pair,
+    /// In scaled units.
+    pub intercept: Pair,
+}
+
 /// Finds the least χ², and leaves `profile` at it.
-pub(super) fn least<N: Noise>(profile: &mut Profile<'_, N>, start: f64) -> Result<Point, LineError> {
-    match descend(profile, start) {
-        Ok(Valley { point, plain: true }) => Ok(point),
-        Ok(Valley { point, plain: false }) => scan(profile, Some(point)),
-        Err(LineError::NoConvergence) => scan(profile, None),
-        Err(error) => Err(error),
+pub(super) fn least<N: Noise>(
+    profile: &mut Profile<'_, N>,
+    data: &Data,
+    start: f64,
+) -> Result<Least, LineError> {
+    let point = match descend(profile, start) {
+        Ok(Valley { point, plain: true }) => point,
+        Ok(Valley { point, plain: false }) => scan(profile, Some(point))?,
+        Err(LineError::NoConvergence) => scan(profile, None)?,
+        Err(error) => return Err(error),
+    };
+    let (intercept, largest) = profile.intercept(point.slope.into());
+    if blurred(&point) || intercept.high.abs() < CANCELLED * largest {
+        refine(profile, data, point)
+    } else {
+        Ok(Least { point, slope: point.slope.into(), intercept })
     }
+}
+
+/// Where terms cancel to less than this share, a double keeps less than eleven digits of what is left.
+const CANCELLED: f64 = 1e-5;
+
+/// Whether the line leaves so little of the readings that rounding would leave the residuals few digits, or rounding has
+/// kept Newton's method from coming nearer.
+fn blurred(point: &Point) -> bool {
+    /// A share of the slope.
+    const NEAR: f64 = 1e-12;
+    let explained = point.information * point.slope * point.slope;
+    point.chi_square < CANCELLED * CANCELLED * explained
+        || newton_step(point).abs() > NEAR * point.slope.abs()
+}
+
+/// Two more of Newton's steps, with residuals in pairs.
+fn refine<N: Noise>(profile: &mut Profile<'_, N>, data: &Data, point: Point) -> Result<Least, LineError> {
+    let mut slope = Pair::from(point.slope);
+    for _ in 0..2 {
+        let here = profile.closely_at(data, slope)?;
+        slope = slope + newton_step(&here).into();
+    }
+    let point = profile.closely_at(data, slope)?;
+    Ok(Least { point, slope, intercept: profile.intercept(slope).0 })
 }
 
 fn descend<N: Noise>(profile: &mut Profile<'_, N>, start: f64) -> Result<Valley, LineError> {
@@ -39,8 +85,7 @@ fn descend<N: Noise>(profile: &mut Profile<'_, N>, start: f64) -> Result<Valley,
             return Err(LineError::NoConvergence);
         }
         if arrived(&here, step, last_step) {
-            let plain = straight && (here.curvature - here.information).abs() <= BENT * here.information;
-            return Ok(Valley { point: here, plain });
+            return Ok(Valley { point: here, plain: straight && is_plain(&here) });
         }
         let (next, halved) = downhill(profile, &here, step)?;
         straight &= !halved && here.curvature > 0.0;
@@ -50,6 +95,14 @@ fn descend<N: Noise>(profile: &mut Profile<'_, N>, start: f64) -> Result<Valley,
     Err(LineError::NoConvergence)
 }
 
+/// Whether χ² is so like a parabola that there is no second valley to look for. Where x is exact it is one; elsewhere it
+/// must bend little at the least, and that must lie far from the slope zero, about which the errors in x mirror it.
+fn is_plain(point: &Point) -> bool {
+    let bent = (point.curvature - point.information).abs();
+    let far = point.information * point.slope * point.slope >= FAR * FAR;
+    bent == 0.0 || (bent <= BENT * point.information && far)
+}
+
 fn newton_step(point: &Point) -> f64 {
     let bend = if point.curvature > 0.0 { point.curvature } else { point.information };
     -point.gradient / bend
@@ -57,10 +110,13 @@ fn newton_step(point: &Point) -> f64 {
 
 /// A step in the last place of the slope, or one that rounding keeps from shrinking.
 fn arrived(point: &Point, step: f64, last_step: f64) -> bool {
-    /// Steps below this, in units of the spans, are rounding if they do not shrink.
+    /// Steps below this, in units of the spans or of the standard uncertainty, are rounding if they do not shrink.
     const ROUNDING: f64 = 1e-11;
+    const NEGLIGIBLE: f64 = 1e-8;
     let in_last_place = step.abs() <= 2.0 * f64::EPSILON * point.slope.abs();
-    let stalled = step.abs() >= 0.5 * last_step.abs() && step.abs() <= ROUNDING * (1.0 + point.slope.abs());
+    let small = step.abs() <= ROUNDING * (1.0 + point.slope.abs())
+        || step * step * point.information <= NEGLIGIBLE * NEGLIGIBLE;
+    let stalled = small && step.abs() >= 0.5 * last_step.abs();
     point.curvature > 0.0 && (in_last_place || stalled || step == 0.0)
 }
 
@@ -88,21 +144,27 @@ fn downhill<N: Noise>(
 /// Looks at χ² over all slopes, descends into the lowest valleys, and gives the lowest end.
 fn scan<N: Noise>(profile: &mut Profile<'_, N>, known: Option<Point>) -> Result<Point, LineError> {
     const TRIED: usize = 4;
+    /// An upright line that fits as well as this takes the place of any other.
+    const ALIKE: f64 = 1e-9;
     let heights: Vec<(f64, f64)> = slopes()
         .into_iter()
         .map(|slope| (slope, profile.at(slope).map_or(f64::INFINITY, |point| point.chi_square)))
         .collect();
-    let mut starts: Vec<(f64, f64)> = heights
+    let mut valleys: Vec<[(f64, f64); 3]> = heights
         .windows(3)
         .filter_map(|window| match window {
-            [before, here, after] if here.1 <= before.1 && here.1 <= after.1 => Some(*here),
+            [before, here, after] if here.1 <= before.1 && here.1 <= after.1 => {
+                Some([*before, *here, *after])
+            }
             _ => None,
         })
         .collect();
-    starts.sort_by(|a, b| a.1.total_cmp(&b.1));
+    valleys.sort_by(|a, b| a[1].1.total_cmp(&b[1].1));
     let mut best = known;
-    for (slope, _) in starts.into_iter().take(TRIED) {
-        if let Ok(valley) = descend(profile, slope)
+    for valley in valleys.into_iter().take(TRIED) {
+        let floor = narrowed(profile, valley);
+        profile.forget();
+        if let Ok(valley) = descend(profile, floor)
             && best.is_none_or(|best| valley.point.chi_square < best.chi_square)
         {
             best = Some(valley.point);
@@ -111,9 +173,32 @@ fn scan<N: Noise>(profile: &mut Profile<'_, N>, known: Option<Point>) -> Result<
     let upright =
         [heights.first(), heights.last()].into_iter().flatten().fold(f64::INFINITY, |h, s| h.min(s.1));
     match best {
-        Some(best) if best.chi_square <= upright => profile.at(best.slope),
+        Some(best) if best.chi_square < upright * (1.0 - ALIKE) => {
+            profile.forget();
+            profile.at(best.slope)?;
+            profile.at(best.slope)
+        }
         _ => Err(LineError::NoConvergence),
     }
+}
+
+/// A slope near the floor of a valley between three slopes of which the middle one is lowest, by halving the wider side:
+/// from farther off, one of Newton's steps could leave the valley.
+fn narrowed<N: Noise>(profile: &mut Profile<'_, N>, valley: [(f64, f64); 3]) -> f64 {
+    let [mut before, mut here, mut after] = valley;
+    profile.forget();
+    for _ in 0..16 {
+        let rising = after.0 - here.0 > here.0 - before.0;
+        let slope = 0.5 * (here.0 + if rising { after.0 } else { before.0 });
+        let tried = (slope, profile.at(slope).map_or(f64::INFINITY, |point| point.chi_square));
+        match (rising, tried.1 < here.1) {
+            (true, true) => (before, here) = (here, tried),
+            (true, false) => after = tried,
+            (false, true) => (after, here) = (here, tried),
+            (false, false) => before = tried,
+        }
+    }
+    here.0
 }
 
 /// Slopes in units of the spans, from −10⁹ to 10⁹: evenly by angle near 1, by factors of two beyond.

@@ -182,7 +182,24 @@ pub(super) fn of_speed(seen: &Seen, line: &LineAnalysis, speed: &Speed) -> Vec<N
         });
     }
     all.extend(dominant(seen, speed));
+    all.extend(vague(seen, speed));
     all
+}
+
+/// An uncertainty so large that 1/b is no longer straight over it.
+fn vague(seen: &Seen, speed: &Speed) -> Option<Notice> {
+    (speed.relative > 0.2).then(|| Notice {
+        id: "vague_result",
+        weight: Weight::Grave,
+        section: Section::Uncertainty,
+        text: format!(
+            "The standard uncertainty is {} % of c: this says hardly anything.",
+            seen.figure(100.0 * speed.relative, 2)
+        ),
+        look_at: "The first lines of the budget, and the unit of each number typed there.",
+        rows: Vec::new(),
+        rail: None,
+    })
 }
 
 /// One error of the apparatus over four fifths of the budget.

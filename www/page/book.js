@@ -91,7 +91,7 @@ export class Book {
     const known = this.view;
     this.view = {
       ...news,
-      rows: news.rows.map((row, place) => row ?? known.rows[place]),
+      rows: news.rows.map((row, place) => (row ? { ...known.rows[place], ...row } : known.rows[place])),
       // Kept as it was, so that a row need not compare all that a notice holds.
       notices: news.notices.map((notice) => known.notices.find((old) => alike(old, notice)) ?? notice),
     };

@@ -175,8 +175,9 @@ export interface Desk {
   apply(edit: Edit, at: string): void;
   paste(row: number | undefined, cell: Cell, block: string, at: string): void;
   view(): View;
-  /** The view, with nothing for each row that is as it was when this was last asked. */
-  news(): Omit<View, 'rows'> & { rows: (RowView | null)[] };
+  /** The view, with nothing for each row that is as it was when this was last asked, and its outputs alone where
+   * nothing else changed. */
+  news(): Omit<View, 'rows'> & { rows: (Partial<RowView> | null)[] };
   title(): string;
   length(): number;
   can_undo(): boolean;

@@ -173,6 +173,32 @@ pub struct RowView {
     pub notices: Vec<String>,
 }
 
+impl RowView {
+    /// What follows from the row, if nothing else changed since it was told as `told`: one edit moves the residuals of
+    /// all rows, whose cells stay as they are.
+    pub fn outputs_since(&self, told: &Self) -> Option<Outputs<'_>> {
+        let same = self.id == told.id
+            && self.number == told.number
+            && self.state == told.state
+            && self.cells == told.cells
+            && self.struck == told.struck
+            && self.lacks == told.lacks
+            && self.notices == told.notices;
+        same.then_some(Outputs { distance: &self.distance, delay: &self.delay, residual: &self.residual })
+    }
+}
+
+/// What follows from a row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Outputs<'a> {
+    /// As [`RowView::distance`].
+    pub distance: &'a str,
+    /// As [`RowView::delay`].
+    pub delay: &'a str,
+    /// As [`RowView::residual`].
+    pub residual: &'a str,
+}
+
 /// What a new row would begin with.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Proposal {
@@ -305,3 +331,7 @@ pub struct ResultView {
     /// Whether the result may still be sealed: once only.
     pub may_seal: bool,
 }
+
+#[cfg(test)]
+#[path = "types_test.rs"]
+mod tests;

@@ -98,14 +98,16 @@ impl Desk {
         to_js(&view(&self.notebook, &self.analysis))
     }
 
-    /// Everything the page shows, with `null` for each row that is as it was when this was last asked.
+    /// Everything the page shows, with `null` for each row that is as it was when this was last asked, and the outputs
+    /// alone where nothing else changed.
     pub fn news(&mut self) -> JsValue {
         let mut view = view(&self.notebook, &self.analysis);
         let rows = std::mem::take(&mut view.rows);
         let rest = to_json(&view);
-        let each = rows.iter().enumerate().map(|(place, row)| {
-            let known = self.told.get(place) == Some(row);
-            if known { "null".to_owned() } else { to_json(row) }
+        let each = rows.iter().enumerate().map(|(place, row)| match self.told.get(place) {
+            Some(told) if told == row => "null".to_owned(),
+            Some(told) => row.outputs_since(told).map_or_else(|| to_json(row), |outputs| to_json(&outputs)),
+            None => to_json(row),
         });
         let list: Vec<String> = each.collect();
         // Of two members of one name the last one counts (ECMA-262, JSON.parse): the rows left out above come here.

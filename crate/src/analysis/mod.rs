@@ -38,10 +38,8 @@ pub fn analyse(notebook: &Notebook) -> Analysis {
 pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
     let mut reader = read::Reader::new(page.decimal_mark);
     let bench = read::bench(page, &mut reader);
-    let rails = read::rails(page, &mut reader);
-    let settings = read::settings(page, &mut reader);
-    let stands = rows::stands(page, &rails, &mut reader.problems);
-    let ground = rows::Ground { page, bench: &bench, rails: &rails, stands: &stands, settings: &settings };
+    let numbers = read_numbers(page, &mut reader);
+    let ground = numbers.ground(page, &bench);
     let rows = rows::read(&ground, &mut reader);
     let air = air_reading(page, &bench, &reader);
     let line = line::fit(&ground, &rows, what_if, &mut reader);
@@ -57,7 +55,7 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
     let notices = notices::notices(&ground);
     let mut analysis = Analysis {
         problems: reader.problems,
-        rails: rail_stands(page, &rails, &stands),
+        rails: rail_stands(page, &numbers.rails, &numbers.stands),
         rows: rows.readings,
         air,
         line,
@@ -75,13 +73,31 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
 fn setup_of(page: &Page) -> Result<(line::Setup, f64), Refusal> {
     let mut reader = read::Reader::new(page.decimal_mark);
     let bench = read::bench(page, &mut reader);
-    let rails = read::rails(page, &mut reader);
-    let settings = read::settings(page, &mut reader);
-    let stands = rows::stands(page, &rails, &mut reader.problems);
-    let ground = rows::Ground { page, bench: &bench, rails: &rails, stands: &stands, settings: &settings };
+    let numbers = read_numbers(page, &mut reader);
+    let ground = numbers.ground(page, &bench);
     let rows = rows::read(&ground, &mut reader);
     let setup = line::setup(&ground, &rows, None, &mut reader)?;
     Ok((setup, read::beam_angle(page, &mut reader)))
+}
+
+/// What rows are read against, beside the bench.
+struct Numbers {
+    rails: Vec<read::RailNumbers>,
+    settings: Vec<read::SettingNumbers>,
+    stands: Vec<Option<Stand>>,
+}
+
+fn read_numbers(page: &Page, reader: &mut read::Reader) -> Numbers {
+    let rails = read::rails(page, reader);
+    let settings = read::settings(page, reader);
+    let stands = rows::stands(page, &rails, &mut reader.problems);
+    Numbers { rails, settings, stands }
+}
+
+impl Numbers {
+    fn ground<'a>(&'a self, page: &'a Page, bench: &'a read::Bench) -> rows::Ground<'a> {
+        rows::Ground { page, bench, rails: &self.rails, stands: &self.stands, settings: &self.settings }
+    }
 }
 
 fn air_reading(page: &Page, bench: &read::Bench, reader: &read::Reader) -> AirReading {

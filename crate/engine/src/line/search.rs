@@ -1,6 +1,9 @@
 //! The least χ² over the slope: Newton's method with halved steps, and a scan over all slopes where χ² may have more
 //! than one valley.
 
+use core::f64::consts::FRAC_PI_2;
+
+use super::nodes::cosine;
 use super::{
     error::LineError,
     input::Data,
@@ -203,7 +206,11 @@ fn narrowed<N: Noise>(profile: &mut Profile<'_, N>, valley: [(f64, f64); 3]) -> 
 
 /// Slopes in units of the spans, from −10⁹ to 10⁹: evenly by angle near 1, by factors of two beyond.
 fn slopes() -> Vec<f64> {
-    let by_angle = (-88..=88_i32).map(|degrees| libm::tan(f64::from(degrees).to_radians()));
+    let tangent = |degrees: i32| {
+        let angle = f64::from(degrees).to_radians();
+        cosine(FRAC_PI_2 - angle) / cosine(angle)
+    };
+    let by_angle = (-88..=88_i32).map(tangent);
     let steep = (5..=30).map(|power| libm::ldexp(1.0, power));
     let flat = (6..=30).map(|power| libm::ldexp(1.0, -power));
     let both = |size: f64| [size, -size];

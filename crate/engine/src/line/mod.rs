@@ -57,16 +57,18 @@ use problem::{Frame, Problem};
 pub fn fit(data: &Data) -> Result<Fit, LineError> {
     input::check(data)?;
     let frame = Frame::around(data)?;
-    match &data.noise {
-        Noise::Unstated => solve(data, frame, Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
-        Noise::Stated(stated) => solve(data, frame, independent(stated, &frame)),
-        Noise::Dense(dense) => solve(data, frame, joint(dense, data.x.len(), &frame)),
-    }
+    // One form of the code for both forms of noise: each call of it works on a whole column.
+    let noise: Box<dyn noise::Noise> = match &data.noise {
+        Noise::Unstated => Box::new(Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
+        Noise::Stated(stated) => Box::new(independent(stated, &frame)),
+        Noise::Dense(dense) => Box::new(joint(dense, data.x.len(), &frame)),
+    };
+    solve(data, frame, noise)
 }
 
-fn solve<N: noise::Noise>(data: &Data, frame: Frame, mut noise: N) -> Result<Fit, LineError> {
-    let (frame, start) = frame.centred(data, &mut noise)?;
-    let problem = Problem::new(data, frame, &noise, start)?;
+fn solve(data: &Data, frame: Frame, mut noise: Box<dyn noise::Noise>) -> Result<Fit, LineError> {
+    let (frame, start) = frame.centred(data, noise.as_mut())?;
+    let problem = Problem::new(data, frame, noise.as_ref(), start)?;
     let mut profile = profile::Profile::new(&problem, noise);
     let best = search::least(&mut profile, data, start)?;
     profile.complete()?;

@@ -9,7 +9,7 @@ use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 use super::error::LineError;
 
 /// What the fit asks of a noise form. Methods after [`at_slope`](Noise::at_slope) hold for that slope.
-pub(super) trait Noise {
+pub(super) trait Noise: core::fmt::Debug {
     /// Sets W for slope `b`.
     fn at_slope(&mut self, b: f64) -> Result<(), LineError>;
     /// Multiplies a column by L⁻¹, where W = L Lᵀ.

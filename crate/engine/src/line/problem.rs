@@ -41,7 +41,7 @@ impl Frame {
     }
 
     /// The origin at the weighted mean, with the weights of a first rough slope; gives that slope too.
-    pub fn centred<N: Noise>(self, data: &Data, noise: &mut N) -> Result<(Self, f64), LineError> {
+    pub fn centred(self, data: &Data, noise: &mut dyn Noise) -> Result<(Self, f64), LineError> {
         let plain = Moments::of(&self, data, &vec![1.0; data.x.len()]);
         noise.at_slope(plain.slope())?;
         let weighted = Moments::of(&self, data, &noise.weights());
@@ -119,7 +119,7 @@ pub(super) struct Problem {
 
 impl Problem {
     /// `slope` in scaled units, roughly.
-    pub fn new(data: &Data, frame: Frame, noise: &impl Noise, slope: f64) -> Result<Self, LineError> {
+    pub fn new(data: &Data, frame: Frame, noise: &dyn Noise, slope: f64) -> Result<Self, LineError> {
         let shared = data.shared();
         let weights = if shared.is_empty() && data.free.is_empty() { vec![] } else { noise.weights() };
         let mean = WeightedMean { total: weights.iter().sum(), weights };

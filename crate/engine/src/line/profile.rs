@@ -34,9 +34,9 @@ pub(super) struct Point {
 
 /// The work space in which χ² is evaluated.
 #[derive(Debug)]
-pub(super) struct Profile<'a, N> {
+pub(super) struct Profile<'a> {
     pub problem: &'a Problem,
-    pub noise: N,
+    pub noise: Box<dyn Noise>,
     pub basis: Basis,
     /// Whitened residual, then the prior rows.
     pub residual: Vec<f64>,
@@ -55,8 +55,8 @@ pub(super) struct Profile<'a, N> {
     prior_pull: Vec<f64>,
 }
 
-impl<'a, N: Noise> Profile<'a, N> {
-    pub fn new(problem: &'a Problem, noise: N) -> Self {
+impl<'a> Profile<'a> {
+    pub fn new(problem: &'a Problem, noise: Box<dyn Noise>) -> Self {
         let n = problem.x.len();
         let rows = n + problem.shared.len();
         let others = problem.shared.len() + problem.free.len() + 1;

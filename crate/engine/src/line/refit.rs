@@ -232,7 +232,7 @@ impl<'a> Rig<'a> {
         (0..TRIALS).all(|trial| {
             let problem = self.redrawn(&mut signs, trial == 0);
             let rows = quick.rows_of(&problem);
-            let mut exact = Profile::new(&problem, self.noise.clone());
+            let mut exact = Profile::new(&problem, Box::new(self.noise.clone()));
             (0..=size.nodes).all(|k| {
                 let s = cosine(std::f64::consts::PI * k as f64 / size.nodes as f64);
                 let Ok(point) = exact.at(self.fit.slope + quick.nodes.reach * s) else { return false };

@@ -3,7 +3,6 @@
 use super::{
     error::LineError,
     input::{Data, FreeColumn, Noise},
-    noise,
     pair::Pair,
     problem::Shared,
     profile::Profile,
@@ -138,11 +137,7 @@ pub fn bias_of_reciprocal(v: f64, slope: f64, u_slope: f64) -> f64 {
 }
 
 /// Brings the state of `profile` at the least χ² back to the units of the readings.
-pub(super) fn assemble<N: noise::Noise>(
-    data: &Data,
-    profile: &Profile<'_, N>,
-    least: &Least,
-) -> Result<Fit, LineError> {
+pub(super) fn assemble(data: &Data, profile: &Profile<'_>, least: &Least) -> Result<Fit, LineError> {
     let Profile { problem, basis, .. } = profile;
     let frame = problem.frame;
     let y_per_x = frame.y_scale / frame.x_scale;
@@ -204,7 +199,7 @@ pub(super) fn assemble<N: noise::Noise>(
 
 /// Where line and slope are uncorrelated, counted from the origin of x, and the standard uncertainty of the line there;
 /// both in scaled units. The columns beside the line are counted from their origins, which belong to the line.
-fn level<N: noise::Noise>(profile: &Profile<'_, N>, slope: f64) -> (f64, f64) {
+fn level(profile: &Profile<'_>, slope: f64) -> (f64, f64) {
     let Profile { problem, basis, unknowns, .. } = profile;
     let constant = basis.len() - 2;
     let own = basis.r(constant, constant);
@@ -245,12 +240,7 @@ fn estimate(value: f64, row: &[f64], u_slope: f64, unit: Option<f64>) -> Estimat
     }
 }
 
-fn free_estimates<N: noise::Noise>(
-    data: &Data,
-    profile: &Profile<'_, N>,
-    slope: f64,
-    unit: Option<f64>,
-) -> Vec<Estimate> {
+fn free_estimates(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f64>) -> Vec<Estimate> {
     let Profile { problem, basis, .. } = profile;
     let frame = problem.frame;
     let u_slope = frame.y_scale / frame.x_scale / basis.r(basis.len() - 1, basis.len() - 1);
@@ -279,13 +269,7 @@ fn free_estimates<N: noise::Noise>(
         .collect()
 }
 
-fn rows<N: noise::Noise>(
-    data: &Data,
-    profile: &Profile<'_, N>,
-    slope: f64,
-    unit: Option<f64>,
-    free: &[Estimate],
-) -> Vec<RowFit> {
+fn rows(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f64>, free: &[Estimate]) -> Vec<RowFit> {
     let problem = profile.problem;
     let frame = problem.frame;
     let n_shared = problem.shared.len();
@@ -324,7 +308,7 @@ fn rows<N: noise::Noise>(
 
 /// Change of the slope for one unit of each y: the slope's own direction in the basis, brought back from the
 /// whitened space.
-fn influence<N: noise::Noise>(profile: &Profile<'_, N>, x_scale: f64) -> Vec<f64> {
+fn influence(profile: &Profile<'_>, x_scale: f64) -> Vec<f64> {
     let slope = profile.basis.len() - 1;
     let mut weighed = vec![0.0; profile.e.len()];
     if let Some(direction) = profile.basis.columns().last() {
@@ -336,7 +320,7 @@ fn influence<N: noise::Noise>(profile: &Profile<'_, N>, x_scale: f64) -> Vec<f64
 
 /// The diagonals of V⁻¹, what each row tells by itself, and of the covariance of e = W⁻¹ r, which is V⁻¹ less what the
 /// fit takes up. V is W with the shared errors.
-fn information<N: noise::Noise>(profile: &Profile<'_, N>, slope: f64) -> (Vec<f64>, Vec<f64>) {
+fn information(profile: &Profile<'_>, slope: f64) -> (Vec<f64>, Vec<f64>) {
     let mut own = profile.noise.information();
     let mut weighed = vec![0.0; own.len()];
     let mut less = |column: &[f64], from: &mut [f64]| {

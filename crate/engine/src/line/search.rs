@@ -7,7 +7,6 @@ use super::nodes::cosine;
 use super::{
     error::LineError,
     input::Data,
-    noise::Noise,
     pair::Pair,
     profile::{Point, Profile},
 };
@@ -35,11 +34,7 @@ pub(super) struct Least {
 }
 
 /// Finds the least χ², and leaves `profile` at it.
-pub(super) fn least<N: Noise>(
-    profile: &mut Profile<'_, N>,
-    data: &Data,
-    start: f64,
-) -> Result<Least, LineError> {
+pub(super) fn least(profile: &mut Profile<'_>, data: &Data, start: f64) -> Result<Least, LineError> {
     let point = match descend(profile, start) {
         Ok(Valley { point, plain: true }) => point,
         Ok(Valley { point, plain: false }) => scan(profile, Some(point))?,
@@ -68,7 +63,7 @@ fn blurred(point: &Point) -> bool {
 }
 
 /// Two more of Newton's steps, with residuals in pairs.
-fn refine<N: Noise>(profile: &mut Profile<'_, N>, data: &Data, point: Point) -> Result<Least, LineError> {
+fn refine(profile: &mut Profile<'_>, data: &Data, point: Point) -> Result<Least, LineError> {
     let mut slope = Pair::from(point.slope);
     for _ in 0..2 {
         let here = profile.closely_at(data, slope)?;
@@ -78,7 +73,7 @@ fn refine<N: Noise>(profile: &mut Profile<'_, N>, data: &Data, point: Point) -> 
     Ok(Least { point, slope, intercept: profile.intercept(slope).0 })
 }
 
-fn descend<N: Noise>(profile: &mut Profile<'_, N>, start: f64) -> Result<Valley, LineError> {
+fn descend(profile: &mut Profile<'_>, start: f64) -> Result<Valley, LineError> {
     let mut here = profile.at(start)?;
     let mut straight = true;
     let mut last_step = f64::INFINITY;
@@ -124,11 +119,7 @@ fn arrived(point: &Point, step: f64, last_step: f64) -> bool {
 }
 
 /// Goes along `step`, halved until χ² no longer rises. Tells whether it was halved.
-fn downhill<N: Noise>(
-    profile: &mut Profile<'_, N>,
-    here: &Point,
-    step: f64,
-) -> Result<(Point, bool), LineError> {
+fn downhill(profile: &mut Profile<'_>, here: &Point, step: f64) -> Result<(Point, bool), LineError> {
     /// χ² may rise by its own rounding.
     const ROUNDING: f64 = 1e-9;
     let mut share = 1.0;
@@ -145,7 +136,7 @@ fn downhill<N: Noise>(
 }
 
 /// Looks at χ² over all slopes, descends into the lowest valleys, and gives the lowest end.
-fn scan<N: Noise>(profile: &mut Profile<'_, N>, known: Option<Point>) -> Result<Point, LineError> {
+fn scan(profile: &mut Profile<'_>, known: Option<Point>) -> Result<Point, LineError> {
     const TRIED: usize = 4;
     /// An upright line that fits as well as this takes the place of any other.
     const ALIKE: f64 = 1e-9;
@@ -187,7 +178,7 @@ fn scan<N: Noise>(profile: &mut Profile<'_, N>, known: Option<Point>) -> Result<
 
 /// A slope near the floor of a valley between three slopes of which the middle one is lowest, by halving the wider side:
 /// from farther off, one of Newton's steps could leave the valley.
-fn narrowed<N: Noise>(profile: &mut Profile<'_, N>, valley: [(f64, f64); 3]) -> f64 {
+fn narrowed(profile: &mut Profile<'_>, valley: [(f64, f64); 3]) -> f64 {
     let [mut before, mut here, mut after] = valley;
     profile.forget();
     for _ in 0..16 {

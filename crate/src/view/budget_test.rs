@@ -29,7 +29,9 @@ fn the_largest_part_stands_first_and_every_line_is_full() {
         let more = [&part.sensitivity, &part.contribution, &part.share_text, &part.remark];
         assert!(texts.iter().chain(&more).all(|text| !text.is_empty()), "{part:?}");
     }
-    assert!(budget.summary.starts_with("The largest part is reading the screen: 51"), "{}", budget.summary);
+    let first = &budget.components[0];
+    let told = format!("The largest part is {}: {} of the variance.", first.name, first.share_text);
+    assert!(budget.summary.starts_with(&told), "{}", budget.summary);
     let nothing: Vec<&str> = budget
         .components
         .iter()

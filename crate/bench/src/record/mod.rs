@@ -1,0 +1,1 @@
+//! Pulses, detectors and a digitiser.

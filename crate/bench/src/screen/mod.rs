@@ -1,0 +1,1 @@
+//! A plain screen of our own drawing, and a photograph of it.

@@ -1,0 +1,1 @@
+//! Photographs of a screen: pixels to divisions by a projective transform.

@@ -1,0 +1,1 @@
+//! Recorded traces: files to samples, samples to edges, edges to a delay.

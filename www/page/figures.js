@@ -15,11 +15,13 @@ class FigureLine {
     this.meaning = el('p');
     /** @type {MathNode | null} */
     this.formula = null;
+    /** The formula as drawn last. @type {MathNode | null} */
+    this.drawn = null;
     this.work = el('div', { class: 'formula', hidden: true });
     this.source = el('small', { hidden: true });
     this.value = el('dd', { id: `${list}-${id}` });
     this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning, this.work, this.source);
-    this.more.addEventListener('toggle', () => this.reach());
+    this.more.addEventListener('toggle', () => this.write());
     this.root = el('div', { class: 'figure' }, el('dt', {}, this.more), this.value);
   }
 
@@ -32,24 +34,26 @@ class FigureLine {
     }
     setText(this.value, value);
     setOptional(this.meaning, meaning);
-    this.showFormula(formula);
+    this.formula = formula;
+    this.write();
     setOptional(this.source, source);
     setAttribute(this.root, 'class', meaning || formula ? 'figure' : 'figure bare');
   }
 
-  /** @param {MathNode | null} formula */
-  showFormula(formula) {
-    if (alike(formula, this.formula)) return;
-    this.formula = formula;
-    const drawn = formula ? math(formula) : undefined;
-    this.work.replaceChildren(...(drawn ? [drawn] : []));
-    setHidden(this.work, !drawn);
+  /** Draws the formula, while it is in sight: every edit brings new numbers. */
+  write() {
+    if (!this.more.open) return;
+    if (!alike(this.formula, this.drawn)) {
+      this.drawn = this.formula;
+      const drawn = this.formula ? math(this.formula) : undefined;
+      this.work.replaceChildren(...(drawn ? [drawn] : []));
+      setHidden(this.work, !drawn);
+    }
     this.reach();
   }
 
   /** Lets the keyboard scroll a formula that is wider than its place. */
   reach() {
-    if (!this.more.open) return;
     setAttribute(this.work, 'tabindex', this.work.scrollWidth > this.work.clientWidth ? '0' : undefined);
   }
 }

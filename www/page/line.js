@@ -36,6 +36,8 @@ export class Line {
   /** @param {View} view */
   show(view) {
     const { line } = view;
+    // Before the document changes: to set a canvas's font, the browser settles the styles of all that changed.
+    for (const plot of this.plots) plot.show();
     this.notices.show(view);
     setOptional(this.refusal, line.refusal);
     setOptional(this.method, line.method);
@@ -47,6 +49,5 @@ export class Line {
     setHidden(this.checks, line.checks.length === 0);
     setHidden(this.lineFigure, !view.rows.some((row) => row.state === 'used'));
     setHidden(this.residualFigure, line.residual_summary === '');
-    for (const plot of this.plots) plot.show();
   }
 }

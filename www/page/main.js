@@ -39,7 +39,7 @@ class Page {
     this.join();
     const { book } = this;
     for (const part of [
-      new Strip(book), new Apparatus(book), new Readings(book), new Line(book), new Uncertainty(book),
+      new Line(book), new Strip(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
       new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
     ]) book.add(part);
     new Notebooks({

@@ -22,22 +22,19 @@ const WORDY = ['rail', 'remark'];
 /** A notice that names more rows than this is only marked in each, and told above the table. */
 const TOLD_IN_ROW = 2;
 
-/** How far beyond the window a row counts as in sight. */
-const NEAR = '300px';
-/** How long the outputs of rows out of sight wait, so that what is in sight comes first, ms. */
+/** How long rows out of sight wait, so that what is in sight comes first, ms. */
 const PATIENCE = 60;
 
 /** @type {WeakMap<Element, RowLine>} */
 const lineOf = new WeakMap();
 const sight = new IntersectionObserver((entries) => {
   for (const { target, isIntersecting } of entries) lineOf.get(target)?.comes(isIntersecting);
-}, { rootMargin: NEAR });
-/** Those whose outputs wait. @type {Set<RowLine>} */
+});
+/** Those that wait. @type {Set<RowLine>} */
 const waiting = new Set();
 
 function settle() {
-  for (const line of waiting) line.write();
-  waiting.clear();
+  for (const line of waiting) line.catchUp();
 }
 
 export class RowLine {
@@ -47,6 +44,8 @@ export class RowLine {
     this.row = undefined;
     /** @type {Notice[]} */
     this.notices = [];
+    /** The cells and notices in the document. @type {{cells?: RowView['cells'], notices?: Notice[]}} */
+    this.filled = {};
     this.number = el('span', { class: 'number' });
     this.marks = el('span', { class: 'marks' });
     /** @type {Map<Cell, HTMLInputElement>} */
@@ -75,7 +74,13 @@ export class RowLine {
   /** @param {boolean} inSight */
   comes(inSight) {
     this.inSight = inSight;
-    if (inSight && waiting.delete(this)) this.write();
+    if (inSight) this.catchUp();
+  }
+
+  /** Shows what waited. */
+  catchUp() {
+    if (!waiting.delete(this) || !this.row) return;
+    this.fill(this.row, this.notices);
   }
 
   /**
@@ -102,17 +107,25 @@ export class RowLine {
    * @param {Notice[]} notices those that name this row
    */
   show(row, notices) {
-    const before = this.row;
-    const told = alike(notices, this.notices);
-    if (told && alike(row, before)) return;
+    if (alike(row, this.row) && alike(notices, this.notices)) return;
+    const known = this.row !== undefined;
     this.row = row;
+    if (!alike(notices, this.notices)) this.notices = notices;
     // One edit moves the residuals of all rows. Those out of sight can wait until what is in sight is drawn.
-    if (told && !this.inSight && alike(typed(row), typed(before))) {
+    if (known && !this.inSight) {
       if (waiting.size === 0) setTimeout(settle, PATIENCE);
       waiting.add(this);
-      return;
+    } else {
+      this.fill(row, this.notices);
     }
-    this.notices = notices;
+  }
+
+  /** @param {RowView} row @param {Notice[]} notices */
+  fill(row, notices) {
+    OUTPUTS.forEach((name, index) => setText(/** @type {Node} */ (this.outputs[index]), row[name]));
+    // Where only outputs are new, the book keeps the cells that it had.
+    if (row.cells === this.filled.cells && notices === this.filled.notices) return;
+    this.filled = { cells: row.cells, notices };
     const t = words.readings;
     this.name(String(row.id), row.number);
     setAttribute(this.root, 'class', row.state);
@@ -123,18 +136,11 @@ export class RowLine {
       setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
       setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
     }
-    this.write();
     setText(this.lacks, row.state === 'incomplete' ? t.notUsed : '');
     const struck = row.struck !== '';
     setText(this.strike, struck ? t.restore : t.strike);
     setAttribute(this.strike, 'aria-label', struck ? t.restoreRow(row.number) : t.strikeRow(row.number));
     this.tell(row, notices);
-  }
-
-  /** Writes the outputs. */
-  write() {
-    const { row } = this;
-    if (row) OUTPUTS.forEach((name, index) => setText(/** @type {Node} */ (this.outputs[index]), row[name]));
   }
 
   /**
@@ -172,14 +178,6 @@ export class RowLine {
   propose({ cells }) {
     for (const [cell, box] of this.boxes) setAttribute(box, 'placeholder', cells[cell] || undefined);
   }
-}
-
-/**
- * A row without its outputs.
- * @param {RowView | undefined} row
- */
-function typed(row) {
-  return row && { ...row, distance: '', delay: '', residual: '' };
 }
 
 /** @param {Cell} cell */

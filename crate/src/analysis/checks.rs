@@ -4,9 +4,11 @@ use super::line::Setup;
 use super::rows::Point;
 use super::types::{Checks, Measured, SettingCheck, StepCheck, Tested};
 use crate::distribution::{normal_sf, student_t_sf};
-use crate::line::checks::{part, quadratic_term, reversed, step, theil_sen, through_zero, with_unknown};
+use crate::line::checks::{
+    beside, part, quadratic_term, reversed, step, theil_sen, through_zero, with_unknown,
+};
 use crate::line::diagnostics::{chauvenet, peirce};
-use crate::line::{Data, Estimate, Fit, FreeColumn, Noise, fit as fit_line};
+use crate::line::{Data, Estimate, Fit, FreeColumn, Noise};
 use crate::notebook::{Page, RailId, RowId};
 use crate::rail::Source;
 
@@ -36,7 +38,7 @@ pub fn checks(page: &Page, points: &[Point], setup: &Setup, fit: &Fit) -> Checks
         other_way: reversed(&Data { noise: Noise::Unstated, free: Vec::new(), ..data.clone() })
             .ok()
             .map(|line| line.slope),
-        runs_p: fit.runs(&by_distance(points)).filter(|_| judged).map(|runs| runs.p()),
+        runs: fit.runs(&by_distance(points)).filter(|_| judged),
         chauvenet: if judged { ids(chauvenet(&deviations)) } else { Vec::new() },
         peirce: if judged { ids(peirce(&deviations, unknowns)) } else { Vec::new() },
     }
@@ -135,7 +137,7 @@ fn decisive_row(points: &[Point], data: &Data, fit: &Fit) -> Option<(RowId, f64)
     pulls.sort_by(|a, b| b.1.total_cmp(&a.1));
     let left_out = pulls.into_iter().take(CANDIDATES).filter_map(|(place, _)| {
         let others: Vec<usize> = (0..points.len()).filter(|other| *other != place).collect();
-        let slope = fit_line(&data.only(&others)).ok()?.slope;
+        let slope = beside(&data.only(&others)).ok()?.slope;
         Some((row_at(points, place)?, slope))
     });
     left_out.max_by(|a, b| (a.1 - fit.slope).abs().total_cmp(&(b.1 - fit.slope).abs()))

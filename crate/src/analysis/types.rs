@@ -336,8 +336,8 @@ pub struct Checks {
     pub decisive_row: Option<(RowId, f64)>,
     /// Slope from regressing distance on delay, ns/m.
     pub other_way: Option<f64>,
-    /// Two-sided p-value of the runs test on the signs of the residuals.
-    pub runs_p: Option<f64>,
+    /// Runs of the signs of the residuals, along the distance.
+    pub runs: Option<crate::line::diagnostics::RunsTest>,
     /// Rows that Chauvenet's criterion points at.
     pub chauvenet: Vec<RowId>,
     /// Rows that Peirce's criterion points at.

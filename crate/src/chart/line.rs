@@ -148,12 +148,18 @@ fn inside(line: &FittedLine, x: Span, y: Span) -> Option<(f64, f64)> {
 fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &Mark, theme: &Theme) {
     let (d, t) = (mark.distance, mark.delay);
     let colour = theme.colour_of(mark.series);
-    if let Some(u) = mark.u_delay.filter(|&u| drawable(u)) {
-        frame::bar(scene, frame.at(d, t - u), frame.at(d, t + u), colour, theme);
+    let ends = [
+        mark.u_delay.filter(|&u| drawable(u)).map(|u| (frame.at(d, t - u), frame.at(d, t + u))),
+        mark.u_distance.filter(|&u| drawable(u)).map(|u| (frame.at(d - u, t), frame.at(d + u, t))),
+    ];
+    for (from, to) in ends.into_iter().flatten().filter(|(from, to)| reaches_out(*from, *to, theme)) {
+        frame::bar(scene, from, to, colour, theme);
     }
-    if let Some(u) = mark.u_distance.filter(|&u| drawable(u)) {
-        frame::bar(scene, frame.at(d - u, t), frame.at(d + u, t), colour, theme);
-    }
+}
+
+/// Whether a bar can be seen behind its mark. With hundreds of readings most can't, and each costs time to paint.
+fn reaches_out(from: Spot, to: Spot, theme: &Theme) -> bool {
+    (to.0 - from.0).abs().max((to.1 - from.1).abs()) > 2.0 * theme.mark_px
 }
 
 /// Draws the marks, those in the line on top, and labels the rows that were struck out.

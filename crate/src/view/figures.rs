@@ -1,10 +1,11 @@
 //! The line in figures and sentences.
 
 use super::build::p_text;
-use super::math::{Math, equation, number, op, over, power, root, row, symbol, times};
+use super::checks::checks;
+use super::math::{Math, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
 use crate::analysis::seal::shown_line;
-use crate::analysis::{Analysis, LineAnalysis, Measured, listed, row_numbers};
+use crate::analysis::{Analysis, LineAnalysis, listed, row_numbers};
 use crate::notebook::Page;
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus};
 
@@ -73,7 +74,8 @@ fn method(line: &LineAnalysis) -> String {
     format!("{how} The delay at zero distance, t₀, is fitted and never taken as zero.")
 }
 
-fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> String {
+/// A value with its uncertainty where there is one.
+pub(super) fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> String {
     match u {
         Some(u) => plus_minus(value, Some(u), unit, mark),
         None => format!("{} {unit}", plain(value, 6, mark)),
@@ -140,6 +142,11 @@ fn model(intercept: f64, slope: f64, mark: DecimalMark) -> Math {
     ])
 }
 
+/// The probability of what is drawn at random being at least `least`.
+pub(super) fn probability(random: Vec<Math>, least: Math) -> Math {
+    row(vec![symbol("P"), bracket(row([random, vec![op("≥"), least]].concat()))])
+}
+
 fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
     let fit = &line.fit;
     let nu = fit.degrees_of_freedom;
@@ -160,7 +167,8 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
                 number((line.rows.len() - nu).to_string()),
             ]),
             nu.to_string(),
-        )),
+        ))
+        .from("JCGM 100:2008, G.3.3"),
     ];
     if line.stated {
         figures.push(figure(
@@ -185,7 +193,17 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
                 "p",
                 p_text(p, mark),
                 "How often chance alone would give a larger χ². Below 0.05 the rows scatter more than stated, above 0.95 less.",
-            ));
+            )
+            .by(equation(
+                symbol("p"),
+                probability(vec![power(symbol("χ"), "2"), bracket(symbol("ν"))], symbol("χ²")),
+                probability(
+                    vec![power(symbol("χ"), "2"), bracket(number(nu.to_string()))],
+                    number(plain(fit.chi_square, 4, mark)),
+                ),
+                p_text(p, mark),
+            ))
+            .from("ISO/TS 28037:2010, 6.3; the tail of the chi-square distribution with ν degrees of freedom"));
         }
         if let Some(ratio) = line.birge_ratio {
             figures.push(
@@ -222,102 +240,6 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
             ))
             .from("JCGM 100:2008, H.3.2"),
         );
-    }
-    figures
-}
-
-fn checks(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
-    let mark = page.decimal_mark;
-    let slope = |m: &Measured| with_u(m.value, m.uncertainty, "ns/m", mark);
-    let checks = &line.checks;
-    let mut figures = Vec::new();
-    if let Some(zero) = &checks.through_zero {
-        figures.push(figure(
-            "through_zero",
-            "slope of a line forced through zero",
-            "b₀",
-            slope(zero),
-            "Only for comparison. It is right only if the arms, cables and detectors were exactly alike; otherwise the forced line puts their difference into the speed.",
-        ));
-    }
-    for (rail, alone) in &checks.rails_alone {
-        let index = page.rails.iter().position(|r| r.id == *rail).unwrap_or(0);
-        let name = page.rails.get(index).map_or_else(String::new, |rail| rail.name_or_number(index));
-        let value = alone.as_ref().map_or_else(|| "too few rows".to_owned(), slope);
-        figures.push(figure(
-            &format!("rail_alone_{rail}"),
-            &format!("slope on rail {name} alone"),
-            "b",
-            value,
-            "No splice can spoil it. If the rails alone agree with each other but not with the whole line, a splice is wrong.",
-        ));
-    }
-    if let Some(term) = &checks.quadratic {
-        figures.push(figure(
-            "quadratic",
-            "quadratic term",
-            "a₂",
-            format!(
-                "{} (p = {})",
-                plus_minus(term.value, Some(term.uncertainty), "ns/m²", mark),
-                p_text(term.p_value, mark)
-            ),
-            "Zero for a straight line.",
-        ));
-    }
-    if let Some(b) = checks.theil_sen {
-        figures.push(figure(
-            "theil_sen",
-            "median slope (Theil–Sen)",
-            "b",
-            format!("{} ns/m", plain(b, 5, mark)),
-            "The median of the slopes of all pairs of rows: a few bad rows hardly move it (P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379).",
-        ));
-    }
-    if let Some(b) = checks.other_way {
-        figures.push(figure(
-            "other_way",
-            "slope, distance on delay",
-            "b",
-            format!("{} ns/m", plain(b, 5, mark)),
-            "Ordinary least squares with the roles of the two changed. It lies far from the others only where the rows scatter widely.",
-        ));
-    }
-    if let Some((row, b)) = checks.decisive_row {
-        let number = row_numbers(page, &[row]);
-        figures.push(figure(
-            "decisive_row",
-            &format!("slope without row {}, which moves it most", listed(&number)),
-            "b",
-            format!("{} ns/m", plain(b, 5, mark)),
-            "If one row decides the slope, look at that row again.",
-        ));
-    }
-    if let Some(p) = checks.runs_p {
-        figures.push(figure(
-            "runs",
-            "runs test of the residuals",
-            "p",
-            p_text(p, mark),
-            "How often chance would mix the signs of the residuals no better (A. Wald and J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147).",
-        ));
-    }
-    let suspects: Vec<String> = [("Chauvenet", &checks.chauvenet), ("Peirce", &checks.peirce)]
-        .into_iter()
-        .filter(|(_, rows)| !rows.is_empty())
-        .map(|(who, rows)| {
-            let numbers = row_numbers(page, rows);
-            format!("{who}: row {}", listed(&numbers))
-        })
-        .collect();
-    if !suspects.is_empty() {
-        figures.push(figure(
-            "suspects",
-            "rows that a criterion points at",
-            "",
-            suspects.join("; "),
-            "Advice only. A row is struck out by a person, with a reason that can be told.",
-        ));
     }
     figures
 }

@@ -5,6 +5,7 @@
 
 pub mod budget;
 pub mod build;
+mod checks;
 pub mod fields;
 pub mod figures;
 pub mod math;

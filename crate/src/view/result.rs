@@ -1,7 +1,7 @@
 //! The result in figures and sentences.
 
 use super::figures::figure;
-use super::math::{bracket, equation, number, op, over, row, symbol, times};
+use super::math::{Math, bracket, equation, number, op, over, power, row, symbol, times};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
@@ -63,6 +63,13 @@ fn result_figures(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<Figure
             short_form(speed.c, Some(speed.u_c()), "m/s", mark),
             "The digits in brackets are the standard uncertainty in the last places.",
         )
+        .by(row(vec![
+            symbol("c"),
+            op("±"),
+            symbol("u_c"),
+            op("="),
+            number(plus_minus(speed.c, Some(speed.u_c()), "m/s", mark)),
+        ]))
         .from("JCGM 100:2008, 7.2.2"),
         expanded(speed, mark),
     ];
@@ -76,10 +83,24 @@ fn result_figures(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<Figure
                 format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
                 "1/b is bent: in the mean it comes out too large by this fraction. It exceeds a hundredth of the uncertainty here.",
             )
+            .by(second_order(analysis, speed, mark))
             .from("JCGM 100:2008, 5.1.2, note"),
         );
     }
     figures
+}
+
+fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Math {
+    let slope =
+        analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope / analysis.hidden.unwrap_or(1.0));
+    let u = libm::sqrt(speed.second_order) * slope.abs();
+    let unit = |value: f64, digits| number(plain(value, digits, mark) + " ns/m");
+    equation(
+        symbol("δ"),
+        power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
+        power(bracket(over(unit(u, 3), unit(slope, 5))), "2"),
+        format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
+    )
 }
 
 fn speed_in_air(page: &Page, analysis: &Analysis, speed: &Speed) -> Figure {
@@ -195,14 +216,25 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
             ));
         }
     }
-    let per_cent = figure(
+    let per_cent = |known: Comparison| format!("{} %", plain(known.relative_difference * 100.0, 2, mark));
+    let mut relative = figure(
         "per_cent",
         "difference in per cent",
         "(c − c₀)/c₀",
-        shown(&|known| format!("{} %", plain(known.relative_difference * 100.0, 2, mark))),
+        shown(&per_cent),
         "A percentage alone says nothing about agreement: compare it with the uncertainty.",
-    );
-    vec![z, e_n, per_cent]
+    )
+    .from("SI Brochure, 9th edition, 2.2");
+    if let Some(known) = known {
+        let defined = number("299\u{2009}792\u{2009}458 m/s");
+        relative = relative.by(equation(
+            symbol("δ"),
+            over(difference(), symbol("c_0")),
+            over(numbers(), defined),
+            per_cent(known),
+        ));
+    }
+    vec![z, e_n, relative]
 }
 
 fn sentences(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<String> {

@@ -2,6 +2,7 @@
 
 use super::budget::degrees_of_freedom;
 use super::figures::figure;
+use super::math::{Math, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::result::per_cent;
 use super::types::{Field, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
@@ -81,6 +82,7 @@ fn count(number: usize) -> String {
 fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
     let summary = &outcome.summary;
     let p = per_cent(outcome.probability, mark);
+    let all = || number(count(summary.trials));
     vec![
         figure(
             "trials",
@@ -93,7 +95,8 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
                 None => "As many as were asked for, or made until they were stopped. The same seed gives the same digits.",
             },
         )
-        .from("JCGM 101:2008, 7.9.4"),
+        .by(tolerance(summary.u, mark))
+        .from("JCGM 101:2008, 7.9.4; two standard deviations of the mean of what the blocks of trials give are to stay below δ"),
         figure(
             "trials_mean",
             "mean of the trials",
@@ -105,7 +108,13 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
                 "With the standard deviation of the trials as its standard uncertainty."
             },
         )
-        .from("JCGM 101:2008, 7.6"),
+        .by(equation(
+            symbol("u"),
+            deviation(symbol("M")),
+            deviation(all()),
+            plain(summary.u, 3, mark) + " m/s",
+        ))
+        .from("JCGM 101:2008, 7.6; c̄ is the mean of the M results c_r"),
         figure(
             "trials_symmetric",
             &format!("{p} interval, as much below as above"),
@@ -113,7 +122,8 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
             interval(summary.symmetric, summary.u, mark),
             "As many trials lie below it as above it.",
         )
-        .from("JCGM 101:2008, 7.7.2"),
+        .by(ends(outcome))
+        .from("JCGM 101:2008, 7.7.2; from the r-th to the (r + q)-th of the trials in order of size, q = p·M"),
         figure(
             "trials_shortest",
             &format!("shortest {p} interval"),
@@ -121,8 +131,46 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
             interval(summary.shortest, summary.u, mark),
             "Of all intervals with that share of the trials, the shortest. It differs from the one above where the trials lean to one side.",
         )
-        .from("JCGM 101:2008, 7.7.3"),
+        .by(equation(
+            symbol("q"),
+            times(symbol("p"), symbol("M")),
+            times(number(p.clone()), all()),
+            count(summary.covered),
+        ))
+        .from("JCGM 101:2008, 7.7.3; the shortest from the r-th to the (r + q)-th trial over all r"),
     ]
+}
+
+/// δ, to which figures of two digits are steady.
+fn tolerance(u: f64, mark: DecimalMark) -> Math {
+    let place = last_place(u);
+    let half =
+        |exponent: &str| row(vec![over(number("1"), number("2")), op("·"), power(number("10"), exponent)]);
+    equation(
+        symbol("δ"),
+        half("ℓ"),
+        half(&place.to_string()),
+        plain(0.5 * libm::pow(10.0, f64::from(place)), 1, mark) + " m/s",
+    )
+}
+
+/// The standard deviation of so many trials.
+fn deviation(trials: Math) -> Math {
+    let apart = bracket(row(vec![symbol("c_r"), op("−"), symbol("c̄")]));
+    root(over(row(vec![op("Σ"), power(apart, "2")]), row(vec![trials, op("−"), number("1")])))
+}
+
+/// Which of the sorted trials are the ends of the symmetric interval.
+fn ends(outcome: &Outcome) -> Math {
+    let (all, covered) = (outcome.summary.trials, outcome.summary.covered);
+    let first = all.saturating_sub(covered).div_ceil(2);
+    let half = |all, covered| over(row(vec![all, op("−"), covered]), number("2"));
+    equation(
+        symbol("r"),
+        half(symbol("M"), symbol("q")),
+        half(number(count(all)), number(count(covered))),
+        count(first),
+    )
 }
 
 fn verdict(outcome: &Outcome, mark: DecimalMark) -> String {

@@ -7,6 +7,8 @@ use super::BudgetError;
 pub struct Summary {
     /// M, the number of trials.
     pub trials: usize,
+    /// q, how many of them the intervals span (JCGM 101, 7.7.2).
+    pub covered: usize,
     /// Their mean (JCGM 101, 7.6, eq. 16).
     pub mean: f64,
     /// Their standard deviation, with M − 1 (JCGM 101, 7.6, eq. 17).
@@ -49,7 +51,7 @@ pub fn summarise(values: &mut [f64], probability: f64) -> Result<Summary, Budget
     let (mean, u) = moments(values);
     match (symmetric, shortest) {
         (Some(symmetric), Some(shortest)) if mean.is_finite() && u.is_finite() => {
-            Ok(Summary { trials, mean, u, symmetric, shortest })
+            Ok(Summary { trials, covered, mean, u, symmetric, shortest })
         }
         _ => Err(BudgetError::OutOfRange),
     }

@@ -3,10 +3,20 @@
 use std::f64::consts::{FRAC_1_SQRT_2, SQRT_2};
 
 use super::{
-    LineError, fit,
+    LineError, Search, fit_by,
     input::{Column, Data, Dense, FreeColumn, Noise, Stated, finite, full},
     result::{Estimate, Fit},
 };
+
+/// A line to set beside the main one: as [`fit`](super::fit), but without a look for other valleys of χ² over all slopes.
+/// Lines held away from their rows leave χ² far from a parabola, and that look would take most of the time of an
+/// analysis, for lines that are no results.
+///
+/// # Errors
+/// As [`fit`](super::fit).
+pub fn beside(data: &Data) -> Result<Fit, LineError> {
+    fit_by(data, Search::Near)
+}
 
 /// A line through the origin.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,14 +38,14 @@ pub struct ThroughZero {
 /// intercept vanishes by symmetry, χ² doubles and variances halve.
 ///
 /// # Errors
-/// As [`fit`].
+/// As [`beside`].
 pub fn through_zero(data: &Data) -> Result<ThroughZero, LineError> {
     let n = data.x.len();
     let needed = 1 + data.free.len();
     if n < needed {
         return Err(LineError::TooFewRows { got: n, needed });
     }
-    let doubled = fit(&mirrored(data))?;
+    let doubled = beside(&mirrored(data))?;
     let degrees_of_freedom = n - needed;
     let chi_square = if degrees_of_freedom == 0 { 0.0 } else { doubled.chi_square / 2.0 };
     // The doubled fit counts its own degrees of freedom, so its scatter is taken out again.
@@ -86,16 +96,16 @@ fn block_twice(block: &[f64], n: usize) -> Vec<f64> {
 /// tell from its intercept.
 ///
 /// # Errors
-/// As [`fit`].
+/// As [`beside`].
 pub fn part(data: &Data, rows: &[usize]) -> Result<Fit, LineError> {
-    fit(&Data { free: vec![], ..data.only(rows) })
+    beside(&Data { free: vec![], ..data.only(rows) })
 }
 
 /// The step that the rows themselves show where `beyond` begins to hold: an unknown added to each x (a splice) of
 /// those rows, beside all that is stated. Compare it with zero by its own uncertainty.
 ///
 /// # Errors
-/// As [`fit`]; [`LineError::UndeterminedColumn`] if the step cannot be told from the line.
+/// As [`beside`]; [`LineError::UndeterminedColumn`] if the step cannot be told from the line.
 pub fn step(data: &Data, beyond: &[bool]) -> Result<Estimate, LineError> {
     let entries = beyond.iter().map(|beyond| f64::from(u8::from(*beyond))).collect();
     with_unknown(data, FreeColumn::InX(entries))
@@ -105,7 +115,7 @@ pub fn step(data: &Data, beyond: &[bool]) -> Result<Estimate, LineError> {
 /// as read.
 ///
 /// # Errors
-/// As [`fit`].
+/// As [`beside`].
 pub fn quadratic_term(data: &Data) -> Result<Estimate, LineError> {
     // Counting from the middle changes intercept and slope only, and keeps the column apart from both.
     let middle = data.x.iter().sum::<f64>() / data.x.len() as f64;
@@ -115,11 +125,11 @@ pub fn quadratic_term(data: &Data) -> Result<Estimate, LineError> {
 /// What the rows say of one more unknown, beside the line and all that is stated.
 ///
 /// # Errors
-/// As [`fit`]; [`LineError::UndeterminedColumn`] if it cannot be told from the line.
+/// As [`beside`]; [`LineError::UndeterminedColumn`] if it cannot be told from the line.
 pub fn with_unknown(data: &Data, column: FreeColumn) -> Result<Estimate, LineError> {
     let mut wider = data.clone();
     wider.free.push(column);
-    let line = fit(&wider)?;
+    let line = beside(&wider)?;
     line.free.last().copied().ok_or(LineError::UndeterminedColumn { column: data.free.len() })
 }
 
@@ -138,7 +148,7 @@ pub struct Reversed {
 /// the arithmetic; with none stated the scatter is laid to x instead of y, and the two slopes bracket the truth.
 ///
 /// # Errors
-/// As [`fit`], with x and y changed about: [`LineError::AllPositionsEqual`] if all y are equal.
+/// As [`beside`], with x and y changed about: [`LineError::AllPositionsEqual`] if all y are equal.
 pub fn reversed(data: &Data) -> Result<Reversed, LineError> {
     let noise = match &data.noise {
         Noise::Unstated => Noise::Unstated,
@@ -159,7 +169,7 @@ pub fn reversed(data: &Data) -> Result<Reversed, LineError> {
         FreeColumn::InX(entries) => FreeColumn::InY(entries.clone()),
         FreeColumn::InY(entries) => FreeColumn::InX(entries.clone()),
     });
-    let line = fit(&Data { x: data.y.clone(), y: data.x.clone(), noise, free: free.collect() })?;
+    let line = beside(&Data { x: data.y.clone(), y: data.x.clone(), noise, free: free.collect() })?;
     if line.slope == 0.0 {
         return Err(LineError::NoConvergence);
     }

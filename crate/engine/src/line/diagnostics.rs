@@ -27,7 +27,7 @@ impl Fit {
 }
 
 /// The Wald–Wolfowitz test: do equal signs cluster (a bend, a drift), or alternate too well?
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct RunsTest {
     /// Values above zero.
     pub plus: usize,

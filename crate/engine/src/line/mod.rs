@@ -55,6 +55,19 @@ use problem::{Frame, Problem};
 /// # Ok::<(), slope_engine::line::LineError>(())
 /// ```
 pub fn fit(data: &Data) -> Result<Fit, LineError> {
+    fit_by(data, Search::Everywhere)
+}
+
+/// Where the least χ² is looked for, when χ² may have more than one valley.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Search {
+    /// Over all slopes.
+    Everywhere,
+    /// In the valley that begins at the slope of the rows themselves.
+    Near,
+}
+
+fn fit_by(data: &Data, search: Search) -> Result<Fit, LineError> {
     input::check(data)?;
     let frame = Frame::around(data)?;
     // One form of the code for both forms of noise: each call of it works on a whole column.
@@ -63,14 +76,19 @@ pub fn fit(data: &Data) -> Result<Fit, LineError> {
         Noise::Stated(stated) => Box::new(independent(stated, &frame)),
         Noise::Dense(dense) => Box::new(joint(dense, data.x.len(), &frame)),
     };
-    solve(data, frame, noise)
+    solve(data, frame, noise, search)
 }
 
-fn solve(data: &Data, frame: Frame, mut noise: Box<dyn noise::Noise>) -> Result<Fit, LineError> {
+fn solve(
+    data: &Data,
+    frame: Frame,
+    mut noise: Box<dyn noise::Noise>,
+    search: Search,
+) -> Result<Fit, LineError> {
     let (frame, start) = frame.centred(data, noise.as_mut())?;
     let problem = Problem::new(data, frame, noise.as_ref(), start)?;
     let mut profile = profile::Profile::new(&problem, noise);
-    let best = search::least(&mut profile, data, start)?;
+    let best = search::least(&mut profile, data, start, search)?;
     profile.complete()?;
     result::assemble(data, &profile, &best)
 }

@@ -5,6 +5,7 @@ use core::f64::consts::FRAC_PI_2;
 
 use super::nodes::cosine;
 use super::{
+    Search,
     error::LineError,
     input::Data,
     pair::Pair,
@@ -34,10 +35,15 @@ pub(super) struct Least {
 }
 
 /// Finds the least χ², and leaves `profile` at it.
-pub(super) fn least(profile: &mut Profile<'_>, data: &Data, start: f64) -> Result<Least, LineError> {
+pub(super) fn least(
+    profile: &mut Profile<'_>,
+    data: &Data,
+    start: f64,
+    search: Search,
+) -> Result<Least, LineError> {
     let point = match descend(profile, start) {
-        Ok(Valley { point, plain: true }) => point,
-        Ok(Valley { point, plain: false }) => scan(profile, Some(point))?,
+        Ok(Valley { point, plain }) if plain || search == Search::Near => point,
+        Ok(Valley { point, .. }) => scan(profile, Some(point))?,
         Err(LineError::NoConvergence) => scan(profile, None)?,
         Err(error) => return Err(error),
     };

@@ -115,7 +115,7 @@ fn curvature(line: &LineAnalysis) -> Option<Notice> {
 }
 
 fn runs(line: &LineAnalysis) -> Option<Notice> {
-    line.checks.runs_p.filter(|p| *p < 0.05).map(|_| Notice {
+    line.checks.runs.filter(|runs| runs.p() < 0.05).map(|_| Notice {
         id: "runs",
         weight: Weight::Know,
         section: Section::Line,

@@ -137,7 +137,12 @@ impl Template {
         }
         let values = [at(low - 1)?, at(low)?, at(low + 1)?, at(low + 2)?];
         let part = cubic_zero(values)?;
-        let gain = values[2] - values[1];
+        // How fast the sum grows, over a stretch on which its noise tells little.
+        let reach = signed((0.2 * a.rise.max(b.rise)).round()).max(1);
+        let gain = (at(low + 1 + reach)? - at(low - reach)?) / (2 * reach + 1) as f64;
+        if gain <= 0.0 {
+            return None;
+        }
         let slope = Weights { from: self.from, values: self.slope.clone() };
         let mut of_a = slope.clone().scaled(1.0 / (a.height * gain));
         of_a.add(&a.height_weights, -wanted / (a.height * gain));

@@ -132,70 +132,70 @@ impl Pulse<'_> {
     }
 
     fn crossing(&self, level: f64, fraction: Option<f64>) -> Result<(Edge, Weights), TraceError> {
-        let sums = &self.sums;
         let left = self.baseline.sigma / (0.6 * self.rise).max(1.0).sqrt();
-        let (lowest, highest) =
-            (3.0 * left.max(0.01 * self.height), self.height - 2.0 * left.max(0.02 * self.height));
+        let (lowest, highest) = (3.0 * left.max(0.01 * self.height), self.height - 2.0 * left.max(0.02 * self.height));
         let off = TraceError::Level { level, lowest, highest };
         if level.is_nan() || (fraction.is_none() && !(lowest..=highest).contains(&level)) {
             return Err(off);
         }
-        // No further than to where the edge has turned: a window over foot or top would see other things.
+        let crossed = self.crossed(level, fraction).ok_or(off)?;
+        self.finish(crossed.place, crossed.slope, level, crossed.weights)
+    }
+
+    /// Where the edge crosses a level; with a fraction of the height, the uncertainty of the height goes into it.
+    fn crossed(&self, level: f64, fraction: Option<f64>) -> Option<Crossed> {
+        // Less far near foot and top, where a window would see other things than the edge.
         let share = level / self.height;
         let reach = (REACH * self.rise * (4.0 * share * (1.0 - share)).max(0.4)).max(1.0);
-        let near = self.way_up(level, self.top[1]).unwrap_or(self.middle);
-        let place = sums.crossing(level, near, reach, 2.0 * self.rise + self.width as f64).ok_or(off)?;
-        let slope = self.slope_at(place);
-        let mut weights = sums.window_weights(place, reach).scaled(-1.0 / slope);
+        let near = self.way_up(level, self.peak).unwrap_or(self.middle);
+        let place = self.sums.crossing(level, near, reach, 2.0 * self.rise + self.width as f64)?;
+        let slope = self.slope_at(place, reach);
+        let mut weights = self.sums.window_weights(place, reach).scaled(-1.0 / slope);
         if let Some(fraction) = fraction {
             weights.add(&self.height_weights, fraction / slope);
         }
-        self.finish(place, slope, level, weights)
+        Some(Crossed { place, slope, weights })
     }
 
-    /// Volts a sample about a place, from as much of the edge as is nearly straight.
-    fn slope_at(&self, place: f64) -> f64 {
-        let reach = (0.45 * self.rise).max(1.0);
-        let line = self.sums.line(whole((place - reach).max(0.0).round()), whole((place + reach).round()));
-        let steepest = 0.8 * self.height / self.rise;
-        if line.slope > 0.1 * steepest { line.slope } else { 0.1 * steepest }
+    /// Volts a sample about a place: from the window itself where the noise allows it, from more of the edge where not.
+    fn slope_at(&self, place: f64, reach: f64) -> f64 {
+        let noise = self.baseline.sigma / self.height;
+        // A line over √(5/3) times the window has the slope by which the mean over the window grows, to third order.
+        let reach = (1.29 * reach).max((0.15 + 1.5 * noise).min(0.45) * self.rise);
+        let slope = self.sums.slope(whole((place - reach).max(0.0).round()), whole((place + reach).round()));
+        slope.max(0.1 * self.height / self.rise)
     }
 
     fn edge_line(&self) -> Result<(Edge, Weights), TraceError> {
-        let sums = &self.sums;
-        let reach = (0.2 * self.rise).max(1.0);
-        let limit = 2.0 * self.rise + self.width as f64;
         let at = |share: f64| {
             let level = share * self.height;
-            let near = self.way_up(level, self.top[1]).unwrap_or(self.middle);
-            sums.crossing(level, near, reach, limit).ok_or(TraceError::Level {
-                level,
-                lowest: 0.0,
-                highest: self.height,
-            })
+            let off = TraceError::Level { level, lowest: 0.0, highest: self.height };
+            self.crossed(level, Some(share)).ok_or(off)
         };
         let (low, high) = (at(0.1)?, at(0.9)?);
         let sample = whole(self.middle.round());
-        let (from, to) = (whole(low.ceil()), whole(high.floor()));
-        if to < from + 2 {
-            return Err(TraceError::FewOnEdge { sample, samples: (to + 1).saturating_sub(from), needed: 3 });
+        if high.place - low.place < 2.0 {
+            let samples = whole((high.place - low.place).max(0.0).round());
+            return Err(TraceError::FewOnEdge { sample, samples, needed: 2 });
         }
-        let line = sums.line(from, to);
+        let line = Stretch::of(&self.sums.samples, low.place, high.place);
         if line.slope <= 0.0 {
             return Err(self.hidden(f64::INFINITY));
         }
-        let of_slope: Weights = Weights {
-            from: line.from,
-            values: (line.from..=line.to).map(|at| (at as f64 - line.middle) / line.spread).collect(),
-        };
+        let of_slope = line.slope_weights();
         // 1/slope of a noisy slope is too large on average, by its relative variance.
         let relative = of_slope.variance(&self.baseline) / (line.slope * line.slope);
         let back = line.mean / line.slope;
         let place = line.middle - back * (1.0 - relative);
-        let count = (line.to - line.from + 1) as f64;
-        let mut weights =
-            Weights { from: line.from, values: vec![-1.0 / (count * line.slope); line.to - line.from + 1] };
+        let mut weights = line.mean_weights().scaled(-1.0 / line.slope);
         weights.add(&of_slope, back / line.slope);
+        // The line also hangs on where the edge begins and ends, as far as the ends lie off it.
+        for (end, share, sign) in [(&low, 0.1, -1.0), (&high, 0.9, 1.0)] {
+            let far = end.place - line.middle;
+            let counts = (back * far / line.spread - 1.0 / line.total) / line.slope;
+            let off = share * self.height - line.mean - line.slope * far;
+            weights.add(&end.weights, sign * counts * off);
+        }
         self.finish(place, line.slope, 0.0, weights)
     }
 
@@ -243,6 +243,54 @@ impl Pulse<'_> {
             flags,
         };
         Ok((edge, weights))
+    }
+}
+
+/// A crossing in samples: its place, volts a sample there, and the place as a sum of weighted samples.
+struct Crossed {
+    place: f64,
+    slope: f64,
+    weights: Weights,
+}
+
+/// A straight line through the samples between two places; those at the ends count by how much of them lies between.
+struct Stretch {
+    from: usize,
+    shares: Vec<f64>,
+    total: f64,
+    middle: f64,
+    mean: f64,
+    slope: f64,
+    spread: f64,
+}
+
+impl Stretch {
+    fn of(samples: &[f64], low: f64, high: f64) -> Self {
+        let last = samples.len().saturating_sub(1);
+        let (from, to) = (whole((low + 0.5).max(0.0)).min(last), whole((high + 0.5).max(0.0)).min(last));
+        let share = |at: usize| {
+            let (begin, end) = (at as f64 - 0.5, at as f64 + 0.5);
+            (end.min(high) - begin.max(low)).max(0.0)
+        };
+        let shares: Vec<f64> = (from..=to).map(share).collect();
+        let rows = || shares.iter().zip(&samples[from..=to]).enumerate().map(|(i, (s, y))| ((from + i) as f64, *s, *y));
+        let total: f64 = shares.iter().sum();
+        let middle = rows().map(|(x, share, _)| share * x).sum::<f64>() / total;
+        let mean = rows().map(|(_, share, y)| share * y).sum::<f64>() / total;
+        let spread: f64 = rows().map(|(x, share, _)| share * (x - middle) * (x - middle)).sum();
+        let slope = rows().map(|(x, share, y)| share * (x - middle) * y).sum::<f64>() / spread;
+        Self { from, shares, total, middle, mean, slope, spread }
+    }
+
+    fn mean_weights(&self) -> Weights {
+        Weights { from: self.from, values: self.shares.iter().map(|share| share / self.total).collect() }
+    }
+
+    fn slope_weights(&self) -> Weights {
+        let values = self.shares.iter().enumerate().map(|(index, share)| {
+            share * ((self.from + index) as f64 - self.middle) / self.spread
+        });
+        Weights { from: self.from, values: values.collect() }
     }
 }
 

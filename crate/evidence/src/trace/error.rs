@@ -135,7 +135,7 @@ pub enum TraceError {
     },
     /// Nothing stands out of the noise.
     #[error(
-        "no pulse: the trace rises {height} V over its baseline, less than 5 times its noise of {noise} V (largest at sample {sample})."
+        "no pulse: the trace rises {height} V over its baseline, less than 4 times its noise of {noise} V (largest at sample {sample})."
     )]
     NoPulse {
         /// What was found of a height, V.

@@ -7,6 +7,8 @@
 //!
 //! Where neighbouring samples share their noise (a slow input, hum), their correlation is taken from the quiet part too.
 
+use std::f64::consts::{PI, SQRT_2};
+
 use serde::{Deserialize, Serialize};
 
 /// Baseline and noise of a quiet part.
@@ -60,7 +62,17 @@ pub fn baseline(samples: &[f64]) -> Option<Baseline> {
     let level = median + mean;
     let correlation = correlation(samples, level, limit);
     let shared = 1.0 + 2.0 * correlation.iter().sum::<f64>();
-    let uncertainty = sigma * (shared.max(0.1) / number).sqrt();
+    let averaged = sigma * (shared.max(0.1) / number).sqrt();
+    // Noise far smaller than a step does not average the rounding away. What stays goes as a sine of where the level lies
+    // between two steps, with amplitude q/π · exp(−2π²σ²/q²) (B. Widrow and I. Kollár, "Quantization Noise", 2008; from
+    // memory).
+    let stuck = if quantum > 0.0 {
+        let noise = (variance / (quantum * quantum) - 1.0 / 12.0).max(0.0);
+        quantum / (PI * SQRT_2) * libm::exp(-2.0 * PI * PI * noise)
+    } else {
+        0.0
+    };
+    let uncertainty = (averaged * averaged + stuck * stuck).sqrt();
     Some(Baseline { level, uncertainty, sigma, quantum, samples: samples.len(), correlation })
 }
 

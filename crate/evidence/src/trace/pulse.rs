@@ -14,8 +14,11 @@ const SAMPLES: usize = 32;
 const QUIET: usize = 12;
 /// Noise left by the smoothing, over the height.
 const SMOOTH: f64 = 0.06;
-/// Heights below so many standard deviations of the noise are no pulse (TRADE: common practice).
-const STANDS_OUT: f64 = 5.0;
+/// Heights below so many standard deviations of the noise are flagged as noisy (common practice, no source).
+const NOISY: f64 = 5.0;
+/// Below so many they are no pulse. The gap to the flag is wider than what the noise makes of a height, so that a run
+/// just above the flag loses none of its traces, which would be those that noise made low.
+const NO_PULSE: f64 = 4.0;
 
 /// The pulse of a trace.
 pub struct Pulse<'a> {
@@ -43,6 +46,8 @@ pub struct Pulse<'a> {
     pub(super) sums: Sums,
     /// The height as a sum of weighted samples.
     pub(super) height_weights: Weights,
+    /// Where the smoothed trace first comes near the top: behind it a flat top may dip in its noise.
+    pub(super) peak: usize,
     /// Samples over which it was smoothed to be found.
     pub(super) width: usize,
 }
@@ -88,11 +93,12 @@ impl<'a> Pulse<'a> {
             flags: Vec::new(),
             sums,
             height_weights: Weights::default(),
+            peak: rough.peak,
             width: rough.width,
         };
         pulse.measure_top(rough.peak)?;
         pulse.refuse_clipped()?;
-        if pulse.height + 3.0 * pulse.height_uncertainty < STANDS_OUT * pulse.baseline.sigma {
+        if pulse.height < NO_PULSE * pulse.baseline.sigma {
             return Err(TraceError::NoPulse {
                 height: pulse.height,
                 noise: pulse.baseline.sigma,
@@ -126,7 +132,14 @@ impl<'a> Pulse<'a> {
     /// Height, rise and middle of the edge, twice over, since each needs the other.
     fn measure_top(&mut self, peak: usize) -> Result<(), TraceError> {
         let last = self.sums.len() - 1;
-        for _ in 0..2 {
+        for round in 0..3 {
+            // Once the rise is known, as much smoothing as it bears.
+            if round > 0 {
+                self.width = self.width.max(super::whole((0.3 * self.rise).round()));
+            }
+            let begin = super::whole(self.middle);
+            let peak = (begin..peak).find(|at| self.smooth(*at) >= 0.9 * self.height).unwrap_or(peak);
+            self.peak = peak;
             let at = |share: f64| self.way_up(share * self.height, peak);
             let no_baseline = TraceError::NoBaseline { sample: 0 };
             let quarter = at(0.25).ok_or(no_baseline.clone())?;
@@ -140,7 +153,7 @@ impl<'a> Pulse<'a> {
             let between = (seen * seen - smear).max(0.25 * seen * seen).sqrt();
             self.rise = (1.75 * between).max(1.0);
 
-            let from = super::whole(high) + 1;
+            let from = super::whole(self.middle + 0.5 * self.rise) + 1;
             let reach = super::whole(2.0 * self.rise).max(2);
             let mut to = from;
             while to < last && to < from + reach && (to <= peak || self.smooth(to + 1) >= 0.75 * self.height)
@@ -157,36 +170,22 @@ impl<'a> Pulse<'a> {
         Ok(())
     }
 
-    /// Parabola through the samples of the top; the height is its vertex, less what noise adds to it on average.
+    /// Level of a parabola through the samples of the top, a good rise after the half height (or in the middle of a shorter
+    /// top). The place hangs on the edge, not on the samples of the top: their highest would be one that noise raised.
     fn take_height(&mut self, from: usize, to: usize) {
         let count = (to - from + 1) as f64;
         let half = (count - 1.0) / 2.0;
-        let (mut s0, mut s1, mut s2) = (0.0, 0.0, 0.0);
         let spread = count * (count * count - 1.0) / 12.0;
         let mean_square = spread / count;
-        let mut bend = 0.0;
-        for (index, sample) in self.sums.samples[from..=to].iter().enumerate() {
+        let bend = count * (count * count - 1.0) * (count * count - 4.0) / 180.0;
+        let place = (self.middle + 1.1 * self.rise - from as f64 - half).clamp(-half, 0.0);
+        let curved = if bend > 0.0 { (place * place - mean_square) / bend } else { 0.0 };
+        let weight = |index: usize| {
             let x = index as f64 - half;
-            let q = x * x - mean_square;
-            s0 += sample;
-            s1 += x * sample;
-            s2 += q * sample;
-            bend += q * q;
-        }
-        let (level, tilt, curve) = (s0 / count, s1 / spread, if bend > 0.0 { s2 / bend } else { 0.0 });
-        let variance = self.baseline.sigma * self.baseline.sigma;
-        // The vertex, if the parabola bends down beyond doubt and has it among the samples; otherwise the middle.
-        let bends = curve < 0.0 && curve * curve * bend > 9.0 * variance;
-        let place = if bends { (-tilt / (2.0 * curve)).clamp(-half, half) } else { 0.0 };
-        let excess = if bends && place.abs() < half { -variance / spread / (4.0 * curve) } else { 0.0 };
-        let values = (0..=to - from).map(|index| {
-            let x = index as f64 - half;
-            let tail = if bends { (x * x - mean_square) * (place * place - mean_square) / bend } else { 0.0 };
-            1.0 / count + x * place / spread + tail
-        });
-        self.height_weights = Weights { from, values: values.collect() };
-        let curved = if bends { curve * (place * place - mean_square) } else { 0.0 };
-        self.height = level + tilt * place + curved - excess;
+            1.0 / count + x * place / spread + (x * x - mean_square) * curved
+        };
+        self.height_weights = Weights { from, values: (0..=to - from).map(weight).collect() };
+        self.height = self.height_weights.of(&self.sums.samples);
         self.height_uncertainty = self.height_weights.variance(&self.baseline).sqrt();
     }
 
@@ -226,7 +225,7 @@ impl<'a> Pulse<'a> {
         if self.inverted {
             flags.push(Flag::Inverted);
         }
-        if self.height < STANDS_OUT * noise.sigma {
+        if self.height < NOISY * noise.sigma {
             flags.push(Flag::Noisy);
         }
         if !noise.correlation.is_empty() {
@@ -278,29 +277,24 @@ struct Rough {
 impl Rough {
     fn of(samples: &[f64], begin: &Baseline) -> Result<Self, TraceError> {
         let sums = Sums::new(samples.iter().map(|sample| sample - begin.level).collect());
+        let most = (samples.len() / 32).clamp(1, 128);
         let mut width = 1;
-        let (mut height, mut peak) = (0.0, 0);
+        let (mut height, mut peak) = extreme(&sums, width);
         for _ in 0..3 {
-            (height, peak) = (0.0, 0);
-            for at in 0..samples.len() {
-                let level = sums.smooth(at, width);
-                if f64::abs(level) > f64::abs(height) {
-                    (height, peak) = (level, at);
-                }
-            }
-            let noise = begin.sigma / (SMOOTH * f64::abs(height)).max(f64::MIN_POSITIVE);
-            let wanted = super::whole((noise * noise).ceil()).clamp(1, (samples.len() / 32).clamp(1, 128));
+            let noise = begin.sigma / (SMOOTH * height.abs()).max(f64::MIN_POSITIVE);
+            let wanted = super::whole((noise * noise).ceil()).clamp(1, most);
             if wanted == width {
                 break;
             }
             width = wanted;
+            (height, peak) = extreme(&sums, width);
         }
         let noise = begin.sigma / (width as f64).sqrt();
-        if height == 0.0 || f64::abs(height) < 5.5 * noise {
-            return Err(TraceError::NoPulse { height: f64::abs(height), noise: begin.sigma, sample: peak });
+        if height == 0.0 || height.abs() < 5.5 * noise {
+            return Err(TraceError::NoPulse { height: height.abs(), noise: begin.sigma, sample: peak });
         }
         let sign = height.signum();
-        let height = f64::abs(height);
+        let height = height.abs();
         let below = |share: f64, from: usize| {
             (0..from).rev().find(|at| sign * sums.smooth(*at, width) < share * height)
         };
@@ -322,6 +316,18 @@ impl Rough {
         let foot = self.foot?;
         foot.checked_sub(2 * (self.middle - foot) + self.width)
     }
+}
+
+/// Level farthest from the baseline of the smoothed trace, and where.
+fn extreme(sums: &Sums, width: usize) -> (f64, usize) {
+    let mut found = (0.0, 0);
+    for at in 0..sums.len() {
+        let level: f64 = sums.smooth(at, width);
+        if level.abs() > f64::abs(found.0) {
+            found = (level, at);
+        }
+    }
+    found
 }
 
 #[cfg(test)]

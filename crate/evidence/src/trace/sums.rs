@@ -117,32 +117,13 @@ impl Sums {
         Some(f64::midpoint(low, high))
     }
 
-    /// Straight line through the samples from `from` to `to`, both counted in.
-    pub fn line(&self, from: usize, to: usize) -> Line {
+    /// Slope, volts a sample, of the straight line through the samples from `from` to `to`, both counted in.
+    pub fn slope(&self, from: usize, to: usize) -> f64 {
         let to = to.min(self.samples.len().saturating_sub(1));
         let from = from.min(to);
         let count = (to - from + 1) as f64;
-        let middle = f64::midpoint(from as f64, to as f64);
-        let mean = self.mean(from, to + 1);
-        let mut along = 0.0;
-        for (index, sample) in self.samples[from..=to].iter().enumerate() {
-            along += (index as f64 + from as f64 - middle) * sample;
-        }
-        let spread = count * (count * count - 1.0) / 12.0;
-        Line { from, to, middle, mean, slope: along / spread.max(f64::MIN_POSITIVE), spread }
+        let half = (count - 1.0) / 2.0;
+        let along = self.samples[from..=to].iter().enumerate().map(|(index, sample)| (index as f64 - half) * sample);
+        along.sum::<f64>() / (count * (count * count - 1.0) / 12.0).max(f64::MIN_POSITIVE)
     }
-}
-
-/// A straight line through neighbouring samples.
-pub(super) struct Line {
-    pub from: usize,
-    pub to: usize,
-    /// Mean place.
-    pub middle: f64,
-    /// Level there.
-    pub mean: f64,
-    /// Volts a sample.
-    pub slope: f64,
-    /// Sum of squared distances from the mean place.
-    pub spread: f64,
 }

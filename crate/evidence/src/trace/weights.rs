@@ -27,6 +27,12 @@ impl Weights {
         }
     }
 
+    /// The sum of weighted samples.
+    pub fn of(&self, samples: &[f64]) -> f64 {
+        let samples = samples.get(self.from..).unwrap_or_default();
+        self.values.iter().zip(samples).map(|(weight, sample)| weight * sample).sum()
+    }
+
     /// The same times a factor.
     pub fn scaled(mut self, factor: f64) -> Self {
         for value in &mut self.values {

@@ -153,7 +153,7 @@ impl<'a> Pulse<'a> {
             let between = (seen * seen - smear).max(0.25 * seen * seen).sqrt();
             self.rise = (1.75 * between).max(1.0);
 
-            let from = super::whole(self.middle + 0.5 * self.rise) + 1;
+            let from = super::whole(self.middle + 0.65 * self.rise) + 1;
             let reach = super::whole(2.0 * self.rise).max(2);
             let mut to = from;
             while to < last && to < from + reach && (to <= peak || self.smooth(to + 1) >= 0.75 * self.height)
@@ -178,7 +178,7 @@ impl<'a> Pulse<'a> {
         let spread = count * (count * count - 1.0) / 12.0;
         let mean_square = spread / count;
         let bend = count * (count * count - 1.0) * (count * count - 4.0) / 180.0;
-        let place = (self.middle + 1.1 * self.rise - from as f64 - half).clamp(-half, 0.0);
+        let place = (self.middle + 1.2 * self.rise - from as f64 - half).clamp(-half, 0.0);
         let curved = if bend > 0.0 { (place * place - mean_square) / bend } else { 0.0 };
         let weight = |index: usize| {
             let x = index as f64 - half;

@@ -53,21 +53,14 @@ pub(super) fn prefix(text: &[u8], at: usize, mark: u8) -> Option<Number> {
     while text.get(at) == Some(&b' ') {
         at += 1;
     }
-    let mut digits = 0_u64;
     let first = at;
-    while let Some(digit) = digit(text, at) {
-        digits = digits.wrapping_mul(10).wrapping_add(digit);
-        at += 1;
-    }
+    let (mut digits, end) = run(text, at, 0);
+    at = end;
     let mut count = at - first;
     let mut place = 0_i32;
     if text.get(at) == Some(&mark) {
-        at += 1;
-        let after = at;
-        while let Some(digit) = digit(text, at) {
-            digits = digits.wrapping_mul(10).wrapping_add(digit);
-            at += 1;
-        }
+        let after = at + 1;
+        (digits, at) = run(text, after, digits);
         count += at - after;
         place = -i32::try_from(at - after).ok()?;
     }
@@ -101,6 +94,37 @@ pub(super) fn prefix(text: &[u8], at: usize, mark: u8) -> Option<Number> {
     }
     let size = scaled(digits, place);
     Some(Number { value: if negative { -size } else { size }, place: last, end: at })
+}
+
+/// The digits from a byte on, put behind others, and where they end.
+#[inline]
+fn run(text: &[u8], from: usize, before: u64) -> (u64, usize) {
+    let (mut digits, mut at) = (before, from);
+    while let Some(eight) = eight(text, at) {
+        digits = digits.wrapping_mul(100_000_000).wrapping_add(eight);
+        at += 8;
+    }
+    while let Some(digit) = digit(text, at) {
+        digits = digits.wrapping_mul(10).wrapping_add(digit);
+        at += 1;
+    }
+    (digits, at)
+}
+
+/// Eight digits at once, as one word: pairs, then fours, then all are put together by a product each.
+#[inline]
+fn eight(text: &[u8], at: usize) -> Option<u64> {
+    let word = u64::from_le_bytes(*text.get(at..)?.first_chunk()?);
+    let high = 0xf0f0_f0f0_f0f0_f0f0;
+    let zeros = 0x3030_3030_3030_3030;
+    if word & high != zeros || word.wrapping_add(0x0606_0606_0606_0606) & high != zeros {
+        return None;
+    }
+    let ones = word - zeros;
+    let pairs = ones * 10 + (ones >> 8);
+    let low = (pairs & 0xff_0000_00ff).wrapping_mul(100 + (1_000_000 << 32));
+    let up = ((pairs >> 16) & 0xff_0000_00ff).wrapping_mul(1 + (10_000 << 32));
+    Some(low.wrapping_add(up) >> 32)
 }
 
 #[inline]

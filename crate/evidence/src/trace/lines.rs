@@ -4,6 +4,9 @@ use std::borrow::Cow;
 
 use super::{DecimalMark, Delimiter, ReadProblem};
 
+/// Bytes that are looked through for such as no text has.
+const LOOKED_AT: usize = 8_192;
+
 /// The file as bytes of a text: UTF-16 turned into UTF-8, the byte order mark taken off.
 ///
 /// # Errors
@@ -15,7 +18,9 @@ pub(super) fn text(bytes: &[u8]) -> Result<Cow<'_, [u8]>, ReadProblem> {
         [0xfe, 0xff, rest @ ..] => Cow::Owned(sixteen(rest, u16::from_be_bytes)),
         plain => Cow::Borrowed(plain),
     };
-    if let Some(at) = text.iter().position(|byte| *byte < 9 || (*byte > 13 && *byte < 32 && *byte != 26)) {
+    // What is binary shows it soon; a stray byte further on is found as a field that is no number.
+    let begin = text.get(..LOOKED_AT).unwrap_or(&text);
+    if let Some(at) = begin.iter().position(|byte| *byte < 9 || (*byte > 13 && *byte < 32 && *byte != 26)) {
         return Err(ReadProblem::Binary { at: at + 1 });
     }
     if text.iter().all(u8::is_ascii_whitespace) {
@@ -35,6 +40,9 @@ fn sixteen(bytes: &[u8], word: fn([u8; 2]) -> u16) -> Vec<u8> {
 /// Where a line ends, and where the next begins: `\n`, `\r\n` and a lone `\r` all end one.
 #[inline]
 pub(super) fn line_end(text: &[u8], from: usize) -> (usize, usize) {
+    if text.get(from) == Some(&b'\n') {
+        return (from, from + 1);
+    }
     let rest = text.get(from..).unwrap_or_default();
     match rest.iter().position(|byte| *byte == b'\n' || *byte == b'\r') {
         None => (text.len(), text.len()),

@@ -31,11 +31,13 @@ struct Taken {
 fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
     let text = lines::text(bytes)?;
     let from = beginning(&text, layout.first_line);
+    let row = lines::line_end(&text, from).1 - from;
+    let rows_expected = (text.len() - from) / row.max(1) + 8;
     let mut taken = Vec::new();
     for (index, column) in layout.columns.iter().enumerate() {
         let is_time = column.role == Role::Time && taken.iter().all(|other: &Taken| !other.is_time);
         if is_time || matches!(column.role, Role::ChannelA | Role::ChannelB) {
-            let samples = Vec::with_capacity((text.len() - from) / 24);
+            let samples = Vec::with_capacity(rows_expected);
             taken.push(Taken {
                 column: index,
                 factor: column.unit.factor(),

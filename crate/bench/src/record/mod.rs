@@ -14,7 +14,7 @@ use slope_evidence::trace::{Channel, Detector as Which, Recording};
 
 /// What a detector makes of a flash at time 0: a voltage that rises and decays, of greatest level 1.
 ///
-/// The rise is the integral of cos² over `rise`·2: it begins and ends at definite times and is smooth between. The decay
+/// The rise is the integral of cos² over twice `rise`: it begins and ends at definite times and is smooth between. The decay
 /// is exponential. Their convolution would be nearer to a circuit's answer; the product is simpler, and has a known top.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Detector {
@@ -37,8 +37,8 @@ impl Default for Detector {
 impl Detector {
     /// Share of the height at a time after the half height of the rise, before decay.
     fn edge(&self, time: f64) -> f64 {
-        // From 10 to 90 % of x − sin(2πx)/2π over 0 … 1 takes 0.4632 of the whole.
-        let x = time / (self.rise / 0.463_2) + 0.5;
+        // From 10 to 90 % of x − sin(2πx)/2π over 0 … 1 takes 0.482188 of the whole.
+        let x = time / (self.rise / 0.482_188) + 0.5;
         if x <= 0.0 {
             0.0
         } else if x >= 1.0 {

@@ -133,7 +133,8 @@ impl Pulse<'_> {
 
     fn crossing(&self, level: f64, fraction: Option<f64>) -> Result<(Edge, Weights), TraceError> {
         let left = self.baseline.sigma / (0.6 * self.rise).max(1.0).sqrt();
-        let (lowest, highest) = (3.0 * left.max(0.01 * self.height), self.height - 2.0 * left.max(0.02 * self.height));
+        let (lowest, highest) =
+            (3.0 * left.max(0.01 * self.height), self.height - 2.0 * left.max(0.02 * self.height));
         let off = TraceError::Level { level, lowest, highest };
         if level.is_nan() || (fraction.is_none() && !(lowest..=highest).contains(&level)) {
             return Err(off);
@@ -273,7 +274,9 @@ impl Stretch {
             (end.min(high) - begin.max(low)).max(0.0)
         };
         let shares: Vec<f64> = (from..=to).map(share).collect();
-        let rows = || shares.iter().zip(&samples[from..=to]).enumerate().map(|(i, (s, y))| ((from + i) as f64, *s, *y));
+        let rows = || {
+            shares.iter().zip(&samples[from..=to]).enumerate().map(|(i, (s, y))| ((from + i) as f64, *s, *y))
+        };
         let total: f64 = shares.iter().sum();
         let middle = rows().map(|(x, share, _)| share * x).sum::<f64>() / total;
         let mean = rows().map(|(_, share, y)| share * y).sum::<f64>() / total;
@@ -287,9 +290,11 @@ impl Stretch {
     }
 
     fn slope_weights(&self) -> Weights {
-        let values = self.shares.iter().enumerate().map(|(index, share)| {
-            share * ((self.from + index) as f64 - self.middle) / self.spread
-        });
+        let values = self
+            .shares
+            .iter()
+            .enumerate()
+            .map(|(index, share)| share * ((self.from + index) as f64 - self.middle) / self.spread);
         Weights { from: self.from, values: values.collect() }
     }
 }

@@ -84,14 +84,13 @@ fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [Taken]) -> Resul
     let mut at = from;
     while at < text.len() {
         let begin = at;
-        let mut column = 0;
+        // Where the field of a column begins, or nothing if the line has ended.
+        let (mut column, mut here) = (0, Some(at));
         for wanted in taken.iter_mut() {
-            let mut here = leap(text, at, wanted.column - column, layout.delimiter);
-            column = wanted.column;
+            here = here.and_then(|here| leap(text, here, wanted.column - column, layout.delimiter));
             let quoted = here.is_some_and(|at| text.get(at) == Some(&b'"'));
-            here = here.map(|at| at + usize::from(quoted));
             let number = here
-                .and_then(|at| decimal::prefix(text, at, mark))
+                .and_then(|here| decimal::prefix(text, here + usize::from(quoted), mark))
                 .filter(|number| number.value.abs() < NO_VALUE)
                 .and_then(|number| Some((number, ends(text, number.end, quoted, layout.delimiter)?)));
             let Some((number, end)) = number else {
@@ -108,6 +107,8 @@ fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [Taken]) -> Resul
             wanted.place = wanted.place.max(number.place);
             wanted.samples.push(number.value * wanted.factor);
             at = end;
+            column = wanted.column + 1;
+            here = text.get(end).is_some_and(|byte| is_delimiter(*byte, layout.delimiter)).then_some(end + 1);
         }
         at = lines::line_end(text, at).1;
         line += 1;

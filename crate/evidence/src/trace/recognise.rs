@@ -44,11 +44,11 @@ fn layout(bytes: &[u8]) -> Result<Layout, ReadProblem> {
 
     let last = numeric.iter().rposition(|is| *is).map_or(0, |last| last + 1);
     let above = Above::of(&text, first, delimiter, decimal, &numeric);
-    let mut columns = columns(&probed, delimiter, decimal, &numeric, &above);
+    let (mut columns, counts) = columns(&probed, delimiter, decimal, &numeric, &above);
     columns.truncate(last);
     let comma = decimal == DecimalMark::Comma;
     let (step, start) = (header::step(&above.settings, comma), header::start(&above.settings, comma));
-    drop_running_number(&mut columns, step.is_some());
+    drop_running_number(&mut columns, step.is_some() && counts);
     let timed = columns.iter().any(|column| column.role == Role::Time);
     Ok(Layout {
         delimiter,
@@ -152,31 +152,47 @@ impl Above {
         let mut labels = vec![String::new(); numeric.len()];
         let mut units = vec![None; numeric.len()];
         let mut settings = Vec::new();
-        for (index, line) in lines(text).enumerate().take(first + SETTINGS) {
-            let mut row = fields(line, delimiter);
-            if index >= first {
-                // Beside the samples: the columns before the first of numbers.
-                row.truncate(numeric.iter().position(|is| *is).unwrap_or(0));
-                settings.extend(header::setting(&row));
+        // Columns before the first of numbers are beside the samples.
+        let beside = numeric.iter().position(|is| *is).unwrap_or(0);
+        let mut rows: Vec<_> =
+            lines(text).take(first + SETTINGS).map(|line| fields(line, delimiter)).collect();
+        for field in rows.iter_mut().take(first).filter_map(|row| row.first_mut()) {
+            *field = field.strip_prefix(b"#").unwrap_or(field).trim_ascii();
+        }
+        // Upwards from the samples: a row of units, and a row of labels.
+        let mut below = first;
+        for units_looked_for in [true, false] {
+            let Some(index) =
+                rows.iter().take(below).rposition(|row| row.iter().any(|field| !field.is_empty()))
+            else {
+                break;
+            };
+            let row = &rows[index];
+            let titles: Vec<_> =
+                row.iter().zip(numeric).filter(|(_, is)| **is).map(|(field, _)| *field).collect();
+            let fits = titles.len() == numeric.iter().filter(|is| **is).count()
+                && titles.iter().all(|field| !field.is_empty() && value(field, decimal).is_none());
+            let of_unit: Vec<_> =
+                row.iter().take(numeric.len()).map(|field| bare_unit(&shown(field))).collect();
+            let all_units = titles.iter().all(|field| is_unit_or_none(field));
+            if units_looked_for && fits && all_units {
+                units[..of_unit.len()].copy_from_slice(&of_unit);
+            } else if fits {
+                for (label, field) in labels.iter_mut().zip(row) {
+                    *label = shown(field);
+                }
+            } else {
                 continue;
             }
-            if let Some(field) = row.first_mut() {
-                *field = field.strip_prefix(b"#").unwrap_or(field).trim_ascii();
+            below = index;
+            rows[index].truncate(beside);
+            if !units_looked_for || labels.iter().any(|label| !label.is_empty()) {
+                break;
             }
-            let titles = || numeric.iter().zip(&row).filter(|(is, _)| **is).map(|(_, field)| *field);
-            let fits = numeric.iter().rposition(|is| *is).is_some_and(|last| last < row.len())
-                && titles().all(|field| !field.is_empty() && value(field, decimal).is_none());
-            if fits && first - index <= 3 {
-                let all_units = titles().all(|field| bare_unit(&shown(field)).is_some());
-                for (column, field) in row.iter().enumerate().take(numeric.len()) {
-                    if all_units {
-                        units[column] = bare_unit(&shown(field));
-                    } else {
-                        labels[column] = shown(field);
-                    }
-                }
-                // Settings may stand in the columns beside.
-                row.truncate(numeric.iter().position(|is| *is).unwrap_or(0));
+        }
+        for (index, mut row) in rows.into_iter().enumerate() {
+            if index >= first {
+                row.truncate(beside);
             }
             settings.extend(header::setting(&row));
         }
@@ -189,13 +205,19 @@ fn bare_unit(field: &str) -> Option<Unit> {
     Unit::spelled(field.trim().trim_matches(['(', ')', '[', ']']))
 }
 
+/// A unit, or a dash for none.
+fn is_unit_or_none(field: &[u8]) -> bool {
+    field == b"-" || bare_unit(&shown(field)).is_some()
+}
+
+/// The columns, and whether that of the time merely counts.
 fn columns(
     rows: &[&[u8]],
     delimiter: Delimiter,
     decimal: DecimalMark,
     numeric: &[bool],
     above: &Above,
-) -> Vec<Column> {
+) -> (Vec<Column>, bool) {
     let rows: Vec<_> = rows.iter().map(|row| fields(row, delimiter)).collect();
     let stated = |column: usize| above.units[column].or_else(|| header::unit_in(&above.labels[column]));
     let steps: Vec<_> = numeric
@@ -233,7 +255,8 @@ fn columns(
     for (index, role) in channels.into_iter().zip(order) {
         columns[index].role = role;
     }
-    columns
+    let counts = time.is_some_and(|index| is_running(steps[index].as_ref()));
+    (columns, counts)
 }
 
 /// A column that grows by equal steps.
@@ -276,14 +299,14 @@ fn chosen_time(steps: &[Option<Progress>], has_unit: impl Fn(usize) -> bool) -> 
         .map(|(index, _)| index)
 }
 
-/// A column that merely counts is not the time where a setting gives the step.
-fn drop_running_number(columns: &mut [Column], stepped: bool) {
+/// A column that merely counts is not the time if its label says so, or if a setting gives the step.
+fn drop_running_number(columns: &mut [Column], counts_beside_step: bool) {
     let Some(time) = columns.iter_mut().find(|column| column.role == Role::Time) else { return };
     let label = time.label.to_lowercase();
     let counts = ["index", "sample", "no.", "number", "#", "point", "n", "i"]
         .iter()
         .any(|word| label == *word || (word.len() > 2 && label.starts_with(word)));
-    if !time.unit_stated && (counts || stepped) {
+    if !time.unit_stated && (counts || counts_beside_step) {
         time.role = Role::Ignored;
         time.unit = Unit::One;
     }

@@ -123,7 +123,8 @@ impl Sums {
         let from = from.min(to);
         let count = (to - from + 1) as f64;
         let half = (count - 1.0) / 2.0;
-        let along = self.samples[from..=to].iter().enumerate().map(|(index, sample)| (index as f64 - half) * sample);
+        let along =
+            self.samples[from..=to].iter().enumerate().map(|(index, sample)| (index as f64 - half) * sample);
         along.sum::<f64>() / (count * (count * count - 1.0) / 12.0).max(f64::MIN_POSITIVE)
     }
 }

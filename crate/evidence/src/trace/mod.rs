@@ -1,1 +1,133 @@
 //! Recorded traces: files to samples, samples to edges, edges to a delay.
+//!
+//! ```text
+//! bytes ──recognise──► Layout ──read──► Recording ──Pulse::find──► Pulse ──edge──► Edge ─┐
+//!                                                                  Pulse ──edge──► Edge ─┴─► Delay
+//! ```
+//!
+//! Times are in nanoseconds, levels in volts, rail distances in metres. Every estimate of a time is a linear function
+//! of the samples near its solution, and its uncertainty follows from those weights and the noise of the quiet part
+//! ([`weights`](self) in the code): so what two estimates share is counted once, and the uncertainty of their difference
+//! is right as well.
+//!
+//! Each stage refuses with the place: a [`ReadError`] names the file and the line, a [`TraceError`] the sample.
+
+// Decimal numbers as files hold them.
+mod decimal;
+// Why a file or a trace is refused.
+mod error;
+
+// How the numbers of a file are set out.
+mod header;
+mod layout;
+mod lines;
+mod read;
+mod recognise;
+
+// What a file's name tells.
+mod name;
+
+// From samples to times.
+mod correlate;
+mod delay;
+mod edge;
+mod noise;
+mod pulse;
+mod sums;
+mod walk;
+mod weights;
+
+// What the page asks of a pair of traces, and what it draws.
+mod envelope;
+mod measure;
+
+pub use decimal::number;
+pub use delay::{Delay, DelayMethod, Refused, delay, difference};
+pub use edge::{Edge, Flag, Method, edge};
+pub use envelope::{Envelope, envelope};
+pub use error::{ReadError, ReadProblem, TraceError};
+pub use layout::{Column, DecimalMark, Delimiter, Layout, Role, Setting, Unit};
+pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
+pub use name::{Named, Pair, pair, rail_reading};
+pub use noise::{Baseline, baseline};
+pub use pulse::Pulse;
+pub use read::read;
+pub use recognise::recognise;
+pub use walk::{Walk, compare_walk};
+
+use serde::{Deserialize, Serialize};
+
+/// The samples of one file.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Recording {
+    /// Time of the first sample, ns.
+    pub start: f64,
+    /// From one sample to the next, ns; above 0.
+    pub step: f64,
+    /// The channels, in the order of the file's columns.
+    pub channels: Vec<Channel>,
+    /// What the file says beside the samples.
+    pub settings: Vec<Setting>,
+}
+
+/// One channel of a recording.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Channel {
+    /// Which detector the layout takes it for.
+    pub detector: Option<Detector>,
+    /// As the file's header has it; may be empty.
+    pub label: String,
+    /// Volts.
+    pub samples: Vec<f64>,
+}
+
+/// One of the two detectors.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+pub enum Detector {
+    /// The fixed one, the start.
+    A,
+    /// The one at the end of the path, the stop.
+    B,
+}
+
+impl Recording {
+    /// A channel as a waveform.
+    pub fn waveform(&self, channel: usize) -> Option<Waveform<'_>> {
+        let samples = &self.channels.get(channel)?.samples;
+        Some(Waveform { start: self.start, step: self.step, samples })
+    }
+
+    /// The channel of a detector.
+    pub fn detector(&self, detector: Detector) -> Option<Waveform<'_>> {
+        let index = self.channels.iter().position(|channel| channel.detector == Some(detector))?;
+        self.waveform(index)
+    }
+}
+
+/// Equally spaced samples of one voltage.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Waveform<'a> {
+    /// Time of the first sample, ns.
+    pub start: f64,
+    /// From one sample to the next, ns; above 0.
+    pub step: f64,
+    /// Volts.
+    pub samples: &'a [f64],
+}
+
+impl Waveform<'_> {
+    /// The time of a place counted in samples, ns.
+    pub fn time(&self, place: f64) -> f64 {
+        self.start + place * self.step
+    }
+}
+
+/// A place that is not below 0, counted in samples, rounded down.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "the cast saturates, as is meant"
+)]
+fn whole(place: f64) -> usize {
+    place as usize
+}

@@ -1,0 +1,189 @@
+//! Recordings as text files, in several ways that a recorder might write them. The formats are invented.
+
+use std::fmt::Write as _;
+
+use slope_evidence::trace::{DecimalMark, Delimiter, Recording, Unit};
+
+/// How a file is written.
+#[derive(Clone, Copy, PartialEq, Debug)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a habit of its own")]
+pub struct Style {
+    /// What stands between two fields.
+    pub delimiter: Delimiter,
+    /// How decimals are marked.
+    pub decimal: DecimalMark,
+    /// A row of labels above the samples.
+    pub labels: bool,
+    /// Units in the labels, in a row of their own, or nowhere (seconds and volts then).
+    pub units: Units,
+    /// Settings above the samples, in columns beside them, or nowhere.
+    pub settings: Place,
+    /// The unit of time.
+    pub time: Unit,
+    /// The unit of voltage.
+    pub volts: Unit,
+    /// Digits after the mark of the mantissa, in powers of ten; 0 for plain decimals of six digits.
+    pub powers: usize,
+    /// Every number has a sign and is padded with spaces.
+    pub padded: bool,
+    /// A running number before the time.
+    pub numbered: bool,
+    /// No time column; the settings give the step.
+    pub timeless: bool,
+    /// What ends a line.
+    pub line_end: &'static str,
+}
+
+/// Where units stand.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Units {
+    /// Nowhere.
+    None,
+    /// In the labels.
+    InLabels,
+    /// In a row below them.
+    Row,
+}
+
+/// Where settings stand.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Place {
+    /// Nowhere.
+    None,
+    /// Above the samples.
+    Above,
+    /// In three columns before the samples.
+    Beside,
+}
+
+impl Default for Style {
+    fn default() -> Self {
+        Self {
+            delimiter: Delimiter::Comma,
+            decimal: DecimalMark::Point,
+            labels: true,
+            units: Units::InLabels,
+            settings: Place::None,
+            time: Unit::Second,
+            volts: Unit::Volt,
+            powers: 8,
+            padded: false,
+            numbered: false,
+            timeless: false,
+            line_end: "\n",
+        }
+    }
+}
+
+/// A file with one channel of a recording.
+pub fn as_text(recording: &Recording, channel: usize, style: &Style) -> String {
+    write(recording, channel..channel + 1, style)
+}
+
+/// A file with all channels.
+pub fn both_as_text(recording: &Recording, style: &Style) -> String {
+    write(recording, 0..recording.channels.len(), style)
+}
+
+fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style) -> String {
+    let channels = recording.channels.get(channels).unwrap_or_default();
+    let between = match style.delimiter {
+        Delimiter::Tab => "\t",
+        Delimiter::Semicolon => ";",
+        Delimiter::Comma => ",",
+        Delimiter::Bar => "|",
+        Delimiter::Space => " ",
+    };
+    let rows = channels.first().map_or(0, |channel| channel.samples.len());
+    let settings = [
+        ("Samples", rows.to_string(), ""),
+        ("Sample interval", number(recording.step / style.time.factor(), style), unit(style.time)),
+        ("Coupling", "direct".to_owned(), ""),
+    ];
+    let mut text = String::new();
+    let mut line = |fields: &[String]| {
+        text.push_str(&fields.join(between));
+        text.push_str(style.line_end);
+    };
+    if style.settings == Place::Above {
+        for (name, value, unit) in &settings {
+            line(&[(*name).to_owned(), value.clone(), (*unit).to_owned()]);
+        }
+    }
+    let beside = |row: usize| match (style.settings, settings.get(row)) {
+        (Place::Beside, Some((name, value, unit))) => {
+            vec![(*name).to_owned(), value.clone(), (*unit).to_owned()]
+        }
+        (Place::Beside, None) => vec![String::new(); 3],
+        _ => Vec::new(),
+    };
+    let titles = |label: bool| {
+        let mut fields = vec![String::new(); beside(0).len()];
+        if style.numbered {
+            fields.push(if label { "No.".into() } else { "-".into() });
+        }
+        let title = |name: &str, of: Unit| match (label, style.units) {
+            (true, Units::InLabels) => format!("{name} ({})", unit(of))
+                .replace(' ', if style.delimiter == Delimiter::Space { "_" } else { " " }),
+            (true, _) => name.to_owned(),
+            (false, _) => unit(of).to_owned(),
+        };
+        if !style.timeless {
+            fields.push(title("Time", style.time));
+        }
+        fields.extend(channels.iter().map(|channel| title(&channel.label, style.volts)));
+        fields
+    };
+    if style.labels {
+        line(&titles(true));
+    }
+    if style.units == Units::Row {
+        line(&titles(false));
+    }
+    for row in 0..rows {
+        let mut fields = beside(row);
+        if style.numbered {
+            fields.push(row.to_string());
+        }
+        if !style.timeless {
+            fields.push(number((recording.start + row as f64 * recording.step) / style.time.factor(), style));
+        }
+        fields.extend(
+            channels.iter().map(|channel| number(channel.samples[row] / style.volts.factor(), style)),
+        );
+        line(&fields);
+    }
+    text
+}
+
+fn unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Second => "s",
+        Unit::Millisecond => "ms",
+        Unit::Microsecond => "µs",
+        Unit::Nanosecond => "ns",
+        Unit::Picosecond => "ps",
+        Unit::Volt => "V",
+        Unit::Millivolt => "mV",
+        Unit::One => "",
+    }
+}
+
+fn number(value: f64, style: &Style) -> String {
+    let mut text = String::new();
+    let done = match (style.powers, style.padded) {
+        (0, false) => write!(text, "{value:.6}"),
+        (0, true) => write!(text, "{value:+14.6}"),
+        (digits, false) => write!(text, "{value:.digits$E}"),
+        (digits, true) => write!(text, "{:>20}", format!("{value:+.digits$E}")),
+    };
+    debug_assert!(done.is_ok(), "writing to a text does not fail");
+    match style.decimal {
+        DecimalMark::Point => text,
+        DecimalMark::Comma => text.replace('.', ","),
+    }
+}
+
+#[cfg(test)]
+#[path = "text_test.rs"]
+mod tests;

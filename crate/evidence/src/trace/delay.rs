@@ -1,0 +1,117 @@
+//! The delay of B's edge behind A's.
+
+use serde::{Deserialize, Serialize};
+
+use super::correlate::lag;
+use super::weights::Weights;
+use super::{Edge, Method, Pulse, TraceError, Waveform};
+
+/// How a delay is taken.
+#[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", tag = "method")]
+pub enum DelayMethod {
+    /// Both edges at the same level over their baselines. It walks: a smaller pulse crosses later.
+    FixedLevel {
+        /// Over the baseline, V.
+        volts: f64,
+    },
+    /// Both at the same fraction of their own heights.
+    ConstantFraction {
+        /// From 0.1 to 0.9.
+        fraction: f64,
+    },
+    /// Lines through 10 to 90 % of each, at the baseline.
+    EdgeLine,
+    /// The lag at which one edge lies best upon the other, each divided by its height.
+    CrossCorrelation {
+        /// By least squares; otherwise by a parabola through the best lags.
+        refined: bool,
+    },
+}
+
+impl DelayMethod {
+    /// How each edge is taken. Cross-correlation has no edge of its own: it shows the half heights.
+    pub fn of_edge(self) -> Method {
+        match self {
+            Self::FixedLevel { volts } => Method::FixedLevel { volts },
+            Self::ConstantFraction { fraction } => Method::ConstantFraction { fraction },
+            Self::EdgeLine => Method::EdgeLine,
+            Self::CrossCorrelation { .. } => Method::default(),
+        }
+    }
+}
+
+/// A delay of B behind A.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Delay {
+    /// ns.
+    pub delay: f64,
+    /// Its standard uncertainty, from the noise of both traces alone, ns. Time base and channel skew come on top.
+    pub uncertainty: f64,
+    /// The edges of A and of B.
+    pub edges: [Edge; 2],
+}
+
+/// A trace's error: of which of the two, and what.
+pub type Refused = (super::Detector, TraceError);
+
+/// The delay of B's edge behind A's.
+///
+/// # Errors
+/// What is refused of either trace, and which.
+pub fn delay(a: &Waveform<'_>, b: &Waveform<'_>, method: DelayMethod) -> Result<Delay, Refused> {
+    let (a, b) = (found(a, super::Detector::A)?, found(b, super::Detector::B)?);
+    between(&a, &b, method).map(|(delay, _)| delay)
+}
+
+fn found<'a>(wave: &Waveform<'a>, detector: super::Detector) -> Result<Pulse<'a>, Refused> {
+    Pulse::find(wave).map_err(|error| (detector, error))
+}
+
+/// The delay, and by how many samples of each trace it is a weighted sum.
+pub(super) fn between(
+    a: &Pulse<'_>,
+    b: &Pulse<'_>,
+    method: DelayMethod,
+) -> Result<(Delay, [Weights; 2]), Refused> {
+    let of_edge = method.of_edge();
+    let (first, from_a) = a.timed(&of_edge).map_err(|error| (super::Detector::A, error))?;
+    let (second, from_b) = b.timed(&of_edge).map_err(|error| (super::Detector::B, error))?;
+    let (delay, weights) = match method {
+        DelayMethod::CrossCorrelation { refined } => {
+            let lag = lag(a, b, refined).map_err(|error| (super::Detector::A, error))?;
+            (b.wave.start - a.wave.start + lag.samples * a.wave.step, lag.weights)
+        }
+        _ => (second.time - first.time, [from_a.scaled(-1.0), from_b]),
+    };
+    let uncertainty = uncertainty(a, b, &weights);
+    Ok((Delay { delay, uncertainty, edges: [first, second] }, weights))
+}
+
+fn uncertainty(a: &Pulse<'_>, b: &Pulse<'_>, [of_a, of_b]: &[Weights; 2]) -> f64 {
+    let (step_a, step_b) = (a.wave.step, b.wave.step);
+    (of_a.variance(&a.baseline) * step_a * step_a + of_b.variance(&b.baseline) * step_b * step_b).sqrt()
+}
+
+/// One delay less another of the same two traces, and its standard uncertainty, ns: what they share of the noise drops
+/// out.
+///
+/// # Errors
+/// What either method refuses.
+pub fn difference(
+    a: &Pulse<'_>,
+    b: &Pulse<'_>,
+    method: DelayMethod,
+    less: DelayMethod,
+) -> Result<(f64, f64), Refused> {
+    let (one, mut weights) = between(a, b, method)?;
+    let (other, others) = between(a, b, less)?;
+    for (weights, others) in weights.iter_mut().zip(&others) {
+        weights.add(others, -1.0);
+    }
+    Ok((one.delay - other.delay, uncertainty(a, b, &weights)))
+}
+
+#[cfg(test)]
+#[path = "delay_test.rs"]
+mod tests;

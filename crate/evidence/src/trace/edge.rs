@@ -1,0 +1,304 @@
+//! The time of an edge, by a fixed level, a constant fraction, or a line drawn down to the baseline.
+//!
+//! A crossing is that of the mean over a window with the level, the window being about a quarter of the rise to each
+//! side: a line fitted to the samples there has that mean at its middle, so where the middle lies on the level the slope
+//! of the line does not matter, and its noise neither.
+
+use serde::{Deserialize, Serialize};
+
+use super::weights::Weights;
+use super::{Baseline, Pulse, TraceError, Waveform, whole};
+
+/// How the time of an edge is taken.
+#[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", tag = "method")]
+pub enum Method {
+    /// Where it crosses a level.
+    FixedLevel {
+        /// Over the trace's own baseline, V; above 0, also for a pulse that goes down.
+        volts: f64,
+    },
+    /// Where it crosses a fraction of its own height.
+    ConstantFraction {
+        /// From 0.1 to 0.9.
+        fraction: f64,
+    },
+    /// Where a line through 10 to 90 % of it meets the baseline.
+    EdgeLine,
+}
+
+impl Default for Method {
+    fn default() -> Self {
+        Self::ConstantFraction { fraction: 0.5 }
+    }
+}
+
+/// What is to be known of an edge beside its time. Samples count from 0.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", tag = "flag")]
+#[non_exhaustive]
+pub enum Flag {
+    /// The pulse goes down; it was turned over.
+    Inverted,
+    /// The height is below 5 standard deviations of the noise, though not beyond doubt.
+    Noisy,
+    /// Another edge crosses half the height.
+    DoubleEdge {
+        /// Where.
+        sample: usize,
+    },
+    /// Something stands out of the part before the pulse.
+    NotQuiet {
+        /// Where.
+        sample: usize,
+    },
+    /// Neighbouring samples share their noise; the uncertainties take it into account.
+    CorrelatedNoise {
+        /// How far, in samples.
+        samples: usize,
+    },
+    /// Fewer than 3 samples lie between 10 and 90 %: the crossing hangs on the straight line between two.
+    FewOnEdge {
+        /// About how many there are.
+        samples: usize,
+    },
+    /// The uncertainty is over a tenth of the rise: how well it is known itself begins to suffer.
+    Rough,
+}
+
+/// The time of an edge.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Edge {
+    /// ns.
+    pub time: f64,
+    /// Its standard uncertainty, from the noise of the trace alone, ns.
+    pub uncertainty: f64,
+    /// dV/dt at the crossing of the upright pulse, V/ns.
+    pub slope: f64,
+    /// Noise of one sample over that slope, ns: the jitter of a single crossing (common practice in nuclear timing).
+    pub jitter: f64,
+    /// Level crossed, V, as on the trace.
+    pub level: f64,
+    /// Baseline, V.
+    pub baseline: f64,
+    /// Standard deviation of the noise, V.
+    pub sigma: f64,
+    /// Height over the baseline, V.
+    pub height: f64,
+    /// Its standard uncertainty, V.
+    pub height_uncertainty: f64,
+    /// From 10 to 90 %, ns.
+    pub rise: f64,
+    /// The sample nearest to the crossing.
+    pub sample: usize,
+    /// What else is to be known.
+    pub flags: Vec<Flag>,
+}
+
+/// Uncertainties above this share of the rise are refused: the edge is not straight over them.
+const HIDDEN: f64 = 0.25;
+/// Half-width of the window of a crossing, over the rise.
+const REACH: f64 = 0.3;
+
+/// The time of the edge of a trace.
+///
+/// # Errors
+/// What [`Pulse::find`] and [`Pulse::edge`] refuse.
+pub fn edge(wave: &Waveform<'_>, method: &Method) -> Result<Edge, TraceError> {
+    Pulse::find(wave)?.edge(method)
+}
+
+impl Pulse<'_> {
+    /// The time of the edge.
+    ///
+    /// # Errors
+    /// Levels that are not on the edge, edges that the noise hides, too few samples for a line.
+    pub fn edge(&self, method: &Method) -> Result<Edge, TraceError> {
+        self.timed(method).map(|(edge, _)| edge)
+    }
+
+    /// The edge, and its time in samples as a sum of weighted samples.
+    pub(super) fn timed(&self, method: &Method) -> Result<(Edge, Weights), TraceError> {
+        match *method {
+            Method::FixedLevel { volts } => self.crossing(volts, None),
+            Method::ConstantFraction { fraction } => {
+                if !(0.1..=0.9).contains(&fraction) {
+                    return Err(TraceError::Fraction { fraction });
+                }
+                self.crossing(fraction * self.height, Some(fraction))
+            }
+            Method::EdgeLine => self.edge_line(),
+        }
+    }
+
+    fn crossing(&self, level: f64, fraction: Option<f64>) -> Result<(Edge, Weights), TraceError> {
+        let left = self.baseline.sigma / (0.6 * self.rise).max(1.0).sqrt();
+        let (lowest, highest) =
+            (3.0 * left.max(0.01 * self.height), self.height - 2.0 * left.max(0.02 * self.height));
+        let off = TraceError::Level { level, lowest, highest };
+        if level.is_nan() || (fraction.is_none() && !(lowest..=highest).contains(&level)) {
+            return Err(off);
+        }
+        let crossed = self.crossed(level, fraction).ok_or(off)?;
+        self.finish(crossed.place, crossed.slope, level, crossed.weights)
+    }
+
+    /// Where the edge crosses a level; with a fraction of the height, the uncertainty of the height goes into it.
+    fn crossed(&self, level: f64, fraction: Option<f64>) -> Option<Crossed> {
+        // Less far near foot and top, where a window would see other things than the edge.
+        let share = level / self.height;
+        let reach = (REACH * self.rise * (4.0 * share * (1.0 - share)).max(0.4)).max(1.0);
+        let near = self.way_up(level, self.peak).unwrap_or(self.middle);
+        let place = self.sums.crossing(level, near, reach, 2.0 * self.rise + self.width as f64)?;
+        let slope = self.slope_at(place, reach);
+        let mut weights = self.sums.window_weights(place, reach).scaled(-1.0 / slope);
+        if let Some(fraction) = fraction {
+            weights.add(&self.height_weights, fraction / slope);
+        }
+        Some(Crossed { place, slope, weights })
+    }
+
+    /// Volts a sample about a place: from the window itself where the noise allows it, from more of the edge where not.
+    fn slope_at(&self, place: f64, reach: f64) -> f64 {
+        let noise = self.baseline.sigma / self.height;
+        // A line over √(5/3) times the window has the slope by which the mean over the window grows, to third order.
+        let reach = (1.29 * reach).max((0.15 + 1.5 * noise).min(0.45) * self.rise);
+        let slope = self.sums.slope(whole((place - reach).max(0.0).round()), whole((place + reach).round()));
+        slope.max(0.1 * self.height / self.rise)
+    }
+
+    fn edge_line(&self) -> Result<(Edge, Weights), TraceError> {
+        let at = |share: f64| {
+            let level = share * self.height;
+            let off = TraceError::Level { level, lowest: 0.0, highest: self.height };
+            self.crossed(level, Some(share)).ok_or(off)
+        };
+        let (low, high) = (at(0.1)?, at(0.9)?);
+        let sample = whole(self.middle.round());
+        if high.place - low.place < 2.0 {
+            let samples = whole((high.place - low.place).max(0.0).round());
+            return Err(TraceError::FewOnEdge { sample, samples, needed: 2 });
+        }
+        let line = Stretch::of(&self.sums.samples, low.place, high.place);
+        if line.slope <= 0.0 {
+            return Err(self.hidden(f64::INFINITY));
+        }
+        let of_slope = line.slope_weights();
+        // 1/slope of a noisy slope is too large on average, by its relative variance.
+        let relative = of_slope.variance(&self.baseline) / (line.slope * line.slope);
+        let back = line.mean / line.slope;
+        let place = line.middle - back * (1.0 - relative);
+        let mut weights = line.mean_weights().scaled(-1.0 / line.slope);
+        weights.add(&of_slope, back / line.slope);
+        // The line also hangs on where the edge begins and ends, as far as the ends lie off it.
+        for (end, share, sign) in [(&low, 0.1, -1.0), (&high, 0.9, 1.0)] {
+            let far = end.place - line.middle;
+            let counts = (back * far / line.spread - 1.0 / line.total) / line.slope;
+            let off = share * self.height - line.mean - line.slope * far;
+            weights.add(&end.weights, sign * counts * off);
+        }
+        self.finish(place, line.slope, 0.0, weights)
+    }
+
+    fn hidden(&self, samples: f64) -> TraceError {
+        TraceError::Hidden {
+            sample: whole(self.middle.round()),
+            uncertainty: samples * self.wave.step,
+            rise: self.rise * self.wave.step,
+        }
+    }
+
+    fn finish(
+        &self,
+        place: f64,
+        slope: f64,
+        level: f64,
+        weights: Weights,
+    ) -> Result<(Edge, Weights), TraceError> {
+        let step = self.wave.step;
+        let uncertainty = weights.variance(&self.baseline).sqrt();
+        if uncertainty.is_nan() || uncertainty > HIDDEN * self.rise.max(2.0) {
+            return Err(self.hidden(uncertainty));
+        }
+        let mut flags = self.flags.clone();
+        if self.rise < 3.0 {
+            flags.push(Flag::FewOnEdge { samples: whole(self.rise.round()) });
+        }
+        if uncertainty > 0.1 * self.rise {
+            flags.push(Flag::Rough);
+        }
+        let Baseline { level: baseline, sigma, .. } = self.baseline;
+        let sign = if self.inverted { -1.0 } else { 1.0 };
+        let edge = Edge {
+            time: self.wave.time(place),
+            uncertainty: uncertainty * step,
+            slope: slope / step,
+            jitter: sigma / slope * step,
+            level: baseline + sign * level,
+            baseline,
+            sigma,
+            height: self.height,
+            height_uncertainty: self.height_uncertainty,
+            rise: self.rise * step,
+            sample: whole(place.max(0.0).round()),
+            flags,
+        };
+        Ok((edge, weights))
+    }
+}
+
+/// A crossing in samples: its place, volts a sample there, and the place as a sum of weighted samples.
+struct Crossed {
+    place: f64,
+    slope: f64,
+    weights: Weights,
+}
+
+/// A straight line through the samples between two places; those at the ends count by how much of them lies between.
+struct Stretch {
+    from: usize,
+    shares: Vec<f64>,
+    total: f64,
+    middle: f64,
+    mean: f64,
+    slope: f64,
+    spread: f64,
+}
+
+impl Stretch {
+    fn of(samples: &[f64], low: f64, high: f64) -> Self {
+        let last = samples.len().saturating_sub(1);
+        let (from, to) = (whole((low + 0.5).max(0.0)).min(last), whole((high + 0.5).max(0.0)).min(last));
+        let share = |at: usize| {
+            let (begin, end) = (at as f64 - 0.5, at as f64 + 0.5);
+            (end.min(high) - begin.max(low)).max(0.0)
+        };
+        let shares: Vec<f64> = (from..=to).map(share).collect();
+        let rows = || {
+            shares.iter().zip(&samples[from..=to]).enumerate().map(|(i, (s, y))| ((from + i) as f64, *s, *y))
+        };
+        let total: f64 = shares.iter().sum();
+        let middle = rows().map(|(x, share, _)| share * x).sum::<f64>() / total;
+        let mean = rows().map(|(_, share, y)| share * y).sum::<f64>() / total;
+        let spread: f64 = rows().map(|(x, share, _)| share * (x - middle) * (x - middle)).sum();
+        let slope = rows().map(|(x, share, y)| share * (x - middle) * y).sum::<f64>() / spread;
+        Self { from, shares, total, middle, mean, slope, spread }
+    }
+
+    fn mean_weights(&self) -> Weights {
+        Weights { from: self.from, values: self.shares.iter().map(|share| share / self.total).collect() }
+    }
+
+    fn slope_weights(&self) -> Weights {
+        let values = self
+            .shares
+            .iter()
+            .enumerate()
+            .map(|(index, share)| share * ((self.from + index) as f64 - self.middle) / self.spread);
+        Weights { from: self.from, values: values.collect() }
+    }
+}
+
+#[cfg(test)]
+#[path = "edge_test.rs"]
+mod tests;

@@ -1,0 +1,335 @@
+//! The pulse of a trace: which way it goes, its baseline, height and rise.
+//!
+//! A trace is smoothed just so much that the noise left is a few per cent of the height; on that curve the top is found,
+//! then the edge before it, then the quiet part before the edge. The height comes from a parabola through the samples
+//! about the top: from all of them, not from the highest, which noise would have raised.
+
+use super::sums::Sums;
+use super::weights::Weights;
+use super::{Baseline, Flag, TraceError, Waveform, baseline};
+
+/// Samples that a trace must have.
+const SAMPLES: usize = 32;
+/// Samples that the quiet part must have.
+const QUIET: usize = 12;
+/// Noise left by the smoothing, over the height.
+const SMOOTH: f64 = 0.06;
+/// Heights below so many standard deviations of the noise are flagged as noisy (common practice, no source).
+const NOISY: f64 = 5.0;
+/// Below so many they are no pulse. The gap to the flag is wider than what the noise makes of a height, so that a run
+/// just above the flag loses none of its traces, which would be those that noise made low.
+const NO_PULSE: f64 = 4.0;
+
+/// The pulse of a trace.
+pub struct Pulse<'a> {
+    /// The trace.
+    pub wave: Waveform<'a>,
+    /// Baseline and noise before the pulse.
+    pub baseline: Baseline,
+    /// The pulse goes down; all levels and heights are told as if it went up.
+    pub inverted: bool,
+    /// Height over the baseline, V.
+    pub height: f64,
+    /// Its standard uncertainty, V.
+    pub height_uncertainty: f64,
+    /// From 10 to 90 % of the height, in samples.
+    pub rise: f64,
+    /// Where the smoothed edge has half its height, in samples.
+    pub middle: f64,
+    /// Samples of the quiet part, from the first.
+    pub quiet: usize,
+    /// First and last sample from which the height was taken.
+    pub top: [usize; 2],
+    /// What is to be known of it.
+    pub flags: Vec<Flag>,
+    /// Counted from the baseline, upright.
+    pub(super) sums: Sums,
+    /// The height as a sum of weighted samples.
+    pub(super) height_weights: Weights,
+    /// Where the smoothed trace first comes near the top: behind it a flat top may dip in its noise.
+    pub(super) peak: usize,
+    /// Samples over which it was smoothed to be found.
+    pub(super) width: usize,
+}
+
+impl<'a> Pulse<'a> {
+    /// Finds the pulse of a trace.
+    ///
+    /// # Errors
+    /// Too few samples, none finite, no pulse, a clipped one, one without a quiet part before it or without its top.
+    pub fn find(wave: &Waveform<'a>) -> Result<Self, TraceError> {
+        let samples = wave.samples;
+        if samples.len() < SAMPLES {
+            return Err(TraceError::FewSamples { samples: samples.len(), needed: SAMPLES });
+        }
+        if !wave.step.is_finite() || wave.step <= 0.0 {
+            return Err(TraceError::Step { step: wave.step });
+        }
+        if let Some(sample) = samples.iter().position(|sample| !sample.is_finite()) {
+            return Err(TraceError::NotFinite { sample });
+        }
+        let few = TraceError::FewSamples { samples: samples.len(), needed: SAMPLES };
+        let head = (samples.len() / 20).clamp(16, 512);
+        let begin = baseline(&samples[..head]).ok_or(few.clone())?;
+        let rough = Rough::of(samples, &begin)?;
+        let quiet = rough
+            .quiet_end()
+            .filter(|end| *end >= QUIET)
+            .ok_or(TraceError::NoBaseline { sample: rough.foot.unwrap_or(0) })?;
+        let noise = baseline(&samples[..quiet]).ok_or(few)?;
+
+        let sign = if rough.inverted { -1.0 } else { 1.0 };
+        let sums = Sums::new(samples.iter().map(|sample| sign * (sample - noise.level)).collect());
+        let mut pulse = Self {
+            wave: *wave,
+            baseline: noise,
+            inverted: rough.inverted,
+            height: rough.height,
+            height_uncertainty: 0.0,
+            rise: 1.0,
+            middle: rough.half,
+            quiet,
+            top: [rough.peak, rough.peak],
+            flags: Vec::new(),
+            sums,
+            height_weights: Weights::default(),
+            peak: rough.peak,
+            width: rough.width,
+        };
+        pulse.measure_top(rough.peak)?;
+        pulse.refuse_clipped()?;
+        if pulse.height < NO_PULSE * pulse.baseline.sigma {
+            return Err(TraceError::NoPulse {
+                height: pulse.height,
+                noise: pulse.baseline.sigma,
+                sample: rough.peak,
+            });
+        }
+        pulse.note_flags();
+        Ok(pulse)
+    }
+
+    /// Smoothed level at a sample.
+    pub(super) fn smooth(&self, at: usize) -> f64 {
+        self.sums.smooth(at, self.width)
+    }
+
+    /// The last sample before `from` at which the smoothed trace is below a level.
+    fn last_below(&self, level: f64, from: usize) -> Option<usize> {
+        (0..from).rev().find(|at| self.smooth(*at) < level)
+    }
+
+    /// Where the smoothed trace crosses a level on its way up to the top.
+    pub(super) fn way_up(&self, level: f64, from: usize) -> Option<f64> {
+        let below = self.last_below(level, from)?;
+        let (low, high) = (self.smooth(below), self.smooth(below + 1));
+        let even = self.width.is_multiple_of(2);
+        let share = if high > low { (level - low) / (high - low) } else { 0.5 };
+        // The middle of an even number of samples lies half a sample before.
+        Some(below as f64 + share.clamp(0.0, 1.0) - if even { 0.5 } else { 0.0 })
+    }
+
+    /// Height, rise and middle of the edge, twice over, since each needs the other.
+    fn measure_top(&mut self, peak: usize) -> Result<(), TraceError> {
+        let last = self.sums.len() - 1;
+        for round in 0..3 {
+            // Once the rise is known, as much smoothing as it bears.
+            if round > 0 {
+                self.width = self.width.max(super::whole((0.3 * self.rise).round()));
+            }
+            let begin = super::whole(self.middle);
+            let peak = (begin..peak).find(|at| self.smooth(*at) >= 0.9 * self.height).unwrap_or(peak);
+            self.peak = peak;
+            let at = |share: f64| self.way_up(share * self.height, peak);
+            let no_baseline = TraceError::NoBaseline { sample: 0 };
+            let quarter = at(0.25).ok_or(no_baseline.clone())?;
+            let high = at(0.75).ok_or(no_baseline.clone())?;
+            self.middle = at(0.5).ok_or(no_baseline)?;
+            // A normal edge has 1.9 times as long from 10 to 90 % as from 25 to 75 %; a straight one 1.6 times. A mean
+            // over w samples adds w²/12 to the variance of an edge.
+            let width = self.width as f64;
+            let seen = high - quarter;
+            let smear = 1.349 * 1.349 * (width * width - 1.0) / 12.0;
+            let between = (seen * seen - smear).max(0.25 * seen * seen).sqrt();
+            self.rise = (1.75 * between).max(1.0);
+
+            let from = super::whole(self.middle + 0.65 * self.rise) + 1;
+            let reach = super::whole(2.0 * self.rise).max(2);
+            let mut to = from;
+            while to < last && to < from + reach && (to <= peak || self.smooth(to + 1) >= 0.75 * self.height)
+            {
+                to += 1;
+            }
+            if to >= last && to < from + reach {
+                return Err(TraceError::NoTop { last });
+            }
+            let from = from.min(to.saturating_sub(2));
+            self.top = [from, to];
+            self.take_height(from, to);
+        }
+        Ok(())
+    }
+
+    /// Level of a parabola through the samples of the top, a good rise after the half height (or in the middle of a shorter
+    /// top). The place hangs on the edge, not on the samples of the top: their highest would be one that noise raised.
+    fn take_height(&mut self, from: usize, to: usize) {
+        let count = (to - from + 1) as f64;
+        let half = (count - 1.0) / 2.0;
+        let spread = count * (count * count - 1.0) / 12.0;
+        let mean_square = spread / count;
+        let bend = count * (count * count - 1.0) * (count * count - 4.0) / 180.0;
+        let place = (self.middle + 1.2 * self.rise - from as f64 - half).clamp(-half, 0.0);
+        let curved = if bend > 0.0 { (place * place - mean_square) / bend } else { 0.0 };
+        let weight = |index: usize| {
+            let x = index as f64 - half;
+            1.0 / count + x * place / spread + (x * x - mean_square) * curved
+        };
+        self.height_weights = Weights { from, values: (0..=to - from).map(weight).collect() };
+        self.height = self.height_weights.of(&self.sums.samples);
+        self.height_uncertainty = self.height_weights.variance(&self.baseline).sqrt();
+    }
+
+    /// A top that is flat at the converter's limit: a quarter of its samples or more are the very same highest value,
+    /// though the noise is larger than a step of the converter, or the flanks point well beyond it.
+    fn refuse_clipped(&self) -> Result<(), TraceError> {
+        let [from, to] = self.top;
+        let top = &self.sums.samples[from..=to];
+        let limit = top.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let close = 1e-9 * limit.abs();
+        let at_limit = |sample: f64| (sample - limit).abs() <= close;
+        let count = top.iter().filter(|sample| at_limit(**sample)).count();
+        if count < 4 || 4 * count < top.len() {
+            return Ok(());
+        }
+        let noise = &self.baseline;
+        let noise_shows = noise.sigma > 0.4 * noise.quantum && noise.sigma > 1e-9 * self.height;
+        let first = from + top.iter().position(|sample| at_limit(*sample)).unwrap_or(0);
+        // The whole run at the limit: it may go on beyond the window of the top.
+        let run = self.sums.samples[first..].iter().take_while(|sample| at_limit(**sample)).count();
+        let before =
+            self.sums.samples.get(first.saturating_sub(2)).map_or(0.0, |sample| (limit - sample) / 2.0);
+        let after = self.sums.samples.get(first + run + 1).map_or(0.0, |sample| (limit - sample) / 2.0);
+        let beyond = if before + after > 0.0 { run as f64 * before * after / (before + after) } else { 0.0 };
+        let points_beyond = beyond > 3.0 * noise.quantum && beyond > 6.0 * noise.sigma;
+        if (noise_shows && count >= 4) || points_beyond {
+            let sign = if self.inverted { -1.0 } else { 1.0 };
+            let samples = self.sums.samples.iter().filter(|sample| at_limit(**sample)).count();
+            return Err(TraceError::Clipped { sample: first, samples, limit: sign * limit + noise.level });
+        }
+        Ok(())
+    }
+
+    fn note_flags(&mut self) {
+        let noise = &self.baseline;
+        let mut flags = Vec::new();
+        if self.inverted {
+            flags.push(Flag::Inverted);
+        }
+        if self.height < NOISY * noise.sigma {
+            flags.push(Flag::Noisy);
+        }
+        if !noise.correlation.is_empty() {
+            flags.push(Flag::CorrelatedNoise { samples: noise.correlation.len() });
+        }
+        let left = noise.uncertainty * (self.quiet as f64 / self.width.min(self.quiet) as f64).sqrt();
+        let quiet = (0..self.quiet.saturating_sub(self.width)).step_by(self.width.div_ceil(2));
+        let loudest =
+            quiet.map(|at| (self.smooth(at).abs(), at)).max_by(|one, other| one.0.total_cmp(&other.0));
+        if let Some((_, sample)) =
+            loudest.filter(|(level, _)| *level > 6.0 * left && *level > 2.0 * noise.quantum)
+        {
+            flags.push(Flag::NotQuiet { sample });
+        }
+        if let Some(sample) = self.second_edge() {
+            flags.push(Flag::DoubleEdge { sample });
+        }
+        self.flags = flags;
+    }
+
+    /// Another edge that crosses half the height: before the one taken, or after it.
+    fn second_edge(&self) -> Option<usize> {
+        let margin = (4.0 * self.baseline.sigma / (self.width as f64).sqrt() / self.height).clamp(0.1, 0.4);
+        let (low, high) = ((0.5 - margin) * self.height, 0.55 * self.height);
+        let start = super::whole(self.middle - self.rise);
+        let before = (self.quiet..start).find(|at| self.smooth(*at) > high);
+        let mut fell = false;
+        let after = (self.top[1]..self.sums.len()).find(|at| {
+            let level = self.smooth(*at);
+            fell |= level < low;
+            fell && level > high
+        });
+        before.or(after)
+    }
+}
+
+/// A first look, on the trace as it is.
+struct Rough {
+    inverted: bool,
+    height: f64,
+    width: usize,
+    peak: usize,
+    half: f64,
+    /// The last sample before the edge that is near the baseline.
+    foot: Option<usize>,
+    middle: usize,
+}
+
+impl Rough {
+    fn of(samples: &[f64], begin: &Baseline) -> Result<Self, TraceError> {
+        let sums = Sums::new(samples.iter().map(|sample| sample - begin.level).collect());
+        let most = (samples.len() / 32).clamp(1, 128);
+        let mut width = 1;
+        let (mut height, mut peak) = extreme(&sums, width);
+        for _ in 0..3 {
+            let noise = begin.sigma / (SMOOTH * height.abs()).max(f64::MIN_POSITIVE);
+            let wanted = super::whole((noise * noise).ceil()).clamp(1, most);
+            if wanted == width {
+                break;
+            }
+            width = wanted;
+            (height, peak) = extreme(&sums, width);
+        }
+        let noise = begin.sigma / (width as f64).sqrt();
+        if height == 0.0 || height.abs() < 5.5 * noise {
+            return Err(TraceError::NoPulse { height: height.abs(), noise: begin.sigma, sample: peak });
+        }
+        let sign = height.signum();
+        let height = height.abs();
+        let below = |share: f64, from: usize| {
+            (0..from).rev().find(|at| sign * sums.smooth(*at, width) < share * height)
+        };
+        let no_baseline = TraceError::NoBaseline { sample: 0 };
+        let middle = below(0.5, peak).ok_or(no_baseline)?;
+        Ok(Self {
+            inverted: sign < 0.0,
+            height,
+            width,
+            peak,
+            half: middle as f64 + 0.5,
+            foot: below(0.1, middle + 1),
+            middle,
+        })
+    }
+
+    /// Where the quiet part ends: as far before the foot of the edge as twice the way from foot to middle.
+    fn quiet_end(&self) -> Option<usize> {
+        let foot = self.foot?;
+        foot.checked_sub(2 * (self.middle - foot) + self.width)
+    }
+}
+
+/// Level farthest from the baseline of the smoothed trace, and where.
+fn extreme(sums: &Sums, width: usize) -> (f64, usize) {
+    let mut found = (0.0, 0);
+    for at in 0..sums.len() {
+        let level: f64 = sums.smooth(at, width);
+        if level.abs() > f64::abs(found.0) {
+            found = (level, at);
+        }
+    }
+    found
+}
+
+#[cfg(test)]
+#[path = "pulse_test.rs"]
+mod tests;

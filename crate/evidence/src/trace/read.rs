@@ -1,0 +1,251 @@
+//! Samples out of a text file, once its layout is known.
+
+use super::lines::{self, shown};
+use super::{Channel, Delimiter, Detector, Layout, ReadError, ReadProblem, Recording, Role, decimal};
+
+/// Rows below which nothing can be told of a trace.
+const ROWS: usize = 8;
+/// From here on a number stands for "no value" (9.91e37) or overflow (9.9e37) in SCPI-1999, volume 1, 7.2.
+const NO_VALUE: f64 = 9.8e37;
+
+/// Reads the samples of the file `name`, which is only quoted in errors.
+///
+/// The time must advance by equal steps, to the digits that the file has of it; the step is the mean one.
+///
+/// # Errors
+/// A field that is missing or no number, a mark for overflow, unequal steps: each with its line.
+pub fn read(name: &str, bytes: &[u8], layout: &Layout) -> Result<Recording, ReadError> {
+    recording(bytes, layout).map_err(|problem| ReadError { file: name.to_owned(), problem })
+}
+
+/// A column that is read, and what is read of it.
+struct Taken {
+    column: usize,
+    factor: f64,
+    is_time: bool,
+    samples: Vec<f64>,
+    /// Greatest power of ten of a last digit.
+    place: i32,
+}
+
+fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
+    let text = lines::text(bytes)?;
+    let from = beginning(&text, layout.first_line);
+    let row = lines::line_end(&text, from).1 - from;
+    let rows_expected = (text.len() - from) / row.max(1) + 8;
+    let mut taken = Vec::new();
+    for (index, column) in layout.columns.iter().enumerate() {
+        let is_time = column.role == Role::Time && taken.iter().all(|other: &Taken| !other.is_time);
+        if is_time || matches!(column.role, Role::ChannelA | Role::ChannelB) {
+            let samples = Vec::with_capacity(rows_expected);
+            taken.push(Taken {
+                column: index,
+                factor: column.unit.factor(),
+                is_time,
+                samples,
+                place: i32::MIN,
+            });
+        }
+    }
+    if taken.iter().all(|column| column.is_time) {
+        return Err(ReadProblem::NoChannel);
+    }
+    rows(&text, from, layout, &mut taken)?;
+
+    let count = taken.first().map_or(0, |column| column.samples.len());
+    if count < ROWS {
+        return Err(ReadProblem::FewRows { rows: count, needed: ROWS });
+    }
+    let (start, step) = match (taken.iter().find(|column| column.is_time), layout.step) {
+        (Some(time), _) => regular(time, layout.first_line)?,
+        (None, Some(step)) if step.is_finite() && step > 0.0 => (layout.start.unwrap_or(0.0), step),
+        _ => return Err(ReadProblem::NoTime),
+    };
+    let channels = taken.into_iter().filter(|column| !column.is_time).filter_map(|column| {
+        let described = layout.columns.get(column.column)?;
+        let detector = match described.role {
+            Role::ChannelA => Some(Detector::A),
+            Role::ChannelB => Some(Detector::B),
+            Role::Time | Role::Ignored => None,
+        };
+        Some(Channel { detector, label: described.label.clone(), samples: column.samples })
+    });
+    Ok(Recording { start, step, channels: channels.collect(), settings: layout.settings.clone() })
+}
+
+/// Where a line begins, counted from 1.
+fn beginning(text: &[u8], line: usize) -> usize {
+    (1..line).fold(0, |at, _| lines::line_end(text, at).1)
+}
+
+fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [Taken]) -> Result<(), ReadProblem> {
+    let mark = layout.decimal.byte();
+    let mut line = layout.first_line;
+    let mut at = from;
+    while at < text.len() {
+        let begin = at;
+        // Where the field of a column begins, or nothing if the line has ended.
+        let (mut column, mut here) = (0, Some(at));
+        for wanted in taken.iter_mut() {
+            here = here.and_then(|here| leap(text, here, wanted.column - column, layout.delimiter));
+            let quoted = here.is_some_and(|at| text.get(at) == Some(&b'"'));
+            let number = here
+                .and_then(|here| decimal::prefix(text, here + usize::from(quoted), mark))
+                .filter(|number| number.value.abs() < NO_VALUE)
+                .and_then(|number| Some((number, ends(text, number.end, quoted, layout.delimiter)?)));
+            let Some((number, end)) = number else {
+                if text
+                    .get(begin..)
+                    .unwrap_or_default()
+                    .iter()
+                    .all(|byte| byte.is_ascii_whitespace() || *byte == 26)
+                {
+                    return even(taken, line);
+                }
+                return Err(fault(text, begin, line, wanted.column, layout));
+            };
+            wanted.place = wanted.place.max(number.place);
+            wanted.samples.push(number.value * wanted.factor);
+            at = end;
+            column = wanted.column + 1;
+            here = text.get(end).is_some_and(|byte| is_delimiter(*byte, layout.delimiter)).then_some(end + 1);
+        }
+        at = lines::line_end(text, at).1;
+        line += 1;
+    }
+    Ok(())
+}
+
+/// All columns have as many rows where the last line held nothing.
+fn even(taken: &[Taken], line: usize) -> Result<(), ReadProblem> {
+    let rows = taken.first().map_or(0, |column| column.samples.len());
+    match taken.iter().find(|column| column.samples.len() != rows) {
+        None => Ok(()),
+        Some(short) => Err(ReadProblem::MissingField { line, column: short.column + 1 }),
+    }
+}
+
+/// Where the field begins that stands some fields further on in the same line.
+#[inline]
+fn leap(text: &[u8], from: usize, fields: usize, delimiter: Delimiter) -> Option<usize> {
+    let mut at = from;
+    for _ in 0..fields {
+        at = skip_space(text, at, delimiter);
+        let mut quoted = false;
+        loop {
+            let byte = *text.get(at)?;
+            if byte == b'\n' || byte == b'\r' {
+                return None;
+            }
+            if !quoted && is_delimiter(byte, delimiter) {
+                break;
+            }
+            quoted ^= byte == b'"';
+            at += 1;
+        }
+        at += 1;
+    }
+    Some(skip_space(text, at, delimiter))
+}
+
+#[inline]
+fn is_delimiter(byte: u8, delimiter: Delimiter) -> bool {
+    byte == delimiter.byte() || (delimiter == Delimiter::Space && byte == b'\t')
+}
+
+#[inline]
+fn skip_space(text: &[u8], at: usize, delimiter: Delimiter) -> usize {
+    let mut at = at;
+    while text.get(at).is_some_and(|byte| *byte == b' ' || (*byte == b'\t' && delimiter == Delimiter::Space))
+    {
+        at += 1;
+    }
+    at
+}
+
+/// The delimiter or the line's end after a number; nothing if there is anything else.
+#[inline]
+fn ends(text: &[u8], after: usize, quoted: bool, delimiter: Delimiter) -> Option<usize> {
+    let mut at = after;
+    if quoted {
+        at = skip_space(text, at, Delimiter::Semicolon);
+        if text.get(at) != Some(&b'"') {
+            return None;
+        }
+        at += 1;
+    }
+    if delimiter != Delimiter::Space {
+        at = skip_space(text, at, delimiter);
+    }
+    match text.get(at) {
+        None | Some(b'\n' | b'\r' | b' ') => Some(at),
+        Some(byte) if is_delimiter(*byte, delimiter) => Some(at),
+        // White space before the line's end, which is no delimiter here.
+        Some(b'\t') => Some(at),
+        Some(_) => None,
+    }
+}
+
+/// What is wrong with the field that was not read.
+#[cold]
+fn fault(text: &[u8], begin: usize, line: usize, column: usize, layout: &Layout) -> ReadProblem {
+    let (end, _) = lines::line_end(text, begin);
+    let fields = lines::fields(text.get(begin..end).unwrap_or_default(), layout.delimiter);
+    let Some(field) = fields.get(column) else {
+        return ReadProblem::MissingField { line, column: column + 1 };
+    };
+    let (column, found) = (column + 1, shown(field));
+    if field.is_empty() {
+        return ReadProblem::MissingField { line, column };
+    }
+    let letters: String =
+        found.chars().filter(|char| char.is_alphabetic()).flat_map(char::to_lowercase).collect();
+    let none =
+        ["nan", "inf", "infinity", "ol", "ovl", "over", "overflow", "ovf", "qnan", "snan", "ind", "nodata"];
+    let dashes = found.chars().all(|char| "-–—*#?.".contains(char));
+    let overflow = lines::value(field, layout.decimal).is_some_and(|value| value.abs() >= NO_VALUE);
+    if none.contains(&letters.as_str()) || dashes || overflow {
+        ReadProblem::NoValue { line, column, found }
+    } else {
+        ReadProblem::NotANumber { line, column, found }
+    }
+}
+
+/// Start and step of a column of times, in ns.
+///
+/// Each may lie off its place by the rounding of its last digit, and by that of the first and the last row.
+fn regular(time: &Taken, first_line: usize) -> Result<(f64, f64), ReadProblem> {
+    let times = &time.samples;
+    let [start, .., last] = times.as_slice() else {
+        return Err(ReadProblem::FewRows { rows: times.len(), needed: ROWS });
+    };
+    let (start, last) = (*start, *last);
+    let step = (last - start) / (times.len() - 1) as f64;
+    if step.is_nan() || step <= 0.0 {
+        return Err(ReadProblem::NoAdvance { first: first_line, last: first_line + times.len() - 1 });
+    }
+    let digit = libm::exp10(f64::from(time.place.clamp(-300, 300))) * time.factor;
+    let allowed = 1.01 * digit + 1e-12 * start.abs().max(last.abs());
+    let wrong = times.iter().enumerate().find(|(index, found)| {
+        let off = *found - (start + *index as f64 * step);
+        off.abs() > allowed
+    });
+    match wrong {
+        None => Ok((start, step)),
+        Some((index, _)) => {
+            // Where the jump is, not where the mean step first runs away from the times.
+            let jump = times.windows(2).position(|pair| {
+                let usual = times[1] - start;
+                (pair[1] - pair[0] - usual).abs() > 2.02 * digit + 1e-9 * usual.abs()
+            });
+            let index = jump.map_or(index, |jump| jump + 1);
+            let usual = if jump.is_some() { times[1] - start } else { step };
+            let expected = times[index.saturating_sub(1)] + usual;
+            Err(ReadProblem::Unequal { line: first_line + index, found: times[index], expected, step: usual })
+        }
+    }
+}
+
+#[cfg(test)]
+#[path = "read_test.rs"]
+mod tests;

@@ -52,7 +52,9 @@ pub enum PlaneError {
     #[error("the uncertainty of a corner mark must be zero or more pixels")]
     Uncertainty,
     /// Two marks at one place of the picture.
-    #[error("corner marks {first} and {second} lie at one place of the picture; move one to its own crossing")]
+    #[error(
+        "corner marks {first} and {second} lie at one place of the picture; move one to its own crossing"
+    )]
     SamePlace {
         /// The first of the two.
         first: Mark,
@@ -60,7 +62,9 @@ pub enum PlaneError {
         second: Mark,
     },
     /// Two marks for one crossing of the grid.
-    #[error("corner marks {first} and {second} are given for the same crossing; give one another column or row")]
+    #[error(
+        "corner marks {first} and {second} are given for the same crossing; give one another column or row"
+    )]
     SameCrossing {
         /// The first of the two.
         first: Mark,

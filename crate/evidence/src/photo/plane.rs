@@ -114,10 +114,7 @@ fn by_parameters(h: &Eight, at: [f64; 2]) -> [Eight; 2] {
 /// ∂(x, y)/∂(X, Y) at (X, Y).
 fn by_place(h: &Eight, at: [f64; 2]) -> [[f64; 2]; 2] {
     let ([x, y], w) = map(h, at);
-    [
-        [(h[0] - x * h[6]) / w, (h[1] - x * h[7]) / w],
-        [(h[3] - y * h[6]) / w, (h[4] - y * h[7]) / w],
-    ]
+    [[(h[0] - x * h[6]) / w, (h[1] - x * h[7]) / w], [(h[3] - y * h[6]) / w, (h[4] - y * h[7]) / w]]
 }
 
 fn inverse([[a, b], [c, d]]: [[f64; 2]; 2]) -> [[f64; 2]; 2] {
@@ -354,3 +351,7 @@ fn sum(h: &Eight, step: &Eight) -> Eight {
     }
     next
 }
+
+#[cfg(test)]
+#[path = "plane_test.rs"]
+mod tests;

@@ -1,7 +1,7 @@
 //! Whether marks can be corners of a plane at all: looked at before any fit, so that a bad mark has a name.
 
-use super::error::{Mark, PlaneError};
 use super::Corner;
+use super::error::{Mark, PlaneError};
 
 /// Two marks nearer than this share of the marks' extent are one place; three within it of a line are on the line.
 const NEAR: f64 = 5e-3;
@@ -85,7 +85,10 @@ fn crossed(corners: &[Corner], mut seen: Vec<[f64; 2]>, meant: &[[f64; 2]]) -> P
         };
         turning(&rest(&seen), &rest(meant)).turned
     };
-    PlaneError::OutOfPlace { mark: mark((0..seen.len()).min_by_key(|i| without(*i)).unwrap_or(0)) }
+    // With four marks several will do; then it is the one amid the others.
+    let amid = |out: usize| seen.iter().map(|at| distance(*at, seen[out])).sum::<f64>();
+    let better = |i: &usize, j: &usize| without(*i).cmp(&without(*j)).then(amid(*i).total_cmp(&amid(*j)));
+    PlaneError::OutOfPlace { mark: mark((0..seen.len()).min_by(better).unwrap_or(0)) }
 }
 
 fn triples(count: usize) -> impl Iterator<Item = (usize, usize, usize)> {

@@ -51,10 +51,45 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, Truth)> {
                 pulses: [a, b],
                 line: 0.05,
                 grid_line: 0.02,
-                theme: THEMES[0],
+                theme: THEMES[1],
             };
             let truth = camera.truth(&screen);
             (screen, camera, truth)
         })
         .collect()
+}
+
+/// A screen and a camera as chance has them, for tests: any theme, either sense of pulse, tilt up to `tilt` degrees in
+/// any direction, a little roll; blur and noise as a hand-held camera has them.
+pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
+    let mut random = Random::new(seed, 2);
+    let mut between = |low: f64, high: f64| low + (high - low) * random.unit();
+    let (tilt, way) = (tilt.to_radians() * between(0.0, 1.0), between(0.0, std::f64::consts::TAU));
+    let camera = Camera {
+        focal: between(0.9, 1.6),
+        fill: between(0.6, 0.75),
+        aim: [between(-0.3, 0.3), between(-0.2, 0.2)],
+        yaw: tilt * libm::cos(way),
+        pitch: tilt * libm::sin(way),
+        roll: between(-0.07, 0.07),
+        blur: between(0.4, 1.6),
+        noise: between(1.0, 6.0),
+        vignetting: between(0.0, 0.3),
+        exposure: between(0.75, 1.05),
+        ..Camera::default()
+    };
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few")]
+    let mut pick = |count: usize| between(0.0, count as f64) as usize;
+    let (theme, columns, upside_down) = (THEMES[pick(THEMES.len())], [10, 10, 12][pick(3)], pick(4) == 0);
+    let rise = between(0.08, 0.6);
+    let decay = if between(0.0, 1.0) < 0.3 { f64::INFINITY } else { between(1.5, 8.0) };
+    let edge = between(1.0, 3.0);
+    let pulse = |edge: f64, base: f64, height: f64| {
+        let (base, peak) = if upside_down { (base - 2.9, base - 2.9 + height) } else { (base, base - height) };
+        Pulse { edge, base, peak, rise, decay }
+    };
+    let a = pulse(edge, between(3.2, 3.8), between(1.6, 2.9));
+    let b = pulse(edge + between(0.3, 5.5), between(7.1, 7.8), between(1.2, 2.9));
+    let (line, grid_line) = (between(0.035, 0.07), between(0.015, 0.03));
+    (Screen { columns, rows: 8, small: 5, pulses: [a, b], line, grid_line, theme }, camera)
 }

@@ -13,6 +13,6 @@ mod drawing;
 mod theme;
 
 pub use camera::{Camera, Picture, Truth};
-pub use demo::{Shot, demo_series};
+pub use demo::{Shot, demo_series, random_view};
 pub use drawing::{Pulse, Screen};
 pub use theme::{Colour, THEMES, Theme};

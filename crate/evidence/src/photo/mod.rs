@@ -16,6 +16,8 @@
 
 mod dense;
 mod error;
+pub mod find;
+pub mod picture;
 mod plane;
 mod separation;
 mod shape;

@@ -135,19 +135,27 @@ impl Plane {
             return Err(PlaneError::Uncertainty);
         }
         shape::examine(corners)?;
+        Self::through(corners, u_pixels).ok_or(PlaneError::Undetermined)
+    }
+
+    /// The plane through crossings that were found, not marked, and need no naming.
+    pub(super) fn fit_found(corners: &[Corner]) -> Option<Self> {
+        (corners.len() >= 4).then(|| Self::through(corners, 0.0))?
+    }
+
+    fn through(corners: &[Corner], u_pixels: f64) -> Option<Self> {
         let pixels = Frame::of(corners.iter().map(|c| [c.at.x, c.at.y]));
         let grid = Frame::of(corners.iter().map(|c| [c.column, c.row]));
         let pairs: Vec<_> = corners
             .iter()
             .map(|c| (grid.inside([c.column, c.row]), pixels.inside([c.at.x, c.at.y])))
             .collect();
-        let (h, factor) = refine(&pairs, direct(&pairs).ok_or(PlaneError::Undetermined)?)
-            .ok_or(PlaneError::Undetermined)?;
+        let (h, factor) = refine(&pairs, direct(&pairs)?)?;
         if !h.iter().all(|h| h.is_finite()) || pairs.iter().any(|(at, _)| map(&h, *at).1 <= 0.0) {
-            return Err(PlaneError::Undetermined);
+            return None;
         }
         let u = u_pixels / pixels.spread;
-        Ok(Self { h, pixels, grid, factor, u, corners: corners.to_vec() })
+        Some(Self { h, pixels, grid, factor, u, corners: corners.to_vec() })
     }
 
     /// The marks that it was fitted to.

@@ -85,7 +85,8 @@ pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
     let decay = if between(0.0, 1.0) < 0.3 { f64::INFINITY } else { between(1.5, 8.0) };
     let edge = between(1.0, 3.0);
     let pulse = |edge: f64, base: f64, height: f64| {
-        let (base, peak) = if upside_down { (base - 2.9, base - 2.9 + height) } else { (base, base - height) };
+        let (base, peak) =
+            if upside_down { (base - 2.9, base - 2.9 + height) } else { (base, base - height) };
         Pulse { edge, base, peak, rise, decay }
     };
     let a = pulse(edge, between(3.2, 3.8), between(1.6, 2.9));

@@ -16,12 +16,15 @@
 
 mod dense;
 mod error;
-pub mod find;
-pub mod picture;
+mod find;
+mod picture;
 mod plane;
+mod propose;
 mod separation;
 mod shape;
 
 pub use error::{Mark, PlaneError, SeparationError};
+pub use picture::{PictureError, Reduced, shrink};
 pub use plane::{Check, Corner, Plane, Point, Residual};
+pub use propose::{Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, propose};
 pub use separation::{Edge, Marking, Scatter, Separation, scatter, separation};

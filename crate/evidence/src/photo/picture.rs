@@ -34,7 +34,7 @@ pub enum PictureError {
 
 /// A copy of a picture, each of its pixels the mean of `factor` × `factor` of the picture's.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Copy {
+pub struct Reduced {
     /// Pixels to the right.
     pub width: usize,
     /// Pixels downwards.
@@ -51,8 +51,8 @@ pub struct Copy {
 ///
 /// # Errors
 /// [`PictureError`] where the bytes don't fit the size.
-pub fn shrink(bytes: &[u8], width: usize, height: usize, pixels: usize) -> Result<Copy, PictureError> {
-    let area = width.checked_mul(height).unwrap_or(usize::MAX);
+pub fn shrink(bytes: &[u8], width: usize, height: usize, pixels: usize) -> Result<Reduced, PictureError> {
+    let area = width.saturating_mul(height);
     let channels = match bytes.len() {
         0 => 0,
         length if length == area => 1,
@@ -89,10 +89,10 @@ pub fn shrink(bytes: &[u8], width: usize, height: usize, pixels: usize) -> Resul
             *out = sum.map(|sum| sum as f32 * scale);
         }
     }
-    Ok(Copy { width: small_width, height: small_height, factor, rgb })
+    Ok(Reduced { width: small_width, height: small_height, factor, rgb })
 }
 
-impl Copy {
+impl Reduced {
     /// The colour at a place in the copy's own pixels, between the four next; at the border that of the border.
     pub fn at(&self, x: f64, y: f64) -> [f32; 3] {
         let (x, y) = (x - 0.5, y - 0.5);

@@ -1,9 +1,9 @@
 //! The plane of the grid, fitted to every stretch of line between two crossings.
 
+use super::super::picture::Reduced;
 use super::super::plane::{Corner, Plane, Point};
 use super::pencil::{horizon, pencil};
 use super::ridge::{Family, Ridges, ridges};
-use super::super::picture::Copy;
 
 /// Lines of both families, of one kind: brighter than the ground, or darker.
 pub struct Lines {
@@ -17,8 +17,6 @@ pub struct Lattice {
     pub plane: Plane,
     /// Share of its stretches of line that are seen.
     pub seen: f64,
-    /// Root mean square distance of crossings from the plane, pixels.
-    pub scatter: f64,
     /// Where crossings were seen, by the plane or not: what a bent lens does to them too.
     pub crossings: Vec<Corner>,
 }
@@ -39,11 +37,8 @@ const SEEN: f64 = 0.3;
 
 impl Lines {
     /// Lines in a copy of a picture.
-    pub fn of(copy: &Copy, bright: bool) -> Self {
-        Self {
-            upright: ridges(copy, Family::Upright, bright),
-            level: ridges(copy, Family::Level, bright),
-        }
+    pub fn of(copy: &Reduced, bright: bool) -> Self {
+        Self { upright: ridges(copy, Family::Upright, bright), level: ridges(copy, Family::Level, bright) }
     }
 
     /// A first plane from the two pencils, and how good it looks; none without two families of even lines.
@@ -64,17 +59,26 @@ impl Lines {
             let middle = [self.upright.width as f64 / 2.0, self.upright.height as f64 / 2.0];
             Corner { at: Point { x: x + middle[0], y: y + middle[1] }, column, row }
         };
-        let corners =
-            [crossing(0, 0), crossing(columns, 0), crossing(columns, rows), crossing(0, rows)];
+        let corners = [crossing(0, 0), crossing(columns, 0), crossing(columns, rows), crossing(0, rows)];
         Some((Plane::fit(&corners, 0.0).ok()?, score))
     }
 
-    /// The grid of columns × rows divisions, found without any hint of where it is.
-    pub fn lattice(&self, columns: u32, rows: u32) -> Option<Lattice> {
-        let (mut plane, _) = self.first(columns, rows)?;
-        for reach in [0.25, 0.15] {
-            plane = self.fitted(&plane, columns, rows, reach)?.plane;
-        }
+    /// The lines that look more like a grid, the bright ones or the dark ones, and a first plane of it.
+    pub fn most_promising(copy: &Reduced, columns: u32, rows: u32) -> Option<(Self, Plane)> {
+        let of = |bright| {
+            let lines = Self::of(copy, bright);
+            let (plane, score) = lines.first(columns, rows)?;
+            Some((lines, plane, score))
+        };
+        let found = [of(true), of(false)].into_iter().flatten();
+        let (lines, plane, _) = found.max_by(|a, b| a.2.total_cmp(&b.2))?;
+        Some((lines, plane))
+    }
+
+    /// The grid of columns × rows divisions, from a first plane.
+    pub fn lattice(&self, first: &Plane, columns: u32, rows: u32) -> Option<Lattice> {
+        let mut plane = self.fitted(first, columns, rows, 0.25)?.plane;
+        plane = self.fitted(&plane, columns, rows, 0.15)?.plane;
         // The comb may have begun a line too early or too late.
         for _ in 0..3 {
             let step = self.best_step(&plane, columns, rows);
@@ -85,6 +89,13 @@ impl Lines {
             plane = self.fitted(&plane, columns, rows, 0.2)?.plane;
         }
         self.fitted(&plane, columns, rows, 0.12)
+    }
+
+    /// The grid near a plane where it was seen before; none where it has moved by a third of a division or more.
+    pub fn nearby(&self, plane: &Plane, columns: u32, rows: u32) -> Option<Lattice> {
+        let near = self.fitted(plane, columns, rows, 0.33)?;
+        let found = self.fitted(&near.plane, columns, rows, 0.12)?;
+        (self.best_step(&found.plane, columns, rows) == [0, 0]).then_some(found)
     }
 
     /// The plane fitted anew to what is seen within `reach` of a division of its lines.
@@ -108,13 +119,7 @@ impl Lines {
             kept = fewer;
             fit = Plane::fit_found(&kept)?;
         }
-        let squares: f64 = fit.residuals().iter().flat_map(|r| r.pixels).map(|x| x * x).sum();
-        Some(Lattice {
-            seen: self.seen(&fit, columns, rows),
-            scatter: libm::sqrt(squares / kept.len() as f64),
-            plane: fit,
-            crossings,
-        })
+        Some(Lattice { seen: self.seen(&fit, columns, rows), plane: fit, crossings })
     }
 
     /// Where the crossings are seen, near where a plane puts them.
@@ -139,10 +144,8 @@ impl Lines {
                 let det = n[0] * m[1] - n[1] * m[0];
                 let (column, row) = (c as f64, r as f64);
                 let at = plane.pixel([column, row]);
-                let at = Point {
-                    x: at.x + (u * m[1] - v * n[1]) / det,
-                    y: at.y + (v * n[0] - u * m[0]) / det,
-                };
+                let at =
+                    Point { x: at.x + (u * m[1] - v * n[1]) / det, y: at.y + (v * n[0] - u * m[0]) / det };
                 found.push(Corner { at, column, row });
             }
         }
@@ -193,7 +196,8 @@ impl Lines {
             lines.iter().skip(of(skip)).take(of(take)).map(inner).sum()
         };
         let score = |i: i32, j: i32| {
-            sum(&upright, FAR + i, columns + 1, FAR + j, rows) + sum(&level, FAR + j, rows + 1, FAR + i, columns)
+            sum(&upright, FAR + i, columns + 1, FAR + j, rows)
+                + sum(&level, FAR + j, rows + 1, FAR + i, columns)
         };
         let mut best = (score(0, 0) * 1.01, [0, 0]);
         for i in -FAR..=FAR {
@@ -206,11 +210,6 @@ impl Lines {
         }
         best.1
     }
-}
-
-/// The pencils' own verdict: how good the first plane of these lines looks.
-pub fn promise(lines: &Lines, columns: u32, rows: u32) -> f64 {
-    lines.first(columns, rows).map_or(0.0, |(_, score)| score)
 }
 
 /// The same plane with column and row counted from another crossing.

@@ -32,8 +32,6 @@ pub struct Pencil {
     first: f64,
     /// Strength of the line through c.
     profile: Vec<f32>,
-    /// How sharply the peaks stand.
-    pub score: f64,
 }
 
 /// Where even lines stand.
@@ -57,7 +55,11 @@ impl Comb {
     }
 }
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "not negative, and of a picture's size")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "not negative, and of a picture's size"
+)]
 fn whole(x: f64) -> usize {
     x as usize
 }
@@ -113,15 +115,17 @@ pub fn pencil(ridges: &Ridges, family: Family) -> Option<Pencil> {
         }
     }
     let (_, middle, spread) = best;
+    // A line along the whole picture has a strength of some 1.
+    #[expect(clippy::cast_possible_truncation, reason = "digits are not needed")]
+    let share = (2.0 / long) as f32;
     let at = |bin: usize| {
         let slope = slope_at(middle, spread, bin as f64 + 0.5 + first, wide);
-        votes.get(slope * bins + bin).copied().unwrap_or(0.0) * 2.0 / long as f32
+        votes.get(slope * bins + bin).copied().unwrap_or(0.0) * share
     };
     let profile: Vec<f32> = (0..bins).map(at).collect();
-    let score = f64::from(best.0 / lines);
     let alpha = middle as f64 * STEP - SLOPES;
     let beta = f64::from(spread) * 2.0 * STEP / (wide / 2.0);
-    Some(Pencil { alpha, beta, first, profile, score })
+    Some(Pencil { alpha, beta, first, profile })
 }
 
 /// The index of the slope at c, beyond [`COUNT`] where there is none.
@@ -160,7 +164,9 @@ impl Pencil {
         let mut sorted = even.clone();
         sorted.sort_by(f32::total_cmp);
         let cap = sorted.get(sorted.len().saturating_sub(1 + 2 * whole(spaces))).copied()?.max(1e-6);
-        even.iter_mut().for_each(|x| *x = x.min(cap));
+        for x in &mut even {
+            *x = x.min(cap);
+        }
         let (mut best, mut found) = (0.0, None);
         let mut period = (0.15 * wide / spaces).max(6.0);
         while period * spaces < 1.15 * wide {

@@ -1,6 +1,6 @@
 //! Thin lines: places brighter (or darker) than what is on *both* sides of them, so that steps don't count.
 
-use super::super::picture::{Copy, split};
+use super::super::picture::{Reduced, split};
 
 /// Which lines.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,7 +30,7 @@ const OF_NOISE: f32 = 4.0;
 const LEAST: f32 = 2.5;
 
 /// Lines of one family, brighter than their surroundings (or darker) in any of the three colours.
-pub fn ridges(copy: &Copy, family: Family, bright: bool) -> Ridges {
+pub fn ridges(copy: &Reduced, family: Family, bright: bool) -> Ridges {
     let (width, height) = (copy.width, copy.height);
     let mut strength = vec![0.0; width * height];
     let [near, far] = SIDES;
@@ -65,7 +65,7 @@ pub fn ridges(copy: &Copy, family: Family, bright: bool) -> Ridges {
 }
 
 /// Standard deviation of the noise of a pixel, by the median of differences of neighbours.
-pub fn noise(copy: &Copy) -> f32 {
+pub fn noise(copy: &Reduced) -> f32 {
     let pairs = copy.rgb.iter().zip(copy.rgb.iter().skip(1)).step_by(7);
     let mut steps: Vec<f32> = pairs.map(|(a, b)| (a[1] - b[1]).abs()).collect();
     // The median of |difference| of two normal numbers is 0.954 of their standard deviation.

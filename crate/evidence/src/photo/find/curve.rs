@@ -2,7 +2,7 @@
 //!
 //! The picture is looked at from straight above, by the plane of its grid, in [`SAMPLES`] samples to a division. A
 //! trace is the path through it that keeps on colour that neither ground nor grid explains (dynamic programming:
-//! reward along the path, a price for each step up or down). The second is the best path beside the first; where the
+//! reward along the path, a price for each step up or down, higher where there is no stroke). The second is the best path beside the first; where the
 //! two have different colours, both are followed again, each in its own.
 
 use super::super::picture::Reduced;
@@ -12,8 +12,9 @@ use super::ridge::median;
 /// Samples in a division, either way.
 pub const SAMPLES: usize = 40;
 
-/// What a step of one sample up or down costs, in units of a sample on the path.
-const PRICE: f32 = 0.02;
+/// What a step of one sample up or down costs, in units of a sample on the path: along a stroke, and where there is
+/// none, as between two traces.
+const PRICES: [f32; 2] = [0.01, 0.1];
 
 /// How far beside the first trace the second begins, samples.
 const APART: usize = 5;
@@ -190,14 +191,18 @@ impl Flat {
         let mut from = vec![0_u16; width * height];
         for x in 1..width {
             let mut came: Vec<usize> = (0..height).collect();
+            let [on, off] = PRICES;
+            let price = |y: usize| off + (on - off) * own[y * width + x];
             for y in 1..height {
-                if sums[y - 1] - PRICE > sums[y] {
-                    (sums[y], came[y]) = (sums[y - 1] - PRICE, came[y - 1]);
+                let coming = sums[y - 1] - price(y);
+                if coming > sums[y] {
+                    (sums[y], came[y]) = (coming, came[y - 1]);
                 }
             }
             for y in (0..height - 1).rev() {
-                if sums[y + 1] - PRICE > sums[y] {
-                    (sums[y], came[y]) = (sums[y + 1] - PRICE, came[y + 1]);
+                let coming = sums[y + 1] - price(y);
+                if coming > sums[y] {
+                    (sums[y], came[y]) = (coming, came[y + 1]);
                 }
             }
             for y in 0..height {

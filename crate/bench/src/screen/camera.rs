@@ -35,6 +35,8 @@ pub struct Camera {
     pub vignetting: f64,
     /// Factor on the light.
     pub exposure: f64,
+    /// A lamp mirrored in the screen, above its middle: light added at its brightest place, as a share of white.
+    pub glare: f64,
 }
 
 impl Default for Camera {
@@ -54,6 +56,7 @@ impl Default for Camera {
             noise: 0.0,
             vignetting: 0.0,
             exposure: 1.0,
+            glare: 0.0,
         }
     }
 }
@@ -153,7 +156,8 @@ impl Camera {
                 let (here, next) = (at(0.5), at(1.5));
                 let pixel = libm::hypot(next[0] - here[0], next[1] - here[1]);
                 let dim = self.exposure * (1.0 - self.vignetting * sight.radius(x, y));
-                light.extend(drawing.colour(here, pixel).map(|c| c * dim));
+                let lamp = 255.0 * self.glare * drawing.lamp(here);
+                light.extend(drawing.colour(here, pixel).map(|c| c * dim + lamp));
             }
         }
         blur(&mut light, width, height, self.blur);

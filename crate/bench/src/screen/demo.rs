@@ -51,6 +51,7 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, Truth)> {
                 pulses: [a, b],
                 line: 0.05,
                 grid_line: 0.02,
+                fade: 0.03,
                 theme: THEMES[1],
             };
             let truth = camera.truth(&screen);
@@ -76,6 +77,7 @@ pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
         noise: between(1.0, 6.0),
         vignetting: between(0.0, 0.3),
         exposure: between(0.75, 1.05),
+        glare: between(-0.2, 0.25).max(0.0),
         ..Camera::default()
     };
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few")]
@@ -90,7 +92,11 @@ pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
         Pulse { edge, base, peak, rise, decay }
     };
     let a = pulse(edge, between(3.2, 3.8), between(1.6, 2.9));
-    let b = pulse(edge + between(0.3, 5.5), between(7.1, 7.8), between(1.2, 2.9));
+    // Traces of two colours may cross.
+    let crossing = theme.traces[0] != theme.traces[1] && between(0.0, 1.0) < 0.3;
+    let base = if crossing { between(4.3, 5.5) } else { between(7.1, 7.8) };
+    let b = pulse(edge + between(0.3, 5.5), base, between(1.2, 2.9));
+    let fade = between(-0.1, 0.15).max(0.0);
     let (line, grid_line) = (between(0.035, 0.07), between(0.015, 0.03));
-    (Screen { columns, rows: 8, small: 5, pulses: [a, b], line, grid_line, theme }, camera)
+    (Screen { columns, rows: 8, small: 5, pulses: [a, b], line, grid_line, fade, theme }, camera)
 }

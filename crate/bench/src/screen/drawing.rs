@@ -64,6 +64,8 @@ pub struct Screen {
     pub line: f64,
     /// Width of a grid line, divisions.
     pub grid_line: f64,
+    /// How a trace pales where it is steep: to 1/√2 at a slope of 1/`fade`.
+    pub fade: f64,
     /// Colours.
     pub theme: Theme,
 }
@@ -127,12 +129,23 @@ impl Drawing<'_> {
         }
         blend(&mut colour, screen.theme.grid, self.grid([column, row], inside, pixel));
         for curve in &self.curves {
-            let off = curve.distance([column, row], screen.line + pixel);
             if column >= -pixel && column <= width + pixel {
-                blend(&mut colour, curve.colour, cover(screen.line / 2.0 - off, pixel));
+                let (off, slope) = curve.nearest([column, row], screen.line + pixel);
+                let pale = 1.0 / libm::sqrt(1.0 + screen.fade * slope * screen.fade * slope);
+                blend(&mut colour, curve.colour, pale * cover(screen.line / 2.0 - off, pixel));
             }
         }
         colour
+    }
+
+    /// The light of a lamp mirrored in the screen's glass: 1 in its middle, none outside of the glass.
+    pub(super) fn lamp(&self, [column, row]: [f64; 2]) -> f64 {
+        let (width, height) = (f64::from(self.screen.columns), f64::from(self.screen.rows));
+        if column.min(width - column).min(row).min(height - row) < -MARGIN {
+            return 0.0;
+        }
+        let (x, y) = ((column - 0.62 * width) / 1.8, (row - 0.3 * height) / 1.2);
+        libm::exp(-0.5 * (x * x + y * y))
     }
 
     /// How much of a pixel is grid.
@@ -156,13 +169,13 @@ impl Drawing<'_> {
 }
 
 impl Curve {
-    /// Distance of a place from the curve, divisions; anything larger than `far` where it is farther.
-    fn distance(&self, [column, row]: [f64; 2], far: f64) -> f64 {
+    /// Distance of a place from the curve, divisions, infinite where it is farther than `far`; and the slope there.
+    fn nearest(&self, [column, row]: [f64; 2], far: f64) -> (f64, f64) {
         let last = self.rows.len() - 1;
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]
         let step = |x: f64| (x * STEPS).clamp(0.0, last as f64) as usize;
         let (from, to) = (step(column - far), (step(column + far) + 1).min(last));
-        let mut least = f64::INFINITY;
+        let (mut least, mut slope) = (f64::INFINITY, 0.0);
         for i in from..to {
             let (ax, ay, by) = (i as f64 / STEPS, self.rows[i], self.rows[i + 1]);
             if row < ay.min(by) - far || row > ay.max(by) + far {
@@ -172,8 +185,10 @@ impl Curve {
             let along = ((column - ax) * dx + (row - ay) * dy) / (dx * dx + dy * dy);
             let along = along.clamp(0.0, 1.0);
             let (ox, oy) = (column - ax - along * dx, row - ay - along * dy);
-            least = least.min(ox * ox + oy * oy);
+            if ox * ox + oy * oy < least {
+                (least, slope) = (ox * ox + oy * oy, dy / dx);
+            }
         }
-        libm::sqrt(least)
+        (libm::sqrt(least), slope)
     }
 }

@@ -3,7 +3,7 @@
 use super::super::picture::Reduced;
 use super::super::plane::{Corner, Plane, Point};
 use super::pencil::{horizon, pencil};
-use super::ridge::{Family, Ridges, ridges};
+use super::ridge::{Family, Ridges, noise, ridges};
 
 /// Lines of both families, of one kind: brighter than the ground, or darker.
 pub struct Lines {
@@ -38,7 +38,9 @@ const SEEN: f64 = 0.3;
 impl Lines {
     /// Lines in a copy of a picture.
     pub fn of(copy: &Reduced, bright: bool) -> Self {
-        Self { upright: ridges(copy, Family::Upright, bright), level: ridges(copy, Family::Level, bright) }
+        let noise = noise(copy);
+        let of = |family| ridges(copy, family, bright, noise);
+        Self { upright: of(Family::Upright), level: of(Family::Level) }
     }
 
     /// A first plane from the two pencils, and how good it looks; none without two families of even lines.

@@ -64,74 +64,98 @@ fn whole(x: f64) -> usize {
     x as usize
 }
 
+/// A pixel that votes: the line through it with slope m has c − m·t.
+struct Vote {
+    c: f32,
+    t: f32,
+    strength: f32,
+}
+
 /// The strongest family; none in a picture without lines.
 pub fn pencil(ridges: &Ridges, family: Family) -> Option<Pencil> {
     let (width, height) = (ridges.width as f64, ridges.height as f64);
     let (wide, long) = if family == Family::Upright { (width, height) } else { (height, width) };
-    // c reaches a quarter of the picture beyond its sides.
-    let (first, bins) = (-0.75 * wide, whole(1.5 * wide) + 1);
+    // c reaches a quarter of the picture beyond its sides; two bins to one for the search.
+    let (first, half) = (-0.75 * wide, whole(0.75 * wide) + 1);
+    let bins = 2 * half;
+    let voters = voters(ridges, family, first);
+    if voters.is_empty() {
+        return None;
+    }
     let mut votes = vec![0.0_f32; COUNT * bins];
-    let mut lines = 0.0;
-    for y in 0..ridges.height {
-        for x in 0..ridges.width {
-            // Every second pixel along the lines is enough.
-            let along = if family == Family::Upright { y } else { x };
-            let strength = ridges.strength[y * ridges.width + x];
-            if along % 2 == 1 || strength < WEAK {
-                continue;
-            }
-            lines += strength;
-            let (x, y) = (x as f64 + 0.5 - width / 2.0, y as f64 + 0.5 - height / 2.0);
-            let (c, t) = if family == Family::Upright { (x, y) } else { (y, x) };
-            let mut place = c + SLOPES * t - first;
-            for row in votes.chunks_exact_mut(bins) {
-                if place >= 0.0 && place < bins as f64 {
-                    row[whole(place)] += strength;
-                }
-                place -= STEP * t;
+    for (slope, row) in votes.chunks_exact_mut(bins).enumerate() {
+        let m = single(slope as f64 * STEP - SLOPES);
+        for vote in &voters {
+            let place = vote.c - m * vote.t;
+            // Below zero the cast gives bin 0, which no line of the grid comes near.
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "saturates")]
+            if let Some(bin) = row.get_mut(place as usize) {
+                *bin += vote.strength;
             }
         }
     }
-    if lines <= 0.0 {
-        return None;
+    // Squares by bin, then by slope.
+    let mut squares = vec![0.0_f32; half * COUNT];
+    for (slope, row) in votes.chunks_exact(bins).enumerate() {
+        for (bin, pair) in row.chunks_exact(2).enumerate().skip(1) {
+            squares[bin * COUNT + slope] = (pair[0] + pair[1]) * (pair[0] + pair[1]);
+        }
     }
-    // Two bins to one for the search.
-    let half = bins / 2;
-    let pairs = |row: &[f32]| -> Vec<f32> { row.chunks_exact(2).map(|pair| pair[0] + pair[1]).collect() };
-    let coarse: Vec<Vec<f32>> = votes.chunks_exact(bins).map(pairs).collect();
+    let shift = |spread: i32, c: f64| {
+        #[expect(clippy::cast_possible_truncation, reason = "a few tens")]
+        let shift = libm::round(f64::from(spread) * 4.0 * c / wide) as isize;
+        shift
+    };
     let mut best = (0.0_f32, 0, 0);
     for spread in -SPREAD..=SPREAD {
-        for middle in 0..COUNT {
-            let mut squares = 0.0;
-            for bin in 0..half {
-                let slope = slope_at(middle, spread, (2 * bin) as f64 + 1.0 + first, wide);
-                if let Some(row) = coarse.get(slope) {
-                    squares += row[bin] * row[bin];
-                }
+        let mut sums = [0.0_f32; COUNT];
+        for (bin, squares) in squares.chunks_exact(COUNT).enumerate() {
+            let shift = shift(spread, (2 * bin) as f64 + 1.0 + first);
+            let (to, from) = (shift.min(0).unsigned_abs().min(COUNT), shift.max(0).unsigned_abs().min(COUNT));
+            for (sum, square) in sums[to..].iter_mut().zip(&squares[from..]) {
+                *sum += square;
             }
-            if squares > best.0 {
-                best = (squares, middle, spread);
+        }
+        for (middle, sum) in sums.into_iter().enumerate() {
+            if sum > best.0 {
+                best = (sum, middle, spread);
             }
         }
     }
     let (_, middle, spread) = best;
     // A line along the whole picture has a strength of some 1.
-    #[expect(clippy::cast_possible_truncation, reason = "digits are not needed")]
-    let share = (2.0 / long) as f32;
+    let share = single(2.0 / long);
     let at = |bin: usize| {
-        let slope = slope_at(middle, spread, bin as f64 + 0.5 + first, wide);
-        votes.get(slope * bins + bin).copied().unwrap_or(0.0) * share
+        let slope = middle.checked_add_signed(shift(spread, bin as f64 + 0.5 + first));
+        let slope = slope.filter(|slope| *slope < COUNT && bin > 1);
+        slope.map_or(0.0, |slope| votes[slope * bins + bin] * share)
     };
     let profile: Vec<f32> = (0..bins).map(at).collect();
     let alpha = middle as f64 * STEP - SLOPES;
-    let beta = f64::from(spread) * 2.0 * STEP / (wide / 2.0);
+    let beta = f64::from(spread) * 4.0 * STEP / wide;
     Some(Pencil { alpha, beta, first, profile })
 }
 
-/// The index of the slope at c, beyond [`COUNT`] where there is none.
-fn slope_at(middle: usize, spread: i32, c: f64, wide: f64) -> usize {
-    let slope = middle as f64 + f64::from(spread) * 2.0 * c / (wide / 2.0) + 0.5;
-    if slope < 0.0 { usize::MAX / 2 } else { whole(slope).min(COUNT) }
+#[expect(clippy::cast_possible_truncation, reason = "votes need few digits")]
+fn single(x: f64) -> f32 {
+    x as f32
+}
+
+/// The pixels that vote. Every second one along the lines is enough.
+fn voters(ridges: &Ridges, family: Family, first: f64) -> Vec<Vote> {
+    let middle = [ridges.width as f64 / 2.0 - 0.5, ridges.height as f64 / 2.0 - 0.5];
+    let mut voters = Vec::new();
+    for (y, row) in ridges.strength.chunks_exact(ridges.width.max(1)).enumerate() {
+        for (x, strength) in row.iter().enumerate() {
+            let along = if family == Family::Upright { y } else { x };
+            if along % 2 == 0 && *strength >= WEAK {
+                let (x, y) = (x as f64 - middle[0], y as f64 - middle[1]);
+                let (c, t) = if family == Family::Upright { (x, y) } else { (y, x) };
+                voters.push(Vote { c: single(c - first), t: single(t), strength: *strength });
+            }
+        }
+    }
+    voters
 }
 
 impl Pencil {

@@ -29,8 +29,9 @@ const SIDES: [usize; 2] = [3, 4];
 const OF_NOISE: f32 = 4.0;
 const LEAST: f32 = 2.5;
 
-/// Lines of one family, brighter than their surroundings (or darker) in any of the three colours.
-pub fn ridges(copy: &Reduced, family: Family, bright: bool) -> Ridges {
+/// Lines of one family, brighter than their surroundings (or darker) in any of the three colours, beside a noise of
+/// standard deviation `noise`.
+pub fn ridges(copy: &Reduced, family: Family, bright: bool, noise: f32) -> Ridges {
     let (width, height) = (copy.width, copy.height);
     let mut strength = vec![0.0; width * height];
     let [near, far] = SIDES;
@@ -41,7 +42,7 @@ pub fn ridges(copy: &Reduced, family: Family, bright: bool) -> Ridges {
         Family::Upright => (1, width),
         Family::Level => (width, 1),
     };
-    let half = (OF_NOISE * noise(copy)).max(LEAST);
+    let half = (OF_NOISE * noise).max(LEAST);
     let sign = if bright { 1.0 } else { -1.0 };
     for y in far..height - far {
         for x in far..width - far {

@@ -15,6 +15,7 @@ mod line_checks;
 mod line_properties;
 mod monte_carlo;
 mod odrpack;
+mod photo_plane;
 mod reference;
 mod rounding;
 mod shapes;

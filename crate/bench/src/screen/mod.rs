@@ -1,1 +1,18 @@
 //! A plain screen of our own drawing, and a photograph of it.
+//!
+//! A [`Screen`] is drawn from the divisions: grid, ticks, two traces whose edges stand at known columns. A [`Camera`]
+//! looks at it from a tilt, through a lens that may bend, with blur, vignetting and noise. What is true of the picture
+//! is kept apart from it, in [`Truth`].
+//!
+//! Frames are those of `slope_evidence::photo`: pixels to the right and downwards, the middle of the first pixel at
+//! (0.5, 0.5); columns along the time axis, rows downwards.
+
+mod camera;
+mod demo;
+mod drawing;
+mod theme;
+
+pub use camera::{Camera, Picture, Truth};
+pub use demo::{Shot, demo_series, random_view};
+pub use drawing::{Pulse, Screen};
+pub use theme::{Colour, THEMES, Theme};

@@ -1,1 +1,30 @@
 //! Photographs of a screen: pixels to divisions by a projective transform.
+//!
+//! Four grid crossings (or more) whose division coordinates are known fix the plane of the screen in the picture, so
+//! a tilted camera does no harm. The difference of two edges on it is carried with its uncertainty: marking the edges,
+//! marking the corners (which move both edges together), and what the lens bends.
+//!
+//! Two frames:
+//! - *pixels* ([`Point`]): x to the right, y downwards, the middle of the first pixel at (0.5, 0.5), so that the
+//!   picture spans 0 to its width and 0 to its height;
+//! - *divisions*: `column` along the time axis, growing with time (to the right on an upright screen), and `row`
+//!   growing *downwards* on the screen, so that a picture that is not mirrored keeps its sense of turning.
+//!
+//! Sources: R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision, 2nd ed. 2004, chapter 4 (direct
+//! linear transform, normalised coordinates, reprojection error) and 5.2 (covariance of the transform); JCGM 100:2008,
+//! 5.2 (correlated inputs).
+
+mod dense;
+mod error;
+mod find;
+mod picture;
+mod plane;
+mod propose;
+mod separation;
+mod shape;
+
+pub use error::{Mark, PlaneError, SeparationError};
+pub use picture::{PictureError, Reduced, shrink};
+pub use plane::{Check, Corner, Plane, Point, Residual};
+pub use propose::{Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, propose};
+pub use separation::{Edge, Marking, Scatter, Separation, scatter, separation};

@@ -1,0 +1,194 @@
+//! What is on the screen: a colour for every place in divisions.
+
+use serde::{Deserialize, Serialize};
+
+use super::theme::{Colour, Theme};
+
+/// How far the screen goes beyond its grid, divisions.
+const MARGIN: f64 = 0.4;
+
+/// How far its frame goes beyond the screen, divisions.
+const FRAME: f64 = 0.55;
+
+/// Steps in which a trace is drawn, in a division.
+const STEPS: f64 = 60.0;
+
+/// A pulse on a trace. Rows count downwards, so a pulse that goes up has `peak` below `base`.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Pulse {
+    /// Column where it crosses half of its own height, rising.
+    pub edge: f64,
+    /// Row of its baseline.
+    pub base: f64,
+    /// Row of its peak.
+    pub peak: f64,
+    /// From 10 % to 90 % of an edge without decay, divisions.
+    pub rise: f64,
+    /// Divisions in which it decays to 1/e; infinite for a step.
+    pub decay: f64,
+}
+
+impl Pulse {
+    /// Logistic rise times exponential decay, not yet scaled: t from the middle of the rise.
+    fn raw(&self, t: f64) -> f64 {
+        // 10 % to 90 % of the logistic function is 2 ln 9 of its unit.
+        let unit = self.rise / (2.0 * libm::log(9.0));
+        libm::exp(-t.max(0.0) / self.decay) / (1.0 + libm::exp(-t / unit))
+    }
+
+    /// The height of the peak of [`Self::raw`], and the place where half of it is crossed.
+    fn shape(&self) -> (f64, f64) {
+        let places = (0..4000).map(|i| self.rise * (f64::from(i) / 500.0 - 1.0));
+        let height = places.map(|t| self.raw(t)).fold(0.0, f64::max);
+        let (mut below, mut above) = (-4.0 * self.rise, self.rise);
+        for _ in 0..60 {
+            let middle = f64::midpoint(below, above);
+            if self.raw(middle) < height / 2.0 { below = middle } else { above = middle }
+        }
+        (height, above)
+    }
+}
+
+/// A screen with a grid and two traces.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Screen {
+    /// Divisions along the time axis.
+    pub columns: u32,
+    /// Divisions downwards.
+    pub rows: u32,
+    /// Small divisions in a division, ticked along the middle lines.
+    pub small: u32,
+    /// The traces of A and of B.
+    pub pulses: [Pulse; 2],
+    /// Width of a trace's line, divisions.
+    pub line: f64,
+    /// Width of a grid line, divisions.
+    pub grid_line: f64,
+    /// How a trace pales where it is steep: to 1/√2 at a slope of 1/`fade`.
+    pub fade: f64,
+    /// Colours.
+    pub theme: Theme,
+}
+
+/// A trace made ready to draw: rows at steps of 1/[`STEPS`] of a division.
+struct Curve {
+    rows: Vec<f64>,
+    colour: Colour,
+}
+
+/// A screen made ready to draw.
+pub(super) struct Drawing<'a> {
+    screen: &'a Screen,
+    curves: Vec<Curve>,
+}
+
+/// Blends towards a colour.
+fn blend(under: &mut [f64; 3], over: Colour, share: f64) {
+    for (under, over) in under.iter_mut().zip(over) {
+        *under += share * (f64::from(over) - *under);
+    }
+}
+
+/// How much of a pixel of size `pixel` is covered, `inside` it reaching into the shape.
+fn cover(inside: f64, pixel: f64) -> f64 {
+    (inside / pixel + 0.5).clamp(0.0, 1.0)
+}
+
+impl Screen {
+    /// Makes the curves.
+    pub(super) fn ready(&self) -> Drawing<'_> {
+        let curve = |(pulse, colour): (&Pulse, Colour)| {
+            let (height, half) = pulse.shape();
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few hundred")]
+            let count = (f64::from(self.columns) * STEPS) as usize;
+            let at = |i: usize| {
+                let share = pulse.raw(i as f64 / STEPS - pulse.edge + half) / height;
+                pulse.base + (pulse.peak - pulse.base) * share
+            };
+            Curve { rows: (0..=count).map(at).collect(), colour }
+        };
+        let curves = self.pulses.iter().zip(self.theme.traces).map(curve).collect();
+        Drawing { screen: self, curves }
+    }
+}
+
+impl Drawing<'_> {
+    /// The colour at a place, for a pixel of a size in divisions.
+    pub(super) fn colour(&self, [column, row]: [f64; 2], pixel: f64) -> [f64; 3] {
+        let screen = self.screen;
+        let (width, height) = (f64::from(screen.columns), f64::from(screen.rows));
+        // How far inside the grid's rectangle.
+        let inside = column.min(width - column).min(row).min(height - row);
+        // A table with a little light on it from above.
+        let mut colour = [0.0; 3];
+        blend(&mut colour, screen.theme.table, 1.0 - 0.012 * row.clamp(-10.0, 20.0));
+        blend(&mut colour, screen.theme.frame, cover(inside + MARGIN + FRAME, pixel));
+        blend(&mut colour, screen.theme.ground, cover(inside + MARGIN, pixel));
+        if inside < -MARGIN {
+            return colour;
+        }
+        blend(&mut colour, screen.theme.grid, self.grid([column, row], inside, pixel));
+        for curve in &self.curves {
+            if column >= -pixel && column <= width + pixel {
+                let (off, slope) = curve.nearest([column, row], screen.line + pixel);
+                let pale = 1.0 / libm::sqrt(1.0 + screen.fade * slope * screen.fade * slope);
+                blend(&mut colour, curve.colour, pale * cover(screen.line / 2.0 - off, pixel));
+            }
+        }
+        colour
+    }
+
+    /// The light of a lamp mirrored in the screen's glass: 1 in its middle, none outside of the glass.
+    pub(super) fn lamp(&self, [column, row]: [f64; 2]) -> f64 {
+        let (width, height) = (f64::from(self.screen.columns), f64::from(self.screen.rows));
+        if column.min(width - column).min(row).min(height - row) < -MARGIN {
+            return 0.0;
+        }
+        let (x, y) = ((column - 0.62 * width) / 1.8, (row - 0.3 * height) / 1.2);
+        libm::exp(-0.5 * (x * x + y * y))
+    }
+
+    /// How much of a pixel is grid.
+    fn grid(&self, [column, row]: [f64; 2], inside: f64, pixel: f64) -> f64 {
+        let screen = self.screen;
+        let half = screen.grid_line / 2.0;
+        if inside < -half - pixel {
+            return 0.0;
+        }
+        let off = |x: f64| (x - libm::round(x)).abs();
+        let lines = cover(half - off(column).min(off(row)), pixel);
+        // Ticks across the two middle lines.
+        let tick = |along: f64, across: f64, middle: f64| {
+            let small = f64::from(screen.small);
+            let near = off(along * small) / small;
+            cover(half * 0.8 - near, pixel) * cover(0.09 - (across - middle).abs(), pixel)
+        };
+        let (middle_row, middle_column) = (f64::from(screen.rows / 2), f64::from(screen.columns / 2));
+        lines.max(tick(column, row, middle_row)).max(tick(row, column, middle_column))
+    }
+}
+
+impl Curve {
+    /// Distance of a place from the curve, divisions, infinite where it is farther than `far`; and the slope there.
+    fn nearest(&self, [column, row]: [f64; 2], far: f64) -> (f64, f64) {
+        let last = self.rows.len() - 1;
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]
+        let step = |x: f64| (x * STEPS).clamp(0.0, last as f64) as usize;
+        let (from, to) = (step(column - far), (step(column + far) + 1).min(last));
+        let (mut least, mut slope) = (f64::INFINITY, 0.0);
+        for i in from..to {
+            let (ax, ay, by) = (i as f64 / STEPS, self.rows[i], self.rows[i + 1]);
+            if row < ay.min(by) - far || row > ay.max(by) + far {
+                continue;
+            }
+            let (dx, dy) = (1.0 / STEPS, by - ay);
+            let along = ((column - ax) * dx + (row - ay) * dy) / (dx * dx + dy * dy);
+            let along = along.clamp(0.0, 1.0);
+            let (ox, oy) = (column - ax - along * dx, row - ay - along * dy);
+            if ox * ox + oy * oy < least {
+                (least, slope) = (ox * ox + oy * oy, dy / dx);
+            }
+        }
+        (libm::sqrt(least), slope)
+    }
+}

@@ -1,0 +1,117 @@
+//! Pixels as a browser decodes them, and the smaller copy in which lines and traces are looked for.
+
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+/// Pixels of a copy to look at, at most.
+pub const ENOUGH: usize = 800_000;
+
+/// Why bytes are no picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Error, Serialize, Deserialize)]
+#[non_exhaustive]
+pub enum PictureError {
+    /// The number of bytes is not 1 or 4 a pixel.
+    #[error(
+        "{bytes} bytes are no picture of {width} × {height} pixels: 1 or 4 bytes a pixel were expected; load the picture again"
+    )]
+    Bytes {
+        /// Bytes given.
+        bytes: usize,
+        /// Width, pixels.
+        width: usize,
+        /// Height, pixels.
+        height: usize,
+    },
+    /// Too few pixels for a grid.
+    #[error("a picture of {width} × {height} pixels is too small to tell a grid; take a larger one")]
+    TooSmall {
+        /// Width, pixels.
+        width: usize,
+        /// Height, pixels.
+        height: usize,
+    },
+}
+
+/// A copy of a picture, each of its pixels the mean of `factor` × `factor` of the picture's.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reduced {
+    /// Pixels to the right.
+    pub width: usize,
+    /// Pixels downwards.
+    pub height: usize,
+    /// Pixels of the picture along one of the copy's.
+    pub factor: usize,
+    /// Red, green and blue, 0 to 255, row by row; all three the same of a picture in grey.
+    pub rgb: Vec<[f32; 3]>,
+}
+
+/// Copies a picture of 4 bytes a pixel (red, green, blue, opacity) or of 1 (grey) down to at most `pixels` pixels.
+///
+/// Columns and rows that don't fill a last pixel of the copy are left out.
+///
+/// # Errors
+/// [`PictureError`] where the bytes don't fit the size.
+pub fn shrink(bytes: &[u8], width: usize, height: usize, pixels: usize) -> Result<Reduced, PictureError> {
+    let area = width.saturating_mul(height);
+    let channels = match bytes.len() {
+        0 => 0,
+        length if length == area => 1,
+        length if Some(length) == area.checked_mul(4) => 4,
+        _ => 0,
+    };
+    if channels == 0 {
+        return Err(PictureError::Bytes { bytes: bytes.len(), width, height });
+    }
+    let mut factor = 1;
+    while (width / factor) * (height / factor) > pixels.max(1) {
+        factor += 1;
+    }
+    let (small_width, small_height) = (width / factor, height / factor);
+    let mut rgb = vec![[0.0_f32; 3]; small_width * small_height];
+    let scale = 1.0 / (factor * factor) as f32;
+    let mut sums = vec![[0_u32; 3]; small_width];
+    for (y, out) in rgb.chunks_exact_mut(small_width.max(1)).enumerate() {
+        sums.fill([0; 3]);
+        for row in bytes.chunks_exact(width * channels).skip(y * factor).take(factor) {
+            let blocks = row.chunks_exact(factor * channels);
+            for (sum, block) in sums.iter_mut().zip(blocks) {
+                for pixel in block.chunks_exact(channels) {
+                    let [r, g, b] = match pixel {
+                        [r, g, b, _] => [*r, *g, *b],
+                        [grey, ..] => [*grey; 3],
+                        [] => [0; 3],
+                    };
+                    *sum = [sum[0] + u32::from(r), sum[1] + u32::from(g), sum[2] + u32::from(b)];
+                }
+            }
+        }
+        for (out, sum) in out.iter_mut().zip(&sums) {
+            *out = sum.map(|sum| sum as f32 * scale);
+        }
+    }
+    Ok(Reduced { width: small_width, height: small_height, factor, rgb })
+}
+
+impl Reduced {
+    /// The colour at a place in the copy's own pixels, between the four next; at the border that of the border.
+    pub fn at(&self, x: f64, y: f64) -> [f32; 3] {
+        let (x, y) = (x - 0.5, y - 0.5);
+        let (left, top, fx, fy) = split(x, y, self.width, self.height);
+        let (right, below) = ((left + 1).min(self.width - 1), (top + 1).min(self.height - 1));
+        let of = |x: usize, y: usize| self.rgb[y * self.width + x];
+        let (a, b, c, d) = (of(left, top), of(right, top), of(left, below), of(right, below));
+        [0, 1, 2].map(|i| {
+            let (above, under) = (a[i] + (b[i] - a[i]) * fx, c[i] + (d[i] - c[i]) * fx);
+            above + (under - above) * fy
+        })
+    }
+}
+
+/// The pixel at or before a place, and how far beyond it.
+pub fn split(x: f64, y: f64, width: usize, height: usize) -> (usize, usize, f32, f32) {
+    let x = x.clamp(0.0, (width - 1) as f64);
+    let y = y.clamp(0.0, (height - 1) as f64);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]
+    let (left, top, whole) = (x as usize, y as usize, |part: f64| part as f32);
+    (left, top, whole(x - left as f64), whole(y - top as f64))
+}

@@ -22,6 +22,9 @@ pub mod quantity;
 // page is compiled for size.
 pub use slope_engine::{budget, distribution, line};
 
+// Recorded traces and photographs of a screen: a package of their own, most of which works in a worker beside the page.
+pub use slope_evidence::{photo, trace};
+
 // Phase and group index of air.
 pub mod air;
 

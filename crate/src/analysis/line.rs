@@ -1,6 +1,7 @@
 //! From the rows to the straight line Δt = t₀ + b·d, with every error that rows share in its covariance.
 
 use super::checks::checks;
+use super::evidence::Corner;
 use super::parts::{self, Noise as Source, Shared, WhatIf, factor, noises, slope_parts, total};
 use super::read::Reader;
 use super::rows::{Ground, Point, Rows};
@@ -154,7 +155,7 @@ fn setup_on(
     let free = free_rails(points);
     let columns = free.iter().map(|rail| free_column(points, |p| p.free.contains(rail))).collect();
     let stated = parts::stated(page, points, reader);
-    let mut noises = noises(points, rows, ground.rails, &stated, base);
+    let mut noises = noises(points, rows, ground, &stated, base);
     let mut shared = shared_errors(ground, points, base);
     shared.extend(stated.iter().filter_map(|stated| stated.shared(base)));
     shared.retain(|shared| shared.column.x.iter().chain(&shared.column.y).any(|effect| *effect != 0.0));
@@ -242,6 +243,7 @@ fn shared_errors(ground: &Ground, points: &[Point], base: &Base) -> Vec<Shared> 
         let x: Vec<f64> = points.iter().zip(&base.x).map(moved).collect();
         columns.extend(rail_error(ground, source, x));
     }
+    columns.extend(grid_errors(ground, points));
     let mut settings: Vec<(f64, f64)> = points.iter().filter_map(|p| p.time_base).collect();
     settings.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
     settings.dedup_by(|a, b| a.0 == b.0);
@@ -259,6 +261,25 @@ fn shared_errors(ground: &Ground, points: &[Point], base: &Base) -> Vec<Shared> 
         });
     }
     columns
+}
+
+/// The corners of the grids on pictures, each coordinate an error of its own.
+fn grid_errors(ground: &Ground, points: &[Point]) -> Vec<Shared> {
+    let mut corners: Vec<Corner> = points.iter().flat_map(|p| p.corners.iter().map(|(c, _)| *c)).collect();
+    corners.sort_unstable();
+    corners.dedup();
+    let each = corners.into_iter().map(|corner| {
+        let effect = |p: &Point| p.corners.iter().find(|(c, _)| *c == corner).map_or(0.0, |(_, e)| *e);
+        Shared {
+            origin: Origin::Grid { grid: corner.grid },
+            column: Column { x: Vec::new(), y: points.iter().map(effect).collect() },
+            u: ground.marks.u_mark,
+            quantity: Quantity::Pixel,
+            shape: ErrorShape::Normal,
+            degrees_of_freedom: None,
+        }
+    });
+    each.collect()
 }
 
 /// The error of a rail's place or scale.

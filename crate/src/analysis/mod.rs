@@ -8,7 +8,10 @@
 //! [`budget`]; [`notices`] looks over the whole.
 
 pub mod budget;
+mod cells;
 pub mod checks;
+pub mod delays;
+pub mod evidence;
 pub mod line;
 pub mod notices;
 pub mod parts;
@@ -85,18 +88,27 @@ struct Numbers {
     rails: Vec<read::RailNumbers>,
     settings: Vec<read::SettingNumbers>,
     stands: Vec<Option<Stand>>,
+    marks: evidence::Marks,
 }
 
 fn read_numbers(page: &Page, reader: &mut read::Reader) -> Numbers {
     let rails = read::rails(page, reader);
     let settings = read::settings(page, reader);
     let stands = rows::stands(page, &rails, &mut reader.problems);
-    Numbers { rails, settings, stands }
+    let marks = evidence::Marks::of(page, read::mark_uncertainty(page, reader));
+    Numbers { rails, settings, stands, marks }
 }
 
 impl Numbers {
     fn ground<'a>(&'a self, page: &'a Page, bench: &'a read::Bench) -> rows::Ground<'a> {
-        rows::Ground { page, bench, rails: &self.rails, stands: &self.stands, settings: &self.settings }
+        rows::Ground {
+            page,
+            bench,
+            rails: &self.rails,
+            stands: &self.stands,
+            settings: &self.settings,
+            marks: &self.marks,
+        }
     }
 }
 

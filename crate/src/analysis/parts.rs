@@ -8,9 +8,10 @@
 //!
 //! [`RowFit::influence`]: crate::line::RowFit::influence
 
+use super::delays::Told;
 use super::line::Base;
-use super::read::{RailNumbers, Reader};
-use super::rows::{Point, Rows};
+use super::read::Reader;
+use super::rows::{Ground, Point, Rows};
 use super::types::{Origin, Place, Quantity, SlopePart};
 use crate::line::{Column, Fit};
 use crate::notebook::{ActsOn, Effect, ErrorShape, Page, Scope, SharedError};
@@ -195,17 +196,11 @@ impl Stated<'_> {
 }
 
 /// Every source of errors that each row has for itself.
-pub fn noises(
-    points: &[Point],
-    rows: &Rows,
-    rails: &[RailNumbers],
-    stated: &[Stated],
-    base: &Base,
-) -> Vec<Noise> {
+pub fn noises(points: &[Point], rows: &Rows, ground: &Ground, stated: &[Stated], base: &Base) -> Vec<Noise> {
+    let (rails, marks) = (ground.rails, ground.marks);
     let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
-    let on_screen = |p: &Point| p.time_base.map_or(0.0, |_| limit(p));
-    let direct = |p: &Point| if p.time_base.is_none() { p.uy.unwrap_or(0.0) } else { 0.0 };
+    let own = |told: Told| move |p: &Point| if p.told == told { limit(p) } else { 0.0 };
     let of = |part: &dyn Fn(&Point) -> f64| -> Vec<f64> { points.iter().map(part).collect() };
     let x = |origin, part: &dyn Fn(&Point) -> f64, shape| Noise {
         origin,
@@ -232,16 +227,18 @@ pub fn noises(
         x(Origin::RailReadings, &on_rail, ruler),
         x(Origin::Distances, &given, ErrorShape::Normal),
         // Each edge within ±a: the difference of two rectangular errors is triangular.
-        y(Origin::ScreenLimit, &on_screen, ErrorShape::Triangular, None),
+        y(Origin::ScreenLimit, &own(Told::OnScreen), ErrorShape::Triangular, None),
         y(Origin::ScreenScatter, &|p| p.type_a, ErrorShape::Normal, scatter_dof),
-        y(Origin::Delays, &direct, ErrorShape::Normal, None),
+        y(Origin::PictureMarks, &own(Told::OnPicture), ErrorShape::Normal, marks.degrees_of_freedom()),
+        y(Origin::Traces, &own(Told::ByTraces), ErrorShape::Normal, None),
+        y(Origin::Delays, &own(Told::Directly), ErrorShape::Normal, None),
     ];
     all.extend(stated.iter().filter_map(|stated| stated.noise(base)));
     all.retain(|noise| noise.x.iter().chain(&noise.y).any(|u| *u > 0.0));
     all
 }
 
-/// The part of a screen reading's uncertainty that comes from the limit of reading.
+/// The part of a delay's own uncertainty that does not come from the scatter of repeated screen readings.
 fn limit(p: &Point) -> f64 {
     let uy = p.uy.unwrap_or(0.0);
     (uy * uy - p.type_a * p.type_a).max(0.0).sqrt()
@@ -268,7 +265,19 @@ pub fn slope_parts(fit: &Fit, noises: &[Noise], shared: &[Shared]) -> Vec<SlopeP
         shape: shared.shape,
         independent: false,
     });
-    own.chain(common).collect()
+    merged(own.chain(common))
+}
+
+/// Parts of one origin, such as the corners of a grid, become one.
+fn merged(parts: impl Iterator<Item = SlopePart>) -> Vec<SlopePart> {
+    let mut all: Vec<SlopePart> = Vec::new();
+    for part in parts {
+        match all.last_mut().filter(|last| last.origin == part.origin) {
+            Some(last) => last.slope = libm::hypot(last.slope, part.slope),
+            None => all.push(part),
+        }
+    }
+    all
 }
 
 fn independent_part(fit: &Fit, noise: &Noise) -> SlopePart {

@@ -1,5 +1,6 @@
 //! Texts to numbers: reads what was typed, and notes what can't be read and where.
 
+use super::evidence::MARK_UNCERTAINTY;
 use super::types::{Place, Problem};
 use crate::air::Air;
 use crate::notebook::{
@@ -115,6 +116,13 @@ pub struct Bench {
     pub u_time_base: Option<f64>,
     /// The air.
     pub air: Air,
+}
+
+/// Standard uncertainty of a mark on a picture, pixels.
+pub fn mark_uncertainty(page: &Page, reader: &mut Reader) -> f64 {
+    let place = Place::Bench { field: BenchField::MarkUncertainty };
+    let text = page.bench.get(&BenchField::MarkUncertainty).map_or("", String::as_str);
+    reader.not_negative(place, text, Unit::PIXEL).unwrap_or(MARK_UNCERTAINTY)
 }
 
 /// Reads the bench.

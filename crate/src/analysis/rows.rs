@@ -4,12 +4,15 @@
 //! (two edges on a screen, or a delay). What is said twice, or not at all, keeps the row out of the line and
 //! says so.
 
+use super::cells::Cells;
+use super::delays::{Timing, Told, delay, full_uy, timing};
+use super::evidence::{Corner, Marks};
 use super::read::{Bench, RailNumbers, Reader, SettingNumbers, ruler_unit};
 use super::types::{Measured, Part, Place, Problem, RowReading};
 use crate::notebook::{Cell, Page, Row, RowId};
 use crate::quantity::{Number, Unit};
 use crate::rail::{self, Source, Stand};
-use crate::screen::{Edges, Scatter, pooled_scatter};
+use crate::screen::{Scatter, pooled_scatter};
 
 /// One row in the numbers that the line needs: x is a distance in metres, y a delay in nanoseconds.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,8 +35,20 @@ pub struct Point {
     pub rail: Option<usize>,
     /// The rails with a free step that move this row.
     pub free: Vec<usize>,
-    /// Time per division, ns, and its relative standard uncertainty, if the row was read on a screen.
+    /// Time per division, ns, and its relative standard uncertainty, if the row was read on a screen; of traces, whose
+    /// recorder has one time base, zero and that.
     pub time_base: Option<(f64, f64)>,
+    /// From what the delay was taken.
+    pub told: Told,
+    /// What one standard deviation of each coordinate of its grid's corners does to the delay, ns.
+    pub corners: Vec<(Corner, f64)>,
+}
+
+impl Point {
+    /// Standard uncertainty of the delay, shared parts included, ns; none if none was stated.
+    pub fn full_uy(&self) -> Option<f64> {
+        full_uy(self.y, self.uy, self.time_base, &self.corners)
+    }
 }
 
 /// All rows, read.
@@ -76,6 +91,8 @@ pub struct Ground<'a> {
     pub stands: &'a [Option<Stand>],
     /// The time base settings with their own uncertainty.
     pub settings: &'a [SettingNumbers],
+    /// The grids of pictures.
+    pub marks: &'a Marks,
 }
 
 /// A row half read: cells in numbers, edges not yet a delay (their scatter is pooled over all rows first).
@@ -93,11 +110,6 @@ struct Position {
     ux: Option<f64>,
     effects: Vec<(Source, f64)>,
     free: Vec<usize>,
-}
-
-enum Timing {
-    Screen { edges: Edges, time_per_division: f64, u_time_base: f64 },
-    Direct { y: f64, uy: Option<f64> },
 }
 
 /// Reads all rows.
@@ -133,49 +145,6 @@ fn draft<'a>(row: &'a Row, ground: &Ground, reader: &mut Reader) -> Draft<'a> {
     let (rail, reading, position) = position(&mut cells, ground);
     let (edges, timing) = timing(&mut cells, ground);
     Draft { row, rail, reading, position, timing, edges }
-}
-
-/// The cells of one row.
-struct Cells<'a, 'r> {
-    row: &'a Row,
-    reader: &'r mut Reader,
-}
-
-impl Cells<'_, '_> {
-    fn has(&self, cell: Cell) -> bool {
-        !self.row.text(cell).trim().is_empty()
-    }
-
-    fn place(&self, cell: Cell) -> Place {
-        Place::Cell { row: self.row.id, cell }
-    }
-
-    fn number(&mut self, cell: Cell, unit: Unit) -> Option<Number> {
-        self.reader.number(self.place(cell), self.row.text(cell), unit)
-    }
-
-    /// A value with the uncertainty written behind it or in a cell of its own.
-    fn measured(&mut self, value: Cell, uncertainty: Cell, unit: Unit) -> Option<(f64, Option<f64>)> {
-        let number = self.number(value, unit)?;
-        let own = if self.has(uncertainty) {
-            Some(self.reader.not_negative(self.place(uncertainty), self.row.text(uncertainty), unit)?)
-        } else {
-            None
-        };
-        if own.is_some() && number.uncertainty.is_some() {
-            self.note(
-                uncertainty,
-                "the uncertainty is given twice: behind the value and here. Take one away",
-            );
-            return None;
-        }
-        Some((number.value, own.or(number.uncertainty)))
-    }
-
-    fn note(&mut self, cell: Cell, message: &str) {
-        let place = self.place(cell);
-        self.reader.note(place, message);
-    }
 }
 
 type Placed = (Option<usize>, Option<Number>, Result<Position, String>);
@@ -248,85 +217,23 @@ fn rail_of(cells: &mut Cells, ground: &Ground) -> Result<usize, String> {
     })
 }
 
-fn timing(cells: &mut Cells, ground: &Ground) -> (Vec<f64>, Result<Timing, String>) {
-    let on_screen = cells.has(Cell::EdgeA) || cells.has(Cell::EdgeB);
-    if cells.has(Cell::Delay) {
-        if on_screen {
-            cells.note(
-                Cell::Delay,
-                "the delay is given twice: as edges on the screen and as itself. Clear one",
-            );
-            return (Vec::new(), Err("the delay is given twice".into()));
-        }
-        let timing = cells
-            .measured(Cell::Delay, Cell::DelayUncertainty, Unit::NANOSECOND)
-            .map(|(y, uy)| Timing::Direct { y, uy })
-            .ok_or_else(|| "the delay can't be read".into());
-        return (Vec::new(), timing);
-    }
-    let before = cells.reader.problems.len();
-    let mut edges = |cell| -> Vec<f64> {
-        let numbers = cells.reader.numbers(cells.place(cell), cells.row.text(cell), Unit::DIVISION);
-        numbers.iter().map(|number| number.value).collect()
-    };
-    let (a, b) = (edges(Cell::EdgeA), edges(Cell::EdgeB));
-    let unreadable = cells.reader.problems.len() > before;
-    let all = a.iter().chain(&b).copied().collect();
-    let time_base = time_base(cells, ground);
-    let timing = if unreadable {
-        Err("an edge can't be read".into())
-    } else if !on_screen {
-        Err("no delay yet: read both edges on the screen".into())
-    } else {
-        match Edges::pair(&a, &b) {
-            Err(error) => Err(error.to_string()),
-            Ok(edges) => time_base.map(|(time_per_division, u_time_base)| Timing::Screen {
-                edges,
-                time_per_division,
-                u_time_base,
-            }),
-        }
-    };
-    (all, timing)
-}
-
-/// Time per division and its relative standard uncertainty; that of the only setting if the row names none.
-fn time_base(cells: &mut Cells, ground: &Ground) -> Result<(f64, f64), String> {
-    let time = if cells.has(Cell::TimeBase) {
-        let text = cells.row.text(Cell::TimeBase);
-        let place = cells.place(Cell::TimeBase);
-        cells.reader.positive(place, text, Unit::NANOSECOND).ok_or("the time base can't be read")?
-    } else if let [only] = ground.settings {
-        only.time_per_division
-    } else {
-        return Err("no time base: write the time per division that the screen was set to".into());
-    };
-    let own = ground.settings.iter().find(|s| s.time_per_division == time).and_then(|s| s.uncertainty);
-    Ok((time, own.or(ground.bench.u_time_base).unwrap_or(0.0)))
-}
-
 fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point, String> {
     let position = draft.position.as_ref().map_err(Clone::clone)?;
     let timing = draft.timing.as_ref().map_err(Clone::clone)?;
-    let (y, uy, type_a, time_base) = match timing {
-        Timing::Direct { y, uy } => (*y, *uy, 0.0, None),
-        Timing::Screen { edges, time_per_division, u_time_base } => {
-            let delay = edges.delay(*time_per_division, bench.half_width, scatter);
-            let time_base = Some((*time_per_division, *u_time_base));
-            (delay.value, Some(delay.uncertainty()), delay.type_a, time_base)
-        }
-    };
+    let delay = delay(timing, bench, scatter);
     Ok(Point {
         row: draft.row.id,
         x: position.x,
-        y,
+        y: delay.y,
         ux: position.ux,
-        uy,
-        type_a,
+        uy: delay.uy,
+        type_a: delay.type_a,
         effects: position.effects.clone(),
         rail: draft.rail,
         free: position.free.clone(),
-        time_base,
+        time_base: delay.time_base,
+        told: delay.told,
+        corners: delay.corners,
     })
 }
 
@@ -342,7 +249,9 @@ fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, ground: &
         }
     };
     let time_per_division = match &draft.timing {
-        Ok(Timing::Screen { time_per_division, .. }) => Some(*time_per_division),
+        Ok(Timing::Screen { time_per_division, .. } | Timing::Picture { time_per_division, .. }) => {
+            Some(*time_per_division)
+        }
         _ => None,
     };
     RowReading {
@@ -364,7 +273,7 @@ fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, ground: &
 /// A row is blank while nothing but what a new row begins with was typed.
 fn is_blank(row: &Row) -> bool {
     let told = [Cell::EdgeA, Cell::EdgeB, Cell::Distance, Cell::Delay, Cell::Remark, Cell::Reading];
-    told.iter().all(|cell| row.text(*cell).trim().is_empty())
+    row.evidence.is_none() && told.iter().all(|cell| row.text(*cell).trim().is_empty())
 }
 
 /// Standard uncertainty of a distance, shared parts included.
@@ -376,27 +285,14 @@ pub fn full_ux(ux: Option<f64>, effects: &[(Source, f64)]) -> Option<f64> {
     }
 }
 
-/// Standard uncertainty of a delay, its time base included.
-pub fn full_uy(y: f64, uy: Option<f64>, time_base: Option<(f64, f64)>) -> Option<f64> {
-    match time_base {
-        Some((_, relative)) => {
-            let own = uy.unwrap_or(0.0);
-            Some((own * own + y * y * relative * relative).sqrt())
-        }
-        None => uy,
-    }
-}
-
 fn delay_of(draft: &Draft, bench: &Bench, point: &Result<Point, String>) -> Option<Measured> {
-    let (y, uy, time_base) = match (point, draft.timing.as_ref().ok()?) {
-        (Ok(point), _) => (point.y, point.uy, point.time_base),
-        (Err(_), Timing::Direct { y, uy }) => (*y, *uy, None),
-        (Err(_), Timing::Screen { edges, time_per_division, u_time_base }) => {
-            let delay = edges.delay(*time_per_division, bench.half_width, None);
-            (delay.value, Some(delay.uncertainty()), Some((*time_per_division, *u_time_base)))
-        }
-    };
-    Some(Measured { value: y, uncertainty: full_uy(y, uy, time_base) })
+    let timing = draft.timing.as_ref().ok()?;
+    if let Ok(point) = point {
+        return Some(Measured { value: point.y, uncertainty: point.full_uy() });
+    }
+    let delay = delay(timing, bench, None);
+    let uncertainty = full_uy(delay.y, delay.uy, delay.time_base, &delay.corners);
+    Some(Measured { value: delay.y, uncertainty })
 }
 
 /// Places the rails; a joint that can't be laid becomes a problem at the splice.

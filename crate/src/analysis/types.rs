@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, ErrorShape, RailField, RailId, RowId, SettingId, SharedId,
+    ActsOn, Basis, BenchField, Cell, ErrorShape, GridId, RailField, RailId, RowId, SettingId, SharedId,
 };
 
 /// A place in the notebook that something typed stands at.
@@ -201,6 +201,11 @@ pub enum Origin {
         /// Time per division, ns.
         time_per_division: f64,
     },
+    /// The corners of the grid on pictures.
+    Grid {
+        /// The grid.
+        grid: GridId,
+    },
     /// Stated by the user.
     Stated {
         /// Which.
@@ -214,6 +219,10 @@ pub enum Origin {
     ScreenLimit,
     /// The scatter of repeated screen readings.
     ScreenScatter,
+    /// Marking edges on pictures.
+    PictureMarks,
+    /// The noise of recorded traces.
+    Traces,
     /// Delays given with an uncertainty of their own.
     Delays,
     /// Stated covariance matrices, with everything else that is in the fit.
@@ -235,11 +244,14 @@ impl Origin {
             Self::Splice { rail } => format!("splice-{rail}"),
             Self::RulerScale { rail } => format!("ruler-scale-{rail}"),
             Self::TimeBase { time_per_division } => format!("time-base-{time_per_division}"),
+            Self::Grid { grid } => format!("grid-{grid}"),
             Self::Stated { shared } => format!("stated-{shared}"),
             Self::RailReadings => "rail-readings".into(),
             Self::Distances => "distances".into(),
             Self::ScreenLimit => "screen-limit".into(),
             Self::ScreenScatter => "screen-scatter".into(),
+            Self::PictureMarks => "picture-marks".into(),
+            Self::Traces => "traces".into(),
             Self::Delays => "delays".into(),
             Self::Matrices => "matrices".into(),
             Self::Scatter => "scatter".into(),
@@ -282,6 +294,8 @@ pub enum Quantity {
     Ratio,
     /// An angle, rad.
     Angle,
+    /// A length on a picture, pixels.
+    Pixel,
     /// A slope, ns/m.
     Slope,
 }

@@ -10,6 +10,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
+use super::evidence::{Estimator, Evidence, Grid, GridId};
 use super::page::{
     ActsOn, BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Seal, Sense,
     Setting, SettingId, SharedError, SharedId, Splice, StatedCovariance, TrialPlan,
@@ -113,6 +114,18 @@ pub enum Edit {
     },
     /// Took a strike back.
     RestoreRow(RowId),
+    /// Marked the grid of a screen on a picture, a new one if the number is new.
+    SetGrid(Grid),
+    /// Gave a row a picture or traces, or moved its marks; without any, its delay is typed again.
+    SetEvidence {
+        /// Which row.
+        row: RowId,
+        /// From what its delay is taken.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        evidence: Option<Evidence>,
+    },
+    /// Chose how edges are timed on traces.
+    SetEstimator(Estimator),
     /// Chose which uncertainty is claimed.
     SetClaim(Claim),
     /// Chose how the Monte Carlo trials are drawn.
@@ -161,6 +174,12 @@ pub enum EditError {
     Taken {
         /// The number asked for.
         id: u32,
+    },
+    /// No such grid.
+    #[error("there is no marked grid number {grid}; the edit was left out")]
+    NoGrid {
+        /// The number asked for.
+        grid: GridId,
     },
     /// A row was struck out without saying why.
     #[error("row {row} was not struck out: write the reason first")]
@@ -236,6 +255,9 @@ impl Edit {
                 find_row(page, *row)?.struck = Some(reason.clone());
             }
             Self::RestoreRow(row) => find_row(page, *row)?.struck = None,
+            Self::SetGrid(grid) => put_by(&mut page.grids, grid, |g| g.id),
+            Self::SetEvidence { row, evidence } => set_evidence(page, *row, evidence.as_ref())?,
+            Self::SetEstimator(estimator) => page.estimator = *estimator,
             Self::SetClaim(claim) => page.claim.clone_from(claim),
             Self::SetTrials(plan) => page.trials.clone_from(plan),
             Self::Seal(salt) => {
@@ -287,6 +309,16 @@ fn find_row(page: &mut Page, row: RowId) -> Result<&mut Row, EditError> {
     page.rows.iter_mut().find(|r| r.id == row).ok_or(EditError::NoRow { row })
 }
 
+fn set_evidence(page: &mut Page, row: RowId, evidence: Option<&Evidence>) -> Result<(), EditError> {
+    if let Some(Evidence::Picture(picture)) = evidence
+        && !page.grids.iter().any(|grid| grid.id == picture.grid)
+    {
+        return Err(EditError::NoGrid { grid: picture.grid });
+    }
+    find_row(page, row)?.evidence = evidence.cloned();
+    Ok(())
+}
+
 fn add_rail(page: &mut Page, id: RailId) -> Result<(), EditError> {
     if page.rails.iter().any(|r| r.id == id) {
         return Err(EditError::Taken { id });
@@ -315,6 +347,6 @@ fn add_row(
         Some(row) => 1 + page.rows.iter().position(|r| r.id == row).ok_or(EditError::NoRow { row })?,
     };
     let cells = cells.iter().filter(|(_, text)| !text.is_empty()).map(|(c, t)| (*c, t.clone())).collect();
-    page.rows.insert(place, Row { id, cells, struck: None });
+    page.rows.insert(place, Row { id, cells, evidence: None, struck: None });
     Ok(())
 }

@@ -5,17 +5,22 @@
 //!
 //! - [`page`]: the model, a plain record of texts and choices.
 //! - [`edit`]: everything a person can do to it.
+//! - [`evidence`](mod@evidence): pictures with their marks, and what was measured on traces.
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
 pub mod edit;
+pub mod evidence;
 pub mod file;
 pub mod log;
 pub mod page;
 pub mod paste;
 
 pub use edit::{Edit, EditError};
+pub use evidence::{
+    Estimator, Evidence, Grid, GridCheck, GridId, Kept, Picture, Spot, TraceDelay, TraceTime, Traces,
+};
 pub use file::{FileError, read, write};
 pub use log::{LogEntry, Notebook};
 pub use page::*;

@@ -9,6 +9,7 @@ use litemap::LiteMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::evidence::{Estimator, Evidence, Grid};
 use crate::quantity::DecimalMark;
 
 /// Names a row for the life of the notebook.
@@ -41,6 +42,10 @@ pub struct Page {
     pub covariances: Vec<StatedCovariance>,
     /// The rows, in the order in which they stand.
     pub rows: Vec<Row>,
+    /// Grids marked on pictures.
+    pub grids: Vec<Grid>,
+    /// How edges are timed on recorded traces.
+    pub estimator: Estimator,
     /// Which uncertainty is claimed.
     pub claim: Claim,
     /// How the Monte Carlo trials are drawn.
@@ -126,6 +131,12 @@ pub enum BenchField {
     BeamAngle,
     /// Coverage probability of the expanded uncertainty.
     Coverage,
+    /// Standard uncertainty of one mark on a picture, pixels.
+    MarkUncertainty,
+    /// The level at which edges are timed on traces by a fixed level, volts over the baseline.
+    TraceLevel,
+    /// The fraction of its height at which an edge is timed on traces.
+    TraceFraction,
     /// Report: what was to be found out.
     Aim,
     /// Report: how it was done.
@@ -389,6 +400,8 @@ pub struct Row {
     pub id: RowId,
     /// The cells that hold something.
     pub cells: LiteMap<Cell, String>,
+    /// What its delay is taken from, if it is not typed.
+    pub evidence: Option<Evidence>,
     /// Why the row is struck out, if it is.
     pub struck: Option<String>,
 }

@@ -31,6 +31,9 @@ pub const BENCH_FIELDS: &[BenchField] = &[
     BenchField::CarbonDioxide,
     BenchField::BeamAngle,
     BenchField::Coverage,
+    BenchField::MarkUncertainty,
+    BenchField::TraceLevel,
+    BenchField::TraceFraction,
 ];
 
 /// Texts of a rail in the order of the report.
@@ -55,6 +58,9 @@ pub fn bench_label(field: BenchField) -> &'static str {
         BenchField::CarbonDioxide => "Carbon dioxide",
         BenchField::BeamAngle => "Largest angle between beam and rails",
         BenchField::Coverage => "Coverage probability",
+        BenchField::MarkUncertainty => "Standard uncertainty of a mark on a picture",
+        BenchField::TraceLevel => "Fixed level on traces, over the baseline",
+        BenchField::TraceFraction => "Constant fraction on traces",
         BenchField::Aim => "Aim",
         BenchField::Method => "Method",
         BenchField::Discussion => "Discussion",

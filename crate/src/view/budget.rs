@@ -87,12 +87,16 @@ pub fn name(page: &Page, origin: &Origin) -> String {
         Origin::Splice { rail: id } if Some(*id) == first => format!("place of {}", rail(page, *id)),
         Origin::Splice { rail: id } => format!("splice of {}", rail(page, *id)),
         Origin::RulerScale { rail: id } => format!("ruler’s scale, {}", rail(page, *id)),
+        Origin::TimeBase { time_per_division } if *time_per_division == 0.0 => {
+            "time base of the recorder".into()
+        }
         Origin::TimeBase { time_per_division } => {
             format!(
                 "time base at {} per division",
                 in_unit(*time_per_division, Unit::NANOSECOND, page.decimal_mark)
             )
         }
+        Origin::Grid { .. } => "corners of the grid on pictures".into(),
         Origin::Stated { shared } => match stated(page, *shared) {
             Some(shared) if !shared.name.trim().is_empty() => shared.name.trim().to_owned(),
             _ => "an error of your own".into(),
@@ -101,6 +105,8 @@ pub fn name(page: &Page, origin: &Origin) -> String {
         Origin::Distances => "distances given".into(),
         Origin::ScreenLimit => "reading the screen".into(),
         Origin::ScreenScatter => "scatter of repeats on the screen".into(),
+        Origin::PictureMarks => "marking edges on pictures".into(),
+        Origin::Traces => "noise of the traces".into(),
         Origin::Delays => "delays given".into(),
         Origin::Matrices => "stated covariance, with all else in the fit".into(),
         Origin::Scatter => "scatter about the line".into(),
@@ -119,7 +125,12 @@ fn acts_on(page: &Page, origin: &Origin) -> String {
             stated(page, *shared).map_or_else(String::new, |shared| of_stated(page, shared))
         }
         Origin::RailReadings | Origin::Distances => "each distance".into(),
-        Origin::ScreenLimit | Origin::ScreenScatter | Origin::Delays => "each delay".into(),
+        Origin::ScreenLimit
+        | Origin::ScreenScatter
+        | Origin::PictureMarks
+        | Origin::Traces
+        | Origin::Delays => "each delay".into(),
+        Origin::Grid { .. } => "delays read against that grid".into(),
         Origin::Matrices => "distances and delays".into(),
         Origin::Scatter => "the slope".into(),
         Origin::BeamAngle => "all distances".into(),
@@ -165,6 +176,7 @@ fn with_unit(u: f64, quantity: Quantity, mark: DecimalMark) -> String {
         Quantity::Ratio if u < 1e-4 => in_unit(Unit::PPM),
         Quantity::Ratio => in_unit(Unit::PERCENT),
         Quantity::Angle => in_unit(Unit::MILLIRADIAN),
+        Quantity::Pixel => in_unit(Unit::PIXEL),
         Quantity::Slope => format!("{} ns/m", plain(u, 2, mark)),
     }
 }
@@ -177,6 +189,7 @@ fn sensitivity_text(c: f64, quantity: Quantity, mark: DecimalMark) -> String {
         Quantity::Time => per(Unit::NANOSECOND),
         Quantity::Ratio => per(Unit::PERCENT),
         Quantity::Angle => per(Unit::MILLIRADIAN),
+        Quantity::Pixel => per(Unit::PIXEL),
         Quantity::Slope => format!("{} m/s per ns/m", plain(c, 2, mark)),
     }
 }

@@ -3,6 +3,7 @@
 use litemap::LiteMap;
 
 use super::types::Field;
+use crate::analysis::evidence::MARK_UNCERTAINTY;
 use crate::analysis::read::{READING_UNCERTAINTY, WAVELENGTH_NM, ruler_unit};
 use crate::analysis::{Analysis, Place, RowReading};
 use crate::notebook::{BenchField, Cell, Page, Rail, RailField, RailId, Row};
@@ -56,6 +57,7 @@ pub fn bench_fields(page: &Page, problems: &Problems) -> LiteMap<BenchField, Fie
     let width = plain(SCREEN_WIDTH, 2, page.decimal_mark);
     let pressure = plain(1013.25, 6, page.decimal_mark);
     let wavelength = plain(WAVELENGTH_NM, 3, page.decimal_mark);
+    let mark_default = plain(MARK_UNCERTAINTY, 2, page.decimal_mark);
     let all = [
         (BenchField::People, Unit::ONE, ""),
         (BenchField::Place, Unit::ONE, ""),
@@ -72,6 +74,9 @@ pub fn bench_fields(page: &Page, problems: &Problems) -> LiteMap<BenchField, Fie
         (BenchField::CarbonDioxide, Unit::PPM, "450"),
         (BenchField::BeamAngle, Unit::MILLIRADIAN, "none"),
         (BenchField::Coverage, Unit::PERCENT, "95"),
+        (BenchField::MarkUncertainty, Unit::PIXEL, mark_default.as_str()),
+        (BenchField::TraceLevel, Unit::VOLT, "half of the smallest pulse"),
+        (BenchField::TraceFraction, Unit::PERCENT, "50"),
         (BenchField::Aim, Unit::ONE, ""),
         (BenchField::Method, Unit::ONE, ""),
         (BenchField::Discussion, Unit::ONE, ""),

@@ -1,7 +1,8 @@
 //! What the rows show by themselves: slips of reading and typing, and uncertainties that nobody stated.
 
 use super::{Notice, Section, Seen, Weight};
-use crate::analysis::rows::{Point, full_uy};
+use crate::analysis::delays::Told;
+use crate::analysis::rows::Point;
 use crate::notebook::{BenchField, RowId};
 
 /// Every notice about the readings, in the order of the page.
@@ -28,7 +29,7 @@ fn by_distance<'a>(seen: &Seen<'a>) -> Vec<&'a Point> {
 }
 
 fn u_of(point: &Point) -> f64 {
-    full_uy(point.y, point.uy, point.time_base).unwrap_or(0.0)
+    point.full_uy().unwrap_or(0.0)
 }
 
 fn in_quadrature(a: f64, b: f64) -> f64 {
@@ -231,7 +232,7 @@ fn beyond_a_period(seen: &Seen) -> Option<Notice> {
 
 /// Nothing was said about uncertainties: all figures rest on what the notebook took.
 fn defaults_only(seen: &Seen) -> Option<Notice> {
-    let screen = seen.rows.points.iter().any(|p| p.time_base.is_some());
+    let screen = seen.rows.points.iter().any(|p| p.told == Told::OnScreen);
     let on_rail = seen.rows.points.iter().any(|p| p.rail.is_some());
     let bench = &seen.ground.page.bench;
     let screen_said = bench.contains_key(&BenchField::EdgeHalfWidth)

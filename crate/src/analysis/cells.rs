@@ -1,0 +1,55 @@
+//! The cells of one row, read.
+
+use super::read::Reader;
+use super::types::Place;
+use crate::notebook::{Cell, Row};
+use crate::quantity::{Number, Unit};
+
+/// The cells of one row.
+pub struct Cells<'a, 'r> {
+    /// The row.
+    pub row: &'a Row,
+    /// What reads its texts.
+    pub reader: &'r mut Reader,
+}
+
+impl Cells<'_, '_> {
+    /// Whether something stands in a cell.
+    pub fn has(&self, cell: Cell) -> bool {
+        !self.row.text(cell).trim().is_empty()
+    }
+
+    /// The cell, as a place in the notebook.
+    pub fn place(&self, cell: Cell) -> Place {
+        Place::Cell { row: self.row.id, cell }
+    }
+
+    /// The number in a cell, in the base unit.
+    pub fn number(&mut self, cell: Cell, unit: Unit) -> Option<Number> {
+        self.reader.number(self.place(cell), self.row.text(cell), unit)
+    }
+
+    /// A value with the uncertainty written behind it or in a cell of its own.
+    pub fn measured(&mut self, value: Cell, uncertainty: Cell, unit: Unit) -> Option<(f64, Option<f64>)> {
+        let number = self.number(value, unit)?;
+        let own = if self.has(uncertainty) {
+            Some(self.reader.not_negative(self.place(uncertainty), self.row.text(uncertainty), unit)?)
+        } else {
+            None
+        };
+        if own.is_some() && number.uncertainty.is_some() {
+            self.note(
+                uncertainty,
+                "the uncertainty is given twice: behind the value and here. Take one away",
+            );
+            return None;
+        }
+        Some((number.value, own.or(number.uncertainty)))
+    }
+
+    /// Notes a problem at a cell.
+    pub fn note(&mut self, cell: Cell, message: &str) {
+        let place = self.place(cell);
+        self.reader.note(place, message);
+    }
+}

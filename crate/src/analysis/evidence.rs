@@ -1,0 +1,180 @@
+//! Pictures and traces to delays.
+//!
+//! Marks on a picture become divisions on the plane of its grid, and those a delay by the time base. Marking an edge is
+//! an error of its row alone; marking a corner of the grid moves every row that is read against it, each by its own
+//! amount, so each corner is a shared error in x and one in y ([`Corner`]).
+
+use crate::notebook::{Evidence, Grid, GridId, Page, Picture, Row, RowId, Spot, TraceTime, Traces};
+use crate::photo::{
+    Check, Corner as GridCorner, Marking, Plane, Point, Scatter, Separation, scatter, separation,
+};
+use crate::quantity::{DecimalMark, Unit, parse};
+
+/// Standard uncertainty of a mark where none is stated, pixels (common practice, no source).
+pub const MARK_UNCERTAINTY: f64 = 1.0;
+
+/// One coordinate of one corner of a grid: an error that all rows read against it share.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Corner {
+    /// The grid.
+    pub grid: GridId,
+    /// Which coordinate: x and y of the first corner, of the second…
+    pub coordinate: usize,
+}
+
+/// A grid as a plane, or what is wrong with its marks.
+pub struct Laid {
+    /// The grid.
+    pub id: GridId,
+    /// Its plane.
+    pub plane: Result<Plane, String>,
+    /// The crossings held against it.
+    pub checks: Vec<Check>,
+}
+
+/// Everything that marks are read against.
+pub struct Marks {
+    /// The grids, in the order of the page.
+    pub grids: Vec<Laid>,
+    /// Standard uncertainty of one mark: stated, or the scatter of repeats over all pictures.
+    pub marking: Marking,
+    /// Standard uncertainty of a mark as stated, pixels.
+    pub u_mark: f64,
+}
+
+/// What the marks of a row say, in divisions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Marked {
+    /// q_B − q_A, with what its uncertainty is made of.
+    pub separation: Separation,
+    /// What one standard deviation of each corner's coordinates does to it, divisions.
+    pub corners: Vec<(Corner, f64)>,
+}
+
+/// A place on a picture, pixels.
+pub fn point(spot: Spot) -> Point {
+    Point { x: f64::from(spot.0) / 100.0, y: f64::from(spot.1) / 100.0 }
+}
+
+/// The corners of a grid, in the order in which they were marked.
+pub fn corners(grid: &Grid) -> [GridCorner; 4] {
+    let (right, down) = (f64::from(grid.columns), f64::from(grid.rows));
+    let [a, b, c, d] = grid.corners.map(point);
+    let corner = |at, column, row| GridCorner { at, column, row };
+    [corner(a, 0.0, 0.0), corner(b, right, 0.0), corner(c, right, down), corner(d, 0.0, down)]
+}
+
+fn laid(grid: &Grid, u_mark: f64) -> Laid {
+    let plane = if grid.columns == 0 || grid.rows == 0 {
+        Err("the corners of the grid are no division apart: say how many divisions lie between them"
+            .to_owned())
+    } else {
+        Plane::fit(&corners(grid), u_mark).map_err(|error| error.to_string())
+    };
+    let half = |count: u32| f64::from(count) / 2.0;
+    let checks = match &plane {
+        Ok(plane) => grid
+            .checks
+            .iter()
+            .map(|check| GridCorner {
+                at: point(check.at),
+                column: half(check.half_columns),
+                row: half(check.half_rows),
+            })
+            .map(|mark| plane.check(&mark))
+            .collect(),
+        Err(_) => Vec::new(),
+    };
+    Laid { id: grid.id, plane, checks }
+}
+
+impl Marks {
+    /// Lays the grids, and pools the scatter of repeated marks over all pictures that are not struck out.
+    pub fn of(page: &Page, u_mark: f64) -> Self {
+        let grids: Vec<Laid> = page.grids.iter().map(|grid| laid(grid, u_mark)).collect();
+        let pictures = page.rows.iter().filter(|row| row.struck.is_none()).filter_map(picture);
+        let scatters = pictures.filter_map(|picture| {
+            let plane = grids.iter().find(|grid| grid.id == picture.grid)?.plane.as_ref().ok()?;
+            scatter(plane, &places(&picture.a), &places(&picture.b)).ok().flatten()
+        });
+        let marking = Scatter::pool(scatters).map_or(Marking::Stated(u_mark), Marking::Pooled);
+        Self { grids, marking, u_mark }
+    }
+
+    /// Degrees of freedom of the scatter of repeated marks; none where it was stated.
+    pub fn degrees_of_freedom(&self) -> Option<f64> {
+        match self.marking {
+            Marking::Pooled(scatter) => Some(scatter.degrees_of_freedom as f64),
+            _ => None,
+        }
+    }
+
+    /// What the marks of a picture say.
+    ///
+    /// # Errors
+    /// What is wrong with the marks, and what to do.
+    pub fn read(&self, picture: &Picture) -> Result<Marked, String> {
+        let grid =
+            self.grids.iter().find(|grid| grid.id == picture.grid).ok_or("its grid is not marked yet")?;
+        let plane = grid.plane.as_ref().map_err(|error| format!("the grid on its picture: {error}"))?;
+        let (a, b) = (places(&picture.a), places(&picture.b));
+        let found =
+            separation(plane, &a, &b, self.marking, &grid.checks).map_err(|error| error.to_string())?;
+        let by_corners = |column, row| plane.by_corners(plane.pixel([column, row]));
+        let (at_a, at_b) = (by_corners(found.a.column, found.a.row), by_corners(found.b.column, found.b.row));
+        let moves = at_a.iter().zip(&at_b).flat_map(|(a, b)| a[0].iter().zip(&b[0]).map(|(a, b)| b - a));
+        let corners = moves
+            .enumerate()
+            .map(|(coordinate, by)| (Corner { grid: picture.grid, coordinate }, by * plane.u_pixels()))
+            .collect();
+        Ok(Marked { separation: found, corners })
+    }
+}
+
+impl Marked {
+    /// Standard uncertainty that no other row shares, divisions: marking the edges, and the lens.
+    pub fn own(&self) -> f64 {
+        libm::hypot(self.separation.marks, self.separation.lens)
+    }
+}
+
+fn picture(row: &Row) -> Option<&Picture> {
+    match &row.evidence {
+        Some(Evidence::Picture(picture)) => Some(picture),
+        _ => None,
+    }
+}
+
+fn places(spots: &[Spot]) -> Vec<Point> {
+    spots.iter().copied().map(point).collect()
+}
+
+/// The delay that traces give by the estimator of the page, with its standard uncertainty, ns.
+///
+/// # Errors
+/// Why there is none, and what to do.
+pub fn traced(page: &Page, traces: &Traces) -> Result<(f64, f64), String> {
+    let found = traces.delays.iter().find(|delay| delay.estimator == page.estimator);
+    let found = found.ok_or("its traces were not measured by the estimator chosen: measure them again")?;
+    let delay = found.delay.as_ref().ok_or_else(|| format!("its traces give no delay: {}", found.remark))?;
+    time(delay).ok_or_else(|| "the delay measured on its traces can’t be read: measure them again".into())
+}
+
+/// A measured time and its standard uncertainty, ns; none if it can't be read.
+pub fn time(time: &TraceTime) -> Option<(f64, f64)> {
+    let number = |text: &str| Some(parse(text, DecimalMark::Point, Unit::NANOSECOND).ok()?.value);
+    let (value, uncertainty) = (number(&time.value)?, number(&time.uncertainty)?);
+    (uncertainty >= 0.0).then_some((value, uncertainty))
+}
+
+/// Fixed level less constant fraction of a row's traces, ns, with its standard uncertainty.
+pub fn walk_of(page: &Page, row: RowId) -> Option<(f64, f64)> {
+    match &page.rows.iter().find(|known| known.id == row)?.evidence {
+        Some(Evidence::Traces(traces)) => time(traces.walk.as_ref()?),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+#[path = "evidence_test.rs"]
+mod tests;

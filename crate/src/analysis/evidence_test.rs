@@ -1,0 +1,201 @@
+//! Rows whose delays come from pictures and traces, against planted lines.
+#![expect(clippy::unwrap_used, reason = "a test stops where its data are wrong")]
+
+use super::*;
+use crate::analysis::{Analysis, Origin, Part, analyse};
+use crate::notebook::{Cell, Edit, Estimator, Kept, Notebook, RailField, Splice, TraceDelay, Traces};
+
+/// Slope, ns/m, and intercept, ns, of the planted line.
+const LINE: (f64, f64) = (3.4, 6.0);
+const TIME_BASE: f64 = 5.0;
+const PLACES: [f64; 5] = [0.5, 1.5, 2.5, 4.0, 5.0];
+
+fn kept() -> Kept {
+    Kept { sha256: "0".repeat(64), name: "screen.jpg".into(), bytes: 1000 }
+}
+
+/// A screen of 10 × 8 divisions seen from the side.
+fn grid() -> Grid {
+    let corners =
+        [Spot(21_050, 18_310), Spot(138_800, 25_140), Spot(133_990, 101_720), Spot(18_440, 110_260)];
+    Grid { id: 1, columns: 10, rows: 8, corners, checks: Vec::new() }
+}
+
+fn spot(plane: &Plane, column: f64, row: f64) -> Spot {
+    let at = plane.pixel([column, row]);
+    #[expect(clippy::cast_possible_truncation, reason = "a place on the picture")]
+    let hundredths = |value: f64| (value * 100.0).round() as i32;
+    Spot(hundredths(at.x), hundredths(at.y))
+}
+
+fn of_pictures(grid: &Grid, marks: usize) -> Notebook {
+    let truth = Plane::fit(&corners(&self::grid()), 1.0).unwrap();
+    let mut edits = bench();
+    edits.push(Edit::SetGrid(grid.clone()));
+    for (row, d) in (1..).zip(PLACES) {
+        let q = (LINE.1 + LINE.0 * d) / TIME_BASE;
+        let at = |column, row| vec![spot(&truth, column, row); marks];
+        let picture = Picture {
+            file: kept(),
+            width: 1600,
+            height: 1200,
+            grid: 1,
+            a: at(1.3, 4.0),
+            b: at(1.3 + q, 4.2),
+        };
+        edits.push(add(row, d, &format!("{TIME_BASE}")));
+        edits.push(Edit::SetEvidence { row, evidence: Some(Evidence::Picture(picture)) });
+    }
+    notebook(edits)
+}
+
+fn bench() -> Vec<Edit> {
+    let splice = Splice::AtSplitter { mark: "0".into(), uncertainty: "0".into() };
+    vec![
+        Edit::AddRail(1),
+        Edit::SetRail { rail: 1, field: RailField::ReadingUncertainty, text: "0.001".into() },
+        Edit::SetSplice { rail: 1, splice },
+    ]
+}
+
+fn add(row: RowId, d: f64, time_base: &str) -> Edit {
+    let cells = [(Cell::Reading, format!("{}", d * 100.0)), (Cell::TimeBase, time_base.to_owned())];
+    Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }
+}
+
+fn notebook(edits: Vec<Edit>) -> Notebook {
+    let mut notebook = Notebook::new();
+    for edit in edits {
+        notebook.apply(edit, "2026-01-01T00:00:00Z").unwrap();
+    }
+    notebook
+}
+
+fn part(analysis: &Analysis, origin: &Origin) -> f64 {
+    let line = analysis.line.as_ref().unwrap();
+    line.parts.iter().find(|part| part.origin == *origin).map_or(0.0, |part| part.slope)
+}
+
+#[test]
+fn marks_on_a_tilted_picture_give_the_planted_line() {
+    let analysis = analyse(&of_pictures(&grid(), 1));
+    let fit = &analysis.line.as_ref().unwrap().fit;
+    // Marks are kept to a hundredth of a pixel, about 1e-4 divisions.
+    assert!((fit.slope / LINE.0 - 1.0).abs() < 3e-4, "{}", fit.slope);
+    assert!((fit.intercept - LINE.1).abs() < 3e-3, "{}", fit.intercept);
+    assert!(part(&analysis, &Origin::PictureMarks) > 0.0);
+}
+
+/// The law of propagation over the eight coordinates of the corners (JCGM 100:2008, 5.1.2), by moving each and doing
+/// the whole analysis again.
+#[test]
+fn corners_count_as_errors_that_rows_share() {
+    let analysis = analyse(&of_pictures(&grid(), 1));
+    let slope = |grid: &Grid| analyse(&of_pictures(grid, 1)).line.unwrap().fit.slope;
+    let mut variance = 0.0;
+    for coordinate in 0..8 {
+        let moved = |by: i32| {
+            let mut grid = grid();
+            let corner = grid.corners.get_mut(coordinate / 2).unwrap();
+            *(if coordinate % 2 == 0 { &mut corner.0 } else { &mut corner.1 }) += by;
+            slope(&grid)
+        };
+        // A pixel, the standard uncertainty of a mark, either way.
+        variance += ((moved(100) - moved(-100)) / 2.0).powi(2);
+    }
+    let found = part(&analysis, &Origin::Grid { grid: 1 });
+    // The weights move with the corners a little, and the plane is bent: a per cent.
+    assert!((found / variance.sqrt() - 1.0).abs() < 0.01, "{found} beside {}", variance.sqrt());
+    let line = analysis.line.as_ref().unwrap();
+    let all: f64 = line.parts.iter().map(|part| part.slope * part.slope).sum();
+    let whole = line.fit.uncertainty.unwrap().slope;
+    assert!((all.sqrt() / whole - 1.0).abs() < 1e-9, "the parts are {} of {whole}", all.sqrt());
+}
+
+#[test]
+fn repeated_marks_bring_their_scatter() {
+    let mut notebook = of_pictures(&grid(), 2);
+    let mut picture = super::picture(notebook.page().rows.first().unwrap()).unwrap().clone();
+    picture.b.first_mut().unwrap().0 += 300;
+    notebook
+        .apply(
+            Edit::SetEvidence { row: 1, evidence: Some(Evidence::Picture(picture)) },
+            "2026-01-01T00:00:00Z",
+        )
+        .unwrap();
+    let analysis = analyse(&notebook);
+    let line = analysis.line.as_ref().unwrap();
+    let marks = line.parts.iter().find(|part| part.origin == Origin::PictureMarks).unwrap();
+    // Two marks of each edge on five pictures: 5 × 2 degrees of freedom.
+    assert_eq!(marks.degrees_of_freedom, Some(10.0));
+}
+
+#[test]
+fn what_is_wrong_with_marks_is_said_in_the_row() {
+    let crossed = {
+        let mut grid = grid();
+        grid.corners.swap(0, 1);
+        grid
+    };
+    let on_a_line = Grid { corners: [Spot(0, 0), Spot(100, 100), Spot(200, 200), Spot(0, 900)], ..grid() };
+    let no_divisions = Grid { columns: 0, ..grid() };
+    for grid in [crossed, on_a_line, no_divisions] {
+        let analysis = analyse(&of_pictures(&grid, 1));
+        let row = analysis.rows.first().unwrap();
+        assert!(
+            matches!(&row.part, Part::Incomplete { lacks } if lacks.contains("corner")),
+            "{:?}",
+            row.part
+        );
+        assert!(analysis.line.is_err());
+    }
+}
+
+#[test]
+fn a_delay_given_twice_is_named() {
+    let mut notebook = of_pictures(&grid(), 1);
+    let typed = Edit::SetCell { row: 2, cell: Cell::Delay, text: "9".into() };
+    notebook.apply(typed, "2026-01-01T00:00:00Z").unwrap();
+    let analysis = analyse(&notebook);
+    assert!(analysis.problems.iter().any(|problem| problem.message.contains("given twice")));
+    assert!(matches!(&analysis.rows.get(1).unwrap().part, Part::Incomplete { .. }));
+}
+
+#[test]
+fn traces_give_the_delay_of_the_estimator_chosen() {
+    let mut edits = bench();
+    for (row, d) in (1..).zip(PLACES) {
+        let time = |value: f64| Some(TraceTime { value: format!("{value}"), uncertainty: "0.02".into() });
+        let delay = LINE.1 + LINE.0 * d;
+        let delays = vec![
+            TraceDelay {
+                estimator: Estimator::FixedLevel,
+                delay: time(delay + 0.125 * d),
+                remark: String::new(),
+            },
+            TraceDelay { estimator: Estimator::ConstantFraction, delay: time(delay), remark: String::new() },
+            TraceDelay { estimator: Estimator::EdgeLine, delay: None, remark: "no pulse on A".into() },
+        ];
+        let traces = Traces { files: vec![kept()], delays, walk: time(0.125 * d) };
+        edits.push(add(row, d, ""));
+        edits.push(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
+    }
+    let notebook = notebook(edits.clone());
+    let analysis = analyse(&notebook);
+    let slope = |analysis: &Analysis| analysis.line.as_ref().unwrap().fit.slope;
+    assert!((slope(&analysis) - LINE.0).abs() < 1e-9, "{}", slope(&analysis));
+    assert!(part(&analysis, &Origin::Traces) > 0.0);
+    assert_eq!(walk_of(notebook.page(), 2), Some((0.1875, 0.02)));
+
+    edits.push(Edit::SetEstimator(Estimator::FixedLevel));
+    assert!((slope(&analyse(&self::notebook(edits.clone()))) - LINE.0 - 0.125).abs() < 1e-9);
+
+    edits.push(Edit::SetEstimator(Estimator::EdgeLine));
+    let refused = analyse(&self::notebook(edits));
+    let row = refused.rows.first().unwrap();
+    assert!(
+        matches!(&row.part, Part::Incomplete { lacks } if lacks.contains("no pulse on A")),
+        "{:?}",
+        row.part
+    );
+}

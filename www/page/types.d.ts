@@ -13,13 +13,13 @@ export type Effect = 'offset' | 'scale' | 'noise';
 export type Shape = 'normal' | 'rectangular' | 'triangular' | 'arcsine' | 'student';
 export type Scope = 'all' | { rail: number } | { time_base: string } | { rows: number[] };
 export type Weight = 'grave' | 'look' | 'know';
-export type SectionName = 'apparatus' | 'readings' | 'line' | 'uncertainty' | 'result';
+export type SectionName = 'apparatus' | 'readings' | 'delays' | 'line' | 'uncertainty' | 'result';
 export type RowState = 'empty' | 'incomplete' | 'used' | 'struck';
 
 export type BenchField =
   | 'people' | 'place' | 'wavelength' | 'pulse_rate' | 'beam_angle' | 'small_divisions' | 'edge_half_width'
   | 'edge_reason' | 'screen_width' | 'time_base_uncertainty' | 'temperature' | 'pressure' | 'humidity'
-  | 'carbon_dioxide' | 'coverage' | 'aim' | 'method' | 'discussion';
+  | 'carbon_dioxide' | 'coverage' | 'mark_uncertainty' | 'trace_level' | 'trace_fraction' | 'aim' | 'method' | 'discussion';
 export type RailField = 'name' | 'from' | 'to' | 'reading_uncertainty' | 'scale_uncertainty';
 export type Cell =
   | 'rail' | 'reading' | 'time_base' | 'edge_a' | 'edge_b' | 'distance' | 'distance_uncertainty' | 'delay'
@@ -62,6 +62,8 @@ export interface RowView {
   number: number;
   state: RowState;
   cells: Record<Cell, Field>;
+  /** From what its delay is taken; empty where it is typed. */
+  evidence: '' | 'picture' | 'traces';
   struck: string;
   lacks: string;
   distance: string;
@@ -78,6 +80,42 @@ export interface Figure {
   formula: MathNode | null;
   /** Where the formula stands; empty where there is none. */
   source: string;
+}
+/** A file kept beside the notebook, by the SHA-256 of its bytes. */
+export interface Kept { sha256: string; name: string; bytes: number }
+/** A place on a picture, in whole hundredths of a pixel. */
+export type Spot = [number, number];
+export interface Grid {
+  id: number;
+  /** Divisions between the corners, along the time axis and down. */
+  columns: number;
+  rows: number;
+  /** Upper left, upper right, lower right, lower left. */
+  corners: [Spot, Spot, Spot, Spot];
+  /** Crossings held against the grid, to see whether the lens bends it. */
+  checks?: { half_columns: number; half_rows: number; at: Spot }[];
+}
+export interface Picture { file: Kept; width: number; height: number; grid: number; a: Spot[]; b: Spot[] }
+export type Estimator = 'fixed_level' | 'constant_fraction' | 'edge_line' | 'cross_correlation' | 'shift_and_scale';
+/** Decimal numbers with a point, ns. */
+export interface TraceTime { value: string; uncertainty: string }
+export interface Traces {
+  files: Kept[];
+  delays: { estimator: Estimator; delay?: TraceTime; remark?: string }[];
+  walk?: TraceTime;
+}
+export type Evidence = { picture: Picture } | { traces: Traces };
+/** The picture or the traces of a row, with what follows from them. */
+export type EvidenceView =
+  | { kind: 'picture'; picture: Picture; grid: Grid | null; problem: string; figures: Figure[] }
+  | { kind: 'traces'; traces: Traces; problem: string; figures: Figure[] };
+export interface GridLines { lines: [number, number, number, number][]; problem: string }
+export interface DelaysView {
+  estimator: Estimator;
+  grids: { id: number; rows: number[]; problem: string }[];
+  /** What a fixed level would do to v. */
+  walk: Figure[];
+  walk_summary: string;
 }
 export interface LineView {
   refusal: string; method: string; figures: Figure[]; checks: Figure[]; summary: string; residual_summary: string;
@@ -128,6 +166,7 @@ export interface View {
   shared: SharedView[];
   rows: RowView[];
   proposal: Proposal;
+  delays: DelaysView;
   line: LineView;
   budget: BudgetView;
   trials: TrialsStart;
@@ -160,6 +199,9 @@ export type Edit =
   | { set_cell: { row: number; cell: Cell; text: string } }
   | { strike_row: { row: number; reason: string } }
   | { restore_row: number }
+  | { set_grid: Grid }
+  | { set_evidence: { row: number; evidence?: Evidence } }
+  | { set_estimator: Estimator }
   | { set_claim: { basis: Basis; reason: string } }
   | { set_trials: { seed: string; wanted: string } }
   | { seal: string }
@@ -188,6 +230,8 @@ export interface Desk {
   draw_line(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
   draw_residuals(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
   draw_bench(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
+  draw_walk(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
+  evidence(row: number): EvidenceView | null;
   /** The height that the drawing of the bench wants at a width, both in CSS pixels. */
   bench_height(width: number): number;
   table(kind: TableKind): string;
@@ -222,6 +266,7 @@ export interface ShelfItem { id: string; title: string; changed: string; binned:
 export interface Core {
   Desk: { blank(): Desk; open(text: string): Desk };
   Trials: { of(text: string): Trials };
+  lines_of_grid(grid: Grid): GridLines;
   read_bundle(bytes: Uint8Array): string;
   version(): string;
   shelf_list(): ShelfItem[];

@@ -185,10 +185,17 @@ fn traces_give_the_delay_of_the_estimator_chosen() {
     let slope = |analysis: &Analysis| analysis.line.as_ref().unwrap().fit.slope;
     assert!((slope(&analysis) - LINE.0).abs() < 1e-9, "{}", slope(&analysis));
     assert!(part(&analysis, &Origin::Traces) > 0.0);
-    assert_eq!(walk_of(notebook.page(), 2), Some((0.1875, 0.02)));
+    let walk = analysis.walk.as_ref().unwrap();
+    assert!((walk.line.slope - 0.125).abs() < 1e-9);
+    // v = 1/b, and the fixed level adds its walk to b.
+    assert!((walk.shift.0 - (LINE.0 / (LINE.0 + 0.125) - 1.0)).abs() < 1e-9);
 
     edits.push(Edit::SetEstimator(Estimator::FixedLevel));
-    assert!((slope(&analyse(&self::notebook(edits.clone()))) - LINE.0 - 0.125).abs() < 1e-9);
+    let fixed = analyse(&self::notebook(edits.clone()));
+    assert!((slope(&fixed) - LINE.0 - 0.125).abs() < 1e-9);
+    assert!((fixed.walk.unwrap().shift.0 - walk.shift.0).abs() < 1e-9, "the walk hangs on what was chosen");
+    assert!(fixed.notices.iter().any(|notice| notice.id == "walk"));
+    assert!(!analysis.notices.iter().any(|notice| notice.id == "walk"));
 
     edits.push(Edit::SetEstimator(Estimator::EdgeLine));
     let refused = analyse(&self::notebook(edits));

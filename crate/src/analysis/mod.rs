@@ -53,9 +53,15 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
         Ok(line) => speed::speed(page, line, &air, &beside),
         Err(refusal) => Err(refusal.clone()),
     };
-    let ground =
-        notices::Seen { ground: &ground, rows: &rows, line: line.as_ref().ok(), speed: speed.as_ref().ok() };
-    let notices = notices::notices(&ground);
+    let walk = evidence::walk(page, &rows.points, line.as_ref().ok().map(|line| line.fit.slope));
+    let seen = notices::Seen {
+        ground: &ground,
+        rows: &rows,
+        line: line.as_ref().ok(),
+        speed: speed.as_ref().ok(),
+        walk: walk.as_ref(),
+    };
+    let notices = notices::notices(&seen);
     let mut analysis = Analysis {
         problems: reader.problems,
         rails: rail_stands(page, &numbers.rails, &numbers.stands),
@@ -63,6 +69,7 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
         air,
         line,
         speed,
+        walk,
         notices,
         hidden: None,
     };

@@ -90,6 +90,8 @@ pub struct Analysis {
     pub line: Result<LineAnalysis, Refusal>,
     /// The speed, or why there is none.
     pub speed: Result<Speed, Refusal>,
+    /// What a fixed level would do to v, where rows were read from traces.
+    pub walk: Option<super::evidence::WalkAnalysis>,
     /// What was noticed, the most serious first.
     pub notices: Vec<crate::analysis::notices::Notice>,
     /// The hidden factor that a closed seal puts on v and c.

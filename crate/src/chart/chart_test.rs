@@ -55,6 +55,7 @@ fn readings() -> LinePicture {
         }),
         series: vec!["rail A".to_owned(), "rail B".to_owned()],
         decimal_mark: DecimalMark::Point,
+        upright: Upright::Delay,
     }
 }
 

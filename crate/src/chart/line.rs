@@ -2,7 +2,7 @@
 
 use super::frame::{self, Frame, Glyph, Key, Wanted};
 use super::marks;
-use super::picture::{Band, FittedLine, LinePicture, Mark};
+use super::picture::{Band, FittedLine, LinePicture, Mark, Upright};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, Spot};
 use super::text::{Area, Room};
@@ -20,7 +20,10 @@ pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
         x: distances(&marks),
         y: delays(&marks),
         x_title: words::DISTANCE,
-        y_title: words::DELAY,
+        y_title: match picture.upright {
+            Upright::Delay => words::DELAY,
+            Upright::Walk => words::WALK,
+        },
         keys: keys(picture, &marks),
         decimal_mark: picture.decimal_mark,
     };

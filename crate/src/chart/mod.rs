@@ -45,7 +45,7 @@ use plotters::prelude::{DrawingBackend, SVGBackend};
 
 pub use picture::{
     Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture, Mark,
-    Share, SharesPicture,
+    Share, SharesPicture, Upright,
 };
 pub use theme::{Colour, Theme};
 

@@ -16,6 +16,18 @@ pub struct LinePicture {
     pub series: Vec<String>,
     /// How decimal numbers are written.
     pub decimal_mark: DecimalMark,
+    /// What stands upright.
+    pub upright: Upright,
+}
+
+/// What is drawn against the distance.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Upright {
+    /// The delay Δt.
+    #[default]
+    Delay,
+    /// Fixed level less constant fraction.
+    Walk,
 }
 
 /// One reading.

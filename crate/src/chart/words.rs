@@ -2,6 +2,7 @@
 
 pub(super) const DISTANCE: Title = Title { name: "distance d", unit: "m" };
 pub(super) const DELAY: Title = Title { name: "delay Δt", unit: "ns" };
+pub(super) const WALK: Title = Title { name: "fixed level less constant fraction", unit: "ns" };
 pub(super) const RESIDUAL: Title = Title { name: "residual / its standard uncertainty", unit: "" };
 pub(super) const BENCH_DISTANCE: Title = Title { name: "distance from the splitter d", unit: "m" };
 

@@ -1,15 +1,16 @@
 //! The charts of a notebook: from what was analysed to what is drawn.
 
 use super::Charts;
+use crate::analysis::evidence::WalkAnalysis;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, BudgetComponent, LineAnalysis, Measured, Part, RailStand, RowReading};
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    Mark, Share, SharesPicture, Theme,
+    Mark, Share, SharesPicture, Theme, Upright,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
-use crate::notebook::{Page, Rail, Sense};
+use crate::notebook::{Page, Rail, RowId, Sense};
 use crate::quantity::{Decimal, DecimalMark, in_unit, plain};
 use crate::view::ComponentView;
 use crate::view::budget::{budget_view, ordered};
@@ -32,6 +33,26 @@ pub fn line_picture(page: &Page, analysis: &Analysis) -> LinePicture {
         line: line.map(fitted),
         series,
         decimal_mark: page.decimal_mark,
+        upright: Upright::Delay,
+    }
+}
+
+/// Walk against distance, with the line through it.
+pub fn walk_picture(page: &Page, walk: &WalkAnalysis) -> LinePicture {
+    let number = |id: RowId| page.rows.iter().position(|row| row.id == id).map_or(0, |place| place + 1);
+    let mark = |(row, distance, delay, u): &(RowId, f64, f64, f64)| Mark {
+        number: number(*row),
+        distance: *distance,
+        delay: *delay,
+        u_delay: Some(*u),
+        ..Mark::default()
+    };
+    LinePicture {
+        marks: walk.rows.iter().map(mark).collect(),
+        line: Some(FittedLine { slope: walk.line.slope, intercept: walk.line.intercept, band: None }),
+        series: vec!["walk".into()],
+        decimal_mark: page.decimal_mark,
+        upright: Upright::Walk,
     }
 }
 

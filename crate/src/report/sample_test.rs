@@ -10,6 +10,7 @@ use crate::notebook::{
     Sense, Splice,
 };
 use crate::quantity::DecimalMark;
+use crate::view::evidence::DelaysView;
 use crate::view::{
     BudgetView, ComponentView, Field, Figure, LineView, Proposal, RailView, ResultView, RowState, RowView,
     SettingView, SharedView, TrialPlanView, View,
@@ -28,6 +29,7 @@ pub fn view_of(text: &str) -> View {
         source: text.into(),
     };
     View {
+        delays: DelaysView::default(),
         title: text.into(),
         decimal_mark: DecimalMark::Point,
         path: Path::Mirror,
@@ -111,6 +113,7 @@ fn component(text: &str) -> ComponentView {
 pub fn analysis(stated: bool) -> Analysis {
     let numbers = [(11, 1), (12, 2), (14, 4)];
     Analysis {
+        walk: None,
         problems: vec![],
         rails: vec![],
         rows: numbers.map(|(id, number)| reading(id, number)).into(),
@@ -274,6 +277,7 @@ fn row(text: &str, id: u32, number: usize, state: RowState, struck: &str) -> Row
         (name, Field { text: text.into(), unit, ..Field::default() })
     };
     RowView {
+        evidence: "",
         id,
         number,
         state,

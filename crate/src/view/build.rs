@@ -3,6 +3,7 @@
 use litemap::LiteMap;
 
 use super::budget::budget_view;
+use super::evidence::{delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
 use super::figures::line_view;
 use super::proposal::proposal;
@@ -37,6 +38,7 @@ pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
         shared: shared(page, &problems),
         rows: rows(page, analysis, &problems),
         proposal: proposal(page, analysis),
+        delays: delays_view(page, analysis),
         line: line_view(page, analysis),
         budget: budget_view(page, analysis),
         trials: plan_view(page, analysis),
@@ -173,6 +175,7 @@ fn row_view(page: &Page, row: &Row, reading: &RowReading, problems: &Problems) -
         number: reading.number,
         state,
         cells: cell_fields(page, row, reading, problems),
+        evidence: kind(row),
         struck: row.struck.clone().unwrap_or_default(),
         lacks,
         distance: measured(reading.distance.as_ref(), "", page.decimal_mark),

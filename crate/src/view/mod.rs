@@ -6,6 +6,7 @@
 pub mod budget;
 pub mod build;
 mod checks;
+pub mod evidence;
 pub mod fields;
 pub mod figures;
 pub mod math;

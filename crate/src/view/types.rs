@@ -4,6 +4,7 @@ use litemap::LiteMap;
 
 use serde::{Serialize, Serializer};
 
+use super::evidence::DelaysView;
 use super::math::Math;
 use crate::analysis::Notice;
 use crate::notebook::{
@@ -48,6 +49,8 @@ pub struct View {
     pub rows: Vec<RowView>,
     /// What the next row would begin with.
     pub proposal: Proposal,
+    /// Pictures and traces.
+    pub delays: DelaysView,
     /// The straight line.
     pub line: LineView,
     /// The uncertainty budget.
@@ -159,6 +162,8 @@ pub struct RowView {
     /// Its cells, each present.
     #[serde(serialize_with = "as_record")]
     pub cells: LiteMap<Cell, Field>,
+    /// From what its delay is taken: "picture", "traces", or empty where it is typed.
+    pub evidence: &'static str,
     /// Why it is struck out; empty if it is not.
     pub struck: String,
     /// What keeps it out of the line, in one sentence; empty if nothing does.
@@ -181,6 +186,7 @@ impl RowView {
             && self.number == told.number
             && self.state == told.state
             && self.cells == told.cells
+            && self.evidence == told.evidence
             && self.struck == told.struck
             && self.lacks == told.lacks
             && self.notices == told.notices;

@@ -13,10 +13,11 @@ use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle;
 use crate::chart::{self, ChartError, Theme};
-use crate::notebook::{Cell, Edit, LogEntry, Notebook, file, paste, read};
-use crate::report::pictures::{bench_picture, charts, line_picture};
+use crate::notebook::{Cell, Edit, Grid, LogEntry, Notebook, file, paste, read};
+use crate::report::pictures::{bench_picture, charts, line_picture, walk_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
+use crate::view::evidence::{evidence_view, grid_lines};
 use crate::view::trials::trials_view;
 use crate::view::{Figure, RowView, TrialsView, view};
 
@@ -125,6 +126,11 @@ impl Desk {
         to_js(&Changed { refusal: view.refusal, figures: view.figures })
     }
 
+    /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
+    pub fn evidence(&self, row: u32) -> JsValue {
+        to_js(&evidence_view(self.notebook.page(), row))
+    }
+
     /// A tally for Monte Carlo trials of the notebook as it stands now.
     ///
     /// # Errors
@@ -205,6 +211,16 @@ impl Desk {
         draw(canvas, dark, pixels, |area, theme| chart::residuals(area, &picture, theme))
     }
 
+    /// Draws fixed level less constant fraction against the distance; nothing where there is no walk to draw.
+    ///
+    /// # Errors
+    /// `{kind: "chart", message}` if the canvas is too small to draw on.
+    pub fn draw_walk(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
+        let Some(walk) = &self.analysis.walk else { return Ok(()) };
+        let picture = walk_picture(self.notebook.page(), walk);
+        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
+    }
+
     /// Draws the bench to scale.
     ///
     /// # Errors
@@ -249,6 +265,17 @@ impl Desk {
         bundle::of(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref(), Vec::new())
             .map_err(|error| thrown("bundle", &error))
     }
+}
+
+/// The lines of a grid, given as an object, drawn back over its picture.
+///
+/// # Errors
+/// `{kind: "grid", message}` for an object that is no grid.
+#[wasm_bindgen]
+pub fn lines_of_grid(grid: &JsValue) -> Result<JsValue, JsValue> {
+    let text = String::from(js_sys::JSON::stringify(grid)?);
+    let grid: Grid = serde_json::from_str(&text).map_err(|error| thrown("grid", &error))?;
+    Ok(to_js(&grid_lines(&grid)))
 }
 
 /// The text of the `notebook.json` in a bundle.

@@ -11,7 +11,9 @@ use serde::{Deserialize, Serialize};
 pub struct Walk {
     /// Of the differences over d, ns/m.
     pub slope: f64,
-    /// Its standard uncertainty, from what was stated, ns/m.
+    /// Where it meets d = 0, ns.
+    pub intercept: f64,
+    /// Standard uncertainty of the slope, from what was stated, ns/m.
     pub uncertainty: f64,
     /// χ² of the line.
     pub chi_square: f64,
@@ -50,6 +52,7 @@ pub fn compare_walk(d: &[f64], difference: &[f64], u: &[f64]) -> Option<Walk> {
     });
     (slope.is_finite() && uncertainty.is_finite()).then_some(Walk {
         slope,
+        intercept: mean_y - slope * mean_d,
         uncertainty,
         chi_square,
         degrees: d.len() - 2,

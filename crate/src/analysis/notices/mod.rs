@@ -4,13 +4,16 @@
 //! never changes a number. Thresholds are common practice (no source) unless a source is named.
 //!
 //! - `readings`: what the rows show by themselves.
+//! - `delays`: what pictures and traces show.
 //! - `line`: what the line and the speed show.
 
+mod delays;
 mod line;
 mod readings;
 
 use serde::Serialize;
 
+use super::evidence::WalkAnalysis;
 use super::rows::{Ground, Rows};
 use super::types::{LineAnalysis, Speed};
 use super::{listed, row_numbers};
@@ -37,6 +40,8 @@ pub enum Section {
     Apparatus,
     /// Readings.
     Readings,
+    /// Delays.
+    Delays,
     /// Line.
     Line,
     /// Uncertainty.
@@ -74,11 +79,14 @@ pub struct Seen<'a> {
     pub line: Option<&'a LineAnalysis>,
     /// The speed, if there is one.
     pub speed: Option<&'a Speed>,
+    /// What a fixed level would do to v, where rows were read from traces.
+    pub walk: Option<&'a WalkAnalysis>,
 }
 
 /// All notices, the most serious first, otherwise in the order of the page.
 pub fn notices(seen: &Seen) -> Vec<Notice> {
     let mut all = readings::notices(seen);
+    all.extend(delays::notices(seen));
     if let Some(line) = seen.line {
         all.extend(line::notices(seen, line));
     }

@@ -1,0 +1,51 @@
+//! What pictures and traces show: walk, marks that don't fit their grid.
+
+use super::{Notice, Section, Seen, Weight};
+use crate::notebook::Estimator;
+
+/// Beyond so many standard uncertainties something is there.
+const SEEN: f64 = 2.0;
+
+/// Every notice about pictures and traces.
+pub(super) fn notices(seen: &Seen) -> Vec<Notice> {
+    walk(seen).into_iter().chain(bent(seen)).collect()
+}
+
+/// Delays by a fixed level, where the light weakens on the way.
+fn walk(seen: &Seen) -> Option<Notice> {
+    let walk = seen.walk.filter(|_| seen.ground.page.estimator == Estimator::FixedLevel)?;
+    let (shift, _) = walk.shift;
+    (walk.line.slope.abs() > SEEN * walk.line.uncertainty).then(|| Notice {
+        id: "walk",
+        weight: Weight::Grave,
+        section: Section::Delays,
+        text: format!(
+            "The delays are timed by a fixed level, and the pulses weaken along the rails: by this walk alone v comes out {} % off.",
+            seen.figure(100.0 * shift, 2)
+        ),
+        look_at: "Time the edges by a constant fraction of their height.",
+        rows: walk.rows.iter().map(|row| row.0).collect(),
+        rail: None,
+    })
+}
+
+/// Crossings that lie off the plane of their grid by more than their marking explains.
+fn bent(seen: &Seen) -> Option<Notice> {
+    let off = seen.ground.marks.grids.iter().flat_map(|grid| &grid.checks).filter(|check| {
+        let pairs = check.residual.divisions.iter().zip(check.uncertainty);
+        pairs.clone().any(|(residual, u)| residual.abs() > 3.0 * u)
+    });
+    let largest = off.flat_map(|check| check.residual.divisions).map(f64::abs).fold(0.0, f64::max);
+    (largest > 0.0).then(|| Notice {
+        id: "grid_bent",
+        weight: Weight::Look,
+        section: Section::Delays,
+        text: format!(
+            "A crossing of the grid lies {} divisions off the plane through its corners: a mark is wrong, or the lens bends the picture. It enters the uncertainty of every row read against that grid.",
+            seen.figure(largest, 2)
+        ),
+        look_at: "The corner marks; else a picture taken from farther away.",
+        rows: Vec::new(),
+        rail: None,
+    })
+}

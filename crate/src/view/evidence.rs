@@ -1,0 +1,275 @@
+//! Pictures and traces in words and digits.
+
+use serde::Serialize;
+
+use super::figures::figure;
+use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
+use super::types::Figure;
+use crate::analysis::Analysis;
+use crate::analysis::evidence::{Marked, Marks, corners, time};
+use crate::analysis::read::{Reader, mark_uncertainty};
+use crate::notebook::{Estimator, Evidence, Grid, GridId, Page, Picture, Row, RowId, Traces};
+use crate::photo::Plane;
+use crate::quantity::{DecimalMark, plain, short_form};
+
+/// What all pictures and traces of a notebook come to.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct DelaysView {
+    /// How edges are timed on traces.
+    pub estimator: Estimator,
+    /// The grids marked on pictures.
+    pub grids: Vec<GridView>,
+    /// What a fixed level would do to v.
+    pub walk: Vec<Figure>,
+    /// The drawing of the walk in words; empty where there is none.
+    pub walk_summary: String,
+}
+
+/// One marked grid.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct GridView {
+    /// The grid.
+    pub id: GridId,
+    /// The rows read against it.
+    pub rows: Vec<RowId>,
+    /// What is wrong with its marks; empty if nothing is.
+    pub problem: String,
+}
+
+/// The picture or the traces of one row, with what follows from them.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum EvidenceView {
+    /// A picture.
+    Picture {
+        /// The picture with the marks of its edges.
+        picture: Picture,
+        /// Its grid.
+        grid: Option<Grid>,
+        /// What is wrong with the marks; empty if nothing is.
+        problem: String,
+        /// Divisions, and what their uncertainty is made of.
+        figures: Vec<Figure>,
+    },
+    /// Traces.
+    Traces {
+        /// The files and what was measured.
+        traces: Traces,
+        /// What is wrong; empty if nothing is.
+        problem: String,
+        /// Each estimator's delay.
+        figures: Vec<Figure>,
+    },
+}
+
+/// A grid drawn back over its picture.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct GridLines {
+    /// From x, y to x, y, pixels; columns first.
+    pub lines: Vec<[f64; 4]>,
+    /// What is wrong with its marks; empty if nothing is.
+    pub problem: String,
+}
+
+/// What all pictures and traces come to.
+pub fn delays_view(page: &Page, analysis: &Analysis) -> DelaysView {
+    DelaysView {
+        estimator: page.estimator,
+        grids: page.grids.iter().map(|grid| grid_view(page, grid)).collect(),
+        walk: walk_figures(page, analysis),
+        walk_summary: analysis.walk.as_ref().map_or_else(String::new, |walk| {
+            format!(
+                "Fixed level less constant fraction at {} places; it grows by {} ns for each metre.",
+                walk.rows.len(),
+                plain(walk.line.slope, 2, page.decimal_mark)
+            )
+        }),
+    }
+}
+
+fn grid_view(page: &Page, grid: &Grid) -> GridView {
+    let reads =
+        |evidence: &Evidence| matches!(evidence, Evidence::Picture(picture) if picture.grid == grid.id);
+    let rows = page.rows.iter().filter(|row| row.evidence.as_ref().is_some_and(reads));
+    GridView { id: grid.id, rows: rows.map(|row| row.id).collect(), problem: grid_lines(grid).problem }
+}
+
+/// A grid drawn back over its picture.
+pub fn grid_lines(grid: &Grid) -> GridLines {
+    match Plane::fit(&corners(grid), 1.0) {
+        Ok(plane) => GridLines {
+            lines: plane.grid(grid.columns, grid.rows).iter().map(|[a, b]| [a.x, a.y, b.x, b.y]).collect(),
+            problem: String::new(),
+        },
+        Err(error) => GridLines { lines: Vec::new(), problem: error.to_string() },
+    }
+}
+
+/// The picture or the traces of a row; none where its delay is typed.
+pub fn evidence_view(page: &Page, id: RowId) -> Option<EvidenceView> {
+    let row = page.rows.iter().find(|row| row.id == id)?;
+    Some(match row.evidence.clone()? {
+        Evidence::Picture(picture) => {
+            let u_mark = mark_uncertainty(page, &mut Reader::new(page.decimal_mark));
+            let read = Marks::of(page, u_mark).read(&picture);
+            EvidenceView::Picture {
+                grid: page.grids.iter().find(|grid| grid.id == picture.grid).cloned(),
+                figures: read.as_ref().map(|marked| of_marks(marked, page.decimal_mark)).unwrap_or_default(),
+                problem: read.err().unwrap_or_default(),
+                picture,
+            }
+        }
+        Evidence::Traces(traces) => EvidenceView::Traces {
+            figures: of_traces(&traces, page.decimal_mark),
+            problem: crate::analysis::evidence::traced(page, &traces).err().unwrap_or_default(),
+            traces,
+        },
+    })
+}
+
+fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
+    let found = &marked.separation;
+    let divisions = |value: f64| plain(value, 4, mark) + " div";
+    let part = |value: f64| number(plain(value, 2, mark) + " div");
+    let squares = |a, b, c| {
+        let square = |inner| power(inner, "2");
+        root(row(vec![square(a), op("+"), square(b), op("+"), square(c)]))
+    };
+    vec![
+        figure(
+            "separation",
+            "from edge A to edge B",
+            "q_B − q_A",
+            short_form(found.value, Some(found.uncertainty), "div", mark),
+            "Where the marks of the two edges lie along the time axis, on the plane through the corners of the grid. Times the time base it is the delay.",
+        )
+        .by(equation(
+            row(vec![symbol("q_B"), op("−"), symbol("q_A")]),
+            row(vec![symbol("q_B"), op("−"), symbol("q_A")]),
+            row(vec![number(divisions(found.b.column)), op("−"), number(divisions(found.a.column))]),
+            divisions(found.value),
+        ))
+        .from("R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapter 4"),
+        figure(
+            "separation_uncertainty",
+            "its standard uncertainty",
+            "u",
+            plain(found.uncertainty, 2, mark) + " div",
+            "From marking the edges, from marking the corners of the grid (which move both edges together, and every row read against that grid), and from what the lens bends.",
+        )
+        .by(equation(
+            symbol("u"),
+            squares(symbol("u_marks"), symbol("u_corners"), symbol("u_lens")),
+            squares(bracket(part(found.marks)), bracket(part(found.corners)), bracket(part(found.lens))),
+            plain(found.uncertainty, 2, mark) + " div",
+        ))
+        .from("JCGM 100:2008, 5.2.2"),
+    ]
+}
+
+/// What an estimator is called.
+pub fn estimator_name(estimator: Estimator) -> &'static str {
+    match estimator {
+        Estimator::FixedLevel => "fixed level",
+        Estimator::ConstantFraction => "constant fraction",
+        Estimator::EdgeLine => "line through the edge",
+        Estimator::CrossCorrelation => "cross-correlation",
+        Estimator::ShiftAndScale => "cross-correlation, by least squares",
+    }
+}
+
+fn meaning(estimator: Estimator) -> &'static str {
+    match estimator {
+        Estimator::FixedLevel => {
+            "Where each edge crosses the same voltage over its baseline. A smaller pulse crosses later: this walks."
+        }
+        Estimator::ConstantFraction => "Where each edge crosses the same fraction of its own height.",
+        Estimator::EdgeLine => "Where the line through 10 to 90 % of each edge meets its baseline.",
+        Estimator::CrossCorrelation => {
+            "The shift at which the two edges, each divided by its height, are most alike; between samples by a parabola."
+        }
+        Estimator::ShiftAndScale => "The shift and the scale with which one edge lies best on the other.",
+    }
+}
+
+fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
+    let each = traces.delays.iter().map(|found| {
+        let value = match found.delay.as_ref().and_then(time) {
+            Some((value, u)) => short_form(value, Some(u).filter(|u| *u > 0.0), "ns", mark),
+            None => "none".into(),
+        };
+        let told = [meaning(found.estimator), found.remark.as_str()].join(" ");
+        figure(
+            &format!("{:?}", found.estimator).to_lowercase(),
+            estimator_name(found.estimator),
+            "Δt",
+            value,
+            told.trim(),
+        )
+        .by(row(vec![symbol("Δt"), op("="), symbol("t_B"), op("−"), symbol("t_A")]))
+        .from("σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)")
+    });
+    each.collect()
+}
+
+fn walk_figures(page: &Page, analysis: &Analysis) -> Vec<Figure> {
+    let Some(walk) = &analysis.walk else { return Vec::new() };
+    let mark = page.decimal_mark;
+    let (shift, u_shift) = walk.shift;
+    let per_metre = |value: f64| plain(value, 3, mark) + " ns/m";
+    let slope =
+        analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope / analysis.hidden.unwrap_or(1.0));
+    let slope = slope - if page.estimator == Estimator::FixedLevel { walk.line.slope } else { 0.0 };
+    vec![
+        figure(
+            "walk_slope",
+            "walk for each metre",
+            "w",
+            super::figures::with_u(walk.line.slope, Some(walk.line.uncertainty), "ns/m", mark),
+            "How much later a fixed level is crossed for each metre, because the light weakens on the way.",
+        )
+        .by(equation(
+            symbol("w"),
+            over(
+                row(vec![symbol("Δ"), bracket(row(vec![symbol("t_level"), op("−"), symbol("t_fraction")]))]),
+                row(vec![symbol("Δ"), symbol("d")]),
+            ),
+            number(format!("{} rows", walk.rows.len())),
+            per_metre(walk.line.slope),
+        ))
+        .from("Weighted line of the differences over the distance: ISO/TS 28037:2010, clause 6"),
+        figure(
+            "walk_shift",
+            "what a fixed level would do to v",
+            "Δv/v",
+            format!(
+                "{} %",
+                short_form(100.0 * shift, Some(100.0 * u_shift).filter(|u| *u > 0.0), "", mark).trim()
+            ),
+            "By what fraction v would come out off, had the edges been timed by a fixed level.",
+        )
+        .by(equation(
+            over(symbol("Δv"), symbol("v")),
+            row(vec![over(symbol("b"), row(vec![symbol("b"), op("+"), symbol("w")])), op("−"), number("1")]),
+            row(vec![
+                over(
+                    number(per_metre(slope)),
+                    row(vec![number(per_metre(slope)), op("+"), number(per_metre(walk.line.slope))]),
+                ),
+                op("−"),
+                number("1"),
+            ]),
+            format!("{} %", plain(100.0 * shift, 2, mark)),
+        ))
+        .from("v = f/b, with b + w in place of b"),
+    ]
+}
+
+/// Of what kind the evidence of a row is, in one word; empty where its delay is typed.
+pub fn kind(row: &Row) -> &'static str {
+    match &row.evidence {
+        Some(Evidence::Picture(_)) => "picture",
+        Some(Evidence::Traces(_)) => "traces",
+        None => "",
+    }
+}

@@ -6,6 +6,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::stretch::Stretch;
 use super::weights::Weights;
 use super::{Baseline, Pulse, TraceError, Waveform, whole};
 
@@ -252,51 +253,6 @@ struct Crossed {
     place: f64,
     slope: f64,
     weights: Weights,
-}
-
-/// A straight line through the samples between two places; those at the ends count by how much of them lies between.
-struct Stretch {
-    from: usize,
-    shares: Vec<f64>,
-    total: f64,
-    middle: f64,
-    mean: f64,
-    slope: f64,
-    spread: f64,
-}
-
-impl Stretch {
-    fn of(samples: &[f64], low: f64, high: f64) -> Self {
-        let last = samples.len().saturating_sub(1);
-        let (from, to) = (whole((low + 0.5).max(0.0)).min(last), whole((high + 0.5).max(0.0)).min(last));
-        let share = |at: usize| {
-            let (begin, end) = (at as f64 - 0.5, at as f64 + 0.5);
-            (end.min(high) - begin.max(low)).max(0.0)
-        };
-        let shares: Vec<f64> = (from..=to).map(share).collect();
-        let rows = || {
-            shares.iter().zip(&samples[from..=to]).enumerate().map(|(i, (s, y))| ((from + i) as f64, *s, *y))
-        };
-        let total: f64 = shares.iter().sum();
-        let middle = rows().map(|(x, share, _)| share * x).sum::<f64>() / total;
-        let mean = rows().map(|(_, share, y)| share * y).sum::<f64>() / total;
-        let spread: f64 = rows().map(|(x, share, _)| share * (x - middle) * (x - middle)).sum();
-        let slope = rows().map(|(x, share, y)| share * (x - middle) * y).sum::<f64>() / spread;
-        Self { from, shares, total, middle, mean, slope, spread }
-    }
-
-    fn mean_weights(&self) -> Weights {
-        Weights { from: self.from, values: self.shares.iter().map(|share| share / self.total).collect() }
-    }
-
-    fn slope_weights(&self) -> Weights {
-        let values = self
-            .shares
-            .iter()
-            .enumerate()
-            .map(|(index, share)| share * ((self.from + index) as f64 - self.middle) / self.spread);
-        Weights { from: self.from, values: values.collect() }
-    }
 }
 
 #[cfg(test)]

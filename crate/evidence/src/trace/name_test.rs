@@ -5,7 +5,11 @@ use super::*;
 #[track_caller]
 fn told(name: &str, reading: Option<&str>, rail: Option<&str>, channel: Option<char>) {
     let named = rail_reading(name);
-    assert_eq!((named.reading.as_deref(), named.rail.as_deref(), named.channel), (reading, rail, channel), "{name}");
+    assert_eq!(
+        (named.reading.as_deref(), named.rail.as_deref(), named.channel),
+        (reading, rail, channel),
+        "{name}"
+    );
 }
 
 #[test]

@@ -54,7 +54,10 @@ fn rows_that_are_cut_off_or_hold_words_name_their_line() {
     assert_eq!(problem(&file(20, "\n")), ReadProblem::MissingField { line: 20, column: 1 });
     let words = ReadProblem::NotANumber { line: 20, column: 2, found: "volts".to_owned() };
     assert_eq!(problem(&file(20, "3.6,volts\n")), words);
-    assert_eq!(problem(&file(20, "3.6,0.0.1\n")), ReadProblem::NotANumber { line: 20, column: 2, found: "0.0.1".into() });
+    assert_eq!(
+        problem(&file(20, "3.6,0.0.1\n")),
+        ReadProblem::NotANumber { line: 20, column: 2, found: "0.0.1".into() }
+    );
     // The last line of a file that was cut off in the middle of a row.
     let cut = file(0, "");
     let cut = cut.trim_end().rsplit_once(',').unwrap().0;

@@ -52,7 +52,10 @@ fn a_single_column_with_decimal_commas() {
 
 #[test]
 fn quoted_numbers_with_decimal_commas() {
-    let text = format!("\"t (ns)\",\"A (V)\"\n{}", rows(30, |i| format!("\"{},{}\",\"0,{}\"", i / 5, i % 5 * 2, VOLTS[i % 7].abs())));
+    let text = format!(
+        "\"t (ns)\",\"A (V)\"\n{}",
+        rows(30, |i| format!("\"{},{}\",\"0,{}\"", i / 5, i % 5 * 2, VOLTS[i % 7].abs()))
+    );
     let layout = layout_of(&text);
     assert_eq!((layout.delimiter, layout.decimal), (Delimiter::Comma, DecimalMark::Comma));
     let recording = super::super::read("x", text.as_bytes(), &layout).unwrap();
@@ -63,11 +66,16 @@ fn quoted_numbers_with_decimal_commas() {
 #[test]
 fn units_are_taken_from_labels_in_their_many_forms() {
     for (label, unit) in [
-        ("t (s)", Unit::Second), ("Time [ns]", Unit::Nanosecond), ("Time/µs", Unit::Microsecond),
-        ("t in ps", Unit::Picosecond), ("time_ms", Unit::Millisecond), ("ns", Unit::Nanosecond),
+        ("t (s)", Unit::Second),
+        ("Time [ns]", Unit::Nanosecond),
+        ("Time/µs", Unit::Microsecond),
+        ("t in ps", Unit::Picosecond),
+        ("time_ms", Unit::Millisecond),
+        ("ns", Unit::Nanosecond),
         ("t (\u{3bc}s)", Unit::Microsecond),
     ] {
-        let text = format!("{label};A\n{}", rows(30, |i| format!("{}.{};{}", i / 5, i % 5 * 2, VOLTS[i % 7])));
+        let text =
+            format!("{label};A\n{}", rows(30, |i| format!("{}.{};{}", i / 5, i % 5 * 2, VOLTS[i % 7])));
         let layout = layout_of(&text);
         assert_eq!((layout.columns[0].role, layout.columns[0].unit), (Role::Time, unit), "{label}");
         assert!(layout.columns[0].unit_stated && !layout.columns[1].unit_stated);

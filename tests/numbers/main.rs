@@ -18,4 +18,7 @@ mod odrpack;
 mod reference;
 mod rounding;
 mod shapes;
+mod trace_coverage;
+mod trace_reference;
+mod trace_walk;
 mod whole_path;

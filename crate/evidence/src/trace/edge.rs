@@ -1,8 +1,8 @@
 //! The time of an edge, by a fixed level, a constant fraction, or a line drawn down to the baseline.
 //!
-//! A crossing is that of the mean over a window with the level, the window being about a quarter of the rise to each
-//! side: a line fitted to the samples there has that mean at its middle, so where the middle lies on the level the slope
-//! of the line does not matter, and its noise neither.
+//! A crossing is that of the mean over a window with the level, the window being a third of the rise to each side, less
+//! for traces of little noise: a line fitted to the samples there has that mean at its middle, so where the middle lies
+//! on the level the slope of the line does not matter, and its noise neither.
 
 use serde::{Deserialize, Serialize};
 
@@ -100,6 +100,8 @@ pub struct Edge {
 const HIDDEN: f64 = 0.25;
 /// Half-width of the window of a crossing, over the rise.
 const REACH: f64 = 0.3;
+/// Noise over height from which on the whole window is taken.
+const AVERAGED: f64 = 0.01;
 
 /// The time of the edge of a trace.
 ///
@@ -148,7 +150,9 @@ impl Pulse<'_> {
     fn crossed(&self, level: f64, fraction: Option<f64>) -> Option<Crossed> {
         // Less far near foot and top, where a window would see other things than the edge.
         let share = level / self.height;
-        let reach = (REACH * self.rise * (4.0 * share * (1.0 - share)).max(0.4)).max(1.0);
+        // Nor farther than the noise asks for: without any, the crossing is that of the straight line between two samples.
+        let noisy = (self.baseline.sigma / self.height / AVERAGED).clamp(0.1, 1.0);
+        let reach = (REACH * noisy * self.rise * (4.0 * share * (1.0 - share)).max(0.4)).max(noisy);
         let near = self.way_up(level, self.peak).unwrap_or(self.middle);
         let place = self.sums.crossing(level, near, reach, 2.0 * self.rise + self.width as f64)?;
         let slope = self.slope_at(place, reach);

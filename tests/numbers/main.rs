@@ -19,4 +19,7 @@ mod photo_plane;
 mod reference;
 mod rounding;
 mod shapes;
+mod trace_coverage;
+mod trace_reference;
+mod trace_walk;
 mod whole_path;

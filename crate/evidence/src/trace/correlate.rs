@@ -92,9 +92,10 @@ impl Template {
             return None;
         }
         let scale = 1.0 / (half as f64 * a.height);
-        let slope =
-            (from..=to).map(|at| (a.sums.mean(at + 1, at + 1 + half) - a.sums.mean(at - half, at)) * scale);
-        Some(Self { from, slope: slope.collect() })
+        let slope = |at: usize| (a.sums.mean(at + 1, at + 1 + half) - a.sums.mean(at - half, at)) * scale;
+        // Up to where the edge has turned; what comes then belongs to the top.
+        let turned = (whole(a.middle)..to).find(|at| slope(*at) < 0.0).unwrap_or(to);
+        Some(Self { from, slope: (from..=turned).map(slope).collect() })
     }
 
     fn laid(&self, sums: &Sums, lag: i64) -> Option<usize> {

@@ -3,7 +3,8 @@
 //! A number of up to 19 digits whose digits fit 53 bits and whose power of ten is at most 22 takes one exact product or
 //! quotient, so it is the nearest double (W. D. Clinger, "How to read floating point numbers accurately", PLDI 1990).
 //! All others go through a product of two pairs of doubles, good to 100 bits: the nearest double but for cases within
-//! 2⁻⁴⁰ of a step from a midpoint, where it may be the neighbour. No sample of a converter needs more.
+//! 2⁻⁴⁰ of a step from a midpoint, where it may be the neighbour; of more than 19 digits the first 19 are taken, which is
+//! within 2⁻⁹ of a step. No sample of a converter needs more.
 
 /// A number, and how it was written.
 #[derive(Clone, Copy, PartialEq, Debug)]

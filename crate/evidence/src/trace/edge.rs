@@ -1,11 +1,12 @@
 //! The time of an edge, by a fixed level, a constant fraction, or a line drawn down to the baseline.
 //!
-//! A crossing is that of the mean over a window with the level, the window being about a quarter of the rise to each
-//! side: a line fitted to the samples there has that mean at its middle, so where the middle lies on the level the slope
-//! of the line does not matter, and its noise neither.
+//! A crossing is that of the mean over a window with the level, the window being a third of the rise to each side, less
+//! for traces of little noise: a line fitted to the samples there has that mean at its middle, so where the middle lies
+//! on the level the slope of the line does not matter, and its noise neither.
 
 use serde::{Deserialize, Serialize};
 
+use super::stretch::Stretch;
 use super::weights::Weights;
 use super::{Baseline, Pulse, TraceError, Waveform, whole};
 
@@ -99,6 +100,8 @@ pub struct Edge {
 const HIDDEN: f64 = 0.25;
 /// Half-width of the window of a crossing, over the rise.
 const REACH: f64 = 0.3;
+/// Noise over height from which on the whole window is taken.
+const AVERAGED: f64 = 0.01;
 
 /// The time of the edge of a trace.
 ///
@@ -147,7 +150,9 @@ impl Pulse<'_> {
     fn crossed(&self, level: f64, fraction: Option<f64>) -> Option<Crossed> {
         // Less far near foot and top, where a window would see other things than the edge.
         let share = level / self.height;
-        let reach = (REACH * self.rise * (4.0 * share * (1.0 - share)).max(0.4)).max(1.0);
+        // Nor farther than the noise asks for: without any, the crossing is that of the straight line between two samples.
+        let noisy = (self.baseline.sigma / self.height / AVERAGED).clamp(0.1, 1.0);
+        let reach = (REACH * noisy * self.rise * (4.0 * share * (1.0 - share)).max(0.4)).max(noisy);
         let near = self.way_up(level, self.peak).unwrap_or(self.middle);
         let place = self.sums.crossing(level, near, reach, 2.0 * self.rise + self.width as f64)?;
         let slope = self.slope_at(place, reach);
@@ -252,51 +257,6 @@ struct Crossed {
     place: f64,
     slope: f64,
     weights: Weights,
-}
-
-/// A straight line through the samples between two places; those at the ends count by how much of them lies between.
-struct Stretch {
-    from: usize,
-    shares: Vec<f64>,
-    total: f64,
-    middle: f64,
-    mean: f64,
-    slope: f64,
-    spread: f64,
-}
-
-impl Stretch {
-    fn of(samples: &[f64], low: f64, high: f64) -> Self {
-        let last = samples.len().saturating_sub(1);
-        let (from, to) = (whole((low + 0.5).max(0.0)).min(last), whole((high + 0.5).max(0.0)).min(last));
-        let share = |at: usize| {
-            let (begin, end) = (at as f64 - 0.5, at as f64 + 0.5);
-            (end.min(high) - begin.max(low)).max(0.0)
-        };
-        let shares: Vec<f64> = (from..=to).map(share).collect();
-        let rows = || {
-            shares.iter().zip(&samples[from..=to]).enumerate().map(|(i, (s, y))| ((from + i) as f64, *s, *y))
-        };
-        let total: f64 = shares.iter().sum();
-        let middle = rows().map(|(x, share, _)| share * x).sum::<f64>() / total;
-        let mean = rows().map(|(_, share, y)| share * y).sum::<f64>() / total;
-        let spread: f64 = rows().map(|(x, share, _)| share * (x - middle) * (x - middle)).sum();
-        let slope = rows().map(|(x, share, y)| share * (x - middle) * y).sum::<f64>() / spread;
-        Self { from, shares, total, middle, mean, slope, spread }
-    }
-
-    fn mean_weights(&self) -> Weights {
-        Weights { from: self.from, values: self.shares.iter().map(|share| share / self.total).collect() }
-    }
-
-    fn slope_weights(&self) -> Weights {
-        let values = self
-            .shares
-            .iter()
-            .enumerate()
-            .map(|(index, share)| share * ((self.from + index) as f64 - self.middle) / self.spread);
-        Weights { from: self.from, values: values.collect() }
-    }
 }
 
 #[cfg(test)]

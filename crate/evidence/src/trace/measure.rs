@@ -149,20 +149,19 @@ fn region(found: &[Result<Pulse<'_>, TraceError>; 2]) -> Option<[f64; 2]> {
 }
 
 fn span(pulse: &Pulse<'_>) -> [f64; 2] {
-    let top = pulse.top[1] as f64 - pulse.middle;
+    let top = pulse.top[1] - pulse.middle;
     let reach = 4.0 * pulse.rise + 2.0 * top;
     [pulse.wave.time(pulse.middle - reach), pulse.wave.time(pulse.middle + 2.0 * reach)]
 }
 
 fn drawn(pulse: &Pulse<'_>, region: Option<[f64; 2]>) -> Drawn {
-    let time = |sample: usize| pulse.wave.time(sample as f64);
     let sign = if pulse.inverted { -1.0 } else { 1.0 };
     Drawn {
-        quiet: [time(0), time(pulse.quiet)],
+        quiet: [pulse.wave.start, pulse.wave.time(pulse.quiet as f64)],
         baseline: pulse.baseline.level,
         sigma: pulse.baseline.sigma,
         top_level: pulse.baseline.level + sign * pulse.height,
-        top: pulse.top.map(time),
+        top: pulse.top.map(|place| pulse.wave.time(place)),
         height: pulse.height,
         region: region.unwrap_or_else(|| span(pulse)),
     }

@@ -33,6 +33,7 @@ mod delay;
 mod edge;
 mod noise;
 mod pulse;
+mod stretch;
 mod sums;
 mod walk;
 mod weights;

@@ -7,7 +7,7 @@
 //!
 //! Where neighbouring samples share their noise (a slow input, hum), their correlation is taken from the quiet part too.
 
-use std::f64::consts::{PI, SQRT_2};
+use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
@@ -20,7 +20,7 @@ pub struct Baseline {
     pub uncertainty: f64,
     /// Standard deviation of one sample, V; at least that of the converter's rounding.
     pub sigma: f64,
-    /// The smallest step between two samples, V: the converter's, if it has few bits.
+    /// The converter's step, V; 0 where samples are not seen to lie whole steps apart.
     pub quantum: f64,
     /// Samples it was taken from.
     pub samples: usize,
@@ -37,13 +37,17 @@ const LAGS: usize = 64;
 
 /// Baseline and noise of samples that hold nothing else; nothing for fewer than 8 samples.
 pub fn baseline(samples: &[f64]) -> Option<Baseline> {
+    baseline_of(samples, quantum(samples))
+}
+
+/// The same with the step of the converter as it is seen on the whole trace; 0 if there is none.
+pub(super) fn baseline_of(samples: &[f64], quantum: f64) -> Option<Baseline> {
     if samples.len() < 8 {
         return None;
     }
     let median = median(&mut samples.to_vec());
     let mut off: Vec<f64> = samples.iter().map(|sample| (sample - median).abs()).collect();
     let spread = self::median(&mut off) * 1.4826;
-    let quantum = quantum(samples);
     let limit = CUT * spread.max(0.5 * quantum);
     let (mut count, mut sum, mut squares) = (0, 0.0, 0.0);
     for sample in samples {
@@ -63,16 +67,16 @@ pub fn baseline(samples: &[f64]) -> Option<Baseline> {
     let correlation = correlation(samples, level, limit);
     let shared = 1.0 + 2.0 * correlation.iter().sum::<f64>();
     let averaged = sigma * (shared.max(0.1) / number).sqrt();
-    // Noise far smaller than a step does not average the rounding away. What stays goes as a sine of where the level lies
-    // between two steps, with amplitude q/π · exp(−2π²σ²/q²) (B. Widrow and I. Kollár, "Quantization Noise", 2008; from
-    // memory).
+    // Noise far smaller than a step q of the converter does not average the rounding away: without any, the mean lies up
+    // to q/2 off. The error that stays falls as exp(−2π²σ²/q²) (B. Widrow and I. Kollár, "Quantization Noise", 2008; from
+    // memory). A level between two steps shows a variance of up to q²/4 by itself, which is taken for no noise here.
     let stuck = if quantum > 0.0 {
-        let noise = (variance / (quantum * quantum) - 1.0 / 12.0).max(0.0);
-        quantum / (PI * SQRT_2) * libm::exp(-2.0 * PI * PI * noise)
+        let noise = (variance / (quantum * quantum) - 0.25).max(0.0);
+        quantum * quantum / 12.0 * libm::exp(-4.0 * PI * PI * noise)
     } else {
         0.0
     };
-    let uncertainty = (averaged * averaged + stuck * stuck).sqrt();
+    let uncertainty = (averaged * averaged + stuck).sqrt();
     Some(Baseline { level, uncertainty, sigma, quantum, samples: samples.len(), correlation })
 }
 
@@ -86,12 +90,24 @@ fn median(samples: &mut [f64]) -> f64 {
     lower.map_or(upper, |lower| f64::midpoint(lower, upper))
 }
 
-/// The smallest difference of neighbours that is not 0.
-fn quantum(samples: &[f64]) -> f64 {
-    let scale = samples.iter().fold(0.0_f64, |largest, sample| largest.max(sample.abs()));
-    let least = samples.windows(2).map(|pair| (pair[1] - pair[0]).abs()).filter(|step| *step > 1e-9 * scale);
+/// The step of the converter: the smallest difference of neighbours, if all samples lie whole numbers of it apart; else 0.
+pub(super) fn quantum(samples: &[f64]) -> f64 {
+    let (low, high) = samples.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), sample| {
+        (low.min(*sample), high.max(*sample))
+    });
+    let least =
+        samples.windows(2).map(|pair| (pair[1] - pair[0]).abs()).filter(|step| *step > 1e-9 * (high - low));
     let least = least.fold(f64::INFINITY, f64::min);
-    if least.is_finite() { least } else { 0.0 }
+    if !least.is_finite() {
+        return 0.0;
+    }
+    // The whole span tells the step more exactly than one difference of printed numbers does.
+    let step = (high - low) / ((high - low) / least).round();
+    let whole = |sample: &f64| {
+        let steps = (sample - low) / step;
+        (steps - steps.round()).abs() < 0.05
+    };
+    if samples.iter().all(whole) { step } else { 0.0 }
 }
 
 /// Autocorrelation up to where it vanishes in its own noise; empty unless it stands out at the first lag.

@@ -4,9 +4,11 @@
 //! then the edge before it, then the quiet part before the edge. The height comes from a parabola through the samples
 //! about the top: from all of them, not from the highest, which noise would have raised.
 
+use super::noise::{baseline_of, quantum};
+use super::stretch::Stretch;
 use super::sums::Sums;
 use super::weights::Weights;
-use super::{Baseline, Flag, TraceError, Waveform, baseline};
+use super::{Baseline, Flag, TraceError, Waveform};
 
 /// Samples that a trace must have.
 const SAMPLES: usize = 32;
@@ -38,8 +40,8 @@ pub struct Pulse<'a> {
     pub middle: f64,
     /// Samples of the quiet part, from the first.
     pub quiet: usize,
-    /// First and last sample from which the height was taken.
-    pub top: [usize; 2],
+    /// From and to of the samples from which the height was taken, counted in samples.
+    pub top: [f64; 2],
     /// What is to be known of it.
     pub flags: Vec<Flag>,
     /// Counted from the baseline, upright.
@@ -70,13 +72,14 @@ impl<'a> Pulse<'a> {
         }
         let few = TraceError::FewSamples { samples: samples.len(), needed: SAMPLES };
         let head = (samples.len() / 20).clamp(16, 512);
-        let begin = baseline(&samples[..head]).ok_or(few.clone())?;
+        let quantum = quantum(samples);
+        let begin = baseline_of(&samples[..head], quantum).ok_or(few.clone())?;
         let rough = Rough::of(samples, &begin)?;
         let quiet = rough
             .quiet_end()
             .filter(|end| *end >= QUIET)
             .ok_or(TraceError::NoBaseline { sample: rough.foot.unwrap_or(0) })?;
-        let noise = baseline(&samples[..quiet]).ok_or(few)?;
+        let noise = baseline_of(&samples[..quiet], quantum).ok_or(few)?;
 
         let sign = if rough.inverted { -1.0 } else { 1.0 };
         let sums = Sums::new(samples.iter().map(|sample| sign * (sample - noise.level)).collect());
@@ -89,7 +92,7 @@ impl<'a> Pulse<'a> {
             rise: 1.0,
             middle: rough.half,
             quiet,
-            top: [rough.peak, rough.peak],
+            top: [rough.peak as f64; 2],
             flags: Vec::new(),
             sums,
             height_weights: Weights::default(),
@@ -153,38 +156,38 @@ impl<'a> Pulse<'a> {
             let between = (seen * seen - smear).max(0.25 * seen * seen).sqrt();
             self.rise = (1.75 * between).max(1.0);
 
-            let from = super::whole(self.middle + 0.65 * self.rise) + 1;
-            let reach = super::whole(2.0 * self.rise).max(2);
-            let mut to = from;
-            while to < last && to < from + reach && (to <= peak || self.smooth(to + 1) >= 0.75 * self.height)
-            {
-                to += 1;
-            }
-            if to >= last && to < from + reach {
+            let from = self.middle + 0.65 * self.rise;
+            let to = self.top_end(peak, from, from + (2.0 * self.rise).max(2.0));
+            if to > last as f64 {
                 return Err(TraceError::NoTop { last });
             }
-            let from = from.min(to.saturating_sub(2));
-            self.top = [from, to];
-            self.take_height(from, to);
+            self.top = [from.min(to - 2.0), to];
+            self.take_height();
         }
         Ok(())
     }
 
-    /// Level of a parabola through the samples of the top, a good rise after the half height (or in the middle of a shorter
+    /// Where the top ends: two rises behind its begin, or earlier where the smoothed trace falls below three quarters.
+    fn top_end(&self, peak: usize, from: f64, latest: f64) -> f64 {
+        let low = 0.75 * self.height;
+        let begin = peak.max(super::whole(from));
+        for at in begin..super::whole(latest).min(self.sums.len() - 1) {
+            let (here, next) = (self.smooth(at), self.smooth(at + 1));
+            if next < low {
+                let share = if here > low { (here - low) / (here - next) } else { 0.0 };
+                return (at as f64 + share).min(latest);
+            }
+        }
+        latest
+    }
+
+    /// Level of a parabola through the samples of the top, 0.55 rises behind its begin (or in the middle of a shorter
     /// top). The place hangs on the edge, not on the samples of the top: their highest would be one that noise raised.
-    fn take_height(&mut self, from: usize, to: usize) {
-        let count = (to - from + 1) as f64;
-        let half = (count - 1.0) / 2.0;
-        let spread = count * (count * count - 1.0) / 12.0;
-        let mean_square = spread / count;
-        let bend = count * (count * count - 1.0) * (count * count - 4.0) / 180.0;
-        let place = (self.middle + 1.2 * self.rise - from as f64 - half).clamp(-half, 0.0);
-        let curved = if bend > 0.0 { (place * place - mean_square) / bend } else { 0.0 };
-        let weight = |index: usize| {
-            let x = index as f64 - half;
-            1.0 / count + x * place / spread + (x * x - mean_square) * curved
-        };
-        self.height_weights = Weights { from, values: (0..=to - from).map(weight).collect() };
+    fn take_height(&mut self) {
+        let [from, to] = self.top;
+        let stretch = Stretch::of(&self.sums.samples, from, to);
+        let place = (from + 0.55 * self.rise).min(f64::midpoint(from, to));
+        self.height_weights = stretch.parabola_at(place);
         self.height = self.height_weights.of(&self.sums.samples);
         self.height_uncertainty = self.height_weights.variance(&self.baseline).sqrt();
     }
@@ -192,7 +195,7 @@ impl<'a> Pulse<'a> {
     /// A top that is flat at the converter's limit: a quarter of its samples or more are the very same highest value,
     /// though the noise is larger than a step of the converter, or the flanks point well beyond it.
     fn refuse_clipped(&self) -> Result<(), TraceError> {
-        let [from, to] = self.top;
+        let [from, to] = self.top.map(|place| super::whole(place.round()).min(self.sums.len() - 1));
         let top = &self.sums.samples[from..=to];
         let limit = top.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let close = 1e-9 * limit.abs();
@@ -204,16 +207,17 @@ impl<'a> Pulse<'a> {
         let noise = &self.baseline;
         let noise_shows = noise.sigma > 0.4 * noise.quantum && noise.sigma > 1e-9 * self.height;
         let first = from + top.iter().position(|sample| at_limit(*sample)).unwrap_or(0);
-        // The whole run at the limit: it may go on beyond the window of the top.
-        let run = self.sums.samples[first..].iter().take_while(|sample| at_limit(**sample)).count();
-        let before =
-            self.sums.samples.get(first.saturating_sub(2)).map_or(0.0, |sample| (limit - sample) / 2.0);
-        let after = self.sums.samples.get(first + run + 1).map_or(0.0, |sample| (limit - sample) / 2.0);
-        let beyond = if before + after > 0.0 { run as f64 * before * after / (before + after) } else { 0.0 };
-        let points_beyond = beyond > 3.0 * noise.quantum && beyond > 6.0 * noise.sigma;
-        if (noise_shows && count >= 4) || points_beyond {
+        // How far the trace has fallen half a run before the limit and half a run behind it: by a few steps of the
+        // converter where a rounded top merely looks flat, by far more where the flanks point beyond the limit.
+        let samples = &self.sums.samples;
+        let run = samples[first..].iter().take_while(|sample| at_limit(**sample)).count();
+        let fallen = |at: usize| samples.get(at).map_or(0.0, |sample| limit - sample);
+        let (before, after) = (fallen(first.saturating_sub(run.div_ceil(2))), fallen(first + run + run / 2));
+        let beyond = if before + after > 0.0 { 2.0 * before * after / (before + after) } else { 0.0 };
+        let points_beyond = run >= 4 && beyond > 4.0 * noise.quantum && beyond > 6.0 * noise.sigma;
+        if noise_shows || points_beyond {
             let sign = if self.inverted { -1.0 } else { 1.0 };
-            let samples = self.sums.samples.iter().filter(|sample| at_limit(**sample)).count();
+            let samples = samples.iter().filter(|sample| at_limit(**sample)).count();
             return Err(TraceError::Clipped { sample: first, samples, limit: sign * limit + noise.level });
         }
         Ok(())
@@ -232,6 +236,7 @@ impl<'a> Pulse<'a> {
             flags.push(Flag::CorrelatedNoise { samples: noise.correlation.len() });
         }
         let left = noise.uncertainty * (self.quiet as f64 / self.width.min(self.quiet) as f64).sqrt();
+        let left = left.min(noise.sigma);
         let quiet = (0..self.quiet.saturating_sub(self.width)).step_by(self.width.div_ceil(2));
         let loudest =
             quiet.map(|at| (self.smooth(at).abs(), at)).max_by(|one, other| one.0.total_cmp(&other.0));
@@ -253,7 +258,7 @@ impl<'a> Pulse<'a> {
         let start = super::whole(self.middle - self.rise);
         let before = (self.quiet..start).find(|at| self.smooth(*at) > high);
         let mut fell = false;
-        let after = (self.top[1]..self.sums.len()).find(|at| {
+        let after = (super::whole(self.top[1])..self.sums.len()).find(|at| {
             let level = self.smooth(*at);
             fell |= level < low;
             fell && level > high

@@ -1,1 +1,113 @@
-//! Tests of `read`.
+//! Files that can't be read name the line; those that are read give what they say.
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::super::recognise;
+use super::*;
+
+/// 40 rows of a sound file, one of which is another.
+fn file(replaced: usize, row: &str) -> String {
+    let mut text = String::from("t (ns),A (V)\n");
+    for index in 0..40 {
+        if index + 2 == replaced {
+            text.push_str(row);
+        } else {
+            text.push_str(&format!("{:.3},{:.3}\n", index as f64 * 0.2, ((index * 7) % 5) as f64 * 0.01));
+        }
+    }
+    text
+}
+
+fn layout() -> Layout {
+    recognise("x", file(0, "").as_bytes()).unwrap()
+}
+
+fn problem(text: &str) -> ReadProblem {
+    read("far.csv", text.as_bytes(), &layout()).unwrap_err().problem
+}
+
+#[test]
+fn a_sound_file() {
+    let recording = read("x", file(0, "").as_bytes(), &layout()).unwrap();
+    assert_eq!((recording.start, recording.channels[0].samples.len()), (0.0, 40));
+    assert!((recording.step - 0.2).abs() < 1e-15);
+    assert_eq!(recording.channels[0].samples[..4], [0.0, 0.02, 0.04, 0.01]);
+    assert_eq!(recording.channels[0].detector, Some(Detector::A));
+    // Blank lines and an old end-of-file mark at the end do no harm.
+    for end in ["\n\n", " \r\n", "\u{1a}"] {
+        assert_eq!(read("x", (file(0, "") + end).as_bytes(), &layout()).unwrap(), recording);
+    }
+}
+
+#[test]
+fn samples_without_a_value_name_their_line() {
+    for mark in ["NaN", "nan", "inf", "-Inf", "OL", "----", "1.#QNAN", "9.91E37", "-9.9e37", "1e400"] {
+        let found = problem(&file(20, &format!("3.6,{mark}\n")));
+        let expected = ReadProblem::NoValue { line: 20, column: 2, found: mark.to_owned() };
+        assert_eq!(found, expected, "{mark}");
+    }
+}
+
+#[test]
+fn rows_that_are_cut_off_or_hold_words_name_their_line() {
+    assert_eq!(problem(&file(20, "3.6\n")), ReadProblem::MissingField { line: 20, column: 2 });
+    assert_eq!(problem(&file(20, "3.6,\n")), ReadProblem::MissingField { line: 20, column: 2 });
+    assert_eq!(problem(&file(20, "\n")), ReadProblem::MissingField { line: 20, column: 1 });
+    let words = ReadProblem::NotANumber { line: 20, column: 2, found: "volts".to_owned() };
+    assert_eq!(problem(&file(20, "3.6,volts\n")), words);
+    assert_eq!(
+        problem(&file(20, "3.6,0.0.1\n")),
+        ReadProblem::NotANumber { line: 20, column: 2, found: "0.0.1".into() }
+    );
+    // The last line of a file that was cut off in the middle of a row.
+    let cut = file(0, "");
+    let cut = cut.trim_end().rsplit_once(',').unwrap().0;
+    assert_eq!(problem(cut), ReadProblem::MissingField { line: 41, column: 2 });
+}
+
+#[test]
+fn unequal_sampling_names_the_jump() {
+    // One row is missing, so that the next comes too late by a step.
+    let found = problem(&file(20, ""));
+    let ReadProblem::Unequal { line, found, expected, step } = found else { panic!("{found:?}") };
+    assert_eq!(line, 20);
+    assert!((found - 3.8).abs() < 1e-9 && (expected - 3.6).abs() < 1e-9 && (step - 0.2).abs() < 1e-9);
+    // A time that falls back.
+    assert!(matches!(problem(&file(20, "1.0,0.1\n")), ReadProblem::Unequal { line: 20, .. }));
+    let still = "5.0,0.1\n".repeat(20);
+    assert_eq!(problem(&format!("t (ns),A (V)\n{still}")), ReadProblem::NoAdvance { first: 2, last: 21 });
+}
+
+#[test]
+fn rounded_times_are_equal_steps_to_their_digits() {
+    let mut text = String::from("t (ns),A (V)\n");
+    for index in 0..2_000 {
+        text.push_str(&format!("{:.2},0.{}\n", f64::from(index) / 3.0, (index * 7) % 5));
+    }
+    let recording = read("x", text.as_bytes(), &layout()).unwrap();
+    assert!((recording.step - 1.0 / 3.0).abs() < 1e-5, "{}", recording.step);
+}
+
+#[test]
+fn what_a_layout_may_lack() {
+    assert_eq!(problem("t (ns),A (V)\n0,1\n1,2\n2,3\n"), ReadProblem::FewRows { rows: 3, needed: 8 });
+    let mut without = layout();
+    without.columns[0].role = Role::Ignored;
+    let refused = |layout: &Layout| read("x", file(0, "").as_bytes(), layout).unwrap_err().problem;
+    assert_eq!(refused(&without), ReadProblem::NoTime);
+    without.step = Some(0.5);
+    assert_eq!(read("x", file(0, "").as_bytes(), &without).unwrap().step, 0.5);
+    without.columns[1].role = Role::Ignored;
+    assert_eq!(refused(&without), ReadProblem::NoChannel);
+    assert_eq!(read("x", b"", &layout()).unwrap_err().problem, ReadProblem::Empty);
+    assert_eq!(read("x", b"\0\0\0\0", &layout()).unwrap_err().problem, ReadProblem::Binary { at: 1 });
+    // A first line behind the last.
+    let mut late = layout();
+    late.first_line = 100;
+    assert_eq!(refused(&late), ReadProblem::FewRows { rows: 0, needed: 8 });
+}
+
+#[test]
+fn a_message_names_file_line_and_column() {
+    let error = read("far.csv", file(20, "3.6,NaN\n").as_bytes(), &layout()).unwrap_err().to_string();
+    assert!(error.starts_with("far.csv: line 20, column 2: “NaN” "), "{error}");
+}

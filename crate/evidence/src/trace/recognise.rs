@@ -170,7 +170,9 @@ impl Above {
             let row = &rows[index];
             let titles: Vec<_> =
                 row.iter().zip(numeric).filter(|(_, is)| **is).map(|(field, _)| *field).collect();
-            let fits = titles.len() == numeric.iter().filter(|is| **is).count()
+            let is_setting = row.len() == 1 && header::setting(row).is_some();
+            let fits = !is_setting
+                && titles.len() == numeric.iter().filter(|is| **is).count()
                 && titles.iter().all(|field| !field.is_empty() && value(field, decimal).is_none());
             let of_unit: Vec<_> =
                 row.iter().take(numeric.len()).map(|field| bare_unit(&shown(field))).collect();

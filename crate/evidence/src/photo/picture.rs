@@ -67,29 +67,40 @@ pub fn shrink(bytes: &[u8], width: usize, height: usize, pixels: usize) -> Resul
         factor += 1;
     }
     let (small_width, small_height) = (width / factor, height / factor);
-    let mut rgb = vec![[0.0_f32; 3]; small_width * small_height];
+    let rgb = if channels == 1 {
+        means(bytes.as_chunks::<1>().0, width, small_width, small_height, factor)
+    } else {
+        means(bytes.as_chunks::<4>().0, width, small_width, small_height, factor)
+    };
+    Ok(Reduced { width: small_width, height: small_height, factor, rgb })
+}
+
+/// The mean of each square of `factor` × `factor` pixels: of the first three bytes of a pixel, or of its only one.
+fn means<const BYTES: usize>(
+    pixels: &[[u8; BYTES]],
+    width: usize,
+    small_width: usize,
+    small_height: usize,
+    factor: usize,
+) -> Vec<[f32; 3]> {
     let scale = 1.0 / (factor * factor) as f32;
+    let channels = [0, 1, 2].map(|i: usize| i.min(BYTES.saturating_sub(2)));
+    let mut rgb = Vec::with_capacity(small_width * small_height);
     let mut sums = vec![[0_u32; 3]; small_width];
-    for (y, out) in rgb.chunks_exact_mut(small_width.max(1)).enumerate() {
+    for band in pixels.chunks_exact((width * factor).max(1)).take(small_height) {
         sums.fill([0; 3]);
-        for row in bytes.chunks_exact(width * channels).skip(y * factor).take(factor) {
-            let blocks = row.chunks_exact(factor * channels);
-            for (sum, block) in sums.iter_mut().zip(blocks) {
-                for pixel in block.chunks_exact(channels) {
-                    let [r, g, b] = match pixel {
-                        [r, g, b, _] => [*r, *g, *b],
-                        [grey, ..] => [*grey; 3],
-                        [] => [0; 3],
-                    };
-                    *sum = [sum[0] + u32::from(r), sum[1] + u32::from(g), sum[2] + u32::from(b)];
+        for row in band.chunks_exact(width) {
+            for (sum, block) in sums.iter_mut().zip(row.chunks_exact(factor)) {
+                for pixel in block {
+                    for (sum, channel) in sum.iter_mut().zip(channels) {
+                        *sum += u32::from(pixel[channel]);
+                    }
                 }
             }
         }
-        for (out, sum) in out.iter_mut().zip(&sums) {
-            *out = sum.map(|sum| sum as f32 * scale);
-        }
+        rgb.extend(sums.iter().map(|sum| sum.map(|sum| sum as f32 * scale)));
     }
-    Ok(Reduced { width: small_width, height: small_height, factor, rgb })
+    rgb
 }
 
 impl Reduced {
@@ -115,3 +126,7 @@ pub fn split(x: f64, y: f64, width: usize, height: usize) -> (usize, usize, f32,
     let (left, top, whole) = (x as usize, y as usize, |part: f64| part as f32);
     (left, top, whole(x - left as f64), whole(y - top as f64))
 }
+
+#[cfg(test)]
+#[path = "picture_test.rs"]
+mod tests;

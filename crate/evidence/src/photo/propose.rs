@@ -213,3 +213,7 @@ pub fn check_series(
     }
     Ok(Standing { shift, largest, divisions, seen: found.seen })
 }
+
+#[cfg(test)]
+#[path = "propose_test.rs"]
+mod tests;

@@ -16,3 +16,7 @@ pub use camera::{Camera, Picture, Truth};
 pub use demo::{Shot, demo_series, random_view};
 pub use drawing::{Pulse, Screen};
 pub use theme::{Colour, THEMES, Theme};
+
+#[cfg(test)]
+#[path = "mod_test.rs"]
+mod tests;

@@ -9,7 +9,9 @@ use std::io::Cursor;
 
 use jpeg_encoder::{ColorType, Encoder};
 use slope_bench::screen::{Camera, Picture, Screen, Shot, Truth, demo_series, random_view};
-use slope_evidence::photo::{Hint, Marking, Plane, Point, Proposal, check_series, propose, separation};
+use slope_evidence::photo::{
+    Hint, Marking, Pixels, Plane, Point, Proposal, check_series, propose, separation,
+};
 use zune_jpeg::JpegDecoder;
 
 /// What a proposal may be off, divisions.
@@ -27,6 +29,10 @@ fn packed(picture: &Picture) -> Vec<u8> {
 
 fn hint(screen: &Screen) -> Hint {
     Hint { columns: screen.columns, rows: screen.rows }
+}
+
+fn of<'a>(bytes: &'a [u8], camera: &Camera) -> Pixels<'a> {
+    Pixels::of(bytes, camera.width, camera.height)
 }
 
 /// The largest distance of a corner proposed, and that of each edge along the time axis, divisions.
@@ -53,7 +59,7 @@ fn forty_screens_by_chance() {
         let camera = Camera { width: 800, height: 600, ..camera };
         let pixels = packed(&camera.photograph(&screen, seed));
         marks += 3;
-        let Ok(found) = propose(&pixels, camera.width, camera.height, hint(&screen)) else { continue };
+        let Ok(found) = propose(of(&pixels, &camera), hint(&screen)) else { continue };
         let (corners, [a, b]) = off(&found, &camera.truth(&screen));
         for off in [corners, a, b] {
             hits += i32::from(off <= ALLOWED);
@@ -75,7 +81,7 @@ fn a_series_like_the_demos() {
     let plane = Plane::fit(&truth.corners, 1.0).unwrap();
     for (seed, (screen, camera, truth)) in (0..).zip(&series) {
         let pixels = packed(&camera.photograph(screen, seed));
-        let found = propose(&pixels, camera.width, camera.height, hint(screen)).unwrap();
+        let found = propose(of(&pixels, camera), hint(screen)).unwrap();
         let (corners, [a, b]) = off(&found, truth);
         assert!(corners < 0.03 && a < 0.03 && b < 0.03, "{seed}: {corners} {a} {b}");
         let [a, b] = found.edges.map(|edge| [edge.unwrap().at]);
@@ -83,14 +89,14 @@ fn a_series_like_the_demos() {
         let apart = separation(&proposed, &a, &b, Marking::Stated(1.0), &[]).unwrap();
         assert!((apart.value - truth.separation).abs() < 0.03, "{seed}: {apart:?} {}", truth.separation);
         if seed < 3 {
-            let standing = check_series(&plane, &pixels, camera.width, camera.height, hint(screen)).unwrap();
+            let standing = check_series(&plane, of(&pixels, camera), hint(screen)).unwrap();
             assert!(standing.holds(1.0) && standing.seen > 0.9, "{seed}: {standing:?}");
         }
     }
     // The same camera, nudged.
     let nudged = Camera { aim: [camera.aim[0] + 0.12, camera.aim[1]], ..*camera };
     let pixels = packed(&nudged.photograph(screen, 9));
-    let standing = check_series(&plane, &pixels, camera.width, camera.height, hint(screen)).unwrap();
+    let standing = check_series(&plane, of(&pixels, camera), hint(screen)).unwrap();
     assert!(!standing.holds(1.0), "{standing:?}");
     assert!((standing.divisions - 0.12).abs() < 0.02, "{standing:?}");
 }

@@ -84,7 +84,7 @@ pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
     let mut pick = |count: usize| between(0.0, count as f64) as usize;
     let (theme, columns, upside_down) = (THEMES[pick(THEMES.len())], [10, 10, 12][pick(3)], pick(4) == 0);
     let rise = between(0.08, 0.6);
-    let decay = if between(0.0, 1.0) < 0.3 { f64::INFINITY } else { between(1.5, 8.0) };
+    let decay = if between(0.0, 1.0) < 0.3 { 1e6 } else { between(1.5, 8.0) };
     let edge = between(1.0, 3.0);
     let pulse = |edge: f64, base: f64, height: f64| {
         let (base, peak) =

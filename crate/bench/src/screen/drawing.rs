@@ -24,7 +24,7 @@ pub struct Pulse {
     pub peak: f64,
     /// From 10 % to 90 % of an edge without decay, divisions.
     pub rise: f64,
-    /// Divisions in which it decays to 1/e; infinite for a step.
+    /// Divisions in which it decays to 1/e; very many for a step.
     pub decay: f64,
 }
 

@@ -32,47 +32,80 @@ pub enum PictureError {
     },
 }
 
-/// A copy of a picture, each of its pixels the mean of `factor` × `factor` of the picture's.
+/// A picture as decoded: 4 bytes a pixel (red, green, blue, opacity) or 1 (grey), row by row from the top.
+#[derive(Clone, Copy, Debug)]
+pub struct Pixels<'a> {
+    /// The bytes.
+    pub bytes: &'a [u8],
+    /// Pixels to the right.
+    pub width: usize,
+    /// Pixels downwards.
+    pub height: usize,
+    /// Width and height of the picture in whose pixels marks are counted.
+    whole: [usize; 2],
+}
+
+/// A copy of a picture, each of its pixels the mean of a square of the picture's.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reduced {
     /// Pixels to the right.
     pub width: usize,
     /// Pixels downwards.
     pub height: usize,
-    /// Pixels of the picture along one of the copy's.
-    pub factor: usize,
+    /// Pixels that marks are counted in, to one of the copy: to the right and downwards.
+    pub scale: [f64; 2],
     /// Red, green and blue, 0 to 255, row by row; all three the same of a picture in grey.
     pub rgb: Vec<[f32; 3]>,
 }
 
-/// Copies a picture of 4 bytes a pixel (red, green, blue, opacity) or of 1 (grey) down to at most `pixels` pixels.
-///
-/// Columns and rows that don't fill a last pixel of the copy are left out.
-///
-/// # Errors
-/// [`PictureError`] where the bytes don't fit the size.
-pub fn shrink(bytes: &[u8], width: usize, height: usize, pixels: usize) -> Result<Reduced, PictureError> {
-    let area = width.saturating_mul(height);
-    let channels = match bytes.len() {
-        0 => 0,
-        length if length == area => 1,
-        length if Some(length) == area.checked_mul(4) => 4,
-        _ => 0,
-    };
-    if channels == 0 {
-        return Err(PictureError::Bytes { bytes: bytes.len(), width, height });
+impl<'a> Pixels<'a> {
+    /// A whole picture.
+    pub fn of(bytes: &'a [u8], width: usize, height: usize) -> Self {
+        Self { bytes, width, height, whole: [width, height] }
     }
-    let mut factor = 1;
-    while (width / factor) * (height / factor) > pixels.max(1) {
-        factor += 1;
+
+    /// Says that these are a smaller copy of a picture of a size: marks are counted in that picture's pixels.
+    #[must_use]
+    pub fn copied_from(self, width: usize, height: usize) -> Self {
+        Self { whole: [width, height], ..self }
     }
-    let (small_width, small_height) = (width / factor, height / factor);
-    let rgb = if channels == 1 {
-        means(bytes.as_chunks::<1>().0, width, small_width, small_height, factor)
-    } else {
-        means(bytes.as_chunks::<4>().0, width, small_width, small_height, factor)
-    };
-    Ok(Reduced { width: small_width, height: small_height, factor, rgb })
+
+    /// Copies the picture down to at most `pixels` pixels.
+    ///
+    /// Columns and rows that don't fill a last pixel of the copy are left out.
+    ///
+    /// # Errors
+    /// [`PictureError`] where the bytes don't fit the size.
+    pub fn shrink(self, pixels: usize) -> Result<Reduced, PictureError> {
+        let Self { bytes, width, height, whole } = self;
+        let area = width.saturating_mul(height);
+        let channels = match bytes.len() {
+            0 => 0,
+            length if length == area => 1,
+            length if Some(length) == area.checked_mul(4) => 4,
+            _ => 0,
+        };
+        if channels == 0 {
+            return Err(PictureError::Bytes { bytes: bytes.len(), width, height });
+        }
+        let mut factor = 1;
+        while (width / factor) * (height / factor) > pixels.max(1) {
+            factor += 1;
+        }
+        let (small_width, small_height) = (width / factor, height / factor);
+        let rgb = if channels == 1 {
+            means(bytes.as_chunks::<1>().0, width, small_width, small_height, factor)
+        } else {
+            means(bytes.as_chunks::<4>().0, width, small_width, small_height, factor)
+        };
+        let scale = |i: usize, own: usize| whole[i] as f64 / own as f64 * factor as f64;
+        Ok(Reduced {
+            width: small_width,
+            height: small_height,
+            scale: [scale(0, width), scale(1, height)],
+            rgb,
+        })
+    }
 }
 
 /// The mean of each square of `factor` × `factor` pixels: of the first three bytes of a pixel, or of its only one.

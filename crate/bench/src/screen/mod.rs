@@ -10,6 +10,7 @@
 mod camera;
 mod demo;
 mod drawing;
+mod lettering;
 mod theme;
 
 pub use camera::{Camera, Picture, Truth};

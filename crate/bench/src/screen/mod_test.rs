@@ -14,8 +14,10 @@ fn plain() -> Screen {
         pulses: [pulse, other],
         line: 0.06,
         grid_line: 0.02,
+        dotted: false,
         fade: 0.0,
         theme: THEMES[1],
+        time_base: Some(2.5),
     }
 }
 

@@ -151,12 +151,14 @@ impl Camera {
         let (width, height) = (self.width, self.height);
         let mut light = Vec::with_capacity(width * height * 3);
         for y in 0..height {
+            let at = |x: usize| sight.screen(Point { x: x as f64 + 0.5, y: y as f64 + 0.5 });
+            let mut next = at(0);
             for x in 0..width {
-                let at = |dx: f64| sight.screen(Point { x: x as f64 + dx, y: y as f64 + 0.5 });
-                let (here, next) = (at(0.5), at(1.5));
+                let here = next;
+                next = at(x + 1);
                 let pixel = libm::hypot(next[0] - here[0], next[1] - here[1]);
                 let dim = self.exposure * (1.0 - self.vignetting * sight.radius(x, y));
-                let lamp = 255.0 * self.glare * drawing.lamp(here);
+                let lamp = if self.glare > 0.0 { 255.0 * self.glare * drawing.lamp(here) } else { 0.0 };
                 light.extend(drawing.colour(here, pixel).map(|c| c * dim + lamp));
             }
         }

@@ -51,8 +51,10 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, Truth)> {
                 pulses: [a, b],
                 line: 0.05,
                 grid_line: 0.02,
+                dotted: false,
                 fade: 0.03,
                 theme: THEMES[1],
+                time_base: Some(shot.time_base),
             };
             let truth = camera.truth(&screen);
             (screen, camera, truth)
@@ -84,7 +86,7 @@ pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
     let mut pick = |count: usize| between(0.0, count as f64) as usize;
     let (theme, columns, upside_down) = (THEMES[pick(THEMES.len())], [10, 10, 12][pick(3)], pick(4) == 0);
     let rise = between(0.08, 0.6);
-    let decay = if between(0.0, 1.0) < 0.3 { f64::INFINITY } else { between(1.5, 8.0) };
+    let decay = if between(0.0, 1.0) < 0.3 { 1e6 } else { between(1.5, 8.0) };
     let edge = between(1.0, 3.0);
     let pulse = |edge: f64, base: f64, height: f64| {
         let (base, peak) =
@@ -98,5 +100,19 @@ pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
     let b = pulse(edge + between(0.3, 5.5), base, between(1.2, 2.9));
     let fade = between(-0.1, 0.15).max(0.0);
     let (line, grid_line) = (between(0.035, 0.07), between(0.015, 0.03));
-    (Screen { columns, rows: 8, small: 5, pulses: [a, b], line, grid_line, fade, theme }, camera)
+    (
+        Screen {
+            columns,
+            rows: 8,
+            small: 5,
+            pulses: [a, b],
+            line,
+            grid_line,
+            dotted: false,
+            fade,
+            theme,
+            time_base: Some(5.0),
+        },
+        camera,
+    )
 }

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::lettering::{Stroke, distance, written};
 use super::theme::{Colour, Theme};
 
 /// How far the screen goes beyond its grid, divisions.
@@ -24,7 +25,7 @@ pub struct Pulse {
     pub peak: f64,
     /// From 10 % to 90 % of an edge without decay, divisions.
     pub rise: f64,
-    /// Divisions in which it decays to 1/e; infinite for a step.
+    /// Divisions in which it decays to 1/e; very many for a step.
     pub decay: f64,
 }
 
@@ -64,10 +65,14 @@ pub struct Screen {
     pub line: f64,
     /// Width of a grid line, divisions.
     pub grid_line: f64,
+    /// Whether grid lines are rows of dots, one at each small division.
+    pub dotted: bool,
     /// How a trace pales where it is steep: to 1/√2 at a slope of 1/`fade`.
     pub fade: f64,
     /// Colours.
     pub theme: Theme,
+    /// Time base written under the grid, ns per division.
+    pub time_base: Option<f64>,
 }
 
 /// A trace made ready to draw: rows at steps of 1/[`STEPS`] of a division.
@@ -80,6 +85,7 @@ struct Curve {
 pub(super) struct Drawing<'a> {
     screen: &'a Screen,
     curves: Vec<Curve>,
+    writing: Vec<Stroke>,
 }
 
 /// Blends towards a colour.
@@ -108,7 +114,9 @@ impl Screen {
             Curve { rows: (0..=count).map(at).collect(), colour }
         };
         let curves = self.pulses.iter().zip(self.theme.traces).map(curve).collect();
-        Drawing { screen: self, curves }
+        let text = self.time_base.map_or(String::new(), |s| format!("{s} ns/div"));
+        let writing = written(&text, f64::from(self.columns), f64::from(self.rows) + 0.12);
+        Drawing { screen: self, curves, writing }
     }
 }
 
@@ -126,6 +134,10 @@ impl Drawing<'_> {
         blend(&mut colour, screen.theme.ground, cover(inside + MARGIN, pixel));
         if inside < -MARGIN {
             return colour;
+        }
+        if row > height {
+            let off = distance(&self.writing, [column, row]);
+            blend(&mut colour, screen.theme.grid, cover(0.016 - off, pixel));
         }
         blend(&mut colour, screen.theme.grid, self.grid([column, row], inside, pixel));
         for curve in &self.curves {
@@ -156,10 +168,15 @@ impl Drawing<'_> {
             return 0.0;
         }
         let off = |x: f64| (x - libm::round(x)).abs();
-        let lines = cover(half - off(column).min(off(row)), pixel);
+        let small = f64::from(screen.small);
+        let lines = if screen.dotted {
+            let dot = |across: f64, along: f64| libm::hypot(off(across), off(along * small) / small);
+            cover(1.2 * half - dot(column, row).min(dot(row, column)), pixel)
+        } else {
+            cover(half - off(column).min(off(row)), pixel)
+        };
         // Ticks across the two middle lines.
         let tick = |along: f64, across: f64, middle: f64| {
-            let small = f64::from(screen.small);
             let near = off(along * small) / small;
             cover(half * 0.8 - near, pixel) * cover(0.09 - (across - middle).abs(), pixel)
         };

@@ -10,9 +10,14 @@
 mod camera;
 mod demo;
 mod drawing;
+mod lettering;
 mod theme;
 
 pub use camera::{Camera, Picture, Truth};
 pub use demo::{Shot, demo_series, random_view};
 pub use drawing::{Pulse, Screen};
 pub use theme::{Colour, THEMES, Theme};
+
+#[cfg(test)]
+#[path = "mod_test.rs"]
+mod tests;

@@ -24,7 +24,7 @@ mod separation;
 mod shape;
 
 pub use error::{Mark, PlaneError, SeparationError};
-pub use picture::{PictureError, Reduced, shrink};
+pub use picture::{PictureError, Pixels, Reduced};
 pub use plane::{Check, Corner, Plane, Point, Residual};
 pub use propose::{Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, propose};
 pub use separation::{Edge, Marking, Scatter, Separation, scatter, separation};

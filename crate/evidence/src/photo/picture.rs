@@ -32,64 +32,108 @@ pub enum PictureError {
     },
 }
 
-/// A copy of a picture, each of its pixels the mean of `factor` × `factor` of the picture's.
+/// A picture as decoded: 4 bytes a pixel (red, green, blue, opacity) or 1 (grey), row by row from the top.
+#[derive(Clone, Copy, Debug)]
+pub struct Pixels<'a> {
+    /// The bytes.
+    pub bytes: &'a [u8],
+    /// Pixels to the right.
+    pub width: usize,
+    /// Pixels downwards.
+    pub height: usize,
+    /// Width and height of the picture in whose pixels marks are counted.
+    whole: [usize; 2],
+}
+
+/// A copy of a picture, each of its pixels the mean of a square of the picture's.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reduced {
     /// Pixels to the right.
     pub width: usize,
     /// Pixels downwards.
     pub height: usize,
-    /// Pixels of the picture along one of the copy's.
-    pub factor: usize,
+    /// Pixels that marks are counted in, to one of the copy: to the right and downwards.
+    pub scale: [f64; 2],
     /// Red, green and blue, 0 to 255, row by row; all three the same of a picture in grey.
     pub rgb: Vec<[f32; 3]>,
 }
 
-/// Copies a picture of 4 bytes a pixel (red, green, blue, opacity) or of 1 (grey) down to at most `pixels` pixels.
-///
-/// Columns and rows that don't fill a last pixel of the copy are left out.
-///
-/// # Errors
-/// [`PictureError`] where the bytes don't fit the size.
-pub fn shrink(bytes: &[u8], width: usize, height: usize, pixels: usize) -> Result<Reduced, PictureError> {
-    let area = width.saturating_mul(height);
-    let channels = match bytes.len() {
-        0 => 0,
-        length if length == area => 1,
-        length if Some(length) == area.checked_mul(4) => 4,
-        _ => 0,
-    };
-    if channels == 0 {
-        return Err(PictureError::Bytes { bytes: bytes.len(), width, height });
+impl<'a> Pixels<'a> {
+    /// A whole picture.
+    pub fn of(bytes: &'a [u8], width: usize, height: usize) -> Self {
+        Self { bytes, width, height, whole: [width, height] }
     }
-    let mut factor = 1;
-    while (width / factor) * (height / factor) > pixels.max(1) {
-        factor += 1;
+
+    /// Says that these are a smaller copy of a picture of a size: marks are counted in that picture's pixels.
+    #[must_use]
+    pub fn copied_from(self, width: usize, height: usize) -> Self {
+        Self { whole: [width, height], ..self }
     }
-    let (small_width, small_height) = (width / factor, height / factor);
-    let mut rgb = vec![[0.0_f32; 3]; small_width * small_height];
+
+    /// Copies the picture down to at most `pixels` pixels.
+    ///
+    /// Columns and rows that don't fill a last pixel of the copy are left out.
+    ///
+    /// # Errors
+    /// [`PictureError`] where the bytes don't fit the size.
+    pub fn shrink(self, pixels: usize) -> Result<Reduced, PictureError> {
+        let Self { bytes, width, height, whole } = self;
+        let area = width.saturating_mul(height);
+        let channels = match bytes.len() {
+            0 => 0,
+            length if length == area => 1,
+            length if Some(length) == area.checked_mul(4) => 4,
+            _ => 0,
+        };
+        if channels == 0 {
+            return Err(PictureError::Bytes { bytes: bytes.len(), width, height });
+        }
+        let mut factor = 1;
+        while (width / factor) * (height / factor) > pixels.max(1) {
+            factor += 1;
+        }
+        let (small_width, small_height) = (width / factor, height / factor);
+        let rgb = if channels == 1 {
+            means(bytes.as_chunks::<1>().0, width, small_width, small_height, factor)
+        } else {
+            means(bytes.as_chunks::<4>().0, width, small_width, small_height, factor)
+        };
+        let scale = |i: usize, own: usize| whole[i] as f64 / own as f64 * factor as f64;
+        Ok(Reduced {
+            width: small_width,
+            height: small_height,
+            scale: [scale(0, width), scale(1, height)],
+            rgb,
+        })
+    }
+}
+
+/// The mean of each square of `factor` × `factor` pixels: of the first three bytes of a pixel, or of its only one.
+fn means<const BYTES: usize>(
+    pixels: &[[u8; BYTES]],
+    width: usize,
+    small_width: usize,
+    small_height: usize,
+    factor: usize,
+) -> Vec<[f32; 3]> {
     let scale = 1.0 / (factor * factor) as f32;
+    let channels = [0, 1, 2].map(|i: usize| i.min(BYTES.saturating_sub(2)));
+    let mut rgb = Vec::with_capacity(small_width * small_height);
     let mut sums = vec![[0_u32; 3]; small_width];
-    for (y, out) in rgb.chunks_exact_mut(small_width.max(1)).enumerate() {
+    for band in pixels.chunks_exact((width * factor).max(1)).take(small_height) {
         sums.fill([0; 3]);
-        for row in bytes.chunks_exact(width * channels).skip(y * factor).take(factor) {
-            let blocks = row.chunks_exact(factor * channels);
-            for (sum, block) in sums.iter_mut().zip(blocks) {
-                for pixel in block.chunks_exact(channels) {
-                    let [r, g, b] = match pixel {
-                        [r, g, b, _] => [*r, *g, *b],
-                        [grey, ..] => [*grey; 3],
-                        [] => [0; 3],
-                    };
-                    *sum = [sum[0] + u32::from(r), sum[1] + u32::from(g), sum[2] + u32::from(b)];
+        for row in band.chunks_exact(width) {
+            for (sum, block) in sums.iter_mut().zip(row.chunks_exact(factor)) {
+                for pixel in block {
+                    for (sum, channel) in sum.iter_mut().zip(channels) {
+                        *sum += u32::from(pixel[channel]);
+                    }
                 }
             }
         }
-        for (out, sum) in out.iter_mut().zip(&sums) {
-            *out = sum.map(|sum| sum as f32 * scale);
-        }
+        rgb.extend(sums.iter().map(|sum| sum.map(|sum| sum as f32 * scale)));
     }
-    Ok(Reduced { width: small_width, height: small_height, factor, rgb })
+    rgb
 }
 
 impl Reduced {
@@ -115,3 +159,7 @@ pub fn split(x: f64, y: f64, width: usize, height: usize) -> (usize, usize, f32,
     let (left, top, whole) = (x as usize, y as usize, |part: f64| part as f32);
     (left, top, whole(x - left as f64), whole(y - top as f64))
 }
+
+#[cfg(test)]
+#[path = "picture_test.rs"]
+mod tests;

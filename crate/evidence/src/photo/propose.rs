@@ -6,7 +6,7 @@ use thiserror::Error;
 use super::find::curve::Flat;
 use super::find::edge::edge;
 use super::find::lattice::{Lattice, Lines};
-use super::picture::{ENOUGH, PictureError, shrink};
+use super::picture::{ENOUGH, PictureError, Pixels, Reduced};
 use super::plane::{Corner, Plane, Point};
 
 /// What is known of the screen before looking: its divisions.
@@ -82,28 +82,35 @@ pub struct Proposal {
     pub edges: [Option<ProposedEdge>; 2],
 }
 
-/// Looks for the grid, and for the traces with their edges, on a picture of 4 bytes a pixel (or of 1, grey).
+/// The copy to look at, once the question makes sense.
+fn ready(picture: Pixels<'_>, hint: Hint) -> Result<Reduced, ProposeError> {
+    let Hint { columns, rows } = hint;
+    if !(DIVISIONS.contains(&columns) && DIVISIONS.contains(&rows)) {
+        return Err(ProposeError::Divisions { columns, rows });
+    }
+    let Pixels { width, height, .. } = picture;
+    if width < SMALLEST || height < SMALLEST {
+        return Err(PictureError::TooSmall { width, height }.into());
+    }
+    Ok(picture.shrink(ENOUGH)?)
+}
+
+/// Looks for the grid, and for the traces with their edges.
 ///
 /// The time axis is taken to lie within some 30° of the picture's rows.
 ///
 /// # Errors
 /// [`ProposeError`]: what is to be marked by hand.
-pub fn propose(bytes: &[u8], width: usize, height: usize, hint: Hint) -> Result<Proposal, ProposeError> {
+pub fn propose(picture: Pixels<'_>, hint: Hint) -> Result<Proposal, ProposeError> {
     let Hint { columns, rows } = hint;
-    if !(DIVISIONS.contains(&columns) && DIVISIONS.contains(&rows)) {
-        return Err(ProposeError::Divisions { columns, rows });
-    }
-    if width < SMALLEST || height < SMALLEST {
-        return Err(PictureError::TooSmall { width, height }.into());
-    }
-    let copy = shrink(bytes, width, height, ENOUGH)?;
+    let copy = ready(picture, hint)?;
     let no_grid = ProposeError::NoGrid { columns, rows };
     let lattice = Lines::most_promising(&copy, columns, rows)
         .and_then(|(lines, first)| lines.lattice(&first, columns, rows))
         .filter(|lattice| lattice.seen >= SEEN)
         .ok_or(no_grid)?;
-    let scale = copy.factor as f64;
-    let large = |at: Point| Point { x: at.x * scale, y: at.y * scale };
+    let [across, down] = copy.scale;
+    let large = |at: Point| Point { x: at.x * across, y: at.y * down };
     let crossing = |column: u32, row: u32| {
         let (column, row) = (f64::from(column), f64::from(row));
         Corner { at: large(seen_at(&lattice, column, row)), column, row }
@@ -165,26 +172,14 @@ impl Standing {
 ///
 /// # Errors
 /// [`ProposeError`] where no grid is seen.
-pub fn check_series(
-    plane: &Plane,
-    bytes: &[u8],
-    width: usize,
-    height: usize,
-    hint: Hint,
-) -> Result<Standing, ProposeError> {
+pub fn check_series(plane: &Plane, picture: Pixels<'_>, hint: Hint) -> Result<Standing, ProposeError> {
     let Hint { columns, rows } = hint;
-    if !(DIVISIONS.contains(&columns) && DIVISIONS.contains(&rows)) {
-        return Err(ProposeError::Divisions { columns, rows });
-    }
-    if width < SMALLEST || height < SMALLEST {
-        return Err(PictureError::TooSmall { width, height }.into());
-    }
-    let copy = shrink(bytes, width, height, ENOUGH)?;
+    let copy = ready(picture, hint)?;
     let no_grid = ProposeError::NoGrid { columns, rows };
-    let scale = copy.factor as f64;
+    let [across, down] = copy.scale;
     let small = |q: [f64; 2]| {
         let at = plane.pixel(q);
-        Point { x: at.x / scale, y: at.y / scale }
+        Point { x: at.x / across, y: at.y / down }
     };
     let places = [[0, 0], [columns, 0], [columns, rows], [0, rows]].map(|place| place.map(f64::from));
     let marked = places.map(|q| Corner { at: small(q), column: q[0], row: q[1] });
@@ -205,7 +200,7 @@ pub fn check_series(
     let (mut shift, mut largest, mut divisions) = ([0.0; 2], 0.0_f64, 0.0_f64);
     for q in places {
         let (now, then) = (found.plane.pixel(q), marked.pixel(q));
-        let (x, y) = ((now.x - then.x) * scale, (now.y - then.y) * scale);
+        let (x, y) = ((now.x - then.x) * across, (now.y - then.y) * down);
         shift = [shift[0] + x / 4.0, shift[1] + y / 4.0];
         largest = largest.max(libm::hypot(x, y));
         let [column, row] = marked.divisions(now);
@@ -213,3 +208,7 @@ pub fn check_series(
     }
     Ok(Standing { shift, largest, divisions, seen: found.seen })
 }
+
+#[cfg(test)]
+#[path = "propose_test.rs"]
+mod tests;

@@ -30,10 +30,13 @@ struct Stretch {
     normal: [f64; 2],
     /// 0 to 1.
     strength: f64,
+    /// Whether it is a line at all.
+    seen: bool,
 }
 
-/// A stretch weaker than this is not seen.
-const SEEN: f64 = 0.3;
+/// A stretch weaker than this is not seen, nor one that stands out less from what is beside it.
+const SEEN: f64 = 0.08;
+const STANDS_OUT: f64 = 4.0;
 
 impl Lines {
     /// Lines in a copy of a picture.
@@ -160,7 +163,8 @@ impl Lines {
         let mut count = |ridges: &Ridges, from: [u32; 2], to: [u32; 2]| {
             let at = |[c, r]: [u32; 2]| plane.pixel([f64::from(c), f64::from(r)]);
             all += 1.0;
-            if stretch(ridges, at(from), at(to), 2.0).strength > SEEN {
+            let found = stretch(ridges, at(from), at(to), 0.2 * spacing(plane, from[0], from[1]));
+            if found.seen && found.offset.abs() <= 2.5 {
                 seen += 1.0;
             }
         };
@@ -233,7 +237,7 @@ fn spacing(plane: &Plane, column: u32, row: u32) -> f64 {
 /// Offset and normal at a crossing, from the stretches before and after it that are seen; none where neither is.
 fn between(line: &[Stretch], crossing: usize) -> Option<(f64, [f64; 2])> {
     let before = crossing.checked_sub(1).and_then(|i| line.get(i));
-    let seen = || before.into_iter().chain(line.get(crossing)).filter(|s| s.strength > SEEN);
+    let seen = || before.into_iter().chain(line.get(crossing)).filter(|s| s.seen);
     let weight: f64 = seen().map(|s| s.strength).sum();
     let normal = seen().next()?.normal;
     Some((seen().map(|s| s.strength * s.offset).sum::<f64>() / weight, normal))
@@ -241,7 +245,7 @@ fn between(line: &[Stretch], crossing: usize) -> Option<(f64, [f64; 2])> {
 
 /// Looks for a line beside the stretch from one crossing to the next, at most `reach` pixels away.
 fn stretch(ridges: &Ridges, from: Point, to: Point, reach: f64) -> Stretch {
-    const SAMPLES: u32 = 14;
+    const SAMPLES: u32 = 24;
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let length = libm::hypot(dx, dy).max(1e-9);
     let normal = [-dy / length, dx / length];
@@ -271,5 +275,13 @@ fn stretch(ridges: &Ridges, from: Point, to: Point, reach: f64) -> Stretch {
         weight += strength;
         moment += strength * offset;
     }
-    Stretch { offset: if weight > 0.0 { moment / weight } else { 0.0 }, normal, strength: best.1 }
+    let mut strengths: Vec<f64> = profile.iter().map(|(_, strength)| *strength).collect();
+    strengths.sort_by(f64::total_cmp);
+    let beside = strengths.get(strengths.len() / 3).copied().unwrap_or(0.0);
+    Stretch {
+        offset: if weight > 0.0 { moment / weight } else { 0.0 },
+        normal,
+        strength: best.1,
+        seen: best.1 > SEEN && best.1 > STANDS_OUT * beside,
+    }
 }

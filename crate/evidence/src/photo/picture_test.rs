@@ -1,0 +1,39 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+
+#[test]
+fn means_of_squares() {
+    // Two by two squares of a picture of 5 × 4, of which the last column is left out.
+    let grey: Vec<u8> = (0..20).map(|i| i * 10).collect();
+    let small = Pixels::of(&grey, 5, 4).shrink(4).unwrap();
+    assert_eq!((small.width, small.height, small.scale), (2, 2, [2.0; 2]));
+    assert_eq!(small.rgb[0], [30.0; 3]);
+    assert_eq!(small.rgb[3], [150.0; 3]);
+    let colours: Vec<u8> = grey.iter().flat_map(|g| [*g, 1, 2, 255]).collect();
+    let small = Pixels::of(&colours, 5, 4).shrink(4).unwrap();
+    assert_eq!(small.rgb[0], [30.0, 1.0, 2.0]);
+    assert_eq!(Pixels::of(&colours, 5, 4).shrink(100).unwrap().scale, [1.0; 2]);
+}
+
+#[test]
+fn between_pixels() {
+    let small = Pixels::of(&[0, 100, 200, 40], 2, 2).shrink(4).unwrap();
+    assert_eq!(small.at(0.5, 0.5), [0.0; 3]);
+    assert_eq!(small.at(1.0, 0.5), [50.0; 3]);
+    assert_eq!(small.at(1.0, 1.0), [85.0; 3]);
+    assert_eq!(small.at(-9.0, 99.0), [200.0; 3]);
+}
+
+#[test]
+fn bytes_that_are_no_picture() {
+    let message = Pixels::of(&[0; 7], 2, 3).shrink(100).unwrap_err().to_string();
+    assert_eq!(
+        message,
+        "7 bytes are no picture of 2 × 3 pixels: 1 or 4 bytes a pixel were expected; load the picture again"
+    );
+    for (width, height) in [(0, 0), (0, 5), (usize::MAX, 2), (usize::MAX, usize::MAX)] {
+        assert!(Pixels::of(&[], width, height).shrink(100).is_err());
+        assert!(Pixels::of(&[1, 2, 3], width, height).shrink(0).is_err());
+    }
+}

@@ -4,6 +4,10 @@ declare global {
   var SLOPE_WASM_BASE64: string | undefined;
   /** The text of the script that the workers of the trials run. */
   var SLOPE_TRIALS_WORKER: string | undefined;
+  /** The wasm of the evidence workers, in base64. */
+  var SLOPE_ASIDE_BASE64: string | undefined;
+  /** The text of the script that the evidence workers run. */
+  var SLOPE_EVIDENCE_WORKER: string | undefined;
   /** The demo notebook's JSON text; null when the file was made without one. */
   var SLOPE_DEMO: string | null | undefined;
 }

@@ -5,6 +5,7 @@
  */
 import { compiledCore, core, messageOf } from './core.js';
 import { words } from './strings.js';
+import { workerAddress } from './wasm.js';
 
 /** @import { Tally, Trials } from './types.js' */
 
@@ -44,7 +45,7 @@ export class Crew {
   /** Begins with workers. */
   begin() {
     try {
-      this.address = workerAddress();
+      this.address = workerAddress(globalThis.SLOPE_TRIALS_WORKER, 'trials-worker.js');
       const count = Math.min(navigator.hardwareConcurrency || 1, MOST);
       while (this.hands.length < count) this.hands.push(this.worker());
     } catch (error) {
@@ -169,12 +170,4 @@ class Here {
     this.trials?.free();
     this.trials = undefined;
   }
-}
-
-/** Where the workers' script is: beside the page, or inside the one file. */
-function workerAddress() {
-  const inside = globalThis.SLOPE_TRIALS_WORKER;
-  return inside
-    ? URL.createObjectURL(new Blob([inside], { type: 'text/javascript' }))
-    : new URL('trials-worker.js', document.baseURI).href;
 }

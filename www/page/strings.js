@@ -301,6 +301,29 @@ export const words = {
     plot: 'What the trials gave',
   },
 
+  evidence: {
+    unsaid: 'the browser does not say why.',
+    /** What the page itself refuses, by kind; the name is that of a file, or the reason. */
+    refusals: {
+      too_large: (/** @type {string} */ name) =>
+        `${name}: this file is larger than 64 MB. Save the trace with fewer samples about the pulse, or the picture in a `
+        + 'smaller size.',
+      too_many: () => 'More than 2,000 files at once are not taken. Add them in parts, such as a folder for each rail.',
+      file: (/** @type {string} */ name) =>
+        `${name}: the file can’t be read any more. It may have been moved, changed or taken away; choose it again.`,
+      decode: (/** @type {string} */ name) =>
+        `${name}: the browser can’t read this picture. It may be damaged; copy it again from the camera, or save it anew.`,
+      no_canvas: () => 'This browser can’t work on pictures beside the page. Use a newer one.',
+      start: (/** @type {string} */ why) =>
+        `What reads traces and pictures could not be started: ${why} Check the connection, and try again.`,
+      crash: (/** @type {string} */ why) =>
+        `Reading traces or pictures came to a bad end: ${why} Nothing of the notebook is lost; try again, or with a `
+        + 'smaller file.',
+      stopped: () => 'Stopped.',
+      nothing_kept: () => 'The traces are no longer at hand. Open their files again.',
+    },
+  },
+
   result: {
     title: 'Result',
     figures: 'From the slope to c',

@@ -1,9 +1,8 @@
 //! The whole notebook as one HTML file that works from a double click: styles, modules, wasm and demo inside,
 //! under a content security policy that lets nothing else in.
 //!
-//! Before the page's modules run, the file sets `globalThis.SLOPE_WASM_BASE64` (the wasm),
-//! `globalThis.SLOPE_TRIALS_WORKER` (the text of the workers' script) and `globalThis.SLOPE_DEMO` (the demo
-//! notebook's JSON text, or null).
+//! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm in
+//! base64, the text of each worker's script, and the demo notebook's JSON text, or null.
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64).
 
 use std::fs;
@@ -22,18 +21,24 @@ const POLICY: &str = "Content-Security-Policy";
 /// Stands for the policy until the hashes of all scripts and styles are known.
 const PLACE: &str = "<!-- policy -->";
 
-/// Makes the one file from a folder that holds the packed page; `worker` is the text of the workers' script.
+/// What the file hands its scripts.
+pub enum Handed {
+    /// Bytes, in base64.
+    Bytes(Vec<u8>),
+    /// A text.
+    Text(String),
+    /// Nothing: `null`.
+    Nothing,
+}
+
+/// Makes the one file from a folder that holds the packed page; what is handed goes by the names given.
 ///
 /// # Errors
 /// When a file of the page is missing, or holds something that can't be inlined; the message names it.
-pub fn make(folder: &Path, wasm: &Path, worker: &str, demo: Option<&Path>) -> Result<String> {
-    let read =
-        |path: &Path| fs::read_to_string(path).with_context(|| format!("could not read {}", path.display()));
-    let wasm = fs::read(wasm).with_context(|| format!("could not read {}", wasm.display()))?;
-    let demo = demo.map(read).transpose()?;
-    let prelude = prelude(&wasm, worker, demo.as_deref());
+pub fn make(folder: &Path, handed: &[(&str, Handed)]) -> Result<String> {
+    let prelude = handed.iter().map(|(name, what)| prelude(name, what)).collect();
     let mut parts = Parts { folder, prelude: Some(prelude), scripts: vec![], styles: vec![] };
-    let page = read(&folder.join("index.html"))?.replace("\r\n", "\n");
+    let page = parts.read("index.html")?;
     let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
     if parts.prelude.is_some() {
         bail!("index.html has no <script type=\"module\" src=…>");
@@ -44,14 +49,14 @@ pub fn make(folder: &Path, wasm: &Path, worker: &str, demo: Option<&Path>) -> Re
     Ok(format!("{start}\n<meta charset=\"utf-8\">\n{PLACE}{rest}").replacen(PLACE, &parts.policy(), 1))
 }
 
-/// The script that hands the page its wasm, the script of its workers, and the demo.
-fn prelude(wasm: &[u8], worker: &str, demo: Option<&str>) -> String {
-    let (wasm, worker) = (STANDARD.encode(wasm), script::literal(worker));
-    let demo = demo.map_or_else(|| "null".to_owned(), script::literal);
-    format!(
-        "globalThis.SLOPE_WASM_BASE64=\"{wasm}\";\nglobalThis.SLOPE_TRIALS_WORKER={worker};\n\
-         globalThis.SLOPE_DEMO={demo};\n"
-    )
+/// The line of script that hands one thing.
+fn prelude(name: &str, what: &Handed) -> String {
+    let value = match what {
+        Handed::Bytes(bytes) => format!("\"{}\"", STANDARD.encode(bytes)),
+        Handed::Text(text) => script::literal(text),
+        Handed::Nothing => "null".to_owned(),
+    };
+    format!("globalThis.{name}={value};\n")
 }
 
 struct Parts<'a> {

@@ -4,7 +4,7 @@
 
 use std::fs;
 
-use super::{hash, make};
+use super::{Handed, hash, make};
 
 /// From memory: the digest of the empty text, as the examples of FIPS 180-4 give it
 /// (e3b0c442 98fc1c14 …), in base64.
@@ -20,22 +20,22 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     let page = "<!doctype html><html><head><meta charset=utf-8>\
                 <meta http-equiv=\"content-security-policy\" content=\"default-src 'self'\">\
                 <link rel=stylesheet href=a.css></head><body><script type=module src=./a.js></script></body></html>";
-    for (name, text) in [
-        ("index.html", page),
-        ("a.css", "p { margin: 0 }"),
-        ("a.js", "x('</script>');"),
-        ("a.wasm", "\0asm"),
-        ("a.json", "{\"a\":\"</script>\"}"),
-    ] {
+    for (name, text) in [("index.html", page), ("a.css", "p { margin: 0 }"), ("a.js", "x('</script>');")] {
         fs::write(folder.join(name), text).unwrap();
     }
-    let worker = "b('</script>');";
-    let file = make(&folder, &folder.join("a.wasm"), worker, Some(&folder.join("a.json"))).unwrap();
+    let handed = [
+        ("SLOPE_WASM_BASE64", Handed::Bytes(b"\0asm".to_vec())),
+        ("SLOPE_TRIALS_WORKER", Handed::Text("b('</script>');".to_owned())),
+        ("SLOPE_DEMO", Handed::Text("{\"a\":\"</script>\"}".to_owned())),
+        ("SLOPE_NOTHING", Handed::Nothing),
+    ];
+    let file = make(&folder, &handed).unwrap();
     fs::remove_dir_all(&folder).unwrap();
     assert_eq!(file.matches("Content-Security-Policy").count(), 1);
     assert!(file.contains("<style>p { margin: 0 }</style>"));
     assert!(file.contains("SLOPE_WASM_BASE64=\"AGFzbQ==\""));
     assert!(file.contains(r#"SLOPE_TRIALS_WORKER="b('\u003C/script>');""#));
+    assert!(file.contains("SLOPE_NOTHING=null;"));
     assert!(file.contains("worker-src blob:"));
     assert_eq!(file.matches("</script").count(), 2);
     for script in file.split("<script").skip(1) {

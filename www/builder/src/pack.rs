@@ -10,7 +10,8 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 
 use crate::modules::{self, Form};
-use crate::project::{CRATE, Project, STEM};
+use crate::onefile::Handed;
+use crate::project::{ASIDE, CORE, Project, WASMS};
 use crate::{bind, compile, onefile, script};
 
 /// The page as one file.
@@ -20,10 +21,14 @@ pub const SCHEMA: &str = "schema/notebook.schema.json";
 /// The notebook the page opens on.
 pub const DEMO: &str = "demo/typed-readings.json";
 
-/// The script that the page begins with, and the one that its workers run, each with the form in which it is run.
-const SCRIPTS: [(&str, Form); 2] = [("main.js", Form::Module), (WORKER, Form::Classic)];
+/// The script that the page begins with.
+const PAGE: &str = "main.js";
 /// The script of the workers that run trials.
-const WORKER: &str = "trials-worker.js";
+const TRIALS: &str = "trials-worker.js";
+/// The script of the workers that read evidence.
+const EVIDENCE: &str = "evidence-worker.js";
+/// All that are begun with, each with the form in which it is run.
+const SCRIPTS: [(&str, Form); 3] = [(PAGE, Form::Module), (TRIALS, Form::Classic), (EVIDENCE, Form::Classic)];
 
 /// `cargo pack`.
 ///
@@ -42,18 +47,18 @@ pub fn command(project: &Project) -> Result<()> {
 /// # Errors
 /// When something does not compile, or a file can't be read or written.
 pub fn pack(project: &Project) -> Result<()> {
-    let bound = project.bound();
-    bind::bind(&compile::library(project, CRATE)?, &bound, STEM)?;
+    for wasm in &WASMS {
+        bind::bind(&compile::library(project, wasm.package)?, &project.bound(wasm), wasm.stem)?;
+    }
     let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
     dist.copy_folder(&project.page(), Path::new(""), &["html", "css", "js", "svg", "json", "webmanifest"])?;
-    dist.copy_folder(&bound, Path::new(""), &["js", "wasm"])?;
+    for wasm in &WASMS {
+        dist.copy_folder(&project.bound(wasm), Path::new(""), &["js", "wasm"])?;
+    }
     copy_declarations(project)?;
     dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
     dist.copy_folder(&project.root.join("demo"), Path::new("demo"), &["json"])?;
-    let demo = Some(dist.root.join(DEMO)).filter(|demo| demo.exists());
-    let wasm = bound.join(format!("{STEM}_bg.wasm"));
-    let worker = dist.joined(WORKER, Form::Classic)?;
-    let one_file = onefile::make(&dist.root, &wasm, &worker, demo.as_deref())?;
+    let one_file = onefile::make(&dist.root, &dist.handed()?)?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
     dist.join_scripts()?;
     dist.sweep()
@@ -61,9 +66,13 @@ pub fn pack(project: &Project) -> Result<()> {
 
 /// The declarations of the wasm exports go where the type check looks for them.
 fn copy_declarations(project: &Project) -> Result<()> {
-    let name = format!("{STEM}.d.ts");
-    let text = fs::read(project.bound().join(&name)).with_context(|| format!("could not read {name}"))?;
-    write_if_changed(&project.page_types().join(name), &text)
+    for wasm in &WASMS {
+        let name = format!("{}.d.ts", wasm.stem);
+        let text =
+            fs::read(project.bound(wasm).join(&name)).with_context(|| format!("could not read {name}"))?;
+        write_if_changed(&project.page_types().join(name), &text)?;
+    }
+    Ok(())
 }
 
 /// The folder being filled.
@@ -98,6 +107,23 @@ impl Dist {
     /// A script with all that it imports, without comments.
     fn joined(&self, entry: &str, form: Form) -> Result<String> {
         Ok(script::without_comments(&modules::join(&self.root, Path::new(entry), form)?))
+    }
+
+    /// What the one file hands its scripts, by the names under which they look for it.
+    fn handed(&self) -> Result<[(&'static str, Handed); 5]> {
+        let read = |name: &str| {
+            let path = self.root.join(name);
+            fs::read(&path).with_context(|| format!("could not read {}", path.display()))
+        };
+        let demo = self.kept.contains(Path::new(DEMO)).then(|| read(DEMO)).transpose()?;
+        let demo = demo.map(|bytes| String::from_utf8(bytes).context("the demo is no UTF-8")).transpose()?;
+        Ok([
+            ("SLOPE_WASM_BASE64", Handed::Bytes(read(&CORE.file())?)),
+            ("SLOPE_TRIALS_WORKER", Handed::Text(self.joined(TRIALS, Form::Classic)?)),
+            ("SLOPE_ASIDE_BASE64", Handed::Bytes(read(&ASIDE.file())?)),
+            ("SLOPE_EVIDENCE_WORKER", Handed::Text(self.joined(EVIDENCE, Form::Classic)?)),
+            ("SLOPE_DEMO", demo.map_or(Handed::Nothing, Handed::Text)),
+        ])
     }
 
     /// Joins all scripts into those that are begun with: they are smaller, and come with one request each.

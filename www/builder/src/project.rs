@@ -5,8 +5,27 @@ use std::path::{Path, PathBuf};
 
 /// Name of the crate that holds the notebook.
 pub const CRATE: &str = "slope-of-light";
-/// Stem of the bound files: `slope_of_light.js`, `slope_of_light_bg.wasm`.
-pub const STEM: &str = "slope_of_light";
+/// What becomes wasm for the page.
+pub struct Wasm {
+    /// Its package.
+    pub package: &'static str,
+    /// Stem of the bound files: `slope_of_light.js`, `slope_of_light_bg.wasm`.
+    pub stem: &'static str,
+}
+
+/// What the page itself begins with.
+pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light" };
+/// What its evidence worker begins with.
+pub const ASIDE: Wasm = Wasm { package: "slope-aside", stem: "slope_aside" };
+/// Both.
+pub const WASMS: [Wasm; 2] = [CORE, ASIDE];
+
+impl Wasm {
+    /// The bound wasm's file name.
+    pub fn file(&self) -> String {
+        format!("{}_bg.wasm", self.stem)
+    }
+}
 
 /// The folders the commands read and write.
 pub struct Project {
@@ -37,9 +56,9 @@ impl Project {
         self.root.join("www/dist")
     }
 
-    /// The bound wasm, its glue and declarations, with the stamp that tells whether they are current.
-    pub fn bound(&self) -> PathBuf {
-        self.target.join("bound")
+    /// A bound wasm, its glue and declarations, with the stamp that tells whether they are current.
+    pub fn bound(&self, wasm: &Wasm) -> PathBuf {
+        self.target.join("bound").join(wasm.stem)
     }
 
     /// Declarations of the wasm exports for the type check; always in the workspace's own `target`, as

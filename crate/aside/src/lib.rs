@@ -1,0 +1,17 @@
+//! What works beside the page: the evidence of `slope-evidence`, as the page's evidence worker asks for it.
+//!
+//! This becomes a wasm of its own. The page's own stays small that way and is not held up by hundreds of trace files or
+//! a picture of many megapixels; this one is loaded when evidence is first looked at.
+
+// The size of a picture out of its header, before anybody decodes it.
+pub mod size;
+
+// Trace files that belong together, kept to be looked at again.
+pub mod reading;
+
+// SHA-256 by which the notebook knows a file.
+pub mod hash;
+
+// What the worker may call.
+#[cfg(target_arch = "wasm32")]
+mod web;

@@ -1,0 +1,185 @@
+//! Trace files that belong together: one that holds both traces, or A's and B's. They are kept as samples, so that what
+//! was measured can be measured again by other settings, and looked at closer, without reading files again.
+
+use serde::Serialize;
+use slope_evidence::trace::{
+    self, Asked, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording, TraceError,
+    Waveform,
+};
+use thiserror::Error;
+
+/// Why files give no pair of traces.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum ReadingError {
+    /// A file can't be read.
+    #[error(transparent)]
+    Read(#[from] ReadError),
+    /// No file yet.
+    #[error("no trace file is given; choose one that holds both traces, or one for each detector.")]
+    None,
+    /// More than two.
+    #[error("{file}: a third trace file; one that holds both traces, or one for each detector, is a pair.")]
+    Third {
+        /// The third one.
+        file: String,
+    },
+    /// One file with one trace.
+    #[error("{file}: this file holds one trace alone; add the file with the other detector's trace.")]
+    One {
+        /// The file.
+        file: String,
+    },
+    /// No column stands for a detector.
+    #[error("{file}: no column is taken as the trace of detector {detector:?}; say which column holds it.")]
+    Lacks {
+        /// The file.
+        file: String,
+        /// Whose trace it lacks.
+        detector: Detector,
+    },
+}
+
+/// One file that holds both traces, or A's and B's.
+#[derive(Clone, Debug, Default)]
+pub struct Reading {
+    files: Vec<(String, Recording)>,
+}
+
+impl Reading {
+    /// Reads a file in: A's first. Without a layout it is recognised; gives the layout.
+    ///
+    /// # Errors
+    /// What is wrong with the file, or that it is a third one.
+    pub fn add(&mut self, name: &str, bytes: &[u8], layout: Option<Layout>) -> Result<Layout, ReadingError> {
+        if self.files.len() == 2 {
+            return Err(ReadingError::Third { file: name.to_owned() });
+        }
+        let layout = layout.map_or_else(|| trace::recognise(name, bytes), Ok)?;
+        self.files.push((name.to_owned(), trace::read(name, bytes, &layout)?));
+        Ok(layout)
+    }
+
+    /// Everything of the pair.
+    ///
+    /// # Errors
+    /// When a trace is missing. What is wrong with a trace stands in what is measured.
+    pub fn measure(&self, asked: &Asked) -> Result<Measured, ReadingError> {
+        let [a, b] = self.both()?;
+        Ok(trace::measure(a, b, asked).into())
+    }
+
+    /// A trace as it is drawn, from one time to another (ns), in so many stretches at most.
+    ///
+    /// # Errors
+    /// When a trace is missing.
+    pub fn envelope(
+        &self,
+        side: Detector,
+        from: f64,
+        to: f64,
+        points: usize,
+    ) -> Result<Envelope, ReadingError> {
+        self.both()?;
+        Ok(trace::envelope(&self.wave(side)?, from, to, points))
+    }
+
+    /// The recordings of A and of B, each with its trace.
+    fn both(&self) -> Result<[&Recording; 2], ReadingError> {
+        if let [(file, recording)] = self.files.as_slice()
+            && recording.channels.len() < 2
+        {
+            return Err(ReadingError::One { file: file.clone() });
+        }
+        self.wave(Detector::A)?;
+        self.wave(Detector::B)?;
+        Ok([&self.file(Detector::A)?.1, &self.file(Detector::B)?.1])
+    }
+
+    fn file(&self, side: Detector) -> Result<&(String, Recording), ReadingError> {
+        let found = match side {
+            Detector::A => self.files.first(),
+            Detector::B => self.files.last(),
+        };
+        found.ok_or(ReadingError::None)
+    }
+
+    /// The trace of a detector: the only one of its file, or the one that the layout takes for it.
+    fn wave(&self, detector: Detector) -> Result<Waveform<'_>, ReadingError> {
+        let (file, recording) = self.file(detector)?;
+        let wave = match recording.channels.len() {
+            1 => recording.waveform(0),
+            _ => recording.detector(detector),
+        };
+        wave.ok_or_else(|| ReadingError::Lacks { file: file.clone(), detector })
+    }
+}
+
+/// What is found of a pair, with the words of what is refused. Fields as in [`trace::Measured`].
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[expect(missing_docs, reason = "documented there")]
+pub struct Measured {
+    pub outcomes: Vec<Outcome>,
+    pub level: Option<f64>,
+    pub walk: Option<(f64, f64)>,
+    pub sides: [Side; 2],
+}
+
+/// One method's delay, or why it gives none.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[expect(missing_docs, reason = "documented in `trace::Outcome`")]
+pub struct Outcome {
+    pub method: DelayMethod,
+    pub delay: Option<Delay>,
+    pub refused: Option<Refused>,
+}
+
+/// One of the two traces.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[expect(missing_docs, reason = "documented in `trace::Side`")]
+pub struct Side {
+    pub drawn: Option<Drawn>,
+    pub refused: Option<Refused>,
+    pub envelope: Option<Envelope>,
+}
+
+/// Which trace is refused, and why.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Refused {
+    /// Whose trace.
+    pub detector: Detector,
+    /// Why.
+    pub problem: TraceError,
+    /// The same in words.
+    pub message: String,
+}
+
+impl Refused {
+    fn of(detector: Detector, problem: TraceError) -> Self {
+        let message = problem.to_string();
+        Self { detector, problem, message }
+    }
+}
+
+impl From<trace::Measured> for Measured {
+    fn from(found: trace::Measured) -> Self {
+        let trace::Measured { outcomes, level, walk, sides: [a, b] } = found;
+        let outcome = |trace::Outcome { method, delay, refused }| {
+            let refused = refused.map(|(detector, problem)| Refused::of(detector, problem));
+            Outcome { method, delay, refused }
+        };
+        let side = |detector, trace::Side { drawn, refused, envelope }| {
+            let refused = refused.map(|problem| Refused::of(detector, problem));
+            Side { drawn, refused, envelope }
+        };
+        Self {
+            outcomes: outcomes.into_iter().map(outcome).collect(),
+            level,
+            walk,
+            sides: [side(Detector::A, a), side(Detector::B, b)],
+        }
+    }
+}
+
+#[cfg(test)]
+#[path = "reading_test.rs"]
+mod tests;

@@ -1,0 +1,79 @@
+//! Files of the simulated bench, with the delay known from its making.
+
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use slope_bench::record::{Bench, Style, as_text, both_as_text};
+use slope_engine::budget::Random;
+use slope_evidence::trace::{Asked, Detector};
+
+use super::{Reading, ReadingError};
+
+const TRUE: f64 = 6.5;
+
+fn files() -> [String; 3] {
+    let recording = Bench::default().record(TRUE, 1.0, &mut Random::new(7, 0));
+    let style = Style::default();
+    [as_text(&recording, 0, &style), as_text(&recording, 1, &style), both_as_text(&recording, &style)]
+}
+
+#[test]
+fn two_files_and_one_give_the_same() {
+    let [a, b, both] = files();
+    let mut two = Reading::default();
+    two.add("a.csv", a.as_bytes(), None).unwrap();
+    two.add("b.csv", b.as_bytes(), None).unwrap();
+    let mut one = Reading::default();
+    let layout = one.add("both.csv", both.as_bytes(), None).unwrap();
+    let mut again = Reading::default();
+    again.add("both.csv", both.as_bytes(), Some(layout)).unwrap();
+    let measured = two.measure(&Asked::default()).unwrap();
+    assert_eq!(measured, one.measure(&Asked::default()).unwrap());
+    assert_eq!(measured, again.measure(&Asked::default()).unwrap());
+    for outcome in &measured.outcomes {
+        let delay = outcome.delay.as_ref().unwrap();
+        assert!((delay.delay - TRUE).abs() < 0.3, "{:?}: {}", outcome.method, delay.delay);
+    }
+}
+
+#[test]
+fn a_closer_look_takes_no_reading() {
+    let [.., both] = files();
+    let mut reading = Reading::default();
+    reading.add("both.csv", both.as_bytes(), None).unwrap();
+    let measured = reading.measure(&Asked::default()).unwrap();
+    let [from, to] = measured.sides[1].drawn.unwrap().region;
+    let whole = reading.envelope(Detector::B, from, to, 1000).unwrap();
+    assert_eq!(Some(whole), measured.sides[1].envelope);
+    let closer = reading.envelope(Detector::B, from, 0.5 * (from + to), 1000).unwrap();
+    assert!(closer.least.len() <= 1000 && closer.step <= measured.sides[1].envelope.as_ref().unwrap().step);
+}
+
+#[test]
+fn what_is_missing_is_named() {
+    let [a, b, both] = files();
+    let mut reading = Reading::default();
+    assert_eq!(reading.measure(&Asked::default()), Err(ReadingError::None));
+    reading.add("a.csv", a.as_bytes(), None).unwrap();
+    assert_eq!(reading.measure(&Asked::default()), Err(ReadingError::One { file: "a.csv".into() }));
+    reading.add("b.csv", b.as_bytes(), None).unwrap();
+    let third = reading.add("c.csv", both.as_bytes(), None);
+    assert_eq!(third, Err(ReadingError::Third { file: "c.csv".into() }));
+    let unreadable = Reading::default().add("d.csv", b"", None).unwrap_err().to_string();
+    assert!(unreadable.starts_with("d.csv: "), "{unreadable}");
+}
+
+#[test]
+fn a_trace_without_a_pulse_is_refused_in_words() {
+    let flat = "time (ns),A (V)\n".to_owned()
+        + &(0..400).map(|i| format!("{i},{}\n", f64::from(i * 37 % 11) * 1e-4)).collect::<String>();
+    let [_, b, _] = files();
+    let mut reading = Reading::default();
+    reading.add("flat.csv", flat.as_bytes(), None).unwrap();
+    reading.add("b.csv", b.as_bytes(), None).unwrap();
+    let measured = reading.measure(&Asked::default()).unwrap();
+    let refused = measured.outcomes[1].refused.as_ref().unwrap();
+    assert_eq!(refused.detector, Detector::A);
+    assert_eq!(refused.message, refused.problem.to_string());
+    assert_eq!(measured.sides[0].refused.as_ref(), Some(refused));
+    assert!(measured.sides[1].refused.is_none());
+}

@@ -1,0 +1,188 @@
+//! The size of a picture, read from its header: what would take hundreds of megabytes to decode is refused before.
+//!
+//! Sources: W3C, Portable Network Graphics (PNG) Specification, third edition, 5.2 and 11.2.1; ITU-T T.81 (JPEG), annex
+//! B.1.1 and B.2.2; RFC 9649 (WebP), 2.5 to 2.7 and 3.4, with RFC 6386 (VP8), 9.1; Graphics Interchange Format, Version
+//! 89a, sections 17 to 26.
+
+use serde::Serialize;
+use thiserror::Error;
+
+/// Pixels of a picture that is taken, at most.
+pub const MOST: u64 = 64_000_000;
+
+/// Pixels to the right and downwards, as stored; a picture may be turned when it is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Size {
+    /// Pixels to the right.
+    pub width: u32,
+    /// Pixels downwards.
+    pub height: u32,
+}
+
+/// Why a picture is not taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+pub enum SizeError {
+    /// None of the kinds known here.
+    #[error("this is no picture in JPEG, PNG, WebP or GIF form; save it as JPEG or PNG")]
+    Unknown,
+    /// It ends before its size is told.
+    #[error("the picture ends within its header; copy the file again from the camera")]
+    Cut,
+    /// It tells no size, or something that is none.
+    #[error("the header of the picture is damaged: it tells no size; copy the file again from the camera")]
+    Damaged,
+    /// More pixels than are taken.
+    #[error(
+        "a picture of {width} × {height} pixels is too large: {most} million pixels are taken at most; scale it down, or set the camera to smaller pictures",
+        most = MOST / 1_000_000
+    )]
+    TooLarge {
+        /// Pixels to the right.
+        width: u32,
+        /// Pixels downwards.
+        height: u32,
+    },
+}
+
+/// The size of a picture, of which the first bytes are given; a size that is taken.
+///
+/// # Errors
+/// [`SizeError::Cut`] where more bytes may tell; the others stand whatever follows.
+pub fn size(bytes: &[u8]) -> Result<Size, SizeError> {
+    let reader = Bytes(bytes);
+    let [width, height] = if bytes.starts_with(b"\x89PNG\r\n\x1a\n") {
+        png(reader)
+    } else if bytes.starts_with(b"\xff\xd8\xff") {
+        jpeg(reader)
+    } else if bytes.starts_with(b"RIFF") && bytes.get(8..12).is_none_or(|kind| kind == b"WEBP") {
+        webp(reader)
+    } else if bytes.starts_with(b"GIF87a") || bytes.starts_with(b"GIF89a") {
+        gif(reader)
+    } else {
+        Err(SizeError::Unknown)
+    }?;
+    match u64::from(width) * u64::from(height) {
+        0 => Err(SizeError::Damaged),
+        pixels if pixels > MOST => Err(SizeError::TooLarge { width, height }),
+        _ => Ok(Size { width, height }),
+    }
+}
+
+/// Numbers at places of the bytes.
+#[derive(Clone, Copy)]
+struct Bytes<'a>(&'a [u8]);
+
+impl Bytes<'_> {
+    fn take<const N: usize>(self, at: usize) -> Result<[u8; N], SizeError> {
+        self.0.get(at..).and_then(|rest| rest.first_chunk()).copied().ok_or(SizeError::Cut)
+    }
+
+    fn byte(self, at: usize) -> Result<u8, SizeError> {
+        self.take(at).map(|[byte]: [u8; 1]| byte)
+    }
+
+    /// Two bytes, the greater first.
+    fn big(self, at: usize) -> Result<u16, SizeError> {
+        self.take(at).map(u16::from_be_bytes)
+    }
+
+    /// Two bytes, the smaller first.
+    fn small(self, at: usize) -> Result<u16, SizeError> {
+        self.take(at).map(u16::from_le_bytes)
+    }
+
+    fn is(self, at: usize, what: &[u8]) -> Result<(), SizeError> {
+        let found = self.0.get(at..at + what.len()).ok_or(SizeError::Cut)?;
+        if found == what { Ok(()) } else { Err(SizeError::Damaged) }
+    }
+}
+
+/// The first chunk is the header.
+fn png(bytes: Bytes<'_>) -> Result<[u32; 2], SizeError> {
+    bytes.is(12, b"IHDR")?;
+    Ok([u32::from_be_bytes(bytes.take(16)?), u32::from_be_bytes(bytes.take(20)?)])
+}
+
+/// The first frame header, behind whatever a camera writes before it.
+fn jpeg(bytes: Bytes<'_>) -> Result<[u32; 2], SizeError> {
+    let mut at = 2;
+    loop {
+        bytes.is(at, b"\xff")?;
+        at += 1;
+        match bytes.byte(at)? {
+            // Any number of these may stand before a marker.
+            0xff => {}
+            // Markers without a segment.
+            0x01 | 0xd0..=0xd8 => at += 1,
+            // The picture begins or ends, and no frame was told of.
+            0x00 | 0xd9 | 0xda => return Err(SizeError::Damaged),
+            // Frame headers: all of C0 to CF, but for tables (C4), what is reserved (C8), arithmetic conditioning (CC).
+            0xc0..=0xc3 | 0xc5..=0xc7 | 0xc9..=0xcb | 0xcd..=0xcf => {
+                return Ok([bytes.big(at + 6)?.into(), bytes.big(at + 4)?.into()]);
+            }
+            _ => {
+                let length = usize::from(bytes.big(at + 1)?);
+                if length < 2 {
+                    return Err(SizeError::Damaged);
+                }
+                at += 1 + length;
+            }
+        }
+    }
+}
+
+/// Lossy, lossless, or extended: the first chunk tells which, and the size.
+fn webp(bytes: Bytes<'_>) -> Result<[u32; 2], SizeError> {
+    let data = 20;
+    match &bytes.take(12)? {
+        b"VP8 " => {
+            bytes.is(data + 3, b"\x9d\x01\x2a")?;
+            // Two bits above each size ask for it to be scaled up when shown.
+            let side = |at| bytes.small(at).map(|side| u32::from(side & 0x3fff));
+            Ok([side(data + 6)?, side(data + 8)?])
+        }
+        b"VP8L" => {
+            bytes.is(data, b"\x2f")?;
+            let bits = u32::from_le_bytes(bytes.take(data + 1)?);
+            Ok([(bits & 0x3fff) + 1, ((bits >> 14) & 0x3fff) + 1])
+        }
+        b"VP8X" => {
+            let side = |at| bytes.take(at).map(|[a, b, c]: [u8; 3]| u32::from_le_bytes([a, b, c, 0]) + 1);
+            Ok([side(data + 4)?, side(data + 7)?])
+        }
+        _ => Err(SizeError::Damaged),
+    }
+}
+
+/// The logical screen, or what of the first image reaches beyond it.
+fn gif(bytes: Bytes<'_>) -> Result<[u32; 2], SizeError> {
+    let (width, height) = (u32::from(bytes.small(6)?), u32::from(bytes.small(8)?));
+    let packed = bytes.byte(10)?;
+    let table = if packed & 0x80 == 0 { 0 } else { 3 << ((packed & 7) + 1) };
+    let mut at = 13 + table;
+    loop {
+        match bytes.byte(at)? {
+            0x2c => break,
+            // An extension: its label, then blocks with their lengths before them, up to an empty one.
+            0x21 => {
+                at += 2;
+                loop {
+                    let length = usize::from(bytes.byte(at)?);
+                    at += 1 + length;
+                    if length == 0 {
+                        break;
+                    }
+                }
+            }
+            _ => return Err(SizeError::Damaged),
+        }
+    }
+    let reach = |from: usize, side: usize| {
+        Ok::<_, SizeError>(u32::from(bytes.small(at + from)?) + u32::from(bytes.small(at + side)?))
+    };
+    Ok([width.max(reach(1, 5)?), height.max(reach(3, 7)?)])
+}
+
+#[cfg(test)]
+#[path = "size_test.rs"]
+mod tests;

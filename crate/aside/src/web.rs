@@ -1,0 +1,170 @@
+//! What the worker may call. Values cross the boundary as JSON; whatever is thrown is an object `{kind, message}`.
+
+use std::fmt::Display;
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use slope_evidence::photo::{self, Corner, Hint, Plane};
+use slope_evidence::trace::{self, Detector};
+use wasm_bindgen::prelude::*;
+
+use crate::reading::{self, ReadingError};
+use crate::size::{SizeError, size};
+
+/// How the numbers of a file are set out.
+///
+/// # Errors
+/// `{kind: "read", message}`.
+#[wasm_bindgen]
+pub fn recognise(name: &str, bytes: &[u8]) -> Result<JsValue, JsValue> {
+    trace::recognise(name, bytes).map(|layout| to_js(&layout)).map_err(|error| thrown("read", error))
+}
+
+/// Which files belong together, by their names.
+#[wasm_bindgen]
+pub fn pair(names: Vec<String>) -> JsValue {
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    to_js(&trace::pair(&names))
+}
+
+/// What a file's name tells.
+#[wasm_bindgen]
+pub fn rail_reading(name: &str) -> JsValue {
+    to_js(&trace::rail_reading(name))
+}
+
+/// SHA-256 in hexadecimal digits.
+#[wasm_bindgen]
+pub fn sha256(bytes: &[u8]) -> String {
+    crate::hash::sha256(bytes)
+}
+
+/// The size of a picture out of its first bytes; nothing where more of them are needed, and there are more.
+///
+/// # Errors
+/// `{kind: "picture", message}` where it is no picture, or too large a one.
+#[wasm_bindgen]
+pub fn check_picture(name: &str, bytes: &[u8], more: bool) -> Result<JsValue, JsValue> {
+    match size(bytes) {
+        Ok(size) => Ok(to_js(&size)),
+        Err(SizeError::Cut) if more => Ok(JsValue::UNDEFINED),
+        Err(error) if name.is_empty() => Err(thrown("picture", error)),
+        Err(error) => Err(thrown("picture", format_args!("{name}: {error}"))),
+    }
+}
+
+/// Marks proposed for a picture of 4 bytes a pixel.
+///
+/// # Errors
+/// `{kind: "propose", message}`.
+#[wasm_bindgen]
+pub fn propose(
+    pixels: &[u8],
+    width: usize,
+    height: usize,
+    columns: u32,
+    rows: u32,
+) -> Result<JsValue, JsValue> {
+    photo::propose(pixels, width, height, Hint { columns, rows })
+        .map(|proposal| to_js(&proposal))
+        .map_err(|error| thrown("propose", error))
+}
+
+/// How a picture's grid lies beside a standing, and whether the marks serve it.
+#[derive(Serialize)]
+struct Stands {
+    shift: [f64; 2],
+    largest: f64,
+    divisions: f64,
+    seen: f64,
+    holds: bool,
+}
+
+/// Holds the grid of a picture of 4 bytes a pixel against corner marks (a list) that were made on another one.
+///
+/// # Errors
+/// `{kind: "plane", message}` where the marks fix no plane, `{kind: "propose", message}` where no grid is seen.
+#[wasm_bindgen]
+pub fn check_series(
+    pixels: &[u8],
+    width: usize,
+    height: usize,
+    corners: &JsValue,
+    u_pixels: f64,
+    columns: u32,
+    rows: u32,
+) -> Result<JsValue, JsValue> {
+    let corners: Vec<Corner> = from_js(corners)?;
+    let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error))?;
+    let standing = photo::check_series(&plane, pixels, width, height, Hint { columns, rows })
+        .map_err(|error| thrown("propose", error))?;
+    let photo::Standing { shift, largest, divisions, seen } = standing;
+    Ok(to_js(&Stands { shift, largest, divisions, seen, holds: standing.holds(u_pixels) }))
+}
+
+/// One trace file that holds both traces, or A's and B's.
+#[wasm_bindgen]
+#[derive(Default)]
+pub struct Reading(reading::Reading);
+
+#[wasm_bindgen]
+impl Reading {
+    /// Without a file.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Reads a file in, A's first, by a layout or as it is recognised; gives the layout.
+    ///
+    /// # Errors
+    /// `{kind: "read" | "lacks_trace" | "asked", message}`.
+    pub fn add(&mut self, name: &str, bytes: &[u8], layout: &JsValue) -> Result<JsValue, JsValue> {
+        let layout = if layout.is_undefined() { None } else { Some(from_js(layout)?) };
+        self.0.add(name, bytes, layout).map(|layout| to_js(&layout)).map_err(|error| refused(&error))
+    }
+
+    /// Everything of the pair.
+    ///
+    /// # Errors
+    /// `{kind: "lacks_trace" | "asked", message}`.
+    pub fn measure(&self, asked: &JsValue) -> Result<JsValue, JsValue> {
+        let measured = self.0.measure(&from_js(asked)?).map_err(|error| refused(&error))?;
+        Ok(to_js(&measured))
+    }
+
+    /// A trace ("A" or "B") as it is drawn, from one time to another (ns), in so many stretches at most.
+    ///
+    /// # Errors
+    /// `{kind: "lacks_trace", message}`.
+    pub fn envelope(&self, side: &str, from: f64, to: f64, points: usize) -> Result<JsValue, JsValue> {
+        let side = if side == "B" { Detector::B } else { Detector::A };
+        let envelope = self.0.envelope(side, from, to, points).map_err(|error| refused(&error))?;
+        Ok(to_js(&envelope))
+    }
+}
+
+fn refused(error: &ReadingError) -> JsValue {
+    thrown(if matches!(error, ReadingError::Read(_)) { "read" } else { "lacks_trace" }, error)
+}
+
+#[derive(Serialize)]
+struct Thrown<'a> {
+    kind: &'a str,
+    message: String,
+}
+
+fn thrown(kind: &str, error: impl Display) -> JsValue {
+    to_js(&Thrown { kind, message: error.to_string() })
+}
+
+fn to_js<T: Serialize>(value: &T) -> JsValue {
+    // What crosses are strings, numbers, lists and records, which always have a JSON form.
+    let text = serde_json::to_string(value).unwrap_or_else(|_| "null".into());
+    js_sys::JSON::parse(&text).unwrap_or(JsValue::NULL)
+}
+
+fn from_js<T: DeserializeOwned>(value: &JsValue) -> Result<T, JsValue> {
+    let text = String::from(js_sys::JSON::stringify(value)?);
+    serde_json::from_str(&text).map_err(|error| thrown("asked", error))
+}

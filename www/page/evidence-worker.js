@@ -1,0 +1,182 @@
+/**
+ * What an evidence worker does: it starts the wasm that it is handed, and then does what it is asked for, one thing
+ * after the other. It keeps the traces that were measured last and the picture that was looked at last, so that a
+ * closer look needs no reading. Its refusals are words of the wasm, or a kind and a file's name, for which the page
+ * has words. Joined into a classic script, since a module can't be started from a file on the disk.
+ */
+import * as exported from './slope_aside.js';
+
+/** @import { Answer, Aside, Calls, Picture, Reading, Refusal, Task } from './evidence-types.js' */
+
+const aside = /** @type {Aside} */ (/** @type {unknown} */ (exported));
+const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
+  /** @type {unknown} */ (globalThis));
+
+/** In which the header of most pictures ends. */
+const HEADER = 1 << 20;
+
+/** The traces that were measured last. @type {Reading | undefined} */
+let reading;
+/** The pixels of the picture that was looked at last, and its number. @type {{number: number, image: ImageData} | undefined} */
+let seen;
+/** What is asked for comes to an end before the next begins. @type {Promise<void>} */
+let work = Promise.resolve();
+
+/** What this script refuses, for the page to put into words. */
+class Refused {
+  /** @param {Refusal} kind @param {string} [name] */
+  constructor(kind, name = '') {
+    this.kind = kind;
+    this.name = name;
+    this.message = '';
+  }
+}
+
+/** @type {{[C in keyof Calls]: (...values: Parameters<Calls[C]>) => ReturnType<Calls[C]> | Promise<ReturnType<Calls[C]>>}} */
+const calls = {
+  recognise: async (file) => aside.recognise(file.name, await bytesOf(file)),
+
+  async measure(files, asked, keep) {
+    const contents = await Promise.all(files.map(({ file }) => bytesOf(file)));
+    const fresh = new aside.Reading();
+    const held = [];
+    const layouts = [];
+    for (const [place, { file, layout }] of files.entries()) {
+      const bytes = contents[place] ?? new Uint8Array();
+      layouts.push(fresh.add(file.name, bytes, layout));
+      held.push({ name: file.name, size: file.size, sha256: aside.sha256(bytes) });
+    }
+    const measured = fresh.measure(asked);
+    if (keep) {
+      reading?.free();
+      reading = fresh;
+    } else {
+      fresh.free();
+    }
+    return { files: held, layouts, measured };
+  },
+
+  measure_again: (asked) => kept().measure(asked),
+  envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
+  pair: (names) => aside.pair(names),
+  rail_reading: (names) => names.map((name) => aside.rail_reading(name)),
+  hash: async (file) => aside.sha256(await bytesOf(file)),
+
+  async shrink(file, number, { longest = 2400, quality = 0.85 }) {
+    const bitmap = await decoded(file);
+    const { canvas, image } = drawn(bitmap, longest);
+    const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality });
+    seen = { number, image };
+    return { blob, width: image.width, height: image.height, sha256: aside.sha256(await bytesOf(blob)) };
+  },
+
+  async propose(picture, number, columns, rows) {
+    const { data, width, height } = await look(picture, number);
+    return aside.propose(bytes(data), width, height, columns, rows);
+  },
+
+  async check_series(picture, number, corners, u_pixels, columns, rows) {
+    const { data, width, height } = await look(picture, number);
+    return aside.check_series(bytes(data), width, height, corners, u_pixels, columns, rows);
+  },
+};
+
+/** The traces that were measured last. */
+function kept() {
+  if (!reading) throw new Refused('nothing_kept');
+  return reading;
+}
+
+/** @param {Blob} file */
+async function bytesOf(file) {
+  try {
+    return new Uint8Array(await file.arrayBuffer());
+  } catch {
+    throw new Refused('file', nameOf(file));
+  }
+}
+
+/** @param {Blob} file */
+function nameOf(file) {
+  return file instanceof File ? file.name : '';
+}
+
+/** @param {Uint8ClampedArray} data */
+function bytes(data) {
+  return new Uint8Array(data.buffer, data.byteOffset, data.byteLength);
+}
+
+/** A picture's pixels, as they are kept or anew. @param {Picture} picture @param {number} number */
+async function look(picture, number) {
+  if (seen?.number !== number) {
+    seen = undefined;
+    seen = { number, image: drawn(picture instanceof ImageBitmap ? picture : await decoded(picture)).image };
+  }
+  return seen.image;
+}
+
+/** The picture decoded and upright, if it is one, and not too large. @param {Blob} file */
+async function decoded(file) {
+  const name = nameOf(file);
+  const start = await bytesOf(file.slice(0, HEADER));
+  const more = file.size > HEADER;
+  if (!aside.check_picture(name, start, more)) aside.check_picture(name, await bytesOf(file), false);
+  try {
+    return await createImageBitmap(file, { imageOrientation: 'from-image' });
+  } catch {
+    throw new Refused('decode', name);
+  }
+}
+
+/**
+ * The picture drawn, its longer side no longer than asked for, and the pixels.
+ * @param {ImageBitmap} bitmap
+ * @param {number} [longest]
+ */
+function drawn(bitmap, longest = Infinity) {
+  const scale = Math.min(1, longest / Math.max(bitmap.width, bitmap.height));
+  const [width, height] = [bitmap.width, bitmap.height].map((side) => Math.max(1, Math.round(side * scale)));
+  if (typeof OffscreenCanvas === 'undefined') throw new Refused('no_canvas');
+  const canvas = new OffscreenCanvas(width ?? 1, height ?? 1);
+  const context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
+  if (!context) throw new Refused('no_canvas');
+  context.fillStyle = '#fff';
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  context.imageSmoothingQuality = 'high';
+  context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+  bitmap.close();
+  return { canvas, image: context.getImageData(0, 0, canvas.width, canvas.height) };
+}
+
+/** @param {Exclude<Task, {core: WebAssembly.Module}>} task */
+async function answer({ id, call, values }) {
+  try {
+    const does = /** @type {(...values: any[]) => unknown} */ (calls[call]);
+    here.postMessage({ id, value: await does(...values) });
+  } catch (error) {
+    // The wasm and this script refuse with plain objects; an error is one that nobody foresaw, such as a trap.
+    if (error instanceof Error || typeof error !== 'object' || error === null) {
+      fail(error);
+    } else {
+      const { kind, message, name } = /** @type {Refused} */ (error);
+      here.postMessage({ id, thrown: { kind, message, name } });
+    }
+  }
+}
+
+/** @param {unknown} error */
+function fail(error) {
+  here.postMessage({ crashed: true, why: error instanceof Error ? error.message : '' });
+}
+
+here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
+  if ('core' in data) {
+    try {
+      exported.initSync({ module: data.core });
+    } catch (error) {
+      fail(error);
+    }
+  } else {
+    work = work.then(() => answer(data));
+  }
+};

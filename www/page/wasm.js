@@ -1,0 +1,30 @@
+/**
+ * Where a wasm and the script of a worker are: beside the page, or inside the one file.
+ */
+
+/**
+ * The wasm, compiled; a compiled one can be handed to workers, so that none compiles it again.
+ * @param {string | undefined} inside base64, in the one file
+ * @param {string} name of the file beside the page
+ * @returns {Promise<WebAssembly.Module>}
+ */
+export async function compiled(inside, name) {
+  if (inside) return WebAssembly.compile(Uint8Array.from(atob(inside), (letter) => letter.charCodeAt(0)));
+  const answer = await fetch(new URL(name, document.baseURI));
+  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
+  // A host that does not know wasm by its type sends it as plain bytes, which can't be compiled while they come.
+  return answer.headers.get('Content-Type') === 'application/wasm'
+    ? WebAssembly.compileStreaming(answer)
+    : WebAssembly.compile(await answer.arrayBuffer());
+}
+
+/**
+ * The address of a worker's script.
+ * @param {string | undefined} inside its text, in the one file
+ * @param {string} name of the file beside the page
+ */
+export function workerAddress(inside, name) {
+  return inside
+    ? URL.createObjectURL(new Blob([inside], { type: 'text/javascript' }))
+    : new URL(name, document.baseURI).href;
+}

@@ -128,7 +128,8 @@ fn part(speed: &Speed, origin: &Origin) -> f64 {
     found.map_or(0.0, |component| component.relative)
 }
 
-fn shape(shape: ErrorShape, degrees_of_freedom: Option<f64>) -> Shape {
+/// The shape from which an error is drawn.
+pub fn shape(shape: ErrorShape, degrees_of_freedom: Option<f64>) -> Shape {
     match shape {
         ErrorShape::Normal => Shape::Normal,
         ErrorShape::Rectangular => Shape::Rectangular,

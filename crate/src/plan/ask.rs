@@ -3,7 +3,7 @@
 //! The weights of a fit hang on what is stated and on where the rows stand, not on what they will read. So rows that
 //! lie exactly on the line expected give the very u(b) that real ones will.
 
-use super::spot::{Ground, Spot, with_rows};
+use super::spot::{Ground, Spot, first_row, with_rows};
 use crate::analysis::budget::{Beside, budget};
 use crate::analysis::{Entry, LineAnalysis, Origin, Refusal, Sight, line as analysed, sight};
 use crate::line::{Data, Noise, fit};
@@ -108,6 +108,7 @@ fn among(data: &Data, rows: &[usize]) -> Data {
 /// # Errors
 /// Why they give no line.
 pub fn ask_spots(ground: &Ground, spots: &[Spot]) -> Result<Asked, Refusal> {
-    let rows: Vec<Row> = (1..).zip(spots).map(|(id, spot)| ground.row(id, spot, &ground.model)).collect();
-    ask(&with_rows(ground.page, rows))
+    let rows: Vec<Row> =
+        (first_row(ground.page)..).zip(spots).map(|(id, spot)| ground.row(id, spot, &ground.model)).collect();
+    ask(&with_rows(ground.page, rows, Vec::new()))
 }

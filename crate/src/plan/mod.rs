@@ -3,7 +3,7 @@
 //! A plan is a notebook whose rows have a place and a time base but no screen readings yet. They are given those that
 //! the expected line would show, and the very engine that analyses readings is asked for the uncertainty: splices,
 //! scales, time bases and free steps count as they will afterwards ([`ask`](mod@ask)). With independent readings this
-//! is u(b) = σ/√Σ(d_i − d̄)², σ² = u_t² + b²u_d² (ISO/TS 28037:2010, 6.2 and 7.2), to which the tests hold it.
+//! is u(b) = σ/√Σ(d_i − d̄)², σ² = u_t² + b²u_d² (ISO/TS 28037:2010, clauses 6 and 7), to which the tests hold it.
 //!
 //! | symbol | meaning | unit |
 //! | --- | --- | --- |
@@ -135,7 +135,7 @@ pub fn plan(page: &Page, analysis: &Analysis) -> Result<Plan, Refusal> {
 /// Why they give nothing yet.
 pub fn forecast(page: &Page) -> Result<Prediction, Refusal> {
     let ground = Ground::of(page)?;
-    expected(&ground, &positions::spots(&positions::read(&ground)))
+    expected(&ground, &planned(&ground))
 }
 
 fn expected(ground: &Ground, spots: &[Spot]) -> Result<Prediction, Refusal> {
@@ -144,6 +144,16 @@ fn expected(ground: &Ground, spots: &[Spot]) -> Result<Prediction, Refusal> {
         return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message: message.into() });
     }
     ask_spots(ground, spots).map(|asked| asked.prediction)
+}
+
+/// The places of the rows planned.
+pub fn planned(ground: &Ground) -> Vec<Spot> {
+    positions::spots(&positions::read(ground))
+}
+
+/// Places spread over all rails, for a run of which nothing is planned.
+pub fn spread(ground: &Ground) -> Vec<Spot> {
+    proposals(ground, ROWS).0.map_or_else(Vec::new, |proposal| proposal.spots)
 }
 
 /// Where a handle on a rail is moved to.
@@ -188,7 +198,7 @@ fn taken(ground: &Ground, analysis: &Analysis, positions: &[Position]) -> (Taken
         let row = |(id, spot): (u32, &Spot)| {
             (ground.row(id, spot, &ground.model), (Some(spot.rail), spot.distance))
         };
-        (1..).zip(&spots).map(row).collect()
+        (spot::first_row(ground.page)..).zip(&spots).map(row).collect()
     };
     let (rows, places) = rows.into_iter().unzip();
     (Taken { rows, places, model: model(ground, analysis, count) }, count)

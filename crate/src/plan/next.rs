@@ -1,7 +1,7 @@
 //! The next reading that would help most, and the one that would show most.
 
 use super::ask::{Asked, ask};
-use super::spot::{Ground, Model, Spot, with_rows};
+use super::spot::{Ground, Model, Spot, first_row, with_rows};
 use crate::notebook::Row;
 
 /// Places looked at on each rail.
@@ -93,11 +93,12 @@ pub fn next(ground: &Ground, taken: &Taken) -> (Option<Next>, Option<Next>) {
 
 /// All rows taken and, behind them, one at each place looked at.
 fn asked(ground: &Ground, taken: &Taken, spots: &[Spot]) -> Option<Asked> {
-    let first = taken.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
+    let taken_last = taken.rows.iter().map(|row| row.id).max().unwrap_or(0);
+    let first = first_row(ground.page).max(taken_last.saturating_add(1));
     let rows = (first..).zip(spots).map(|(id, spot)| ground.row(id, spot, &taken.model));
     let all: Vec<Row> = taken.rows.iter().cloned().chain(rows).collect();
     let expected = all.len();
-    ask(&with_rows(ground.page, all)).ok().filter(|asked| asked.prediction.rows == expected)
+    ask(&with_rows(ground.page, all, Vec::new())).ok().filter(|asked| asked.prediction.rows == expected)
 }
 
 /// The time base of the nearest row, if the delay finds room on the screen at it.

@@ -2,7 +2,7 @@
 
 use litemap::LiteMap;
 
-use super::spot::{Ground, Spot, with_rows};
+use super::spot::{Ground, Spot, first_row, with_rows};
 use crate::analysis::{Place, sight};
 use crate::notebook::{Cell, Page, PlannedPosition, PositionId, RailId, Row, RowId};
 use crate::quantity::{NumberError, Unit, parse};
@@ -28,9 +28,9 @@ pub struct Position {
 /// Reads the planned positions.
 pub fn read(ground: &Ground) -> Vec<Position> {
     let plan = &ground.page.plan;
-    let rows = (1..).zip(plan).map(|(id, position)| unread(id, position)).collect();
-    let seen = sight(&with_rows(ground.page, rows));
-    let readings = plan.iter().zip((1..).zip(&seen.rows.readings));
+    let rows = (first_row(ground.page)..).zip(plan).map(|(id, position)| unread(id, position)).collect();
+    let seen = sight(&with_rows(ground.page, rows, Vec::new()));
+    let readings = plan.iter().zip((first_row(ground.page)..).zip(&seen.rows.readings));
     readings
         .map(|(typed, (row, reading))| {
             let at_row = seen.problems.iter().filter_map(|problem| match problem.place {

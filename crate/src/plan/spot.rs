@@ -5,7 +5,7 @@ use litemap::LiteMap;
 use crate::air;
 use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
 use crate::analysis::{C0, Refusal, Sight, sight};
-use crate::notebook::{Cell, Page, Row, RowId};
+use crate::notebook::{Cell, Page, PlannedPosition, Row, RowId};
 use crate::quantity::{Unit, fixed, in_unit, parse};
 use crate::rail::{self, Stand};
 
@@ -66,7 +66,7 @@ impl<'a> Ground<'a> {
     pub fn of(page: &'a Page) -> Result<Self, Refusal> {
         let refuse =
             |id: &str, message: &str| Refusal { id: id.into(), rows: Vec::new(), message: message.into() };
-        let Sight { bench, rails, stands, .. } = sight(&with_rows(page, Vec::new()));
+        let Sight { bench, rails, stands, .. } = sight(&with_rows(page, Vec::new(), Vec::new()));
         let group_index = air::group_index(&bench.air, bench.wavelength_nm)
             .map_err(|error| refuse("no_air_index", &error.to_string()))?;
         let slope = page.path.factor() * group_index / C0 * 1e9;
@@ -190,9 +190,15 @@ impl<'a> Ground<'a> {
 /// How finely handles and proposals move along a rail: steps to its span.
 pub const FINE: f64 = 150.0;
 
-/// The same bench with other rows. Matrices stated for rows that are not there are left out.
-pub fn with_rows(page: &Page, rows: Vec<Row>) -> Page {
-    Page { rows, plan: Vec::new(), covariances: Vec::new(), ..page.clone() }
+/// The same bench with other rows and another plan. Matrices stated for rows that are not there are left out.
+pub fn with_rows(page: &Page, rows: Vec<Row>, plan: Vec<PlannedPosition>) -> Page {
+    Page { rows, plan, covariances: Vec::new(), ..page.clone() }
+}
+
+/// A number that no row of the notebook has: rows that are only thought of begin there, so that what is said of some
+/// rows is not taken to be said of them.
+pub fn first_row(page: &Page) -> RowId {
+    page.rows.iter().map(|row| row.id).max().unwrap_or(0).saturating_add(1)
 }
 
 /// The smallest of 1, 2, 5, 10, 20 … that is at least so much, and the decimal place of its digit.

@@ -184,6 +184,38 @@ export const words = {
     freedom: 'Degrees of freedom',
   },
 
+  plan: {
+    title: 'Plan',
+    hint: 'Before the lab: where to read, and what that will give. Type the positions, or move their handles on the '
+      + 'rails by hand or with the arrow keys.',
+    drawing: 'The rails to scale, with the planned positions',
+    caption: 'Planned positions',
+    position: 'No.',
+    columns: { rail: 'Rail', reading: 'Reading', time_base: 'ns/div', repeats: 'Repeats' },
+    distance: 'd',
+    cell: (/** @type {string} */ column, /** @type {number} */ n) => `${column}, position ${n}`,
+    handle: (/** @type {number} */ n) => `Position ${n}`,
+    moving: (/** @type {string} */ place, /** @type {string} */ expected) => `${place}. ${expected}`,
+    add: 'Add a position',
+    remove: (/** @type {number} */ n) => `Remove position ${n}`,
+    removed: (/** @type {string} */ n) => `Position ${n} was removed.`,
+    take: 'Take the plan into the readings',
+    taken: 'The planned rows stand in the readings.',
+    use: 'Plan these',
+    planned: 'These positions are planned now.',
+    next: 'The next reading',
+    addRow: 'Add this row',
+    addToPlan: 'Add to the plan',
+    figures: 'What to expect',
+    rehearsal: 'Rehearsal',
+    rehearsalHint: 'Practise the whole lab: a new notebook with this bench and plan, whose readings are simulated '
+      + 'with errors as you stated them. What was so is told when you ask.',
+    rehearse: 'Rehearse',
+    rehearsalOf: (/** @type {string} */ title) => `Rehearsal: ${title}`,
+    rehearsing: 'This is the rehearsal, a notebook of its own. Its readings are simulated.',
+    showTruth: 'Show what was so',
+  },
+
   readings: {
     title: 'Readings',
     hint: 'One row for each carriage position. Enter goes to the next row, Tab to the next cell. '

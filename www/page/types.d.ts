@@ -107,6 +107,27 @@ export interface TrialsView {
   /** The histogram in words. */
   summary: string;
 }
+/** A carriage position planned, as typed. */
+export interface PlannedText { id: number; rail: string; reading: string; time_base: string; repeats: string }
+export interface PositionView {
+  id: number; rail: Field; reading: Field; time_base: Field; repeats: Field; distance: string;
+  /** The rail on whose lane it has a handle. */
+  lane: number | null;
+  /** Where along that lane, such as 48.20%; and in thousandths. */
+  at: string; thousandths: string; spoken: string;
+}
+/** A rail to scale; `taken`: where on it rows have been read. */
+export interface LaneView {
+  rail: number; name: string; from: string; length: string; ends: string; taken: string[];
+}
+export interface NextView { id: string; text: string; reason: string; row: Edit | null; position: Edit | null }
+export interface OfferView { id: string; text: string; edit: Edit | null }
+export interface PlanView {
+  refusal: string; positions: PositionView[]; lanes: LaneView[]; summary: string; figures: Figure[];
+  warnings: string[]; next: NextView[]; offers: OfferView[]; take: Edit | null; compared: string; rehearsal: boolean;
+}
+/** What a handle shows while it moves. All empty where it can't go there. */
+export interface MoveView { reading: string; at: string; thousandths: string; spoken: string; expected: string }
 export interface ResultView {
   refusal: string; short: string; figures: Figure[]; sentences: string[]; basis: Basis; reason: string;
   choice: string; sealed: boolean; may_seal: boolean;
@@ -156,6 +177,8 @@ export type Edit =
   | { remove_setting: number }
   | { set_shared: SharedText }
   | { remove_shared: number }
+  | { set_position: PlannedText }
+  | { remove_position: number }
   | { add_row: { row: number; after?: number; cells: Partial<Record<Cell, string>> } }
   | { set_cell: { row: number; cell: Cell; text: string } }
   | { strike_row: { row: number; reason: string } }
@@ -195,6 +218,15 @@ export interface Desk {
   bundle(): Uint8Array<ArrayBuffer>;
   /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
   what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
+  plan(): PlanView;
+  /** What the handle of a planned position shows at a share, 0 to 1, of its rail. Nothing in the notebook changes. */
+  at_share(position: number, share: number): MoveView;
+  /** The same so many round readings farther out. */
+  at_steps(position: number, steps: number): MoveView;
+  /** A notebook of its own, with readings simulated from a seed on the bench described. */
+  rehearse(title: string, seed: number): Desk;
+  /** What was really so in a rehearsal; empty for any other notebook. */
+  truth(): Figure[];
   /** A run of trials of the notebook as it stands now. */
   tally(): Tally;
   /** Lets report and bundle hold what came of a run, as long as the notebook stays the same. */

@@ -15,14 +15,16 @@
 //! - [`ask`](mod@ask): what rows are expected to give.
 //! - [`positions`]: the planned positions, read as rows are read.
 //! - [`next`](mod@next): the next reading that would help most.
+//! - [`rehearsal`]: the whole lab on a simulated copy of the bench.
 
 pub mod ask;
 pub mod next;
 pub mod positions;
+pub mod rehearsal;
 pub mod spot;
 
 use crate::analysis::{Analysis, Part, Refusal};
-use crate::notebook::{Page, PositionId, Rail, RailField, Row, Splice};
+use crate::notebook::{Cell, Page, PositionId, Rail, RailField, Row, Splice};
 use crate::quantity::{Unit, in_unit};
 use crate::rail::Joint;
 
@@ -181,27 +183,40 @@ pub fn moved(page: &Page, id: PositionId, to: To) -> Option<Spot> {
     }
 }
 
-/// The rows so far, or the rows planned while there are none; and how many were taken.
+/// The rows so far, also those whose place is written and whose screen is still to be read; or the rows planned while
+/// there are none. And how many were read.
 fn taken(ground: &Ground, analysis: &Analysis, positions: &[Position]) -> (Taken, usize) {
-    let rows: Vec<(Row, (Option<usize>, f64))> = (ground.page.rows.iter().zip(&analysis.rows))
-        .filter(|(_, reading)| reading.part == Part::Used)
+    let count = analysis.rows.iter().filter(|reading| reading.part == Part::Used).count();
+    let model = model(ground, analysis, count);
+    let mut rows: Vec<(Row, (Option<usize>, f64))> = (ground.page.rows.iter().zip(&analysis.rows))
         .filter_map(|(row, reading)| {
             let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
-            Some((row.clone(), (rail, reading.distance?.value)))
+            let distance = reading.distance?.value;
+            let row = match reading.part {
+                Part::Used => row.clone(),
+                Part::Incomplete { .. } => {
+                    ground.row(row.id, &open_spot(ground, row, rail?, distance), &model)
+                }
+                Part::Empty | Part::Struck => return None,
+            };
+            Some((row, (rail, distance)))
         })
         .collect();
-    let count = rows.len();
-    let rows = if count > 0 {
-        rows
-    } else {
+    if rows.is_empty() {
         let spots = positions::spots(positions);
-        let row = |(id, spot): (u32, &Spot)| {
-            (ground.row(id, spot, &ground.model), (Some(spot.rail), spot.distance))
-        };
-        (spot::first_row(ground.page)..).zip(&spots).map(row).collect()
-    };
+        let row = |(id, spot): (u32, &Spot)| (ground.row(id, spot, &model), (Some(spot.rail), spot.distance));
+        rows = (spot::first_row(ground.page)..).zip(&spots).map(row).collect();
+    }
     let (rows, places) = rows.into_iter().unzip();
-    (Taken { rows, places, model: model(ground, analysis, count) }, count)
+    (Taken { rows, places, model }, count)
+}
+
+/// The place of a row whose screen is still to be read.
+fn open_spot(ground: &Ground, row: &Row, rail: usize, distance: f64) -> Spot {
+    let time_base = row.text(Cell::TimeBase).trim();
+    let time_base =
+        if ground.time(time_base).is_some() { time_base.to_owned() } else { ground.fastest(distance) };
+    Spot { rail, reading: row.text(Cell::Reading).trim().to_owned(), distance, time_base }
 }
 
 /// The line that the rows so far lie on.

@@ -3,7 +3,8 @@ use proptest::prelude::*;
 use super::next::Why;
 use super::*;
 use crate::analysis::{C0, Origin, analyse};
-use crate::notebook::{BenchField, Edit, Notebook, PlannedPosition, RulerUnit};
+use crate::notebook::{BenchField, Cell, Edit, Notebook, PlannedPosition, RulerUnit};
+use crate::quantity::DecimalMark::{Comma, Point};
 use crate::synth::{demo, random};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
@@ -90,9 +91,9 @@ fn the_demo_achieves_what_its_positions_promise() -> Outcome {
         let text = |cell| row.text(cell).to_owned();
         let planned = PlannedPosition {
             id: row.id,
-            rail: text(crate::notebook::Cell::Rail),
-            reading: text(crate::notebook::Cell::Reading),
-            time_base: text(crate::notebook::Cell::TimeBase),
+            rail: text(Cell::Rail),
+            reading: text(Cell::Reading),
+            time_base: text(Cell::TimeBase),
             repeats: String::new(),
         };
         notebook.apply(Edit::SetPosition(planned), "")?;
@@ -152,6 +153,25 @@ fn the_next_reading_does_what_is_said() -> Outcome {
         assert!((expected_of(&with_it)? / said - 1.0).abs() < 1e-9);
         assert!(said >= after);
     }
+    Ok(())
+}
+
+/// A row whose place is written counts as one to be read: the same place is not proposed again and again.
+#[test]
+fn a_row_begun_counts() -> Outcome {
+    let mut notebook = two_rails()?;
+    let mut places = Vec::new();
+    for row in 1..=8 {
+        let spot = seen(&notebook)?.next.0.ok_or("no reading")?.spot;
+        let name = (spot.rail + 1).to_string();
+        let cells =
+            [(Cell::Rail, name), (Cell::Reading, spot.reading.clone()), (Cell::TimeBase, spot.time_base)];
+        notebook.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "")?;
+        places.push(spot.distance);
+    }
+    // Readings at both ends make the best lever.
+    assert!(places.iter().any(|d| *d < 0.1) && places.iter().any(|d| *d > 4.0), "{places:?}");
+    assert_eq!(seen(&notebook)?.taken, 0);
     Ok(())
 }
 
@@ -224,12 +244,11 @@ fn mistakes_are_told_at_their_place() -> Outcome {
     notebook.apply(position(1, "9", "x", "0", "0.5"), "")?;
     notebook.apply(position(2, "", "20", "fast", ""), "")?;
     let found = seen(&notebook)?.positions;
-    let cells = |place: usize| -> Vec<crate::notebook::Cell> {
+    let cells = |place: usize| -> Vec<Cell> {
         found
             .get(place)
             .map_or_else(Vec::new, |position| position.problems.iter().map(|(cell, _)| *cell).collect())
     };
-    use crate::notebook::Cell;
     assert_eq!(cells(0), [Cell::Rail, Cell::Reading, Cell::Remark]);
     assert_eq!(cells(1), [Cell::TimeBase]);
     Ok(())
@@ -259,16 +278,14 @@ fn commas_change_nothing() -> Outcome {
     let with = |mark, half: &str| -> Result<f64, Box<dyn std::error::Error>> {
         let mut notebook = one_rail()?;
         notebook.apply(Edit::SetDecimalMark(mark), "")?;
-        for (field, text) in [(RailField::ReadingUncertainty, "")] {
-            notebook.apply(Edit::SetRail { rail: 1, field, text: text.into() }, "")?;
-        }
+        let unread = Edit::SetRail { rail: 1, field: RailField::ReadingUncertainty, text: String::new() };
+        notebook.apply(unread, "")?;
         notebook.apply(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: half.into() }, "")?;
         for (id, reading) in (1..).zip(["10", "90", "185"]) {
             notebook.apply(position(id, "", reading, "", ""), "")?;
         }
         Ok(expected_of(&notebook)?)
     };
-    use crate::quantity::DecimalMark::{Comma, Point};
     assert_eq!(with(Comma, "0,05")?, with(Point, "0.05")?);
     Ok(())
 }
@@ -301,9 +318,9 @@ proptest! {
             let text = |cell| row.text(cell).to_owned();
             let planned = PlannedPosition {
                 id: row.id,
-                rail: text(crate::notebook::Cell::Rail),
-                reading: text(crate::notebook::Cell::Reading),
-                time_base: text(crate::notebook::Cell::TimeBase),
+                rail: text(Cell::Rail),
+                reading: text(Cell::Reading),
+                time_base: text(Cell::TimeBase),
                 repeats: String::new(),
             };
             notebook.apply(Edit::SetPosition(planned), "").map_err(|e| TestCaseError::fail(e.to_string()))?;

@@ -5,7 +5,7 @@ use litemap::LiteMap;
 use crate::air;
 use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
 use crate::analysis::{C0, Refusal, Sight, sight};
-use crate::notebook::{Cell, Page, PlannedPosition, Row, RowId};
+use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row, RowId};
 use crate::quantity::{Unit, fixed, in_unit, parse};
 use crate::rail::{self, Stand};
 
@@ -228,5 +228,17 @@ fn round_step_below(at_most: f64) -> (f64, i32) {
         5.0.. => (2.0 * unit, place),
         2.0.. => (unit, place),
         _ => (0.5 * unit, place - 1),
+    }
+}
+
+/// A planned position at a place.
+pub fn position(page: &Page, id: PositionId, spot: &Spot) -> PlannedPosition {
+    let rail = page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail)).unwrap_or_default();
+    PlannedPosition {
+        id,
+        rail,
+        reading: spot.reading.clone(),
+        time_base: spot.time_base.clone(),
+        repeats: String::new(),
     }
 }

@@ -3,7 +3,6 @@
 //! - [`chance`]: seeded random numbers, the same on every machine.
 //! - [`rig`]: a bench with its truth kept apart from what is read.
 //! - [`random`](mod@random): benches at random.
-//! - [`rehearsal`]: the whole lab on a simulated copy of a bench described.
 //! - [`sameness`]: digests that two builds must share.
 //! - [`demo`](mod@demo): the bench of the demo notebook.
 //!
@@ -12,6 +11,5 @@
 pub mod chance;
 pub mod demo;
 pub mod random;
-pub mod rehearsal;
 pub mod rig;
 pub mod sameness;

@@ -8,6 +8,8 @@ pub mod build;
 pub mod fields;
 pub mod figures;
 pub mod math;
+pub mod plan;
+mod planned;
 pub mod proposal;
 pub mod result;
 pub mod trials;

@@ -7,8 +7,8 @@ use serde::{Serialize, Serializer};
 use super::math::Math;
 use crate::analysis::Notice;
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Path, RailField, RailId, RowId, RulerUnit, Scope,
-    Sense, SettingId, SharedId, Splice,
+    ActsOn, Basis, BenchField, Cell, Edit, Effect, ErrorShape, Path, PositionId, RailField, RailId, RowId,
+    RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
 };
 use crate::quantity::DecimalMark;
 
@@ -290,6 +290,116 @@ pub struct TrialsView {
     pub verdict: String,
     /// The histogram in words.
     pub summary: String,
+}
+
+/// The plan, or why there is nothing to plan on.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct PlanView {
+    /// Why there is nothing to plan on and what to do; empty if there is.
+    pub refusal: String,
+    /// The planned positions.
+    pub positions: Vec<PositionView>,
+    /// The rails to scale, each in a lane of its own.
+    pub lanes: Vec<LaneView>,
+    /// What is expected, in one or two sentences; or what is missing for that.
+    pub summary: String,
+    /// What is expected, what limits it, what would change it.
+    pub figures: Vec<Figure>,
+    /// What is unwise about the positions, a sentence each.
+    pub warnings: Vec<String>,
+    /// The next reading that would help most, and the one that would show most.
+    pub next: Vec<NextView>,
+    /// Positions that may be taken for the plan.
+    pub offers: Vec<OfferView>,
+    /// The rows planned, as an edit that begins them in the readings; none while no position has a place.
+    pub take: Option<Edit>,
+    /// What was expected beside what was achieved; empty while either is missing.
+    pub compared: String,
+    /// Whether the readings are a rehearsal's.
+    pub rehearsal: bool,
+}
+
+/// A planned position.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct PositionView {
+    /// The position.
+    pub id: PositionId,
+    /// Name of the rail.
+    pub rail: Field,
+    /// Rail reading.
+    pub reading: Field,
+    /// Time per division.
+    pub time_base: Field,
+    /// How many rows.
+    pub repeats: Field,
+    /// Distance from the splitter, with its unit; empty while it can't be told.
+    pub distance: String,
+    /// The rail on whose lane it has a handle; none if on none.
+    pub lane: Option<RailId>,
+    /// Where along that lane: "48.2%".
+    pub at: String,
+    /// The same as a whole number of thousandths.
+    pub thousandths: String,
+    /// The place in words.
+    pub spoken: String,
+}
+
+/// A rail to scale.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct LaneView {
+    /// The rail.
+    pub rail: RailId,
+    /// Its name.
+    pub name: String,
+    /// Where it begins between the splitter and the farthest end: "12.5%".
+    pub from: String,
+    /// How long it is: "30%".
+    pub length: String,
+    /// What its ruler shows at either end, and where these stand.
+    pub ends: String,
+    /// Where along it rows have been read.
+    pub taken: Vec<String>,
+}
+
+/// A reading not taken yet.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct NextView {
+    /// Identifier, stable: "best", "honest".
+    pub id: String,
+    /// Where, and what it would do.
+    pub text: String,
+    /// Why there.
+    pub reason: String,
+    /// Begins it as a row of the readings.
+    pub row: Option<Edit>,
+    /// Plans it.
+    pub position: Option<Edit>,
+}
+
+/// Positions that may be planned.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct OfferView {
+    /// Identifier, stable: "spread", "ends".
+    pub id: String,
+    /// How many, where, and what they would give.
+    pub text: String,
+    /// Puts them in place of what is planned.
+    pub edit: Option<Edit>,
+}
+
+/// What a handle shows while it moves.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct MoveView {
+    /// The reading, as it would be typed.
+    pub reading: String,
+    /// As [`PositionView::at`].
+    pub at: String,
+    /// As [`PositionView::thousandths`].
+    pub thousandths: String,
+    /// As [`PositionView::spoken`].
+    pub spoken: String,
+    /// What would be expected.
+    pub expected: String,
 }
 
 /// The straight line, or why there is none.

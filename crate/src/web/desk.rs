@@ -14,9 +14,11 @@ use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle;
 use crate::chart::{self, ChartError, Theme};
 use crate::notebook::{Cell, Edit, LogEntry, Notebook, file, paste, read};
+use crate::plan::{To, rehearsal};
 use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
+use crate::view::plan::{move_view, plan_view, truth_view};
 use crate::view::trials::trials_view;
 use crate::view::{Figure, RowView, TrialsView, view};
 
@@ -123,6 +125,35 @@ impl Desk {
         let what_if = WhatIf { origin: component.to_owned(), factor };
         let view = budget_view(page, &analyse_page(page, Some(&what_if)));
         to_js(&Changed { refusal: view.refusal, figures: view.figures })
+    }
+
+    /// The plan: what the run is expected to give, what limits it and what would help.
+    pub fn plan(&self) -> JsValue {
+        to_js(&plan_view(self.notebook.page(), &self.analysis))
+    }
+
+    /// What the handle of a planned position shows at a share (0 … 1) of its rail. Changes nothing.
+    pub fn at_share(&self, position: u32, share: f64) -> JsValue {
+        to_js(&move_view(self.notebook.page(), position, To::Share(share)))
+    }
+
+    /// What it shows so many round readings farther out. Changes nothing.
+    pub fn at_steps(&self, position: u32, steps: f64) -> JsValue {
+        to_js(&move_view(self.notebook.page(), position, To::Steps(steps)))
+    }
+
+    /// A rehearsal of the plan on a simulated copy of the bench, as a notebook of its own.
+    ///
+    /// # Errors
+    /// `{kind: "plan", message}` when there is no bench to rehearse on yet.
+    pub fn rehearse(&self, title: &str, seed: u32) -> Result<Desk, JsValue> {
+        let rehearsed = rehearsal::rehearse(self.notebook.page(), title, seed);
+        rehearsed.map(Self::holding).map_err(|refusal| thrown("plan", &refusal.message))
+    }
+
+    /// What was really so in a rehearsal, as figures; none in any other notebook.
+    pub fn truth(&self) -> JsValue {
+        to_js(&truth_view(&self.notebook))
     }
 
     /// A tally for Monte Carlo trials of the notebook as it stands now.

@@ -7,13 +7,13 @@
 
 use litemap::LiteMap;
 
+use super::spot::{Ground, Spot, first_row, position, with_rows};
+use super::{planned, spread};
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, Sight, sight};
 use crate::budget::Random;
 use crate::line::FreeColumn;
-use crate::notebook::{Cell, Edit, EditError, Notebook, Page, PlannedPosition, RailId, Scope};
-use crate::plan::spot::{Ground, Spot, first_row, with_rows};
-use crate::plan::{planned, spread};
+use crate::notebook::{Cell, Edit, EditError, Notebook, Page, RailId, Scope};
 use crate::quantity::{Unit, fixed};
 
 /// Standard deviation of a step that nobody knows, m.
@@ -83,18 +83,6 @@ pub fn rehearse(page: &Page, title: &str, seed: u32) -> Result<Notebook, Refusal
 
 fn refuse(message: &str) -> Refusal {
     Refusal { id: "no_rehearsal".into(), rows: Vec::new(), message: message.into() }
-}
-
-/// A planned position at a place.
-pub fn position(page: &Page, id: u32, spot: &Spot) -> PlannedPosition {
-    let rail = page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail)).unwrap_or_default();
-    PlannedPosition {
-        id,
-        rail,
-        reading: spot.reading.clone(),
-        time_base: spot.time_base.clone(),
-        repeats: String::new(),
-    }
 }
 
 /// The numbers that belong to something of a name.

@@ -35,9 +35,9 @@ export class Plan {
     this.lanes = new Lanes(byId('plan-lanes'), byId('plan-moving'), book, (id, reading) => this.lineOf(id)?.send({ reading }));
     this.warnings = new Keyed(byId('plan-warnings'), (/** @type {string} */ text) => text, (text) => said(el('li', {}, text)));
     this.positions = this.table();
-    this.next = new Keyed(byId('plan-next'), (/** @type {NextView} */ next) => next.id, () => new NextLine(book));
+    this.next = new Keyed(byId('plan-next'), (/** @type {NextView} */ next) => next.id, ({ id }) => new NextLine(book, id));
     this.nextBox = byId('plan-next-box');
-    this.offers = new Keyed(byId('plan-offers'), (/** @type {OfferView} */ offer) => offer.id, () => new OfferLine(book));
+    this.offers = new Keyed(byId('plan-offers'), (/** @type {OfferView} */ offer) => offer.id, ({ id }) => new OfferLine(book, id));
     this.figures = new Figures(byId('plan-figures'));
     this.truth = new Figures(byId('plan-truth'));
     this.truthBox = byId('plan-truth-box');
@@ -146,21 +146,22 @@ export class Plan {
 }
 
 class NextLine {
-  /** @param {Book} book */
-  constructor(book) {
+  /** @param {Book} book @param {string} id */
+  constructor(book, id) {
     const t = words.plan;
+    const about = `plan-next-${id}`;
     /** @type {NextView | undefined} */
     this.next = undefined;
-    this.text = el('strong');
+    this.text = el('strong', { id: about });
     this.reason = el('p');
     this.root = el('li', {}, this.text, this.reason, el('p', { class: 'actions' },
-      el('button', { type: 'button', click: () => {
+      el('button', { type: 'button', 'aria-describedby': about, click: () => {
         const edit = this.next?.row;
         if (!edit || typeof edit !== 'object' || !('add_row' in edit) || !book.edit(edit)) return;
         book.draw();
         focusCell(document.getElementById(`row-${edit.add_row.row}`), 'edge_a');
       } }, t.addRow),
-      el('button', { type: 'button', class: 'quiet', click: () => {
+      el('button', { type: 'button', class: 'quiet', 'aria-describedby': about, click: () => {
         if (this.next?.position) book.edit(this.next.position);
       } }, t.addToPlan)));
   }
@@ -174,14 +175,16 @@ class NextLine {
 }
 
 class OfferLine {
-  /** @param {Book} book */
-  constructor(book) {
+  /** @param {Book} book @param {string} id */
+  constructor(book, id) {
+    const about = `plan-offer-${id}`;
     /** @type {Edit | null} */
     this.edit = null;
-    this.text = el('span');
-    this.root = el('li', {}, this.text, ' ', el('button', { type: 'button', class: 'quiet', click: () => {
+    this.text = el('span', { id: about });
+    const use = el('button', { type: 'button', class: 'quiet', 'aria-describedby': about, click: () => {
       if (this.edit && book.edit(this.edit)) undoable(words.plan.planned);
-    } }, words.plan.use));
+    } }, words.plan.use);
+    this.root = el('li', {}, this.text, ' ', use);
   }
 
   /** @param {OfferView} offer */

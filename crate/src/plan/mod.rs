@@ -45,7 +45,7 @@ pub struct Plan {
     pub predicted: Result<Prediction, Refusal>,
     /// What would change it.
     pub what_if: WhatIfs,
-    /// As many rows, half of them at either end: the least u(v), and blind to bends and splices.
+    /// As many rows, half of them at either end: the longest lever, and blind to bends and splices.
     pub ends: Option<Proposal>,
     /// As many rows spread over all rails, three or more on each.
     pub spread: Option<Proposal>,

@@ -13,6 +13,9 @@ use crate::rail::{self, Stand};
 /// practice, no source).
 const ROOM: f64 = 0.8;
 
+/// Where proposals begin on a rail that reaches to the splitter, as a share of its far end (common practice, no source).
+const CLEAR: f64 = 0.05;
+
 /// A place at which the carriage may stand.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Spot {
@@ -153,12 +156,13 @@ impl<'a> Ground<'a> {
         self.round_step(index, FINE).map(|(unit, step, _)| unit.to_base(step))
     }
 
-    /// `count` places spread evenly over a rail, ends included; places at or before the splitter, or beyond the reach
-    /// of the pulse rate, are left out.
+    /// `count` places spread evenly over a rail, ends included; none at the splitter or before it, nor beyond the
+    /// reach of the pulse rate.
     pub fn along(&self, index: usize, count: usize) -> Vec<Spot> {
         let Some((near, far)) = self.ends(index) else { return Vec::new() };
         let far = self.reach().map_or(far, |reach| far.min(reach));
-        let near = near.max(0.0);
+        // At the splitter itself there is no place for a carriage.
+        let near = if near > 0.0 { near } else { CLEAR * far };
         let share = |k: usize| if count > 1 { k as f64 / (count - 1) as f64 } else { 0.5 };
         let mut spots: Vec<Spot> = (0..count)
             .filter_map(|k| self.round_spot(index, near + share(k) * (far - near), FINE))

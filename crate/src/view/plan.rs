@@ -351,7 +351,7 @@ impl Words<'_> {
     fn offers(&self, found: &Plan) -> Vec<OfferView> {
         let both = [
             ("spread", &found.spread, "spread over all rails: bends and splices can be tested"),
-            ("ends", &found.ends, "half at either end: the least u(v), but blind to bends and splices"),
+            ("ends", &found.ends, "half at either end: the longest lever, blind to bends and splices"),
         ];
         let offer = |(id, proposal, words): (&str, &Option<Proposal>, &str)| {
             let proposal = proposal.as_ref()?;

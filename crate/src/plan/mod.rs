@@ -56,8 +56,8 @@ pub struct Plan {
     pub step: Option<(f64, f64, f64)>,
     /// What is unwise about the positions.
     pub warnings: Vec<Warning>,
-    /// The next reading that would help most, and the one that would show most.
-    pub next: (Option<Next>, Option<Next>),
+    /// The next reading that would help most, and the one that would show most where it is another one.
+    pub next: Vec<Next>,
     /// How many rows have been taken so far; the next reading is told from them, else from the plan.
     pub taken: usize,
 }
@@ -171,7 +171,7 @@ pub enum To {
 pub fn moved(page: &Page, id: PositionId, to: To) -> Option<Spot> {
     let ground = Ground::of(page).ok()?;
     let position = positions::read(&ground).into_iter().find(|position| position.id == id)?;
-    let rail = page.rails.iter().position(|rail| Some(rail.id) == position.rail)?;
+    let rail = position.rail?;
     let (near, far) = ground.ends(rail)?;
     match to {
         To::Share(share) => ground.round_spot(rail, near + share * (far - near), FINE),
@@ -188,26 +188,25 @@ pub fn moved(page: &Page, id: PositionId, to: To) -> Option<Spot> {
 fn taken(ground: &Ground, analysis: &Analysis, positions: &[Position]) -> (Taken, usize) {
     let count = analysis.rows.iter().filter(|reading| reading.part == Part::Used).count();
     let model = model(ground, analysis, count);
-    let mut rows: Vec<(Row, (Option<usize>, f64))> = (ground.page.rows.iter().zip(&analysis.rows))
-        .filter_map(|(row, reading)| {
-            let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
-            let distance = reading.distance?.value;
-            let row = match reading.part {
-                Part::Used => row.clone(),
-                Part::Incomplete { .. } => {
-                    ground.row(row.id, &open_spot(ground, row, rail?, distance), &model)
-                }
-                Part::Empty | Part::Struck => return None,
-            };
-            Some((row, (rail, distance)))
-        })
-        .collect();
-    if rows.is_empty() {
-        let spots = positions::spots(positions);
-        let row = |(id, spot): (u32, &Spot)| (ground.row(id, spot, &model), (Some(spot.rail), spot.distance));
-        rows = (spot::first_row(ground.page)..).zip(&spots).map(row).collect();
+    let (mut rows, mut places) = (Vec::new(), Vec::new());
+    for (row, reading) in ground.page.rows.iter().zip(&analysis.rows) {
+        let Some(distance) = reading.distance.map(|distance| distance.value) else { continue };
+        let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        match (&reading.part, rail) {
+            (Part::Used, _) => rows.push(row.clone()),
+            (Part::Incomplete { .. }, Some(rail)) => {
+                rows.push(ground.row(row.id, &open_spot(ground, row, rail, distance), &model));
+            }
+            _ => continue,
+        }
+        places.push((rail, distance));
     }
-    let (rows, places) = rows.into_iter().unzip();
+    if rows.is_empty() {
+        for (id, spot) in (spot::first_row(ground.page)..).zip(positions::spots(positions)) {
+            rows.push(ground.row(id, &spot, &model));
+            places.push((Some(spot.rail), spot.distance));
+        }
+    }
     (Taken { rows, places, model }, count)
 }
 
@@ -232,13 +231,12 @@ fn model(ground: &Ground, analysis: &Analysis, count: usize) -> Model {
 fn what_ifs(ground: &Ground, positions: &[Position], spots: &[Spot]) -> WhatIfs {
     let Ok(asked) = ask_spots(ground, spots) else { return WhatIfs::default() };
     // Each row once, and the first row of each position once more.
-    let placed = positions.iter().filter(|position| position.spot.is_some());
-    let firsts = placed.scan(0, |first, position| {
-        let this = *first;
-        *first += position.repeats;
-        Some(this)
-    });
-    let again: Vec<usize> = (0..spots.len()).chain(firsts).collect();
+    let mut again: Vec<usize> = (0..spots.len()).collect();
+    let mut first = 0;
+    for position in positions.iter().filter(|position| position.spot.is_some()) {
+        again.push(first);
+        first += position.repeats;
+    }
     WhatIfs {
         again: asked.with(&again),
         rail: one_more_rail(ground, spots),
@@ -248,21 +246,15 @@ fn what_ifs(ground: &Ground, positions: &[Position], spots: &[Spot]) -> WhatIfs 
 }
 
 fn faster(ground: &Ground, spots: &[Spot]) -> Option<(f64, usize)> {
+    let mut quick = spots.to_vec();
     let mut count = 0;
-    let quick: Vec<Spot> = spots
-        .iter()
-        .map(|spot| {
-            let half = ground.time(&spot.time_base).map(|time| time / 2.0);
-            match half.filter(|half| ground.holds(spot.distance, *half)) {
-                Some(half) => {
-                    count += 1;
-                    let time_base = in_unit(half, Unit::NANOSECOND, ground.page.decimal_mark);
-                    Spot { time_base, ..spot.clone() }
-                }
-                None => spot.clone(),
-            }
-        })
-        .collect();
+    for spot in &mut quick {
+        let half = ground.time(&spot.time_base).map(|time| time / 2.0);
+        if let Some(half) = half.filter(|half| ground.holds(spot.distance, *half)) {
+            spot.time_base = in_unit(half, Unit::NANOSECOND, ground.page.decimal_mark);
+            count += 1;
+        }
+    }
     ask_spots(ground, &quick).ok().map(|asked| (asked.prediction.relative, count))
 }
 
@@ -297,17 +289,16 @@ fn one_more_rail(ground: &Ground, spots: &[Spot]) -> Option<f64> {
     if ground.reach().is_some_and(|reach| to > reach) {
         return None;
     }
-    let beyond = |spot: &Spot| {
+    let mut all = spots.to_vec();
+    for spot in spots.iter().filter(|spot| spot.rail == last) {
         let distance = spot.distance + from - near;
-        let kept = ground.time(&spot.time_base).filter(|time| ground.holds(distance, *time));
-        let time_base = if kept.is_some() { spot.time_base.clone() } else { ground.fastest(distance) };
-        Spot { rail: last + 1, distance, time_base, ..spot.clone() }
-    };
-    let mut more: Vec<Spot> = spots.iter().filter(|spot| spot.rail == last).map(beyond).collect();
-    if more.is_empty() {
-        more = ground.along(last + 1, SIDE);
+        let kept = ground.time(&spot.time_base).is_some_and(|time| ground.holds(distance, time));
+        let time_base = if kept { spot.time_base.clone() } else { ground.fastest(distance) };
+        all.push(Spot { rail: last + 1, distance, time_base, reading: spot.reading.clone() });
     }
-    let all: Vec<Spot> = spots.iter().cloned().chain(more).collect();
+    if all.len() == spots.len() {
+        all.append(&mut ground.along(last + 1, SIDE));
+    }
     ask_spots(&ground, &all).ok().map(|asked| asked.prediction.relative)
 }
 
@@ -316,70 +307,79 @@ const NEW_RAIL: &str = "one more";
 
 /// Rows spread over all rails, and as many at the two ends.
 fn proposals(ground: &Ground, count: usize) -> (Option<Proposal>, Option<Proposal>) {
-    let ends: Vec<Option<(f64, f64)>> =
-        (0..ground.rails.len()).map(|rail| ground.ends(rail).filter(|(_, far)| *far > 0.0)).collect();
-    let total: f64 = ends.iter().flatten().map(|(near, far)| far - near).sum();
-    let share = |(near, far): (f64, f64)| {
+    let length = |rail: usize| ground.ends(rail).map_or(0.0, |(near, far)| (far - near.max(0.0)).max(0.0));
+    let mut total = 0.0;
+    for rail in 0..ground.rails.len() {
+        total += length(rail);
+    }
+    let mut spread: Vec<Spot> = Vec::new();
+    for rail in 0..ground.rails.len() {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of the count")]
-        let rows = (count as f64 * (far - near) / total).round() as usize;
-        rows.max(SIDE)
-    };
-    let each = ends.iter().enumerate().filter_map(|(rail, ends)| Some((rail, (*ends)?)));
-    let spread: Vec<Spot> = each.flat_map(|(rail, ends)| ground.along(rail, share(ends))).collect();
-    let by_distance = |a: &&Spot, b: &&Spot| a.distance.total_cmp(&b.distance);
-    let (near, far) = (spread.iter().min_by(by_distance), spread.iter().max_by(by_distance));
-    let half = spread.len() / 2;
-    let at_ends = near.zip(far).map(|(near, far)| {
-        (0..spread.len()).map(|row| if row < half { near.clone() } else { far.clone() }).collect()
-    });
-    let proposal = |spots: Vec<Spot>| {
-        let relative = expected(ground, &spots).ok()?.relative;
-        Some(Proposal { spots, relative })
-    };
-    (proposal(spread.clone()), at_ends.and_then(proposal))
+        let rows = (count as f64 * length(rail) / total).round() as usize;
+        spread.append(&mut ground.along(rail, rows.max(SIDE)));
+    }
+    let mut ends = Vec::new();
+    if let Some(first) = spread.first() {
+        let (mut near, mut far) = (first, first);
+        for spot in &spread {
+            near = if spot.distance < near.distance { spot } else { near };
+            far = if spot.distance > far.distance { spot } else { far };
+        }
+        ends = vec![near.clone(); spread.len() / 2];
+        ends.resize(spread.len(), far.clone());
+    }
+    (proposal(ground, spread), proposal(ground, ends))
+}
+
+fn proposal(ground: &Ground, spots: Vec<Spot>) -> Option<Proposal> {
+    let relative = expected(ground, &spots).ok()?.relative;
+    Some(Proposal { spots, relative })
 }
 
 fn warnings(ground: &Ground, positions: &[Position], rows: usize) -> Vec<Warning> {
-    let placed: Vec<(usize, &Spot)> = (1..)
-        .zip(positions)
-        .filter_map(|(number, position)| Some((number, position.spot.as_ref()?)))
-        .collect();
-    if placed.is_empty() {
-        return Vec::new();
-    }
-    let those = |is: &dyn Fn(&Spot) -> bool| -> Vec<usize> {
-        placed.iter().filter(|(_, spot)| is(spot)).map(|(number, _)| *number).collect()
-    };
-    let off = those(&|spot| {
-        ground
-            .ends(spot.rail)
-            .is_some_and(|(near, far)| spot.distance < near - 1e-9 || spot.distance > far + 1e-9)
-    });
-    let beyond = those(&|spot| ground.reach().is_some_and(|reach| spot.distance >= reach));
-    let off_screen = those(&|spot| {
+    let (mut off, mut beyond, mut off_screen) = (Vec::new(), Vec::new(), Vec::new());
+    let mut places = Vec::new();
+    let reach = ground.reach().unwrap_or(f64::INFINITY);
+    for (number, position) in (1..).zip(positions) {
+        let Some(spot) = &position.spot else { continue };
+        places.push((Some(spot.rail), spot.distance));
+        let (near, far) = ground.ends(spot.rail).unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+        if spot.distance < near - 1e-9 || spot.distance > far + 1e-9 {
+            off.push(number);
+        }
+        if spot.distance >= reach {
+            beyond.push(number);
+        }
         let room = ground.time(&spot.time_base).map(|time| time * ground.bench.screen_width);
-        room.is_some_and(|room| ground.model.delay(spot.distance) > room)
-    });
-    let mut all: Vec<Warning> = [
-        (off, Warning::OffRail as fn(Vec<usize>) -> Warning),
-        (beyond, Warning::BeyondReach),
-        (off_screen, Warning::OffScreen),
-    ]
-    .into_iter()
-    .filter(|(numbers, _)| !numbers.is_empty())
-    .map(|(numbers, warning)| warning(numbers))
-    .collect();
-    let places: Vec<(Option<usize>, f64)> =
-        placed.iter().map(|(_, spot)| (Some(spot.rail), spot.distance)).collect();
-    let used =
-        (0..ground.rails.len()).map(|rail| (rail, distinct(&places, rail))).filter(|(_, have)| *have > 0);
-    let used: Vec<(usize, usize)> = used.collect();
-    if used.len() > 1 {
-        all.extend(
-            used.iter().filter(|(_, have)| *have < SIDE).map(|(rail, have)| Warning::Side(*rail, *have)),
-        );
+        if room.is_some_and(|room| ground.model.delay(spot.distance) > room) {
+            off_screen.push(number);
+        }
     }
-    all.extend(cluster(ground, &places));
+    let mut all = vec![Warning::OffRail(off), Warning::BeyondReach(beyond), Warning::OffScreen(off_screen)];
+    all.retain(|warning| match warning {
+        Warning::OffRail(numbers) | Warning::BeyondReach(numbers) | Warning::OffScreen(numbers) => {
+            !numbers.is_empty()
+        }
+        _ => true,
+    });
+    if places.is_empty() {
+        return all;
+    }
+    let mut used = Vec::new();
+    for rail in 0..ground.rails.len() {
+        let have = distinct(&places, rail);
+        if have > 0 {
+            used.push((rail, have));
+        }
+    }
+    if used.len() > 1 {
+        for (rail, have) in used {
+            if have < SIDE {
+                all.push(Warning::Side(rail, have));
+            }
+        }
+    }
+    all.extend(cluster(ground, &places, reach));
     if rows < FEW {
         all.push(Warning::Few(rows));
     }
@@ -390,17 +390,38 @@ fn warnings(ground: &Ground, positions: &[Position], rows: usize) -> Vec<Warning
 const FEW: usize = 5;
 
 /// All positions within a third of the length that there is.
-fn cluster(ground: &Ground, places: &[(Option<usize>, f64)]) -> Option<Warning> {
-    let range = |values: &mut dyn Iterator<Item = f64>| {
-        let (low, high) =
-            values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), d| (low.min(d), high.max(d)));
-        high - low
-    };
-    let spanned = range(&mut places.iter().map(|place| place.1));
-    let reach = ground.reach().unwrap_or(f64::INFINITY);
-    let ends = (0..ground.rails.len()).filter_map(|rail| ground.ends(rail));
-    let whole = range(&mut ends.flat_map(|(near, far)| [near.max(0.0), far.min(reach)]));
+fn cluster(ground: &Ground, places: &[(Option<usize>, f64)], reach: f64) -> Option<Warning> {
+    let (mut spanned, mut whole) = (Range::default(), Range::default());
+    for (_, distance) in places {
+        spanned.take(*distance);
+    }
+    for rail in 0..ground.rails.len() {
+        if let Some((near, far)) = ground.ends(rail) {
+            whole.take(near.max(0.0));
+            whole.take(far.min(reach));
+        }
+    }
+    let (spanned, whole) = (spanned.length(), whole.length());
     (spanned < whole / 3.0).then_some(Warning::Cluster(spanned, whole))
+}
+
+/// The least and the largest of some values.
+struct Range(f64, f64);
+
+impl Default for Range {
+    fn default() -> Self {
+        Self(f64::INFINITY, f64::NEG_INFINITY)
+    }
+}
+
+impl Range {
+    fn take(&mut self, value: f64) {
+        *self = Self(self.0.min(value), self.1.max(value));
+    }
+
+    fn length(&self) -> f64 {
+        self.1 - self.0
+    }
 }
 
 #[cfg(test)]

@@ -139,13 +139,13 @@ fn the_next_reading_does_what_is_said() -> Outcome {
         notebook.apply(position(id, rail, reading, "2", ""), "")?;
     }
     let found = seen(&notebook)?;
-    let (best, honest) = (found.next.0.ok_or("no reading")?, found.next.1.ok_or("no second reading")?);
+    let [best, honest] = found.next.as_slice() else { return Err("not two readings".into()) };
     let (before, after) = best.effect.ok_or("no effect")?;
     assert!((before / expected_of(&notebook)? - 1.0).abs() < 1e-9);
     assert!(matches!(best.why, Why::Lever(_)) && best.spot.reading == "200", "{best:?}");
     assert!(honest.why == Why::Side(2) && honest.spot.rail == 1, "{honest:?}");
     let rails = ["1", "2"];
-    for next in [&best, &honest] {
+    for next in [best, honest] {
         let mut with_it = notebook.clone();
         let rail = rails.get(next.spot.rail).ok_or("no such rail")?;
         with_it.apply(position(9, rail, &next.spot.reading, &next.spot.time_base, ""), "")?;
@@ -162,7 +162,7 @@ fn a_row_begun_counts() -> Outcome {
     let mut notebook = two_rails()?;
     let mut places = Vec::new();
     for row in 1..=8 {
-        let spot = seen(&notebook)?.next.0.ok_or("no reading")?.spot;
+        let spot = seen(&notebook)?.next.first().ok_or("no reading")?.spot.clone();
         let name = (spot.rail + 1).to_string();
         let cells =
             [(Cell::Rail, name), (Cell::Reading, spot.reading.clone()), (Cell::TimeBase, spot.time_base)];
@@ -196,7 +196,7 @@ fn what_is_unwise_is_said() -> Outcome {
     assert_eq!(found.warnings, expected);
     let (period, reach) = found.reach.ok_or("no reach")?;
     assert!((period - 12.5).abs() < 1e-12 && (reach - 3.746).abs() < 0.001, "{reach}");
-    let near = found.next.0.ok_or("no reading")?.spot.distance;
+    let near = found.next.first().ok_or("no reading")?.spot.distance;
     assert!(near < reach);
     Ok(())
 }
@@ -244,7 +244,7 @@ fn without_a_bench_it_is_said_what_to_do() -> Outcome {
     assert_eq!(refused(&notebook).as_deref(), Some("no_place"));
     let found = seen(&one_rail()?)?;
     assert_eq!(found.predicted.err().map(|refusal| refusal.id).as_deref(), Some("too_few_rows"));
-    let first = found.next.0.ok_or("no reading")?;
+    let first = found.next.first().ok_or("no reading")?;
     assert_eq!((first.why, first.effect), (Why::First, None));
     Ok(())
 }
@@ -341,8 +341,8 @@ proptest! {
             }
         }
         prop_assert!(before.is_finite());
-        let (best, honest) = seen(&notebook).map_err(TestCaseError::fail)?.next;
-        for (was, becomes) in [best, honest].into_iter().flatten().filter_map(|next| next.effect) {
+        let found = seen(&notebook).map_err(TestCaseError::fail)?;
+        for (was, becomes) in found.next.into_iter().filter_map(|next| next.effect) {
             prop_assert!(becomes <= was * (1.0 + 1e-9), "{becomes} after {was}");
         }
     }

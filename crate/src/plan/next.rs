@@ -47,48 +47,63 @@ pub struct Taken {
 
 /// The reading that would lower u(v)/v most; and, where it is another one, the reading that would show most of what
 /// the line can't tell yet.
-pub fn next(ground: &Ground, taken: &Taken) -> (Option<Next>, Option<Next>) {
-    let places = |count: usize| -> Vec<Spot> {
-        (0..ground.rails.len()).flat_map(|rail| ground.along(rail, count)).collect()
-    };
-    let rows = taken.rows.len().max(1);
-    let mut spots = places((EFFORT / rows / ground.rails.len().max(1)).clamp(7, PLACES));
+pub fn next(ground: &Ground, taken: &Taken) -> Vec<Next> {
+    let count = taken.rows.len();
+    let each = EFFORT / count.max(1) / ground.rails.len().max(1);
+    let mut spots = ground.everywhere(each.clamp(7, PLACES));
     for spot in &mut spots {
         if let Some(time_base) = near_time_base(ground, taken, spot.distance) {
             spot.time_base = time_base;
         }
     }
+    let mut middle = 0.0;
+    for (_, distance) in &taken.places {
+        middle += distance / count as f64;
+    }
     let asked = asked(ground, taken, &spots);
-    let count = taken.rows.len();
-    let so_far: Vec<usize> = (0..count).collect();
-    let before = asked.as_ref().and_then(|asked| asked.with(&so_far));
-    let after = |place: usize| {
-        let with_it: Vec<usize> = so_far.iter().copied().chain([count + place]).collect();
-        asked.as_ref()?.with(&with_it)
+    let with = |more: Option<usize>| {
+        let mut rows: Vec<usize> = (0..count).collect();
+        rows.extend(more.map(|place| count + place));
+        asked.as_ref()?.with(&rows)
     };
-    let middle = taken.places.iter().map(|place| place.1).sum::<f64>() / rows as f64;
-    let chosen =
-        |place: usize, effect, why| spots.get(place).map(|spot| Next { spot: spot.clone(), effect, why });
-    let Some(before) = before else {
-        // Far from the middle of what there is; at the near end to begin with.
-        let far = |place: &usize| spots.get(*place).map_or(0.0, |spot| (spot.distance - middle).abs());
-        let place =
-            if count == 0 { Some(0) } else { (0..spots.len()).max_by(|a, b| far(a).total_cmp(&far(b))) };
-        return (place.and_then(|place| chosen(place, None, Why::First)), None);
-    };
-    let effects: Vec<(usize, f64)> =
-        (0..spots.len()).filter_map(|place| Some((place, after(place)?))).collect();
-    let best = effects.iter().min_by(|a, b| a.1.total_cmp(&b.1));
-    let best = best.and_then(|(place, u)| {
-        let lever = spots.get(*place)?.distance - middle;
-        chosen(*place, Some((before, *u)), Why::Lever(lever.abs()))
-    });
-    let honest = honest(ground, taken, &spots).and_then(|(place, why)| {
-        let u = effects.iter().find(|(at, _)| *at == place)?.1;
-        chosen(place, Some((before, u)), why)
-    });
-    let other = honest.filter(|honest| best.as_ref().is_none_or(|best| best.spot != honest.spot));
-    (best, other)
+    let before = with(None);
+    // Without a line yet: far from the middle of what there is, and at the near end to begin with.
+    let mut best: Option<(Next, f64)> = None;
+    let mut honest: Option<(Next, f64)> = None;
+    let poor = poor_side(ground, taken, &spots);
+    for (place, spot) in spots.iter().enumerate() {
+        let lever = (spot.distance - middle).abs();
+        let after = before.and_then(|_| with(Some(place)));
+        let effect = before.zip(after);
+        let (why, worth) = match after {
+            Some(after) => (Why::Lever(lever), -after),
+            None => (Why::First, if count == 0 { -spot.distance } else { lever }),
+        };
+        if before.is_some() == after.is_some() {
+            keep(&mut best, worth, spot, effect, why);
+        }
+        let mut room = f64::INFINITY;
+        for (_, distance) in &taken.places {
+            room = room.min((distance - spot.distance).abs());
+        }
+        if effect.is_some() && poor.is_none_or(|(rail, _)| rail == spot.rail) {
+            let why = poor.map_or(Why::Gap(room), |(_, have)| Why::Side(have));
+            keep(&mut honest, room, spot, effect, why);
+        }
+    }
+    let mut both = Vec::new();
+    for (next, _) in [best, honest].into_iter().flatten() {
+        if both.iter().all(|other: &Next| other.spot != next.spot) {
+            both.push(next);
+        }
+    }
+    both
+}
+
+fn keep(best: &mut Option<(Next, f64)>, worth: f64, spot: &Spot, effect: Option<(f64, f64)>, why: Why) {
+    if best.as_ref().is_none_or(|best| worth > best.1) {
+        *best = Some((Next { spot: spot.clone(), effect, why }, worth));
+    }
 }
 
 /// All rows taken and, behind them, one at each place looked at.
@@ -110,20 +125,15 @@ fn near_time_base(ground: &Ground, taken: &Taken, distance: f64) -> Option<Strin
     ground.holds(distance, time).then(|| text.to_owned())
 }
 
-/// On the first rail with too few positions to test its splice; else in the middle of the widest gap.
-fn honest(ground: &Ground, taken: &Taken, spots: &[Spot]) -> Option<(usize, Why)> {
-    let several = (0..ground.rails.len()).filter(|rail| ground.ends(*rail).is_some()).count() > 1;
-    let poor = (0..ground.rails.len())
-        .filter(|rail| several && spots.iter().any(|spot| spot.rail == *rail))
+/// The first rail, if there are several, with too few positions to test its splice, and how many it has.
+fn poor_side(ground: &Ground, taken: &Taken, spots: &[Spot]) -> Option<(usize, usize)> {
+    let rails = 0..ground.rails.len();
+    if rails.clone().filter(|rail| ground.ends(*rail).is_some()).count() < 2 {
+        return None;
+    }
+    rails
         .map(|rail| (rail, distinct(&taken.places, rail)))
-        .find(|(_, have)| *have < SIDE);
-    let room = |spot: &Spot| {
-        let from = taken.places.iter().map(|place| (place.1 - spot.distance).abs());
-        from.fold(f64::INFINITY, f64::min)
-    };
-    let open = spots.iter().enumerate().filter(|(_, spot)| poor.is_none_or(|(rail, _)| spot.rail == rail));
-    let (place, spot) = open.max_by(|a, b| room(a.1).total_cmp(&room(b.1)))?;
-    Some((place, poor.map_or_else(|| Why::Gap(room(spot)), |(_, have)| Why::Side(have))))
+        .find(|(rail, have)| *have < SIDE && spots.iter().any(|spot| spot.rail == *rail))
 }
 
 /// How many positions, a centimetre apart or more, there are on a rail.

@@ -4,7 +4,7 @@ use litemap::LiteMap;
 
 use super::spot::{Ground, Spot, first_row, with_rows};
 use crate::analysis::{Place, sight};
-use crate::notebook::{Cell, Page, PlannedPosition, PositionId, RailId, Row, RowId};
+use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row};
 use crate::quantity::{NumberError, Unit, parse};
 
 /// Rows that may be planned for one position.
@@ -15,8 +15,8 @@ const MOST: f64 = 50.0;
 pub struct Position {
     /// The position.
     pub id: PositionId,
-    /// The rail it names, if there is one of that name.
-    pub rail: Option<RailId>,
+    /// Place of the rail it names among the rails, if there is one of that name.
+    pub rail: Option<usize>,
     /// Where it is; none while it can't be told.
     pub spot: Option<Spot>,
     /// How many rows are to be read there.
@@ -27,38 +27,37 @@ pub struct Position {
 
 /// Reads the planned positions.
 pub fn read(ground: &Ground) -> Vec<Position> {
-    let plan = &ground.page.plan;
-    let rows = (first_row(ground.page)..).zip(plan).map(|(id, position)| unread(id, position)).collect();
+    let first = first_row(ground.page);
+    let mut rows = Vec::new();
+    for (id, typed) in (first..).zip(&ground.page.plan) {
+        let texts = [(Cell::Rail, typed.rail.clone()), (Cell::Reading, typed.reading.clone())];
+        rows.push(Row { id, cells: LiteMap::from_iter(texts), struck: None });
+    }
     let seen = sight(&with_rows(ground.page, rows, Vec::new()));
-    let readings = plan.iter().zip((first_row(ground.page)..).zip(&seen.rows.readings));
-    readings
-        .map(|(typed, (row, reading))| {
-            let at_row = seen.problems.iter().filter_map(|problem| match problem.place {
-                Place::Cell { row: at, cell } if at == row => Some((cell, problem.message.clone())),
-                _ => None,
-            });
-            let mut problems: Vec<(Cell, String)> = at_row.collect();
-            let distance = reading.distance.map(|distance| distance.value);
-            let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
-            let spot = rail.zip(distance).map(|(rail, distance)| Spot {
-                rail,
-                reading: typed.reading.trim().to_owned(),
-                distance,
-                time_base: time_base(ground, typed, distance, &mut problems),
-            });
-            let repeats = repeats(ground.page, typed).unwrap_or_else(|message| {
-                problems.push((Cell::Remark, message));
-                1
-            });
-            Position { id: typed.id, rail: reading.rail, spot, repeats, problems }
-        })
-        .collect()
-}
-
-fn unread(id: RowId, position: &PlannedPosition) -> Row {
-    let cells = [(Cell::Rail, &position.rail), (Cell::Reading, &position.reading)];
-    let cells = cells.into_iter().map(|(cell, text)| (cell, text.clone())).collect::<LiteMap<_, _>>();
-    Row { id, cells, struck: None }
+    let mut positions = Vec::new();
+    for (typed, reading) in ground.page.plan.iter().zip(&seen.rows.readings) {
+        let mut problems = Vec::new();
+        for problem in &seen.problems {
+            if let Place::Cell { row, cell } = problem.place
+                && row == reading.id
+            {
+                problems.push((cell, problem.message.clone()));
+            }
+        }
+        let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        let spot = rail.zip(reading.distance).map(|(rail, distance)| Spot {
+            rail,
+            reading: typed.reading.trim().to_owned(),
+            distance: distance.value,
+            time_base: time_base(ground, typed, distance.value, &mut problems),
+        });
+        let repeats = repeats(ground.page, typed).unwrap_or_else(|message| {
+            problems.push((Cell::Remark, message));
+            1
+        });
+        positions.push(Position { id: typed.id, rail, spot, repeats, problems });
+    }
+    positions
 }
 
 fn time_base(
@@ -99,6 +98,11 @@ fn repeats(page: &Page, typed: &PlannedPosition) -> Result<usize, String> {
 
 /// The places of the rows planned: each position as often as it is to be read.
 pub fn spots(positions: &[Position]) -> Vec<Spot> {
-    let each = positions.iter().filter_map(|position| Some((position.spot.as_ref()?, position.repeats)));
-    each.flat_map(|(spot, repeats)| std::iter::repeat_n(spot.clone(), repeats)).collect()
+    let mut spots = Vec::new();
+    for position in positions {
+        for _ in 0..position.repeats {
+            spots.extend(position.spot.clone());
+        }
+    }
+    spots
 }

@@ -5,15 +5,12 @@
 //! is said to be unknown. The speed of light is c₀. Every shared error is drawn from a stream of its own of the seed,
 //! known by the name of the error, so that what was so can be told again from the seed alone.
 
-use litemap::LiteMap;
-
 use super::spot::{Ground, Spot, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, Sight, sight};
 use crate::budget::Random;
-use crate::line::FreeColumn;
-use crate::notebook::{Cell, Edit, EditError, Notebook, Page, RailId, Scope};
+use crate::notebook::{Notebook, Page, RailId, Scope};
 use crate::quantity::{Unit, fixed};
 
 /// Standard deviation of a step that nobody knows, m.
@@ -30,59 +27,24 @@ pub struct Truth {
     pub steps: Vec<(RailId, f64)>,
 }
 
-/// A new notebook with the bench and the plan of `page`, and readings simulated from `seed`. Where nothing is planned,
-/// rows spread over all rails are read.
+/// The rows that a person would write on the bench and by the plan of `page`: rail, reading, time base and both edges of
+/// each. The bench's errors are drawn from `seed`; where nothing is planned, rows spread over all rails are read.
+///
+/// For a rehearsal they become rows of a new notebook with the same bench, whose first log entry says the seed and does
+/// all of it at one stroke.
 ///
 /// # Errors
 /// Why nothing can be rehearsed yet, and what to do.
-pub fn rehearse(page: &Page, title: &str, seed: u32) -> Result<Notebook, Refusal> {
+pub fn rehearse(page: &Page, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+    let mut page = with_rows(page, Vec::new(), page.plan.clone());
     // An error of chosen rows has no rows here.
-    let shared =
-        page.shared.iter().filter(|shared| !matches!(shared.rows, Scope::Rows(_))).cloned().collect();
-    let page = Page { shared, ..with_rows(page, Vec::new(), page.plan.clone()) };
+    page.shared.retain(|shared| !matches!(shared.rows, Scope::Rows(_)));
     let ground = Ground::of(&page)?;
     let mut spots = planned(&ground);
-    let mut plan = page.plan.clone();
     if spots.len() < 2 {
         spots = spread(&ground);
-        plan = (1..).zip(&spots).map(|(id, spot)| position(&page, id, spot)).collect();
     }
-    let rows = read(&ground, &spots, seed)?;
-    let mut edits = vec![
-        Edit::SetTitle(title.to_owned()),
-        Edit::SetRehearsal(seed),
-        Edit::SetDecimalMark(page.decimal_mark),
-        Edit::SetPath(page.path),
-    ];
-    edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
-    for rail in &page.rails {
-        let id = rail.id;
-        edits.extend([
-            Edit::AddRail(id),
-            Edit::SetRulerUnit { rail: id, unit: rail.unit },
-            Edit::SetSense { rail: id, sense: rail.sense },
-            Edit::SetSplice { rail: id, splice: rail.splice.clone() },
-        ]);
-        let texts = rail.texts.iter();
-        edits.extend(texts.map(|(field, text)| Edit::SetRail {
-            rail: id,
-            field: *field,
-            text: text.clone(),
-        }));
-    }
-    edits.extend(page.settings.iter().cloned().map(Edit::SetSetting));
-    edits.extend(page.shared.iter().cloned().map(Edit::SetShared));
-    edits.extend(plan.into_iter().map(Edit::SetPosition));
-    edits.extend((1..).zip(rows).map(|(row, cells)| Edit::AddRow { row, after: None, cells }));
-    let mut notebook = Notebook::new();
-    // At one stroke, so that no readings are left without the word that they are a rehearsal's.
-    let done = notebook.apply(Edit::Together(edits), "");
-    done.map_err(|error: EditError| refuse(&error.to_string()))?;
-    Ok(notebook)
-}
-
-fn refuse(message: &str) -> Refusal {
-    Refusal { id: "no_rehearsal".into(), rows: Vec::new(), message: message.into() }
+    read(&ground, &spots, seed)
 }
 
 /// The numbers that belong to something of a name.
@@ -118,17 +80,19 @@ fn drawn(seed: u32, page: &Page, setup: &crate::analysis::line::Setup) -> Drawn 
     }
 }
 
-/// The cells of each row, as a person would read them.
-fn read(ground: &Ground, spots: &[Spot], seed: u32) -> Result<Vec<LiteMap<Cell, String>>, Refusal> {
+fn read(ground: &Ground, spots: &[Spot], seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
     let page = ground.page;
-    let rows = (first_row(page)..).zip(spots).map(|(id, spot)| ground.row(id, spot, &ground.model));
-    let Sight { setup, bench, beam_angle, .. } = sight(&with_rows(page, rows.collect(), Vec::new()));
+    let mut rows = Vec::new();
+    for (id, spot) in (first_row(page)..).zip(spots) {
+        rows.push(ground.row(id, spot, &ground.model));
+    }
+    let Sight { setup, bench, beam_angle, .. } = sight(&with_rows(page, rows, Vec::new()));
     let setup = setup?;
     let all = drawn(seed, page, &setup);
     let mut random = stream(seed, "rows");
     let at = |list: &[f64], row: usize| list.get(row).copied().unwrap_or(0.0);
     let stretch = 1.0 + beam_angle * beam_angle / 2.0 * random.unit();
-    let mut read = Vec::with_capacity(spots.len());
+    let mut read = Vec::new();
     for (row, spot) in spots.iter().enumerate() {
         let (mut own_x, mut delay) = (0.0, all.t0);
         for noise in setup.noises.iter().filter(|noise| noise.origin != Origin::ScreenLimit) {
@@ -142,26 +106,19 @@ fn read(ground: &Ground, spots: &[Spot], seed: u32) -> Result<Vec<LiteMap<Cell, 
             delay += z * at(&shared.column.y, row);
         }
         for (column, step) in setup.data.free.iter().zip(&all.steps) {
-            if let FreeColumn::InX(entries) = column {
-                place -= step * at(entries, row);
-            }
+            place -= step * at(column.entries(), row);
         }
         delay += ground.model.slope * place * stretch;
-        let mut edge = || 2.0 * bench.half_width * random.unit() - bench.half_width;
-        let (a, b) = (edge(), edge());
         let begins = 0.3 + 0.4 * random.unit();
-        let time = ground.time(&spot.time_base).ok_or_else(|| refuse("a time base can’t be read"))?;
-        let screen = |divisions: f64| fixed(divisions, -3, page.decimal_mark);
-        read.push(LiteMap::from_iter([
-            (
-                Cell::Rail,
-                page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail)).unwrap_or_default(),
-            ),
-            (Cell::Reading, reading(ground, spot, own_x)),
-            (Cell::TimeBase, spot.time_base.clone()),
-            (Cell::EdgeA, screen(begins + a)),
-            (Cell::EdgeB, screen(begins + delay / time + b)),
-        ]));
+        // A time base that can't be read stands for the fastest, which can.
+        let ends = begins + delay / ground.time(&spot.time_base).unwrap_or(1.0);
+        let mut edge = |divisions: f64| {
+            let seen = divisions + bench.half_width * (2.0 * random.unit() - 1.0);
+            fixed(seen, -3, page.decimal_mark)
+        };
+        let (a, b) = (edge(begins), edge(ends));
+        let position = position(page, 0, spot);
+        read.push([position.rail, reading(ground, spot, own_x), position.time_base, a, b]);
     }
     Ok(read)
 }
@@ -172,9 +129,11 @@ fn reading(ground: &Ground, spot: &Spot, error: f64) -> String {
     let rail = ground.page.rails.get(spot.rail);
     let Some((stand, rail)) = stand.zip(rail) else { return spot.reading.clone() };
     let unit: Unit = crate::analysis::read::ruler_unit(rail.unit);
-    let finest = libm::floor(libm::log10(unit.from_base(stand.u_reading.max(1e-6))));
-    #[expect(clippy::cast_possible_truncation, reason = "the logarithm of a length on a bench")]
-    let place = (finest as i32).min(0);
+    let (mut place, mut digit) = (0, 1.0);
+    while digit > unit.from_base(stand.u_reading) && place > -6 {
+        place -= 1;
+        digit /= 10.0;
+    }
     fixed(unit.from_base(stand.reading(spot.distance + error)), place, ground.page.decimal_mark)
 }
 
@@ -197,4 +156,4 @@ pub fn truth(notebook: &Notebook) -> Option<Truth> {
 
 #[cfg(test)]
 #[path = "rehearsal_test.rs"]
-mod tests;
+pub(crate) mod tests;

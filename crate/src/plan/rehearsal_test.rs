@@ -1,13 +1,42 @@
 use super::*;
 use crate::analysis::{C0, analyse};
-use crate::notebook::{ActsOn, Effect, ErrorShape};
-use crate::notebook::{BenchField, Path, RailField, Sense, SharedError, Splice, read as open, write};
+use crate::notebook::{
+    ActsOn, BenchField, Cell, Edit, Effect, ErrorShape, Path, RailField, Sense, SharedError, Splice,
+    read as open, write,
+};
 use crate::synth::demo;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-fn rehearsed(page: &Page, seed: u32) -> Result<Notebook, String> {
-    rehearse(page, "Rehearsal: corridor", seed).map_err(|refusal| refusal.message)
+/// The notebook of a rehearsal, as the page makes it.
+pub(crate) fn rehearsed(page: &Page, seed: u32) -> Result<Notebook, Box<dyn std::error::Error>> {
+    let rows = rehearse(page, seed).map_err(|refusal| refusal.message)?;
+    let mut edits = vec![Edit::SetRehearsal(seed), Edit::SetPath(page.path)];
+    edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
+    for rail in &page.rails {
+        let id = rail.id;
+        edits.extend([
+            Edit::AddRail(id),
+            Edit::SetRulerUnit { rail: id, unit: rail.unit },
+            Edit::SetSense { rail: id, sense: rail.sense },
+            Edit::SetSplice { rail: id, splice: rail.splice.clone() },
+        ]);
+        let texts = rail.texts.iter();
+        edits.extend(texts.map(|(field, text)| Edit::SetRail {
+            rail: id,
+            field: *field,
+            text: text.clone(),
+        }));
+    }
+    edits.extend(page.shared.iter().cloned().map(Edit::SetShared));
+    for (row, texts) in (1..).zip(rows) {
+        let cells =
+            [Cell::Rail, Cell::Reading, Cell::TimeBase, Cell::EdgeA, Cell::EdgeB].into_iter().zip(texts);
+        edits.push(Edit::AddRow { row, after: None, cells: cells.collect() });
+    }
+    let mut notebook = Notebook::new();
+    notebook.apply(Edit::Together(edits), "")?;
+    Ok(notebook)
 }
 
 /// The bench of the demo with everything that can err: a mirror, a beam, a time base of some per cent, a free step.
@@ -111,5 +140,5 @@ fn the_truth_explains_the_readings() -> Outcome {
 
 #[test]
 fn a_bench_without_rails_is_refused() {
-    assert!(rehearse(&Page::default(), "", 1).is_err_and(|refusal| refusal.id == "no_rails"));
+    assert!(rehearse(&Page::default(), 1).is_err_and(|refusal| refusal.id == "no_rails"));
 }

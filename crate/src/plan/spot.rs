@@ -113,7 +113,7 @@ impl<'a> Ground<'a> {
     /// for the delay at a distance.
     pub fn fastest(&self, distance: f64) -> String {
         let needed = self.model.delay(distance).abs() / (ROOM * self.bench.screen_width);
-        let (step, place) = round_step(needed.max(1e-3));
+        let (step, place) = round_step(needed.max(1e-3), false);
         fixed(step, place.min(0), self.page.decimal_mark)
     }
 
@@ -128,7 +128,7 @@ impl<'a> Ground<'a> {
     pub fn round_spot(&self, index: usize, distance: f64, parts: f64) -> Option<Spot> {
         let (near, far) = self.ends(index)?;
         let stand = self.stands.get(index)?.as_ref()?;
-        let (unit, step, place) = self.round_step(index, parts)?;
+        let (unit, step, place) = self.ruler_step(index, parts)?;
         let aim = unit.from_base(stand.reading(distance.clamp(near, far)));
         // One step inwards where rounding would leave the rail.
         [0.0, 1.0, -1.0].into_iter().find_map(|aside| {
@@ -144,31 +144,44 @@ impl<'a> Ground<'a> {
     }
 
     /// The unit of a ruler, and the step between its round readings in that unit with the place of its digit.
-    fn round_step(&self, index: usize, parts: f64) -> Option<(Unit, f64, i32)> {
+    fn ruler_step(&self, index: usize, parts: f64) -> Option<(Unit, f64, i32)> {
         let (near, far) = self.ends(index)?;
         let unit = self.page.rails.get(index).map(|rail| ruler_unit(rail.unit))?;
-        let (step, place) = round_step_below(unit.from_base(far - near) / parts);
+        let (step, place) = round_step(unit.from_base(far - near) / parts, true);
         Some((unit, step, place))
     }
 
     /// The step between two round readings of a rail, m.
     pub fn fine_step(&self, index: usize) -> Option<f64> {
-        self.round_step(index, FINE).map(|(unit, step, _)| unit.to_base(step))
+        self.ruler_step(index, FINE).map(|(unit, step, _)| unit.to_base(step))
     }
 
     /// `count` places spread evenly over a rail, ends included; none at the splitter or before it, nor beyond the
     /// reach of the pulse rate.
     pub fn along(&self, index: usize, count: usize) -> Vec<Spot> {
-        let Some((near, far)) = self.ends(index) else { return Vec::new() };
-        let far = self.reach().map_or(far, |reach| far.min(reach));
+        let mut spots: Vec<Spot> = Vec::new();
+        let Some((near, far)) = self.ends(index) else { return spots };
+        let reach = self.reach().unwrap_or(f64::INFINITY);
+        let far = far.min(reach);
         // At the splitter itself there is no place for a carriage.
         let near = if near > 0.0 { near } else { CLEAR * far };
-        let share = |k: usize| if count > 1 { k as f64 / (count - 1) as f64 } else { 0.5 };
-        let mut spots: Vec<Spot> = (0..count)
-            .filter_map(|k| self.round_spot(index, near + share(k) * (far - near), FINE))
-            .filter(|spot| spot.distance > 0.0 && self.reach().is_none_or(|reach| spot.distance < reach))
-            .collect();
-        spots.dedup_by(|a, b| a.reading == b.reading);
+        for k in 0..count {
+            let aim = near + k as f64 / (count.max(2) - 1) as f64 * (far - near);
+            let Some(spot) = self.round_spot(index, aim, FINE) else { continue };
+            let new = spots.last().is_none_or(|last| last.reading != spot.reading);
+            if new && spot.distance > 0.0 && spot.distance < reach {
+                spots.push(spot);
+            }
+        }
+        spots
+    }
+
+    /// The same over all rails.
+    pub fn everywhere(&self, count: usize) -> Vec<Spot> {
+        let mut spots = Vec::new();
+        for rail in 0..self.rails.len() {
+            spots.append(&mut self.along(rail, count));
+        }
         spots
     }
 
@@ -205,34 +218,19 @@ pub fn first_row(page: &Page) -> RowId {
     page.rows.iter().map(|row| row.id).max().unwrap_or(0).saturating_add(1)
 }
 
-/// The smallest of 1, 2, 5, 10, 20 … that is at least so much, and the decimal place of its digit.
-fn round_step(at_least: f64) -> (f64, i32) {
-    let mut place = -6;
-    loop {
-        let unit = libm::exp10(f64::from(place));
+/// Of 1, 2, 5, 10, 20 … the smallest that is at least so much (or, `below`, the largest that is at most so much), with
+/// the decimal place of its digit.
+fn round_step(limit: f64, below: bool) -> (f64, i32) {
+    let (mut before, mut now) = ((1e-6, -6), (1e-6, -6));
+    for (factor, places) in [(2.0, 0), (2.5, 0), (2.0, 1)].into_iter().cycle().take(54) {
         // A hair of rounding must not call for the next step.
-        let found =
-            [1.0, 2.0, 5.0].into_iter().map(|m| m * unit).find(|step| *step * (1.0 + 1e-12) >= at_least);
-        match found {
-            Some(step) => return (step, place),
-            None if place >= 12 => return (unit, place),
-            None => place += 1,
+        if now.0 * (1.0 + 1e-12) >= limit {
+            break;
         }
+        before = now;
+        now = (now.0 * factor, now.1 + places);
     }
-}
-
-/// The largest of these steps that is at most so much.
-fn round_step_below(at_most: f64) -> (f64, i32) {
-    let (step, place) = round_step(at_most);
-    if step <= at_most * (1.0 + 1e-12) {
-        return (step, place);
-    }
-    let unit = libm::exp10(f64::from(place));
-    match (step / unit).round() {
-        5.0.. => (2.0 * unit, place),
-        2.0.. => (unit, place),
-        _ => (0.5 * unit, place - 1),
-    }
+    if below && now.0 > limit * (1.0 + 1e-12) { before } else { now }
 }
 
 /// A planned position at a place.

@@ -9,7 +9,6 @@ pub mod fields;
 pub mod figures;
 pub mod math;
 pub mod plan;
-mod planned;
 pub mod proposal;
 pub mod result;
 pub mod trials;

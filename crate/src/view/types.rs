@@ -7,7 +7,7 @@ use serde::{Serialize, Serializer};
 use super::math::Math;
 use crate::analysis::Notice;
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Edit, Effect, ErrorShape, Path, PositionId, RailField, RailId, RowId,
+    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Path, PlannedPosition, RailField, RailId, RowId,
     RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
 };
 use crate::quantity::DecimalMark;
@@ -292,56 +292,69 @@ pub struct TrialsView {
     pub summary: String,
 }
 
-/// The plan, or why there is nothing to plan on.
+/// The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct PlanView {
     /// Why there is nothing to plan on and what to do; empty if there is.
     pub refusal: String,
+    /// Why nothing can be expected yet and what to do; empty if it can.
+    pub lacks: String,
     /// The planned positions.
     pub positions: Vec<PositionView>,
     /// The rails to scale, each in a lane of its own.
     pub lanes: Vec<LaneView>,
-    /// What is expected, in one or two sentences; or what is missing for that.
-    pub summary: String,
-    /// What is expected, what limits it, what would change it.
-    pub figures: Vec<Figure>,
-    /// What is unwise about the positions, a sentence each.
-    pub warnings: Vec<String>,
+    /// "expected": what is expected, from reading, shared, how many rows, what limits it, its share; "compared": how it
+    /// turned out, expected, rows, achieved, rows; then what would change it, how far and how fine one can go.
+    pub figures: Vec<Said>,
+    /// What is unwise about the positions.
+    pub warnings: Vec<Said>,
     /// The next reading that would help most, and the one that would show most.
-    pub next: Vec<NextView>,
-    /// Positions that may be taken for the plan.
-    pub offers: Vec<OfferView>,
-    /// The rows planned, as an edit that begins them in the readings; none while no position has a place.
-    pub take: Option<Edit>,
-    /// What was expected beside what was achieved; empty while either is missing.
-    pub compared: String,
+    pub next: Vec<ProposedView>,
+    /// Positions that may be planned instead.
+    pub offers: Vec<ProposedView>,
     /// Whether the readings are a rehearsal's.
     pub rehearsal: bool,
+}
+
+/// Something to be said: what, and the figures and names that go into it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Said {
+    /// What.
+    pub id: String,
+    /// What goes into it, rounded and with units.
+    pub with: Vec<String>,
 }
 
 /// A planned position.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct PositionView {
-    /// The position.
-    pub id: PositionId,
+    /// As typed.
+    pub typed: PlannedPosition,
+    /// Where that is; none while it can't be told.
+    pub place: Option<PlaceView>,
+    /// What is wrong, by the text it is wrong with ("rail", "reading", "time_base", "repeats").
+    pub problems: Vec<Said>,
+}
+
+/// A place on a rail.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct PlaceView {
+    /// The rail.
+    pub lane: RailId,
     /// Name of the rail.
-    pub rail: Field,
-    /// Rail reading.
-    pub reading: Field,
+    pub rail: String,
+    /// The reading as it is typed.
+    pub reading: String,
+    /// The same with its unit.
+    pub shown: String,
     /// Time per division.
-    pub time_base: Field,
-    /// How many rows.
-    pub repeats: Field,
-    /// Distance from the splitter, with its unit; empty while it can't be told.
+    pub time_base: String,
+    /// Distance from the splitter.
     pub distance: String,
-    /// The rail on whose lane it has a handle; none if on none.
-    pub lane: Option<RailId>,
-    /// Where along that lane: "48.2%".
+    /// Where along its lane: "48.2%".
     pub at: String,
     /// The same as a whole number of thousandths.
     pub thousandths: String,
-    /// The place in words.
-    pub spoken: String,
 }
 
 /// A rail to scale.
@@ -355,51 +368,19 @@ pub struct LaneView {
     pub from: String,
     /// How long it is: "30%".
     pub length: String,
-    /// What its ruler shows at either end, and where these stand.
-    pub ends: String,
+    /// What its ruler shows at the near end, where that is; the same at the far end.
+    pub ends: Vec<String>,
     /// Where along it rows have been read.
     pub taken: Vec<String>,
 }
 
-/// A reading not taken yet.
+/// Positions proposed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct NextView {
-    /// Identifier, stable: "best", "honest".
-    pub id: String,
-    /// Where, and what it would do.
-    pub text: String,
-    /// Why there.
-    pub reason: String,
-    /// Begins it as a row of the readings.
-    pub row: Option<Edit>,
-    /// Plans it.
-    pub position: Option<Edit>,
-}
-
-/// Positions that may be planned.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct OfferView {
-    /// Identifier, stable: "spread", "ends".
-    pub id: String,
-    /// How many, where, and what they would give.
-    pub text: String,
-    /// Puts them in place of what is planned.
-    pub edit: Option<Edit>,
-}
-
-/// What a handle shows while it moves.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct MoveView {
-    /// The reading, as it would be typed.
-    pub reading: String,
-    /// As [`PositionView::at`].
-    pub at: String,
-    /// As [`PositionView::thousandths`].
-    pub thousandths: String,
-    /// As [`PositionView::spoken`].
-    pub spoken: String,
-    /// What would be expected.
-    pub expected: String,
+pub struct ProposedView {
+    /// What speaks for them, with u(v)/v as it is and as it would be.
+    pub said: Said,
+    /// The places, and how many rows at each.
+    pub places: Vec<(PlaceView, usize)>,
 }
 
 /// The straight line, or why there is none.

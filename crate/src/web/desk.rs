@@ -142,16 +142,16 @@ impl Desk {
         to_js(&move_view(self.notebook.page(), position, To::Steps(steps)))
     }
 
-    /// A rehearsal of the plan on a simulated copy of the bench, as a notebook of its own.
+    /// Readings of the plan simulated on a copy of the bench: rail, reading, time base and both edges of each row.
     ///
     /// # Errors
     /// `{kind: "plan", message}` when there is no bench to rehearse on yet.
-    pub fn rehearse(&self, title: &str, seed: u32) -> Result<Desk, JsValue> {
-        let rehearsed = rehearsal::rehearse(self.notebook.page(), title, seed);
-        rehearsed.map(Self::holding).map_err(|refusal| thrown("plan", &refusal.message))
+    pub fn rehearse(&self, seed: u32) -> Result<JsValue, JsValue> {
+        let rows = rehearsal::rehearse(self.notebook.page(), seed);
+        rows.map(|rows| to_js(&rows)).map_err(|refusal| thrown("plan", &refusal.message))
     }
 
-    /// What was really so in a rehearsal, as figures; none in any other notebook.
+    /// What was really so in a rehearsal; nothing in any other notebook.
     pub fn truth(&self) -> JsValue {
         to_js(&truth_view(&self.notebook))
     }

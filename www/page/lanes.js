@@ -3,10 +3,11 @@
  * by the keys; while it moves, what would be expected is told, and when it is let go the notebook takes one edit.
  */
 import { el, Keyed, setAttribute, setText } from './dom.js';
+import { placeText } from './planned.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
-/** @import { LaneView, MoveView, PlanView, PositionView } from './types.js' */
+/** @import { LaneView, PlaceView, PlanView, ProposedView } from './types.js' */
 
 /** Steps that a key goes outwards. @type {Record<string, number>} */
 const STEPS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
@@ -14,7 +15,7 @@ const STEPS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp:
 const SHARES = { Home: 0, End: 1 };
 
 /** @typedef {(position: number, reading: string) => void} Send */
-/** @typedef {PositionView & {number: number}} Held */
+/** @typedef {{id: number, number: number, place: PlaceView}} Held */
 
 export class Lanes {
   /**
@@ -27,16 +28,14 @@ export class Lanes {
     this.told = told;
     this.lanes = new Keyed(root, (/** @type {LaneView} */ lane) => String(lane.rail),
       () => new Lane(book, send, (text) => setText(told, text)));
-    /** @type {Held[]} */
-    this.held = [];
   }
 
   /** @param {PlanView} plan */
   show({ lanes, positions }) {
     this.lanes.show(lanes);
-    const held = positions.map((position, place) => ({ ...position, number: place + 1 }));
-    for (const lane of lanes) {
-      this.lanes.parts.get(String(lane.rail))?.hold(held.filter((position) => position.lane === lane.rail));
+    const held = positions.flatMap(({ typed, place }, index) => (place ? [{ id: typed.id, number: index + 1, place }] : []));
+    for (const { rail } of lanes) {
+      this.lanes.parts.get(String(rail))?.hold(held.filter(({ place }) => place.lane === rail));
     }
     setText(this.told, '');
   }
@@ -63,7 +62,8 @@ class Lane {
   /** @param {LaneView} lane */
   show({ name, from, length, ends, taken }) {
     setText(this.name, name);
-    setText(this.ends, ends);
+    const [near = '', nearAt = '', far = '', farAt = ''] = ends;
+    setText(this.ends, words.plan.ends(near, nearAt, far, farAt));
     // Set as properties: the page's policy allows no style attribute.
     this.rail.style.insetInlineStart = from;
     this.rail.style.inlineSize = length;
@@ -96,7 +96,7 @@ class Handle {
     this.say = say;
     /** Steps gone by keys that are still held. */
     this.steps = 0;
-    /** Where it was moved to, not taken into the notebook yet. @type {MoveView | undefined} */
+    /** Where it was moved to, not taken into the notebook yet. @type {PlaceView | undefined} */
     this.moved = undefined;
     this.frame = 0;
     this.root = el('button', {
@@ -117,22 +117,23 @@ class Handle {
     if (this.moved) return;
     setText(this.root, String(held.number));
     setAttribute(this.root, 'aria-label', words.plan.handle(held.number));
-    this.stand(held);
+    this.stand(held.place);
   }
 
-  /** @param {{at: string, thousandths: string, spoken: string}} place */
-  stand({ at, thousandths, spoken }) {
-    this.root.style.insetInlineStart = at;
-    setAttribute(this.root, 'aria-valuenow', thousandths);
-    setAttribute(this.root, 'aria-valuetext', spoken);
+  /** @param {PlaceView} place */
+  stand(place) {
+    this.root.style.insetInlineStart = place.at;
+    setAttribute(this.root, 'aria-valuenow', place.thousandths);
+    setAttribute(this.root, 'aria-valuetext', placeText(place));
   }
 
-  /** @param {MoveView} move */
-  move(move) {
-    if (move.reading === '') return;
-    this.moved = move;
-    this.stand(move);
-    this.say(words.plan.moving(move.spoken, move.expected));
+  /** @param {ProposedView} move */
+  move({ said: { with: [u = '', rows] }, places: [first] }) {
+    if (!first) return;
+    const [place] = first;
+    this.moved = place;
+    this.stand(place);
+    this.say(words.plan.moving(placeText(place), rows ? words.plan.expected(u, rows) : u));
   }
 
   /** @param {PointerEvent} event */
@@ -154,7 +155,7 @@ class Handle {
     const { left, width } = this.rail.getBoundingClientRect();
     const share = (event.clientX - this.apart - left) / width;
     cancelAnimationFrame(this.frame);
-    this.frame = requestAnimationFrame(() => this.move(this.desk().at_share(this.id, Math.min(1, Math.max(0, share)))));
+    this.frame = requestAnimationFrame(() => this.move(this.desk().at_share(this.id, share)));
   }
 
   /** @param {KeyboardEvent} event */

@@ -42,26 +42,23 @@ export class PositionLine {
     this.book.edit({ set_position: this.texts });
   }
 
-  /** @param {PositionView} position @param {number} place */
-  show(position, place) {
+  /** @param {PositionView} position @param {number} index */
+  show({ typed, place, problems }, index) {
     const t = words.plan;
-    const number = place + 1;
+    const number = index + 1;
+    this.texts = typed;
     setText(this.number, String(number));
-    setText(this.distance, position.distance);
+    setText(this.distance, place?.distance ?? '');
     setAttribute(this.remove, 'aria-label', t.remove(number));
-    /** @type {string[]} */
-    const problems = [];
-    COLUMNS.forEach((column, index) => {
-      const field = position[column];
-      const box = /** @type {HTMLInputElement} */ (this.boxes[index]);
-      this.texts[column] = field.text;
-      put(box, field.text);
-      setAttribute(box, 'placeholder', field.default || undefined);
+    COLUMNS.forEach((column, at) => {
+      const box = /** @type {HTMLInputElement} */ (this.boxes[at]);
+      put(box, typed[column]);
+      setAttribute(box, 'placeholder', column === 'repeats' ? '1' : column === 'reading' ? undefined : place?.[column]);
       setAttribute(box, 'aria-label', t.cell(t.columns[column], number));
-      setAttribute(box, 'aria-invalid', field.problem ? 'true' : undefined);
-      if (field.problem) problems.push(words.readings.problem(t.columns[column], field.problem));
+      setAttribute(box, 'aria-invalid', problems.some(({ id }) => id === column) ? 'true' : undefined);
     });
-    setText(this.told, problems.join(' '));
+    setText(this.told, problems.map(({ id, with: [why = ''] }) => (
+      words.readings.problem(t.columns[/** @type {Column} */ (id)], why))).join(' '));
     setHidden(this.below, problems.length === 0);
   }
 

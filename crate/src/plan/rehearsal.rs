@@ -140,11 +140,10 @@ fn reading(ground: &Ground, spot: &Spot, error: f64) -> String {
 /// What was really so in a rehearsal; none in any other notebook.
 pub fn truth(notebook: &Notebook) -> Option<Truth> {
     // As it was made: what was stated since then says nothing of what was drawn.
-    let made = Notebook::from_log(notebook.log().get(..1)?.to_vec()).ok()?;
-    let page = made.page();
+    let page = notebook.first_page();
     let seed = page.rehearsal?;
-    let setup = sight(page).setup.ok()?;
-    let all = drawn(seed, page, &setup);
+    let setup = sight(&page).setup.ok()?;
+    let all = drawn(seed, &page, &setup);
     let errors = setup.shared.iter().zip(&all.errors);
     let steps = setup.free.iter().zip(&all.steps);
     Some(Truth {

@@ -24,6 +24,7 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> PlanView {
         view.positions.push(PositionView {
             typed: typed.clone(),
             place: read.spot.as_ref().map(|spot| teller.place(spot)),
+            rows: read.repeats,
             problems: read
                 .problems
                 .iter()

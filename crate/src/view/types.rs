@@ -332,6 +332,8 @@ pub struct PositionView {
     pub typed: PlannedPosition,
     /// Where that is; none while it can't be told.
     pub place: Option<PlaceView>,
+    /// How many rows are to be read there.
+    pub rows: usize,
     /// What is wrong, by the text it is wrong with ("rail", "reading", "time_base", "repeats").
     pub problems: Vec<Said>,
 }

@@ -40,6 +40,9 @@ pub mod notebook;
 // From a notebook to everything computed from it, once.
 pub mod analysis;
 
+// Before the lab, and between two readings: what a run is expected to give and what would help.
+pub mod plan;
+
 // Everything computed, in words and digits, for the page and the report.
 pub mod view;
 

@@ -31,7 +31,12 @@ fn the_delay_between_samples_is_that_of_scipy() {
         let parabola = found(DelayMethod::CrossCorrelation { refined: false });
         assert!((parabola - number(case, "parabola")).abs() < 0.03, "{place}: parabola {parabola}");
         let fraction = found(DelayMethod::ConstantFraction { fraction: 0.5 });
-        println!("{place}: {:.4} {:.4} {:.4}", refined - resampled, parabola - resampled, fraction - resampled);
+        println!(
+            "{place}: {:.4} {:.4} {:.4}",
+            refined - resampled,
+            parabola - resampled,
+            fraction - resampled
+        );
         assert!((fraction - resampled).abs() < 0.02, "{place}: constant fraction {fraction}");
     }
 }

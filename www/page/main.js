@@ -11,6 +11,7 @@ import { Journal } from './journal.js';
 import { Keeper } from './keeper.js';
 import { Line } from './line.js';
 import { Notebooks } from './notebooks.js';
+import { Plan } from './plan.js';
 import { Preferences } from './preferences.js';
 import { Readings } from './readings.js';
 import { Report } from './report.js';
@@ -39,8 +40,9 @@ class Page {
     this.join();
     const { book } = this;
     for (const part of [
-      new Line(book), new Strip(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
-      new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
+      new Line(book), new Strip(book), new Apparatus(book), new Plan(book, (desk) => this.keep(desk)),
+      new Readings(book), new Uncertainty(book), new Result(book), new Seal(book),
+      new Report(book, (file) => this.openFile(file)), new Preferences(book),
     ]) book.add(part);
     new Notebooks({
       shelf: this.shelf,

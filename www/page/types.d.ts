@@ -145,6 +145,24 @@ export interface TrialsView {
   /** The histogram in words. */
   summary: string;
 }
+/** A carriage position planned, as typed. */
+export interface PlannedText { id: number; rail: string; reading: string; time_base: string; repeats: string }
+/** Something to be said: what, and the figures and names, rounded and with units, that go into it. */
+export interface Said { id: string; with: string[] }
+/** A place on a rail. `shown`: the reading with its unit; `at`: where along its lane, such as 48.20%. */
+export interface PlaceView {
+  lane: number; rail: string; reading: string; shown: string; time_base: string; distance: string; at: string;
+  thousandths: string;
+}
+export interface PositionView { typed: PlannedText; place: PlaceView | null; rows: number; problems: Said[] }
+/** A rail to scale. `ends`: reading and distance at the near end and at the far one; `taken`: where rows were read. */
+export interface LaneView { rail: number; name: string; from: string; length: string; ends: string[]; taken: string[] }
+/** Places proposed, with how many rows at each. */
+export interface ProposedView { said: Said; places: [PlaceView, number][] }
+export interface PlanView {
+  refusal: string; lacks: string; positions: PositionView[]; lanes: LaneView[]; figures: Said[]; warnings: Said[];
+  next: ProposedView[]; offers: ProposedView[]; rehearsal: boolean;
+}
 export interface ResultView {
   refusal: string; short: string; figures: Figure[]; sentences: string[]; basis: Basis; reason: string;
   choice: string; sealed: boolean; may_seal: boolean;
@@ -195,6 +213,9 @@ export type Edit =
   | { remove_setting: number }
   | { set_shared: SharedText }
   | { remove_shared: number }
+  | { set_position: PlannedText }
+  | { remove_position: number }
+  | { set_rehearsal: number }
   | { add_row: { row: number; after?: number; cells: Partial<Record<Cell, string>> } }
   | { set_cell: { row: number; cell: Cell; text: string } }
   | { strike_row: { row: number; reason: string } }
@@ -239,6 +260,16 @@ export interface Desk {
   bundle(): Uint8Array<ArrayBuffer>;
   /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
   what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
+  plan(): PlanView;
+  /** Where a planned position would be at a share, 0 to 1, of its rail, and what would be expected; no place where it
+   * can't go there. Nothing in the notebook changes. */
+  at_share(position: number, share: number): ProposedView;
+  /** The same so many round readings farther out. */
+  at_steps(position: number, steps: number): ProposedView;
+  /** Readings of the plan simulated on the bench described: rail, reading, time base and both edges of each row. */
+  rehearse(seed: number): string[][];
+  /** What was really so in a rehearsal; empty for any other notebook. */
+  truth(): Said[];
   /** A run of trials of the notebook as it stands now. */
   tally(): Tally;
   /** Lets report and bundle hold what came of a run, as long as the notebook stays the same. */

@@ -5,7 +5,7 @@ use super::evidence::Corner;
 use super::parts::{self, Noise as Source, Shared, WhatIf, factor, noises, slope_parts, total};
 use super::read::Reader;
 use super::rows::{Ground, Point, Rows};
-use super::types::{LineAnalysis, Origin, Place, Quantity, Refusal, SlopePart};
+use super::types::{Checks, LineAnalysis, Origin, Place, Quantity, Refusal, SlopePart};
 use crate::distribution::chi_square_sf;
 use crate::line::{self, Column, Data, Dense, Fit, FreeColumn, LineError, Noise, Stated};
 use crate::notebook::{ActsOn, ErrorShape, Page, RowId, StatedCovariance};
@@ -34,8 +34,17 @@ pub fn fit(
     what_if: Option<&WhatIf>,
     reader: &mut Reader,
 ) -> Result<LineAnalysis, Refusal> {
-    let (page, points) = (ground.page, rows.points.as_slice());
     let setup = setup(ground, rows, what_if, reader)?;
+    let bare = bare(ground.page, &rows.points, &setup)?;
+    let checks = checks(ground.page, &rows.points, &setup, &bare.fit);
+    Ok(LineAnalysis { checks, ..bare })
+}
+
+/// Fits the line and leaves the side checks out.
+///
+/// # Errors
+/// Why there is no line, naming the rows.
+pub fn bare(page: &Page, points: &[Point], setup: &Setup) -> Result<LineAnalysis, Refusal> {
     let fit = line::fit(&setup.data).map_err(|error| refusal(&error, page, points))?;
     let stated = setup.data.noise != Noise::Unstated;
     let nu = fit.degrees_of_freedom;
@@ -43,14 +52,14 @@ pub fn fit(
         rows: points.iter().map(|p| p.row).collect(),
         distance: points.iter().map(|p| p.x).collect(),
         delay: points.iter().map(|p| p.y).collect(),
-        u_distance: full(points, &setup, |noise| &noise.x, |column| &column.x),
-        u_delay: full(points, &setup, |noise| &noise.y, |column| &column.y),
+        u_distance: full(points, setup, |noise| &noise.x, |column| &column.x),
+        u_delay: full(points, setup, |noise| &noise.y, |column| &column.y),
         stated,
         p_value: (stated && nu > 0).then(|| chi_square_sf(fit.chi_square, nu as f64)),
         birge_ratio: fit.scatter().filter(|_| stated),
-        checks: checks(page, points, &setup, &fit),
-        parts: parts_of(&setup, &fit),
-        shared: setup.shared.into_iter().map(|shared| shared.origin).collect(),
+        checks: Checks::default(),
+        parts: parts_of(setup, &fit),
+        shared: setup.shared.iter().map(|shared| shared.origin.clone()).collect(),
         free: setup.free.iter().filter_map(|i| page.rails.get(*i)).map(|rail| rail.id).collect(),
         fit,
     })

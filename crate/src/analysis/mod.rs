@@ -79,15 +79,36 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
     analysis
 }
 
-/// What the fit of a page starts from, for trials; and the largest angle between beam and rails, rad.
-fn setup_of(page: &Page) -> Result<(line::Setup, f64), Refusal> {
+/// A page read up to what its line starts from, without fit, checks and notices: for trials, and for plans, which
+/// ask often.
+pub struct Sight {
+    /// The bench.
+    pub bench: read::Bench,
+    /// The rails; each is `page.rails` at the same place.
+    pub rails: Vec<read::RailNumbers>,
+    /// Where the rails stand.
+    pub stands: Vec<Option<Stand>>,
+    /// The rows.
+    pub rows: rows::Rows,
+    /// What goes into the fit, or why nothing does.
+    pub setup: Result<line::Setup, Refusal>,
+    /// Largest angle between beam and rails, rad.
+    pub beam_angle: f64,
+    /// What can't be read.
+    pub problems: Vec<Problem>,
+}
+
+/// Reads a page up to what its line starts from.
+pub fn sight(page: &Page) -> Sight {
     let mut reader = read::Reader::new(page.decimal_mark);
     let bench = read::bench(page, &mut reader);
     let numbers = read_numbers(page, &mut reader);
     let ground = numbers.ground(page, &bench);
     let rows = rows::read(&ground, &mut reader);
-    let setup = line::setup(&ground, &rows, None, &mut reader)?;
-    Ok((setup, read::beam_angle(page, &mut reader)))
+    let setup = line::setup(&ground, &rows, None, &mut reader);
+    let beam_angle = read::beam_angle(page, &mut reader);
+    let Numbers { rails, stands, .. } = numbers;
+    Sight { bench, rails, stands, rows, setup, beam_angle, problems: reader.problems }
 }
 
 /// What rows are read against, beside the bench.

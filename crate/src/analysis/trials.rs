@@ -13,7 +13,7 @@
 
 use super::parts::{Noise as Source, Shared};
 use super::types::{Origin, Refusal, Speed};
-use super::{analyse_page, setup_of};
+use super::{analyse_page, sight};
 use crate::budget::{
     Adaptive, BudgetError, CommonError, Histogram, OwnErrors, Quotient, Random, Redraw, Shape, Step, Summary,
     Validation, histogram, summarise, validate,
@@ -91,7 +91,8 @@ impl Trials {
         let analysis = analyse_page(page, None);
         let speed = analysis.speed?;
         let line = analysis.line?;
-        let (setup, beam_angle) = setup_of(page)?;
+        let seen = sight(page);
+        let (setup, beam_angle) = (seen.setup?, seen.beam_angle);
         if setup.shared.len() != line.fit.shared.len() || matches!(setup.data.noise, Noise::Dense(_)) {
             let message = "trials are not drawn from a stated covariance matrix yet: state the errors that rows share one by one, or quote the budget";
             return Err(refuse("matrices", message.into()));
@@ -127,7 +128,8 @@ fn part(speed: &Speed, origin: &Origin) -> f64 {
     found.map_or(0.0, |component| component.relative)
 }
 
-fn shape(shape: ErrorShape, degrees_of_freedom: Option<f64>) -> Shape {
+/// The shape from which an error is drawn.
+pub fn shape(shape: ErrorShape, degrees_of_freedom: Option<f64>) -> Shape {
     match shape {
         ErrorShape::Normal => Shape::Normal,
         ErrorShape::Rectangular => Shape::Rectangular,

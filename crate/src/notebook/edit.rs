@@ -12,8 +12,9 @@ use thiserror::Error;
 
 use super::evidence::{Estimator, Evidence, Grid, GridId};
 use super::page::{
-    ActsOn, BenchField, Cell, Claim, Page, Path, Rail, RailField, RailId, Row, RowId, RulerUnit, Seal, Sense,
-    Setting, SettingId, SharedError, SharedId, Splice, StatedCovariance, TrialPlan,
+    ActsOn, BenchField, Cell, Claim, Page, Path, PlannedPosition, PositionId, Rail, RailField, RailId, Row,
+    RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId, Splice, StatedCovariance,
+    TrialPlan,
 };
 use crate::quantity::DecimalMark;
 
@@ -84,6 +85,12 @@ pub enum Edit {
     SetCovariance(StatedCovariance),
     /// Took a stated covariance matrix away.
     RemoveCovariance(ActsOn),
+    /// Wrote a planned carriage position, a new one if the number is new.
+    SetPosition(PlannedPosition),
+    /// Took a planned carriage position away: it is no reading, so nothing measured is lost.
+    RemovePosition(PositionId),
+    /// Said that the readings come from a simulated bench, and from which seed its errors were drawn.
+    SetRehearsal(u32),
     /// Began a row.
     AddRow {
         /// A number no row of this notebook had before.
@@ -169,6 +176,12 @@ pub enum EditError {
         /// The number asked for.
         shared: SharedId,
     },
+    /// No such planned position.
+    #[error("there is no planned position number {position}; the edit was left out")]
+    NoPosition {
+        /// The number asked for.
+        position: PositionId,
+    },
     /// A row or rail of that number stands already.
     #[error("number {id} is taken already; a new row or rail needs a number of its own")]
     Taken {
@@ -246,6 +259,14 @@ impl Edit {
                 page.covariances.push(covariance.clone());
             }
             Self::RemoveCovariance(acts_on) => page.covariances.retain(|c| c.acts_on != *acts_on),
+            Self::SetPosition(position) => put_by(&mut page.plan, position, |p| p.id),
+            Self::RemovePosition(position) => {
+                if !page.plan.iter().any(|p| p.id == *position) {
+                    return Err(EditError::NoPosition { position: *position });
+                }
+                page.plan.retain(|p| p.id != *position);
+            }
+            Self::SetRehearsal(seed) => page.rehearsal = Some(*seed),
             Self::AddRow { row, after, cells } => add_row(page, *row, *after, cells)?,
             Self::SetCell { row, cell, text } => put(&mut find_row(page, *row)?.cells, *cell, text),
             Self::StrikeRow { row, reason } => {

@@ -56,3 +56,26 @@ fn the_notebook_in_the_documents_is_one() {
     validator().validate(&serde_json::from_str(shown).unwrap()).unwrap();
     assert_eq!(read(shown).unwrap().page().rows.len(), 2);
 }
+
+/// Plans and rehearsals came without a new format: what lacks them opens as before, and what holds them is written and
+/// read back byte for byte, as the schema has it.
+#[test]
+fn plans_are_part_of_format_1() {
+    assert_eq!(FORMAT, 1);
+    let file = json!({ "kind": KIND, "format": 1, "log": [
+        { "edit": { "set_rehearsal": 7 } },
+        { "edit": { "set_position": { "id": 1, "reading": "12.5", "repeats": "3" } } },
+        { "edit": { "set_position": { "id": 2, "rail": "A", "reading": "x", "time_base": "2" } } },
+        { "edit": { "remove_position": 1 } },
+        { "edit": "undo" },
+    ] });
+    validator().validate(&file).unwrap();
+    let notebook = read(&file.to_string()).unwrap();
+    let page = notebook.page();
+    assert_eq!((page.plan.len(), page.rehearsal), (2, Some(7)));
+    assert_eq!(page.plan[0].repeats, "3");
+    assert_eq!(write(&read(&write(&notebook)).unwrap()), write(&notebook));
+    let missing = json!({ "kind": KIND, "format": 1, "log": [{ "edit": { "remove_position": 1 } }] });
+    assert!(matches!(read(&missing.to_string()), Err(FileError::BadEntry { entry: 1, .. })));
+    assert!(read(&demo().to_string()).unwrap().page().plan.is_empty());
+}

@@ -68,6 +68,17 @@ impl Notebook {
         &self.page
     }
 
+    /// The page as its first entry left it.
+    pub fn first_page(&self) -> Page {
+        let mut page = Page::default();
+        if let Some(first) = self.log.first()
+            && first.edit.do_to(&mut page).is_err()
+        {
+            return Page::default();
+        }
+        page
+    }
+
     /// The whole log.
     pub fn log(&self) -> &[LogEntry] {
         &self.log

@@ -20,6 +20,8 @@ pub type RailId = u32;
 pub type SettingId = u32;
 /// Names a shared error stated by the user for the life of the notebook.
 pub type SharedId = u32;
+/// Names a planned position for the life of the notebook.
+pub type PositionId = u32;
 
 /// A notebook as it stands after its edits.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -40,6 +42,8 @@ pub struct Page {
     pub shared: Vec<SharedError>,
     /// Full covariance matrices stated for rows that give distances or delays directly; at most one of each.
     pub covariances: Vec<StatedCovariance>,
+    /// The carriage positions planned before the run, in the order in which they stand.
+    pub plan: Vec<PlannedPosition>,
     /// The rows, in the order in which they stand.
     pub rows: Vec<Row>,
     /// Grids marked on pictures.
@@ -52,6 +56,29 @@ pub struct Page {
     pub trials: TrialPlan,
     /// The seal over the result, if it was ever laid.
     pub seal: Option<Seal>,
+    /// The seed of the simulated bench that the readings come from, where the notebook is a rehearsal.
+    pub rehearsal: Option<u32>,
+}
+
+/// A carriage position planned before the run: texts as typed.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PlannedPosition {
+    /// Names the position for the life of the notebook.
+    pub id: PositionId,
+    /// Name of the rail; empty stands for the only one.
+    #[serde(default)]
+    pub rail: String,
+    /// Rail reading, in the ruler's unit.
+    #[serde(default)]
+    pub reading: String,
+    /// Time per division, ns; empty stands for the fastest whose screen holds the delay.
+    #[serde(default)]
+    pub time_base: String,
+    /// How many rows are to be read there; empty stands for 1.
+    #[serde(default)]
+    pub repeats: String,
 }
 
 /// How the Monte Carlo trials are drawn.

@@ -168,7 +168,7 @@ fn shape(shape: ErrorShape) -> &'static str {
 }
 
 /// An uncertainty in the unit that suits its size.
-fn with_unit(u: f64, quantity: Quantity, mark: DecimalMark) -> String {
+pub fn with_unit(u: f64, quantity: Quantity, mark: DecimalMark) -> String {
     let in_unit = |unit: Unit| format!("{} {}", plain(unit.from_base(u), 2, mark), unit.symbol());
     match quantity {
         Quantity::Length => in_unit(Unit::MILLIMETRE),

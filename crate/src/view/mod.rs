@@ -10,6 +10,7 @@ pub mod evidence;
 pub mod fields;
 pub mod figures;
 pub mod math;
+pub mod plan;
 pub mod proposal;
 pub mod result;
 pub mod trials;

@@ -14,10 +14,12 @@ use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle;
 use crate::chart::{self, ChartError, Theme};
 use crate::notebook::{Cell, Edit, Grid, LogEntry, Notebook, file, paste, read};
+use crate::plan::{To, rehearsal};
 use crate::report::pictures::{bench_picture, charts, line_picture, walk_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
 use crate::view::evidence::{evidence_view, grid_lines};
+use crate::view::plan::{move_view, plan_view, truth_view};
 use crate::view::trials::trials_view;
 use crate::view::{Figure, RowView, TrialsView, view};
 
@@ -129,6 +131,35 @@ impl Desk {
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
     pub fn evidence(&self, row: u32) -> JsValue {
         to_js(&evidence_view(self.notebook.page(), row))
+    }
+
+    /// The plan: what the run is expected to give, what limits it and what would help.
+    pub fn plan(&self) -> JsValue {
+        to_js(&plan_view(self.notebook.page(), &self.analysis))
+    }
+
+    /// What the handle of a planned position shows at a share (0 … 1) of its rail. Changes nothing.
+    pub fn at_share(&self, position: u32, share: f64) -> JsValue {
+        to_js(&move_view(self.notebook.page(), position, To::Share(share)))
+    }
+
+    /// What it shows so many round readings farther out. Changes nothing.
+    pub fn at_steps(&self, position: u32, steps: f64) -> JsValue {
+        to_js(&move_view(self.notebook.page(), position, To::Steps(steps)))
+    }
+
+    /// Readings of the plan simulated on a copy of the bench: rail, reading, time base and both edges of each row.
+    ///
+    /// # Errors
+    /// `{kind: "plan", message}` when there is no bench to rehearse on yet.
+    pub fn rehearse(&self, seed: u32) -> Result<JsValue, JsValue> {
+        let rows = rehearsal::rehearse(self.notebook.page(), seed);
+        rows.map(|rows| to_js(&rows)).map_err(|refusal| thrown("plan", &refusal.message))
+    }
+
+    /// What was really so in a rehearsal; nothing in any other notebook.
+    pub fn truth(&self) -> JsValue {
+        to_js(&truth_view(&self.notebook))
     }
 
     /// A tally for Monte Carlo trials of the notebook as it stands now.

@@ -11,6 +11,7 @@ mod keyboard;
 mod looks;
 mod notebooks;
 mod opening;
+mod plan;
 mod saving;
 mod seal;
 mod uncertainty;
@@ -27,13 +28,17 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 22] = [
+const TESTS: [(&str, Test); 26] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
     ("mistakes_are_told_at_the_cell", cells::mistakes_are_told_at_the_cell),
     ("undo_and_redo", cells::undo_and_redo),
     ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),
+    ("plan_follows_its_positions", plan::plan_follows_its_positions),
+    ("handles_move_positions", plan::handles_move_positions),
+    ("next_reading_is_taken", plan::next_reading_is_taken),
+    ("rehearsal_is_a_notebook", plan::rehearsal_is_a_notebook),
     ("saved_outlives_a_reload", saving::saved_outlives_a_reload),
     ("saved_outlives_a_kill", saving::saved_outlives_a_kill),
     ("opens_again_on_the_notebook_in_hand", saving::opens_again_on_the_notebook_in_hand),

@@ -17,8 +17,23 @@ pub(super) fn notices(seen: &Seen) -> Vec<Notice> {
         delay_below_uncertainty(seen),
         beyond_a_period(seen),
         defaults_only(seen),
+        rehearsal(seen),
     ];
     found.into_iter().flatten().collect()
+}
+
+/// Readings that nobody took.
+fn rehearsal(seen: &Seen) -> Option<Notice> {
+    seen.ground.page.rehearsal.map(|_| Notice {
+        id: "rehearsal",
+        weight: Weight::Know,
+        section: Section::Result,
+        text: "This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured."
+            .into(),
+        look_at: "Under Plan the page shows, when asked, what was so.",
+        rows: Vec::new(),
+        rail: None,
+    })
 }
 
 /// Points in the order of their distance.

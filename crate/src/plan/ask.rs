@@ -1,0 +1,114 @@
+//! What rows are expected to give: the engine that analyses is asked before there is anything to analyse.
+//!
+//! The weights of a fit hang on what is stated and on where the rows stand, not on what they will read. So rows that
+//! lie exactly on the line expected give the very u(b) that real ones will.
+
+use super::spot::{Ground, Spot, first_row, with_rows};
+use crate::analysis::budget::{Beside, budget};
+use crate::analysis::{Entry, LineAnalysis, Origin, Refusal, Sight, line as analysed, sight};
+use crate::line::{Data, Noise, fit};
+use crate::notebook::{Basis, Page, Row};
+
+/// What rows are expected to give.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Prediction {
+    /// u(v)/v.
+    pub relative: f64,
+    /// The part of it that each row has for itself, which more rows reduce.
+    pub readings: f64,
+    /// The part that rows share, and what stands beside the fit.
+    pub shared: f64,
+    /// The origin of the largest part, and its share of the variance.
+    pub largest: Option<(Origin, f64)>,
+    /// How many rows.
+    pub rows: usize,
+}
+
+/// Rows as they are expected, ready to be asked about.
+pub struct Asked {
+    /// What they are expected to give.
+    pub prediction: Prediction,
+    /// What goes into their fit.
+    data: Data,
+    /// u²(v)/v² beside the fit.
+    beside: f64,
+}
+
+/// Asks what the rows of a page are expected to give.
+///
+/// # Errors
+/// Why they give no line.
+pub fn ask(page: &Page) -> Result<Asked, Refusal> {
+    let seen = sight(page);
+    let Sight { rows, setup, beam_angle, .. } = seen;
+    let mut setup = setup?;
+    let line = analysed::bare(page, &rows.points, &setup)?;
+    let (prediction, beside) = predicted(&line, beam_angle).ok_or_else(|| Refusal {
+        id: "no_uncertainty".into(),
+        rows: Vec::new(),
+        message: "Nothing says how well these rows will be read: state under Apparatus how well edges and rulers are read.".into(),
+    })?;
+    // Straightened: else one reading more would also move the slope that u(b) is taken relative to.
+    setup.data.y = setup.data.x.iter().map(|x| line.fit.at(*x)).collect();
+    Ok(Asked { prediction, data: setup.data, beside })
+}
+
+fn predicted(line: &LineAnalysis, beam_angle: f64) -> Option<(Prediction, f64)> {
+    let beside = Beside { u_air: None, beam_angle, probability: 0.95, what_if: None };
+    let parts = budget(line, 1.0, Basis::Stated, &beside).filter(|_| line.stated)?;
+    let of = |own: bool| -> f64 {
+        let parts = parts.components.iter().filter(|part| (part.entry == Entry::Rows) == own);
+        parts.map(|part| part.relative * part.relative).sum()
+    };
+    let largest = parts.components.iter().max_by(|a, b| a.share.total_cmp(&b.share));
+    let relative = parts.relative_v();
+    let slope = line.fit.uncertainty?.slope / line.fit.slope;
+    let prediction = Prediction {
+        relative,
+        readings: of(true).sqrt(),
+        shared: of(false).sqrt(),
+        largest: largest.map(|part| (part.origin.clone(), part.share)),
+        rows: line.rows.len(),
+    };
+    Some((prediction, (relative * relative - slope * slope).max(0.0)))
+}
+
+impl Asked {
+    /// u(v)/v with only these of the rows, each as often as it is named; none where they give no line.
+    pub fn with(&self, rows: &[usize]) -> Option<f64> {
+        self.relative(&among(&self.data, rows))
+    }
+
+    /// What no repeat can buy: u(v)/v with every row read so often that its own errors vanish.
+    pub fn floor(&self) -> Option<f64> {
+        /// A million readings for each.
+        const REPEATED: f64 = 1e-3;
+        let mut data = self.data.clone();
+        let Noise::Stated(stated) = &mut data.noise else { return None };
+        stated.ux.iter_mut().chain(&mut stated.uy).for_each(|u| *u *= REPEATED);
+        self.relative(&data)
+    }
+
+    fn relative(&self, data: &Data) -> Option<f64> {
+        let fit = fit(data).ok()?;
+        let slope = fit.uncertainty?.slope / fit.slope;
+        Some((slope * slope + self.beside).sqrt()).filter(|u| u.is_finite())
+    }
+}
+
+/// Some of the rows; a step that none of them stands behind is no unknown of theirs.
+fn among(data: &Data, rows: &[usize]) -> Data {
+    let mut data = data.only(rows);
+    data.free.retain(|column| column.entries().iter().any(|entry| *entry != 0.0));
+    data
+}
+
+/// Asks about rows at these places, on the line expected before anything is measured.
+///
+/// # Errors
+/// Why they give no line.
+pub fn ask_spots(ground: &Ground, spots: &[Spot]) -> Result<Asked, Refusal> {
+    let rows: Vec<Row> =
+        (first_row(ground.page)..).zip(spots).map(|(id, spot)| ground.row(id, spot, &ground.model)).collect();
+    ask(&with_rows(ground.page, rows, Vec::new()))
+}

@@ -1,0 +1,429 @@
+//! Before the lab, and between two readings: what a run is expected to give, what limits it, what would help.
+//!
+//! A plan is a notebook whose rows have a place and a time base but no screen readings yet. They are given those that
+//! the expected line would show, and the very engine that analyses readings is asked for the uncertainty: splices,
+//! scales, time bases and free steps count as they will afterwards ([`ask`](mod@ask)). With independent readings this
+//! is u(b) = σ/√Σ(d_i − d̄)², σ² = u_t² + b²u_d² (ISO/TS 28037:2010, clauses 6 and 7), to which the tests hold it.
+//!
+//! | symbol | meaning | unit |
+//! | --- | --- | --- |
+//! | u(v)/v | relative standard uncertainty of the group velocity | 1 |
+//! | b | slope expected, f·n_g/c₀ | ns/m |
+//! | T | pulse period | ns |
+//!
+//! - [`spot`]: places on the rails, and the rows that would be read there.
+//! - [`ask`](mod@ask): what rows are expected to give.
+//! - [`positions`]: the planned positions, read as rows are read.
+//! - [`next`](mod@next): the next reading that would help most.
+//! - [`rehearsal`]: the whole lab on a simulated copy of the bench.
+
+pub mod ask;
+pub mod next;
+pub mod positions;
+pub mod rehearsal;
+pub mod spot;
+
+use crate::analysis::{Analysis, Part, Refusal};
+use crate::notebook::{Cell, Page, PositionId, Rail, RailField, Row, Splice};
+use crate::quantity::{Unit, in_unit};
+use crate::rail::Joint;
+
+use ask::{Prediction, ask_spots};
+use next::{Next, SIDE, Taken, distinct, next};
+use positions::Position;
+use spot::{FINE, Ground, Model, Spot};
+
+/// Rows that a proposal has where nothing is planned yet.
+const ROWS: usize = 8;
+
+/// A plan, looked at from all sides.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// The planned positions, in their order.
+    pub positions: Vec<Position>,
+    /// What they are expected to give.
+    pub predicted: Result<Prediction, Refusal>,
+    /// What would change it.
+    pub what_if: WhatIfs,
+    /// As many rows, half of them at either end: the longest lever, and blind to bends and splices.
+    pub ends: Option<Proposal>,
+    /// As many rows spread over all rails, three or more on each.
+    pub spread: Option<Proposal>,
+    /// Pulse period (ns), and the farthest distance that it allows (m).
+    pub reach: Option<(f64, f64)>,
+    /// Time per division (ns) of the fastest setting planned, standard uncertainty of a delay there (ns), and the
+    /// shortest step in distance that the screen tells apart (m).
+    pub step: Option<(f64, f64, f64)>,
+    /// What is unwise about the positions.
+    pub warnings: Vec<Warning>,
+    /// The next reading that would help most, and the one that would show most where it is another one.
+    pub next: Vec<Next>,
+    /// How many rows have been taken so far; the next reading is told from them, else from the plan.
+    pub taken: usize,
+}
+
+/// u(v)/v if something were otherwise; none where it can't be told.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct WhatIfs {
+    /// Every position read once more.
+    pub again: Option<f64>,
+    /// One more rail like the last one behind it.
+    pub rail: Option<f64>,
+    /// Half the time per division wherever the delay still finds room on the screen, and at how many rows it does.
+    pub faster: Option<(f64, usize)>,
+    /// Rows repeated without end: what no repeat can buy.
+    pub floor: Option<f64>,
+}
+
+/// Positions that may be planned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Proposal {
+    /// Where, once for each row.
+    pub spots: Vec<Spot>,
+    /// u(v)/v expected of them.
+    pub relative: f64,
+}
+
+/// What is unwise about positions. Numbers are those of the positions, from 1.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Warning {
+    /// Outside the span of their rail.
+    OffRail(Vec<usize>),
+    /// Beyond the reach of the pulse rate.
+    BeyondReach(Vec<usize>),
+    /// The delay finds no room on the screen at the time base planned.
+    OffScreen(Vec<usize>),
+    /// A rail (by place) with so few positions that its splice can't be tested.
+    Side(usize, usize),
+    /// All positions lie within this length of the length there is, m.
+    Cluster(f64, f64),
+    /// Fewer rows than a line should rest on.
+    Few(usize),
+}
+
+/// Looks at the plan of a notebook, and at its rows so far.
+///
+/// # Errors
+/// Why there is nothing to plan on, and what to do.
+pub fn plan(page: &Page, analysis: &Analysis) -> Result<Plan, Refusal> {
+    let ground = Ground::of(page)?;
+    let positions = positions::read(&ground);
+    let spots = positions::spots(&positions);
+    let predicted = expected(&ground, &spots);
+    let count = if spots.len() < 2 { ROWS } else { spots.len() };
+    let (spread, ends) = proposals(&ground, count);
+    let taken = taken(&ground, analysis, &positions);
+    let fastest = spots.iter().filter_map(|spot| ground.time(&spot.time_base)).min_by(f64::total_cmp);
+    Ok(Plan {
+        what_if: what_ifs(&ground, &positions, &spots),
+        warnings: warnings(&ground, &positions, spots.len()),
+        next: next(&ground, &taken.0),
+        taken: taken.1,
+        reach: ground.period().zip(ground.reach()),
+        step: fastest.map(|time| {
+            let u = ground.bench.half_width * (2.0_f64 / 3.0).sqrt() * time;
+            (time, u, 2.0 * 2.0_f64.sqrt() * u / ground.model.slope)
+        }),
+        positions,
+        predicted,
+        ends,
+        spread,
+    })
+}
+
+/// What the planned positions are expected to give.
+///
+/// # Errors
+/// Why they give nothing yet.
+pub fn forecast(page: &Page) -> Result<Prediction, Refusal> {
+    let ground = Ground::of(page)?;
+    expected(&ground, &planned(&ground))
+}
+
+fn expected(ground: &Ground, spots: &[Spot]) -> Result<Prediction, Refusal> {
+    if spots.len() < 2 {
+        let message = "Plan two positions or more, far apart: a line needs them.";
+        return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message: message.into() });
+    }
+    ask_spots(ground, spots).map(|asked| asked.prediction)
+}
+
+/// The places of the rows planned.
+pub fn planned(ground: &Ground) -> Vec<Spot> {
+    positions::spots(&positions::read(ground))
+}
+
+/// Places spread over all rails, for a run of which nothing is planned.
+pub fn spread(ground: &Ground) -> Vec<Spot> {
+    proposals(ground, ROWS).0.map_or_else(Vec::new, |proposal| proposal.spots)
+}
+
+/// Where a handle on a rail is moved to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum To {
+    /// To a share, 0 … 1, of its rail from the near end.
+    Share(f64),
+    /// So many round readings outwards.
+    Steps(f64),
+}
+
+/// The place that a planned position is moved to; none where it stands on no rail, or is of no number known.
+pub fn moved(page: &Page, id: PositionId, to: To) -> Option<Spot> {
+    let ground = Ground::of(page).ok()?;
+    let position = positions::read(&ground).into_iter().find(|position| position.id == id)?;
+    let rail = position.rail?;
+    let (near, far) = ground.ends(rail)?;
+    match to {
+        To::Share(share) => ground.round_spot(rail, near + share * (far - near), FINE),
+        To::Steps(steps) => {
+            let from = position.spot.map_or(near, |spot| spot.distance);
+            let step = ground.fine_step(rail)?;
+            ground.round_spot(rail, from + steps * step, FINE)
+        }
+    }
+}
+
+/// The rows so far, also those whose place is written and whose screen is still to be read; or the rows planned while
+/// there are none. And how many were read.
+fn taken(ground: &Ground, analysis: &Analysis, positions: &[Position]) -> (Taken, usize) {
+    let count = analysis.rows.iter().filter(|reading| reading.part == Part::Used).count();
+    let model = model(ground, analysis, count);
+    let (mut rows, mut places) = (Vec::new(), Vec::new());
+    for (row, reading) in ground.page.rows.iter().zip(&analysis.rows) {
+        let Some(distance) = reading.distance.map(|distance| distance.value) else { continue };
+        let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        match (&reading.part, rail) {
+            (Part::Used, _) => rows.push(row.clone()),
+            (Part::Incomplete { .. }, Some(rail)) => {
+                rows.push(ground.row(row.id, &open_spot(ground, row, rail, distance), &model));
+            }
+            _ => continue,
+        }
+        places.push((rail, distance));
+    }
+    if rows.is_empty() {
+        for (id, spot) in (spot::first_row(ground.page)..).zip(positions::spots(positions)) {
+            rows.push(ground.row(id, &spot, &model));
+            places.push((Some(spot.rail), spot.distance));
+        }
+    }
+    (Taken { rows, places, model }, count)
+}
+
+/// The place of a row whose screen is still to be read.
+fn open_spot(ground: &Ground, row: &Row, rail: usize, distance: f64) -> Spot {
+    let time_base = row.text(Cell::TimeBase).trim();
+    let time_base =
+        if ground.time(time_base).is_some() { time_base.to_owned() } else { ground.fastest(distance) };
+    Spot { rail, reading: row.text(Cell::Reading).trim().to_owned(), distance, time_base }
+}
+
+/// The line that the rows so far lie on.
+fn model(ground: &Ground, analysis: &Analysis, count: usize) -> Model {
+    match &analysis.line {
+        Ok(line) if count > 0 && line.fit.slope > 0.0 => {
+            Model { t0: line.fit.intercept, slope: line.fit.slope }
+        }
+        _ => ground.model,
+    }
+}
+
+fn what_ifs(ground: &Ground, positions: &[Position], spots: &[Spot]) -> WhatIfs {
+    let Ok(asked) = ask_spots(ground, spots) else { return WhatIfs::default() };
+    // Each row once, and the first row of each position once more.
+    let mut again: Vec<usize> = (0..spots.len()).collect();
+    let mut first = 0;
+    for position in positions.iter().filter(|position| position.spot.is_some()) {
+        again.push(first);
+        first += position.repeats;
+    }
+    WhatIfs {
+        again: asked.with(&again),
+        rail: one_more_rail(ground, spots),
+        faster: faster(ground, spots),
+        floor: asked.floor(),
+    }
+}
+
+fn faster(ground: &Ground, spots: &[Spot]) -> Option<(f64, usize)> {
+    let mut quick = spots.to_vec();
+    let mut count = 0;
+    for spot in &mut quick {
+        let half = ground.time(&spot.time_base).map(|time| time / 2.0);
+        if let Some(half) = half.filter(|half| ground.holds(spot.distance, *half)) {
+            spot.time_base = in_unit(half, Unit::NANOSECOND, ground.page.decimal_mark);
+            count += 1;
+        }
+    }
+    ask_spots(ground, &quick).ok().map(|asked| (asked.prediction.relative, count))
+}
+
+/// One more rail of the last one's length, joined to its far end as well as that one is joined; positions on it
+/// stand as on the last one, or three of them evenly.
+fn one_more_rail(ground: &Ground, spots: &[Spot]) -> Option<f64> {
+    let page = ground.page;
+    let last = page.rails.len().checked_sub(1)?;
+    let (typed, rail) = (page.rails.get(last)?, ground.rails.get(last)?.rail.as_ref()?);
+    let (near, far) = ground.ends(last)?;
+    let stand = ground.stands.get(last)?.as_ref()?;
+    let uncertainty = match rail.joint {
+        Joint::At { uncertainty, .. } | Joint::Meeting { uncertainty, .. } => uncertainty,
+        Joint::Overlap { .. } | Joint::Free { .. } => stand.u_offset(),
+    };
+    let metres = |value: f64| in_unit(value, Unit::METRE, page.decimal_mark);
+    let mut more = Rail {
+        id: page.rails.iter().map(|rail| rail.id).max()?.checked_add(1)?,
+        splice: Splice::Meeting {
+            mark: metres(stand.reading(near)),
+            mark_before: metres(stand.reading(far)),
+            gap: String::new(),
+            uncertainty: metres(uncertainty),
+        },
+        ..typed.clone()
+    };
+    more.texts.insert(RailField::Name, NEW_RAIL.to_owned());
+    let mut page = page.clone();
+    page.rails.push(more);
+    let ground = Ground::of(&page).ok()?;
+    let (from, to) = ground.ends(last + 1)?;
+    if ground.reach().is_some_and(|reach| to > reach) {
+        return None;
+    }
+    let mut all = spots.to_vec();
+    for spot in spots.iter().filter(|spot| spot.rail == last) {
+        let distance = spot.distance + from - near;
+        let kept = ground.time(&spot.time_base).is_some_and(|time| ground.holds(distance, time));
+        let time_base = if kept { spot.time_base.clone() } else { ground.fastest(distance) };
+        all.push(Spot { rail: last + 1, distance, time_base, reading: spot.reading.clone() });
+    }
+    if all.len() == spots.len() {
+        all.append(&mut ground.along(last + 1, SIDE));
+    }
+    ask_spots(&ground, &all).ok().map(|asked| asked.prediction.relative)
+}
+
+/// The name of a rail that is not there.
+const NEW_RAIL: &str = "one more";
+
+/// Rows spread over all rails, and as many at the two ends.
+fn proposals(ground: &Ground, count: usize) -> (Option<Proposal>, Option<Proposal>) {
+    let length = |rail: usize| ground.ends(rail).map_or(0.0, |(near, far)| (far - near.max(0.0)).max(0.0));
+    let mut total = 0.0;
+    for rail in 0..ground.rails.len() {
+        total += length(rail);
+    }
+    let mut spread: Vec<Spot> = Vec::new();
+    for rail in 0..ground.rails.len() {
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of the count")]
+        let rows = (count as f64 * length(rail) / total).round() as usize;
+        spread.append(&mut ground.along(rail, rows.max(SIDE)));
+    }
+    let mut ends = Vec::new();
+    if let Some(first) = spread.first() {
+        let (mut near, mut far) = (first, first);
+        for spot in &spread {
+            near = if spot.distance < near.distance { spot } else { near };
+            far = if spot.distance > far.distance { spot } else { far };
+        }
+        ends = vec![near.clone(); spread.len() / 2];
+        ends.resize(spread.len(), far.clone());
+    }
+    (proposal(ground, spread), proposal(ground, ends))
+}
+
+fn proposal(ground: &Ground, spots: Vec<Spot>) -> Option<Proposal> {
+    let relative = expected(ground, &spots).ok()?.relative;
+    Some(Proposal { spots, relative })
+}
+
+fn warnings(ground: &Ground, positions: &[Position], rows: usize) -> Vec<Warning> {
+    let (mut off, mut beyond, mut off_screen) = (Vec::new(), Vec::new(), Vec::new());
+    let mut places = Vec::new();
+    let reach = ground.reach().unwrap_or(f64::INFINITY);
+    for (number, position) in (1..).zip(positions) {
+        let Some(spot) = &position.spot else { continue };
+        places.push((Some(spot.rail), spot.distance));
+        let (near, far) = ground.ends(spot.rail).unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+        if spot.distance < near - 1e-9 || spot.distance > far + 1e-9 {
+            off.push(number);
+        }
+        if spot.distance >= reach {
+            beyond.push(number);
+        }
+        let room = ground.time(&spot.time_base).map(|time| time * ground.bench.screen_width);
+        if room.is_some_and(|room| ground.model.delay(spot.distance) > room) {
+            off_screen.push(number);
+        }
+    }
+    let mut all = vec![Warning::OffRail(off), Warning::BeyondReach(beyond), Warning::OffScreen(off_screen)];
+    all.retain(|warning| match warning {
+        Warning::OffRail(numbers) | Warning::BeyondReach(numbers) | Warning::OffScreen(numbers) => {
+            !numbers.is_empty()
+        }
+        _ => true,
+    });
+    if places.is_empty() {
+        return all;
+    }
+    let mut used = Vec::new();
+    for rail in 0..ground.rails.len() {
+        let have = distinct(&places, rail);
+        if have > 0 {
+            used.push((rail, have));
+        }
+    }
+    if used.len() > 1 {
+        for (rail, have) in used {
+            if have < SIDE {
+                all.push(Warning::Side(rail, have));
+            }
+        }
+    }
+    all.extend(cluster(ground, &places, reach));
+    if rows < FEW {
+        all.push(Warning::Few(rows));
+    }
+    all
+}
+
+/// Rows that a line should rest on at least (common practice, no source).
+const FEW: usize = 5;
+
+/// All positions within a third of the length that there is.
+fn cluster(ground: &Ground, places: &[(Option<usize>, f64)], reach: f64) -> Option<Warning> {
+    let (mut spanned, mut whole) = (Range::default(), Range::default());
+    for (_, distance) in places {
+        spanned.take(*distance);
+    }
+    for rail in 0..ground.rails.len() {
+        if let Some((near, far)) = ground.ends(rail) {
+            whole.take(near.max(0.0));
+            whole.take(far.min(reach));
+        }
+    }
+    let (spanned, whole) = (spanned.length(), whole.length());
+    (spanned < whole / 3.0).then_some(Warning::Cluster(spanned, whole))
+}
+
+/// The least and the largest of some values.
+struct Range(f64, f64);
+
+impl Default for Range {
+    fn default() -> Self {
+        Self(f64::INFINITY, f64::NEG_INFINITY)
+    }
+}
+
+impl Range {
+    fn take(&mut self, value: f64) {
+        *self = Self(self.0.min(value), self.1.max(value));
+    }
+
+    fn length(&self) -> f64 {
+        self.1 - self.0
+    }
+}
+
+#[cfg(test)]
+#[path = "mod_test.rs"]
+mod tests;

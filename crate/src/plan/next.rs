@@ -1,0 +1,147 @@
+//! The next reading that would help most, and the one that would show most.
+
+use super::ask::{Asked, ask};
+use super::spot::{Ground, Model, Spot, first_row, with_rows};
+use crate::notebook::Row;
+
+/// Places looked at on each rail.
+const PLACES: usize = 41;
+/// Rows fitted at most, over all places looked at: so that a long run does not hold up the page.
+const EFFORT: usize = 8_000;
+/// Rows wanted on each side of a splice (common practice, no source).
+pub const SIDE: usize = 3;
+
+/// A reading not taken yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Next {
+    /// Where.
+    pub spot: Spot,
+    /// u(v)/v without it and with it; none while there is no line yet.
+    pub effect: Option<(f64, f64)>,
+    /// Why there.
+    pub why: Why,
+}
+
+/// Why a reading is proposed at a place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Why {
+    /// There is no line yet: two places far apart are what it needs.
+    First,
+    /// It lies so far, in metres, from the middle of the others, and so turns the line most.
+    Lever(f64),
+    /// Its rail has only so many positions: too few to test the splice.
+    Side(usize),
+    /// It lies this far from the nearest of the others, m: a bend could hide there.
+    Gap(f64),
+}
+
+/// The rows that there are so far, with their distances, m.
+pub struct Taken {
+    /// The rows.
+    pub rows: Vec<Row>,
+    /// Place of the rail and distance of each.
+    pub places: Vec<(Option<usize>, f64)>,
+    /// The line that they lie on.
+    pub model: Model,
+}
+
+/// The reading that would lower u(v)/v most; and, where it is another one, the reading that would show most of what
+/// the line can't tell yet.
+pub fn next(ground: &Ground, taken: &Taken) -> Vec<Next> {
+    let count = taken.rows.len();
+    let each = EFFORT / count.max(1) / ground.rails.len().max(1);
+    let mut spots = ground.everywhere(each.clamp(7, PLACES));
+    for spot in &mut spots {
+        if let Some(time_base) = near_time_base(ground, taken, spot.distance) {
+            spot.time_base = time_base;
+        }
+    }
+    let mut middle = 0.0;
+    for (_, distance) in &taken.places {
+        middle += distance / count as f64;
+    }
+    let asked = asked(ground, taken, &spots);
+    let with = |more: Option<usize>| {
+        let mut rows: Vec<usize> = (0..count).collect();
+        rows.extend(more.map(|place| count + place));
+        asked.as_ref()?.with(&rows)
+    };
+    let before = with(None);
+    // Without a line yet: far from the middle of what there is, and at the near end to begin with.
+    let mut best: Option<(Next, f64)> = None;
+    let mut honest: Option<(Next, f64)> = None;
+    let poor = poor_side(ground, taken, &spots);
+    for (place, spot) in spots.iter().enumerate() {
+        let lever = (spot.distance - middle).abs();
+        let after = before.and_then(|_| with(Some(place)));
+        let effect = before.zip(after);
+        let (why, worth) = match after {
+            Some(after) => (Why::Lever(lever), -after),
+            None => (Why::First, if count == 0 { -spot.distance } else { lever }),
+        };
+        if before.is_some() == after.is_some() {
+            keep(&mut best, worth, spot, effect, why);
+        }
+        let mut room = f64::INFINITY;
+        for (_, distance) in &taken.places {
+            room = room.min((distance - spot.distance).abs());
+        }
+        if effect.is_some() && poor.is_none_or(|(rail, _)| rail == spot.rail) {
+            let why = poor.map_or(Why::Gap(room), |(_, have)| Why::Side(have));
+            keep(&mut honest, room, spot, effect, why);
+        }
+    }
+    let mut both = Vec::new();
+    for (next, _) in [best, honest].into_iter().flatten() {
+        if both.iter().all(|other: &Next| other.spot != next.spot) {
+            both.push(next);
+        }
+    }
+    both
+}
+
+fn keep(best: &mut Option<(Next, f64)>, worth: f64, spot: &Spot, effect: Option<(f64, f64)>, why: Why) {
+    if best.as_ref().is_none_or(|best| worth > best.1) {
+        *best = Some((Next { spot: spot.clone(), effect, why }, worth));
+    }
+}
+
+/// All rows taken and, behind them, one at each place looked at.
+fn asked(ground: &Ground, taken: &Taken, spots: &[Spot]) -> Option<Asked> {
+    let taken_last = taken.rows.iter().map(|row| row.id).max().unwrap_or(0);
+    let first = first_row(ground.page).max(taken_last.saturating_add(1));
+    let rows = (first..).zip(spots).map(|(id, spot)| ground.row(id, spot, &taken.model));
+    let all: Vec<Row> = taken.rows.iter().cloned().chain(rows).collect();
+    let expected = all.len();
+    ask(&with_rows(ground.page, all, Vec::new())).ok().filter(|asked| asked.prediction.rows == expected)
+}
+
+/// The time base of the nearest row, if the delay finds room on the screen at it.
+fn near_time_base(ground: &Ground, taken: &Taken, distance: f64) -> Option<String> {
+    let from = |place: &(Option<usize>, f64)| (place.1 - distance).abs();
+    let near = taken.rows.iter().zip(&taken.places).min_by(|a, b| from(a.1).total_cmp(&from(b.1)))?.0;
+    let text = near.text(crate::notebook::Cell::TimeBase).trim();
+    let time = ground.time(text)?;
+    ground.holds(distance, time).then(|| text.to_owned())
+}
+
+/// The first rail, if there are several, with too few positions to test its splice, and how many it has.
+fn poor_side(ground: &Ground, taken: &Taken, spots: &[Spot]) -> Option<(usize, usize)> {
+    let rails = 0..ground.rails.len();
+    if rails.clone().filter(|rail| ground.ends(*rail).is_some()).count() < 2 {
+        return None;
+    }
+    rails
+        .map(|rail| (rail, distinct(&taken.places, rail)))
+        .find(|(rail, have)| *have < SIDE && spots.iter().any(|spot| spot.rail == *rail))
+}
+
+/// How many positions, a centimetre apart or more, there are on a rail.
+pub fn distinct(places: &[(Option<usize>, f64)], rail: usize) -> usize {
+    /// Nearer than this two positions are one, m.
+    const APART: f64 = 0.01;
+    let mut on_it: Vec<f64> = places.iter().filter(|(on, _)| *on == Some(rail)).map(|(_, d)| *d).collect();
+    on_it.sort_by(f64::total_cmp);
+    on_it.dedup_by(|a, b| *a - *b < APART);
+    on_it.len()
+}

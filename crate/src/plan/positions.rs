@@ -1,0 +1,108 @@
+//! The planned positions, read as rows are read.
+
+use litemap::LiteMap;
+
+use super::spot::{Ground, Spot, first_row, with_rows};
+use crate::analysis::{Place, sight};
+use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row};
+use crate::quantity::{NumberError, Unit, parse};
+
+/// Rows that may be planned for one position.
+const MOST: f64 = 50.0;
+
+/// A planned position, read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Position {
+    /// The position.
+    pub id: PositionId,
+    /// Place of the rail it names among the rails, if there is one of that name.
+    pub rail: Option<usize>,
+    /// Where it is; none while it can't be told.
+    pub spot: Option<Spot>,
+    /// How many rows are to be read there.
+    pub repeats: usize,
+    /// What can't be read, with the cell of a row that it would stand in; the repeats stand under the remark.
+    pub problems: Vec<(Cell, String)>,
+}
+
+/// Reads the planned positions.
+pub fn read(ground: &Ground) -> Vec<Position> {
+    let first = first_row(ground.page);
+    let mut rows = Vec::new();
+    for (id, typed) in (first..).zip(&ground.page.plan) {
+        let texts = [(Cell::Rail, typed.rail.clone()), (Cell::Reading, typed.reading.clone())];
+        rows.push(Row { id, cells: LiteMap::from_iter(texts), ..Row::default() });
+    }
+    let seen = sight(&with_rows(ground.page, rows, Vec::new()));
+    let mut positions = Vec::new();
+    for (typed, reading) in ground.page.plan.iter().zip(&seen.rows.readings) {
+        let mut problems = Vec::new();
+        for problem in &seen.problems {
+            if let Place::Cell { row, cell } = problem.place
+                && row == reading.id
+            {
+                problems.push((cell, problem.message.clone()));
+            }
+        }
+        let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        let spot = rail.zip(reading.distance).map(|(rail, distance)| Spot {
+            rail,
+            reading: typed.reading.trim().to_owned(),
+            distance: distance.value,
+            time_base: time_base(ground, typed, distance.value, &mut problems),
+        });
+        let repeats = repeats(ground.page, typed).unwrap_or_else(|message| {
+            problems.push((Cell::Remark, message));
+            1
+        });
+        positions.push(Position { id: typed.id, rail, spot, repeats, problems });
+    }
+    positions
+}
+
+fn time_base(
+    ground: &Ground,
+    typed: &PlannedPosition,
+    distance: f64,
+    problems: &mut Vec<(Cell, String)>,
+) -> String {
+    let text = typed.time_base.trim();
+    if ground.time(text).is_some() {
+        return text.to_owned();
+    }
+    if !text.is_empty() {
+        problems.push((
+            Cell::TimeBase,
+            format!("“{text}” is no time per division: write a number above zero, in ns"),
+        ));
+    }
+    ground.fastest(distance)
+}
+
+fn repeats(page: &Page, typed: &PlannedPosition) -> Result<usize, String> {
+    let text = typed.repeats.trim();
+    match parse(text, page.decimal_mark, Unit::ONE).map(|number| number.value) {
+        Err(NumberError::Empty) => Ok(1),
+        Ok(value) if value.fract() == 0.0 && (1.0..=MOST).contains(&value) =>
+        {
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "whole, from 1 to 50"
+            )]
+            Ok(value as usize)
+        }
+        _ => Err(format!("“{text}”: a whole number of rows from 1 to {MOST} is needed")),
+    }
+}
+
+/// The places of the rows planned: each position as often as it is to be read.
+pub fn spots(positions: &[Position]) -> Vec<Spot> {
+    let mut spots = Vec::new();
+    for position in positions {
+        for _ in 0..position.repeats {
+            spots.extend(position.spot.clone());
+        }
+    }
+    spots
+}

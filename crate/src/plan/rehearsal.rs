@@ -1,0 +1,158 @@
+//! A rehearsal: the whole lab on a simulated copy of the bench that a notebook describes.
+//!
+//! What is drawn is what the budget lists, no more and no less: each error that rows share once, each row's own errors
+//! for itself, the edges within the limit to which they are read, a delay t₀ at zero distance, and steps where a place
+//! is said to be unknown. The speed of light is c₀. Every shared error is drawn from a stream of its own of the seed,
+//! known by the name of the error, so that what was so can be told again from the seed alone.
+
+use super::spot::{Ground, Spot, first_row, position, with_rows};
+use super::{planned, spread};
+use crate::analysis::trials::shape;
+use crate::analysis::{Origin, Quantity, Refusal, Sight, sight};
+use crate::budget::Random;
+use crate::notebook::{Notebook, Page, RailId, Scope};
+use crate::quantity::{Unit, fixed};
+
+/// Standard deviation of a step that nobody knows, m.
+const STEP: f64 = 0.02;
+
+/// What was really so in a rehearsal.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Truth {
+    /// Delay at zero distance, ns.
+    pub t0: f64,
+    /// Each error that rows share, with its size in the unit of its quantity, and its standard uncertainty as stated.
+    pub errors: Vec<(Origin, f64, f64, Quantity)>,
+    /// How much farther out than said each rail with a free step stood, m.
+    pub steps: Vec<(RailId, f64)>,
+}
+
+/// The rows that a person would write on the bench and by the plan of `page`: rail, reading, time base and both edges of
+/// each. The bench's errors are drawn from `seed`; where nothing is planned, rows spread over all rails are read.
+///
+/// For a rehearsal they become rows of a new notebook with the same bench, whose first log entry says the seed and does
+/// all of it at one stroke.
+///
+/// # Errors
+/// Why nothing can be rehearsed yet, and what to do.
+pub fn rehearse(page: &Page, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+    let mut page = with_rows(page, Vec::new(), page.plan.clone());
+    // An error of chosen rows has no rows here.
+    page.shared.retain(|shared| !matches!(shared.rows, Scope::Rows(_)));
+    let ground = Ground::of(&page)?;
+    let mut spots = planned(&ground);
+    if spots.len() < 2 {
+        spots = spread(&ground);
+    }
+    read(&ground, &spots, seed)
+}
+
+/// The numbers that belong to something of a name.
+fn stream(seed: u32, name: &str) -> Random {
+    // FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo; IETF draft-eastlake-fnv).
+    let hash = name.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
+    });
+    Random::new(u64::from(seed), hash)
+}
+
+/// What is drawn once for all rows.
+struct Drawn {
+    t0: f64,
+    /// In standard deviations, in the order of the shared errors of the fit.
+    errors: Vec<f64>,
+    /// In metres, in the order of its free columns.
+    steps: Vec<f64>,
+}
+
+fn drawn(seed: u32, page: &Page, setup: &crate::analysis::line::Setup) -> Drawn {
+    let error = |shared: &crate::analysis::parts::Shared| {
+        shape(shared.shape, shared.degrees_of_freedom).draw(&mut stream(seed, &shared.origin.id()))
+    };
+    let step = |rail: &usize| {
+        let id = page.rails.get(*rail).map_or(0, |rail| rail.id);
+        STEP * stream(seed, &format!("step-{id}")).normal()
+    };
+    Drawn {
+        t0: 0.5 + 1.5 * stream(seed, "t0").unit(),
+        errors: setup.shared.iter().map(error).collect(),
+        steps: setup.free.iter().map(step).collect(),
+    }
+}
+
+fn read(ground: &Ground, spots: &[Spot], seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+    let page = ground.page;
+    let mut rows = Vec::new();
+    for (id, spot) in (first_row(page)..).zip(spots) {
+        rows.push(ground.row(id, spot, &ground.model));
+    }
+    let Sight { setup, bench, beam_angle, .. } = sight(&with_rows(page, rows, Vec::new()));
+    let setup = setup?;
+    let all = drawn(seed, page, &setup);
+    let mut random = stream(seed, "rows");
+    let at = |list: &[f64], row: usize| list.get(row).copied().unwrap_or(0.0);
+    let stretch = 1.0 + beam_angle * beam_angle / 2.0 * random.unit();
+    let mut read = Vec::new();
+    for (row, spot) in spots.iter().enumerate() {
+        let (mut own_x, mut delay) = (0.0, all.t0);
+        for noise in setup.noises.iter().filter(|noise| noise.origin != Origin::ScreenLimit) {
+            let z = shape(noise.shape, noise.degrees_of_freedom).draw(&mut random);
+            own_x += z * at(&noise.x, row);
+            delay += z * at(&noise.y, row);
+        }
+        let mut place = spot.distance;
+        for (shared, z) in setup.shared.iter().zip(&all.errors) {
+            place -= z * at(&shared.column.x, row);
+            delay += z * at(&shared.column.y, row);
+        }
+        for (column, step) in setup.data.free.iter().zip(&all.steps) {
+            place -= step * at(column.entries(), row);
+        }
+        delay += ground.model.slope * place * stretch;
+        let begins = 0.3 + 0.4 * random.unit();
+        // A time base that can't be read stands for the fastest, which can.
+        let ends = begins + delay / ground.time(&spot.time_base).unwrap_or(1.0);
+        let mut edge = |divisions: f64| {
+            let seen = divisions + bench.half_width * (2.0 * random.unit() - 1.0);
+            fixed(seen, -3, page.decimal_mark)
+        };
+        let (a, b) = (edge(begins), edge(ends));
+        let position = position(page, 0, spot);
+        read.push([position.rail, reading(ground, spot, own_x), position.time_base, a, b]);
+    }
+    Ok(read)
+}
+
+/// What a ruler is read to show, to the place of its uncertainty.
+fn reading(ground: &Ground, spot: &Spot, error: f64) -> String {
+    let stand = ground.stands.get(spot.rail).and_then(Option::as_ref);
+    let rail = ground.page.rails.get(spot.rail);
+    let Some((stand, rail)) = stand.zip(rail) else { return spot.reading.clone() };
+    let unit: Unit = crate::analysis::read::ruler_unit(rail.unit);
+    let (mut place, mut digit) = (0, 1.0);
+    while digit > unit.from_base(stand.u_reading) && place > -6 {
+        place -= 1;
+        digit /= 10.0;
+    }
+    fixed(unit.from_base(stand.reading(spot.distance + error)), place, ground.page.decimal_mark)
+}
+
+/// What was really so in a rehearsal; none in any other notebook.
+pub fn truth(notebook: &Notebook) -> Option<Truth> {
+    // As it was made: what was stated since then says nothing of what was drawn.
+    let page = notebook.first_page();
+    let seed = page.rehearsal?;
+    let setup = sight(&page).setup.ok()?;
+    let all = drawn(seed, &page, &setup);
+    let errors = setup.shared.iter().zip(&all.errors);
+    let steps = setup.free.iter().zip(&all.steps);
+    Some(Truth {
+        t0: all.t0,
+        errors: errors.map(|(of, z)| (of.origin.clone(), z * of.u, of.u, of.quantity)).collect(),
+        steps: steps.filter_map(|(rail, step)| Some((page.rails.get(*rail)?.id, *step))).collect(),
+    })
+}
+
+#[cfg(test)]
+#[path = "rehearsal_test.rs"]
+pub(crate) mod tests;

@@ -1,0 +1,144 @@
+use super::*;
+use crate::analysis::{C0, analyse};
+use crate::notebook::{
+    ActsOn, BenchField, Cell, Edit, Effect, ErrorShape, Path, RailField, Sense, SharedError, Splice,
+    read as open, write,
+};
+use crate::synth::demo;
+
+type Outcome = Result<(), Box<dyn std::error::Error>>;
+
+/// The notebook of a rehearsal, as the page makes it.
+pub(crate) fn rehearsed(page: &Page, seed: u32) -> Result<Notebook, Box<dyn std::error::Error>> {
+    let rows = rehearse(page, seed).map_err(|refusal| refusal.message)?;
+    let mut edits = vec![Edit::SetRehearsal(seed), Edit::SetPath(page.path)];
+    edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
+    for rail in &page.rails {
+        let id = rail.id;
+        edits.extend([
+            Edit::AddRail(id),
+            Edit::SetRulerUnit { rail: id, unit: rail.unit },
+            Edit::SetSense { rail: id, sense: rail.sense },
+            Edit::SetSplice { rail: id, splice: rail.splice.clone() },
+        ]);
+        let texts = rail.texts.iter();
+        edits.extend(texts.map(|(field, text)| Edit::SetRail {
+            rail: id,
+            field: *field,
+            text: text.clone(),
+        }));
+    }
+    edits.extend(page.shared.iter().cloned().map(Edit::SetShared));
+    for (row, texts) in (1..).zip(rows) {
+        let cells =
+            [Cell::Rail, Cell::Reading, Cell::TimeBase, Cell::EdgeA, Cell::EdgeB].into_iter().zip(texts);
+        edits.push(Edit::AddRow { row, after: None, cells: cells.collect() });
+    }
+    let mut notebook = Notebook::new();
+    notebook.apply(Edit::Together(edits), "")?;
+    Ok(notebook)
+}
+
+/// The bench of the demo with everything that can err: a mirror, a beam, a time base of some per cent, a free step.
+fn rich() -> Result<Notebook, Box<dyn std::error::Error>> {
+    let mut notebook = demo::typed_readings()?.0;
+    notebook.apply(Edit::SetPath(Path::Mirror), "")?;
+    let bench = [(BenchField::BeamAngle, "8"), (BenchField::TimeBaseUncertainty, "0.4 %")];
+    for (field, text) in bench {
+        notebook.apply(Edit::SetBench { field, text: text.into() }, "")?;
+    }
+    notebook.apply(Edit::SetSplice { rail: 3, splice: Splice::Free { mark: "0".into() } }, "")?;
+    let jitter = SharedError {
+        id: 900,
+        name: "jitter".into(),
+        acts_on: ActsOn::Delays,
+        effect: Effect::Noise,
+        rows: Scope::All,
+        uncertainty: "0.03".into(),
+        shape: ErrorShape::Normal,
+        degrees_of_freedom: String::new(),
+    };
+    notebook.apply(Edit::SetShared(jitter), "")?;
+    Ok(notebook)
+}
+
+/// The same seed gives the same readings, another one others; what is made opens again as any notebook does.
+#[test]
+fn a_seed_is_a_rehearsal() -> Outcome {
+    let bench = rich()?;
+    let (one, same, other) =
+        (rehearsed(bench.page(), 7)?, rehearsed(bench.page(), 7)?, rehearsed(bench.page(), 8)?);
+    assert_eq!(one, same);
+    assert_ne!(one.page().rows, other.page().rows);
+    assert_eq!(open(&write(&one))?, one);
+    assert_eq!(one.page().rehearsal, Some(7));
+    assert!(truth(&one).is_some() && truth(&bench).is_none());
+    Ok(())
+}
+
+/// Over many seeds c misses c₀ by its stated uncertainty in the root mean square, and χ² is as large as its degrees of
+/// freedom: what is drawn is what the budget lists.
+#[test]
+fn what_is_drawn_is_what_is_listed() -> Outcome {
+    let bench = rich()?;
+    let runs = 400;
+    let (mut squares, mut chi, mut nu) = (0.0, 0.0, 0.0);
+    for seed in 0..runs {
+        let analysis = analyse(&rehearsed(bench.page(), seed)?);
+        let speed = analysis.speed.map_err(|refusal| refusal.message)?;
+        squares += ((speed.c - C0) / speed.u_c()).powi(2);
+        let fit = analysis.line.map_err(|refusal| refusal.message)?.fit;
+        chi += fit.chi_square;
+        nu += fit.degrees_of_freedom as f64;
+    }
+    // 400 squares of about one have a standard error of √(2/400) = 0.07; four of them are allowed. The air's own
+    // uncertainty, in u(c) but not drawn, is of no account.
+    let mean = squares / f64::from(runs);
+    assert!((mean - 1.0).abs() < 0.28, "{mean}");
+    // ν is about 20 a run: √(2/8000) = 0.016, four of them; edges typed to a thousandth add a little.
+    assert!((chi / nu - 1.0).abs() < 0.07, "{}", chi / nu);
+    Ok(())
+}
+
+/// What was so is told by the seed, whatever is stated afterwards.
+#[test]
+fn the_truth_stays_what_it_was() -> Outcome {
+    let mut notebook = rehearsed(rich()?.page(), 3)?;
+    let before = truth(&notebook).ok_or("no truth")?;
+    assert!(before.steps.len() == 1 && before.errors.len() > 3, "{before:?}");
+    notebook.apply(Edit::SetBench { field: BenchField::TimeBaseUncertainty, text: "5 %".into() }, "")?;
+    notebook.apply(Edit::SetPath(Path::Detector), "")?;
+    assert_eq!(truth(&notebook), Some(before));
+    Ok(())
+}
+
+/// Without the errors told, the readings lie on the line of c₀: the truth is the whole truth.
+#[test]
+fn the_truth_explains_the_readings() -> Outcome {
+    let mut bench = Notebook::new();
+    bench.apply(Edit::AddRail(1), "")?;
+    for (field, text) in
+        [(RailField::From, "0"), (RailField::To, "300"), (RailField::ReadingUncertainty, "0.0001")]
+    {
+        bench.apply(Edit::SetRail { rail: 1, field, text: text.into() }, "")?;
+    }
+    bench.apply(Edit::SetRail { rail: 1, field: RailField::ScaleUncertainty, text: "3 %".into() }, "")?;
+    bench.apply(Edit::SetSense { rail: 1, sense: Sense::Falls }, "")?;
+    let splice = Splice::AtSplitter { mark: "300".into(), uncertainty: "2 cm".into() };
+    bench.apply(Edit::SetSplice { rail: 1, splice }, "")?;
+    bench.apply(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.0005".into() }, "")?;
+    let notebook = rehearsed(bench.page(), 11)?;
+    let told = truth(&notebook).ok_or("no truth")?;
+    let scale = told.errors.iter().find(|(origin, ..)| *origin == Origin::RulerScale { rail: 1 });
+    let scale = scale.ok_or("no scale")?.1;
+    let speed = analyse(&notebook).speed.map_err(|refusal| refusal.message)?;
+    // A ruler whose readings are too long by the scale gives a speed too large by it. Edges are read to half a
+    // thousandth of a division of some nanoseconds: about 10⁻⁴ of the slope.
+    assert!((speed.c / C0 - 1.0 - scale).abs() < 1e-3, "{} against {scale}", speed.c / C0 - 1.0);
+    Ok(())
+}
+
+#[test]
+fn a_bench_without_rails_is_refused() {
+    assert!(rehearse(&Page::default(), 1).is_err_and(|refusal| refusal.id == "no_rails"));
+}

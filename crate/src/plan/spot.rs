@@ -1,0 +1,246 @@
+//! Places on the rails, and the rows that would be read there.
+
+use litemap::LiteMap;
+
+use crate::air;
+use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
+use crate::analysis::{C0, Refusal, Sight, sight};
+use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row, RowId};
+use crate::quantity::{Unit, fixed, in_unit, parse};
+use crate::rail::{self, Stand};
+
+/// Share of the screen that a delay may take up, which leaves room for t₀ and for the edges themselves (common
+/// practice, no source).
+const ROOM: f64 = 0.8;
+
+/// Where proposals begin on a rail that reaches to the splitter, as a share of its far end (common practice, no source).
+const CLEAR: f64 = 0.05;
+
+/// A place at which the carriage may stand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spot {
+    /// Place of the rail among the rails.
+    pub rail: usize,
+    /// Rail reading as it is typed.
+    pub reading: String,
+    /// Distance from the splitter, m.
+    pub distance: f64,
+    /// Time per division as it is typed.
+    pub time_base: String,
+}
+
+/// The straight line that rows are expected to lie on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Model {
+    /// t₀, ns.
+    pub t0: f64,
+    /// b, ns/m.
+    pub slope: f64,
+}
+
+impl Model {
+    /// The delay at a distance (m), ns.
+    pub fn delay(&self, distance: f64) -> f64 {
+        self.t0 + self.slope * distance
+    }
+}
+
+/// The bench that a plan stands on.
+pub struct Ground<'a> {
+    /// The notebook.
+    pub page: &'a Page,
+    /// The bench in numbers.
+    pub bench: Bench,
+    /// The rails in numbers.
+    pub rails: Vec<RailNumbers>,
+    /// Where the rails stand.
+    pub stands: Vec<Option<Stand>>,
+    /// The line expected before anything is measured: t₀ = 0 and b = f·n_g/c₀.
+    pub model: Model,
+    /// Group index of the air.
+    pub group_index: f64,
+}
+
+impl<'a> Ground<'a> {
+    /// The bench as it is described.
+    ///
+    /// # Errors
+    /// When no rail has a place and a span yet, or the air has no index.
+    pub fn of(page: &'a Page) -> Result<Self, Refusal> {
+        let refuse =
+            |id: &str, message: &str| Refusal { id: id.into(), rows: Vec::new(), message: message.into() };
+        let Sight { bench, rails, stands, .. } = sight(&with_rows(page, Vec::new(), Vec::new()));
+        let group_index = air::group_index(&bench.air, bench.wavelength_nm)
+            .map_err(|error| refuse("no_air_index", &error.to_string()))?;
+        let slope = page.path.factor() * group_index / C0 * 1e9;
+        let ground = Self { page, bench, rails, stands, model: Model { t0: 0.0, slope }, group_index };
+        if page.rails.is_empty() {
+            return Err(refuse(
+                "no_rails",
+                "There is nothing to plan on yet: describe a rail under Apparatus.",
+            ));
+        }
+        if (0..page.rails.len()).all(|index| ground.ends(index).is_none()) {
+            let message = "No rail can be planned on yet: write under Apparatus its first and last mark, and say where it stands.";
+            return Err(refuse("no_place", message));
+        }
+        Ok(ground)
+    }
+
+    /// Near and far end of a rail, m from the splitter; none while its place or its span is not known.
+    pub fn ends(&self, index: usize) -> Option<(f64, f64)> {
+        let rail = self.rails.get(index)?.rail.as_ref()?;
+        let stand = self.stands.get(index)?.as_ref()?;
+        rail::near_end(rail, stand).zip(rail::far_end(rail, stand)).filter(|(near, far)| far > near)
+    }
+
+    /// Pulse period, ns; none where no pulse rate is stated.
+    pub fn period(&self) -> Option<f64> {
+        self.bench.pulse_rate.map(|rate| 1e9 / rate)
+    }
+
+    /// The farthest distance whose delay stays below one pulse period, m.
+    pub fn reach(&self) -> Option<f64> {
+        self.period().map(|period| period / self.model.slope)
+    }
+
+    /// Whether the delay at a distance finds room on the screen at so many ns a division.
+    pub fn holds(&self, distance: f64, time_per_division: f64) -> bool {
+        self.model.delay(distance).abs() <= ROOM * self.bench.screen_width * time_per_division
+    }
+
+    /// The fastest time base, of the steps 1, 2 and 5 that screens have (common practice, no source), that has room
+    /// for the delay at a distance.
+    pub fn fastest(&self, distance: f64) -> String {
+        let needed = self.model.delay(distance).abs() / (ROOM * self.bench.screen_width);
+        let (step, place) = round_step(needed.max(1e-3), false);
+        fixed(step, place.min(0), self.page.decimal_mark)
+    }
+
+    /// A time per division as typed, ns.
+    pub fn time(&self, text: &str) -> Option<f64> {
+        let number = parse(text, self.page.decimal_mark, Unit::NANOSECOND).ok()?;
+        Some(number.value).filter(|time| *time > 0.0)
+    }
+
+    /// The place on a rail nearest to a distance at which the ruler shows a round reading, `parts` of them or more
+    /// to its span; none off the rail.
+    pub fn round_spot(&self, index: usize, distance: f64, parts: f64) -> Option<Spot> {
+        let (near, far) = self.ends(index)?;
+        let stand = self.stands.get(index)?.as_ref()?;
+        let (unit, step, place) = self.ruler_step(index, parts)?;
+        let aim = unit.from_base(stand.reading(distance.clamp(near, far)));
+        // One step inwards where rounding would leave the rail.
+        [0.0, 1.0, -1.0].into_iter().find_map(|aside| {
+            let reading = ((aim / step).round() + aside) * step;
+            let distance = stand.distance(unit.to_base(reading));
+            (distance >= near - 1e-9 && distance <= far + 1e-9).then(|| Spot {
+                rail: index,
+                reading: fixed(reading, place.min(0), self.page.decimal_mark),
+                distance,
+                time_base: self.fastest(distance),
+            })
+        })
+    }
+
+    /// The unit of a ruler, and the step between its round readings in that unit with the place of its digit.
+    fn ruler_step(&self, index: usize, parts: f64) -> Option<(Unit, f64, i32)> {
+        let (near, far) = self.ends(index)?;
+        let unit = self.page.rails.get(index).map(|rail| ruler_unit(rail.unit))?;
+        let (step, place) = round_step(unit.from_base(far - near) / parts, true);
+        Some((unit, step, place))
+    }
+
+    /// The step between two round readings of a rail, m.
+    pub fn fine_step(&self, index: usize) -> Option<f64> {
+        self.ruler_step(index, FINE).map(|(unit, step, _)| unit.to_base(step))
+    }
+
+    /// `count` places spread evenly over a rail, ends included; none at the splitter or before it, nor beyond the
+    /// reach of the pulse rate.
+    pub fn along(&self, index: usize, count: usize) -> Vec<Spot> {
+        let mut spots: Vec<Spot> = Vec::new();
+        let Some((near, far)) = self.ends(index) else { return spots };
+        let reach = self.reach().unwrap_or(f64::INFINITY);
+        let far = far.min(reach);
+        // At the splitter itself there is no place for a carriage.
+        let near = if near > 0.0 { near } else { CLEAR * far };
+        for k in 0..count {
+            let aim = near + k as f64 / (count.max(2) - 1) as f64 * (far - near);
+            let Some(spot) = self.round_spot(index, aim, FINE) else { continue };
+            let new = spots.last().is_none_or(|last| last.reading != spot.reading);
+            if new && spot.distance > 0.0 && spot.distance < reach {
+                spots.push(spot);
+            }
+        }
+        spots
+    }
+
+    /// The same over all rails.
+    pub fn everywhere(&self, count: usize) -> Vec<Spot> {
+        let mut spots = Vec::new();
+        for rail in 0..self.rails.len() {
+            spots.append(&mut self.along(rail, count));
+        }
+        spots
+    }
+
+    /// The row that would be read at a place, with edges that lie exactly on the line expected.
+    pub fn row(&self, id: RowId, spot: &Spot, model: &Model) -> Row {
+        let mark = self.page.decimal_mark;
+        let divisions = self.time(&spot.time_base).map_or(0.0, |time| model.delay(spot.distance) / time);
+        let name = self.page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail));
+        Row {
+            id,
+            cells: LiteMap::from_iter([
+                (Cell::Rail, name.unwrap_or_default()),
+                (Cell::Reading, spot.reading.clone()),
+                (Cell::TimeBase, spot.time_base.clone()),
+                (Cell::EdgeA, "0".to_owned()),
+                (Cell::EdgeB, in_unit(divisions, Unit::DIVISION, mark)),
+            ]),
+            ..Row::default()
+        }
+    }
+}
+
+/// How finely handles and proposals move along a rail: steps to its span.
+pub const FINE: f64 = 150.0;
+
+/// The same bench with other rows and another plan. Matrices stated for rows that are not there are left out.
+pub fn with_rows(page: &Page, rows: Vec<Row>, plan: Vec<PlannedPosition>) -> Page {
+    Page { rows, plan, covariances: Vec::new(), ..page.clone() }
+}
+
+/// A number that no row of the notebook has: rows that are only thought of begin there, so that what is said of some
+/// rows is not taken to be said of them.
+pub fn first_row(page: &Page) -> RowId {
+    page.rows.iter().map(|row| row.id).max().unwrap_or(0).saturating_add(1)
+}
+
+/// Of 1, 2, 5, 10, 20 … the smallest that is at least so much (or, `below`, the largest that is at most so much), with
+/// the decimal place of its digit.
+fn round_step(limit: f64, below: bool) -> (f64, i32) {
+    let (mut before, mut now) = ((1e-6, -6), (1e-6, -6));
+    for (factor, places) in [(2.0, 0), (2.5, 0), (2.0, 1)].into_iter().cycle().take(54) {
+        // A hair of rounding must not call for the next step.
+        if now.0 * (1.0 + 1e-12) >= limit {
+            break;
+        }
+        before = now;
+        now = (now.0 * factor, now.1 + places);
+    }
+    if below && now.0 > limit * (1.0 + 1e-12) { before } else { now }
+}
+
+/// A planned position at a place.
+pub fn position(page: &Page, id: PositionId, spot: &Spot) -> PlannedPosition {
+    let rail = page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail)).unwrap_or_default();
+    PlannedPosition {
+        id,
+        rail,
+        reading: spot.reading.clone(),
+        time_base: spot.time_base.clone(),
+        repeats: String::new(),
+    }
+}

@@ -1,0 +1,91 @@
+use super::*;
+use crate::analysis::analyse;
+use crate::notebook::{Edit, PlannedPosition};
+use crate::plan::rehearsal::tests::rehearsed;
+use crate::synth::demo;
+
+type Outcome = Result<(), Box<dyn std::error::Error>>;
+
+fn seen(notebook: &Notebook) -> PlanView {
+    plan_view(notebook.page(), &analyse(notebook))
+}
+
+fn figure(view: &PlanView, id: &str) -> Result<Vec<String>, String> {
+    let found = view.figures.iter().find(|figure| figure.id == id);
+    found.map(|figure| figure.with.clone()).ok_or(format!("no figure {id}"))
+}
+
+/// Plans what is proposed.
+fn planned(notebook: &mut Notebook, proposed: &ProposedView) -> Outcome {
+    for (id, (place, rows)) in (1..).zip(&proposed.places) {
+        let PlaceView { rail, reading, time_base, .. } = place.clone();
+        let position = PlannedPosition { id, rail, reading, time_base, repeats: rows.to_string() };
+        notebook.apply(Edit::SetPosition(position), "")?;
+    }
+    Ok(())
+}
+
+/// What is proposed, planned, is expected to give what was said of it.
+#[test]
+fn proposals_keep_their_word() -> Outcome {
+    let (notebook, _) = demo::typed_readings()?;
+    let first = seen(&notebook);
+    assert!(!first.lacks.is_empty() && first.offers.len() == 2 && first.next.len() == 2);
+    for offer in &first.offers {
+        let mut notebook = notebook.clone();
+        planned(&mut notebook, offer)?;
+        let view = seen(&notebook);
+        let [rows, promised] = offer.said.with.as_slice() else { return Err("no promise".into()) };
+        let found = figure(&view, "expected")?;
+        assert_eq!((found.first(), found.get(3)), (Some(promised), Some(rows)));
+        assert_eq!(figure(&view, "compared")?.get(4).map(String::as_str), Some("23"));
+        assert!(view.lacks.is_empty());
+    }
+    Ok(())
+}
+
+/// Lanes lie to scale between the splitter and the farthest end, and handles on them.
+#[test]
+fn lanes_are_to_scale() -> Outcome {
+    let (mut notebook, _) = demo::typed_readings()?;
+    let typed = PlannedPosition { id: 1, rail: "far".into(), reading: "135".into(), ..Default::default() };
+    notebook.apply(Edit::SetPosition(typed), "")?;
+    let view = seen(&notebook);
+    let share = |text: &str| -> Result<f64, Box<dyn std::error::Error>> {
+        Ok(text.strip_suffix('%').ok_or("no share")?.parse::<f64>()?)
+    };
+    let [near, .., far] = view.lanes.as_slice() else { return Err("no lanes".into()) };
+    assert!(share(&near.from)?.abs() < 1e-9);
+    assert!((share(&far.from)? + share(&far.length)? - 100.0).abs() < 0.02);
+    // The near rail is 190 cm long, the far one 250 cm.
+    assert!((share(&near.length)? / share(&far.length)? - 190.0 / 250.0).abs() < 1e-3);
+    assert_eq!(view.lanes.iter().map(|lane| lane.taken.len()).sum::<usize>(), 23);
+    let place = view.positions.first().and_then(|position| position.place.clone()).ok_or("no place")?;
+    assert_eq!((place.at.as_str(), place.thousandths.as_str()), ("54.00%", "540"));
+    assert_eq!((place.shown.as_str(), place.rail.as_str()), ("135 cm", "far"));
+    let moving = move_view(notebook.page(), 1, To::Share(0.2));
+    assert_eq!(moving.places.first().map(|(place, _)| place.reading.as_str()), Some("50"));
+    assert!(moving.said.with.first().is_some_and(|lacks| lacks.contains("two positions")), "{moving:?}");
+    Ok(())
+}
+
+#[test]
+fn an_empty_notebook_says_what_to_do() {
+    let view = seen(&Notebook::new());
+    assert!(view.refusal.contains("describe a rail"), "{}", view.refusal);
+    assert_eq!(move_view(Notebook::new().page(), 1, To::Steps(1.0)), ProposedView::default());
+}
+
+/// The truth of a rehearsal is told when asked, and nowhere else in what the page shows.
+#[test]
+fn the_truth_is_told_when_asked() -> Outcome {
+    let (notebook, _) = demo::typed_readings()?;
+    let rehearsal = rehearsed(notebook.page(), 5)?;
+    assert!(seen(&rehearsal).rehearsal && !seen(&notebook).rehearsal);
+    let told = truth_view(&rehearsal);
+    assert!(told.len() > 5 && truth_view(&notebook).is_empty());
+    let shown = serde_json::to_string(&seen(&rehearsal))?;
+    let error = told.iter().find(|error| error.id.starts_with("splice")).ok_or("no splice")?;
+    assert!(!shown.contains(error.with.get(1).ok_or("no value")?.as_str()));
+    Ok(())
+}

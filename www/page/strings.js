@@ -338,6 +338,12 @@ export const words = {
     problem: (/** @type {string} */ column, /** @type {string} */ problem) => `${column}: ${problem}`,
   },
 
+  delays: {
+    title: 'Delays',
+    hint: 'Where the delay of a row comes from, if it is not typed: a photograph of the screen, or recorded traces.',
+    fields: { mark_uncertainty: 'A mark on a picture: standard uncertainty' },
+  },
+
   strike: {
     title: (/** @type {number} */ n) => `Strike out row ${n}`,
     hint: 'The row stays visible and can be restored. The reason goes into the notebook and the report.',

@@ -53,6 +53,12 @@ export class Sheet {
     return { ...this.picture, grid: this.gridId, a: this.spots('a'), b: this.spots('b') };
   }
 
+  /** The same with those marks only that were accepted. @returns {Picture} */
+  settled() {
+    const marks = this.marks.filter(({ state }) => state === 'taken');
+    return new Sheet({ ...this, marks }).edges();
+  }
+
   /** Whether some mark is not in the notebook. */
   isOpen() {
     return this.marks.some(({ state }) => state !== 'taken');

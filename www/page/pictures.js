@@ -4,10 +4,9 @@
  */
 import { keptFile } from './attic.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
-import { TextField } from './field.js';
-import { Figures } from './figures.js';
-import { Board, nameOf } from './picture-board.js';
+import { nameOf } from './picture-board.js';
 import { isPicture, takeIn } from './picture-intake.js';
+import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
@@ -15,12 +14,11 @@ import { textBox } from './typing.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
+/** @import { Action } from './picture-place.js' */
 /** @import { Place } from './picture-sheet.js' */
 /** @import { Cell, Edit, RowView, View } from './types.js' */
 
-/** Cells of a row that stand beside its picture. */
-const FIELDS = /** @type {const} */ (['rail', 'reading', 'time_base']);
-/** Those that a row takes from the one before while they are empty. */
+/** Cells that a row takes from the one before while they are empty. */
 const INHERITED = /** @type {const} */ (['rail', 'time_base']);
 
 export class Pictures {
@@ -38,7 +36,22 @@ export class Pictures {
     this.busy = false;
     /** The picture on the board. @type {{sha256: string, bitmap: ImageBitmap | undefined} | undefined} */
     this.seen = undefined;
-    this.build();
+    this.intake = new IntakeBox({ take: (files) => void this.take(files, undefined), resize: () => this.resized() });
+    this.chooser = new Chooser((row) => void this.open(row));
+    this.place = new Workplace({
+      press: (action) => this.press(action),
+      set: (place) => this.set(place),
+      drop: (place) => this.drop(place),
+      moved: () => this.tellState(),
+      type: (cell, text) => {
+        if (this.row !== undefined) book.edit({ set_cell: { row: this.row, cell, text } });
+      },
+    });
+    this.board = this.place.board;
+    const t = words.pictures;
+    const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
+    byId('pictures').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint), written(this.intake.fields),
+      this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
     new IntersectionObserver((entries) => {
       this.inSight = entries.some(({ isIntersecting }) => isIntersecting);
       if (this.inSight) book.redraw();
@@ -46,63 +59,13 @@ export class Pictures {
     this.listen();
   }
 
-  build() {
-    const t = words.pictures;
-    const { book } = this;
-    const size = (/** @type {string} */ id, /** @type {string} */ value) => el('input',
-      { type: 'number', id, min: '1', max: '100', step: '1', value, change: () => this.resized() });
-    this.input = el('input', {
-      type: 'file', id: 'picture-files', accept: 'image/*', multiple: true,
-      change: () => {
-        const files = [...this.input.files ?? []];
-        this.input.value = '';
-        this.take(files, undefined);
-      },
-    });
-    this.columns = size('grid-columns', '10');
-    this.rows = size('grid-rows', '8');
-    const field = (/** @type {HTMLInputElement} */ box, /** @type {string} */ label) => el('div', { class: 'field' },
-      el('label', { for: box.id }, label), el('span', { class: 'box' }, box));
-    this.status = el('p', { role: 'status', class: 'plot-words' });
-    this.refused = el('ul', { class: 'problems', id: 'picture-refused' });
-    this.choice = el('select', { id: 'picture-choice', change: () => this.open(Number(this.choice.value)) });
-    this.count = el('p', { class: 'plot-words', id: 'picture-count' });
-    this.board = new Board({
-      set: (place) => this.set(place),
-      accept: () => this.accept(),
-      drop: (place) => this.drop(place),
-      moved: () => this.tellState(),
-    });
-    this.said = el('div', { class: 'picture-said', role: 'status' });
-    this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });
-    /** @type {[typeof FIELDS[number], TextField][]} */
-    this.fields = FIELDS.map((cell) => [cell, new TextField({ id: `picture-${cell}`, label: t.fields[cell], prose: cell === 'rail' },
-      (text) => { if (this.row !== undefined) book.edit({ set_cell: { row: this.row, cell, text } }); })]);
-    const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ press, kind = '') => el(
-      'button', { type: 'button', id, class: kind, click: press }, text);
-    this.acceptButton = button('picture-accept', t.accept, () => this.accept(), 'main');
-    this.againA = button('picture-again-a', t.markAgain(t.marks.a), () => this.again('a'));
-    this.againB = button('picture-again-b', t.markAgain(t.marks.b), () => this.again('b'));
-    this.dropButton = button('picture-drop-mark', t.dropMark, () => this.drop(this.board.active));
-    this.own = button('picture-own', t.ownCorners, () => this.ownCorners());
-    this.off = button('picture-off', t.takeOff, () => this.takeOff(), 'quiet');
-    const list = el('dl', { class: 'figures', id: 'picture-figures' });
-    this.figures = new Figures(list);
-    this.work = el('div', { class: 'picture-work', hidden: true },
-      el('div', {}, this.board.root, el('p', { class: 'hint' }, t.how)),
-      el('div', { class: 'picture-side' }, this.said, this.problem,
-        el('div', { class: 'actions' }, this.acceptButton),
-        el('div', { class: 'fields' }, ...this.fields.map(([, { root }]) => root)), list,
-        el('div', { class: 'actions' }, this.againA, this.againB, this.dropButton, this.own, this.off)));
-    this.chooser = el('div', { class: 'picture-chooser', hidden: true },
-      el('div', { class: 'field' }, el('label', { for: this.choice.id }, t.choose), el('span', { class: 'box' }, this.choice)),
-      this.count);
-    const written = (/** @type {(Node | string)[]} */ ...parts) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
-      ...parts);
-    byId('pictures').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint),
-      written(el('div', { class: 'fields' }, field(this.input, t.add), field(this.columns, t.columns), field(this.rows, t.rows))),
-      this.status, this.refused, this.chooser, written(this.work));
-    this.input.closest('.field')?.classList.add('picture-files');
+  /** @param {Action} action */
+  press(action) {
+    const does = {
+      accept: () => this.accept(), againA: () => this.again('a'), againB: () => this.again('b'),
+      drop: () => this.drop(this.board.active), own: () => this.ownCorners(), off: () => this.takeOff(),
+    };
+    void does[action]();
   }
 
   listen() {
@@ -123,7 +86,7 @@ export class Pictures {
       if (!pictureOf(this.book, row)) return;
       byId('pictures').scrollIntoView();
       this.inSight = true;
-      this.open(row).then(() => this.acceptButton.focus({ preventScroll: true }));
+      this.open(row).then(() => this.place.accept.focus({ preventScroll: true }));
     });
   }
 
@@ -137,16 +100,16 @@ export class Pictures {
     const t = words.pictures;
     byId('pictures').scrollIntoView({ block: 'nearest' });
     const { rows, refused } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
-      setText(this.status, done < all ? t.progress(done, all) : '');
+      this.intake.say(done < all ? t.progress(done, all) : '');
     });
-    setText(this.status, rows.length > 0 ? t.added(rows.length) : '');
-    this.refused.replaceChildren(...refused.map((why) => el('li', {}, why)));
+    this.intake.say(rows.length > 0 ? t.added(rows.length) : '');
+    this.intake.refuse(refused);
     const [first] = rows;
     if (first === undefined) return;
     this.book.draw();
     const open = this.row !== undefined && this.board.sheet?.isOpen();
     if (!open) await this.open(first);
-    this.acceptButton.focus({ preventScroll: true });
+    this.place.accept.focus({ preventScroll: true });
   }
 
   /** @param {View} view */
@@ -156,10 +119,10 @@ export class Pictures {
     if (this.desk !== this.book.desk) {
       this.desk = this.book.desk;
       this.close();
-      this.refused.replaceChildren();
-      setText(this.status, '');
+      this.intake.refuse([]);
+      this.intake.say('');
     }
-    setHidden(this.chooser, held.length === 0);
+    setHidden(this.chooser.root, held.length === 0);
     if (!this.inSight && this.row === undefined) return;
     const all = held.flatMap((row) => {
       const evidence = pictureOf(this.book, row.id);
@@ -168,11 +131,10 @@ export class Pictures {
     const options = all.map(({ row, evidence, marked }) => ({
       value: String(row.id), text: t.option(row.number, evidence.picture.file.name, marked),
     }));
-    offer(this.choice, options);
-    setText(this.count, t.left(all.filter(({ marked }) => marked).length, all.length));
+    this.chooser.show(options, t.left(all.filter(({ marked }) => marked).length, all.length));
     const here = all.find(({ row }) => row.id === this.row);
     if (here) {
-      this.choice.value = String(here.row.id);
+      this.chooser.choose(here.row.id);
       this.refresh(here.row, here.evidence);
     } else {
       this.close();
@@ -188,7 +150,7 @@ export class Pictures {
     this.seen?.bitmap?.close();
     this.seen = undefined;
     this.board.clear();
-    setHidden(this.work, true);
+    setHidden(this.place.root, true);
   }
 
   /** @param {number} row */
@@ -201,8 +163,8 @@ export class Pictures {
     const { turn } = this;
     this.row = row;
     this.busy = true;
-    this.choice.value = String(row);
-    this.say([words.pictures.loading]);
+    this.chooser.choose(row);
+    this.place.say([words.pictures.loading]);
     const kept = await keptFile(picture.file.sha256);
     const bitmap = kept && await decoded(kept.blob);
     if (turn !== this.turn) {
@@ -211,7 +173,7 @@ export class Pictures {
     }
     this.seen?.bitmap?.close();
     this.seen = { sha256: picture.file.sha256, bitmap };
-    setHidden(this.work, false);
+    setHidden(this.place.root, false);
     await this.lay(row, kept?.blob, turn);
   }
 
@@ -233,20 +195,21 @@ export class Pictures {
     if (taken) {
       this.busy = false;
       this.board.show(taken, bitmap);
-      this.say(blob ? broken : [t.missing(name)]);
+      this.intake.showSize(taken);
+      this.place.say(blob ? broken : [t.missing(name)]);
     } else if (!blob || !bitmap) {
       this.busy = false;
       this.board.clear();
-      this.say(blob ? broken : [t.missingMarks(name)]);
+      this.place.say(blob ? broken : [t.missingMarks(name)]);
     } else {
       this.busy = true;
-      this.say([t.loading]);
-      const size = { columns: whole(this.columns, 10), rows: whole(this.rows, 8) };
-      const { sheet, said } = await this.proposer.propose(row, picture, blob, size, seriesFor(this.book, picture));
+      this.place.say([t.loading]);
+      const { sheet, said } = await this.proposer.propose(row, picture, blob, this.intake.size(), seriesFor(this.book, picture));
       if (turn !== this.turn) return;
       this.busy = false;
       this.board.show(sheet, bitmap);
-      this.say(said);
+      this.intake.showSize(sheet);
+      this.place.say(said);
     }
     this.refreshNow();
   }
@@ -265,11 +228,11 @@ export class Pictures {
   refresh(row, evidence) {
     const t = words.pictures;
     const marked = isMarked(evidence.picture);
-    for (const [cell, field] of this.fields) {
+    for (const { cell, field } of this.place.fields) {
       const standIn = this.inherited(row, cell);
       field.show(standIn ? { ...row.cells[cell], default: standIn } : row.cells[cell]);
     }
-    this.figures.show(marked ? evidence.figures : []);
+    this.place.figures.show(marked ? evidence.figures : []);
     if (this.seen && this.seen.sha256 !== evidence.picture.file.sha256) {
       this.open(row.id);
       return;
@@ -282,7 +245,7 @@ export class Pictures {
         const fresh = was && sheet.row === row.id ? sheet.marks.filter(({ kind, state }) => (kind === 'a' || kind === 'b') && state !== 'taken') : [];
         taken.marks.push(...fresh.map((mark) => ({ ...mark, index: taken.spots(mark.kind).length })));
         this.board.show(taken, this.seen?.bitmap);
-        if (!was) this.say([]);
+        if (!was) this.place.say([]);
       } else if (was) {
         // Undone: the marks are proposed again.
         void this.open(row.id);
@@ -290,10 +253,10 @@ export class Pictures {
       }
     }
     const users = this.book.view.delays.grids.find(({ id }) => id === evidence.picture.grid)?.rows.length ?? 0;
-    setOptional(this.problem, marked && evidence.problem ? evidence.problem : '');
-    for (const node of [this.againA, this.againB]) setHidden(node, !marked);
-    setHidden(this.own, !marked || users < 2);
-    setAttribute(this.own, 'title', users > 1 ? t.shared(users) : undefined);
+    setOptional(this.place.problem, marked && evidence.problem ? evidence.problem : '');
+    for (const node of [this.place.againA, this.place.againB]) setHidden(node, !marked);
+    setHidden(this.place.own, !marked || users < 2);
+    setOptional(this.place.shared, marked && users > 1 ? t.shared(users) : '');
     this.tellState();
   }
 
@@ -314,24 +277,19 @@ export class Pictures {
     const { sheet, problem } = this.board;
     const t = words.pictures;
     const open = this.busy || (sheet?.hasOwnGrid() || sheet?.spots('a').length === 0 || this.isProposed());
-    setText(this.acceptButton, open ? t.accept : t.next);
-    setHidden(this.acceptButton, !open && this.nextOpen() === undefined);
-    setAttribute(this.acceptButton, 'aria-disabled', this.busy ? 'true' : undefined);
-    if (sheet && this.isProposed()) setOptional(this.problem, problem);
+    setText(this.place.accept, open ? t.accept : t.next);
+    setHidden(this.place.accept, !open && this.nextOpen() === undefined);
+    setAttribute(this.place.accept, 'aria-disabled', this.busy ? 'true' : undefined);
+    if (sheet && this.isProposed()) setOptional(this.place.problem, problem);
     const { kind } = this.board.active;
     const repeats = sheet?.spots(kind).length ?? 0;
-    setHidden(this.dropButton, !(kind === 'a' || kind === 'b') || repeats < 2);
+    setHidden(this.place.drop, !(kind === 'a' || kind === 'b') || repeats < 2);
   }
 
   /** Whether the marks on the board are yet to be accepted. */
   isProposed() {
     const { sheet } = this.board;
     return sheet !== undefined && !sheet.marks.some(({ kind, state }) => kind === 'a' && state === 'taken');
-  }
-
-  /** @param {string[]} lines */
-  say(lines) {
-    this.said.replaceChildren(...lines.map((line) => el('p', {}, line)));
   }
 
   /** The next row whose picture is to be marked. */
@@ -363,10 +321,10 @@ export class Pictures {
       if (!book.edit({ together: edits })) return;
       for (const mark of sheet.marks) mark.state = 'taken';
       book.draw();
-      setText(this.status, t.accepted(number));
+      this.intake.say(t.accepted(number));
     }
     const next = this.nextOpen();
-    if (next === undefined) setText(this.status, t.allMarked);
+    if (next === undefined) this.intake.say(t.allMarked);
     else await this.open(next);
     return undefined;
   }
@@ -393,15 +351,7 @@ export class Pictures {
     if (!sheet || !mark || row === undefined || this.isProposed()) return;
     mark.state = 'taken';
     if (kind === 'corner' || kind === 'check') book.edit({ set_grid: sheet.grid() });
-    else book.edit({ set_evidence: { row, evidence: { picture: this.settled() } } });
-  }
-
-  /** The picture with those marks of its edges that count. */
-  settled() {
-    const sheet = /** @type {NonNullable<Board['sheet']>} */ (this.board.sheet);
-    const spots = (/** @type {'a' | 'b'} */ kind) => sheet.marks
-      .filter((mark) => mark.kind === kind && mark.state === 'taken').map(({ at }) => at);
-    return { ...sheet.picture, grid: sheet.gridId, a: spots('a'), b: spots('b') };
+    else book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
   }
 
   /** Offers one more mark of an edge; it counts once it was moved. @param {'a' | 'b'} kind */
@@ -415,7 +365,7 @@ export class Pictures {
       const [x, y] = sheet.spots(kind)[0] ?? [0, 0];
       sheet.marks.push({ kind, index, at: [x > 3000 ? x - 2500 : x + 2500, y], state: 'sought' });
     }
-    this.say([words.pictures.moveFirst]);
+    this.place.say([words.pictures.moveFirst]);
     this.board.focus({ kind, index });
   }
 
@@ -427,7 +377,7 @@ export class Pictures {
     if (!sheet || !mark || row === undefined || this.isProposed()) return;
     if ((place.kind !== 'a' && place.kind !== 'b') || sheet.spots(place.kind).length < 2) return;
     sheet.marks = sheet.marks.filter((other) => other !== mark);
-    if (mark.state === 'taken') book.edit({ set_evidence: { row, evidence: { picture: this.settled() } } });
+    if (mark.state === 'taken') book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
     else this.board.redraw();
     this.board.focus({ kind: place.kind, index: 0 });
   }
@@ -440,7 +390,7 @@ export class Pictures {
     const id = this.newGrid();
     this.book.edit({ together: [
       { set_grid: { ...sheet.grid(), id } },
-      { set_evidence: { row, evidence: { picture: { ...this.settled(), grid: id } } } },
+      { set_evidence: { row, evidence: { picture: { ...sheet.settled(), grid: id } } } },
     ] });
   }
 
@@ -457,16 +407,9 @@ export class Pictures {
     const { sheet } = this.board;
     const { row, book } = this;
     if (!sheet || row === undefined) return;
-    const [columns, rows] = [whole(this.columns, sheet.columns), whole(this.rows, sheet.rows)];
     if (this.isProposed()) void this.open(row);
-    else book.edit({ set_grid: { ...sheet.grid(), columns, rows } });
+    else book.edit({ set_grid: { ...sheet.grid(), ...this.intake.size() } });
   }
-}
-
-/** @param {HTMLInputElement} box @param {number} otherwise */
-function whole(box, otherwise) {
-  const { valueAsNumber: value } = box;
-  return box.validity.valid && value >= 1 ? value : otherwise;
 }
 
 /** @param {Blob} blob */
@@ -476,20 +419,6 @@ async function decoded(blob) {
   } catch {
     return undefined;
   }
-}
-
-/**
- * Puts options into a list, unless they are there already.
- * @param {HTMLSelectElement} list
- * @param {{value: string, text: string}[]} options
- */
-function offer(list, options) {
-  options.forEach(({ value, text }, index) => {
-    const option = list.options[index] ?? list.appendChild(el('option'));
-    if (option.value !== value) option.value = value;
-    setText(option, text);
-  });
-  list.options.length = options.length;
 }
 
 /** The row of the readings in which something is. @param {EventTarget | null} target */

@@ -1,5 +1,5 @@
 //! Pulses that are found, and such that are refused with the sample.
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use super::*;
 

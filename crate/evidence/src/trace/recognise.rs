@@ -154,8 +154,8 @@ impl Above {
         let mut settings = Vec::new();
         // Columns before the first of numbers are beside the samples.
         let beside = numeric.iter().position(|is| *is).unwrap_or(0);
-        let mut rows: Vec<_> =
-            lines(text).take(first + SETTINGS).map(|line| fields(line, delimiter)).collect();
+        let looked_at = if beside > 0 { first + SETTINGS } else { first };
+        let mut rows: Vec<_> = lines(text).take(looked_at).map(|line| fields(line, delimiter)).collect();
         for field in rows.iter_mut().take(first).filter_map(|row| row.first_mut()) {
             *field = field.strip_prefix(b"#").unwrap_or(field).trim_ascii();
         }

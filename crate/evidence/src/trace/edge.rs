@@ -53,6 +53,11 @@ pub enum Flag {
         /// Where.
         sample: usize,
     },
+    /// The quiet part is not level: hum or drift goes on under the pulse.
+    Drift {
+        /// Its last third less its first, V.
+        volts: f64,
+    },
     /// Neighbouring samples share their noise; the uncertainties take it into account.
     CorrelatedNoise {
         /// How far, in samples.

@@ -245,6 +245,14 @@ impl<'a> Pulse<'a> {
         {
             flags.push(Flag::NotQuiet { sample });
         }
+        let third = self.quiet / 3;
+        let volts = self.sums.mean(self.quiet - third, self.quiet) - self.sums.mean(0, third);
+        // The difference of two thirds has √6 times the uncertainty of the whole. Of white noise: a drift looks like noise
+        // that neighbours share, and would hide itself. Noise that is truly shared has some twice as much.
+        let white = noise.sigma / (self.quiet as f64).sqrt();
+        if volts.abs() > (12.0 * 2.45 * white).max(0.005 * self.height) {
+            flags.push(Flag::Drift { volts });
+        }
         if let Some(sample) = self.second_edge() {
             flags.push(Flag::DoubleEdge { sample });
         }

@@ -158,3 +158,21 @@ fn no_bytes_whatever_stop_it() {
     }
     assert!(read_too > 300 && refused > 300, "{read_too} {refused}");
 }
+
+#[test]
+fn channels_with_their_own_times_must_share_them() {
+    let rows = |late: f64| -> String {
+        let row = |at: usize| {
+            let time = at as f64 * 0.2;
+            format!("{time:.3},{},{:.3},{}\n", (at * 7) % 5, time + late, (at * 5) % 7)
+        };
+        (0..40).map(row).collect()
+    };
+    let together = rows(0.0);
+    let layout = recognise("x", together.as_bytes()).unwrap();
+    let recording = read("x", together.as_bytes(), &layout).unwrap();
+    assert_eq!(recording.channels.len(), 2);
+    assert_eq!(recording.channels[1].samples[..3], [0.0, 5.0, 3.0]);
+    let found = read("x", rows(0.1).as_bytes(), &layout).unwrap_err().problem;
+    assert_eq!(found, ReadProblem::OtherTimes { column: 3 });
+}

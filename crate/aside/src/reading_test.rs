@@ -64,8 +64,9 @@ fn what_is_missing_is_named() {
 
 #[test]
 fn a_trace_without_a_pulse_is_refused_in_words() {
-    let flat = "time (ns),A (V)\n".to_owned()
-        + &(0..400).map(|i| format!("{i},{}\n", f64::from(i * 37 % 11) * 1e-4)).collect::<String>();
+    let rows = (0..400).map(|i| format!("{i},{}", f64::from(i * 37 % 11) * 1e-4));
+    let lines: Vec<_> = std::iter::once("time (ns),A (V)".to_owned()).chain(rows).collect();
+    let flat = lines.join("\n");
     let [_, b, _] = files();
     let mut reading = Reading::default();
     reading.add("flat.csv", flat.as_bytes(), None).unwrap();

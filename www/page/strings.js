@@ -489,7 +489,7 @@ export const words = {
   },
 
   evidence: {
-    unsaid: 'the browser does not say why.',
+    unsaid: 'the browser does not say why',
     /** What the page itself refuses, by kind; the name is that of a file, or the reason. */
     refusals: {
       too_large: (/** @type {string} */ name) =>
@@ -502,9 +502,9 @@ export const words = {
         `${name}: the browser can’t read this picture. It may be damaged; copy it again from the camera, or save it anew.`,
       no_canvas: () => 'This browser can’t work on pictures beside the page. Use a newer one.',
       start: (/** @type {string} */ why) =>
-        `What reads traces and pictures could not be started: ${why} Check the connection, and try again.`,
+        `What reads traces and pictures could not be started (${why}). Check the connection, and try again.`,
       crash: (/** @type {string} */ why) =>
-        `Reading traces or pictures came to a bad end: ${why} Nothing of the notebook is lost; try again, or with a `
+        `Reading traces or pictures came to a bad end (${why}). Nothing of the notebook is lost; try again, or with a `
         + 'smaller file.',
       stopped: () => 'Stopped.',
       nothing_kept: () => 'The traces are no longer at hand. Open their files again.',

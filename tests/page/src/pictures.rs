@@ -117,7 +117,11 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
     let before = [delay(1)?, delay(2)?];
     page.click("Upper right corner")?;
     page.browser.press(&[Key::Alt.into()], [Key::Left.into(), Key::Left.into(), Key::Left.into()])?;
-    eventually("all rows follow", || Ok([delay(1)?, delay(2)?]), |now| now[0] != before[0] && now[1] != before[1])?;
+    eventually(
+        "all rows follow",
+        || Ok([delay(1)?, delay(2)?]),
+        |now| now[0] != before[0] && now[1] != before[1],
+    )?;
     page.click("Undo")?;
     page.click("Undo")?;
     page.click("Undo")?;
@@ -225,7 +229,9 @@ fn is_proposed(page: &Page, place: usize) -> Result<()> {
         return [accept?.checkVisibility() && !accept.ariaDisabled, list.selectedIndex,
             document.querySelector('.spot.a')?.className.includes('proposed') ?? false]";
     let waits = || page.browser.run(state, vec![json!(ACCEPT)]);
-    eventually(&format!("picture {place} has proposed marks"), waits, |now| *now == json!([true, place, true]))?;
+    eventually(&format!("picture {place} has proposed marks"), waits, |now| {
+        *now == json!([true, place, true])
+    })?;
     Ok(())
 }
 

@@ -48,7 +48,7 @@ export class Board {
       pointerup: (event) => this.letGo(event),
       pointercancel: () => this.giveUp(),
       keydown: (event) => this.undo(event),
-    }, this.canvas, marks, this.lens);
+    }, this.canvas, this.lens, marks);
     new ResizeObserver(() => this.redraw()).observe(this.root);
   }
 
@@ -262,7 +262,7 @@ class MarkSpot {
     this.mark = mark;
     const { active } = this.board;
     const chosen = active.kind === kind && active.index === index;
-    setAttribute(this.root, 'class', `spot ${kind} ${state}${chosen ? ' chosen' : ''}`);
+    setAttribute(this.root, 'class', `spot ${kind} ${state === 'taken' ? '' : state}${chosen ? ' chosen' : ''}`);
     setAttribute(this.root, 'data-mark', key(mark));
     setAttribute(this.root, 'aria-label', nameOf(mark));
     setAttribute(this.root, 'aria-valuemax', String(picture.width));

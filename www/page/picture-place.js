@@ -100,6 +100,7 @@ export class Workplace {
     this.board = new Board({ set, drop, moved, accept: () => press('accept') });
     this.said = el('div', { class: 'picture-said', role: 'status', id: 'picture-said' });
     this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });
+    this.lacks = el('p', { class: 'hint', id: 'picture-lacks', hidden: true });
     this.fields = FIELDS.map((cell) => ({ cell, field: new TextField(
       { id: `picture-${cell}`, label: t.fields[cell], prose: cell === 'rail' }, (text) => type(cell, text)) }));
     const button = (/** @type {Action} */ action, /** @type {string} */ text, kind = '') => el('button',
@@ -116,7 +117,7 @@ export class Workplace {
     this.view = el('div', {}, this.board.root, el('p', { class: 'hint' }, t.how));
     this.root = el('div', { class: 'picture-work', hidden: true }, this.view,
       el('div', {}, this.said, this.problem, el('div', { class: 'actions' }, this.accept),
-        el('div', { class: 'fields' }, ...this.fields.map(({ field }) => field.root)), list, this.shared,
+        el('div', { class: 'fields' }, ...this.fields.map(({ field }) => field.root)), this.lacks, list, this.shared,
         el('div', { class: 'actions' }, this.againA, this.againB, this.drop, this.own, this.off)));
   }
 

@@ -261,6 +261,7 @@ export class Pictures {
     }
     const users = this.book.view.delays.grids.find(({ id }) => id === evidence.picture.grid)?.rows.length ?? 0;
     setOptional(this.place.problem, marked && evidence.problem ? evidence.problem : '');
+    setOptional(this.place.lacks, marked && row.state === 'incomplete' && !evidence.problem ? row.lacks : '');
     for (const node of [this.place.againA, this.place.againB]) setHidden(node, !marked);
     setHidden(this.place.own, !marked || users < 2);
     setOptional(this.place.shared, marked && users > 1 ? t.shared(users) : '');
@@ -333,6 +334,7 @@ export class Pictures {
         { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
       if (!book.edit({ together: edits })) return;
       for (const mark of sheet.marks) mark.state = 'taken';
+      this.place.say([]);
       book.draw();
       this.intake.say(t.accepted(number));
     }

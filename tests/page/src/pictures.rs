@@ -21,7 +21,7 @@ use crate::names;
 use crate::page::{Home, Page, Stage, eventually};
 
 /// Where the carriage stood, mm.
-const MARKS: [u32; 6] = [500, 1400, 2300, 3200, 4100, 5000];
+const MARKS: [u32; 6] = [500, 1200, 1900, 2600, 3300, 4000];
 /// Time base of every picture, ns a division.
 const TIME_BASE: &str = "2";
 /// What a row after the first may cost, in presses and entries.

@@ -3,7 +3,7 @@
  */
 import { benchField } from './apparatus.js';
 import { byId, el } from './dom.js';
-import { Evidence } from './evidence.js';
+import { evidence } from './evidence.js';
 import { NoticeList, ofSection } from './notices.js';
 import { Pictures } from './pictures.js';
 
@@ -15,7 +15,7 @@ export class Delays {
   constructor(book) {
     this.notices = new NoticeList(byId('delays-notices'), ofSection('delays'));
     /** Reads pictures and traces, beside the page. */
-    this.evidence = new Evidence();
+    this.evidence = evidence;
     this.pictures = new Pictures(book, this.evidence);
     this.mark = benchField(book, 'mark_uncertainty');
     byId('pictures').append(el('fieldset', { class: 'bare', role: 'none', 'data-written': true },

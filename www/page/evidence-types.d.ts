@@ -14,7 +14,7 @@ export interface Thrown { kind: Refusal; message: string }
  */
 export type Refusal =
   | 'too_large' | 'too_many' | 'file' | 'read' | 'lacks_trace' | 'picture' | 'decode' | 'propose' | 'plane'
-  | 'no_canvas' | 'start' | 'crash' | 'stopped' | 'nothing_kept' | 'asked';
+  | 'no_canvas' | 'start' | 'crash' | 'stopped' | 'nothing_kept' | 'asked' | 'bundle';
 
 export type Detector = 'A' | 'B';
 
@@ -147,6 +147,8 @@ export interface Calls {
   pair(names: string[]): Pair[];
   rail_reading(names: string[]): Named[];
   hash(file: Blob): string;
+  pack(names: string[], contents: Uint8Array<ArrayBuffer>[]): Uint8Array<ArrayBuffer>;
+  unpack(bundle: Blob): [string, Uint8Array<ArrayBuffer>][];
   shrink(file: File, number: number, wish: Wish): Shrunk;
   propose(picture: Picture, number: number, columns: number, rows: number): PictureProposal;
   check_series(
@@ -167,6 +169,9 @@ export interface Aside {
   pair(names: string[]): Pair[];
   rail_reading(name: string): Named;
   sha256(bytes: Uint8Array): string;
+  pack(names: string[], contents: Uint8Array[]): Uint8Array<ArrayBuffer>;
+  /** Name and bytes of each entry in turn. */
+  unpack(bytes: Uint8Array): (string | Uint8Array<ArrayBuffer>)[];
   check_picture(name: string, bytes: Uint8Array, more: boolean): { width: number; height: number } | undefined;
   propose(pixels: Uint8Array, width: number, height: number, columns: number, rows: number): PictureProposal;
   check_series(

@@ -63,6 +63,14 @@ const calls = {
   rail_reading: (names) => names.map((name) => aside.rail_reading(name)),
   hash: async (file) => hash(await bytesOf(file)),
 
+  pack: (names, contents) => aside.pack(names, contents),
+
+  async unpack(bundle) {
+    const all = aside.unpack(await bytesOf(bundle));
+    return Array.from({ length: all.length / 2 }, (_, place) => (
+      /** @type {[string, Uint8Array<ArrayBuffer>]} */ ([all[2 * place], all[2 * place + 1]])));
+  },
+
   async shrink(file, number, { longest = 2400, quality = 0.85 }) {
     const bitmap = await decoded(file);
     const { canvas, image } = drawn(bitmap, longest);

@@ -102,6 +102,25 @@ export class Evidence {
   }
 
   /**
+   * The bytes of a bundle with entries.
+   * @param {string[]} names
+   * @param {Uint8Array<ArrayBuffer>[]} contents the bytes of each, in the same place
+   * @returns {Promise<Uint8Array<ArrayBuffer>>}
+   */
+  pack(names, contents) {
+    return this.ask('pack', names, contents);
+  }
+
+  /**
+   * The entries of a bundle, each checked against the bundle's own list.
+   * @param {Blob} bundle
+   * @returns {Promise<Map<string, Uint8Array<ArrayBuffer>>>} by their names
+   */
+  async unpack(bundle) {
+    return new Map(await this.ask('unpack', bundle));
+  }
+
+  /**
    * A picture as it is to be kept: upright, no larger than wished for, a JPEG without what the camera wrote beside
    * the pixels (place, time, device). Its pixels stay in the worker for {@link propose} and {@link checkSeries}.
    * @param {File} file
@@ -200,6 +219,11 @@ export class Evidence {
       stop();
     }
     return { done, stopped: done < all };
+  }
+
+  /** Has a worker ready, while it can be had; what is asked for later says if none can. */
+  prepare() {
+    this.started().catch(() => {});
   }
 
   /** Ends whatever goes on; what was kept is forgotten. The next call begins anew. */
@@ -358,3 +382,6 @@ function checkSize(file) {
 function checkCount(files) {
   if (files > MOST_FILES) throw refusal('too_many');
 }
+
+/** The page's own. */
+export const evidence = new Evidence();

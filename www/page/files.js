@@ -4,11 +4,12 @@
 import { keepFile, keptFile } from './attic.js';
 import { core, messageOf } from './core.js';
 import { download } from './dom.js';
+import { evidence } from './evidence.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
 
 /** @import { Book } from './book.js' */
-/** @import { TableKind } from './types.js' */
+/** @import { Desk, Kept, RowView, TableKind } from './types.js' */
 
 /** @type {Record<TableKind, {type: string, ending: string}>} */
 const TABLES = {
@@ -27,24 +28,54 @@ export async function copyText(text) {
   }
 }
 
-/** The bundle, with the pictures that its rows rest on. @param {Book} book */
+/** In which folder of a bundle each kind of file lies, and how its name ends there. */
+const PLACES = { picture: ['pictures', 'jpg'], traces: ['traces', 'txt'] };
+
+/**
+ * The files that the rows of a notebook rest on, by their names in a bundle.
+ * @param {Desk} desk
+ * @param {RowView[]} rows
+ * @returns {Map<string, Kept>}
+ */
+function filesOf(desk, rows) {
+  const files = new Map();
+  for (const { id, evidence } of rows) {
+    const found = evidence && desk.evidence(id);
+    if (!found) continue;
+    const [folder, ending] = PLACES[found.kind];
+    const all = found.kind === 'picture' ? [found.picture.file] : found.traces.files;
+    for (const file of all) files.set(`${folder}/${file.sha256}.${ending}`, file);
+  }
+  return files;
+}
+
+/** The bundle, with the files that its rows rest on. @param {Book} book */
 export async function takeBundle(book) {
   const { desk } = book;
-  const rows = book.current().rows.filter(({ evidence }) => evidence === 'picture');
-  const hashes = new Set(rows.flatMap(({ id }) => {
-    const evidence = desk.evidence(id);
-    return evidence?.kind === 'picture' ? [evidence.picture.file.sha256] : [];
-  }));
+  const texts = desk.bundle();
   const names = [];
-  const pictures = [];
-  for (const hash of hashes) {
-    const bytes = await (await keptFile(hash))?.blob.arrayBuffer().catch(() => undefined);
-    if (!bytes) continue;
-    names.push(`${hash}.jpg`);
-    pictures.push(new Uint8Array(bytes));
+  const contents = [];
+  for (let place = 0; place + 1 < texts.length; place += 2) {
+    names.push(texts[place] ?? '');
+    contents.push(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(texts[place + 1])));
   }
-  download(book.desk.bundle(names, pictures), 'application/zip', `${fileName(book)}.zip`);
-  if (names.length < hashes.size) tell(words.pictures.notInBundle(hashes.size - names.length));
+  const files = filesOf(desk, book.current().rows);
+  let lacking = 0;
+  for (const [name, { sha256 }] of files) {
+    const bytes = await (await keptFile(sha256))?.blob.arrayBuffer().catch(() => undefined);
+    if (bytes) {
+      names.push(name);
+      contents.push(new Uint8Array(bytes));
+    } else {
+      lacking += 1;
+    }
+  }
+  try {
+    download(await evidence.pack(names, contents), 'application/zip', `${fileName(book)}.zip`);
+    if (lacking > 0) tell(words.pictures.notInBundle(lacking));
+  } catch (error) {
+    tell(messageOf(error));
+  }
 }
 
 /** @param {Book} book @param {TableKind} kind */
@@ -81,36 +112,28 @@ export function openReport(book) {
 }
 
 /**
- * The notebook's text in a file: a bundle or a bare notebook.
+ * The notebook in a file: a bundle or a bare notebook.
  * @param {File} file
+ * @returns {Promise<Desk>}
  */
 export async function notebookIn(file) {
-  const bytes = new Uint8Array(await file.arrayBuffer());
   // Every zip file begins with the letters PK.
-  if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
-    const [text, ...pictures] = core.read_bundle(bytes);
-    await keepPictures(pictures);
-    return text;
-  }
-  return new TextDecoder().decode(bytes);
-}
-
-/**
- * Keeps the pictures of a bundle; the notebook works without one that finds no room.
- * @param {(string | Uint8Array<ArrayBuffer>)[]} pictures name and bytes in turn
- */
-async function keepPictures(pictures) {
-  for (let place = 0; place + 1 < pictures.length; place += 2) {
-    const [name = '', bytes = ''] = pictures.slice(place);
-    const [sha256 = ''] = String(name).split('.');
-    if (!/^[0-9a-f]{64}$/.test(sha256)) continue;
+  if (await file.slice(0, 2).text() !== 'PK') return core.Desk.open(await file.text());
+  const entries = await evidence.unpack(file);
+  const desk = core.Desk.open_bundled(new TextDecoder().decode(entries.get('notebook.json')));
+  for (const [place, { sha256, name }] of filesOf(desk, desk.view().rows)) {
+    const bytes = entries.get(place);
+    if (!bytes) continue;
+    const type = place.endsWith('.jpg') ? 'image/jpeg' : 'text/plain';
     try {
-      await keepFile(sha256, { blob: new Blob([bytes], { type: 'image/jpeg' }), name: String(name) });
+      await keepFile(sha256, { blob: new Blob([bytes], { type }), name });
     } catch (error) {
-      tell(words.pictures.notKept(String(name), messageOf(error)));
-      return;
+      // The notebook works without a file that finds no room.
+      tell(words.pictures.notKept(name, messageOf(error)));
+      break;
     }
   }
+  return desk;
 }
 
 /** @param {Book} book */

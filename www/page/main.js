@@ -7,6 +7,7 @@ import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { Delays } from './delays.js';
 import { byId } from './dom.js';
+import { evidence } from './evidence.js';
 import { notebookIn } from './files.js';
 import { Journal } from './journal.js';
 import { Keeper } from './keeper.js';
@@ -185,7 +186,7 @@ class Page {
   /** @param {File} file */
   async openFile(file) {
     try {
-      const desk = core.Desk.open(await notebookIn(file));
+      const desk = await notebookIn(file);
       await this.keep(desk);
       tell(words.report.opened(desk.title() || words.untitled));
     } catch (error) {
@@ -212,6 +213,8 @@ async function start() {
     await page.openLatest();
     document.body.dataset.ready = 'true';
     performance.mark('ready');
+    // Bundles and pictures need it, and by then the page may have no way to fetch it.
+    setTimeout(() => evidence.prepare(), 3000);
   } catch (error) {
     byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
   }

@@ -258,7 +258,8 @@ export interface Desk {
   table(kind: TableKind): string;
   report(): string;
   /** Pictures by name and bytes, in the same order. */
-  bundle(names: string[], pictures: Uint8Array[]): Uint8Array<ArrayBuffer>;
+  /** What a bundle holds beside pictures and traces: name and text of each entry in turn. */
+  bundle(): string[];
   /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
   what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
   plan(): PlanView;
@@ -296,11 +297,11 @@ export interface ShelfItem { id: string; title: string; changed: string; binned:
 
 /** What the core offers to the page. */
 export interface Core {
-  Desk: { blank(): Desk; open(text: string): Desk };
+  /** `open_bundled`: of a text out of a bundle, which its refusal says. */
+  Desk: { blank(): Desk; open(text: string): Desk; open_bundled(text: string): Desk };
   Trials: { of(text: string): Trials };
   lines_of_grid(grid: Grid): GridLines;
   /** The notebook's text, then name and bytes of each picture in turn. */
-  read_bundle(bytes: Uint8Array): [string, ...(string | Uint8Array<ArrayBuffer>)[]];
   version(): string;
   shelf_list(): ShelfItem[];
   shelf_read(id: string): string | undefined;

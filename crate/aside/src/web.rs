@@ -2,8 +2,10 @@
 
 use std::fmt::Display;
 
+use js_sys::{Array, Uint8Array};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
+use slope_archive::Entry;
 use slope_evidence::photo::{self, Corner, Hint, Pixels, Plane};
 use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
 use wasm_bindgen::prelude::*;
@@ -19,6 +21,32 @@ use crate::size::{SizeError, size};
 #[wasm_bindgen]
 pub fn recognise(name: &str, bytes: &[u8]) -> Result<JsValue, JsValue> {
     trace::recognise(name, bytes).map(|layout| to_js(&layout)).map_err(|error| thrown("read", error))
+}
+
+/// The bytes of a bundle with entries: the name of each, and its bytes in the same place.
+///
+/// # Errors
+/// `{kind: "bundle", message}`.
+#[wasm_bindgen]
+pub fn pack(names: Vec<String>, contents: Vec<Uint8Array>) -> Result<Vec<u8>, JsValue> {
+    let entries = names.into_iter().zip(contents);
+    let entries: Vec<Entry> = entries.map(|(name, bytes)| Entry { name, bytes: bytes.to_vec() }).collect();
+    slope_archive::pack(&entries).map_err(|error| thrown("bundle", error))
+}
+
+/// The entries of a bundle, name and bytes of each in turn.
+///
+/// # Errors
+/// `{kind: "bundle", message}`, naming the entry.
+#[wasm_bindgen]
+pub fn unpack(bytes: &[u8]) -> Result<Array, JsValue> {
+    let entries = slope_archive::unpack(bytes).map_err(|error| thrown("bundle", error))?;
+    let all = Array::new();
+    for Entry { name, bytes } in entries.into_vec() {
+        all.push(&name.into());
+        all.push(&Uint8Array::from(bytes.as_slice()));
+    }
+    Ok(all)
 }
 
 /// What a person knows of a file's layout.

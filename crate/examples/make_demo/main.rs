@@ -18,6 +18,9 @@ use slope_of_light::report::pictures::charts;
 use slope_of_light::synth::demo;
 use slope_of_light::view::view;
 
+/// A file: its name, and its bytes.
+type Made = (String, Vec<u8>);
+
 fn main() -> Result<(), Box<dyn Error>> {
     let folder = PathBuf::from(std::env::args().nth(1).ok_or("name the folder to write into")?);
     fs::create_dir_all(&folder)?;

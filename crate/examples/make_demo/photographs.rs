@@ -80,7 +80,7 @@ fn rig() -> Rig {
 ///
 /// # Errors
 /// When a picture can't be encoded, or its marks are not proposed.
-pub fn files() -> Result<Vec<(String, Vec<u8>)>, Box<dyn Error>> {
+pub fn files() -> Result<Vec<crate::Made>, Box<dyn Error>> {
     let (typed, truth) = rig().run(SEED)?;
     let shots = shots(&typed, &truth);
     let mut notebook = without_edges(&typed)?;
@@ -114,7 +114,7 @@ pub fn files() -> Result<Vec<(String, Vec<u8>)>, Box<dyn Error>> {
         edits.push(Edit::SetEvidence { row: row.id, evidence: Some(Evidence::Picture(picture)) });
         notebook.apply(Edit::Together(edits), "")?;
         separations.push(true_marks.separation);
-        pictures.push(Entry { name: format!("{}.jpg", sha256_hex(&jpeg)), bytes: jpeg });
+        pictures.push(Entry { name: format!("pictures/{}.jpg", sha256_hex(&jpeg)), bytes: jpeg });
     }
     let told = json!({
         "seed": SEED,

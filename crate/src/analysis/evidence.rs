@@ -126,12 +126,11 @@ impl Marks {
         let (a, b) = (places(&picture.a), places(&picture.b));
         let found =
             separation(plane, &a, &b, self.marking, &grid.checks).map_err(|error| error.to_string())?;
-        let by_corners = |column, row| plane.by_corners(plane.pixel([column, row]));
-        let (at_a, at_b) = (by_corners(found.a.column, found.a.row), by_corners(found.b.column, found.b.row));
-        let moves = at_a.iter().zip(&at_b).flat_map(|(a, b)| a[0].iter().zip(&b[0]).map(|(a, b)| b - a));
-        let corners = moves
+        let shifts = plane.shifts_between(found.a.at, found.b.at);
+        let corners = shifts
+            .into_iter()
             .enumerate()
-            .map(|(coordinate, by)| (Corner { grid: picture.grid, coordinate }, by * plane.u_pixels()))
+            .map(|(coordinate, shift)| (Corner { grid: picture.grid, coordinate }, shift))
             .collect();
         Ok(Marked { separation: found, corners })
     }

@@ -11,19 +11,18 @@
 //! | `line.svg`, `residuals.svg`, `bench.svg`, `budget.svg`, `trials.svg` | the charts; the last where trials were made |
 //! | `report.html` | the printable report |
 //! | `pictures/…` | pictures of the screen, as they are kept: `{SHA-256}.jpg` |
+//! | `traces/…` | trace files, as they came: `{SHA-256}.txt` |
 //!
-//! [`container`] knows zips and nothing of notebooks; [`write()`] and [`read`] know what goes in.
+//! [`slope_archive`] knows zips and nothing of notebooks; here is what goes in. In the page the two meet in
+//! JavaScript: texts come from here, pictures and traces from where they are kept, and the worker packs them.
 
-mod checksum;
-pub mod container;
-mod contents;
 mod error;
 mod metadata;
 
-pub use container::{Entries, Entry, LIMITS, Limits, pack, unpack};
-pub use contents::{CONTENTS, FORMAT, sha256_hex};
 pub use error::BundleError;
 pub use metadata::METADATA;
+
+pub use slope_archive::{ArchiveError, CONTENTS, Entry, LIMITS, pack, sha256_hex, unpack};
 
 use crate::analysis::Analysis;
 use crate::notebook::{self, Notebook};
@@ -38,8 +37,8 @@ pub const NOTEBOOK: &str = "notebook.json";
 /// The entry that holds the report.
 pub const REPORT: &str = "report.html";
 
-/// The folder of the pictures.
-const PICTURES: &str = "pictures/";
+/// The folders of the files that the notebook rests on.
+const FOLDERS: [&str; 2] = ["pictures/", "traces/"];
 
 /// A part of a bundle beside the notebook itself.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,11 +54,11 @@ pub enum Part {
     },
     /// The printable report.
     Report(String),
-    /// A picture: `pictures/{name}`.
-    Picture {
-        /// Its name with its ending.
+    /// A file that the notebook rests on: `pictures/{SHA-256}.jpg`, `traces/{SHA-256}.txt`.
+    Kept {
+        /// Its name in the bundle.
         name: String,
-        /// The file as it was taken in.
+        /// The file as it is kept.
         bytes: Vec<u8>,
     },
 }
@@ -71,24 +70,23 @@ pub struct Contents {
     pub notebook_text: String,
     /// The notebook that this text holds.
     pub notebook: Notebook,
-    /// The pictures, each by its name without the folder.
-    pub pictures: Vec<Entry>,
+    /// The files that the notebook rests on.
+    pub kept: Vec<Entry>,
 }
 
-/// The bundle of `notebook`, with all that follows from it and with `pictures` (each by its name and its bytes).
+/// What the bundle of `notebook` holds beside pictures: the notebook, with all that follows from it.
 ///
 /// `analysis`, `view` and `trials` are those of this notebook; a chart that is empty is left out.
 ///
 /// # Errors
-/// As [`write()`].
-pub fn of(
+/// A table that can't be written.
+pub fn texts(
     notebook: &Notebook,
     analysis: &Analysis,
     view: &View,
     charts: &Charts,
     trials: Option<&TrialsView>,
-    pictures: Vec<Entry>,
-) -> Result<Vec<u8>, BundleError> {
+) -> Result<Vec<Entry>, BundleError> {
     let tables = [
         readings_table(view),
         fit_table(&fit_figures(analysis)),
@@ -103,21 +101,36 @@ pub fn of(
         ("trials", &charts.trials_svg),
     ];
     let drawn = drawn.into_iter().filter(|(_, svg)| !svg.is_empty());
-    let pictures = pictures.into_iter().map(|Entry { name, bytes }| Part::Picture { name, bytes });
     let parts = tables
         .into_iter()
         .map(Part::Table)
         .chain(drawn.map(|(name, svg)| Part::Chart { name, svg: svg.clone() }))
-        .chain(std::iter::once(Part::Report(report::html(view, charts, trials))))
-        .chain(pictures);
-    write(&notebook::write(notebook), parts.collect())
+        .chain(std::iter::once(Part::Report(report::html(view, charts, trials))));
+    entries(&notebook::write(notebook), parts.collect())
 }
 
-/// The bytes of a bundle with the notebook and `parts`, in that order.
+/// The bundle of `notebook`, with all that follows from it and with the files it rests on: see [`texts`].
 ///
 /// # Errors
-/// Parts that can't be stored: two of one name, a bad picture name, too much in all.
-pub fn write(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<u8>, BundleError> {
+/// Parts that can't be stored: two of one name, a bad name, too much in all.
+pub fn of(
+    notebook: &Notebook,
+    analysis: &Analysis,
+    view: &View,
+    charts: &Charts,
+    trials: Option<&TrialsView>,
+    kept: Vec<Entry>,
+) -> Result<Vec<u8>, BundleError> {
+    let mut entries = texts(notebook, analysis, view, charts, trials)?;
+    entries.extend(kept);
+    Ok(pack(&entries)?)
+}
+
+/// The entries with the notebook and `parts`, in that order.
+///
+/// # Errors
+/// A table that can't be written.
+fn entries(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<Entry>, BundleError> {
     let tables: Vec<&Table> = parts
         .iter()
         .filter_map(|part| if let Part::Table(table) = part { Some(table) } else { None })
@@ -131,10 +144,18 @@ pub fn write(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<u8>, BundleErr
             Part::Table(table) => text_entry(metadata::file_name(&table), table.to_csv()?),
             Part::Chart { name, svg } => text_entry(format!("{name}.svg"), svg),
             Part::Report(html) => text_entry(REPORT, html),
-            Part::Picture { name, bytes } => Entry { name: format!("{PICTURES}{name}"), bytes },
+            Part::Kept { name, bytes } => Entry { name, bytes },
         });
     }
-    pack(&entries)
+    Ok(entries)
+}
+
+/// The bytes of a bundle with the notebook and `parts`, in that order.
+///
+/// # Errors
+/// Parts that can't be stored: two of one name, a bad name, too much in all.
+pub fn write(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<u8>, BundleError> {
+    Ok(pack(&entries(notebook_text, parts)?)?)
 }
 
 /// Reads a bundle back.
@@ -143,26 +164,14 @@ pub fn write(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<u8>, BundleErr
 /// See [`BundleError`]; nothing is half read.
 pub fn read(bytes: &[u8]) -> Result<Contents, BundleError> {
     let entries = unpack(bytes)?;
-    let text = entries.get(NOTEBOOK).ok_or_else(|| BundleError::Missing { entry: NOTEBOOK.into() })?;
-    let notebook_text =
-        std::str::from_utf8(text).map_err(|_| BundleError::NotText { entry: NOTEBOOK.into() })?.to_owned();
+    let missing = || ArchiveError::Missing { entry: NOTEBOOK.into() };
+    let text = entries.get(NOTEBOOK).ok_or_else(missing)?;
+    let not_text = |_| ArchiveError::NotText { entry: NOTEBOOK.into() };
+    let notebook_text = std::str::from_utf8(text).map_err(not_text)?.to_owned();
     let notebook = notebook::read(&notebook_text)?;
-    let mut pictures = Vec::new();
-    for Entry { name, bytes } in entries.into_vec() {
-        let Some(own) = name.strip_prefix(PICTURES) else { continue };
-        if !is_named_truly(own, &bytes) {
-            return Err(BundleError::Misnamed { entry: name });
-        }
-        pictures.push(Entry { name: own.to_owned(), bytes });
-    }
-    Ok(Contents { notebook_text, notebook, pictures })
-}
-
-/// Whether a picture is the one that the marks of a notebook were made on, where its name says which that is.
-fn is_named_truly(name: &str, bytes: &[u8]) -> bool {
-    let stem = name.split('.').next().unwrap_or_default();
-    let is_hash = stem.len() == 64 && stem.bytes().all(|byte| byte.is_ascii_hexdigit());
-    !is_hash || stem.eq_ignore_ascii_case(&sha256_hex(bytes))
+    let kept =
+        entries.into_vec().into_iter().filter(|entry| FOLDERS.iter().any(|f| entry.name.starts_with(f)));
+    Ok(Contents { notebook_text, notebook, kept: kept.collect() })
 }
 
 fn text_entry(name: impl Into<String>, text: impl Into<String>) -> Entry {

@@ -14,7 +14,7 @@ fn parts() -> Vec<Part> {
         Part::Table(fit_table(&[])),
         Part::Chart { name: "line", svg: "<svg/>".into() },
         Part::Report("<!DOCTYPE html>".into()),
-        Part::Picture { name: "screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },
+        Part::Kept { name: "pictures/screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },
     ]
 }
 
@@ -25,7 +25,10 @@ fn the_notebook_comes_back_byte_for_byte() {
     let contents = read(&write(&text, parts()).unwrap()).unwrap();
     assert_eq!(contents.notebook_text, text);
     assert_eq!(contents.notebook, Notebook::new());
-    assert_eq!(contents.pictures, [Entry { name: "screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] }]);
+    assert_eq!(
+        contents.kept,
+        [Entry { name: "pictures/screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] }]
+    );
 }
 
 #[test]
@@ -60,9 +63,9 @@ fn a_bundle_from_a_later_version_says_so() {
 #[test]
 fn a_bundle_without_a_notebook_in_it_is_refused() {
     let other = pack(&[text_entry("readme.txt", "hello")]).unwrap();
-    assert_eq!(read(&other), Err(BundleError::Missing { entry: NOTEBOOK.into() }));
+    assert_eq!(read(&other), Err(ArchiveError::Missing { entry: NOTEBOOK.into() }.into()));
     let bytes = pack(&[Entry { name: NOTEBOOK.into(), bytes: vec![0xff] }]).unwrap();
-    assert_eq!(read(&bytes), Err(BundleError::NotText { entry: NOTEBOOK.into() }));
+    assert_eq!(read(&bytes), Err(ArchiveError::NotText { entry: NOTEBOOK.into() }.into()));
     let foreign = write("{\"kind\":\"shopping list\"}", vec![]).unwrap();
     assert_eq!(read(&foreign), Err(BundleError::Notebook { reason: FileError::Foreign }));
     let cut = write("{\"kind\":", vec![]).unwrap();
@@ -72,21 +75,27 @@ fn a_bundle_without_a_notebook_in_it_is_refused() {
 #[test]
 fn two_parts_of_one_name_are_refused() {
     let twice = vec![Part::Report("1".into()), Part::Report("2".into())];
-    assert!(matches!(write(&notebook_text(), twice), Err(BundleError::Duplicate { .. })));
-    let climbing = vec![Part::Picture { name: "../x".into(), bytes: vec![] }];
-    assert!(matches!(write(&notebook_text(), climbing), Err(BundleError::BadName { .. })));
+    assert!(matches!(
+        write(&notebook_text(), twice),
+        Err(BundleError::Archive(ArchiveError::Duplicate { .. }))
+    ));
+    let climbing = vec![Part::Kept { name: "../x".into(), bytes: vec![] }];
+    assert!(matches!(
+        write(&notebook_text(), climbing),
+        Err(BundleError::Archive(ArchiveError::BadName { .. }))
+    ));
 }
 
 #[test]
 fn a_picture_comes_back_under_its_hash_or_not_at_all() {
     // SHA-256 of "abc": NIST FIPS 180-4, example in "SHA-256" of the Cryptographic Standards and Guidelines examples.
-    let name = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad.jpg";
-    let picture = |bytes: &[u8]| Part::Picture { name: name.into(), bytes: bytes.to_vec() };
+    let name = "pictures/ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad.jpg";
+    let picture = |bytes: &[u8]| Part::Kept { name: name.into(), bytes: bytes.to_vec() };
     let bundle = write(&notebook_text(), vec![picture(b"abc")]).unwrap();
-    assert_eq!(read(&bundle).unwrap().pictures, [Entry { name: name.into(), bytes: b"abc".to_vec() }]);
+    assert_eq!(read(&bundle).unwrap().kept, [Entry { name: name.into(), bytes: b"abc".to_vec() }]);
     let other = write(&notebook_text(), vec![picture(b"abd")]).unwrap();
     let error = read(&other).unwrap_err();
-    assert_eq!(error, BundleError::Misnamed { entry: format!("pictures/{name}") });
+    assert_eq!(error, ArchiveError::Misnamed { entry: name.into() }.into());
     assert!(error.to_string().contains(name));
 }
 
@@ -101,7 +110,7 @@ fn a_whole_notebook_is_bundled_and_comes_back() {
         budget_svg: svg(),
         trials_svg: svg(),
     };
-    let picture = Entry { name: "screen.jpg".into(), bytes: vec![1, 2, 3] };
+    let picture = Entry { name: "pictures/screen.jpg".into(), bytes: vec![1, 2, 3] };
     let pack =
         || of(&notebook, &analysis(true), &view_of("=1+1"), &charts, None, vec![picture.clone()]).unwrap();
     let bytes = pack();
@@ -110,7 +119,7 @@ fn a_whole_notebook_is_bundled_and_comes_back() {
     let contents = read(&bytes).unwrap();
     assert_eq!(contents.notebook, notebook);
     assert_eq!(contents.notebook_text, notebook_text());
-    assert_eq!(contents.pictures, [picture]);
+    assert_eq!(contents.kept, [picture]);
 
     let entries = unpack(&bytes).unwrap();
     let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();

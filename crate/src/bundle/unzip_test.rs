@@ -56,9 +56,9 @@ fn another_program_reads_the_whole_bundle() {
     let analysis = analyse(&notebook);
     let charts = charts(notebook.page(), &analysis, None);
     let pictures = vec![
-        Entry { name: "Schirm für Zeile 9 – 光.jpg".into(), bytes: vec![0xff, 0xd8, 0, 1] },
+        Entry { name: "pictures/Schirm für Zeile 9 – 光.jpg".into(), bytes: vec![0xff, 0xd8, 0, 1] },
         // Large enough to be stored without deflating.
-        Entry { name: "large.png".into(), bytes: vec![7; LIMITS.free_bytes + 1] },
+        Entry { name: "pictures/large.png".into(), bytes: vec![7; LIMITS.free_bytes + 1] },
     ];
     let bytes =
         of(&notebook, &analysis, &view(&notebook, &analysis), &charts, None, pictures.clone()).unwrap();

@@ -1,6 +1,5 @@
 //! One open notebook, as the page holds it.
 
-use js_sys::{Array, Uint8Array};
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, IntoDrawingArea};
 use plotters_canvas::CanvasBackend;
@@ -12,7 +11,7 @@ use super::trials::Tally;
 use super::{from_json, thrown, to_js, to_json};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
-use crate::bundle::{self, Entry};
+use crate::bundle::{self, BundleError};
 use crate::chart::{self, ChartError, Theme};
 use crate::notebook::{Cell, Edit, Grid, LogEntry, Notebook, file, paste, read};
 use crate::plan::{To, rehearsal};
@@ -287,17 +286,27 @@ impl Desk {
         report::html(&view(&self.notebook, &self.analysis), &charts, self.trials_view().as_ref())
     }
 
-    /// The bundle, a zip, with pictures: the name of each, and its bytes in the same place.
+    /// What the bundle holds beside the files that the notebook rests on: name and text of each entry in turn.
     ///
     /// # Errors
     /// `{kind: "bundle", message}`.
-    pub fn bundle(&self, names: Vec<String>, pictures: Vec<Uint8Array>) -> Result<Vec<u8>, JsValue> {
-        let pictures = names.into_iter().zip(pictures);
-        let pictures = pictures.map(|(name, bytes)| Entry { name, bytes: bytes.to_vec() }).collect();
+    pub fn bundle(&self) -> Result<Vec<String>, JsValue> {
         let charts = charts(self.notebook.page(), &self.analysis, self.outcome());
         let view = view(&self.notebook, &self.analysis);
-        bundle::of(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref(), pictures)
-            .map_err(|error| thrown("bundle", &error))
+        let texts =
+            bundle::texts(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref())
+                .map_err(|error| thrown("bundle", &error))?;
+        let text = |bytes| String::from_utf8(bytes).unwrap_or_default();
+        Ok(texts.into_iter().flat_map(|entry| [entry.name, text(entry.bytes)]).collect())
+    }
+
+    /// Opens the `notebook.json` of a bundle.
+    ///
+    /// # Errors
+    /// `{kind: "bundle", message}`.
+    pub fn open_bundled(text: &str) -> Result<Desk, JsValue> {
+        let notebook = read(text).map_err(|reason| thrown("bundle", &BundleError::Notebook { reason }))?;
+        Ok(Self::holding(notebook))
     }
 }
 
@@ -310,21 +319,6 @@ pub fn lines_of_grid(grid: &JsValue) -> Result<JsValue, JsValue> {
     let text = String::from(js_sys::JSON::stringify(grid)?);
     let grid: Grid = serde_json::from_str(&text).map_err(|error| thrown("grid", &error))?;
     Ok(to_js(&grid_lines(&grid)))
-}
-
-/// The text of the `notebook.json` in a bundle, and after it name and bytes of each picture in turn.
-///
-/// # Errors
-/// `{kind: "bundle", message}`, naming the entry.
-#[wasm_bindgen]
-pub fn read_bundle(bytes: &[u8]) -> Result<Array, JsValue> {
-    let contents = bundle::read(bytes).map_err(|error| thrown("bundle", &error))?;
-    let all = Array::of1(&contents.notebook_text.into());
-    for Entry { name, bytes } in contents.pictures {
-        all.push(&name.into());
-        all.push(&Uint8Array::from(bytes.as_slice()));
-    }
-    Ok(all)
 }
 
 /// What a what-if shows.

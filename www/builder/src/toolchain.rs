@@ -22,8 +22,9 @@ const DEBIAN_PARTS: &str = "build-std=std,panic_abort,test";
 /// Small code rather than fast where the standard library has the choice (its sorts above all), and no back traces,
 /// which a browser could not show.
 const DEBIAN_FEATURES: &str = "build-std-features=panic-unwind,optimize_for_size";
-/// Four numbers at a time where the compiler sees how; every browser engine has had it for years. It changes no digit.
-const SIMD: &str = "-Ctarget-feature=+simd128";
+/// Four numbers at a time where the compiler sees how (every browser engine has had it for years; it changes no digit),
+/// and hashes by a loop rather than unrolled.
+const WASM_FLAGS: &str = "-Ctarget-feature=+simd128 --cfg=sha2_backend_soft=\"compact\"";
 /// The page stops where it would panic, with no words made up for it: a twentieth of its code. Tests keep theirs.
 const DEBIAN_PAGE_FLAGS: &str = "-Zunstable-options -Cpanic=immediate-abort";
 const RUSTFLAGS: &str = "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS";
@@ -120,7 +121,7 @@ impl Toolchain {
         let mut command = match self {
             Self::Active => {
                 let mut command = shell::cargo(project);
-                command.arg(subcommand).env(RUSTFLAGS, SIMD);
+                command.arg(subcommand).env(RUSTFLAGS, WASM_FLAGS);
                 command
             }
             Self::Debian { linker } => {
@@ -136,7 +137,7 @@ impl Toolchain {
                     .args([subcommand, "-Z", DEBIAN_PARTS, "-Z", DEBIAN_FEATURES]);
                 let page = subcommand == "rustc";
                 command
-                    .env(RUSTFLAGS, if page { format!("{DEBIAN_PAGE_FLAGS} {SIMD}") } else { SIMD.into() });
+                    .env(RUSTFLAGS, if page { format!("{DEBIAN_PAGE_FLAGS} {WASM_FLAGS}") } else { WASM_FLAGS.into() });
                 command
             }
         };

@@ -97,14 +97,14 @@ fn a_large_entry_is_stored_as_it_is_and_read_back() {
 #[test]
 fn something_else_is_no_zip() {
     for foreign in [&b""[..], b"P", b"hello, I am a notebook", b"\xff\xd8\xff\xe0 a picture", &[0; 4000]] {
-        assert_eq!(unpack(foreign), Err(BundleError::NotZip));
+        assert_eq!(unpack(foreign), Err(ArchiveError::NotZip));
     }
 }
 
 #[test]
 fn a_zip_of_something_else_is_no_bundle() {
-    assert!(matches!(unpack(&bare_zip(&sample())), Err(BundleError::NoContents { .. })));
-    assert!(matches!(unpack(&bare_zip(&[])), Err(BundleError::NoContents { .. })));
+    assert!(matches!(unpack(&bare_zip(&sample())), Err(ArchiveError::NoContents { .. })));
+    assert!(matches!(unpack(&bare_zip(&[])), Err(ArchiveError::NoContents { .. })));
 }
 
 #[test]
@@ -113,8 +113,8 @@ fn cut_short_at_any_length_it_is_refused() {
     for length in 0..packed.len() {
         let error = unpack(&packed[..length]).unwrap_err();
         let expected = match length {
-            0..4 => error == BundleError::NotZip,
-            _ => matches!(error, BundleError::CutShort | BundleError::Damaged { .. }),
+            0..4 => error == ArchiveError::NotZip,
+            _ => matches!(error, ArchiveError::CutShort | ArchiveError::Damaged { .. }),
         };
         assert!(expected, "{length} bytes of {}: {error}", packed.len());
     }
@@ -156,13 +156,13 @@ fn names_that_climb_are_refused() {
         let error = unpack(&listed_zip(&[entry(hostile, "x")])).unwrap_err();
         let shown = hostile.escape_debug().to_string();
         assert!(
-            matches!(&error, BundleError::BadName { entry, .. } if *entry == shown),
+            matches!(&error, ArchiveError::BadName { entry, .. } if *entry == shown),
             "{hostile}: {error}"
         );
         assert!(pack(&[entry(hostile, "x")]).is_err(), "{hostile}");
     }
     let long = "n".repeat(LONGEST_NAME + 1);
-    assert!(matches!(unpack(&listed_zip(&[entry(&long, "x")])), Err(BundleError::BadName { .. })));
+    assert!(matches!(unpack(&listed_zip(&[entry(&long, "x")])), Err(ArchiveError::BadName { .. })));
 }
 
 #[test]
@@ -174,7 +174,7 @@ fn a_name_in_another_script_is_marked_as_utf_8() {
 #[test]
 fn names_that_are_not_utf_8_are_refused() {
     let packed = patched(&listed_zip(&[entry("one.txt", "1")]), b"one.txt", b"\xffne.txt");
-    assert!(matches!(unpack(&packed), Err(BundleError::BadName { .. })));
+    assert!(matches!(unpack(&packed), Err(ArchiveError::BadName { .. })));
 }
 
 #[test]
@@ -188,22 +188,22 @@ fn names_with_dots_and_other_scripts_are_fine() {
 fn repeated_names_are_refused() {
     let two = listed_zip(&[entry("one.txt", "1"), entry("two.txt", "2")]);
     let twice = patched(&two, b"two.txt", b"one.txt");
-    let expected = BundleError::Duplicate { entry: "one.txt".into(), other: "one.txt".into() };
+    let expected = ArchiveError::Duplicate { entry: "one.txt".into(), other: "one.txt".into() };
     assert_eq!(unpack(&twice), Err(expected));
 
     let by_case = listed_zip(&[entry("Line.SVG", "1"), entry("line.svg", "2")]);
-    let expected = BundleError::Duplicate { entry: "line.svg".into(), other: "Line.SVG".into() };
+    let expected = ArchiveError::Duplicate { entry: "line.svg".into(), other: "Line.SVG".into() };
     assert_eq!(unpack(&by_case), Err(expected.clone()));
     assert_eq!(pack(&[entry("Line.SVG", "1"), entry("line.svg", "2")]), Err(expected));
 
-    assert!(matches!(pack(&[entry("contents.json", "{}")]), Err(BundleError::Duplicate { .. })));
+    assert!(matches!(pack(&[entry("contents.json", "{}")]), Err(ArchiveError::Duplicate { .. })));
 }
 
 #[test]
 fn encrypted_entries_are_refused() {
     // General purpose bit 0 (APPNOTE 4.4.4).
     let locked = with_header_field(&listed_zip(&sample()), 6, 8, &[1, 0]);
-    assert_eq!(unpack(&locked), Err(BundleError::Encrypted { entry: "contents.json".into() }));
+    assert_eq!(unpack(&locked), Err(ArchiveError::Encrypted { entry: "contents.json".into() }));
 }
 
 #[test]
@@ -211,7 +211,7 @@ fn other_methods_are_refused() {
     // Methods 12 (bzip2), 14 (LZMA) and one that does not exist (APPNOTE 4.4.5).
     for method in [12, 14, 77] {
         let packed = with_header_field(&listed_zip(&sample()), 8, 10, &[method, 0]);
-        assert_eq!(unpack(&packed), Err(BundleError::Method { entry: "contents.json".into() }));
+        assert_eq!(unpack(&packed), Err(ArchiveError::Method { entry: "contents.json".into() }));
     }
 }
 
@@ -221,7 +221,7 @@ fn entries_that_share_their_bytes_are_refused() {
     let mut packed = bare_zip(&[entry("aaa", noise(50)), entry("bbb", noise(50))]);
     let last = packed.windows(4).rposition(|window| window == b"PK\x01\x02").unwrap();
     packed[last + 42..last + 46].copy_from_slice(&[0; 4]);
-    assert!(matches!(unpack(&packed), Err(BundleError::Damaged { .. })));
+    assert!(matches!(unpack(&packed), Err(ArchiveError::Damaged { .. })));
 }
 
 #[test]
@@ -230,12 +230,12 @@ fn a_bomb_is_stopped_while_it_unpacks() {
     let mut writer = ZipArchiveWriter::new(Vec::new());
     write_entry(&mut writer, &bomb, CompressionMethod::DEFLATE).unwrap();
     let packed = writer.finish().unwrap();
-    let expected = Err(BundleError::TooTight { entry: "big.bin".into(), ratio: 100 });
+    let expected = Err(ArchiveError::TooTight { entry: "big.bin".into(), ratio: 100 });
     assert_eq!(unpack(&packed), expected);
     // The same with a header that claims ten bytes: local field at 22, table field at 24 (APPNOTE 4.3.7, 4.3.12).
     let lying = with_header_field(&packed, 22, 24, &[10, 0, 0, 0]);
     let error = unpack(&lying).unwrap_err();
-    let stopped = matches!(&error, BundleError::TooTight { entry, .. } | BundleError::DamagedEntry { entry, .. } if entry == "big.bin");
+    let stopped = matches!(&error, ArchiveError::TooTight { entry, .. } | ArchiveError::DamagedEntry { entry, .. } if entry == "big.bin");
     assert!(stopped, "{error}");
     // The same with every place that tells the size claiming ten bytes.
     let (true_size, claimed) = ((40_u32 << 20).to_le_bytes(), 10_u32.to_le_bytes());
@@ -248,7 +248,7 @@ fn a_wrong_checksum_is_refused_by_name() {
     let crc = crc32(&sample()[1].bytes).to_le_bytes();
     packed = patched(&packed, &crc, &[1, 2, 3, 4]);
     let error = unpack(&packed).unwrap_err();
-    let refused = matches!(&error, BundleError::DamagedEntry { entry, what } if entry == "pictures/screen 1.jpg" && what.contains("CRC-32"));
+    let refused = matches!(&error, ArchiveError::DamagedEntry { entry, what } if entry == "pictures/screen 1.jpg" && what.contains("CRC-32"));
     assert!(refused, "{error}");
 }
 
@@ -256,7 +256,7 @@ fn a_wrong_checksum_is_refused_by_name() {
 fn what_stands_before_or_beside_the_entries_is_refused() {
     let packed = pack(&sample()).unwrap();
     let behind_something = [b"#!/bin/sh\n".as_slice(), &packed].concat();
-    assert!(matches!(unpack(&behind_something), Err(BundleError::Damaged { .. })));
+    assert!(matches!(unpack(&behind_something), Err(ArchiveError::Damaged { .. })));
     // The last entry is taken out of the table and left in place.
     let mut fewer = packed.clone();
     let last = fewer.windows(4).rposition(|window| window == b"PK\x01\x02").unwrap();
@@ -269,7 +269,7 @@ fn what_stands_before_or_beside_the_entries_is_refused() {
     let start = u32::from_le_bytes(fewer[last + 16..last + 20].try_into().unwrap());
     fewer[last + 12..last + 16].copy_from_slice(&(size - start).to_le_bytes());
     let error = unpack(&fewer).unwrap_err();
-    assert!(matches!(&error, BundleError::Damaged { what } if what.contains("not in its table")), "{error}");
+    assert!(matches!(&error, ArchiveError::Damaged { what } if what.contains("not in its table")), "{error}");
 }
 
 #[test]
@@ -277,25 +277,25 @@ fn too_much_is_refused() {
     let within = |entries: &[Entry]| unpack_within(&listed_zip(entries), SMALL).unwrap_err();
 
     let many: Vec<Entry> = (0..4).map(|n| entry(&format!("{n}"), "")).collect();
-    assert_eq!(within(&many), BundleError::TooManyEntries { found: 5, limit: 4 });
+    assert_eq!(within(&many), ArchiveError::TooManyEntries { found: 5, limit: 4 });
 
     let large = [entry("large", noise(1001))];
-    assert_eq!(within(&large), BundleError::EntryTooLarge { entry: "large".into(), limit: 1000 });
+    assert_eq!(within(&large), ArchiveError::EntryTooLarge { entry: "large".into(), limit: 1000 });
 
     let together = [entry("one", noise(700)), entry("two", noise(700))];
-    assert_eq!(within(&together), BundleError::BundleTooLarge { entry: "two".into(), limit: 1500 });
+    assert_eq!(within(&together), ArchiveError::BundleTooLarge { entry: "two".into(), limit: 1500 });
 
     let tight = [entry("tight", vec![7; 900])];
-    assert_eq!(within(&tight), BundleError::TooTight { entry: "tight".into(), ratio: 10 });
+    assert_eq!(within(&tight), ArchiveError::TooTight { entry: "tight".into(), ratio: 10 });
 }
 
 #[test]
 fn too_much_is_not_written() {
     let large = [entry("large", vec![0; LIMITS.entry_bytes + 1])];
-    let expected = BundleError::EntryTooLarge { entry: "large".into(), limit: LIMITS.entry_bytes };
+    let expected = ArchiveError::EntryTooLarge { entry: "large".into(), limit: LIMITS.entry_bytes };
     assert_eq!(pack(&large), Err(expected));
     let many: Vec<Entry> = (0..LIMITS.entries).map(|n| entry(&format!("{n}"), "")).collect();
-    assert!(matches!(pack(&many), Err(BundleError::TooManyEntries { .. })));
+    assert!(matches!(pack(&many), Err(ArchiveError::TooManyEntries { .. })));
 }
 
 #[test]
@@ -310,5 +310,5 @@ fn folders_that_a_packing_program_added_do_no_harm() {
 fn a_changed_entry_is_refused_by_name() {
     let list = contents::list(&[entry("readings.csv", "1,2")]);
     let packed = bare_zip(&[list, entry("readings.csv", "1,3")]);
-    assert_eq!(unpack(&packed), Err(BundleError::Changed { entry: "readings.csv".into(), what: "SHA-256" }));
+    assert_eq!(unpack(&packed), Err(ArchiveError::Changed { entry: "readings.csv".into(), what: "SHA-256" }));
 }

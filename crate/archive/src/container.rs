@@ -19,7 +19,7 @@ use rawzip::{
 
 use super::checksum::crc32;
 use super::contents;
-use super::error::BundleError;
+use super::error::ArchiveError;
 
 /// One named content of a bundle.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -99,7 +99,7 @@ impl<'a> IntoIterator for &'a Entries {
 ///
 /// # Errors
 /// What [`unpack`] would refuse is not written: bad or repeated names, too many or too large entries.
-pub fn pack(entries: &[Entry]) -> Result<Vec<u8>, BundleError> {
+pub fn pack(entries: &[Entry]) -> Result<Vec<u8>, ArchiveError> {
     let list = contents::list(entries);
     let all = || std::iter::once(&list).chain(entries);
     let mut gate = Gate::new(LIMITS, entries.len() + 1)?;
@@ -107,7 +107,7 @@ pub fn pack(entries: &[Entry]) -> Result<Vec<u8>, BundleError> {
         gate.admit_name(&entry.name)?;
         gate.admit_bytes(&entry.name, entry.bytes.len())?;
     }
-    write_zip(all()).map_err(|e| BundleError::Damaged { what: e.to_string() })
+    write_zip(all()).map_err(|e| ArchiveError::Damaged { what: e.to_string() })
 }
 
 fn write_zip<'a>(entries: impl Iterator<Item = &'a Entry>) -> Result<Vec<u8>, rawzip::Error> {
@@ -153,16 +153,16 @@ fn write_entry(
 /// Unpacks the bytes of a bundle and checks every entry against the list.
 ///
 /// # Errors
-/// See [`BundleError`]; each names the entry concerned.
-pub fn unpack(bytes: &[u8]) -> Result<Entries, BundleError> {
+/// See [`ArchiveError`]; each names the entry concerned.
+pub fn unpack(bytes: &[u8]) -> Result<Entries, ArchiveError> {
     unpack_within(bytes, LIMITS)
 }
 
 /// As [`unpack`], within limits of one's own.
 ///
 /// # Errors
-/// See [`BundleError`]; each names the entry concerned.
-pub fn unpack_within(bytes: &[u8], limits: Limits) -> Result<Entries, BundleError> {
+/// See [`ArchiveError`]; each names the entry concerned.
+pub fn unpack_within(bytes: &[u8], limits: Limits) -> Result<Entries, ArchiveError> {
     let archive = ZipArchive::from_slice(bytes).map_err(|e| no_table(bytes, &e))?;
     let count = usize::try_from(archive.entries_hint()).unwrap_or(usize::MAX);
     let mut gate = Gate::new(limits, count)?;
@@ -184,13 +184,13 @@ pub fn unpack_within(bytes: &[u8], limits: Limits) -> Result<Entries, BundleErro
 fn read_table<'a>(
     archive: &'a ZipSliceArchive<&[u8]>,
     count: usize,
-) -> Result<Vec<ZipFileHeaderRecord<'a>>, BundleError> {
+) -> Result<Vec<ZipFileHeaderRecord<'a>>, ArchiveError> {
     let table: Vec<_> =
         archive.entries().take(count.saturating_add(1)).collect::<Result<_, _>>().map_err(|e| damaged(&e))?;
     if table.len() == count {
         Ok(table)
     } else {
-        Err(BundleError::Damaged { what: format!("its table does not hold the {count} entries it claims") })
+        Err(ArchiveError::Damaged { what: format!("its table does not hold the {count} entries it claims") })
     }
 }
 
@@ -207,18 +207,21 @@ struct Found<'a> {
 }
 
 /// Looks at what the table says of an entry, before its content is touched.
-fn admit_header<'a>(header: &'a ZipFileHeaderRecord<'a>, gate: &mut Gate) -> Result<Listed<'a>, BundleError> {
+fn admit_header<'a>(
+    header: &'a ZipFileHeaderRecord<'a>,
+    gate: &mut Gate,
+) -> Result<Listed<'a>, ArchiveError> {
     let raw = header.file_path().as_bytes();
-    let name = std::str::from_utf8(raw).map_err(|_| BundleError::BadName {
+    let name = std::str::from_utf8(raw).map_err(|_| ArchiveError::BadName {
         entry: String::from_utf8_lossy(raw).escape_debug().to_string(),
         why: "it is not a text in UTF-8",
     })?;
     gate.admit_name(name.strip_suffix('/').filter(|_| is_folder(header)).unwrap_or(name))?;
     if header.flags().is_encrypted() {
-        return Err(BundleError::Encrypted { entry: name.to_owned() });
+        return Err(ArchiveError::Encrypted { entry: name.to_owned() });
     }
     if !matches!(header.compression_method(), CompressionMethod::STORE | CompressionMethod::DEFLATE) {
-        return Err(BundleError::Method { entry: name.to_owned() });
+        return Err(ArchiveError::Method { entry: name.to_owned() });
     }
     Ok((name, header))
 }
@@ -231,15 +234,15 @@ fn is_folder(header: &ZipFileHeaderRecord) -> bool {
 fn locate<'a>(
     (name, header): Listed<'a>,
     archive: &'a ZipSliceArchive<&[u8]>,
-) -> Result<Found<'a>, BundleError> {
+) -> Result<Found<'a>, ArchiveError> {
     let body = archive.get_entry(header.wayfinder()).map_err(|e| damaged_entry(name, e.to_string()))?;
     Ok(Found { name, header, body })
 }
 
 /// Entries fill the zip from its first byte to the table at `table_start`: none reaches into the next, none is
 /// left out of the table.
-fn check_layout(bytes: &[u8], found: &[Found], table_start: u64) -> Result<(), BundleError> {
-    let refuse = |what: String| Err(BundleError::Damaged { what });
+fn check_layout(bytes: &[u8], found: &[Found], table_start: u64) -> Result<(), ArchiveError> {
+    let refuse = |what: String| Err(ArchiveError::Damaged { what });
     let mut ranges = Vec::with_capacity(found.len());
     for place in found {
         let (_, end) = place.body.compressed_data_range();
@@ -273,7 +276,7 @@ fn holds(bytes: &[u8], sought: &[u8]) -> bool {
 }
 
 /// An entry's own header, or what follows its content, says the same as the table.
-fn check_header(place: &Found) -> Result<(), BundleError> {
+fn check_header(place: &Found) -> Result<(), ArchiveError> {
     let Found { name, header, body } = place;
     let local = body.local_header();
     let after = body.data_descriptor().map_err(|e| damaged_entry(name, e.to_string()))?;
@@ -290,7 +293,7 @@ fn check_header(place: &Found) -> Result<(), BundleError> {
 }
 
 /// The content of one entry, unpacked no further than the limits allow.
-fn inflate(place: &Found, gate: &mut Gate) -> Result<Entry, BundleError> {
+fn inflate(place: &Found, gate: &mut Gate) -> Result<Entry, ArchiveError> {
     let Found { name, header, body } = place;
     let packed = body.data();
     let bytes = if header.compression_method() == CompressionMethod::STORE {
@@ -324,32 +327,32 @@ struct Gate {
 }
 
 impl Gate {
-    fn new(limits: Limits, found: usize) -> Result<Self, BundleError> {
+    fn new(limits: Limits, found: usize) -> Result<Self, ArchiveError> {
         if found > limits.entries {
-            return Err(BundleError::TooManyEntries { found, limit: limits.entries });
+            return Err(ArchiveError::TooManyEntries { found, limit: limits.entries });
         }
         Ok(Self { limits, total: 0, names: BTreeMap::new() })
     }
 
-    fn admit_name(&mut self, name: &str) -> Result<(), BundleError> {
+    fn admit_name(&mut self, name: &str) -> Result<(), ArchiveError> {
         if let Some(why) = fault_in(name) {
-            return Err(BundleError::BadName { entry: name.escape_debug().to_string(), why });
+            return Err(ArchiveError::BadName { entry: name.escape_debug().to_string(), why });
         }
         match self.names.insert(name.to_ascii_lowercase(), name.to_owned()) {
-            Some(other) => Err(BundleError::Duplicate { entry: name.to_owned(), other }),
+            Some(other) => Err(ArchiveError::Duplicate { entry: name.to_owned(), other }),
             None => Ok(()),
         }
     }
 
     /// Counts the `grown` bytes of one entry towards the whole bundle.
-    fn admit_bytes(&mut self, name: &str, grown: usize) -> Result<(), BundleError> {
+    fn admit_bytes(&mut self, name: &str, grown: usize) -> Result<(), ArchiveError> {
         let limit = self.limits.total_bytes;
         self.total = self.total.saturating_add(grown);
         if self.total > limit {
-            return Err(BundleError::BundleTooLarge { entry: name.to_owned(), limit });
+            return Err(ArchiveError::BundleTooLarge { entry: name.to_owned(), limit });
         }
         if grown > self.limits.entry_bytes {
-            return Err(BundleError::EntryTooLarge {
+            return Err(ArchiveError::EntryTooLarge {
                 entry: name.to_owned(),
                 limit: self.limits.entry_bytes,
             });
@@ -365,10 +368,10 @@ impl Gate {
     }
 
     /// Looks at how tightly an entry was packed.
-    fn admit_ratio(&self, name: &str, unpacked: usize, packed: usize) -> Result<(), BundleError> {
+    fn admit_ratio(&self, name: &str, unpacked: usize, packed: usize) -> Result<(), ArchiveError> {
         let Limits { ratio, free_bytes, .. } = self.limits;
         if unpacked > free_bytes && unpacked / ratio > packed {
-            return Err(BundleError::TooTight { entry: name.to_owned(), ratio });
+            return Err(ArchiveError::TooTight { entry: name.to_owned(), ratio });
         }
         Ok(())
     }
@@ -398,23 +401,23 @@ fn fault_in(name: &str) -> Option<&'static str> {
     })
 }
 
-fn damaged(error: &rawzip::Error) -> BundleError {
-    BundleError::Damaged { what: error.to_string() }
+fn damaged(error: &rawzip::Error) -> ArchiveError {
+    ArchiveError::Damaged { what: error.to_string() }
 }
 
-fn damaged_entry(name: &str, what: String) -> BundleError {
-    BundleError::DamagedEntry { entry: name.to_owned(), what }
+fn damaged_entry(name: &str, what: String) -> ArchiveError {
+    ArchiveError::DamagedEntry { entry: name.to_owned(), what }
 }
 
 /// Why no table of entries was found: these bytes are no zip, or the end of one is missing.
-fn no_table(bytes: &[u8], error: &rawzip::Error) -> BundleError {
+fn no_table(bytes: &[u8], error: &rawzip::Error) -> ArchiveError {
     const END_OF_TABLE: &[u8] = b"PK\x05\x06";
     if holds(bytes, END_OF_TABLE) {
         damaged(error)
     } else if bytes.starts_with(LOCAL_HEADER) {
-        BundleError::CutShort
+        ArchiveError::CutShort
     } else {
-        BundleError::NotZip
+        ArchiveError::NotZip
     }
 }
 

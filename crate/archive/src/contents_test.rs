@@ -28,7 +28,7 @@ fn a_true_list_is_taken_away_and_gives_its_order() {
 #[test]
 fn a_changed_entry_is_named() {
     let list = list(&[entry("a", "1"), entry("b", "2")]);
-    let changed = |what| Err(BundleError::Changed { entry: "b".into(), what });
+    let changed = |what| Err(ArchiveError::Changed { entry: "b".into(), what });
     assert_eq!(check(vec![list.clone(), entry("a", "1"), entry("b", "3")]), changed("SHA-256"));
     assert_eq!(check(vec![list, entry("a", "1"), entry("b", "22")]), changed("size"));
 }
@@ -37,21 +37,21 @@ fn a_changed_entry_is_named() {
 fn entries_too_few_and_too_many_are_named() {
     let list = list(&[entry("a", "1"), entry("b", "2")]);
     let missing = check(vec![list.clone(), entry("a", "1")]);
-    assert_eq!(missing, Err(BundleError::Missing { entry: "b".into() }));
+    assert_eq!(missing, Err(ArchiveError::Missing { entry: "b".into() }));
     let unlisted = check(vec![list, entry("a", "1"), entry("b", "2"), entry("c", "3")]);
-    assert_eq!(unlisted, Err(BundleError::Unlisted { entry: "c".into() }));
+    assert_eq!(unlisted, Err(ArchiveError::Unlisted { entry: "c".into() }));
 }
 
 #[test]
 fn a_list_that_is_none_is_refused() {
-    assert!(matches!(check(vec![entry("a", "1")]), Err(BundleError::NoContents { .. })));
+    assert!(matches!(check(vec![entry("a", "1")]), Err(ArchiveError::NoContents { .. })));
     for text in ["", "{", "[]", "{}", "{\"kind\":\"other\",\"format\":1,\"entries\":[]}"] {
-        assert!(matches!(check(with_list(text)), Err(BundleError::NoContents { .. })), "{text}");
+        assert!(matches!(check(with_list(text)), Err(ArchiveError::NoContents { .. })), "{text}");
     }
 }
 
 #[test]
 fn a_list_of_a_later_version_is_refused_as_such() {
     let later = format!("{{\"kind\":\"{KIND}\",\"format\":2,\"parts\":[]}}");
-    assert_eq!(check(with_list(&later)), Err(BundleError::Later { found: 2, known: 1 }));
+    assert_eq!(check(with_list(&later)), Err(ArchiveError::Later { found: 2, known: 1 }));
 }

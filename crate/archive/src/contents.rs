@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 use super::container::Entry;
-use super::error::BundleError;
+use super::error::ArchiveError;
 
 /// The name of the list inside a bundle.
 pub const CONTENTS: &str = "contents.json";
@@ -45,7 +45,7 @@ struct Listed {
 }
 
 /// The list of `entries` as the entry that holds it.
-pub(super) fn list(entries: &[Entry]) -> Entry {
+pub fn list(entries: &[Entry]) -> Entry {
     let entries = entries
         .iter()
         .map(|entry| Listed {
@@ -62,39 +62,50 @@ pub(super) fn list(entries: &[Entry]) -> Entry {
 }
 
 /// Checks `entries` against the list among them, and gives them back without it, in the order of the list.
-pub(super) fn check(mut entries: Vec<Entry>) -> Result<Vec<Entry>, BundleError> {
+pub fn check(mut entries: Vec<Entry>) -> Result<Vec<Entry>, ArchiveError> {
     let contents = take(&mut entries, CONTENTS)
-        .ok_or_else(|| BundleError::NoContents { what: "there is none".into() })
+        .ok_or_else(|| ArchiveError::NoContents { what: "there is none".into() })
         .and_then(|entry| read(&entry.bytes))?;
     let mut checked = Vec::with_capacity(entries.len());
     for listed in contents.entries {
         let entry = take(&mut entries, &listed.name)
-            .ok_or_else(|| BundleError::Missing { entry: listed.name.clone() })?;
-        let changed = |what| BundleError::Changed { entry: listed.name.clone(), what };
+            .ok_or_else(|| ArchiveError::Missing { entry: listed.name.clone() })?;
+        let changed = |what| ArchiveError::Changed { entry: listed.name.clone(), what };
         if entry.bytes.len() != listed.bytes {
             return Err(changed("size"));
         }
         if sha256_hex(&entry.bytes) != listed.sha256 {
             return Err(changed("SHA-256"));
         }
+        if !named_truly(&entry.name, &listed.sha256) {
+            return Err(ArchiveError::Misnamed { entry: entry.name });
+        }
         checked.push(entry);
     }
     match entries.into_iter().next() {
-        Some(unlisted) => Err(BundleError::Unlisted { entry: unlisted.name }),
+        Some(unlisted) => Err(ArchiveError::Unlisted { entry: unlisted.name }),
         None => Ok(checked),
     }
 }
 
-fn read(bytes: &[u8]) -> Result<Contents, BundleError> {
-    let unreadable = |e: serde_json::Error| BundleError::NoContents { what: e.to_string() };
-    let foreign = || BundleError::NoContents { what: format!("it lacks \"kind\": \"{KIND}\"") };
-    let text = std::str::from_utf8(bytes).map_err(|e| BundleError::NoContents { what: e.to_string() })?;
+/// Whether a file whose name says its SHA-256 is that file.
+fn named_truly(name: &str, sha256: &str) -> bool {
+    let file = name.rsplit('/').next().unwrap_or_default();
+    let stem = file.split('.').next().unwrap_or_default();
+    let is_hash = stem.len() == 64 && stem.bytes().all(|byte| byte.is_ascii_hexdigit());
+    !is_hash || stem.eq_ignore_ascii_case(sha256)
+}
+
+fn read(bytes: &[u8]) -> Result<Contents, ArchiveError> {
+    let unreadable = |e: serde_json::Error| ArchiveError::NoContents { what: e.to_string() };
+    let foreign = || ArchiveError::NoContents { what: format!("it lacks \"kind\": \"{KIND}\"") };
+    let text = std::str::from_utf8(bytes).map_err(|e| ArchiveError::NoContents { what: e.to_string() })?;
     let head: Head = serde_json::from_str(text).map_err(unreadable)?;
     if head.kind.as_deref() != Some(KIND) {
         return Err(foreign());
     }
     match head.format {
-        Some(found) if found > u64::from(FORMAT) => Err(BundleError::Later { found, known: FORMAT }),
+        Some(found) if found > u64::from(FORMAT) => Err(ArchiveError::Later { found, known: FORMAT }),
         Some(found) if found == u64::from(FORMAT) => serde_json::from_str(text).map_err(unreadable),
         _ => Err(foreign()),
     }

@@ -1,0 +1,13 @@
+//! The container of a bundle: a zip whose entries are all listed and hashed. It knows nothing of notebooks.
+//!
+//! It stands by itself because the page packs and unpacks in the worker beside it: pictures and traces make large
+//! bundles.
+
+mod checksum;
+mod container;
+mod contents;
+mod error;
+
+pub use container::{Entries, Entry, LIMITS, Limits, pack, unpack, unpack_within};
+pub use contents::{CONTENTS, FORMAT, sha256_hex};
+pub use error::ArchiveError;

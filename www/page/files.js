@@ -9,7 +9,7 @@ import { words } from './strings.js';
 import { tell } from './tell.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Desk, Kept, RowView, TableKind } from './types.js' */
+/** @import { Desk, TableKind } from './types.js' */
 
 /** @type {Record<TableKind, {type: string, ending: string}>} */
 const TABLES = {
@@ -28,27 +28,6 @@ export async function copyText(text) {
   }
 }
 
-/** In which folder of a bundle each kind of file lies, and how its name ends there. */
-const PLACES = { picture: ['pictures', 'jpg'], traces: ['traces', 'txt'] };
-
-/**
- * The files that the rows of a notebook rest on, by their names in a bundle.
- * @param {Desk} desk
- * @param {RowView[]} rows
- * @returns {Map<string, Kept>}
- */
-function filesOf(desk, rows) {
-  const files = new Map();
-  for (const { id, evidence } of rows) {
-    const found = evidence && desk.evidence(id);
-    if (!found) continue;
-    const [folder, ending] = PLACES[found.kind];
-    const all = found.kind === 'picture' ? [found.picture.file] : found.traces.files;
-    for (const file of all) files.set(`${folder}/${file.sha256}.${ending}`, file);
-  }
-  return files;
-}
-
 /** The bundle, with the files that its rows rest on. @param {Book} book */
 export async function takeBundle(book) {
   const { desk } = book;
@@ -59,9 +38,8 @@ export async function takeBundle(book) {
     names.push(texts[place] ?? '');
     contents.push(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(texts[place + 1])));
   }
-  const files = filesOf(desk, book.current().rows);
   let lacking = 0;
-  for (const [name, { sha256 }] of files) {
+  for (const [name, { sha256 }] of desk.files()) {
     const bytes = await (await keptFile(sha256))?.blob.arrayBuffer().catch(() => undefined);
     if (bytes) {
       names.push(name);
@@ -121,7 +99,7 @@ export async function notebookIn(file) {
   if (await file.slice(0, 2).text() !== 'PK') return core.Desk.open(await file.text());
   const entries = await evidence.unpack(file);
   const desk = core.Desk.open_bundled(new TextDecoder().decode(entries.get('notebook.json')));
-  for (const [place, { sha256, name }] of filesOf(desk, desk.view().rows)) {
+  for (const [place, { sha256, name }] of desk.files()) {
     const bytes = entries.get(place);
     if (!bytes) continue;
     const type = place.endsWith('.jpg') ? 'image/jpeg' : 'text/plain';

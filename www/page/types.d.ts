@@ -260,6 +260,8 @@ export interface Desk {
   /** Pictures by name and bytes, in the same order. */
   /** What a bundle holds beside pictures and traces: name and text of each entry in turn. */
   bundle(): string[];
+  /** The files that the rows rest on, by their names in a bundle. */
+  files(): [string, Kept][];
   /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
   what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
   plan(): PlanView;

@@ -24,8 +24,10 @@ pub use metadata::METADATA;
 
 pub use slope_archive::{ArchiveError, CONTENTS, Entry, LIMITS, pack, sha256_hex, unpack};
 
+use litemap::LiteMap;
+
 use crate::analysis::Analysis;
-use crate::notebook::{self, Notebook};
+use crate::notebook::{self, Evidence, Kept, Notebook, Page};
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::shown::{budget_table, readings_table};
 use crate::report::{self, Charts, Table};
@@ -124,6 +126,20 @@ pub fn of(
     let mut entries = texts(notebook, analysis, view, charts, trials)?;
     entries.extend(kept);
     Ok(pack(&entries)?)
+}
+
+/// The files that the rows of a notebook rest on, each with its name in a bundle; the same file once.
+pub fn kept(page: &Page) -> LiteMap<String, &Kept> {
+    let each = page.rows.iter().filter_map(|row| row.evidence.as_ref());
+    let named = each.flat_map(|evidence| match evidence {
+        Evidence::Picture(picture) => {
+            vec![(format!("pictures/{}.jpg", picture.file.sha256), &picture.file)]
+        }
+        Evidence::Traces(traces) => {
+            traces.files.iter().map(|file| (format!("traces/{}.txt", file.sha256), file)).collect()
+        }
+    });
+    named.collect()
 }
 
 /// The entries with the notebook and `parts`, in that order.

@@ -13,21 +13,18 @@ use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
 use crate::chart::{self, ChartError, Theme};
-use crate::notebook::{Cell, Edit, Grid, LogEntry, Notebook, file, paste, read};
-use crate::plan::{To, rehearsal};
-use crate::report::pictures::{bench_picture, charts, line_picture, walk_picture};
+use crate::notebook::{Cell, Edit, LogEntry, Notebook, file, paste, read};
+use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
-use crate::view::evidence::{evidence_view, grid_lines};
-use crate::view::plan::{move_view, plan_view, truth_view};
 use crate::view::trials::trials_view;
 use crate::view::{Figure, RowView, TrialsView, view};
 
 /// One open notebook: its log, and what was computed from it last.
 #[wasm_bindgen]
 pub struct Desk {
-    notebook: Notebook,
-    analysis: Analysis,
+    pub(super) notebook: Notebook,
+    pub(super) analysis: Analysis,
     /// The rows as they were last handed over by [`Desk::news`].
     told: Vec<RowView>,
     /// What trials gave, and how long the log was then.
@@ -128,40 +125,6 @@ impl Desk {
         to_js(&Changed { refusal: view.refusal, figures: view.figures })
     }
 
-    /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
-    pub fn evidence(&self, row: u32) -> JsValue {
-        to_js(&evidence_view(self.notebook.page(), row))
-    }
-
-    /// The plan: what the run is expected to give, what limits it and what would help.
-    pub fn plan(&self) -> JsValue {
-        to_js(&plan_view(self.notebook.page(), &self.analysis))
-    }
-
-    /// What the handle of a planned position shows at a share (0 … 1) of its rail. Changes nothing.
-    pub fn at_share(&self, position: u32, share: f64) -> JsValue {
-        to_js(&move_view(self.notebook.page(), position, To::Share(share)))
-    }
-
-    /// What it shows so many round readings farther out. Changes nothing.
-    pub fn at_steps(&self, position: u32, steps: f64) -> JsValue {
-        to_js(&move_view(self.notebook.page(), position, To::Steps(steps)))
-    }
-
-    /// Readings of the plan simulated on a copy of the bench: rail, reading, time base and both edges of each row.
-    ///
-    /// # Errors
-    /// `{kind: "plan", message}` when there is no bench to rehearse on yet.
-    pub fn rehearse(&self, seed: u32) -> Result<JsValue, JsValue> {
-        let rows = rehearsal::rehearse(self.notebook.page(), seed);
-        rows.map(|rows| to_js(&rows)).map_err(|refusal| thrown("plan", &refusal.message))
-    }
-
-    /// What was really so in a rehearsal; nothing in any other notebook.
-    pub fn truth(&self) -> JsValue {
-        to_js(&truth_view(&self.notebook))
-    }
-
     /// A tally for Monte Carlo trials of the notebook as it stands now.
     ///
     /// # Errors
@@ -242,16 +205,6 @@ impl Desk {
         draw(canvas, dark, pixels, |area, theme| chart::residuals(area, &picture, theme))
     }
 
-    /// Draws fixed level less constant fraction against the distance; nothing where there is no walk to draw.
-    ///
-    /// # Errors
-    /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_walk(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
-        let Some(walk) = &self.analysis.walk else { return Ok(()) };
-        let picture = walk_picture(self.notebook.page(), walk);
-        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
-    }
-
     /// Draws the bench to scale.
     ///
     /// # Errors
@@ -300,6 +253,12 @@ impl Desk {
         Ok(texts.into_iter().flat_map(|entry| [entry.name, text(entry.bytes)]).collect())
     }
 
+    /// The files that the rows rest on: `{sha256, name, bytes}` by their names in a bundle.
+    pub fn files(&self) -> JsValue {
+        // Of a map that may be empty, its pairs: it can't tell then that its keys are texts.
+        to_js(&bundle::kept(self.notebook.page()).iter().collect::<Vec<_>>())
+    }
+
     /// Opens the `notebook.json` of a bundle.
     ///
     /// # Errors
@@ -308,17 +267,6 @@ impl Desk {
         let notebook = read(text).map_err(|reason| thrown("bundle", &BundleError::Notebook { reason }))?;
         Ok(Self::holding(notebook))
     }
-}
-
-/// The lines of a grid, given as an object, drawn back over its picture.
-///
-/// # Errors
-/// `{kind: "grid", message}` for an object that is no grid.
-#[wasm_bindgen]
-pub fn lines_of_grid(grid: &JsValue) -> Result<JsValue, JsValue> {
-    let text = String::from(js_sys::JSON::stringify(grid)?);
-    let grid: Grid = serde_json::from_str(&text).map_err(|error| thrown("grid", &error))?;
-    Ok(to_js(&grid_lines(&grid)))
 }
 
 /// What a what-if shows.

@@ -2,6 +2,7 @@
 //!
 //! - [`desk`]: one open notebook.
 //! - [`trials`]: Monte Carlo trials, shared between workers.
+//! - `whole`: what is not needed when the page opens; compiled with the feature of that name.
 //! - [`shelf`]: the notebooks kept in local storage, and the settings.
 //!
 //! Whatever is thrown to the page is an object `{kind, message}`.
@@ -9,6 +10,8 @@
 pub mod desk;
 pub mod shelf;
 pub mod trials;
+#[cfg(feature = "whole")]
+mod whole;
 
 use serde::Serialize;
 use wasm_bindgen::prelude::*;

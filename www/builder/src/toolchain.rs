@@ -136,8 +136,10 @@ impl Toolchain {
                     .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
                     .args([subcommand, "-Z", DEBIAN_PARTS, "-Z", DEBIAN_FEATURES]);
                 let page = subcommand == "rustc";
-                command
-                    .env(RUSTFLAGS, if page { format!("{DEBIAN_PAGE_FLAGS} {WASM_FLAGS}") } else { WASM_FLAGS.into() });
+                command.env(
+                    RUSTFLAGS,
+                    if page { format!("{DEBIAN_PAGE_FLAGS} {WASM_FLAGS}") } else { WASM_FLAGS.into() },
+                );
                 command
             }
         };

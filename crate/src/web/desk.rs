@@ -10,6 +10,7 @@ use web_sys::HtmlCanvasElement;
 use super::trials::Tally;
 use super::{from_json, thrown, to_js, to_json};
 use crate::analysis::trials::Outcome;
+use crate::analysis::taken::{Taken, take};
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle;
 use crate::chart::{self, ChartError, Theme};
@@ -93,6 +94,17 @@ impl Desk {
         let cell: Cell =
             serde_json::from_value(serde_json::Value::from(cell)).map_err(|error| thrown("edit", &error))?;
         let edit = paste(self.notebook.page(), row, cell, block);
+        self.do_edit(edit, at)
+    }
+
+    /// Puts measured traces (a list of `{row, rail, reading, traces}`) into rows, by one edit.
+    ///
+    /// # Errors
+    /// `{kind: "edit", message}`; the notebook is then as before.
+    pub fn take_traces(&mut self, all: &JsValue, at: &str) -> Result<(), JsValue> {
+        let text = String::from(js_sys::JSON::stringify(all)?);
+        let all: Vec<Taken> = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
+        let edit = take(self.notebook.page(), &self.analysis.rows, all);
         self.do_edit(edit, at)
     }
 

@@ -13,7 +13,7 @@ use crate::analysis::trials::Outcome;
 use crate::analysis::taken::{Taken, take};
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle;
-use crate::chart::{self, ChartError, Theme};
+use crate::chart::{self, ChartError, Theme, TracesPicture};
 use crate::notebook::{Cell, Edit, Grid, LogEntry, Notebook, file, paste, read};
 use crate::plan::{To, rehearsal};
 use crate::report::pictures::{bench_picture, charts, line_picture, walk_picture};
@@ -262,6 +262,28 @@ impl Desk {
         let Some(walk) = &self.analysis.walk else { return Ok(()) };
         let picture = walk_picture(self.notebook.page(), walk);
         draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
+    }
+
+    /// Draws two recorded traces, given as [`chart::TracesPicture::of`] takes them.
+    ///
+    /// # Errors
+    /// `{kind: "chart", message}` if the canvas is too small to draw on.
+    pub fn draw_traces(
+        &self,
+        canvas: HtmlCanvasElement,
+        dark: bool,
+        pixels: f64,
+        a: &[f64],
+        b: &[f64],
+        marks: &[f64],
+    ) -> Result<(), JsValue> {
+        let picture = TracesPicture::of([a, b], marks, self.notebook.page().decimal_mark);
+        draw(canvas, dark, pixels, |area, theme| chart::traces(area, &picture, theme))
+    }
+
+    /// The same in words.
+    pub fn traces_words(&self, marks: &[f64]) -> String {
+        chart::traces_words(&TracesPicture::of([&[], &[]], marks, self.notebook.page().decimal_mark))
     }
 
     /// Draws the bench to scale.

@@ -103,8 +103,40 @@ fn repeated_marks_cover() {
     assert_covers(&Person { u: 1.5, repeats: 10, by_scatter: false, checks: none });
 }
 
-/// Two pictures of a fixed camera share their corner marks, so their two delays are wrong together; each is covered
-/// for itself, and taken as independent their difference would be stated too large.
+/// Two pictures of a fixed camera share their corner marks, so their delays are wrong together. The difference of the
+/// two delays is covered by the marks of both and by what each corner mark does to both at once.
+#[test]
+fn two_pictures_with_one_set_of_corner_marks_cover() {
+    let (mut held, mut held_apart) = (0.0, 0.0);
+    let u = 1.5;
+    for seed in 0..PICTURES {
+        let (screen, camera) = random_view(seed, 25.0);
+        let mut random = Random::new(31, seed);
+        let mut other = screen.clone();
+        // A little later on the same screen: most of what the corners do is common.
+        other.pulses[1].edge += 0.7;
+        let truths = [camera.truth(&screen), camera.truth(&other)];
+        let corners = truths[0].corners.map(|c| Corner { at: shaken(&mut random, c.at, u), ..c });
+        let plane = Plane::fit(&corners, u).unwrap();
+        let [one, two] = truths.clone().map(|truth| {
+            let [a, b] = truth
+                .edges
+                .map(|edge| -> Vec<Point> { (0..20).map(|_| shaken(&mut random, edge, u)).collect() });
+            separation(&plane, &a, &b, Marking::Stated(u), &[]).unwrap()
+        });
+        let off = two.value - one.value - (truths[1].separation - truths[0].separation);
+        let shifts = [&one, &two].map(|found| plane.shifts_between(found.a.at, found.b.at));
+        let together: f64 = shifts[0].iter().zip(&shifts[1]).map(|(x, y)| (y - x) * (y - x)).sum();
+        let marks = one.marks * one.marks + two.marks * two.marks;
+        let apart = marks + one.corners * one.corners + two.corners * two.corners;
+        held += f64::from(off.abs() <= 1.96 * (marks + together).sqrt());
+        held_apart += f64::from(off.abs() <= 1.96 * apart.sqrt());
+    }
+    let (coverage, apart) = (held / PICTURES as f64, held_apart / PICTURES as f64);
+    assert!((0.93..=0.97).contains(&coverage), "coverage {coverage}");
+    assert!(apart > 0.985, "coverage {apart}: the marks would not matter in common");
+}
+
 #[test]
 fn corners_left_out_would_not_cover() {
     let person = Person { u: 1.5, repeats: 10, by_scatter: false, checks: none };

@@ -29,15 +29,9 @@ fn the_delay_between_samples_is_that_of_scipy() {
         // Ours is over the edge, scipy's over the whole pulse; a parabola through three lags is off by some hundredths
         // of a sample either way.
         let parabola = found(DelayMethod::CrossCorrelation { refined: false });
-        assert!((parabola - number(case, "parabola")).abs() < 0.03, "{place}: parabola {parabola}");
+        assert!((parabola - number(case, "parabola")).abs() < 0.02, "{place}: parabola {parabola}");
         let fraction = found(DelayMethod::ConstantFraction { fraction: 0.5 });
-        println!(
-            "{place}: {:.4} {:.4} {:.4}",
-            refined - resampled,
-            parabola - resampled,
-            fraction - resampled
-        );
-        assert!((fraction - resampled).abs() < 0.02, "{place}: constant fraction {fraction}");
+        assert!((fraction - resampled).abs() < 0.008, "{place}: constant fraction {fraction}");
     }
 }
 

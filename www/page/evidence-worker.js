@@ -12,6 +12,8 @@ const aside = /** @type {Aside} */ (/** @type {unknown} */ (exported));
 const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
   /** @type {unknown} */ (globalThis));
 
+/** Rows of samples that are shown beside the layout of a file. */
+const ROWS_SHOWN = 4;
 /** In which the header of most pictures ends. */
 const HEADER = 1 << 20;
 
@@ -36,38 +38,47 @@ class Refused {
 const calls = {
   recognise: async (file) => aside.recognise(file.name, await bytesOf(file)),
 
+  async look_at(file, known, layout) {
+    const bytes = await bytesOf(file);
+    const found = layout ?? aside.recognise_by(file.name, bytes, known);
+    return { layout: found, rows: aside.first_rows(bytes, found, ROWS_SHOWN) };
+  },
+
+  common_level: (levels) => aside.common_level(new Float64Array(levels)) ?? null,
+
   async measure(files, asked, keep) {
     const contents = await Promise.all(files.map(({ file }) => bytesOf(file)));
+    const hashes = await Promise.all(contents.map(hash));
     const fresh = new aside.Reading();
-    const held = [];
-    const layouts = [];
-    for (const [place, { file, layout }] of files.entries()) {
-      const bytes = contents[place] ?? new Uint8Array();
-      layouts.push(fresh.add(file.name, bytes, layout));
-      held.push({ name: file.name, size: file.size, sha256: aside.sha256(bytes) });
+    /** @type {Reading | undefined} */
+    let spare = fresh;
+    try {
+      const layouts = files.map(({ file, layout }, place) => (
+        fresh.add(file.name, contents[place] ?? new Uint8Array(), layout, hashes[place] ?? '')));
+      const measured = fresh.measure(asked);
+      if (keep) {
+        spare = reading;
+        reading = fresh;
+      }
+      const held = files.map(({ file: { name, size } }, place) => ({ name, size, sha256: hashes[place] ?? '' }));
+      return { files: held, layouts, measured };
+    } finally {
+      spare?.free();
     }
-    const measured = fresh.measure(asked);
-    if (keep) {
-      reading?.free();
-      reading = fresh;
-    } else {
-      fresh.free();
-    }
-    return { files: held, layouts, measured };
   },
 
   measure_again: (asked) => kept().measure(asked),
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
   pair: (names) => aside.pair(names),
   rail_reading: (names) => names.map((name) => aside.rail_reading(name)),
-  hash: async (file) => aside.sha256(await bytesOf(file)),
+  hash: async (file) => hash(await bytesOf(file)),
 
   async shrink(file, number, { longest = 2400, quality = 0.85 }) {
     const bitmap = await decoded(file);
     const { canvas, image } = drawn(bitmap, longest);
     const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality });
     seen = { number, image };
-    return { blob, width: image.width, height: image.height, sha256: aside.sha256(await bytesOf(blob)) };
+    return { blob, width: image.width, height: image.height, sha256: await hash(await bytesOf(blob)) };
   },
 
   async propose(picture, number, columns, rows) {
@@ -94,6 +105,17 @@ async function bytesOf(file) {
   } catch {
     throw new Refused('file', nameOf(file));
   }
+}
+
+/**
+ * SHA-256 in hexadecimal digits: by the browser, which is far faster, where it lets a page have it (over a secure
+ * connection, from this machine, from the disk).
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ */
+async function hash(bytes) {
+  if (!globalThis.crypto?.subtle) return aside.sha256(bytes);
+  const digest = await crypto.subtle.digest('SHA-256', bytes);
+  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
 /** @param {Blob} file */

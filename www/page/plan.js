@@ -85,6 +85,8 @@ export class Plan {
 
   /** @param {View} _ */
   show(_) {
+    // What was so in one notebook is nothing to another.
+    if (this.desk !== this.book.desk) this.truth.show([]);
     this.due = true;
     this.later();
   }
@@ -102,7 +104,6 @@ export class Plan {
     if (!this.due) return;
     this.due = false;
     const { desk } = this.book;
-    if (this.desk !== desk) this.truth.show([]);
     this.desk = desk;
     const plan = desk.plan();
     this.plan = plan;

@@ -57,7 +57,7 @@ export function planFigures(all) {
           figure('shared', second),
         ];
       case 'compared':
-        return [figure('achieved', second)];
+        return [figure('achieved', third)];
       case 'again': case 'rail': case 'floor':
         return [figure(id, value)];
       case 'faster':

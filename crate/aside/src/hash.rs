@@ -1,5 +1,5 @@
-//! The hash by which the notebook knows a file. The browser has one of its own only on pages that came over a secure
-//! connection; this one is there always.
+//! The hash by which the notebook knows a file, where the browser keeps its own, faster one from a page: when that came
+//! over a connection that is not secure.
 
 use sha2::{Digest, Sha256};
 

@@ -4,7 +4,7 @@ use std::fmt::Display;
 
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
-use slope_evidence::photo::{self, Corner, Hint, Plane};
+use slope_evidence::photo::{self, Corner, Hint, Pixels, Plane};
 use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
@@ -108,7 +108,7 @@ pub fn propose(
     columns: u32,
     rows: u32,
 ) -> Result<JsValue, JsValue> {
-    photo::propose(pixels, width, height, Hint { columns, rows })
+    photo::propose(Pixels::of(pixels, width, height), Hint { columns, rows })
         .map(|proposal| to_js(&proposal))
         .map_err(|error| thrown("propose", error))
 }
@@ -139,7 +139,7 @@ pub fn check_series(
 ) -> Result<JsValue, JsValue> {
     let corners: Vec<Corner> = from_js(corners)?;
     let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error))?;
-    let standing = photo::check_series(&plane, pixels, width, height, Hint { columns, rows })
+    let standing = photo::check_series(&plane, Pixels::of(pixels, width, height), Hint { columns, rows })
         .map_err(|error| thrown("propose", error))?;
     let photo::Standing { shift, largest, divisions, seen } = standing;
     Ok(to_js(&Stands { shift, largest, divisions, seen, holds: standing.holds(u_pixels) }))
@@ -162,9 +162,15 @@ impl Reading {
     ///
     /// # Errors
     /// `{kind: "read" | "lacks_trace" | "asked", message}`.
-    pub fn add(&mut self, name: &str, bytes: &[u8], layout: &JsValue) -> Result<JsValue, JsValue> {
+    pub fn add(
+        &mut self,
+        name: &str,
+        bytes: &[u8],
+        layout: &JsValue,
+        sha256: &str,
+    ) -> Result<JsValue, JsValue> {
         let layout = if layout.is_undefined() { None } else { Some(from_js(layout)?) };
-        self.0.add(name, bytes, layout).map(|layout| to_js(&layout)).map_err(|error| refused(&error))
+        self.0.add(name, bytes, layout, sha256).map(|layout| to_js(&layout)).map_err(|error| refused(&error))
     }
 
     /// Everything of the pair.
@@ -175,11 +181,6 @@ impl Reading {
         let Origin { level_of } = from_js(asked)?;
         let measured = self.0.measure(&from_js(asked)?, level_of).map_err(|error| refused(&error))?;
         Ok(to_js(&measured))
-    }
-
-    /// The files that were read in, as a notebook keeps hold of them.
-    pub fn kept(&self) -> JsValue {
-        to_js(&self.0.kept())
     }
 
     /// A trace ("A" or "B") as it is drawn, from one time to another (ns), in so many stretches at most.

@@ -33,8 +33,10 @@ use next::{Next, SIDE, Taken, distinct, next};
 use positions::Position;
 use spot::{FINE, Ground, Model, Spot};
 
-/// Rows that a proposal has where nothing is planned yet.
-const ROWS: usize = 8;
+/// Rows that a proposal has where nothing is planned yet: eight, or four on each of many rails.
+fn rows_to_propose(ground: &Ground) -> usize {
+    (4 * ground.rails.len()).max(8)
+}
 
 /// A plan, looked at from all sides.
 #[derive(Clone, Debug, PartialEq)]
@@ -110,7 +112,7 @@ pub fn plan(page: &Page, analysis: &Analysis) -> Result<Plan, Refusal> {
     let positions = positions::read(&ground);
     let spots = positions::spots(&positions);
     let predicted = expected(&ground, &spots);
-    let count = if spots.len() < 2 { ROWS } else { spots.len() };
+    let count = if spots.len() < 2 { rows_to_propose(&ground) } else { spots.len() };
     let (spread, ends) = proposals(&ground, count);
     let taken = taken(&ground, analysis, &positions);
     let fastest = spots.iter().filter_map(|spot| ground.time(&spot.time_base)).min_by(f64::total_cmp);
@@ -155,7 +157,7 @@ pub fn planned(ground: &Ground) -> Vec<Spot> {
 
 /// Places spread over all rails, for a run of which nothing is planned.
 pub fn spread(ground: &Ground) -> Vec<Spot> {
-    proposals(ground, ROWS).0.map_or_else(Vec::new, |proposal| proposal.spots)
+    proposals(ground, rows_to_propose(ground)).0.map_or_else(Vec::new, |proposal| proposal.spots)
 }
 
 /// Where a handle on a rail is moved to.
@@ -313,10 +315,14 @@ fn proposals(ground: &Ground, count: usize) -> (Option<Proposal>, Option<Proposa
         total += length(rail);
     }
     let mut spread: Vec<Spot> = Vec::new();
+    let (mut so_far, mut placed) = (0.0, 0);
     for rail in 0..ground.rails.len() {
+        so_far += length(rail);
+        // Of the running sum, so that the parts add up to the count.
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of the count")]
-        let rows = (count as f64 * length(rail) / total).round() as usize;
-        spread.append(&mut ground.along(rail, rows.max(SIDE)));
+        let until = (count as f64 * so_far / total).round() as usize;
+        spread.append(&mut ground.along(rail, (until - placed).max(SIDE)));
+        placed = until;
     }
     let mut ends = Vec::new();
     if let Some(first) = spread.first() {

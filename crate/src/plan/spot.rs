@@ -12,6 +12,8 @@ use crate::rail::{self, Stand};
 /// Share of the screen that a delay may take up, which leaves room for t₀ and for the edges themselves (common
 /// practice, no source).
 const ROOM: f64 = 0.8;
+/// Room left on the screen for a t₀ that nobody knows yet, ns (common practice, no source).
+const UNKNOWN_T0: f64 = 2.0;
 
 /// Where proposals begin on a rail that reaches to the splitter, as a share of its far end (common practice, no source).
 const CLEAR: f64 = 0.05;
@@ -106,15 +108,19 @@ impl<'a> Ground<'a> {
 
     /// Whether the delay at a distance finds room on the screen at so many ns a division.
     pub fn holds(&self, distance: f64, time_per_division: f64) -> bool {
-        self.model.delay(distance).abs() <= ROOM * self.bench.screen_width * time_per_division
+        self.least_time(distance) <= time_per_division
     }
 
     /// The fastest time base, of the steps 1, 2 and 5 that screens have (common practice, no source), that has room
     /// for the delay at a distance.
     pub fn fastest(&self, distance: f64) -> String {
-        let needed = self.model.delay(distance).abs() / (ROOM * self.bench.screen_width);
-        let (step, place) = round_step(needed.max(1e-3), false);
+        let (step, place) = round_step(self.least_time(distance), false);
         fixed(step, place.min(0), self.page.decimal_mark)
+    }
+
+    /// The least time per division, ns, at which the delay at a distance finds room on the screen.
+    fn least_time(&self, distance: f64) -> f64 {
+        (self.model.delay(distance).abs() + UNKNOWN_T0) / (ROOM * self.bench.screen_width)
     }
 
     /// A time per division as typed, ns.

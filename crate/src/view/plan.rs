@@ -51,7 +51,8 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> PlanView {
         };
         let mut with = vec![with];
         if let Some((before, after)) = next.effect {
-            with.extend([teller.percent(before), teller.percent(after)]);
+            // A digit more than elsewhere, since one reading among many changes little.
+            with.extend([before, after].map(|u| format!("{} %", plain(100.0 * u, 3, page.decimal_mark))));
         }
         view.next.push(ProposedView { said: said(id, with), places: vec![(teller.place(&next.spot), 1)] });
     }
@@ -179,7 +180,10 @@ impl Teller<'_> {
             let unit = ruler_unit(rail.unit);
             let mut ends = Vec::new();
             for distance in [near, far] {
-                let reading = plain(unit.from_base(stand.reading(distance)), 4, self.page.decimal_mark);
+                let reading = unit.from_base(stand.reading(distance));
+                // Less than a thousandth of a unit is rounding.
+                let reading = fixed((reading * 1000.0).round() / 1000.0, -3, self.page.decimal_mark);
+                let reading = reading.trim_end_matches('0').trim_end_matches(['.', ',']);
                 ends.extend([format!("{reading} {}", unit.symbol()), self.metres(distance)]);
             }
             let mut taken = Vec::new();

@@ -40,6 +40,8 @@ fn proposals_keep_their_word() -> Outcome {
         assert_eq!((found.first(), found.get(3)), (Some(promised), Some(rows)));
         assert_eq!(figure(&view, "compared")?.get(4).map(String::as_str), Some("23"));
         assert!(view.lacks.is_empty());
+        // Asked for as many rows as are planned, the proposal stays what it was.
+        assert_eq!(view.offers.first().and_then(|offer| offer.said.with.first()), Some(rows));
     }
     Ok(())
 }
@@ -56,6 +58,7 @@ fn lanes_are_to_scale() -> Outcome {
     };
     let [near, .., far] = view.lanes.as_slice() else { return Err("no lanes".into()) };
     assert!(share(&near.from)?.abs() < 1e-9);
+    assert_eq!(far.ends, ["0 cm", "4.25 m", "250 cm", "6.75 m"]);
     assert!((share(&far.from)? + share(&far.length)? - 100.0).abs() < 0.02);
     // The near rail is 190 cm long, the far one 250 cm.
     assert!((share(&near.length)? / share(&far.length)? - 190.0 / 250.0).abs() < 1e-3);

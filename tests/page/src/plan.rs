@@ -10,7 +10,7 @@ use crate::page::{Page, Stage, eventually};
 
 const SUMMARY: &str = "#plan-summary";
 const POSITIONS: &str = "#plan-table > tbody";
-const NEXT: &str = "#plan-next > li";
+const NEXT: &str = "#plan-next";
 
 /// What is expected follows the positions: two at the ends of the bench promise what the closed form gives, and undo
 /// takes them back.
@@ -140,7 +140,7 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     page.reads("#result-notices", "nothing was measured")?;
     ensure!(page.text("#plan-truth")?.is_empty(), "the truth is told unasked");
     page.click("Show what was so")?;
-    page.reads("#plan-truth", "299792458 m/s")?;
+    page.reads("#plan-truth", "299 792 458 m/s")?;
     page.is_saved()?;
     page.click("Notebooks")?;
     page.click("Open: Corridor")?;

@@ -1,5 +1,5 @@
 //! Whatever way a recording is written, what is recognised and read is what was written.
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use slope_evidence::trace::{Role, read, recognise};
 
@@ -75,7 +75,7 @@ fn settings_above_and_beside_with_and_without_labels() {
     for settings in [Place::Above, Place::Beside] {
         for labels in [true, false] {
             for delimiter in [Delimiter::Comma, Delimiter::Tab, Delimiter::Semicolon] {
-                holds(&Style { settings, labels, delimiter, ..Style::default() });
+                holds(&Style { delimiter, labels, settings, ..Style::default() });
             }
         }
     }

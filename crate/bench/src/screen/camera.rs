@@ -162,7 +162,7 @@ impl Camera {
                 light.extend(drawing.colour(here, pixel).map(|c| c * dim + lamp));
             }
         }
-        blur(&mut light, width, height, self.blur);
+        blur(&mut light, width, self.blur);
         let mut random = Random::new(seed, 1);
         let mut rgba = Vec::with_capacity(width * height * 4);
         for pixel in light.chunks_exact(3) {
@@ -213,8 +213,8 @@ impl Sight<'_> {
 }
 
 /// Blurs by a Gaussian, along rows and then along columns; what lies beyond the border is as the border.
-fn blur(light: &mut [f64], width: usize, height: usize, sigma: f64) {
-    if sigma <= 0.0 {
+fn blur(light: &mut [f64], width: usize, sigma: f64) {
+    if sigma <= 0.0 || width == 0 {
         return;
     }
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few pixels")]
@@ -222,24 +222,25 @@ fn blur(light: &mut [f64], width: usize, height: usize, sigma: f64) {
     let weight = |i: usize| libm::exp(-0.5 * (i as f64 / sigma) * (i as f64 / sigma));
     let side: Vec<f64> = (0..=reach).map(weight).collect();
     let whole = side[0] + 2.0 * side[1..].iter().sum::<f64>();
-    let mut line = Vec::new();
-    let mut along = |light: &mut [f64], start: usize, step: usize, count: usize| {
-        line.clear();
-        line.extend((0..count).map(|i| light[start + i * step]));
-        for i in 0..count {
-            let mut sum = side[0] * line[i];
-            for (k, weight) in side.iter().enumerate().skip(1) {
-                sum += weight * (line[i.saturating_sub(k)] + line[(i + k).min(count - 1)]);
+    // Groups of `size` numbers, each blurred with those before and after it: pixels of a row, then rows.
+    let along = |light: &mut [f64], size: usize| {
+        let count = light.len() / size;
+        let from = light.to_vec();
+        let group = |i: usize| &from[i * size..(i + 1) * size];
+        for (i, out) in light.chunks_exact_mut(size).enumerate() {
+            for x in out.iter_mut() {
+                *x *= side[0] / whole;
             }
-            light[start + i * step] = sum / whole;
+            for (k, weight) in side.iter().enumerate().skip(1) {
+                let (before, after) = (group(i.saturating_sub(k)), group((i + k).min(count - 1)));
+                for (out, (a, b)) in out.iter_mut().zip(before.iter().zip(after)) {
+                    *out += (a + b) * (weight / whole);
+                }
+            }
         }
     };
-    for channel in 0..3 {
-        for y in 0..height {
-            along(light, y * width * 3 + channel, 3, width);
-        }
-        for x in 0..width {
-            along(light, x * 3 + channel, width * 3, height);
-        }
+    for line in light.chunks_exact_mut(3 * width) {
+        along(line, 3);
     }
+    along(light, 3 * width);
 }

@@ -138,7 +138,7 @@ fn means<const BYTES: usize>(
 
 impl Reduced {
     /// The colour at a place in the copy's own pixels, between the four next; at the border that of the border.
-    pub fn at(&self, x: f64, y: f64) -> [f32; 3] {
+    pub(super) fn at(&self, x: f64, y: f64) -> [f32; 3] {
         let (x, y) = (x - 0.5, y - 0.5);
         let (left, top, fx, fy) = split(x, y, self.width, self.height);
         let (right, below) = ((left + 1).min(self.width - 1), (top + 1).min(self.height - 1));
@@ -152,7 +152,7 @@ impl Reduced {
 }
 
 /// The pixel at or before a place, and how far beyond it.
-pub fn split(x: f64, y: f64, width: usize, height: usize) -> (usize, usize, f32, f32) {
+pub(super) fn split(x: f64, y: f64, width: usize, height: usize) -> (usize, usize, f32, f32) {
     let x = x.clamp(0.0, (width - 1) as f64);
     let y = y.clamp(0.0, (height - 1) as f64);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]

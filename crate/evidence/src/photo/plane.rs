@@ -238,6 +238,17 @@ impl Plane {
         self.variance_of(&row)
     }
 
+    /// By how much one standard uncertainty of each corner mark moves the column at `b` minus the column at `a`: x and
+    /// then y of each mark in turn, divisions.
+    ///
+    /// Their squares add up to [`Self::variance_between`]. Pictures that share their corner marks share these errors:
+    /// each entry is an error of the whole series, with its own size and sign for each picture.
+    pub fn shifts_between(&self, a: Point, b: Point) -> Vec<f64> {
+        let u = self.u_pixels();
+        let pairs = self.by_corners(a).into_iter().zip(self.by_corners(b));
+        pairs.flat_map(|([a, _], [b, _])| [(b[0] - a[0]) * u, (b[1] - a[1]) * u]).collect()
+    }
+
     fn variance_of(&self, row: &Eight) -> f64 {
         let half = self.factor.half(row);
         dot(&half, &half) * self.u * self.u

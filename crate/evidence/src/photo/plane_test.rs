@@ -79,10 +79,13 @@ fn corners_move_both_edges_together() {
     let plane = Plane::fit(&tilted(), 0.8).unwrap();
     let (a, b) = (Point { x: 500.0, y: 500.0 }, Point { x: 560.0, y: 640.0 });
     let rows = plane.by_corners(a).into_iter().zip(plane.by_corners(b));
+    let shifts = plane.shifts_between(a, b);
+    assert_eq!(shifts.len(), 8);
+    let by_shifts: f64 = shifts.iter().map(|x| x * x).sum();
     let by_rows: f64 =
         rows.flat_map(|([a, _], [b, _])| [(b[0] - a[0]) * 0.8, (b[1] - a[1]) * 0.8]).map(|x| x * x).sum();
     let variance = plane.variance_between(a, b);
-    assert!((variance / by_rows - 1.0).abs() < 1e-10);
+    assert!((variance / by_rows - 1.0).abs() < 1e-10 && (variance / by_shifts - 1.0).abs() < 1e-10);
     // Near each other, the edges move nearly as one.
     let alone: f64 = plane.by_corners(a).iter().flat_map(|[a, _]| a).map(|x| x * x * 0.64).sum();
     assert!(variance < alone / 10.0);
@@ -211,4 +214,37 @@ fn edges_that_give_no_difference_are_named() {
     );
     let none = Point { x: f64::NAN, y: 0.0 };
     assert_eq!(of(&[none], &[at], Marking::Stated(1.0)), SeparationError::OffPlane { edge: 'A', index: 0 });
+}
+
+/// Marks anywhere: a reason, or a plane that puts the marks where they are.
+#[test]
+fn marks_anywhere_give_a_reason_or_a_plane() {
+    let mut state = 7_u32;
+    let mut any = |size: u32| {
+        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        f64::from((state >> 8) % size)
+    };
+    let mut planes = 0;
+    for round in 0..20_000 {
+        // Small pictures have many marks on one line or at one place.
+        let size = if round % 2 == 0 { 12 } else { 2000 };
+        let marks: Vec<Corner> = (0..4 + round % 3)
+            .map(|_| {
+                let at = [any(size), any(size)];
+                corner(at[0], at[1], any(5), any(5))
+            })
+            .collect();
+        let Ok(plane) = Plane::fit(&marks, 1.0) else { continue };
+        planes += 1;
+        for (mark, residual) in marks.iter().zip(plane.residuals()) {
+            assert!(plane.sees(mark.at) || marks.len() > 4, "{marks:?}");
+            let off = residual.pixels.iter().fold(0.0_f64, |a, b| a.max(b.abs()));
+            assert!(off < 1e-5 || marks.len() > 4, "{marks:?} {residual:?}");
+            assert!(
+                plane.by_corners(mark.at).iter().flatten().flatten().all(|x| x.is_finite())
+                    || marks.len() > 4
+            );
+        }
+    }
+    assert!(planes > 200, "{planes}");
 }

@@ -184,10 +184,7 @@ pub fn check_series(plane: &Plane, picture: Pixels<'_>, hint: Hint) -> Result<St
     let places = [[0, 0], [columns, 0], [columns, rows], [0, rows]].map(|place| place.map(f64::from));
     let marked = places.map(|q| Corner { at: small(q), column: q[0], row: q[1] });
     let marked = Plane::fit_found(&marked).ok_or(no_grid)?;
-    let near = [true, false].into_iter().filter_map(|bright| {
-        let lines = Lines::of(&copy, bright);
-        lines.nearby(&marked, columns, rows)
-    });
+    let near = Lines::of(&copy).into_iter().filter_map(|lines| lines.nearby(&marked, columns, rows));
     // Moved by a division or more, it is looked for anew.
     let found = near
         .max_by(|a, b| a.seen.total_cmp(&b.seen))

@@ -56,6 +56,8 @@ pub struct Edge {
     pub column: f64,
     /// Mean row of its marks, divisions.
     pub row: f64,
+    /// That place in the picture.
+    pub at: Point,
     /// Number of marks.
     pub marks: usize,
     /// Divisions per pixel along the time axis, at its mean: what a stated uncertainty of a mark is multiplied with.
@@ -73,7 +75,7 @@ pub struct Separation {
     pub marks: f64,
     /// Degrees of freedom of that part, where it is a scatter.
     pub marks_degrees_of_freedom: Option<usize>,
-    /// Part from marking the corners.
+    /// Part from marking the corners. Pictures that share the corner marks share it: [`Plane::shifts_between`].
     pub corners: f64,
     /// Part from the lens.
     pub lens: f64,
@@ -98,8 +100,6 @@ impl Separation {
 /// Marks of one edge on the plane.
 struct Marks {
     edge: Edge,
-    /// Mean place, pixels.
-    at: Point,
     /// Σ of squared deviations along the time axis, pixels².
     squares: f64,
 }
@@ -119,7 +119,7 @@ impl Marks {
         let [gx, gy] = plane.by_pixel(at)[0];
         let scale = libm::hypot(gx, gy);
         let squares = places.iter().map(|[q, _]| (q - column) * (q - column)).sum::<f64>() / (scale * scale);
-        Ok(Self { edge: Edge { column, row, marks: marks.len(), scale }, at, squares })
+        Ok(Self { edge: Edge { column, row, at, marks: marks.len(), scale }, squares })
     }
 }
 
@@ -167,7 +167,7 @@ pub fn separation(
     }
     let of = |marks: &Marks| marks.edge.scale * marks.edge.scale / marks.edge.marks as f64;
     let marks = pixels * libm::sqrt(of(&a) + of(&b));
-    let corners = libm::sqrt(plane.variance_between(a.at, b.at));
+    let corners = libm::sqrt(plane.variance_between(a.edge.at, b.edge.at));
     let lens = lens(checks);
     Ok(Separation {
         value: b.edge.column - a.edge.column,

@@ -55,8 +55,12 @@ pub(super) fn prefix(text: &[u8], at: usize, mark: u8) -> Option<Number> {
         at += 1;
     }
     let first = at;
-    let (mut digits, end) = run(text, at, 0);
-    at = end;
+    // Before the mark there are few digits, behind it many.
+    let mut digits = 0_u64;
+    while let Some(digit) = digit(text, at) {
+        digits = digits.wrapping_mul(10).wrapping_add(digit);
+        at += 1;
+    }
     let mut count = at - first;
     let mut place = 0_i32;
     if text.get(at) == Some(&mark) {

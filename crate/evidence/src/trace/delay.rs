@@ -7,6 +7,10 @@ use super::weights::Weights;
 use super::{Edge, Method, Pulse, TraceError, Waveform};
 
 /// How a delay is taken.
+///
+/// Constant fraction, fixed level and cross-correlation by least squares claim noise of up to 20 % of the height, the
+/// parabola up to 10 %, the line through the edge up to 5 %, each as long as no edge is flagged as rough. The project's
+/// tests hold them to that: unbiased, and within 1.96 stated uncertainties in 93 to 97 of 100 simulated traces.
 #[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", tag = "method")]
 pub enum DelayMethod {

@@ -110,3 +110,38 @@ fn the_difference_of_two_methods_is_less_uncertain_than_either() {
     assert!(u > 0.0 && u < 0.5 * first.uncertainty.min(second.uncertainty), "{u} {}", first.uncertainty);
     assert_eq!(difference(&a, &b, one, one).unwrap(), (0.0, 0.0));
 }
+
+/// Whatever samples come, there is a finite answer or a refusal.
+#[test]
+fn no_samples_whatever_stop_it() {
+    let mut state = 9_u64;
+    let mut next = |below: usize| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from(state >> 33).unwrap() % below
+    };
+    let mut given = 0;
+    for _ in 0..3_000 {
+        let count = 20 + next(200);
+        let (begin, rise, top) = (next(count), 1 + next(40), [1.0, -3.0, 1e-6, 1e200, 0.0][next(5)]);
+        let noise = [0.0, 0.01, 0.2, 1.0][next(4)];
+        let mut one = || -> Vec<f64> {
+            let level = |at: usize| ((at as f64 - begin as f64) / rise as f64).clamp(0.0, 1.0);
+            let mut samples: Vec<f64> = (0..count)
+                .map(|at| top * (level(at) + noise * (next(1_000) as f64 / 1_000.0 - 0.5)))
+                .collect();
+            for _ in 0..next(3) {
+                let (at, value) = (next(count), [0.0, 1e300, -1.0, f64::NAN, f64::MIN_POSITIVE][next(5)]);
+                samples[at] = value;
+            }
+            samples
+        };
+        let (a, b) = (one(), one());
+        for method in METHODS {
+            if let Ok(found) = delay(&wave(&a, 0.0), &wave(&b, 0.0), method) {
+                given += 1;
+                assert!(found.delay.is_finite() && found.uncertainty.is_finite() && found.uncertainty >= 0.0);
+            }
+        }
+    }
+    assert!(given > 500, "{given}");
+}

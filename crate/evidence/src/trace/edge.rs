@@ -53,6 +53,11 @@ pub enum Flag {
         /// Where.
         sample: usize,
     },
+    /// The quiet part is not level: hum or drift goes on under the pulse.
+    Drift {
+        /// Its last third less its first, V.
+        volts: f64,
+    },
     /// Neighbouring samples share their noise; the uncertainties take it into account.
     CorrelatedNoise {
         /// How far, in samples.
@@ -186,7 +191,7 @@ impl Pulse<'_> {
         }
         let line = Stretch::of(&self.sums.samples, low.place, high.place);
         if line.slope <= 0.0 {
-            return Err(self.hidden(f64::INFINITY));
+            return Err(self.hidden(self.rise));
         }
         let of_slope = line.slope_weights();
         // 1/slope of a noisy slope is too large on average, by its relative variance.
@@ -205,6 +210,7 @@ impl Pulse<'_> {
         self.finish(place, line.slope, 0.0, weights)
     }
 
+    /// Refuses an edge whose place is as uncertain as so many samples.
     fn hidden(&self, samples: f64) -> TraceError {
         TraceError::Hidden {
             sample: whole(self.middle.round()),
@@ -222,7 +228,10 @@ impl Pulse<'_> {
     ) -> Result<(Edge, Weights), TraceError> {
         let step = self.wave.step;
         let uncertainty = weights.variance(&self.baseline).sqrt();
-        if uncertainty.is_nan() || uncertainty > HIDDEN * self.rise.max(2.0) {
+        if !uncertainty.is_finite() {
+            return Err(self.hidden(self.rise));
+        }
+        if uncertainty > HIDDEN * self.rise.max(2.0) {
             return Err(self.hidden(uncertainty));
         }
         let mut flags = self.flags.clone();

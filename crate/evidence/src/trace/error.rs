@@ -84,7 +84,8 @@ pub enum ReadProblem {
     },
     /// Time that does not advance by equal steps.
     #[error(
-        "line {line}: the time is {found} ns where equal steps of {step} ns lead to {expected} ns; unequal sampling can't be used."
+        "line {line}: the time is {found} ns where equal steps of {step} ns lead to {expected} ns; unequal sampling can't be used.",
+        found = shown(.found), expected = shown(.expected), step = shown(.step)
     )]
     Unequal {
         /// The line.
@@ -95,6 +96,14 @@ pub enum ReadProblem {
         expected: f64,
         /// The mean step, ns.
         step: f64,
+    },
+    /// Two columns of times that do not agree.
+    #[error(
+        "column {column} has other times than the first column of times: the channels were not sampled together; save them in a file each."
+    )]
+    OtherTimes {
+        /// The second column of times.
+        column: usize,
     },
     /// Time that stands still or runs backwards.
     #[error(
@@ -128,14 +137,18 @@ pub enum TraceError {
         sample: usize,
     },
     /// A step from sample to sample that is not above 0.
-    #[error("the time from sample to sample is {step} ns, and must be above 0.")]
+    #[error(
+        "the time from sample to sample is {step} ns, and must be above 0.",
+        step = shown(.step)
+    )]
     Step {
         /// As given, ns.
         step: f64,
     },
     /// Nothing stands out of the noise.
     #[error(
-        "no pulse: the trace rises {height} V over its baseline, less than 4 times its noise of {noise} V (largest at sample {sample})."
+        "no pulse: the trace rises {height} V over its baseline, less than 4 times its noise of {noise} V (largest at sample {sample}).",
+        height = shown(.height), noise = shown(.noise)
     )]
     NoPulse {
         /// What was found of a height, V.
@@ -147,7 +160,8 @@ pub enum TraceError {
     },
     /// The converter's limit cuts the top off.
     #[error(
-        "clipped: from sample {sample} the top is flat at {limit} V for {samples} samples; record with a larger range."
+        "clipped: from sample {sample} the top is flat at {limit} V for {samples} samples; record with a larger range.",
+        limit = shown(.limit)
     )]
     Clipped {
         /// The first sample at the limit.
@@ -175,7 +189,8 @@ pub enum TraceError {
     },
     /// A level that the edge does not cross, or only in the noise of baseline or top.
     #[error(
-        "a level of {level} V over the baseline is not on the edge: it must lie between {lowest} V and {highest} V here."
+        "a level of {level} V over the baseline is not on the edge: it must lie between {lowest} V and {highest} V here.",
+        level = shown(.level), lowest = shown(.lowest), highest = shown(.highest)
     )]
     Level {
         /// The level asked for, V.
@@ -193,8 +208,8 @@ pub enum TraceError {
     },
     /// So noisy an edge that the linear law of propagation does not hold.
     #[error(
-        "the noise hides the crossing near sample {sample}: its uncertainty of {uncertainty} ns is more than {share} of the rise of {rise} ns; average more pulses.",
-        share = "a quarter"
+        "the noise hides the crossing near sample {sample}: its uncertainty of {uncertainty} ns is more than a quarter of the rise of {rise} ns; average more pulses.",
+        uncertainty = shown(.uncertainty), rise = shown(.rise)
     )]
     Hidden {
         /// Near where.
@@ -217,7 +232,10 @@ pub enum TraceError {
         needed: usize,
     },
     /// Traces that were not sampled alike can't be laid over one another.
-    #[error("the two traces have steps of {first} ns and {second} ns: cross-correlation takes equal ones.")]
+    #[error(
+        "the two traces have steps of {first} ns and {second} ns: cross-correlation takes equal ones.",
+        first = shown(.first), second = shown(.second)
+    )]
     UnequalSteps {
         /// Of A, ns.
         first: f64,
@@ -233,3 +251,24 @@ pub enum TraceError {
         sample: usize,
     },
 }
+
+/// A figure with four digits that count, for a message.
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "the error's derive hands out references")]
+fn shown(value: &f64) -> String {
+    let size = value.abs();
+    if size != 0.0 && !(1e-4..1e6).contains(&size) {
+        return format!("{value:.3e}");
+    }
+    let mut decimals = 3;
+    let mut limit = 1.0;
+    while size < limit && decimals < 8 {
+        limit /= 10.0;
+        decimals += 1;
+    }
+    let text = format!("{value:.decimals$}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+#[path = "error_test.rs"]
+mod tests;

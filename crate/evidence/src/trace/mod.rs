@@ -6,9 +6,9 @@
 //! ```
 //!
 //! Times are in nanoseconds, levels in volts, rail distances in metres. Every estimate of a time is a linear function
-//! of the samples near its solution, and its uncertainty follows from those weights and the noise of the quiet part
-//! ([`weights`](self) in the code): so what two estimates share is counted once, and the uncertainty of their difference
-//! is right as well.
+//! of the samples near its solution, and its uncertainty follows from those weights and the noise of the quiet part: so
+//! what two estimates share is counted once, and the uncertainty of their difference is right as well. An uncertainty is
+//! of the noise of the traces alone; time base, channel skew and the like belong to the budget.
 //!
 //! Each stage refuses with the place: a [`ReadError`] names the file and the line, a [`TraceError`] the sample.
 
@@ -48,7 +48,7 @@ pub use edge::{Edge, Flag, Method, edge};
 pub use envelope::{Envelope, envelope};
 pub use error::{ReadError, ReadProblem, TraceError};
 pub use layout::{Column, DecimalMark, Delimiter, Layout, Role, Setting, Unit};
-pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
+pub use measure::{Asked, Drawn, Measured, Outcome, Side, Source, measure, measure_files};
 pub use name::{Named, Pair, pair, rail_reading};
 pub use noise::{Baseline, baseline};
 pub use pulse::Pulse;

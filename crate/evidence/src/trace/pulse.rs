@@ -245,6 +245,14 @@ impl<'a> Pulse<'a> {
         {
             flags.push(Flag::NotQuiet { sample });
         }
+        let third = self.quiet / 3;
+        let volts = self.sums.mean(self.quiet - third, self.quiet) - self.sums.mean(0, third);
+        // The difference of two thirds has √6 times the uncertainty of the whole. Of white noise: a drift looks like noise
+        // that neighbours share, and would hide itself. Noise that is truly shared has some twice as much.
+        let white = noise.sigma / (self.quiet as f64).sqrt();
+        if volts.abs() > (12.0 * 2.45 * white).max(0.005 * self.height) {
+            flags.push(Flag::Drift { volts });
+        }
         if let Some(sample) = self.second_edge() {
             flags.push(Flag::DoubleEdge { sample });
         }
@@ -258,11 +266,14 @@ impl<'a> Pulse<'a> {
         let start = super::whole(self.middle - self.rise);
         let before = (self.quiet..start).find(|at| self.smooth(*at) > high);
         let mut fell = false;
-        let after = (super::whole(self.top[1])..self.sums.len()).find(|at| {
+        // A smoothed edge is not passed over in steps of half the smoothing.
+        let steps = (super::whole(self.top[1])..self.sums.len()).step_by(self.width.div_ceil(2));
+        let mut after = steps.skip_while(|at| {
             let level = self.smooth(*at);
             fell |= level < low;
-            fell && level > high
+            !(fell && level > high)
         });
+        let after = after.next();
         before.or(after)
     }
 }
@@ -325,14 +336,13 @@ impl Rough {
 
 /// Level farthest from the baseline of the smoothed trace, and where.
 fn extreme(sums: &Sums, width: usize) -> (f64, usize) {
-    let mut found = (0.0, 0);
-    for at in 0..sums.len() {
-        let level: f64 = sums.smooth(at, width);
-        if level.abs() > f64::abs(found.0) {
-            found = (level, at);
+    let (mut level, mut place) = (0.0_f64, 0);
+    for (at, sum) in sums.over(width).enumerate() {
+        if sum.abs() > level.abs() {
+            (level, place) = (sum, at);
         }
     }
-    found
+    (level / width as f64, place + width / 2)
 }
 
 #[cfg(test)]

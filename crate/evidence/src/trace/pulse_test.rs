@@ -1,5 +1,5 @@
 //! Pulses that are found, and such that are refused with the sample.
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use super::*;
 
@@ -132,4 +132,17 @@ fn a_second_edge_is_flagged_with_its_sample() {
     }
     let flags = find(&samples).unwrap().flags;
     assert!(flags.iter().any(|flag| matches!(flag, Flag::NotQuiet { .. })), "{flags:?}");
+}
+
+#[test]
+fn a_quiet_part_that_is_not_level_is_flagged() {
+    let drifts = |slope: f64| {
+        let samples: Vec<f64> = pulse(1_000, 400, 0.8, 0.002)
+            .iter()
+            .enumerate()
+            .map(|(at, sample)| sample + slope * at as f64)
+            .collect();
+        find(&samples).unwrap().flags.iter().any(|flag| matches!(flag, Flag::Drift { .. }))
+    };
+    assert!(!drifts(0.0) && drifts(1e-4));
 }

@@ -35,8 +35,8 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
     let rows_expected = (text.len() - from) / row.max(1) + 8;
     let mut taken = Vec::new();
     for (index, column) in layout.columns.iter().enumerate() {
-        let is_time = column.role == Role::Time && taken.iter().all(|other: &Taken| !other.is_time);
-        if is_time || matches!(column.role, Role::ChannelA | Role::ChannelB) {
+        let is_time = column.role == Role::Time;
+        if column.role != Role::Ignored {
             let samples = Vec::with_capacity(rows_expected);
             taken.push(Taken {
                 column: index,
@@ -61,6 +61,13 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
         (None, Some(step)) if step.is_finite() && step > 0.0 => (layout.start.unwrap_or(0.0), step),
         _ => return Err(ReadProblem::NoTime),
     };
+    // Other columns of times must be the same times.
+    for other in taken.iter().filter(|column| column.is_time).skip(1) {
+        let (its_start, its_step) = regular(other, layout.first_line)?;
+        if (its_start - start).abs() > 0.01 * step || (its_step - step).abs() * count as f64 > 0.01 * step {
+            return Err(ReadProblem::OtherTimes { column: other.column + 1 });
+        }
+    }
     let channels = taken.into_iter().filter(|column| !column.is_time).filter_map(|column| {
         let described = layout.columns.get(column.column)?;
         let detector = match described.role {

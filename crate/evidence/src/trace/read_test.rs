@@ -1,5 +1,7 @@
 //! Files that can't be read name the line; those that are read give what they say.
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
+
+use std::fmt::Write as _;
 
 use super::super::recognise;
 use super::*;
@@ -11,7 +13,7 @@ fn file(replaced: usize, row: &str) -> String {
         if index + 2 == replaced {
             text.push_str(row);
         } else {
-            text.push_str(&format!("{:.3},{:.3}\n", index as f64 * 0.2, ((index * 7) % 5) as f64 * 0.01));
+            writeln!(text, "{:.3},{:.3}", index as f64 * 0.2, ((index * 7) % 5) as f64 * 0.01).unwrap();
         }
     }
     text
@@ -81,7 +83,7 @@ fn unequal_sampling_names_the_jump() {
 fn rounded_times_are_equal_steps_to_their_digits() {
     let mut text = String::from("t (ns),A (V)\n");
     for index in 0..2_000 {
-        text.push_str(&format!("{:.2},0.{}\n", f64::from(index) / 3.0, (index * 7) % 5));
+        writeln!(text, "{:.2},0.{}", f64::from(index) / 3.0, (index * 7) % 5).unwrap();
     }
     let recording = read("x", text.as_bytes(), &layout()).unwrap();
     assert!((recording.step - 1.0 / 3.0).abs() < 1e-5, "{}", recording.step);
@@ -110,4 +112,67 @@ fn what_a_layout_may_lack() {
 fn a_message_names_file_line_and_column() {
     let error = read("far.csv", file(20, "3.6,NaN\n").as_bytes(), &layout()).unwrap_err().to_string();
     assert!(error.starts_with("far.csv: line 20, column 2: “NaN” "), "{error}");
+}
+
+/// Whatever bytes come, there is an answer or a refusal: sound files with bytes changed, cut and put in.
+#[test]
+fn no_bytes_whatever_stop_it() {
+    let mut state = 5_u64;
+    let mut next = |below: usize| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from(state >> 33).unwrap() % below
+    };
+    let sound = file(0, "");
+    let kinds = b"\r\n\t;,| .-+eE09\"#(\x00\xff\xb5aV";
+    let (mut read_too, mut refused) = (0, 0);
+    for _ in 0..3_000 {
+        let mut bytes = sound.clone().into_bytes();
+        if next(3) == 0 {
+            let other =
+                sound.replace('.', [",", "."][next(2)]).replace(',', [";", "\t", " ", "|", ",,"][next(5)]);
+            bytes = other.into_bytes();
+        }
+        for _ in 0..next(12) {
+            let at = next(bytes.len().max(1));
+            bytes.resize(bytes.len().max(1), b' ');
+            match next(12) {
+                0..4 => bytes[at] = kinds[next(kinds.len())],
+                4..8 => bytes.insert(at, kinds[next(kinds.len())]),
+                8..11 => drop(bytes.remove(at)),
+                _ => bytes.truncate(at.max(1)),
+            }
+        }
+        let outcome = recognise("x", &bytes).and_then(|layout| read("x", &bytes, &layout));
+        let known = read("x", &bytes, &layout());
+        for outcome in [outcome, known] {
+            match outcome {
+                Ok(recording) => {
+                    read_too += 1;
+                    let samples = recording.channels.iter().flat_map(|channel| &channel.samples);
+                    assert!(recording.step > 0.0 && samples.clone().count() >= 8);
+                    assert!(samples.clone().all(|sample| sample.is_finite()));
+                }
+                Err(_) => refused += 1,
+            }
+        }
+    }
+    assert!(read_too > 300 && refused > 300, "{read_too} {refused}");
+}
+
+#[test]
+fn channels_with_their_own_times_must_share_them() {
+    let rows = |late: f64| -> String {
+        let row = |at: usize| {
+            let time = at as f64 * 0.2;
+            format!("{time:.3},{},{:.3},{}\n", (at * 7) % 5, time + late, (at * 5) % 7)
+        };
+        (0..40).map(row).collect()
+    };
+    let together = rows(0.0);
+    let layout = recognise("x", together.as_bytes()).unwrap();
+    let recording = read("x", together.as_bytes(), &layout).unwrap();
+    assert_eq!(recording.channels.len(), 2);
+    assert_eq!(recording.channels[1].samples[..3], [0.0, 5.0, 3.0]);
+    let found = read("x", rows(0.1).as_bytes(), &layout).unwrap_err().problem;
+    assert_eq!(found, ReadProblem::OtherTimes { column: 3 });
 }

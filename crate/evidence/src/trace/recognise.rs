@@ -184,8 +184,8 @@ impl Above {
         let mut settings = Vec::new();
         // Columns before the first of numbers are beside the samples.
         let beside = numeric.iter().position(|is| *is).unwrap_or(0);
-        let mut rows: Vec<_> =
-            lines(text).take(first + SETTINGS).map(|line| fields(line, delimiter)).collect();
+        let looked_at = if beside > 0 { first + SETTINGS } else { first };
+        let mut rows: Vec<_> = lines(text).take(looked_at).map(|line| fields(line, delimiter)).collect();
         for field in rows.iter_mut().take(first).filter_map(|row| row.first_mut()) {
             *field = field.strip_prefix(b"#").unwrap_or(field).trim_ascii();
         }
@@ -258,6 +258,15 @@ fn columns(
         .map(|(column, is)| if *is { Progress::of(&rows, column, decimal) } else { None })
         .collect();
     let time = chosen_time(&steps, |column| stated(column).is_some_and(Unit::is_time));
+    let time_unit = time.map_or(Unit::One, |time| {
+        let step = steps[time].as_ref().map_or(1.0, |progress| progress.step);
+        let supposed = if step <= 1e-6 { Unit::Second } else { Unit::Nanosecond };
+        stated(time).filter(|unit| unit.is_time()).unwrap_or(supposed)
+    });
+    let is_time_too = |index: usize| {
+        let counts = is_running(steps[index].as_ref()) && !stated(index).is_some_and(Unit::is_time);
+        !counts && same_step(time.and_then(|time| steps[time].as_ref()), steps[index].as_ref())
+    };
     let mut channels = Vec::new();
     let mut columns: Vec<_> = (0..numeric.len())
         .map(|index| {
@@ -267,9 +276,11 @@ fn columns(
                 Column { role: Role::Ignored, unit: Unit::One, unit_stated: unit.is_some(), label };
             if Some(index) == time {
                 column.role = Role::Time;
-                let step = steps[index].as_ref().map_or(1.0, |progress| progress.step);
-                let supposed = if step <= 1e-6 { Unit::Second } else { Unit::Nanosecond };
-                column.unit = unit.filter(|unit| unit.is_time()).unwrap_or(supposed);
+                column.unit = time_unit;
+            } else if is_time_too(index) {
+                // Each channel with its own times.
+                column.role = Role::Time;
+                column.unit = unit.filter(|unit| unit.is_time()).unwrap_or(time_unit);
             } else if numeric[index] && !unit.is_some_and(Unit::is_time) && !is_running(steps[index].as_ref())
             {
                 channels.push(index);
@@ -315,6 +326,11 @@ impl Progress {
         let grows = step > 0.0 && last.value - first.value > 4.0 * digit.min(step * 0.3);
         (even && grows).then_some(Self { step, counts: place >= 0 && step == 1.0 })
     }
+}
+
+fn same_step(one: Option<&Progress>, other: Option<&Progress>) -> bool {
+    let both = one.zip(other);
+    both.is_some_and(|(one, other)| (one.step - other.step).abs() <= 0.01 * one.step)
 }
 
 fn is_running(progress: Option<&Progress>) -> bool {

@@ -1,5 +1,5 @@
 //! Layouts that are hard to tell; the bench's tests write and read many more.
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use super::*;
 

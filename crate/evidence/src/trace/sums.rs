@@ -44,6 +44,12 @@ impl Sums {
         self.mean(from, at + width - width / 2)
     }
 
+    /// Sums over every stretch of `width` samples.
+    pub fn over(&self, width: usize) -> impl Iterator<Item = f64> {
+        let ends = self.before.get(width..).unwrap_or_default();
+        self.before.iter().zip(ends).map(|(begin, end)| end - begin)
+    }
+
     /// Integral up to a place.
     fn integral(&self, place: f64) -> f64 {
         let last = self.samples.len().saturating_sub(1);

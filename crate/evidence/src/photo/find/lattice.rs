@@ -39,11 +39,12 @@ const SEEN: f64 = 0.08;
 const STANDS_OUT: f64 = 4.0;
 
 impl Lines {
-    /// Lines in a copy of a picture.
-    pub fn of(copy: &Reduced, bright: bool) -> Self {
+    /// The bright lines in a copy of a picture, and the dark ones.
+    pub fn of(copy: &Reduced) -> [Self; 2] {
         let noise = noise(copy);
-        let of = |family| ridges(copy, family, bright, noise);
-        Self { upright: of(Family::Upright), level: of(Family::Level) }
+        let [upright, dark] = ridges(copy, Family::Upright, noise);
+        let [level, dark_level] = ridges(copy, Family::Level, noise);
+        [Self { upright, level }, Self { upright: dark, level: dark_level }]
     }
 
     /// A first plane from the two pencils, and how good it looks; none without two families of even lines.
@@ -70,12 +71,10 @@ impl Lines {
 
     /// The lines that look more like a grid, the bright ones or the dark ones, and a first plane of it.
     pub fn most_promising(copy: &Reduced, columns: u32, rows: u32) -> Option<(Self, Plane)> {
-        let of = |bright| {
-            let lines = Self::of(copy, bright);
+        let found = Self::of(copy).into_iter().filter_map(|lines| {
             let (plane, score) = lines.first(columns, rows)?;
             Some((lines, plane, score))
-        };
-        let found = [of(true), of(false)].into_iter().flatten();
+        });
         let (lines, plane, _) = found.max_by(|a, b| a.2.total_cmp(&b.2))?;
         Some((lines, plane))
     }

@@ -29,40 +29,45 @@ const SIDES: [usize; 2] = [3, 4];
 const OF_NOISE: f32 = 4.0;
 const LEAST: f32 = 2.5;
 
-/// Lines of one family, brighter than their surroundings (or darker) in any of the three colours, beside a noise of
-/// standard deviation `noise`.
-pub fn ridges(copy: &Reduced, family: Family, bright: bool, noise: f32) -> Ridges {
+/// Lines of one family, brighter than their surroundings and darker than them, in any of the three colours, beside a
+/// noise of standard deviation `noise`.
+pub fn ridges(copy: &Reduced, family: Family, noise: f32) -> [Ridges; 2] {
     let (width, height) = (copy.width, copy.height);
-    let mut strength = vec![0.0; width * height];
     let [near, far] = SIDES;
-    if width <= 2 * far || height <= 2 * far {
-        return Ridges { width, height, strength };
-    }
-    let (across, along) = match family {
-        Family::Upright => (1, width),
-        Family::Level => (width, 1),
-    };
-    let half = (OF_NOISE * noise).max(LEAST);
-    let sign = if bright { 1.0 } else { -1.0 };
-    for y in far..height - far {
-        for x in far..width - far {
-            let at = y * width + x;
-            let mut most = 0.0_f32;
-            for channel in 0..3 {
-                let of = |at: usize| copy.rgb[at][channel];
-                // The mean of three along the line quiets the noise.
-                let mean = |at: usize| of(at - along) + of(at) + of(at + along);
-                let middle = mean(at - across) + 2.0 * mean(at) + mean(at + across);
-                let left = mean(at - near * across) + mean(at - far * across);
-                let right = mean(at + near * across) + mean(at + far * across);
-                let (left, right) = (sign * left / 6.0, sign * right / 6.0);
-                most = most.max(sign * middle / 12.0 - left.max(right));
+    let mut strengths = [vec![0.0; width * height], vec![0.0; width * height]];
+    if width > 2 * far && height > 2 * far {
+        let (across, along) = match family {
+            Family::Upright => (1, width),
+            Family::Level => (width, 1),
+        };
+        // Sums of three along the line quiet the noise.
+        let mut sums = copy.rgb.clone();
+        let beside = copy.rgb.iter().zip(&copy.rgb[2 * along..]);
+        for (sum, (a, b)) in sums[along..].iter_mut().zip(beside) {
+            *sum = [sum[0] + a[0] + b[0], sum[1] + a[1] + b[1], sum[2] + a[2] + b[2]];
+        }
+        let half = (OF_NOISE * noise).max(LEAST);
+        let square = |x: f32| x * x / (x * x + half * half);
+        let [bright, dark] = &mut strengths;
+        for y in far..height - far {
+            for x in far..width - far {
+                let at = y * width + x;
+                let of = |at: usize| sums[at];
+                let (a, b, c) = (of(at - across), of(at), of(at + across));
+                let (d, e) = (of(at - near * across), of(at - far * across));
+                let (f, g) = (of(at + near * across), of(at + far * across));
+                let (mut above, mut below) = (0.0_f32, 0.0_f32);
+                for i in 0..3 {
+                    let middle = (a[i] + 2.0 * b[i] + c[i]) / 12.0;
+                    let (left, right) = ((d[i] + e[i]) / 6.0, (f[i] + g[i]) / 6.0);
+                    above = above.max(middle - left.max(right));
+                    below = below.max(left.min(right) - middle);
+                }
+                (bright[at], dark[at]) = (square(above), square(below));
             }
-            let square = most * most;
-            strength[at] = square / (square + half * half);
         }
     }
-    Ridges { width, height, strength }
+    strengths.map(|strength| Ridges { width, height, strength })
 }
 
 /// Standard deviation of the noise of a pixel, by the median of differences of neighbours.

@@ -377,5 +377,5 @@ function checkSize(file) {
 
 /** @param {number} files */
 function checkCount(files) {
-  if (files > MOST_FILES) throw refusal('too_many');
+  if (files > MOST_FILES) throw refusal('too_many', String(files));
 }

@@ -6,7 +6,7 @@
 const NAME = 'slope-of-light files';
 const STORE = 'files';
 
-/** @typedef {{blob: Blob, name: string}} KeptFile */
+/** @typedef {{blob: Blob, name: string, layout?: unknown}} KeptFile */
 
 /** Files that the browser gives no place for: they last as long as the page. @type {Map<string, KeptFile>} */
 const here = new Map();

@@ -6,7 +6,7 @@ import { core, messageOf } from './core.js';
 import { alike } from './dom.js';
 import { flushAll } from './typing.js';
 
-/** @import { Cell, Desk, Edit, Part, View } from './types.js' */
+/** @import { Cell, Desk, Edit, Part, Taken, View } from './types.js' */
 
 export class Book {
   constructor() {
@@ -55,6 +55,14 @@ export class Book {
    */
   paste(row, cell, block) {
     return this.change(() => this.desk.paste(row, cell, block, now()));
+  }
+
+  /**
+   * Puts measured traces into rows.
+   * @param {Taken[]} all
+   */
+  takeTraces(all) {
+    return this.change(() => this.desk.take_traces(all, now()));
   }
 
   undo() {

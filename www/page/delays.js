@@ -6,6 +6,7 @@ import { byId, el } from './dom.js';
 import { evidence } from './evidence.js';
 import { NoticeList, ofSection } from './notices.js';
 import { Pictures } from './pictures.js';
+import { Traces } from './traces.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -20,6 +21,7 @@ export class Delays {
     this.mark = benchField(book, 'mark_uncertainty');
     byId('pictures').append(el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
       el('div', { class: 'fields' }, this.mark.root)));
+    this.traces = new Traces(book, this.evidence);
   }
 
   /** @param {View} view */
@@ -27,5 +29,6 @@ export class Delays {
     this.notices.show(view);
     this.mark.show(view.bench.mark_uncertainty);
     this.pictures.show(view);
+    this.traces.show(view);
   }
 }

@@ -4,6 +4,8 @@
  * picture as it is kept; the page shows none of these numbers before the core has made them into text.
  */
 
+import type { Traces } from './types.js';
+
 /** What a promise of the worker's is refused with: `message` is for a person. */
 export interface Thrown { kind: Refusal; message: string }
 /**
@@ -48,7 +50,14 @@ export interface TraceFile { file: File; layout?: Layout | undefined }
 /** One file that holds both traces, or A's and B's. */
 export type TraceFiles = [TraceFile] | [TraceFile, TraceFile];
 
+export type LevelOf = 'pair' | 'run' | 'stated';
+/** What a person knows of a file's layout, and with it how the file reads. */
+export interface Known { delimiter?: Delimiter; decimal?: 'point' | 'comma' }
+/** A layout, and the fields of the first rows of samples by it. */
+export interface LookedAt { layout: Layout; rows: string[][] }
 export interface Asked {
+  /** Where the level comes from: these two pulses, where it is not said. */
+  level_of?: LevelOf;
   /** The fixed level over the baseline, V; `null` for half the lower pulse. */
   level: number | null;
   /** 0.1 to 0.9. */
@@ -89,6 +98,9 @@ export interface Measured {
   /** Fixed level less constant fraction, and its standard uncertainty. */
   walk: [number, number] | null;
   sides: [Side, Side];
+  /** The same as the notebook keeps it; nothing where no estimator gives a delay, and then why. */
+  evidence: Traces | null;
+  refusal: string;
 }
 /** A file as the notebook keeps hold of it. */
 export interface Held { name: string; size: number; sha256: string }
@@ -141,6 +153,8 @@ export type Picture = Blob | ImageBitmap;
 /** A picture goes with a number, by which the worker knows whether it keeps its pixels. */
 export interface Calls {
   recognise(file: File): Layout;
+  look_at(file: File, known: Known, layout: Layout | undefined): LookedAt;
+  common_level(levels: number[]): number | null;
   measure(files: TraceFile[], asked: Asked, keep: boolean): MeasuredFiles;
   measure_again(asked: Asked): Measured;
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
@@ -166,6 +180,9 @@ export type Answer =
 /** The exports of the second wasm (package `slope-aside`). */
 export interface Aside {
   recognise(name: string, bytes: Uint8Array): Layout;
+  recognise_by(name: string, bytes: Uint8Array, known: Known): Layout;
+  first_rows(bytes: Uint8Array, layout: Layout, most: number): string[][];
+  common_level(levels: Float64Array): number | undefined;
   pair(names: string[]): Pair[];
   rail_reading(name: string): Named;
   sha256(bytes: Uint8Array): string;
@@ -182,7 +199,7 @@ export interface Aside {
 }
 /** One recording, or A's and B's. */
 export interface Reading {
-  add(name: string, bytes: Uint8Array, layout: Layout | undefined): Layout;
+  add(name: string, bytes: Uint8Array, layout: Layout | undefined, sha256: string): Layout;
   measure(asked: Asked): Measured;
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
   free(): void;

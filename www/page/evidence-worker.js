@@ -12,6 +12,8 @@ const aside = /** @type {Aside} */ (/** @type {unknown} */ (exported));
 const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
   /** @type {unknown} */ (globalThis));
 
+/** Rows of samples that are shown beside the layout of a file. */
+const ROWS_SHOWN = 4;
 /** In which the header of most pictures ends. */
 const HEADER = 1 << 20;
 
@@ -36,6 +38,14 @@ class Refused {
 const calls = {
   recognise: async (file) => aside.recognise(file.name, await bytesOf(file)),
 
+  async look_at(file, known, layout) {
+    const bytes = await bytesOf(file);
+    const found = layout ?? aside.recognise_by(file.name, bytes, known);
+    return { layout: found, rows: aside.first_rows(bytes, found, ROWS_SHOWN) };
+  },
+
+  common_level: (levels) => aside.common_level(new Float64Array(levels)) ?? null,
+
   async measure(files, asked, keep) {
     const contents = await Promise.all(files.map(({ file }) => bytesOf(file)));
     const hashes = await Promise.all(contents.map(hash));
@@ -44,7 +54,7 @@ const calls = {
     let spare = fresh;
     try {
       const layouts = files.map(({ file, layout }, place) => (
-        fresh.add(file.name, contents[place] ?? new Uint8Array(), layout)));
+        fresh.add(file.name, contents[place] ?? new Uint8Array(), layout, hashes[place] ?? '')));
       const measured = fresh.measure(asked);
       if (keep) {
         spare = reading;

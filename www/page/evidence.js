@@ -8,7 +8,7 @@ import { words } from './strings.js';
 import { compiled, workerAddress } from './wasm.js';
 
 /**
- * @import { Answer, Asked, BatchEnd, BatchStep, Call, Calls, Corner, Detector, Envelope, Layout, Measured,
+ * @import { Answer, Asked, BatchEnd, BatchStep, Call, Calls, Corner, Detector, Envelope, Known, Layout, LookedAt, Measured,
  *   MeasuredFiles, Named, Pair, Picture, PictureProposal, Refusal, Shrunk, Standing, Task, Thrown, TraceFiles, Wish
  * } from './evidence-types.js'
  */
@@ -37,6 +37,27 @@ export class Evidence {
   async recognise(file) {
     checkSize(file);
     return this.ask('recognise', file);
+  }
+
+  /**
+   * How a file reads by a layout, or as it is recognised where delimiter or decimal mark is known.
+   * @param {File} file
+   * @param {Known} known
+   * @param {Layout} [layout]
+   * @returns {Promise<LookedAt>}
+   */
+  async lookAt(file, known, layout) {
+    checkSize(file);
+    return this.ask('look_at', file, known, layout);
+  }
+
+  /**
+   * The one fixed level for a run, V, from half the lower pulse of each pair; nothing for no pair.
+   * @param {number[]} levels
+   * @returns {Promise<number | null>}
+   */
+  commonLevel(levels) {
+    return this.ask('common_level', levels);
   }
 
   /**
@@ -380,7 +401,7 @@ function checkSize(file) {
 
 /** @param {number} files */
 function checkCount(files) {
-  if (files > MOST_FILES) throw refusal('too_many');
+  if (files > MOST_FILES) throw refusal('too_many', String(files));
 }
 
 /** The page's own. */

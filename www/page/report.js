@@ -8,6 +8,7 @@ import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
+import { droppedFiles } from './traces-files.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, TableKind, View } from './types.js' */
@@ -72,13 +73,14 @@ function listenForDrops(open) {
   window.addEventListener('dragleave', (event) => {
     if (!event.relatedTarget) sign.hidden = true;
   });
-  window.addEventListener('drop', (event) => {
+  window.addEventListener('drop', async (event) => {
     sign.hidden = true;
     if (!hasFiles(event)) return;
     event.preventDefault();
     // Parts of the page take what is theirs out of the list; what is left is opened as a notebook.
-    const files = [...event.dataTransfer?.files ?? []];
-    document.dispatchEvent(new CustomEvent('dropped', { detail: { files, target: event.target } }));
+    const { target } = event;
+    const files = await droppedFiles(event.dataTransfer);
+    document.dispatchEvent(new CustomEvent('dropped', { detail: { files, target } }));
     for (const file of files) open(file);
   });
 }

@@ -341,7 +341,11 @@ export const words = {
   delays: {
     title: 'Delays',
     hint: 'Where the delay of a row comes from, if it is not typed: a photograph of the screen, or recorded traces.',
-    fields: { mark_uncertainty: 'A mark on a picture: standard uncertainty' },
+    fields: {
+      mark_uncertainty: 'A mark on a picture: standard uncertainty',
+      trace_level: 'Fixed level over the baseline',
+      trace_fraction: 'Constant fraction',
+    },
     from: { picture: 'picture', traces: 'traces' },
     jump: {
       picture: (/** @type {number} */ n) => `Show the picture of row ${n}`,
@@ -420,6 +424,89 @@ export const words = {
     onlyHere: 'This browser keeps no files: the pictures last until the page is closed. Take the bundle before.',
   },
 
+  traces: {
+    title: 'Recorded traces',
+    hint: 'Add the trace files of a whole run at once: choose them or their folder, or drop them here. Both traces may '
+      + 'stand in one file, or in one file each. A file name such as “A 1250 mm ch1.csv” tells rail, reading and trace.',
+    add: 'Add trace files',
+    addFolder: 'Add a folder of them',
+    looking: 'Looking at the files…',
+    given: (/** @type {number} */ files, /** @type {number} */ pairs) =>
+      `${files} files, ${pairs} positions. Look whether they are read rightly, then measure.`,
+    measureAll: 'Measure all',
+    forget: 'Leave them out',
+    again: 'Measure again',
+    againHint: 'After another level or fraction was stated.',
+    stop: 'Stop',
+    progress: 'Progress of the measurement',
+    done: (/** @type {number} */ done, /** @type {number} */ all, /** @type {boolean} */ again) =>
+      (again ? `${done} of ${all} again, by the level that all share` : `${done} of ${all} positions`),
+    measured: (/** @type {number} */ n) => (n === 1 ? '1 position was measured.' : `${n} positions were measured.`),
+    unchanged: 'Measured; nothing changed.',
+    stopped: (/** @type {number} */ n) =>
+      `Stopped. ${n} positions were measured and stand in the readings; their fixed level is that of each pair, until all `
+      + 'are measured again.',
+    undo: 'One undo takes them all back.',
+    refusedTitle: 'Not taken:',
+    more: (/** @type {number} */ n) => `and ${n} more.`,
+    other: (/** @type {string} */ name) => `${name}: no trace file but a picture or a notebook; it was left out.`,
+    otherNotebook: 'Another notebook was opened meanwhile: nothing was put into it. Add the files again where they belong.',
+    badWish: 'Nothing was measured: correct the level or the fraction first.',
+    needed: (/** @type {number} */ row, /** @type {string} */ name) =>
+      `Row ${row}: ${name} is not kept in this browser. Add the file again to measure it anew; until then the row counts as it `
+      + 'stands.',
+    notKept: (/** @type {string} */ name, /** @type {string} */ why) =>
+      `${name}: measured, but the file is not kept in this browser (${why}). To look at it or measure it again, add it again.`,
+    manyTooLarge: (/** @type {number} */ n) =>
+      `${n} files are over 8 MB: measured, but not kept in this browser. To look at them or measure again, add them again.`,
+    tooLargeToKeep: 'it is over 8 MB',
+    layout: {
+      of: (/** @type {string} */ name) => `As ${name} reads. What you correct holds for all files.`,
+      delimiter: 'Fields are parted by',
+      delimiters: { tab: 'tabs', semicolon: 'semicolons', comma: 'commas', bar: 'bars', space: 'spaces' },
+      decimal: 'Decimal mark',
+      decimals: { point: 'point', comma: 'comma' },
+      firstLine: 'First line of samples',
+      step: 'From sample to sample, ns',
+      table: 'Columns and first samples',
+      column: 'Column',
+      holds: 'Holds',
+      unit: 'Unit',
+      line: (/** @type {number} */ n) => `Line ${n}`,
+      numbered: (/** @type {number} */ n) => `${n}`,
+      roles: { time: 'time', channel_a: 'trace A', channel_b: 'trace B', ignored: 'nothing needed' },
+      units: { s: 's', ms: 'ms', 'µs': 'µs', ns: 'ns', ps: 'ps', V: 'V', mV: 'mV', 1: 'none' },
+      roleOf: (/** @type {string} */ name) => `What column ${name} holds`,
+      unitOf: (/** @type {string} */ name) => `Unit of column ${name}`,
+      supposed: 'supposed',
+      settings: 'What else the file says',
+    },
+    estimator: 'How edges are timed',
+    estimators: {
+      constant_fraction: 'constant fraction: each edge at the same part of its own height',
+      fixed_level: 'fixed level: both edges at the same voltage; it walks, as a smaller pulse crosses later',
+      edge_line: 'line through 10 to 90 % of each edge, down to its baseline',
+      cross_correlation: 'cross-correlation: the shift at which the edges are most alike',
+      shift_and_scale: 'shift and scale of one edge upon the other, by least squares',
+    },
+    choose: 'Traces of',
+    option: (/** @type {number} */ n, /** @type {string} */ name) => `row ${n}: ${name}`,
+    view: 'Both traces of the row',
+    viewKeys: 'Both traces; plus and minus zoom, arrows move, 0 shows the whole pulse',
+    zoomIn: 'Zoom in',
+    zoomOut: 'Zoom out',
+    earlier: 'Earlier',
+    later: 'Later',
+    reset: 'Whole pulse',
+    loading: 'Reading the traces…',
+    missing: (/** @type {string} */ name) =>
+      `${name} is not kept in this browser, so the traces can’t be shown. What was measured counts all the same; add the file `
+      + 'again to look at it.',
+    takeOff: 'Take the traces off this row',
+    takenOff: (/** @type {number} */ n) => `Row ${n} has no traces any more.`,
+    walk: 'Fixed level less constant fraction, against distance',
+  },
+
   strike: {
     title: (/** @type {number} */ n) => `Strike out row ${n}`,
     hint: 'The row stays visible and can be restored. The reason goes into the notebook and the report.',
@@ -495,7 +582,7 @@ export const words = {
       too_large: (/** @type {string} */ name) =>
         `${name}: this file is larger than 64 MB. Save the trace with fewer samples about the pulse, or the picture in a `
         + 'smaller size.',
-      too_many: () => 'More than 2,000 files at once are not taken. Add them in parts, such as a folder for each rail.',
+      too_many: (/** @type {string} */ count) => `${count} files are more than the 2,000 that are taken at once. Add them in parts, such as a folder for each rail.`,
       file: (/** @type {string} */ name) =>
         `${name}: the file can’t be read any more. It may have been moved, changed or taken away; choose it again.`,
       decode: (/** @type {string} */ name) =>

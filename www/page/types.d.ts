@@ -110,8 +110,13 @@ export type EvidenceView =
   | { kind: 'picture'; picture: Picture; grid: Grid | null; problem: string; figures: Figure[] }
   | { kind: 'traces'; traces: Traces; problem: string; figures: Figure[] };
 export interface GridLines { lines: [number, number, number, number][]; problem: string }
+/** Traces that were measured, with what is known of their place. */
+export interface Taken { row?: number; rail?: string | null; reading?: string | null; traces: Traces }
 export interface DelaysView {
   estimator: Estimator;
+  /** The fixed level as stated, V. */
+  level: number | null;
+  fraction: number;
   grids: { id: number; rows: number[]; problem: string }[];
   /** What a fixed level would do to v. */
   walk: Figure[];
@@ -236,6 +241,8 @@ export type TableKind = 'csv' | 'latex' | 'markdown';
 /** One open notebook. What can fail throws `{kind, message}` and changes nothing. */
 export interface Desk {
   apply(edit: Edit, at: string): void;
+  /** Puts measured traces into rows, by one edit. */
+  take_traces(all: Taken[], at: string): void;
   paste(row: number | undefined, cell: Cell, block: string, at: string): void;
   view(): View;
   /** The view, with nothing for each row that is as it was when this was last asked, and its outputs alone where
@@ -251,6 +258,12 @@ export interface Desk {
   draw_line(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
   draw_residuals(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
   draw_bench(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
+  /** For each trace start, step, least and greatest of each stretch; from, to, and for each trace baseline, top, level,
+   * edge and its uncertainty. */
+  draw_traces(
+    canvas: HTMLCanvasElement, dark: boolean, pixels: number, a: Float64Array, b: Float64Array, marks: Float64Array,
+  ): void;
+  traces_words(marks: Float64Array): string;
   draw_walk(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
   evidence(row: number): EvidenceView | null;
   /** The height that the drawing of the bench wants at a width, both in CSS pixels. */

@@ -13,7 +13,8 @@ use crate::reading::Reading;
 fn reading(delay: f64, light: f64) -> Reading {
     let recording = Bench::default().record(delay, light, &mut Random::new(11, 0));
     let mut reading = Reading::default();
-    reading.add("a 0450mm.csv", both_as_text(&recording, &Style::default()).as_bytes(), None).unwrap();
+    let text = both_as_text(&recording, &Style::default());
+    reading.add("a 0450mm.csv", text.as_bytes(), None, &"0".repeat(64)).unwrap();
     reading
 }
 

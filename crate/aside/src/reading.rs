@@ -8,7 +8,6 @@ use slope_evidence::trace::{
 };
 use thiserror::Error;
 
-use crate::hash::sha256;
 use crate::kept::{Kept, LevelOf, Traces, refusal};
 
 /// Why files give no pair of traces.
@@ -51,11 +50,17 @@ pub struct Reading {
 
 impl Reading {
     /// Reads a file in: A's first. Without a layout it is recognised; gives the layout. What a layout does not say (a first
-    /// line of 0, no step) the file says itself.
+    /// line of 0, no step) the file says itself. `sha256` is of its bytes, as the notebook keeps it.
     ///
     /// # Errors
     /// What is wrong with the file, or that it is a third one.
-    pub fn add(&mut self, name: &str, bytes: &[u8], layout: Option<Layout>) -> Result<Layout, ReadingError> {
+    pub fn add(
+        &mut self,
+        name: &str,
+        bytes: &[u8],
+        layout: Option<Layout>,
+        sha256: &str,
+    ) -> Result<Layout, ReadingError> {
         if self.files.len() == 2 {
             return Err(ReadingError::Third { file: name.to_owned() });
         }
@@ -65,7 +70,7 @@ impl Reading {
         };
         self.files.push((name.to_owned(), trace::read(name, bytes, &layout)?));
         let length = u32::try_from(bytes.len()).unwrap_or(u32::MAX);
-        self.kept.push(Kept { sha256: sha256(bytes), name: name.to_owned(), bytes: length });
+        self.kept.push(Kept { sha256: sha256.to_owned(), name: name.to_owned(), bytes: length });
         Ok(layout)
     }
 
@@ -78,11 +83,6 @@ impl Reading {
         let measured = trace::measure(a, b, asked);
         let evidence = Traces::of(&self.kept, &measured, level_of);
         Ok(Measured { evidence, refusal: refusal(&self.kept, &measured), ..measured.into() })
-    }
-
-    /// The files, as a notebook keeps hold of them.
-    pub fn kept(&self) -> &[Kept] {
-        &self.kept
     }
 
     /// A trace as it is drawn, from one time to another (ns), in so many stretches at most.

@@ -25,15 +25,15 @@ fn layout_of(text: &str) -> Layout {
 fn two_files_and_one_give_the_same() {
     let [a, b, both] = files();
     let mut two = Reading::default();
-    two.add("a.csv", a.as_bytes(), None).unwrap();
-    two.add("b.csv", b.as_bytes(), None).unwrap();
+    two.add("a.csv", a.as_bytes(), None, "").unwrap();
+    two.add("b.csv", b.as_bytes(), None, "").unwrap();
     let mut one = Reading::default();
-    let layout = one.add("both.csv", both.as_bytes(), None).unwrap();
+    let layout = one.add("both.csv", both.as_bytes(), None, "").unwrap();
     let mut again = Reading::default();
-    again.add("both.csv", both.as_bytes(), Some(layout)).unwrap();
+    again.add("both.csv", both.as_bytes(), Some(layout), "").unwrap();
     let mut open = Reading::default();
     let left = Layout { first_line: 0, ..layout_of(&both) };
-    open.add("both.csv", both.as_bytes(), Some(left)).unwrap();
+    open.add("both.csv", both.as_bytes(), Some(left), "").unwrap();
     let measured = two.measure(&Asked::default(), LevelOf::Pair).unwrap();
     for other in [&one, &again, &open] {
         let other = other.measure(&Asked::default(), LevelOf::Pair).unwrap();
@@ -49,7 +49,7 @@ fn two_files_and_one_give_the_same() {
 fn a_closer_look_takes_no_reading() {
     let [.., both] = files();
     let mut reading = Reading::default();
-    reading.add("both.csv", both.as_bytes(), None).unwrap();
+    reading.add("both.csv", both.as_bytes(), None, "").unwrap();
     let measured = reading.measure(&Asked::default(), LevelOf::Pair).unwrap();
     let [from, to] = measured.sides[1].drawn.unwrap().region;
     let whole = reading.envelope(Detector::B, from, to, 1000).unwrap();
@@ -63,15 +63,15 @@ fn what_is_missing_is_named() {
     let [a, b, both] = files();
     let mut reading = Reading::default();
     assert_eq!(reading.measure(&Asked::default(), LevelOf::Pair), Err(ReadingError::None));
-    reading.add("a.csv", a.as_bytes(), None).unwrap();
+    reading.add("a.csv", a.as_bytes(), None, "").unwrap();
     assert_eq!(
         reading.measure(&Asked::default(), LevelOf::Pair),
         Err(ReadingError::One { file: "a.csv".into() })
     );
-    reading.add("b.csv", b.as_bytes(), None).unwrap();
-    let third = reading.add("c.csv", both.as_bytes(), None);
+    reading.add("b.csv", b.as_bytes(), None, "").unwrap();
+    let third = reading.add("c.csv", both.as_bytes(), None, "");
     assert_eq!(third, Err(ReadingError::Third { file: "c.csv".into() }));
-    let unreadable = Reading::default().add("d.csv", b"", None).unwrap_err().to_string();
+    let unreadable = Reading::default().add("d.csv", b"", None, "").unwrap_err().to_string();
     assert!(unreadable.starts_with("d.csv: "), "{unreadable}");
 }
 
@@ -82,8 +82,8 @@ fn a_trace_without_a_pulse_is_refused_in_words() {
     let flat = lines.join("\n");
     let [_, b, _] = files();
     let mut reading = Reading::default();
-    reading.add("flat.csv", flat.as_bytes(), None).unwrap();
-    reading.add("b.csv", b.as_bytes(), None).unwrap();
+    reading.add("flat.csv", flat.as_bytes(), None, "").unwrap();
+    reading.add("b.csv", b.as_bytes(), None, "").unwrap();
     let measured = reading.measure(&Asked::default(), LevelOf::Pair).unwrap();
     let refused = measured.outcomes[1].refused.as_ref().unwrap();
     assert_eq!(refused.detector, Detector::A);

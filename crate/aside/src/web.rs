@@ -190,9 +190,15 @@ impl Reading {
     ///
     /// # Errors
     /// `{kind: "read" | "lacks_trace" | "asked", message}`.
-    pub fn add(&mut self, name: &str, bytes: &[u8], layout: &JsValue) -> Result<JsValue, JsValue> {
+    pub fn add(
+        &mut self,
+        name: &str,
+        bytes: &[u8],
+        layout: &JsValue,
+        sha256: &str,
+    ) -> Result<JsValue, JsValue> {
         let layout = if layout.is_undefined() { None } else { Some(from_js(layout)?) };
-        self.0.add(name, bytes, layout).map(|layout| to_js(&layout)).map_err(|error| refused(&error))
+        self.0.add(name, bytes, layout, sha256).map(|layout| to_js(&layout)).map_err(|error| refused(&error))
     }
 
     /// Everything of the pair.
@@ -203,11 +209,6 @@ impl Reading {
         let Origin { level_of } = from_js(asked)?;
         let measured = self.0.measure(&from_js(asked)?, level_of).map_err(|error| refused(&error))?;
         Ok(to_js(&measured))
-    }
-
-    /// The files that were read in, as a notebook keeps hold of them.
-    pub fn kept(&self) -> JsValue {
-        to_js(&self.0.kept())
     }
 
     /// A trace ("A" or "B") as it is drawn, from one time to another (ns), in so many stretches at most.

@@ -19,6 +19,7 @@ pub mod read;
 pub mod rows;
 pub mod seal;
 pub mod speed;
+pub mod taken;
 pub mod trials;
 pub mod types;
 
@@ -48,6 +49,7 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
     let line = line::fit(&ground, &rows, what_if, &mut reader);
     let probability = read::coverage(page, &mut reader);
     let beam_angle = read::beam_angle(page, &mut reader);
+    read::trace_wishes(page, &mut reader);
     let beside = budget::Beside { u_air: air.u_group_index, beam_angle, probability, what_if };
     let speed = match &line {
         Ok(line) => speed::speed(page, line, &air, &beside),

@@ -125,6 +125,20 @@ pub fn mark_uncertainty(page: &Page, reader: &mut Reader) -> f64 {
     reader.not_negative(place, text, Unit::PIXEL).unwrap_or(MARK_UNCERTAINTY)
 }
 
+/// The fixed level on traces, V over the baseline, where one is stated, and the constant fraction.
+pub fn trace_wishes(page: &Page, reader: &mut Reader) -> (Option<f64>, f64) {
+    const MIDDLE: f64 = 0.5;
+    let text = |field| page.bench.get(&field).map_or("", String::as_str);
+    let (level, fraction) = (BenchField::TraceLevel, BenchField::TraceFraction);
+    let volts = reader.positive(Place::Bench { field: level }, text(level), Unit::VOLT);
+    let place = Place::Bench { field: fraction };
+    let share = reader.number(place.clone(), text(fraction), Unit::PERCENT).map(|number| number.value);
+    if share.is_some_and(|share| !(0.1..=0.9).contains(&share)) {
+        reader.note(place, "a constant fraction lies between 10 and 90 %");
+    }
+    (volts, share.filter(|share| (0.1..=0.9).contains(share)).unwrap_or(MIDDLE))
+}
+
 /// Reads the bench.
 pub fn bench(page: &Page, reader: &mut Reader) -> Bench {
     let text = |field| page.bench.get(&field).map_or("", String::as_str);

@@ -19,7 +19,7 @@
 //! - `scale`: ranges and ticks.
 //! - `frame`: axes, grid, legend.
 //! - `marks`: the marks of a reading.
-//! - `line`, `residuals`, `bench`, `shares`, `histogram`: the drawings.
+//! - `line`, `residuals`, `bench`, `shares`, `histogram`, `traces`: the drawings.
 
 pub mod picture;
 pub mod theme;
@@ -34,6 +34,7 @@ mod scale;
 mod scene;
 mod shares;
 mod text;
+mod traces;
 mod words;
 
 use std::error::Error;
@@ -45,7 +46,7 @@ use plotters::prelude::{DrawingBackend, SVGBackend};
 
 pub use picture::{
     Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture, Mark,
-    Share, SharesPicture, Upright,
+    Share, SharesPicture, TracePicture, TracesPicture, Upright,
 };
 pub use theme::{Colour, Theme};
 
@@ -133,6 +134,23 @@ pub fn histogram<B: DrawingBackend>(
     theme: &Theme,
 ) -> Result<(), ChartError> {
     paint(area, &histogram::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// Draws two recorded traces with what was found on them.
+///
+/// # Errors
+/// The area is too small, or its backend refuses.
+pub fn traces<B: DrawingBackend>(
+    area: &DrawingArea<B, Shift>,
+    picture: &TracesPicture,
+    theme: &Theme,
+) -> Result<(), ChartError> {
+    paint(area, &traces::scene(room(area, theme)?, picture, theme), theme)
+}
+
+/// What [`traces`] draws, in words.
+pub fn traces_words(picture: &TracesPicture) -> String {
+    traces::words_of(picture)
 }
 
 /// Draws the shares of the budget as bars.

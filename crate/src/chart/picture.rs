@@ -178,3 +178,75 @@ pub struct Carriage {
     /// Whether the row was struck out.
     pub struck: bool,
 }
+
+/// Two recorded traces. What is not known is not a number.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct TracesPicture {
+    /// A and B.
+    pub traces: [TracePicture; 2],
+    /// From when to when, ns.
+    pub span: [f64; 2],
+    /// How decimal numbers are written.
+    pub decimal_mark: DecimalMark,
+}
+
+/// One trace.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TracePicture {
+    /// Time of the first stretch, ns.
+    pub start: f64,
+    /// From one stretch to the next, ns.
+    pub step: f64,
+    /// Least and greatest sample of each stretch, V.
+    pub bounds: Vec<[f64; 2]>,
+    /// Level of the baseline, V.
+    pub baseline: f64,
+    /// Level of the top, V.
+    pub top: f64,
+    /// Level at which the edge is taken, V.
+    pub level: f64,
+    /// Time of the edge, ns.
+    pub edge: f64,
+    /// Its standard uncertainty, ns.
+    pub u_edge: f64,
+}
+
+impl Default for TracePicture {
+    fn default() -> Self {
+        let none = f64::NAN;
+        let bounds = Vec::new();
+        Self {
+            start: none,
+            step: none,
+            bounds,
+            baseline: none,
+            top: none,
+            level: none,
+            edge: none,
+            u_edge: none,
+        }
+    }
+}
+
+impl TracesPicture {
+    /// From plain numbers, as they come from the page: for each trace start, step, and then least and greatest of each
+    /// stretch; from and to, and then for each trace baseline, top, level, edge and its uncertainty.
+    pub fn of(traces: [&[f64]; 2], marks: &[f64], decimal_mark: DecimalMark) -> Self {
+        let mark = |place: usize| marks.get(place).copied().unwrap_or(f64::NAN);
+        let trace = |numbers: &[f64], first: usize| {
+            let (head, rest) = numbers.split_at_checked(2).unwrap_or_default();
+            TracePicture {
+                start: head.first().copied().unwrap_or(f64::NAN),
+                step: head.last().copied().unwrap_or(f64::NAN),
+                bounds: rest.as_chunks().0.to_vec(),
+                baseline: mark(first),
+                top: mark(first + 1),
+                level: mark(first + 2),
+                edge: mark(first + 3),
+                u_edge: mark(first + 4),
+            }
+        };
+        let [a, b] = traces;
+        Self { traces: [trace(a, 2), trace(b, 7)], span: [mark(0), mark(1)], decimal_mark }
+    }
+}

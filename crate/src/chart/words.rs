@@ -9,6 +9,10 @@ pub(super) const BENCH_DISTANCE: Title = Title { name: "distance from the splitt
 pub(super) const SPEED: Title = Title { name: "speed of light c", unit: "Mm/s" };
 pub(super) const DENSITY: Title = Title { name: "probability density", unit: "s/Mm" };
 
+pub(super) const TIME: Title = Title { name: "time", unit: "ns" };
+pub(super) const VOLTAGE: Title = Title { name: "voltage", unit: "V" };
+
+pub(super) const NO_SAMPLES: &str = "No samples of either trace lie here.";
 pub(super) const NO_READINGS: &str = "No row has both a distance and a delay yet.";
 pub(super) const NO_RESIDUALS: &str = "No residuals yet: they come with the fitted line.";
 pub(super) const NO_RAILS: &str = "No rail has a place yet: say where the first one stands.";
@@ -16,6 +20,9 @@ pub(super) const NO_RAILS: &str = "No rail has a place yet: say where the first 
 pub(super) const NO_BUDGET: &str = "No budget yet: it comes with the result.";
 pub(super) const NO_TRIALS: &str = "No trials yet, or all with the same result.";
 
+pub(super) const TRACE_A: &str = "trace A";
+pub(super) const TRACE_B: &str = "trace B";
+pub(super) const LEVEL_CROSSED: &str = "level crossed";
 pub(super) const STRUCK: &str = "struck out";
 pub(super) const TRIALS: &str = "trials";
 pub(super) const BUDGET_CURVE: &str = "as the budget expects";

@@ -7,7 +7,7 @@ use super::math::{bracket, equation, number, op, over, power, root, row, symbol}
 use super::types::Figure;
 use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time};
-use crate::analysis::read::{Reader, mark_uncertainty};
+use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
 use crate::notebook::{Estimator, Evidence, Grid, GridId, Page, Picture, Row, RowId, Traces};
 use crate::photo::Plane;
 use crate::quantity::{DecimalMark, plain, short_form};
@@ -17,6 +17,10 @@ use crate::quantity::{DecimalMark, plain, short_form};
 pub struct DelaysView {
     /// How edges are timed on traces.
     pub estimator: Estimator,
+    /// The fixed level as stated, V; none for half of the smallest pulse.
+    pub level: Option<f64>,
+    /// The constant fraction.
+    pub fraction: f64,
     /// The grids marked on pictures.
     pub grids: Vec<GridView>,
     /// What a fixed level would do to v.
@@ -73,8 +77,11 @@ pub struct GridLines {
 
 /// What all pictures and traces come to.
 pub fn delays_view(page: &Page, analysis: &Analysis) -> DelaysView {
+    let (level, fraction) = trace_wishes(page, &mut Reader::new(page.decimal_mark));
     DelaysView {
         estimator: page.estimator,
+        level,
+        fraction,
         grids: page.grids.iter().map(|grid| grid_view(page, grid)).collect(),
         walk: walk_figures(page, analysis),
         walk_summary: analysis.walk.as_ref().map_or_else(String::new, |walk| {

@@ -37,7 +37,7 @@ impl Desk {
         Self { notebook, analysis, told: Vec::new(), trials: None }
     }
 
-    fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
+    pub(super) fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
         self.notebook.apply(edit, at).map_err(|error| thrown("edit", &error))?;
         self.analysis = analyse(&self.notebook);
         Ok(())

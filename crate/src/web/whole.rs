@@ -7,7 +7,8 @@ use web_sys::HtmlCanvasElement;
 
 use super::desk::{Desk, draw};
 use super::{thrown, to_js};
-use crate::chart;
+use crate::analysis::taken::{Taken, take};
+use crate::chart::{self, TracesPicture};
 use crate::notebook::Grid;
 use crate::plan::{To, rehearsal};
 use crate::report::pictures::walk_picture;
@@ -16,6 +17,17 @@ use crate::view::plan::{move_view, plan_view, truth_view};
 
 #[wasm_bindgen]
 impl Desk {
+    /// Puts measured traces (a list of `{row, rail, reading, traces}`) into rows, by one edit.
+    ///
+    /// # Errors
+    /// `{kind: "edit", message}`; the notebook is then as before.
+    pub fn take_traces(&mut self, all: &JsValue, at: &str) -> Result<(), JsValue> {
+        let text = String::from(js_sys::JSON::stringify(all)?);
+        let all: Vec<Taken> = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
+        let edit = take(self.notebook.page(), &self.analysis.rows, all);
+        self.do_edit(edit, at)
+    }
+
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
     pub fn evidence(&self, row: u32) -> JsValue {
         to_js(&evidence_view(self.notebook.page(), row))
@@ -58,6 +70,28 @@ impl Desk {
         let Some(walk) = &self.analysis.walk else { return Ok(()) };
         let picture = walk_picture(self.notebook.page(), walk);
         draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
+    }
+
+    /// Draws two recorded traces, given as [`chart::TracesPicture::of`] takes them.
+    ///
+    /// # Errors
+    /// `{kind: "chart", message}` if the canvas is too small to draw on.
+    pub fn draw_traces(
+        &self,
+        canvas: HtmlCanvasElement,
+        dark: bool,
+        pixels: f64,
+        a: &[f64],
+        b: &[f64],
+        marks: &[f64],
+    ) -> Result<(), JsValue> {
+        let picture = TracesPicture::of([a, b], marks, self.notebook.page().decimal_mark);
+        draw(canvas, dark, pixels, |area, theme| chart::traces(area, &picture, theme))
+    }
+
+    /// The same in words.
+    pub fn traces_words(&self, marks: &[f64]) -> String {
+        chart::traces_words(&TracesPicture::of([&[], &[]], marks, self.notebook.page().decimal_mark))
     }
 }
 

@@ -1,0 +1,100 @@
+//! Where measured traces go.
+
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+use crate::analysis::analyse;
+use crate::notebook::{Kept, Notebook, RailField, RulerUnit};
+
+fn traces(name: &str) -> Traces {
+    let file = Kept { sha256: name.into(), name: name.into(), bytes: 1 };
+    Traces { files: vec![file], delays: Vec::new(), walk: None }
+}
+
+fn taken(rail: Option<&str>, reading: Option<&str>, name: &str) -> Taken {
+    Taken { row: None, rail: rail.map(Into::into), reading: reading.map(Into::into), traces: traces(name) }
+}
+
+fn bench(rows: &[(&str, &str, &str)]) -> Notebook {
+    let mut notebook = Notebook::new();
+    let mut edits = vec![
+        Edit::AddRail(1),
+        Edit::SetRail { rail: 1, field: RailField::Name, text: "A".into() },
+        Edit::SetRulerUnit { rail: 1, unit: RulerUnit::Millimetre },
+    ];
+    for (number, (rail, reading, delay)) in (1..).zip(rows) {
+        let texts = [(Cell::Rail, rail), (Cell::Reading, reading), (Cell::Delay, delay)];
+        let cells =
+            texts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(cell, text)| (cell, (*text).into()));
+        edits.push(Edit::AddRow { row: number, after: None, cells: cells.collect() });
+    }
+    for edit in edits {
+        notebook.apply(edit, "").unwrap();
+    }
+    notebook
+}
+
+fn put(notebook: &mut Notebook, all: Vec<Taken>) {
+    let edit = take(notebook.page(), &analyse(notebook).rows, all);
+    notebook.apply(edit, "").unwrap();
+}
+
+fn rows(notebook: &Notebook) -> Vec<(String, String, String)> {
+    let names = |evidence: &Option<Evidence>| match evidence {
+        Some(Evidence::Traces(traces)) => names(traces),
+        _ => String::new(),
+    };
+    let texts = |cell, row: &crate::notebook::Row| row.text(cell).to_owned();
+    let all = notebook.page().rows.iter();
+    all.map(|row| (texts(Cell::Rail, row), texts(Cell::Reading, row), names(&row.evidence))).collect()
+}
+
+fn told(rail: &str, reading: &str, name: &str) -> (String, String, String) {
+    (rail.into(), reading.into(), name.into())
+}
+
+#[test]
+fn a_waiting_row_is_filled_and_the_rest_are_new() {
+    // 45 cm is the 450 mm of the row that waits; the row at 500 mm has a delay already.
+    let mut notebook = bench(&[("A", "450", ""), ("A", "500", "3.1")]);
+    put(
+        &mut notebook,
+        vec![
+            taken(Some("a"), Some("45 cm"), "one"),
+            taken(None, Some("500 mm"), "two"),
+            taken(Some("A"), Some("45 cm"), "again"),
+            taken(None, None, "nameless.csv"),
+        ],
+    );
+    assert_eq!(
+        rows(&notebook),
+        [
+            told("A", "450", "one"),
+            told("A", "500", ""),
+            told("A", "500 mm", "two"),
+            told("A", "45 cm", "again"),
+            told("A", "", "nameless.csv")
+        ]
+    );
+    assert_eq!(notebook.page().rows[4].text(Cell::Remark), "nameless.csv");
+}
+
+#[test]
+fn the_same_files_do_not_make_another_row_and_undo_takes_all_back() {
+    let mut notebook = bench(&[]);
+    let all = || vec![taken(Some("A"), Some("1 m"), "one"), taken(Some("A"), Some("2 m"), "two")];
+    put(&mut notebook, all());
+    put(&mut notebook, all());
+    assert_eq!(rows(&notebook).len(), 2);
+    notebook.apply(Edit::Undo, "").unwrap();
+    notebook.apply(Edit::Undo, "").unwrap();
+    assert!(rows(&notebook).is_empty());
+}
+
+#[test]
+fn the_mark_of_the_notebook_is_written() {
+    let mut notebook = bench(&[]);
+    notebook.apply(Edit::SetDecimalMark(DecimalMark::Comma), "").unwrap();
+    put(&mut notebook, vec![taken(None, Some("12.5 cm"), "one")]);
+    assert_eq!(rows(&notebook)[0].1, "12,5 cm");
+}

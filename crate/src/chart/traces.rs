@@ -1,0 +1,146 @@
+//! Both recorded traces against time, with baselines, tops, the levels crossed, and the edges found.
+
+use crate::quantity::{plain, short_form};
+
+use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::picture::{TracePicture, TracesPicture};
+use super::scale::{Span, drawable};
+use super::scene::{Pen, Scene, Spot};
+use super::theme::{Colour, Theme};
+use super::words;
+
+/// Shares of the height that are marked on either edge.
+const SHARES: [f64; 3] = [0.1, 0.5, 0.9];
+
+pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme) -> Scene {
+    let mut scene = Scene::default();
+    let [from, to] = picture.span;
+    let x = Span::of([from, to]).unwrap_or(Span { low: 0.0, high: 1.0 });
+    let seen = |trace: &TracePicture| {
+        let bounds = points(trace).filter(|(time, _)| x.holds(*time)).map(|(_, volts)| volts);
+        bounds.collect::<Vec<f64>>()
+    };
+    let levels: Vec<f64> = picture.traces.iter().flat_map(seen).collect();
+    let wanted = Wanted {
+        size,
+        x,
+        y: Span::of(levels.iter().copied()).unwrap_or(Span { low: 0.0, high: 1.0 }).padded(0.06),
+        x_title: words::TIME,
+        y_title: words::VOLTAGE,
+        keys: keys(),
+        decimal_mark: picture.decimal_mark,
+    };
+    let frame = Frame::draw(&mut scene, &wanted, theme);
+    if levels.is_empty() {
+        frame::sentence(&mut scene, words::NO_SAMPLES, &frame.plot, theme);
+        return scene;
+    }
+    for (series, trace) in picture.traces.iter().enumerate() {
+        let colour = theme.colour_of(series);
+        levels_of(&mut scene, &frame, trace, colour, theme);
+        samples(&mut scene, &frame, trace, Pen { colour, width: 1.25 * theme.stroke_px });
+    }
+    for (series, trace) in picture.traces.iter().enumerate() {
+        edge(&mut scene, &frame, trace, (series, theme));
+    }
+    scene
+}
+
+fn keys() -> Vec<Key> {
+    let trace =
+        |series, label: &str| Key { glyph: Glyph::Mark { series, struck: false }, label: label.into() };
+    vec![
+        trace(0, words::TRACE_A),
+        trace(1, words::TRACE_B),
+        Key { glyph: Glyph::Dashes, label: words::LEVEL_CROSSED.into() },
+    ]
+}
+
+/// The bounds of each stretch, one after the other: a stretch of one sample has but one.
+fn points(trace: &TracePicture) -> impl Iterator<Item = Spot> {
+    let two = trace.bounds.iter().enumerate().flat_map(|(index, [least, greatest])| {
+        let time = trace.start + index as f64 * trace.step;
+        let second = (least != greatest).then_some((time, *greatest));
+        std::iter::once((time, *least)).chain(second)
+    });
+    two.filter(|(time, volts)| drawable(*time) && drawable(*volts))
+}
+
+/// The trace as far as it lies in the frame, as one path.
+fn samples(scene: &mut Scene, frame: &Frame, trace: &TracePicture, pen: Pen) {
+    let span = frame.x_span();
+    let shown = points(trace).filter(|(time, _)| span.holds(*time));
+    let path: Vec<Spot> = shown.map(|(time, volts)| frame.at(time, volts)).collect();
+    if path.len() > 1 {
+        scene.path(path, pen);
+    }
+}
+
+/// Baseline and top as thin lines, shares of the height as ticks about the edge, the level crossed in dashes.
+fn levels_of(scene: &mut Scene, frame: &Frame, trace: &TracePicture, colour: Colour, theme: &Theme) {
+    let (x, y) = (frame.x_span(), frame.y_span());
+    let thin = Pen { colour: colour.with_alpha(0.45), width: theme.stroke_px };
+    for level in [trace.baseline, trace.top] {
+        if y.holds(level) {
+            scene.stroke(frame.at(x.low, level), frame.at(x.high, level), thin);
+        }
+    }
+    if y.holds(trace.level) {
+        scene.dashed(frame.at(x.low, trace.level), frame.at(x.high, trace.level), frame::dashes(theme));
+    }
+    for share in SHARES {
+        let level = trace.baseline + share * (trace.top - trace.baseline);
+        if y.holds(level) && x.holds(trace.edge) {
+            let (across, down) = frame.at(trace.edge, level);
+            let half = theme.font_px;
+            scene.stroke((across - half, down), (across + half, down), thin);
+        }
+    }
+}
+
+/// The edge: a band of one standard uncertainty to either side, and a mark where the level is crossed.
+fn edge(scene: &mut Scene, frame: &Frame, trace: &TracePicture, (series, theme): (usize, &Theme)) {
+    let x = frame.x_span();
+    if !x.holds(trace.edge) {
+        return;
+    }
+    let colour = theme.colour_of(series);
+    let plot = &frame.plot;
+    let u = if trace.u_edge >= 0.0 { trace.u_edge } else { 0.0 };
+    let [left, right] = [-u, u].map(|off| frame.at(trace.edge + off, 0.0).0);
+    if right - left > theme.stroke_px {
+        let corners = vec![(left, plot.top), (right, plot.top), (right, plot.bottom), (left, plot.bottom)];
+        scene.filled(corners, colour.with_alpha(0.25));
+    }
+    let (across, _) = frame.at(trace.edge, 0.0);
+    scene.stroke((across, plot.top), (across, plot.bottom), Pen { colour, width: theme.stroke_px });
+    if frame.y_span().holds(trace.level) {
+        super::marks::mark(scene, frame.at(trace.edge, trace.level), series, false, theme);
+    }
+}
+
+/// Drawn traces in words: which time is shown, and of each its levels and its edge.
+pub(super) fn words_of(picture: &TracesPicture) -> String {
+    let number = |value: f64| plain(value, 3, picture.decimal_mark);
+    let [from, to] = picture.span;
+    let trace = |(name, trace): (&str, &TracePicture)| {
+        if !trace.baseline.is_finite() {
+            return format!(" Trace {name} shows no pulse.");
+        }
+        let levels = format!(
+            " Trace {name} has its baseline at {} V and its top at {} V",
+            number(trace.baseline),
+            number(trace.top)
+        );
+        let time =
+            short_form(trace.edge, Some(trace.u_edge).filter(|u| *u > 0.0), "ns", picture.decimal_mark);
+        let edge = if trace.edge.is_finite() {
+            format!("; its edge is taken at {} V, at {time}", number(trace.level))
+        } else {
+            String::new()
+        };
+        levels + &edge + "."
+    };
+    let each: String = ["A", "B"].into_iter().zip(&picture.traces).map(trace).collect();
+    format!("Both traces from {} to {} ns.{each}", number(from), number(to))
+}

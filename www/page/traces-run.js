@@ -1,0 +1,152 @@
+/**
+ * One measurement of a run: every pair of trace files, in workers, then once more by the one fixed level that all rows
+ * share, and the files kept for another look.
+ */
+import { keepFile, keptFile } from './attic.js';
+import { messageOf } from './core.js';
+import { alike } from './dom.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Evidence } from './evidence.js' */
+/** @import { Asked, Layout, LevelOf, MeasuredFiles, Named, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
+/** @import { DelaysView, EvidenceView, Taken } from './types.js' */
+
+/** Files larger than this, in bytes, are not kept in the browser. */
+const KEPT_AT_MOST = 8 * 1024 * 1024;
+
+/** A pair to be measured: for a row already, or where its name tells. @typedef {{files: TraceFiles, row?: number, named?: Named}} Job */
+/** @typedef {{job: Job, found: MeasuredFiles}} Found */
+/** @typedef {{found: Found[], refused: string[], stopped: boolean, level: number | null, level_of: LevelOf}} Outcome */
+
+/** @param {EvidenceView | null} evidence */
+function tracesIn(evidence) {
+  return evidence?.kind === 'traces' ? evidence.traces : undefined;
+}
+
+/**
+ * The traces of a row as the notebook holds them.
+ * @param {Book} book
+ * @param {number} row
+ */
+export function tracesOf(book, row) {
+  return tracesIn(book.desk.evidence(row));
+}
+
+/**
+ * The files of a row from where they are kept, with the layout and the level by which they were measured.
+ * @param {Book} book
+ * @param {number} row
+ * @returns {Promise<{files: TraceFiles | undefined, missing: string, level: number | null}>} no files where one is missing
+ */
+export async function filesOf(book, row) {
+  const kept = tracesOf(book, row)?.files ?? [];
+  /** @type {TraceFile[]} */
+  const files = [];
+  let level = null;
+  for (const { sha256, name } of kept) {
+    const found = await keptFile(sha256);
+    if (!found) return { files: undefined, missing: name, level };
+    const about = /** @type {{layout?: Layout, level?: number | null}} */ (found);
+    level = about.level ?? null;
+    files.push({ file: new File([found.blob], name), layout: about.layout });
+  }
+  const [a, b] = files;
+  if (!a) return { files: undefined, missing: '', level };
+  return { files: b ? [a, b] : [a], missing: '', level };
+}
+
+/**
+ * Measures all pairs.
+ * @param {Evidence} evidence
+ * @param {Job[]} jobs
+ * @param {DelaysView} wishes
+ * @param {(done: number, all: number, again: boolean) => void} progress
+ * @param {AbortSignal} signal
+ * @returns {Promise<Outcome>}
+ */
+export async function measureRun(evidence, jobs, { level: stated, fraction }, progress, signal) {
+  /** @type {string[]} */
+  const refused = [];
+  /**
+   * @param {Job[]} some
+   * @param {Asked} asked
+   * @param {boolean} again
+   */
+  const pass = async (some, asked, again) => {
+    /** @type {(MeasuredFiles | undefined)[]} */
+    const results = [];
+    const { stopped } = await evidence.batch(some.map(({ files }) => files), asked, (step) => {
+      if (step.found?.measured.evidence) results[step.index] = step.found;
+      else refused.push(step.found?.measured.refusal ?? named(some[step.index], step.refused));
+      progress(step.done, step.all, again);
+    }, signal);
+    const found = some.flatMap((job, index) => {
+      const result = results[index];
+      return result ? [{ job, found: result }] : [];
+    });
+    return { found, stopped };
+  };
+  /** @type {LevelOf} */
+  const first = stated === null ? 'pair' : 'stated';
+  const once = await pass(jobs, { level: stated, level_of: first, fraction, points: 0 }, false);
+  const outcome = { ...once, refused, level: stated, level_of: first };
+  if (stated !== null || once.stopped || once.found.length === 0) return outcome;
+  const level = await evidence.commonLevel(once.found.flatMap(({ found }) => found.measured.level ?? []));
+  const all = once.found.map(({ job }) => job);
+  const twice = await pass(all, { level, level_of: 'run', fraction, points: 0 }, true);
+  // What was not measured a second time stays as the first time found it.
+  if (twice.stopped) return { ...outcome, stopped: true };
+  return { ...twice, refused, level, level_of: 'run' };
+}
+
+/** @param {Job | undefined} job @param {Thrown | null} refused */
+function named(job, refused) {
+  const message = refused?.message ?? '';
+  const [first] = job?.files ?? [];
+  return first && !job?.files.some(({ file }) => message.includes(file.name)) ? `${first.file.name}: ${message}` : message;
+}
+
+/**
+ * What goes into the notebook: each row's traces, but for rows that hold just that already.
+ * @param {Book} book
+ * @param {Found[]} found
+ * @returns {Taken[]}
+ */
+export function takenFrom(book, found) {
+  return found.flatMap(({ job: { row, named: told }, found: { measured } }) => {
+    const traces = measured.evidence;
+    if (!traces || (row !== undefined && alike(tracesOf(book, row), traces))) return [];
+    return [row === undefined ? { rail: told?.rail ?? null, reading: told?.reading ?? null, traces } : { row, traces }];
+  });
+}
+
+/**
+ * Keeps the files of what was measured.
+ * @param {Outcome} outcome
+ * @returns {Promise<string[]>} what could not be kept, in words
+ */
+export async function keepFiles({ found, level }) {
+  const t = words.traces;
+  /** @type {string[]} */
+  const lost = [];
+  let large = 0;
+  for (const { job: { files }, found: { files: held } } of found) {
+    for (const [place, { file, layout }] of files.entries()) {
+      const { sha256 = '', name = '' } = held[place] ?? {};
+      if (file.size > KEPT_AT_MOST) {
+        large += 1;
+        if (large === 1) lost.push(t.notKept(name, t.tooLargeToKeep));
+        continue;
+      }
+      try {
+        const about = { blob: new Blob([file]), name, level, ...(layout && { layout }) };
+        await keepFile(sha256, about);
+      } catch (error) {
+        // Where one finds no room, the next will not either.
+        return [...lost, t.notKept(name, messageOf(error))];
+      }
+    }
+  }
+  return large > 1 ? [t.manyTooLarge(large)] : lost;
+}

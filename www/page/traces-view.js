@@ -1,0 +1,196 @@
+/**
+ * The traces of one row, drawn with what was found on them; a closer look by buttons, wheel and keys.
+ */
+import { messageOf } from './core.js';
+import { el, setHidden, setOptional, setText } from './dom.js';
+import { Figures } from './figures.js';
+import { Plot } from './plot.js';
+import { words } from './strings.js';
+import { filesOf } from './traces-run.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Evidence } from './evidence.js' */
+/** @import { Edge, Envelope, Measured } from './evidence-types.js' */
+/** @import { Estimator } from './types.js' */
+
+/** Stretches of a drawn trace, at most. */
+const POINTS = 900;
+/** By what one step of zoom narrows what is shown, and what share of it one step to the side goes. */
+const [NARROWER, ASIDE] = [0.6, 0.25];
+/** Place of each estimator among what is measured. @type {Record<Estimator, number>} */
+const PLACE = { fixed_level: 0, constant_fraction: 1, edge_line: 2, shift_and_scale: 3, cross_correlation: 4 };
+
+export class TraceView {
+  /** @param {Book} book @param {Evidence} evidence */
+  constructor(book, evidence) {
+    this.book = book;
+    this.evidence = evidence;
+    /** @type {Measured | undefined} */
+    this.measured = undefined;
+    /** From and to of what is shown, ns. @type {[number, number]} */
+    this.span = [0, 1];
+    /** @type {[Float64Array, Float64Array]} */
+    this.traces = [new Float64Array(), new Float64Array()];
+    this.marks = new Float64Array();
+    this.turn = 0;
+    const t = words.traces;
+    const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work) => (
+      el('button', { type: 'button', id, click: work }, text));
+    this.state = el('p', { class: 'plot-words', role: 'status' });
+    this.canvas = el('canvas', { id: 'traces-plot', role: 'img', 'aria-label': t.view, 'aria-describedby': 'traces-summary' });
+    this.summary = el('p', { class: 'plot-words', id: 'traces-summary' });
+    this.tools = el('div', { class: 'actions' },
+      button('traces-in', t.zoomIn, () => this.zoom(NARROWER)), button('traces-out', t.zoomOut, () => this.zoom(1 / NARROWER)),
+      button('traces-earlier', t.earlier, () => this.aside(-ASIDE)), button('traces-later', t.later, () => this.aside(ASIDE)),
+      button('traces-reset', t.reset, () => this.reset()));
+    this.stage = el('div', { class: 'traces-stage', role: 'group', tabindex: '0', 'aria-label': t.viewKeys,
+      keydown: (/** @type {KeyboardEvent} */ event) => this.key(event) }, this.canvas);
+    this.figure = el('figure', { id: 'traces-figure', hidden: true }, el('figcaption', {}, t.view), this.stage, this.tools,
+      this.summary);
+    this.figures = new Figures(el('dl', { class: 'figures', id: 'traces-figures' }));
+    this.problem = el('p', { class: 'problem', hidden: true });
+    this.root = el('div', {}, this.state, this.figure, this.problem, this.figures.root);
+    // With the focus on the drawing the wheel zooms; else it scrolls the page, as everywhere.
+    this.stage.addEventListener('wheel', (event) => {
+      if (!event.ctrlKey && document.activeElement !== this.stage) return;
+      event.preventDefault();
+      const { left, width } = this.canvas.getBoundingClientRect();
+      this.zoom(event.deltaY < 0 ? NARROWER : 1 / NARROWER, (event.clientX - left) / width);
+    }, { passive: false });
+    this.plot = new Plot(this.canvas, (canvas, dark, pixels) => {
+      book.desk.draw_traces(canvas, dark, pixels, ...this.traces, this.marks);
+    });
+  }
+
+  /** Shows nothing. */
+  close() {
+    this.turn += 1;
+    this.measured = undefined;
+    setHidden(this.figure, true);
+    setText(this.state, '');
+    this.figures.show([]);
+    setOptional(this.problem, '');
+  }
+
+  /**
+   * Reads the traces of a row and shows them.
+   * @param {number} row
+   */
+  async open(row) {
+    this.turn += 1;
+    const { turn, book } = this;
+    this.measured = undefined;
+    setText(this.state, words.traces.loading);
+    try {
+      const { files, missing, level } = await filesOf(book, row);
+      if (turn !== this.turn) return;
+      if (!files) {
+        setHidden(this.figure, true);
+        setText(this.state, words.traces.missing(missing));
+        return;
+      }
+      const { fraction, level: stated } = book.view.delays;
+      const { measured } = await this.evidence.measure(files, { level: stated ?? level, fraction, points: POINTS });
+      if (turn !== this.turn) return;
+      this.measured = measured;
+      setText(this.state, '');
+      setHidden(this.figure, false);
+      this.reset();
+    } catch (error) {
+      if (turn !== this.turn) return;
+      setHidden(this.figure, true);
+      setText(this.state, messageOf(error));
+    }
+  }
+
+  /**
+   * The figures of a row, and the marks of the estimator chosen.
+   * @param {number} row
+   */
+  show(row) {
+    const evidence = this.book.desk.evidence(row);
+    if (evidence?.kind !== 'traces') return;
+    setOptional(this.problem, evidence.problem);
+    this.figures.show(evidence.figures);
+    if (this.measured) this.draw();
+  }
+
+  reset() {
+    const { measured } = this;
+    if (!measured) return;
+    const [a, b] = measured.sides;
+    const region = a.drawn?.region ?? b.drawn?.region ?? extent(a.envelope);
+    void this.look(region);
+  }
+
+  /** @param {number} factor @param {number} [at] the share of the width that stays where it is */
+  zoom(factor, at = 0.5) {
+    const [from, to] = this.span;
+    const still = from + at * (to - from);
+    void this.look([still - factor * (still - from), still + factor * (to - still)]);
+  }
+
+  /** @param {number} share */
+  aside(share) {
+    const [from, to] = this.span;
+    const way = share * (to - from);
+    void this.look([from + way, to + way]);
+  }
+
+  /** @param {KeyboardEvent} event */
+  key(event) {
+    if (event.ctrlKey || event.altKey || event.metaKey) return;
+    /** @type {Record<string, () => void>} */
+    const keys = {
+      '+': () => this.zoom(NARROWER), '=': () => this.zoom(NARROWER), '-': () => this.zoom(1 / NARROWER),
+      ArrowUp: () => this.zoom(NARROWER), ArrowDown: () => this.zoom(1 / NARROWER),
+      ArrowLeft: () => this.aside(-ASIDE), ArrowRight: () => this.aside(ASIDE), 0: () => this.reset(), Home: () => this.reset(),
+    };
+    const work = keys[event.key];
+    if (!work) return;
+    event.preventDefault();
+    work();
+  }
+
+  /** @param {[number, number]} span */
+  async look(span) {
+    const [from, to] = span;
+    if (!(to > from)) return;
+    this.span = span;
+    const { turn } = this;
+    try {
+      const [a, b] = await Promise.all([
+        this.evidence.envelope('A', from, to, POINTS), this.evidence.envelope('B', from, to, POINTS)]);
+      if (turn !== this.turn || this.span !== span) return;
+      this.traces = [flat(a), flat(b)];
+      this.draw();
+    } catch (error) {
+      if (turn === this.turn) setText(this.state, messageOf(error));
+    }
+  }
+
+  draw() {
+    const { measured, book } = this;
+    if (!measured) return;
+    const edges = measured.outcomes[PLACE[book.view.delays.estimator]]?.delay?.edges;
+    const side = (/** @type {0 | 1} */ place) => {
+      const { drawn } = measured.sides[place];
+      /** @type {Edge | undefined} */
+      const edge = edges?.[place];
+      return [drawn?.baseline ?? NaN, drawn?.top_level ?? NaN, edge?.level ?? NaN, edge?.time ?? NaN, edge?.uncertainty ?? NaN];
+    };
+    this.marks = Float64Array.from([...this.span, ...side(0), ...side(1)]);
+    setText(this.summary, book.desk.traces_words(this.marks));
+    this.plot.show();
+  }
+}
+
+/** @param {Envelope} envelope as the drawing takes it */
+function flat({ start, step, least, greatest }) {
+  return Float64Array.from([start, step, ...least.flatMap((low, index) => [low, greatest[index] ?? low])]);
+}
+
+/** @param {Envelope | null} envelope @returns {[number, number]} */
+function extent(envelope) {
+  return envelope ? [envelope.start, envelope.start + envelope.step * envelope.least.length] : [0, 1];
+}

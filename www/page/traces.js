@@ -1,0 +1,317 @@
+/**
+ * Recorded traces: taking their files in, measuring a whole run, looking at a row's traces, and what walk does.
+ */
+import { benchField } from './apparatus.js';
+import { messageOf } from './core.js';
+import { byId, el, setHidden, setOptional, setText } from './dom.js';
+import { Choice, Radios } from './field.js';
+import { Figures } from './figures.js';
+import { Plot } from './plot.js';
+import { words } from './strings.js';
+import { inOrder, isTrace, withFolder } from './traces-files.js';
+import { LayoutTable } from './traces-layout.js';
+import { filesOf, keepFiles, measureRun, takenFrom, tracesOf } from './traces-run.js';
+import { TraceView } from './traces-view.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Evidence } from './evidence.js' */
+/** @import { TraceFiles } from './evidence-types.js' */
+/** @import { Estimator, View } from './types.js' */
+/** @import { Job } from './traces-run.js' */
+
+/** Files whose layout is tried, until one can be read. */
+const TRIED = 5;
+/** Reasons that are listed, at most. */
+const LISTED = 50;
+
+export class Traces {
+  /** @param {Book} book @param {Evidence} evidence */
+  constructor(book, evidence) {
+    this.book = book;
+    this.evidence = evidence;
+    this.desk = book.desk;
+    /** Files given, in pairs, not yet measured. @type {Job[]} */
+    this.given = [];
+    /** Stops what goes on. @type {AbortController | undefined} */
+    this.work = undefined;
+    /** The row whose traces are open. @type {number | undefined} */
+    this.row = undefined;
+    /** What is drawn: row, files and wishes. @type {string | undefined} */
+    this.opened = undefined;
+    this.inSight = false;
+    const t = words.traces;
+    const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work, kind = '') => (
+      el('button', { type: 'button', id, class: kind, click: work }, text));
+
+    this.status = el('p', { class: 'plot-words', role: 'status', id: 'trace-status' });
+    this.refused = el('ul', { class: 'problems', id: 'trace-refused', role: 'list', 'aria-label': t.refusedTitle });
+    this.layout = new LayoutTable(evidence);
+    this.measure = button('trace-measure', t.measureAll, () => void this.start(false), 'main');
+    this.forget = button('trace-forget', t.forget, () => this.forgetGiven());
+    this.offer = el('p', { class: 'actions', hidden: true }, this.measure, this.forget);
+    this.bar = el('progress', { id: 'trace-progress', max: '1', value: '0', 'aria-label': t.progress });
+    this.count = el('span', { id: 'trace-count' });
+    this.running = el('p', { class: 'running actions', hidden: true },
+      button('trace-stop', t.stop, () => this.work?.abort()), this.bar, this.count);
+
+    this.level = benchField(book, 'trace_level');
+    this.fraction = benchField(book, 'trace_fraction');
+    this.estimator = new Radios({ name: 'estimator', legend: t.estimator, options: t.estimators },
+      (/** @type {Estimator} */ estimator) => book.edit({ set_estimator: estimator }));
+    this.again = button('trace-again', t.again, () => void this.start(true));
+    this.choice = new Choice({ id: 'trace-choice', label: t.choose, options: {} }, (row) => this.open(Number(row)));
+    this.view = new TraceView(book, evidence);
+    this.off = button('trace-off', t.takeOff, () => this.takeOff(), 'quiet');
+    this.walk = new Figures(el('dl', { class: 'figures', id: 'walk-figures' }));
+    const canvas = el('canvas', { id: 'walk-plot', role: 'img', 'aria-label': t.walk, 'aria-describedby': 'walk-summary' });
+    this.walkPlot = new Plot(canvas, (on, dark, pixels) => book.desk.draw_walk(on, dark, pixels));
+    this.walkSummary = el('p', { class: 'plot-words', id: 'walk-summary' });
+    this.walkBox = el('div', { hidden: true }, el('figure', {}, el('figcaption', {}, t.walk), canvas, this.walkSummary),
+      this.walk.root);
+
+    const written = (/** @type {Node[]} */ ...parts) => (
+      el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, ...parts));
+    this.settings = written(this.estimator.root, el('div', { class: 'fields' }, this.level.root, this.fraction.root),
+      el('p', { class: 'actions' }, this.again, el('span', { class: 'hint' }, t.againHint)));
+    this.rows = el('div', { hidden: true }, this.settings, el('div', { class: 'trace-chooser' }, this.choice.root),
+      this.view.root, written(el('p', { class: 'actions' }, this.off)), this.walkBox);
+    byId('traces').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint),
+      written(el('div', { class: 'fields' }, this.chooser('trace-files', t.add, false),
+        this.chooser('trace-folder', t.addFolder, true)), this.layout.root, this.offer),
+      this.running, this.status, this.refused, this.rows);
+    this.listen();
+  }
+
+  /** @param {string} id @param {string} label @param {boolean} folder */
+  chooser(id, label, folder) {
+    const input = el('input', { type: 'file', id, multiple: true, webkitdirectory: folder, change: () => {
+      const files = [...input.files ?? []];
+      input.value = '';
+      void this.take(files.map((file) => withFolder(file)));
+    } });
+    return el('div', { class: 'field wide' }, el('label', { for: id }, label), input);
+  }
+
+  listen() {
+    document.addEventListener('dropped', (event) => {
+      const { files } = /** @type {CustomEvent<{files: File[]}>} */ (event).detail;
+      const traces = files.filter((file) => isTrace(file));
+      if (traces.length === 0) return;
+      files.splice(0, files.length, ...files.filter((file) => !isTrace(file)));
+      byId('traces').scrollIntoView({ block: 'nearest' });
+      void this.take(traces);
+    });
+    document.addEventListener('evidence', (event) => {
+      const row = /** @type {CustomEvent<number>} */ (event).detail;
+      if (!tracesOf(this.book, row)) return;
+      this.open(row);
+      this.choice.box.scrollIntoView({ block: 'center' });
+      this.choice.box.focus({ preventScroll: true });
+    });
+    new IntersectionObserver((entries) => {
+      this.inSight = entries.some(({ isIntersecting }) => isIntersecting);
+      if (this.inSight) this.book.redraw();
+    }, { rootMargin: '200px' }).observe(byId('traces'));
+  }
+
+  /**
+   * Takes files in: which belong together, where they stood, and how they read.
+   * @param {File[]} chosen
+   */
+  async take(chosen) {
+    if (chosen.length === 0 || this.book.readOnly || this.work) return;
+    const t = words.traces;
+    this.work = new AbortController();
+    const other = chosen.filter((file) => !isTrace(file)).map(({ name }) => t.other(name));
+    this.refuse(other);
+    setText(this.status, t.looking);
+    try {
+      const files = inOrder(chosen.filter((file) => isTrace(file)));
+      const names = files.map(({ name }) => name);
+      const [pairs, told] = await Promise.all([this.evidence.pair(names), this.evidence.railReadings(names)]);
+      const job = (/** @type {number} */ a, /** @type {number | null} */ b) => {
+        const [first, second] = [files[a], b === null ? undefined : files[b]];
+        if (!first) return [];
+        /** @type {TraceFiles} */
+        const both = second ? [{ file: first }, { file: second }] : [{ file: first }];
+        const named = told[a];
+        return [named ? { files: both, named } : { files: both }];
+      };
+      this.given = pairs.flatMap(({ a, b }) => job(a, b));
+      setText(this.status, files.length > 0 ? t.given(files.length, this.given.length) : '');
+      await this.lookAtFirst(files);
+    } catch (error) {
+      this.given = [];
+      this.layout.forget();
+      setText(this.status, '');
+      this.refuse([...other, messageOf(error)]);
+    }
+    this.work = undefined;
+    this.showWork();
+  }
+
+  /** @param {File[]} files */
+  async lookAtFirst(files) {
+    for (const file of files.slice(0, TRIED)) if (await this.layout.look(file)) return;
+    const [first] = files;
+    if (first) await this.layout.look(first);
+  }
+
+  forgetGiven() {
+    this.given = [];
+    this.layout.forget();
+    this.refuse([]);
+    setText(this.status, '');
+    this.showWork();
+  }
+
+  showWork() {
+    const busy = this.work !== undefined;
+    setHidden(this.offer, busy || this.given.length === 0);
+    this.again.disabled = busy;
+  }
+
+  /** @param {string[]} reasons */
+  refuse(reasons) {
+    const more = reasons.length - LISTED;
+    const shown = more > 0 ? [...reasons.slice(0, LISTED), words.traces.more(more)] : reasons;
+    this.refused.replaceChildren(...shown.map((reason) => el('li', {}, reason)));
+  }
+
+  /**
+   * Measures what was given and, so that all rows share one level, the rows that have traces already.
+   * @param {boolean} only the rows alone
+   */
+  async start(only) {
+    const t = words.traces;
+    const { book } = this;
+    const { desk, view } = book;
+    if (this.work || book.readOnly) return;
+    if (view.bench.trace_level.problem || view.bench.trace_fraction.problem) {
+      setText(this.status, t.badWish);
+      return;
+    }
+    const work = new AbortController();
+    this.work = work;
+    this.showWork();
+    this.tellProgress(0, 1, false);
+    setHidden(this.running, false);
+    byId('trace-stop').focus();
+    const layout = this.layout.wanted();
+    const fresh = only ? [] : this.given.map((job) => ({ ...job, files: /** @type {TraceFiles} */ (
+      job.files.map(({ file }) => ({ file, layout }))) }));
+    try {
+      const { jobs, needed } = await this.knownJobs(only);
+      const outcome = await measureRun(this.evidence, [...jobs, ...fresh], view.delays,
+        (done, all, again) => this.tellProgress(done, all, again), work.signal);
+      if (book.desk !== desk) throw { kind: 'edit', message: t.otherNotebook };
+      const lost = await keepFiles(outcome);
+      const taken = takenFrom(book, outcome.found);
+      if (taken.length > 0) book.takeTraces(taken);
+      this.refuse([...outcome.refused, ...needed, ...lost]);
+      const n = outcome.found.length;
+      const told = outcome.stopped ? t.stopped(n) : taken.length === 0 && n > 0 ? t.unchanged : t.measured(n);
+      setText(this.status, taken.length > 0 ? `${told} ${t.undo}` : told);
+      if (!only && !outcome.stopped) {
+        this.given = [];
+        this.layout.forget();
+      }
+      this.opened = undefined;
+    } catch (error) {
+      setText(this.status, '');
+      this.refuse([messageOf(error)]);
+    }
+    this.work = undefined;
+    setHidden(this.running, true);
+    this.showWork();
+    book.redraw();
+  }
+
+  /**
+   * The rows that have traces, as far as their files are kept here.
+   * @param {boolean} tell whether a row whose files are missing is told
+   */
+  async knownJobs(tell) {
+    const { book } = this;
+    /** @type {Job[]} */
+    const jobs = [];
+    /** @type {string[]} */
+    const needed = [];
+    for (const { id, number, evidence, struck } of book.view.rows) {
+      if (evidence !== 'traces' || struck !== '') continue;
+      const { files, missing } = await filesOf(book, id);
+      if (files) jobs.push({ files, row: id });
+      else if (tell) needed.push(words.traces.needed(number, missing));
+    }
+    return { jobs, needed };
+  }
+
+  /** @param {number} done @param {number} all @param {boolean} again */
+  tellProgress(done, all, again) {
+    this.bar.max = all;
+    this.bar.value = done;
+    setText(this.count, words.traces.done(done, all, again));
+  }
+
+  /** @param {number} row */
+  open(row) {
+    this.row = row;
+    this.opened = undefined;
+    this.inSight = true;
+    this.book.redraw();
+  }
+
+  takeOff() {
+    const { row, book } = this;
+    const number = book.view.rows.find(({ id }) => id === row)?.number;
+    if (row === undefined || number === undefined || !book.edit({ set_evidence: { row } })) return;
+    document.dispatchEvent(new CustomEvent('undoable', { detail: words.traces.takenOff(number) }));
+  }
+
+  /** @param {View} view */
+  show(view) {
+    const { book } = this;
+    if (this.desk !== book.desk) {
+      this.desk = book.desk;
+      this.row = undefined;
+      this.opened = undefined;
+      this.work?.abort();
+      this.forgetGiven();
+    }
+    const rows = view.rows.filter(({ evidence }) => evidence === 'traces');
+    setHidden(this.rows, rows.length === 0);
+    this.level.show(view.bench.trace_level);
+    this.fraction.show(view.bench.trace_fraction);
+    this.estimator.show(view.delays.estimator);
+    if (!rows.some(({ id }) => id === this.row)) this.row = rows[0]?.id;
+    if (rows.length === 0) {
+      this.opened = undefined;
+      this.view.close();
+    } else if (this.inSight) {
+      this.showRow(rows);
+    }
+    setHidden(this.walkBox, view.delays.walk.length === 0);
+    this.walk.show(view.delays.walk);
+    setOptional(this.walkSummary, view.delays.walk_summary);
+    this.walkPlot.show();
+  }
+
+  /** @param {View['rows']} rows those that have traces */
+  showRow(rows) {
+    const t = words.traces;
+    const name = (/** @type {View['rows'][number]} */ { cells }) => (
+      [cells.rail.text, cells.reading.text].filter((text) => text !== '').join(' ') || cells.remark.text);
+    this.choice.offer(Object.fromEntries(rows.map((row) => [row.id, t.option(row.number, name(row))])));
+    const { row } = this;
+    if (row === undefined) return;
+    this.choice.show(String(row));
+    this.view.show(row);
+    // Read anew where the row shown is another one, or its files are.
+    const files = (tracesOf(this.book, row)?.files ?? []).map(({ sha256 }) => sha256).join();
+    const { level, fraction } = this.book.view.delays;
+    const wanted = `${row} ${files} ${level} ${fraction}`;
+    if (wanted === this.opened || this.work) return;
+    this.opened = wanted;
+    void this.view.open(row);
+  }
+}

@@ -68,7 +68,9 @@ export class Apparatus {
  */
 export function benchField(book, name, about = {}) {
   /** @type {Record<string, string>} */
-  const labels = { ...words.apparatus.fields, ...words.uncertainty.fields, ...words.report.fields };
+  const labels = {
+    ...words.apparatus.fields, ...words.delays.fields, ...words.uncertainty.fields, ...words.report.fields,
+  };
   return new TextField({ id: `bench-${name}`, label: labels[name] ?? name, ...about }, (text) => {
     book.edit({ set_bench: { field: name, text } });
   });

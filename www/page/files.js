@@ -1,7 +1,8 @@
 /**
  * What leaves the notebook and what comes in: copies, files, the report's tab, bundles.
  */
-import { core } from './core.js';
+import { keepFile, keptFile } from './attic.js';
+import { core, messageOf } from './core.js';
 import { download } from './dom.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
@@ -26,9 +27,24 @@ export async function copyText(text) {
   }
 }
 
-/** @param {Book} book */
-export function takeBundle(book) {
-  download(book.desk.bundle(), 'application/zip', `${fileName(book)}.zip`);
+/** The bundle, with the pictures that its rows rest on. @param {Book} book */
+export async function takeBundle(book) {
+  const { desk } = book;
+  const rows = book.current().rows.filter(({ evidence }) => evidence === 'picture');
+  const hashes = new Set(rows.flatMap(({ id }) => {
+    const evidence = desk.evidence(id);
+    return evidence?.kind === 'picture' ? [evidence.picture.file.sha256] : [];
+  }));
+  const names = [];
+  const pictures = [];
+  for (const hash of hashes) {
+    const bytes = await (await keptFile(hash))?.blob.arrayBuffer().catch(() => undefined);
+    if (!bytes) continue;
+    names.push(`${hash}.jpg`);
+    pictures.push(new Uint8Array(bytes));
+  }
+  download(book.desk.bundle(names, pictures), 'application/zip', `${fileName(book)}.zip`);
+  if (names.length < hashes.size) tell(words.pictures.notInBundle(hashes.size - names.length));
 }
 
 /** @param {Book} book @param {TableKind} kind */
@@ -71,8 +87,30 @@ export function openReport(book) {
 export async function notebookIn(file) {
   const bytes = new Uint8Array(await file.arrayBuffer());
   // Every zip file begins with the letters PK.
-  if (bytes[0] === 0x50 && bytes[1] === 0x4b) return core.read_bundle(bytes);
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
+    const [text, ...pictures] = core.read_bundle(bytes);
+    await keepPictures(pictures);
+    return text;
+  }
   return new TextDecoder().decode(bytes);
+}
+
+/**
+ * Keeps the pictures of a bundle; the notebook works without one that finds no room.
+ * @param {(string | Uint8Array<ArrayBuffer>)[]} pictures name and bytes in turn
+ */
+async function keepPictures(pictures) {
+  for (let place = 0; place + 1 < pictures.length; place += 2) {
+    const [name = '', bytes = ''] = pictures.slice(place);
+    const [sha256 = ''] = String(name).split('.');
+    if (!/^[0-9a-f]{64}$/.test(sha256)) continue;
+    try {
+      await keepFile(sha256, { blob: new Blob([bytes], { type: 'image/jpeg' }), name: String(name) });
+    } catch (error) {
+      tell(words.pictures.notKept(String(name), messageOf(error)));
+      return;
+    }
+  }
 }
 
 /** @param {Book} book */

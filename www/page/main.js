@@ -5,6 +5,7 @@ import { Apparatus } from './apparatus.js';
 import { Banner } from './banner.js';
 import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
+import { Delays } from './delays.js';
 import { byId } from './dom.js';
 import { notebookIn } from './files.js';
 import { Journal } from './journal.js';
@@ -41,7 +42,7 @@ class Page {
     const { book } = this;
     for (const part of [
       new Line(book), new Strip(book), new Apparatus(book), new Plan(book, (desk) => this.keep(desk)),
-      new Readings(book), new Uncertainty(book), new Result(book), new Seal(book),
+      new Readings(book), new Delays(book), new Uncertainty(book), new Result(book), new Seal(book),
       new Report(book, (file) => this.openFile(file)), new Preferences(book),
     ]) book.add(part);
     new Notebooks({

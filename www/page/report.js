@@ -48,12 +48,12 @@ export class Report {
 
 /**
  * @param {string} id
- * @param {() => void} work
+ * @param {() => void | Promise<void>} work
  */
 function onPress(id, work) {
-  byId(id).addEventListener('click', () => {
+  byId(id).addEventListener('click', async () => {
     try {
-      work();
+      await work();
     } catch (error) {
       tell(messageOf(error));
     }
@@ -76,6 +76,9 @@ function listenForDrops(open) {
     sign.hidden = true;
     if (!hasFiles(event)) return;
     event.preventDefault();
-    for (const file of event.dataTransfer?.files ?? []) open(file);
+    // Parts of the page take what is theirs out of the list; what is left is opened as a notebook.
+    const files = [...event.dataTransfer?.files ?? []];
+    document.dispatchEvent(new CustomEvent('dropped', { detail: { files, target: event.target } }));
+    for (const file of files) open(file);
   });
 }

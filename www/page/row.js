@@ -19,6 +19,8 @@ export const DIRECT = ['distance', 'distance_uncertainty', 'delay', 'delay_uncer
 export const OUTPUTS = ['distance', 'delay', 'residual'];
 /** Cells of words rather than numbers. @type {Cell[]} */
 const WORDY = ['rail', 'remark'];
+/** Cells that stay empty where a picture or traces give the delay. @type {Cell[]} */
+const EDGES = ['edge_a', 'edge_b'];
 /** A notice that names more rows than this is only marked in each, and told above the table. */
 const TOLD_IN_ROW = 2;
 
@@ -53,11 +55,16 @@ export class RowLine {
     this.outputs = OUTPUTS.map(() => el('output'));
     this.lacks = el('span', { class: 'lacks' });
     this.strike = el('button', { type: 'button', class: 'quiet strike', click: () => strike(this) });
+    this.jump = el('button', {
+      type: 'button', class: 'quiet jump', hidden: true,
+      click: () => document.dispatchEvent(new CustomEvent('evidence', { detail: this.row?.id })),
+    });
     const remark = CELLS.length - 1;
     const cells = CELLS.map((cell) => cellFor(cell, /** @type {HTMLInputElement} */ (this.boxes.get(cell))));
     const outputs = OUTPUTS.map((name, index) => el('td',
       { role: 'cell', class: `output ${name}`, 'data-label': words.readings.outputNames[name] },
       /** @type {HTMLElement} */ (this.outputs[index]), ...(name === 'residual' ? [this.lacks] : [])));
+    cells[CELLS.indexOf('edge_b')]?.append(this.jump);
     this.main = el('tr', { role: 'row' },
       el('th', { scope: 'row', role: 'rowheader' }, this.number, this.marks),
       ...cells.slice(0, remark), ...outputs, ...cells.slice(remark),
@@ -132,9 +139,16 @@ export class RowLine {
     for (const [cell, box] of this.boxes) {
       const { text, problem, default: standIn } = row.cells[cell];
       put(box, text);
-      setAttribute(box, 'placeholder', standIn || undefined);
+      const held = EDGES.includes(cell) && row.evidence !== '' && text === '';
+      if (box.readOnly !== held) box.readOnly = held;
+      setAttribute(box, 'placeholder', (held && row.evidence ? words.delays.from[row.evidence] : standIn) || undefined);
       setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
       setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
+    }
+    setHidden(this.jump, row.evidence === '');
+    if (row.evidence) {
+      setText(this.jump, words.delays.from[row.evidence]);
+      setAttribute(this.jump, 'aria-label', words.delays.jump[row.evidence](row.number));
     }
     setText(this.lacks, row.state === 'incomplete' ? t.notUsed : '');
     const struck = row.struck !== '';

@@ -338,6 +338,88 @@ export const words = {
     problem: (/** @type {string} */ column, /** @type {string} */ problem) => `${column}: ${problem}`,
   },
 
+  delays: {
+    title: 'Delays',
+    hint: 'Where the delay of a row comes from, if it is not typed: a photograph of the screen, or recorded traces.',
+    fields: { mark_uncertainty: 'A mark on a picture: standard uncertainty' },
+    from: { picture: 'picture', traces: 'traces' },
+    jump: {
+      picture: (/** @type {number} */ n) => `Show the picture of row ${n}`,
+      traces: (/** @type {number} */ n) => `Show the traces of row ${n}`,
+    },
+  },
+
+  pictures: {
+    title: 'Photographs of the screen',
+    hint: 'Add the pictures of a whole run at once: choose them, drop them here, or paste one. A file name such as '
+      + '“1250 mm.jpg” tells the reading. Each picture is scaled down, freed of what the camera wrote beside the pixels, '
+      + 'and kept in this browser.',
+    add: 'Add pictures',
+    columns: 'Divisions across the grid',
+    rows: 'Divisions down the grid',
+    progress: (/** @type {number} */ done, /** @type {number} */ all) => `Taking in picture ${done + 1} of ${all}…`,
+    added: (/** @type {number} */ n) => (n === 1 ? '1 picture was added.' : `${n} pictures were added.`),
+    refusedTitle: 'Not taken:',
+    full: (/** @type {string} */ name) =>
+      `${name}: the browser’s storage is full, so the picture was not taken. Everything before it is kept. Take the `
+      + 'bundle; deleting notebooks you no longer need makes room.',
+    notKept: (/** @type {string} */ name, /** @type {string} */ why) =>
+      `${name}: the browser could not keep the picture (${why}). Try again.`,
+    otherNotebook: 'Another notebook was opened meanwhile: the pictures were not added. Add them again where they belong.',
+    choose: 'Picture',
+    option: (/** @type {number} */ n, /** @type {string} */ name, /** @type {boolean} */ marked) =>
+      `Row ${n}: ${name}${marked ? '' : ' (to be marked)'}`,
+    left: (/** @type {number} */ marked, /** @type {number} */ all) => `${marked} of ${all} pictures are marked.`,
+    loading: 'Looking at the picture…',
+    missing: (/** @type {string} */ name) =>
+      `${name} is not kept in this browser. Its marks are numbers, so the row counts all the same; a bundle holds the `
+      + 'picture too.',
+    missingMarks: (/** @type {string} */ name) =>
+      `${name} is not kept in this browser, and nothing is marked on it yet. Open a bundle that holds it, or add it again.`,
+    broken: (/** @type {string} */ name) => `${name}: the browser can’t show the picture that it kept. Add it again.`,
+    picture: 'The picture with its grid drawn back over it',
+    markGroup: 'Marks',
+    proposed: 'These marks are proposed. Look whether the dashed grid lies on the grid of the screen and whether A and B '
+      + 'stand at half the height of their edges; move what does not, then accept.',
+    serves: (/** @type {number} */ n) =>
+      `The corner marks of row ${n} serve this picture too: its grid lies where they say.`,
+    moved: (/** @type {number} */ n) =>
+      `The camera has moved since row ${n}: this grid lies elsewhere, so corner marks of its own are proposed.`,
+    unseen: (/** @type {number} */ n) =>
+      `The corner marks of row ${n} are taken. They could not be checked, because no grid was found here: look whether `
+      + 'the dashed grid lies on the lines.',
+    notFound: (/** @type {string} */ why) =>
+      `Nothing is proposed: ${why} Move each mark to its place by hand.`,
+    noEdge: (/** @type {string} */ name) => `${name} was not found: move its mark there.`,
+    how: 'Drag a mark, or click where the chosen one belongs. Arrow keys move it by a pixel, with Shift by a tenth, with '
+      + 'Alt by ten. Enter accepts.',
+    accept: 'Accept the marks',
+    next: 'Next picture to be marked',
+    stillSought: (/** @type {string} */ names) => `Not accepted yet: move ${names} first.`,
+    gridWrong: (/** @type {string} */ why) => `Not accepted yet: ${why}.`,
+    accepted: (/** @type {number} */ n) => `Row ${n} is marked.`,
+    allMarked: 'All pictures are marked.',
+    again: (/** @type {string} */ name, /** @type {number} */ n) => `${name}, mark ${n}`,
+    markAgain: (/** @type {string} */ name) => `Mark ${name} once more`,
+    dropMark: 'Remove the chosen mark',
+    moveFirst: 'Put the new mark where you see the edge: it counts once it was moved.',
+    ownCorners: 'Corner marks of its own',
+    shared: (/** @type {number} */ n) => `Its corner marks serve ${n} pictures: moving one moves all those rows.`,
+    takeOff: 'Take the picture off this row',
+    takenOff: (/** @type {number} */ n) => `Row ${n} has no picture any more.`,
+    marks: { a: 'Edge A', b: 'Edge B', corner: 'Corner', check: 'Check' },
+    corners: ['Upper left corner', 'Upper right corner', 'Lower right corner', 'Lower left corner'],
+    check: (/** @type {number} */ n) => `Crossing ${n} that checks the lens`,
+    place: (/** @type {string} */ x, /** @type {string} */ y, /** @type {string} */ state) =>
+      `${x} pixels across, ${y} down, ${state}`,
+    states: { proposed: 'proposed', sought: 'not found', set: 'moved by hand', taken: 'accepted' },
+    fields: { rail: 'Rail', reading: 'Reading', time_base: 'Time per division' },
+    notInBundle: (/** @type {number} */ n) =>
+      (n === 1 ? 'One picture is not kept in this browser: the bundle holds its marks only.'
+        : `${n} pictures are not kept in this browser: the bundle holds their marks only.`),
+    onlyHere: 'This browser keeps no files: the pictures last until the page is closed. Take the bundle before.',
+  },
+
   strike: {
     title: (/** @type {number} */ n) => `Strike out row ${n}`,
     hint: 'The row stays visible and can be restored. The reason goes into the notebook and the report.',
@@ -473,7 +555,7 @@ export const words = {
     takeTable: 'Take it as a file',
     openFile: 'Open a bundle or notebook file',
     openFileHint: 'It becomes a notebook of its own. You can also drop the file anywhere on this page.',
-    drop: 'Let go to open this file as a notebook.',
+    drop: 'Let go: a notebook is opened, pictures go to the rows.',
     opened: (/** @type {string} */ title) => `“${title}” is open.`,
     notOpened: (/** @type {string} */ name, /** @type {string} */ why) => `${name} was not opened: ${why}`,
   },

@@ -257,7 +257,8 @@ export interface Desk {
   bench_height(width: number): number;
   table(kind: TableKind): string;
   report(): string;
-  bundle(): Uint8Array<ArrayBuffer>;
+  /** Pictures by name and bytes, in the same order. */
+  bundle(names: string[], pictures: Uint8Array[]): Uint8Array<ArrayBuffer>;
   /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
   what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
   plan(): PlanView;
@@ -298,7 +299,8 @@ export interface Core {
   Desk: { blank(): Desk; open(text: string): Desk };
   Trials: { of(text: string): Trials };
   lines_of_grid(grid: Grid): GridLines;
-  read_bundle(bytes: Uint8Array): string;
+  /** The notebook's text, then name and bytes of each picture in turn. */
+  read_bundle(bytes: Uint8Array): [string, ...(string | Uint8Array<ArrayBuffer>)[]];
   version(): string;
   shelf_list(): ShelfItem[];
   shelf_read(id: string): string | undefined;

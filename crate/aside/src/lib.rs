@@ -9,6 +9,9 @@ pub mod size;
 // Trace files that belong together, kept to be looked at again.
 pub mod reading;
 
+// What a notebook keeps of them.
+pub mod kept;
+
 // SHA-256 by which the notebook knows a file.
 pub mod hash;
 

@@ -3,10 +3,13 @@
 
 use serde::Serialize;
 use slope_evidence::trace::{
-    self, Asked, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording, TraceError,
+    self, Asked, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording, Role, TraceError,
     Waveform,
 };
 use thiserror::Error;
+
+use crate::hash::sha256;
+use crate::kept::{Kept, LevelOf, Traces, refusal};
 
 /// Why files give no pair of traces.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -43,10 +46,12 @@ pub enum ReadingError {
 #[derive(Clone, Debug, Default)]
 pub struct Reading {
     files: Vec<(String, Recording)>,
+    kept: Vec<Kept>,
 }
 
 impl Reading {
-    /// Reads a file in: A's first. Without a layout it is recognised; gives the layout.
+    /// Reads a file in: A's first. Without a layout it is recognised; gives the layout. What a layout does not say (a first
+    /// line of 0, no step) the file says itself.
     ///
     /// # Errors
     /// What is wrong with the file, or that it is a third one.
@@ -54,8 +59,13 @@ impl Reading {
         if self.files.len() == 2 {
             return Err(ReadingError::Third { file: name.to_owned() });
         }
-        let layout = layout.map_or_else(|| trace::recognise(name, bytes), Ok)?;
+        let layout = match layout {
+            Some(layout) => settled(name, bytes, layout)?,
+            None => trace::recognise(name, bytes)?,
+        };
         self.files.push((name.to_owned(), trace::read(name, bytes, &layout)?));
+        let length = u32::try_from(bytes.len()).unwrap_or(u32::MAX);
+        self.kept.push(Kept { sha256: sha256(bytes), name: name.to_owned(), bytes: length });
         Ok(layout)
     }
 
@@ -63,9 +73,16 @@ impl Reading {
     ///
     /// # Errors
     /// When a trace is missing. What is wrong with a trace stands in what is measured.
-    pub fn measure(&self, asked: &Asked) -> Result<Measured, ReadingError> {
+    pub fn measure(&self, asked: &Asked, level_of: LevelOf) -> Result<Measured, ReadingError> {
         let [a, b] = self.both()?;
-        Ok(trace::measure(a, b, asked).into())
+        let measured = trace::measure(a, b, asked);
+        let evidence = Traces::of(&self.kept, &measured, level_of);
+        Ok(Measured { evidence, refusal: refusal(&self.kept, &measured), ..measured.into() })
+    }
+
+    /// The files, as a notebook keeps hold of them.
+    pub fn kept(&self) -> &[Kept] {
+        &self.kept
     }
 
     /// A trace as it is drawn, from one time to another (ns), in so many stretches at most.
@@ -114,6 +131,21 @@ impl Reading {
     }
 }
 
+/// A layout with what it leaves open taken from the file.
+fn settled(name: &str, bytes: &[u8], layout: Layout) -> Result<Layout, ReadError> {
+    let timed = layout.columns.iter().any(|column| column.role == Role::Time) || layout.step.is_some();
+    if layout.first_line > 0 && timed {
+        return Ok(layout);
+    }
+    let found = trace::recognise_by(name, bytes, Some(layout.delimiter), Some(layout.decimal))?;
+    Ok(Layout {
+        first_line: if layout.first_line > 0 { layout.first_line } else { found.first_line },
+        step: layout.step.or(found.step),
+        start: layout.start.or(found.start),
+        ..layout
+    })
+}
+
 /// What is found of a pair, with the words of what is refused. Fields as in [`trace::Measured`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[expect(missing_docs, reason = "documented there")]
@@ -122,6 +154,10 @@ pub struct Measured {
     pub level: Option<f64>,
     pub walk: Option<(f64, f64)>,
     pub sides: [Side; 2],
+    /// The same as a notebook keeps it; none where no method gives a delay.
+    pub evidence: Option<Traces>,
+    /// Why no method gives a delay; empty where one does.
+    pub refusal: String,
 }
 
 /// One method's delay, or why it gives none.
@@ -176,6 +212,8 @@ impl From<trace::Measured> for Measured {
             level,
             walk,
             sides: [side(Detector::A, a), side(Detector::B, b)],
+            evidence: None,
+            refusal: String::new(),
         }
     }
 }

@@ -4,9 +4,10 @@
 
 use slope_bench::record::{Bench, Style, as_text, both_as_text};
 use slope_engine::budget::Random;
-use slope_evidence::trace::{Asked, Detector};
+use slope_evidence::trace::{Asked, Detector, Layout, recognise};
 
 use super::{Reading, ReadingError};
+use crate::kept::LevelOf;
 
 const TRUE: f64 = 6.5;
 
@@ -14,6 +15,10 @@ fn files() -> [String; 3] {
     let recording = Bench::default().record(TRUE, 1.0, &mut Random::new(7, 0));
     let style = Style::default();
     [as_text(&recording, 0, &style), as_text(&recording, 1, &style), both_as_text(&recording, &style)]
+}
+
+fn layout_of(text: &str) -> Layout {
+    recognise("both.csv", text.as_bytes()).unwrap()
 }
 
 #[test]
@@ -26,9 +31,14 @@ fn two_files_and_one_give_the_same() {
     let layout = one.add("both.csv", both.as_bytes(), None).unwrap();
     let mut again = Reading::default();
     again.add("both.csv", both.as_bytes(), Some(layout)).unwrap();
-    let measured = two.measure(&Asked::default()).unwrap();
-    assert_eq!(measured, one.measure(&Asked::default()).unwrap());
-    assert_eq!(measured, again.measure(&Asked::default()).unwrap());
+    let mut open = Reading::default();
+    let left = Layout { first_line: 0, ..layout_of(&both) };
+    open.add("both.csv", both.as_bytes(), Some(left)).unwrap();
+    let measured = two.measure(&Asked::default(), LevelOf::Pair).unwrap();
+    for other in [&one, &again, &open] {
+        let other = other.measure(&Asked::default(), LevelOf::Pair).unwrap();
+        assert_eq!((&measured.outcomes, &measured.walk), (&other.outcomes, &other.walk));
+    }
     for outcome in &measured.outcomes {
         let delay = outcome.delay.as_ref().unwrap();
         assert!((delay.delay - TRUE).abs() < 0.3, "{:?}: {}", outcome.method, delay.delay);
@@ -40,7 +50,7 @@ fn a_closer_look_takes_no_reading() {
     let [.., both] = files();
     let mut reading = Reading::default();
     reading.add("both.csv", both.as_bytes(), None).unwrap();
-    let measured = reading.measure(&Asked::default()).unwrap();
+    let measured = reading.measure(&Asked::default(), LevelOf::Pair).unwrap();
     let [from, to] = measured.sides[1].drawn.unwrap().region;
     let whole = reading.envelope(Detector::B, from, to, 1000).unwrap();
     assert_eq!(Some(whole), measured.sides[1].envelope);
@@ -52,9 +62,9 @@ fn a_closer_look_takes_no_reading() {
 fn what_is_missing_is_named() {
     let [a, b, both] = files();
     let mut reading = Reading::default();
-    assert_eq!(reading.measure(&Asked::default()), Err(ReadingError::None));
+    assert_eq!(reading.measure(&Asked::default(), LevelOf::Pair), Err(ReadingError::None));
     reading.add("a.csv", a.as_bytes(), None).unwrap();
-    assert_eq!(reading.measure(&Asked::default()), Err(ReadingError::One { file: "a.csv".into() }));
+    assert_eq!(reading.measure(&Asked::default(), LevelOf::Pair), Err(ReadingError::One { file: "a.csv".into() }));
     reading.add("b.csv", b.as_bytes(), None).unwrap();
     let third = reading.add("c.csv", both.as_bytes(), None);
     assert_eq!(third, Err(ReadingError::Third { file: "c.csv".into() }));
@@ -71,7 +81,7 @@ fn a_trace_without_a_pulse_is_refused_in_words() {
     let mut reading = Reading::default();
     reading.add("flat.csv", flat.as_bytes(), None).unwrap();
     reading.add("b.csv", b.as_bytes(), None).unwrap();
-    let measured = reading.measure(&Asked::default()).unwrap();
+    let measured = reading.measure(&Asked::default(), LevelOf::Pair).unwrap();
     let refused = measured.outcomes[1].refused.as_ref().unwrap();
     assert_eq!(refused.detector, Detector::A);
     assert_eq!(refused.message, refused.problem.to_string());

@@ -2,12 +2,13 @@
 
 use std::fmt::Display;
 
-use serde::Serialize;
 use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
 use slope_evidence::photo::{self, Corner, Hint, Plane};
-use slope_evidence::trace::{self, Detector};
+use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
+use crate::kept::{self, LevelOf};
 use crate::reading::{self, ReadingError};
 use crate::size::{SizeError, size};
 
@@ -18,6 +19,48 @@ use crate::size::{SizeError, size};
 #[wasm_bindgen]
 pub fn recognise(name: &str, bytes: &[u8]) -> Result<JsValue, JsValue> {
     trace::recognise(name, bytes).map(|layout| to_js(&layout)).map_err(|error| thrown("read", error))
+}
+
+/// What a person knows of a file's layout.
+#[derive(Deserialize)]
+struct Known {
+    delimiter: Option<Delimiter>,
+    decimal: Option<DecimalMark>,
+}
+
+/// How the numbers of a file are set out where a person knows delimiter or decimal mark (`{delimiter, decimal}`).
+///
+/// # Errors
+/// `{kind: "read" | "asked", message}`.
+#[wasm_bindgen]
+pub fn recognise_by(name: &str, bytes: &[u8], known: &JsValue) -> Result<JsValue, JsValue> {
+    let Known { delimiter, decimal } = from_js(known)?;
+    trace::recognise_by(name, bytes, delimiter, decimal)
+        .map(|layout| to_js(&layout))
+        .map_err(|error| thrown("read", error))
+}
+
+/// The fields of the first rows of samples, as they stand in the file.
+///
+/// # Errors
+/// `{kind: "asked", message}`.
+#[wasm_bindgen]
+pub fn first_rows(bytes: &[u8], layout: &JsValue, most: usize) -> Result<JsValue, JsValue> {
+    let layout: Layout = from_js(layout)?;
+    Ok(to_js(&trace::first_rows(bytes, &layout, most)))
+}
+
+/// The one fixed level for a run, V, from half the lower pulse of each pair.
+#[wasm_bindgen]
+pub fn common_level(levels: &[f64]) -> Option<f64> {
+    kept::common_level(levels)
+}
+
+/// Where the level that is asked for comes from.
+#[derive(Deserialize)]
+struct Origin {
+    #[serde(default)]
+    level_of: LevelOf,
 }
 
 /// Which files belong together, by their names.
@@ -129,8 +172,14 @@ impl Reading {
     /// # Errors
     /// `{kind: "lacks_trace" | "asked", message}`.
     pub fn measure(&self, asked: &JsValue) -> Result<JsValue, JsValue> {
-        let measured = self.0.measure(&from_js(asked)?).map_err(|error| refused(&error))?;
+        let Origin { level_of } = from_js(asked)?;
+        let measured = self.0.measure(&from_js(asked)?, level_of).map_err(|error| refused(&error))?;
         Ok(to_js(&measured))
+    }
+
+    /// The files that were read in, as a notebook keeps hold of them.
+    pub fn kept(&self) -> JsValue {
+        to_js(&self.0.kept())
     }
 
     /// A trace ("A" or "B") as it is drawn, from one time to another (ns), in so many stretches at most.

@@ -146,6 +146,14 @@ pub enum BundleError {
         /// "size" or "SHA-256".
         what: &'static str,
     },
+    /// A picture whose SHA-256 is not the one in its name.
+    #[error(
+        "\"{entry}\" is another picture than its name says: its SHA-256 differs. Take the file again from where it came"
+    )]
+    Misnamed {
+        /// The entry.
+        entry: String,
+    },
     /// A text that is not UTF-8.
     #[error("\"{entry}\" is not a text in UTF-8. Take the file again from where it came")]
     NotText {

@@ -10,7 +10,7 @@
 //! | `csv-metadata.json` | what each column of each table means (W3C, "Metadata Vocabulary for Tabular Data") |
 //! | `line.svg`, `residuals.svg`, `bench.svg`, `budget.svg`, `trials.svg` | the charts; the last where trials were made |
 //! | `report.html` | the printable report |
-//! | `pictures/…` | pictures of the screen |
+//! | `pictures/…` | pictures of the screen, as they are kept: `{SHA-256}.jpg` |
 //!
 //! [`container`] knows zips and nothing of notebooks; [`write()`] and [`read`] know what goes in.
 
@@ -147,15 +147,22 @@ pub fn read(bytes: &[u8]) -> Result<Contents, BundleError> {
     let notebook_text =
         std::str::from_utf8(text).map_err(|_| BundleError::NotText { entry: NOTEBOOK.into() })?.to_owned();
     let notebook = notebook::read(&notebook_text)?;
-    let pictures = entries
-        .into_vec()
-        .into_iter()
-        .filter_map(|Entry { name, bytes }| {
-            let name = name.strip_prefix(PICTURES)?.to_owned();
-            Some(Entry { name, bytes })
-        })
-        .collect();
+    let mut pictures = Vec::new();
+    for Entry { name, bytes } in entries.into_vec() {
+        let Some(own) = name.strip_prefix(PICTURES) else { continue };
+        if !is_named_truly(own, &bytes) {
+            return Err(BundleError::Misnamed { entry: name });
+        }
+        pictures.push(Entry { name: own.to_owned(), bytes });
+    }
     Ok(Contents { notebook_text, notebook, pictures })
+}
+
+/// Whether a picture is the one that the marks of a notebook were made on, where its name says which that is.
+fn is_named_truly(name: &str, bytes: &[u8]) -> bool {
+    let stem = name.split('.').next().unwrap_or_default();
+    let is_hash = stem.len() == 64 && stem.bytes().all(|byte| byte.is_ascii_hexdigit());
+    !is_hash || stem.eq_ignore_ascii_case(&sha256_hex(bytes))
 }
 
 fn text_entry(name: impl Into<String>, text: impl Into<String>) -> Entry {

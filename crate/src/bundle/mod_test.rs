@@ -78,6 +78,19 @@ fn two_parts_of_one_name_are_refused() {
 }
 
 #[test]
+fn a_picture_comes_back_under_its_hash_or_not_at_all() {
+    // SHA-256 of "abc": NIST FIPS 180-4, example in "SHA-256" of the Cryptographic Standards and Guidelines examples.
+    let name = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad.jpg";
+    let picture = |bytes: &[u8]| Part::Picture { name: name.into(), bytes: bytes.to_vec() };
+    let bundle = write(&notebook_text(), vec![picture(b"abc")]).unwrap();
+    assert_eq!(read(&bundle).unwrap().pictures, [Entry { name: name.into(), bytes: b"abc".to_vec() }]);
+    let other = write(&notebook_text(), vec![picture(b"abd")]).unwrap();
+    let error = read(&other).unwrap_err();
+    assert_eq!(error, BundleError::Misnamed { entry: format!("pictures/{name}") });
+    assert!(error.to_string().contains(name));
+}
+
+#[test]
 fn a_whole_notebook_is_bundled_and_comes_back() {
     let notebook = Notebook::new();
     let svg = || "<svg/>".to_owned();

@@ -331,7 +331,9 @@ fn find_row(page: &mut Page, row: RowId) -> Result<&mut Row, EditError> {
 }
 
 fn set_evidence(page: &mut Page, row: RowId, evidence: Option<&Evidence>) -> Result<(), EditError> {
+    // A picture on which nothing is marked yet waits for its grid.
     if let Some(Evidence::Picture(picture)) = evidence
+        && !(picture.a.is_empty() && picture.b.is_empty())
         && !page.grids.iter().any(|grid| grid.id == picture.grid)
     {
         return Err(EditError::NoGrid { grid: picture.grid });

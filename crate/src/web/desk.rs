@@ -1,5 +1,6 @@
 //! One open notebook, as the page holds it.
 
+use js_sys::{Array, Uint8Array};
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, IntoDrawingArea};
 use plotters_canvas::CanvasBackend;
@@ -11,7 +12,7 @@ use super::trials::Tally;
 use super::{from_json, thrown, to_js, to_json};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
-use crate::bundle;
+use crate::bundle::{self, Entry};
 use crate::chart::{self, ChartError, Theme};
 use crate::notebook::{Cell, Edit, Grid, LogEntry, Notebook, file, paste, read};
 use crate::plan::{To, rehearsal};
@@ -286,14 +287,16 @@ impl Desk {
         report::html(&view(&self.notebook, &self.analysis), &charts, self.trials_view().as_ref())
     }
 
-    /// The bundle, a zip.
+    /// The bundle, a zip, with pictures: the name of each, and its bytes in the same place.
     ///
     /// # Errors
     /// `{kind: "bundle", message}`.
-    pub fn bundle(&self) -> Result<Vec<u8>, JsValue> {
+    pub fn bundle(&self, names: Vec<String>, pictures: Vec<Uint8Array>) -> Result<Vec<u8>, JsValue> {
+        let pictures = names.into_iter().zip(pictures);
+        let pictures = pictures.map(|(name, bytes)| Entry { name, bytes: bytes.to_vec() }).collect();
         let charts = charts(self.notebook.page(), &self.analysis, self.outcome());
         let view = view(&self.notebook, &self.analysis);
-        bundle::of(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref(), Vec::new())
+        bundle::of(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref(), pictures)
             .map_err(|error| thrown("bundle", &error))
     }
 }
@@ -309,13 +312,19 @@ pub fn lines_of_grid(grid: &JsValue) -> Result<JsValue, JsValue> {
     Ok(to_js(&grid_lines(&grid)))
 }
 
-/// The text of the `notebook.json` in a bundle.
+/// The text of the `notebook.json` in a bundle, and after it name and bytes of each picture in turn.
 ///
 /// # Errors
 /// `{kind: "bundle", message}`, naming the entry.
 #[wasm_bindgen]
-pub fn read_bundle(bytes: &[u8]) -> Result<String, JsValue> {
-    bundle::read(bytes).map(|contents| contents.notebook_text).map_err(|error| thrown("bundle", &error))
+pub fn read_bundle(bytes: &[u8]) -> Result<Array, JsValue> {
+    let contents = bundle::read(bytes).map_err(|error| thrown("bundle", &error))?;
+    let all = Array::of1(&contents.notebook_text.into());
+    for Entry { name, bytes } in contents.pictures {
+        all.push(&name.into());
+        all.push(&Uint8Array::from(bytes.as_slice()));
+    }
+    Ok(all)
 }
 
 /// What a what-if shows.

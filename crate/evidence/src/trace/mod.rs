@@ -53,7 +53,7 @@ pub use name::{Named, Pair, pair, rail_reading};
 pub use noise::{Baseline, baseline};
 pub use pulse::Pulse;
 pub use read::read;
-pub use recognise::recognise;
+pub use recognise::{first_rows, recognise, recognise_by};
 pub use walk::{Walk, compare_walk};
 
 use serde::{Deserialize, Serialize};

@@ -32,13 +32,37 @@ const SETTINGS: usize = 400;
 /// # Ok::<(), slope_evidence::trace::ReadError>(())
 /// ```
 pub fn recognise(name: &str, bytes: &[u8]) -> Result<Layout, ReadError> {
-    layout(bytes).map_err(|problem| ReadError { file: name.to_owned(), problem })
+    recognise_by(name, bytes, None, None)
 }
 
-fn layout(bytes: &[u8]) -> Result<Layout, ReadProblem> {
+/// How the numbers of a file are set out where a person knows the delimiter, or the decimal mark, or both.
+///
+/// # Errors
+/// As [`recognise`], and where there are no columns by them.
+pub fn recognise_by(
+    name: &str,
+    bytes: &[u8],
+    delimiter: Option<Delimiter>,
+    decimal: Option<DecimalMark>,
+) -> Result<Layout, ReadError> {
+    layout(bytes, delimiter, decimal).map_err(|problem| ReadError { file: name.to_owned(), problem })
+}
+
+/// The fields of the first rows of samples, so many at most, as they stand in the file.
+pub fn first_rows(bytes: &[u8], layout: &Layout, most: usize) -> Vec<Vec<String>> {
+    let Ok(text) = text(bytes) else { return Vec::new() };
+    let rows = lines(&text).skip(layout.first_line.saturating_sub(1)).take(most);
+    rows.map(|row| fields(row, layout.delimiter).into_iter().map(shown).collect()).collect()
+}
+
+fn layout(
+    bytes: &[u8],
+    delimiter: Option<Delimiter>,
+    decimal: Option<DecimalMark>,
+) -> Result<Layout, ReadProblem> {
     let text = text(bytes)?;
     let probed = middle(&text);
-    let (delimiter, decimal) = fitting(&probed).ok_or(ReadProblem::NoColumns)?;
+    let (delimiter, decimal) = fitting(&probed, delimiter, decimal).ok_or(ReadProblem::NoColumns)?;
     let numeric = Grid::of(&probed, delimiter, decimal).numeric;
     let first = first_row(&text, delimiter, decimal, &numeric).ok_or(ReadProblem::NoColumns)?;
 
@@ -107,10 +131,16 @@ impl Grid {
     }
 }
 
-fn fitting(rows: &[&[u8]]) -> Option<(Delimiter, DecimalMark)> {
+/// The delimiter and the decimal mark that fit best, of those that are not known.
+fn fitting(
+    rows: &[&[u8]],
+    delimiter: Option<Delimiter>,
+    decimal: Option<DecimalMark>,
+) -> Option<(Delimiter, DecimalMark)> {
     let pairs = [DecimalMark::Point, DecimalMark::Comma]
         .into_iter()
-        .flat_map(|decimal| Delimiter::ALL.into_iter().map(move |delimiter| (delimiter, decimal)));
+        .flat_map(|decimal| Delimiter::ALL.into_iter().map(move |delimiter| (delimiter, decimal)))
+        .filter(|pair| delimiter.is_none_or(|known| known == pair.0) && decimal.is_none_or(|known| known == pair.1));
     let mut best = None;
     for pair in pairs {
         let score = Grid::of(rows, pair.0, pair.1).score;

@@ -1,0 +1,200 @@
+//! The demo with photographs: two rails on a landing, a screen with its own camera on a shelf.
+//!
+//! An invented bench. The camera stands a little to the left of the screen and below it, and is not moved. Each picture
+//! is drawn, kept as a JPEG, and marked as a person would who takes the marks proposed.
+
+use std::error::Error;
+
+use jpeg_encoder::{ColorType, Encoder};
+use serde_json::json;
+use slope_bench::screen::{Shot, demo_series};
+use slope_of_light::analysis::C0;
+use slope_of_light::bundle::{Entry, sha256_hex};
+use slope_of_light::notebook::{
+    BenchField, Cell, Edit, Evidence, Grid, GridCheck, Kept, Notebook, Picture, RulerUnit, Sense, Spot,
+};
+use slope_of_light::photo::{Corner, Hint, Pixels, Point, Proposal, propose};
+use slope_of_light::synth::rig::{Rig, RigJoint, RigRail, Truth};
+use zune_jpeg::JpegDecoder;
+use zune_jpeg::zune_core::bytestream::ZCursor;
+use zune_jpeg::zune_core::colorspace::ColorSpace;
+use zune_jpeg::zune_core::options::DecoderOptions;
+
+const SEED: u64 = 4_051;
+/// Of the JPEGs, of 100.
+const QUALITY: u8 = 60;
+const GROUP_INDEX: f64 = 1.000_280;
+const NAME: &str = "photographs";
+
+fn rig() -> Rig {
+    let bench = [
+        (BenchField::People, "Bench 7"),
+        (BenchField::Place, "Landing on the second floor"),
+        (BenchField::Wavelength, "650 nm"),
+        (BenchField::PulseRate, "1 MHz"),
+        (BenchField::ScreenWidth, "10"),
+        (BenchField::TimeBaseUncertainty, "100 ppm"),
+        (BenchField::Temperature, "19"),
+        (BenchField::Pressure, "1002"),
+        (BenchField::Humidity, "55"),
+        (
+            BenchField::Aim,
+            "To find the speed of light from photographs of the screen, each taken at one place of the carriage.",
+        ),
+        (
+            BenchField::Method,
+            "A camera on a shelf took one picture of the screen at each place. The corners of the grid and both edges were marked on the pictures.",
+        ),
+    ];
+    let rail = |name, sense, span, mark, believed, joint| RigRail {
+        name,
+        unit: RulerUnit::Centimetre,
+        sense,
+        span,
+        u_reading: 0.0004,
+        u_scale: 0.0002,
+        mark,
+        believed,
+        joint,
+    };
+    let stops = [15.0, 70.0, 130.0, 190.0, 245.0].map(|r| (0, r, 2.0));
+    let beyond = [290.0, 235.0, 180.0, 120.0, 65.0, 10.0].map(|r| (1, r, 5.0));
+    Rig {
+        title: "Photographs on the landing".into(),
+        bench: bench.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
+        rails: vec![
+            rail("lower", Sense::Grows, (0.0, 250.0), 5.0, 0.0, RigJoint::AtSplitter(0.001)),
+            rail("upper", Sense::Falls, (0.0, 300.0), 300.0, 2.5, RigJoint::Meeting { gap: 0.02, u: 0.004 }),
+        ],
+        half_width: 0.05,
+        u_time_base: 1e-4,
+        group_index: GROUP_INDEX,
+        t0: 2.4,
+        u_walk: 0.0,
+        step: None,
+        stops: stops.into_iter().chain(beyond).collect(),
+    }
+}
+
+/// The files, each with its name and its bytes: the bundle, and what was really so.
+///
+/// # Errors
+/// When a picture can't be encoded, or its marks are not proposed.
+pub fn files() -> Result<Vec<(String, Vec<u8>)>, Box<dyn Error>> {
+    let (typed, truth) = rig().run(SEED)?;
+    let shots = shots(&typed, &truth);
+    let mut notebook = without_edges(&typed)?;
+    let mut pictures = Vec::new();
+    let mut marked: Option<Grid> = None;
+    let series = demo_series(SEED, &shots);
+    let mut separations = Vec::new();
+    for ((row, (screen, camera, true_marks)), number) in typed.page().rows.iter().zip(&series).zip(1..) {
+        let drawn = camera.photograph(screen, SEED + number);
+        let jpeg = encoded(&drawn.rgba, drawn.width, drawn.height)?;
+        let proposal = proposed(&jpeg, drawn.width, drawn.height)?;
+        let name = format!("{} {} cm.jpg", row.text(Cell::Rail), row.text(Cell::Reading));
+        let mut edits = Vec::new();
+        let grid = marked.get_or_insert_with(|| {
+            let grid = grid_of(&proposal);
+            edits.push(Edit::SetGrid(grid.clone()));
+            grid
+        });
+        let edge = |which: usize| {
+            let found = proposal.edges.get(which).and_then(Option::as_ref);
+            found.map(|edge| vec![spot(edge.at)]).ok_or_else(|| format!("{name}: no edge was proposed"))
+        };
+        let picture = Picture {
+            file: Kept { sha256: sha256_hex(&jpeg), name: name.clone(), bytes: u32::try_from(jpeg.len())? },
+            width: u32::try_from(drawn.width)?,
+            height: u32::try_from(drawn.height)?,
+            grid: grid.id,
+            a: edge(0)?,
+            b: edge(1)?,
+        };
+        edits.push(Edit::SetEvidence { row: row.id, evidence: Some(Evidence::Picture(picture)) });
+        notebook.apply(Edit::Together(edits), "")?;
+        separations.push(true_marks.separation);
+        pictures.push(Entry { name: format!("{}.jpg", sha256_hex(&jpeg)), bytes: jpeg });
+    }
+    let told = json!({
+        "seed": SEED,
+        "c_m_per_s": truth.c,
+        "t0_ns": truth.t0,
+        "rail_marks_m": truth.marks,
+        "row_distances_m": truth.distances,
+        "row_separations_div": separations,
+    });
+    Ok(vec![
+        (format!("{NAME}.zip"), crate::bundled(&notebook, pictures)?),
+        (format!("{NAME}.truth.json"), format!("{told:#}\n").into_bytes()),
+    ])
+}
+
+/// What each picture shows: the true delay, on a time base that is off as its data sheet allows.
+fn shots(typed: &Notebook, truth: &Truth) -> Vec<Shot> {
+    let per_metre = GROUP_INDEX / C0 * 1e9;
+    let rows = typed.page().rows.iter().zip(&truth.distances);
+    rows.map(|(row, d)| Shot {
+        delay: truth.t0 + d * per_metre,
+        time_base: row.text(Cell::TimeBase).parse().unwrap_or(f64::NAN),
+    })
+    .collect()
+}
+
+/// The same notebook, with nothing read on the screen.
+fn without_edges(typed: &Notebook) -> Result<Notebook, Box<dyn Error>> {
+    let mut notebook = Notebook::new();
+    for entry in typed.log() {
+        let edit = match entry.edit.clone() {
+            Edit::AddRow { row, after, mut cells } => {
+                cells.remove(&Cell::EdgeA);
+                cells.remove(&Cell::EdgeB);
+                Edit::AddRow { row, after, cells }
+            }
+            // What is read on a screen by eye has no place here.
+            Edit::SetBench { field: BenchField::EdgeHalfWidth, .. } => continue,
+            other => other,
+        };
+        notebook.apply(edit, "")?;
+    }
+    Ok(notebook)
+}
+
+fn encoded(rgba: &[u8], width: usize, height: usize) -> Result<Vec<u8>, Box<dyn Error>> {
+    let mut bytes = Vec::new();
+    let encoder = Encoder::new(&mut bytes, QUALITY);
+    encoder.encode(rgba, u16::try_from(width)?, u16::try_from(height)?, ColorType::Rgba)?;
+    Ok(bytes)
+}
+
+fn proposed(jpeg: &[u8], width: usize, height: usize) -> Result<Proposal, Box<dyn Error>> {
+    let options = DecoderOptions::default().jpeg_set_out_colorspace(ColorSpace::RGBA);
+    let rgba = JpegDecoder::new_with_options(ZCursor::new(jpeg), options).decode()?;
+    Ok(propose(Pixels::of(&rgba, width, height), Hint { columns: 10, rows: 8 })?)
+}
+
+fn spot(at: Point) -> Spot {
+    #[expect(clippy::cast_possible_truncation, reason = "a place on the picture")]
+    let hundredths = |value: f64| (100.0 * value).round() as i32;
+    Spot(hundredths(at.x), hundredths(at.y))
+}
+
+fn grid_of(proposal: &Proposal) -> Grid {
+    let half = |value: f64| {
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few divisions")]
+        let half = (2.0 * value).round() as u32;
+        half
+    };
+    let check = |corner: &Corner| GridCheck {
+        half_columns: half(corner.column),
+        half_rows: half(corner.row),
+        at: spot(corner.at),
+    };
+    Grid {
+        id: 1,
+        columns: 10,
+        rows: 8,
+        corners: proposal.corners.map(|corner| spot(corner.at)),
+        checks: std::iter::once(&proposal.centre).chain(&proposal.sides).map(check).collect(),
+    }
+}

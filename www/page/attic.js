@@ -1,0 +1,69 @@
+/**
+ * The attic: files that notebooks refer to, kept by the SHA-256 of their bytes in a database of their own. A notebook
+ * works without them, since it holds what was read out of them as numbers.
+ */
+
+const NAME = 'slope-of-light files';
+const STORE = 'files';
+
+/** @typedef {{blob: Blob, name: string}} KeptFile */
+
+/** Files that the browser gives no place for: they last as long as the page. @type {Map<string, KeptFile>} */
+const here = new Map();
+
+/** @type {Promise<IDBDatabase | undefined> | undefined} */
+let opened;
+
+/** @returns {Promise<IDBDatabase | undefined>} nothing where the browser gives none */
+function database() {
+  opened ??= new Promise((resolve) => {
+    try {
+      const request = indexedDB.open(NAME, 1);
+      request.onupgradeneeded = () => request.result.createObjectStore(STORE);
+      request.onerror = () => resolve(undefined);
+      request.onsuccess = () => {
+        const { result } = request;
+        result.onversionchange = () => result.close();
+        resolve(result);
+      };
+    } catch {
+      resolve(undefined);
+    }
+  });
+  return opened;
+}
+
+/**
+ * Keeps a file; ends when it is safely stored. The same bytes are kept once.
+ * @param {string} sha256
+ * @param {KeptFile} file
+ * @returns {Promise<boolean>} whether it will outlive the page
+ */
+export async function keepFile(sha256, file) {
+  const found = await database();
+  if (!found) {
+    here.set(sha256, file);
+    return false;
+  }
+  await new Promise((resolve, reject) => {
+    const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
+    transaction.oncomplete = () => resolve(undefined);
+    transaction.onabort = () => reject(transaction.error ?? new Error('the browser broke off'));
+    transaction.objectStore(STORE).put(file, sha256);
+  });
+  return true;
+}
+
+/**
+ * @param {string} sha256
+ * @returns {Promise<KeptFile | undefined>} nothing where it is not kept here
+ */
+export async function keptFile(sha256) {
+  const found = await database();
+  if (!found) return here.get(sha256);
+  return new Promise((resolve) => {
+    const request = found.transaction(STORE).objectStore(STORE).get(sha256);
+    request.onerror = () => resolve(undefined);
+    request.onsuccess = () => resolve(request.result);
+  });
+}

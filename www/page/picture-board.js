@@ -1,0 +1,300 @@
+/**
+ * One picture with its marks, which are moved by mouse, finger or keys. The mark that is active is seen through a lens.
+ * While a mark moves, the grid follows; when it is let go, whoever owns the board is told once.
+ */
+import { core } from './core.js';
+import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
+import { drawLens, drawPicture } from './picture-lens.js';
+import { point, spot } from './picture-sheet.js';
+import { words } from './strings.js';
+
+/** @import { Mark, Place, Sheet } from './picture-sheet.js' */
+/** @import { Point } from './evidence-types.js' */
+
+/** Where the arrow keys go. @type {Record<string, [number, number]>} */
+const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+/** A finger that moved less than this tapped, CSS pixels. */
+const TAP = 6;
+
+/** @typedef {{set: (place: Place) => void, accept: () => void, drop: (place: Place) => void, moved: () => void}} Told */
+
+export class Board {
+  /** @param {Told} told */
+  constructor(told) {
+    this.told = told;
+    /** @type {Sheet | undefined} */
+    this.sheet = undefined;
+    /** @type {ImageBitmap | undefined} */
+    this.bitmap = undefined;
+    /** @type {Place} */
+    this.active = { kind: 'a', index: 0 };
+    /** What is wrong with the grid as it stands. */
+    this.problem = '';
+    /** @type {{apart: Point, begun: Point, moved: boolean, tap: boolean} | undefined} */
+    this.drag = undefined;
+    /** The mark that moves, as it was before. @type {Mark | undefined} */
+    this.before = undefined;
+    /** Marks as they were before each move that is not in the notebook. @type {Mark[]} */
+    this.trail = [];
+    this.frame = 0;
+    this.canvas = el('canvas', { class: 'board-picture', role: 'img', 'aria-label': words.pictures.picture });
+    this.lens = el('canvas', { class: 'board-lens', 'aria-hidden': 'true' });
+    const marks = el('div', { class: 'board-marks', role: 'group', 'aria-label': words.pictures.markGroup });
+    this.marks = new Keyed(marks, (/** @type {Mark} */ mark) => key(mark), () => new MarkSpot(this));
+    this.root = el('div', {
+      class: 'board',
+      pointerdown: (event) => this.seize(event),
+      pointermove: (event) => this.pull(event),
+      pointerup: (event) => this.letGo(event),
+      pointercancel: () => this.giveUp(),
+      keydown: (event) => this.undo(event),
+    }, this.canvas, marks, this.lens);
+    new ResizeObserver(() => this.redraw()).observe(this.root);
+  }
+
+  /**
+   * Shows a picture with its marks.
+   * @param {Sheet} sheet
+   * @param {ImageBitmap | undefined} bitmap nothing where the picture is not at hand
+   */
+  show(sheet, bitmap) {
+    if (sheet.row !== this.sheet?.row) this.trail = [];
+    this.sheet = sheet;
+    this.bitmap = bitmap;
+    if (!sheet.mark(this.active)) this.active = { kind: 'a', index: 0 };
+    const { width, height } = sheet.picture;
+    this.root.style.aspectRatio = `${width} / ${height}`;
+    setHidden(this.lens, !bitmap);
+    this.redraw();
+  }
+
+  /** Lets the pixels of the picture go. */
+  clear() {
+    this.giveUp();
+    this.sheet = undefined;
+    this.bitmap = undefined;
+  }
+
+  redraw() {
+    if (!this.frame) this.frame = requestAnimationFrame(() => this.draw());
+  }
+
+  draw() {
+    this.frame = 0;
+    const { sheet, bitmap } = this;
+    if (!sheet) return;
+    const { lines, problem } = core.lines_of_grid(sheet.grid());
+    this.problem = problem;
+    this.marks.show(sheet.marks);
+    const active = sheet.mark(this.active);
+    if (bitmap) {
+      drawPicture(this.canvas, bitmap, lines);
+      if (active) {
+        // On the side where it does not hide the mark.
+        setAttribute(this.lens, 'data-side', active.at[0] > sheet.picture.width * 50 ? 'left' : 'right');
+        drawLens(this.lens, bitmap, lines, active.at);
+      }
+    }
+    this.told.moved();
+  }
+
+  /** @param {Place} place */
+  choose({ kind, index }) {
+    this.active = { kind, index };
+    this.redraw();
+  }
+
+  /** Puts the focus on a mark. @param {Place} place */
+  focus(place) {
+    this.choose(place);
+    this.draw();
+    this.marks.parts.get(key(place))?.root.focus({ preventScroll: true });
+  }
+
+  /** Where an event is on the picture. @param {PointerEvent} event @returns {Point} */
+  at({ clientX, clientY }) {
+    const { left, top, width } = this.root.getBoundingClientRect();
+    const scale = (this.sheet?.picture.width ?? 0) / width;
+    return { x: (clientX - left) * scale, y: (clientY - top) * scale };
+  }
+
+  /** @param {PointerEvent} event */
+  seize(event) {
+    const { sheet } = this;
+    if (event.button !== 0 || !sheet || isDisabled(this.root)) return;
+    const target = event.target instanceof Element ? event.target.closest('.spot') : null;
+    const chosen = sheet.marks.find((mark) => key(mark) === target?.getAttribute('data-mark'));
+    if (chosen) this.choose(chosen);
+    const mark = sheet.mark(this.active);
+    if (!mark) return;
+    this.root.setPointerCapture(event.pointerId);
+    const at = this.at(event);
+    const from = point(mark.at);
+    // A finger moves the mark from wherever it lies, so that it need not hide it; a mouse puts it where it points.
+    const far = chosen !== undefined || event.pointerType === 'touch';
+    this.drag = {
+      apart: far ? { x: at.x - from.x, y: at.y - from.y } : { x: 0, y: 0 },
+      begun: { x: event.clientX, y: event.clientY },
+      moved: false,
+      tap: chosen === undefined,
+    };
+    if (!far) {
+      this.drag.moved = true;
+      this.move(at);
+    }
+    if (!chosen) {
+      event.preventDefault();
+      this.focus(this.active);
+    }
+  }
+
+  /** @param {PointerEvent} event */
+  pull(event) {
+    const { drag } = this;
+    if (!drag) return;
+    if (!drag.moved && Math.hypot(event.clientX - drag.begun.x, event.clientY - drag.begun.y) < TAP) return;
+    drag.moved = true;
+    const at = this.at(event);
+    this.move({ x: at.x - drag.apart.x, y: at.y - drag.apart.y });
+  }
+
+  /** @param {PointerEvent} event */
+  letGo(event) {
+    const { drag } = this;
+    this.drag = undefined;
+    if (!drag) return;
+    if (!drag.moved) {
+      if (!drag.tap) return;
+      this.move(this.at(event));
+    }
+    this.release();
+  }
+
+  /** Goes back to where the mark was. */
+  giveUp() {
+    this.drag = undefined;
+    this.putBack(this.before);
+    this.before = undefined;
+  }
+
+  /** @param {Mark | undefined} was */
+  putBack(was) {
+    const mark = was && this.sheet?.mark(was);
+    if (!mark) return;
+    Object.assign(mark, was);
+    this.choose(mark);
+  }
+
+  /** Takes back a move that the notebook does not know of yet. @param {KeyboardEvent} event */
+  undo(event) {
+    if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.key.toLowerCase() !== 'z') return;
+    if (this.trail.length === 0 || !this.sheet?.isOpen()) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.putBack(this.trail.pop());
+  }
+
+  /** @param {Point} to */
+  move(to) {
+    const { sheet } = this;
+    const mark = sheet?.mark(this.active);
+    if (!sheet || !mark) return;
+    this.before ??= { ...mark };
+    sheet.move(this.active, spot(to, sheet.picture));
+    this.redraw();
+  }
+
+  /** @param {KeyboardEvent} event @param {Place} place */
+  press(event, place) {
+    const { key: pressed } = event;
+    const mark = this.sheet?.mark(place);
+    const arrow = ARROWS[pressed];
+    if (event.ctrlKey || event.metaKey || !mark) return;
+    if (arrow) {
+      event.preventDefault();
+      const step = event.shiftKey ? 10 : event.altKey ? 1000 : 100;
+      const [x, y] = mark.at;
+      this.choose(place);
+      this.move(point([x + step * arrow[0], y + step * arrow[1]]));
+    } else if (pressed === 'Enter') {
+      event.preventDefault();
+      this.told.accept();
+    } else if (pressed === 'Delete' || pressed === 'Backspace') {
+      event.preventDefault();
+      this.told.drop(place);
+    } else if (pressed === 'Escape') {
+      this.giveUp();
+    }
+  }
+
+  /** Tells of a mark that has moved, once. */
+  release() {
+    const { before } = this;
+    this.before = undefined;
+    if (!before || this.drag) return;
+    if (before.state !== 'taken') this.trail.push(before);
+    this.told.set(before);
+  }
+}
+
+/** A mark on the picture: its kind is told by shape and label, its state by its line. */
+class MarkSpot {
+  /** @param {Board} board */
+  constructor(board) {
+    this.board = board;
+    /** @type {Mark | undefined} */
+    this.mark = undefined;
+    this.label = el('span', { class: 'spot-label' });
+    this.root = el('button', {
+      type: 'button', role: 'slider', 'aria-valuemin': '0',
+      focus: () => { if (this.mark) board.choose(this.mark); },
+      keydown: (event) => { if (this.mark) board.press(event, this.mark); },
+      keyup: (event) => { if (event.key in ARROWS) board.release(); },
+      blur: () => board.release(),
+    }, this.label);
+  }
+
+  /** @param {Mark} mark */
+  show(mark) {
+    const { kind, index, at, state } = mark;
+    const { picture } = /** @type {Sheet} */ (this.board.sheet);
+    const t = words.pictures;
+    this.mark = mark;
+    const { active } = this.board;
+    const chosen = active.kind === kind && active.index === index;
+    setAttribute(this.root, 'class', `spot ${kind} ${state}${chosen ? ' chosen' : ''}`);
+    setAttribute(this.root, 'data-mark', key(mark));
+    setAttribute(this.root, 'aria-label', nameOf(mark));
+    setAttribute(this.root, 'aria-valuemax', String(picture.width));
+    setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
+    setAttribute(this.root, 'aria-valuetext', t.place(String(at[0] / 100), String(at[1] / 100), t.states[state]));
+    setText(this.label, `${labelOf(mark)}${state === 'sought' ? '?' : ''}`);
+    this.root.style.insetInlineStart = `${at[0] / picture.width}%`;
+    this.root.style.insetBlockStart = `${at[1] / picture.height}%`;
+  }
+}
+
+/** @param {Place} place */
+function key({ kind, index }) {
+  return `${kind}${index}`;
+}
+
+/** What a mark is called. @param {Place} place */
+export function nameOf({ kind, index }) {
+  const t = words.pictures;
+  if (kind === 'corner') return t.corners[index] ?? '';
+  if (kind === 'check') return t.check(index + 1);
+  return index === 0 ? t.marks[kind] : t.again(t.marks[kind], index + 1);
+}
+
+/** @param {Place} place */
+function labelOf({ kind, index }) {
+  if (kind === 'corner') return String(index + 1);
+  if (kind === 'check') return '+';
+  return `${kind.toUpperCase()}${index === 0 ? '' : index + 1}`;
+}
+
+/** Whether another tab writes. @param {HTMLElement} node */
+function isDisabled(node) {
+  return node.closest('fieldset:disabled') !== null;
+}

@@ -1,0 +1,115 @@
+/**
+ * From files to rows with pictures: each picture is scaled down and kept, and joins the row with the reading that its
+ * name tells, or begins one. A picture that is refused stops none of the others.
+ */
+import { keepFile } from './attic.js';
+import { messageOf } from './core.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Evidence } from './evidence.js' */
+/** @import { Named } from './evidence-types.js' */
+/** @import { Edit, Picture, View } from './types.js' */
+
+/** The grid of a picture on which none is marked yet; no grid has this number. */
+export const NO_GRID = 0;
+
+/** @typedef {{named: Named, picture: Picture}} Taken */
+/** @typedef {{rows: number[], refused: string[]}} Outcome rows that got a picture; why others did not */
+
+/** Whether a file says of itself that it is a picture. @param {File} file */
+export function isPicture(file) {
+  return file.type.startsWith('image/');
+}
+
+/**
+ * Takes pictures into the notebook, with one edit.
+ * @param {Book} book
+ * @param {Evidence} evidence
+ * @param {File[]} files
+ * @param {number | undefined} into the row for the first of them
+ * @param {(done: number, all: number) => void} progress
+ * @returns {Promise<Outcome>}
+ */
+export async function takeIn(book, evidence, files, into, progress) {
+  const { desk } = book;
+  const sorted = [...files].sort((a, b) => a.name.localeCompare(b.name, undefined, { numeric: true }));
+  /** @type {Taken[]} */
+  const taken = [];
+  /** @type {string[]} */
+  const refused = [];
+  for (const [index, file] of sorted.entries()) {
+    progress(index, sorted.length);
+    try {
+      taken.push(await take(evidence, file));
+    } catch (error) {
+      refused.push(messageOf(error));
+    }
+  }
+  progress(sorted.length, sorted.length);
+  // Another notebook may have been opened meanwhile.
+  if (book.desk !== desk) return { rows: [], refused: [words.pictures.otherNotebook] };
+  const { edits, rows } = placed(book.current(), taken, into);
+  if (edits.length === 0 || !book.edit({ together: edits })) return { rows: [], refused };
+  return { rows, refused };
+}
+
+/** @param {Evidence} evidence @param {File} file @returns {Promise<Taken>} */
+async function take(evidence, file) {
+  const { name } = file;
+  const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);
+  const [named] = await evidence.railReadings([name]);
+  try {
+    await keepFile(sha256, { blob, name });
+  } catch (error) {
+    const full = error instanceof DOMException && error.name === 'QuotaExceededError';
+    throw { kind: 'store', message: full ? words.pictures.full(name) : words.pictures.notKept(name, messageOf(error)) };
+  }
+  return {
+    named: named ?? { reading: null, rail: null, channel: null },
+    picture: { file: { sha256, name, bytes: blob.size }, width, height, grid: NO_GRID, a: [], b: [] },
+  };
+}
+
+/**
+ * The edits that give each picture its row.
+ * @param {View} view
+ * @param {Taken[]} taken
+ * @param {number | undefined} into
+ */
+function placed(view, taken, into) {
+  /** @type {Edit[]} */
+  const edits = [];
+  /** @type {number[]} */
+  const rows = [];
+  let next = view.proposal.row;
+  for (const [index, { named, picture }] of taken.entries()) {
+    const known = index === 0 && into !== undefined ? into : waiting(view, named, rows);
+    const row = known ?? next;
+    if (known === undefined) {
+      next += 1;
+      const rail = view.rails.map(({ fields }) => fields.name.text).find((name) => name !== '' && name === named.rail);
+      edits.push({ add_row: { row, cells: { ...(rail && { rail }), ...(named.reading && { reading: named.reading }) } } });
+    }
+    edits.push({ set_evidence: { row, evidence: { picture } } });
+    rows.push(row);
+  }
+  return { edits, rows };
+}
+
+/**
+ * The row that waits for its delay at the reading that a name tells.
+ * @param {View} view
+ * @param {Named} named
+ * @param {number[]} given rows that have got a picture just now
+ */
+function waiting({ rows }, { reading, rail }, given) {
+  if (!reading) return undefined;
+  const found = rows.find(({ id, state, evidence, cells }) => {
+    const { text, unit } = cells.reading;
+    return evidence === '' && state !== 'struck' && !given.includes(id)
+      && [text, `${text} ${unit}`].includes(reading) && [null, '', cells.rail.text].includes(rail)
+      && [cells.edge_a, cells.edge_b, cells.delay].every((cell) => cell.text === '');
+  });
+  return found?.id;
+}

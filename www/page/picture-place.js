@@ -1,0 +1,142 @@
+/**
+ * Where pictures are worked on: what takes them in, the list of those there are, and the open one with its row.
+ */
+import { el, setText } from './dom.js';
+import { TextField } from './field.js';
+import { Figures } from './figures.js';
+import { Board } from './picture-board.js';
+import { words } from './strings.js';
+
+/** @import { Place } from './picture-sheet.js' */
+
+/** Cells of a row that stand beside its picture. */
+export const FIELDS = /** @type {const} */ (['rail', 'reading', 'time_base']);
+
+/** What takes pictures in, and the size of their grid. */
+export class IntakeBox {
+  /** @param {{take: (files: File[]) => void, resize: () => void}} does */
+  constructor({ take, resize }) {
+    const t = words.pictures;
+    const { input } = this.files = labelled(t.add, el('input', {
+      type: 'file', id: 'picture-files', accept: 'image/*', multiple: true,
+      change: () => {
+        const files = [...input.files ?? []];
+        input.value = '';
+        take(files);
+      },
+    }));
+    this.files.root.classList.add('wide');
+    const size = (/** @type {string} */ id, /** @type {string} */ label, /** @type {string} */ value) => labelled(label,
+      el('input', { type: 'number', id, min: '1', max: '100', step: '1', value, change: resize }));
+    this.columns = size('grid-columns', t.columns, '10');
+    this.rows = size('grid-rows', t.rows, '8');
+    this.status = el('p', { role: 'status', class: 'plot-words', id: 'picture-status' });
+    this.refused = el('ul', { class: 'problems', id: 'picture-refused', role: 'list', 'aria-label': t.refusedTitle });
+    this.fields = el('div', { class: 'fields' }, this.files.root, this.columns.root, this.rows.root);
+  }
+
+  /** The divisions of a grid that is new. */
+  size() {
+    return { columns: whole(this.columns.input, 10), rows: whole(this.rows.input, 8) };
+  }
+
+  /** @param {{columns: number, rows: number}} size */
+  showSize({ columns, rows }) {
+    for (const [{ input }, value] of /** @type {const} */ ([[this.columns, columns], [this.rows, rows]])) {
+      if (document.activeElement !== input) input.value = String(value);
+    }
+  }
+
+  /** @param {string} text */
+  say(text) {
+    setText(this.status, text);
+  }
+
+  /** @param {string[]} reasons why files were not taken */
+  refuse(reasons) {
+    this.refused.replaceChildren(...reasons.map((why) => el('li', {}, why)));
+    this.refused.hidden = reasons.length === 0;
+  }
+}
+
+/** Which pictures there are. */
+export class Chooser {
+  /** @param {(row: number) => void} open */
+  constructor(open) {
+    this.choice = labelled(words.pictures.choose,
+      el('select', { id: 'picture-choice', change: () => open(Number(this.choice.input.value)) }));
+    this.count = el('p', { class: 'plot-words', id: 'picture-count' });
+    this.root = el('div', { class: 'picture-chooser', hidden: true }, this.choice.root, this.count);
+  }
+
+  /** @param {{value: string, text: string}[]} options @param {string} count in words */
+  show(options, count) {
+    const { input } = this.choice;
+    options.forEach(({ value, text }, index) => {
+      const option = input.options[index] ?? input.appendChild(el('option'));
+      if (option.value !== value) option.value = value;
+      setText(option, text);
+    });
+    input.options.length = options.length;
+    setText(this.count, count);
+  }
+
+  /** @param {number} row */
+  choose(row) {
+    this.choice.input.value = String(row);
+  }
+}
+
+/** @typedef {'accept' | 'againA' | 'againB' | 'drop' | 'own' | 'off'} Action */
+
+/** The open picture, and beside it what is said of it, its row's fields and figures, and what can be done. */
+export class Workplace {
+  /**
+   * @param {{press: (action: Action) => void, set: (place: Place) => void, drop: (place: Place) => void,
+   *   moved: () => void, type: (cell: typeof FIELDS[number], text: string) => void}} does
+   */
+  constructor({ press, set, drop, moved, type }) {
+    const t = words.pictures;
+    this.board = new Board({ set, drop, moved, accept: () => press('accept') });
+    this.said = el('div', { class: 'picture-said', role: 'status', id: 'picture-said' });
+    this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });
+    this.fields = FIELDS.map((cell) => ({ cell, field: new TextField(
+      { id: `picture-${cell}`, label: t.fields[cell], prose: cell === 'rail' }, (text) => type(cell, text)) }));
+    const button = (/** @type {Action} */ action, /** @type {string} */ text, kind = '') => el('button',
+      { type: 'button', id: `picture-${action}`, class: kind, click: () => press(action) }, text);
+    this.accept = button('accept', t.accept, 'main');
+    this.againA = button('againA', t.markAgain(t.marks.a));
+    this.againB = button('againB', t.markAgain(t.marks.b));
+    this.drop = button('drop', t.dropMark);
+    this.own = button('own', t.ownCorners);
+    this.off = button('off', t.takeOff, 'quiet');
+    this.shared = el('p', { class: 'hint', id: 'picture-shared', hidden: true });
+    const list = el('dl', { class: 'figures', id: 'picture-figures' });
+    this.figures = new Figures(list);
+    this.view = el('div', {}, this.board.root, el('p', { class: 'hint' }, t.how));
+    this.root = el('div', { class: 'picture-work', hidden: true }, this.view,
+      el('div', {}, this.said, this.problem, el('div', { class: 'actions' }, this.accept),
+        el('div', { class: 'fields' }, ...this.fields.map(({ field }) => field.root)), list, this.shared,
+        el('div', { class: 'actions' }, this.againA, this.againB, this.drop, this.own, this.off)));
+  }
+
+  /** @param {string[]} lines */
+  say(lines) {
+    this.said.replaceChildren(...lines.map((line) => el('p', {}, line)));
+  }
+}
+
+/**
+ * @template {HTMLInputElement | HTMLSelectElement} Box
+ * @param {string} label
+ * @param {Box} input
+ */
+function labelled(label, input) {
+  return { input, root: el('div', { class: 'field' }, el('label', { for: input.id }, label),
+    el('span', { class: 'box' }, input)) };
+}
+
+/** @param {HTMLInputElement} box @param {number} otherwise */
+function whole({ valueAsNumber: value, validity }, otherwise) {
+  return validity.valid && value >= 1 ? value : otherwise;
+}

@@ -1,0 +1,134 @@
+/**
+ * Opening the picture of a row: with the marks of the notebook, or, where there are none yet, with proposed ones. The
+ * corner marks of the picture before serve a series from a fixed camera, which is checked for each picture.
+ */
+import { messageOf } from './core.js';
+import { corners, edgeMarks, gridMarks, proposedEdges, proposedGrid, Sheet } from './picture-sheet.js';
+import { words } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Evidence } from './evidence.js' */
+/** @import { PictureProposal, Standing } from './evidence-types.js' */
+/** @import { EvidenceView, Grid, Picture } from './types.js' */
+
+/** Standard uncertainty of a mark by which it is judged whether a camera moved, pixels. */
+const U_PIXELS = 1;
+
+/** @typedef {{found: PictureProposal | undefined, refusal: string}} Proposal */
+/** @typedef {{grid: Grid, number: number}} Series a grid of the notebook, and the number of the row it was marked on */
+
+/**
+ * The picture of a row and its grid.
+ * @param {Book} book
+ * @param {number} row
+ */
+export function pictureOf(book, row) {
+  const evidence = book.desk.evidence(row);
+  return evidence?.kind === 'picture' ? evidence : undefined;
+}
+
+/** Whether both edges are marked. @param {Picture} picture */
+export function isMarked({ a, b }) {
+  return a.length > 0 && b.length > 0;
+}
+
+/**
+ * The marks of the notebook.
+ * @param {number} row
+ * @param {Extract<EvidenceView, {kind: 'picture'}>} evidence
+ */
+export function takenSheet(row, { picture, grid }) {
+  if (!grid || !isMarked(picture)) return undefined;
+  const { columns, rows, id } = grid;
+  return new Sheet({ row, picture, columns, rows, gridId: id, marks: [...gridMarks(grid), ...edgeMarks(picture)] });
+}
+
+/**
+ * The grid marked last on a picture of the same size.
+ * @param {Book} book
+ * @param {Picture} picture
+ * @returns {Series | undefined}
+ */
+export function seriesFor(book, { width, height }) {
+  const { delays, rows } = book.view;
+  for (const { rows: users, problem } of [...delays.grids].reverse()) {
+    const [first] = users;
+    const evidence = first === undefined || problem !== '' ? undefined : pictureOf(book, first);
+    if (evidence?.grid && evidence.picture.width === width && evidence.picture.height === height) {
+      return { grid: evidence.grid, number: rows.find(({ id }) => id === first)?.number ?? 0 };
+    }
+  }
+  return undefined;
+}
+
+export class Proposer {
+  /** @param {Evidence} evidence */
+  constructor(evidence) {
+    this.evidence = evidence;
+    /** What was found on a picture, by its hash and the size of its grid. @type {Map<string, Proposal>} */
+    this.known = new Map();
+  }
+
+  /**
+   * A sheet with proposed marks, and what is to be said of them.
+   * @param {number} row
+   * @param {Picture} picture
+   * @param {Blob} blob
+   * @param {{columns: number, rows: number}} size of a grid that is new
+   * @param {Series | undefined} series
+   */
+  async propose(row, picture, blob, size, series) {
+    const t = words.pictures;
+    const standing = series && await this.standing(blob, series.grid);
+    const serves = series !== undefined && (standing === undefined || standing.holds);
+    const { columns, rows } = serves ? series.grid : size;
+    const { found, refusal } = await this.found(picture, blob, columns, rows);
+    const edges = proposedEdges(found, picture);
+    const said = [
+      ...(series ? [(standing ? (standing.holds ? t.serves : t.moved) : t.unseen)(series.number)] : []),
+      refusal ? t.notFound(refusal) : t.proposed,
+      ...(refusal ? [] : edges.filter(({ state }) => state === 'sought').map(({ kind }) => t.noEdge(t.marks[kind]))),
+    ];
+    const grid = serves ? gridMarks(series.grid) : proposedGrid(found, picture);
+    return {
+      said,
+      sheet: new Sheet({ row, picture, columns, rows, gridId: serves ? series.grid.id : 0, marks: [...grid, ...edges] }),
+    };
+  }
+
+  /**
+   * How the grid of a picture lies beside marks made on another; nothing where it is not seen.
+   * @param {Blob} blob
+   * @param {Grid} grid
+   * @returns {Promise<Standing | undefined>}
+   */
+  async standing(blob, grid) {
+    try {
+      return await this.evidence.checkSeries(blob, corners(grid), U_PIXELS, grid.columns, grid.rows);
+    } catch {
+      return undefined;
+    }
+  }
+
+  /**
+   * @param {Picture} picture
+   * @param {Blob} blob
+   * @param {number} columns
+   * @param {number} rows
+   * @returns {Promise<Proposal>}
+   */
+  async found({ file }, blob, columns, rows) {
+    const key = `${file.sha256} ${columns} ${rows}`;
+    const known = this.known.get(key);
+    if (known) return known;
+    /** @type {Proposal} */
+    let proposal;
+    try {
+      proposal = { found: await this.evidence.propose(blob, columns, rows), refusal: '' };
+    } catch (error) {
+      return { found: undefined, refusal: messageOf(error) };
+    }
+    this.known.set(key, proposal);
+    return proposal;
+  }
+}

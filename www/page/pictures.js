@@ -1,0 +1,428 @@
+/**
+ * Photographs of the screen: taking them in, one open at a time, its marks proposed, accepted and moved.
+ * The notebook's log is the only state; what is held here is what nobody has accepted yet.
+ */
+import { keptFile } from './attic.js';
+import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { nameOf } from './picture-board.js';
+import { isPicture, takeIn } from './picture-intake.js';
+import { Chooser, IntakeBox, Workplace } from './picture-place.js';
+import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
+import { words } from './strings.js';
+import { tell } from './tell.js';
+import { textBox } from './typing.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Evidence } from './evidence.js' */
+/** @import { Action } from './picture-place.js' */
+/** @import { Place } from './picture-sheet.js' */
+/** @import { Cell, Edit, RowView, View } from './types.js' */
+
+/** Cells that a row takes from the one before while they are empty. */
+const INHERITED = /** @type {const} */ (['rail', 'time_base']);
+
+export class Pictures {
+  /** @param {Book} book @param {Evidence} evidence */
+  constructor(book, evidence) {
+    this.book = book;
+    this.evidence = evidence;
+    this.proposer = new Proposer(evidence);
+    /** The row whose picture is open. @type {number | undefined} */
+    this.row = undefined;
+    /** Counts what was opened, so that what comes late is told apart. */
+    this.turn = 0;
+    this.desk = book.desk;
+    this.inSight = false;
+    this.busy = false;
+    /** The picture on the board. @type {{sha256: string, bitmap: ImageBitmap | undefined} | undefined} */
+    this.seen = undefined;
+    this.intake = new IntakeBox({ take: (files) => void this.take(files, undefined), resize: () => this.resized() });
+    this.chooser = new Chooser((row) => void this.open(row));
+    this.place = new Workplace({
+      press: (action) => this.press(action),
+      set: (place) => this.set(place),
+      drop: (place) => this.drop(place),
+      moved: () => this.tellState(),
+      type: (cell, text) => {
+        if (this.row !== undefined) book.edit({ set_cell: { row: this.row, cell, text } });
+      },
+    });
+    this.board = this.place.board;
+    const t = words.pictures;
+    const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
+    byId('pictures').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint), written(this.intake.fields),
+      this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
+    new IntersectionObserver((entries) => {
+      this.inSight = entries.some(({ isIntersecting }) => isIntersecting);
+      if (this.inSight) book.redraw();
+    }).observe(byId('delays'));
+    this.listen();
+  }
+
+  /** @param {Action} action */
+  press(action) {
+    const does = {
+      accept: () => this.accept(), againA: () => this.again('a'), againB: () => this.again('b'),
+      drop: () => this.drop(this.board.active), own: () => this.ownCorners(), off: () => this.takeOff(),
+    };
+    void does[action]();
+  }
+
+  listen() {
+    document.addEventListener('dropped', (event) => {
+      const { files, target } = /** @type {CustomEvent<{files: File[], target: EventTarget | null}>} */ (event).detail;
+      const pictures = files.filter((file) => isPicture(file));
+      for (const file of pictures) files.splice(files.indexOf(file), 1);
+      if (pictures.length > 0) this.take(pictures, rowAt(target));
+    });
+    document.addEventListener('paste', (event) => {
+      const pictures = [...event.clipboardData?.files ?? []].filter((file) => isPicture(file));
+      if (pictures.length === 0) return;
+      event.preventDefault();
+      this.take(pictures, rowAt(textBox(event.target) ?? null));
+    });
+    document.addEventListener('evidence', (event) => {
+      const row = /** @type {CustomEvent<number>} */ (event).detail;
+      if (!pictureOf(this.book, row)) return;
+      byId('pictures').scrollIntoView();
+      this.inSight = true;
+      this.open(row).then(() => this.place.accept.focus({ preventScroll: true }));
+    });
+  }
+
+  /**
+   * Takes pictures in, and opens the first.
+   * @param {File[]} files
+   * @param {number | undefined} into
+   */
+  async take(files, into) {
+    if (files.length === 0 || this.book.readOnly) return;
+    const t = words.pictures;
+    byId('pictures').scrollIntoView({ block: 'nearest' });
+    const { rows, refused } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
+      this.intake.say(done < all ? t.progress(done, all) : '');
+    });
+    this.intake.say(rows.length > 0 ? t.added(rows.length) : '');
+    this.intake.refuse(refused);
+    const [first] = rows;
+    if (first === undefined) return;
+    this.book.draw();
+    const open = this.row !== undefined && this.board.sheet?.isOpen();
+    if (!open) await this.open(first);
+    this.place.accept.focus({ preventScroll: true });
+  }
+
+  /** @param {View} view */
+  show(view) {
+    const t = words.pictures;
+    const held = view.rows.filter(({ evidence }) => evidence === 'picture');
+    if (this.desk !== this.book.desk) {
+      this.desk = this.book.desk;
+      this.close();
+      this.intake.refuse([]);
+      this.intake.say('');
+    }
+    setHidden(this.chooser.root, held.length === 0);
+    if (!this.inSight && this.row === undefined) return;
+    const all = held.flatMap((row) => {
+      const evidence = pictureOf(this.book, row.id);
+      return evidence ? [{ row, evidence, marked: isMarked(evidence.picture) }] : [];
+    });
+    const options = all.map(({ row, evidence, marked }) => ({
+      value: String(row.id), text: t.option(row.number, evidence.picture.file.name, marked),
+    }));
+    this.chooser.show(options, t.left(all.filter(({ marked }) => marked).length, all.length));
+    const here = all.find(({ row }) => row.id === this.row);
+    if (here) {
+      this.chooser.choose(here.row.id);
+      this.refresh(here.row, here.evidence);
+    } else {
+      this.close();
+      const next = all.find(({ marked }) => !marked) ?? all[0];
+      if (next && this.inSight) this.open(next.row.id);
+    }
+  }
+
+  /** Closes what is open. */
+  close() {
+    this.turn += 1;
+    this.row = undefined;
+    this.seen?.bitmap?.close();
+    this.seen = undefined;
+    this.board.clear();
+    setHidden(this.place.root, true);
+  }
+
+  /** @param {number} row */
+  async open(row) {
+    const { book } = this;
+    const evidence = pictureOf(book, row);
+    if (!evidence) return;
+    const { picture } = evidence;
+    this.turn += 1;
+    const { turn } = this;
+    this.row = row;
+    this.busy = true;
+    this.chooser.choose(row);
+    this.place.say([words.pictures.loading]);
+    const kept = await keptFile(picture.file.sha256);
+    const bitmap = kept && await decoded(kept.blob);
+    if (turn !== this.turn) {
+      bitmap?.close();
+      return;
+    }
+    this.seen?.bitmap?.close();
+    this.seen = { sha256: picture.file.sha256, bitmap };
+    setHidden(this.place.root, false);
+    await this.lay(row, kept?.blob, turn);
+  }
+
+  /**
+   * Lays the marks on the board: those taken, or proposed ones.
+   * @param {number} row
+   * @param {Blob | undefined} blob
+   * @param {number} turn
+   */
+  async lay(row, blob, turn) {
+    const t = words.pictures;
+    const evidence = pictureOf(this.book, row);
+    if (!evidence) return;
+    const { picture } = evidence;
+    const { name } = picture.file;
+    const bitmap = this.seen?.bitmap;
+    const broken = blob && !bitmap ? [t.broken(name)] : [];
+    const taken = takenSheet(row, evidence);
+    if (taken) {
+      this.busy = false;
+      this.board.show(taken, bitmap);
+      this.intake.showSize(taken);
+      this.place.say(blob ? broken : [t.missing(name)]);
+    } else if (!blob || !bitmap) {
+      this.busy = false;
+      this.board.clear();
+      this.place.say(blob ? broken : [t.missingMarks(name)]);
+    } else {
+      this.busy = true;
+      this.place.say([t.loading]);
+      const { sheet, said } = await this.proposer.propose(row, picture, blob, this.intake.size(), seriesFor(this.book, picture));
+      if (turn !== this.turn) return;
+      this.busy = false;
+      this.board.show(sheet, bitmap);
+      this.intake.showSize(sheet);
+      this.place.say(said);
+    }
+    this.refreshNow();
+  }
+
+  refreshNow() {
+    const row = this.book.current().rows.find(({ id }) => id === this.row);
+    const evidence = row && pictureOf(this.book, row.id);
+    if (row && evidence) this.refresh(row, evidence);
+  }
+
+  /**
+   * Follows the notebook: fields, figures, and marks that were moved, undone or redone.
+   * @param {RowView} row
+   * @param {NonNullable<ReturnType<typeof pictureOf>>} evidence
+   */
+  refresh(row, evidence) {
+    const t = words.pictures;
+    const marked = isMarked(evidence.picture);
+    for (const { cell, field } of this.place.fields) {
+      const standIn = this.inherited(row, cell);
+      field.show(standIn ? { ...row.cells[cell], default: standIn } : row.cells[cell]);
+    }
+    this.place.figures.show(marked ? evidence.figures : []);
+    if (this.seen && this.seen.sha256 !== evidence.picture.file.sha256) {
+      this.open(row.id);
+      return;
+    }
+    const { sheet } = this.board;
+    if (!this.busy && !this.board.drag && sheet) {
+      const taken = takenSheet(row.id, evidence);
+      const was = sheet.marks.some(({ kind, state }) => kind === 'a' && state === 'taken');
+      if (taken) {
+        const fresh = was && sheet.row === row.id ? sheet.marks.filter(({ kind, state }) => (kind === 'a' || kind === 'b') && state !== 'taken') : [];
+        taken.marks.push(...fresh.map((mark) => ({ ...mark, index: taken.spots(mark.kind).length })));
+        this.board.show(taken, this.seen?.bitmap);
+        if (!was) this.place.say([]);
+      } else if (was) {
+        // Undone: the marks are proposed again.
+        void this.open(row.id);
+        return;
+      }
+    }
+    const users = this.book.view.delays.grids.find(({ id }) => id === evidence.picture.grid)?.rows.length ?? 0;
+    setOptional(this.place.problem, marked && evidence.problem ? evidence.problem : '');
+    for (const node of [this.place.againA, this.place.againB]) setHidden(node, !marked);
+    setHidden(this.place.own, !marked || users < 2);
+    setOptional(this.place.shared, marked && users > 1 ? t.shared(users) : '');
+    this.tellState();
+  }
+
+  /**
+   * What an empty cell of a row takes from the row before it.
+   * @param {RowView} row
+   * @param {Cell} cell
+   */
+  inherited(row, cell) {
+    if (row.cells[cell].text !== '' || !INHERITED.some((name) => name === cell)) return '';
+    const { rows } = this.book.view;
+    const before = rows.slice(0, rows.findIndex(({ id }) => id === row.id)).reverse();
+    return before.find(({ cells, state }) => state !== 'struck' && cells[cell].text !== '')?.cells[cell].text ?? '';
+  }
+
+  /** What can be done now. */
+  tellState() {
+    const { sheet, problem } = this.board;
+    const t = words.pictures;
+    const open = this.busy || (sheet?.hasOwnGrid() || sheet?.spots('a').length === 0 || this.isProposed());
+    setText(this.place.accept, open ? t.accept : t.next);
+    setHidden(this.place.accept, !open && this.nextOpen() === undefined);
+    setAttribute(this.place.accept, 'aria-disabled', this.busy ? 'true' : undefined);
+    if (sheet && this.isProposed()) setOptional(this.place.problem, problem);
+    const { kind } = this.board.active;
+    const repeats = sheet?.spots(kind).length ?? 0;
+    setHidden(this.place.drop, !(kind === 'a' || kind === 'b') || repeats < 2);
+  }
+
+  /** Whether the marks on the board are yet to be accepted. */
+  isProposed() {
+    const { sheet } = this.board;
+    return sheet !== undefined && !sheet.marks.some(({ kind, state }) => kind === 'a' && state === 'taken');
+  }
+
+  /** The next row whose picture is to be marked. */
+  nextOpen() {
+    const { rows } = this.book.view;
+    const place = rows.findIndex(({ id }) => id === this.row);
+    const order = [...rows.slice(place + 1), ...rows.slice(0, place + 1)];
+    return order.find(({ id, evidence }) => {
+      if (evidence !== 'picture' || id === this.row) return false;
+      const found = pictureOf(this.book, id);
+      return found !== undefined && !isMarked(found.picture);
+    })?.id;
+  }
+
+  /** Takes the marks into the notebook, and opens the next picture. */
+  async accept() {
+    const t = words.pictures;
+    const { book, row } = this;
+    const { sheet, problem } = this.board;
+    if (this.busy || row === undefined) return;
+    const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
+    if (this.isProposed() && sheet) {
+      const sought = sheet.sought();
+      if (sought.length > 0) return tell(t.stillSought(sought.map((mark) => nameOf(mark)).join(', ')));
+      if (problem) return tell(t.gridWrong(problem));
+      if (sheet.gridId === 0) sheet.gridId = this.newGrid();
+      const edits = [...this.takenFromBefore(row), ...(sheet.hasOwnGrid() ? [{ set_grid: sheet.grid() }] : []),
+        { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
+      if (!book.edit({ together: edits })) return;
+      for (const mark of sheet.marks) mark.state = 'taken';
+      book.draw();
+      this.intake.say(t.accepted(number));
+    }
+    const next = this.nextOpen();
+    if (next === undefined) this.intake.say(t.allMarked);
+    else await this.open(next);
+    return undefined;
+  }
+
+  /** @param {number} row @returns {Edit[]} */
+  takenFromBefore(row) {
+    const view = this.book.view.rows.find(({ id }) => id === row);
+    return INHERITED.flatMap((cell) => {
+      const text = view && this.inherited(view, cell);
+      return text ? [{ set_cell: { row, cell, text } }] : [];
+    });
+  }
+
+  /** A number that no grid of this notebook has had. */
+  newGrid() {
+    return Math.max(this.book.newNumber(), ...this.book.view.delays.grids.map(({ id }) => id + 1));
+  }
+
+  /** A mark was let go: a mark of the notebook follows at once. @param {Place} place */
+  set({ kind, index }) {
+    const { book, row } = this;
+    const { sheet } = this.board;
+    const mark = sheet?.mark({ kind, index });
+    if (!sheet || !mark || row === undefined || this.isProposed()) return;
+    mark.state = 'taken';
+    if (kind === 'corner' || kind === 'check') book.edit({ set_grid: sheet.grid() });
+    else book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
+  }
+
+  /** Offers one more mark of an edge; it counts once it was moved. @param {'a' | 'b'} kind */
+  again(kind) {
+    const { sheet } = this.board;
+    if (!sheet || this.isProposed()) return;
+    const waiting = sheet.marks.find((mark) => mark.kind === kind && mark.state !== 'taken');
+    const index = waiting?.index ?? sheet.spots(kind).length;
+    if (!waiting) {
+      // Apart from the others, so that it is set anew and not left where they are.
+      const [x, y] = sheet.spots(kind)[0] ?? [0, 0];
+      sheet.marks.push({ kind, index, at: [x > 3000 ? x - 2500 : x + 2500, y], state: 'sought' });
+    }
+    this.place.say([words.pictures.moveFirst]);
+    this.board.focus({ kind, index });
+  }
+
+  /** Removes a repeated mark. @param {Place} place */
+  drop(place) {
+    const { book, row } = this;
+    const { sheet } = this.board;
+    const mark = sheet?.mark(place);
+    if (!sheet || !mark || row === undefined || this.isProposed()) return;
+    if ((place.kind !== 'a' && place.kind !== 'b') || sheet.spots(place.kind).length < 2) return;
+    sheet.marks = sheet.marks.filter((other) => other !== mark);
+    if (mark.state === 'taken') book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
+    else this.board.redraw();
+    this.board.focus({ kind: place.kind, index: 0 });
+  }
+
+  /** Gives the picture corner marks that serve no other. */
+  ownCorners() {
+    const { row } = this;
+    const { sheet } = this.board;
+    if (!sheet || row === undefined) return;
+    const id = this.newGrid();
+    this.book.edit({ together: [
+      { set_grid: { ...sheet.grid(), id } },
+      { set_evidence: { row, evidence: { picture: { ...sheet.settled(), grid: id } } } },
+    ] });
+  }
+
+  takeOff() {
+    const { row, book } = this;
+    if (row === undefined) return;
+    const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
+    if (!book.edit({ set_evidence: { row } })) return;
+    tell(words.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
+  }
+
+  /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */
+  resized() {
+    const { sheet } = this.board;
+    const { row, book } = this;
+    if (!sheet || row === undefined) return;
+    if (this.isProposed()) void this.open(row);
+    else book.edit({ set_grid: { ...sheet.grid(), ...this.intake.size() } });
+  }
+}
+
+/** @param {Blob} blob */
+async function decoded(blob) {
+  try {
+    return await createImageBitmap(blob);
+  } catch {
+    return undefined;
+  }
+}
+
+/** The row of the readings in which something is. @param {EventTarget | null} target */
+function rowAt(target) {
+  const row = target instanceof Element ? target.closest('tbody')?.dataset.row : undefined;
+  return row && row !== 'new' ? Number(row) : undefined;
+}

@@ -74,6 +74,17 @@ export class Sheet {
     return this.marks.filter(({ state }) => state === 'sought');
   }
 
+  /** Takes a mark away; those of its kind are counted anew. @param {Mark} mark */
+  remove(mark) {
+    this.marks = this.marks.filter((other) => other !== mark);
+    this.marks.filter(({ kind }) => kind === mark.kind).forEach((other, index) => { other.index = index; });
+  }
+
+  /** Puts the marks of a grid in place of those there are. @param {Mark[]} grid */
+  lay(grid) {
+    this.marks = [...grid, ...this.marks.filter(({ kind }) => kind === 'a' || kind === 'b')];
+  }
+
   /**
    * Moves a mark.
    * @param {Place} place

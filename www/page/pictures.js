@@ -5,6 +5,7 @@
 import { keptFile } from './attic.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { nameOf } from './picture-board.js';
+import { gridMarks } from './picture-sheet.js';
 import { isPicture, takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
@@ -146,6 +147,7 @@ export class Pictures {
   /** Closes what is open. */
   close() {
     this.turn += 1;
+    this.busy = false;
     this.row = undefined;
     this.seen?.bitmap?.close();
     this.seen = undefined;
@@ -250,6 +252,11 @@ export class Pictures {
         // Undone: the marks are proposed again.
         void this.open(row.id);
         return;
+      } else if (sheet.gridId !== 0) {
+        // The corner marks are those of other rows, and may have been moved there.
+        const series = seriesFor(this.book, evidence.picture);
+        if (series?.grid.id === sheet.gridId) sheet.lay(gridMarks(series.grid));
+        else void this.open(row.id);
       }
     }
     const users = this.book.view.delays.grids.find(({ id }) => id === evidence.picture.grid)?.rows.length ?? 0;
@@ -290,6 +297,12 @@ export class Pictures {
   isProposed() {
     const { sheet } = this.board;
     return sheet !== undefined && !sheet.marks.some(({ kind, state }) => kind === 'a' && state === 'taken');
+  }
+
+  /** The marks of the open row, once they are there. */
+  sheet() {
+    const { sheet } = this.board;
+    return sheet?.row === this.row && !this.busy ? sheet : undefined;
   }
 
   /** The next row whose picture is to be marked. */
@@ -346,9 +359,9 @@ export class Pictures {
   /** A mark was let go: a mark of the notebook follows at once. @param {Place} place */
   set({ kind, index }) {
     const { book, row } = this;
-    const { sheet } = this.board;
+    const sheet = this.sheet();
     const mark = sheet?.mark({ kind, index });
-    if (!sheet || !mark || row === undefined || this.isProposed()) return;
+    if (!sheet || !mark || row === undefined || (this.isProposed() && mark.state !== 'taken')) return;
     mark.state = 'taken';
     if (kind === 'corner' || kind === 'check') book.edit({ set_grid: sheet.grid() });
     else book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
@@ -356,7 +369,7 @@ export class Pictures {
 
   /** Offers one more mark of an edge; it counts once it was moved. @param {'a' | 'b'} kind */
   again(kind) {
-    const { sheet } = this.board;
+    const sheet = this.sheet();
     if (!sheet || this.isProposed()) return;
     const waiting = sheet.marks.find((mark) => mark.kind === kind && mark.state !== 'taken');
     const index = waiting?.index ?? sheet.spots(kind).length;
@@ -372,11 +385,11 @@ export class Pictures {
   /** Removes a repeated mark. @param {Place} place */
   drop(place) {
     const { book, row } = this;
-    const { sheet } = this.board;
+    const sheet = this.sheet();
     const mark = sheet?.mark(place);
     if (!sheet || !mark || row === undefined || this.isProposed()) return;
     if ((place.kind !== 'a' && place.kind !== 'b') || sheet.spots(place.kind).length < 2) return;
-    sheet.marks = sheet.marks.filter((other) => other !== mark);
+    sheet.remove(mark);
     if (mark.state === 'taken') book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
     else this.board.redraw();
     this.board.focus({ kind: place.kind, index: 0 });
@@ -385,7 +398,7 @@ export class Pictures {
   /** Gives the picture corner marks that serve no other. */
   ownCorners() {
     const { row } = this;
-    const { sheet } = this.board;
+    const sheet = this.sheet();
     if (!sheet || row === undefined) return;
     const id = this.newGrid();
     this.book.edit({ together: [
@@ -404,7 +417,7 @@ export class Pictures {
 
   /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */
   resized() {
-    const { sheet } = this.board;
+    const sheet = this.sheet();
     const { row, book } = this;
     if (!sheet || row === undefined) return;
     if (this.isProposed()) void this.open(row);

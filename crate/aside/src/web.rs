@@ -4,7 +4,7 @@ use std::fmt::Display;
 
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
-use slope_evidence::photo::{self, Corner, Hint, Plane};
+use slope_evidence::photo::{self, Corner, Hint, Pixels, Plane};
 use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
@@ -108,7 +108,7 @@ pub fn propose(
     columns: u32,
     rows: u32,
 ) -> Result<JsValue, JsValue> {
-    photo::propose(pixels, width, height, Hint { columns, rows })
+    photo::propose(Pixels::of(pixels, width, height), Hint { columns, rows })
         .map(|proposal| to_js(&proposal))
         .map_err(|error| thrown("propose", error))
 }
@@ -139,7 +139,7 @@ pub fn check_series(
 ) -> Result<JsValue, JsValue> {
     let corners: Vec<Corner> = from_js(corners)?;
     let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error))?;
-    let standing = photo::check_series(&plane, pixels, width, height, Hint { columns, rows })
+    let standing = photo::check_series(&plane, Pixels::of(pixels, width, height), Hint { columns, rows })
         .map_err(|error| thrown("propose", error))?;
     let photo::Standing { shift, largest, divisions, seen } = standing;
     Ok(to_js(&Stands { shift, largest, divisions, seen, holds: standing.holds(u_pixels) }))

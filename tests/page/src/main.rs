@@ -11,6 +11,7 @@ mod keyboard;
 mod looks;
 mod notebooks;
 mod opening;
+mod pictures;
 mod plan;
 mod saving;
 mod seal;
@@ -28,7 +29,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 26] = [
+const TESTS: [(&str, Test); 29] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -50,6 +51,9 @@ const TESTS: [(&str, Test); 26] = [
     ("trials_repeat", uncertainty::trials_repeat),
     ("trials_can_be_stopped", uncertainty::trials_can_be_stopped),
     ("trials_do_without_workers", uncertainty::trials_do_without_workers),
+    ("pictures_give_c", pictures::pictures_give_c),
+    ("marks_are_moved", pictures::marks_are_moved),
+    ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),

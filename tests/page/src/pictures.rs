@@ -1,0 +1,241 @@
+//! Photographs of a screen: from files to c by accepting what is proposed, marks that are moved, pictures that are kept,
+//! and files that are none.
+//!
+//! The screens are drawn by the simulated bench, whose delays are those of light in vacuum along the rail
+//! (c = 299 792 458 m/s exactly: BIPM, The International System of Units, 9th edition, 2019, section 2.3).
+
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
+use jpeg_encoder::{ColorType, Encoder};
+use serde_json::json;
+
+use slope_bench::screen::{Shot, demo_series};
+use slope_of_light::analysis::analyse;
+use slope_of_light::bundle;
+
+use crate::bench::{C, describe_rail};
+use crate::looks::is_drawn;
+use crate::names;
+use crate::page::{Home, Page, Stage, eventually};
+
+/// Where the carriage stood, mm.
+const MARKS: [u32; 6] = [500, 1400, 2300, 3200, 4100, 5000];
+/// Time base of every picture, ns a division.
+const TIME_BASE: &str = "2";
+/// What a row after the first may cost, in presses and entries.
+const MOST_ACTIONS: usize = 4;
+
+const FILES: &str = "#picture-files";
+const ACCEPT: &str = "#picture-accept";
+const COUNT: &str = "#picture-count";
+const PROBLEM: &str = "#picture-problem";
+const REFUSED: &str = "#picture-refused";
+const BOARD: &str = ".board-picture";
+
+/// A run of pictures gives c: the first row takes its time base, each after it one press; all is there after a
+/// reload, in the bundle, and in another browser that opens the bundle.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn pictures_give_c(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, MARKS.len())?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    page.click("Accept the marks")?;
+    for row in 1..MARKS.len() {
+        is_proposed(&page, row)?;
+        let mut actions = 0;
+        page.press(Key::Enter)?;
+        actions += 1;
+        marked(&page, row + 1)?;
+        ensure!(actions <= MOST_ACTIONS, "row {} took {actions} actions", row + 1);
+    }
+    page.sees(names::ROWS_USED, &names::rows_used(MARKS.len(), MARKS.len()))?;
+    let result = page.result()?;
+    page.is_saved()?;
+    page.reload()?;
+    page.click("Show the picture of row 2")?;
+    is_drawn(&page, BOARD)?;
+    ensure!(page.result()? == result, "after a reload the result is another");
+    ensure!(page.text("#picture-said")?.is_empty(), "of a marked picture it says something");
+
+    page.click("Take the bundle (.zip)")?;
+    let (_, bytes) = page.downloaded()?;
+    let contents = bundle::read(&bytes)?;
+    let speed = analyse(&contents.notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
+    ensure!((speed.c / C - 1.0).abs() < 0.01, "the pictures give {} m/s", speed.c);
+    ensure!(contents.pictures.len() == MARKS.len(), "{} pictures in the bundle", contents.pictures.len());
+    page.is_silent()?;
+
+    let other = stage.blank_page()?;
+    other.open_file(&other.home.write("run.zip", &bytes)?)?;
+    other.reads(names::MESSAGE, "is open")?;
+    other.click("Show the picture of row 3")?;
+    is_drawn(&other, BOARD)?;
+    ensure!(other.result()? == result, "opened elsewhere the result is another");
+
+    // The notebook alone, in a browser that never saw the pictures.
+    let bare = stage.blank_page()?;
+    bare.open_file(&bare.home.write("bare.json", contents.notebook_text.as_bytes())?)?;
+    bare.reads(names::MESSAGE, "is open")?;
+    bare.click("Show the picture of row 1")?;
+    bare.reads("#picture-said", "is not kept in this browser")?;
+    ensure!(bare.result()? == result, "without the pictures the result is another");
+    Ok(())
+}
+
+/// Marks of the notebook can be moved: a corner moves every row of its series, an edge its own, and undo takes both
+/// back. A repeat counts once it was moved.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn marks_are_moved(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 3)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    // A move that nobody accepted yet is taken back on the spot.
+    let place = "return document.querySelector('.spot.a').getAttribute('aria-valuetext')";
+    page.click("Edge A")?;
+    let before = page.browser.run(place, vec![])?;
+    page.press(Key::Right)?;
+    eventually("the mark has moved", || page.browser.run(place, vec![]), |now| *now != before)?;
+    page.press_with_control('z')?;
+    eventually("the mark is back", || page.browser.run(place, vec![]), |now| *now == before)?;
+    for row in 0..3 {
+        is_proposed(&page, row)?;
+        page.press(Key::Enter)?;
+        marked(&page, row + 1)?;
+    }
+    page.click("Show the picture of row 2")?;
+    let delay = |row: usize| page.text(&format!("{}:nth-of-type({row}) td.output.delay", names::ROWS));
+    let before = [delay(1)?, delay(2)?];
+    page.click("Upper right corner")?;
+    page.browser.press(&[Key::Alt.into()], [Key::Left.into(), Key::Left.into(), Key::Left.into()])?;
+    eventually(
+        "all rows follow",
+        || Ok([delay(1)?, delay(2)?]),
+        |now| now[0] != before[0] && now[1] != before[1],
+    )?;
+    page.click("Undo")?;
+    page.click("Undo")?;
+    page.click("Undo")?;
+    eventually("all rows are back", || Ok([delay(1)?, delay(2)?]), |now| *now == before)?;
+    page.click("Edge B")?;
+    page.browser.press(&[Key::Alt.into()], [Key::Left.into()])?;
+    eventually("its row follows", || delay(2), |now| *now != before[1])?;
+    ensure!(delay(1)? == before[0], "another row follows an edge too");
+    page.click("Undo")?;
+    eventually("its row is back", || delay(2), |now| *now == before[1])?;
+
+    page.click("Mark Edge B once more")?;
+    page.reads("#picture-said", "counts once it was moved")?;
+    ensure!(delay(2)? == before[1], "a mark that was not moved counts");
+    page.browser.press(&[Key::Alt.into()], [Key::Left.into(), Key::Right.into()])?;
+    eventually("it counts", || delay(2), |now| *now != before[1])?;
+    page.click("Remove the chosen mark")?;
+    eventually("it counts no more", || delay(2), |now| *now == before[1])?;
+    page.is_silent()
+}
+
+/// What is no picture, too large, broken, or marked so that no grid fits, is told by name; nothing is lost.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    let good = series(&page.home, 1)?;
+    choose(&page, &good)?;
+    is_proposed(&page, 0)?;
+    let whole = std::fs::read(good.first().context("a picture")?)?;
+    let mut broken = whole.get(..700).context("a header")?.to_vec();
+    broken.resize(20_000, 0x5a);
+    let files: [(&str, &[u8], &str); 3] = [
+        ("letter.jpg", b"Dear reader, this is no picture.", "no picture"),
+        ("wall.png", &header_of_png(12_000, 9_000), "12000 × 9000 pixels is too large"),
+        ("broken.jpg", &broken, "can’t read this picture"),
+    ];
+    for (name, bytes, reason) in files {
+        choose(&page, &[page.home.write(name, bytes)?])?;
+        let told = page.reads(REFUSED, name)?;
+        ensure!(told.contains(reason), "of {name} it says {told:?}");
+        ensure!(page.count(names::ROWS)? == 1, "{name} made a row");
+    }
+    // A bad one beside a good one.
+    let mixed = [page.home.write("letter.jpg", b"Dear reader")?, picture(&page.home, 1, "2000 mm.jpg")?];
+    choose(&page, &mixed)?;
+    page.reads(REFUSED, "letter.jpg")?;
+    eventually("the good one has a row", || page.count(names::ROWS), |rows| *rows == 2)?;
+
+    // Corners that cross are not accepted, and told by their names.
+    is_proposed(&page, 0)?;
+    page.click("Upper left corner")?;
+    page.browser.press(&[Key::Alt.into()], std::iter::repeat_n(char::from(Key::Right), 130))?;
+    page.reads(PROBLEM, "corner marks")?;
+    page.click("Accept the marks")?;
+    page.reads(names::MESSAGE, "Not accepted yet")?;
+    page.browser.press(&[], [Key::Escape.into()])?;
+    page.sees(COUNT, "0 of 2 pictures are marked.")?;
+    // All four on one line.
+    page.browser.run("document.querySelector('.spot.corner').focus()", vec![])?;
+    page.browser.press(&[Key::Alt.into()], std::iter::repeat_n(char::from(Key::Left), 130))?;
+    page.click("Accept the marks")?;
+    page.reads(COUNT, "1 of 2")?;
+    page.is_saved()
+}
+
+/// The header of a picture of so many pixels, and no more (W3C, Portable Network Graphics, third edition, 5.2, 11.2.1).
+fn header_of_png(width: u32, height: u32) -> Vec<u8> {
+    let mut bytes = b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR".to_vec();
+    bytes.extend(width.to_be_bytes());
+    bytes.extend(height.to_be_bytes());
+    bytes.extend(b"\x08\x02\0\0\0\0\0\0\0");
+    bytes
+}
+
+/// Pictures of a run, named by their readings.
+fn series(home: &Home, count: usize) -> Result<Vec<PathBuf>> {
+    (0..count).map(|place| picture(home, place, &format!("{} mm.jpg", MARKS[place]))).collect()
+}
+
+fn picture(home: &Home, place: usize, name: &str) -> Result<PathBuf> {
+    let time_base = TIME_BASE.parse()?;
+    let shot = |mark: u32| Shot { delay: f64::from(mark) * 1e6 / C, time_base };
+    let shots = MARKS.map(shot);
+    let (screen, camera, _) = demo_series(5, &shots).into_iter().nth(place).context("a shot")?;
+    let picture = camera.photograph(&screen, place as u64);
+    let mut bytes = Vec::new();
+    let (width, height) = (u16::try_from(picture.width)?, u16::try_from(picture.height)?);
+    Encoder::new(&mut bytes, 90).encode(&picture.rgba, width, height, ColorType::Rgba)?;
+    home.write(name, &bytes)
+}
+
+fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
+    let input = page.browser.element("return document.querySelector(arguments[0])", vec![json!(FILES)])?;
+    let names: Vec<String> = files.iter().map(|file| file.to_string_lossy().into_owned()).collect();
+    page.browser.choose_file(&input.context("no input for pictures")?, Path::new(&names.join("\n")))
+}
+
+/// That the picture at a place of the list is open, with marks that wait to be accepted.
+fn is_proposed(page: &Page, place: usize) -> Result<()> {
+    let state = "const accept = document.querySelector(arguments[0]);
+        const list = document.getElementById('picture-choice');
+        return [accept?.checkVisibility() && !accept.ariaDisabled, list.selectedIndex,
+            document.querySelector('.spot.a')?.className.includes('proposed') ?? false]";
+    let waits = || page.browser.run(state, vec![json!(ACCEPT)]);
+    eventually(&format!("picture {place} has proposed marks"), waits, |now| {
+        *now == json!([true, place, true])
+    })?;
+    Ok(())
+}
+
+fn marked(page: &Page, count: usize) -> Result<()> {
+    page.reads(COUNT, &format!("{count} of "))?;
+    Ok(())
+}

@@ -1,4 +1,4 @@
-//! General libraries doing the same work: numpy and scipy, of the versions in `requirements.txt`, in a virtual
+//! General libraries doing the same work: numpy, scipy and pandas, of the versions in `requirements.txt`, in a virtual
 //! environment of their own in the target folder.
 
 use std::collections::BTreeMap;
@@ -23,13 +23,30 @@ pub struct Peer {
     pub least_us: f64,
 }
 
-/// How long a peer's trials take.
+/// How long a peer takes for all of its work.
 #[derive(Deserialize)]
-pub struct Trials {
-    /// Median time of all trials, ms.
+pub struct Took {
+    /// Median time, ms.
     pub median_ms: f64,
     /// Least time, ms.
     pub least_ms: f64,
+}
+
+/// The delays that a peer finds, and how long each way of going about it takes.
+#[derive(Deserialize)]
+pub struct Delays {
+    /// Times by the way's name.
+    pub ways: BTreeMap<String, Took>,
+    /// The delay of each pair.
+    pub delays: Vec<f64>,
+}
+
+impl Delays {
+    /// The quickest way, by its median.
+    pub fn quickest(&self) -> Option<(&str, &Took)> {
+        let ways = self.ways.iter().map(|(name, took)| (name.as_str(), took));
+        ways.min_by(|(_, a), (_, b)| a.median_ms.total_cmp(&b.median_ms))
+    }
 }
 
 /// The Python that has the libraries.
@@ -48,7 +65,7 @@ impl Peers {
         let wanted = fs::read(here().join("requirements.txt"))?;
         let stamp = folder.join("installed-from");
         if fs::read(&stamp).ok().as_ref() != Some(&wanted) {
-            eprintln!("installing numpy and scipy into {}", folder.display());
+            eprintln!("installing numpy, scipy and pandas into {}", folder.display());
             run(Command::new("python3").args(["-m", "venv", "--clear"]).arg(&folder))?;
             run(Command::new(&python)
                 .args([
@@ -77,19 +94,28 @@ impl Peers {
     /// # Errors
     /// When it fails.
     pub fn fit(&self, name: &str, data: &Data) -> Result<BTreeMap<String, Peer>> {
-        Ok(serde_json::from_value(self.ask(&[name], data)?)?)
+        Ok(serde_json::from_value(self.ask(&[name], &problem(data)?)?)?)
     }
 
     /// Has `peers.py` draw so many trials on so many threads, the line fitted again in each.
     ///
     /// # Errors
     /// When it fails.
-    pub fn monte_carlo(&self, data: &Data, trials: u32, threads: usize) -> Result<Trials> {
+    pub fn monte_carlo(&self, data: &Data, trials: u32, threads: usize) -> Result<Took> {
         let (trials, threads) = (trials.to_string(), threads.to_string());
-        Ok(serde_json::from_value(self.ask(&["monte_carlo", &trials, &threads], data)?)?)
+        Ok(serde_json::from_value(self.ask(&["monte_carlo", &trials, &threads], &problem(data)?)?)?)
     }
 
-    fn ask(&self, arguments: &[&str], data: &Data) -> Result<Value> {
+    /// Has `peers.py` find the delays of traces: of files on so many threads or processes (`traces`), or of samples in
+    /// memory on one thread (`correlation`).
+    ///
+    /// # Errors
+    /// When it fails.
+    pub fn delays(&self, name: &str, threads: usize, problem: &Value) -> Result<Delays> {
+        Ok(serde_json::from_value(self.ask(&[name, &threads.to_string()], problem)?)?)
+    }
+
+    fn ask(&self, arguments: &[&str], problem: &Value) -> Result<Value> {
         let mut command = Command::new(&self.python);
         command.arg(here().join("peers.py")).args(arguments);
         // Set for some older numpy, these slow a current one down.
@@ -97,7 +123,7 @@ impl Peers {
         command.env("OPENBLAS_NUM_THREADS", "1").env("OMP_NUM_THREADS", "1");
         let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).spawn()?;
         let mut stdin = child.stdin.take().context("peers.py has no standard input")?;
-        stdin.write_all(problem(data)?.to_string().as_bytes())?;
+        stdin.write_all(problem.to_string().as_bytes())?;
         drop(stdin);
         let output = child.wait_with_output()?;
         if !output.status.success() {

@@ -68,7 +68,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     let contents = bundle::read(&bytes)?;
     let speed = analyse(&contents.notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
     ensure!((speed.c / C - 1.0).abs() < 0.01, "the pictures give {} m/s", speed.c);
-    ensure!(contents.pictures.len() == MARKS.len(), "{} pictures in the bundle", contents.pictures.len());
+    ensure!(contents.kept.len() == MARKS.len(), "{} pictures in the bundle", contents.kept.len());
     page.is_silent()?;
 
     let other = stage.blank_page()?;

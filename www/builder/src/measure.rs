@@ -28,7 +28,7 @@ enum Subject {
 }
 
 /// The rows, in the order in which they are printed: first those that are measured here.
-const ROWS: [(&str, Subject); 12] = [
+const ROWS: [(&str, Subject); 16] = [
     ("wasm_gzip_bytes", Subject::Size),
     ("evidence_wasm_gzip_bytes", Subject::Size),
     ("page_gzip_bytes", Subject::Size),
@@ -37,13 +37,17 @@ const ROWS: [(&str, Subject); 12] = [
     ("fit_200_rows_shared_vs_scipy", Subject::Library),
     ("monte_carlo_vs_numpy", Subject::Page),
     ("wasm_vs_native_fit", Subject::BothLibraries),
+    ("traces_500_vs_pandas_numpy", Subject::Page),
+    ("cross_correlation_500_vs_numpy", Subject::BothLibraries),
+    ("photo_12mp_ready_ms", Subject::Page),
+    ("memory_100_pictures_mb", Subject::Page),
     ("open_demo_ms", Subject::Page),
     ("edit_200_rows_ms", Subject::Page),
     ("save_edit_ms", Subject::Page),
     ("bundle_ms", Subject::Page),
 ];
 
-/// The package of the fits that are timed in a browser too.
+/// The package of what is timed in a browser too: fits, and delays of traces.
 const FITS: &str = "measured-fit";
 /// Stem of their bound files.
 const FITS_STEM: &str = "fit";

@@ -1,0 +1,194 @@
+//! Delays of 500 pairs of traces in a headless Chromium, beside pandas and numpy on the same bytes or samples, in one
+//! run: ours before the peer and after it. The row is the ratio of the medians, peer to ours; the least times stand on
+//! standard error. What either finds must lie near the true delays.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, ensure};
+use measured_fit::traces::{SAMPLES, Traces, recording, true_delay};
+use page_tests::driver::Browser;
+use page_tests::page::Home;
+use serde_json::{Value, json};
+use slope_bench::record::{Style, as_text};
+use tempfile::TempDir;
+
+use crate::peers::{Delays, Peers};
+use crate::stage::{driver, stage, told};
+use crate::timing::Times;
+
+/// Pairs measured.
+const PAIRS: usize = 500;
+/// Pairs of files that differ; the others are these over again.
+const DIFFERENT: usize = 10;
+/// Runs before the peer's and as many after, each time after one that is not counted.
+const RUNS: usize = 3;
+/// How far the median of a way's errors may lie off, ns: a sample. It would show a delay of something else.
+const CLOSE: f64 = 0.1;
+
+/// From the bytes of 1,000 files (two columns, 10,000 rows) to 500 delays with uncertainties: ours by the page's
+/// evidence workers, with everything that they say of a pair and the files' hashes; the peer by one constant fraction,
+/// on as many threads or processes, whichever is quicker.
+///
+/// # Errors
+/// When either fails, or finds other delays.
+pub fn of_files(peers: &Peers) -> Result<f64> {
+    let folder = TempDir::new()?;
+    let mut files = Vec::new();
+    for pair in 0..DIFFERENT {
+        let recording = recording(pair);
+        for channel in 0..2 {
+            let file = folder.path().join(format!("pair-{pair}-{}.csv", ["A", "B"][channel]));
+            fs::write(&file, as_text(&recording, channel, &Style::default()))?;
+            files.push(file);
+        }
+    }
+    let stage = stage()?;
+    let page = stage.page_at(&stage.address, Home::new()?)?;
+    hand_over(&page.browser, &files)?;
+    let workers = page.browser.run("return Math.min(navigator.hardwareConcurrency, 4)", vec![])?;
+    let workers = usize::try_from(workers.as_u64().context("no workers")?)?;
+    let ours = || repeated(|| in_workers(&page.browser));
+    let problem = json!({ "files": files.chunks(2).collect::<Vec<_>>(), "pairs": PAIRS });
+    beside(
+        &format!("{workers} workers"),
+        ours,
+        || peers.delays("traces", workers, &problem),
+        |pair| true_delay(pair % DIFFERENT),
+    )
+}
+
+/// The same from samples in memory by cross-correlation, both on one thread: ours in wasm compiled as the evidence
+/// worker's, with its least squares and uncertainty; the peer by FFT and a parabola.
+///
+/// # Errors
+/// When either fails, or finds other delays.
+pub fn by_correlation(peers: &Peers) -> Result<f64> {
+    let traces = Traces::drawn(PAIRS);
+    let folder = TempDir::new()?;
+    let file = folder.path().join("samples.f64");
+    fs::write(&file, traces.samples().flat_map(f64::to_le_bytes).collect::<Vec<u8>>())?;
+    let driver = driver()?;
+    let browser = driver.browser(&folder.path().join("profile"), &folder.path().join("downloads"))?;
+    let module = told("SLOPE_FIT")?;
+    browser.go(&module)?;
+    let load = "
+        const [address, pairs] = arguments;
+        return import(address).then(async (fit) => {
+          await fit.default({ module_or_path: new URL(address.replace('.js', '_bg.wasm')) });
+          window.traces = fit.Traces.drawn(pairs);
+        });";
+    browser.run(load, vec![json!(module), json!(PAIRS)])?;
+    let natively = traces.delays();
+    let ours = || {
+        repeated(|| {
+            let found = in_wasm(&browser)?;
+            let same = found.1.iter().zip(&natively).all(|(one, other)| one.to_bits() == other.to_bits());
+            ensure!(same && found.1.len() == PAIRS, "the browser's delays differ from those found natively");
+            Ok(found)
+        })
+    };
+    let step = recording(0).step;
+    let problem = json!({ "file": file, "pairs": PAIRS, "samples": SAMPLES, "step": step });
+    beside("one thread", ours, || peers.delays("correlation", 1, &problem), true_delay)
+}
+
+fn beside(
+    by: &str,
+    ours: impl Fn() -> Result<(Vec<f64>, Vec<f64>)>,
+    peer: impl Fn() -> Result<Delays>,
+    truth: impl Fn(usize) -> f64,
+) -> Result<f64> {
+    let (mut times, delays) = ours()?;
+    let peer = peer()?;
+    times.extend(ours()?.0);
+    let times = Times::of(times);
+    for (whose, delays) in [("ours", &delays), ("the peer's", &peer.delays)] {
+        ensure!(delays.len() == PAIRS, "{whose} delays are {}", delays.len());
+        let off =
+            Times::of(delays.iter().enumerate().map(|(pair, delay)| (delay - truth(pair)).abs()).collect());
+        eprintln!("  {whose} delays lie off by {:.4} ns (median)", off.median());
+        ensure!(off.median() < CLOSE, "{whose} delays are not the true ones");
+    }
+    for (way, took) in &peer.ways {
+        eprintln!("  peer, {way}: median {:.1} ms, least {:.1} ms", took.median_ms, took.least_ms);
+    }
+    let (_, quickest) = peer.quickest().context("the peer measured nothing")?;
+    eprintln!(
+        "  ours, {by}: median {:.1} ms, least {:.1} ms of {}; ratio of the least times {:.2}",
+        times.median(),
+        times.least(),
+        times.count(),
+        quickest.least_ms / times.least()
+    );
+    Ok(quickest.median_ms / times.median())
+}
+
+/// Runs the work once without counting it, and then some times; gives the times and the last delays.
+fn repeated(work: impl Fn() -> Result<(f64, Vec<f64>)>) -> Result<(Vec<f64>, Vec<f64>)> {
+    let mut delays = work()?.1;
+    let mut times = Vec::new();
+    for _ in 0..RUNS {
+        let (took, found) = work()?;
+        times.push(took);
+        delays = found;
+    }
+    Ok((times, delays))
+}
+
+/// The files as blobs in the page's memory.
+fn hand_over(browser: &Browser, files: &[PathBuf]) -> Result<()> {
+    let input = "
+        const input = document.createElement('input');
+        Object.assign(input, { type: 'file', multiple: true, id: 'measured' });
+        document.body.append(input);
+        return input;";
+    let input = browser.element(input, vec![])?.context("no input for files")?;
+    let list: Vec<_> = files.iter().map(|file| file.to_string_lossy()).collect();
+    browser.choose_file(&input, Path::new(&list.join("\n")))?;
+    let read = "
+        const { files } = document.querySelector('#measured');
+        return Promise.all([...files].map(async (file) => new Blob([await file.arrayBuffer()])))
+          .then((blobs) => { window.blobs = blobs; return blobs.length; });";
+    let count = browser.run(read, vec![])?;
+    ensure!(count.as_u64() == u64::try_from(files.len()).ok(), "the page holds {count} files");
+    Ok(())
+}
+
+/// Time of all pairs by the page's evidence workers, ms, and the delays by constant fraction.
+fn in_workers(browser: &Browser) -> Result<(f64, Vec<f64>)> {
+    let script = "
+        const [all] = arguments;
+        const { blobs } = window;
+        const file = (place, name) => ({ file: new File([blobs[place % blobs.length]], name) });
+        const pairs = Array.from({ length: all }, (_, pair) => (
+          [file(2 * pair, `${pair}-A.csv`), file(2 * pair + 1, `${pair}-B.csv`)]));
+        return import('/evidence.js').then(async ({ Evidence }) => {
+          const evidence = new Evidence();
+          const delays = Array(all).fill('NaN');
+          const start = performance.now();
+          await evidence.batch(pairs, { level: null, fraction: 0.5, points: 0 }, ({ index, found }) => {
+            const { delay, uncertainty } = found?.measured.outcomes[1]?.delay ?? {};
+            if (uncertainty > 0) delays[index] = String(delay);
+          });
+          return [performance.now() - start, delays];
+        });";
+    found(&browser.run(script, vec![json!(PAIRS)])?)
+}
+
+/// Time of all pairs in the browser's wasm, ms, and the delays by cross-correlation.
+fn in_wasm(browser: &Browser) -> Result<(f64, Vec<f64>)> {
+    let script = "
+        const start = performance.now();
+        const delays = window.traces.delays();
+        return [performance.now() - start, Array.from(delays, String)];";
+    found(&browser.run(script, vec![])?)
+}
+
+/// Numbers come as text: a reader of JSON may be off by the last bit.
+fn found(answer: &Value) -> Result<(f64, Vec<f64>)> {
+    let took = answer.get(0).and_then(Value::as_f64).context("no time")?;
+    let texts = answer.get(1).and_then(Value::as_array).context("no delays")?;
+    let delays = texts.iter().map(|text| Ok(text.as_str().context("no delay")?.parse()?));
+    Ok((took, delays.collect::<Result<_>>()?))
+}

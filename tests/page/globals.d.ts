@@ -8,6 +8,12 @@ declare global {
   var SLOPE_ASIDE_BASE64: string | undefined;
   /** The text of the script that the evidence workers run. */
   var SLOPE_EVIDENCE_WORKER: string | undefined;
+  /** What the script that is loaded later brings; the one file has the whole core from the start. */
+  var SLOPE_LATER: {
+    sections(book: import('../../www/page/book.js').Book, keep: (desk: import('../../www/page/types.js').Desk) => Promise<void>):
+      import('../../www/page/types.js').Part[];
+    whole?: import('../../www/page/core.js').Whole;
+  } | undefined;
   /** The demo notebook's JSON text; null when the file was made without one. */
   var SLOPE_DEMO: string | null | undefined;
 }

@@ -22,6 +22,8 @@ export class Book {
     this.onRefusal = () => {};
     /** Another tab writes; this one reads along. */
     this.readOnly = false;
+    /** Something is going on that belongs to this very desk. */
+    this.held = false;
     this.frame = 0;
   }
 

@@ -50,7 +50,7 @@ export async function takeBundle(book) {
   }
   try {
     download(await evidence.pack(names, contents), 'application/zip', `${fileName(book)}.zip`);
-    if (lacking > 0) tell(words.pictures.notInBundle(lacking));
+    if (lacking > 0) tell(words.report.notInBundle(lacking));
   } catch (error) {
     tell(messageOf(error));
   }
@@ -107,7 +107,7 @@ export async function notebookIn(file) {
       await keepFile(sha256, { blob: new Blob([bytes], { type }), name });
     } catch (error) {
       // The notebook works without a file that finds no room.
-      tell(words.pictures.notKept(name, messageOf(error)));
+      tell(words.report.notKept(name, messageOf(error)));
       break;
     }
   }

@@ -5,22 +5,21 @@ import { Apparatus } from './apparatus.js';
 import { Banner } from './banner.js';
 import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
-import { Delays } from './delays.js';
 import { byId } from './dom.js';
 import { evidence } from './evidence.js';
 import { notebookIn } from './files.js';
+import { grow } from './growth.js';
 import { Journal } from './journal.js';
 import { Keeper } from './keeper.js';
 import { Line } from './line.js';
 import { Notebooks } from './notebooks.js';
-import { Plan } from './plan.js';
 import { Preferences } from './preferences.js';
 import { Readings } from './readings.js';
 import { Report } from './report.js';
 import { Result } from './result.js';
 import { Seal } from './seal.js';
 import { Shelf } from './shelf.js';
-import { at, words } from './strings.js';
+import { putWords, words } from './strings.js';
 import { Strip } from './strip.js';
 import { Tabs } from './tabs.js';
 import { tell } from './tell.js';
@@ -42,9 +41,8 @@ class Page {
     this.join();
     const { book } = this;
     for (const part of [
-      new Line(book), new Strip(book), new Apparatus(book), new Plan(book, (desk) => this.keep(desk)),
-      new Readings(book), new Delays(book), new Uncertainty(book), new Result(book), new Seal(book),
-      new Report(book, (file) => this.openFile(file)), new Preferences(book),
+      new Line(book), new Strip(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
+      new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
     ]) book.add(part);
     new Notebooks({
       shelf: this.shelf,
@@ -195,17 +193,8 @@ class Page {
   }
 }
 
-function putWords() {
-  for (const node of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-words]'))) {
-    node.textContent = at(node.dataset.words ?? '');
-  }
-  for (const node of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-label-words]'))) {
-    node.setAttribute('aria-label', at(node.dataset.labelWords ?? ''));
-  }
-}
-
 async function start() {
-  putWords();
+  putWords(words);
   try {
     const [, journal] = await Promise.all([begin(), Journal.open()]);
     const page = new Page(journal);
@@ -213,8 +202,10 @@ async function start() {
     await page.openLatest();
     document.body.dataset.ready = 'true';
     performance.mark('ready');
-    // Bundles and pictures need it, and by then the page may have no way to fetch it.
-    setTimeout(() => evidence.prepare(), 3000);
+    await grow(page.book, (desk) => page.keep(desk));
+    document.body.dataset.whole = 'true';
+    // Bundles and pictures need it, and later the page may have no way to fetch it.
+    evidence.prepare();
   } catch (error) {
     byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
   }

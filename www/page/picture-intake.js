@@ -4,6 +4,7 @@
  */
 import { keepFile } from './attic.js';
 import { messageOf } from './core.js';
+import { later } from './strings-later.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
@@ -48,7 +49,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   }
   progress(sorted.length, sorted.length);
   // Another notebook may have been opened meanwhile.
-  if (book.desk !== desk) return { rows: [], refused: [words.pictures.otherNotebook] };
+  if (book.desk !== desk) return { rows: [], refused: [later.pictures.otherNotebook] };
   const { edits, rows } = placed(book.current(), taken, into);
   if (edits.length === 0 || !book.edit({ together: edits })) return { rows: [], refused };
   return { rows, refused };
@@ -63,7 +64,7 @@ async function take(evidence, file) {
     await keepFile(sha256, { blob, name });
   } catch (error) {
     const full = error instanceof DOMException && error.name === 'QuotaExceededError';
-    throw { kind: 'store', message: full ? words.pictures.full(name) : words.pictures.notKept(name, messageOf(error)) };
+    throw { kind: 'store', message: full ? later.pictures.full(name) : words.report.notKept(name, messageOf(error)) };
   }
   return {
     named: named ?? { reading: null, rail: null, channel: null },

@@ -9,6 +9,7 @@ import { gridMarks } from './picture-sheet.js';
 import { isPicture, takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
+import { later } from './strings-later.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
 import { textBox } from './typing.js';
@@ -49,7 +50,7 @@ export class Pictures {
       },
     });
     this.board = this.place.board;
-    const t = words.pictures;
+    const t = later.pictures;
     const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
     byId('pictures').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint), written(this.intake.fields),
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
@@ -98,7 +99,7 @@ export class Pictures {
    */
   async take(files, into) {
     if (files.length === 0 || this.book.readOnly) return;
-    const t = words.pictures;
+    const t = later.pictures;
     byId('pictures').scrollIntoView({ block: 'nearest' });
     const { rows, refused } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
       this.intake.say(done < all ? t.progress(done, all) : '');
@@ -115,7 +116,7 @@ export class Pictures {
 
   /** @param {View} view */
   show(view) {
-    const t = words.pictures;
+    const t = later.pictures;
     const held = view.rows.filter(({ evidence }) => evidence === 'picture');
     if (this.desk !== this.book.desk) {
       this.desk = this.book.desk;
@@ -166,7 +167,7 @@ export class Pictures {
     this.row = row;
     this.busy = true;
     this.chooser.choose(row);
-    this.place.say([words.pictures.loading]);
+    this.place.say([later.pictures.loading]);
     const kept = await keptFile(picture.file.sha256);
     const bitmap = kept && await decoded(kept.blob);
     if (turn !== this.turn) {
@@ -186,7 +187,7 @@ export class Pictures {
    * @param {number} turn
    */
   async lay(row, blob, turn) {
-    const t = words.pictures;
+    const t = later.pictures;
     const evidence = pictureOf(this.book, row);
     if (!evidence) return;
     const { picture } = evidence;
@@ -228,7 +229,7 @@ export class Pictures {
    * @param {NonNullable<ReturnType<typeof pictureOf>>} evidence
    */
   refresh(row, evidence) {
-    const t = words.pictures;
+    const t = later.pictures;
     const marked = isMarked(evidence.picture);
     for (const { cell, field } of this.place.fields) {
       const standIn = this.inherited(row, cell);
@@ -283,7 +284,7 @@ export class Pictures {
   /** What can be done now. */
   tellState() {
     const { sheet, problem } = this.board;
-    const t = words.pictures;
+    const t = later.pictures;
     const open = this.busy || (sheet?.hasOwnGrid() || sheet?.spots('a').length === 0 || this.isProposed());
     setText(this.place.accept, open ? t.accept : t.next);
     setHidden(this.place.accept, !open && this.nextOpen() === undefined);
@@ -320,7 +321,7 @@ export class Pictures {
 
   /** Takes the marks into the notebook, and opens the next picture. */
   async accept() {
-    const t = words.pictures;
+    const t = later.pictures;
     const { book, row } = this;
     const { sheet, problem } = this.board;
     if (this.busy || row === undefined) return;
@@ -380,7 +381,7 @@ export class Pictures {
       const [x, y] = sheet.spots(kind)[0] ?? [0, 0];
       sheet.marks.push({ kind, index, at: [x > 3000 ? x - 2500 : x + 2500, y], state: 'sought' });
     }
-    this.place.say([words.pictures.moveFirst]);
+    this.place.say([later.pictures.moveFirst]);
     this.board.focus({ kind, index });
   }
 
@@ -414,7 +415,7 @@ export class Pictures {
     if (row === undefined) return;
     const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
     if (!book.edit({ set_evidence: { row } })) return;
-    tell(words.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
+    tell(later.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
   }
 
   /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */

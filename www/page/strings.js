@@ -184,110 +184,6 @@ export const words = {
     freedom: 'Degrees of freedom',
   },
 
-  plan: {
-    title: 'Plan',
-    hint: 'Before the lab: where to read, and what that will give. Type the positions, or move their handles on the '
-      + 'rails by hand or with the arrow keys.',
-    drawing: 'The rails to scale, with the planned positions',
-    ends: (/** @type {string} */ near, /** @type {string} */ nearAt, /** @type {string} */ far,
-      /** @type {string} */ farAt) => `${near} at ${nearAt}, ${far} at ${farAt}`,
-    caption: 'Planned positions',
-    position: 'No.',
-    columns: { rail: 'Rail', reading: 'Reading', time_base: 'ns/div', repeats: 'Repeats' },
-    distance: 'd',
-    cell: (/** @type {string} */ column, /** @type {number} */ n) => `${column}, planned position ${n}`,
-    handle: (/** @type {number} */ n) => `Planned position ${n}`,
-    place: (/** @type {string} */ reading, /** @type {string} */ rail, /** @type {string} */ distance) =>
-      `${reading} on rail ${rail}, ${distance} from the splitter`,
-    moving: (/** @type {string} */ place, /** @type {string} */ expected) => `${place}. ${expected}`,
-    expected: (/** @type {string} */ u, /** @type {string} */ rows) => `Expected: u(v)/v = ${u} from ${rows} rows.`,
-    limits: (/** @type {string} */ name, /** @type {string} */ share) =>
-      `What limits it: ${name} (${share} % of the variance).`,
-    compared: (/** @type {string} */ planned, /** @type {string} */ rows, /** @type {string} */ achieved,
-      /** @type {string} */ taken) =>
-      `Expected ${planned} from ${rows} rows; achieved ${achieved} from ${taken}.`,
-    turnedOut: {
-      kept: 'The run keeps what the plan promised.',
-      missing: 'Rows are still missing.',
-      worse: 'The readings scatter more, or stand elsewhere, than was planned: compare the parts of the budget.',
-    },
-    warnings: {
-      off_rail: (/** @type {string} */ n) => `Off the rail: position ${n}.`,
-      beyond_reach: (/** @type {string} */ n) =>
-        `Position ${n}: the delay is longer than a pulse period, so the next pulse comes first.`,
-      off_screen: (/** @type {string} */ n) =>
-        `Position ${n}: the delay finds no room on the screen at that time base.`,
-      side: (/** @type {string} */ rail, /** @type {string} */ have) =>
-        `Rail ${rail} has ${have} of the three positions or more that each side of a splice needs: fewer can’t show a `
-        + 'step there.',
-      cluster: (/** @type {string} */ length, /** @type {string} */ whole) =>
-        `All positions lie within ${length} of the ${whole} there are: a short lever gives a poor slope.`,
-      few: (/** @type {string} */ rows) =>
-        `Planned rows: ${rows}. With fewer than 5 little is left to judge the scatter by.`,
-    },
-    add: 'Plan a position',
-    remove: (/** @type {number} */ n) => `Remove planned position ${n}`,
-    removed: (/** @type {string} */ n) => `Position ${n} was removed.`,
-    take: 'Take the plan into the readings',
-    taken: 'The planned rows stand in the readings.',
-    offers: {
-      spread: (/** @type {string} */ rows, /** @type {string} */ u) =>
-        `${rows} rows spread over all rails, where bends and splices can be tested: u(v)/v = ${u}.`,
-      ends: (/** @type {string} */ rows, /** @type {string} */ u) =>
-        `${rows} rows, half of them at either end, the longest lever, blind to bends and splices: u(v)/v = ${u}.`,
-    },
-    use: 'Plan these',
-    planned: 'These positions are planned now.',
-    next: 'The next reading',
-    effect: (/** @type {string} */ before, /** @type {string} */ after) => `: u(v)/v from ${before} to ${after}`,
-    reasons: {
-      first: () => 'A line needs two places, the farther apart the better.',
-      little: () => 'No single reading helps much any more: look at what limits the whole.',
-      lever: (/** @type {string} */ arm) =>
-        `Of all places this one lowers it most: ${arm} from the middle of the others, it turns the line most.`,
-      side: (/** @type {string} */ have) =>
-        `Positions on this rail: ${have}. With three or more the step at its splice can be tested.`,
-      gap: (/** @type {string} */ gap) => `The nearest reading is ${gap} away: a bend or a step could hide there.`,
-    },
-    addRow: 'Add this row',
-    addToPlan: 'Add to the plan',
-    figuresTitle: 'What to expect',
-    figures: {
-      expected: { name: 'expected uncertainty of v', symbol: 'u(v)/v', source: 'ISO/TS 28037:2010, clauses 9 and 10',
-        meaning: 'The engine that analyses the readings is asked before there are any: weights hang on what is stated '
-          + 'and on where rows stand, not on what they read.' },
-      reading: { name: 'of this, from reading', symbol: 'u_r', source: 'ISO/TS 28037:2010, clauses 6 and 7',
-        meaning: 'Each row has its own: repeats and a longer lever reduce it. The formula is that of rows which are all '
-          + 'alike and share nothing.' },
-      shared: { name: 'of this, shared by rows', symbol: 'u_s', source: '',
-        meaning: 'Splices, scales, time bases, the beam, at the weights of this plan.' },
-      floor: { name: 'what no repeat can buy', symbol: '', source: '',
-        meaning: 'However often all is read, what rows share stays. Better splices, scales or time bases lower it.' },
-      again: { name: 'with one more repeat of each position', symbol: '', source: '',
-        meaning: 'A repeat is a row of its own: the carriage is set anew.' },
-      rail: { name: 'with one more rail like the last', symbol: '', source: '',
-        meaning: 'Joined as well as the last one, with positions as on it.' },
-      faster: { name: 'with a time base twice as fast', symbol: '', source: '',
-        meaning: 'Half the time per division wherever the delay still finds room on the screen.' },
-      achieved: { name: 'achieved so far', symbol: 'u(v)/v', source: '', meaning: 'What the readings gave, by the budget.' },
-      reach: { name: 'farthest distance that the pulse rate allows', symbol: 'd_max', source: '',
-        meaning: 'There the delay is one pulse period: beyond it the next pulse comes first.' },
-      step: { name: 'shortest step that the screen tells apart', symbol: 'Δd', source: 'common practice',
-        meaning: 'Nearer places give delays that differ by less than twice the standard uncertainty of the difference, '
-          + 'at the fastest time base planned.' },
-    },
-    fasterRows: (/** @type {string} */ u, /** @type {string} */ rows) => `${u} (${rows} rows)`,
-    noneFaster: 'no delay finds room then',
-    rehearsal: 'Rehearsal',
-    rehearsalHint: 'Practise the whole lab: a new notebook with this bench and plan, whose readings are simulated '
-      + 'with errors as you stated them. What was so is told when you ask.',
-    rehearse: 'Rehearse',
-    rehearsalOf: (/** @type {string} */ title) => `Rehearsal: ${title}`,
-    rehearsing: 'This is the rehearsal, a notebook of its own. Its readings are simulated.',
-    showTruth: 'Show what was so',
-    truth: { c: 'speed of light in vacuum', t0: 'delay at zero distance' },
-    stated: (/** @type {string} */ value, /** @type {string} */ u) => (u ? `${value} (stated: u = ${u})` : value),
-  },
 
   readings: {
     title: 'Readings',
@@ -338,6 +234,7 @@ export const words = {
     problem: (/** @type {string} */ column, /** @type {string} */ problem) => `${column}: ${problem}`,
   },
 
+  plan: { title: 'Plan' },
   delays: {
     title: 'Delays',
     hint: 'Where the delay of a row comes from, if it is not typed: a photograph of the screen, or recorded traces.',
@@ -353,159 +250,7 @@ export const words = {
     },
   },
 
-  pictures: {
-    title: 'Photographs of the screen',
-    hint: 'Add the pictures of a whole run at once: choose them, drop them here, or paste one. A file name such as '
-      + '“1250 mm.jpg” tells the reading. Each picture is scaled down, freed of what the camera wrote beside the pixels, '
-      + 'and kept in this browser.',
-    add: 'Add pictures',
-    columns: 'Divisions across the grid',
-    rows: 'Divisions down the grid',
-    progress: (/** @type {number} */ done, /** @type {number} */ all) => `Taking in picture ${done + 1} of ${all}…`,
-    added: (/** @type {number} */ n) => (n === 1 ? '1 picture was added.' : `${n} pictures were added.`),
-    refusedTitle: 'Not taken:',
-    full: (/** @type {string} */ name) =>
-      `${name}: the browser’s storage is full, so the picture was not taken. Everything before it is kept. Take the `
-      + 'bundle; deleting notebooks you no longer need makes room.',
-    notKept: (/** @type {string} */ name, /** @type {string} */ why) =>
-      `${name}: the browser could not keep the picture (${why}). Try again.`,
-    otherNotebook: 'Another notebook was opened meanwhile: the pictures were not added. Add them again where they belong.',
-    choose: 'Picture',
-    option: (/** @type {number} */ n, /** @type {string} */ name, /** @type {boolean} */ marked) =>
-      `Row ${n}: ${name}${marked ? '' : ' (to be marked)'}`,
-    left: (/** @type {number} */ marked, /** @type {number} */ all) => `${marked} of ${all} pictures are marked.`,
-    loading: 'Looking at the picture…',
-    missing: (/** @type {string} */ name) =>
-      `${name} is not kept in this browser. Its marks are numbers, so the row counts all the same; a bundle holds the `
-      + 'picture too.',
-    missingMarks: (/** @type {string} */ name) =>
-      `${name} is not kept in this browser, and nothing is marked on it yet. Open a bundle that holds it, or add it again.`,
-    broken: (/** @type {string} */ name) => `${name}: the browser can’t show the picture that it kept. Add it again.`,
-    picture: 'The picture with its grid drawn back over it',
-    markGroup: 'Marks',
-    proposed: 'These marks are proposed. Look whether the dashed grid lies on the grid of the screen and whether A and B '
-      + 'stand at half the height of their edges; move what does not, then accept.',
-    serves: (/** @type {number} */ n) =>
-      `The corner marks of row ${n} serve this picture too: its grid lies where they say.`,
-    moved: (/** @type {number} */ n) =>
-      `The camera has moved since row ${n}: this grid lies elsewhere, so corner marks of its own are proposed.`,
-    unseen: (/** @type {number} */ n) =>
-      `The corner marks of row ${n} are taken. They could not be checked, because no grid was found here: look whether `
-      + 'the dashed grid lies on the lines.',
-    notFound: (/** @type {string} */ why) =>
-      `Nothing is proposed: ${why} Move each mark to its place by hand.`,
-    noEdge: (/** @type {string} */ name) => `${name} was not found: move its mark there.`,
-    how: 'Drag a mark, or click where the chosen one belongs. Arrow keys move it by a pixel, with Shift by a tenth, with '
-      + 'Alt by ten. Enter accepts.',
-    accept: 'Accept the marks',
-    next: 'Next picture to be marked',
-    stillSought: (/** @type {string} */ names) => `Not accepted yet: move ${names} first.`,
-    gridWrong: (/** @type {string} */ why) => `Not accepted yet: ${why}.`,
-    accepted: (/** @type {number} */ n) => `Row ${n} is marked.`,
-    allMarked: 'All pictures are marked.',
-    again: (/** @type {string} */ name, /** @type {number} */ n) => `${name}, mark ${n}`,
-    markAgain: (/** @type {string} */ name) => `Mark ${name} once more`,
-    dropMark: 'Remove the chosen mark',
-    moveFirst: 'Put the new mark where you see the edge: it counts once it was moved.',
-    ownCorners: 'Corner marks of its own',
-    shared: (/** @type {number} */ n) => `Its corner marks serve ${n} pictures: moving one moves all those rows.`,
-    takeOff: 'Take the picture off this row',
-    takenOff: (/** @type {number} */ n) => `Row ${n} has no picture any more.`,
-    marks: { a: 'Edge A', b: 'Edge B', corner: 'Corner', check: 'Check' },
-    corners: ['Upper left corner', 'Upper right corner', 'Lower right corner', 'Lower left corner'],
-    check: (/** @type {number} */ n) => `Crossing ${n} that checks the lens`,
-    place: (/** @type {string} */ x, /** @type {string} */ y, /** @type {string} */ state) =>
-      `${x} pixels across, ${y} down, ${state}`,
-    states: { proposed: 'proposed', sought: 'not found', set: 'moved by hand', taken: 'accepted' },
-    fields: { rail: 'Rail', reading: 'Reading', time_base: 'Time per division' },
-    notInBundle: (/** @type {number} */ n) =>
-      (n === 1 ? 'One picture is not kept in this browser: the bundle holds its marks only.'
-        : `${n} pictures are not kept in this browser: the bundle holds their marks only.`),
-    onlyHere: 'This browser keeps no files: the pictures last until the page is closed. Take the bundle before.',
-  },
 
-  traces: {
-    title: 'Recorded traces',
-    hint: 'Add the trace files of a whole run at once: choose them or their folder, or drop them here. Both traces may '
-      + 'stand in one file, or in one file each. A file name such as “A 1250 mm ch1.csv” tells rail, reading and trace.',
-    add: 'Add trace files',
-    addFolder: 'Add a folder of them',
-    looking: 'Looking at the files…',
-    given: (/** @type {number} */ files, /** @type {number} */ pairs) =>
-      `${files} files, ${pairs} positions. Look whether they are read rightly, then measure.`,
-    measureAll: 'Measure all',
-    forget: 'Leave them out',
-    again: 'Measure again',
-    againHint: 'After another level or fraction was stated.',
-    stop: 'Stop',
-    progress: 'Progress of the measurement',
-    done: (/** @type {number} */ done, /** @type {number} */ all, /** @type {boolean} */ again) =>
-      (again ? `${done} of ${all} again, by the level that all share` : `${done} of ${all} positions`),
-    measured: (/** @type {number} */ n) => (n === 1 ? '1 position was measured.' : `${n} positions were measured.`),
-    unchanged: 'Measured; nothing changed.',
-    stopped: (/** @type {number} */ n) =>
-      `Stopped. ${n} positions were measured and stand in the readings; their fixed level is that of each pair, until all `
-      + 'are measured again.',
-    undo: 'One undo takes them all back.',
-    refusedTitle: 'Not taken:',
-    more: (/** @type {number} */ n) => `and ${n} more.`,
-    other: (/** @type {string} */ name) => `${name}: no trace file but a picture or a notebook; it was left out.`,
-    otherNotebook: 'Another notebook was opened meanwhile: nothing was put into it. Add the files again where they belong.',
-    badWish: 'Nothing was measured: correct the level or the fraction first.',
-    needed: (/** @type {number} */ row, /** @type {string} */ name) =>
-      `Row ${row}: ${name} is not kept in this browser. Add the file again to measure it anew; until then the row counts as it `
-      + 'stands.',
-    notKept: (/** @type {string} */ name, /** @type {string} */ why) =>
-      `${name}: measured, but the file is not kept in this browser (${why}). To look at it or measure it again, add it again.`,
-    manyTooLarge: (/** @type {number} */ n) =>
-      `${n} files are over 8 MB: measured, but not kept in this browser. To look at them or measure again, add them again.`,
-    tooLargeToKeep: 'it is over 8 MB',
-    layout: {
-      of: (/** @type {string} */ name) => `As ${name} reads. What you correct holds for all files.`,
-      delimiter: 'Fields are parted by',
-      delimiters: { tab: 'tabs', semicolon: 'semicolons', comma: 'commas', bar: 'bars', space: 'spaces' },
-      decimal: 'Decimal mark',
-      decimals: { point: 'point', comma: 'comma' },
-      firstLine: 'First line of samples',
-      step: 'From sample to sample, ns',
-      table: 'Columns and first samples',
-      column: 'Column',
-      holds: 'Holds',
-      unit: 'Unit',
-      line: (/** @type {number} */ n) => `Line ${n}`,
-      numbered: (/** @type {number} */ n) => `${n}`,
-      roles: { time: 'time', channel_a: 'trace A', channel_b: 'trace B', ignored: 'nothing needed' },
-      units: { s: 's', ms: 'ms', 'µs': 'µs', ns: 'ns', ps: 'ps', V: 'V', mV: 'mV', 1: 'none' },
-      roleOf: (/** @type {string} */ name) => `What column ${name} holds`,
-      unitOf: (/** @type {string} */ name) => `Unit of column ${name}`,
-      supposed: 'supposed',
-      settings: 'What else the file says',
-    },
-    estimator: 'How edges are timed',
-    estimators: {
-      constant_fraction: 'constant fraction: each edge at the same part of its own height',
-      fixed_level: 'fixed level: both edges at the same voltage; it walks, as a smaller pulse crosses later',
-      edge_line: 'line through 10 to 90 % of each edge, down to its baseline',
-      cross_correlation: 'cross-correlation: the shift at which the edges are most alike',
-      shift_and_scale: 'shift and scale of one edge upon the other, by least squares',
-    },
-    choose: 'Traces of',
-    option: (/** @type {number} */ n, /** @type {string} */ name) => `row ${n}: ${name}`,
-    view: 'Both traces of the row',
-    viewKeys: 'Both traces; plus and minus zoom, arrows move, 0 shows the whole pulse',
-    zoomIn: 'Zoom in',
-    zoomOut: 'Zoom out',
-    earlier: 'Earlier',
-    later: 'Later',
-    reset: 'Whole pulse',
-    loading: 'Reading the traces…',
-    missing: (/** @type {string} */ name) =>
-      `${name} is not kept in this browser, so the traces can’t be shown. What was measured counts all the same; add the file `
-      + 'again to look at it.',
-    takeOff: 'Take the traces off this row',
-    takenOff: (/** @type {number} */ n) => `Row ${n} has no traces any more.`,
-    walk: 'Fixed level less constant fraction, against distance',
-  },
 
   strike: {
     title: (/** @type {number} */ n) => `Strike out row ${n}`,
@@ -625,6 +370,11 @@ export const words = {
   },
 
   report: {
+    notInBundle: (/** @type {number} */ n) =>
+      (n === 1 ? 'One picture is not kept in this browser: the bundle holds its marks only.'
+        : `${n} pictures are not kept in this browser: the bundle holds their marks only.`),
+    notKept: (/** @type {string} */ name, /** @type {string} */ why) =>
+      `${name}: the browser could not keep the picture (${why}). Try again.`,
     title: 'Report',
     fields: {
       people: 'Who measured', place: 'Where and when', aim: 'Aim', method: 'Method', discussion: 'Discussion',
@@ -691,13 +441,28 @@ export const words = {
 };
 
 /**
- * The text at a path such as "strip.undo".
+ * The text at a path such as "strip.undo"; nothing where the table has none.
  * @param {string} path
- * @returns {string}
+ * @param {object} table
+ * @returns {string | undefined}
  */
-export function at(path) {
+function at(path, table) {
   /** @type {any} */
-  let value = words;
+  let value = table;
   for (const name of path.split('.')) value = value?.[name];
-  return typeof value === 'string' ? value : path;
+  return typeof value === 'string' ? value : undefined;
+}
+
+/**
+ * Puts the texts of a table where the page's HTML names them.
+ * @param {object} table
+ */
+export function putWords(table) {
+  for (const node of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-words]'))) {
+    node.textContent = at(node.dataset.words ?? '', table) ?? node.textContent;
+  }
+  for (const node of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-label-words]'))) {
+    const text = at(node.dataset.labelWords ?? '', table);
+    if (text !== undefined) node.setAttribute('aria-label', text);
+  }
 }

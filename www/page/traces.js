@@ -7,7 +7,7 @@ import { byId, el, setHidden, setOptional, setText } from './dom.js';
 import { Choice, Radios } from './field.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
-import { words } from './strings.js';
+import { later } from './strings-later.js';
 import { inOrder, isTrace, withFolder } from './traces-files.js';
 import { LayoutTable } from './traces-layout.js';
 import { filesOf, keepFiles, measureRun, takenFrom, tracesOf } from './traces-run.js';
@@ -39,7 +39,7 @@ export class Traces {
     /** What is drawn: row, files and wishes. @type {string | undefined} */
     this.opened = undefined;
     this.inSight = false;
-    const t = words.traces;
+    const t = later.traces;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work, kind = '') => (
       el('button', { type: 'button', id, class: kind, click: work }, text));
 
@@ -120,7 +120,7 @@ export class Traces {
    */
   async take(chosen) {
     if (chosen.length === 0 || this.book.readOnly || this.work) return;
-    const t = words.traces;
+    const t = later.traces;
     this.work = new AbortController();
     const other = chosen.filter((file) => !isTrace(file)).map(({ name }) => t.other(name));
     this.refuse(other);
@@ -174,7 +174,7 @@ export class Traces {
   /** @param {string[]} reasons */
   refuse(reasons) {
     const more = reasons.length - LISTED;
-    const shown = more > 0 ? [...reasons.slice(0, LISTED), words.traces.more(more)] : reasons;
+    const shown = more > 0 ? [...reasons.slice(0, LISTED), later.traces.more(more)] : reasons;
     this.refused.replaceChildren(...shown.map((reason) => el('li', {}, reason)));
   }
 
@@ -183,7 +183,7 @@ export class Traces {
    * @param {boolean} only the rows alone
    */
   async start(only) {
-    const t = words.traces;
+    const t = later.traces;
     const { book } = this;
     const { desk, view } = book;
     if (this.work || book.readOnly) return;
@@ -241,7 +241,7 @@ export class Traces {
       if (evidence !== 'traces' || struck !== '') continue;
       const { files, missing } = await filesOf(book, id);
       if (files) jobs.push({ files, row: id });
-      else if (tell) needed.push(words.traces.needed(number, missing));
+      else if (tell) needed.push(later.traces.needed(number, missing));
     }
     return { jobs, needed };
   }
@@ -250,7 +250,7 @@ export class Traces {
   tellProgress(done, all, again) {
     this.bar.max = all;
     this.bar.value = done;
-    setText(this.count, words.traces.done(done, all, again));
+    setText(this.count, later.traces.done(done, all, again));
   }
 
   /** @param {number} row */
@@ -265,7 +265,7 @@ export class Traces {
     const { row, book } = this;
     const number = book.view.rows.find(({ id }) => id === row)?.number;
     if (row === undefined || number === undefined || !book.edit({ set_evidence: { row } })) return;
-    document.dispatchEvent(new CustomEvent('undoable', { detail: words.traces.takenOff(number) }));
+    document.dispatchEvent(new CustomEvent('undoable', { detail: later.traces.takenOff(number) }));
   }
 
   /** @param {View} view */
@@ -298,7 +298,7 @@ export class Traces {
 
   /** @param {View['rows']} rows those that have traces */
   showRow(rows) {
-    const t = words.traces;
+    const t = later.traces;
     const name = (/** @type {View['rows'][number]} */ { cells }) => (
       [cells.rail.text, cells.reading.text].filter((text) => text !== '').join(' ') || cells.remark.text);
     this.choice.offer(Object.fromEntries(rows.map((row) => [row.id, t.option(row.number, name(row))])));

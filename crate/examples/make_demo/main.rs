@@ -6,6 +6,7 @@
 //! ```
 
 mod photographs;
+mod traces;
 
 use std::error::Error;
 use std::fs;
@@ -13,7 +14,7 @@ use std::path::PathBuf;
 
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle::{self, BundleError, Entry};
-use slope_of_light::notebook::Notebook;
+use slope_of_light::notebook::{BenchField, Cell, Edit, EditError, Notebook};
 use slope_of_light::report::pictures::charts;
 use slope_of_light::synth::demo;
 use slope_of_light::view::view;
@@ -27,7 +28,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     for (name, text) in demo::files()? {
         fs::write(folder.join(name), text)?;
     }
-    for (name, bytes) in photographs::files()? {
+    for (name, bytes) in photographs::files()?.into_iter().chain(traces::files()?) {
         fs::write(folder.join(name), bytes)?;
     }
     Ok(())
@@ -38,4 +39,23 @@ fn bundled(notebook: &Notebook, files: Vec<Entry>) -> Result<Vec<u8>, BundleErro
     let analysis = analyse(notebook);
     let charts = charts(notebook.page(), &analysis, None);
     bundle::of(notebook, &analysis, &view(notebook, &analysis), &charts, None, files)
+}
+
+/// The same notebook, with nothing read on the screen.
+fn without_edges(typed: &Notebook) -> Result<Notebook, EditError> {
+    let mut notebook = Notebook::new();
+    for entry in typed.log() {
+        let edit = match entry.edit.clone() {
+            Edit::AddRow { row, after, mut cells } => {
+                cells.remove(&Cell::EdgeA);
+                cells.remove(&Cell::EdgeB);
+                Edit::AddRow { row, after, cells }
+            }
+            // What is read on a screen by eye has no place here.
+            Edit::SetBench { field: BenchField::EdgeHalfWidth, .. } => continue,
+            other => other,
+        };
+        notebook.apply(edit, "")?;
+    }
+    Ok(notebook)
 }

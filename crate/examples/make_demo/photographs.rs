@@ -33,6 +33,7 @@ fn rig() -> Rig {
         (BenchField::Wavelength, "650 nm"),
         (BenchField::PulseRate, "1 MHz"),
         (BenchField::ScreenWidth, "10"),
+        (BenchField::MarkUncertainty, "0.08"),
         (BenchField::TimeBaseUncertainty, "100 ppm"),
         (BenchField::Temperature, "19"),
         (BenchField::Pressure, "1002"),
@@ -83,7 +84,7 @@ fn rig() -> Rig {
 pub fn files() -> Result<Vec<crate::Made>, Box<dyn Error>> {
     let (typed, truth) = rig().run(SEED)?;
     let shots = shots(&typed, &truth);
-    let mut notebook = without_edges(&typed)?;
+    let mut notebook = crate::without_edges(&typed)?;
     let mut pictures = Vec::new();
     let mut marked: Option<Grid> = None;
     let series = demo_series(SEED, &shots);
@@ -139,25 +140,6 @@ fn shots(typed: &Notebook, truth: &Truth) -> Vec<Shot> {
         time_base: row.text(Cell::TimeBase).parse().unwrap_or(f64::NAN),
     })
     .collect()
-}
-
-/// The same notebook, with nothing read on the screen.
-fn without_edges(typed: &Notebook) -> Result<Notebook, Box<dyn Error>> {
-    let mut notebook = Notebook::new();
-    for entry in typed.log() {
-        let edit = match entry.edit.clone() {
-            Edit::AddRow { row, after, mut cells } => {
-                cells.remove(&Cell::EdgeA);
-                cells.remove(&Cell::EdgeB);
-                Edit::AddRow { row, after, cells }
-            }
-            // What is read on a screen by eye has no place here.
-            Edit::SetBench { field: BenchField::EdgeHalfWidth, .. } => continue,
-            other => other,
-        };
-        notebook.apply(edit, "")?;
-    }
-    Ok(notebook)
 }
 
 fn encoded(rgba: &[u8], width: usize, height: usize) -> Result<Vec<u8>, Box<dyn Error>> {

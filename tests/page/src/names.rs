@@ -52,4 +52,4 @@ pub const FOCUSED: &str = "
     return node.getAttribute('aria-label') ?? (node.labels?.[0] ?? node).textContent.replace(/\\s+/g, ' ').trim();";
 
 /// Whether the notebook is open.
-pub const READY: &str = "return document.body?.dataset.ready === 'true'";
+pub const READY: &str = "return document.body?.dataset.whole === 'true'";

@@ -54,7 +54,7 @@ fn run(arguments: &[String]) -> Result<ExitCode> {
         "pack" => pack::command(&project)?,
         "verify" => return verify::command(&project, rest),
         "measure" => measure::command(&project, rest)?,
-        "demo" => compile::example(&project, &["--release"], "make_demo", &["demo"])?,
+        "demo" => compile::example(&project, &["--profile", "tool"], "make_demo", &["demo"])?,
         "help" | "--help" | "-h" => println!("{USAGE}"),
         other => bail!("there is no command {other:?}\n{USAGE}"),
     }

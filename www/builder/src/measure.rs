@@ -11,7 +11,7 @@ use flate2::Compression;
 use flate2::write::GzEncoder;
 
 use crate::machine::Browser;
-use crate::project::{ASIDE, CORE, Project, WASMS};
+use crate::project::{ASIDE, CORE, Project, WASMS, WHOLE};
 use crate::{bind, compile, pack, serve, shell, verify};
 
 /// What is measured, and so what has to be built for it.
@@ -28,10 +28,12 @@ enum Subject {
 }
 
 /// The rows, in the order in which they are printed: first those that are measured here.
-const ROWS: [(&str, Subject); 16] = [
+const ROWS: [(&str, Subject); 18] = [
     ("wasm_gzip_bytes", Subject::Size),
+    ("whole_wasm_gzip_bytes", Subject::Size),
     ("evidence_wasm_gzip_bytes", Subject::Size),
     ("page_gzip_bytes", Subject::Size),
+    ("later_gzip_bytes", Subject::Size),
     ("one_file_bytes", Subject::Size),
     ("fit_24_rows_vs_scipy_odr", Subject::Library),
     ("fit_200_rows_shared_vs_scipy", Subject::Library),
@@ -93,24 +95,30 @@ fn chosen(names: &[String]) -> Result<Vec<(&'static str, Subject)>> {
     Ok(ROWS.into_iter().filter(|(row, _)| asked(row)).collect())
 }
 
-/// The size of the page's own wasm, of the evidence worker's, of all else the served page loads, and of the one file,
-/// by the names of their rows; all but the last compressed, each file by itself, as a host would send them.
-fn sizes(dist: &Path) -> Result<[(&'static str, u64); 4]> {
+/// The sizes of what the page opens on (its wasm, and all else), of what it brings later (the whole wasm, the evidence
+/// worker's, and all else), and of the one file, by the names of their rows; all but the last compressed, each file by
+/// itself, as a host would send them.
+fn sizes(dist: &Path) -> Result<[(&'static str, u64); 6]> {
     let wasms = WASMS.map(|wasm| dist.join(wasm.file()));
+    let brought = pack::BROUGHT_LATER.map(|name| dist.join(name));
     let one_file = dist.join(pack::ONE_FILE);
-    let mut page = 0;
+    let (mut page, mut later) = (0, 0);
     for file in pack::files_below(dist)? {
         let apart = ["demo", "schema"].iter().any(|folder| file.starts_with(dist.join(folder)));
-        if !wasms.contains(&file) && file != one_file && !apart {
-            page += compressed(&file)?;
+        if wasms.contains(&file) || file == one_file || apart {
+            continue;
         }
+        let part = if brought.contains(&file) { &mut later } else { &mut page };
+        *part += compressed(&file)?;
     }
     let one_file =
         fs::metadata(&one_file).with_context(|| format!("could not read {}", one_file.display()))?;
     Ok([
         ("wasm_gzip_bytes", compressed(&dist.join(CORE.file()))?),
+        ("whole_wasm_gzip_bytes", compressed(&dist.join(WHOLE.file()))?),
         ("evidence_wasm_gzip_bytes", compressed(&dist.join(ASIDE.file()))?),
         ("page_gzip_bytes", page),
+        ("later_gzip_bytes", later),
         ("one_file_bytes", one_file.len()),
     ])
 }

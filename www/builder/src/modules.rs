@@ -32,27 +32,58 @@ pub enum Form {
     Classic,
 }
 
+/// Under this name a script leaves its modules for one that is loaded later.
+const SHARED: &str = "globalThis.SLOPE_MODULES";
+
 /// Joins a module and all it imports, read from a folder.
 ///
 /// # Errors
 /// When a module is missing or keeps to none of the forms above; the message names it.
 pub fn join(folder: &Path, entry: &Path, form: Form) -> Result<String> {
-    let read = |module: &Path| {
-        let path = folder.join(module);
-        fs::read_to_string(&path).with_context(|| format!("could not read the module {}", path.display()))
-    };
-    gather(&read, entry, form)
+    gather(&|module| source(folder, module), entry, form)
+}
+
+/// The same for the one file: what imports the module `from` of the folder gets its module `to`.
+///
+/// # Errors
+/// As [`join`].
+pub fn join_for_one_file(folder: &Path, entry: &Path, form: Form, [from, to]: [&Path; 2]) -> Result<String> {
+    gather(&|module| source(folder, if module == from { to } else { module }), entry, form)
+}
+
+/// Joins two modules for two scripts, the second of which is loaded later and shares the modules of the first.
+///
+/// # Errors
+/// As [`join`].
+pub fn join_two(folder: &Path, first: &Path, later: &Path) -> Result<[String; 2]> {
+    let read = |module: &Path| source(folder, module);
+    let mut graph = Graph::new(&read, Form::Module);
+    graph.add(first)?;
+    let mut second = Graph::new(&read, Form::Module);
+    let mut shared = String::new();
+    for (path, done) in graph.done {
+        let name = path.display().to_string();
+        write!(shared, "{name:?}: {}, ", done.variable)?;
+        second.done.insert(path, Done { variable: format!("{SHARED}[{name:?}]"), ..done });
+    }
+    second.add(later)?;
+    Ok([format!("{}{SHARED} = {{ {shared}}};\n", graph.text), second.text])
 }
 
 /// Joins a module and all it imports, read by `read`.
 fn gather(read: &dyn Fn(&Path) -> Result<String>, entry: &Path, form: Form) -> Result<String> {
-    let mut graph = Graph { read, form, done: BTreeMap::new(), open: Vec::new(), text: String::new() };
+    let mut graph = Graph::new(read, form);
     graph.add(entry)?;
     Ok(match form {
         Form::Module => graph.text,
         // A module is strict without saying so.
         Form::Classic => format!("(() => {{\n'use strict';\n{}}})();\n", graph.text),
     })
+}
+
+fn source(folder: &Path, module: &Path) -> Result<String> {
+    let path = folder.join(module);
+    fs::read_to_string(&path).with_context(|| format!("could not read the module {}", path.display()))
 }
 
 /// Modules gathered so far. A module is named by its path in the folder.
@@ -75,7 +106,11 @@ struct Done {
     exports: Vec<String>,
 }
 
-impl Graph<'_> {
+impl<'a> Graph<'a> {
+    fn new(read: &'a dyn Fn(&Path) -> Result<String>, form: Form) -> Self {
+        Self { read, form, done: BTreeMap::new(), open: Vec::new(), text: String::new() }
+    }
+
     /// Adds a module after all it needs.
     fn add(&mut self, path: &Path) -> Result<Done> {
         if let Some(done) = self.done.get(path) {

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::Context as _;
 
-use super::{Binding, Export, Form, Import, Module, gather, resolve};
+use super::{Binding, Export, Form, Import, Module, gather, join_two, resolve};
 
 fn joined(files: &[(&str, &str)], entry: &str) -> anyhow::Result<String> {
     joined_as(Form::Module, files, entry)
@@ -141,4 +141,25 @@ fn imports_are_relative_and_stay_in_the_folder() {
     assert_eq!(resolve(Path::new("a.js"), "./parts/b.js").unwrap(), PathBuf::from("parts/b.js"));
     assert!(resolve(Path::new("a.js"), "../b.js").is_err());
     assert!(resolve(Path::new("a.js"), "b").is_err());
+}
+
+#[test]
+fn a_later_script_shares_the_modules_of_the_first() {
+    let folder = std::env::temp_dir().join(format!("slope-modules-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let files = [
+        ("a.js", "import { x } from './x.js';\nx();\n"),
+        ("b.js", "import { x } from './x.js';\nimport { y } from './y.js';\ny(x);\n"),
+        ("x.js", "export function x() {}\n"),
+        ("y.js", "export function y() {}\n"),
+    ];
+    for (name, text) in files {
+        std::fs::write(folder.join(name), text).unwrap();
+    }
+    let [first, later] = join_two(&folder, Path::new("a.js"), Path::new("b.js")).unwrap();
+    std::fs::remove_dir_all(&folder).unwrap();
+    assert!(first.contains("globalThis.SLOPE_MODULES = {"), "{first}");
+    assert!(first.contains("\"x.js\": $module0"), "{first}");
+    assert!(later.contains("const x = globalThis.SLOPE_MODULES[\"x.js\"].x;"), "{later}");
+    assert!(later.contains("function y() {}") && !later.contains("function x() {}"), "{later}");
 }

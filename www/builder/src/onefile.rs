@@ -13,7 +13,6 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::modules::{self, Form};
 use crate::{html, script};
 
 /// What the page's policy is called in its HTML.
@@ -31,13 +30,14 @@ pub enum Handed {
     Nothing,
 }
 
-/// Makes the one file from a folder that holds the packed page; what is handed goes by the names given.
+/// Makes the one file from a folder that holds the packed page; what is handed goes by the names given, and `script` takes
+/// the place of the page's own.
 ///
 /// # Errors
 /// When a file of the page is missing, or holds something that can't be inlined; the message names it.
-pub fn make(folder: &Path, handed: &[(&str, Handed)]) -> Result<String> {
+pub fn make(folder: &Path, handed: &[(&str, Handed)], script: &str) -> Result<String> {
     let prelude = handed.iter().map(|(name, what)| prelude(name, what)).collect();
-    let mut parts = Parts { folder, prelude: Some(prelude), scripts: vec![], styles: vec![] };
+    let mut parts = Parts { folder, prelude: Some(prelude), script, scripts: vec![], styles: vec![] };
     let page = parts.read("index.html")?;
     let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
     if parts.prelude.is_some() {
@@ -63,6 +63,8 @@ struct Parts<'a> {
     folder: &'a Path,
     /// Set before the page's modules run; taken when they are inlined.
     prelude: Option<String>,
+    /// What stands in the place of the page's script.
+    script: &'a str,
     /// Hashes of the scripts.
     scripts: Vec<String>,
     /// Hashes of the styles.
@@ -114,8 +116,7 @@ impl Parts<'_> {
         }
         let prelude =
             self.prelude.take().with_context(|| format!("{source} is a second script; one is enough"))?;
-        let source = source.strip_prefix("./").unwrap_or(source);
-        let joined = script::inside_html(&modules::join(self.folder, Path::new(source), Form::Module)?);
+        let joined = script::inside_html(self.script);
         self.scripts.extend([hash(&prelude), hash(&joined)]);
         Ok(format!("<script>{prelude}</script>\n<script type=\"module\">{joined}</script>"))
     }

@@ -11,7 +11,7 @@ use anyhow::{Context, Result};
 
 use crate::modules::{self, Form};
 use crate::onefile::Handed;
-use crate::project::{ASIDE, CORE, Project, WASMS};
+use crate::project::{ASIDE, CORE, Project, WASMS, WHOLE};
 use crate::{bind, compile, onefile, script};
 
 /// The page as one file.
@@ -23,12 +23,18 @@ pub const DEMO: &str = "demo/typed-readings.json";
 
 /// The script that the page begins with.
 const PAGE: &str = "main.js";
+/// The script with the sections that are added once the page is open.
+const LATER: &str = "later-begin.js";
+/// The script of the one file, which has both.
+const ALL: &str = "all.js";
 /// The script of the workers that run trials.
 const TRIALS: &str = "trials-worker.js";
 /// The script of the workers that read evidence.
 const EVIDENCE: &str = "evidence-worker.js";
-/// All that are begun with, each with the form in which it is run.
-const SCRIPTS: [(&str, Form); 3] = [(PAGE, Form::Module), (TRIALS, Form::Classic), (EVIDENCE, Form::Classic)];
+/// What is not needed for the page to open.
+pub const BROUGHT_LATER: [&str; 2] = [LATER, EVIDENCE];
+/// Those of the workers, which are classic.
+const WORKERS: [&str; 2] = [TRIALS, EVIDENCE];
 
 /// `cargo pack`.
 ///
@@ -58,7 +64,8 @@ pub fn pack(project: &Project) -> Result<()> {
     copy_declarations(project)?;
     dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
     dist.copy_folder(&project.root.join("demo"), Path::new("demo"), &["json"])?;
-    let one_file = onefile::make(&dist.root, &dist.handed()?)?;
+    let script = dist.joined_whole(ALL, Form::Module)?;
+    let one_file = onefile::make(&dist.root, &dist.handed()?, &script)?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
     dist.join_scripts()?;
     dist.sweep()
@@ -109,6 +116,15 @@ impl Dist {
         Ok(script::without_comments(&modules::join(&self.root, Path::new(entry), form)?))
     }
 
+    /// The same for the one file, whose only core is the whole one.
+    fn joined_whole(&self, entry: &str, form: Form) -> Result<String> {
+        let glue = [CORE, WHOLE].map(|wasm| format!("{}.js", wasm.stem));
+        let [from, to] = &glue;
+        let swap = [Path::new(from), Path::new(to)];
+        let joined = modules::join_for_one_file(&self.root, Path::new(entry), form, swap)?;
+        Ok(script::without_comments(&joined))
+    }
+
     /// What the one file hands its scripts, by the names under which they look for it.
     fn handed(&self) -> Result<[(&'static str, Handed); 5]> {
         let read = |name: &str| {
@@ -118,8 +134,8 @@ impl Dist {
         let demo = self.kept.contains(Path::new(DEMO)).then(|| read(DEMO)).transpose()?;
         let demo = demo.map(|bytes| String::from_utf8(bytes).context("the demo is no UTF-8")).transpose()?;
         Ok([
-            ("SLOPE_WASM_BASE64", Handed::Bytes(read(&CORE.file())?)),
-            ("SLOPE_TRIALS_WORKER", Handed::Text(self.joined(TRIALS, Form::Classic)?)),
+            ("SLOPE_WASM_BASE64", Handed::Bytes(read(&WHOLE.file())?)),
+            ("SLOPE_TRIALS_WORKER", Handed::Text(self.joined_whole(TRIALS, Form::Classic)?)),
             ("SLOPE_ASIDE_BASE64", Handed::Bytes(read(&ASIDE.file())?)),
             ("SLOPE_EVIDENCE_WORKER", Handed::Text(self.joined(EVIDENCE, Form::Classic)?)),
             ("SLOPE_DEMO", demo.map_or(Handed::Nothing, Handed::Text)),
@@ -129,9 +145,13 @@ impl Dist {
     /// Joins all scripts into those that are begun with: they are smaller, and come with one request each.
     fn join_scripts(&mut self) -> Result<()> {
         // All are read before one is written over.
-        let joined = SCRIPTS.map(|(entry, form)| (entry, self.joined(entry, form)));
+        let [page, later] = modules::join_two(&self.root, Path::new(PAGE), Path::new(LATER))?;
+        let workers = WORKERS.map(|entry| (entry, self.joined(entry, Form::Classic)));
         self.kept.retain(|path| path.extension().is_none_or(|extension| extension != "js"));
-        for (entry, text) in joined {
+        for (entry, text) in [(PAGE, page), (LATER, later)] {
+            self.write(Path::new(entry), script::without_comments(&text).as_bytes())?;
+        }
+        for (entry, text) in workers {
             self.write(Path::new(entry), text?.as_bytes())?;
         }
         Ok(())

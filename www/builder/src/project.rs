@@ -15,10 +15,12 @@ pub struct Wasm {
 
 /// What the page itself begins with.
 pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light" };
+/// What the page changes to once it is open: the same with what later sections need.
+pub const WHOLE: Wasm = Wasm { package: "slope-whole", stem: "slope_whole" };
 /// What its evidence worker begins with.
 pub const ASIDE: Wasm = Wasm { package: "slope-aside", stem: "slope_aside" };
-/// Both.
-pub const WASMS: [Wasm; 2] = [CORE, ASIDE];
+/// All of them.
+pub const WASMS: [Wasm; 3] = [CORE, WHOLE, ASIDE];
 
 impl Wasm {
     /// The bound wasm's file name.

@@ -1,0 +1,157 @@
+//! The demo with traces: two rails in a cellar, a recorder with two channels, and light that weakens on the way.
+//!
+//! An invented bench. A fixed level walks on it, and by how much follows from the pulses' shape; the notebook times the
+//! edges by a constant fraction.
+
+use std::error::Error;
+
+use serde_json::json;
+use slope_aside::kept::{Kept, LevelOf, Traces, common_level};
+use slope_bench::record::{Bench, Detector, Digitiser, Place, Style, Units, both_as_text};
+use slope_engine::budget::Random;
+use slope_of_light::analysis::C0;
+use slope_of_light::bundle::{Entry, sha256_hex};
+use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, Sense};
+use slope_of_light::synth::rig::{Rig, RigJoint, RigRail};
+use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
+
+use crate::{Made, without_edges};
+
+const SEED: u64 = 7_310;
+const GROUP_INDEX: f64 = 1.000_275;
+const NAME: &str = "traces";
+
+fn rig() -> Rig {
+    let bench = [
+        (BenchField::People, "Bench 2"),
+        (BenchField::Place, "Cellar, along the north wall"),
+        (BenchField::Wavelength, "520 nm"),
+        (BenchField::PulseRate, "500 kHz"),
+        (BenchField::TimeBaseUncertainty, "25 ppm"),
+        (BenchField::Temperature, "16"),
+        (BenchField::Pressure, "1015"),
+        (BenchField::Humidity, "60"),
+        (BenchField::TraceFraction, "50"),
+        (
+            BenchField::Aim,
+            "To find the speed of light from recorded traces, and to see what a fixed level would have made of it.",
+        ),
+        (
+            BenchField::Method,
+            "Both detectors were recorded at each place of the carriage. The light weakens on the way, so the edges were timed at half of their own height.",
+        ),
+    ];
+    let rail = |name, span, mark, believed, joint| RigRail {
+        name,
+        unit: RulerUnit::Millimetre,
+        sense: Sense::Grows,
+        span,
+        u_reading: 0.0003,
+        u_scale: 0.0002,
+        mark,
+        believed,
+        joint,
+    };
+    let first = [100.0, 450.0, 800.0, 1200.0, 1550.0, 1900.0, 2300.0, 2700.0].map(|r| (0, r, 1.0));
+    let second = [150.0, 500.0, 900.0, 1250.0, 1600.0, 2000.0, 2400.0, 2800.0].map(|r| (1, r, 1.0));
+    Rig {
+        title: "Traces in the cellar".into(),
+        bench: bench.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
+        rails: vec![
+            rail("first", (0.0, 3000.0), 0.0, 0.0, RigJoint::AtSplitter(0.001)),
+            rail("second", (0.0, 3000.0), 0.0, 3.05, RigJoint::Meeting { gap: 0.05, u: 0.003 }),
+        ],
+        half_width: 0.05,
+        u_time_base: 25e-6,
+        group_index: GROUP_INDEX,
+        t0: 3.1,
+        u_walk: 0.0,
+        step: None,
+        stops: first.into_iter().chain(second).collect(),
+    }
+}
+
+fn bench() -> Bench {
+    let detector = Detector { rise: 2.6, decay: 16.0, ..Detector::default() };
+    let digitiser = Digitiser {
+        step: 0.2,
+        samples: 700,
+        start: -50.0,
+        bits: 10,
+        full_scale: 1.0,
+        noise: 0.004,
+        time_base: 12e-6,
+        ..Digitiser::default()
+    };
+    Bench { a: detector, b: detector, digitiser, fall_off: 9.0 }
+}
+
+/// As the recorder of this bench writes: settings above the samples, decimal commas.
+fn style() -> Style {
+    Style {
+        delimiter: Delimiter::Semicolon,
+        decimal: DecimalMark::Comma,
+        units: Units::InLabels,
+        settings: Place::Above,
+        time: Unit::Nanosecond,
+        volts: Unit::Volt,
+        powers: 0,
+        ..Style::default()
+    }
+}
+
+/// The files, each with its name and its bytes: the bundle, and what was really so.
+///
+/// # Errors
+/// When a trace gives no delay.
+pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
+    let (typed, truth) = rig().run(SEED)?;
+    let (bench, per_metre) = (bench(), GROUP_INDEX / C0 * 1e9);
+    let mut random = Random::new(SEED, 1);
+    let recorded = typed.page().rows.iter().zip(&truth.distances).map(|(row, d)| {
+        let recording = bench.record(truth.t0 + d * per_metre, bench.light(*d), &mut random);
+        (row, name_of(row), both_as_text(&recording, &style()))
+    });
+    let recorded: Vec<(&Row, String, String)> = recorded.collect();
+    let each = |level| recorded.iter().map(move |(_, name, text)| measured(name, text, level)).collect();
+    let first: Result<Vec<Measured>, Box<dyn Error>> = each(None);
+    let levels: Vec<f64> = first?.iter().filter_map(|found| found.level).collect();
+    let level = common_level(&levels);
+    let found: Result<Vec<Measured>, Box<dyn Error>> = each(level);
+
+    let mut notebook = without_edges(&typed)?;
+    let mut edits = Vec::new();
+    let mut kept = Vec::new();
+    for ((row, name, text), found) in recorded.iter().zip(&found?) {
+        let sha256 = sha256_hex(text.as_bytes());
+        let file = Kept { sha256: sha256.clone(), name: name.clone(), bytes: u32::try_from(text.len())? };
+        let traces = Traces::of(&[file], found, LevelOf::Run).ok_or_else(|| format!("{name}: no delay"))?;
+        let traces = serde_json::from_value(serde_json::to_value(traces)?)?;
+        edits.push(Edit::SetCell { row: row.id, cell: Cell::TimeBase, text: String::new() });
+        edits.push(Edit::SetEvidence { row: row.id, evidence: Some(Evidence::Traces(traces)) });
+        kept.push(Entry { name: format!("traces/{sha256}.txt"), bytes: text.clone().into_bytes() });
+    }
+    notebook.apply(Edit::Together(edits), "")?;
+    let told = json!({
+        "seed": SEED,
+        "c_m_per_s": truth.c,
+        "t0_ns": truth.t0,
+        "rail_marks_m": truth.marks,
+        "row_distances_m": truth.distances,
+        "fixed_level_v": level,
+    });
+    Ok(vec![
+        (format!("{NAME}.zip"), crate::bundled(&notebook, kept)?),
+        (format!("{NAME}.truth.json"), format!("{told:#}\n").into_bytes()),
+    ])
+}
+
+fn name_of(row: &Row) -> String {
+    format!("{} {} mm.csv", row.text(Cell::Rail), row.text(Cell::Reading))
+}
+
+fn measured(name: &str, text: &str, level: Option<f64>) -> Result<Measured, Box<dyn Error>> {
+    let layout = recognise(name, text.as_bytes())?;
+    let recording = read(name, text.as_bytes(), &layout)?;
+    Ok(measure(&recording, &recording, &Asked { level, fraction: 0.5, points: 0 }))
+}

@@ -1,0 +1,23 @@
+/**
+ * The sections that are not in sight when the page opens: the plan, and delays from pictures and traces.
+ */
+import { Delays } from './delays.js';
+import { byId } from './dom.js';
+import { Plan } from './plan.js';
+import { later } from './strings-later.js';
+import { putWords } from './strings.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Desk, Part } from './types.js' */
+
+/**
+ * @param {Book} book
+ * @param {(desk: Desk) => Promise<void>} keep keeps a notebook as a new one and opens it
+ * @returns {Part[]}
+ */
+export function sections(book, keep) {
+  putWords(later);
+  const parts = [new Plan(book, keep), new Delays(book)];
+  for (const id of ['plan', 'delays']) byId(id).hidden = false;
+  return parts;
+}

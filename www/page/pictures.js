@@ -240,7 +240,7 @@ export class Pictures {
       field.show(standIn ? { ...row.cells[cell], default: standIn } : row.cells[cell]);
     }
     this.place.figures.show(marked ? evidence.figures : []);
-    if (this.seen && this.seen.sha256 !== evidence.picture.file.sha256) {
+    if (!this.busy && this.seen && this.seen.sha256 !== evidence.picture.file.sha256) {
       this.open(row.id);
       return;
     }

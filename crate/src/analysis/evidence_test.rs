@@ -134,7 +134,8 @@ fn repeated_marks_bring_their_scatter() {
 fn a_picture_waits_for_its_marks() {
     let mut notebook = of_pictures(&grid(), 1);
     let waiting = Picture { file: kept(), width: 1600, height: 1200, grid: 0, a: Vec::new(), b: Vec::new() };
-    let of = |picture: &Picture| Edit::SetEvidence { row: 1, evidence: Some(Evidence::Picture(picture.clone())) };
+    let of =
+        |picture: &Picture| Edit::SetEvidence { row: 1, evidence: Some(Evidence::Picture(picture.clone())) };
     notebook.apply(of(&waiting), "2026-01-01T00:00:00Z").unwrap();
     let analysis = analyse(&notebook);
     assert_eq!(analysis.line.as_ref().unwrap().rows.len(), PLACES.len() - 1);

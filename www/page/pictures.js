@@ -34,6 +34,8 @@ export class Pictures {
     /** Counts what was opened, so that what comes late is told apart. */
     this.turn = 0;
     this.desk = book.desk;
+    /** The rows with pictures, as last shown. @type {{id: number, marked: boolean}[]} */
+    this.held = [];
     this.inSight = false;
     this.busy = false;
     /** The picture on the board. @type {{sha256: string, bitmap: ImageBitmap | undefined} | undefined} */
@@ -120,16 +122,19 @@ export class Pictures {
     const held = view.rows.filter(({ evidence }) => evidence === 'picture');
     if (this.desk !== this.book.desk) {
       this.desk = this.book.desk;
+      this.held = [];
       this.close();
       this.intake.refuse([]);
       this.intake.say('');
     }
     setHidden(this.chooser.root, held.length === 0);
-    if (!this.inSight && this.row === undefined) return;
+    // Looked at again when it comes in sight: every edit anywhere leads here.
+    if (!this.inSight) return;
     const all = held.flatMap((row) => {
       const evidence = pictureOf(this.book, row.id);
       return evidence ? [{ row, evidence, marked: isMarked(evidence.picture) }] : [];
     });
+    this.held = all.map(({ row, marked }) => ({ id: row.id, marked }));
     const options = all.map(({ row, evidence, marked }) => ({
       value: String(row.id), text: t.option(row.number, evidence.picture.file.name, marked),
     }));
@@ -236,7 +241,7 @@ export class Pictures {
       field.show(standIn ? { ...row.cells[cell], default: standIn } : row.cells[cell]);
     }
     this.place.figures.show(marked ? evidence.figures : []);
-    if (this.seen && this.seen.sha256 !== evidence.picture.file.sha256) {
+    if (!this.busy && this.seen && this.seen.sha256 !== evidence.picture.file.sha256) {
       this.open(row.id);
       return;
     }
@@ -309,14 +314,10 @@ export class Pictures {
 
   /** The next row whose picture is to be marked. */
   nextOpen() {
-    const { rows } = this.book.view;
-    const place = rows.findIndex(({ id }) => id === this.row);
-    const order = [...rows.slice(place + 1), ...rows.slice(0, place + 1)];
-    return order.find(({ id, evidence }) => {
-      if (evidence !== 'picture' || id === this.row) return false;
-      const found = pictureOf(this.book, id);
-      return found !== undefined && !isMarked(found.picture);
-    })?.id;
+    const { held } = this;
+    const place = held.findIndex(({ id }) => id === this.row);
+    const order = [...held.slice(place + 1), ...held.slice(0, place + 1)];
+    return order.find(({ id, marked }) => !marked && id !== this.row)?.id;
   }
 
   /** Takes the marks into the notebook, and opens the next picture. */

@@ -144,7 +144,7 @@ export const later = {
       `The corner marks of row ${n} are taken. They could not be checked, because no grid was found here: look whether `
       + 'the dashed grid lies on the lines.',
     notFound: (/** @type {string} */ why) =>
-      `Nothing is proposed: ${why} Move each mark to its place by hand.`,
+      `Nothing is proposed (${why}). Move each mark to its place.`,
     noEdge: (/** @type {string} */ name) => `${name} was not found: move its mark there.`,
     how: 'Drag a mark, or click where the chosen one belongs. Arrow keys move it by a pixel, with Shift by a tenth, with '
       + 'Alt by ten. Enter accepts.',

@@ -184,7 +184,6 @@ export const words = {
     freedom: 'Degrees of freedom',
   },
 
-
   readings: {
     title: 'Readings',
     hint: 'One row for each carriage position. Enter goes to the next row, Tab to the next cell. '
@@ -249,8 +248,6 @@ export const words = {
       traces: (/** @type {number} */ n) => `Show the traces of row ${n}`,
     },
   },
-
-
 
   strike: {
     title: (/** @type {number} */ n) => `Strike out row ${n}`,

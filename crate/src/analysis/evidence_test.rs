@@ -131,6 +131,19 @@ fn repeated_marks_bring_their_scatter() {
 }
 
 #[test]
+fn a_picture_waits_for_its_marks() {
+    let mut notebook = of_pictures(&grid(), 1);
+    let waiting = Picture { file: kept(), width: 1600, height: 1200, grid: 0, a: Vec::new(), b: Vec::new() };
+    let of =
+        |picture: &Picture| Edit::SetEvidence { row: 1, evidence: Some(Evidence::Picture(picture.clone())) };
+    notebook.apply(of(&waiting), "2026-01-01T00:00:00Z").unwrap();
+    let analysis = analyse(&notebook);
+    assert_eq!(analysis.line.as_ref().unwrap().rows.len(), PLACES.len() - 1);
+    let marked = Picture { a: vec![Spot(50, 50)], ..waiting };
+    assert!(notebook.apply(of(&marked), "2026-01-01T00:00:00Z").is_err(), "marked on no grid");
+}
+
+#[test]
 fn what_is_wrong_with_marks_is_said_in_the_row() {
     let crossed = {
         let mut grid = grid();

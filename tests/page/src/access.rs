@@ -57,11 +57,8 @@ const CHECK: &str = "
 /// # Errors
 /// When one is.
 pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("node_modules/axe-core/axe.min.js");
-    let checker = fs::read_to_string(&file)
-        .with_context(|| format!("{} is not there: `cargo verify types` installs it", file.display()))?;
     let page = stage.page()?;
-    page.browser.run(&checker, vec![])?;
+    load_checker(&page)?;
     page.fill("Number of trials", "20000")?;
     uncertainty::run(&page)?;
     unbroken(&page).context("beside the trials")?;
@@ -80,7 +77,23 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
-fn unbroken(page: &Page) -> Result<()> {
+/// Loads the checker of rules into the page.
+///
+/// # Errors
+/// When it is not installed.
+pub fn load_checker(page: &Page) -> Result<()> {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("node_modules/axe-core/axe.min.js");
+    let checker = fs::read_to_string(&file)
+        .with_context(|| format!("{} is not there: `cargo verify types` installs it", file.display()))?;
+    page.browser.run(&checker, vec![])?;
+    Ok(())
+}
+
+/// That no rule is broken by what is in sight; the checker is loaded first.
+///
+/// # Errors
+/// When one is.
+pub fn unbroken(page: &Page) -> Result<()> {
     let (hold, violations): (usize, Vec<String>) = serde_json::from_value(page.browser.run(CHECK, vec![])?)?;
     ensure!(hold >= 10, "only {hold} rules were checked");
     ensure!(violations.is_empty(), "{}", violations.join("; "));

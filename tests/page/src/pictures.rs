@@ -15,6 +15,7 @@ use slope_bench::screen::{Camera, Shot, demo_series};
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;
 
+use crate::access::{load_checker, unbroken};
 use crate::bench::{C, describe_rail};
 use crate::looks::is_drawn;
 use crate::names;
@@ -32,6 +33,8 @@ const ACCEPT: &str = "#picture-accept";
 const COUNT: &str = "#picture-count";
 const PROBLEM: &str = "#picture-problem";
 const REFUSED: &str = "#picture-refused";
+/// Puts the focus on a mark without moving it.
+const FOCUS: &str = "document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`).focus()";
 const BOARD: &str = ".board-picture";
 
 /// A run of pictures gives c: the first row takes its time base, each after it one press; all is there after a
@@ -133,6 +136,12 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
     page.click("Undo")?;
     eventually("its row is back", || delay(2), |now| *now == before[1])?;
 
+    load_checker(&page)?;
+    for scheme in ["light", "dark"] {
+        page.wear(scheme)?;
+        unbroken(&page).with_context(|| format!("beside a picture, {scheme}"))?;
+    }
+
     page.click("Mark Edge B once more")?;
     page.reads("#picture-said", "counts once it was moved")?;
     ensure!(delay(2)? == before[1], "a mark that was not moved counts");
@@ -180,13 +189,25 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     page.reads(PROBLEM, "corner marks")?;
     page.click("Accept the marks")?;
     page.reads(names::MESSAGE, "Not accepted yet")?;
-    page.browser.press(&[], [Key::Escape.into()])?;
-    page.sees(COUNT, "0 of 2 pictures are marked.")?;
-    // All four on one line.
-    page.browser.run("document.querySelector('.spot.corner').focus()", vec![])?;
-    page.browser.press(&[Key::Alt.into()], std::iter::repeat_n(char::from(Key::Left), 130))?;
+    // Three of them on one line: the upper edge of the picture.
+    for corner in ["Upper left corner", "Upper right corner", "Lower right corner"] {
+        page.browser.run(FOCUS, vec![json!(corner)])?;
+        page.browser.press(&[Key::Alt.into()], std::iter::repeat_n(char::from(Key::Up), 65))?;
+    }
+    page.reads(PROBLEM, "lie on one line")?;
     page.click("Accept the marks")?;
-    page.reads(COUNT, "1 of 2")?;
+    page.reads(names::MESSAGE, "lie on one line")?;
+    page.sees(COUNT, "0 of 2 pictures are marked.")?;
+    // What was moved is taken back move by move, and then accepted.
+    page.browser.run(FOCUS, vec![json!("Edge A")])?;
+    for _ in 0..4 * 130 {
+        if page.text(PROBLEM)?.is_empty() {
+            break;
+        }
+        page.press_with_control('z')?;
+    }
+    page.click("Accept the marks")?;
+    marked(&page, 1)?;
     page.is_saved()
 }
 

@@ -11,6 +11,8 @@ use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
+use crate::rank::select;
+
 /// Baseline and noise of a quiet part.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub struct Baseline {
@@ -88,8 +90,7 @@ pub(super) fn baseline_of(samples: &[f64], quantum: f64) -> Option<Baseline> {
 fn median(samples: &mut [f64]) -> f64 {
     let middle = samples.len() / 2;
     let even = samples.len().is_multiple_of(2);
-    let (below, upper, _) = samples.select_nth_unstable_by(middle, f64::total_cmp);
-    let upper = *upper;
+    let Some((below, upper)) = select(samples, middle, f64::total_cmp) else { return f64::NAN };
     let lower = below.iter().copied().max_by(f64::total_cmp).filter(|_| even);
     lower.map_or(upper, |lower| f64::midpoint(lower, upper))
 }

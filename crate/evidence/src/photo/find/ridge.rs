@@ -1,6 +1,7 @@
 //! Thin lines: places brighter (or darker) than what is on *both* sides of them, so that steps don't count.
 
 use super::super::picture::{Reduced, split};
+use crate::rank::select;
 
 /// Which lines.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,11 +81,7 @@ pub fn noise(copy: &Reduced) -> f32 {
 
 /// The median; 0 of nothing. The upper of the two middle ones of an even number.
 pub fn median(values: &mut [f32]) -> f32 {
-    if values.is_empty() {
-        return 0.0;
-    }
-    let middle = values.len() / 2;
-    *values.select_nth_unstable_by(middle, f32::total_cmp).1
+    select(values, values.len() / 2, f32::total_cmp).map_or(0.0, |(_, value)| value)
 }
 
 impl Ridges {

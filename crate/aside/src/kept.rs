@@ -188,7 +188,8 @@ fn up(value: f64) -> String {
         return format!("{rounded}");
     }
     // One unit of the last digit more, counted on the digits so that no power of ten is rounded.
-    let digits: u32 = mantissa.chars().filter_map(|char| char.to_digit(10)).fold(0, |sum, digit| 10 * sum + digit);
+    let digits: u32 =
+        mantissa.chars().filter_map(|char| char.to_digit(10)).fold(0, |sum, digit| 10 * sum + digit);
     let larger = format!("{}e{}", digits + 1, exponent - 2).parse::<f64>().unwrap_or(value);
     format!("{larger}")
 }

@@ -44,7 +44,10 @@ fn what_gives_no_delay_is_refused_with_file_trace_and_sample() {
     let measured = reading(6.5, 1e-6).measure(&Asked::default(), LevelOf::Pair).unwrap();
     assert!(measured.evidence.is_none());
     let refusal = &measured.refusal;
-    assert!(refusal.starts_with("a 0450mm.csv, trace B: no pulse") && refusal.contains("sample"), "{refusal}");
+    assert!(
+        refusal.starts_with("a 0450mm.csv, trace B: no pulse") && refusal.contains("sample"),
+        "{refusal}"
+    );
 }
 
 #[test]
@@ -56,7 +59,9 @@ fn one_level_serves_all() {
 
 #[test]
 fn uncertainties_are_rounded_up() {
-    for (value, text) in [(0.0, "0"), (0.012_345, "0.0124"), (0.012_3, "0.0123"), (9.991, "10"), (123.4, "124")] {
+    for (value, text) in
+        [(0.0, "0"), (0.012_345, "0.0124"), (0.012_3, "0.0123"), (9.991, "10"), (123.4, "124")]
+    {
         assert_eq!(up(value), text);
     }
     assert_eq!(short(0.213_456), "0.213");

@@ -3,8 +3,8 @@
 
 use serde::Serialize;
 use slope_evidence::trace::{
-    self, Asked, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording, Role, TraceError,
-    Waveform,
+    self, Asked, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording, Role,
+    TraceError, Waveform,
 };
 use thiserror::Error;
 

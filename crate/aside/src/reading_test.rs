@@ -64,7 +64,10 @@ fn what_is_missing_is_named() {
     let mut reading = Reading::default();
     assert_eq!(reading.measure(&Asked::default(), LevelOf::Pair), Err(ReadingError::None));
     reading.add("a.csv", a.as_bytes(), None, "").unwrap();
-    assert_eq!(reading.measure(&Asked::default(), LevelOf::Pair), Err(ReadingError::One { file: "a.csv".into() }));
+    assert_eq!(
+        reading.measure(&Asked::default(), LevelOf::Pair),
+        Err(ReadingError::One { file: "a.csv".into() })
+    );
     reading.add("b.csv", b.as_bytes(), None, "").unwrap();
     let third = reading.add("c.csv", both.as_bytes(), None, "");
     assert_eq!(third, Err(ReadingError::Third { file: "c.csv".into() }));

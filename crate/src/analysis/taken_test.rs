@@ -24,7 +24,8 @@ fn bench(rows: &[(&str, &str, &str)]) -> Notebook {
     ];
     for (number, (rail, reading, delay)) in (1..).zip(rows) {
         let texts = [(Cell::Rail, rail), (Cell::Reading, reading), (Cell::Delay, delay)];
-        let cells = texts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(cell, text)| (cell, (*text).into()));
+        let cells =
+            texts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(cell, text)| (cell, (*text).into()));
         edits.push(Edit::AddRow { row: number, after: None, cells: cells.collect() });
     }
     for edit in edits {

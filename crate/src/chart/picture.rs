@@ -215,7 +215,16 @@ impl Default for TracePicture {
     fn default() -> Self {
         let none = f64::NAN;
         let bounds = Vec::new();
-        Self { start: none, step: none, bounds, baseline: none, top: none, level: none, edge: none, u_edge: none }
+        Self {
+            start: none,
+            step: none,
+            bounds,
+            baseline: none,
+            top: none,
+            level: none,
+            edge: none,
+            u_edge: none,
+        }
     }
 }
 

@@ -47,7 +47,8 @@ pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme) -> Scene
 }
 
 fn keys() -> Vec<Key> {
-    let trace = |series, label: &str| Key { glyph: Glyph::Mark { series, struck: false }, label: label.into() };
+    let trace =
+        |series, label: &str| Key { glyph: Glyph::Mark { series, struck: false }, label: label.into() };
     vec![
         trace(0, words::TRACE_A),
         trace(1, words::TRACE_B),
@@ -131,7 +132,8 @@ pub(super) fn words_of(picture: &TracesPicture) -> String {
             number(trace.baseline),
             number(trace.top)
         );
-        let time = short_form(trace.edge, Some(trace.u_edge).filter(|u| *u > 0.0), "ns", picture.decimal_mark);
+        let time =
+            short_form(trace.edge, Some(trace.u_edge).filter(|u| *u > 0.0), "ns", picture.decimal_mark);
         let edge = if trace.edge.is_finite() {
             format!("; its edge is taken at {} V, at {time}", number(trace.level))
         } else {

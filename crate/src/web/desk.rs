@@ -10,8 +10,8 @@ use web_sys::HtmlCanvasElement;
 
 use super::trials::Tally;
 use super::{from_json, thrown, to_js, to_json};
-use crate::analysis::trials::Outcome;
 use crate::analysis::taken::{Taken, take};
+use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, Entry};
 use crate::chart::{self, ChartError, Theme, TracesPicture};

@@ -140,7 +140,9 @@ fn fitting(
     let pairs = [DecimalMark::Point, DecimalMark::Comma]
         .into_iter()
         .flat_map(|decimal| Delimiter::ALL.into_iter().map(move |delimiter| (delimiter, decimal)))
-        .filter(|pair| delimiter.is_none_or(|known| known == pair.0) && decimal.is_none_or(|known| known == pair.1));
+        .filter(|pair| {
+            delimiter.is_none_or(|known| known == pair.0) && decimal.is_none_or(|known| known == pair.1)
+        });
     let mut best = None;
     for pair in pairs {
         let score = Grid::of(rows, pair.0, pair.1).score;

@@ -8,6 +8,7 @@ use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
 use crate::page::{Page, Stage};
+use crate::traces;
 use crate::uncertainty;
 
 /// What must have a name: everything that can be used, and every picture.
@@ -57,11 +58,8 @@ const CHECK: &str = "
 /// # Errors
 /// When one is.
 pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("node_modules/axe-core/axe.min.js");
-    let checker = fs::read_to_string(&file)
-        .with_context(|| format!("{} is not there: `cargo verify types` installs it", file.display()))?;
     let page = stage.page()?;
-    page.browser.run(&checker, vec![])?;
+    page.browser.run(&checker()?, vec![])?;
     page.fill("Number of trials", "20000")?;
     uncertainty::run(&page)?;
     unbroken(&page).context("beside the trials")?;
@@ -78,6 +76,34 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
         }
     }
     Ok(())
+}
+
+/// No rule is broken seriously beside traces, when their layout is shown and when they are measured.
+///
+/// # Errors
+/// When one is.
+pub fn no_rule_is_broken_by_traces(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    traces::offer(&page, 5)?;
+    page.browser.run(&checker()?, vec![])?;
+    unbroken(&page).context("beside the layout")?;
+    traces::measure(&page, 5)?;
+    page.click("Show the traces of row 2")?;
+    page.reads("#traces-summary", "Trace B")?;
+    page.browser
+        .run("for (const each of document.querySelectorAll('#delays details')) each.open = true", vec![])?;
+    for scheme in ["light", "dark"] {
+        page.wear(scheme)?;
+        unbroken(&page).with_context(|| format!("on the {scheme} page"))?;
+    }
+    Ok(())
+}
+
+/// The program that checks.
+fn checker() -> Result<String> {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("node_modules/axe-core/axe.min.js");
+    fs::read_to_string(&file)
+        .with_context(|| format!("{} is not there: `cargo verify types` installs it", file.display()))
 }
 
 fn unbroken(page: &Page) -> Result<()> {

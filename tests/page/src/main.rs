@@ -30,7 +30,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 33] = [
+const TESTS: [(&str, Test); 34] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -64,6 +64,7 @@ const TESTS: [(&str, Test); 33] = [
     ("one_file_from_disk", files::one_file_from_disk),
     ("everything_has_a_name", access::everything_has_a_name),
     ("no_rule_is_broken", access::no_rule_is_broken),
+    ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),
 ];
 
 fn main() -> Result<ExitCode> {

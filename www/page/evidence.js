@@ -194,7 +194,6 @@ export class Evidence {
    * @returns {Promise<BatchEnd>}
    */
   async batch(pairs, asked, each, signal) {
-    checkCount(pairs.flat().length);
     const all = pairs.length;
     let [next, done] = [0, 0];
     /** @type {Set<Helper>} */

@@ -42,7 +42,14 @@ export class LayoutTable {
       void this.correct((layout) => { layout.step = value; });
     });
     this.problem = el('p', { class: 'problem', role: 'alert', hidden: true });
-    this.table = el('table', { class: 'trace-layout' });
+    this.body = el('tbody');
+    this.table = el('table', { class: 'trace-layout' }, el('caption', { class: 'unseen' }, t.table), this.body);
+    /** What the columns are called, and their choices. @type {string[]} */
+    this.names = [];
+    /** @type {ReturnType<LayoutTable['head']>[]} */
+    this.heads = [];
+    /** @type {ReturnType<LayoutTable['head']>[] | undefined} */
+    this.shownHeads = undefined;
     this.settings = el('details', { hidden: true }, el('summary', {}, t.settings), el('dl', { class: 'trace-settings' }));
     this.root = el('div', { hidden: true }, this.title,
       el('div', { class: 'fields' }, this.delimiter.root, this.decimal.root, this.line.root, this.step.root),
@@ -114,9 +121,16 @@ export class LayoutTable {
       return true;
     } catch (error) {
       if (turn === this.turn) setOptional(this.problem, messageOf(error));
-      if (turn === this.turn && !this.layout) this.table.replaceChildren();
+      if (turn === this.turn && !this.layout) this.clear();
       return false;
     }
+  }
+
+  clear() {
+    this.names = [];
+    this.heads = [];
+    this.shownHeads = undefined;
+    this.body.replaceChildren();
   }
 
   /** @param {Layout} layout @param {string[][]} rows */
@@ -128,53 +142,70 @@ export class LayoutTable {
     const timed = layout.columns.some(({ role }) => role === 'time');
     setHidden(this.step.root, timed);
     put(this.step.input, layout.step);
-    const columns = layout.columns.map((column, index) => this.head(column, index));
-    const head = (/** @type {string} */ name, /** @type {HTMLElement[]} */ cells) => el('tr', {},
-      el('th', { scope: 'row' }, name), ...cells);
-    this.table.replaceChildren(el('caption', { class: 'unseen' }, t.table), el('tbody', {},
-      head(t.column, columns.map(({ name }) => el('td', {}, name))),
-      head(t.holds, columns.map(({ role }) => el('td', {}, role))),
-      head(t.unit, columns.map(({ unit }) => el('td', {}, unit))),
-      ...rows.map((row, index) => head(t.line(layout.first_line + index), columns.map((_, column) => (
-        el('td', { class: 'sample' }, row[column] ?? '')))))));
+    // Made anew only for other columns, so that a choice keeps the focus while it is made.
+    const names = layout.columns.map(({ label }, index) => label || t.numbered(index + 1));
+    if (names.join('\n') !== this.names.join('\n')) {
+      this.names = names;
+      this.heads = names.map((name, index) => this.head(name, index));
+    }
+    const { heads } = this;
+    for (const [index, column] of layout.columns.entries()) heads[index]?.show(column);
+    const line = (/** @type {string} */ name, /** @type {HTMLElement[]} */ parts) => el('tr', {},
+      el('th', { scope: 'row' }, name), ...parts);
+    const rowsShown = rows.map((row, index) => line(t.line(layout.first_line + index),
+      names.map((_, column) => el('td', { class: 'sample' }, row[column] ?? ''))));
+    if (this.body.firstElementChild?.children.length === names.length + 1 && this.shownHeads === heads) {
+      [...this.body.children].slice(3).forEach((old) => old.remove());
+      this.body.append(...rowsShown);
+    } else {
+      this.shownHeads = heads;
+      this.body.replaceChildren(line(t.column, heads.map(({ name }) => el('td', {}, name))),
+        line(t.holds, heads.map(({ role }) => el('td', {}, role))),
+        line(t.unit, heads.map(({ unit, supposed }) => el('td', {}, unit, ' ', supposed))), ...rowsShown);
+    }
     setHidden(this.settings, layout.settings.length === 0);
     this.settings.lastElementChild?.replaceChildren(...layout.settings.flatMap(({ name, value }) => (
       [el('dt', {}, name), el('dd', {}, value)])));
   }
 
-  /** @param {Column} column @param {number} index */
-  head({ role, unit, unit_stated, label }, index) {
+  /** @param {string} name @param {number} index */
+  head(name, index) {
     const t = later.traces.layout;
-    const name = label || t.numbered(index + 1);
-    const roles = pick(t.roleOf(name), ROLES.map((value) => [value, t.roles[value]]), role, (value) => {
-      void this.correct((layout) => {
-        // Only one column is the time, and only one each trace.
-        for (const other of layout.columns) if (other.role === value) other.role = 'ignored';
-        const chosen = layout.columns[index];
-        if (chosen) chosen.role = /** @type {Role} */ (value);
+    const role = pick(t.roleOf(name), ROLES.map((value) => [value, t.roles[value]]), (value) => {
+      void this.correct(({ columns }) => {
+        const chosen = columns[index];
+        if (!chosen) return;
+        // Only one column is the time, and only one each trace: the two change places.
+        const other = value === 'ignored' ? undefined : columns.find((column) => column.role === value);
+        if (other) other.role = chosen.role;
+        chosen.role = /** @type {Role} */ (value);
       });
     });
-    const units = pick(t.unitOf(name), UNITS.map((value) => [value, t.units[value]]), unit, (value) => {
-      void this.correct((layout) => {
-        const chosen = layout.columns[index];
+    const unit = pick(t.unitOf(name), UNITS.map((value) => [value, t.units[value]]), (value) => {
+      void this.correct(({ columns }) => {
+        const chosen = columns[index];
         if (chosen) Object.assign(chosen, { unit: value, unit_stated: true });
       });
     });
-    const supposed = role !== 'ignored' && !unit_stated ? [' ', el('span', { class: 'hint' }, t.supposed)] : [];
-    return { name: el('span', {}, name), role: roles, unit: el('span', { class: 'trace-unit' }, units, ...supposed) };
+    const supposed = el('span', { class: 'hint' });
+    /** @param {Column} column */
+    const show = (column) => {
+      if (role.value !== column.role) role.value = column.role;
+      if (unit.value !== column.unit) unit.value = column.unit;
+      setText(supposed, column.role !== 'ignored' && !column.unit_stated ? t.supposed : '');
+    };
+    return { name, role, unit, supposed, show };
   }
 }
 
 /**
  * @param {string} label
  * @param {[string, string][]} options
- * @param {string} value
  * @param {(value: string) => void} send
  */
-function pick(label, options, value, send) {
+function pick(label, options, send) {
   const box = el('select', { 'aria-label': label, change: () => send(box.value) },
     ...options.map(([name, text]) => el('option', { value: name }, text)));
-  box.value = value;
   return box;
 }
 

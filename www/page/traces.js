@@ -201,13 +201,13 @@ export class Traces {
     const fresh = only ? [] : this.given.map((job) => ({ ...job, files: /** @type {TraceFiles} */ (
       job.files.map(({ file }) => ({ file, layout }))) }));
     try {
-      const { jobs, needed } = await this.knownJobs(only);
+      const { jobs, needed } = await this.knownJobs();
       const outcome = await measureRun(this.evidence, [...jobs, ...fresh], view.delays,
         (done, all, again) => this.tellProgress(done, all, again), work.signal);
       if (book.desk !== desk) throw { kind: 'edit', message: t.otherNotebook };
-      const lost = await keepFiles(outcome);
       const taken = takenFrom(book, outcome.found);
       if (taken.length > 0) book.takeTraces(taken);
+      const lost = await keepFiles(outcome);
       this.refuse([...outcome.refused, ...needed, ...lost]);
       const n = outcome.found.length;
       const told = outcome.stopped ? t.stopped(n) : taken.length === 0 && n > 0 ? t.unchanged : t.measured(n);
@@ -228,10 +228,9 @@ export class Traces {
   }
 
   /**
-   * The rows that have traces, as far as their files are kept here.
-   * @param {boolean} tell whether a row whose files are missing is told
+   * The rows that have traces, as far as their files are kept here; which file is needed where they are not.
    */
-  async knownJobs(tell) {
+  async knownJobs() {
     const { book } = this;
     /** @type {Job[]} */
     const jobs = [];
@@ -241,7 +240,7 @@ export class Traces {
       if (evidence !== 'traces' || struck !== '') continue;
       const { files, missing } = await filesOf(book, id);
       if (files) jobs.push({ files, row: id });
-      else if (tell) needed.push(later.traces.needed(number, missing));
+      else needed.push(later.traces.needed(number, missing));
     }
     return { jobs, needed };
   }

@@ -5,7 +5,7 @@ use serde::Deserialize;
 
 use super::read::ruler_unit;
 use super::types::RowReading;
-use crate::notebook::{Cell, Edit, Evidence, Page, RowId, Traces};
+use crate::notebook::{Cell, Edit, Evidence, Page, Row, RowId, Traces};
 use crate::quantity::{DecimalMark, parse};
 
 /// Traces that were measured, with what is known of their place.
@@ -74,12 +74,12 @@ fn names(traces: &Traces) -> String {
 }
 
 fn known_row(page: &Page, taken: &Taken, used: &[RowId]) -> Option<RowId> {
-    let files = |traces: &Traces| traces.files.iter().map(|file| file.sha256.clone()).collect::<Vec<_>>();
-    let wanted = files(&taken.traces);
-    let holds = |evidence: &Option<Evidence>| matches!(evidence, Some(Evidence::Traces(traces)) if files(traces) == wanted);
-    taken.row.or_else(|| {
-        page.rows.iter().find(|row| holds(&row.evidence) && !used.contains(&row.id)).map(|row| row.id)
-    })
+    let holds = |row: &&Row| {
+        let held =
+            matches!(&row.evidence, Some(Evidence::Traces(traces)) if traces.files == taken.traces.files);
+        held && !used.contains(&row.id)
+    };
+    taken.row.or_else(|| page.rows.iter().find(holds).map(|row| row.id))
 }
 
 /// A row at the same reading of the same rail that waits for a delay.

@@ -144,3 +144,7 @@ pub(super) fn words_of(picture: &TracesPicture) -> String {
     let each: String = ["A", "B"].into_iter().zip(&picture.traces).map(trace).collect();
     format!("Both traces from {} to {} ns.{each}", number(from), number(to))
 }
+
+#[cfg(test)]
+#[path = "traces_test.rs"]
+mod tests;

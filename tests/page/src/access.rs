@@ -8,6 +8,7 @@ use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
 use crate::page::{Page, Stage};
+use crate::traces;
 use crate::uncertainty;
 
 /// What must have a name: everything that can be used, and every picture.
@@ -73,6 +74,27 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
             unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;
             page.click(close)?;
         }
+    }
+    Ok(())
+}
+
+/// No rule is broken seriously beside traces, when their layout is shown and when they are measured.
+///
+/// # Errors
+/// When one is.
+pub fn no_rule_is_broken_by_traces(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    traces::offer(&page, 5)?;
+    load_checker(&page)?;
+    unbroken(&page).context("beside the layout")?;
+    traces::measure(&page, 5)?;
+    page.click("Show the traces of row 2")?;
+    page.reads("#traces-summary", "Trace B")?;
+    page.browser
+        .run("for (const each of document.querySelectorAll('#delays details')) each.open = true", vec![])?;
+    for scheme in ["light", "dark"] {
+        page.wear(scheme)?;
+        unbroken(&page).with_context(|| format!("on the {scheme} page"))?;
     }
     Ok(())
 }

@@ -15,6 +15,7 @@ mod pictures;
 mod plan;
 mod saving;
 mod seal;
+mod traces;
 mod uncertainty;
 
 use std::env;
@@ -29,7 +30,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 29] = [
+const TESTS: [(&str, Test); 34] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -46,6 +47,10 @@ const TESTS: [(&str, Test); 29] = [
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("two_tabs", notebooks::two_tabs),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
+    ("traces_give_c", traces::traces_give_c),
+    ("layouts_are_corrected", traces::layouts_are_corrected),
+    ("a_run_is_stopped", traces::a_run_is_stopped),
+    ("bad_traces_are_named", traces::bad_traces_are_named),
     ("budget_adds_up", uncertainty::budget_adds_up),
     ("asking_changes_nothing", uncertainty::asking_changes_nothing),
     ("trials_repeat", uncertainty::trials_repeat),
@@ -59,6 +64,7 @@ const TESTS: [(&str, Test); 29] = [
     ("one_file_from_disk", files::one_file_from_disk),
     ("everything_has_a_name", access::everything_has_a_name),
     ("no_rule_is_broken", access::no_rule_is_broken),
+    ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),
 ];
 
 fn main() -> Result<ExitCode> {

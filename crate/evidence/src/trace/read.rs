@@ -111,7 +111,10 @@ fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [Taken]) -> Resul
                 }
                 return Err(fault(text, begin, line, wanted.column, layout));
             };
-            wanted.place = wanted.place.max(number.place);
+            // A nought with a power of ten, 0.00E0, has a last digit that says nothing of the others'.
+            if number.value != 0.0 {
+                wanted.place = wanted.place.max(number.place);
+            }
             wanted.samples.push(number.value * wanted.factor);
             at = end;
             column = wanted.column + 1;

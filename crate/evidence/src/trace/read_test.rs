@@ -176,3 +176,19 @@ fn channels_with_their_own_times_must_share_them() {
     let found = read("x", rows(0.1).as_bytes(), &layout).unwrap_err().problem;
     assert_eq!(found, ReadProblem::OtherTimes { column: 3 });
 }
+
+#[test]
+fn a_nought_with_a_power_of_ten_hides_no_gap() {
+    let text = |gap: usize| {
+        let mut text = String::from("t (s),A (V)\n");
+        for index in 0..60 {
+            let time = (index as f64 - 20.0 + if index >= gap { 3.0 } else { 0.0 }) * 1e-10;
+            writeln!(text, "{time:.8E},{:.3}", ((index * 7) % 5) as f64 * 0.01).unwrap();
+        }
+        text
+    };
+    let read_in = |text: &str| read("x", text.as_bytes(), &recognise("x", text.as_bytes()).unwrap());
+    assert!((read_in(&text(60)).unwrap().step - 0.1).abs() < 1e-9);
+    let refused = read_in(&text(25)).unwrap_err().problem;
+    assert!(matches!(refused, ReadProblem::Unequal { line: 27, .. }), "{refused:?}");
+}

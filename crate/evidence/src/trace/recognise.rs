@@ -318,7 +318,8 @@ impl Progress {
             .map(|row| decimal::prefix(row.get(column)?, 0, decimal.byte()))
             .collect::<Option<_>>()?;
         let [first, .., last] = numbers.as_slice() else { return None };
-        let place = numbers.iter().map(|number| number.place).max()?;
+        // A nought with a power of ten, 0.00E0, has a last digit that says nothing of the others'.
+        let place = numbers.iter().filter(|number| number.value != 0.0).map(|number| number.place).max()?;
         let digit = libm::exp10(f64::from(place.clamp(-300, 300)));
         let step = (last.value - first.value) / (numbers.len() - 1) as f64;
         let even = numbers.iter().enumerate().all(|(index, number)| {

@@ -1,0 +1,343 @@
+//! Recorded traces: from files to c by every estimator, what walk does to it, layouts corrected by hand, a run that is
+//! stopped, and files that give nothing.
+//!
+//! The traces are made by the simulated bench, whose delays are those of light in vacuum along the rail
+//! (c = 299 792 458 m/s exactly: BIPM, The International System of Units, 9th edition, 2019, section 2.3).
+
+use std::path::PathBuf;
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
+use serde_json::{Value, json};
+
+use slope_bench::record::{Bench, Digitiser, Style, as_text, both_as_text};
+use slope_of_light::analysis::analyse;
+use slope_of_light::budget::Random;
+use slope_of_light::bundle;
+use slope_of_light::notebook::{Edit, Estimator, Notebook};
+use slope_of_light::trace::Recording;
+use slope_of_light::view::view;
+
+use crate::bench::{C, describe_rail};
+use crate::looks::is_drawn;
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// Where the carriage stood, mm.
+const MARKS: [u32; 11] = [500, 1000, 1500, 2000, 2500, 3000, 3500, 4000, 4500, 5000, 5500];
+/// Delay at distance 0, ns.
+const OFFSET: f64 = 5.0;
+
+const FILES: &str = "#trace-files";
+const STATUS: &str = "#trace-status";
+const REFUSED: &str = "#trace-refused";
+const PLOT: &str = "#traces-plot";
+
+/// A bench whose light weakens along the rail, so that a fixed level walks.
+fn weakening() -> Bench {
+    Bench { fall_off: 4.0, ..Bench::default() }
+}
+
+/// Delay of light in vacuum at a mark, ns.
+fn delay(mark: u32) -> f64 {
+    f64::from(mark) / 1000.0 / C * 1e9 + OFFSET
+}
+
+fn recorded(bench: &Bench, mark: u32) -> Recording {
+    let light = bench.light(f64::from(mark) / 1000.0);
+    bench.record(delay(mark), light, &mut Random::new(u64::from(mark), 0))
+}
+
+/// The files of a run: both traces in one file at every other place, in one file each at the rest.
+fn run(page: &Page, marks: &[u32]) -> Result<Vec<PathBuf>> {
+    let mut files = Vec::new();
+    for (place, mark) in marks.iter().enumerate() {
+        let recording = recorded(&weakening(), *mark);
+        let style = Style::default();
+        if place % 2 == 0 {
+            let text = both_as_text(&recording, &style);
+            files.push(page.home.write(&format!("A {mark}mm.csv"), text.as_bytes())?);
+        } else {
+            for channel in 0..2 {
+                let text = as_text(&recording, channel, &style);
+                files.push(page.home.write(&format!("A {mark}mm ch{}.csv", channel + 1), text.as_bytes())?);
+            }
+        }
+    }
+    Ok(files)
+}
+
+fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
+    let input = page
+        .browser
+        .element("return document.querySelector(arguments[0])", vec![json!(FILES)])?
+        .context("an input for trace files")?;
+    let lines: Vec<_> = files.iter().map(|file| file.to_string_lossy().into_owned()).collect();
+    page.browser.choose_file(&input, &PathBuf::from(lines.join("\n")))
+}
+
+/// Gives the page files that are made in it, by a script that returns a list of them.
+fn give(page: &Page, script: &str, arguments: Vec<Value>) -> Result<()> {
+    let script = format!(
+        "const make = (...arguments) => {{ {script} }};
+        const transfer = new DataTransfer();
+        for (const file of make(...arguments)) transfer.items.add(file);
+        const input = document.querySelector('{FILES}');
+        input.files = transfer.files;
+        input.dispatchEvent(new Event('change'));"
+    );
+    page.browser.run(&script, arguments)?;
+    Ok(())
+}
+
+/// Describes the rail and chooses a run's files.
+///
+/// # Errors
+/// When the page does not take them.
+pub fn offer(page: &Page, positions: usize) -> Result<()> {
+    describe_rail(page)?;
+    choose(page, &run(page, MARKS.get(..positions).context("so many places")?)?)?;
+    page.reads(STATUS, &format!("{positions} positions. Look whether"))?;
+    Ok(())
+}
+
+/// Measures what was offered.
+///
+/// # Errors
+/// When the page does not.
+pub fn measure(page: &Page, positions: usize) -> Result<()> {
+    page.click("Measure all")?;
+    page.reads(STATUS, &format!("{positions} positions were measured"))?;
+    Ok(())
+}
+
+/// A run of trace files gives c by constant fraction; a fixed level moves v as the bench's pulses say; one undo takes
+/// the run back; all is there after a reload.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn traces_give_c(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    offer(&page, MARKS.len())?;
+    measure(&page, MARKS.len())?;
+    page.sees(names::ROWS_USED, &names::rows_used(MARKS.len(), MARKS.len()))?;
+    ensure!(page.text(REFUSED)?.is_empty(), "of good files it says {:?}", page.text(REFUSED)?);
+    page.click("Undo")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    page.click("Redo")?;
+    page.sees(names::ROWS_USED, &names::rows_used(MARKS.len(), MARKS.len()))?;
+    let result = page.result()?;
+    page.is_saved()?;
+    page.reload()?;
+    ensure!(page.result()? == result, "after a reload the result is another");
+    page.click("Show the traces of row 2")?;
+    is_drawn(&page, PLOT)?;
+    page.reads("#traces-summary", "Trace B has its baseline")?;
+    is_drawn(&page, "#walk-plot")?;
+    zoomed(&page)?;
+
+    page.click("Take the bundle (.zip)")?;
+    let (_, bytes) = page.downloaded()?;
+    let mut notebook = bundle::read(&bytes)?.notebook;
+    let by_fraction = speed(&notebook)?;
+    ensure!((by_fraction / C - 1.0).abs() < 0.01, "constant fraction gives {by_fraction} m/s");
+    notebook.apply(Edit::SetEstimator(Estimator::FixedLevel), "")?;
+    let shift = speed(&notebook)? / by_fraction - 1.0;
+    let expected = expected_shift();
+    ensure!(expected < -0.02, "the bench hardly walks: {expected}");
+    // Within a tenth of it, and what noise leaves of two delays to a few hundredths of a nanosecond.
+    ensure!((shift - expected).abs() < 0.1 * expected.abs() + 0.004, "it moves v by {shift}, not {expected}");
+    page.click("fixed level: both edges at the same voltage; it walks, as a smaller pulse crosses later")?;
+    let shown = view(&notebook, &analyse(&notebook)).result.short;
+    page.sees(names::RESULT, &shown)?;
+    for estimator in Estimator::ALL.into_iter().filter(|one| *one != Estimator::FixedLevel) {
+        notebook.apply(Edit::SetEstimator(estimator), "")?;
+        let c = speed(&notebook)?;
+        ensure!((c / C - 1.0).abs() < 0.01, "{estimator:?} gives {c} m/s");
+    }
+    page.is_silent()
+}
+
+fn speed(notebook: &Notebook) -> Result<f64> {
+    let speed = analyse(notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
+    Ok(speed.c)
+}
+
+/// By what fraction a level of half the smallest pulse should move v, from the pulses that the bench is made of.
+fn expected_shift() -> f64 {
+    let bench = weakening();
+    let distance = |mark: u32| f64::from(mark) / 1000.0;
+    let top =
+        |light| (0..4000).map(|at| bench.b.level(f64::from(at) * 0.01 - 20.0, light)).fold(0.0, f64::max);
+    let crossing = |level: f64, light: f64| {
+        let at =
+            (0..200_000).map(|at| f64::from(at) * 1e-4 - 10.0).find(|at| bench.b.level(*at, light) >= level);
+        at.unwrap_or(f64::NAN)
+    };
+    let smallest = top(bench.light(distance(MARKS[MARKS.len() - 1])));
+    let level = 0.5 * smallest;
+    let late = |light: f64| crossing(level, light) - crossing(0.5 * top(light), light);
+    let walk: Vec<(f64, f64)> =
+        MARKS.iter().map(|mark| (distance(*mark), late(bench.light(distance(*mark))) - late(1.0))).collect();
+    let count = walk.len() as f64;
+    let mean = |of: fn(&(f64, f64)) -> f64| walk.iter().map(of).sum::<f64>() / count;
+    let (d, w) = (mean(|at| at.0), mean(|at| at.1));
+    let slope = walk.iter().map(|at| (at.0 - d) * (at.1 - w)).sum::<f64>()
+        / walk.iter().map(|at| (at.0 - d) * (at.0 - d)).sum::<f64>();
+    let true_slope = 1e9 / C;
+    true_slope / (true_slope + slope) - 1.0
+}
+
+/// Buttons and keys change the time that is shown, and lead back.
+fn zoomed(page: &Page) -> Result<()> {
+    let shown = || page.text("#traces-summary");
+    let whole = shown()?;
+    page.click("Zoom in")?;
+    let near = eventually("the drawing shows less", shown, |text| *text != whole)?;
+    // Behind the last tool the drawing itself is reached backwards; it takes keys.
+    page.browser.run("document.querySelector('.traces-stage').focus()", vec![])?;
+    page.press(Key::Right)?;
+    eventually("the drawing shows what is later", shown, |text| *text != near)?;
+    page.click("Whole pulse")?;
+    eventually("the drawing shows the whole pulse", shown, |text| *text == whole)?;
+    Ok(())
+}
+
+/// A layout that can't be told from the file is corrected by hand, for all files.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    // Nothing in these files tells that B stands before A, and that the volts are millivolts.
+    let style = Style { labels: false, ..Style::default() };
+    let mut files = Vec::new();
+    for mark in [1000, 3000, 5000] {
+        let mut recording = recorded(&Bench::default(), mark);
+        recording.channels.reverse();
+        files.push(page.home.write(&format!("{mark} mm.txt"), both_as_text(&recording, &style).as_bytes())?);
+    }
+    choose(&page, &files)?;
+    page.reads(STATUS, "3 files, 3 positions")?;
+    page.choose("What column 2 holds", "trace B")?;
+    let swapped = || page.value("What column 3 holds");
+    eventually("the two columns change places", swapped, |value| value == "channel_a")?;
+    page.choose("Unit of column 2", "mV")?;
+    page.choose("Unit of column 3", "mV")?;
+    page.click("Measure all")?;
+    page.reads(STATUS, "3 positions were measured")?;
+    page.sees(names::ROWS_USED, &names::rows_used(3, 3))?;
+    let shown = page.text("#row-1 .output.delay output")?;
+    let found: f64 = shown.split('(').next().unwrap_or_default().parse().with_context(|| shown.clone())?;
+    ensure!((found - delay(1000)).abs() < 0.2, "{shown} is shown where {} ns were made", delay(1000));
+    page.click("Show the traces of row 1")?;
+    // 0.8 V of the bench, taken for millivolts.
+    page.reads("#traces-summary", "and its top at 7.2")?;
+    page.is_silent()
+}
+
+/// A long run goes on beside the page and is stopped: what was measured until then stays.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_run_is_stopped(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    let long = Bench { digitiser: Digitiser { samples: 30_000, ..Digitiser::default() }, ..Bench::default() };
+    let text = both_as_text(&recorded(&long, 1000), &Style::default());
+    let make = "return [...Array(400).keys()].map((n) => new File([arguments[0]], `${n + 1} mm.csv`))";
+    give(&page, &make.replace("arguments[0]", "arguments[0], `\\n`"), vec![json!(text)])?;
+    page.reads(STATUS, "400 positions")?;
+    page.click("Measure all")?;
+    let count = || page.text("#trace-count");
+    let begun = eventually("the progress is told", count, |text| text.contains("of 400"))?;
+    eventually("the progress grows", count, |text| *text != begun)?;
+    // The page is alive meanwhile.
+    page.fill("Title of the notebook", "Long")?;
+    page.sees(names::TITLE, "Long")?;
+    page.click("Stop")?;
+    page.reads(STATUS, "Stopped.")?;
+    let rows = page.count(names::ROWS)?;
+    ensure!(rows < 400, "all {rows} were measured");
+    page.is_silent()
+}
+
+/// Whatever is wrong with a file is told with its name and the place; the good ones count, and the page stays alive.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    let good = both_as_text(&recorded(&Bench::default(), 1000), &Style::default());
+    let of = |digitiser, light| {
+        let bench = Bench { digitiser, ..Bench::default() };
+        both_as_text(&bench.record(8.0, light, &mut Random::new(3, 0)), &Style::default())
+    };
+    let usual = Digitiser::default();
+    let lines: Vec<&str> = good.lines().collect();
+    let unequal =
+        [lines.get(..700).context("lines")?, lines.get(705..).context("lines")?].concat().join("\n");
+    let nan: Vec<String> = lines
+        .iter()
+        .enumerate()
+        .map(|(at, line)| {
+            if at == 900 {
+                line.rsplit_once(',').map_or("", |(rest, _)| rest).to_owned() + ",NaN"
+            } else {
+                (*line).to_owned()
+            }
+        })
+        .collect();
+    let bytes: Vec<u8> = (0..=255).cycle().take(4000).collect();
+    let bad: [(&str, Vec<u8>, &str); 7] = [
+        ("no pulse.csv", of(usual, 1e-6).into_bytes(), "no pulse"),
+        ("clipped.csv", of(Digitiser { full_scale: 0.4, ..usual }, 1.0).into_bytes(), "clipped: from sample"),
+        ("ends.csv", of(Digitiser { samples: 640, ..usual }, 1.0).into_bytes(), "sample"),
+        ("late.csv", of(Digitiser { start: 1.0, ..usual }, 1.0).into_bytes(), "sample"),
+        ("unequal.csv", unequal.into_bytes(), "line 701"),
+        ("nan.csv", nan.join("\n").into_bytes(), "line 901"),
+        ("binary.csv", bytes, "binary file"),
+    ];
+    let mut files = vec![page.home.write("A 1000mm.csv", good.as_bytes())?];
+    for (name, bytes, _) in &bad {
+        files.push(page.home.write(name, bytes)?);
+    }
+    choose(&page, &files)?;
+    page.reads(STATUS, "8 files")?;
+    page.click("Measure all")?;
+    page.reads(STATUS, "measured")?;
+    let told = page.text(REFUSED)?;
+    ensure!(page.text(STATUS)?.starts_with("1 position was measured"), "all it refuses is {told:?}");
+    for (name, _, words) in &bad {
+        let line = told.lines().find(|line| line.contains(name));
+        ensure!(line.is_some_and(|line| line.contains(words)), "of {name} it says {line:?} in {told:?}");
+    }
+    page.sees(names::ROWS_USED, &names::rows_used(1, 1))?;
+
+    // One that says it has a gigabyte is not even read.
+    let huge = "const file = new File([arguments[0]], 'huge.csv');
+        Object.defineProperty(file, 'size', { value: 2 ** 30 });
+        const list = [file, new File([arguments[0]], 'A 2000mm.csv')];
+        Object.defineProperty(document.querySelector('#trace-files'), 'files', { value: list, configurable: true });
+        return []";
+    page.browser.run(
+        &format!("(function () {{ {huge} }})(...arguments); document.querySelector('{FILES}').dispatchEvent(new Event('change')); \
+                  delete document.querySelector('{FILES}').files"),
+        vec![json!(good)],
+    )?;
+    page.reads(STATUS, "2 files")?;
+    page.click("Measure all")?;
+    page.reads(STATUS, "positions were measured")?;
+    page.reads(REFUSED, "huge.csv: this file is larger than 64 MB")?;
+    page.sees(names::ROWS_USED, &names::rows_used(2, 2))?;
+
+    // Ten thousand files are too many, and none is looked at.
+    give(&page, "return [...Array(10000).keys()].map((n) => new File(['1'], `${n} mm.csv`))", vec![])?;
+    page.reads(REFUSED, "10000 files are more than the 2,000")?;
+    page.sees(names::ROWS_USED, &names::rows_used(2, 2))?;
+    page.fill("Title of the notebook", "Alive")?;
+    page.sees(names::TITLE, "Alive")?;
+    page.is_saved()?;
+    page.is_silent()
+}

@@ -51,6 +51,7 @@ class Page {
       open: (id) => this.open(id),
       blank: () => this.keep(core.Desk.blank()),
       demo: () => this.openDemo(),
+      demoSet: globalThis.SLOPE_WASM_BASE64 ? undefined : (set) => this.openDemoSet(set),
       openNext: () => this.openLatest(),
       rename: (id, title) => this.rename(id, title),
     });
@@ -161,6 +162,14 @@ class Page {
     const text = await demoText();
     if (text === undefined) tell(words.notebooks.noDemo);
     await this.keep(text === undefined ? core.Desk.blank() : core.Desk.open(text));
+  }
+
+  /** @param {string} set */
+  async openDemoSet(set) {
+    const name = `${set}.zip`;
+    const answer = await fetch(new URL(`demo/${name}`, document.baseURI)).catch(() => undefined);
+    if (answer?.ok) await this.openFile(new File([await answer.blob()], name));
+    else tell(words.notebooks.noDemo);
   }
 
   /** Opens the notebook used last; on a first visit, the demo. */

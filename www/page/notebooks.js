@@ -18,9 +18,14 @@ import { tell } from './tell.js';
  * @property {(id: string) => Promise<boolean>} open
  * @property {() => Promise<void>} blank opens a new blank notebook
  * @property {() => Promise<void>} demo opens a new copy of the demo
+ * @property {((set: 'photographs' | 'traces') => Promise<void>) | undefined} demoSet opens a copy of a demo with files;
+ *   absent where the page has none beside it
  * @property {() => Promise<void>} openNext opens another notebook than the one deleted
  * @property {(id: string, title: string) => Promise<boolean>} rename whether it could be done
  */
+
+/** Demos with files. @type {('photographs' | 'traces')[]} */
+const SETS = ['photographs', 'traces'];
 
 export class Notebooks {
   /** @param {Keeping} keeping */
@@ -38,7 +43,9 @@ export class Notebooks {
     this.dialog.append(el('h2', { id: 'notebooks-title' }, t.title),
       el('p', { class: 'actions' },
         el('button', { type: 'button', id: 'new-blank', class: 'main', click: go(keeping.blank) }, t.blank),
-        el('button', { type: 'button', id: 'new-demo', click: go(keeping.demo) }, t.demo)),
+        el('button', { type: 'button', id: 'new-demo', click: go(keeping.demo) }, t.demo),
+        ...SETS.map((set) => el('button', { type: 'button', hidden: !keeping.demoSet, click: go(async () => keeping.demoSet?.(set)) },
+          t.demoSets[set]))),
       this.list, this.binBox,
       el('p', { class: 'actions' },
         el('button', { type: 'button', id: 'close-notebooks', click: () => this.dialog.close() }, t.close)));

@@ -405,6 +405,7 @@ export const words = {
     title: 'Notebooks',
     blank: 'New blank notebook',
     demo: 'New from the demo',
+    demoSets: { photographs: 'Demo with photographs', traces: 'Demo with traces' },
     noDemo: 'The demo could not be read.',
     open: 'Open',
     current: 'open now',

@@ -63,7 +63,7 @@ pub fn pack(project: &Project) -> Result<()> {
     }
     copy_declarations(project)?;
     dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
-    dist.copy_folder(&project.root.join("demo"), Path::new("demo"), &["json"])?;
+    dist.copy_folder(&project.root.join("demo"), Path::new("demo"), &["json", "zip"])?;
     let script = dist.joined_whole(ALL, Form::Module)?;
     let one_file = onefile::make(&dist.root, &dist.handed()?, &script)?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;

@@ -33,7 +33,7 @@ fn rig() -> Rig {
         (BenchField::Wavelength, "650 nm"),
         (BenchField::PulseRate, "1 MHz"),
         (BenchField::ScreenWidth, "10"),
-        (BenchField::MarkUncertainty, "0.04"),
+        (BenchField::MarkUncertainty, "0.08"),
         (BenchField::TimeBaseUncertainty, "100 ppm"),
         (BenchField::Temperature, "19"),
         (BenchField::Pressure, "1002"),

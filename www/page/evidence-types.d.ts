@@ -177,7 +177,7 @@ export interface Aside {
 }
 /** One recording, or A's and B's. */
 export interface Reading {
-  add(name: string, bytes: Uint8Array, layout: Layout | undefined): Layout;
+  add(name: string, bytes: Uint8Array, layout: Layout | undefined, sha256: string): Layout;
   measure(asked: Asked): Measured;
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
   free(): void;

@@ -44,7 +44,7 @@ const calls = {
     let spare = fresh;
     try {
       const layouts = files.map(({ file, layout }, place) => (
-        fresh.add(file.name, contents[place] ?? new Uint8Array(), layout)));
+        fresh.add(file.name, contents[place] ?? new Uint8Array(), layout, hashes[place] ?? '')));
       const measured = fresh.measure(asked);
       if (keep) {
         spare = reading;

@@ -158,13 +158,20 @@ impl Reading {
         Self::default()
     }
 
-    /// Reads a file in, A's first, by a layout or as it is recognised; gives the layout.
+    /// Reads a file in, A's first, by a layout or as it is recognised, `sha256` being its hash; gives the layout.
     ///
     /// # Errors
     /// `{kind: "read" | "lacks_trace" | "asked", message}`.
-    pub fn add(&mut self, name: &str, bytes: &[u8], layout: &JsValue) -> Result<JsValue, JsValue> {
+    pub fn add(
+        &mut self,
+        name: &str,
+        bytes: &[u8],
+        layout: &JsValue,
+        sha256: String,
+    ) -> Result<JsValue, JsValue> {
         let layout = if layout.is_undefined() { None } else { Some(from_js(layout)?) };
-        self.0.add(name, bytes, layout).map(|layout| to_js(&layout)).map_err(|error| refused(&error))
+        let layout = self.0.add_hashed(name, bytes, layout, sha256).map_err(|error| refused(&error))?;
+        Ok(to_js(&layout))
     }
 
     /// Everything of the pair.

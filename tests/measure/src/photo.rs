@@ -52,7 +52,11 @@ pub fn ready() -> Result<f64> {
         let number = |name: &str| answer.get(name).and_then(Value::as_f64).context("no time");
         is_right(&answer, &truth)?;
         if run == 0 {
-            eprintln!("  with the worker's start {:.0} ms; {:.0} bytes are kept", number("took")?, number("size")?);
+            eprintln!(
+                "  with the worker's start {:.0} ms; {:.0} bytes are kept",
+                number("took")?,
+                number("size")?
+            );
         } else {
             times.push(number("took")?);
             shrinks.push(number("shrunk")?);
@@ -85,7 +89,8 @@ fn is_right(answer: &Value, truth: &Truth) -> Result<()> {
     let width = answer.get("width").and_then(Value::as_f64).context("no width")?;
     for (edge, real) in truth.edges.iter().enumerate() {
         let at = |axis: &str| answer.pointer(&format!("/edges/{edge}/at/{axis}")).and_then(Value::as_f64);
-        let place = at("x").zip(at("y")).with_context(|| format!("no edge is proposed: {}", json!(answer)))?;
+        let place =
+            at("x").zip(at("y")).with_context(|| format!("no edge is proposed: {}", json!(answer)))?;
         let scale = width / 4000.0;
         let off = (place.0 - real.x * scale).abs();
         ensure!(off < CLOSE, "edge {edge} is proposed {off:.1} pixels off the true one");

@@ -22,7 +22,7 @@ const PAIRS: usize = 500;
 /// Pairs of files that differ; the others are these over again.
 const DIFFERENT: usize = 10;
 /// Runs before the peer's and as many after, each time after one that is not counted.
-const RUNS: usize = 4;
+const RUNS: usize = 3;
 /// How far the median of a way's errors may lie off, ns: a sample. It would show a delay of something else.
 const CLOSE: f64 = 0.1;
 
@@ -50,9 +50,12 @@ pub fn of_files(peers: &Peers) -> Result<f64> {
     let workers = usize::try_from(workers.as_u64().context("no workers")?)?;
     let ours = || repeated(|| in_workers(&page.browser));
     let problem = json!({ "files": files.chunks(2).collect::<Vec<_>>(), "pairs": PAIRS });
-    beside(&format!("{workers} workers"), ours, || peers.delays("traces", workers, &problem), |pair| {
-        true_delay(pair % DIFFERENT)
-    })
+    beside(
+        &format!("{workers} workers"),
+        ours,
+        || peers.delays("traces", workers, &problem),
+        |pair| true_delay(pair % DIFFERENT),
+    )
 }
 
 /// The same from samples in memory by cross-correlation, both on one thread: ours in wasm compiled as the evidence
@@ -102,7 +105,8 @@ fn beside(
     let times = Times::of(times);
     for (whose, delays) in [("ours", &delays), ("the peer's", &peer.delays)] {
         ensure!(delays.len() == PAIRS, "{whose} delays are {}", delays.len());
-        let off = Times::of(delays.iter().enumerate().map(|(pair, delay)| (delay - truth(pair)).abs()).collect());
+        let off =
+            Times::of(delays.iter().enumerate().map(|(pair, delay)| (delay - truth(pair)).abs()).collect());
         eprintln!("  {whose} delays lie off by {:.4} ns (median)", off.median());
         ensure!(off.median() < CLOSE, "{whose} delays are not the true ones");
     }

@@ -49,6 +49,8 @@ impl Traces {
 
     /// All samples: of each pair the first trace and then the second.
     pub fn samples(&self) -> impl Iterator<Item = f64> {
-        self.0.iter().flat_map(|pair| pair.channels.iter().flat_map(|channel| channel.samples.iter().copied()))
+        self.0
+            .iter()
+            .flat_map(|pair| pair.channels.iter().flat_map(|channel| channel.samples.iter().copied()))
     }
 }

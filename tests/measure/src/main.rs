@@ -7,6 +7,7 @@
 //! Run by `cargo measure`, which says by environment variables where the page is served and what to drive it by.
 
 mod fits;
+mod memory;
 mod peers;
 mod photo;
 mod stage;
@@ -25,7 +26,7 @@ use peers::Peers;
 /// A row: its name, its unit, and what gives its value.
 type Row = (&'static str, &'static str, fn() -> Result<f64>);
 
-const ROWS: [Row; 11] = [
+const ROWS: [Row; 12] = [
     ("fit_24_rows_vs_scipy_odr", "ratio", || fits::of_24_rows(&Peers::get()?)),
     ("fit_200_rows_shared_vs_scipy", "ratio", || fits::of_200_rows(&Peers::get()?)),
     ("monte_carlo_vs_numpy", "ratio", || trials::beside_numpy(&Peers::get()?)),
@@ -33,6 +34,7 @@ const ROWS: [Row; 11] = [
     ("traces_500_vs_pandas_numpy", "ratio", || traces::of_files(&Peers::get()?)),
     ("cross_correlation_500_vs_numpy", "ratio", || traces::by_correlation(&Peers::get()?)),
     ("photo_12mp_ready_ms", "ms", photo::ready),
+    ("memory_100_pictures_mb", "MB", memory::of_100_pictures),
     ("open_demo_ms", "ms", visits::open_demo),
     ("edit_200_rows_ms", "ms", visits::edit_200_rows),
     ("save_edit_ms", "ms", visits::save_edit),

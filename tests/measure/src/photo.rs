@@ -2,7 +2,7 @@
 
 use anyhow::{Context, Result, ensure};
 use jpeg_encoder::{ColorType, Encoder};
-use page_tests::page::Home;
+use page_tests::page::Page;
 use serde_json::{Value, json};
 use slope_bench::screen::{Camera, Shot, Truth, demo_series};
 
@@ -22,20 +22,8 @@ const CLOSE: f64 = 6.0;
 /// When the page does not do it, or proposes other marks.
 pub fn ready() -> Result<f64> {
     let stage = stage()?;
-    let home = Home::new()?;
-    let (jpeg, truth) = picture()?;
-    eprintln!("  a JPEG of {:.1} MB", jpeg.len() as f64 / 1e6);
-    let file = home.write("screen.jpg", &jpeg)?;
-    let page = stage.page_at(&stage.address, home)?;
-    let input = "
-        const input = document.createElement('input');
-        Object.assign(input, { type: 'file', id: 'measured' });
-        document.body.append(input);
-        return input;";
-    let input = page.browser.element(input, vec![])?.context("no input for a file")?;
-    page.browser.choose_file(&input, &file)?;
-    let load = "return import('/evidence.js').then(({ Evidence }) => { window.evidence = new Evidence(); })";
-    page.browser.run(load, vec![])?;
+    let page = stage.page()?;
+    let truth = hand_over(&page)?;
     let (mut times, mut shrinks) = (Vec::new(), Vec::new());
     for run in 0..=RUNS {
         let script = "
@@ -72,6 +60,26 @@ pub fn ready() -> Result<f64> {
         shrinks.least()
     );
     Ok(times.median())
+}
+
+/// Puts the picture before the page as a file, with an `Evidence` to look at it; gives what is true of it.
+///
+/// # Errors
+/// When it can't be drawn, or the page does not take it.
+pub fn hand_over(page: &Page) -> Result<Truth> {
+    let (jpeg, truth) = picture()?;
+    eprintln!("  a JPEG of {:.1} MB", jpeg.len() as f64 / 1e6);
+    let file = page.home.write("screen.jpg", &jpeg)?;
+    let input = "
+        const input = document.createElement('input');
+        Object.assign(input, { type: 'file', id: 'measured' });
+        document.body.append(input);
+        return input;";
+    let input = page.browser.element(input, vec![])?.context("no input for a file")?;
+    page.browser.choose_file(&input, &file)?;
+    let load = "return import('/evidence.js').then(({ Evidence }) => { window.evidence = new Evidence(); })";
+    page.browser.run(load, vec![])?;
+    Ok(truth)
 }
 
 /// The picture, and what is true of it.

@@ -28,7 +28,7 @@ enum Subject {
 }
 
 /// The rows, in the order in which they are printed: first those that are measured here.
-const ROWS: [(&str, Subject); 15] = [
+const ROWS: [(&str, Subject); 16] = [
     ("wasm_gzip_bytes", Subject::Size),
     ("evidence_wasm_gzip_bytes", Subject::Size),
     ("page_gzip_bytes", Subject::Size),
@@ -40,6 +40,7 @@ const ROWS: [(&str, Subject); 15] = [
     ("traces_500_vs_pandas_numpy", Subject::Page),
     ("cross_correlation_500_vs_numpy", Subject::BothLibraries),
     ("photo_12mp_ready_ms", Subject::Page),
+    ("memory_100_pictures_mb", Subject::Page),
     ("open_demo_ms", Subject::Page),
     ("edit_200_rows_ms", Subject::Page),
     ("save_edit_ms", Subject::Page),

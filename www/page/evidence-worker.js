@@ -6,7 +6,7 @@
  */
 import * as exported from './slope_aside.js';
 
-/** @import { Answer, Aside, Calls, Picture, Reading, Refusal, Task } from './evidence-types.js' */
+/** @import { Answer, Aside, Calls, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
 
 const aside = /** @type {Aside} */ (/** @type {unknown} */ (exported));
 const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
@@ -19,6 +19,8 @@ const HEADER = 1 << 20;
 let reading;
 /** The pixels of the picture that was looked at last, and its number. @type {{number: number, image: ImageData} | undefined} */
 let seen;
+/** What trace files hold that are read before it is their turn. @type {WeakMap<TraceFile[], ReturnType<typeof contentsOf>>} */
+const ahead = new WeakMap();
 /** What is asked for comes to an end before the next begins. @type {Promise<void>} */
 let work = Promise.resolve();
 
@@ -37,20 +39,18 @@ const calls = {
   recognise: async (file) => aside.recognise(file.name, await bytesOf(file)),
 
   async measure(files, asked, keep) {
-    const contents = await Promise.all(files.map(({ file }) => bytesOf(file)));
-    const hashes = await Promise.all(contents.map(hash));
+    const contents = await (ahead.get(files) ?? contentsOf(files));
     const fresh = new aside.Reading();
     /** @type {Reading | undefined} */
     let spare = fresh;
     try {
-      const layouts = files.map(({ file, layout }, place) => (
-        fresh.add(file.name, contents[place] ?? new Uint8Array(), layout, hashes[place] ?? '')));
+      const layouts = contents.map(({ name, layout, bytes, sha256 }) => fresh.add(name, bytes, layout, sha256));
       const measured = fresh.measure(asked);
       if (keep) {
         spare = reading;
         reading = fresh;
       }
-      const held = files.map(({ file: { name, size } }, place) => ({ name, size, sha256: hashes[place] ?? '' }));
+      const held = contents.map(({ name, bytes: { length }, sha256 }) => ({ name, size: length, sha256 }));
       return { files: held, layouts, measured };
     } finally {
       spare?.free();
@@ -106,6 +106,14 @@ async function hash(bytes) {
   if (!globalThis.crypto?.subtle) return aside.sha256(bytes);
   const digest = await crypto.subtle.digest('SHA-256', bytes);
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** What trace files hold, with their hashes. @param {TraceFile[]} files */
+function contentsOf(files) {
+  return Promise.all(files.map(async ({ file, layout }) => {
+    const bytes = await bytesOf(file);
+    return { name: file.name, layout, bytes, sha256: await hash(bytes) };
+  }));
 }
 
 /** @param {Blob} file */
@@ -189,6 +197,13 @@ here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
       fail(error);
     }
   } else {
+    if (data.call === 'measure') {
+      const files = /** @type {TraceFile[]} */ (data.values[0]);
+      const contents = contentsOf(files);
+      // A refusal is looked at when it is these files' turn.
+      contents.catch(() => {});
+      ahead.set(files, contents);
+    }
     work = work.then(() => answer(data));
   }
 };

@@ -19,6 +19,8 @@ const LARGEST = 64 * 1024 * 1024;
 const MOST_FILES = 2000;
 /** Workers of a batch, however many cores there are. */
 const MOST_WORKERS = 4;
+/** Pairs that a worker of a batch is asked for at once: the files of the next are read while one is measured. */
+const AHEAD = 2;
 
 export class Evidence {
   constructor() {
@@ -163,23 +165,42 @@ export class Evidence {
       next = all;
       for (const helper of helpers) helper.end(refusal('stopped'));
     };
+    /** @param {Helper} helper @param {number} index */
+    const ask = (helper, index) => {
+      const files = /** @type {TraceFiles} */ (pairs[index]);
+      const answer = (async () => {
+        for (const { file } of files) checkSize(file);
+        return helper.ask('measure', files, asked, false);
+      })();
+      // A refusal is looked at when it is this pair's turn.
+      answer.catch(() => {});
+      return { index, answer };
+    };
     const lane = async () => {
       /** @type {Helper | undefined} */
       let helper;
-      while (next < all) {
-        const index = next;
-        next += 1;
+      /** Asked and not yet answered, in the order in which the worker takes them. @type {ReturnType<typeof ask>[]} */
+      let open = [];
+      while (open.length > 0 || next < all) {
+        if (!helper || helper.ended) {
+          helper = await Helper.start();
+          if (signal?.aborted) helper.end(refusal('stopped'));
+          helpers.add(helper);
+          // The worker came to its end over the pair that was answered for; these had not their turn.
+          const fresh = helper;
+          open = open.map(({ index }) => ask(fresh, index));
+        }
+        while (open.length < AHEAD && next < all) {
+          open.push(ask(helper, next));
+          next += 1;
+        }
+        const first = open.shift();
+        if (!first) return;
+        const { index, answer } = first;
         /** @type {{found: MeasuredFiles | null, refused: Thrown | null}} */
         let outcome;
         try {
-          const files = /** @type {TraceFiles} */ (pairs[index]);
-          for (const { file } of files) checkSize(file);
-          if (!helper || helper.ended) {
-            helper = await Helper.start();
-            if (signal?.aborted) helper.end(refusal('stopped'));
-            helpers.add(helper);
-          }
-          outcome = { found: await helper.ask('measure', files, asked, false), refused: null };
+          outcome = { found: await answer, refused: null };
         } catch (error) {
           const refused = /** @type {Thrown} */ (error);
           if (refused.kind === 'stopped') return;

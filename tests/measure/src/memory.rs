@@ -9,7 +9,7 @@ use serde_json::json;
 use tempfile::TempDir;
 
 use crate::photo::hand_over;
-use crate::stage::stage;
+use crate::stage::parts;
 
 /// Pictures kept.
 const PICTURES: usize = 100;
@@ -23,7 +23,7 @@ const AT_ONCE: usize = 4;
 /// # Errors
 /// When the page does not keep them, or the system does not tell.
 pub fn of_100_pictures() -> Result<f64> {
-    let stage = stage()?;
+    let stage = parts()?;
     let folder = TempDir::new()?;
     let profile = folder.path().join("profile");
     let browser = stage.driver.browser(&profile, &folder.path().join("downloads"))?;

@@ -6,7 +6,7 @@ use page_tests::page::Page;
 use serde_json::{Value, json};
 use slope_bench::screen::{Camera, Shot, Truth, demo_series};
 
-use crate::stage::stage;
+use crate::stage::parts;
 use crate::timing::Times;
 
 /// Pictures timed, after a first that also starts the worker.
@@ -21,7 +21,7 @@ const CLOSE: f64 = 6.0;
 /// # Errors
 /// When the page does not do it, or proposes other marks.
 pub fn ready() -> Result<f64> {
-    let stage = stage()?;
+    let stage = parts()?;
     let page = stage.page()?;
     let truth = hand_over(&page)?;
     let (mut times, mut shrinks) = (Vec::new(), Vec::new());

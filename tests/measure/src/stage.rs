@@ -15,6 +15,14 @@ pub fn stage() -> Result<Stage> {
     Ok(Stage { driver: driver()?, address: told("SLOPE_URL")?, dist: PathBuf::from(told("SLOPE_DIST")?) })
 }
 
+/// The page with its modules one by one, which a script can import, and a driver to visit it with.
+///
+/// # Errors
+/// As [`stage`].
+pub fn parts() -> Result<Stage> {
+    Ok(Stage { address: told("SLOPE_PARTS")?, ..stage()? })
+}
+
 /// The driver alone.
 ///
 /// # Errors

@@ -14,7 +14,7 @@ use slope_bench::record::{Style, as_text};
 use tempfile::TempDir;
 
 use crate::peers::{Delays, Peers};
-use crate::stage::{driver, stage, told};
+use crate::stage::{driver, parts, told};
 use crate::timing::Times;
 
 /// Pairs measured.
@@ -43,7 +43,7 @@ pub fn of_files(peers: &Peers) -> Result<f64> {
             files.push(file);
         }
     }
-    let stage = stage()?;
+    let stage = parts()?;
     let page = stage.page_at(&stage.address, Home::new()?)?;
     hand_over(&page.browser, &files)?;
     let workers = page.browser.run("return Math.min(navigator.hardwareConcurrency, 4)", vec![])?;

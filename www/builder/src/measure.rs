@@ -4,7 +4,7 @@
 
 use std::fs;
 use std::io::Write as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
 use flate2::Compression;
@@ -25,6 +25,8 @@ enum Subject {
     BothLibraries,
     /// The packed page, in a browser.
     Page,
+    /// Modules of the page one by one, in a browser.
+    Parts,
 }
 
 /// The rows, in the order in which they are printed: first those that are measured here.
@@ -37,10 +39,10 @@ const ROWS: [(&str, Subject); 16] = [
     ("fit_200_rows_shared_vs_scipy", Subject::Library),
     ("monte_carlo_vs_numpy", Subject::Page),
     ("wasm_vs_native_fit", Subject::BothLibraries),
-    ("traces_500_vs_pandas_numpy", Subject::Page),
+    ("traces_500_vs_pandas_numpy", Subject::Parts),
     ("cross_correlation_500_vs_numpy", Subject::BothLibraries),
-    ("photo_12mp_ready_ms", Subject::Page),
-    ("memory_100_pictures_mb", Subject::Page),
+    ("photo_12mp_ready_ms", Subject::Parts),
+    ("memory_100_pictures_mb", Subject::Parts),
     ("open_demo_ms", Subject::Page),
     ("edit_200_rows_ms", Subject::Page),
     ("save_edit_ms", Subject::Page),
@@ -59,7 +61,7 @@ const FITS_STEM: &str = "fit";
 pub fn command(project: &Project, names: &[String]) -> Result<()> {
     let chosen = chosen(names)?;
     let is_chosen = |subject| chosen.iter().any(|(_, each)| *each == subject);
-    if is_chosen(Subject::Size) || is_chosen(Subject::Page) {
+    if [Subject::Size, Subject::Page, Subject::Parts].into_iter().any(is_chosen) {
         pack::pack(project)?;
     }
     if is_chosen(Subject::Size) {
@@ -80,7 +82,31 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
         let address = serve::in_background(folder)?;
         suite.env("SLOPE_FIT", format!("http://{address}/{FITS_STEM}.js"));
     }
+    if is_chosen(Subject::Parts) {
+        let address = serve::in_background(parts(project)?)?;
+        suite.env("SLOPE_PARTS", format!("http://{address}/"));
+    }
     shell::run(suite.args(["--release", "--"]).args(times))
+}
+
+/// A folder with the page as packed, but its modules not joined, so that each can be imported by itself. Its workers
+/// are the packed ones.
+fn parts(project: &Project) -> Result<PathBuf> {
+    let (dist, folder) = (project.dist(), project.target.join("page-parts"));
+    let copy = |from: &Path, to: &Path| pack::write_if_changed(&folder.join(to), &fs::read(from)?);
+    let is_worker =
+        |file: &Path| file.file_stem().is_some_and(|stem| stem.to_string_lossy().ends_with("-worker"));
+    for file in pack::files_below(&dist)? {
+        copy(&file, file.strip_prefix(&dist)?)?;
+    }
+    for source in [project.page(), project.bound(&CORE), project.bound(&ASIDE)] {
+        for file in pack::files_below(&source)? {
+            if file.extension().is_some_and(|end| end == "js") && !is_worker(&file) {
+                copy(&file, file.strip_prefix(&source)?)?;
+            }
+        }
+    }
+    Ok(folder)
 }
 
 /// The rows of these names, or all of them when there are no names.

@@ -96,22 +96,54 @@ fn median(samples: &mut [f64]) -> f64 {
 
 /// The step of the converter: the smallest difference of neighbours, if all samples lie whole numbers of it apart; else 0.
 pub(super) fn quantum(samples: &[f64]) -> f64 {
-    let (low, high) = samples.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), sample| {
-        (low.min(*sample), high.max(*sample))
-    });
-    let least =
-        samples.windows(2).map(|pair| (pair[1] - pair[0]).abs()).filter(|step| *step > 1e-9 * (high - low));
-    let least = least.fold(f64::INFINITY, f64::min);
-    if !least.is_finite() {
+    let least = |values: [f64; 2]| if values[0] < values[1] { values[0] } else { values[1] };
+    let low = least_of(samples, |sample| sample);
+    let high = -least_of(samples, |sample| -sample);
+    let tiny = 1e-9 * (high - low);
+    // Differences of each sample and the next, side by side.
+    let mut steps = [f64::INFINITY; LANES];
+    let later = samples.get(1..).unwrap_or_default();
+    let (blocks, rest) = later.as_chunks::<LANES>();
+    let (before, last) = samples.split_at(blocks.len() * LANES);
+    let step = |one: f64, other: f64| {
+        let step = (other - one).abs();
+        if step > tiny { step } else { f64::INFINITY }
+    };
+    for (one, other) in before.as_chunks::<LANES>().0.iter().zip(blocks) {
+        for lane in 0..LANES {
+            steps[lane] = least([step(one[lane], other[lane]), steps[lane]]);
+        }
+    }
+    let rest = last.iter().zip(rest).map(|(one, other)| step(*one, *other));
+    let smallest = steps.into_iter().chain(rest).fold(f64::INFINITY, |one, other| least([other, one]));
+    if !smallest.is_finite() {
         return 0.0;
     }
     // The whole span tells the step more exactly than one difference of printed numbers does.
-    let step = (high - low) / ((high - low) / least).round();
+    let step = (high - low) / ((high - low) / smallest).round();
     let whole = |sample: &f64| {
         let steps = (sample - low) / step;
-        (steps - steps.round()).abs() < 0.05
+        // A half, where the two ways of rounding differ, is no whole number by either.
+        (steps - steps.round_ties_even()).abs() < 0.05
     };
     if samples.iter().all(whole) { step } else { 0.0 }
+}
+
+/// Numbers that are compared side by side.
+const LANES: usize = 8;
+
+/// The least of what is made of the samples.
+fn least_of(samples: &[f64], of: impl Fn(f64) -> f64) -> f64 {
+    let less = |one: f64, other: f64| if one < other { one } else { other };
+    let mut least = [f64::INFINITY; LANES];
+    let (blocks, rest) = samples.as_chunks::<LANES>();
+    for block in blocks {
+        for (least, sample) in least.iter_mut().zip(block) {
+            *least = less(of(*sample), *least);
+        }
+    }
+    let rest = rest.iter().map(|sample| of(*sample));
+    least.into_iter().chain(rest).fold(f64::INFINITY, |one, other| less(other, one))
 }
 
 /// Autocorrelation up to where it vanishes in its own noise; empty unless it stands out at the first lag.

@@ -14,6 +14,8 @@ use super::{Baseline, Flag, TraceError, Waveform};
 const SAMPLES: usize = 32;
 /// Samples that the quiet part must have.
 const QUIET: usize = 12;
+/// Samples that are looked at together.
+const BLOCK: usize = 64;
 /// Noise left by the smoothing, over the height.
 const SMOOTH: f64 = 0.06;
 /// Heights below so many standard deviations of the noise are flagged as noisy (common practice, no source).
@@ -67,7 +69,10 @@ impl<'a> Pulse<'a> {
         if !wave.step.is_finite() || wave.step <= 0.0 {
             return Err(TraceError::Step { step: wave.step });
         }
-        if let Some(sample) = samples.iter().position(|sample| !sample.is_finite()) {
+        let finite = |block: &[f64]| block.iter().fold(true, |finite, sample| finite & sample.is_finite());
+        if !samples.chunks(BLOCK).all(finite)
+            && let Some(sample) = samples.iter().position(|sample| !sample.is_finite())
+        {
             return Err(TraceError::NotFinite { sample });
         }
         let few = TraceError::FewSamples { samples: samples.len(), needed: SAMPLES };
@@ -334,12 +339,20 @@ impl Rough {
     }
 }
 
-/// Level farthest from the baseline of the smoothed trace, and where.
+/// Level farthest from the baseline of the smoothed trace, and where it is first reached.
 fn extreme(sums: &Sums, width: usize) -> (f64, usize) {
     let (mut level, mut place) = (0.0_f64, 0);
-    for (at, sum) in sums.over(width).enumerate() {
-        if sum.abs() > level.abs() {
-            (level, place) = (sum, at);
+    let (begins, ends) = sums.around(width);
+    for (block, (begins, ends)) in begins.chunks(BLOCK).zip(ends.chunks(BLOCK)).enumerate() {
+        // Most blocks hold nothing farther, which several sums at a time tell.
+        let over = || begins.iter().zip(ends).map(|(begin, end)| end - begin);
+        let farther = over().fold(false, |farther, sum| farther | (sum.abs() > level.abs()));
+        if farther {
+            for (at, sum) in over().enumerate() {
+                if sum.abs() > level.abs() {
+                    (level, place) = (sum, block * BLOCK + at);
+                }
+            }
         }
     }
     (level / width as f64, place + width / 2)

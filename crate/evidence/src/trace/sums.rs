@@ -44,10 +44,10 @@ impl Sums {
         self.mean(from, at + width - width / 2)
     }
 
-    /// Sums over every stretch of `width` samples.
-    pub fn over(&self, width: usize) -> impl Iterator<Item = f64> {
+    /// The running sums before and after every stretch of `width` samples: their difference is the stretch's sum.
+    pub fn around(&self, width: usize) -> (&[f64], &[f64]) {
         let ends = self.before.get(width..).unwrap_or_default();
-        self.before.iter().zip(ends).map(|(begin, end)| end - begin)
+        (self.before.get(..ends.len()).unwrap_or_default(), ends)
     }
 
     /// Integral up to a place.

@@ -57,7 +57,7 @@ export class Pictures {
     byId('pictures').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint), written(this.intake.fields),
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
     new IntersectionObserver((entries) => {
-      this.inSight = entries.some(({ isIntersecting }) => isIntersecting);
+      this.inSight = entries.at(-1)?.isIntersecting ?? false;
       if (this.inSight) book.redraw();
     }).observe(byId('delays'));
     this.listen();
@@ -173,7 +173,7 @@ export class Pictures {
     this.busy = true;
     this.chooser.choose(row);
     this.place.say([later.pictures.loading]);
-    const kept = await keptFile(picture.file.sha256);
+    const kept = await keptFile(picture.file.sha256).catch(() => undefined);
     const bitmap = kept && await decoded(kept.blob);
     if (turn !== this.turn) {
       bitmap?.close();

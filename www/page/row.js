@@ -118,8 +118,9 @@ export class RowLine {
     const known = this.row !== undefined;
     this.row = row;
     if (!alike(notices, this.notices)) this.notices = notices;
-    // One edit moves the residuals of all rows. Those out of sight can wait until what is in sight is drawn.
-    if (known && !this.inSight) {
+    // One edit moves the residuals of all rows. Those out of sight can wait until what is in sight is drawn; what was
+    // typed never waits.
+    if (known && !this.inSight && row.cells === this.filled.cells) {
       if (waiting.size === 0) setTimeout(settle, PATIENCE);
       waiting.add(this);
     } else {

@@ -2,7 +2,7 @@
 //! recorded traces; beside each what was really so.
 //!
 //! ```text
-//! cargo run --release -p slope-of-light --example make_demo -- demo
+//! cargo run -p slope-of-light --example make_demo -- demo
 //! ```
 
 mod photographs;
@@ -25,13 +25,16 @@ type Made = (String, Vec<u8>);
 fn main() -> Result<(), Box<dyn Error>> {
     let folder = PathBuf::from(std::env::args().nth(1).ok_or("name the folder to write into")?);
     fs::create_dir_all(&folder)?;
-    for (name, text) in demo::files()? {
-        fs::write(folder.join(name), text)?;
-    }
-    for (name, bytes) in photographs::files()?.into_iter().chain(traces::files()?) {
+    for (name, bytes) in files()? {
         fs::write(folder.join(name), bytes)?;
     }
     Ok(())
+}
+
+/// All files of the demo sets.
+fn files() -> Result<Vec<Made>, Box<dyn Error>> {
+    let typed = demo::files()?.into_iter().map(|(name, text)| (name.to_owned(), text.into_bytes()));
+    Ok(typed.chain(photographs::files()?).chain(traces::files()?).collect())
 }
 
 /// The bundle of a notebook with its files.
@@ -58,4 +61,26 @@ fn without_edges(typed: &Notebook) -> Result<Notebook, EditError> {
         notebook.apply(edit, "")?;
     }
     Ok(notebook)
+}
+
+#[cfg(test)]
+mod tests {
+    #![expect(clippy::unwrap_used, reason = "tests")]
+
+    use std::collections::BTreeMap;
+    use std::fs;
+    use std::path::Path;
+
+    /// The folder `demo/` holds what `cargo demo` writes and nothing else, byte for byte.
+    #[test]
+    fn the_folder_holds_what_is_made() {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../demo");
+        let on_disk: BTreeMap<String, Vec<u8>> = fs::read_dir(folder)
+            .unwrap()
+            .map(|file| file.unwrap())
+            .map(|file| (file.file_name().into_string().unwrap(), fs::read(file.path()).unwrap()))
+            .collect();
+        let made: BTreeMap<String, Vec<u8>> = super::files().unwrap().into_iter().collect();
+        assert!(on_disk == made, "demo/ is not what is made: run `cargo demo`");
+    }
 }

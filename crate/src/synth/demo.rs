@@ -137,7 +137,3 @@ pub fn files() -> Result<[(&'static str, String); 2], EditError> {
         ("typed-readings.truth.json", format!("{truth:#}\n")),
     ])
 }
-
-#[cfg(test)]
-#[path = "demo_test.rs"]
-mod tests;

@@ -176,6 +176,7 @@ pub(super) fn draw_marks(
     let Area { left, top, right, bottom } = frame.plot;
     let font = theme.font_px;
     let mut room = Room::new(Area { left, top: top - 0.6 * font, right: right + font, bottom });
+    let theme = &theme.crowded(marks.len());
     let (struck, kept): (Vec<&Mark>, Vec<&Mark>) = marks.iter().partition(|mark| mark.struck);
     for mark in struck.iter().chain(&kept) {
         let at = frame.at(mark.distance, height(mark));

@@ -132,6 +132,13 @@ impl Theme {
         }
     }
 
+    /// The same look for so many marks: beyond some dozens they are smaller, to be told apart.
+    pub(super) fn crowded(&self, marks: usize) -> Self {
+        const MANY: usize = 80;
+        let share = if marks > MANY { 0.6 } else { 1.0 };
+        Self { mark_px: share * self.mark_px, ..self.clone() }
+    }
+
     /// The same look on plotters' SVG backend, which divides font sizes by 1.24.
     pub(super) fn for_svg(self) -> Self {
         Self { font_request: 1.24, ..self }

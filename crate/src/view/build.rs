@@ -3,7 +3,7 @@
 use litemap::LiteMap;
 
 use super::budget::budget_view;
-use super::evidence::{delays_view, kind};
+use super::evidence::{DelaysView, delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
 use super::figures::line_view;
 use super::proposal::proposal;
@@ -16,8 +16,25 @@ use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
 use crate::notebook::{Notebook, Page, Rail, Row, RowId};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, short_form};
 
+/// What was put into words before: the readings, and the rows that came of them, for as long as decimals are written
+/// alike.
+#[derive(Clone, Debug, Default)]
+pub struct Told {
+    /// The readings.
+    pub readings: Vec<RowReading>,
+    /// The rows.
+    pub rows: Vec<RowView>,
+    /// How decimals were written.
+    pub decimal_mark: DecimalMark,
+}
+
 /// Puts everything into words and digits.
 pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
+    view_after(notebook, analysis, &Told::default())
+}
+
+/// The same, with the words for distances and delays that are as they were before.
+pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &Told) -> View {
     let page = notebook.page();
     let problems = Problems::of(analysis);
     View {
@@ -36,9 +53,14 @@ pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
             .collect(),
         settings: settings(page, &problems),
         shared: shared(page, &problems),
-        rows: rows(page, analysis, &problems),
+        rows: rows(page, analysis, &problems, told),
         proposal: proposal(page, analysis),
-        delays: delays_view(page, analysis),
+        // Shown by a section that comes with the whole core.
+        delays: if cfg!(any(feature = "whole", not(target_arch = "wasm32"))) {
+            delays_view(page, analysis)
+        } else {
+            DelaysView::default()
+        },
         line: line_view(page, analysis),
         budget: budget_view(page, analysis),
         trials: plan_view(page, analysis),
@@ -151,19 +173,30 @@ fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
         .collect()
 }
 
-fn rows(page: &Page, analysis: &Analysis, problems: &Problems) -> Vec<RowView> {
+fn rows(page: &Page, analysis: &Analysis, problems: &Problems, told: &Told) -> Vec<RowView> {
     let residuals = residuals(analysis, page.decimal_mark);
-    let pairs = page.rows.iter().zip(&analysis.rows);
+    let pairs = page.rows.iter().zip(&analysis.rows).enumerate();
     pairs
-        .map(|(row, reading)| RowView {
+        .map(|(place, (row, reading))| RowView {
             residual: residuals.get(&row.id).cloned().unwrap_or_default(),
             notices: notices_of(row, analysis),
-            ..row_view(page, row, reading, problems)
+            ..row_view(page, row, (reading, told.at(place, page.decimal_mark)), problems)
         })
         .collect()
 }
 
-fn row_view(page: &Page, row: &Row, reading: &RowReading, problems: &Problems) -> RowView {
+impl Told {
+    /// What was told of a place, if decimals are still written so.
+    fn at(&self, place: usize, mark: DecimalMark) -> Option<(&RowReading, &RowView)> {
+        let known = self.readings.get(place).zip(self.rows.get(place));
+        known.filter(|_| self.decimal_mark == mark)
+    }
+}
+
+type Known<'a> = Option<(&'a RowReading, &'a RowView)>;
+
+fn row_view(page: &Page, row: &Row, (reading, known): (&RowReading, Known), problems: &Problems) -> RowView {
+    let mark = page.decimal_mark;
     let (state, lacks) = match &reading.part {
         Part::Empty => (RowState::Empty, String::new()),
         Part::Incomplete { lacks } => (RowState::Incomplete, lacks.clone()),
@@ -178,8 +211,14 @@ fn row_view(page: &Page, row: &Row, reading: &RowReading, problems: &Problems) -
         evidence: kind(row),
         struck: row.struck.clone().unwrap_or_default(),
         lacks,
-        distance: measured(reading.distance.as_ref(), "", page.decimal_mark),
-        delay: measured(reading.delay.as_ref(), "", page.decimal_mark),
+        distance: match known {
+            Some((old, told)) if old.distance == reading.distance => told.distance.clone(),
+            _ => measured(reading.distance.as_ref(), "", mark),
+        },
+        delay: match known {
+            Some((old, told)) if old.delay == reading.delay => told.delay.clone(),
+            _ => measured(reading.delay.as_ref(), "", mark),
+        },
         residual: String::new(),
         notices: Vec::new(),
     }

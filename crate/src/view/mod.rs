@@ -16,5 +16,5 @@ pub mod result;
 pub mod trials;
 pub mod types;
 
-pub use build::view;
+pub use build::{Told, view, view_after};
 pub use types::*;

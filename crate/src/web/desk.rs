@@ -18,7 +18,7 @@ use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
 use crate::view::trials::trials_view;
-use crate::view::{Figure, RowView, TrialsView, view};
+use crate::view::{Figure, Told, TrialsView, view, view_after};
 
 /// One open notebook: its log, and what was computed from it last.
 #[wasm_bindgen]
@@ -26,7 +26,7 @@ pub struct Desk {
     pub(super) notebook: Notebook,
     pub(super) analysis: Analysis,
     /// The rows as they were last handed over by [`Desk::news`].
-    told: Vec<RowView>,
+    told: Told,
     /// What trials gave, and how long the log was then.
     trials: Option<(usize, Outcome)>,
 }
@@ -34,7 +34,7 @@ pub struct Desk {
 impl Desk {
     fn holding(notebook: Notebook) -> Self {
         let analysis = analyse(&notebook);
-        Self { notebook, analysis, told: Vec::new(), trials: None }
+        Self { notebook, analysis, told: Told::default(), trials: None }
     }
 
     pub(super) fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
@@ -101,10 +101,10 @@ impl Desk {
     /// Everything the page shows, with `null` for each row that is as it was when this was last asked, and the outputs
     /// alone where nothing else changed.
     pub fn news(&mut self) -> JsValue {
-        let mut view = view(&self.notebook, &self.analysis);
+        let mut view = view_after(&self.notebook, &self.analysis, &self.told);
         let rows = std::mem::take(&mut view.rows);
         let rest = to_json(&view);
-        let each = rows.iter().enumerate().map(|(place, row)| match self.told.get(place) {
+        let each = rows.iter().enumerate().map(|(place, row)| match self.told.rows.get(place) {
             Some(told) if told == row => "null".to_owned(),
             Some(told) => row.outputs_since(told).map_or_else(|| to_json(row), |outputs| to_json(&outputs)),
             None => to_json(row),
@@ -113,7 +113,8 @@ impl Desk {
         // Of two members of one name the last one counts (ECMA-262, JSON.parse): the rows left out above come here.
         let open = rest.strip_suffix('}').unwrap_or("{\"title\":\"\"");
         let news = from_json(&format!("{open},\"rows\":[{}]}}", list.join(",")));
-        self.told = rows;
+        let readings = self.analysis.rows.clone();
+        self.told = Told { readings, rows, decimal_mark: view.decimal_mark };
         news
     }
 

@@ -1,9 +1,10 @@
 /**
- * The sections that are not in sight when the page opens: the plan, and delays from pictures and traces.
+ * What is not in sight when the page opens: the plan, delays from pictures and traces, how a row was worked out.
  */
 import { Delays } from './delays.js';
 import { byId } from './dom.js';
 import { Plan } from './plan.js';
+import { RowWork } from './row-work.js';
 import { later } from './strings-later.js';
 import { putWords } from './strings.js';
 
@@ -17,7 +18,7 @@ import { putWords } from './strings.js';
  */
 export function sections(book, keep) {
   putWords(later);
-  const parts = [new Plan(book, keep), new Delays(book)];
+  const parts = [new Plan(book, keep), new Delays(book), new RowWork(book)];
   for (const id of ['plan', 'delays']) byId(id).hidden = false;
   return parts;
 }

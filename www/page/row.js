@@ -48,7 +48,7 @@ export class RowLine {
     this.notices = [];
     /** The cells and notices in the document. @type {{cells?: RowView['cells'], notices?: Notice[]}} */
     this.filled = {};
-    this.number = el('span', { class: 'number' });
+    this.number = el('button', { type: 'button', class: 'quiet number' });
     this.marks = el('span', { class: 'marks' });
     /** @type {Map<Cell, HTMLInputElement>} */
     this.boxes = new Map(CELLS.map((cell) => [cell, cellBox(cell)]));
@@ -65,8 +65,9 @@ export class RowLine {
       { role: 'cell', class: `output ${name}`, 'data-label': words.readings.outputNames[name] },
       /** @type {HTMLElement} */ (this.outputs[index]), ...(name === 'residual' ? [this.lacks] : [])));
     cells[CELLS.indexOf('edge_b')]?.append(this.jump);
+    this.head = el('th', { scope: 'row', role: 'rowheader' }, this.number, this.marks);
     this.main = el('tr', { role: 'row' },
-      el('th', { scope: 'row', role: 'rowheader' }, this.number, this.marks),
+      this.head,
       ...cells.slice(0, remark), ...outputs, ...cells.slice(remark),
       el('td', { role: 'cell', class: 'action' }, this.strike));
     this.told = el('td', { role: 'cell', class: 'told' });
@@ -106,6 +107,10 @@ export class RowLine {
       setAttribute(box, 'aria-label', number === undefined ? t.newCell(column) : t.cell(column, number));
     }
     setText(this.number, number === undefined ? t.newRow : String(number));
+    setAttribute(this.number, 'aria-label', number === undefined ? undefined : t.workOf(number));
+    // The head is named by the number alone, which is read out at each cell.
+    setAttribute(this.head, 'aria-label', number === undefined ? t.newRow : String(number));
+    this.number.disabled = number === undefined;
     setHidden(this.strike, number === undefined);
   }
 

@@ -3,6 +3,7 @@
  */
 
 export const later = {
+  rowWork: { none: 'This row tells no distance and no delay yet.', close: 'Close' },
   plan: {
     hint: 'Before the lab: where to read, and what that will give. Type the positions, or move their handles on the '
       + 'rails by hand or with the arrow keys.',

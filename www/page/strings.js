@@ -227,6 +227,7 @@ export const words = {
     restoreRow: (/** @type {number} */ n) => `Restore row ${n}`,
     notUsed: 'not used yet',
     newRow: 'new',
+    workOf: (/** @type {number} */ n) => `How row ${n} was worked out`,
     newCell: (/** @type {string} */ column) => `${column}, new row`,
     cell: (/** @type {string} */ column, /** @type {number} */ n) => `${column}, row ${n}`,
     struck: (/** @type {string} */ reason) => `Struck out: ${reason}`,

@@ -266,6 +266,8 @@ export interface Desk {
   traces_words(marks: Float64Array): string;
   draw_walk(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
   evidence(row: number): EvidenceView | null;
+  /** How a row was worked out. */
+  row_work(row: number): Figure[];
   /** The height that the drawing of the bench wants at a width, both in CSS pixels. */
   bench_height(width: number): number;
   table(kind: TableKind): string;

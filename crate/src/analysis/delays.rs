@@ -113,7 +113,7 @@ fn time_base(cells: &mut Cells, ground: &Ground) -> Result<(f64, f64), String> {
     Ok((time, own.or(ground.bench.u_time_base).unwrap_or(0.0)))
 }
 
-/// What a timing comes to: the fields of [`Point`] that are about the delay.
+/// What a timing comes to: the fields of [`Point`](super::rows::Point) that are about the delay.
 pub(super) struct Delay {
     pub(super) y: f64,
     pub(super) uy: Option<f64>,

@@ -148,7 +148,7 @@ pub fn traces<B: DrawingBackend>(
     paint(area, &traces::scene(room(area, theme)?, picture, theme), theme)
 }
 
-/// What [`traces`] draws, in words.
+/// What [`traces()`] draws, in words.
 pub fn traces_words(picture: &TracesPicture) -> String {
     traces::words_of(picture)
 }

@@ -13,6 +13,7 @@ pub mod math;
 pub mod plan;
 pub mod proposal;
 pub mod result;
+pub mod row_work;
 pub mod trials;
 pub mod types;
 

@@ -14,9 +14,15 @@ use crate::plan::{To, rehearsal};
 use crate::report::pictures::walk_picture;
 use crate::view::evidence::{evidence_view, grid_lines};
 use crate::view::plan::{move_view, plan_view, truth_view};
+use crate::view::row_work::row_work;
 
 #[wasm_bindgen]
 impl Desk {
+    /// How a row was worked out: its figures, each with its formula.
+    pub fn row_work(&self, row: u32) -> JsValue {
+        to_js(&row_work(self.notebook.page(), &self.analysis, row))
+    }
+
     /// Puts measured traces (a list of `{row, rail, reading, traces}`) into rows, by one edit.
     ///
     /// # Errors

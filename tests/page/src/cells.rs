@@ -146,3 +146,22 @@ fn output(page: &Page, row: usize, name: &str) -> Result<String> {
     let value = page.browser.run(script, vec![json!(names::ROWS), json!(row - 1), json!(name)])?;
     value.as_str().map(str::to_owned).with_context(|| format!("row {row} shows no {name}"))
 }
+
+/// A press on a row's number tells how it was worked out, formulas and all; by keyboard too.
+///
+/// # Errors
+/// When it does not.
+pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.click("How row 2 was worked out")?;
+    page.reads("#row-work-title", "row 2")?;
+    let distance = page.text("#row-work-figures-row_distance")?;
+    ensure!(distance.ends_with(" m"), "the distance is {distance:?}");
+    let formulas = "return document.querySelectorAll('#row-work math').length";
+    let drawn = page.browser.run(formulas, vec![])?;
+    ensure!(drawn == 3, "{drawn} formulas are drawn, not those of distance, delay and residual");
+    page.press(Key::Escape)?;
+    eventually("the dialog is closed", || page.has("Close"), |has| !has)?;
+    ensure!(page.focused()? == "How row 2 was worked out", "the focus did not go back");
+    page.is_silent()
+}

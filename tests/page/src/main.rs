@@ -51,6 +51,7 @@ const TESTS: [(&str, Test); 34] = [
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("a_run_is_stopped", traces::a_run_is_stopped),
     ("bad_traces_are_named", traces::bad_traces_are_named),
+    ("a_row_says_how_it_came", cells::a_row_says_how_it_came),
     ("budget_adds_up", uncertainty::budget_adds_up),
     ("asking_changes_nothing", uncertainty::asking_changes_nothing),
     ("trials_repeat", uncertainty::trials_repeat),

@@ -152,7 +152,7 @@ impl Source<'_> {
     /// The file's samples.
     ///
     /// # Errors
-    /// What [`recognise`] and [`read`] refuse.
+    /// What [`recognise()`] and [`read()`] refuse.
     pub fn recording(&self) -> Result<Recording, ReadError> {
         match self.layout {
             Some(layout) => read(self.name, self.bytes, layout),

@@ -1,0 +1,122 @@
+//! How one row was worked out: its distance, its delay, and how far it lies from the line.
+
+use super::build::measured;
+use super::figures::figure;
+use super::math::{bracket, equation, number, op, over, row, symbol, times};
+use super::types::Figure;
+use crate::analysis::read::ruler_unit;
+use crate::analysis::{Analysis, Measured, RowReading};
+use crate::notebook::{Evidence, Page, Row, RowId};
+use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
+
+/// The figures of a row, each with its formula and the numbers put in; those that it does not have yet are left out.
+pub fn row_work(page: &Page, analysis: &Analysis, id: RowId) -> Vec<Figure> {
+    let Some(typed) = page.rows.iter().find(|row| row.id == id) else { return Vec::new() };
+    let Some(read) = analysis.rows.iter().find(|row| row.id == id) else { return Vec::new() };
+    let mut figures = Vec::new();
+    figures.extend(read.distance.as_ref().map(|d| distance(page, analysis, read, d)));
+    figures.extend(read.delay.as_ref().map(|t| delay(page, typed, read, t)));
+    figures.extend(residual(page, analysis, id));
+    figures
+}
+
+fn distance(page: &Page, analysis: &Analysis, read: &RowReading, d: &Measured) -> Figure {
+    let mark = page.decimal_mark;
+    let found = figure(
+        "row_distance",
+        "distance",
+        "d",
+        measured(Some(d), "m", mark),
+        "Along the beam from the splitter, with its standard uncertainty: that of the reading, and what it shares with other rows (splices, the ruler’s scale).",
+    )
+    .from("d = o + s·(r − m): o is where the mark m stands, s = ±1 the sense of the ruler (common practice); JCGM 100:2008, 5.2.2, for what rows share");
+    let rail = page.rails.iter().find(|rail| Some(rail.id) == read.rail);
+    let stand = analysis.rails.iter().find(|stand| Some(stand.id) == read.rail);
+    let placed = rail.zip(stand.and_then(|stand| stand.mark.as_ref())).zip(read.reading);
+    let Some(((rail, (at, place)), reading)) = placed else {
+        return found.by(row(vec![symbol("d"), op("="), number(format!("{} m", plain(d.value, 6, mark)))]));
+    };
+    let ruler = |value| number(in_unit(value, ruler_unit(rail.unit), mark));
+    let sign = if rail.sense.sign() > 0.0 { "+" } else { "−" };
+    found.by(equation(
+        symbol("d"),
+        row(vec![
+            symbol("o"),
+            op("+"),
+            times(symbol("s"), bracket(row(vec![symbol("r"), op("−"), symbol("m")]))),
+        ]),
+        row(vec![
+            number(format!("{} m", plain(place.value, 6, mark))),
+            op(sign),
+            bracket(row(vec![ruler(reading), op("−"), ruler(*at)])),
+        ]),
+        format!("{} m", plain(d.value, 6, mark)),
+    ))
+}
+
+fn delay(page: &Page, typed: &Row, read: &RowReading, t: &Measured) -> Figure {
+    let mark = page.decimal_mark;
+    let (meaning, source) = match &typed.evidence {
+        Some(Evidence::Traces(_)) => (
+            "Measured on the recorded traces by the estimator chosen under Delays.",
+            "σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)",
+        ),
+        Some(Evidence::Picture(_)) => (
+            "From the marks on the picture, on the plane through the corners of its grid.",
+            "JCGM 100:2008, 5.2.2; the marks stand under Delays",
+        ),
+        None if read.time_per_division.is_some() => (
+            "Edge B behind edge A on the screen; of repeats, the mean.",
+            "Each edge is read to ±a: JCGM 100:2008, 4.3.7; repeats: 4.2.3",
+        ),
+        None => ("Given directly.", "as typed"),
+    };
+    let found = figure("row_delay", "delay", "Δt", measured(Some(t), "ns", mark), meaning).from(source);
+    let whole = format!("{} ns", plain(t.value, 6, mark));
+    match read.time_per_division {
+        Some(time) if time > 0.0 => found.by(equation(
+            symbol("Δt"),
+            times(bracket(row(vec![symbol("q_B"), op("−"), symbol("q_A")])), symbol("S")),
+            times(
+                number(format!("{} div", plain(t.value / time, 6, mark))),
+                number(in_unit(time, Unit::NANOSECOND_PER_DIVISION, mark)),
+            ),
+            whole,
+        )),
+        _ => found.by(row(vec![symbol("Δt"), op("="), number(whole)])),
+    }
+}
+
+fn residual(page: &Page, analysis: &Analysis, id: RowId) -> Option<Figure> {
+    let mark: DecimalMark = page.decimal_mark;
+    // Digits of the line itself would tell what a closed seal hides.
+    if analysis.hidden.is_some() {
+        return None;
+    }
+    let line = analysis.line.as_ref().ok()?;
+    let place = line.rows.iter().position(|row| *row == id)?;
+    let fit = line.fit.rows.get(place)?;
+    let (d, t, w) = (line.distance.get(place)?, line.delay.get(place)?, fit.normalised?);
+    let ns = |value: f64| number(format!("{} ns", plain(value, 5, mark)));
+    let expected = line.fit.intercept + line.fit.slope * d;
+    Some(
+        figure(
+            "row_residual",
+            "residual, in units of its standard uncertainty",
+            "w",
+            fixed(w, -1, mark),
+            "How far the delay lies from the line, e = Δt − (t₀ + b·d), over its own standard uncertainty, which allows for the row’s pull on the line. Where distances are uncertain too, and rows share errors, e is what those leave over.",
+        )
+        .by(equation(
+            symbol("w"),
+            over(row(vec![symbol("Δt"), op("−"), bracket(row(vec![symbol("t_0"), op("+"), times(symbol("b"), symbol("d"))]))]), symbol("u(e)")),
+            over(row(vec![ns(*t), op("−"), ns(expected)]), symbol("u(e)")),
+            fixed(w, -1, mark),
+        ))
+        .from("W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968); of independent rows, the studentised residual"),
+    )
+}
+
+#[cfg(test)]
+#[path = "row_work_test.rs"]
+mod tests;

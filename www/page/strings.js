@@ -187,7 +187,8 @@ export const words = {
   readings: {
     title: 'Readings',
     hint: 'One row for each carriage position. Enter goes to the next row, Tab to the next cell. '
-      + 'A block copied from a spreadsheet can be pasted into any cell.',
+      + 'A block copied from a spreadsheet can be pasted into any cell. '
+      + 'A press on a row’s number tells how it was worked out.',
     start: 'No readings yet. Type in the row below; what stands there in grey is proposed and is taken when you type '
       + 'or press Enter.',
     direct: 'Give distance or delay directly',

@@ -101,7 +101,7 @@ fn parts(project: &Project) -> Result<PathBuf> {
     for file in pack::files_below(&dist)? {
         copy(&file, file.strip_prefix(&dist)?)?;
     }
-    for source in [project.page(), project.bound(&CORE), project.bound(&ASIDE)] {
+    for source in [project.page()].into_iter().chain(WASMS.iter().map(|wasm| project.bound(wasm))) {
         for file in pack::files_below(&source)? {
             if file.extension().is_some_and(|end| end == "js") && !is_worker(&file) {
                 copy(&file, file.strip_prefix(&source)?)?;

@@ -41,8 +41,6 @@ pub struct Pixels<'a> {
     pub width: usize,
     /// Pixels downwards.
     pub height: usize,
-    /// Width and height of the picture in whose pixels marks are counted.
-    whole: [usize; 2],
 }
 
 /// A copy of a picture, each of its pixels the mean of a square of the picture's.
@@ -52,22 +50,16 @@ pub struct Reduced {
     pub width: usize,
     /// Pixels downwards.
     pub height: usize,
-    /// Pixels that marks are counted in, to one of the copy: to the right and downwards.
-    pub scale: [f64; 2],
+    /// Pixels of the picture to one of the copy, either way.
+    pub scale: f64,
     /// Red, green and blue, 0 to 255, row by row; all three the same of a picture in grey.
     pub rgb: Vec<[f32; 3]>,
 }
 
 impl<'a> Pixels<'a> {
-    /// A whole picture.
+    /// A picture.
     pub fn of(bytes: &'a [u8], width: usize, height: usize) -> Self {
-        Self { bytes, width, height, whole: [width, height] }
-    }
-
-    /// Says that these are a smaller copy of a picture of a size: marks are counted in that picture's pixels.
-    #[must_use]
-    pub fn copied_from(self, width: usize, height: usize) -> Self {
-        Self { whole: [width, height], ..self }
+        Self { bytes, width, height }
     }
 
     /// Copies the picture down to at most `pixels` pixels.
@@ -77,7 +69,7 @@ impl<'a> Pixels<'a> {
     /// # Errors
     /// [`PictureError`] where the bytes don't fit the size.
     pub fn shrink(self, pixels: usize) -> Result<Reduced, PictureError> {
-        let Self { bytes, width, height, whole } = self;
+        let Self { bytes, width, height } = self;
         let area = width.saturating_mul(height);
         let channels = match bytes.len() {
             0 => 0,
@@ -98,13 +90,7 @@ impl<'a> Pixels<'a> {
         } else {
             means(bytes.as_chunks::<4>().0, width, small_width, small_height, factor)
         };
-        let scale = |i: usize, own: usize| whole[i] as f64 / own as f64 * factor as f64;
-        Ok(Reduced {
-            width: small_width,
-            height: small_height,
-            scale: [scale(0, width), scale(1, height)],
-            rgb,
-        })
+        Ok(Reduced { width: small_width, height: small_height, scale: factor as f64, rgb })
     }
 }
 

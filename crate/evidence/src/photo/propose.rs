@@ -109,8 +109,7 @@ pub fn propose(picture: Pixels<'_>, hint: Hint) -> Result<Proposal, ProposeError
         .and_then(|(lines, first)| lines.lattice(&first, columns, rows))
         .filter(|lattice| lattice.seen >= SEEN)
         .ok_or(no_grid)?;
-    let [across, down] = copy.scale;
-    let large = |at: Point| Point { x: at.x * across, y: at.y * down };
+    let large = |at: Point| Point { x: at.x * copy.scale, y: at.y * copy.scale };
     let crossing = |column: u32, row: u32| {
         let (column, row) = (f64::from(column), f64::from(row));
         Corner { at: large(seen_at(&lattice, column, row)), column, row }
@@ -176,10 +175,9 @@ pub fn check_series(plane: &Plane, picture: Pixels<'_>, hint: Hint) -> Result<St
     let Hint { columns, rows } = hint;
     let copy = ready(picture, hint)?;
     let no_grid = ProposeError::NoGrid { columns, rows };
-    let [across, down] = copy.scale;
     let small = |q: [f64; 2]| {
         let at = plane.pixel(q);
-        Point { x: at.x / across, y: at.y / down }
+        Point { x: at.x / copy.scale, y: at.y / copy.scale }
     };
     let places = [[0, 0], [columns, 0], [columns, rows], [0, rows]].map(|place| place.map(f64::from));
     let marked = places.map(|q| Corner { at: small(q), column: q[0], row: q[1] });
@@ -197,7 +195,7 @@ pub fn check_series(plane: &Plane, picture: Pixels<'_>, hint: Hint) -> Result<St
     let (mut shift, mut largest, mut divisions) = ([0.0; 2], 0.0_f64, 0.0_f64);
     for q in places {
         let (now, then) = (found.plane.pixel(q), marked.pixel(q));
-        let (x, y) = ((now.x - then.x) * across, (now.y - then.y) * down);
+        let (x, y) = ((now.x - then.x) * copy.scale, (now.y - then.y) * copy.scale);
         shift = [shift[0] + x / 4.0, shift[1] + y / 4.0];
         largest = largest.max(libm::hypot(x, y));
         let [column, row] = marked.divisions(now);

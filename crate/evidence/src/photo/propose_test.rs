@@ -93,17 +93,3 @@ fn a_screen_that_is_only_partly_on_the_picture_does_not_panic() {
         let _ = propose(Pixels::of(&bare_grid(640, 480, left, top, 45), 640, 480), HINT);
     }
 }
-
-/// A copy that something else has made smaller: marks are counted in the pixels of the whole picture.
-#[test]
-fn a_smaller_copy_will_do() {
-    let grey = bare_grid(640, 480, 83, 61, 45);
-    let copy = Pixels::of(&grey, 640, 480).copied_from(3840, 2400);
-    let found = propose(copy, HINT).unwrap();
-    assert!(
-        (found.corners[2].at.x - 533.5 * 6.0).abs() < 3.0
-            && (found.corners[2].at.y - 421.5 * 5.0).abs() < 3.0
-    );
-    let plane = Plane::fit(&found.corners, 1.0).unwrap();
-    assert!(check_series(&plane, copy, HINT).unwrap().largest < 2.0);
-}

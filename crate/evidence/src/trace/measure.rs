@@ -4,8 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::delay::between;
 use super::{
-    Delay, DelayMethod, Detector, Envelope, Layout, Pulse, ReadError, Recording, TraceError, Waveform,
-    difference, envelope, read, recognise,
+    Delay, DelayMethod, Detector, Envelope, Pulse, Recording, TraceError, Waveform, difference, envelope,
 };
 
 /// What is asked.
@@ -134,42 +133,6 @@ pub fn measure(a: &Recording, b: &Recording, asked: &Asked) -> Measured {
         level,
         walk,
         sides: [side(first, waves[0]), side(second, waves[1])],
-    }
-}
-
-/// A file as a person dropped it.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Source<'a> {
-    /// Its name, for messages.
-    pub name: &'a str,
-    /// Its bytes.
-    pub bytes: &'a [u8],
-    /// How it is set out; recognised where it is not given.
-    pub layout: Option<&'a Layout>,
-}
-
-impl Source<'_> {
-    /// The file's samples.
-    ///
-    /// # Errors
-    /// What [`recognise()`] and [`read()`] refuse.
-    pub fn recording(&self) -> Result<Recording, ReadError> {
-        match self.layout {
-            Some(layout) => read(self.name, self.bytes, layout),
-            None => read(self.name, self.bytes, &recognise(self.name, self.bytes)?),
-        }
-    }
-}
-
-/// From the bytes of one file with both traces, or of one for each, to everything of the pair.
-///
-/// # Errors
-/// What is refused of a file. What is refused of a trace stands in the result.
-pub fn measure_files(a: &Source<'_>, b: Option<&Source<'_>>, asked: &Asked) -> Result<Measured, ReadError> {
-    let first = a.recording()?;
-    match b {
-        None => Ok(measure(&first, &first, asked)),
-        Some(b) => Ok(measure(&first, &b.recording()?, asked)),
     }
 }
 

@@ -48,7 +48,7 @@ pub use edge::{Edge, Flag, Method, edge};
 pub use envelope::{Envelope, envelope};
 pub use error::{ReadError, ReadProblem, TraceError};
 pub use layout::{Column, DecimalMark, Delimiter, Layout, Role, Setting, Unit};
-pub use measure::{Asked, Drawn, Measured, Outcome, Side, Source, measure, measure_files};
+pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
 pub use name::{Named, Pair, pair, rail_reading};
 pub use noise::{Baseline, baseline};
 pub use pulse::Pulse;

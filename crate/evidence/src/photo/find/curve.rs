@@ -107,7 +107,7 @@ impl Flat {
                 ground.push(medians(&of));
             }
         }
-        let ground = Reduced { width: columns, height: rows, scale: [1.0; 2], rgb: ground };
+        let ground = Reduced { width: columns, height: rows, scale: 1.0, rgb: ground };
         for (i, colour) in self.colour.iter_mut().enumerate() {
             let (x, y) = (i % self.width, i / self.width);
             let here = ground.at((x as f64 + 0.5) / SAMPLES as f64, (y as f64 + 0.5) / SAMPLES as f64);

@@ -137,13 +137,6 @@ export interface PictureProposal {
 }
 /** How a picture's grid lies beside corner marks made on another picture; `holds`: the marks serve this one too. */
 export interface Standing { shift: [number, number]; largest: number; divisions: number; seen: number; holds: boolean }
-/** How a picture is to be kept. */
-export interface Wish {
-  /** The longer side at most, pixels; 2400 where it is not said. */
-  longest?: number;
-  /** Of the JPEG, 0 to 1; 0.85 where it is not said. */
-  quality?: number;
-}
 /** A picture as it is kept: turned upright, scaled down, and without what the camera wrote beside the pixels. */
 export interface Shrunk { blob: Blob; width: number; height: number; sha256: string }
 
@@ -152,18 +145,15 @@ export interface Shrunk { blob: Blob; width: number; height: number; sha256: str
 export type Picture = Blob | ImageBitmap;
 /** A picture goes with a number, by which the worker knows whether it keeps its pixels. */
 export interface Calls {
-  recognise(file: File): Layout;
   look_at(file: File, known: Known, layout: Layout | undefined): LookedAt;
   common_level(levels: number[]): number | null;
   measure(files: TraceFile[], asked: Asked, keep: boolean): MeasuredFiles;
-  measure_again(asked: Asked): Measured;
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
   pair(names: string[]): Pair[];
   rail_reading(names: string[]): Named[];
-  hash(file: Blob): string;
   pack(names: string[], contents: Uint8Array<ArrayBuffer>[]): Uint8Array<ArrayBuffer>;
   unpack(bundle: Blob): [string, Uint8Array<ArrayBuffer>][];
-  shrink(file: File, number: number, wish: Wish): Shrunk;
+  shrink(file: File): Shrunk;
   propose(picture: Picture, number: number, columns: number, rows: number): PictureProposal;
   check_series(
     picture: Picture, number: number, corners: Corner[], u_pixels: number, columns: number, rows: number,
@@ -179,7 +169,6 @@ export type Answer =
 
 /** The exports of the second wasm (package `slope-aside`). */
 export interface Aside {
-  recognise(name: string, bytes: Uint8Array): Layout;
   recognise_by(name: string, bytes: Uint8Array, known: Known): Layout;
   first_rows(bytes: Uint8Array, layout: Layout, most: number): string[][];
   common_level(levels: Float64Array): number | undefined;

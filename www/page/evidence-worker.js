@@ -16,6 +16,10 @@ const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}}
 const ROWS_SHOWN = 4;
 /** In which the header of most pictures ends. */
 const HEADER = 1 << 20;
+/** The longer side of a picture as it is kept, at most, pixels. */
+const LONGEST = 2400;
+/** Of the JPEG as which it is kept, 0 to 1. */
+const QUALITY = 0.85;
 
 /** The traces that were measured last. @type {Reading | undefined} */
 let reading;
@@ -38,8 +42,6 @@ class Refused {
 
 /** @type {{[C in keyof Calls]: (...values: Parameters<Calls[C]>) => ReturnType<Calls[C]> | Promise<ReturnType<Calls[C]>>}} */
 const calls = {
-  recognise: async (file) => aside.recognise(file.name, await bytesOf(file)),
-
   async look_at(file, known, layout) {
     const bytes = await bytesOf(file);
     const found = layout ?? aside.recognise_by(file.name, bytes, known);
@@ -67,11 +69,9 @@ const calls = {
     }
   },
 
-  measure_again: (asked) => kept().measure(asked),
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
   pair: (names) => aside.pair(names),
   rail_reading: (names) => names.map((name) => aside.rail_reading(name)),
-  hash: async (file) => hash(await bytesOf(file)),
 
   pack: (names, contents) => aside.pack(names, contents),
 
@@ -81,12 +81,12 @@ const calls = {
       /** @type {[string, Uint8Array<ArrayBuffer>]} */ ([all[2 * place], all[2 * place + 1]])));
   },
 
-  async shrink(file, number, { longest = 2400, quality = 0.85 }) {
-    const bitmap = await decoded(file);
-    const { canvas, image } = drawn(bitmap, longest);
-    const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality });
-    seen = { number, image };
-    return { blob, width: image.width, height: image.height, sha256: await hash(await bytesOf(blob)) };
+  async shrink(file) {
+    const { canvas } = drawn(await decoded(file), LONGEST);
+    const { width, height } = canvas;
+    const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: QUALITY });
+    release(canvas);
+    return { blob, width, height, sha256: await hash(await bytesOf(blob)) };
   },
 
   async propose(picture, number, columns, rows) {
@@ -148,7 +148,9 @@ function bytes(data) {
 async function look(picture, number) {
   if (seen?.number !== number) {
     seen = undefined;
-    seen = { number, image: drawn(picture instanceof ImageBitmap ? picture : await decoded(picture)).image };
+    const { canvas, context } = drawn(picture instanceof ImageBitmap ? picture : await decoded(picture));
+    seen = { number, image: context.getImageData(0, 0, canvas.width, canvas.height) };
+    release(canvas);
   }
   return seen.image;
 }
@@ -167,7 +169,7 @@ async function decoded(file) {
 }
 
 /**
- * The picture drawn, its longer side no longer than asked for, and the pixels.
+ * The picture drawn, its longer side no longer than asked for.
  * @param {ImageBitmap} bitmap
  * @param {number} [longest]
  */
@@ -183,7 +185,13 @@ function drawn(bitmap, longest = Infinity) {
   context.imageSmoothingQuality = 'high';
   context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
   bitmap.close();
-  return { canvas, image: context.getImageData(0, 0, canvas.width, canvas.height) };
+  return { canvas, context };
+}
+
+/** Lets the pixels of a canvas go now, not when it is collected. @param {OffscreenCanvas} canvas */
+function release(canvas) {
+  canvas.width = 0;
+  canvas.height = 0;
 }
 
 /** @param {Exclude<Task, {core: WebAssembly.Module}>} task */

@@ -1,15 +1,12 @@
 /**
- * Evidence: what is read out of trace files and pictures, in workers with a wasm of their own, so that the page stays
- * live. Nothing of it is loaded before it is first asked for. Every promise is refused with a {@link Thrown}, whose
- * message is for a person.
+ * Evidence: what is read out of trace files and pictures, in workers, so that the page stays live. Every promise is
+ * refused with a {@link Thrown}, whose message is for a person.
  */
-import { messageOf } from './core.js';
-import { words } from './strings.js';
-import { compiled, workerAddress } from './wasm.js';
+import { Helper, Post, reader, refusal } from './helper.js';
 
 /**
- * @import { Answer, Asked, BatchEnd, BatchStep, Call, Calls, Corner, Detector, Envelope, Known, Layout, LookedAt, Measured,
- *   MeasuredFiles, Named, Pair, Picture, PictureProposal, Refusal, Shrunk, Standing, Task, Thrown, TraceFiles, Wish
+ * @import { Asked, BatchEnd, BatchStep, Corner, Detector, Envelope, Known, Layout, LookedAt, MeasuredFiles, Named, Pair,
+ *   Picture, PictureProposal, Shrunk, Standing, Thrown, TraceFiles
  * } from './evidence-types.js'
  */
 
@@ -21,24 +18,16 @@ const MOST_FILES = 2000;
 const MOST_WORKERS = 4;
 /** Pairs that a worker of a batch is asked for at once: the files of the next are read while one is measured. */
 const AHEAD = 2;
+/** How long nobody has asked after a picture when its worker is ended, ms. */
+const REST = 5000;
 
 export class Evidence {
   constructor() {
-    /** The one worker that keeps what was looked at last. @type {Promise<Helper> | undefined} */
-    this.helper = undefined;
+    /** Looks at pictures, whose pixels are many: what it holds is let go when nobody has asked for a while. */
+    this.viewer = new Post(REST);
     /** Numbers of pictures, by which it tells whether it keeps the pixels. @type {WeakMap<Picture, number>} */
     this.numbers = new WeakMap();
     this.next = 0;
-  }
-
-  /**
-   * How the numbers of a trace file are set out.
-   * @param {File} file
-   * @returns {Promise<Layout>}
-   */
-  async recognise(file) {
-    checkSize(file);
-    return this.ask('recognise', file);
   }
 
   /**
@@ -50,7 +39,7 @@ export class Evidence {
    */
   async lookAt(file, known, layout) {
     checkSize(file);
-    return this.ask('look_at', file, known, layout);
+    return reader.ask('look_at', file, known, layout);
   }
 
   /**
@@ -59,27 +48,18 @@ export class Evidence {
    * @returns {Promise<number | null>}
    */
   commonLevel(levels) {
-    return this.ask('common_level', levels);
+    return reader.ask('common_level', levels);
   }
 
   /**
-   * Reads the files of a pair and measures it; the traces are kept for {@link measureAgain} and {@link envelope}.
+   * Reads the files of a pair and measures it; the traces are kept for {@link envelope}.
    * @param {TraceFiles} files
    * @param {Asked} asked
    * @returns {Promise<MeasuredFiles>}
    */
   async measure(files, asked) {
     for (const { file } of files) checkSize(file);
-    return this.ask('measure', files, asked, true);
-  }
-
-  /**
-   * Measures the pair that was measured last by other settings.
-   * @param {Asked} asked
-   * @returns {Promise<Measured>}
-   */
-  measureAgain(asked) {
-    return this.ask('measure_again', asked);
+    return reader.ask('measure', files, asked, true);
   }
 
   /**
@@ -91,7 +71,7 @@ export class Evidence {
    * @returns {Promise<Envelope>}
    */
   envelope(side, from, to, points) {
-    return this.ask('envelope', side, from, to, points);
+    return reader.ask('envelope', side, from, to, points);
   }
 
   /**
@@ -101,7 +81,7 @@ export class Evidence {
    */
   async pair(names) {
     checkCount(names.length);
-    return this.ask('pair', names);
+    return reader.ask('pair', names);
   }
 
   /**
@@ -111,57 +91,22 @@ export class Evidence {
    */
   async railReadings(names) {
     checkCount(names.length);
-    return this.ask('rail_reading', names);
+    return reader.ask('rail_reading', names);
   }
 
   /**
-   * SHA-256 of a file, in hexadecimal digits.
-   * @param {Blob} file
-   * @returns {Promise<string>}
-   */
-  async hash(file) {
-    checkSize(file);
-    return this.ask('hash', file);
-  }
-
-  /**
-   * The bytes of a bundle with entries.
-   * @param {string[]} names
-   * @param {Uint8Array<ArrayBuffer>[]} contents the bytes of each, in the same place
-   * @returns {Promise<Uint8Array<ArrayBuffer>>}
-   */
-  pack(names, contents) {
-    return this.ask('pack', names, contents);
-  }
-
-  /**
-   * The entries of a bundle, each checked against the bundle's own list.
-   * @param {Blob} bundle
-   * @returns {Promise<Map<string, Uint8Array<ArrayBuffer>>>} by their names
-   */
-  async unpack(bundle) {
-    return new Map(await this.ask('unpack', bundle));
-  }
-
-  /**
-   * A picture as it is to be kept: upright, no larger than wished for, a JPEG without what the camera wrote beside
-   * the pixels (place, time, device). Its pixels stay in the worker for {@link propose} and {@link checkSeries}.
+   * A picture as it is to be kept: upright, no larger than need be, a JPEG without what the camera wrote beside
+   * the pixels (place, time, device).
    * @param {File} file
-   * @param {Wish} [wish]
    * @returns {Promise<Shrunk>}
    */
-  async shrinkPicture(file, wish = {}) {
+  async shrinkPicture(file) {
     checkSize(file);
-    const number = this.next;
-    this.next += 1;
-    const shrunk = await this.ask('shrink', file, number, wish);
-    this.numbers.set(shrunk.blob, number);
-    return shrunk;
+    return this.viewer.ask('shrink', file);
   }
 
   /**
-   * Marks proposed for a picture, in its pixels. One that {@link shrinkPicture} gave last, or that was looked at last,
-   * is not decoded again.
+   * Marks proposed for a picture, in its pixels. The one that was looked at last is not decoded again.
    * @param {Picture} picture
    * @param {number} columns
    * @param {number} rows
@@ -169,7 +114,7 @@ export class Evidence {
    */
   async propose(picture, columns, rows) {
     checkSize(picture);
-    return this.ask('propose', picture, this.number(picture), columns, rows);
+    return this.viewer.ask('propose', picture, this.number(picture), columns, rows);
   }
 
   /**
@@ -183,7 +128,7 @@ export class Evidence {
    */
   async checkSeries(picture, corners, u_pixels, columns, rows) {
     checkSize(picture);
-    return this.ask('check_series', picture, this.number(picture), corners, u_pixels, columns, rows);
+    return this.viewer.ask('check_series', picture, this.number(picture), corners, u_pixels, columns, rows);
   }
 
   /**
@@ -262,40 +207,6 @@ export class Evidence {
     return { done, stopped: done < all };
   }
 
-  /** Has a worker ready, while it can be had; what is asked for later says if none can. */
-  prepare() {
-    this.started().catch(() => {});
-  }
-
-  /** Ends whatever goes on; what was kept is forgotten. The next call begins anew. */
-  stop() {
-    const { helper } = this;
-    this.helper = undefined;
-    void helper?.then((started) => started.end(refusal('stopped')), () => {});
-  }
-
-  /**
-   * @template {Call} C
-   * @param {C} call
-   * @param {Parameters<Calls[C]>} values
-   * @returns {Promise<ReturnType<Calls[C]>>}
-   */
-  async ask(call, ...values) {
-    const helper = await this.started();
-    return helper.ask(call, ...values);
-  }
-
-  /** The worker, a new one if there is none or it has ended. @returns {Promise<Helper>} */
-  started() {
-    const before = this.helper;
-    const follow = async () => {
-      const helper = await before?.catch(() => undefined);
-      return helper && !helper.ended ? helper : Helper.start();
-    };
-    this.helper = follow();
-    return this.helper;
-  }
-
   /** The number under which the worker keeps a picture's pixels. @param {Picture} picture */
   number(picture) {
     const number = this.numbers.get(picture) ?? this.next;
@@ -303,115 +214,6 @@ export class Evidence {
     this.numbers.set(picture, number);
     return number;
   }
-}
-
-/** One worker, with the promises that it owes. */
-class Helper {
-  /** @type {Promise<WebAssembly.Module> | undefined} */
-  static core;
-  static address = '';
-
-  /** Starts one; the wasm is loaded and compiled once. */
-  static async start() {
-    try {
-      Helper.core ??= compiled(globalThis.SLOPE_ASIDE_BASE64, 'slope_aside_bg.wasm');
-      const core = await Helper.core;
-      Helper.address ||= workerAddress(globalThis.SLOPE_EVIDENCE_WORKER, 'evidence-worker.js');
-      return new Helper(core, Helper.address);
-    } catch (error) {
-      Helper.core = undefined;
-      throw refusal('start', messageOf(error));
-    }
-  }
-
-  /**
-   * @param {WebAssembly.Module} core
-   * @param {string} address
-   */
-  constructor(core, address) {
-    /** Why it has ended, when it has. @type {Thrown | undefined} */
-    this.ended = undefined;
-    this.answered = false;
-    this.next = 0;
-    /** @type {Map<number, {resolve: (value: any) => void, reject: (error: Thrown) => void}>} */
-    this.open = new Map();
-    this.worker = new Worker(address);
-    this.worker.onmessage = (/** @type {MessageEvent<Answer>} */ { data }) => this.heard(data);
-    this.worker.onmessageerror = () => this.fail('');
-    this.worker.onerror = (event) => {
-      event.preventDefault();
-      this.fail(event.message);
-    };
-    this.send({ core });
-  }
-
-  /** @param {Task} task */
-  send(task) {
-    this.worker.postMessage(task);
-  }
-
-  /**
-   * @template {Call} C
-   * @param {C} call
-   * @param {Parameters<Calls[C]>} values
-   * @returns {Promise<ReturnType<Calls[C]>>}
-   */
-  ask(call, ...values) {
-    if (this.ended) return Promise.reject(this.ended);
-    const id = this.next;
-    this.next += 1;
-    return new Promise((resolve, reject) => {
-      this.open.set(id, { resolve, reject });
-      try {
-        this.send({ id, call, values });
-      } catch (error) {
-        this.open.delete(id);
-        reject(refusal('crash', messageOf(error)));
-      }
-    });
-  }
-
-  /** @param {Answer} answer */
-  heard(answer) {
-    if ('crashed' in answer) {
-      this.fail(answer.why);
-      return;
-    }
-    this.answered = true;
-    const owed = this.open.get(answer.id);
-    this.open.delete(answer.id);
-    if ('thrown' in answer) {
-      const { kind, message, name } = answer.thrown;
-      owed?.reject(message ? { kind, message } : refusal(kind, name));
-    } else {
-      owed?.resolve(answer.value);
-    }
-  }
-
-  /** @param {string | undefined} why empty where the browser does not say */
-  fail(why) {
-    this.end(refusal(this.answered ? 'crash' : 'start', why || words.evidence.unsaid));
-  }
-
-  /** Ends the worker, and refuses what it still owes. @param {Thrown} why */
-  end(why) {
-    if (this.ended) return;
-    this.ended = why;
-    this.worker.terminate();
-    for (const { reject } of this.open.values()) reject(why);
-    this.open.clear();
-  }
-}
-
-/**
- * A refusal of the page's own, in words.
- * @param {Refusal} kind
- * @param {string} [name] of a file, or the reason
- * @returns {Thrown}
- */
-function refusal(kind, name = '') {
-  const of = /** @type {Partial<Record<Refusal, (name: string) => string>>} */ (words.evidence.refusals);
-  return { kind, message: of[kind]?.(name) ?? name };
 }
 
 /** @param {Picture} file a bitmap is no file, and may be as large as it is */

@@ -4,7 +4,7 @@
 import { keepFile, keptFile } from './attic.js';
 import { core, messageOf } from './core.js';
 import { download } from './dom.js';
-import { evidence } from './evidence.js';
+import { reader } from './helper.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
 
@@ -49,7 +49,7 @@ export async function takeBundle(book) {
     }
   }
   try {
-    download(await evidence.pack(names, contents), 'application/zip', `${fileName(book)}.zip`);
+    download(await reader.ask('pack', names, contents), 'application/zip', `${fileName(book)}.zip`);
     if (lacking > 0) tell(words.report.notInBundle(lacking));
   } catch (error) {
     tell(messageOf(error));
@@ -97,7 +97,7 @@ export function openReport(book) {
 export async function notebookIn(file) {
   // Every zip file begins with the letters PK.
   if (await file.slice(0, 2).text() !== 'PK') return core.Desk.open(await file.text());
-  const entries = await evidence.unpack(file);
+  const entries = new Map(await reader.ask('unpack', file));
   const desk = core.Desk.open_bundled(new TextDecoder().decode(entries.get('notebook.json')));
   for (const [place, { sha256, name }] of desk.files()) {
     const bytes = entries.get(place);

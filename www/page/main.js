@@ -6,9 +6,9 @@ import { Banner } from './banner.js';
 import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId } from './dom.js';
-import { evidence } from './evidence.js';
 import { notebookIn } from './files.js';
 import { grow } from './growth.js';
+import { Helper } from './helper.js';
 import { Journal } from './journal.js';
 import { Keeper } from './keeper.js';
 import { Line } from './line.js';
@@ -213,8 +213,8 @@ async function start() {
     performance.mark('ready');
     await grow(page.book, (desk) => page.keep(desk));
     document.body.dataset.whole = 'true';
-    // Bundles and pictures need it, and later the page may have no way to fetch it.
-    evidence.prepare();
+    // Bundles and pictures need it, and later the page may have no way to fetch it; what is asked for then says so.
+    Helper.parts().catch(() => {});
   } catch (error) {
     byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
   }

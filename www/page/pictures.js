@@ -23,6 +23,9 @@ import { textBox } from './typing.js';
 /** Cells that a row takes from the one before while they are empty. */
 const INHERITED = /** @type {const} */ (['rail', 'time_base']);
 
+/** How long the picture has been out of sight when its pixels are let go, ms. */
+const REST = 5000;
+
 export class Pictures {
   /** @param {Book} book @param {Evidence} evidence */
   constructor(book, evidence) {
@@ -38,8 +41,9 @@ export class Pictures {
     this.held = [];
     this.inSight = false;
     this.busy = false;
-    /** The picture on the board. @type {{sha256: string, bitmap: ImageBitmap | undefined} | undefined} */
+    /** The picture on the board; `rests` while its pixels are let go. @type {{sha256: string, bitmap: ImageBitmap | undefined, rests?: boolean} | undefined} */
     this.seen = undefined;
+    this.timer = 0;
     this.intake = new IntakeBox({ take: (files) => void this.take(files, undefined), resize: () => this.resized() });
     this.chooser = new Chooser((row) => void this.open(row));
     this.place = new Workplace({
@@ -58,7 +62,13 @@ export class Pictures {
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
     new IntersectionObserver((entries) => {
       this.inSight = entries.at(-1)?.isIntersecting ?? false;
-      if (this.inSight) book.redraw();
+      clearTimeout(this.timer);
+      if (this.inSight) {
+        book.redraw();
+        void this.wake();
+      } else {
+        this.timer = window.setTimeout(() => this.rest(), REST);
+      }
     }).observe(byId('delays'));
     this.listen();
   }
@@ -159,6 +169,34 @@ export class Pictures {
     this.seen = undefined;
     this.board.clear();
     setHidden(this.place.root, true);
+  }
+
+  /** Lets the pixels of a picture go that is out of sight; what is drawn of it stays. */
+  rest() {
+    const { seen } = this;
+    if (this.busy) {
+      this.timer = window.setTimeout(() => this.rest(), REST);
+    } else if (seen?.bitmap) {
+      seen.bitmap.close();
+      seen.bitmap = undefined;
+      seen.rests = true;
+      this.board.bitmap = undefined;
+    }
+  }
+
+  /** Has them again. */
+  async wake() {
+    const { seen } = this;
+    if (!seen?.rests) return;
+    seen.rests = false;
+    const kept = await keptFile(seen.sha256).catch(() => undefined);
+    const bitmap = kept && await decoded(kept.blob);
+    if (seen !== this.seen) {
+      bitmap?.close();
+      return;
+    }
+    seen.bitmap = bitmap;
+    if (this.board.sheet) this.board.show(this.board.sheet, bitmap);
   }
 
   /** @param {number} row */

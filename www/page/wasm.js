@@ -10,8 +10,7 @@
  */
 export async function compiled(inside, name) {
   if (inside) return WebAssembly.compile(Uint8Array.from(atob(inside), (letter) => letter.charCodeAt(0)));
-  const answer = await fetch(new URL(name, document.baseURI));
-  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
+  const answer = await fetched(name);
   // A host that does not know wasm by its type sends it as plain bytes, which can't be compiled while they come.
   return answer.headers.get('Content-Type') === 'application/wasm'
     ? WebAssembly.compileStreaming(answer)
@@ -27,4 +26,20 @@ export function workerAddress(inside, name) {
   return inside
     ? URL.createObjectURL(new Blob([inside], { type: 'text/javascript' }))
     : new URL(name, document.baseURI).href;
+}
+
+/**
+ * The address of a worker's script that is held here, so that a worker can be started where nothing can be fetched.
+ * @param {string | undefined} inside its text, in the one file
+ * @param {string} name of the file beside the page
+ */
+export async function workerHere(inside, name) {
+  return workerAddress(inside ?? await (await fetched(name)).text(), name);
+}
+
+/** @param {string} name of a file beside the page */
+async function fetched(name) {
+  const answer = await fetch(new URL(name, document.baseURI));
+  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
+  return answer;
 }

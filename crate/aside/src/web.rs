@@ -14,15 +14,6 @@ use crate::kept::{self, LevelOf};
 use crate::reading::{self, ReadingError};
 use crate::size::{SizeError, size};
 
-/// How the numbers of a file are set out.
-///
-/// # Errors
-/// `{kind: "read", message}`.
-#[wasm_bindgen]
-pub fn recognise(name: &str, bytes: &[u8]) -> Result<JsValue, JsValue> {
-    trace::recognise(name, bytes).map(|layout| to_js(&layout)).map_err(|error| thrown("read", error))
-}
-
 /// The bytes of a bundle with entries: the name of each, and its bytes in the same place.
 ///
 /// # Errors

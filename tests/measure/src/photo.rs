@@ -4,7 +4,7 @@ use anyhow::{Context, Result, ensure};
 use jpeg_encoder::{ColorType, Encoder};
 use page_tests::page::Page;
 use serde_json::{Value, json};
-use slope_bench::screen::{Camera, Shot, Truth, demo_series};
+use slope_bench::screen::{Camera, Picture, Shot, Truth, demo_series};
 
 use crate::stage::parts;
 use crate::timing::Times;
@@ -66,8 +66,9 @@ pub fn ready() -> Result<f64> {
 ///
 /// # Errors
 /// When it can't be drawn, or the page does not take it.
-pub fn hand_over(page: &Page) -> Result<Truth> {
-    let (jpeg, truth) = picture()?;
+fn hand_over(page: &Page) -> Result<Truth> {
+    let (drawn, truth) = picture()?;
+    let jpeg = encoded(&drawn)?;
     eprintln!("  a JPEG of {:.1} MB", jpeg.len() as f64 / 1e6);
     let file = page.home.write("screen.jpg", &jpeg)?;
     let input = "
@@ -82,15 +83,26 @@ pub fn hand_over(page: &Page) -> Result<Truth> {
     Ok(truth)
 }
 
-/// The picture, and what is true of it.
-fn picture() -> Result<(Vec<u8>, Truth)> {
+/// A picture of 12 megapixels, and what is true of it.
+///
+/// # Errors
+/// When the bench has none.
+pub fn picture() -> Result<(Picture, Truth)> {
     let shots = demo_series(12, &[Shot { delay: 20.0, time_base: 5.0 }]);
     let (screen, camera, _) = shots.into_iter().next().context("no picture")?;
     let camera = Camera { width: 4000, height: 3000, blur: 1.5, ..camera };
-    let drawn = camera.photograph(&screen, 12);
+    Ok((camera.photograph(&screen, 12), camera.truth(&screen)))
+}
+
+/// A picture as a camera keeps it.
+///
+/// # Errors
+/// When it is too large for a JPEG.
+pub fn encoded(picture: &Picture) -> Result<Vec<u8>> {
     let mut jpeg = Vec::new();
-    Encoder::new(&mut jpeg, QUALITY).encode(&drawn.rgba, 4000, 3000, ColorType::Rgba)?;
-    Ok((jpeg, camera.truth(&screen)))
+    let (width, height) = (u16::try_from(picture.width)?, u16::try_from(picture.height)?);
+    Encoder::new(&mut jpeg, QUALITY).encode(&picture.rgba, width, height, ColorType::Rgba)?;
+    Ok(jpeg)
 }
 
 fn is_right(answer: &Value, truth: &Truth) -> Result<()> {

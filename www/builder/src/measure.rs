@@ -44,7 +44,7 @@ const ROWS: [(&str, Subject); 18] = [
     ("traces_500_vs_pandas_numpy", Subject::Parts),
     ("cross_correlation_500_vs_numpy", Subject::BothLibraries),
     ("photo_12mp_ready_ms", Subject::Parts),
-    ("memory_100_pictures_mb", Subject::Parts),
+    ("memory_100_pictures_mb", Subject::Page),
     ("open_demo_ms", Subject::Page),
     ("edit_200_rows_ms", Subject::Page),
     ("save_edit_ms", Subject::Page),

@@ -1,0 +1,171 @@
+/**
+ * Helpers: workers with a wasm of their own, which read evidence and pack bundles beside the page. Every promise of
+ * theirs is refused with a {@link Thrown}, whose message is for a person.
+ */
+import { messageOf } from './core.js';
+import { words } from './strings.js';
+import { compiled, workerHere } from './wasm.js';
+
+/** @import { Answer, Call, Calls, Refusal, Task, Thrown } from './evidence-types.js' */
+
+/** Where one worker is, when it is needed: started when it is asked for something, and anew when it has ended. */
+export class Post {
+  /** @param {number} rest how long nobody has asked when its worker is ended, ms; 0 for never */
+  constructor(rest) {
+    this.rest = rest;
+    this.timer = 0;
+    /** Questions without an answer. */
+    this.open = 0;
+    /** @type {Promise<Helper> | undefined} */
+    this.helper = undefined;
+  }
+
+  /**
+   * @template {Call} C
+   * @param {C} call
+   * @param {Parameters<Calls[C]>} values
+   * @returns {Promise<ReturnType<Calls[C]>>}
+   */
+  async ask(call, ...values) {
+    clearTimeout(this.timer);
+    this.open += 1;
+    try {
+      return await (await this.started()).ask(call, ...values);
+    } finally {
+      this.open -= 1;
+      if (this.rest && !this.open) this.timer = window.setTimeout(() => this.end(), this.rest);
+    }
+  }
+
+  /** The worker, a new one if there is none or it has ended. @returns {Promise<Helper>} */
+  started() {
+    const before = this.helper;
+    const follow = async () => {
+      const helper = await before?.catch(() => undefined);
+      return helper && !helper.ended ? helper : Helper.start();
+    };
+    this.helper = follow();
+    return this.helper;
+  }
+
+  /** Ends the worker, which owes nothing. */
+  end() {
+    void this.helper?.then((helper) => helper.end(refusal('stopped')), () => {});
+    this.helper = undefined;
+  }
+}
+
+/** One worker, with the promises that it owes. */
+export class Helper {
+  /** The wasm and the script's address, loaded once. @type {Promise<[WebAssembly.Module, string]> | undefined} */
+  static loaded;
+
+  /** What workers are started with. */
+  static parts() {
+    Helper.loaded ??= Promise.all([
+      compiled(globalThis.SLOPE_ASIDE_BASE64, 'slope_aside_bg.wasm'),
+      workerHere(globalThis.SLOPE_EVIDENCE_WORKER, 'evidence-worker.js'),
+    ]).catch((error) => {
+      Helper.loaded = undefined;
+      throw refusal('start', messageOf(error));
+    });
+    return Helper.loaded;
+  }
+
+  static async start() {
+    const [core, address] = await Helper.parts();
+    return new Helper(core, address);
+  }
+
+  /**
+   * @param {WebAssembly.Module} core
+   * @param {string} address
+   */
+  constructor(core, address) {
+    /** Why it has ended, when it has. @type {Thrown | undefined} */
+    this.ended = undefined;
+    this.answered = false;
+    this.next = 0;
+    /** @type {Map<number, {resolve: (value: any) => void, reject: (error: Thrown) => void}>} */
+    this.open = new Map();
+    this.worker = new Worker(address);
+    this.worker.onmessage = (/** @type {MessageEvent<Answer>} */ { data }) => this.heard(data);
+    this.worker.onmessageerror = () => this.fail('');
+    this.worker.onerror = (event) => {
+      event.preventDefault();
+      this.fail(event.message);
+    };
+    this.send({ core });
+  }
+
+  /** @param {Task} task */
+  send(task) {
+    this.worker.postMessage(task);
+  }
+
+  /**
+   * @template {Call} C
+   * @param {C} call
+   * @param {Parameters<Calls[C]>} values
+   * @returns {Promise<ReturnType<Calls[C]>>}
+   */
+  ask(call, ...values) {
+    if (this.ended) return Promise.reject(this.ended);
+    const id = this.next;
+    this.next += 1;
+    return new Promise((resolve, reject) => {
+      this.open.set(id, { resolve, reject });
+      try {
+        this.send({ id, call, values });
+      } catch (error) {
+        this.open.delete(id);
+        reject(refusal('crash', messageOf(error)));
+      }
+    });
+  }
+
+  /** @param {Answer} answer */
+  heard(answer) {
+    if ('crashed' in answer) {
+      this.fail(answer.why);
+      return;
+    }
+    this.answered = true;
+    const owed = this.open.get(answer.id);
+    this.open.delete(answer.id);
+    if ('thrown' in answer) {
+      const { kind, message, name } = answer.thrown;
+      owed?.reject(message ? { kind, message } : refusal(kind, name));
+    } else {
+      owed?.resolve(answer.value);
+    }
+  }
+
+  /** @param {string | undefined} why empty where the browser does not say */
+  fail(why) {
+    this.end(refusal(this.answered ? 'crash' : 'start', why || words.evidence.unsaid));
+  }
+
+  /** Ends the worker, and refuses what it still owes. @param {Thrown} why */
+  end(why) {
+    if (this.ended) return;
+    this.ended = why;
+    this.worker.terminate();
+    for (const { reject } of this.open.values()) reject(why);
+    this.open.clear();
+  }
+}
+
+/**
+ * A refusal of the page's own, in words.
+ * @param {Refusal} kind
+ * @param {string} [name] of a file, or the reason
+ * @returns {Thrown}
+ */
+export function refusal(kind, name = '') {
+  const of = /** @type {Partial<Record<Refusal, (name: string) => string>>} */ (words.evidence.refusals);
+  return { kind, message: of[kind]?.(name) ?? name };
+}
+
+/** Reads traces and bundles, and keeps the traces that were measured last. */
+export const reader = new Post(0);

@@ -4,9 +4,9 @@
  */
 
 const NAME = 'slope-of-light files';
-const STORE = 'files';
+export const STORE = 'files';
 
-/** @typedef {{blob: Blob, name: string, layout?: unknown}} KeptFile */
+/** @typedef {{blob: Blob, name: string, layout?: unknown, at?: number}} KeptFile at: when it was brought in last, ms */
 
 /** Files that the browser gives no place for: they last as long as the page. @type {Map<string, KeptFile>} */
 const here = new Map();
@@ -15,7 +15,7 @@ const here = new Map();
 let opened;
 
 /** @returns {Promise<IDBDatabase | undefined>} nothing where the browser gives none */
-function database() {
+export function database() {
   opened ??= new Promise((resolve) => {
     try {
       const request = indexedDB.open(NAME, 1);
@@ -49,7 +49,7 @@ export async function keepFile(sha256, file) {
     const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
     transaction.oncomplete = () => resolve(undefined);
     transaction.onabort = () => reject(transaction.error ?? new Error('the browser broke off'));
-    transaction.objectStore(STORE).put(file, sha256);
+    transaction.objectStore(STORE).put({ ...file, at: Date.now() }, sha256);
   });
   return true;
 }

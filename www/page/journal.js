@@ -5,7 +5,7 @@
 
 const NAME = 'slope-of-light';
 const VERSION = 1;
-const STORE = 'journal';
+export const STORE = 'journal';
 /** Marks the key of entries that did not follow on from what was stored. */
 const ASIDE = ' set aside ';
 

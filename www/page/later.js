@@ -7,6 +7,7 @@ import { Plan } from './plan.js';
 import { RowWork } from './row-work.js';
 import { later } from './strings-later.js';
 import { putWords } from './strings.js';
+import { sweepSoon } from './sweep.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Desk, Part } from './types.js' */
@@ -20,5 +21,6 @@ export function sections(book, keep) {
   putWords(later);
   const parts = [new Plan(book, keep), new Delays(book), new RowWork(book)];
   for (const id of ['plan', 'delays']) byId(id).hidden = false;
+  sweepSoon(book);
   return parts;
 }

@@ -318,6 +318,8 @@ export interface Core {
   Desk: { blank(): Desk; open(text: string): Desk; open_bundled(text: string): Desk };
   Trials: { of(text: string): Trials };
   lines_of_grid(grid: Grid): GridLines;
+  /** The hash of every file that a text names: a notebook's own text, or an entry of its log. */
+  hashes_in(text: string): string[];
   /** The notebook's text, then name and bytes of each picture in turn. */
   version(): string;
   shelf_list(): ShelfItem[];

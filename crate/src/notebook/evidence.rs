@@ -34,6 +34,12 @@ pub struct Kept {
     pub bytes: u32,
 }
 
+/// The hash of every file that a text names: all runs of just 64 hexadecimal digits. The text of a notebook, or of
+/// entries of its log, names the files that it refers to, and those to which an undo leads back.
+pub fn hashes_in(text: &str) -> impl Iterator<Item = &str> {
+    text.split(|letter: char| !letter.is_ascii_hexdigit()).filter(|run| run.len() == 64)
+}
+
 /// A place on a picture, x to the right and y downwards, in whole hundredths of a pixel; the middle of the first pixel
 /// is at (50, 50).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -20,6 +20,7 @@ pub mod paste;
 pub use edit::{Edit, EditError};
 pub use evidence::{
     Estimator, Evidence, Grid, GridCheck, GridId, Kept, Picture, Spot, TraceDelay, TraceTime, Traces,
+    hashes_in,
 };
 pub use file::{FileError, read, write};
 pub use log::{LogEntry, Notebook};

@@ -9,7 +9,7 @@ use super::desk::{Desk, draw};
 use super::{thrown, to_js};
 use crate::analysis::taken::{Taken, take};
 use crate::chart::{self, TracesPicture};
-use crate::notebook::Grid;
+use crate::notebook::{Grid, hashes_in as hashes};
 use crate::plan::{To, rehearsal};
 use crate::report::pictures::walk_picture;
 use crate::view::evidence::{evidence_view, grid_lines};
@@ -110,4 +110,10 @@ pub fn lines_of_grid(grid: &JsValue) -> Result<JsValue, JsValue> {
     let text = String::from(js_sys::JSON::stringify(grid)?);
     let grid: Grid = serde_json::from_str(&text).map_err(|error| thrown("grid", &error))?;
     Ok(to_js(&grid_lines(&grid)))
+}
+
+/// The hash of every file that a text names: a notebook's own text, or some of its log.
+#[wasm_bindgen]
+pub fn hashes_in(text: &str) -> Vec<String> {
+    hashes(text).map(str::to_owned).collect()
 }

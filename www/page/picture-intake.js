@@ -15,8 +15,8 @@ import { words } from './strings.js';
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
 
-/** @typedef {{named: Named, picture: Picture}} Taken */
-/** @typedef {{rows: number[], refused: string[]}} Outcome rows that got a picture; why others did not */
+/** @typedef {{named: Named, picture: Picture, lasts: boolean}} Taken lasts: it will outlive the page */
+/** @typedef {{rows: number[], refused: string[], last: boolean}} Outcome rows that got a picture; why others did not */
 
 /** Whether a file says of itself that it is a picture. @param {File} file */
 export function isPicture(file) {
@@ -49,10 +49,10 @@ export async function takeIn(book, evidence, files, into, progress) {
   }
   progress(sorted.length, sorted.length);
   // Another notebook may have been opened meanwhile.
-  if (book.desk !== desk) return { rows: [], refused: [later.pictures.otherNotebook] };
+  if (book.desk !== desk) return { rows: [], refused: [later.pictures.otherNotebook], last: true };
   const { edits, rows } = placed(book.current(), taken, into);
-  if (edits.length === 0 || !book.edit({ together: edits })) return { rows: [], refused };
-  return { rows, refused };
+  const done = edits.length > 0 && book.edit({ together: edits });
+  return { rows: done ? rows : [], refused, last: taken.every(({ lasts }) => lasts) };
 }
 
 /** @param {Evidence} evidence @param {File} file @returns {Promise<Taken>} */
@@ -60,8 +60,9 @@ async function take(evidence, file) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);
   const [named] = await evidence.railReadings([name]);
+  let lasts;
   try {
-    await keepFile(sha256, { blob, name });
+    lasts = await keepFile(sha256, { blob, name });
   } catch (error) {
     const full = error instanceof DOMException && error.name === 'QuotaExceededError';
     throw { kind: 'store', message: full ? later.pictures.full(name) : words.report.notKept(name, messageOf(error)) };
@@ -69,6 +70,7 @@ async function take(evidence, file) {
   return {
     named: named ?? { reading: null, rail: null, channel: null },
     picture: { file: { sha256, name, bytes: blob.size }, width, height, grid: NO_GRID, a: [], b: [] },
+    lasts,
   };
 }
 

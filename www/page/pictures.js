@@ -113,10 +113,11 @@ export class Pictures {
     if (files.length === 0 || this.book.readOnly) return;
     const t = later.pictures;
     byId('pictures').scrollIntoView({ block: 'nearest' });
-    const { rows, refused } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
+    const { rows, refused, last } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
       this.intake.say(done < all ? t.progress(done, all) : '');
     });
-    this.intake.say(rows.length > 0 ? t.added(rows.length) : '');
+    const added = last ? t.added(rows.length) : `${t.added(rows.length)} ${later.onlyHere}`;
+    this.intake.say(rows.length > 0 ? added : '');
     this.intake.refuse(refused);
     const [first] = rows;
     if (first === undefined) return;

@@ -170,8 +170,9 @@ export const later = {
       `${x} pixels across, ${y} down, ${state}`,
     states: { proposed: 'proposed', sought: 'not found', set: 'moved by hand', taken: 'accepted' },
     fields: { rail: 'Rail', reading: 'Reading', time_base: 'Time per division' },
-    onlyHere: 'This browser keeps no files: the pictures last until the page is closed. Take the bundle before.',
   },
+  onlyHere: 'This browser gives the page no place to keep files, as in a private window: they last until the page is closed. '
+    + 'Take the bundle (.zip) before that: it holds them.',
   traces: {
     title: 'Recorded traces',
     hint: 'Add the trace files of a whole run at once: choose them or their folder, or drop them here. Both traces may '
@@ -179,6 +180,9 @@ export const later = {
     add: 'Add trace files',
     addFolder: 'Add a folder of them',
     looking: 'Looking at the files…',
+    busy: (/** @type {number} */ n) =>
+      `Other files are still being worked on, so what was added now was left out (${n === 1 ? '1 file' : `${n} files`}). Add it `
+      + 'again once that has ended.',
     given: (/** @type {number} */ files, /** @type {number} */ pairs) =>
       `${files} files, ${pairs} positions. Look whether they are read rightly, then measure.`,
     measureAll: 'Measure all',

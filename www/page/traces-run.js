@@ -131,6 +131,7 @@ export async function keepFiles({ found, level }) {
   /** @type {string[]} */
   const lost = [];
   let large = 0;
+  let last = true;
   for (const { job: { files }, found: { files: held } } of found) {
     for (const [place, { file, layout }] of files.entries()) {
       const { sha256 = '', name = '' } = held[place] ?? {};
@@ -141,12 +142,12 @@ export async function keepFiles({ found, level }) {
       }
       try {
         const about = { blob: new Blob([file]), name, level, ...(layout && { layout }) };
-        await keepFile(sha256, about);
+        last = await keepFile(sha256, about) && last;
       } catch (error) {
         // Where one finds no room, the next will not either.
         return [...lost, t.notKept(name, messageOf(error))];
       }
     }
   }
-  return large > 1 ? [t.manyTooLarge(large)] : lost;
+  return [...(large > 1 ? [t.manyTooLarge(large)] : lost), ...(last ? [] : [later.onlyHere])];
 }

@@ -8,6 +8,7 @@ import { Choice, Radios } from './field.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
 import { later } from './strings-later.js';
+import { tell } from './tell.js';
 import { inOrder, isTrace, withFolder } from './traces-files.js';
 import { LayoutTable } from './traces-layout.js';
 import { filesOf, keepFiles, measureRun, takenFrom, tracesOf } from './traces-run.js';
@@ -119,8 +120,12 @@ export class Traces {
    * @param {File[]} chosen
    */
   async take(chosen) {
-    if (chosen.length === 0 || this.book.readOnly || this.work) return;
     const t = later.traces;
+    if (chosen.length === 0 || this.book.readOnly) return;
+    if (this.work) {
+      tell(t.busy(chosen.length));
+      return;
+    }
     this.work = new AbortController();
     const other = chosen.filter((file) => !isTrace(file)).map(({ name }) => t.other(name));
     this.refuse(other);

@@ -5,6 +5,7 @@
 //! `N passed, N failed` alone on the last line.
 
 mod access;
+mod attic;
 mod cells;
 mod files;
 mod keyboard;
@@ -30,7 +31,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 35] = [
+const TESTS: [(&str, Test); 38] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -59,7 +60,10 @@ const TESTS: [(&str, Test); 35] = [
     ("trials_do_without_workers", uncertainty::trials_do_without_workers),
     ("pictures_give_c", pictures::pictures_give_c),
     ("marks_are_moved", pictures::marks_are_moved),
+    ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
+    ("files_of_no_notebook_are_removed", attic::files_of_no_notebook_are_removed),
+    ("without_a_database_it_says_so", attic::without_a_database_it_says_so),
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),

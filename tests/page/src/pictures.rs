@@ -5,6 +5,8 @@
 //! (c = 299 792 458 m/s exactly: BIPM, The International System of Units, 9th edition, 2019, section 2.3).
 
 use std::path::{Path, PathBuf};
+use std::thread::sleep;
+use std::time::Duration;
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
@@ -28,6 +30,9 @@ const TIME_BASE: &str = "2";
 /// What a row after the first may cost, in presses and entries.
 const MOST_ACTIONS: usize = 4;
 
+/// After this a worker that nobody asks has ended, and a picture out of sight is let go: both wait 5 s.
+const RESTS: Duration = Duration::from_secs(7);
+
 const FILES: &str = "#picture-files";
 const ACCEPT: &str = "#picture-accept";
 const COUNT: &str = "#picture-count";
@@ -35,7 +40,8 @@ const PROBLEM: &str = "#picture-problem";
 const REFUSED: &str = "#picture-refused";
 /// Puts the focus on a mark without moving it.
 const FOCUS: &str = "document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`).focus()";
-const BOARD: &str = ".board-picture";
+/// The open picture.
+pub const BOARD: &str = ".board-picture";
 
 /// A run of pictures gives c: the first row takes its time base, each after it one press; all is there after a
 /// reload, in the bundle, and in another browser that opens the bundle.
@@ -152,6 +158,38 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// Pictures can be looked at when the host can't be had any more, also after nobody has asked for a while; the one that is
+/// open is there again when it comes back into sight.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn pictures_rest(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    let brought = "return performance.getEntriesByType('resource')
+        .filter(({ name, responseEnd }) => /aside_bg|evidence-worker/.test(name) && responseEnd > 0).length";
+    let parts = || page.browser.run(brought, vec![]);
+    eventually("what workers need is brought", parts, |count| *count == json!(2))?;
+    page.browser.debug("Network.enable", &json!({}))?;
+    let cut = json!({ "offline": true, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 });
+    page.browser.debug("Network.emulateNetworkConditions", &cut)?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 2)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    page.browser.run("scrollTo(0, 0)", vec![])?;
+    sleep(RESTS);
+    page.click("Accept the marks")?;
+    is_proposed(&page, 1)?;
+    page.browser.run("scrollTo(0, 0)", vec![])?;
+    sleep(RESTS);
+    let lens = || page.browser.run("return document.querySelector('.board-lens').toDataURL()", vec![]);
+    page.click("Edge A")?;
+    let of_a = lens()?;
+    page.click("Edge B")?;
+    eventually("the lens shows the other edge", lens, |shown| *shown != of_a)?;
+    page.is_silent()
+}
+
 /// What is no picture, too large, broken, or marked so that no grid fits, is told by name; nothing is lost.
 ///
 /// # Errors
@@ -221,7 +259,10 @@ fn header_of_png(width: u32, height: u32) -> Vec<u8> {
 }
 
 /// Pictures of a run, named by their readings.
-fn series(home: &Home, count: usize) -> Result<Vec<PathBuf>> {
+///
+/// # Errors
+/// When they can't be drawn or written.
+pub fn series(home: &Home, count: usize) -> Result<Vec<PathBuf>> {
     (0..count).map(|place| picture(home, place, &format!("{} mm.jpg", MARKS[place]))).collect()
 }
 
@@ -238,14 +279,21 @@ fn picture(home: &Home, place: usize, name: &str) -> Result<PathBuf> {
     home.write(name, &bytes)
 }
 
-fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
+/// Chooses files as pictures.
+///
+/// # Errors
+/// When the page has no place for them.
+pub fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
     let input = page.browser.element("return document.querySelector(arguments[0])", vec![json!(FILES)])?;
     let names: Vec<String> = files.iter().map(|file| file.to_string_lossy().into_owned()).collect();
     page.browser.choose_file(&input.context("no input for pictures")?, Path::new(&names.join("\n")))
 }
 
 /// That the picture at a place of the list is open, with marks that wait to be accepted.
-fn is_proposed(page: &Page, place: usize) -> Result<()> {
+///
+/// # Errors
+/// When it is not.
+pub fn is_proposed(page: &Page, place: usize) -> Result<()> {
     let state = "const accept = document.querySelector(arguments[0]);
         const list = document.getElementById('picture-choice');
         return [accept?.checkVisibility() && !accept.ariaDisabled, list.selectedIndex,

@@ -96,6 +96,14 @@ fn give(page: &Page, script: &str, arguments: Vec<Value>) -> Result<()> {
 /// When the page does not take them.
 pub fn offer(page: &Page, positions: usize) -> Result<()> {
     describe_rail(page)?;
+    choose_run(page, positions)
+}
+
+/// Chooses a run's files.
+///
+/// # Errors
+/// When the page does not take them.
+pub fn choose_run(page: &Page, positions: usize) -> Result<()> {
     choose(page, &run(page, MARKS.get(..positions).context("so many places")?)?)?;
     page.reads(STATUS, &format!("{positions} positions. Look whether"))?;
     Ok(())
@@ -255,6 +263,9 @@ pub fn a_run_is_stopped(stage: &Stage) -> Result<()> {
     // The page is alive meanwhile.
     page.fill("Title of the notebook", "Long")?;
     page.sees(names::TITLE, "Long")?;
+    // What is added meanwhile is not taken, which is said.
+    give(&page, "return [new File(['1'], '7 mm.csv')]", vec![])?;
+    page.reads(names::MESSAGE, "was left out (1 file)")?;
     page.click("Stop")?;
     page.reads(STATUS, "Stopped.")?;
     let rows = page.count(names::ROWS)?;

@@ -143,7 +143,7 @@ export interface Shrunk { blob: Blob; width: number; height: number; sha256: str
 /* What the worker is asked, and what it answers. */
 
 export type Picture = Blob | ImageBitmap;
-/** A picture goes with a number, by which the worker knows whether it keeps its pixels. */
+/** A picture goes with a number, by which the worker knows whether it keeps its copy. */
 export interface Calls {
   look_at(file: File, known: Known, layout: Layout | undefined): LookedAt;
   common_level(levels: number[]): number | null;
@@ -179,12 +179,17 @@ export interface Aside {
   /** Name and bytes of each entry in turn. */
   unpack(bytes: Uint8Array): (string | Uint8Array<ArrayBuffer>)[];
   check_picture(name: string, bytes: Uint8Array, more: boolean): { width: number; height: number } | undefined;
-  propose(pixels: Uint8Array, width: number, height: number, columns: number, rows: number): PictureProposal;
-  check_series(
-    pixels: Uint8Array, width: number, height: number, corners: Corner[], u_pixels: number, columns: number,
-    rows: number,
-  ): Standing;
+  Look: { new (width: number, height: number): Look };
   Reading: { new (): Reading };
+}
+/** A small copy of a picture, made of one band of its rows after the other. */
+export interface Look {
+  /** Rows of a band: a multiple of this, or all that are left. */
+  rows(): number;
+  add(band: Uint8Array): void;
+  propose(columns: number, rows: number): PictureProposal;
+  check_series(corners: Corner[], u_pixels: number, columns: number, rows: number): Standing;
+  free(): void;
 }
 /** One recording, or A's and B's. */
 export interface Reading {

@@ -6,7 +6,7 @@
  */
 import * as exported from './slope_aside.js';
 
-/** @import { Answer, Aside, Calls, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Answer, Aside, Calls, Look, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
 
 const aside = /** @type {Aside} */ (/** @type {unknown} */ (exported));
 const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
@@ -16,6 +16,8 @@ const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}}
 const ROWS_SHOWN = 4;
 /** In which the header of most pictures ends. */
 const HEADER = 1 << 20;
+/** Rows of a picture's copy that are made at once. */
+const BAND = 32;
 /** The longer side of a picture as it is kept, at most, pixels. */
 const LONGEST = 2400;
 /** Of the JPEG as which it is kept, 0 to 1. */
@@ -23,7 +25,7 @@ const QUALITY = 0.85;
 
 /** The traces that were measured last. @type {Reading | undefined} */
 let reading;
-/** The pixels of the picture that was looked at last, and its number. @type {{number: number, image: ImageData} | undefined} */
+/** The picture that was looked at last, and its number. @type {{number: number, look: Look} | undefined} */
 let seen;
 /** What trace files hold that are read before it is their turn. @type {WeakMap<TraceFile[], ReturnType<typeof contentsOf>>} */
 const ahead = new WeakMap();
@@ -90,13 +92,11 @@ const calls = {
   },
 
   async propose(picture, number, columns, rows) {
-    const { data, width, height } = await look(picture, number);
-    return aside.propose(bytes(data), width, height, columns, rows);
+    return (await look(picture, number)).propose(columns, rows);
   },
 
   async check_series(picture, number, corners, u_pixels, columns, rows) {
-    const { data, width, height } = await look(picture, number);
-    return aside.check_series(bytes(data), width, height, corners, u_pixels, columns, rows);
+    return (await look(picture, number)).check_series(corners, u_pixels, columns, rows);
   },
 };
 
@@ -144,15 +144,22 @@ function bytes(data) {
   return new Uint8Array(data.buffer, data.byteOffset, data.byteLength);
 }
 
-/** A picture's pixels, as they are kept or anew. @param {Picture} picture @param {number} number */
+/** A picture as it was looked at last, or anew. @param {Picture} picture @param {number} number */
 async function look(picture, number) {
   if (seen?.number !== number) {
+    seen?.look.free();
     seen = undefined;
     const { canvas, context } = drawn(picture instanceof ImageBitmap ? picture : await decoded(picture));
-    seen = { number, image: context.getImageData(0, 0, canvas.width, canvas.height) };
+    const { width, height } = canvas;
+    const fresh = new aside.Look(width, height);
+    const band = BAND * fresh.rows();
+    for (let top = 0; top < height; top += band) {
+      fresh.add(bytes(context.getImageData(0, top, width, Math.min(band, height - top)).data));
+    }
     release(canvas);
+    seen = { number, look: fresh };
   }
-  return seen.image;
+  return seen.look;
 }
 
 /** The picture decoded and upright, if it is one, and not too large. @param {Blob} file */

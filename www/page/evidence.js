@@ -23,9 +23,9 @@ const REST = 5000;
 
 export class Evidence {
   constructor() {
-    /** Looks at pictures, whose pixels are many: what it holds is let go when nobody has asked for a while. */
+    /** Looks at pictures, which takes much room: it is let go when nobody has asked for a while. */
     this.viewer = new Post(REST);
-    /** Numbers of pictures, by which it tells whether it keeps the pixels. @type {WeakMap<Picture, number>} */
+    /** Numbers of pictures, by which it tells which one it looked at last. @type {WeakMap<Picture, number>} */
     this.numbers = new WeakMap();
     this.next = 0;
   }
@@ -207,7 +207,7 @@ export class Evidence {
     return { done, stopped: done < all };
   }
 
-  /** The number under which the worker keeps a picture's pixels. @param {Picture} picture */
+  /** The number by which the worker knows a picture. @param {Picture} picture */
   number(picture) {
     const number = this.numbers.get(picture) ?? this.next;
     if (number === this.next) this.next += 1;

@@ -6,7 +6,7 @@ use js_sys::{Array, Uint8Array};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use slope_archive::Entry;
-use slope_evidence::photo::{self, Corner, Hint, Pixels, Plane};
+use slope_evidence::photo::{self, Corner, Hint, Plane, Shrinking};
 use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
@@ -115,23 +115,6 @@ pub fn check_picture(name: &str, bytes: &[u8], more: bool) -> Result<JsValue, Js
     }
 }
 
-/// Marks proposed for a picture of 4 bytes a pixel.
-///
-/// # Errors
-/// `{kind: "propose", message}`.
-#[wasm_bindgen]
-pub fn propose(
-    pixels: &[u8],
-    width: usize,
-    height: usize,
-    columns: u32,
-    rows: u32,
-) -> Result<JsValue, JsValue> {
-    photo::propose(Pixels::of(pixels, width, height), Hint { columns, rows })
-        .map(|proposal| to_js(&proposal))
-        .map_err(|error| thrown("propose", error))
-}
-
 /// How a picture's grid lies beside a standing, and whether the marks serve it.
 #[derive(Serialize)]
 struct Stands {
@@ -142,26 +125,56 @@ struct Stands {
     holds: bool,
 }
 
-/// Holds the grid of a picture of 4 bytes a pixel against corner marks (a list) that were made on another one.
-///
-/// # Errors
-/// `{kind: "plane", message}` where the marks fix no plane, `{kind: "propose", message}` where no grid is seen.
+/// A picture that is looked at: a small copy of it, made of one band after the other.
 #[wasm_bindgen]
-pub fn check_series(
-    pixels: &[u8],
-    width: usize,
-    height: usize,
-    corners: &JsValue,
-    u_pixels: f64,
-    columns: u32,
-    rows: u32,
-) -> Result<JsValue, JsValue> {
-    let corners: Vec<Corner> = from_js(corners)?;
-    let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error))?;
-    let standing = photo::check_series(&plane, Pixels::of(pixels, width, height), Hint { columns, rows })
-        .map_err(|error| thrown("propose", error))?;
-    let photo::Standing { shift, largest, divisions, seen } = standing;
-    Ok(to_js(&Stands { shift, largest, divisions, seen, holds: standing.holds(u_pixels) }))
+pub struct Look(Shrinking);
+
+#[wasm_bindgen]
+impl Look {
+    /// Of a picture of a size, of which no band was given yet.
+    #[wasm_bindgen(constructor)]
+    pub fn new(width: usize, height: usize) -> Self {
+        Self(Shrinking::of(width, height))
+    }
+
+    /// Rows of a band: a multiple of this, or all that are left.
+    pub fn rows(&self) -> usize {
+        self.0.rows()
+    }
+
+    /// Takes the next band in, of 4 bytes a pixel.
+    pub fn add(&mut self, band: &[u8]) {
+        self.0.add(band);
+    }
+
+    /// Marks proposed for it.
+    ///
+    /// # Errors
+    /// `{kind: "propose", message}`.
+    pub fn propose(&self, columns: u32, rows: u32) -> Result<JsValue, JsValue> {
+        photo::propose_on(&self.0, Hint { columns, rows })
+            .map(|proposal| to_js(&proposal))
+            .map_err(|error| thrown("propose", error))
+    }
+
+    /// Holds its grid against corner marks (a list) that were made on another picture.
+    ///
+    /// # Errors
+    /// `{kind: "plane", message}` where the marks fix no plane, `{kind: "propose", message}` where no grid is seen.
+    pub fn check_series(
+        &self,
+        corners: &JsValue,
+        u_pixels: f64,
+        columns: u32,
+        rows: u32,
+    ) -> Result<JsValue, JsValue> {
+        let corners: Vec<Corner> = from_js(corners)?;
+        let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error))?;
+        let standing = photo::check_series_on(&plane, &self.0, Hint { columns, rows })
+            .map_err(|error| thrown("propose", error))?;
+        let photo::Standing { shift, largest, divisions, seen } = standing;
+        Ok(to_js(&Stands { shift, largest, divisions, seen, holds: standing.holds(u_pixels) }))
+    }
 }
 
 /// One trace file that holds both traces, or A's and B's.

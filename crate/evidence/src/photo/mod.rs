@@ -24,7 +24,9 @@ mod separation;
 mod shape;
 
 pub use error::{Mark, PlaneError, SeparationError};
-pub use picture::{PictureError, Pixels, Reduced};
+pub use picture::{PictureError, Pixels, Reduced, Shrinking};
 pub use plane::{Check, Corner, Plane, Point, Residual};
-pub use propose::{Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, propose};
+pub use propose::{
+    Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, check_series_on, propose, propose_on,
+};
 pub use separation::{Edge, Marking, Scatter, Separation, scatter, separation};

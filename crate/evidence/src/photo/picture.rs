@@ -80,10 +80,7 @@ impl<'a> Pixels<'a> {
         if channels == 0 {
             return Err(PictureError::Bytes { bytes: bytes.len(), width, height });
         }
-        let mut factor = 1;
-        while (width / factor) * (height / factor) > pixels.max(1) {
-            factor += 1;
-        }
+        let factor = factor(width, height, pixels);
         let (small_width, small_height) = (width / factor, height / factor);
         let rgb = if channels == 1 {
             means(bytes.as_chunks::<1>().0, width, small_width, small_height, factor)
@@ -91,6 +88,62 @@ impl<'a> Pixels<'a> {
             means(bytes.as_chunks::<4>().0, width, small_width, small_height, factor)
         };
         Ok(Reduced { width: small_width, height: small_height, scale: factor as f64, rgb })
+    }
+}
+
+/// How many pixels stand for one of a copy, either way, that has at most `pixels`.
+fn factor(width: usize, height: usize, pixels: usize) -> usize {
+    let mut factor = 1;
+    while (width / factor).saturating_mul(height / factor) > pixels.max(1) {
+        factor += 1;
+    }
+    factor
+}
+
+/// A copy that is made out of one band of a picture after the other, from the top, so that the whole of it need not be at
+/// hand. It is what [`Pixels::shrink`] makes of the whole.
+#[derive(Clone, Debug)]
+pub struct Shrinking {
+    /// Size of the picture, pixels.
+    size: [usize; 2],
+    factor: usize,
+    /// What there is of it.
+    copy: Reduced,
+}
+
+impl Shrinking {
+    /// Of a picture of a size, of which nothing is there yet.
+    pub fn of(width: usize, height: usize) -> Self {
+        let factor = factor(width, height, ENOUGH);
+        let (small_width, small_height) = (width / factor, height / factor);
+        let rgb = Vec::with_capacity(small_width.saturating_mul(small_height));
+        let copy = Reduced { width: small_width, height: small_height, scale: factor as f64, rgb };
+        Self { size: [width, height], factor, copy }
+    }
+
+    /// Rows of a band: a multiple of this, or all that are left.
+    pub fn rows(&self) -> usize {
+        self.factor
+    }
+
+    /// Takes the next band in, of 4 bytes a pixel.
+    pub fn add(&mut self, band: &[u8]) {
+        let Self { size: [width, _], factor, copy } = self;
+        let lacking = copy.height - copy.rgb.len() / copy.width.max(1);
+        copy.rgb.extend(means(band.as_chunks::<4>().0, *width, copy.width, lacking, *factor));
+    }
+
+    /// The copy, with the size of the picture.
+    ///
+    /// # Errors
+    /// [`PictureError`] where not all of the picture was taken in.
+    pub fn copy(&self) -> Result<(&Reduced, [usize; 2]), PictureError> {
+        let Self { size: [width, height], copy, .. } = self;
+        if copy.rgb.is_empty() || copy.rgb.len() != copy.width * copy.height {
+            let bytes = copy.rgb.len().saturating_mul(4 * self.factor * self.factor);
+            return Err(PictureError::Bytes { bytes, width: *width, height: *height });
+        }
+        Ok((copy, self.size))
     }
 }
 
@@ -108,7 +161,7 @@ fn means<const BYTES: usize>(
     let mut sums = vec![[0_u32; 3]; small_width];
     for band in pixels.chunks_exact((width * factor).max(1)).take(small_height) {
         sums.fill([0; 3]);
-        for row in band.chunks_exact(width) {
+        for row in band.chunks_exact(width.max(1)) {
             for (sum, block) in sums.iter_mut().zip(row.chunks_exact(factor)) {
                 for pixel in block {
                     for (sum, channel) in sum.iter_mut().zip(channels) {

@@ -17,6 +17,30 @@ fn means_of_squares() {
 }
 
 #[test]
+fn a_copy_made_of_bands_is_that_of_the_whole() {
+    // Neither side is a multiple of what stands for one pixel of the copy.
+    let (width, height) = (2399, 1001);
+    let bytes: Vec<u8> = (0..=250).chain((0..=249).rev()).cycle().take(4 * width * height).collect();
+    let whole = Pixels::of(&bytes, width, height).shrink(ENOUGH).unwrap();
+    for multiple in [1, 7, 1000] {
+        let mut bands = Shrinking::of(width, height);
+        assert_eq!(bands.rows() as f64, whole.scale);
+        assert!(bands.copy().is_err());
+        for band in bytes.chunks(4 * width * multiple * bands.rows()) {
+            bands.add(band);
+        }
+        // What is too much is not taken.
+        bands.add(&bytes);
+        assert_eq!(bands.copy().unwrap(), (&whole, [width, height]));
+    }
+    for (width, height) in [(0, 0), (0, 5), (7, 0)] {
+        let mut bands = Shrinking::of(width, height);
+        bands.add(&[1, 2, 3, 4]);
+        assert!(bands.copy().is_err());
+    }
+}
+
+#[test]
 fn between_pixels() {
     let small = Pixels::of(&[0, 100, 200, 40], 2, 2).shrink(4).unwrap();
     assert_eq!(small.at(0.5, 0.5), [0.0; 3]);

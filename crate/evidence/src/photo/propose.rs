@@ -6,7 +6,7 @@ use thiserror::Error;
 use super::find::curve::Flat;
 use super::find::edge::edge;
 use super::find::lattice::{Lattice, Lines};
-use super::picture::{ENOUGH, PictureError, Pixels, Reduced};
+use super::picture::{ENOUGH, PictureError, Pixels, Reduced, Shrinking};
 use super::plane::{Corner, Plane, Point};
 
 /// What is known of the screen before looking: its divisions.
@@ -82,16 +82,22 @@ pub struct Proposal {
     pub edges: [Option<ProposedEdge>; 2],
 }
 
-/// The copy to look at, once the question makes sense.
-fn ready(picture: Pixels<'_>, hint: Hint) -> Result<Reduced, ProposeError> {
+/// Whether the question makes sense.
+fn check(hint: Hint, size: [usize; 2]) -> Result<(), ProposeError> {
     let Hint { columns, rows } = hint;
     if !(DIVISIONS.contains(&columns) && DIVISIONS.contains(&rows)) {
         return Err(ProposeError::Divisions { columns, rows });
     }
-    let Pixels { width, height, .. } = picture;
+    let [width, height] = size;
     if width < SMALLEST || height < SMALLEST {
         return Err(PictureError::TooSmall { width, height }.into());
     }
+    Ok(())
+}
+
+/// The copy to look at, once the question makes sense.
+fn ready(picture: Pixels<'_>, hint: Hint) -> Result<Reduced, ProposeError> {
+    check(hint, [picture.width, picture.height])?;
     Ok(picture.shrink(ENOUGH)?)
 }
 
@@ -102,10 +108,23 @@ fn ready(picture: Pixels<'_>, hint: Hint) -> Result<Reduced, ProposeError> {
 /// # Errors
 /// [`ProposeError`]: what is to be marked by hand.
 pub fn propose(picture: Pixels<'_>, hint: Hint) -> Result<Proposal, ProposeError> {
+    propose_in(&ready(picture, hint)?, hint)
+}
+
+/// The same on a copy that was made before.
+///
+/// # Errors
+/// As [`propose`].
+pub fn propose_on(picture: &Shrinking, hint: Hint) -> Result<Proposal, ProposeError> {
+    let (copy, size) = picture.copy()?;
+    check(hint, size)?;
+    propose_in(copy, hint)
+}
+
+fn propose_in(copy: &Reduced, hint: Hint) -> Result<Proposal, ProposeError> {
     let Hint { columns, rows } = hint;
-    let copy = ready(picture, hint)?;
     let no_grid = ProposeError::NoGrid { columns, rows };
-    let lattice = Lines::most_promising(&copy, columns, rows)
+    let lattice = Lines::most_promising(copy, columns, rows)
         .and_then(|(lines, first)| lines.lattice(&first, columns, rows))
         .filter(|lattice| lattice.seen >= SEEN)
         .ok_or(no_grid)?;
@@ -115,7 +134,7 @@ pub fn propose(picture: Pixels<'_>, hint: Hint) -> Result<Proposal, ProposeError
         Corner { at: large(seen_at(&lattice, column, row)), column, row }
     };
     let (middle, centre) = (columns / 2, rows / 2);
-    let curves = Flat::of(&copy, &lattice.plane, columns, rows).into_curves();
+    let curves = Flat::of(copy, &lattice.plane, columns, rows).into_curves();
     let mut edges = curves.map(|curve| {
         let edge = edge(&curve?)?;
         let divisions = [edge.column, edge.row];
@@ -172,8 +191,21 @@ impl Standing {
 /// # Errors
 /// [`ProposeError`] where no grid is seen.
 pub fn check_series(plane: &Plane, picture: Pixels<'_>, hint: Hint) -> Result<Standing, ProposeError> {
+    check_series_in(plane, &ready(picture, hint)?, hint)
+}
+
+/// The same on a copy that was made before.
+///
+/// # Errors
+/// As [`check_series`].
+pub fn check_series_on(plane: &Plane, picture: &Shrinking, hint: Hint) -> Result<Standing, ProposeError> {
+    let (copy, size) = picture.copy()?;
+    check(hint, size)?;
+    check_series_in(plane, copy, hint)
+}
+
+fn check_series_in(plane: &Plane, copy: &Reduced, hint: Hint) -> Result<Standing, ProposeError> {
     let Hint { columns, rows } = hint;
-    let copy = ready(picture, hint)?;
     let no_grid = ProposeError::NoGrid { columns, rows };
     let small = |q: [f64; 2]| {
         let at = plane.pixel(q);
@@ -182,13 +214,13 @@ pub fn check_series(plane: &Plane, picture: Pixels<'_>, hint: Hint) -> Result<St
     let places = [[0, 0], [columns, 0], [columns, rows], [0, rows]].map(|place| place.map(f64::from));
     let marked = places.map(|q| Corner { at: small(q), column: q[0], row: q[1] });
     let marked = Plane::fit_found(&marked).ok_or(no_grid)?;
-    let near = Lines::of(&copy).into_iter().filter_map(|lines| lines.nearby(&marked, columns, rows));
+    let near = Lines::of(copy).into_iter().filter_map(|lines| lines.nearby(&marked, columns, rows));
     // Moved by a division or more, it is looked for anew.
     let found = near
         .max_by(|a, b| a.seen.total_cmp(&b.seen))
         .filter(|lattice| lattice.seen >= SEEN)
         .or_else(|| {
-            let (lines, first) = Lines::most_promising(&copy, columns, rows)?;
+            let (lines, first) = Lines::most_promising(copy, columns, rows)?;
             lines.lattice(&first, columns, rows).filter(|lattice| lattice.seen >= SEEN)
         })
         .ok_or(no_grid)?;

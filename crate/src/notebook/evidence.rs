@@ -164,3 +164,7 @@ impl Estimator {
         Self::ShiftAndScale,
     ];
 }
+
+#[cfg(test)]
+#[path = "evidence_test.rs"]
+mod tests;

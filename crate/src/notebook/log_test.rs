@@ -125,27 +125,3 @@ fn a_block_of_direct_values_goes_into_the_direct_columns() {
         [Cell::Distance, Cell::DistanceUncertainty, Cell::Delay, Cell::DelayUncertainty].map(|c| row.text(c));
     assert_eq!(texts, ["2", "0.1", "6.7", "0.2"]);
 }
-
-/// A file is named by the notebook's text as long as something in its log can lead back to it.
-#[test]
-fn the_text_names_every_file_that_its_log_had() {
-    let picture = |digit: &str| Picture {
-        file: Kept { sha256: digit.repeat(64), name: format!("{digit}.jpg"), bytes: 1 },
-        width: 4,
-        height: 3,
-        grid: 0,
-        a: vec![],
-        b: vec![],
-    };
-    let take = |digit| Edit::SetEvidence { row: 1, evidence: Some(Evidence::Picture(picture(digit))) };
-    let off = Edit::SetEvidence { row: 1, evidence: None };
-    let notebook = notebook(vec![add(1, "10"), take("a"), take("b"), Edit::Undo, off]);
-    let text = file::write(&notebook);
-    let mut named: Vec<&str> = hashes_in(&text).collect();
-    named.dedup();
-    assert_eq!(named, ["a".repeat(64), "b".repeat(64)]);
-    let entries = notebook.log().iter().map(|entry| serde_json::to_string(entry).unwrap());
-    assert_eq!(entries.flat_map(|text| hashes_in(&text).map(str::to_owned).collect::<Vec<_>>()).count(), 2);
-    // Longer and shorter runs are no hashes.
-    assert_eq!(hashes_in(&format!("{} {} \"\"", "a".repeat(63), "0".repeat(65))).count(), 0);
-}

@@ -18,7 +18,7 @@ const PICTURES: usize = 100;
 /// Side of the patch by which they differ, pixels.
 const PATCH: usize = 64;
 /// How long they may take to be taken in.
-const PATIENCE: Duration = Duration::from_secs(240);
+const PATIENCE: Duration = Duration::from_mins(4);
 /// How long nothing is done before what is held is taken for what is held at rest.
 const REST: Duration = Duration::from_secs(20);
 /// What keeps a processor busy in the page, so that its process is told from the others.
@@ -43,17 +43,17 @@ pub fn of_100_pictures() -> Result<f64> {
     let page = Page { browser, home: Home::new()? };
     let gauge = Gauge { page: &page, profile };
     page.browser.go("about:blank")?;
-    gauge.tell("an empty page", &gauge.at_rest()?);
+    gauge.at_rest()?.tell("an empty page");
     page.go(&stage.address)?;
     page.click("Notebooks")?;
     page.click("New blank notebook")?;
-    gauge.tell("before the first picture", &gauge.at_rest()?);
+    gauge.at_rest()?.tell("before the first picture");
     let most = attach(&gauge, &files(&page.home)?)?;
-    gauge.tell("at most, every quarter of a second, while they are taken in", &most);
+    most.tell("at most, every quarter of a second, while they are taken in");
     let rest = gauge.at_rest()?;
-    gauge.tell("with 100 pictures, at rest", &rest);
+    rest.tell("with 100 pictures, at rest");
     page.browser.run("scrollTo(0, 0)", vec![])?;
-    gauge.tell("with 100 pictures, at rest and out of sight", &gauge.at_rest()?);
+    gauge.at_rest()?.tell("with 100 pictures, at rest and out of sight");
     Ok(rest.page.whole)
 }
 
@@ -123,15 +123,17 @@ struct Held {
     all: f64,
 }
 
-impl Gauge<'_> {
-    fn tell(&self, when: &str, Held { page, all }: &Held) {
-        let Share { whole, anonymous, shared } = page;
+impl Held {
+    fn tell(&self, when: &str) {
+        let Self { page: Share { whole, anonymous, shared }, all } = self;
         let files = whole - anonymous - shared;
         eprintln!(
             "  {when}: {whole:.0} MB (its own {anonymous:.0}, pixels shared {shared:.0}, files {files:.0}); all renderers {all:.0}"
         );
     }
+}
 
+impl Gauge<'_> {
     /// What is held once nothing has been done for a while, garbage collected.
     fn at_rest(&self) -> Result<Held> {
         let own = self.own()?;

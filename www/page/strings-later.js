@@ -4,6 +4,10 @@
 
 export const later = {
   rowWork: { none: 'This row tells no distance and no delay yet.', close: 'Close' },
+  pasted: {
+    turned: 'The block was written with the other decimal mark: its numbers were given this notebook’s.',
+    headed: (/** @type {string} */ headings) => `The headings “${headings}” were left out.`,
+  },
   plan: {
     hint: 'Before the lab: where to read, and what that will give. Type the positions, or move their handles on the '
       + 'rails by hand or with the arrow keys.',

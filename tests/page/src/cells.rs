@@ -39,6 +39,12 @@ pub fn paste_fills_rows(stage: &Stage) -> Result<()> {
     eventually("row 3 is filled from row 2 on", || page.cell("Edge B", 3), |text| text == "6,20")?;
     ensure!(page.cell("Edge A", 2)? == "1,10", "the first pasted cell");
     ensure!(page.count(names::ROWS)? == 3, "pasting over rows makes no new ones");
+
+    page.paste(&names::new_cell("Reading"), "x / mm\tbase\n4000.5\t2.0\n5000.5\t2.0")?;
+    eventually("the marks are turned", || page.cell("Reading", 5), |text| text == "5000,5")?;
+    page.reads("#told", "headings “x / mm base”")?;
+    page.click("Undo")?;
+    eventually("one step back", || page.count(names::ROWS), |count| *count == 3)?;
     page.is_silent()
 }
 

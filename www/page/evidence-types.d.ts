@@ -159,7 +159,7 @@ export interface Calls {
   measure_again(asked: Asked): Measured;
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
   pair(names: string[]): Pair[];
-  rail_reading(names: string[]): Named[];
+  rail_reading(names: string[], rails: string[]): Named[];
   hash(file: Blob): string;
   pack(names: string[], contents: Uint8Array<ArrayBuffer>[]): Uint8Array<ArrayBuffer>;
   unpack(bundle: Blob): [string, Uint8Array<ArrayBuffer>][];
@@ -184,7 +184,7 @@ export interface Aside {
   first_rows(bytes: Uint8Array, layout: Layout, most: number): string[][];
   common_level(levels: Float64Array): number | undefined;
   pair(names: string[]): Pair[];
-  rail_reading(name: string): Named;
+  rail_reading(name: string, rails: string[]): Named;
   sha256(bytes: Uint8Array): string;
   pack(names: string[], contents: Uint8Array[]): Uint8Array<ArrayBuffer>;
   /** Name and bytes of each entry in turn. */

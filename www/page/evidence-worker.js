@@ -70,7 +70,7 @@ const calls = {
   measure_again: (asked) => kept().measure(asked),
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
   pair: (names) => aside.pair(names),
-  rail_reading: (names) => names.map((name) => aside.rail_reading(name)),
+  rail_reading: (names, rails) => names.map((name) => aside.rail_reading(name, rails)),
   hash: async (file) => hash(await bytesOf(file)),
 
   pack: (names, contents) => aside.pack(names, contents),

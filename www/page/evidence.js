@@ -11,6 +11,7 @@ import { compiled, workerAddress } from './wasm.js';
  * @import { Answer, Asked, BatchEnd, BatchStep, Call, Calls, Corner, Detector, Envelope, Known, Layout, LookedAt, Measured,
  *   MeasuredFiles, Named, Pair, Picture, PictureProposal, Refusal, Shrunk, Standing, Task, Thrown, TraceFiles, Wish
  * } from './evidence-types.js'
+ * @import { RailView } from './types.js'
  */
 
 /** Bytes of a file, at most. */
@@ -107,11 +108,12 @@ export class Evidence {
   /**
    * What each name tells of rail, reading and channel.
    * @param {string[]} names
+   * @param {RailView[]} rails
    * @returns {Promise<Named[]>}
    */
-  async railReadings(names) {
+  async railReadings(names, rails) {
     checkCount(names.length);
-    return this.ask('rail_reading', names);
+    return this.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text));
   }
 
   /**

@@ -157,7 +157,8 @@ export const later = {
     next: 'Next picture to be marked',
     stillSought: (/** @type {string} */ names) => `Not accepted yet: move ${names} first.`,
     gridWrong: (/** @type {string} */ why) => `Not accepted yet: ${why}.`,
-    accepted: (/** @type {number} */ n) => `Row ${n} is marked.`,
+    accepted: (/** @type {number} */ n, /** @type {string} */ lacks) =>
+      `Row ${n} is marked${lacks && `, but not used in the line yet: ${lacks}`}.`,
     allMarked: 'All pictures are marked.',
     again: (/** @type {string} */ name, /** @type {number} */ n) => `${name}, mark ${n}`,
     markAgain: (/** @type {string} */ name) => `Mark ${name} once more`,

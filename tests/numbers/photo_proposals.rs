@@ -7,12 +7,14 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use std::io::Cursor;
+use std::num::NonZero;
 
 use jpeg_encoder::{ColorType, Encoder};
 use slope_bench::screen::{Camera, Picture, Screen, Shot, Truth, demo_series, random_view};
 use slope_evidence::photo::{
-    Hint, Marking, Pixels, Plane, Point, Proposal, check_series, propose, separation,
+    Corner, Hint, Marking, Pixels, Plane, Point, Proposal, check_series, propose, separation,
 };
+use slope_of_light::budget::Random;
 use zune_jpeg::JpegDecoder;
 
 /// What a proposal may be off, divisions.
@@ -72,6 +74,65 @@ fn forty_screens_by_chance() {
     }
     println!("{hits} of {marks} within {ALLOWED} division, the worst off by {worst:.3}");
     assert!(hits * 10 >= marks * 9, "{hits} of {marks}");
+}
+
+/// Error of a delay read off a photograph, in standard deviations: with the marks as they are seen in the picture, and
+/// with a hand's error put upon each.
+struct Read {
+    seen: f64,
+    by_hand: f64,
+}
+
+/// A photograph drawn, packed and marked; nothing where marks are not proposed, or lie so far off that a person who
+/// looks at the picture moves them.
+fn read(seed: u64) -> Option<Read> {
+    /// Standard deviation of a hand's mark in x and in y, pixels.
+    const HAND: f64 = 1.5;
+    let (screen, camera) = random_view(5000 + seed, 25.0);
+    let camera = Camera { width: 640, height: 480, ..camera };
+    let truth = camera.truth(&screen).separation;
+    let pixels = packed(&camera.photograph(&screen, seed));
+    let found = propose(of(&pixels, &camera), hint(&screen)).ok()?;
+    let (corners, [at_a, at_b]) = off(&found, &camera.truth(&screen));
+    if corners.max(at_a).max(at_b) > ALLOWED {
+        return None;
+    }
+    let [a, b] = [found.edges[0]?.at, found.edges[1]?.at];
+    let error = |corners: &[Corner; 4], a: Point, b: Point| {
+        let plane = Plane::fit(corners, HAND).unwrap();
+        let found = separation(&plane, &[a], &[b], Marking::Stated(HAND), &[]).unwrap();
+        (found.value - truth) / found.uncertainty
+    };
+    let mut random = Random::new(60, seed);
+    let mut shaken = |at: Point| Point { x: at.x + HAND * random.normal(), y: at.y + HAND * random.normal() };
+    let seen = error(&found.corners, a, b);
+    let corners = found.corners.map(|corner| Corner { at: shaken(corner.at), ..corner });
+    Some(Read { seen, by_hand: error(&corners, shaken(a), shaken(b)) })
+}
+
+/// The whole way from the screen to the delay: 1,000 photographs by chance, tilted, blurred, noisy and packed, marked
+/// where corners and edges are seen in them, with a hand's error. The limits are those of `photo_coverage`.
+#[test]
+fn a_thousand_photographs_cover() {
+    const PICTURES: u64 = 1_000;
+    let threads = std::thread::available_parallelism().map_or(1, NonZero::get);
+    let reads: Vec<Option<Read>> = std::thread::scope(|scope| {
+        let share = |first: usize| (0..PICTURES).skip(first).step_by(threads).map(read).collect::<Vec<_>>();
+        let shares: Vec<_> = (0..threads).map(|first| scope.spawn(move || share(first))).collect();
+        shares.into_iter().flat_map(|share| share.join().unwrap()).collect()
+    });
+    let found: Vec<Read> = reads.into_iter().flatten().collect();
+    let count = found.len() as f64;
+    assert!(found.len() >= 970, "marks are right in {count} pictures only");
+    let covered = found.iter().filter(|read| read.by_hand.abs() <= 1.96).count() as f64 / count;
+    let mean = |of: fn(&Read) -> f64| found.iter().map(of).sum::<f64>() / count;
+    let bias = mean(|read| read.by_hand) * count.sqrt();
+    let (seen, spread) = (mean(|read| read.seen), mean(|read| read.seen * read.seen).sqrt());
+    println!("{count} pictures: {covered:.3} covered, bias {bias:.2} σ; as seen {seen:.4} ± {spread:.4} u");
+    assert!((0.93..=0.97).contains(&covered), "coverage {covered}");
+    assert!(bias.abs() < 3.0, "bias of {bias} standard deviations of the mean");
+    // What blur, noise and packing do to what is seen is small beside a hand's error, and has no direction.
+    assert!(spread < 0.5 && seen.abs() < 0.05, "as seen {seen} ± {spread}");
 }
 
 /// The demo's camera, and delays and time bases like the demo's. All edges and corners count, and with the proposals

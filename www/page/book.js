@@ -56,7 +56,10 @@ export class Book {
    * @param {string} block
    */
   paste(row, cell, block) {
-    return this.change(() => this.desk.paste(row, cell, block, now()));
+    this.change(() => {
+      const pasted = this.desk.paste(row, cell, block, now());
+      document.dispatchEvent(new CustomEvent('pasted', { detail: pasted }));
+    });
   }
 
   /**

@@ -150,7 +150,7 @@ export interface Calls {
   measure(files: TraceFile[], asked: Asked, keep: boolean): MeasuredFiles;
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
   pair(names: string[]): Pair[];
-  rail_reading(names: string[]): Named[];
+  rail_reading(names: string[], rails: string[]): Named[];
   pack(names: string[], contents: Uint8Array<ArrayBuffer>[]): Uint8Array<ArrayBuffer>;
   unpack(bundle: Blob): [string, Uint8Array<ArrayBuffer>][];
   shrink(file: File): Shrunk;
@@ -173,7 +173,7 @@ export interface Aside {
   first_rows(bytes: Uint8Array, layout: Layout, most: number): string[][];
   common_level(levels: Float64Array): number | undefined;
   pair(names: string[]): Pair[];
-  rail_reading(name: string): Named;
+  rail_reading(name: string, rails: string[]): Named;
   sha256(bytes: Uint8Array): string;
   pack(names: string[], contents: Uint8Array[]): Uint8Array<ArrayBuffer>;
   /** Name and bytes of each entry in turn. */

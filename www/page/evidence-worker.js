@@ -73,7 +73,7 @@ const calls = {
 
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
   pair: (names) => aside.pair(names),
-  rail_reading: (names) => names.map((name) => aside.rail_reading(name)),
+  rail_reading: (names, rails) => names.map((name) => aside.rail_reading(name, rails)),
 
   pack: (names, contents) => aside.pack(names, contents),
 

@@ -8,6 +8,7 @@ import { Helper, Post, reader, refusal } from './helper.js';
  * @import { Asked, BatchEnd, BatchStep, Corner, Detector, Envelope, Known, Layout, LookedAt, MeasuredFiles, Named, Pair,
  *   Picture, PictureProposal, Shrunk, Standing, Thrown, TraceFiles
  * } from './evidence-types.js'
+ * @import { RailView } from './types.js'
  */
 
 /** Bytes of a file, at most. */
@@ -87,11 +88,12 @@ export class Evidence {
   /**
    * What each name tells of rail, reading and channel.
    * @param {string[]} names
+   * @param {RailView[]} rails
    * @returns {Promise<Named[]>}
    */
-  async railReadings(names) {
+  async railReadings(names, rails) {
     checkCount(names.length);
-    return reader.ask('rail_reading', names);
+    return reader.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text));
   }
 
   /**

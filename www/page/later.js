@@ -19,8 +19,16 @@ import { sweepSoon } from './sweep.js';
  */
 export function sections(book, keep) {
   putWords(later);
+  document.addEventListener('pasted', (event) => tellPasted(/** @type {CustomEvent} */ (event).detail));
   const parts = [new Plan(book, keep), new Delays(book), new RowWork(book)];
   for (const id of ['plan', 'delays']) byId(id).hidden = false;
   sweepSoon(book);
   return parts;
+}
+
+/** Tells what was made of a block that was pasted, where it is not just what stood there. @param {[boolean, string]} pasted */
+function tellPasted([turned, headings]) {
+  const t = later.pasted;
+  const told = [turned ? t.turned : '', headings ? t.headed(headings) : ''].filter(Boolean).join(' ');
+  if (told) document.dispatchEvent(new CustomEvent('undoable', { detail: told }));
 }

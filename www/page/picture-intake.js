@@ -10,7 +10,7 @@ import { words } from './strings.js';
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
 /** @import { Named } from './evidence-types.js' */
-/** @import { Edit, Picture, View } from './types.js' */
+/** @import { Edit, Picture, RailView, View } from './types.js' */
 
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
@@ -34,6 +34,7 @@ export function isPicture(file) {
  */
 export async function takeIn(book, evidence, files, into, progress) {
   const { desk } = book;
+  const { rails } = book.current();
   const sorted = [...files].sort((a, b) => a.name.localeCompare(b.name, undefined, { numeric: true }));
   /** @type {Taken[]} */
   const taken = [];
@@ -42,7 +43,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   for (const [index, file] of sorted.entries()) {
     progress(index, sorted.length);
     try {
-      taken.push(await take(evidence, file));
+      taken.push(await take(evidence, file, rails));
     } catch (error) {
       refused.push(messageOf(error));
     }
@@ -55,11 +56,11 @@ export async function takeIn(book, evidence, files, into, progress) {
   return { rows: done ? rows : [], refused, last: taken.every(({ lasts }) => lasts) };
 }
 
-/** @param {Evidence} evidence @param {File} file @returns {Promise<Taken>} */
-async function take(evidence, file) {
+/** @param {Evidence} evidence @param {File} file @param {RailView[]} rails @returns {Promise<Taken>} */
+async function take(evidence, file, rails) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);
-  const [named] = await evidence.railReadings([name]);
+  const [named] = await evidence.railReadings([name], rails);
   let lasts;
   try {
     lasts = await keepFile(sha256, { blob, name });
@@ -91,7 +92,8 @@ function placed(view, taken, into) {
     const row = known ?? next;
     if (known === undefined) {
       next += 1;
-      const rail = view.rails.map(({ fields }) => fields.name.text).find((name) => name !== '' && name === named.rail);
+      const rail = view.rails.map(({ fields }, place) => fields.name.text || String(place + 1))
+        .find((name) => name === named.rail);
       edits.push({ add_row: { row, cells: { ...(rail && { rail }), ...(named.reading && { reading: named.reading }) } } });
     }
     edits.push({ set_evidence: { row, evidence: { picture } } });

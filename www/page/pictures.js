@@ -365,7 +365,7 @@ export class Pictures {
     const { book, row } = this;
     const { sheet, problem } = this.board;
     if (this.busy || row === undefined) return;
-    const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
+    let said = '';
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
       if (sought.length > 0) return tell(t.stillSought(sought.map((mark) => nameOf(mark)).join(', ')));
@@ -377,10 +377,12 @@ export class Pictures {
       for (const mark of sheet.marks) mark.state = 'taken';
       this.place.say([]);
       book.draw();
-      this.intake.say(t.accepted(number));
+      const { number = 0, state, lacks = '' } = book.current().rows.find(({ id }) => id === row) ?? {};
+      said = t.accepted(number, state === 'incomplete' ? lacks : '');
+      this.intake.say(said);
     }
     const next = this.nextOpen();
-    if (next === undefined) this.intake.say(t.allMarked);
+    if (next === undefined) this.intake.say(`${said} ${t.allMarked}`.trim());
     else await this.open(next);
     return undefined;
   }

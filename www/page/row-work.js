@@ -1,7 +1,8 @@
 /**
- * How a row was worked out: its figures with their formulas, shown at a press on the row's number.
+ * How a row was worked out: its figures with their formulas, shown at a press on the row's number. One button goes to
+ * the row in hand and lies over its number: two hundred of them would slow down every edit.
  */
-import { byId, el, setHidden, setText } from './dom.js';
+import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { later } from './strings-later.js';
 import { words } from './strings.js';
@@ -19,23 +20,50 @@ export class RowWork {
       el('p', { class: 'actions' }, el('button', { type: 'button', click: () => this.dialog.close() }, t.close)));
     document.body.append(this.dialog);
     this.figures = new Figures(list);
-    byId('readings-table').addEventListener('click', ({ target }) => {
-      if (!(target instanceof HTMLButtonElement) || !target.matches('.number')) return;
-      this.open(book, Number(target.closest('tbody')?.dataset.row), Number(target.textContent));
+    this.button = el('button', { type: 'button', class: 'quiet number' });
+    const table = byId('readings-table');
+    for (const kind of /** @type {const} */ (['focusin', 'pointerover'])) {
+      table.addEventListener(kind, ({ target }) => this.goTo(headOf(target)));
+    }
+    // On the button, or by a finger on a number where the button is not yet.
+    table.addEventListener('click', ({ target }) => {
+      const head = headOf(target);
+      if (!(target instanceof Element) || !head?.contains(target)) return;
+      this.goTo(head);
+      this.open(book, head);
     });
+  }
+
+  /** Brings the button to the head of a row. @param {HTMLElement | undefined} head */
+  goTo(head) {
+    const at = this.button.parentElement;
+    if (!head || at === head || document.activeElement === this.button) return;
+    setAttribute(this.button, 'aria-label', words.readings.workOf(numberOf(head)));
+    head.append(this.button);
   }
 
   /** The dialog shows a row as it was when it was opened. */
   show() {}
 
-  /** @param {Book} book @param {number} row @param {number} number on the page */
-  open(book, row, number) {
+  /** @param {Book} book @param {HTMLElement} head */
+  open(book, head) {
     book.current();
-    const figures = book.desk.row_work(row);
-    setText(this.title, words.readings.workOf(number));
+    const figures = book.desk.row_work(Number(head.closest('tbody')?.dataset.row));
+    setText(this.title, words.readings.workOf(numberOf(head)));
     this.figures.show(figures);
     setHidden(this.none, figures.length > 0);
     this.dialog.showModal();
     for (const more of this.dialog.querySelectorAll('details')) more.open = true;
   }
+}
+
+/** The head of the row of something, if it has a number: the row to come has none. @param {EventTarget | null} target */
+function headOf(target) {
+  const head = target instanceof Element ? target.closest('tbody')?.querySelector('th') : undefined;
+  return head && numberOf(head) > 0 ? head : undefined;
+}
+
+/** @param {HTMLElement} head */
+function numberOf(head) {
+  return Number(head.getAttribute('aria-label'));
 }

@@ -48,7 +48,7 @@ export class RowLine {
     this.notices = [];
     /** The cells and notices in the document. @type {{cells?: RowView['cells'], notices?: Notice[]}} */
     this.filled = {};
-    this.number = el('button', { type: 'button', class: 'quiet number' });
+    this.number = el('span', { class: 'number' });
     this.marks = el('span', { class: 'marks' });
     /** @type {Map<Cell, HTMLInputElement>} */
     this.boxes = new Map(CELLS.map((cell) => [cell, cellBox(cell)]));
@@ -106,11 +106,10 @@ export class RowLine {
       setAttribute(box, 'id', `cell-${id}-${cell}`);
       setAttribute(box, 'aria-label', number === undefined ? t.newCell(column) : t.cell(column, number));
     }
-    setText(this.number, number === undefined ? t.newRow : String(number));
-    setAttribute(this.number, 'aria-label', number === undefined ? undefined : t.workOf(number));
+    const head = number === undefined ? t.newRow : String(number);
+    setText(this.number, head);
     // The head is named by the number alone, which is read out at each cell.
-    setAttribute(this.head, 'aria-label', number === undefined ? t.newRow : String(number));
-    this.number.disabled = number === undefined;
+    setAttribute(this.head, 'aria-label', head);
     setHidden(this.strike, number === undefined);
   }
 

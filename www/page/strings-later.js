@@ -4,6 +4,10 @@
 
 export const later = {
   rowWork: { none: 'This row tells no distance and no delay yet.', close: 'Close' },
+  pasted: {
+    turned: 'The block was written with the other decimal mark: its numbers were given this notebook’s.',
+    headed: (/** @type {string} */ headings) => `The headings “${headings}” were left out.`,
+  },
   plan: {
     hint: 'Before the lab: where to read, and what that will give. Type the positions, or move their handles on the '
       + 'rails by hand or with the arrow keys.',
@@ -153,7 +157,8 @@ export const later = {
     next: 'Next picture to be marked',
     stillSought: (/** @type {string} */ names) => `Not accepted yet: move ${names} first.`,
     gridWrong: (/** @type {string} */ why) => `Not accepted yet: ${why}.`,
-    accepted: (/** @type {number} */ n) => `Row ${n} is marked.`,
+    accepted: (/** @type {number} */ n, /** @type {string} */ lacks) =>
+      `Row ${n} is marked${lacks && `, but not used in the line yet: ${lacks}`}.`,
     allMarked: 'All pictures are marked.',
     again: (/** @type {string} */ name, /** @type {number} */ n) => `${name}, mark ${n}`,
     markAgain: (/** @type {string} */ name) => `Mark ${name} once more`,

@@ -243,7 +243,8 @@ export interface Desk {
   apply(edit: Edit, at: string): void;
   /** Puts measured traces into rows, by one edit. */
   take_traces(all: Taken[], at: string): void;
-  paste(row: number | undefined, cell: Cell, block: string, at: string): void;
+  /** Gives whether the decimal marks were turned into the notebook's, and the headings left out. */
+  paste(row: number | undefined, cell: Cell, block: string, at: string): [boolean, string];
   view(): View;
   /** The view, with nothing for each row that is as it was when this was last asked, and its outputs alone where
    * nothing else changed. */

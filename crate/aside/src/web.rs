@@ -89,10 +89,11 @@ pub fn pair(names: Vec<String>) -> JsValue {
     to_js(&trace::pair(&names))
 }
 
-/// What a file's name tells.
+/// What a file's name tells, where the rails have these names.
 #[wasm_bindgen]
-pub fn rail_reading(name: &str) -> JsValue {
-    to_js(&trace::rail_reading(name))
+pub fn rail_reading(name: &str, rails: Vec<String>) -> JsValue {
+    let rails: Vec<&str> = rails.iter().map(String::as_str).collect();
+    to_js(&trace::rail_reading(name, &rails))
 }
 
 /// SHA-256 in hexadecimal digits.

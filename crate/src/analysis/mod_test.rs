@@ -122,6 +122,21 @@ fn a_row_on_no_rail_and_a_rail_with_no_splice_say_so() {
 }
 
 #[test]
+fn a_name_that_two_rails_share_gives_no_distance() {
+    let mut notebook = on_a_rail(at_splitter(), &[["A", "10", "2", "1", "3"]]);
+    let name = |rail: u32, text: &str| Edit::SetRail { rail, field: RailField::Name, text: text.into() };
+    for edit in [name(1, "A"), Edit::AddRail(2), name(2, "a")] {
+        notebook.apply(edit, "").unwrap();
+    }
+    let analysis = analyse(&notebook);
+    let place = Place::Cell { row: 1, cell: Cell::Rail };
+    assert!(analysis.problems.iter().any(|p| p.place == place && p.message.contains("name of its own")));
+    assert_eq!(analysis.rows[0].distance, None);
+    notebook.apply(name(2, "B"), "").unwrap();
+    assert!(analyse(&notebook).rows[0].distance.is_some());
+}
+
+#[test]
 fn a_decimal_comma_notebook_reads_commas_and_refuses_points() {
     let mut notebook = direct(&[["1,5", "", "3", "0,1"], ["2,5", "", "6,5", "0,1"]]);
     assert_eq!(analyse(&notebook).rows[0].distance, None);

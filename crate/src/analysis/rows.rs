@@ -198,23 +198,21 @@ fn rail_of(cells: &mut Cells, ground: &Ground) -> Result<usize, String> {
             _ => Err("no rail named: write which rail the reading was taken on".into()),
         };
     }
-    let found = ground
-        .page
-        .rails
-        .iter()
-        .enumerate()
-        .position(|(i, rail)| rail.name_or_number(i).eq_ignore_ascii_case(&name));
-    found.ok_or_else(|| {
-        let names: Vec<String> =
-            ground.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
-        let known = if names.is_empty() {
-            "no rail has been laid yet".into()
-        } else {
-            format!("there is: {}", names.join(", "))
-        };
-        cells.note(Cell::Rail, &format!("no rail is called “{name}”; {known}"));
-        format!("no rail is called “{name}”")
-    })
+    let names: Vec<String> =
+        ground.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
+    let mut called = names.iter().enumerate().filter(|(_, other)| other.eq_ignore_ascii_case(&name));
+    let (why, what_to_do) = match (called.next(), called.next()) {
+        (Some((index, _)), None) => return Ok(index),
+        (Some(_), Some(_)) => {
+            (format!("more than one rail is called “{name}”"), "give each a name of its own".into())
+        }
+        (None, _) if names.is_empty() => {
+            (format!("no rail is called “{name}”"), "no rail has been laid yet".into())
+        }
+        (None, _) => (format!("no rail is called “{name}”"), format!("there is: {}", names.join(", "))),
+    };
+    cells.note(Cell::Rail, &format!("{why}; {what_to_do}"));
+    Err(why)
 }
 
 fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point, String> {

@@ -11,6 +11,8 @@ use super::words;
 
 /// Corners of the band along each of its edges.
 const BAND_CORNERS: u32 = 48;
+/// Readings beyond which their marks are smaller, to be told apart.
+const MANY: usize = 80;
 
 pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
     let mut scene = Scene::default();
@@ -176,12 +178,16 @@ pub(super) fn draw_marks(
     let Area { left, top, right, bottom } = frame.plot;
     let font = theme.font_px;
     let mut room = Room::new(Area { left, top: top - 0.6 * font, right: right + font, bottom });
-    let theme = &theme.crowded(marks.len());
+    let crowd = marks.len() > MANY;
+    let theme = &if crowd { theme.crowded() } else { theme.clone() };
     let (struck, kept): (Vec<&Mark>, Vec<&Mark>) = marks.iter().partition(|mark| mark.struck);
     for mark in struck.iter().chain(&kept) {
         let at = frame.at(mark.distance, height(mark));
-        marks::mark(scene, at, mark.series, mark.struck, theme);
-        room.take(Area::around(at, theme.mark_px));
+        let area = Area::around(at, theme.mark_px);
+        // Of hundreds of readings most lie free, and each shape costs time to paint.
+        let draw = if crowd && room.is_free(&area) { marks::bare_mark } else { marks::mark };
+        draw(scene, at, mark.series, mark.struck, theme);
+        room.take(area);
     }
     for mark in struck {
         let y = height(mark);

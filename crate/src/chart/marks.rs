@@ -41,12 +41,16 @@ impl Outline {
     }
 }
 
-/// Draws a mark.
+/// Draws a mark with a rim of paper, which keeps it apart from what lies beneath.
 pub(super) fn mark(scene: &mut Scene, at: Spot, series: usize, struck: bool, theme: &Theme) {
+    fill(scene, Outline::of(series), at, theme.mark_px + theme.stroke_px, theme.paper);
+    bare_mark(scene, at, series, struck, theme);
+}
+
+/// Draws a mark without a rim.
+pub(super) fn bare_mark(scene: &mut Scene, at: Spot, series: usize, struck: bool, theme: &Theme) {
     let outline = Outline::of(series);
     let colour = theme.colour_of(series);
-    // A rim of paper keeps marks that overlap apart.
-    fill(scene, outline, at, theme.mark_px + theme.stroke_px, theme.paper);
     if struck {
         let pen = Pen { colour, width: 1.5 * theme.stroke_px };
         rim(scene, outline, at, theme.mark_px, pen);

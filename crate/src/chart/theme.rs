@@ -132,11 +132,9 @@ impl Theme {
         }
     }
 
-    /// The same look for so many marks: beyond some dozens they are smaller, to be told apart.
-    pub(super) fn crowded(&self, marks: usize) -> Self {
-        const MANY: usize = 80;
-        let share = if marks > MANY { 0.6 } else { 1.0 };
-        Self { mark_px: share * self.mark_px, ..self.clone() }
+    /// The same look with smaller marks.
+    pub(super) fn crowded(&self) -> Self {
+        Self { mark_px: 0.5 * self.mark_px, ..self.clone() }
     }
 
     /// The same look on plotters' SVG backend, which divides font sizes by 1.24.

@@ -101,11 +101,13 @@ fn a_block_fills_rows_and_makes_new_ones() {
         cells: [(Cell::Rail, "near".to_owned()), (Cell::TimeBase, "5".to_owned())].into_iter().collect(),
     }]);
     let block = "12,5\t5\t1,20\t3,41\r\n\r\n14,5\t\t1,21\t3,52\tshaky\thand\r\n";
-    notebook.apply(paste(notebook.page(), Some(4), Cell::Reading, block), "").unwrap();
+    let pasted = paste(notebook.page(), Some(4), Cell::Reading, block);
+    assert!(pasted.turned && pasted.headings.is_empty());
+    notebook.apply(pasted.edit, "").unwrap();
     let rows = &notebook.page().rows;
     assert_eq!(rows.len(), 2);
-    assert_eq!(rows[0].text(Cell::Reading), "12,5");
-    assert_eq!(rows[0].text(Cell::EdgeB), "3,41");
+    assert_eq!(rows[0].text(Cell::Reading), "12.5", "the block has decimal commas, the notebook points");
+    assert_eq!(rows[0].text(Cell::EdgeB), "3.41");
     assert_eq!(rows[1].id, 5);
     assert_eq!(rows[1].text(Cell::Rail), "near");
     assert_eq!(rows[1].text(Cell::TimeBase), "", "an empty cell of the block is kept empty");
@@ -117,11 +119,33 @@ fn a_block_fills_rows_and_makes_new_ones() {
 #[test]
 fn a_block_of_direct_values_goes_into_the_direct_columns() {
     let mut notebook = Notebook::new();
-    notebook
-        .apply(paste(notebook.page(), None, Cell::Distance, "1\t0.1\t3.3\t0.2\n2\t0.1\t6.7\t0.2"), "")
-        .unwrap();
+    let block = "1\t0.1\t3.3\t0.2\n2\t0.1\t6.7\t0.2";
+    notebook.apply(paste(notebook.page(), None, Cell::Distance, block).edit, "").unwrap();
     let row = &notebook.page().rows[1];
     let texts =
         [Cell::Distance, Cell::DistanceUncertainty, Cell::Delay, Cell::DelayUncertainty].map(|c| row.text(c));
     assert_eq!(texts, ["2", "0.1", "6.7", "0.2"]);
+}
+
+#[test]
+fn only_what_shows_its_decimal_mark_beyond_doubt_is_turned() {
+    let turned = |block: &str| paste(Notebook::new().page(), None, Cell::Reading, block).turned;
+    assert!(turned("12,5\t5"));
+    assert!(turned("1,234\t0,250"), "a nought before the mark parts no thousands");
+    assert!(turned("1,234\t5\t1,20;1,21"), "one of two repeats tells it");
+    assert!(turned("1234,567"));
+    assert!(!turned("1,234\t2,345"), "these may be thousands");
+    assert!(!turned("12,5\t2.5"), "both marks in one block: the cell says what is wrong");
+    assert!(!turned("1,234,567\t5"));
+    assert!(!turned("12\t5\t1\t2\t0,5 m behind the splice"), "a remark is no number");
+}
+
+#[test]
+fn headings_are_left_out_and_told() {
+    let pasted = |block: &str| paste(Notebook::new().page(), None, Cell::Reading, block);
+    let headed = pasted("x / mm\tns per div\n1000\t5\n1200\t5");
+    assert_eq!(headed.headings, "x / mm ns per div");
+    assert!(matches!(&headed.edit, Edit::Together(edits) if edits.len() == 2), "{:?}", headed.edit);
+    assert_eq!(pasted("1000x\t5\n1200\t5").headings, "", "a number mistyped is no heading");
+    assert_eq!(pasted("a\tb").headings, "", "no numbers below");
 }

@@ -25,4 +25,4 @@ pub use evidence::{
 pub use file::{FileError, read, write};
 pub use log::{LogEntry, Notebook};
 pub use page::*;
-pub use paste::paste;
+pub use paste::{Pasted, paste};

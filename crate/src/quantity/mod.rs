@@ -47,6 +47,14 @@ impl DecimalMark {
         }
     }
 
+    /// The sign as a byte.
+    pub const fn byte(self) -> u8 {
+        match self {
+            Self::Point => b'.',
+            Self::Comma => b',',
+        }
+    }
+
     /// The other sign: never read as a decimal mark, nor as a separator of thousands.
     #[must_use]
     pub const fn other(self) -> Self {

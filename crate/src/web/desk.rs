@@ -13,7 +13,7 @@ use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
 use crate::chart::{self, ChartError, Theme};
-use crate::notebook::{Cell, Edit, LogEntry, Notebook, file, paste, read};
+use crate::notebook::{Cell, Edit, LogEntry, Notebook, Pasted, file, paste, read};
 use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
@@ -82,15 +82,17 @@ impl Desk {
         self.do_edit(edit, at)
     }
 
-    /// Puts a block copied from a spreadsheet into the rows, from a cell on; into new rows if `row` is absent.
+    /// Puts a block copied from a spreadsheet into the rows, from a cell on; into new rows if `row` is absent. Gives
+    /// whether its decimal marks were turned, and the headings left out.
     ///
     /// # Errors
     /// `{kind: "edit", message}`; the notebook is then as before.
-    pub fn paste(&mut self, row: Option<u32>, cell: &str, block: &str, at: &str) -> Result<(), JsValue> {
+    pub fn paste(&mut self, row: Option<u32>, cell: &str, block: &str, at: &str) -> Result<JsValue, JsValue> {
         let cell: Cell =
             serde_json::from_value(serde_json::Value::from(cell)).map_err(|error| thrown("edit", &error))?;
-        let edit = paste(self.notebook.page(), row, cell, block);
-        self.do_edit(edit, at)
+        let Pasted { edit, turned, headings } = paste(self.notebook.page(), row, cell, block);
+        self.do_edit(edit, at)?;
+        Ok(to_js(&(turned, headings)))
     }
 
     /// Everything the page shows.

@@ -39,6 +39,12 @@ pub fn paste_fills_rows(stage: &Stage) -> Result<()> {
     eventually("row 3 is filled from row 2 on", || page.cell("Edge B", 3), |text| text == "6,20")?;
     ensure!(page.cell("Edge A", 2)? == "1,10", "the first pasted cell");
     ensure!(page.count(names::ROWS)? == 3, "pasting over rows makes no new ones");
+
+    page.paste(&names::new_cell("Reading"), "x / mm\tbase\n4000.5\t2.0\n5000.5\t2.0")?;
+    eventually("the marks are turned", || page.cell("Reading", 5), |text| text == "5000,5")?;
+    page.reads("#told", "headings “x / mm base”")?;
+    page.click("Undo")?;
+    eventually("one step back", || page.count(names::ROWS), |count| *count == 3)?;
     page.is_silent()
 }
 
@@ -153,7 +159,12 @@ fn output(page: &Page, row: usize, name: &str) -> Result<String> {
 /// When it does not.
 pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
-    page.click("How row 2 was worked out")?;
+    page.click(&names::cell("Rail", 3))?;
+    ensure!(!page.has("How row 2 was worked out")?, "the button is not in the row in hand");
+    page.click(&names::cell("Rail", 2))?;
+    page.tab_back()?;
+    ensure!(page.focused()? == "How row 2 was worked out", "the row's number is not before its cells");
+    page.press(Key::Enter)?;
     page.reads("#row-work-title", "row 2")?;
     let distance = page.text("#row-work-figures-row_distance")?;
     ensure!(distance.ends_with(" m"), "the distance is {distance:?}");
@@ -163,5 +174,8 @@ pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
     page.press(Key::Escape)?;
     eventually("the dialog is closed", || page.has("Close"), |has| !has)?;
     ensure!(page.focused()? == "How row 2 was worked out", "the focus did not go back");
+    // A finger comes without hovering first.
+    page.browser.run("document.querySelectorAll('tbody th')[2].click()", vec![])?;
+    page.reads("#row-work-title", "row 3")?;
     page.is_silent()
 }

@@ -24,13 +24,13 @@ const LIGHTNESS: &str = "
     const colour = getComputedStyle(document.body)[arguments[0]].match(/[\\d.]+/g).map(Number);
     return (colour[0] + colour[1] + colour[2]) / 765;";
 
-/// Wide and narrow, dark and light, everything fits and every drawing is drawn.
+/// Wide and narrow (320 px: WCAG 2.2, 1.4.10), dark and light, everything fits and every drawing is drawn.
 ///
 /// # Errors
 /// When something is not.
 pub fn dark_light_and_narrow(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
-    for (width, height) in [(1280, 900), (360, 740)] {
+    for (width, height) in [(1280, 900), (320, 640)] {
         let size = json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": false });
         page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
         for scheme in ["light", "dark"] {

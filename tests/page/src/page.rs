@@ -189,6 +189,14 @@ impl Page<'_> {
         self.browser.press(&[Key::Control.into()], [key])
     }
 
+    /// Goes back to what comes before the focus.
+    ///
+    /// # Errors
+    /// When the browser takes no keys.
+    pub fn tab_back(&self) -> Result<()> {
+        self.browser.press(&[Key::Shift.into()], [Key::Tab.into()])
+    }
+
     /// Presses Tab until what has a name has the focus.
     ///
     /// # Errors

@@ -51,8 +51,10 @@ pub const BOARD: &str = ".board-picture";
 pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     describe_rail(&page)?;
+    page.fill("Name in the readings", "Hall")?;
     choose(&page, &series(&page.home, MARKS.len())?)?;
     is_proposed(&page, 0)?;
+    ensure!(page.cell("Rail", 2)? == "Hall", "the rail in the file's name is not taken");
     page.fill("Time per division", TIME_BASE)?;
     page.click("Accept the marks")?;
     for row in 1..MARKS.len() {
@@ -263,7 +265,7 @@ fn header_of_png(width: u32, height: u32) -> Vec<u8> {
 /// # Errors
 /// When they can't be drawn or written.
 pub fn series(home: &Home, count: usize) -> Result<Vec<PathBuf>> {
-    (0..count).map(|place| picture(home, place, &format!("{} mm.jpg", MARKS[place]))).collect()
+    (0..count).map(|place| picture(home, place, &format!("hall {} mm.jpg", MARKS[place]))).collect()
 }
 
 fn picture(home: &Home, place: usize, name: &str) -> Result<PathBuf> {

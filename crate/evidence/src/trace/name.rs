@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 pub struct Named {
     /// The reading with its unit, `123.5 cm`; only where exactly one stands in the name.
     pub reading: Option<String>,
-    /// The rail: what follows the word "rail", else the one letter before the reading.
+    /// The rail: one whose name is known and stands there, else what follows the word "rail", else the one letter before
+    /// the reading.
     pub rail: Option<String>,
     /// A or B: the one letter behind the reading, or what follows "ch" or "channel" (1 is A, 2 is B).
     pub channel: Option<char>,
@@ -22,15 +23,15 @@ pub struct Pair {
     pub b: Option<usize>,
 }
 
-/// What the name of a file (with or without its folder) tells. Nothing is guessed: a number without a unit of length is
-/// not taken for a reading, nor is one of several.
+/// What the name of a file (with or without its folder) tells, where the rails have these names. Nothing is guessed: a
+/// number without a unit of length is not taken for a reading, nor is one of several.
 ///
 /// # Example
 /// ```
-/// let named = slope_evidence::trace::rail_reading("run3_0450mm_A.txt");
+/// let named = slope_evidence::trace::rail_reading("run3_0450mm_A.txt", &[]);
 /// assert_eq!((named.reading.as_deref(), named.channel), (Some("450 mm"), Some('A')));
 /// ```
-pub fn rail_reading(name: &str) -> Named {
+pub fn rail_reading(name: &str, rails: &[&str]) -> Named {
     let words = words(name);
     let mut named = Named::default();
     let found: Vec<_> = (0..words.len()).filter_map(|at| reading(&words, at)).collect();
@@ -41,8 +42,9 @@ pub fn rail_reading(name: &str) -> Named {
         }
         _ => None,
     };
-    named.rail =
-        words.windows(2).find(|pair| pair[0].eq_ignore_ascii_case("rail")).map(|pair| pair[1].clone());
+    let after =
+        || words.windows(2).find(|pair| pair[0].eq_ignore_ascii_case("rail")).map(|pair| pair[1].clone());
+    named.rail = known(&words, rails).or_else(after);
     named.channel = (0..words.len()).find_map(|at| channel(&words, at));
     if let Some((at, length)) = place {
         let letter = |word: Option<&String>| word.filter(|word| is_letter(word)).cloned();
@@ -56,6 +58,27 @@ pub fn rail_reading(name: &str) -> Named {
         named.channel = words.last().and_then(|word| detector(word));
     }
     named
+}
+
+/// The one rail whose name stands among the words, in small letters or large. A single letter may stand for a channel,
+/// and digits for anything, so they are no names here. Of "far" and "far left" it is the longer.
+fn known(words: &[String], rails: &[&str]) -> Option<String> {
+    let same = |one: &String, other: &String| one.to_lowercase() == other.to_lowercase();
+    let stands = |rail: &[String]| {
+        let letters = rail.iter().flat_map(|word| word.chars()).filter(|char| char.is_alphabetic()).count();
+        letters > 1
+            && words
+                .windows(rail.len())
+                .any(|part| part.iter().zip(rail).all(|(one, other)| same(one, other)))
+    };
+    let found = rails.iter().map(|rail| (rail, self::words(rail))).filter(|(_, words)| stands(words));
+    let mut found: Vec<_> = found.map(|(rail, words)| (words.len(), *rail)).collect();
+    found.sort_unstable();
+    match found.as_slice() {
+        [.., (second, _), (first, _)] if second == first => None,
+        [.., (_, rail)] => Some((*rail).to_owned()),
+        [] => None,
+    }
 }
 
 /// Which files belong together: two whose names differ only in the channel, else each alone.

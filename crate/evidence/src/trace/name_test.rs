@@ -4,7 +4,7 @@ use super::*;
 
 #[track_caller]
 fn told(name: &str, reading: Option<&str>, rail: Option<&str>, channel: Option<char>) {
-    let named = rail_reading(name);
+    let named = rail_reading(name, &[]);
     assert_eq!(
         (named.reading.as_deref(), named.rail.as_deref(), named.channel),
         (reading, rail, channel),
@@ -22,6 +22,22 @@ fn a_reading_with_its_unit() {
     told("12in.txt", Some("12 in"), None, None);
     told("0 mm channel 2.csv", Some("0 mm"), None, Some('B'));
     told("C:\\lab\\near 40 cm.txt", Some("40 cm"), None, None);
+}
+
+#[test]
+fn a_rail_by_its_own_name() {
+    let rails = ["lower", "far", "far left", "A", "2", "Über Eck"];
+    let rail = |name: &str| rail_reading(name, &rails).rail;
+    assert_eq!(rail("lower 69.98 cm.jpg").as_deref(), Some("lower"));
+    assert_eq!(rail("20260304_LOWER-0450mm_A.csv").as_deref(), Some("lower"), "large letters or small");
+    assert_eq!(rail("far left 10 cm.csv").as_deref(), Some("far left"), "the longer of two that stand there");
+    assert_eq!(rail("far 10 cm.csv").as_deref(), Some("far"));
+    assert_eq!(rail("über_eck 1 m.jpg").as_deref(), Some("Über Eck"));
+    assert_eq!(rail("lower or far 10 cm.csv"), None, "two rails are none");
+    assert_eq!(rail("slower 10 cm.csv"), None, "a part of a word is no name");
+    assert_eq!(rail("10 cm A.csv"), None, "a letter behind the reading is a channel");
+    assert_eq!(rail("run 2.csv"), None);
+    assert_eq!(rail("rail 2 10 cm.csv").as_deref(), Some("2"));
 }
 
 #[test]

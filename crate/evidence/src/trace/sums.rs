@@ -3,6 +3,7 @@
 //! Places are counted in samples. Between samples the trace is taken as straight, so that a mean over a window moves
 //! smoothly as the window does.
 
+use super::lanes::running;
 use super::weights::Weights;
 use super::whole;
 
@@ -14,15 +15,25 @@ pub(super) struct Sums {
 }
 
 impl Sums {
-    pub fn new(samples: Vec<f64>) -> Self {
-        let mut before = Vec::with_capacity(samples.len() + 1);
-        let mut sum = 0.0;
-        before.push(sum);
-        for sample in &samples {
-            sum += sample;
-            before.push(sum);
-        }
+    /// Of a trace counted from a level.
+    pub fn of(trace: &[f64], level: f64) -> Self {
+        let samples: Vec<f64> = trace.iter().map(|sample| sample - level).collect();
+        let before = running(&samples);
         Self { samples, before }
+    }
+
+    /// The same trace counted from a level higher by so much, and turned over where `sign` is −1.
+    pub fn counted_from(mut self, higher: f64, sign: f64) -> Self {
+        for sample in &mut self.samples {
+            *sample = sign * (*sample - higher);
+        }
+        // So many samples come before each sum.
+        let mut count = 0.0;
+        for sum in &mut self.before {
+            *sum = sign * (*sum - count * higher);
+            count += 1.0;
+        }
+        self
     }
 
     pub fn len(&self) -> usize {

@@ -12,19 +12,31 @@ pub(super) fn lesser(one: f64, other: f64) -> f64 {
     if one < other { one } else { other }
 }
 
-/// The least of what is made of each number of one list and the one in its place in the other.
+/// The least of all that is made of each number of one list and the one in its place in the other.
 #[inline]
-pub(super) fn least(ones: &[f64], others: &[f64], of: impl Fn(f64, f64) -> f64) -> f64 {
-    let mut lanes = [f64::INFINITY; COMPARED];
+pub(super) fn least<const KINDS: usize>(
+    ones: &[f64],
+    others: &[f64],
+    of: impl Fn(f64, f64) -> [f64; KINDS],
+) -> [f64; KINDS] {
+    let mut lanes = [[f64::INFINITY; COMPARED]; KINDS];
     let (ones, others) = alike_long(ones, others);
     let ((ones, last), (others, rest)) = (ones.as_chunks::<COMPARED>(), others.as_chunks::<COMPARED>());
-    for (one, other) in ones.iter().zip(others) {
-        for (lane, (one, other)) in lanes.iter_mut().zip(one.iter().zip(other)) {
-            *lane = lesser(of(*one, *other), *lane);
+    for (ones, others) in ones.iter().zip(others) {
+        for lane in 0..COMPARED {
+            for (least, value) in lanes.iter_mut().zip(of(ones[lane], others[lane])) {
+                least[lane] = lesser(value, least[lane]);
+            }
         }
     }
-    let rest = last.iter().zip(rest).map(|(one, other)| of(*one, *other));
-    lanes.into_iter().chain(rest).fold(f64::INFINITY, |least, value| lesser(value, least))
+    let mut found =
+        lanes.map(|lanes| lanes.into_iter().fold(f64::INFINITY, |least, value| lesser(value, least)));
+    for (one, other) in last.iter().zip(rest) {
+        for (least, value) in found.iter_mut().zip(of(*one, *other)) {
+            *least = lesser(value, *least);
+        }
+    }
+    found
 }
 
 /// Sums of what is made of each number of one list and the one in its place in the other.

@@ -20,7 +20,8 @@ fn of_any_length_they_are_those_of_a_plain_loop() {
         let by_hand = pairs().fold([0.0; 2], |[sum, product], (a, b)| [sum + a, product + a * b]);
         assert_eq!(totals(&ones, &others, |a, b| [a, a * b]), by_hand);
         let lowest = pairs().map(|(a, b)| a - b).fold(f64::INFINITY, f64::min);
-        assert_eq!(least(&ones, &others, |a, b| a - b), lowest);
+        let highest = pairs().map(|(a, b)| a - b).fold(f64::NEG_INFINITY, f64::max);
+        assert_eq!(least(&ones, &others, |a, b| [a - b, b - a]), [lowest, -highest]);
         let sums = running(&ones);
         assert_eq!(sums.len(), ones.len() + 1);
         for (index, sum) in sums.iter().enumerate() {
@@ -33,5 +34,5 @@ fn of_any_length_they_are_those_of_a_plain_loop() {
 fn what_is_no_number_is_never_the_least() {
     let mut numbers = numbers(20);
     numbers[3] = f64::NAN;
-    assert!(least(&numbers, &numbers, |one, _| one).is_finite());
+    assert!(least(&numbers, &numbers, |one, _| [one])[0].is_finite());
 }

@@ -94,12 +94,12 @@ fn median(samples: &mut [f64]) -> f64 {
 
 /// The step of the converter: the smallest difference of neighbours, if all samples lie whole numbers of it apart; else 0.
 pub(super) fn quantum(samples: &[f64]) -> f64 {
-    let low = least(samples, samples, |sample, _| sample);
-    let high = -least(samples, samples, |sample, _| -sample);
+    let [low, lowest] = least(samples, samples, |sample, _| [sample, -sample]);
+    let high = -lowest;
     let tiny = 1e-9 * (high - low);
-    let smallest = least(samples, samples.get(1..).unwrap_or_default(), |one, next| {
+    let [smallest] = least(samples, samples.get(1..).unwrap_or_default(), |one, next| {
         let step = (next - one).abs();
-        if step > tiny { step } else { f64::INFINITY }
+        [if step > tiny { step } else { f64::INFINITY }]
     });
     if !smallest.is_finite() {
         return 0.0;

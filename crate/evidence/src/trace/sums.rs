@@ -27,11 +27,13 @@ impl Sums {
         for sample in &mut self.samples {
             *sample = sign * (*sample - higher);
         }
-        // So many samples come before each sum.
-        let mut count = 0.0;
-        for sum in &mut self.before {
-            *sum = sign * (*sum - count * higher);
-            count += 1.0;
+        // So many samples come before each of four sums.
+        let mut counts = [0.0, 1.0, 2.0, 3.0];
+        for sums in self.before.chunks_mut(counts.len()) {
+            for (sum, count) in sums.iter_mut().zip(&mut counts) {
+                *sum = sign * (*sum - *count * higher);
+                *count += 4.0;
+            }
         }
         self
     }

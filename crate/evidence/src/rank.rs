@@ -7,8 +7,7 @@ use std::cmp::Ordering;
 /// before it. `None` where there are not so many values.
 ///
 /// Quickselect, its parts made without a branch for each value (N. Lomuto's way, in J. Bentley, "Programming Pearls", from
-/// memory), which a processor could only guess. Values as large as the pivot are put apart too, so that repeated ones are
-/// done with at once.
+/// memory), which a processor could only guess. Where none is less than the pivot, all that equal it are done with at once.
 pub fn select<T: Copy>(
     values: &mut [T],
     rank: usize,
@@ -23,13 +22,14 @@ pub fn select<T: Copy>(
         let smaller = from + first(values.get_mut(from..to)?, |value| order(value, &pivot).is_lt());
         if rank < smaller {
             to = smaller;
-            continue;
-        }
-        let greater = smaller + first(values.get_mut(smaller..to)?, |value| order(value, &pivot).is_le());
-        if rank >= greater {
-            from = greater;
+        } else if smaller > from {
+            from = smaller;
         } else {
-            break;
+            // The pivot is the least.
+            from += first(values.get_mut(from..to)?, |value| order(value, &pivot).is_le());
+            if rank < from {
+                break;
+            }
         }
     }
     let (before, rest) = values.split_at(rank);

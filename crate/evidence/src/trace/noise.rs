@@ -7,6 +7,7 @@
 //!
 //! Where neighbouring samples share their noise (a slow input, hum), their correlation is taken from the quiet part too.
 
+use std::cmp::Ordering;
 use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
@@ -87,7 +88,12 @@ pub(super) fn baseline_of(samples: &[f64], quantum: f64) -> Option<Baseline> {
 fn median(samples: &mut [f64]) -> f64 {
     let middle = samples.len() / 2;
     let even = samples.len().is_multiple_of(2);
-    let Some((below, upper)) = select(samples, middle, f64::total_cmp) else { return f64::NAN };
+    // Samples are finite here, and plain comparison is what a processor does soonest.
+    let Some((below, upper)) =
+        select(samples, middle, |one, other| one.partial_cmp(other).unwrap_or(Ordering::Equal))
+    else {
+        return f64::NAN;
+    };
     let lower = below.iter().copied().max_by(f64::total_cmp).filter(|_| even);
     lower.map_or(upper, |lower| f64::midpoint(lower, upper))
 }
@@ -117,11 +123,13 @@ pub(super) fn quantum(samples: &[f64]) -> f64 {
 /// Autocorrelation up to where it vanishes in its own noise; empty unless it stands out at the first lag.
 fn correlation(samples: &[f64], level: f64, limit: f64) -> Vec<f64> {
     let off = |sample: f64| (sample - level).clamp(-limit, limit);
-    let product = |one, other| [off(one) * off(other)];
-    let [total] = totals(samples, samples, product);
+    let later = |lag: usize| samples.get(lag..).unwrap_or_default();
+    // Nearly always the first lag says that there is none.
+    let [squares, first] = totals(samples, later(1), |one, next| [off(one) * off(one), off(one) * off(next)]);
+    let total = squares + samples.last().map_or(0.0, |last| off(*last) * off(*last));
     let chance = 1.0 / (samples.len() as f64).sqrt();
-    let at = |lag: usize| totals(samples, samples.get(lag..).unwrap_or_default(), product)[0] / total;
-    if total <= 0.0 || at(1) < 4.0 * chance {
+    let at = |lag: usize| totals(samples, later(lag), |one, other| [off(one) * off(other)])[0] / total;
+    if total <= 0.0 || first / total < 4.0 * chance {
         return Vec::new();
     }
     (1..LAGS.min(samples.len() / 4)).map(at).take_while(|correlation| *correlation > 2.0 * chance).collect()

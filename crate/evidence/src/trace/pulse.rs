@@ -69,17 +69,16 @@ impl<'a> Pulse<'a> {
         if !wave.step.is_finite() || wave.step <= 0.0 {
             return Err(TraceError::Step { step: wave.step });
         }
-        let finite = |block: &[f64]| block.iter().fold(true, |finite, sample| finite & sample.is_finite());
-        if !samples.chunks(BLOCK).all(finite)
-            && let Some(sample) = samples.iter().position(|sample| !sample.is_finite())
-        {
-            return Err(TraceError::NotFinite { sample });
-        }
         let few = TraceError::FewSamples { samples: samples.len(), needed: SAMPLES };
         let head = (samples.len() / 20).clamp(16, 512);
         let quantum = quantum(samples);
         let begin = baseline_of(&samples[..head], quantum).ok_or(few.clone())?;
         let sums = Sums::of(samples, begin.level);
+        if !sums.is_finite()
+            && let Some(sample) = samples.iter().position(|sample| !sample.is_finite())
+        {
+            return Err(TraceError::NotFinite { sample });
+        }
         let rough = Rough::of(&sums, &begin)?;
         let quiet = rough
             .quiet_end()

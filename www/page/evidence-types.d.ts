@@ -183,6 +183,7 @@ export type Call = keyof Calls;
 export type Task = { core: WebAssembly.Module } | { id: number; call: Call; values: unknown[] };
 /** `crashed` where the worker can't go on: `why` is empty where the browser does not say. */
 export type Answer =
+  | { started: true }
   | { id: number; value: unknown }
   | { id: number; thrown: WorkerRefusal }
   | { crashed: true; why: string };

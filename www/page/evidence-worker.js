@@ -265,6 +265,7 @@ here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
   if ('core' in data) {
     try {
       exported.initSync({ module: data.core });
+      here.postMessage({ started: true });
     } catch (error) {
       fail(error);
     }

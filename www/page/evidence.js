@@ -358,7 +358,7 @@ class Helper {
   constructor(core, address) {
     /** Why it has ended, when it has. @type {Thrown | undefined} */
     this.ended = undefined;
-    this.answered = false;
+    this.started = false;
     this.next = 0;
     /** @type {Map<number, {resolve: (value: any) => void, reject: (error: Thrown) => void}>} */
     this.open = new Map();
@@ -404,7 +404,8 @@ class Helper {
       this.fail(answer.why);
       return;
     }
-    this.answered = true;
+    this.started = true;
+    if ('started' in answer) return;
     const owed = this.open.get(answer.id);
     this.open.delete(answer.id);
     if ('thrown' in answer) {
@@ -416,7 +417,7 @@ class Helper {
 
   /** @param {string | undefined} why empty where the browser does not say */
   fail(why) {
-    this.end(refusal(this.answered ? 'crash' : 'start', why || words.evidence.unsaid));
+    this.end(refusal(this.started ? 'crash' : 'start', why || words.evidence.unsaid));
   }
 
   /** Ends the worker, and refuses what it still owes. @param {Thrown} why */

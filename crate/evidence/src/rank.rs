@@ -41,10 +41,8 @@ pub fn select<T: Copy>(
 fn first<T: Copy>(values: &mut [T], is: impl Fn(&T) -> bool) -> usize {
     let mut count = 0;
     for next in 0..values.len() {
-        let value = values[next];
-        values[next] = values[count];
-        values[count] = value;
-        count += usize::from(is(&value));
+        values.swap(next, count);
+        count += usize::from(is(&values[count]));
     }
     count
 }

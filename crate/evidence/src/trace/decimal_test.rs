@@ -110,19 +110,16 @@ fn plain_numbers_are_read_the_same_either_way() {
             format!("{random:020}").chars().rev().take(usize::try_from(count).unwrap()).collect::<String>()
         };
         let (whole, behind) = (any(4), any(18));
-        let mut text = format!("{sign}{}", digits(whole, any(u64::MAX)));
-        if any(8) > 0 {
-            text += &format!(".{}", digits(behind, any(u64::MAX)));
-        }
-        if any(2) > 0 {
-            text += &format!(
-                "{}{}{}",
-                ["e", "E"][usize::try_from(any(2)).unwrap()],
-                ["", "-", "+"][usize::try_from(any(3)).unwrap()],
-                any(30)
-            );
-        }
-        text += [";1", "\n", "", "e", "x1234567", "é", " 12345678"][usize::try_from(any(7)).unwrap()];
+        let choice = |words: &[&'static str], random: u64| words[usize::try_from(random).unwrap()];
+        let whole = digits(whole, any(u64::MAX));
+        let decimals = if any(8) > 0 { format!(".{}", digits(behind, any(u64::MAX))) } else { String::new() };
+        let power = if any(2) > 0 {
+            format!("{}{}{}", choice(&["e", "E"], any(2)), choice(&["", "-", "+"], any(3)), any(30))
+        } else {
+            String::new()
+        };
+        let after = choice(&[";1", "\n", "", "e", "x1234567", "é", " 12345678"], any(7));
+        let text = format!("{sign}{whole}{decimals}{power}{after}");
         let text = text.as_bytes();
         if let Some(found) = plain(text, 0, b'.') {
             let expected = prefix(text, 0, b'.').unwrap();

@@ -88,7 +88,7 @@ pub(super) fn baseline_of(samples: &[f64], quantum: f64) -> Option<Baseline> {
 fn median(samples: &mut [f64]) -> f64 {
     let middle = samples.len() / 2;
     let even = samples.len().is_multiple_of(2);
-    // Samples are finite here, and plain comparison is what a processor does soonest.
+    // A plain comparison is what a processor does soonest. What is no number is as large as any; its trace is refused.
     let Some((below, upper)) =
         select(samples, middle, |one, other| one.partial_cmp(other).unwrap_or(Ordering::Equal))
     else {

@@ -148,6 +148,8 @@ export interface Calls {
   look_at(file: File, known: Known, layout: Layout | undefined): LookedAt;
   common_level(levels: number[]): number | null;
   measure(files: TraceFile[], asked: Asked, keep: boolean): MeasuredFiles;
+  /** Pairs whose files are handed over one after the other as a whole. */
+  measure_all(whole: Blob, pairs: FilePart[][], asked: Asked): MeasuredPart[];
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
   pair(names: string[]): Pair[];
   rail_reading(names: string[], rails: string[]): Named[];
@@ -159,12 +161,21 @@ export interface Calls {
     picture: Picture, number: number, corners: Corner[], u_pixels: number, columns: number, rows: number,
   ): Standing;
 }
+/** A file among others that are handed over as a whole. */
+export interface FilePart { name: string; size: number; layout: Layout | undefined }
+/** What a trace file holds. */
+export interface Content { name: string; layout: Layout | undefined; bytes: Uint8Array<ArrayBuffer>; sha256: string }
+/** One of many pairs; `thrown` where it was refused. */
+export interface MeasuredPart { found: MeasuredFiles | null; thrown: WorkerRefusal | null }
+/** A refusal of the wasm's, in words, or the worker's own, by the name of a file. */
+export type WorkerRefusal = Thrown & { name?: string };
 export type Call = keyof Calls;
 export type Task = { core: WebAssembly.Module } | { id: number; call: Call; values: unknown[] };
 /** `crashed` where the worker can't go on: `why` is empty where the browser does not say. */
 export type Answer =
+  | { started: true }
   | { id: number; value: unknown }
-  | { id: number; thrown: Thrown & { name?: string } }
+  | { id: number; thrown: WorkerRefusal }
   | { crashed: true; why: string };
 
 /** The exports of the second wasm (package `slope-aside`). */

@@ -6,7 +6,7 @@
  */
 import * as exported from './slope_aside.js';
 
-/** @import { Answer, Aside, Calls, Look, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Answer, Asked, Aside, Calls, Content, FilePart, Look, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
 
 const aside = /** @type {Aside} */ (/** @type {unknown} */ (exported));
 const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
@@ -27,7 +27,7 @@ const QUALITY = 0.85;
 let reading;
 /** The picture that was looked at last, and its number. @type {{number: number, look: Look} | undefined} */
 let seen;
-/** What trace files hold that are read before it is their turn. @type {WeakMap<TraceFile[], ReturnType<typeof contentsOf>>} */
+/** What the trace files of pairs hold that are read before it is their turn. @type {WeakMap<object, Promise<Content[][]>>} */
 const ahead = new WeakMap();
 /** What is asked for comes to an end before the next begins. @type {Promise<void>} */
 let work = Promise.resolve();
@@ -53,22 +53,19 @@ const calls = {
   common_level: (levels) => aside.common_level(new Float64Array(levels)) ?? null,
 
   async measure(files, asked, keep) {
-    const contents = await (ahead.get(files) ?? contentsOf(files));
-    const fresh = new aside.Reading();
-    /** @type {Reading | undefined} */
-    let spare = fresh;
-    try {
-      const layouts = contents.map(({ name, layout, bytes, sha256 }) => fresh.add(name, bytes, layout, sha256));
-      const measured = fresh.measure(asked);
-      if (keep) {
-        spare = reading;
-        reading = fresh;
+    const [contents = []] = await (ahead.get(files) ?? contentsOf(files));
+    return measured(contents, asked, keep);
+  },
+
+  async measure_all(whole, pairs, asked) {
+    const all = await (ahead.get(pairs) ?? partsOf(whole, pairs));
+    return all.map((contents) => {
+      try {
+        return { found: measured(contents, asked, false), thrown: null };
+      } catch (error) {
+        return { found: null, thrown: refusalIn(error) };
       }
-      const held = contents.map(({ name, bytes: { length }, sha256 }) => ({ name, size: length, sha256 }));
-      return { files: held, layouts, measured };
-    } finally {
-      spare?.free();
-    }
+    });
   },
 
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
@@ -126,12 +123,53 @@ async function hash(bytes) {
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** What trace files hold, with their hashes. @param {TraceFile[]} files */
-function contentsOf(files) {
-  return Promise.all(files.map(async ({ file, layout }) => {
+/** What the trace files of one pair hold, with their hashes. @param {TraceFile[]} files @returns {Promise<Content[][]>} */
+async function contentsOf(files) {
+  return [await Promise.all(files.map(async ({ file, layout }) => {
     const bytes = await bytesOf(file);
     return { name: file.name, layout, bytes, sha256: await hash(bytes) };
-  }));
+  }))];
+}
+
+/**
+ * The same of many pairs, the files of all handed over one after the other as a whole: a browser takes far longer over
+ * many reads than over one as long as all of them.
+ * @param {Blob} whole
+ * @param {FilePart[][]} pairs
+ * @returns {Promise<Content[][]>}
+ */
+async function partsOf(whole, pairs) {
+  const all = await bytesOf(whole);
+  let end = 0;
+  return Promise.all(pairs.map((files) => Promise.all(files.map(async ({ name, layout, size }) => {
+    const bytes = all.subarray(end, end + size);
+    end += size;
+    return { name, layout, bytes, sha256: await hash(bytes) };
+  }))));
+}
+
+/**
+ * What comes of a pair's files; its traces stay here if they are to be kept.
+ * @param {Content[]} contents
+ * @param {Asked} asked
+ * @param {boolean} keep
+ */
+function measured(contents, asked, keep) {
+  const fresh = new aside.Reading();
+  /** @type {Reading | undefined} */
+  let spare = fresh;
+  try {
+    const layouts = contents.map(({ name, layout, bytes, sha256 }) => fresh.add(name, bytes, layout, sha256));
+    const found = fresh.measure(asked);
+    if (keep) {
+      spare = reading;
+      reading = fresh;
+    }
+    const held = contents.map(({ name, bytes: { length }, sha256 }) => ({ name, size: length, sha256 }));
+    return { files: held, layouts, measured: found };
+  } finally {
+    spare?.free();
+  }
 }
 
 /** @param {Blob} file */
@@ -207,14 +245,23 @@ async function answer({ id, call, values }) {
     const does = /** @type {(...values: any[]) => unknown} */ (calls[call]);
     here.postMessage({ id, value: await does(...values) });
   } catch (error) {
-    // The wasm and this script refuse with plain objects; an error is one that nobody foresaw, such as a trap.
-    if (error instanceof Error || typeof error !== 'object' || error === null) {
-      fail(error);
-    } else {
-      const { kind, message, name } = /** @type {Refused} */ (error);
-      here.postMessage({ id, thrown: { kind, message, name } });
+    try {
+      here.postMessage({ id, thrown: refusalIn(error) });
+    } catch (unforeseen) {
+      fail(unforeseen);
     }
   }
+}
+
+/**
+ * What the wasm or this script refuses, both by plain objects. An error is one that nobody foresaw, such as a trap, and
+ * is thrown on.
+ * @param {unknown} error
+ */
+function refusalIn(error) {
+  if (error instanceof Error || typeof error !== 'object' || error === null) throw error;
+  const { kind, message, name } = /** @type {Refused} */ (error);
+  return { kind, message, name };
 }
 
 /** @param {unknown} error */
@@ -222,20 +269,28 @@ function fail(error) {
   here.postMessage({ crashed: true, why: error instanceof Error ? error.message : '' });
 }
 
+/** @param {object} files @param {Promise<Content[][]>} contents */
+function readAhead(files, contents) {
+  // A refusal is looked at when it is these files' turn.
+  contents.catch(() => {});
+  ahead.set(files, contents);
+}
+
 here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
   if ('core' in data) {
     try {
       exported.initSync({ module: data.core });
+      here.postMessage({ started: true });
     } catch (error) {
       fail(error);
     }
   } else {
     if (data.call === 'measure') {
-      const files = /** @type {TraceFile[]} */ (data.values[0]);
-      const contents = contentsOf(files);
-      // A refusal is looked at when it is these files' turn.
-      contents.catch(() => {});
-      ahead.set(files, contents);
+      const [files] = /** @type {Parameters<Calls['measure']>} */ (data.values);
+      readAhead(files, contentsOf(files));
+    } else if (data.call === 'measure_all') {
+      const [whole, pairs] = /** @type {Parameters<Calls['measure_all']>} */ (data.values);
+      readAhead(pairs, partsOf(whole, pairs));
     }
     work = work.then(() => answer(data));
   }

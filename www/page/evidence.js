@@ -2,7 +2,7 @@
  * Evidence: what is read out of trace files and pictures, in workers, so that the page stays live. Every promise is
  * refused with a {@link Thrown}, whose message is for a person.
  */
-import { Helper, Post, reader, refusal } from './helper.js';
+import { Helper, inWords, Post, reader, refusal } from './helper.js';
 
 /**
  * @import { Asked, BatchEnd, BatchStep, Corner, Detector, Envelope, Known, Layout, LookedAt, MeasuredFiles, Named, Pair,
@@ -17,10 +17,15 @@ const LARGEST = 64 * 1024 * 1024;
 const MOST_FILES = 2000;
 /** Workers of a batch, however many cores there are. */
 const MOST_WORKERS = 4;
-/** Pairs that a worker of a batch is asked for at once: the files of the next are read while one is measured. */
+/** How often a worker of a batch is asked ahead: the next files are read while the ones before them are measured. */
 const AHEAD = 2;
 /** How long nobody has asked after a picture when its worker is ended, ms. */
 const REST = 5000;
+/** Pairs that a worker of a batch is asked for at once, at most, and bytes of their files. */
+const MOST_TOGETHER = 16;
+const TOGETHER = 8 * 1024 * 1024;
+
+/** @typedef {Pick<BatchStep, 'found' | 'refused'>} Outcome */
 
 export class Evidence {
   constructor() {
@@ -144,6 +149,7 @@ export class Evidence {
    */
   async batch(pairs, asked, each, signal) {
     const all = pairs.length;
+    const lanes = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, all);
     let [next, done] = [0, 0];
     /** @type {Set<Helper>} */
     const helpers = new Set();
@@ -151,56 +157,76 @@ export class Evidence {
       next = all;
       for (const helper of helpers) helper.end(refusal('stopped'));
     };
-    /** @param {Helper} helper @param {number} index */
-    const ask = (helper, index) => {
-      const files = /** @type {TraceFiles} */ (pairs[index]);
-      const answer = (async () => {
-        for (const { file } of files) checkSize(file);
-        return helper.ask('measure', files, asked, false);
-      })();
-      // A refusal is looked at when it is this pair's turn.
+    /** @param {number} index */
+    const bytesOf = (index) => (pairs[index] ?? []).reduce((sum, { file }) => sum + file.size, 0);
+    /** The places of the next pairs that a worker is asked for at once: fewer towards the end, so that all end together. */
+    const some = () => {
+      const most = Math.min(MOST_TOGETHER, Math.ceil((all - next) / (2 * AHEAD * lanes)));
+      const first = next;
+      let bytes = 0;
+      do {
+        bytes += bytesOf(next);
+        next += 1;
+      } while (next < all && next - first < most && bytes + bytesOf(next) <= TOGETHER);
+      return Array.from({ length: next - first }, (_, place) => first + place);
+    };
+    /** @param {Helper} helper @param {number[]} places */
+    const ask = (helper, places) => {
+      const answer = measureSome(helper, places.map((index) => /** @type {TraceFiles} */ (pairs[index])), asked);
+      // A refusal is looked at when it is their turn.
       answer.catch(() => {});
-      return { index, answer };
+      return { places, answer };
     };
     const lane = async () => {
       /** @type {Helper | undefined} */
       let helper;
       /** Asked and not yet answered, in the order in which the worker takes them. @type {ReturnType<typeof ask>[]} */
       let open = [];
-      while (open.length > 0 || next < all) {
+      /** Places of pairs asked for together, over which the worker failed. @type {number[]} */
+      let apart = [];
+      while (open.length > 0 || apart.length > 0 || next < all) {
         if (!helper || helper.ended) {
           helper = await Helper.start();
           if (signal?.aborted) helper.end(refusal('stopped'));
           helpers.add(helper);
-          // The worker came to its end over the pair that was answered for; these had not their turn.
+          // The worker came to its end over what was answered for; these had not their turn.
           const fresh = helper;
-          open = open.map(({ index }) => ask(fresh, index));
+          open = open.map(({ places }) => ask(fresh, places));
         }
-        while (open.length < AHEAD && next < all) {
-          open.push(ask(helper, next));
-          next += 1;
+        const asking = helper;
+        if (apart.length > 0) {
+          open.unshift(...apart.map((index) => ask(asking, [index])));
+          apart = [];
         }
+        while (open.length < AHEAD && next < all) open.push(ask(helper, some()));
         const first = open.shift();
         if (!first) return;
-        const { index, answer } = first;
-        /** @type {{found: MeasuredFiles | null, refused: Thrown | null}} */
-        let outcome;
+        const { places, answer } = first;
+        /** @type {Outcome[]} */
+        let outcomes;
         try {
-          outcome = { found: await answer, refused: null };
+          outcomes = await answer;
         } catch (error) {
           const refused = /** @type {Thrown} */ (error);
           if (refused.kind === 'stopped') return;
           if (refused.kind === 'start') throw refused;
-          outcome = { found: null, refused };
+          if (places.length > 1) {
+            // One by one they tell which it was.
+            apart = places;
+            continue;
+          }
+          outcomes = [{ found: null, refused }];
         }
-        done += 1;
-        each({ index, ...outcome, done, all });
+        for (const [place, outcome] of outcomes.entries()) {
+          if (signal?.aborted) return;
+          done += 1;
+          each({ index: places[place] ?? 0, ...outcome, done, all });
+        }
       }
     };
     if (signal?.aborted) return { done, stopped: true };
     signal?.addEventListener('abort', stop);
     try {
-      const lanes = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, all);
       await Promise.all(Array.from({ length: lanes }, lane));
     } finally {
       signal?.removeEventListener('abort', stop);
@@ -216,6 +242,25 @@ export class Evidence {
     this.numbers.set(picture, number);
     return number;
   }
+}
+
+/**
+ * Measures pairs by one reading of all their files; a single one by itself, so that a file that can't be read is named.
+ * @param {Helper} helper
+ * @param {TraceFiles[]} pairs
+ * @param {Asked} asked
+ * @returns {Promise<Outcome[]>} of each
+ */
+async function measureSome(helper, pairs, asked) {
+  const [first] = pairs;
+  if (first && pairs.length === 1) {
+    for (const { file } of first) checkSize(file);
+    return [{ found: await helper.ask('measure', first, asked, false), refused: null }];
+  }
+  const whole = new Blob(pairs.flatMap((files) => files.map(({ file }) => file)));
+  const parts = pairs.map((files) => files.map(({ file: { name, size }, layout }) => ({ name, size, layout })));
+  const answers = await helper.ask('measure_all', whole, parts, asked);
+  return answers.map(({ found, thrown }) => ({ found, refused: thrown && inWords(thrown) }));
 }
 
 /** @param {Picture} file a bitmap is no file, and may be as large as it is */

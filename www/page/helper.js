@@ -6,7 +6,7 @@ import { messageOf } from './core.js';
 import { words } from './strings.js';
 import { compiled, workerHere } from './wasm.js';
 
-/** @import { Answer, Call, Calls, Refusal, Task, Thrown } from './evidence-types.js' */
+/** @import { Answer, Call, Calls, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
 
 /** Where one worker is, when it is needed: started when it is asked for something, and anew when it has ended. */
 export class Post {
@@ -84,7 +84,7 @@ export class Helper {
   constructor(core, address) {
     /** Why it has ended, when it has. @type {Thrown | undefined} */
     this.ended = undefined;
-    this.answered = false;
+    this.started = false;
     this.next = 0;
     /** @type {Map<number, {resolve: (value: any) => void, reject: (error: Thrown) => void}>} */
     this.open = new Map();
@@ -130,12 +130,12 @@ export class Helper {
       this.fail(answer.why);
       return;
     }
-    this.answered = true;
+    this.started = true;
+    if ('started' in answer) return;
     const owed = this.open.get(answer.id);
     this.open.delete(answer.id);
     if ('thrown' in answer) {
-      const { kind, message, name } = answer.thrown;
-      owed?.reject(message ? { kind, message } : refusal(kind, name));
+      owed?.reject(inWords(answer.thrown));
     } else {
       owed?.resolve(answer.value);
     }
@@ -143,7 +143,7 @@ export class Helper {
 
   /** @param {string | undefined} why empty where the browser does not say */
   fail(why) {
-    this.end(refusal(this.answered ? 'crash' : 'start', why || words.evidence.unsaid));
+    this.end(refusal(this.started ? 'crash' : 'start', why || words.evidence.unsaid));
   }
 
   /** Ends the worker, and refuses what it still owes. @param {Thrown} why */
@@ -154,6 +154,11 @@ export class Helper {
     for (const { reject } of this.open.values()) reject(why);
     this.open.clear();
   }
+}
+
+/** @param {WorkerRefusal} thrown @returns {Thrown} */
+export function inWords({ kind, message, name }) {
+  return message ? { kind, message } : refusal(kind, name);
 }
 
 /**

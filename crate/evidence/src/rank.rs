@@ -6,7 +6,8 @@ use std::cmp::Ordering;
 /// Puts the value of a rank (from 0) in its place, no greater ones before it and no smaller ones behind it; it and those
 /// before it. `None` where there are not so many values.
 ///
-/// Quickselect with three parts (E. W. Dijkstra's Dutch national flag), so that repeated values are done with at once.
+/// Quickselect, its parts made without a branch for each value (N. Lomuto's way, in J. Bentley, "Programming Pearls", from
+/// memory), which a processor could only guess. Where none is less than the pivot, all that equal it are done with at once.
 pub fn select<T: Copy>(
     values: &mut [T],
     rank: usize,
@@ -18,31 +19,32 @@ pub fn select<T: Copy>(
     }
     while to - from > 1 {
         let pivot = *median_of_three(values, [from, from.midpoint(to), to - 1], &order)?;
-        let (mut smaller, mut next, mut greater) = (from, from, to);
-        while next < greater {
-            match order(values.get(next)?, &pivot) {
-                Ordering::Less => {
-                    values.swap(smaller, next);
-                    smaller += 1;
-                    next += 1;
-                }
-                Ordering::Equal => next += 1,
-                Ordering::Greater => {
-                    greater -= 1;
-                    values.swap(next, greater);
-                }
-            }
-        }
+        let smaller = from + first(values.get_mut(from..to)?, |value| order(value, &pivot).is_lt());
         if rank < smaller {
             to = smaller;
-        } else if rank >= greater {
-            from = greater;
+        } else if smaller > from {
+            from = smaller;
         } else {
-            break;
+            // The pivot is the least.
+            from += first(values.get_mut(from..to)?, |value| order(value, &pivot).is_le());
+            if rank < from {
+                break;
+            }
         }
     }
     let (before, rest) = values.split_at(rank);
     Some((before, *rest.first()?))
+}
+
+/// Puts those values first that are such; gives how many there are.
+#[inline]
+fn first<T: Copy>(values: &mut [T], is: impl Fn(&T) -> bool) -> usize {
+    let mut count = 0;
+    for next in 0..values.len() {
+        values.swap(next, count);
+        count += usize::from(is(&values[count]));
+    }
+    count
 }
 
 fn median_of_three<'a, T>(

@@ -26,7 +26,7 @@ fn every_rank_is_that_of_the_sorted_values() {
 }
 
 #[test]
-fn a_million_equal_values_are_looked_at_once() {
+fn a_million_equal_values_are_looked_at_twice() {
     let mut compared = std::cell::Cell::new(0_u32);
     let count = &compared;
     let order = |a: &u8, b: &u8| {
@@ -34,5 +34,5 @@ fn a_million_equal_values_are_looked_at_once() {
         a.cmp(b)
     };
     assert_eq!(select(&mut vec![7_u8; 1_000_000], 500_000, order).unwrap().1, 7);
-    assert!(*compared.get_mut() < 1_000_010);
+    assert!(*compared.get_mut() < 2_000_010);
 }

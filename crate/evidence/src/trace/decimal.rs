@@ -22,6 +22,10 @@ const EXACT: [f64; 23] = [
     1e19, 1e20, 1e21, 1e22,
 ];
 
+const TENS: [u64; 9] = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000];
+/// Eight of the digit nought.
+const ZEROS: u64 = 0x3030_3030_3030_3030;
+
 /// The whole of `text` as a number with that decimal mark. Space around it, a plus sign, a sign apart from its digits, a
 /// typographic minus, leading zeros and a bare point at either end are taken; words such as `nan` are not.
 pub fn number(text: &[u8], decimal_comma: bool) -> Option<f64> {
@@ -101,6 +105,76 @@ pub(super) fn prefix(text: &[u8], at: usize, mark: u8) -> Option<Number> {
     Some(Number { value: if negative { -size } else { size }, place: last, end: at })
 }
 
+/// The number that begins at `at` just as [`prefix`] finds it, if it is written as most are: a minus or nothing, digits,
+/// perhaps the mark with 1 to 15 digits, perhaps a power of ten of few digits, and then something else; all of it exact in
+/// one step. Nothing for any other, which is left to [`prefix`].
+#[inline]
+pub(super) fn plain(text: &[u8], at: usize, mark: u8) -> Option<Number> {
+    // Whether noise is above or below nought can't be guessed: nothing branches on it.
+    let negative = *text.get(at)? == b'-';
+    let first = at + usize::from(negative);
+    let mut at = first;
+    let mut digits = 0_u64;
+    while let Some(digit) = digit(text, at) {
+        digits = digits.wrapping_mul(10).wrapping_add(digit);
+        at += 1;
+    }
+    let mut count = at - first;
+    if count == 0 {
+        return None;
+    }
+    let mut place = 0_i32;
+    if text.get(at) == Some(&mark) {
+        let after = at + 1;
+        let (more, mut length) = up_to_eight(text, after)?;
+        digits = digits.wrapping_mul(*TENS.get(length)?).wrapping_add(more);
+        if length == 8 && digit(text, after + 8).is_some() {
+            let (more, rest) = up_to_eight(text, after + 8)?;
+            digits = digits.wrapping_mul(*TENS.get(rest)?).wrapping_add(more);
+            length += rest;
+        }
+        // A bare mark, or more digits than were looked at.
+        if length == 0 || length == 16 {
+            return None;
+        }
+        count += length;
+        at = after + length;
+        place = -i32::try_from(length).ok()?;
+    }
+    if count > 19 {
+        return None;
+    }
+    if matches!(text.get(at), Some(b'e' | b'E')) {
+        let sign = *text.get(at + 1)?;
+        at += 1 + usize::from(sign == b'-' || sign == b'+');
+        let mut exponent = i32::try_from(digit(text, at)?).ok()?;
+        at += 1;
+        if let Some(digit) = digit(text, at) {
+            exponent = 10 * exponent + i32::try_from(digit).ok()?;
+            at += 1;
+        }
+        if digit(text, at).is_some() {
+            return None;
+        }
+        place += if sign == b'-' { -exponent } else { exponent };
+    }
+    let size = exact(digits, place)?;
+    let value = f64::from_bits(size.to_bits() | u64::from(negative) << 63);
+    Some(Number { value, place, end: at })
+}
+
+/// The digits from a byte on among the next eight bytes, and how many they are.
+#[inline]
+fn up_to_eight(text: &[u8], at: usize) -> Option<(u64, usize)> {
+    let bytes = u64::from_le_bytes(*text.get(at..)?.first_chunk()?) ^ ZEROS;
+    // The highest bit of the first byte above 9 is set; what the sum carries only reaches bytes behind it.
+    let others = (bytes.wrapping_add(0x7676_7676_7676_7676) | bytes) & 0x8080_8080_8080_8080;
+    let bits = others.trailing_zeros() & !7;
+    // Noughts before the digits take the places of what is not one.
+    let digits = bytes.checked_shl(64 - bits).unwrap_or(0);
+    Some((joined(digits), usize::try_from(bits / 8).ok()?))
+}
+
 /// The digits from a byte on, put behind others, and where they end.
 #[inline]
 fn run(text: &[u8], from: usize, before: u64) -> (u64, usize) {
@@ -116,20 +190,24 @@ fn run(text: &[u8], from: usize, before: u64) -> (u64, usize) {
     (digits, at)
 }
 
-/// Eight digits at once, as one word: pairs, then fours, then all are put together by a product each.
+/// Eight digits at once, as one word.
 #[inline]
 fn eight(text: &[u8], at: usize) -> Option<u64> {
     let word = u64::from_le_bytes(*text.get(at..)?.first_chunk()?);
     let high = 0xf0f0_f0f0_f0f0_f0f0;
-    let zeros = 0x3030_3030_3030_3030;
-    if word & high != zeros || word.wrapping_add(0x0606_0606_0606_0606) & high != zeros {
+    if word & high != ZEROS || word.wrapping_add(0x0606_0606_0606_0606) & high != ZEROS {
         return None;
     }
-    let ones = word - zeros;
+    Some(joined(word - ZEROS))
+}
+
+/// Eight digits, a byte each, as one number: pairs, then fours, then all are put together by a product each.
+#[inline]
+fn joined(ones: u64) -> u64 {
     let pairs = ones * 10 + (ones >> 8);
     let low = (pairs & 0xff_0000_00ff).wrapping_mul(100 + (1_000_000 << 32));
     let up = ((pairs >> 16) & 0xff_0000_00ff).wrapping_mul(1 + (10_000 << 32));
-    Some(low.wrapping_add(up) >> 32)
+    low.wrapping_add(up) >> 32
 }
 
 #[inline]
@@ -155,12 +233,19 @@ fn leading(text: &[u8], mark: u8) -> (u64, i32) {
 
 #[inline]
 fn scaled(digits: u64, place: i32) -> f64 {
-    let power = usize::try_from(place.unsigned_abs()).ok().and_then(|power| EXACT.get(power));
-    if let Some(power) = power.filter(|_| digits < 1 << 53) {
-        let digits = digits as f64;
-        return if place < 0 { digits / power } else { digits * power };
+    exact(digits, place).unwrap_or_else(|| roundabout(digits, place))
+}
+
+/// By one product or quotient of two exact numbers, where there are such.
+#[inline]
+fn exact(digits: u64, place: i32) -> Option<f64> {
+    let power = *EXACT.get(usize::try_from(place.unsigned_abs()).ok()?)?;
+    if digits >= 1 << 53 {
+        return None;
     }
-    roundabout(digits, place)
+    // A processor turns signed numbers into doubles by one instruction.
+    let digits = digits.cast_signed() as f64;
+    Some(if place < 0 { digits / power } else { digits * power })
 }
 
 #[cold]

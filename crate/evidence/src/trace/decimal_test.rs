@@ -97,3 +97,58 @@ fn the_place_of_the_last_digit_tells_how_finely_it_is_written() {
     }
     assert_eq!(prefix(b"xx 1.5;2", 3, b'.').unwrap().end, 6);
 }
+
+/// The way for most numbers finds the same as the one for all, or leaves the number to it.
+#[test]
+fn plain_numbers_are_read_the_same_either_way() {
+    let mut state = 11;
+    let mut taken = 0;
+    for _ in 0..200_000 {
+        let mut any = |kinds: u64| next(&mut state) % kinds;
+        let sign = ["", "-", "+", " ", "- "][usize::try_from(any(12)).unwrap().saturating_sub(7)];
+        let digits = |count: u64, random: u64| {
+            format!("{random:020}").chars().rev().take(usize::try_from(count).unwrap()).collect::<String>()
+        };
+        let (whole, behind) = (any(4), any(18));
+        let choice = |words: &[&'static str], random: u64| words[usize::try_from(random).unwrap()];
+        let whole = digits(whole, any(u64::MAX));
+        let decimals = if any(8) > 0 { format!(".{}", digits(behind, any(u64::MAX))) } else { String::new() };
+        let power = if any(2) > 0 {
+            format!("{}{}{}", choice(&["e", "E"], any(2)), choice(&["", "-", "+"], any(3)), any(30))
+        } else {
+            String::new()
+        };
+        let after = choice(&[";1", "\n", "", "e", "x1234567", "é", " 12345678"], any(7));
+        let text = format!("{sign}{whole}{decimals}{power}{after}");
+        let text = text.as_bytes();
+        if let Some(found) = plain(text, 0, b'.') {
+            let expected = prefix(text, 0, b'.').unwrap();
+            assert_eq!(found.value.to_bits(), expected.value.to_bits(), "{}", text.escape_ascii());
+            assert_eq!(found, expected, "{}", text.escape_ascii());
+            taken += 1;
+        }
+    }
+    assert!(taken > 50_000, "{taken} of 200,000");
+}
+
+#[test]
+fn what_is_not_plainly_written_is_left_to_the_other_way() {
+    for text in [
+        "+1.5;",
+        " 1.5;",
+        ".5;",
+        "5.;",
+        "1.5e;",
+        "1.5e100;",
+        "1e-30;",
+        "0.1234567890123456;",
+        "9007199254740993;",
+        "x",
+    ] {
+        let text = format!("{text}1234567890");
+        assert_eq!(plain(text.as_bytes(), 0, b'.'), None, "{text}");
+    }
+    // Without eight bytes to be looked at behind the mark.
+    assert_eq!(plain(b"1.5;2\n", 0, b'.'), None);
+    assert_eq!(plain("−1.5;12345678".as_bytes(), 0, b'.'), None);
+}

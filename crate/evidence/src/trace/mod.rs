@@ -19,6 +19,7 @@ mod error;
 
 // How the numbers of a file are set out.
 mod header;
+mod lanes;
 mod layout;
 mod lines;
 mod read;

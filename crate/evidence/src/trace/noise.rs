@@ -7,10 +7,12 @@
 //!
 //! Where neighbouring samples share their noise (a slow input, hum), their correlation is taken from the quiet part too.
 
+use std::cmp::Ordering;
 use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
+use super::lanes::{least, totals};
 use crate::rank::select;
 
 /// Baseline and noise of a quiet part.
@@ -55,16 +57,12 @@ pub(super) fn baseline_of(samples: &[f64], quantum: f64) -> Option<Baseline> {
     }
     let spread = self::median(&mut some) * 1.4826;
     let limit = CUT * spread.max(0.5 * quantum);
-    let (mut count, mut sum, mut squares) = (0, 0.0, 0.0);
-    for sample in samples {
+    let [count, sum, squares] = totals(samples, samples, |sample, _| {
         let off = sample - median;
-        if off.abs() <= limit {
-            count += 1;
-            sum += off;
-            squares += off * off;
-        }
-    }
-    let number = f64::from(count).max(1.0);
+        let (one, off) = if off.abs() <= limit { (1.0, off) } else { (0.0, 0.0) };
+        [one, off, off * off]
+    });
+    let number = count.max(1.0);
     let mean = sum / number;
     let variance = (squares - number * mean * mean).max(0.0) / (number - 1.0).max(1.0) / KEPT;
     // Rounding to steps of q adds q²/12; a quiet part within one step shows none of it.
@@ -90,33 +88,25 @@ pub(super) fn baseline_of(samples: &[f64], quantum: f64) -> Option<Baseline> {
 fn median(samples: &mut [f64]) -> f64 {
     let middle = samples.len() / 2;
     let even = samples.len().is_multiple_of(2);
-    let Some((below, upper)) = select(samples, middle, f64::total_cmp) else { return f64::NAN };
+    // A plain comparison is what a processor does soonest. What is no number is as large as any; its trace is refused.
+    let Some((below, upper)) =
+        select(samples, middle, |one, other| one.partial_cmp(other).unwrap_or(Ordering::Equal))
+    else {
+        return f64::NAN;
+    };
     let lower = below.iter().copied().max_by(f64::total_cmp).filter(|_| even);
     lower.map_or(upper, |lower| f64::midpoint(lower, upper))
 }
 
 /// The step of the converter: the smallest difference of neighbours, if all samples lie whole numbers of it apart; else 0.
 pub(super) fn quantum(samples: &[f64]) -> f64 {
-    let least = |values: [f64; 2]| if values[0] < values[1] { values[0] } else { values[1] };
-    let low = least_of(samples, |sample| sample);
-    let high = -least_of(samples, |sample| -sample);
+    let [low, lowest] = least(samples, samples, |sample, _| [sample, -sample]);
+    let high = -lowest;
     let tiny = 1e-9 * (high - low);
-    // Differences of each sample and the next, side by side.
-    let mut steps = [f64::INFINITY; LANES];
-    let later = samples.get(1..).unwrap_or_default();
-    let (blocks, rest) = later.as_chunks::<LANES>();
-    let (before, last) = samples.split_at(blocks.len() * LANES);
-    let step = |one: f64, other: f64| {
-        let step = (other - one).abs();
-        if step > tiny { step } else { f64::INFINITY }
-    };
-    for (one, other) in before.as_chunks::<LANES>().0.iter().zip(blocks) {
-        for lane in 0..LANES {
-            steps[lane] = least([step(one[lane], other[lane]), steps[lane]]);
-        }
-    }
-    let rest = last.iter().zip(rest).map(|(one, other)| step(*one, *other));
-    let smallest = steps.into_iter().chain(rest).fold(f64::INFINITY, |one, other| least([other, one]));
+    let [smallest] = least(samples, samples.get(1..).unwrap_or_default(), |one, next| {
+        let step = (next - one).abs();
+        [if step > tiny { step } else { f64::INFINITY }]
+    });
     if !smallest.is_finite() {
         return 0.0;
     }
@@ -130,33 +120,16 @@ pub(super) fn quantum(samples: &[f64]) -> f64 {
     if samples.iter().all(whole) { step } else { 0.0 }
 }
 
-/// Numbers that are compared side by side.
-const LANES: usize = 8;
-
-/// The least of what is made of the samples.
-fn least_of(samples: &[f64], of: impl Fn(f64) -> f64) -> f64 {
-    let less = |one: f64, other: f64| if one < other { one } else { other };
-    let mut least = [f64::INFINITY; LANES];
-    let (blocks, rest) = samples.as_chunks::<LANES>();
-    for block in blocks {
-        for (least, sample) in least.iter_mut().zip(block) {
-            *least = less(of(*sample), *least);
-        }
-    }
-    let rest = rest.iter().map(|sample| of(*sample));
-    least.into_iter().chain(rest).fold(f64::INFINITY, |one, other| less(other, one))
-}
-
 /// Autocorrelation up to where it vanishes in its own noise; empty unless it stands out at the first lag.
 fn correlation(samples: &[f64], level: f64, limit: f64) -> Vec<f64> {
-    let off = |sample: &f64| (sample - level).clamp(-limit, limit);
-    let total: f64 = samples.iter().map(|sample| off(sample) * off(sample)).sum();
+    let off = |sample: f64| (sample - level).clamp(-limit, limit);
+    let later = |lag: usize| samples.get(lag..).unwrap_or_default();
+    // Nearly always the first lag says that there is none.
+    let [squares, first] = totals(samples, later(1), |one, next| [off(one) * off(one), off(one) * off(next)]);
+    let total = squares + samples.last().map_or(0.0, |last| off(*last) * off(*last));
     let chance = 1.0 / (samples.len() as f64).sqrt();
-    let at = |lag: usize| {
-        let later = samples.get(lag..).unwrap_or_default();
-        samples.iter().zip(later).map(|(one, other)| off(one) * off(other)).sum::<f64>() / total
-    };
-    if total <= 0.0 || at(1) < 4.0 * chance {
+    let at = |lag: usize| totals(samples, later(lag), |one, other| [off(one) * off(other)])[0] / total;
+    if total <= 0.0 || first / total < 4.0 * chance {
         return Vec::new();
     }
     (1..LAGS.min(samples.len() / 4)).map(at).take_while(|correlation| *correlation > 2.0 * chance).collect()

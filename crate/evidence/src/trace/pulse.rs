@@ -69,17 +69,17 @@ impl<'a> Pulse<'a> {
         if !wave.step.is_finite() || wave.step <= 0.0 {
             return Err(TraceError::Step { step: wave.step });
         }
-        let finite = |block: &[f64]| block.iter().fold(true, |finite, sample| finite & sample.is_finite());
-        if !samples.chunks(BLOCK).all(finite)
-            && let Some(sample) = samples.iter().position(|sample| !sample.is_finite())
-        {
-            return Err(TraceError::NotFinite { sample });
-        }
         let few = TraceError::FewSamples { samples: samples.len(), needed: SAMPLES };
         let head = (samples.len() / 20).clamp(16, 512);
         let quantum = quantum(samples);
         let begin = baseline_of(&samples[..head], quantum).ok_or(few.clone())?;
-        let rough = Rough::of(samples, &begin)?;
+        let sums = Sums::of(samples, begin.level);
+        if !sums.is_finite()
+            && let Some(sample) = samples.iter().position(|sample| !sample.is_finite())
+        {
+            return Err(TraceError::NotFinite { sample });
+        }
+        let rough = Rough::of(&sums, &begin)?;
         let quiet = rough
             .quiet_end()
             .filter(|end| *end >= QUIET)
@@ -87,7 +87,7 @@ impl<'a> Pulse<'a> {
         let noise = baseline_of(&samples[..quiet], quantum).ok_or(few)?;
 
         let sign = if rough.inverted { -1.0 } else { 1.0 };
-        let sums = Sums::new(samples.iter().map(|sample| sign * (sample - noise.level)).collect());
+        let sums = sums.counted_from(noise.level - begin.level, sign);
         let mut pulse = Self {
             wave: *wave,
             baseline: noise,
@@ -296,11 +296,10 @@ struct Rough {
 }
 
 impl Rough {
-    fn of(samples: &[f64], begin: &Baseline) -> Result<Self, TraceError> {
-        let sums = Sums::new(samples.iter().map(|sample| sample - begin.level).collect());
-        let most = (samples.len() / 32).clamp(1, 128);
+    fn of(sums: &Sums, begin: &Baseline) -> Result<Self, TraceError> {
+        let most = (sums.len() / 32).clamp(1, 128);
         let mut width = 1;
-        let (mut height, mut peak) = extreme(&sums, width);
+        let (mut height, mut peak) = extreme(sums, width);
         for _ in 0..3 {
             let noise = begin.sigma / (SMOOTH * height.abs()).max(f64::MIN_POSITIVE);
             let wanted = super::whole((noise * noise).ceil()).clamp(1, most);
@@ -308,7 +307,7 @@ impl Rough {
                 break;
             }
             width = wanted;
-            (height, peak) = extreme(&sums, width);
+            (height, peak) = extreme(sums, width);
         }
         let noise = begin.sigma / (width as f64).sqrt();
         if height == 0.0 || height.abs() < 5.5 * noise {

@@ -1,7 +1,8 @@
 //! Samples out of a text file, once its layout is known.
 
+use super::decimal::{self, Number};
 use super::lines::{self, shown};
-use super::{Channel, Delimiter, Detector, Layout, ReadError, ReadProblem, Recording, Role, decimal};
+use super::{Channel, Delimiter, Detector, Layout, ReadError, ReadProblem, Recording, Role};
 
 /// Rows below which nothing can be told of a trace.
 const ROWS: usize = 8;
@@ -94,13 +95,11 @@ fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [Taken]) -> Resul
         // Where the field of a column begins, or nothing if the line has ended.
         let (mut column, mut here) = (0, Some(at));
         for wanted in taken.iter_mut() {
-            here = here.and_then(|here| leap(text, here, wanted.column - column, layout.delimiter));
-            let quoted = here.is_some_and(|at| text.get(at) == Some(&b'"'));
-            let number = here
-                .and_then(|here| decimal::prefix(text, here + usize::from(quoted), mark))
-                .filter(|number| number.value.abs() < NO_VALUE)
-                .and_then(|number| Some((number, ends(text, number.end, quoted, layout.delimiter)?)));
-            let Some((number, end)) = number else {
+            let next = here.filter(|_| wanted.column == column);
+            let found = next
+                .and_then(|here| plain(text, here, mark, layout.delimiter))
+                .or_else(|| field(text, here?, wanted.column - column, mark, layout.delimiter));
+            let Some((number, end)) = found else {
                 if text
                     .get(begin..)
                     .unwrap_or_default()
@@ -124,6 +123,26 @@ fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [Taken]) -> Resul
         line += 1;
     }
     Ok(())
+}
+
+/// The number that a field begins with, and where the field ends, where there is nothing else in it and it is plainly
+/// written: nearly always.
+#[inline]
+fn plain(text: &[u8], at: usize, mark: u8, delimiter: Delimiter) -> Option<(Number, usize)> {
+    let number = decimal::plain(text, at, mark)?;
+    let byte = *text.get(number.end)?;
+    let ends = byte == b'\n' || byte == delimiter.byte();
+    (ends && number.value.abs() < NO_VALUE).then_some((number, number.end))
+}
+
+/// The same of a field that stands some fields further on, however it is written.
+#[inline(never)]
+fn field(text: &[u8], from: usize, fields: usize, mark: u8, delimiter: Delimiter) -> Option<(Number, usize)> {
+    let at = leap(text, from, fields, delimiter)?;
+    let quoted = text.get(at) == Some(&b'"');
+    let number = decimal::prefix(text, at + usize::from(quoted), mark)?;
+    let end = ends(text, number.end, quoted, delimiter)?;
+    (number.value.abs() < NO_VALUE).then_some((number, end))
 }
 
 /// All columns have as many rows where the last line held nothing.
@@ -236,10 +255,11 @@ fn regular(time: &Taken, first_line: usize) -> Result<(f64, f64), ReadProblem> {
     }
     let digit = libm::exp10(f64::from(time.place.clamp(-300, 300))) * time.factor;
     let allowed = 1.01 * digit + 1e-12 * start.abs().max(last.abs());
-    let wrong = times.iter().enumerate().find(|(index, found)| {
-        let off = *found - (start + *index as f64 * step);
-        off.abs() > allowed
-    });
+    let is_off = |index: f64, found: f64| (found - (start + index * step)).abs() > allowed;
+    // Looked through without stopping at the first, several at a time.
+    let each = || times.iter().enumerate();
+    let any = each().fold(false, |any, (index, found)| any | is_off(index as f64, *found));
+    let wrong = if any { each().find(|(index, found)| is_off(*index as f64, **found)) } else { None };
     match wrong {
         None => Ok((start, step)),
         Some((index, _)) => {

@@ -3,26 +3,46 @@
 //! Places are counted in samples. Between samples the trace is taken as straight, so that a mean over a window moves
 //! smoothly as the window does.
 
+use super::lanes::running;
 use super::weights::Weights;
 use super::whole;
 
 /// A trace counted from its baseline and turned upright, with its running sums.
 pub(super) struct Sums {
     pub samples: Vec<f64>,
-    /// Sum of the samples before each.
+    /// Sum of the samples before each, as they were counted first.
     before: Vec<f64>,
+    /// By how much higher the level is from which they are counted now.
+    higher: f64,
+    /// −1 where they are turned over, else 1.
+    sign: f64,
 }
 
 impl Sums {
-    pub fn new(samples: Vec<f64>) -> Self {
-        let mut before = Vec::with_capacity(samples.len() + 1);
-        let mut sum = 0.0;
-        before.push(sum);
-        for sample in &samples {
-            sum += sample;
-            before.push(sum);
+    /// Of a trace counted from a level.
+    pub fn of(trace: &[f64], level: f64) -> Self {
+        let samples: Vec<f64> = trace.iter().map(|sample| sample - level).collect();
+        let before = running(&samples);
+        Self { samples, before, higher: 0.0, sign: 1.0 }
+    }
+
+    /// The same trace counted from a level higher by so much, and turned over where `sign` is −1.
+    pub fn counted_from(mut self, higher: f64, sign: f64) -> Self {
+        for sample in &mut self.samples {
+            *sample = sign * (*sample - higher);
         }
-        Self { samples, before }
+        Self { higher, sign, ..self }
+    }
+
+    /// Sum of the samples before one.
+    #[inline]
+    fn up_to(&self, end: usize) -> f64 {
+        self.sign * (self.before[end] - end as f64 * self.higher)
+    }
+
+    /// Whether all samples are finite, and their sum.
+    pub fn is_finite(&self) -> bool {
+        self.before.last().is_some_and(|sum| sum.is_finite())
     }
 
     pub fn len(&self) -> usize {
@@ -34,7 +54,7 @@ impl Sums {
     pub fn mean(&self, from: usize, to: usize) -> f64 {
         let to = to.min(self.samples.len());
         let from = from.min(to.saturating_sub(1));
-        (self.before[to] - self.before[from]) / (to - from).max(1) as f64
+        (self.up_to(to) - self.up_to(from)) / (to - from).max(1) as f64
     }
 
     /// Mean of `width` samples with their middle at a sample.
@@ -44,7 +64,8 @@ impl Sums {
         self.mean(from, at + width - width / 2)
     }
 
-    /// The running sums before and after every stretch of `width` samples: their difference is the stretch's sum.
+    /// The running sums before and after every stretch of `width` samples, as they were counted first: their difference is the
+    /// stretch's sum.
     pub fn around(&self, width: usize) -> (&[f64], &[f64]) {
         let ends = self.before.get(width..).unwrap_or_default();
         (self.before.get(..ends.len()).unwrap_or_default(), ends)
@@ -57,7 +78,7 @@ impl Sums {
         let at = whole(place).min(last);
         let part = place - at as f64;
         let (here, next) = (self.samples[at], self.samples[(at + 1).min(last)]);
-        let up_to = self.before[at + 1] - 0.5 * (self.samples[0] + here);
+        let up_to = self.up_to(at + 1) - 0.5 * (self.samples[0] + here);
         up_to + part * here + 0.5 * part * part * (next - here)
     }
 

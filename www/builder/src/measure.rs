@@ -11,7 +11,7 @@ use flate2::Compression;
 use flate2::write::GzEncoder;
 
 use crate::machine::Browser;
-use crate::project::{ASIDE, CORE, Project, WASMS, WHOLE};
+use crate::project::{ASIDE, CORE, Project, WASMS, WHOLE, Wasm};
 use crate::{bind, compile, pack, serve, shell, verify};
 
 /// What is measured, and so what has to be built for it.
@@ -51,10 +51,11 @@ const ROWS: [(&str, Subject); 18] = [
     ("bundle_ms", Subject::Page),
 ];
 
-/// The package of what is timed in a browser too: fits, and delays of traces.
-const FITS: &str = "measured-fit";
-/// Stem of their bound files.
-const FITS_STEM: &str = "fit";
+/// What is timed in a browser too, and the variables by which it is told where it is served: fits, and delays of traces.
+const LIBRARIES: [(Wasm, &str); 2] = [
+    (Wasm { package: "measured-fit", stem: "fit" }, "SLOPE_FIT"),
+    (Wasm { package: "measured-traces", stem: "traces" }, "SLOPE_TRACES"),
+];
 
 /// Builds what the rows need, prints the sizes, and runs the measurements.
 ///
@@ -79,10 +80,12 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
     }
     let mut suite = verify::page_suite(project, "measure", &Browser::get()?)?;
     if is_chosen(Subject::BothLibraries) {
-        let folder = project.target.join("bound-fit");
-        bind::bind(&compile::library(project, FITS)?, &folder, FITS_STEM)?;
-        let address = serve::in_background(folder)?;
-        suite.env("SLOPE_FIT", format!("http://{address}/{FITS_STEM}.js"));
+        for (library, variable) in LIBRARIES {
+            let folder = project.bound(&library);
+            bind::bind(&compile::library(project, library.package)?, &folder, library.stem)?;
+            let address = serve::in_background(folder)?;
+            suite.env(variable, format!("http://{address}/{}.js", library.stem));
+        }
     }
     if is_chosen(Subject::Parts) {
         let address = serve::in_background(parts(project)?)?;

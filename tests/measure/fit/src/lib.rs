@@ -1,10 +1,8 @@
-//! The lines that are fitted where fits are timed, and the traces whose delays are: one library, so that a browser and
-//! the machine itself do the same work. Lengths in metres, times in nanoseconds.
+//! The lines that are fitted where fits are timed: one library, so that a browser and the machine itself do the same
+//! work. Compiled as the page's own wasm. Lengths in metres, times in nanoseconds.
 //!
 //! The benches are invented. Both have about the scatter of a student's run: 1 cm in distance, 0.15 ns in delay,
 //! delays of 3.3356 ns for each metre after 12 ns of cables.
-
-pub mod traces;
 
 use slope_of_light::line::{Column, Data, Noise, Stated, fit};
 use slope_of_light::synth::chance::Chance;
@@ -66,24 +64,7 @@ pub fn fit_many(data: &Data, times: u32) -> f64 {
 mod web {
     use wasm_bindgen::prelude::*;
 
-    use super::{Data, traces};
-
-    /// Pairs of traces.
-    #[wasm_bindgen]
-    pub struct Traces(traces::Traces);
-
-    #[wasm_bindgen]
-    impl Traces {
-        /// See [`traces::Traces::drawn`].
-        pub fn drawn(pairs: usize) -> Traces {
-            Traces(traces::Traces::drawn(pairs))
-        }
-
-        /// See [`traces::Traces::delays`].
-        pub fn delays(&self) -> Vec<f64> {
-            self.0.delays()
-        }
-    }
+    use super::Data;
 
     /// A line to be fitted.
     #[wasm_bindgen]

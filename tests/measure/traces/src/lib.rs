@@ -1,4 +1,5 @@
-//! The pairs of traces whose delays are timed. Levels in volts, times in nanoseconds.
+//! The pairs of traces whose delays are timed: one library, so that a browser and the machine itself do the same work.
+//! Compiled as the evidence worker's wasm. Levels in volts, times in nanoseconds.
 //!
 //! An invented bench: 10,000 samples 0.1 ns apart of a pulse that rises in 4 ns and decays in 40, the second one later
 //! and half as high, with noise of 1 % of the first one's height.
@@ -28,8 +29,10 @@ pub fn recording(pair: usize) -> Recording {
 }
 
 /// Pairs of traces in memory.
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen::prelude::wasm_bindgen)]
 pub struct Traces(Vec<Recording>);
 
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen::prelude::wasm_bindgen)]
 impl Traces {
     /// So many pairs.
     pub fn drawn(pairs: usize) -> Self {
@@ -46,7 +49,9 @@ impl Traces {
         };
         self.0.iter().map(|recording| of(recording).unwrap_or(f64::NAN)).collect()
     }
+}
 
+impl Traces {
     /// All samples: of each pair the first trace and then the second.
     pub fn samples(&self) -> impl Iterator<Item = f64> {
         self.0

@@ -49,8 +49,8 @@ pub(super) fn baseline_of(samples: &[f64], quantum: f64) -> Option<Baseline> {
     if samples.len() < 8 {
         return None;
     }
-    // They only say what belongs; a thousand samples from all over the part say it well enough.
-    let mut some: Vec<f64> = samples.iter().copied().step_by(samples.len() / 1_000 + 1).collect();
+    // They only say what belongs; some hundreds of samples from all over the part say it well enough.
+    let mut some: Vec<f64> = samples.iter().copied().step_by(samples.len() / 500 + 1).collect();
     let median = median(&mut some);
     for sample in &mut some {
         *sample = (*sample - median).abs();

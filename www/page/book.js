@@ -24,6 +24,9 @@ export class Book {
     this.readOnly = false;
     /** Something is going on that belongs to this very desk. */
     this.held = false;
+    /** A redrawing waits for its turn. */
+    this.due = false;
+    /** The frame that comes, after a redrawing. */
     this.frame = 0;
   }
 
@@ -86,20 +89,30 @@ export class Book {
     return Math.max(entries, ...[...rails, ...settings, ...shared].map((item) => item.id)) + 1;
   }
 
-  /** The view as of now; what waits for the next frame is drawn first. */
+  /** The view as of now; what waits for its turn is drawn first. */
   current() {
-    if (this.frame) this.draw();
+    if (this.due) this.draw();
     return this.view;
   }
 
+  /** Redraws once the work in hand is done, so that it need not wait for the frame; but once in a frame only. */
   redraw() {
-    if (!this.frame) this.frame = requestAnimationFrame(() => this.draw());
+    if (this.due) return;
+    this.due = true;
+    if (!this.frame) queueMicrotask(() => this.drawIfDue());
+  }
+
+  drawIfDue() {
+    if (this.due) this.draw();
   }
 
   /** Redraws now. */
   draw() {
-    cancelAnimationFrame(this.frame);
-    this.frame = 0;
+    this.due = false;
+    this.frame ||= requestAnimationFrame(() => {
+      this.frame = 0;
+      this.drawIfDue();
+    });
     const news = this.desk.news();
     const known = this.view;
     this.view = {

@@ -197,6 +197,11 @@ pub(super) fn bar(scene: &mut Scene, from: Spot, to: Spot, colour: super::Colour
     scene.path(points.collect(), pen);
 }
 
+/// An error bar without cross strokes.
+pub(super) fn plain_bar(scene: &mut Scene, from: Spot, to: Spot, colour: super::Colour, theme: &Theme) {
+    scene.stroke(from, to, Pen { colour, width: theme.stroke_px });
+}
+
 /// A level arrow.
 pub(super) fn arrow(scene: &mut Scene, from: Spot, to: Spot, theme: &Theme) {
     let pen = Pen { colour: theme.faint, width: theme.stroke_px };

@@ -11,7 +11,7 @@ use super::words;
 
 /// Corners of the band along each of its edges.
 const BAND_CORNERS: u32 = 48;
-/// Readings beyond which their marks are smaller, to be told apart.
+/// Readings beyond which their marks are smaller and their bars bare, to be told apart.
 const MANY: usize = 80;
 
 pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
@@ -37,11 +37,17 @@ pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
     if let Some(line) = picture.line.as_ref().filter(|line| can_draw(line)) {
         draw_line(&mut scene, &frame, line, theme);
     }
+    let bar = if is_crowd(&marks) { frame::plain_bar } else { frame::bar };
     for mark in &marks {
-        draw_bars(&mut scene, &frame, mark, theme);
+        draw_bars(&mut scene, &frame, mark, bar, theme);
     }
     draw_marks(&mut scene, &frame, &marks, |mark| mark.delay, theme);
     scene
+}
+
+/// Whether there are so many marks that each must be slight.
+fn is_crowd(marks: &[&Mark]) -> bool {
+    marks.len() > MANY
 }
 
 /// Whether a reading can be drawn.
@@ -150,7 +156,10 @@ fn inside(line: &FittedLine, x: Span, y: Span) -> Option<(f64, f64)> {
     (from < to).then_some((from, to))
 }
 
-fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &Mark, theme: &Theme) {
+/// What draws an error bar from one end to the other.
+type Bar = fn(&mut Scene, Spot, Spot, super::Colour, &Theme);
+
+fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &Mark, bar: Bar, theme: &Theme) {
     let (d, t) = (mark.distance, mark.delay);
     let colour = theme.colour_of(mark.series);
     let ends = [
@@ -158,7 +167,7 @@ fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &Mark, theme: &Theme) {
         mark.u_distance.filter(|&u| drawable(u)).map(|u| (frame.at(d - u, t), frame.at(d + u, t))),
     ];
     for (from, to) in ends.into_iter().flatten().filter(|(from, to)| reaches_out(*from, *to, theme)) {
-        frame::bar(scene, from, to, colour, theme);
+        bar(scene, from, to, colour, theme);
     }
 }
 
@@ -178,16 +187,15 @@ pub(super) fn draw_marks(
     let Area { left, top, right, bottom } = frame.plot;
     let font = theme.font_px;
     let mut room = Room::new(Area { left, top: top - 0.6 * font, right: right + font, bottom });
-    let crowd = marks.len() > MANY;
+    // Each shape costs time to paint, and a rim of paper would hide the next mark.
+    let crowd = is_crowd(marks);
+    let draw = if crowd { marks::bare_mark } else { marks::mark };
     let theme = &if crowd { theme.crowded() } else { theme.clone() };
     let (struck, kept): (Vec<&Mark>, Vec<&Mark>) = marks.iter().partition(|mark| mark.struck);
     for mark in struck.iter().chain(&kept) {
         let at = frame.at(mark.distance, height(mark));
-        let area = Area::around(at, theme.mark_px);
-        // Of hundreds of readings most lie free, and each shape costs time to paint.
-        let draw = if crowd && room.is_free(&area) { marks::bare_mark } else { marks::mark };
         draw(scene, at, mark.series, mark.struck, theme);
-        room.take(area);
+        room.take(Area::around(at, theme.mark_px));
     }
     for mark in struck {
         let y = height(mark);

@@ -111,11 +111,6 @@ impl Room {
         Self { within, taken: Vec::new() }
     }
 
-    /// Whether nothing lies in an area.
-    pub(super) fn is_free(&self, area: &Area) -> bool {
-        !self.taken.iter().any(|other| other.meets(area))
-    }
-
     /// Keeps labels off an area.
     pub(super) fn take(&mut self, area: Area) {
         self.taken.push(area);
@@ -149,7 +144,7 @@ impl Room {
                 Anchor::End => x - across,
             };
             let area = Area { left, top: y - height / 2.0, right: left + across, bottom: y + height / 2.0 };
-            let free = self.within.holds(&area) && self.is_free(&area);
+            let free = self.within.holds(&area) && !self.taken.iter().any(|other| other.meets(&area));
             if free {
                 self.taken.push(area);
             }

@@ -5,25 +5,23 @@ use std::path::PathBuf;
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
 
-use crate::project::{CRATE, Project};
+use crate::project::{CRATE, Project, SMALL, Wasm};
 use crate::shell;
 use crate::toolchain::Toolchain;
 
-/// The profile of the page's wasm and its tests, in the workspace's `Cargo.toml`.
-const PROFILE: &str = "wasm";
 /// What becomes wasm on its own.
 const LIBRARY: &str = "cdylib";
 
-/// Compiles the library of a package for a browser, as the page's; gives the wasm as the compiler left it.
+/// Compiles a library for a browser; gives the wasm as the compiler left it.
 ///
 /// That it is to be wasm is said here and not in the package: a library that is both wasm and a Rust library is
 /// left out by cargo when it optimises across crates, which is a twelfth of the page.
 ///
 /// # Errors
 /// When there is no toolchain for it, or the package does not compile.
-pub fn library(project: &Project, package: &str) -> Result<PathBuf> {
+pub fn library(project: &Project, Wasm { package, profile, .. }: &Wasm) -> Result<PathBuf> {
     let mut command = Toolchain::get()?.cargo(project, "rustc");
-    command.args(["--profile", PROFILE, "-p", package, "--lib", "--crate-type", LIBRARY]);
+    command.args(["--profile", profile, "-p", package, "--lib", "--crate-type", LIBRARY]);
     command.arg("--message-format=json-render-diagnostics");
     artefact(&mut command, LIBRARY, package)
 }
@@ -34,7 +32,7 @@ pub fn library(project: &Project, package: &str) -> Result<PathBuf> {
 /// When there is no toolchain for it, or the test does not compile.
 pub fn browser_test(project: &Project, test: &str, environment: &[(&str, PathBuf)]) -> Result<PathBuf> {
     let mut command = Toolchain::get()?.cargo(project, "test");
-    command.args(["--no-run", "--profile", PROFILE, "-p", CRATE, "--test", test]);
+    command.args(["--no-run", "--profile", SMALL, "-p", CRATE, "--test", test]);
     command.arg("--message-format=json-render-diagnostics");
     command.envs(environment.iter().map(|(name, value)| (name, value)));
     artefact(&mut command, "test", test)

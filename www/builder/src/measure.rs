@@ -11,7 +11,7 @@ use flate2::Compression;
 use flate2::write::GzEncoder;
 
 use crate::machine::Browser;
-use crate::project::{ASIDE, CORE, Project, WASMS, WHOLE, Wasm};
+use crate::project::{ASIDE, CORE, Project, SMALL, WASMS, WHOLE, Wasm};
 use crate::{bind, compile, pack, serve, shell, verify};
 
 /// What is measured, and so what has to be built for it.
@@ -53,8 +53,8 @@ const ROWS: [(&str, Subject); 18] = [
 
 /// What is timed in a browser too, and the variables by which it is told where it is served: fits, and delays of traces.
 const LIBRARIES: [(Wasm, &str); 2] = [
-    (Wasm { package: "measured-fit", stem: "fit" }, "SLOPE_FIT"),
-    (Wasm { package: "measured-traces", stem: "traces" }, "SLOPE_TRACES"),
+    (Wasm { package: "measured-fit", stem: "fit", profile: SMALL }, "SLOPE_FIT"),
+    (Wasm { package: "measured-traces", stem: "traces", profile: SMALL }, "SLOPE_TRACES"),
 ];
 
 /// Builds what the rows need, prints the sizes, and runs the measurements.
@@ -82,7 +82,7 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
     if is_chosen(Subject::BothLibraries) {
         for (library, variable) in LIBRARIES {
             let folder = project.bound(&library);
-            bind::bind(&compile::library(project, library.package)?, &folder, library.stem)?;
+            bind::bind(&compile::library(project, &library)?, &folder, library.stem)?;
             let address = serve::in_background(folder)?;
             suite.env(variable, format!("http://{address}/{}.js", library.stem));
         }

@@ -54,7 +54,7 @@ pub fn command(project: &Project) -> Result<()> {
 /// When something does not compile, or a file can't be read or written.
 pub fn pack(project: &Project) -> Result<()> {
     for wasm in &WASMS {
-        bind::bind(&compile::library(project, wasm.package)?, &project.bound(wasm), wasm.stem)?;
+        bind::bind(&compile::library(project, wasm)?, &project.bound(wasm), wasm.stem)?;
     }
     let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
     dist.copy_folder(&project.page(), Path::new(""), &["html", "css", "js", "svg", "json", "webmanifest"])?;

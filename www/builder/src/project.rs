@@ -11,14 +11,21 @@ pub struct Wasm {
     pub package: &'static str,
     /// Stem of the bound files: `slope_of_light.js`, `slope_of_light_bg.wasm`.
     pub stem: &'static str,
+    /// The profile by which it is compiled, in the workspace's `Cargo.toml`.
+    pub profile: &'static str,
 }
 
+/// The profile of what is small first of all, but for what is computed over and over.
+pub const SMALL: &str = "wasm";
+/// The profile of what every edit waits for.
+const QUICK: &str = "wasm-quick";
+
 /// What the page itself begins with.
-pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light" };
+pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light", profile: SMALL };
 /// What the page changes to once it is open: the same with what later sections need.
-pub const WHOLE: Wasm = Wasm { package: "slope-whole", stem: "slope_whole" };
+pub const WHOLE: Wasm = Wasm { package: "slope-whole", stem: "slope_whole", profile: QUICK };
 /// What its evidence worker begins with.
-pub const ASIDE: Wasm = Wasm { package: "slope-aside", stem: "slope_aside" };
+pub const ASIDE: Wasm = Wasm { package: "slope-aside", stem: "slope_aside", profile: SMALL };
 /// All of them.
 pub const WASMS: [Wasm; 3] = [CORE, WHOLE, ASIDE];
 

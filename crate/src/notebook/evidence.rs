@@ -155,6 +155,17 @@ pub enum Estimator {
 }
 
 impl Estimator {
+    /// What the notebook's format calls it.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::FixedLevel => "fixed_level",
+            Self::ConstantFraction => "constant_fraction",
+            Self::EdgeLine => "edge_line",
+            Self::CrossCorrelation => "cross_correlation",
+            Self::ShiftAndScale => "shift_and_scale",
+        }
+    }
+
     /// All of them.
     pub const ALL: [Self; 5] = [
         Self::FixedLevel,

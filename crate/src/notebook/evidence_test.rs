@@ -30,3 +30,10 @@ fn the_text_names_every_file_that_its_log_had() {
     // Longer and shorter runs are no hashes.
     assert_eq!(hashes_in(&format!("{} {} \"\"", "a".repeat(63), "0".repeat(65))).count(), 0);
 }
+
+#[test]
+fn an_estimator_is_called_as_the_format_has_it() {
+    for estimator in Estimator::ALL {
+        assert_eq!(serde_json::to_value(estimator).unwrap(), estimator.id());
+    }
+}

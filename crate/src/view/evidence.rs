@@ -206,15 +206,9 @@ fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
             None => "none".into(),
         };
         let told = [meaning(found.estimator), found.remark.as_str()].join(" ");
-        figure(
-            &format!("{:?}", found.estimator).to_lowercase(),
-            estimator_name(found.estimator),
-            "Δt",
-            value,
-            told.trim(),
-        )
-        .by(row(vec![symbol("Δt"), op("="), symbol("t_B"), op("−"), symbol("t_A")]))
-        .from("σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)")
+        figure(found.estimator.id(), estimator_name(found.estimator), "Δt", value, told.trim())
+            .by(row(vec![symbol("Δt"), op("="), symbol("t_B"), op("−"), symbol("t_A")]))
+            .from("σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)")
     });
     each.collect()
 }

@@ -38,6 +38,8 @@ class Page {
       takeBundle: () => byId('take-bundle').click(),
       takeOver: () => this.tabs.takeOver(),
     });
+    /** Takes away the message that offers to undo the last edit. */
+    this.takeAway = () => {};
     this.join();
     const { book } = this;
     for (const part of [
@@ -56,14 +58,20 @@ class Page {
       rename: (id, title) => this.rename(id, title),
     });
     document.addEventListener('undoable', (event) => {
-      tell(/** @type {CustomEvent} */ (event).detail, { label: words.undo, run: () => book.undo() });
+      const take = tell(/** @type {CustomEvent} */ (event).detail, { label: words.undo, run: () => book.undo() });
+      // It takes back what it tells of, and goes when something else has become of the notebook.
+      queueMicrotask(() => { this.takeAway = take; });
     });
   }
 
   /** Joins book, keeper and tabs. */
   join() {
     const { book, keeper, tabs, banner } = this;
-    book.onChange = () => keeper.note();
+    book.onChange = () => {
+      this.takeAway();
+      this.takeAway = () => {};
+      keeper.note();
+    };
     book.onRefusal = (message) => tell(message);
     keeper.onSaved = (saved, why) => {
       banner.show(saved, why);

@@ -51,9 +51,35 @@ export async function takeIn(book, evidence, files, into, progress) {
   progress(sorted.length, sorted.length);
   // Another notebook may have been opened meanwhile.
   if (book.desk !== desk) return { rows: [], refused: [later.pictures.otherNotebook], last: true };
-  const { edits, rows } = placed(book.current(), taken, into);
+  const once = again(book, taken);
+  refused.push(...once.refused);
+  const { edits, rows } = placed(book.current(), once.fresh, into);
   const done = edits.length > 0 && book.edit({ together: edits });
   return { rows: done ? rows : [], refused, last: taken.every(({ lasts }) => lasts) };
+}
+
+/**
+ * Leaves out pictures that a row has already, or that were chosen twice: the same picture again is no other reading.
+ * @param {Book} book
+ * @param {Taken[]} taken
+ */
+function again(book, taken) {
+  const rows = book.current().rows.filter(({ evidence }) => evidence === 'picture');
+  /** Row numbers by the picture's SHA-256; 0 for the pictures chosen now. @type {Map<string, number>} */
+  const known = new Map();
+  for (const { id, number } of rows) {
+    const evidence = book.desk.evidence(id);
+    if (evidence?.kind === 'picture') known.set(evidence.picture.file.sha256, number);
+  }
+  /** @type {string[]} */
+  const refused = [];
+  const fresh = taken.filter(({ picture: { file } }) => {
+    const number = known.get(file.sha256);
+    if (number !== undefined) refused.push(later.pictures.twice(file.name, number));
+    else known.set(file.sha256, 0);
+    return number === undefined;
+  });
+  return { fresh, refused };
 }
 
 /** @param {Evidence} evidence @param {File} file @param {RailView[]} rails @returns {Promise<Taken>} */

@@ -125,6 +125,9 @@ export const later = {
     full: (/** @type {string} */ name) =>
       `${name}: the browser’s storage is full, so the picture was not taken. Everything before it is kept. Take the `
       + 'bundle; deleting notebooks you no longer need makes room.',
+    twice: (/** @type {string} */ name, /** @type {number} */ n) => (n > 0
+      ? `${name} is the picture of row ${n} already: the same picture again is no other reading.`
+      : `${name} was chosen twice, and is taken once.`),
     otherNotebook: 'Another notebook was opened meanwhile: the pictures were not added. Add them again where they belong.',
     choose: 'Picture',
     option: (/** @type {number} */ n, /** @type {string} */ name, /** @type {boolean} */ marked) =>

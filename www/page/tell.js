@@ -15,6 +15,7 @@ document.addEventListener('close', () => document.body.append(byId('told')), { c
 /**
  * @param {string} text
  * @param {{label: string, run: () => void}} [action]
+ * @returns {() => void} takes this message away, if it still stands
  */
 export function tell(text, action) {
   const place = byId('told');
@@ -30,10 +31,12 @@ export function tell(text, action) {
       action.label));
   }
   buttons.push(el('button', { type: 'button', class: 'quiet', 'aria-label': words.saving.dismiss, click: close }, '×'));
-  place.replaceChildren(el('div', { class: 'told-box' }, ...parts, ...buttons));
+  const box = el('div', { class: 'told-box' }, ...parts, ...buttons);
+  place.replaceChildren(box);
   const wait = () => {
     if (place.contains(document.activeElement)) timer = window.setTimeout(wait, STAY);
     else close();
   };
   timer = window.setTimeout(wait, action ? STAY_WITH_ACTION : STAY);
+  return () => box.remove();
 }

@@ -10,5 +10,8 @@ pub mod distribution;
 // The one engine for straight lines, its diagnostics and side checks.
 pub mod line;
 
+// The value of a rank, such as the median.
+pub mod rank;
+
 // Components and what they come to; Monte Carlo by redrawn lines.
 pub mod budget;

@@ -3,8 +3,6 @@
 //! Plain bytes, samples and pixels only: this package knows neither notebooks nor browsers. It stands by itself
 //! because it is compiled for speed, and because most of it works in a worker beside the page.
 
-mod rank;
-
 // Recorded traces: reading files, baselines, edges, delays, walk.
 pub mod trace;
 

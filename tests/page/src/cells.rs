@@ -43,6 +43,9 @@ pub fn paste_fills_rows(stage: &Stage) -> Result<()> {
     page.paste(&names::new_cell("Reading"), "x / mm\tbase\n4000.5\t2.0\n5000.5\t2.0")?;
     eventually("the marks are turned", || page.cell("Reading", 5), |text| text == "5000,5")?;
     page.reads("#told", "headings “x / mm base”")?;
+    page.type_in_cell("Remark", 1, "a word")?;
+    eventually("the message goes with what it tells of", || page.count("#told-action"), |count| *count == 0)?;
+    page.click("Undo")?;
     page.click("Undo")?;
     eventually("one step back", || page.count(names::ROWS), |count| *count == 3)?;
     page.is_silent()

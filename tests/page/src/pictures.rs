@@ -67,6 +67,9 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     }
     page.sees(names::ROWS_USED, &names::rows_used(MARKS.len(), MARKS.len()))?;
     let result = page.result()?;
+    choose(&page, &[picture(&page.home, 1, "the same.jpg")?])?;
+    page.reads(REFUSED, "the same.jpg is the picture of row 2 already")?;
+    ensure!(page.count(names::ROWS)? == MARKS.len(), "the same picture counts twice");
     page.is_saved()?;
     page.reload()?;
     page.click("Show the picture of row 2")?;

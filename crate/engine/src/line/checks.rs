@@ -7,6 +7,7 @@ use super::{
     input::{Column, Data, Dense, FreeColumn, Noise, Stated, finite, full},
     result::{Estimate, Fit},
 };
+use crate::rank::select;
 
 /// A line to set beside the main one: as [`fit`](super::fit), but without a look for other valleys of χ² over all slopes.
 /// Lines held away from their rows leave χ² far from a parabola, and that look would take most of the time of an
@@ -258,5 +259,5 @@ fn median(list: &mut [f64]) -> Option<f64> {
 /// The value that would stand at `place` if the list were sorted. Sorting it all takes ten times as long, and there
 /// are as many slopes as pairs of rows.
 fn ranked(list: &mut [f64], place: usize) -> Option<f64> {
-    (place < list.len()).then(|| *list.select_nth_unstable_by(place, f64::total_cmp).1)
+    select(list, place, f64::total_cmp).map(|(_, value)| value)
 }

@@ -13,7 +13,7 @@ use std::f64::consts::PI;
 use serde::{Deserialize, Serialize};
 
 use super::lanes::{least, totals};
-use crate::rank::select;
+use slope_engine::rank::select;
 
 /// Baseline and noise of a quiet part.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]

@@ -1,7 +1,7 @@
 //! Thin lines: places brighter (or darker) than what is on *both* sides of them, so that steps don't count.
 
 use super::super::picture::{Reduced, split};
-use crate::rank::select;
+use slope_engine::rank::select;
 
 /// Which lines.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -5,7 +5,7 @@ declare global {
   /** The text of the script that the workers of the trials run. */
   var SLOPE_TRIALS_WORKER: string | undefined;
   /** The wasm of the evidence workers, in base64. */
-  var SLOPE_ASIDE_BASE64: string | undefined;
+  var SLOPE_WORKER_BASE64: string | undefined;
   /** The text of the script that the evidence workers run. */
   var SLOPE_EVIDENCE_WORKER: string | undefined;
   /** What the script that is loaded later brings; the one file has the whole core from the start. */

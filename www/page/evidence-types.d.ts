@@ -1,6 +1,6 @@
 /**
  * The shapes that cross the border between the evidence worker (a wasm of its own) and the page. They mirror the
- * packages `slope-evidence` and `slope-aside`. Times are in ns, levels in V, places on a picture in pixels of the
+ * packages `slope-evidence` and `slope-worker`. Times are in ns, levels in V, places on a picture in pixels of the
  * picture as it is kept; the page shows none of these numbers before the core has made them into text.
  */
 
@@ -178,8 +178,8 @@ export type Answer =
   | { id: number; thrown: WorkerRefusal }
   | { crashed: true; why: string };
 
-/** The exports of the second wasm (package `slope-aside`). */
-export interface Aside {
+/** The exports of the second wasm (package `slope-worker`). */
+export interface SlopeWorker {
   recognise_by(name: string, bytes: Uint8Array, known: Known): Layout;
   first_rows(bytes: Uint8Array, layout: Layout, most: number): string[][];
   common_level(levels: Float64Array): number | undefined;

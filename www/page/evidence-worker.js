@@ -4,11 +4,11 @@
  * closer look needs no reading. Its refusals are words of the wasm, or a kind and a file's name, for which the page
  * has words. Joined into a classic script, since a module can't be started from a file on the disk.
  */
-import * as exported from './slope_aside.js';
+import * as exported from './slope_worker.js';
 
-/** @import { Answer, Asked, Aside, Calls, Content, FilePart, Look, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Answer, Asked, SlopeWorker, Calls, Content, FilePart, Look, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
 
-const aside = /** @type {Aside} */ (/** @type {unknown} */ (exported));
+const wasm = /** @type {SlopeWorker} */ (/** @type {unknown} */ (exported));
 const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
   /** @type {unknown} */ (globalThis));
 
@@ -46,11 +46,11 @@ class Refused {
 const calls = {
   async look_at(file, known, layout) {
     const bytes = await bytesOf(file);
-    const found = layout ?? aside.recognise_by(file.name, bytes, known);
-    return { layout: found, rows: aside.first_rows(bytes, found, ROWS_SHOWN) };
+    const found = layout ?? wasm.recognise_by(file.name, bytes, known);
+    return { layout: found, rows: wasm.first_rows(bytes, found, ROWS_SHOWN) };
   },
 
-  common_level: (levels) => aside.common_level(new Float64Array(levels)) ?? null,
+  common_level: (levels) => wasm.common_level(new Float64Array(levels)) ?? null,
 
   async measure(files, asked, keep) {
     const [contents = []] = await (ahead.get(files) ?? contentsOf(files));
@@ -69,13 +69,13 @@ const calls = {
   },
 
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
-  pair: (names) => aside.pair(names),
-  rail_reading: (names, rails) => names.map((name) => aside.rail_reading(name, rails)),
+  pair: (names) => wasm.pair(names),
+  rail_reading: (names, rails) => names.map((name) => wasm.rail_reading(name, rails)),
 
-  pack: (names, contents) => aside.pack(names, contents),
+  pack: (names, contents) => wasm.pack(names, contents),
 
   async unpack(bundle) {
-    const all = aside.unpack(await bytesOf(bundle));
+    const all = wasm.unpack(await bytesOf(bundle));
     return Array.from({ length: all.length / 2 }, (_, place) => (
       /** @type {[string, Uint8Array<ArrayBuffer>]} */ ([all[2 * place], all[2 * place + 1]])));
   },
@@ -118,7 +118,7 @@ async function bytesOf(file) {
  * @param {Uint8Array<ArrayBuffer>} bytes
  */
 async function hash(bytes) {
-  if (!globalThis.crypto?.subtle) return aside.sha256(bytes);
+  if (!globalThis.crypto?.subtle) return wasm.sha256(bytes);
   const digest = await crypto.subtle.digest('SHA-256', bytes);
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
@@ -155,7 +155,7 @@ async function partsOf(whole, pairs) {
  * @param {boolean} keep
  */
 function measured(contents, asked, keep) {
-  const fresh = new aside.Reading();
+  const fresh = new wasm.Reading();
   /** @type {Reading | undefined} */
   let spare = fresh;
   try {
@@ -189,7 +189,7 @@ async function look(picture, number) {
     seen = undefined;
     const { canvas, context } = drawn(picture instanceof ImageBitmap ? picture : await decoded(picture));
     const { width, height } = canvas;
-    const fresh = new aside.Look(width, height);
+    const fresh = new wasm.Look(width, height);
     const band = BAND * fresh.rows();
     for (let top = 0; top < height; top += band) {
       fresh.add(bytes(context.getImageData(0, top, width, Math.min(band, height - top)).data));
@@ -205,7 +205,7 @@ async function decoded(file) {
   const name = nameOf(file);
   const start = await bytesOf(file.slice(0, HEADER));
   const more = file.size > HEADER;
-  if (!aside.check_picture(name, start, more)) aside.check_picture(name, await bytesOf(file), false);
+  if (!wasm.check_picture(name, start, more)) wasm.check_picture(name, await bytesOf(file), false);
   try {
     return await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {

@@ -63,7 +63,7 @@ export class Helper {
   /** What workers are started with. */
   static parts() {
     Helper.loaded ??= Promise.all([
-      compiled(globalThis.SLOPE_ASIDE_BASE64, 'slope_aside_bg.wasm'),
+      compiled(globalThis.SLOPE_WORKER_BASE64, 'slope_worker_bg.wasm'),
       workerHere(globalThis.SLOPE_EVIDENCE_WORKER, 'evidence-worker.js'),
     ]).catch((error) => {
       Helper.loaded = undefined;

@@ -82,7 +82,7 @@ export interface Figure {
   source: string;
 }
 /** A file kept beside the notebook, by the SHA-256 of its bytes. */
-export interface Kept { sha256: string; name: string; bytes: number }
+export interface StoredFile { sha256: string; name: string; bytes: number }
 /** A place on a picture, in whole hundredths of a pixel. */
 export type Spot = [number, number];
 export interface Grid {
@@ -95,12 +95,12 @@ export interface Grid {
   /** Crossings held against the grid, to see whether the lens bends it. */
   checks?: { half_columns: number; half_rows: number; at: Spot }[];
 }
-export interface Picture { file: Kept; width: number; height: number; grid: number; a: Spot[]; b: Spot[] }
+export interface Picture { file: StoredFile; width: number; height: number; grid: number; a: Spot[]; b: Spot[] }
 export type Estimator = 'fixed_level' | 'constant_fraction' | 'edge_line' | 'cross_correlation' | 'shift_and_scale';
 /** Decimal numbers with a point, ns. */
 export interface TraceTime { value: string; uncertainty: string }
 export interface Traces {
-  files: Kept[];
+  files: StoredFile[];
   delays: { estimator: Estimator; delay?: TraceTime; remark?: string }[];
   walk?: TraceTime;
 }
@@ -277,7 +277,7 @@ export interface Desk {
   /** What a bundle holds beside pictures and traces: name and text of each entry in turn. */
   bundle(): string[];
   /** The files that the rows rest on, by their names in a bundle. */
-  files(): [string, Kept][];
+  files(): [string, StoredFile][];
   /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
   what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
   plan(): PlanView;

@@ -11,7 +11,7 @@ use slope_bench::screen::{Shot, demo_series};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
 use slope_of_light::notebook::{
-    BenchField, Cell, Edit, Evidence, Grid, GridCheck, Kept, Notebook, Picture, RulerUnit, Sense, Spot,
+    BenchField, Cell, Edit, Evidence, Grid, GridCheck, Notebook, Picture, RulerUnit, Sense, Spot, StoredFile,
 };
 use slope_of_light::photo::{Corner, Hint, Pixels, Point, Proposal, propose};
 use slope_of_light::synth::rig::{Rig, RigJoint, RigRail, Truth};
@@ -105,7 +105,11 @@ pub fn files() -> Result<Vec<crate::Made>, Box<dyn Error>> {
             found.map(|edge| vec![spot(edge.at)]).ok_or_else(|| format!("{name}: no edge was proposed"))
         };
         let picture = Picture {
-            file: Kept { sha256: sha256_hex(&jpeg), name: name.clone(), bytes: u32::try_from(jpeg.len())? },
+            file: StoredFile {
+                sha256: sha256_hex(&jpeg),
+                name: name.clone(),
+                bytes: u32::try_from(jpeg.len())?,
+            },
             width: u32::try_from(drawn.width)?,
             height: u32::try_from(drawn.height)?,
             grid: grid.id,

@@ -3,15 +3,15 @@
 
 use super::*;
 use crate::analysis::{Analysis, Origin, Part, analyse};
-use crate::notebook::{Cell, Edit, Estimator, Kept, Notebook, RailField, Splice, TraceDelay, Traces};
+use crate::notebook::{Cell, Edit, Estimator, Notebook, RailField, Splice, StoredFile, TraceDelay, Traces};
 
 /// Slope, ns/m, and intercept, ns, of the planted line.
 const LINE: (f64, f64) = (3.4, 6.0);
 const TIME_BASE: f64 = 5.0;
 const PLACES: [f64; 5] = [0.5, 1.5, 2.5, 4.0, 5.0];
 
-fn kept() -> Kept {
-    Kept { sha256: "0".repeat(64), name: "screen.jpg".into(), bytes: 1000 }
+fn kept() -> StoredFile {
+    StoredFile { sha256: "0".repeat(64), name: "screen.jpg".into(), bytes: 1000 }
 }
 
 /// A screen of 10 × 8 divisions seen from the side.

@@ -4,10 +4,10 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::{Kept, Notebook, RailField, RulerUnit};
+use crate::notebook::{Notebook, RailField, RulerUnit, StoredFile};
 
 fn traces(name: &str) -> Traces {
-    let file = Kept { sha256: name.into(), name: name.into(), bytes: 1 };
+    let file = StoredFile { sha256: name.into(), name: name.into(), bytes: 1 };
     Traces { files: vec![file], delays: Vec::new(), walk: None }
 }
 

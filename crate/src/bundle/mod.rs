@@ -27,7 +27,7 @@ pub use slope_archive::{ArchiveError, CONTENTS, Entry, LIMITS, pack, sha256_hex,
 use litemap::LiteMap;
 
 use crate::analysis::Analysis;
-use crate::notebook::{self, Evidence, Kept, Notebook, Page};
+use crate::notebook::{self, Evidence, Notebook, Page, StoredFile};
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::shown::{budget_table, readings_table};
 use crate::report::{self, Charts, Table};
@@ -57,7 +57,7 @@ pub enum Part {
     /// The printable report.
     Report(String),
     /// A file that the notebook rests on: `pictures/{SHA-256}.jpg`, `traces/{SHA-256}.txt`.
-    Kept {
+    File {
         /// Its name in the bundle.
         name: String,
         /// The file as it is kept.
@@ -129,7 +129,7 @@ pub fn of(
 }
 
 /// The files that the rows of a notebook rest on, each with its name in a bundle; the same file once.
-pub fn kept(page: &Page) -> LiteMap<String, &Kept> {
+pub fn kept(page: &Page) -> LiteMap<String, &StoredFile> {
     let each = page.rows.iter().filter_map(|row| row.evidence.as_ref());
     let named = each.flat_map(|evidence| match evidence {
         Evidence::Picture(picture) => {
@@ -160,7 +160,7 @@ fn entries(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<Entry>, BundleEr
             Part::Table(table) => text_entry(metadata::file_name(&table), table.to_csv()?),
             Part::Chart { name, svg } => text_entry(format!("{name}.svg"), svg),
             Part::Report(html) => text_entry(REPORT, html),
-            Part::Kept { name, bytes } => Entry { name, bytes },
+            Part::File { name, bytes } => Entry { name, bytes },
         });
     }
     Ok(entries)

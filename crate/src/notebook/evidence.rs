@@ -25,7 +25,7 @@ pub enum Evidence {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
 #[serde(deny_unknown_fields)]
-pub struct Kept {
+pub struct StoredFile {
     /// SHA-256 of its bytes, 64 hexadecimal digits.
     pub sha256: String,
     /// What it was called.
@@ -52,7 +52,7 @@ pub struct Spot(pub i32, pub i32);
 #[serde(deny_unknown_fields)]
 pub struct Picture {
     /// The picture, as scaled down.
-    pub file: Kept,
+    pub file: StoredFile,
     /// Its width, pixels.
     pub width: u32,
     /// Its height, pixels.
@@ -102,7 +102,7 @@ pub struct GridCheck {
 #[serde(deny_unknown_fields)]
 pub struct Traces {
     /// The file with both channels, or one file each, A first.
-    pub files: Vec<Kept>,
+    pub files: Vec<StoredFile>,
     /// What each estimator gave.
     pub delays: Vec<TraceDelay>,
     /// Fixed level less constant fraction, with its standard uncertainty, where both gave a delay.

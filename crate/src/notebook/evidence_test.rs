@@ -7,7 +7,7 @@ use super::*;
 #[test]
 fn the_text_names_every_file_that_its_log_had() {
     let picture = |digit: &str| Picture {
-        file: Kept { sha256: digit.repeat(64), name: format!("{digit}.jpg"), bytes: 1 },
+        file: StoredFile { sha256: digit.repeat(64), name: format!("{digit}.jpg"), bytes: 1 },
         width: 4,
         height: 3,
         grid: 0,

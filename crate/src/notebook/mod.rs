@@ -19,7 +19,7 @@ pub mod paste;
 
 pub use edit::{Edit, EditError};
 pub use evidence::{
-    Estimator, Evidence, Grid, GridCheck, GridId, Kept, Picture, Spot, TraceDelay, TraceTime, Traces,
+    Estimator, Evidence, Grid, GridCheck, GridId, Picture, Spot, StoredFile, TraceDelay, TraceTime, Traces,
     hashes_in,
 };
 pub use file::{FileError, read, write};

@@ -14,7 +14,7 @@ const LIST: &str = "slope-of-light/list";
 
 /// A notebook on the shelf.
 #[derive(Clone, Serialize, Deserialize)]
-struct Kept {
+struct StoredNotebook {
     id: String,
     title: String,
     /// When it was last changed (RFC 3339).
@@ -31,7 +31,7 @@ fn setting_key(name: &str) -> String {
     format!("slope-of-light/setting/{name}")
 }
 
-fn list() -> Vec<Kept> {
+fn list() -> Vec<StoredNotebook> {
     LocalStorage::get(LIST).unwrap_or_default()
 }
 
@@ -69,7 +69,12 @@ pub fn shelf_write(id: &str, title: &str, changed: &str, text: &str) -> Result<(
     let mut kept = list();
     let binned = kept.iter().find(|k| k.id == id).is_some_and(|k| k.binned);
     kept.retain(|k| k.id != id);
-    kept.push(Kept { id: id.to_owned(), title: title.to_owned(), changed: changed.to_owned(), binned });
+    kept.push(StoredNotebook {
+        id: id.to_owned(),
+        title: title.to_owned(),
+        changed: changed.to_owned(),
+        binned,
+    });
     LocalStorage::set(LIST, kept).map_err(|e| refused(&e))
 }
 

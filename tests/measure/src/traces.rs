@@ -169,7 +169,7 @@ fn start_workers(browser: &Browser, workers: usize) -> Result<()> {
     let script = "
         const [all, count] = arguments;
         const body = `
-          import start, { Reading } from '${location.origin}/slope_aside.js';
+          import start, { Reading } from '${location.origin}/slope_worker.js';
           const files = [];
           const delay = (pair) => {
             const reading = new Reading();
@@ -182,7 +182,7 @@ fn start_workers(browser: &Browser, workers: usize) -> Result<()> {
           onmessage = ({ data: { bytes, pairs } }) => {
             if (pairs) return postMessage(pairs.map(delay));
             files.push(...bytes);
-            start({ module_or_path: '${location.origin}/slope_aside_bg.wasm' }).then(() => postMessage(null));
+            start({ module_or_path: '${location.origin}/slope_worker_bg.wasm' }).then(() => postMessage(null));
           };`;
         const address = URL.createObjectURL(new Blob([body], { type: 'text/javascript' }));
         const { blobs } = window;

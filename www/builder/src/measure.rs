@@ -11,7 +11,7 @@ use flate2::Compression;
 use flate2::write::GzEncoder;
 
 use crate::machine::Browser;
-use crate::project::{ASIDE, CORE, Project, SMALL, WASMS, WHOLE, Wasm};
+use crate::project::{CORE, Project, SMALL, WASMS, WHOLE, WORKER, Wasm};
 use crate::{bind, compile, pack, serve, shell, verify};
 
 /// What is measured, and so what has to be built for it.
@@ -145,7 +145,7 @@ fn sizes(dist: &Path) -> Result<[(&'static str, u64); 6]> {
     Ok([
         ("wasm_gzip_bytes", compressed(&dist.join(CORE.file()))?),
         ("whole_wasm_gzip_bytes", compressed(&dist.join(WHOLE.file()))?),
-        ("evidence_wasm_gzip_bytes", compressed(&dist.join(ASIDE.file()))?),
+        ("evidence_wasm_gzip_bytes", compressed(&dist.join(WORKER.file()))?),
         ("page_gzip_bytes", page),
         ("later_gzip_bytes", later),
         ("one_file_bytes", one_file.len()),

@@ -11,7 +11,7 @@ use anyhow::{Context, Result};
 
 use crate::modules::{self, Form};
 use crate::onefile::Handed;
-use crate::project::{ASIDE, CORE, Project, WASMS, WHOLE};
+use crate::project::{CORE, Project, WASMS, WHOLE, WORKER};
 use crate::{bind, compile, onefile, script};
 
 /// The page as one file.
@@ -136,7 +136,7 @@ impl Dist {
         Ok([
             ("SLOPE_WASM_BASE64", Handed::Bytes(read(&WHOLE.file())?)),
             ("SLOPE_TRIALS_WORKER", Handed::Text(self.joined_whole(TRIALS, Form::Classic)?)),
-            ("SLOPE_ASIDE_BASE64", Handed::Bytes(read(&ASIDE.file())?)),
+            ("SLOPE_WORKER_BASE64", Handed::Bytes(read(&WORKER.file())?)),
             ("SLOPE_EVIDENCE_WORKER", Handed::Text(self.joined(EVIDENCE, Form::Classic)?)),
             ("SLOPE_DEMO", demo.map_or(Handed::Nothing, Handed::Text)),
         ])

@@ -25,9 +25,9 @@ pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light", profile: S
 /// What the page changes to once it is open: the same with what later sections need.
 pub const WHOLE: Wasm = Wasm { package: "slope-whole", stem: "slope_whole", profile: QUICK };
 /// What its evidence worker begins with.
-pub const ASIDE: Wasm = Wasm { package: "slope-aside", stem: "slope_aside", profile: SMALL };
+pub const WORKER: Wasm = Wasm { package: "slope-worker", stem: "slope_worker", profile: SMALL };
 /// All of them.
-pub const WASMS: [Wasm; 3] = [CORE, WHOLE, ASIDE];
+pub const WASMS: [Wasm; 3] = [CORE, WHOLE, WORKER];
 
 impl Wasm {
     /// The bound wasm's file name.

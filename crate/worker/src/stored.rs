@@ -8,7 +8,7 @@ use slope_evidence::trace::{self, Delay, DelayMethod, Detector, Edge, Flag};
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Traces {
     /// The file with both traces, or one each, A's first.
-    pub files: Vec<Kept>,
+    pub files: Vec<StoredFile>,
     /// What each estimator gave.
     pub delays: Vec<TraceDelay>,
     /// Fixed level less constant fraction.
@@ -18,7 +18,7 @@ pub struct Traces {
 
 /// A file by its content.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-pub struct Kept {
+pub struct StoredFile {
     /// SHA-256 of its bytes, 64 hexadecimal digits.
     pub sha256: String,
     /// What it was called.
@@ -69,7 +69,7 @@ pub fn common_level(levels: &[f64]) -> Option<f64> {
 
 impl Traces {
     /// What was measured on the traces of `files`; none where no estimator gave a delay.
-    pub fn of(files: &[Kept], measured: &trace::Measured, level_of: LevelOf) -> Option<Self> {
+    pub fn of(files: &[StoredFile], measured: &trace::Measured, level_of: LevelOf) -> Option<Self> {
         let delays = measured.outcomes.iter().map(|outcome| delay(files, outcome, level_of));
         let delays: Vec<TraceDelay> = delays.collect();
         delays.iter().any(|found| found.delay.is_some()).then(|| Self {
@@ -81,14 +81,14 @@ impl Traces {
 }
 
 /// Why no estimator gives a delay: the file, the detector and the reason; empty where one does.
-pub fn refusal(files: &[Kept], measured: &trace::Measured) -> String {
+pub fn refusal(files: &[StoredFile], measured: &trace::Measured) -> String {
     if measured.outcomes.iter().any(|outcome| outcome.delay.is_some()) {
         return String::new();
     }
     measured.outcomes.iter().find_map(|outcome| refused(files, outcome)).unwrap_or_default()
 }
 
-fn refused(files: &[Kept], outcome: &trace::Outcome) -> Option<String> {
+fn refused(files: &[StoredFile], outcome: &trace::Outcome) -> Option<String> {
     let (detector, problem) = outcome.refused.as_ref()?;
     let file = match detector {
         Detector::A => files.first(),
@@ -97,7 +97,7 @@ fn refused(files: &[Kept], outcome: &trace::Outcome) -> Option<String> {
     Some(format!("{}, trace {detector:?}: {problem}", file.map_or("", |file| file.name.as_str())))
 }
 
-fn delay(files: &[Kept], outcome: &trace::Outcome, level_of: LevelOf) -> TraceDelay {
+fn delay(files: &[StoredFile], outcome: &trace::Outcome, level_of: LevelOf) -> TraceDelay {
     let estimator = match outcome.method {
         DelayMethod::FixedLevel { .. } => "fixed_level",
         DelayMethod::ConstantFraction { .. } => "constant_fraction",
@@ -195,5 +195,5 @@ fn up(value: f64) -> String {
 }
 
 #[cfg(test)]
-#[path = "kept_test.rs"]
+#[path = "stored_test.rs"]
 mod tests;

@@ -7,7 +7,7 @@ use slope_engine::budget::Random;
 use slope_evidence::trace::{Asked, Detector, Layout, recognise};
 
 use super::{Reading, ReadingError};
-use crate::kept::LevelOf;
+use crate::stored::LevelOf;
 
 const TRUE: f64 = 6.5;
 

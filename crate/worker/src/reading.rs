@@ -8,7 +8,7 @@ use slope_evidence::trace::{
 };
 use thiserror::Error;
 
-use crate::kept::{Kept, LevelOf, Traces, refusal};
+use crate::stored::{LevelOf, StoredFile, Traces, refusal};
 
 /// Why files give no pair of traces.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -45,7 +45,7 @@ pub enum ReadingError {
 #[derive(Clone, Debug, Default)]
 pub struct Reading {
     files: Vec<(String, Recording)>,
-    kept: Vec<Kept>,
+    kept: Vec<StoredFile>,
 }
 
 impl Reading {
@@ -70,7 +70,7 @@ impl Reading {
         };
         self.files.push((name.to_owned(), trace::read(name, bytes, &layout)?));
         let length = u32::try_from(bytes.len()).unwrap_or(u32::MAX);
-        self.kept.push(Kept { sha256: sha256.to_owned(), name: name.to_owned(), bytes: length });
+        self.kept.push(StoredFile { sha256: sha256.to_owned(), name: name.to_owned(), bytes: length });
         Ok(layout)
     }
 

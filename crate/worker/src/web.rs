@@ -10,9 +10,9 @@ use slope_evidence::photo::{self, Corner, Hint, Plane, Shrinking};
 use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
-use crate::kept::{self, LevelOf};
 use crate::reading::{self, ReadingError};
 use crate::size::{SizeError, size};
+use crate::stored::{self, LevelOf};
 
 /// The bytes of a bundle with entries: the name of each, and its bytes in the same place.
 ///
@@ -72,7 +72,7 @@ pub fn first_rows(bytes: &[u8], layout: &JsValue, most: usize) -> Result<JsValue
 /// The one fixed level for a run, V, from half the lower pulse of each pair.
 #[wasm_bindgen]
 pub fn common_level(levels: &[f64]) -> Option<f64> {
-    kept::common_level(levels)
+    stored::common_level(levels)
 }
 
 /// Where the level that is asked for comes from.

@@ -9,8 +9,8 @@ pub mod size;
 // Trace files that belong together, kept to be looked at again.
 pub mod reading;
 
-// What a notebook keeps of them.
-pub mod kept;
+// What a notebook stores of them.
+pub mod stored;
 
 // SHA-256 by which the notebook knows a file.
 pub mod hash;

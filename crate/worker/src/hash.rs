@@ -8,7 +8,7 @@ use sha2::{Digest, Sha256};
 /// # Example
 /// ```
 /// // FIPS 180-4's example of one block, from memory.
-/// let hash = slope_aside::hash::sha256(b"abc");
+/// let hash = slope_worker::hash::sha256(b"abc");
 /// assert_eq!(hash, "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
 /// ```
 pub fn sha256(bytes: &[u8]) -> String {

@@ -1,4 +1,4 @@
-/** What the one-file page is handed before its modules run; absent when the page is served. */
+/** What the one-file page is handed before its script runs; absent when the page is served. */
 declare global {
   /** The wasm, in base64. */
   var SLOPE_WASM_BASE64: string | undefined;
@@ -8,12 +8,8 @@ declare global {
   var SLOPE_WORKER_BASE64: string | undefined;
   /** The text of the script that the evidence workers run. */
   var SLOPE_EVIDENCE_WORKER: string | undefined;
-  /** What the script that is loaded later brings; the one file has the whole core from the start. */
-  var SLOPE_LATER: {
-    sections(book: import('../../www/page/book.js').Book, keep: (desk: import('../../www/page/types.js').Desk) => Promise<void>):
-      import('../../www/page/types.js').Part[];
-    whole?: import('../../www/page/core.js').Whole;
-  } | undefined;
+  /** Whether scripts were joined, those of the workers into classic ones. */
+  var SLOPE_PACKED: boolean | undefined;
   /** The demo notebook's JSON text; null when the file was made without one. */
   var SLOPE_DEMO: string | null | undefined;
 }

@@ -20,10 +20,11 @@ export class Book {
     this.onChange = () => {};
     /** Called when an edit was refused. @type {(message: string) => void} */
     this.onRefusal = () => {};
+    /** Called after a pasted block was taken: whether its decimal marks were turned, and the headings left out.
+     * @type {(turned: boolean, headings: string) => void} */
+    this.onPasted = () => {};
     /** Another tab writes; this one reads along. */
     this.readOnly = false;
-    /** Something is going on that belongs to this very desk. */
-    this.held = false;
     /** A redrawing waits for its turn. */
     this.due = false;
     /** The frame that comes, after a redrawing. */
@@ -60,8 +61,8 @@ export class Book {
    */
   paste(row, cell, block) {
     this.change(() => {
-      const pasted = this.desk.paste(row, cell, block, now());
-      document.dispatchEvent(new CustomEvent('pasted', { detail: pasted }));
+      const [turned, headings] = this.desk.paste(row, cell, block, now());
+      this.onPasted(turned, headings);
     });
   }
 

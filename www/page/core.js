@@ -6,13 +6,10 @@ import { compiled } from './wasm.js';
 
 /** @import { Core } from './types.js' */
 
-/** @typedef {{default: (from: {module_or_path: WebAssembly.Module}) => Promise<unknown>}} Whole */
-
 /** What the core offers; usable once {@link begin} has ended. */
-export const core = /** @type {Core} */ (/** @type {unknown} */ ({ ...exported }));
+export const core = /** @type {Core} */ (/** @type {unknown} */ (exported));
 
 const WASM = 'slope_of_light_bg.wasm';
-const WHOLE = 'slope_whole_bg.wasm';
 const DEMO = 'demo/typed-readings.json';
 
 /** @type {WebAssembly.Module | undefined} */
@@ -27,15 +24,6 @@ export function compiledCore() {
 export async function begin() {
   module = await compiled(globalThis.SLOPE_WASM_BASE64, WASM);
   await init({ module_or_path: module });
-}
-
-/**
- * Changes to the whole core, which does all that this one does and more. What the old one made stays usable.
- * @param {Whole} whole
- */
-export async function changeTo(whole) {
-  await whole.default({ module_or_path: await compiled(undefined, WHOLE) });
-  Object.assign(core, whole);
 }
 
 /**

@@ -5,7 +5,7 @@
  */
 import { compiledCore, core, messageOf } from './core.js';
 import { words } from './strings.js';
-import { workerAddress } from './wasm.js';
+import { startWorker, workerAddress } from './wasm.js';
 
 /** @import { Tally, Trials } from './types.js' */
 
@@ -75,7 +75,7 @@ export class Crew {
   }
 
   worker() {
-    const worker = new Worker(this.address);
+    const worker = startWorker(this.address);
     worker.onmessage = ({ data }) => this.heard(worker, data);
     worker.onmessageerror = () => this.fail('');
     worker.onerror = (event) => {

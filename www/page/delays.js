@@ -5,7 +5,9 @@ import { benchField } from './apparatus.js';
 import { byId, el } from './dom.js';
 import { evidence } from './evidence.js';
 import { NoticeList, ofSection } from './notices.js';
+import { pictureOf } from './picture-series.js';
 import { Pictures } from './pictures.js';
+import { tracesOf } from './traces-run.js';
 import { Traces } from './traces.js';
 
 /** @import { Book } from './book.js' */
@@ -14,6 +16,7 @@ import { Traces } from './traces.js';
 export class Delays {
   /** @param {Book} book */
   constructor(book) {
+    this.book = book;
     this.notices = new NoticeList(byId('delays-notices'), ofSection('delays'));
     /** Reads pictures and traces, beside the page. */
     this.evidence = evidence;
@@ -22,6 +25,12 @@ export class Delays {
     byId('pictures').append(el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
       el('div', { class: 'fields' }, this.mark.root)));
     this.traces = new Traces(book, this.evidence);
+  }
+
+  /** Goes to the picture or the traces of a row. @param {number} row */
+  goTo(row) {
+    if (pictureOf(this.book, row)) this.pictures.goTo(row);
+    else if (tracesOf(this.book, row)) this.traces.goTo(row);
   }
 
   /** @param {View} view */

@@ -4,7 +4,7 @@
  */
 import { messageOf } from './core.js';
 import { words } from './strings.js';
-import { compiled, workerHere } from './wasm.js';
+import { compiled, startWorker, workerHere } from './wasm.js';
 
 /** @import { Answer, Call, Calls, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
 
@@ -88,7 +88,7 @@ export class Helper {
     this.next = 0;
     /** @type {Map<number, {resolve: (value: any) => void, reject: (error: Thrown) => void}>} */
     this.open = new Map();
-    this.worker = new Worker(address);
+    this.worker = startWorker(address);
     this.worker.onmessage = (/** @type {MessageEvent<Answer>} */ { data }) => this.heard(data);
     this.worker.onmessageerror = () => this.fail('');
     this.worker.onerror = (event) => {

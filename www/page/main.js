@@ -7,24 +7,28 @@ import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId } from './dom.js';
 import { notebookIn } from './files.js';
-import { grow } from './growth.js';
 import { Helper } from './helper.js';
+import { listenForFiles } from './incoming.js';
 import { Journal } from './journal.js';
 import { Keeper } from './keeper.js';
+import { LateSection } from './late-section.js';
 import { Line } from './line.js';
 import { Notebooks } from './notebooks.js';
 import { Preferences } from './preferences.js';
 import { Readings } from './readings.js';
 import { Report } from './report.js';
 import { Result } from './result.js';
+import { RowWork } from './row-work.js';
 import { Seal } from './seal.js';
 import { Shelf } from './shelf.js';
 import { putWords, words } from './strings.js';
 import { Strip } from './strip.js';
+import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
 import { tell } from './tell.js';
 import { Uncertainty } from './uncertainty.js';
 
+/** @import { Takers } from './incoming.js' */
 /** @import { Desk } from './types.js' */
 
 class Page {
@@ -45,7 +49,16 @@ class Page {
     for (const part of [
       new Line(book), new Strip(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
       new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
+      new RowWork(book),
     ]) book.add(part);
+    this.plan = new LateSection(book, 'plan', async () => {
+      const { Plan } = await import('./plan.js');
+      return this.added(new Plan(book, (desk) => this.keep(desk)));
+    });
+    this.delays = new LateSection(book, 'delays', async () => {
+      const { Delays } = await import('./delays.js');
+      return this.added(new Delays(book));
+    });
     new Notebooks({
       shelf: this.shelf,
       current: () => this.keeper.id,
@@ -57,11 +70,38 @@ class Page {
       openNext: () => this.openLatest(),
       rename: (id, title) => this.rename(id, title),
     });
-    document.addEventListener('undoable', (event) => {
-      const take = tell(/** @type {CustomEvent} */ (event).detail, { label: words.undo, run: () => book.undo() });
-      // It takes back what it tells of, and goes when something else has become of the notebook.
-      queueMicrotask(() => { this.takeAway = take; });
+    document.addEventListener('undoable', (event) => this.offerUndo(/** @type {CustomEvent} */ (event).detail));
+    document.addEventListener('evidence', (event) => {
+      const row = /** @type {CustomEvent<number>} */ (event).detail;
+      this.delays.ask((delays) => delays.goTo(row));
     });
+  }
+
+  /** Tells what was done, and offers to take it back. @param {string} text */
+  offerUndo(text) {
+    const take = tell(text, { label: words.undo, run: () => this.book.undo() });
+    // It takes back what it tells of, and goes when something else has become of the notebook.
+    queueMicrotask(() => { this.takeAway = take; });
+  }
+
+  /** Who takes the files that come in by hand. @returns {Takers} */
+  takers() {
+    return {
+      pictures: (files, row) => this.delays.ask(({ pictures }) => void pictures.take(files, row)),
+      traces: (files) => this.delays.ask(({ traces }) => void traces.take(files)),
+      notebook: (file) => void this.openFile(file),
+    };
+  }
+
+  /** Brings the sections that come once a notebook is open. */
+  async grow() {
+    await Promise.all([this.plan.load(), this.delays.load()]);
+  }
+
+  /** A section that was added, with its fields as all others. @template T @param {T} part */
+  added(part) {
+    this.setWritten();
+    return part;
   }
 
   /** Joins book, keeper and tabs. */
@@ -73,6 +113,11 @@ class Page {
       keeper.note();
     };
     book.onRefusal = (message) => tell(message);
+    book.onPasted = (turned, headings) => {
+      const t = words.pasted;
+      const told = [turned ? t.turned : '', headings ? t.headed(headings) : ''].filter(Boolean).join(' ');
+      if (told) this.offerUndo(told);
+    };
     keeper.onSaved = (saved, why) => {
       banner.show(saved, why);
       if (saved === 'conflict') tabs.lose();
@@ -87,11 +132,17 @@ class Page {
   /** @param {boolean} writes */
   setRole(writes) {
     this.book.readOnly = !writes;
-    for (const box of /** @type {NodeListOf<HTMLFieldSetElement>} */ (document.querySelectorAll('[data-written]'))) {
-      box.disabled = !writes;
-    }
-    /** @type {HTMLInputElement} */ (byId('title')).readOnly = !writes;
+    this.setWritten();
     if (!writes) this.banner.show('reading');
+  }
+
+  /** Lets be written where this tab writes, and nowhere where it reads along. */
+  setWritten() {
+    const { readOnly } = this.book;
+    for (const box of /** @type {NodeListOf<HTMLFieldSetElement>} */ (document.querySelectorAll('[data-written]'))) {
+      box.disabled = readOnly;
+    }
+    /** @type {HTMLInputElement} */ (byId('title')).readOnly = readOnly;
   }
 
   /**
@@ -210,22 +261,33 @@ class Page {
   }
 }
 
-async function start() {
-  putWords(words);
-  try {
-    const [, journal] = await Promise.all([begin(), Journal.open()]);
-    const page = new Page(journal);
-    await page.shelf.recover();
-    await page.openLatest();
-    document.body.dataset.ready = 'true';
-    performance.mark('ready');
-    await grow(page.book, (desk) => page.keep(desk));
-    document.body.dataset.whole = 'true';
-    // Bundles and pictures need it, and later the page may have no way to fetch it; what is asked for then says so.
-    Helper.parts().catch(() => {});
-  } catch (error) {
-    byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
-  }
+/** The page, with a notebook open. */
+async function opened() {
+  const [, journal] = await Promise.all([begin(), Journal.open()]);
+  const page = new Page(journal);
+  await page.shelf.recover();
+  await page.openLatest();
+  document.body.dataset.ready = 'true';
+  performance.mark('ready');
+  return page;
 }
 
-start();
+async function start() {
+  putWords();
+  const opening = opened();
+  listenForFiles(opening.then((page) => page.takers()));
+  let page;
+  try {
+    page = await opening;
+  } catch (error) {
+    byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
+    return;
+  }
+  await page.grow();
+  document.body.dataset.complete = 'true';
+  sweepSoon(page.book);
+  // Bundles and pictures need it, and later the page may have no way to fetch it; what is asked for then says so.
+  Helper.parts().catch(() => {});
+}
+
+void start();

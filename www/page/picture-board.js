@@ -6,7 +6,7 @@ import { core } from './core.js';
 import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { drawLens, drawPicture } from './picture-lens.js';
 import { point, spot } from './picture-sheet.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 
 /** @import { Mark, Place, Sheet } from './picture-sheet.js' */
 /** @import { Point } from './evidence-types.js' */
@@ -37,9 +37,9 @@ export class Board {
     /** Marks as they were before each move that is not in the notebook. @type {Mark[]} */
     this.trail = [];
     this.frame = 0;
-    this.canvas = el('canvas', { class: 'board-picture', role: 'img', 'aria-label': later.pictures.picture });
+    this.canvas = el('canvas', { class: 'board-picture', role: 'img', 'aria-label': words.pictures.picture });
     this.lens = el('canvas', { class: 'board-lens', 'aria-hidden': 'true' });
-    const marks = el('div', { class: 'board-marks', role: 'group', 'aria-label': later.pictures.markGroup });
+    const marks = el('div', { class: 'board-marks', role: 'group', 'aria-label': words.pictures.markGroup });
     this.marks = new Keyed(marks, (/** @type {Mark} */ mark) => key(mark), () => new MarkSpot(this));
     this.root = el('div', {
       class: 'board',
@@ -258,7 +258,7 @@ class MarkSpot {
   show(mark) {
     const { kind, index, at, state } = mark;
     const { picture } = /** @type {Sheet} */ (this.board.sheet);
-    const t = later.pictures;
+    const t = words.pictures;
     this.mark = mark;
     const { active } = this.board;
     const chosen = active.kind === kind && active.index === index;
@@ -281,7 +281,7 @@ function key({ kind, index }) {
 
 /** What a mark is called. @param {Place} place */
 export function nameOf({ kind, index }) {
-  const t = later.pictures;
+  const t = words.pictures;
   if (kind === 'corner') return t.corners[index] ?? '';
   if (kind === 'check') return t.check(index + 1);
   return index === 0 ? t.marks[kind] : t.again(t.marks[kind], index + 1);

@@ -4,7 +4,6 @@
  */
 import { keepFile } from './attic.js';
 import { messageOf } from './core.js';
-import { later } from './strings-later.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
@@ -17,11 +16,6 @@ export const NO_GRID = 0;
 
 /** @typedef {{named: Named, picture: Picture, lasts: boolean}} Taken lasts: it will outlive the page */
 /** @typedef {{rows: number[], refused: string[], last: boolean}} Outcome rows that got a picture; why others did not */
-
-/** Whether a file says of itself that it is a picture. @param {File} file */
-export function isPicture(file) {
-  return file.type.startsWith('image/');
-}
 
 /**
  * Takes pictures into the notebook, with one edit.
@@ -50,7 +44,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   }
   progress(sorted.length, sorted.length);
   // Another notebook may have been opened meanwhile.
-  if (book.desk !== desk) return { rows: [], refused: [later.pictures.otherNotebook], last: true };
+  if (book.desk !== desk) return { rows: [], refused: [words.pictures.otherNotebook], last: true };
   const once = again(book, taken);
   refused.push(...once.refused);
   const { edits, rows } = placed(book.current(), once.fresh, into);
@@ -75,7 +69,7 @@ function again(book, taken) {
   const refused = [];
   const fresh = taken.filter(({ picture: { file } }) => {
     const number = known.get(file.sha256);
-    if (number !== undefined) refused.push(later.pictures.twice(file.name, number));
+    if (number !== undefined) refused.push(words.pictures.twice(file.name, number));
     else known.set(file.sha256, 0);
     return number === undefined;
   });
@@ -92,7 +86,7 @@ async function take(evidence, file, rails) {
     lasts = await keepFile(sha256, { blob, name });
   } catch (error) {
     const full = error instanceof DOMException && error.name === 'QuotaExceededError';
-    throw { kind: 'store', message: full ? later.pictures.full(name) : words.report.notKept(name, messageOf(error)) };
+    throw { kind: 'store', message: full ? words.pictures.full(name) : words.report.notKept(name, messageOf(error)) };
   }
   return {
     named: named ?? { reading: null, rail: null, channel: null },

@@ -5,7 +5,7 @@ import { el, setText } from './dom.js';
 import { TextField } from './field.js';
 import { Figures } from './figures.js';
 import { Board } from './picture-board.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 
 /** @import { Place } from './picture-sheet.js' */
 
@@ -16,7 +16,7 @@ export const FIELDS = /** @type {const} */ (['rail', 'reading', 'time_base']);
 export class IntakeBox {
   /** @param {{take: (files: File[]) => void, resize: () => void}} does */
   constructor({ take, resize }) {
-    const t = later.pictures;
+    const t = words.pictures;
     const { input } = this.files = labelled(t.add, el('input', {
       type: 'file', id: 'picture-files', accept: 'image/*', multiple: true,
       change: () => {
@@ -63,7 +63,7 @@ export class IntakeBox {
 export class Chooser {
   /** @param {(row: number) => void} open */
   constructor(open) {
-    this.choice = labelled(later.pictures.choose,
+    this.choice = labelled(words.pictures.choose,
       el('select', { id: 'picture-choice', change: () => open(Number(this.choice.input.value)) }));
     this.count = el('p', { class: 'plot-words', id: 'picture-count' });
     this.root = el('div', { class: 'picture-chooser', hidden: true }, this.choice.root, this.count);
@@ -96,7 +96,7 @@ export class Workplace {
    *   moved: () => void, type: (cell: typeof FIELDS[number], text: string) => void}} does
    */
   constructor({ press, set, drop, moved, type }) {
-    const t = later.pictures;
+    const t = words.pictures;
     this.board = new Board({ set, drop, moved, accept: () => press('accept') });
     this.said = el('div', { class: 'picture-said', role: 'status', id: 'picture-said' });
     this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });

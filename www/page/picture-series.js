@@ -4,7 +4,7 @@
  */
 import { messageOf } from './core.js';
 import { corners, edgeMarks, gridMarks, proposedEdges, proposedGrid, Sheet } from './picture-sheet.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -78,7 +78,7 @@ export class Proposer {
    * @param {Series | undefined} series
    */
   async propose(row, picture, blob, size, series) {
-    const t = later.pictures;
+    const t = words.pictures;
     const standing = series && await this.standing(blob, series.grid);
     const serves = series !== undefined && (standing === undefined || standing.holds);
     const { columns, rows } = serves ? series.grid : size;

@@ -6,13 +6,11 @@ import { keptFile } from './attic.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { nameOf } from './picture-board.js';
 import { gridMarks } from './picture-sheet.js';
-import { isPicture, takeIn } from './picture-intake.js';
+import { takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
-import { later } from './strings-later.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
-import { textBox } from './typing.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -56,7 +54,7 @@ export class Pictures {
       },
     });
     this.board = this.place.board;
-    const t = later.pictures;
+    const t = words.pictures;
     const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
     byId('pictures').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint), written(this.intake.fields),
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
@@ -70,7 +68,6 @@ export class Pictures {
         this.timer = window.setTimeout(() => this.rest(), REST);
       }
     }).observe(byId('delays'));
-    this.listen();
   }
 
   /** @param {Action} action */
@@ -82,26 +79,11 @@ export class Pictures {
     void does[action]();
   }
 
-  listen() {
-    document.addEventListener('dropped', (event) => {
-      const { files, target } = /** @type {CustomEvent<{files: File[], target: EventTarget | null}>} */ (event).detail;
-      const pictures = files.filter((file) => isPicture(file));
-      for (const file of pictures) files.splice(files.indexOf(file), 1);
-      if (pictures.length > 0) this.take(pictures, rowAt(target));
-    });
-    document.addEventListener('paste', (event) => {
-      const pictures = [...event.clipboardData?.files ?? []].filter((file) => isPicture(file));
-      if (pictures.length === 0) return;
-      event.preventDefault();
-      this.take(pictures, rowAt(textBox(event.target) ?? null));
-    });
-    document.addEventListener('evidence', (event) => {
-      const row = /** @type {CustomEvent<number>} */ (event).detail;
-      if (!pictureOf(this.book, row)) return;
-      byId('pictures').scrollIntoView();
-      this.inSight = true;
-      this.open(row).then(() => this.place.accept.focus({ preventScroll: true }));
-    });
+  /** Goes to the picture of a row. @param {number} row */
+  goTo(row) {
+    byId('pictures').scrollIntoView();
+    this.inSight = true;
+    this.open(row).then(() => this.place.accept.focus({ preventScroll: true }));
   }
 
   /**
@@ -111,12 +93,12 @@ export class Pictures {
    */
   async take(files, into) {
     if (files.length === 0 || this.book.readOnly) return;
-    const t = later.pictures;
+    const t = words.pictures;
     byId('pictures').scrollIntoView({ block: 'nearest' });
     const { rows, refused, last } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
       this.intake.say(done < all ? t.progress(done, all) : '');
     });
-    const added = last ? t.added(rows.length) : `${t.added(rows.length)} ${later.onlyHere}`;
+    const added = last ? t.added(rows.length) : `${t.added(rows.length)} ${words.onlyHere}`;
     this.intake.say(rows.length > 0 ? added : '');
     this.intake.refuse(refused);
     const [first] = rows;
@@ -129,7 +111,7 @@ export class Pictures {
 
   /** @param {View} view */
   show(view) {
-    const t = later.pictures;
+    const t = words.pictures;
     const held = view.rows.filter(({ evidence }) => evidence === 'picture');
     if (this.desk !== this.book.desk) {
       this.desk = this.book.desk;
@@ -211,7 +193,7 @@ export class Pictures {
     this.row = row;
     this.busy = true;
     this.chooser.choose(row);
-    this.place.say([later.pictures.loading]);
+    this.place.say([words.pictures.loading]);
     const kept = await keptFile(picture.file.sha256).catch(() => undefined);
     const bitmap = kept && await decoded(kept.blob);
     if (turn !== this.turn) {
@@ -231,7 +213,7 @@ export class Pictures {
    * @param {number} turn
    */
   async lay(row, blob, turn) {
-    const t = later.pictures;
+    const t = words.pictures;
     const evidence = pictureOf(this.book, row);
     if (!evidence) return;
     const { picture } = evidence;
@@ -273,7 +255,7 @@ export class Pictures {
    * @param {NonNullable<ReturnType<typeof pictureOf>>} evidence
    */
   refresh(row, evidence) {
-    const t = later.pictures;
+    const t = words.pictures;
     const marked = isMarked(evidence.picture);
     for (const { cell, field } of this.place.fields) {
       const standIn = this.inherited(row, cell);
@@ -328,7 +310,7 @@ export class Pictures {
   /** What can be done now. */
   tellState() {
     const { sheet, problem } = this.board;
-    const t = later.pictures;
+    const t = words.pictures;
     const open = this.busy || (sheet?.hasOwnGrid() || sheet?.spots('a').length === 0 || this.isProposed());
     setText(this.place.accept, open ? t.accept : t.next);
     setHidden(this.place.accept, !open && this.nextOpen() === undefined);
@@ -361,7 +343,7 @@ export class Pictures {
 
   /** Takes the marks into the notebook, and opens the next picture. */
   async accept() {
-    const t = later.pictures;
+    const t = words.pictures;
     const { book, row } = this;
     const { sheet, problem } = this.board;
     if (this.busy || row === undefined) return;
@@ -423,7 +405,7 @@ export class Pictures {
       const [x, y] = sheet.spots(kind)[0] ?? [0, 0];
       sheet.marks.push({ kind, index, at: [x > 3000 ? x - 2500 : x + 2500, y], state: 'sought' });
     }
-    this.place.say([later.pictures.moveFirst]);
+    this.place.say([words.pictures.moveFirst]);
     this.board.focus({ kind, index });
   }
 
@@ -457,7 +439,7 @@ export class Pictures {
     if (row === undefined) return;
     const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
     if (!book.edit({ set_evidence: { row } })) return;
-    tell(later.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
+    tell(words.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
   }
 
   /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */
@@ -477,10 +459,4 @@ async function decoded(blob) {
   } catch {
     return undefined;
   }
-}
-
-/** The row of the readings in which something is. @param {EventTarget | null} target */
-function rowAt(target) {
-  const row = target instanceof Element ? target.closest('tbody')?.dataset.row : undefined;
-  return row && row !== 'new' ? Number(row) : undefined;
 }

@@ -13,7 +13,7 @@ import { Lanes } from './lanes.js';
 import { comparedText, expectedText, placeText, planFigures, sentence, truthFigures } from './planned.js';
 import { PositionLine, COLUMNS } from './position.js';
 import { rehearsalOf } from './rehearsal.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 import { tell } from './tell.js';
 import { flushAll, listen } from './typing.js';
 
@@ -38,7 +38,7 @@ export class Plan {
     this.warnings = new Keyed(byId('plan-warnings'), (/** @type {Said} */ { id, with: [first = ''] }) => `${id} ${first}`,
       () => {
         const root = el('li');
-        return { root, show: (/** @type {Said} */ said) => setText(root, sentence(later.plan.warnings, said)) };
+        return { root, show: (/** @type {Said} */ said) => setText(root, sentence(words.plan.warnings, said)) };
       });
     this.positions = this.table();
     this.next = new Keyed(byId('plan-next'), (/** @type {ProposedView & {key: string}} */ { key }) => key,
@@ -67,7 +67,7 @@ export class Plan {
   }
 
   table() {
-    const t = later.plan;
+    const t = words.plan;
     const table = byId('plan-table');
     const head = el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, t.position),
       ...COLUMNS.map((column) => el('th', { scope: 'col' }, t.columns[column])),
@@ -157,7 +157,7 @@ export class Plan {
     const places = (this.plan?.positions ?? []).flatMap(({ place, rows }) => (
       place ? /** @type {PlaceView[]} */ (Array(rows).fill(place)) : []));
     const edits = places.map((place, at) => rowAt(place, row + at));
-    if (this.book.edit({ together: edits })) undoable(later.plan.taken);
+    if (this.book.edit({ together: edits })) undoable(words.plan.taken);
   }
 
   /** @param {(desk: Desk) => Promise<void>} keep */
@@ -169,7 +169,7 @@ export class Plan {
     const planned = positions.length > 0 ? positions.map(({ typed }) => typed) : this.positionsAt(offers[0]?.places ?? []);
     try {
       await keep(rehearsalOf(this.book.desk, this.book.current(), planned));
-      tell(later.plan.rehearsing);
+      tell(words.plan.rehearsing);
     } catch (error) {
       tell(messageOf(error));
     }
@@ -184,7 +184,7 @@ function rowAt({ rail, reading, time_base }, row) {
 class NextLine {
   /** @param {Plan} plan @param {string} key */
   constructor(plan, key) {
-    const t = later.plan;
+    const t = words.plan;
     const about = `plan-next-${key}`;
     /** @type {[PlaceView, number][]} */
     this.places = [];
@@ -210,8 +210,8 @@ class NextLine {
     this.places = places;
     const [, before, after] = said.with;
     const [first] = places;
-    setText(this.text, first ? placeText(first[0]) + (before && after ? later.plan.effect(before, after) : '') : '');
-    setText(this.reason, sentence(later.plan.reasons, said));
+    setText(this.text, first ? placeText(first[0]) + (before && after ? words.plan.effect(before, after) : '') : '');
+    setText(this.reason, sentence(words.plan.reasons, said));
   }
 }
 
@@ -226,15 +226,15 @@ class OfferLine {
       /** @type {Edit[]} */
       const old = (plan.plan?.positions ?? []).map(({ typed }) => ({ remove_position: typed.id }));
       const edits = [...old, ...plan.positionsAt(this.places).map((position) => ({ set_position: position }))];
-      if (plan.book.edit({ together: edits })) undoable(later.plan.planned);
-    } }, later.plan.use);
+      if (plan.book.edit({ together: edits })) undoable(words.plan.planned);
+    } }, words.plan.use);
     this.root = el('li', {}, this.text, ' ', use);
   }
 
   /** @param {ProposedView} offer */
   show({ said, places }) {
     this.places = places;
-    setText(this.text, sentence(later.plan.offers, said));
+    setText(this.text, sentence(words.plan.offers, said));
   }
 }
 

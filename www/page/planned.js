@@ -2,15 +2,15 @@
  * The plan in words: sentences and figures from what the core worked out and rounded. The formulas hold the core's own
  * figures; nothing is computed here.
  */
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 
 /** @import { Figure, MathNode, PlaceView, Said } from './types.js' */
 
-/** @typedef {keyof typeof later.plan.figures} FigureId */
+/** @typedef {keyof typeof words.plan.figures} FigureId */
 
 /** @param {PlaceView} place */
 export function placeText({ shown, rail, distance }) {
-  return later.plan.place(shown, rail, distance);
+  return words.plan.place(shown, rail, distance);
 }
 
 /**
@@ -24,7 +24,7 @@ export function sentence(table, said) {
 
 /** What is expected and what limits it. @param {string[]} with_ */
 export function expectedText([u = '', , , rows = '', limit = '', share = '']) {
-  const { expected, limits } = later.plan;
+  const { expected, limits } = words.plan;
   return limit ? `${expected(u, rows)} ${limits(limit, share)}` : expected(u, rows);
 }
 
@@ -32,8 +32,8 @@ export function expectedText([u = '', , , rows = '', limit = '', share = '']) {
 export function comparedText([how = '', ...figures]) {
   const [planned = '', rows = '', achieved = '', taken = ''] = figures;
   /** @type {Record<string, string>} */
-  const endings = later.plan.turnedOut;
-  return `${later.plan.compared(planned, rows, achieved, taken)} ${endings[how] ?? ''}`;
+  const endings = words.plan.turnedOut;
+  return `${words.plan.compared(planned, rows, achieved, taken)} ${endings[how] ?? ''}`;
 }
 
 /**
@@ -61,7 +61,7 @@ export function planFigures(all) {
       case 'again': case 'rail': case 'floor':
         return [figure(id, value)];
       case 'faster':
-        return [figure(id, first === '0' ? later.plan.noneFaster : later.plan.fasterRows(value, first))];
+        return [figure(id, first === '0' ? words.plan.noneFaster : words.plan.fasterRows(value, first))];
       case 'reach':
         return [figure(id, value, equation(symbol('d', 'max'), over(row(symbol('v'), op('·'), symbol('T')), symbol('f')),
           over(row(number(first), op('·'), number(second)), number(third)), value))];
@@ -84,7 +84,7 @@ export function planFigures(all) {
  */
 export function truthFigures(told) {
   if (told.length === 0) return [];
-  const { truth, stated } = later.plan;
+  const { truth, stated } = words.plan;
   return [bare('c', truth.c, 'c₀', '299 792 458 m/s'), ...told.map(({ id, with: [name = '', value = '', u = ''] }, place) => (
     id === 't0' ? bare(id, truth.t0, 't₀', name) : bare(`${id}-${place}`, name, '', stated(value, u))))];
 }
@@ -101,7 +101,7 @@ function bare(id, name, symbol_, value) {
  * @returns {Figure}
  */
 function figure(id, value, formula = null) {
-  return { id, value, formula, ...later.plan.figures[id] };
+  return { id, value, formula, ...words.plan.figures[id] };
 }
 
 /** @param {string} tag @param {string} text @returns {MathNode} */

@@ -2,7 +2,6 @@
  * One planned position: its texts, where it is, and what is wrong with them.
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
-import { later } from './strings-later.js';
 import { words } from './strings.js';
 import { put } from './typing.js';
 
@@ -45,7 +44,7 @@ export class PositionLine {
 
   /** @param {PositionView} position @param {number} index */
   show({ typed, place, problems }, index) {
-    const t = later.plan;
+    const t = words.plan;
     const number = index + 1;
     this.texts = typed;
     setText(this.number, String(number));
@@ -66,7 +65,7 @@ export class PositionLine {
   take() {
     const { id } = this.texts;
     if (!this.book.edit({ remove_position: id })) return;
-    document.dispatchEvent(new CustomEvent('undoable', { detail: later.plan.removed(this.number.textContent ?? '') }));
+    document.dispatchEvent(new CustomEvent('undoable', { detail: words.plan.removed(this.number.textContent ?? '') }));
     document.getElementById('plan-add')?.focus();
   }
 }

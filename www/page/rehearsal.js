@@ -4,7 +4,6 @@
  */
 import { core } from './core.js';
 import { now } from './book.js';
-import { later } from './strings-later.js';
 import { words } from './strings.js';
 
 /** @import { Desk, Edit, PlannedText, View } from './types.js' */
@@ -23,7 +22,7 @@ export function rehearsalOf(desk, view, plan) {
   const rows = desk.rehearse(seed);
   /** @type {Edit[]} */
   const edits = [
-    { set_title: later.plan.rehearsalOf(view.title || words.untitled) },
+    { set_title: words.plan.rehearsalOf(view.title || words.untitled) },
     { set_rehearsal: seed },
     { set_decimal_mark: view.decimal_mark },
     { set_path: view.path },

@@ -8,7 +8,6 @@ import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
 import { words } from './strings.js';
 import { tell } from './tell.js';
-import { droppedFiles } from './traces-files.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, TableKind, View } from './types.js' */
@@ -38,7 +37,6 @@ export class Report {
       for (const one of file.files ?? []) open(one);
       file.value = '';
     });
-    listenForDrops(open);
   }
 
   /** @param {View} view */
@@ -58,29 +56,5 @@ function onPress(id, work) {
     } catch (error) {
       tell(messageOf(error));
     }
-  });
-}
-
-/** @param {(file: File) => void} open */
-function listenForDrops(open) {
-  const sign = byId('drop-sign');
-  const hasFiles = (/** @type {DragEvent} */ event) => event.dataTransfer?.types.includes('Files') ?? false;
-  window.addEventListener('dragover', (event) => {
-    if (!hasFiles(event)) return;
-    event.preventDefault();
-    sign.hidden = false;
-  });
-  window.addEventListener('dragleave', (event) => {
-    if (!event.relatedTarget) sign.hidden = true;
-  });
-  window.addEventListener('drop', async (event) => {
-    sign.hidden = true;
-    if (!hasFiles(event)) return;
-    event.preventDefault();
-    // Parts of the page take what is theirs out of the list; what is left is opened as a notebook.
-    const { target } = event;
-    const files = await droppedFiles(event.dataTransfer);
-    document.dispatchEvent(new CustomEvent('dropped', { detail: { files, target } }));
-    for (const file of files) open(file);
   });
 }

@@ -4,7 +4,6 @@
  */
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { Figures } from './figures.js';
-import { later } from './strings-later.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
@@ -12,7 +11,7 @@ import { words } from './strings.js';
 export class RowWork {
   /** @param {Book} book */
   constructor(book) {
-    const t = later.rowWork;
+    const t = words.rowWork;
     this.title = el('h2', { id: 'row-work-title' });
     this.none = el('p', {}, t.none);
     const list = el('dl', { class: 'figures', id: 'row-work-figures' });

@@ -4,7 +4,7 @@
 import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
 import { Choice } from './field.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 
 /** @import { Evidence } from './evidence.js' */
 /** @import { Column, Known, Layout, Role, Unit } from './evidence-types.js' */
@@ -27,7 +27,7 @@ export class LayoutTable {
     /** What of it a person stated, that each file would else say itself. */
     this.stated = { line: false, step: false };
     this.turn = 0;
-    const t = later.traces.layout;
+    const t = words.traces.layout;
     this.title = el('p', { class: 'plot-words' });
     this.delimiter = new Choice({ id: 'trace-delimiter', label: t.delimiter, options: t.delimiters },
       (delimiter) => void this.know({ delimiter }));
@@ -66,7 +66,7 @@ export class LayoutTable {
     this.layout = undefined;
     this.corrected = false;
     this.stated = { line: false, step: false };
-    setText(this.title, later.traces.layout.of(file.name));
+    setText(this.title, words.traces.layout.of(file.name));
     setHidden(this.root, false);
     return this.read({});
   }
@@ -135,7 +135,7 @@ export class LayoutTable {
 
   /** @param {Layout} layout @param {string[][]} rows */
   show(layout, rows) {
-    const t = later.traces.layout;
+    const t = words.traces.layout;
     this.delimiter.show(layout.delimiter);
     this.decimal.show(layout.decimal);
     put(this.line.input, layout.first_line);
@@ -170,7 +170,7 @@ export class LayoutTable {
 
   /** @param {string} name @param {number} index */
   head(name, index) {
-    const t = later.traces.layout;
+    const t = words.traces.layout;
     const role = pick(t.roleOf(name), ROLES.map((value) => [value, t.roles[value]]), (value) => {
       void this.correct(({ columns }) => {
         const chosen = columns[index];

@@ -5,7 +5,7 @@
 import { keepFile, keptFile } from './attic.js';
 import { messageOf } from './core.js';
 import { alike } from './dom.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -127,7 +127,7 @@ export function takenFrom(book, found) {
  * @returns {Promise<string[]>} what could not be kept, in words
  */
 export async function keepFiles({ found, level }) {
-  const t = later.traces;
+  const t = words.traces;
   /** @type {string[]} */
   const lost = [];
   let large = 0;
@@ -149,5 +149,5 @@ export async function keepFiles({ found, level }) {
       }
     }
   }
-  return [...(large > 1 ? [t.manyTooLarge(large)] : lost), ...(last ? [] : [later.onlyHere])];
+  return [...(large > 1 ? [t.manyTooLarge(large)] : lost), ...(last ? [] : [words.onlyHere])];
 }

@@ -5,7 +5,7 @@ import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 import { filesOf } from './traces-run.js';
 
 /** @import { Book } from './book.js' */
@@ -33,7 +33,7 @@ export class TraceView {
     this.traces = [new Float64Array(), new Float64Array()];
     this.marks = new Float64Array();
     this.turn = 0;
-    const t = later.traces;
+    const t = words.traces;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work) => (
       el('button', { type: 'button', id, click: work }, text));
     this.state = el('p', { class: 'plot-words', role: 'status' });
@@ -80,13 +80,13 @@ export class TraceView {
     this.turn += 1;
     const { turn, book } = this;
     this.measured = undefined;
-    setText(this.state, later.traces.loading);
+    setText(this.state, words.traces.loading);
     try {
       const { files, missing, level } = await filesOf(book, row);
       if (turn !== this.turn) return;
       if (!files) {
         setHidden(this.figure, true);
-        setText(this.state, later.traces.missing(missing));
+        setText(this.state, words.traces.missing(missing));
         return;
       }
       const { fraction, level: stated } = book.view.delays;

@@ -6,10 +6,11 @@ import { messageOf } from './core.js';
 import { byId, el, setHidden, setOptional, setText } from './dom.js';
 import { Choice, Radios } from './field.js';
 import { Figures } from './figures.js';
+import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
-import { later } from './strings-later.js';
+import { words } from './strings.js';
 import { tell } from './tell.js';
-import { inOrder, isTrace, withFolder } from './traces-files.js';
+import { inOrder, withFolder } from './traces-files.js';
 import { LayoutTable } from './traces-layout.js';
 import { filesOf, keepFiles, measureRun, takenFrom, tracesOf } from './traces-run.js';
 import { TraceView } from './traces-view.js';
@@ -40,7 +41,7 @@ export class Traces {
     /** What is drawn: row, files and wishes. @type {string | undefined} */
     this.opened = undefined;
     this.inSight = false;
-    const t = later.traces;
+    const t = words.traces;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work, kind = '') => (
       el('button', { type: 'button', id, class: kind, click: work }, text));
 
@@ -80,7 +81,7 @@ export class Traces {
       written(el('div', { class: 'fields' }, this.chooser('trace-files', t.add, false),
         this.chooser('trace-folder', t.addFolder, true)), this.layout.root, this.offer),
       this.running, this.status, this.refused, this.rows);
-    this.listen();
+    this.watch();
   }
 
   /** @param {string} id @param {string} label @param {boolean} folder */
@@ -93,26 +94,18 @@ export class Traces {
     return el('div', { class: 'field wide' }, el('label', { for: id }, label), input);
   }
 
-  listen() {
-    document.addEventListener('dropped', (event) => {
-      const { files } = /** @type {CustomEvent<{files: File[]}>} */ (event).detail;
-      const traces = files.filter((file) => isTrace(file));
-      if (traces.length === 0) return;
-      files.splice(0, files.length, ...files.filter((file) => !isTrace(file)));
-      byId('traces').scrollIntoView({ block: 'nearest' });
-      void this.take(traces);
-    });
-    document.addEventListener('evidence', (event) => {
-      const row = /** @type {CustomEvent<number>} */ (event).detail;
-      if (!tracesOf(this.book, row)) return;
-      this.open(row);
-      this.choice.box.scrollIntoView({ block: 'center' });
-      this.choice.box.focus({ preventScroll: true });
-    });
+  watch() {
     new IntersectionObserver((entries) => {
       this.inSight = entries.some(({ isIntersecting }) => isIntersecting);
       if (this.inSight) this.book.redraw();
     }, { rootMargin: '200px' }).observe(byId('traces'));
+  }
+
+  /** Goes to the traces of a row. @param {number} row */
+  goTo(row) {
+    this.open(row);
+    this.choice.box.scrollIntoView({ block: 'center' });
+    this.choice.box.focus({ preventScroll: true });
   }
 
   /**
@@ -120,8 +113,9 @@ export class Traces {
    * @param {File[]} chosen
    */
   async take(chosen) {
-    const t = later.traces;
+    const t = words.traces;
     if (chosen.length === 0 || this.book.readOnly) return;
+    byId('traces').scrollIntoView({ block: 'nearest' });
     if (this.work) {
       tell(t.busy(chosen.length));
       return;
@@ -179,7 +173,7 @@ export class Traces {
   /** @param {string[]} reasons */
   refuse(reasons) {
     const more = reasons.length - LISTED;
-    const shown = more > 0 ? [...reasons.slice(0, LISTED), later.traces.more(more)] : reasons;
+    const shown = more > 0 ? [...reasons.slice(0, LISTED), words.traces.more(more)] : reasons;
     this.refused.replaceChildren(...shown.map((reason) => el('li', {}, reason)));
   }
 
@@ -188,7 +182,7 @@ export class Traces {
    * @param {boolean} only the rows alone
    */
   async start(only) {
-    const t = later.traces;
+    const t = words.traces;
     const { book } = this;
     const { desk, view } = book;
     if (this.work || book.readOnly) return;
@@ -245,7 +239,7 @@ export class Traces {
       if (evidence !== 'traces' || struck !== '') continue;
       const { files, missing } = await filesOf(book, id);
       if (files) jobs.push({ files, row: id });
-      else needed.push(later.traces.needed(number, missing));
+      else needed.push(words.traces.needed(number, missing));
     }
     return { jobs, needed };
   }
@@ -254,7 +248,7 @@ export class Traces {
   tellProgress(done, all, again) {
     this.bar.max = all;
     this.bar.value = done;
-    setText(this.count, later.traces.done(done, all, again));
+    setText(this.count, words.traces.done(done, all, again));
   }
 
   /** @param {number} row */
@@ -269,7 +263,7 @@ export class Traces {
     const { row, book } = this;
     const number = book.view.rows.find(({ id }) => id === row)?.number;
     if (row === undefined || number === undefined || !book.edit({ set_evidence: { row } })) return;
-    document.dispatchEvent(new CustomEvent('undoable', { detail: later.traces.takenOff(number) }));
+    document.dispatchEvent(new CustomEvent('undoable', { detail: words.traces.takenOff(number) }));
   }
 
   /** @param {View} view */
@@ -302,7 +296,7 @@ export class Traces {
 
   /** @param {View['rows']} rows those that have traces */
   showRow(rows) {
-    const t = later.traces;
+    const t = words.traces;
     const name = (/** @type {View['rows'][number]} */ { cells }) => (
       [cells.rail.text, cells.reading.text].filter((text) => text !== '').join(' ') || cells.remark.text);
     this.choice.offer(Object.fromEntries(rows.map((row) => [row.id, t.option(row.number, name(row))])));

@@ -1,6 +1,6 @@
 /**
  * What a worker of the trials does: it starts the core that it is handed, opens the notebook, and runs the blocks
- * that it is asked for. Joined into a classic script, since a module can't be started from a file on the disk.
+ * that it is asked for. Packed, it is a classic script.
  */
 import { initSync, Trials } from './slope_of_light.js';
 

@@ -79,7 +79,6 @@ export class TrialsPart {
 
   showButtons() {
     const runs = this.crew !== undefined;
-    this.book.held = runs;
     setAttribute(this.start, 'aria-disabled', runs || this.refused ? 'true' : undefined);
     if (runs === this.running.hidden) {
       const hadFocus = document.activeElement === this.stop;

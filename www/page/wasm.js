@@ -18,6 +18,15 @@ export async function compiled(inside, name) {
 }
 
 /**
+ * Starts a worker. Packed, its script is a classic one that holds all that it needs, since a module can't be started from
+ * a file on the disk; from source it is the module that it is.
+ * @param {string} address
+ */
+export function startWorker(address) {
+  return new Worker(address, { type: globalThis.SLOPE_PACKED ? 'classic' : 'module' });
+}
+
+/**
  * The address of a worker's script.
  * @param {string | undefined} inside its text, in the one file
  * @param {string} name of the file beside the page
@@ -29,12 +38,14 @@ export function workerAddress(inside, name) {
 }
 
 /**
- * The address of a worker's script that is held here, so that a worker can be started where nothing can be fetched.
+ * The address of a worker's script that is held here, so that a worker can be started where nothing can be fetched. A
+ * module can't be held: it imports what is beside it.
  * @param {string | undefined} inside its text, in the one file
  * @param {string} name of the file beside the page
  */
 export async function workerHere(inside, name) {
-  return workerAddress(inside ?? await (await fetched(name)).text(), name);
+  const text = inside ?? (globalThis.SLOPE_PACKED ? await (await fetched(name)).text() : undefined);
+  return workerAddress(text, name);
 }
 
 /** @param {string} name of a file beside the page */

@@ -3,7 +3,7 @@
 use litemap::LiteMap;
 
 use super::budget::budget_view;
-use super::evidence::{DelaysView, delays_view, kind};
+use super::evidence::{delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
 use super::figures::line_view;
 use super::proposal::proposal;
@@ -55,12 +55,7 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &Told) -> View
         shared: shared(page, &problems),
         rows: rows(page, analysis, &problems, told),
         proposal: proposal(page, analysis),
-        // Shown by a section that comes with the whole core.
-        delays: if cfg!(any(feature = "whole", not(target_arch = "wasm32"))) {
-            delays_view(page, analysis)
-        } else {
-            DelaysView::default()
-        },
+        delays: delays_view(page, analysis),
         line: line_view(page, analysis),
         budget: budget_view(page, analysis),
         trials: plan_view(page, analysis),

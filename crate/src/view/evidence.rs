@@ -13,7 +13,7 @@ use crate::photo::Plane;
 use crate::quantity::{DecimalMark, plain, short_form};
 
 /// What all pictures and traces of a notebook come to.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct DelaysView {
     /// How edges are timed on traces.
     pub estimator: Estimator,

@@ -17,6 +17,7 @@ use crate::notebook::{Cell, Edit, LogEntry, Notebook, Pasted, file, paste, read}
 use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
+use crate::view::row_work::row_work;
 use crate::view::trials::trials_view;
 use crate::view::{Figure, Told, TrialsView, view, view_after};
 
@@ -118,6 +119,11 @@ impl Desk {
         let readings = self.analysis.rows.clone();
         self.told = Told { readings, rows, decimal_mark: view.decimal_mark };
         news
+    }
+
+    /// How a row was worked out: its figures, each with its formula.
+    pub fn row_work(&self, row: u32) -> JsValue {
+        to_js(&row_work(self.notebook.page(), &self.analysis, row))
     }
 
     /// The budget's figures with one component, by its identifier, so many times as large. Changes nothing.

@@ -1,17 +1,18 @@
 //! The wasm boundary: what the page may call. The only module that knows a browser.
 //!
 //! - [`desk`]: one open notebook.
+//! - `evidence`: delays that come from pictures and traces.
+//! - `plan`: the plan, and rehearsals.
 //! - [`trials`]: Monte Carlo trials, shared between workers.
-//! - `whole`: what is not needed when the page opens; compiled with the feature of that name.
 //! - [`shelf`]: the notebooks kept in local storage, and the settings.
 //!
 //! Whatever is thrown to the page is an object `{kind, message}`.
 
 pub mod desk;
+mod evidence;
+mod plan;
 pub mod shelf;
 pub mod trials;
-#[cfg(feature = "whole")]
-mod whole;
 
 use serde::Serialize;
 use wasm_bindgen::prelude::*;

@@ -9,6 +9,7 @@ mod attic;
 mod cells;
 mod files;
 mod keyboard;
+mod late;
 mod looks;
 mod notebooks;
 mod opening;
@@ -31,8 +32,12 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 38] = [
+const TESTS: [(&str, Test); 42] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
+    ("early_paste_is_told", late::early_paste_is_told),
+    ("early_drop_is_taken", late::early_drop_is_taken),
+    ("early_press_shows_the_picture", late::early_press_shows_the_picture),
+    ("a_section_that_fails_is_tried_again", late::a_section_that_fails_is_tried_again),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
     ("mistakes_are_told_at_the_cell", cells::mistakes_are_told_at_the_cell),

@@ -51,5 +51,5 @@ pub const FOCUSED: &str = "
     const node = document.activeElement;
     return node.getAttribute('aria-label') ?? (node.labels?.[0] ?? node).textContent.replace(/\\s+/g, ' ').trim();";
 
-/// Whether the notebook is open.
-pub const READY: &str = "return document.body?.dataset.whole === 'true'";
+/// Whether the notebook is open, and all sections were brought or are known to have failed.
+pub const READY: &str = "return document.body?.dataset.complete === 'true'";

@@ -34,7 +34,7 @@ const REFUSED: &str = "#trace-refused";
 const PLOT: &str = "#traces-plot";
 
 /// A bench whose light weakens along the rail, so that a fixed level walks.
-fn weakening() -> Bench {
+pub fn weakening() -> Bench {
     Bench { fall_off: 4.0, ..Bench::default() }
 }
 
@@ -43,7 +43,8 @@ fn delay(mark: u32) -> f64 {
     f64::from(mark) / 1000.0 / C * 1e9 + OFFSET
 }
 
-fn recorded(bench: &Bench, mark: u32) -> Recording {
+/// The traces at a mark.
+pub fn recorded(bench: &Bench, mark: u32) -> Recording {
     let light = bench.light(f64::from(mark) / 1000.0);
     bench.record(delay(mark), light, &mut Random::new(u64::from(mark), 0))
 }

@@ -76,6 +76,16 @@ pub fn rewrite(
     Ok(out)
 }
 
+/// A page without comments and without the blanks that begin its lines.
+///
+/// # Errors
+/// When a tag or comment is not closed.
+pub fn compact(html: &str) -> Result<String> {
+    let bare = rewrite(html, |_| Ok(None))?;
+    let lines: Vec<&str> = bare.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
+    Ok(lines.join("\n"))
+}
+
 /// What follows the first end mark in a text.
 fn after<'a>(text: &'a str, end: &str) -> Result<&'a str> {
     let (_, behind) = text

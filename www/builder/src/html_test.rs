@@ -2,7 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use super::{Element, rewrite};
+use super::{Element, compact, rewrite};
 
 #[test]
 fn attributes_are_read_quoted_bare_and_empty() {
@@ -20,4 +20,12 @@ fn elements_are_replaced_or_stay_and_comments_go() {
     let out = rewrite(page, |element| Ok((element.name == "script").then(|| "<i>".to_owned()))).unwrap();
     assert_eq!(out, "<p>a < b<linkage><meta charset=utf-8><i>é</p>");
     assert!(rewrite("<script>", |_| Ok(None)).is_err());
+}
+
+#[test]
+fn a_compact_page_has_no_comments_and_no_blanks_about_its_lines() {
+    assert_eq!(
+        compact("<p>\n  one\n\n  <!-- two\n -->\n  <b>three</b> four\n").unwrap(),
+        "<p>\none\n<b>three</b> four"
+    );
 }

@@ -4,19 +4,19 @@
 //!
 //! - `project`: where things are. `shell`: starting other programs. `machine`: what is installed, and installing.
 //! - `toolchain`: which compiler makes wasm here. `compile`: wasm by cargo. `bind`: its JavaScript glue.
-//! - `script`, `modules`, `html`, `onefile`: the whole page as one file, without a bundler.
+//! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file.
 //! - `pack`: `www/dist/`. `serve`: on loopback. `summary`, `verify`, `measure`: tests and figures.
 
 mod bind;
+mod bundle;
 mod compile;
 mod html;
 mod machine;
 mod measure;
-mod modules;
+mod npm;
 mod onefile;
 mod pack;
 mod project;
-mod script;
 mod serve;
 mod shell;
 mod summary;

@@ -4,15 +4,15 @@
 
 use std::fs;
 use std::io::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use anyhow::{Context, Result, bail};
 use flate2::Compression;
 use flate2::write::GzEncoder;
 
 use crate::machine::Browser;
-use crate::project::{CORE, Project, SMALL, WASMS, WHOLE, WORKER, Wasm};
-use crate::{bind, compile, pack, serve, shell, verify};
+use crate::project::{CORE, Project, SMALL, WORKER, Wasm};
+use crate::{bind, bundle, compile, pack, serve, shell, verify};
 
 /// What is measured, and so what has to be built for it.
 #[derive(Clone, Copy, PartialEq)]
@@ -30,12 +30,11 @@ enum Subject {
 }
 
 /// The rows, in the order in which they are printed: first those that are measured here.
-const ROWS: [(&str, Subject); 18] = [
+const ROWS: [(&str, Subject); 17] = [
     ("wasm_gzip_bytes", Subject::Size),
-    ("whole_wasm_gzip_bytes", Subject::Size),
     ("evidence_wasm_gzip_bytes", Subject::Size),
     ("page_gzip_bytes", Subject::Size),
-    ("later_gzip_bytes", Subject::Size),
+    ("everything_gzip_bytes", Subject::Size),
     ("one_file_bytes", Subject::Size),
     ("fit_24_rows_vs_scipy_odr", Subject::Library),
     ("fit_200_rows_shared_vs_scipy", Subject::Library),
@@ -68,7 +67,7 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
         pack::pack(project)?;
     }
     if is_chosen(Subject::Size) {
-        let sizes = sizes(&project.dist())?;
+        let sizes = sizes(project)?;
         for (name, bytes) in sizes.iter().filter(|(size, _)| chosen.iter().any(|(name, _)| name == size)) {
             println!("{name}\t{bytes}\tbyte");
         }
@@ -88,30 +87,10 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
         }
     }
     if is_chosen(Subject::Parts) {
-        let address = serve::in_background(parts(project)?)?;
+        let address = serve::in_background(pack::source(project)?)?;
         suite.env("SLOPE_PARTS", format!("http://{address}/"));
     }
     shell::run(suite.args(["--release", "--"]).args(times))
-}
-
-/// A folder with the page as packed, but its modules not joined, so that each can be imported by itself. Its workers
-/// are the packed ones.
-fn parts(project: &Project) -> Result<PathBuf> {
-    let (dist, folder) = (project.dist(), project.target.join("page-parts"));
-    let copy = |from: &Path, to: &Path| pack::write_if_changed(&folder.join(to), &fs::read(from)?);
-    let is_worker =
-        |file: &Path| file.file_stem().is_some_and(|stem| stem.to_string_lossy().ends_with("-worker"));
-    for file in pack::files_below(&dist)? {
-        copy(&file, file.strip_prefix(&dist)?)?;
-    }
-    for source in [project.page()].into_iter().chain(WASMS.iter().map(|wasm| project.bound(wasm))) {
-        for file in pack::files_below(&source)? {
-            if file.extension().is_some_and(|end| end == "js") && !is_worker(&file) {
-                copy(&file, file.strip_prefix(&source)?)?;
-            }
-        }
-    }
-    Ok(folder)
 }
 
 /// The rows of these names, or all of them when there are no names.
@@ -124,30 +103,35 @@ fn chosen(names: &[String]) -> Result<Vec<(&'static str, Subject)>> {
     Ok(ROWS.into_iter().filter(|(row, _)| asked(row)).collect())
 }
 
-/// The sizes of what the page opens on (its wasm, and all else), of what it brings later (the whole wasm, the evidence
-/// worker's, and all else), and of the one file, by the names of their rows; all but the last compressed, each file by
-/// itself, as a host would send them.
-fn sizes(dist: &Path) -> Result<[(&'static str, u64); 6]> {
-    let wasms = WASMS.map(|wasm| dist.join(wasm.file()));
-    let brought = pack::BROUGHT_LATER.map(|name| dist.join(name));
+/// The sizes of each wasm, of all else that is loaded before the page is ready, of everything that a visit may load (but
+/// no demo sets), and of the one file, by the names of their rows; all but the last compressed, each file by itself, as a
+/// host would send them.
+fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
+    let dist = project.dist();
+    let facts = fs::read(project.bundled("site").join(bundle::FACTS)).context("the page was not bundled")?;
+    let at_once = bundle::loaded_at_once(&serde_json::from_slice(&facts)?, pack::PAGE)?;
     let one_file = dist.join(pack::ONE_FILE);
-    let (mut page, mut later) = (0, 0);
-    for file in pack::files_below(dist)? {
+    let (mut page, mut everything) = (0, 0);
+    for file in pack::files_below(&dist)? {
         let apart = ["demo", "schema"].iter().any(|folder| file.starts_with(dist.join(folder)));
-        if wasms.contains(&file) || file == one_file || apart {
+        if file == one_file || apart {
             continue;
         }
-        let part = if brought.contains(&file) { &mut later } else { &mut page };
-        *part += compressed(&file)?;
+        let bytes = compressed(&file)?;
+        everything += bytes;
+        let name = file.file_name().unwrap_or_default().to_string_lossy();
+        if at_once.contains(name.as_ref()) || [".html", ".css", ".svg"].iter().any(|end| name.ends_with(end))
+        {
+            page += bytes;
+        }
     }
     let one_file =
         fs::metadata(&one_file).with_context(|| format!("could not read {}", one_file.display()))?;
     Ok([
         ("wasm_gzip_bytes", compressed(&dist.join(CORE.file()))?),
-        ("whole_wasm_gzip_bytes", compressed(&dist.join(WHOLE.file()))?),
         ("evidence_wasm_gzip_bytes", compressed(&dist.join(WORKER.file()))?),
         ("page_gzip_bytes", page),
-        ("later_gzip_bytes", later),
+        ("everything_gzip_bytes", everything),
         ("one_file_bytes", one_file.len()),
     ])
 }

@@ -2,7 +2,7 @@
 //! under a content security policy that lets nothing else in.
 //!
 //! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm in
-//! base64, the text of each worker's script, and the demo notebook's JSON text, or null.
+//! base64, the text of each worker's script, and the demo notebook's JSON text.
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64).
 
 use std::fs;
@@ -13,7 +13,7 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::{html, script};
+use crate::html;
 
 /// What the page's policy is called in its HTML.
 const POLICY: &str = "Content-Security-Policy";
@@ -26,8 +26,6 @@ pub enum Handed {
     Bytes(Vec<u8>),
     /// A text.
     Text(String),
-    /// Nothing: `null`.
-    Nothing,
 }
 
 /// Makes the one file from a folder that holds the packed page; what is handed goes by the names given, and `script` takes
@@ -53,10 +51,14 @@ pub fn make(folder: &Path, handed: &[(&str, Handed)], script: &str) -> Result<St
 fn prelude(name: &str, what: &Handed) -> String {
     let value = match what {
         Handed::Bytes(bytes) => format!("\"{}\"", STANDARD.encode(bytes)),
-        Handed::Text(text) => script::literal(text),
-        Handed::Nothing => "null".to_owned(),
+        Handed::Text(text) => literal(text),
     };
     format!("globalThis.{name}={value};\n")
+}
+
+/// A text as a JavaScript string literal that can stand inside an HTML page.
+fn literal(text: &str) -> String {
+    serde_json::Value::from(text).to_string().replace('<', "\\u003C")
 }
 
 struct Parts<'a> {
@@ -116,9 +118,12 @@ impl Parts<'_> {
         }
         let prelude =
             self.prelude.take().with_context(|| format!("{source} is a second script; one is enough"))?;
-        let joined = script::inside_html(self.script);
-        self.scripts.extend([hash(&prelude), hash(&joined)]);
-        Ok(format!("<script>{prelude}</script>\n<script type=\"module\">{joined}</script>"))
+        // The bundler writes neither in a string; HTML would end the script at the one, and not see its end after the other.
+        if self.script.to_lowercase().contains("</script") || self.script.contains("<!--") {
+            bail!("the page's script has a </script or a <!--, which can't be inlined");
+        }
+        self.scripts.extend([hash(&prelude), hash(self.script)]);
+        Ok(format!("<script>{prelude}</script>\n<script type=\"module\">{}</script>", self.script))
     }
 
     fn read(&self, name: &str) -> Result<String> {

@@ -9,10 +9,10 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 
-use crate::modules::{self, Form};
+use crate::bundle::{Bundler, Form};
 use crate::onefile::Handed;
-use crate::project::{CORE, Project, WASMS, WHOLE, WORKER};
-use crate::{bind, compile, onefile, script};
+use crate::project::{CORE, Project, WASMS, WORKER};
+use crate::{bind, compile, html, onefile};
 
 /// The page as one file.
 pub const ONE_FILE: &str = "slope-of-light.html";
@@ -22,19 +22,14 @@ pub const SCHEMA: &str = "schema/notebook.schema.json";
 pub const DEMO: &str = "demo/typed-readings.json";
 
 /// The script that the page begins with.
-const PAGE: &str = "main.js";
-/// The script with the sections that are added once the page is open.
-const LATER: &str = "later-begin.js";
-/// The script of the one file, which has both.
-const ALL: &str = "all.js";
+pub const PAGE: &str = "main.js";
 /// The script of the workers that run trials.
 const TRIALS: &str = "trials-worker.js";
 /// The script of the workers that read evidence.
 const EVIDENCE: &str = "evidence-worker.js";
-/// What is not needed for the page to open.
-pub const BROUGHT_LATER: [&str; 2] = [LATER, EVIDENCE];
-/// Those of the workers, which are classic.
-const WORKERS: [&str; 2] = [TRIALS, EVIDENCE];
+/// Those of the workers.
+pub const WORKERS: [&str; 2] = [TRIALS, EVIDENCE];
+const STYLES: [&str; 2] = ["page.css", "parts.css"];
 
 /// `cargo pack`.
 ///
@@ -53,22 +48,48 @@ pub fn command(project: &Project) -> Result<()> {
 /// # Errors
 /// When something does not compile, or a file can't be read or written.
 pub fn pack(project: &Project) -> Result<()> {
+    let source = source(project)?;
+    let bundler = Bundler::get(project)?;
+    let (site, whole, workers) =
+        (project.bundled("site"), project.bundled("whole"), project.bundled("workers"));
+    bundler.scripts(&source, &[PAGE], Form::Split, &site)?;
+    bundler.scripts(&source, &[PAGE], Form::Whole, &whole)?;
+    bundler.scripts(&source, &WORKERS, Form::Classic, &workers)?;
+    bundler.styles(&source, &STYLES, &site)?;
+
+    let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
+    dist.write(Path::new("index.html"), html::compact(&read(&source.join("index.html"))?)?.as_bytes())?;
+    dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip"])?;
+    dist.copy_folder(&site, &["js", "css"])?;
+    dist.copy_folder(&workers, &["js"])?;
+    dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
+    let one_file = onefile::make(&dist.root, &dist.handed()?, &read(&whole.join(PAGE))?)?;
+    dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
+    dist.sweep()
+}
+
+/// Builds each wasm that changed; gives a folder with the page's source, each wasm and its glue side by side, as scripts
+/// import one another.
+///
+/// # Errors
+/// When something does not compile, or a file can't be read or written.
+pub fn source(project: &Project) -> Result<PathBuf> {
     for wasm in &WASMS {
         bind::bind(&compile::library(project, wasm)?, &project.bound(wasm), wasm.stem)?;
     }
-    let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
-    dist.copy_folder(&project.page(), Path::new(""), &["html", "css", "js", "svg", "json", "webmanifest"])?;
-    for wasm in &WASMS {
-        dist.copy_folder(&project.bound(wasm), Path::new(""), &["js", "wasm"])?;
-    }
     copy_declarations(project)?;
-    dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
-    dist.copy_folder(&project.root.join("demo"), Path::new("demo"), &["json", "zip"])?;
-    let script = dist.joined_whole(ALL, Form::Module)?;
-    let one_file = onefile::make(&dist.root, &dist.handed()?, &script)?;
-    dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
-    dist.join_scripts()?;
-    dist.sweep()
+    let mut source = Dist { root: project.target.join("page-source"), kept: BTreeSet::new() };
+    source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest"])?;
+    for wasm in &WASMS {
+        source.copy_folder(&project.bound(wasm), &["js", "wasm"])?;
+    }
+    source.copy_below(&project.root.join("demo"), Path::new("demo"), &["json", "zip"])?;
+    source.sweep()?;
+    Ok(source.root)
+}
+
+fn read(path: &Path) -> Result<String> {
+    fs::read_to_string(path).with_context(|| format!("could not read {}", path.display()))
 }
 
 /// The declarations of the wasm exports go where the type check looks for them.
@@ -96,14 +117,17 @@ impl Dist {
         Ok(())
     }
 
-    /// Copies the files of a folder, those below it too, whose extension is one of a list. A folder that does
-    /// not exist has none.
-    fn copy_folder(&mut self, from: &Path, to: &Path, extensions: &[&str]) -> Result<()> {
+    /// Copies the files of a folder, those below it too, whose extension is one of a list.
+    fn copy_folder(&mut self, from: &Path, extensions: &[&str]) -> Result<()> {
+        self.copy_below(from, Path::new(""), extensions)
+    }
+
+    /// The same, into a folder of this one.
+    fn copy_below(&mut self, from: &Path, to: &Path, extensions: &[&str]) -> Result<()> {
         for file in files_below(from)? {
             let inside = file.strip_prefix(from).unwrap_or(&file);
             let extension = file.extension().and_then(|extension| extension.to_str()).unwrap_or_default();
-            let declarations = file.to_string_lossy().ends_with(".d.ts");
-            if extensions.contains(&extension) && !declarations {
+            if extensions.contains(&extension) {
                 let bytes = fs::read(&file).with_context(|| format!("could not read {}", file.display()))?;
                 self.write(&to.join(inside), &bytes)?;
             }
@@ -111,50 +135,20 @@ impl Dist {
         Ok(())
     }
 
-    /// A script with all that it imports, without comments.
-    fn joined(&self, entry: &str, form: Form) -> Result<String> {
-        Ok(script::without_comments(&modules::join(&self.root, Path::new(entry), form)?))
-    }
-
-    /// The same for the one file, whose only core is the whole one.
-    fn joined_whole(&self, entry: &str, form: Form) -> Result<String> {
-        let glue = [CORE, WHOLE].map(|wasm| format!("{}.js", wasm.stem));
-        let [from, to] = &glue;
-        let swap = [Path::new(from), Path::new(to)];
-        let joined = modules::join_for_one_file(&self.root, Path::new(entry), form, swap)?;
-        Ok(script::without_comments(&joined))
-    }
-
     /// What the one file hands its scripts, by the names under which they look for it.
     fn handed(&self) -> Result<[(&'static str, Handed); 5]> {
-        let read = |name: &str| {
+        let bytes = |name: &str| {
             let path = self.root.join(name);
             fs::read(&path).with_context(|| format!("could not read {}", path.display()))
         };
-        let demo = self.kept.contains(Path::new(DEMO)).then(|| read(DEMO)).transpose()?;
-        let demo = demo.map(|bytes| String::from_utf8(bytes).context("the demo is no UTF-8")).transpose()?;
+        let text = |name: &str| read(&self.root.join(name));
         Ok([
-            ("SLOPE_WASM_BASE64", Handed::Bytes(read(&WHOLE.file())?)),
-            ("SLOPE_TRIALS_WORKER", Handed::Text(self.joined_whole(TRIALS, Form::Classic)?)),
-            ("SLOPE_WORKER_BASE64", Handed::Bytes(read(&WORKER.file())?)),
-            ("SLOPE_EVIDENCE_WORKER", Handed::Text(self.joined(EVIDENCE, Form::Classic)?)),
-            ("SLOPE_DEMO", demo.map_or(Handed::Nothing, Handed::Text)),
+            ("SLOPE_WASM_BASE64", Handed::Bytes(bytes(&CORE.file())?)),
+            ("SLOPE_TRIALS_WORKER", Handed::Text(text(TRIALS)?)),
+            ("SLOPE_WORKER_BASE64", Handed::Bytes(bytes(&WORKER.file())?)),
+            ("SLOPE_EVIDENCE_WORKER", Handed::Text(text(EVIDENCE)?)),
+            ("SLOPE_DEMO", Handed::Text(text(DEMO)?)),
         ])
-    }
-
-    /// Joins all scripts into those that are begun with: they are smaller, and come with one request each.
-    fn join_scripts(&mut self) -> Result<()> {
-        // All are read before one is written over.
-        let [page, later] = modules::join_two(&self.root, Path::new(PAGE), Path::new(LATER))?;
-        let workers = WORKERS.map(|entry| (entry, self.joined(entry, Form::Classic)));
-        self.kept.retain(|path| path.extension().is_none_or(|extension| extension != "js"));
-        for (entry, text) in [(PAGE, page), (LATER, later)] {
-            self.write(Path::new(entry), script::without_comments(&text).as_bytes())?;
-        }
-        for (entry, text) in workers {
-            self.write(Path::new(entry), text?.as_bytes())?;
-        }
-        Ok(())
     }
 
     /// Removes what earlier packing left and this did not write.

@@ -15,19 +15,15 @@ pub struct Wasm {
     pub profile: &'static str,
 }
 
-/// The profile of what is small first of all, but for what is computed over and over.
+/// The profile of the packed page: small, but for what is computed over and over.
 pub const SMALL: &str = "wasm";
-/// The profile of what every edit waits for.
-const QUICK: &str = "wasm-quick";
 
 /// What the page itself begins with.
 pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light", profile: SMALL };
-/// What the page changes to once it is open: the same with what later sections need.
-pub const WHOLE: Wasm = Wasm { package: "slope-whole", stem: "slope_whole", profile: QUICK };
 /// What its evidence worker begins with.
 pub const WORKER: Wasm = Wasm { package: "slope-worker", stem: "slope_worker", profile: SMALL };
-/// All of them.
-pub const WASMS: [Wasm; 3] = [CORE, WHOLE, WORKER];
+/// Both of them.
+pub const WASMS: [Wasm; 2] = [CORE, WORKER];
 
 impl Wasm {
     /// The bound wasm's file name.
@@ -68,6 +64,11 @@ impl Project {
     /// A bound wasm, its glue and declarations, with the stamp that tells whether they are current.
     pub fn bound(&self, wasm: &Wasm) -> PathBuf {
         self.target.join("bound").join(wasm.stem)
+    }
+
+    /// Scripts as the bundler made them, in one of its forms.
+    pub fn bundled(&self, form: &str) -> PathBuf {
+        self.target.join("bundled").join(form)
     }
 
     /// Declarations of the wasm exports for the type check; always in the workspace's own `target`, as

@@ -3,16 +3,15 @@
 //! Each part prints what its runner prints; at the end stands a line a part and then the sum, alone on the last
 //! line. A part whose test does not exist fails.
 
-use std::fs;
 use std::path::PathBuf;
 use std::process::{Command, ExitCode};
 
 use anyhow::{Context, Result, bail};
 
-use crate::machine::{self, Browser};
+use crate::machine::Browser;
 use crate::project::Project;
 use crate::summary::Count;
-use crate::{compile, pack, serve, shell};
+use crate::{compile, npm, pack, serve, shell};
 
 type Part = fn(&Project) -> Result<Count>;
 
@@ -111,23 +110,10 @@ fn peers(project: &Project) -> Result<Count> {
 /// Type-checks the page with the TypeScript compiler that `tests/page/package-lock.json` pins.
 fn types(project: &Project) -> Result<Count> {
     pack::pack(project)?;
-    let folder = install_packages(project)?;
+    let folder = project.page_tests();
+    npm::install(&folder)?;
     let compiler = folder.join("node_modules/typescript/bin/tsc");
     check_passes(Command::new("node").arg(compiler).arg("-p").arg(&folder).current_dir(&project.root))
-}
-
-/// The packages that the page's tests need, of the versions in the lock file; gives their folder's parent.
-fn install_packages(project: &Project) -> Result<PathBuf> {
-    machine::need_npm()?;
-    let folder = project.page_tests();
-    let lock =
-        fs::read(folder.join("package-lock.json")).context("could not read tests/page/package-lock.json")?;
-    let stamp = folder.join("node_modules/installed-from");
-    if fs::read(&stamp).ok().as_ref() != Some(&lock) {
-        shell::run(Command::new("npm").args(["ci", "--no-audit", "--no-fund"]).current_dir(&folder))?;
-        fs::write(&stamp, &lock).with_context(|| format!("could not write {}", stamp.display()))?;
-    }
-    Ok(folder)
 }
 
 /// Works out digests natively, then lets the same code in a browser compare its own with them.
@@ -159,7 +145,7 @@ fn keep(project: &Project, name: &str, bytes: &[u8]) -> Result<PathBuf> {
 fn page(project: &Project) -> Result<Count> {
     let browser = Browser::get()?;
     pack::pack(project)?;
-    install_packages(project)?;
+    npm::install(&project.page_tests())?;
     let mut suite = page_suite(project, "page-tests", &browser)?;
     Ok(Count::heard(&shell::overhear(&mut suite)?))
 }

@@ -1,6 +1,4 @@
-//! What sections need that are not in sight when the page opens: the plan, pictures and traces.
-//!
-//! The page opens on a core without them, and changes to the whole one when they are asked for.
+//! Delays that come from pictures and traces.
 
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
@@ -10,19 +8,11 @@ use super::{thrown, to_js};
 use crate::analysis::taken::{Taken, take};
 use crate::chart::{self, TracesPicture};
 use crate::notebook::{Grid, hashes_in as hashes};
-use crate::plan::{To, rehearsal};
 use crate::report::pictures::walk_picture;
 use crate::view::evidence::{evidence_view, grid_lines};
-use crate::view::plan::{move_view, plan_view, truth_view};
-use crate::view::row_work::row_work;
 
 #[wasm_bindgen]
 impl Desk {
-    /// How a row was worked out: its figures, each with its formula.
-    pub fn row_work(&self, row: u32) -> JsValue {
-        to_js(&row_work(self.notebook.page(), &self.analysis, row))
-    }
-
     /// Puts measured traces (a list of `{row, rail, reading, traces}`) into rows, by one edit.
     ///
     /// # Errors
@@ -37,35 +27,6 @@ impl Desk {
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
     pub fn evidence(&self, row: u32) -> JsValue {
         to_js(&evidence_view(self.notebook.page(), row))
-    }
-
-    /// The plan: what the run is expected to give, what limits it and what would help.
-    pub fn plan(&self) -> JsValue {
-        to_js(&plan_view(self.notebook.page(), &self.analysis))
-    }
-
-    /// What the handle of a planned position shows at a share (0 … 1) of its rail. Changes nothing.
-    pub fn at_share(&self, position: u32, share: f64) -> JsValue {
-        to_js(&move_view(self.notebook.page(), position, To::Share(share)))
-    }
-
-    /// What it shows so many round readings farther out. Changes nothing.
-    pub fn at_steps(&self, position: u32, steps: f64) -> JsValue {
-        to_js(&move_view(self.notebook.page(), position, To::Steps(steps)))
-    }
-
-    /// Readings of the plan simulated on a copy of the bench: rail, reading, time base and both edges of each row.
-    ///
-    /// # Errors
-    /// `{kind: "plan", message}` when there is no bench to rehearse on yet.
-    pub fn rehearse(&self, seed: u32) -> Result<JsValue, JsValue> {
-        let rows = rehearsal::rehearse(self.notebook.page(), seed);
-        rows.map(|rows| to_js(&rows)).map_err(|refusal| thrown("plan", &refusal.message))
-    }
-
-    /// What was really so in a rehearsal; nothing in any other notebook.
-    pub fn truth(&self) -> JsValue {
-        to_js(&truth_view(&self.notebook))
     }
 
     /// Draws fixed level less constant fraction against the distance; nothing where there is no walk to draw.

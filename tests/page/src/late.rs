@@ -1,0 +1,166 @@
+//! Sections whose scripts come once the page is open: what is asked of them before, and what happens when they don't come.
+
+use std::fs;
+
+use anyhow::{Context, Result, ensure};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use serde_json::json;
+
+use slope_bench::record::{Style, both_as_text};
+
+use crate::bench::{describe_rail, fill};
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+use crate::pictures::{choose, is_proposed, series};
+use crate::traces::{recorded, weakening};
+
+/// Runs before the page's own scripts: `ready(work)` does its work at the very moment at which a notebook is open, and
+/// `drop(files)` drops files on the page. Both note in `early` that no section had come yet.
+const BEFORE: &str = "
+    const early = (window.early = []);
+    const note = () => early.push(document.body.dataset.complete === undefined && !document.querySelector('#picture-files'));
+    const ready = (work) => new MutationObserver((_, observer) => {
+      if (document.body?.dataset.ready !== 'true') return;
+      observer.disconnect();
+      note();
+      work();
+    }).observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ['data-ready'] });
+    const drop = (...files) => {
+      note();
+      const dataTransfer = new DataTransfer();
+      for (const file of files) dataTransfer.items.add(file);
+      document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    };
+    const bytes = (text) => Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));";
+
+/// Has a script run in every document that is opened from now on, before those of the page.
+fn before(page: &Page, script: &str) -> Result<()> {
+    let source = json!({ "source": format!("(() => {{{BEFORE}\n{script}}})();") });
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &source)?;
+    Ok(())
+}
+
+/// That something was done, so many times, and before any section had come.
+fn was_early(page: &Page, times: usize) -> Result<()> {
+    let early = page.browser.run("return window.early", vec![])?;
+    ensure!(early == json!(vec![true; times]), "it was not early: {early}");
+    Ok(())
+}
+
+/// A paste whose decimal marks are turned is told, also when it comes before the later sections.
+///
+/// # Errors
+/// When it is not.
+pub fn early_paste_is_told(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.click("Settings")?;
+    page.click("comma: 1,5")?;
+    page.click("Close")?;
+    describe_rail(&page)?;
+    page.is_saved()?;
+    before(
+        &page,
+        "ready(() => {
+          const clipboardData = new DataTransfer();
+          clipboardData.setData('text/plain', 'x / mm\\tbase\\n4000.5\\t2.0\\n5000.5\\t2.0');
+          document.querySelector('tbody[data-row=new] [data-cell=reading]')
+            .dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+        });",
+    )?;
+    page.reload()?;
+    was_early(&page, 1)?;
+    let told = page.reads("#told", "headings “x / mm base”")?;
+    ensure!(told.contains("other decimal mark"), "that the marks were turned is not told: {told:?}");
+    ensure!(page.cell("Reading", 2)? == "5000,5", "the marks were not turned");
+    page.is_silent()
+}
+
+/// Pictures and traces that are dropped while the page still starts wait, and are then taken; none is opened as a
+/// notebook.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn early_drop_is_taken(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    page.is_saved()?;
+    let picture = series(&page.home, 1)?;
+    let picture = STANDARD.encode(fs::read(picture.first().context("a picture")?)?);
+    let traces = both_as_text(&recorded(&weakening(), 1500), &Style::default());
+    let traces = STANDARD.encode(traces);
+    before(
+        &page,
+        &format!(
+            "document.addEventListener('DOMContentLoaded', () => {{
+               drop(new File([bytes('{picture}')], '500 mm.jpg', {{ type: 'image/jpeg' }}));
+               drop(new File([bytes('{traces}')], 'A 1500mm.csv', {{ type: 'text/csv' }}));
+             }});"
+        ),
+    )?;
+    page.reload()?;
+    was_early(&page, 2)?;
+    page.reads("#picture-status", "1 picture was added")?;
+    page.reads("#trace-status", "1 files, 1 positions")?;
+    ensure!(page.cell("Reading", 1)? == "500 mm", "the picture began no row of its own");
+    ensure!(!page.text("#told")?.contains("not opened"), "one was opened as a notebook");
+    page.is_silent()
+}
+
+/// “Show the picture” of a row goes to that picture, also when it is pressed before the section has come.
+///
+/// # Errors
+/// When it does not.
+pub fn early_press_shows_the_picture(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 2)?)?;
+    is_proposed(&page, 0)?;
+    page.is_saved()?;
+    before(&page, "ready(() => document.querySelectorAll('.jump:not([hidden])')[1].click());")?;
+    page.reload()?;
+    was_early(&page, 1)?;
+    is_proposed(&page, 1)?;
+    page.is_silent()
+}
+
+/// A section whose script can't be loaded says so in its place, and all else works; what was asked of it is done once it
+/// was tried again with success.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    fill(&page)?;
+    let result = page.result()?;
+    page.is_saved()?;
+    let picture = series(&page.home, 1)?;
+    let picture = STANDARD.encode(fs::read(picture.first().context("a picture")?)?);
+    page.browser.debug("Network.enable", &json!({}))?;
+    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": ["*/delays*.js"] }))?;
+    before(
+        &page,
+        &format!(
+            "window.late = () => drop(new File([bytes('{picture}')], '500 mm.jpg', {{ type: 'image/jpeg' }}));"
+        ),
+    )?;
+    page.reload()?;
+    page.reads("#delays", "section “Delays” could not be loaded")?;
+    ensure!(page.text("#told")?.is_empty(), "it also says {:?}", page.text("#told")?);
+    ensure!(!page.text("#plan")?.contains("could not be loaded"), "the plan is there");
+    page.type_in_cell("Edge B", 1, "2.8")?;
+    ensure!(page.result()? != result, "a reading can't be changed");
+    page.browser.run("window.late()", vec![])?;
+    page.reads("#delays", "section “Delays” could not be loaded")?;
+    ensure!(page.count(names::ROWS)? == 5, "the picture went elsewhere");
+    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": [] }))?;
+    page.click("Try again")?;
+    page.reads("#delays", "1 picture was added")?;
+    eventually("the picture has a row", || page.count(names::ROWS), |rows| *rows == 6)?;
+    let delays = page.text("#delays")?;
+    ensure!(!delays.contains("Try again"), "there is nothing to be tried again");
+    // What was refused was complained of by the browser, and nothing else was.
+    let other: Vec<_> = page.browser.log()?.into_iter().filter(|line| !line.contains("delays")).collect();
+    ensure!(other.is_empty(), "the browser's log says: {}", other.join(" | "));
+    Ok(())
+}

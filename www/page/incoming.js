@@ -1,0 +1,119 @@
+/**
+ * Files that come into the page by hand, dropped or pasted: each kind goes where it belongs.
+ */
+import { byId } from './dom.js';
+import { textBox } from './typing.js';
+
+/**
+ * @typedef {object} Takers who takes which kind of file
+ * @property {(files: File[], row: number | undefined) => void} pictures `row`: the one they were dropped on
+ * @property {(files: File[]) => void} traces
+ * @property {(file: File) => void} notebook
+ */
+
+/** Endings of files that are opened as notebooks or pictures. */
+const OTHER = /\.(zip|json|jpe?g|png|gif|webp|avif|bmp|heic|tiff?|svg)$/i;
+/** Files of a drop, at most: what is more is not looked for. */
+const MOST = 20_000;
+
+/** Whether a file says of itself that it is a picture. @param {File} file */
+export function isPicture(file) {
+  return file.type.startsWith('image/');
+}
+
+/** @param {File} file whether it may be a trace file: anything but a notebook or a picture */
+export function isTrace({ name, type }) {
+  return !OTHER.test(name) && !type.startsWith('image/');
+}
+
+/**
+ * Listens from the start, since a browser would leave the page for a file that nobody takes.
+ * @param {Promise<Takers>} opening who takes them, once a notebook is open; until then they wait
+ */
+export function listenForFiles(opening) {
+  // A page that could not open has said so, and takes nothing.
+  const takers = opening.catch(() => undefined);
+  const sign = byId('drop-sign');
+  const hasFiles = (/** @type {DragEvent} */ event) => event.dataTransfer?.types.includes('Files') ?? false;
+  window.addEventListener('dragover', (event) => {
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    sign.hidden = false;
+  });
+  window.addEventListener('dragleave', (event) => {
+    if (!event.relatedTarget) sign.hidden = true;
+  });
+  window.addEventListener('drop', (event) => {
+    sign.hidden = true;
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    void hand(takers, droppedFiles(event.dataTransfer), event.target);
+  });
+  document.addEventListener('paste', (event) => {
+    const pictures = [...event.clipboardData?.files ?? []].filter(isPicture);
+    if (pictures.length === 0) return;
+    event.preventDefault();
+    void hand(takers, Promise.resolve(pictures), textBox(event.target) ?? null);
+  });
+}
+
+/**
+ * @param {Promise<Takers | undefined>} opening
+ * @param {Promise<File[]>} coming
+ * @param {EventTarget | null} target
+ */
+async function hand(opening, coming, target) {
+  const row = rowAt(target);
+  const files = await coming;
+  const takers = await opening;
+  if (!takers) return;
+  const [pictures, traces] = [files.filter(isPicture), files.filter(isTrace)];
+  if (pictures.length > 0) takers.pictures(pictures, row);
+  if (traces.length > 0) takers.traces(traces);
+  for (const file of files) if (!isPicture(file) && !isTrace(file)) takers.notebook(file);
+}
+
+/** The row of the readings in which something is. @param {EventTarget | null} target */
+function rowAt(target) {
+  const row = target instanceof Element ? target.closest('tbody')?.dataset.row : undefined;
+  return row && row !== 'new' ? Number(row) : undefined;
+}
+
+/**
+ * All files of a drop, those of folders with the folder's name before theirs. Asked for while the event is at hand.
+ * @param {DataTransfer | null} transfer
+ * @returns {Promise<File[]>}
+ */
+async function droppedFiles(transfer) {
+  const plain = [...transfer?.files ?? []];
+  const entries = [...transfer?.items ?? []].map((item) => item.webkitGetAsEntry?.() ?? null);
+  if (!entries.some((entry) => entry?.isDirectory)) return plain;
+  /** @type {File[]} */
+  const files = [];
+  for (const entry of entries) if (entry) await gather(entry, files);
+  return files;
+}
+
+/** @param {FileSystemEntry} entry @param {File[]} files */
+async function gather(entry, files) {
+  if (files.length >= MOST) return;
+  try {
+    if (entry.isFile) {
+      /** @type {File} */
+      const file = await new Promise((resolve, reject) => (
+        /** @type {FileSystemFileEntry} */ (entry).file(resolve, reject)));
+      const path = entry.fullPath.replace(/^\//, '');
+      files.push(path === file.name ? file : new File([file], path, { type: file.type }));
+      return;
+    }
+    const reader = /** @type {FileSystemDirectoryEntry} */ (entry).createReader();
+    for (;;) {
+      /** A part of the folder at a time, until none is left. @type {FileSystemEntry[]} */
+      const some = await new Promise((resolve, reject) => reader.readEntries(resolve, reject));
+      if (some.length === 0) return;
+      for (const one of some) await gather(one, files);
+    }
+  } catch {
+    // What can't be read any more is left out, as if it had not been dropped.
+  }
+}

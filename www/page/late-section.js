@@ -1,0 +1,82 @@
+/**
+ * A section whose script comes once the page is open. Its place is there from the start; what is asked of it before its
+ * script has come waits, and is done then.
+ */
+import { messageOf } from './core.js';
+import { byId, el, setHidden, setText } from './dom.js';
+import { words } from './strings.js';
+import { tell } from './tell.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Desk, Part } from './types.js' */
+
+/** @template {Part} T */
+export class LateSection {
+  /**
+   * @param {Book} book
+   * @param {'plan' | 'delays'} id of its place in the page
+   * @param {() => Promise<T>} bring brings its script, and makes it
+   */
+  constructor(book, id, bring) {
+    this.book = book;
+    this.place = byId(id);
+    this.name = words[id].title;
+    this.bring = bring;
+    /** @type {T | undefined} */
+    this.part = undefined;
+    this.loading = false;
+    /** What was asked of it, and in which notebook. @type {{desk: Desk, work: (part: T) => void}[]} */
+    this.waiting = [];
+    this.state = el('p', { class: 'hint' });
+    this.again = el('button', { type: 'button', click: () => void this.load() }, words.section.again);
+    this.box = el('div', { class: 'late', role: 'status' }, this.state, el('p', { class: 'actions' }, this.again));
+    byId(`${id}-title`).after(this.box);
+    this.say(words.section.loading, false);
+  }
+
+  /** Brings it; where that fails, it says so in its place, and offers to try again. */
+  async load() {
+    if (this.part || this.loading) return;
+    this.loading = true;
+    this.say(words.section.loading, false);
+    try {
+      this.part = await this.bring();
+      this.book.add(this.part);
+      this.part.show(this.book.current());
+      this.box.remove();
+    } catch (error) {
+      this.say(words.section.failed(this.name, messageOf(error)), true);
+    }
+    this.loading = false;
+    if (this.part) this.doWhatWaits(this.part);
+  }
+
+  /**
+   * Does something with the section, or has it wait.
+   * @param {(part: T) => void} work
+   */
+  ask(work) {
+    if (this.part) {
+      work(this.part);
+      return;
+    }
+    this.waiting.push({ desk: this.book.desk, work });
+    this.place.scrollIntoView({ block: 'nearest' });
+    void this.load();
+  }
+
+  /** @param {T} part */
+  doWhatWaits(part) {
+    const here = this.waiting.filter(({ desk }) => desk === this.book.desk);
+    if (here.length < this.waiting.length) tell(words.section.otherNotebook(this.name));
+    this.waiting = [];
+    for (const { work } of here) work(part);
+  }
+
+  /** @param {string} text @param {boolean} failed */
+  say(text, failed) {
+    setText(this.state, text);
+    this.state.className = failed ? 'refusal' : 'hint';
+    setHidden(this.again, !failed);
+  }
+}

@@ -2,7 +2,7 @@
 //! and κ the correction for the beam's angle.
 //!
 //! What acts on the slope is taken from the fit's own covariance ([`parts`](super::parts)), so nothing is counted
-//! twice; the beam's angle and the air stand beside it. All sensitivities are relative: ∂c/c = −∂b/b = ∂n_g/n_g.
+//! twice; the beam's angle and the air stand beyond it. All sensitivities are relative: ∂c/c = −∂b/b = ∂n_g/n_g.
 //! Combined by JCGM 100:2008, 5.1.2, with effective degrees of freedom by G.4.1.
 //!
 //! Where the scatter of the rows is claimed instead of what was stated, it takes the place of every error that each
@@ -11,16 +11,17 @@
 
 use nalgebra::DMatrix;
 
+use super::origin::{Origin, Quantity};
 use super::parts::{WhatIf, factor};
 use super::read::{AirLimits, Bench};
-use super::types::{Budget, BudgetComponent, Entry, LineAnalysis, Origin, Quantity, SlopePart};
+use super::types::{Budget, BudgetComponent, Entry, LineAnalysis, SlopePart};
 use crate::air::{self, Air};
 use crate::budget::{Component, combine, coverage_factor, propagate, sensitivities};
 use crate::notebook::{Basis, ErrorShape};
 
-/// What enters beside the fit.
+/// What enters beyond the fit: the beam and the air.
 #[derive(Clone, Copy, Debug)]
-pub struct Beside<'a> {
+pub struct BeyondFit<'a> {
     /// Standard uncertainty of the group index.
     pub u_air: Option<f64>,
     /// Largest angle between beam and rails, rad.
@@ -31,7 +32,7 @@ pub struct Beside<'a> {
     pub what_if: Option<&'a WhatIf>,
 }
 
-impl Beside<'_> {
+impl BeyondFit<'_> {
     /// κ: the distances fall short by θ²/2 for a beam at the angle θ, which lies anywhere up to its bound; half of
     /// the largest shortfall is taken off (common practice, no source).
     pub fn correction(&self) -> f64 {
@@ -98,13 +99,13 @@ pub fn u_air(bench: &Bench, limits: &AirLimits) -> Option<f64> {
 }
 
 /// The budget of c; none where there is no uncertainty of the slope to take.
-pub fn budget(line: &LineAnalysis, group_index: f64, basis: Basis, beside: &Beside) -> Option<Budget> {
+pub fn budget(line: &LineAnalysis, group_index: f64, basis: Basis, beyond: &BeyondFit) -> Option<Budget> {
     let slope = line.fit.slope;
     let mut components = match basis {
         Basis::Stated => line.parts.iter().map(|part| of_slope(part, slope)).collect(),
-        Basis::Scatter => from_scatter(line, slope, beside)?,
+        Basis::Scatter => from_scatter(line, slope, beyond)?,
     };
-    components.extend([beam_angle(beside), of_air(group_index, beside), skew()]);
+    components.extend([beam_angle(beyond), of_air(group_index, beyond), skew()]);
     let inputs: Vec<Component> = (components.iter())
         .map(|component| Component {
             u: component.relative,
@@ -119,8 +120,8 @@ pub fn budget(line: &LineAnalysis, group_index: f64, basis: Basis, beside: &Besi
     Some(Budget {
         components,
         degrees_of_freedom: combined.degrees_of_freedom,
-        probability: beside.probability,
-        coverage_factor: coverage_factor(combined.degrees_of_freedom, beside.probability)
+        probability: beyond.probability,
+        coverage_factor: coverage_factor(combined.degrees_of_freedom, beyond.probability)
             .map_err(|error| error.to_string()),
     })
 }
@@ -167,11 +168,11 @@ fn of_slope(part: &SlopePart, slope: f64) -> BudgetComponent {
 }
 
 /// The scatter about the line in place of what each row states, beside the shared errors as stated.
-fn from_scatter(line: &LineAnalysis, slope: f64, beside: &Beside) -> Option<Vec<BudgetComponent>> {
+fn from_scatter(line: &LineAnalysis, slope: f64, beyond: &BeyondFit) -> Option<Vec<BudgetComponent>> {
     let ratio = if line.stated { line.fit.scatter()? } else { 1.0 };
     let own: f64 =
         line.parts.iter().filter(|part| part.independent).map(|part| part.slope * part.slope).sum();
-    let u = ratio * own.sqrt() * beside.factor(&Origin::Scatter);
+    let u = ratio * own.sqrt() * beyond.factor(&Origin::Scatter);
     let scatter = SlopePart {
         origin: Origin::Scatter,
         u,
@@ -189,27 +190,27 @@ fn from_scatter(line: &LineAnalysis, slope: f64, beside: &Beside) -> Option<Vec<
     Some(std::iter::once(&scatter).chain(shared).map(|part| of_slope(part, slope)).collect())
 }
 
-fn beam_angle(beside: &Beside) -> BudgetComponent {
+fn beam_angle(beyond: &BeyondFit) -> BudgetComponent {
     BudgetComponent {
         origin: Origin::BeamAngle,
-        u: (beside.beam_angle > 0.0).then(|| beside.u_correction()),
+        u: (beyond.beam_angle > 0.0).then(|| beyond.u_correction()),
         quantity: Quantity::Ratio,
         shape: ErrorShape::Rectangular,
         degrees_of_freedom: None,
-        relative: beside.u_correction() * beside.factor(&Origin::BeamAngle),
+        relative: beyond.u_correction() * beyond.factor(&Origin::BeamAngle),
         share: 0.0,
         entry: Entry::Beside,
     }
 }
 
-fn of_air(group_index: f64, beside: &Beside) -> BudgetComponent {
+fn of_air(group_index: f64, beyond: &BeyondFit) -> BudgetComponent {
     BudgetComponent {
         origin: Origin::Air,
-        u: beside.u_air,
+        u: beyond.u_air,
         quantity: Quantity::Ratio,
         shape: ErrorShape::Normal,
         degrees_of_freedom: None,
-        relative: beside.u_air.unwrap_or(0.0) / group_index * beside.factor(&Origin::Air),
+        relative: beyond.u_air.unwrap_or(0.0) / group_index * beyond.factor(&Origin::Air),
         share: 0.0,
         entry: Entry::Beside,
     }

@@ -1,7 +1,7 @@
 //! The cells of one row, read.
 
+use super::place::Place;
 use super::read::Reader;
-use super::types::Place;
 use crate::notebook::{Cell, Row};
 use crate::quantity::{Number, Unit};
 

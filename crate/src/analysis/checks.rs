@@ -1,7 +1,7 @@
 //! Other ways to look at the same rows. Each is left out where the rows can't tell it.
 
-use super::line::Setup;
-use super::rows::Point;
+use super::point::Point;
+use super::setup::Setup;
 use super::types::{Checks, Measured, SettingCheck, StepCheck, Tested};
 use crate::distribution::{normal_sf, student_t_sf};
 use crate::line::checks::{

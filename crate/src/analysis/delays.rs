@@ -1,25 +1,13 @@
 //! How late the second edge came: from two edges on a screen, a picture of one, recorded traces, or as typed.
 
 use super::cells::Cells;
+use super::context::RowContext;
 use super::evidence::{Corner, Marked, traced};
+use super::point::DelaySource;
 use super::read::Bench;
-use super::rows::Ground;
 use crate::notebook::{Cell, Evidence};
 use crate::quantity::Unit;
 use crate::screen::{Edges, Scatter};
-
-/// From what a delay was taken.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Told {
-    /// It was typed.
-    Directly,
-    /// Two edges were read on a screen.
-    OnScreen,
-    /// Two edges were marked on a picture of a screen.
-    OnPicture,
-    /// Traces were recorded.
-    ByTraces,
-}
 
 /// What a row says of its delay; the scatter of repeats is pooled over all rows before it becomes one.
 pub(super) enum Timing {
@@ -30,7 +18,7 @@ pub(super) enum Timing {
 }
 
 /// Reads what a row says of its delay, and its edges on a screen, divisions.
-pub(super) fn timing(cells: &mut Cells, ground: &Ground) -> (Vec<f64>, Result<Timing, String>) {
+pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Result<Timing, String>) {
     let on_screen = cells.has(Cell::EdgeA) || cells.has(Cell::EdgeB);
     if let Some(evidence) = &cells.row.evidence {
         for cell in [Cell::Delay, Cell::EdgeA, Cell::EdgeB] {
@@ -42,7 +30,7 @@ pub(super) fn timing(cells: &mut Cells, ground: &Ground) -> (Vec<f64>, Result<Ti
                 return (Vec::new(), Err("the delay is given twice".into()));
             }
         }
-        return (Vec::new(), from_evidence(cells, ground, evidence));
+        return (Vec::new(), from_evidence(cells, context, evidence));
     }
     if cells.has(Cell::Delay) {
         if on_screen {
@@ -66,7 +54,7 @@ pub(super) fn timing(cells: &mut Cells, ground: &Ground) -> (Vec<f64>, Result<Ti
     let (a, b) = (edges(Cell::EdgeA), edges(Cell::EdgeB));
     let unreadable = cells.reader.problems.len() > before;
     let all = a.iter().chain(&b).copied().collect();
-    let time_base = time_base(cells, ground);
+    let time_base = time_base(cells, context);
     let timing = if unreadable {
         Err("an edge can't be read".into())
     } else if !on_screen {
@@ -84,59 +72,59 @@ pub(super) fn timing(cells: &mut Cells, ground: &Ground) -> (Vec<f64>, Result<Ti
     (all, timing)
 }
 
-fn from_evidence(cells: &mut Cells, ground: &Ground, evidence: &Evidence) -> Result<Timing, String> {
+fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -> Result<Timing, String> {
     match evidence {
         Evidence::Picture(picture) => {
-            let marked = Box::new(ground.marks.read(picture)?);
-            let (time_per_division, u_time_base) = time_base(cells, ground)?;
+            let marked = Box::new(context.marks.read(picture)?);
+            let (time_per_division, u_time_base) = time_base(cells, context)?;
             Ok(Timing::Picture { marked, time_per_division, u_time_base })
         }
         Evidence::Traces(traces) => {
-            let (y, uy) = traced(ground.page, traces)?;
-            Ok(Timing::Traces { y, uy, u_time_base: ground.bench.u_time_base.unwrap_or(0.0) })
+            let (y, uy) = traced(context.page, traces)?;
+            Ok(Timing::Traces { y, uy, u_time_base: context.bench.u_time_base.unwrap_or(0.0) })
         }
     }
 }
 
 /// Time per division and its relative standard uncertainty; that of the only setting if the row names none.
-fn time_base(cells: &mut Cells, ground: &Ground) -> Result<(f64, f64), String> {
+fn time_base(cells: &mut Cells, context: &RowContext) -> Result<(f64, f64), String> {
     let time = if cells.has(Cell::TimeBase) {
         let text = cells.row.text(Cell::TimeBase);
         let place = cells.place(Cell::TimeBase);
         cells.reader.positive(place, text, Unit::NANOSECOND).ok_or("the time base can't be read")?
-    } else if let [only] = ground.settings {
+    } else if let [only] = context.settings.as_slice() {
         only.time_per_division
     } else {
         return Err("no time base: write the time per division that the screen was set to".into());
     };
-    let own = ground.settings.iter().find(|s| s.time_per_division == time).and_then(|s| s.uncertainty);
-    Ok((time, own.or(ground.bench.u_time_base).unwrap_or(0.0)))
+    let own = context.settings.iter().find(|s| s.time_per_division == time).and_then(|s| s.uncertainty);
+    Ok((time, own.or(context.bench.u_time_base).unwrap_or(0.0)))
 }
 
-/// What a timing comes to: the fields of [`Point`](super::rows::Point) that are about the delay.
+/// What a timing comes to: the fields of [`Point`](super::point::Point) that are about the delay.
 pub(super) struct Delay {
     pub(super) y: f64,
     pub(super) uy: Option<f64>,
     pub(super) type_a: f64,
     pub(super) time_base: Option<(f64, f64)>,
-    pub(super) told: Told,
+    pub(super) told: DelaySource,
     pub(super) corners: Vec<(Corner, f64)>,
 }
 
 pub(super) fn delay(timing: &Timing, bench: &Bench, scatter: Option<Scatter>) -> Delay {
     let plain = |y, uy, told| Delay { y, uy, type_a: 0.0, time_base: None, told, corners: Vec::new() };
     match timing {
-        Timing::Direct { y, uy } => plain(*y, *uy, Told::Directly),
+        Timing::Direct { y, uy } => plain(*y, *uy, DelaySource::Directly),
         Timing::Traces { y, uy, u_time_base } => Delay {
             time_base: (*u_time_base > 0.0).then_some((0.0, *u_time_base)),
-            ..plain(*y, Some(*uy), Told::ByTraces)
+            ..plain(*y, Some(*uy), DelaySource::ByTraces)
         },
         Timing::Screen { edges, time_per_division, u_time_base } => {
             let delay = edges.delay(*time_per_division, bench.half_width, scatter);
             Delay {
                 type_a: delay.type_a,
                 time_base: Some((*time_per_division, *u_time_base)),
-                ..plain(delay.value, Some(delay.uncertainty()), Told::OnScreen)
+                ..plain(delay.value, Some(delay.uncertainty()), DelaySource::OnScreen)
             }
         }
         Timing::Picture { marked, time_per_division, u_time_base } => Delay {
@@ -145,25 +133,8 @@ pub(super) fn delay(timing: &Timing, bench: &Bench, scatter: Option<Scatter>) ->
             ..plain(
                 marked.separation.value * time_per_division,
                 Some(marked.own() * time_per_division),
-                Told::OnPicture,
+                DelaySource::OnPicture,
             )
         },
     }
-}
-
-/// Standard uncertainty of a delay, its time base and the corners of its grid included.
-pub(super) fn full_uy(
-    y: f64,
-    uy: Option<f64>,
-    time_base: Option<(f64, f64)>,
-    corners: &[(Corner, f64)],
-) -> Option<f64> {
-    let scale = match time_base {
-        Some((_, relative)) => y * relative,
-        None if corners.is_empty() => return uy,
-        None => 0.0,
-    };
-    let own = uy.unwrap_or(0.0);
-    let corners: f64 = corners.iter().map(|(_, effect)| effect * effect).sum();
-    Some((own * own + scale * scale + corners).sqrt())
 }

@@ -4,17 +4,11 @@
 //! an error of its row alone; marking a corner of the grid moves every row that is read against it, each by its own
 //! amount, so each corner is a shared error in x and one in y ([`Corner`]).
 
-use serde::Serialize;
-
-use super::rows::Point as RowPoint;
-use crate::notebook::{
-    Estimator, Evidence, Grid, GridId, Page, Picture, Row, RowId, Spot, TraceTime, Traces,
-};
+use crate::notebook::{Evidence, Grid, GridId, Page, Picture, Row, Spot, TraceTime, Traces};
 use crate::photo::{
     Check, Corner as GridCorner, Marking, Plane, Point, Scatter, Separation, scatter, separation,
 };
 use crate::quantity::{DecimalMark, Unit, parse};
-use crate::trace::{Walk, compare_walk};
 
 /// Standard uncertainty of a mark where none is stated, pixels (common practice, no source).
 pub const MARK_UNCERTAINTY: f64 = 1.0;
@@ -170,41 +164,6 @@ pub fn time(time: &TraceTime) -> Option<(f64, f64)> {
     let number = |text: &str| Some(parse(text, DecimalMark::Point, Unit::NANOSECOND).ok()?.value);
     let (value, uncertainty) = (number(&time.value)?, number(&time.uncertainty)?);
     (uncertainty >= 0.0).then_some((value, uncertainty))
-}
-
-/// What a fixed level does to the delays of a run, and would do to v.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct WalkAnalysis {
-    /// The rows, with distance (m), fixed level less constant fraction, and its standard uncertainty (ns).
-    pub rows: Vec<(RowId, f64, f64, f64)>,
-    /// The line of the differences over distance.
-    pub line: Walk,
-    /// By what fraction v would lie off with a fixed level, and the standard uncertainty of that.
-    pub shift: (f64, f64),
-}
-
-/// The walk of a run; none with traces at fewer than three places.
-pub fn walk(page: &Page, points: &[RowPoint], slope: Option<f64>) -> Option<WalkAnalysis> {
-    let rows: Vec<(RowId, f64, f64, f64)> = points
-        .iter()
-        .filter_map(|point| walk_of(page, point.row).map(|(value, u)| (point.row, point.x, value, u)))
-        .collect();
-    if rows.len() < 3 {
-        return None;
-    }
-    let column = |of: fn(&(RowId, f64, f64, f64)) -> f64| rows.iter().map(of).collect::<Vec<f64>>();
-    let line = compare_walk(&column(|row| row.1), &column(|row| row.2), &column(|row| row.3))?;
-    // The line itself is one of fixed levels where those were chosen.
-    let slope = slope? - if page.estimator == Estimator::FixedLevel { line.slope } else { 0.0 };
-    Some(WalkAnalysis { rows, line, shift: line.shift(slope) })
-}
-
-/// Fixed level less constant fraction of a row's traces, ns, with its standard uncertainty.
-fn walk_of(page: &Page, row: RowId) -> Option<(f64, f64)> {
-    match &page.rows.iter().find(|known| known.id == row)?.evidence {
-        Some(Evidence::Traces(traces)) => time(traces.walk.as_ref()?).filter(|(_, u)| *u > 0.0),
-        _ => None,
-    }
 }
 
 #[cfg(test)]

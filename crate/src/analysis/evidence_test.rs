@@ -3,7 +3,9 @@
 
 use super::*;
 use crate::analysis::{Analysis, Origin, Part, analyse};
-use crate::notebook::{Cell, Edit, Estimator, Notebook, RailField, Splice, StoredFile, TraceDelay, Traces};
+use crate::notebook::{
+    Cell, Edit, Estimator, Notebook, RailField, RowId, Splice, StoredFile, TraceDelay, Traces,
+};
 
 /// Slope, ns/m, and intercept, ns, of the planted line.
 const LINE: (f64, f64) = (3.4, 6.0);

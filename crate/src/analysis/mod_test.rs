@@ -2,7 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
-use crate::notebook::{Cell, Edit, RailField, Splice};
+use crate::notebook::{Cell, Edit, Notebook, RailField, Splice};
 use crate::view::view;
 
 /// Rows that give distance and delay directly: (d, u(d), Δt, u(Δt)) as typed.

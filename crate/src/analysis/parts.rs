@@ -1,6 +1,6 @@
 //! What the uncertainty of the slope is made of.
 //!
-//! Errors that each row has for itself are kept source by source ([`Noise`]), so that the fit gets their sum and
+//! Errors that each row has for itself are kept source by source ([`RowErrors`]), so that the fit gets their sum and
 //! the budget each alone. With a_i the change of the slope for one unit of delay i ([`RowFit::influence`]) and b
 //! the slope, such a source gives the slope the variance Σ a_i²(u_y,i² + b²u_x,i²); an error that rows share gives
 //! it cov(b, z)², z being the error in units of its standard deviation. Together they are u²(b), exactly, because
@@ -8,18 +8,28 @@
 //!
 //! [`RowFit::influence`]: crate::line::RowFit::influence
 
-use super::delays::Told;
-use super::line::Base;
+use super::context::RowContext;
+use super::origin::{Origin, Quantity};
+use super::place::Place;
+use super::point::{DelaySource, Point};
 use super::read::Reader;
-use super::rows::{Ground, Point, Rows};
-use super::types::{Origin, Place, Quantity, SlopePart};
+use super::rows::Rows;
+use super::types::SlopePart;
 use crate::line::{Column, Fit};
 use crate::notebook::{ActsOn, Effect, ErrorShape, Page, Scope, SharedError};
 use crate::quantity::Unit;
 
+/// The values that errors in proportion are taken of.
+pub struct Base {
+    /// Distances, m.
+    pub x: Vec<f64>,
+    /// Delays, ns.
+    pub y: Vec<f64>,
+}
+
 /// One source of errors that each row has for itself.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Noise {
+pub struct RowErrors {
     /// From where it comes.
     pub origin: Origin,
     /// Standard uncertainty of each distance, m; empty stands for zeros.
@@ -185,31 +195,37 @@ impl Stated<'_> {
     }
 
     /// The error as one that each row has for itself; none if rows share it.
-    fn noise(&self, base: &Base) -> Option<Noise> {
+    fn noise(&self, base: &Base) -> Option<RowErrors> {
         if self.typed.effect != Effect::Noise {
             return None;
         }
         let (x, y) = self.effects(base);
         let shape = self.typed.shape;
-        Some(Noise { origin: self.origin(), x, y, shape, degrees_of_freedom: self.degrees_of_freedom })
+        Some(RowErrors { origin: self.origin(), x, y, shape, degrees_of_freedom: self.degrees_of_freedom })
     }
 }
 
 /// Every source of errors that each row has for itself.
-pub fn noises(points: &[Point], rows: &Rows, ground: &Ground, stated: &[Stated], base: &Base) -> Vec<Noise> {
-    let (rails, marks) = (ground.rails, ground.marks);
+pub fn noises(
+    points: &[Point],
+    rows: &Rows,
+    context: &RowContext,
+    stated: &[Stated],
+    base: &Base,
+) -> Vec<RowErrors> {
+    let (rails, marks) = (&context.rails, &context.marks);
     let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
-    let own = |told: Told| move |p: &Point| if p.told == told { limit(p) } else { 0.0 };
+    let own = |told: DelaySource| move |p: &Point| if p.told == told { limit(p) } else { 0.0 };
     let of = |part: &dyn Fn(&Point) -> f64| -> Vec<f64> { points.iter().map(part).collect() };
-    let x = |origin, part: &dyn Fn(&Point) -> f64, shape| Noise {
+    let x = |origin, part: &dyn Fn(&Point) -> f64, shape| RowErrors {
         origin,
         x: of(part),
         y: Vec::new(),
         shape,
         degrees_of_freedom: None,
     };
-    let y = |origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| Noise {
+    let y = |origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| RowErrors {
         origin,
         x: Vec::new(),
         y: of(part),
@@ -227,11 +243,11 @@ pub fn noises(points: &[Point], rows: &Rows, ground: &Ground, stated: &[Stated],
         x(Origin::RailReadings, &on_rail, ruler),
         x(Origin::Distances, &given, ErrorShape::Normal),
         // Each edge within ±a: the difference of two rectangular errors is triangular.
-        y(Origin::ScreenLimit, &own(Told::OnScreen), ErrorShape::Triangular, None),
+        y(Origin::ScreenLimit, &own(DelaySource::OnScreen), ErrorShape::Triangular, None),
         y(Origin::ScreenScatter, &|p| p.type_a, ErrorShape::Normal, scatter_dof),
-        y(Origin::PictureMarks, &own(Told::OnPicture), ErrorShape::Normal, marks.degrees_of_freedom()),
-        y(Origin::Traces, &own(Told::ByTraces), ErrorShape::Normal, None),
-        y(Origin::Delays, &own(Told::Directly), ErrorShape::Normal, None),
+        y(Origin::PictureMarks, &own(DelaySource::OnPicture), ErrorShape::Normal, marks.degrees_of_freedom()),
+        y(Origin::Traces, &own(DelaySource::ByTraces), ErrorShape::Normal, None),
+        y(Origin::Delays, &own(DelaySource::Directly), ErrorShape::Normal, None),
     ];
     all.extend(stated.iter().filter_map(|stated| stated.noise(base)));
     all.retain(|noise| noise.x.iter().chain(&noise.y).any(|u| *u > 0.0));
@@ -245,7 +261,7 @@ fn limit(p: &Point) -> f64 {
 }
 
 /// The sum in quadrature of each row's own errors.
-pub fn total(points: &[Point], noises: &[Noise], axis: impl Fn(&Noise) -> &Vec<f64>) -> Vec<f64> {
+pub fn total(points: &[Point], noises: &[RowErrors], axis: impl Fn(&RowErrors) -> &Vec<f64>) -> Vec<f64> {
     let each = (0..points.len()).map(|i| {
         let squares = noises.iter().filter_map(|noise| axis(noise).get(i)).map(|u| u * u);
         squares.sum::<f64>().sqrt()
@@ -254,7 +270,7 @@ pub fn total(points: &[Point], noises: &[Noise], axis: impl Fn(&Noise) -> &Vec<f
 }
 
 /// The parts of the slope's variance, those that rows have for themselves first.
-pub fn slope_parts(fit: &Fit, noises: &[Noise], shared: &[Shared]) -> Vec<SlopePart> {
+pub fn slope_parts(fit: &Fit, noises: &[RowErrors], shared: &[Shared]) -> Vec<SlopePart> {
     let own = noises.iter().map(|noise| independent_part(fit, noise));
     let common = shared.iter().zip(&fit.shared).map(|(shared, estimate)| SlopePart {
         origin: shared.origin.clone(),
@@ -280,7 +296,7 @@ fn merged(parts: impl Iterator<Item = SlopePart>) -> Vec<SlopePart> {
     all
 }
 
-fn independent_part(fit: &Fit, noise: &Noise) -> SlopePart {
+fn independent_part(fit: &Fit, noise: &RowErrors) -> SlopePart {
     let at = |list: &[f64], i: usize| list.get(i).copied().unwrap_or(0.0);
     let variance: f64 = (fit.rows.iter().enumerate())
         .map(|(i, row)| {

@@ -1,5 +1,5 @@
 use super::*;
-use crate::analysis::{LineAnalysis, analyse, sight};
+use crate::analysis::{LineAnalysis, analyse, prepare};
 use crate::line::{Data, fit};
 use crate::notebook::{Edit, Notebook};
 use crate::synth::{demo, random};
@@ -56,7 +56,8 @@ fn parts_add_up_to_the_variance_of_the_slope() -> Outcome {
 /// that lie on their line: there the weights' own dependence on the slope drops out.
 #[test]
 fn closed_forms_agree_with_differencing() -> Outcome {
-    let setup = sight(demo::typed_readings()?.0.page()).setup.map_err(|refusal| refusal.message)?;
+    let notebook = demo::typed_readings()?.0;
+    let setup = prepare(notebook.page(), None).setup.map_err(|refusal| refusal.message)?;
     let straight = fit(&setup.data)?;
     let y = setup.data.x.iter().map(|x| straight.intercept + straight.slope * x).collect();
     let data = Data { y, ..setup.data.clone() };

@@ -1,7 +1,7 @@
 //! Texts to numbers: reads what was typed, and notes what can't be read and where.
 
 use super::evidence::MARK_UNCERTAINTY;
-use super::types::{Place, Problem};
+use super::place::{Place, Problem};
 use crate::air::Air;
 use crate::notebook::{
     BenchField, OverlapPair, Page, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId, Splice,
@@ -189,10 +189,10 @@ pub struct AirLimits {
 /// How well the air is known: as typed behind each value ("21.5 ± 0.3"); else to ±1 °C, ±2 hPa, ±10 %, ±100 ppm and
 /// ±1 nm where a value was typed; else to ±5 °C, ±30 hPa, ±40 %, ±150 ppm and ±10 nm, as air in a room varies. All of
 /// these are rectangular (common practice, no source).
-pub fn air_limits(page: &Page, reader: &Reader) -> AirLimits {
+pub fn air_limits(page: &Page) -> AirLimits {
     let half_width = |field, unit: Unit, typed: f64, taken: f64| {
         let text = page.bench.get(&field).map_or("", String::as_str);
-        let number = quantity::parse(text, reader.mark, unit).ok();
+        let number = quantity::parse(text, page.decimal_mark, unit).ok();
         let rectangular = |half: f64| half / 3.0_f64.sqrt();
         number.map_or(rectangular(taken), |number| number.uncertainty.unwrap_or(rectangular(typed)))
     };

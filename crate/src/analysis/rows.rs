@@ -5,51 +5,15 @@
 //! says so.
 
 use super::cells::Cells;
-use super::delays::{Timing, Told, delay, full_uy, timing};
-use super::evidence::{Corner, Marks};
-use super::read::{Bench, RailNumbers, Reader, SettingNumbers, ruler_unit};
-use super::types::{Measured, Part, Place, Problem, RowReading};
-use crate::notebook::{Cell, Page, Row, RowId};
+use super::context::RowContext;
+use super::delays::{Timing, delay, timing};
+use super::point::{Point, full_uy};
+use super::read::{Bench, Reader, ruler_unit};
+use super::types::{Measured, Part, RowReading};
+use crate::notebook::{Cell, Row, RowId};
 use crate::quantity::{Number, Unit};
-use crate::rail::{self, Source, Stand};
+use crate::rail::Source;
 use crate::screen::{Scatter, pooled_scatter};
-
-/// One row in the numbers that the line needs: x is a distance in metres, y a delay in nanoseconds.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Point {
-    /// The row.
-    pub row: RowId,
-    /// Distance, m.
-    pub x: f64,
-    /// Delay, ns.
-    pub y: f64,
-    /// Standard uncertainty of the distance that no other row shares, m; none if none was stated.
-    pub ux: Option<f64>,
-    /// Standard uncertainty of the delay that no other row shares, ns; none if none was stated.
-    pub uy: Option<f64>,
-    /// The part of `uy` that comes from the scatter of repeats, ns.
-    pub type_a: f64,
-    /// What one standard deviation of each shared source does to the distance, m.
-    pub effects: Vec<(Source, f64)>,
-    /// Place of the rail among the rails, if the row was read on one.
-    pub rail: Option<usize>,
-    /// The rails with a free step that move this row.
-    pub free: Vec<usize>,
-    /// Time per division, ns, and its relative standard uncertainty, if the row was read on a screen; of traces, whose
-    /// recorder has one time base, zero and that.
-    pub time_base: Option<(f64, f64)>,
-    /// From what the delay was taken.
-    pub told: Told,
-    /// What one standard deviation of each coordinate of its grid's corners does to the delay, ns.
-    pub corners: Vec<(Corner, f64)>,
-}
-
-impl Point {
-    /// Standard uncertainty of the delay, shared parts included, ns; none if none was stated.
-    pub fn full_uy(&self) -> Option<f64> {
-        full_uy(self.y, self.uy, self.time_base, &self.corners)
-    }
-}
 
 /// All rows, read.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,22 +43,6 @@ pub struct Typed {
     pub edges: Vec<f64>,
 }
 
-/// Everything that a row is read against.
-pub struct Ground<'a> {
-    /// The notebook.
-    pub page: &'a Page,
-    /// The bench in numbers.
-    pub bench: &'a Bench,
-    /// The rails in numbers.
-    pub rails: &'a [RailNumbers],
-    /// Where the rails stand.
-    pub stands: &'a [Option<Stand>],
-    /// The time base settings with their own uncertainty.
-    pub settings: &'a [SettingNumbers],
-    /// The grids of pictures.
-    pub marks: &'a Marks,
-}
-
 /// A row half read: cells in numbers, edges not yet a delay (their scatter is pooled over all rows first).
 struct Draft<'a> {
     row: &'a Row,
@@ -113,8 +61,8 @@ struct Position {
 }
 
 /// Reads all rows.
-pub fn read(ground: &Ground, reader: &mut Reader) -> Rows {
-    let drafts: Vec<Draft> = ground.page.rows.iter().map(|row| draft(row, ground, reader)).collect();
+pub fn read(context: &RowContext, reader: &mut Reader) -> Rows {
+    let drafts: Vec<Draft> = context.page.rows.iter().map(|row| draft(row, context, reader)).collect();
     let scatter =
         pooled_scatter(drafts.iter().filter(|d| d.row.struck.is_none()).filter_map(|d| match &d.timing {
             Ok(Timing::Screen { edges, .. }) => Some(edges),
@@ -123,8 +71,8 @@ pub fn read(ground: &Ground, reader: &mut Reader) -> Rows {
     let mut rows =
         Rows { readings: Vec::new(), points: Vec::new(), struck: Vec::new(), scatter, typed: Vec::new() };
     for (index, draft) in drafts.iter().enumerate() {
-        let point = point(draft, ground.bench, scatter);
-        rows.readings.push(reading(index, draft, &point, ground));
+        let point = point(draft, &context.bench, scatter);
+        rows.readings.push(reading(index, draft, &point, context));
         rows.typed.push(Typed {
             row: draft.row.id,
             rail: draft.rail,
@@ -140,16 +88,16 @@ pub fn read(ground: &Ground, reader: &mut Reader) -> Rows {
     rows
 }
 
-fn draft<'a>(row: &'a Row, ground: &Ground, reader: &mut Reader) -> Draft<'a> {
+fn draft<'a>(row: &'a Row, context: &RowContext, reader: &mut Reader) -> Draft<'a> {
     let mut cells = Cells { row, reader };
-    let (rail, reading, position) = position(&mut cells, ground);
-    let (edges, timing) = timing(&mut cells, ground);
+    let (rail, reading, position) = position(&mut cells, context);
+    let (edges, timing) = timing(&mut cells, context);
     Draft { row, rail, reading, position, timing, edges }
 }
 
 type Placed = (Option<usize>, Option<Number>, Result<Position, String>);
 
-fn position(cells: &mut Cells, ground: &Ground) -> Placed {
+fn position(cells: &mut Cells, context: &RowContext) -> Placed {
     if cells.has(Cell::Distance) {
         if cells.has(Cell::Reading) {
             cells.note(
@@ -164,9 +112,9 @@ fn position(cells: &mut Cells, ground: &Ground) -> Placed {
             .ok_or_else(|| "the distance can't be read".into());
         return (None, None, position);
     }
-    let rail = rail_of(cells, ground);
+    let rail = rail_of(cells, context);
     let index = rail.as_ref().ok().copied();
-    let unit = index.and_then(|i| ground.page.rails.get(i)).map_or(Unit::CENTIMETRE, |r| ruler_unit(r.unit));
+    let unit = index.and_then(|i| context.page.rails.get(i)).map_or(Unit::CENTIMETRE, |r| ruler_unit(r.unit));
     if !cells.has(Cell::Reading) {
         return (index, None, Err("no rail reading yet".into()));
     }
@@ -174,7 +122,7 @@ fn position(cells: &mut Cells, ground: &Ground) -> Placed {
         return (index, None, Err("the rail reading can't be read".into()));
     };
     let position = rail.and_then(|index| {
-        let stand = ground.stands.get(index).and_then(Option::as_ref);
+        let stand = context.stands.get(index).and_then(Option::as_ref);
         let stand = stand.ok_or("its rail has no place yet: say under Apparatus where it stands")?;
         Ok(Position {
             x: stand.distance(reading.value),
@@ -187,10 +135,10 @@ fn position(cells: &mut Cells, ground: &Ground) -> Placed {
 }
 
 /// The rail that a row names; the only one there is if it names none.
-fn rail_of(cells: &mut Cells, ground: &Ground) -> Result<usize, String> {
+fn rail_of(cells: &mut Cells, context: &RowContext) -> Result<usize, String> {
     let name = cells.row.text(Cell::Rail).trim().to_owned();
     if name.is_empty() {
-        return match ground.page.rails.len() {
+        return match context.page.rails.len() {
             1 => Ok(0),
             0 => {
                 Err("no rail has been laid: describe one under Apparatus, or give the distance itself".into())
@@ -199,7 +147,7 @@ fn rail_of(cells: &mut Cells, ground: &Ground) -> Result<usize, String> {
         };
     }
     let names: Vec<String> =
-        ground.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
+        context.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
     let mut called = names.iter().enumerate().filter(|(_, other)| other.eq_ignore_ascii_case(&name));
     let (why, what_to_do) = match (called.next(), called.next()) {
         (Some((index, _)), None) => return Ok(index),
@@ -235,7 +183,7 @@ fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point
     })
 }
 
-fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, ground: &Ground) -> RowReading {
+fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, context: &RowContext) -> RowReading {
     let part = if draft.row.struck.is_some() {
         Part::Struck
     } else if is_blank(draft.row) {
@@ -256,7 +204,7 @@ fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, ground: &
         id: draft.row.id,
         number: index + 1,
         part,
-        rail: draft.rail.and_then(|i| ground.page.rails.get(i)).map(|rail| rail.id),
+        rail: draft.rail.and_then(|i| context.page.rails.get(i)).map(|rail| rail.id),
         reading: draft.reading.map(|number| number.value),
         time_per_division,
         distance: draft
@@ -264,7 +212,7 @@ fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, ground: &
             .as_ref()
             .ok()
             .map(|p| Measured { value: p.x, uncertainty: full_ux(p.ux, &p.effects) }),
-        delay: delay_of(draft, ground.bench, point),
+        delay: delay_of(draft, &context.bench, point),
     }
 }
 
@@ -291,23 +239,4 @@ fn delay_of(draft: &Draft, bench: &Bench, point: &Result<Point, String>) -> Opti
     let delay = delay(timing, bench, None);
     let uncertainty = full_uy(delay.y, delay.uy, delay.time_base, &delay.corners);
     Some(Measured { value: delay.y, uncertainty })
-}
-
-/// Places the rails; a joint that can't be laid becomes a problem at the splice.
-pub fn stands(page: &Page, rails: &[RailNumbers], problems: &mut Vec<Problem>) -> Vec<Option<Stand>> {
-    let mut stands: Vec<Option<Stand>> = Vec::with_capacity(rails.len());
-    // A rail whose texts can't be read stands nowhere; so does what is joined to it.
-    let readable: Vec<Option<&rail::Rail>> = rails.iter().map(|numbers| numbers.rail.as_ref()).collect();
-    for (typed, placed) in page.rails.iter().zip(rail::lay(&readable)) {
-        match placed {
-            None => stands.push(None),
-            Some(Ok(stand)) => stands.push(Some(stand)),
-            Some(Err(error)) => {
-                let place = Place::Splice { rail: typed.id, part: "splice".into() };
-                problems.push(Problem { place, message: error.to_string() });
-                stands.push(None);
-            }
-        }
-    }
-    stands
 }

@@ -7,8 +7,8 @@
 
 use sha2::{Digest, Sha256};
 
-use super::types::{Analysis, LineAnalysis};
-use crate::notebook::Seal;
+use super::types::{LineAnalysis, Speed};
+use crate::notebook::{Page, Seal};
 
 /// Largest relative shift.
 const LARGEST: f64 = 0.08;
@@ -23,15 +23,10 @@ pub fn factor(seal: Option<&Seal>) -> Option<f64> {
     Some(1.0 + LARGEST * place)
 }
 
-/// Covers the speed, and takes the comparison with c₀ away.
-pub fn cover(analysis: &mut Analysis, factor: f64) {
-    if let Ok(speed) = &mut analysis.speed {
-        speed.v *= factor;
-        speed.c *= factor;
-        speed.comparison = None;
-        speed.sealed = true;
-    }
-    analysis.hidden = Some(factor);
+/// The speed as it may be shown: while the seal is closed, with its factor, and without the comparison with c₀.
+pub fn shown_speed(page: &Page, speed: Speed) -> Speed {
+    let Some(factor) = factor(page.seal.as_ref()) else { return speed };
+    Speed { v: speed.v * factor, c: speed.c * factor, comparison: None, sealed: true, ..speed }
 }
 
 /// The line as its digits may be shown: with every slope divided by the factor of a closed seal.

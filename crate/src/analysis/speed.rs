@@ -1,11 +1,11 @@
 //! From the slope to v and c.
 //!
 //! v = κ·f/b and c = n_g·v, with f the path factor, b the slope, n_g the group index of the air and κ the correction
-//! for the beam's angle ([`Beside::correction`]). Relative
+//! for the beam's angle ([`BeyondFit::correction`]). Relative
 //! uncertainties of v and b are the same (JCGM 100:2008, 5.1.6); the second-order term of 1/b is (u(b)/b)²
 //! (JCGM 100:2008, 5.1.2, note).
 
-use super::budget::{Beside, budget};
+use super::budget::{BeyondFit, budget};
 use super::types::{AirReading, Budget, Comparison, LineAnalysis, Refusal, Speed};
 use crate::line::bias_of_reciprocal;
 use crate::notebook::{Basis, Page};
@@ -23,7 +23,12 @@ const METRE_PER_NANOSECOND: f64 = 1e9;
 ///
 /// # Errors
 /// Why the line gives no speed, or one without an uncertainty.
-pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading, beside: &Beside) -> Result<Speed, Refusal> {
+pub fn speed(
+    page: &Page,
+    line: &LineAnalysis,
+    air: &AirReading,
+    beyond: &BeyondFit,
+) -> Result<Speed, Refusal> {
     let refuse = |id: &str, message: String| Refusal { id: id.into(), rows: Vec::new(), message };
     let slope = line.fit.slope;
     if slope <= 0.0 {
@@ -31,7 +36,7 @@ pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading, beside: &Beside
         return Err(refuse("slope_not_positive", message.into()));
     }
     let group_index = air.group_index.clone().map_err(|message| refuse("no_air_index", message))?;
-    let of = |basis| budget(line, group_index, basis, beside);
+    let of = |basis| budget(line, group_index, basis, beyond);
     let stated = if line.stated { of(Basis::Stated) } else { None };
     let scatter = of(Basis::Scatter);
     let relative = |budget: &Option<Budget>| budget.as_ref().map(Budget::relative);
@@ -49,7 +54,7 @@ pub fn speed(page: &Page, line: &LineAnalysis, air: &AirReading, beside: &Beside
         let message = "the rows lie exactly on a line, so there is no scatter to judge by: state the uncertainty of each";
         return Err(refuse("no_scatter", message.into()));
     }
-    let v = beside.correction() * page.path.factor() / slope * METRE_PER_NANOSECOND;
+    let v = beyond.correction() * page.path.factor() / slope * METRE_PER_NANOSECOND;
     let c = group_index * v;
     let relative = budget.relative();
     let z = (c - C0) / (c * relative);

@@ -11,9 +11,13 @@
 //! Trials come in blocks, each from a stream of its own of the notebook's seed. So the digits don't depend on how
 //! many workers share the blocks, and are the same natively and in every browser.
 
-use super::parts::{Noise as Source, Shared};
-use super::types::{Origin, Refusal, Speed};
-use super::{analyse_page, sight};
+use super::analyse::{air_reading, analyse_page, line_of, speed_of};
+use super::origin::Origin;
+use super::parts::{RowErrors, Shared};
+use super::prepare::prepare;
+use super::seal;
+use super::types::{Refusal, Speed};
+
 use crate::budget::{
     Adaptive, BudgetError, CommonError, Histogram, OwnErrors, Quotient, Random, Redraw, Shape, Step, Summary,
     Validation, histogram, summarise, validate,
@@ -88,11 +92,11 @@ impl Trials {
     pub fn of(page: &Page) -> Result<Self, Refusal> {
         let refuse = |id: &str, message: String| Refusal { id: id.into(), rows: Vec::new(), message };
         let plan = plan(page).map_err(|message| refuse("no_trial_plan", message))?;
-        let analysis = analyse_page(page, None);
-        let speed = analysis.speed?;
-        let line = analysis.line?;
-        let seen = sight(page);
-        let (setup, beam_angle) = (seen.setup?, seen.beam_angle);
+        let prepared = prepare(page, None);
+        let air = air_reading(page, &prepared.context.bench);
+        let line = line_of(&prepared);
+        let speed = seal::shown_speed(page, speed_of(&prepared, &line, &air, None)?);
+        let (line, setup, beam_angle) = (line?, prepared.setup?, prepared.beam_angle);
         if setup.shared.len() != line.fit.shared.len() || matches!(setup.data.noise, Noise::Dense(_)) {
             let message = "trials are not drawn from a stated covariance matrix yet: state the errors that rows share one by one, or quote the budget";
             return Err(refuse("matrices", message.into()));
@@ -139,7 +143,7 @@ pub fn shape(shape: ErrorShape, degrees_of_freedom: Option<f64>) -> Shape {
     }
 }
 
-fn own(noise: &Source) -> OwnErrors {
+fn own(noise: &RowErrors) -> OwnErrors {
     let shape = shape(noise.shape, noise.degrees_of_freedom);
     // Student's t holds its degrees of freedom already.
     let degrees_of_freedom = noise.degrees_of_freedom.filter(|_| !matches!(shape, Shape::Student(_)));

@@ -2,69 +2,10 @@
 
 use serde::Serialize;
 
-use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, ErrorShape, GridId, RailField, RailId, RowId, SettingId, SharedId,
-};
-
-/// A place in the notebook that something typed stands at.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(tag = "at", rename_all = "snake_case")]
-pub enum Place {
-    /// A text of the bench.
-    Bench {
-        /// Which.
-        field: BenchField,
-    },
-    /// A text of a rail.
-    Rail {
-        /// Which rail.
-        rail: RailId,
-        /// Which text.
-        field: RailField,
-    },
-    /// A part of a rail's splice.
-    Splice {
-        /// Which rail.
-        rail: RailId,
-        /// "mark", "distance", "uncertainty", "mark_before", "gap", "pairs.0.here"…; "splice" for the whole.
-        part: String,
-    },
-    /// A time base setting.
-    Setting {
-        /// Which setting.
-        setting: SettingId,
-        /// Its uncertainty, or its time per division.
-        uncertainty: bool,
-    },
-    /// A shared error.
-    Shared {
-        /// Which one.
-        shared: SharedId,
-        /// Which of its texts: "uncertainty" or "degrees_of_freedom".
-        part: String,
-    },
-    /// A stated covariance matrix.
-    Covariance {
-        /// Of distances or of delays.
-        acts_on: ActsOn,
-    },
-    /// A cell of a row.
-    Cell {
-        /// Which row.
-        row: RowId,
-        /// Which cell.
-        cell: Cell,
-    },
-}
-
-/// Something typed that can't be used as it stands.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Problem {
-    /// Where.
-    pub place: Place,
-    /// What was found, what was expected and what to do.
-    pub message: String,
-}
+use super::notice::Notice;
+use super::origin::{Origin, Quantity};
+use super::place::Problem;
+use crate::notebook::{Basis, ErrorShape, RailId, RowId};
 
 /// A value with its standard uncertainty.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -91,9 +32,9 @@ pub struct Analysis {
     /// The speed, or why there is none.
     pub speed: Result<Speed, Refusal>,
     /// What a fixed level would do to v, where rows were read from traces.
-    pub walk: Option<super::evidence::WalkAnalysis>,
+    pub walk: Option<WalkAnalysis>,
     /// What was noticed, the most serious first.
-    pub notices: Vec<crate::analysis::notices::Notice>,
+    pub notices: Vec<Notice>,
     /// The hidden factor that a closed seal puts on v and c.
     #[serde(skip)]
     pub hidden: Option<f64>,
@@ -184,86 +125,6 @@ pub struct AirReading {
     pub u_group_index: Option<f64>,
 }
 
-/// From where an error comes.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(tag = "from", rename_all = "snake_case")]
-pub enum Origin {
-    /// The mark at the splitter, or the splice, of a rail.
-    Splice {
-        /// The rail.
-        rail: RailId,
-    },
-    /// The scale of a ruler.
-    RulerScale {
-        /// The rail.
-        rail: RailId,
-    },
-    /// The time base at one setting.
-    TimeBase {
-        /// Time per division, ns.
-        time_per_division: f64,
-    },
-    /// The corners of the grid on pictures.
-    Grid {
-        /// The grid.
-        grid: GridId,
-    },
-    /// Stated by the user.
-    Stated {
-        /// Which.
-        shared: SharedId,
-    },
-    /// Reading the rulers.
-    RailReadings,
-    /// Distances given with an uncertainty of their own.
-    Distances,
-    /// The limit to which edges are read on the screen.
-    ScreenLimit,
-    /// The scatter of repeated screen readings.
-    ScreenScatter,
-    /// Marking edges on pictures.
-    PictureMarks,
-    /// The noise of recorded traces.
-    Traces,
-    /// Delays given with an uncertainty of their own.
-    Delays,
-    /// Stated covariance matrices, with everything else that is in the fit.
-    Matrices,
-    /// The scatter of the rows about the line.
-    Scatter,
-    /// The angle between beam and rails.
-    BeamAngle,
-    /// The index of air.
-    Air,
-    /// The skew between the two channels, which moves only t₀.
-    ChannelSkew,
-}
-
-impl Origin {
-    /// A name for it that stays as long as what it is about.
-    pub fn id(&self) -> String {
-        match self {
-            Self::Splice { rail } => format!("splice-{rail}"),
-            Self::RulerScale { rail } => format!("ruler-scale-{rail}"),
-            Self::TimeBase { time_per_division } => format!("time-base-{time_per_division}"),
-            Self::Grid { grid } => format!("grid-{grid}"),
-            Self::Stated { shared } => format!("stated-{shared}"),
-            Self::RailReadings => "rail-readings".into(),
-            Self::Distances => "distances".into(),
-            Self::ScreenLimit => "screen-limit".into(),
-            Self::ScreenScatter => "screen-scatter".into(),
-            Self::PictureMarks => "picture-marks".into(),
-            Self::Traces => "traces".into(),
-            Self::Delays => "delays".into(),
-            Self::Matrices => "matrices".into(),
-            Self::Scatter => "scatter".into(),
-            Self::BeamAngle => "beam-angle".into(),
-            Self::Air => "air".into(),
-            Self::ChannelSkew => "channel-skew".into(),
-        }
-    }
-}
-
 /// One part of the slope's variance.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SlopePart {
@@ -282,24 +143,6 @@ pub struct SlopePart {
     pub shape: ErrorShape,
     /// Whether each row has an error of its own, rather than all the same.
     pub independent: bool,
-}
-
-/// The kind of quantity that an error is, which fixes its unit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Quantity {
-    /// A length, m.
-    Length,
-    /// A time, ns.
-    Time,
-    /// A ratio.
-    Ratio,
-    /// An angle, rad.
-    Angle,
-    /// A length on a picture, pixels.
-    Pixel,
-    /// A slope, ns/m.
-    Slope,
 }
 
 /// The straight line Δt = t₀ + b·d and what goes with it.
@@ -494,4 +337,15 @@ pub enum Entry {
     Beside,
     /// It shifts all distances or all delays alike, so it moves t₀ and not the slope.
     ShiftsOnly,
+}
+
+/// What a fixed level does to the delays of a run, and would do to v.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WalkAnalysis {
+    /// The rows, with distance (m), fixed level less constant fraction, and its standard uncertainty (ns).
+    pub rows: Vec<(RowId, f64, f64, f64)>,
+    /// The line of the differences over distance.
+    pub line: crate::trace::Walk,
+    /// By what fraction v would lie off with a fixed level, and the standard uncertainty of that.
+    pub shift: (f64, f64),
 }

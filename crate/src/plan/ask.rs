@@ -3,9 +3,9 @@
 //! The weights of a fit hang on what is stated and on where the rows stand, not on what they will read. So rows that
 //! lie exactly on the line expected give the very u(b) that real ones will.
 
-use super::spot::{Ground, Spot, first_row, with_rows};
-use crate::analysis::budget::{Beside, budget};
-use crate::analysis::{Entry, LineAnalysis, Origin, Refusal, Sight, line as analysed, sight};
+use super::spot::{PlanContext, Spot, first_row, with_rows};
+use crate::analysis::budget::{BeyondFit, budget};
+use crate::analysis::{Entry, LineAnalysis, Origin, PreparedPage, Refusal, line, prepare};
 use crate::line::{Data, Noise, fit};
 use crate::notebook::{Basis, Page, Row};
 
@@ -39,10 +39,9 @@ pub struct Asked {
 /// # Errors
 /// Why they give no line.
 pub fn ask(page: &Page) -> Result<Asked, Refusal> {
-    let seen = sight(page);
-    let Sight { rows, setup, beam_angle, .. } = seen;
+    let PreparedPage { rows, setup, beam_angle, .. } = prepare(page, None);
     let mut setup = setup?;
-    let line = analysed::bare(page, &rows.points, &setup)?;
+    let line = line::fit(page, &rows.points, &setup)?;
     let (prediction, beside) = predicted(&line, beam_angle).ok_or_else(|| Refusal {
         id: "no_uncertainty".into(),
         rows: Vec::new(),
@@ -54,8 +53,8 @@ pub fn ask(page: &Page) -> Result<Asked, Refusal> {
 }
 
 fn predicted(line: &LineAnalysis, beam_angle: f64) -> Option<(Prediction, f64)> {
-    let beside = Beside { u_air: None, beam_angle, probability: 0.95, what_if: None };
-    let parts = budget(line, 1.0, Basis::Stated, &beside).filter(|_| line.stated)?;
+    let beyond = BeyondFit { u_air: None, beam_angle, probability: 0.95, what_if: None };
+    let parts = budget(line, 1.0, Basis::Stated, &beyond).filter(|_| line.stated)?;
     let of = |own: bool| -> f64 {
         let parts = parts.components.iter().filter(|part| (part.entry == Entry::Rows) == own);
         parts.map(|part| part.relative * part.relative).sum()
@@ -107,8 +106,10 @@ fn among(data: &Data, rows: &[usize]) -> Data {
 ///
 /// # Errors
 /// Why they give no line.
-pub fn ask_spots(ground: &Ground, spots: &[Spot]) -> Result<Asked, Refusal> {
-    let rows: Vec<Row> =
-        (first_row(ground.page)..).zip(spots).map(|(id, spot)| ground.row(id, spot, &ground.model)).collect();
-    ask(&with_rows(ground.page, rows, Vec::new()))
+pub fn ask_spots(context: &PlanContext, spots: &[Spot]) -> Result<Asked, Refusal> {
+    let rows: Vec<Row> = (first_row(context.page)..)
+        .zip(spots)
+        .map(|(id, spot)| context.row(id, spot, &context.model))
+        .collect();
+    ask(&with_rows(context.page, rows, Vec::new()))
 }

@@ -31,11 +31,11 @@ use crate::rail::Joint;
 use ask::{Prediction, ask_spots};
 use next::{Next, SIDE, Taken, distinct, next};
 use positions::Position;
-use spot::{FINE, Ground, Model, Spot};
+use spot::{FINE, Model, PlanContext, Spot};
 
 /// Rows that a proposal has where nothing is planned yet: eight, or four on each of many rails.
-fn rows_to_propose(ground: &Ground) -> usize {
-    (4 * ground.rails.len()).max(8)
+fn rows_to_propose(context: &PlanContext) -> usize {
+    (4 * context.rails.len()).max(8)
 }
 
 /// A plan, looked at from all sides.
@@ -108,23 +108,23 @@ pub enum Warning {
 /// # Errors
 /// Why there is nothing to plan on, and what to do.
 pub fn plan(page: &Page, analysis: &Analysis) -> Result<Plan, Refusal> {
-    let ground = Ground::of(page)?;
-    let positions = positions::read(&ground);
+    let context = PlanContext::of(page)?;
+    let positions = positions::read(&context);
     let spots = positions::spots(&positions);
-    let predicted = expected(&ground, &spots);
-    let count = if spots.len() < 2 { rows_to_propose(&ground) } else { spots.len() };
-    let (spread, ends) = proposals(&ground, count);
-    let taken = taken(&ground, analysis, &positions);
-    let fastest = spots.iter().filter_map(|spot| ground.time(&spot.time_base)).min_by(f64::total_cmp);
+    let predicted = expected(&context, &spots);
+    let count = if spots.len() < 2 { rows_to_propose(&context) } else { spots.len() };
+    let (spread, ends) = proposals(&context, count);
+    let taken = taken(&context, analysis, &positions);
+    let fastest = spots.iter().filter_map(|spot| context.time(&spot.time_base)).min_by(f64::total_cmp);
     Ok(Plan {
-        what_if: what_ifs(&ground, &positions, &spots),
-        warnings: warnings(&ground, &positions, spots.len()),
-        next: next(&ground, &taken.0),
+        what_if: what_ifs(&context, &positions, &spots),
+        warnings: warnings(&context, &positions, spots.len()),
+        next: next(&context, &taken.0),
         taken: taken.1,
-        reach: ground.period().zip(ground.reach()),
+        reach: context.period().zip(context.reach()),
         step: fastest.map(|time| {
-            let u = ground.bench.half_width * (2.0_f64 / 3.0).sqrt() * time;
-            (time, u, 2.0 * 2.0_f64.sqrt() * u / ground.model.slope)
+            let u = context.bench.half_width * (2.0_f64 / 3.0).sqrt() * time;
+            (time, u, 2.0 * 2.0_f64.sqrt() * u / context.model.slope)
         }),
         positions,
         predicted,
@@ -138,26 +138,26 @@ pub fn plan(page: &Page, analysis: &Analysis) -> Result<Plan, Refusal> {
 /// # Errors
 /// Why they give nothing yet.
 pub fn forecast(page: &Page) -> Result<Prediction, Refusal> {
-    let ground = Ground::of(page)?;
-    expected(&ground, &planned(&ground))
+    let context = PlanContext::of(page)?;
+    expected(&context, &planned(&context))
 }
 
-fn expected(ground: &Ground, spots: &[Spot]) -> Result<Prediction, Refusal> {
+fn expected(context: &PlanContext, spots: &[Spot]) -> Result<Prediction, Refusal> {
     if spots.len() < 2 {
         let message = "Plan two positions or more, far apart: a line needs them.";
         return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message: message.into() });
     }
-    ask_spots(ground, spots).map(|asked| asked.prediction)
+    ask_spots(context, spots).map(|asked| asked.prediction)
 }
 
 /// The places of the rows planned.
-pub fn planned(ground: &Ground) -> Vec<Spot> {
-    positions::spots(&positions::read(ground))
+pub fn planned(context: &PlanContext) -> Vec<Spot> {
+    positions::spots(&positions::read(context))
 }
 
 /// Places spread over all rails, for a run of which nothing is planned.
-pub fn spread(ground: &Ground) -> Vec<Spot> {
-    proposals(ground, rows_to_propose(ground)).0.map_or_else(Vec::new, |proposal| proposal.spots)
+pub fn spread(context: &PlanContext) -> Vec<Spot> {
+    proposals(context, rows_to_propose(context)).0.map_or_else(Vec::new, |proposal| proposal.spots)
 }
 
 /// Where a handle on a rail is moved to.
@@ -171,41 +171,41 @@ pub enum To {
 
 /// The place that a planned position is moved to; none where it stands on no rail, or is of no number known.
 pub fn moved(page: &Page, id: PositionId, to: To) -> Option<Spot> {
-    let ground = Ground::of(page).ok()?;
-    let position = positions::read(&ground).into_iter().find(|position| position.id == id)?;
+    let context = PlanContext::of(page).ok()?;
+    let position = positions::read(&context).into_iter().find(|position| position.id == id)?;
     let rail = position.rail?;
-    let (near, far) = ground.ends(rail)?;
+    let (near, far) = context.ends(rail)?;
     match to {
-        To::Share(share) => ground.round_spot(rail, near + share * (far - near), FINE),
+        To::Share(share) => context.round_spot(rail, near + share * (far - near), FINE),
         To::Steps(steps) => {
             let from = position.spot.map_or(near, |spot| spot.distance);
-            let step = ground.fine_step(rail)?;
-            ground.round_spot(rail, from + steps * step, FINE)
+            let step = context.fine_step(rail)?;
+            context.round_spot(rail, from + steps * step, FINE)
         }
     }
 }
 
 /// The rows so far, also those whose place is written and whose screen is still to be read; or the rows planned while
 /// there are none. And how many were read.
-fn taken(ground: &Ground, analysis: &Analysis, positions: &[Position]) -> (Taken, usize) {
+fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> (Taken, usize) {
     let count = analysis.rows.iter().filter(|reading| reading.part == Part::Used).count();
-    let model = model(ground, analysis, count);
+    let model = model(context, analysis, count);
     let (mut rows, mut places) = (Vec::new(), Vec::new());
-    for (row, reading) in ground.page.rows.iter().zip(&analysis.rows) {
+    for (row, reading) in context.page.rows.iter().zip(&analysis.rows) {
         let Some(distance) = reading.distance.map(|distance| distance.value) else { continue };
-        let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
         match (&reading.part, rail) {
             (Part::Used, _) => rows.push(row.clone()),
             (Part::Incomplete { .. }, Some(rail)) => {
-                rows.push(ground.row(row.id, &open_spot(ground, row, rail, distance), &model));
+                rows.push(context.row(row.id, &open_spot(context, row, rail, distance), &model));
             }
             _ => continue,
         }
         places.push((rail, distance));
     }
     if rows.is_empty() {
-        for (id, spot) in (spot::first_row(ground.page)..).zip(positions::spots(positions)) {
-            rows.push(ground.row(id, &spot, &model));
+        for (id, spot) in (spot::first_row(context.page)..).zip(positions::spots(positions)) {
+            rows.push(context.row(id, &spot, &model));
             places.push((Some(spot.rail), spot.distance));
         }
     }
@@ -213,25 +213,25 @@ fn taken(ground: &Ground, analysis: &Analysis, positions: &[Position]) -> (Taken
 }
 
 /// The place of a row whose screen is still to be read.
-fn open_spot(ground: &Ground, row: &Row, rail: usize, distance: f64) -> Spot {
+fn open_spot(context: &PlanContext, row: &Row, rail: usize, distance: f64) -> Spot {
     let time_base = row.text(Cell::TimeBase).trim();
     let time_base =
-        if ground.time(time_base).is_some() { time_base.to_owned() } else { ground.fastest(distance) };
+        if context.time(time_base).is_some() { time_base.to_owned() } else { context.fastest(distance) };
     Spot { rail, reading: row.text(Cell::Reading).trim().to_owned(), distance, time_base }
 }
 
 /// The line that the rows so far lie on.
-fn model(ground: &Ground, analysis: &Analysis, count: usize) -> Model {
+fn model(context: &PlanContext, analysis: &Analysis, count: usize) -> Model {
     match &analysis.line {
         Ok(line) if count > 0 && line.fit.slope > 0.0 => {
             Model { t0: line.fit.intercept, slope: line.fit.slope }
         }
-        _ => ground.model,
+        _ => context.model,
     }
 }
 
-fn what_ifs(ground: &Ground, positions: &[Position], spots: &[Spot]) -> WhatIfs {
-    let Ok(asked) = ask_spots(ground, spots) else { return WhatIfs::default() };
+fn what_ifs(context: &PlanContext, positions: &[Position], spots: &[Spot]) -> WhatIfs {
+    let Ok(asked) = ask_spots(context, spots) else { return WhatIfs::default() };
     // Each row once, and the first row of each position once more.
     let mut again: Vec<usize> = (0..spots.len()).collect();
     let mut first = 0;
@@ -241,33 +241,33 @@ fn what_ifs(ground: &Ground, positions: &[Position], spots: &[Spot]) -> WhatIfs 
     }
     WhatIfs {
         again: asked.with(&again),
-        rail: one_more_rail(ground, spots),
-        faster: faster(ground, spots),
+        rail: one_more_rail(context, spots),
+        faster: faster(context, spots),
         floor: asked.floor(),
     }
 }
 
-fn faster(ground: &Ground, spots: &[Spot]) -> Option<(f64, usize)> {
+fn faster(context: &PlanContext, spots: &[Spot]) -> Option<(f64, usize)> {
     let mut quick = spots.to_vec();
     let mut count = 0;
     for spot in &mut quick {
-        let half = ground.time(&spot.time_base).map(|time| time / 2.0);
-        if let Some(half) = half.filter(|half| ground.holds(spot.distance, *half)) {
-            spot.time_base = in_unit(half, Unit::NANOSECOND, ground.page.decimal_mark);
+        let half = context.time(&spot.time_base).map(|time| time / 2.0);
+        if let Some(half) = half.filter(|half| context.holds(spot.distance, *half)) {
+            spot.time_base = in_unit(half, Unit::NANOSECOND, context.page.decimal_mark);
             count += 1;
         }
     }
-    ask_spots(ground, &quick).ok().map(|asked| (asked.prediction.relative, count))
+    ask_spots(context, &quick).ok().map(|asked| (asked.prediction.relative, count))
 }
 
 /// One more rail of the last one's length, joined to its far end as well as that one is joined; positions on it
 /// stand as on the last one, or three of them evenly.
-fn one_more_rail(ground: &Ground, spots: &[Spot]) -> Option<f64> {
-    let page = ground.page;
+fn one_more_rail(context: &PlanContext, spots: &[Spot]) -> Option<f64> {
+    let page = context.page;
     let last = page.rails.len().checked_sub(1)?;
-    let (typed, rail) = (page.rails.get(last)?, ground.rails.get(last)?.rail.as_ref()?);
-    let (near, far) = ground.ends(last)?;
-    let stand = ground.stands.get(last)?.as_ref()?;
+    let (typed, rail) = (page.rails.get(last)?, context.rails.get(last)?.rail.as_ref()?);
+    let (near, far) = context.ends(last)?;
+    let stand = context.stands.get(last)?.as_ref()?;
     let uncertainty = match rail.joint {
         Joint::At { uncertainty, .. } | Joint::Meeting { uncertainty, .. } => uncertainty,
         Joint::Overlap { .. } | Joint::Free { .. } => stand.u_offset(),
@@ -286,42 +286,42 @@ fn one_more_rail(ground: &Ground, spots: &[Spot]) -> Option<f64> {
     more.texts.insert(RailField::Name, NEW_RAIL.to_owned());
     let mut page = page.clone();
     page.rails.push(more);
-    let ground = Ground::of(&page).ok()?;
-    let (from, to) = ground.ends(last + 1)?;
-    if ground.reach().is_some_and(|reach| to > reach) {
+    let context = PlanContext::of(&page).ok()?;
+    let (from, to) = context.ends(last + 1)?;
+    if context.reach().is_some_and(|reach| to > reach) {
         return None;
     }
     let mut all = spots.to_vec();
     for spot in spots.iter().filter(|spot| spot.rail == last) {
         let distance = spot.distance + from - near;
-        let kept = ground.time(&spot.time_base).is_some_and(|time| ground.holds(distance, time));
-        let time_base = if kept { spot.time_base.clone() } else { ground.fastest(distance) };
+        let kept = context.time(&spot.time_base).is_some_and(|time| context.holds(distance, time));
+        let time_base = if kept { spot.time_base.clone() } else { context.fastest(distance) };
         all.push(Spot { rail: last + 1, distance, time_base, reading: spot.reading.clone() });
     }
     if all.len() == spots.len() {
-        all.append(&mut ground.along(last + 1, SIDE));
+        all.append(&mut context.along(last + 1, SIDE));
     }
-    ask_spots(&ground, &all).ok().map(|asked| asked.prediction.relative)
+    ask_spots(&context, &all).ok().map(|asked| asked.prediction.relative)
 }
 
 /// The name of a rail that is not there.
 const NEW_RAIL: &str = "one more";
 
 /// Rows spread over all rails, and as many at the two ends.
-fn proposals(ground: &Ground, count: usize) -> (Option<Proposal>, Option<Proposal>) {
-    let length = |rail: usize| ground.ends(rail).map_or(0.0, |(near, far)| (far - near.max(0.0)).max(0.0));
+fn proposals(context: &PlanContext, count: usize) -> (Option<Proposal>, Option<Proposal>) {
+    let length = |rail: usize| context.ends(rail).map_or(0.0, |(near, far)| (far - near.max(0.0)).max(0.0));
     let mut total = 0.0;
-    for rail in 0..ground.rails.len() {
+    for rail in 0..context.rails.len() {
         total += length(rail);
     }
     let mut spread: Vec<Spot> = Vec::new();
     let (mut so_far, mut placed) = (0.0, 0);
-    for rail in 0..ground.rails.len() {
+    for rail in 0..context.rails.len() {
         so_far += length(rail);
         // Of the running sum, so that the parts add up to the count.
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of the count")]
         let until = (count as f64 * so_far / total).round() as usize;
-        spread.append(&mut ground.along(rail, (until - placed).max(SIDE)));
+        spread.append(&mut context.along(rail, (until - placed).max(SIDE)));
         placed = until;
     }
     let mut ends = Vec::new();
@@ -334,30 +334,30 @@ fn proposals(ground: &Ground, count: usize) -> (Option<Proposal>, Option<Proposa
         ends = vec![near.clone(); spread.len() / 2];
         ends.resize(spread.len(), far.clone());
     }
-    (proposal(ground, spread), proposal(ground, ends))
+    (proposal(context, spread), proposal(context, ends))
 }
 
-fn proposal(ground: &Ground, spots: Vec<Spot>) -> Option<Proposal> {
-    let relative = expected(ground, &spots).ok()?.relative;
+fn proposal(context: &PlanContext, spots: Vec<Spot>) -> Option<Proposal> {
+    let relative = expected(context, &spots).ok()?.relative;
     Some(Proposal { spots, relative })
 }
 
-fn warnings(ground: &Ground, positions: &[Position], rows: usize) -> Vec<Warning> {
+fn warnings(context: &PlanContext, positions: &[Position], rows: usize) -> Vec<Warning> {
     let (mut off, mut beyond, mut off_screen) = (Vec::new(), Vec::new(), Vec::new());
     let mut places = Vec::new();
-    let reach = ground.reach().unwrap_or(f64::INFINITY);
+    let reach = context.reach().unwrap_or(f64::INFINITY);
     for (number, position) in (1..).zip(positions) {
         let Some(spot) = &position.spot else { continue };
         places.push((Some(spot.rail), spot.distance));
-        let (near, far) = ground.ends(spot.rail).unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+        let (near, far) = context.ends(spot.rail).unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
         if spot.distance < near - 1e-9 || spot.distance > far + 1e-9 {
             off.push(number);
         }
         if spot.distance >= reach {
             beyond.push(number);
         }
-        let room = ground.time(&spot.time_base).map(|time| time * ground.bench.screen_width);
-        if room.is_some_and(|room| ground.model.delay(spot.distance) > room) {
+        let room = context.time(&spot.time_base).map(|time| time * context.bench.screen_width);
+        if room.is_some_and(|room| context.model.delay(spot.distance) > room) {
             off_screen.push(number);
         }
     }
@@ -372,7 +372,7 @@ fn warnings(ground: &Ground, positions: &[Position], rows: usize) -> Vec<Warning
         return all;
     }
     let mut used = Vec::new();
-    for rail in 0..ground.rails.len() {
+    for rail in 0..context.rails.len() {
         let have = distinct(&places, rail);
         if have > 0 {
             used.push((rail, have));
@@ -385,7 +385,7 @@ fn warnings(ground: &Ground, positions: &[Position], rows: usize) -> Vec<Warning
             }
         }
     }
-    all.extend(cluster(ground, &places, reach));
+    all.extend(cluster(context, &places, reach));
     if rows < FEW {
         all.push(Warning::Few(rows));
     }
@@ -396,13 +396,13 @@ fn warnings(ground: &Ground, positions: &[Position], rows: usize) -> Vec<Warning
 const FEW: usize = 5;
 
 /// All positions within a third of the length that there is.
-fn cluster(ground: &Ground, places: &[(Option<usize>, f64)], reach: f64) -> Option<Warning> {
+fn cluster(context: &PlanContext, places: &[(Option<usize>, f64)], reach: f64) -> Option<Warning> {
     let (mut spanned, mut whole) = (Range::default(), Range::default());
     for (_, distance) in places {
         spanned.take(*distance);
     }
-    for rail in 0..ground.rails.len() {
-        if let Some((near, far)) = ground.ends(rail) {
+    for rail in 0..context.rails.len() {
+        if let Some((near, far)) = context.ends(rail) {
             whole.take(near.max(0.0));
             whole.take(far.min(reach));
         }

@@ -66,8 +66,8 @@ fn independent_readings_give_the_closed_form() -> Outcome {
         notebook.apply(position(id, "", &format!("{d} m"), "2", &repeats.to_string()), "")?;
     }
     let found = forecast(notebook.page()).map_err(|refusal| refusal.message)?;
-    let ground = Ground::of(notebook.page()).map_err(|refusal| refusal.message)?;
-    let slope = ground.group_index / C0 * 1e9;
+    let context = PlanContext::of(notebook.page()).map_err(|refusal| refusal.message)?;
+    let slope = context.group_index / C0 * 1e9;
     let (u_t, u_d): (f64, f64) = (0.05 * (2.0_f64 / 3.0).sqrt() * 2.0, 0.0005);
     let sigma = (u_t * u_t + slope * slope * u_d * u_d).sqrt();
     let all: Vec<f64> = places.iter().flat_map(|(d, n)| std::iter::repeat_n(*d, *n as usize)).collect();
@@ -221,11 +221,11 @@ fn proposals_are_spread_or_at_the_ends() -> Outcome {
         for rail in 0..rails {
             assert!(spread.spots.iter().filter(|spot| spot.rail == rail).count() >= SIDE);
         }
-        let ground = Ground::of(notebook.page()).map_err(|refusal| refusal.message)?;
+        let context = PlanContext::of(notebook.page()).map_err(|refusal| refusal.message)?;
         let at_one_setting = |spots: &[Spot]| {
             let spots: Vec<Spot> =
                 spots.iter().map(|spot| Spot { time_base: "2".into(), ..spot.clone() }).collect();
-            ask_spots(&ground, &spots).map(|asked| asked.prediction.readings)
+            ask_spots(&context, &spots).map(|asked| asked.prediction.readings)
         };
         let (apart, even) = (at_one_setting(&ends.spots), at_one_setting(&spread.spots));
         let (apart, even) = apart.ok().zip(even.ok()).ok_or("no line")?;

@@ -1,7 +1,7 @@
 //! The next reading that would help most, and the one that would show most.
 
 use super::ask::{Asked, ask};
-use super::spot::{Ground, Model, Spot, first_row, with_rows};
+use super::spot::{Model, PlanContext, Spot, first_row, with_rows};
 use crate::notebook::Row;
 
 /// Places looked at on each rail.
@@ -47,12 +47,12 @@ pub struct Taken {
 
 /// The reading that would lower u(v)/v most; and, where it is another one, the reading that would show most of what
 /// the line can't tell yet.
-pub fn next(ground: &Ground, taken: &Taken) -> Vec<Next> {
+pub fn next(context: &PlanContext, taken: &Taken) -> Vec<Next> {
     let count = taken.rows.len();
-    let each = EFFORT / count.max(1) / ground.rails.len().max(1);
-    let mut spots = ground.everywhere(each.clamp(7, PLACES));
+    let each = EFFORT / count.max(1) / context.rails.len().max(1);
+    let mut spots = context.everywhere(each.clamp(7, PLACES));
     for spot in &mut spots {
-        if let Some(time_base) = near_time_base(ground, taken, spot.distance) {
+        if let Some(time_base) = near_time_base(context, taken, spot.distance) {
             spot.time_base = time_base;
         }
     }
@@ -60,7 +60,7 @@ pub fn next(ground: &Ground, taken: &Taken) -> Vec<Next> {
     for (_, distance) in &taken.places {
         middle += distance / count as f64;
     }
-    let asked = asked(ground, taken, &spots);
+    let asked = asked(context, taken, &spots);
     let with = |more: Option<usize>| {
         let mut rows: Vec<usize> = (0..count).collect();
         rows.extend(more.map(|place| count + place));
@@ -70,7 +70,7 @@ pub fn next(ground: &Ground, taken: &Taken) -> Vec<Next> {
     // Without a line yet: far from the middle of what there is, and at the near end to begin with.
     let mut best: Option<(Next, f64)> = None;
     let mut honest: Option<(Next, f64)> = None;
-    let poor = poor_side(ground, taken, &spots);
+    let poor = poor_side(context, taken, &spots);
     for (place, spot) in spots.iter().enumerate() {
         let lever = (spot.distance - middle).abs();
         let after = before.and_then(|_| with(Some(place)));
@@ -107,28 +107,28 @@ fn keep(best: &mut Option<(Next, f64)>, worth: f64, spot: &Spot, effect: Option<
 }
 
 /// All rows taken and, behind them, one at each place looked at.
-fn asked(ground: &Ground, taken: &Taken, spots: &[Spot]) -> Option<Asked> {
+fn asked(context: &PlanContext, taken: &Taken, spots: &[Spot]) -> Option<Asked> {
     let taken_last = taken.rows.iter().map(|row| row.id).max().unwrap_or(0);
-    let first = first_row(ground.page).max(taken_last.saturating_add(1));
-    let rows = (first..).zip(spots).map(|(id, spot)| ground.row(id, spot, &taken.model));
+    let first = first_row(context.page).max(taken_last.saturating_add(1));
+    let rows = (first..).zip(spots).map(|(id, spot)| context.row(id, spot, &taken.model));
     let all: Vec<Row> = taken.rows.iter().cloned().chain(rows).collect();
     let expected = all.len();
-    ask(&with_rows(ground.page, all, Vec::new())).ok().filter(|asked| asked.prediction.rows == expected)
+    ask(&with_rows(context.page, all, Vec::new())).ok().filter(|asked| asked.prediction.rows == expected)
 }
 
 /// The time base of the nearest row, if the delay finds room on the screen at it.
-fn near_time_base(ground: &Ground, taken: &Taken, distance: f64) -> Option<String> {
+fn near_time_base(context: &PlanContext, taken: &Taken, distance: f64) -> Option<String> {
     let from = |place: &(Option<usize>, f64)| (place.1 - distance).abs();
     let near = taken.rows.iter().zip(&taken.places).min_by(|a, b| from(a.1).total_cmp(&from(b.1)))?.0;
     let text = near.text(crate::notebook::Cell::TimeBase).trim();
-    let time = ground.time(text)?;
-    ground.holds(distance, time).then(|| text.to_owned())
+    let time = context.time(text)?;
+    context.holds(distance, time).then(|| text.to_owned())
 }
 
 /// The first rail, if there are several, with too few positions to test its splice, and how many it has.
-fn poor_side(ground: &Ground, taken: &Taken, spots: &[Spot]) -> Option<(usize, usize)> {
-    let rails = 0..ground.rails.len();
-    if rails.clone().filter(|rail| ground.ends(*rail).is_some()).count() < 2 {
+fn poor_side(context: &PlanContext, taken: &Taken, spots: &[Spot]) -> Option<(usize, usize)> {
+    let rails = 0..context.rails.len();
+    if rails.clone().filter(|rail| context.ends(*rail).is_some()).count() < 2 {
         return None;
     }
     rails

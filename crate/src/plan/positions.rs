@@ -2,8 +2,8 @@
 
 use litemap::LiteMap;
 
-use super::spot::{Ground, Spot, first_row, with_rows};
-use crate::analysis::{Place, sight};
+use super::spot::{PlanContext, Spot, first_row, with_rows};
+use crate::analysis::{Place, prepare};
 use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row};
 use crate::quantity::{NumberError, Unit, parse};
 
@@ -26,32 +26,33 @@ pub struct Position {
 }
 
 /// Reads the planned positions.
-pub fn read(ground: &Ground) -> Vec<Position> {
-    let first = first_row(ground.page);
+pub fn read(context: &PlanContext) -> Vec<Position> {
+    let first = first_row(context.page);
     let mut rows = Vec::new();
-    for (id, typed) in (first..).zip(&ground.page.plan) {
+    for (id, typed) in (first..).zip(&context.page.plan) {
         let texts = [(Cell::Rail, typed.rail.clone()), (Cell::Reading, typed.reading.clone())];
         rows.push(Row { id, cells: LiteMap::from_iter(texts), ..Row::default() });
     }
-    let seen = sight(&with_rows(ground.page, rows, Vec::new()));
+    let page = with_rows(context.page, rows, Vec::new());
+    let prepared = prepare(&page, None);
     let mut positions = Vec::new();
-    for (typed, reading) in ground.page.plan.iter().zip(&seen.rows.readings) {
+    for (typed, reading) in context.page.plan.iter().zip(&prepared.rows.readings) {
         let mut problems = Vec::new();
-        for problem in &seen.problems {
+        for problem in &prepared.problems {
             if let Place::Cell { row, cell } = problem.place
                 && row == reading.id
             {
                 problems.push((cell, problem.message.clone()));
             }
         }
-        let rail = ground.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
+        let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
         let spot = rail.zip(reading.distance).map(|(rail, distance)| Spot {
             rail,
             reading: typed.reading.trim().to_owned(),
             distance: distance.value,
-            time_base: time_base(ground, typed, distance.value, &mut problems),
+            time_base: time_base(context, typed, distance.value, &mut problems),
         });
-        let repeats = repeats(ground.page, typed).unwrap_or_else(|message| {
+        let repeats = repeats(context.page, typed).unwrap_or_else(|message| {
             problems.push((Cell::Remark, message));
             1
         });
@@ -61,13 +62,13 @@ pub fn read(ground: &Ground) -> Vec<Position> {
 }
 
 fn time_base(
-    ground: &Ground,
+    context: &PlanContext,
     typed: &PlannedPosition,
     distance: f64,
     problems: &mut Vec<(Cell, String)>,
 ) -> String {
     let text = typed.time_base.trim();
-    if ground.time(text).is_some() {
+    if context.time(text).is_some() {
         return text.to_owned();
     }
     if !text.is_empty() {
@@ -76,7 +77,7 @@ fn time_base(
             format!("“{text}” is no time per division: write a number above zero, in ns"),
         ));
     }
-    ground.fastest(distance)
+    context.fastest(distance)
 }
 
 fn repeats(page: &Page, typed: &PlannedPosition) -> Result<usize, String> {

@@ -5,10 +5,10 @@
 //! is said to be unknown. The speed of light is c₀. Every shared error is drawn from a stream of its own of the seed,
 //! known by the name of the error, so that what was so can be told again from the seed alone.
 
-use super::spot::{Ground, Spot, first_row, position, with_rows};
+use super::spot::{PlanContext, Spot, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
-use crate::analysis::{Origin, Quantity, Refusal, Sight, sight};
+use crate::analysis::{Origin, Quantity, Refusal, prepare};
 use crate::budget::Random;
 use crate::notebook::{Notebook, Page, RailId, Scope};
 use crate::quantity::{Unit, fixed};
@@ -39,12 +39,12 @@ pub fn rehearse(page: &Page, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
     let mut page = with_rows(page, Vec::new(), page.plan.clone());
     // An error of chosen rows has no rows here.
     page.shared.retain(|shared| !matches!(shared.rows, Scope::Rows(_)));
-    let ground = Ground::of(&page)?;
-    let mut spots = planned(&ground);
+    let context = PlanContext::of(&page)?;
+    let mut spots = planned(&context);
     if spots.len() < 2 {
-        spots = spread(&ground);
+        spots = spread(&context);
     }
-    read(&ground, &spots, seed)
+    read(&context, &spots, seed)
 }
 
 /// The numbers that belong to something of a name.
@@ -65,7 +65,7 @@ struct Drawn {
     steps: Vec<f64>,
 }
 
-fn drawn(seed: u32, page: &Page, setup: &crate::analysis::line::Setup) -> Drawn {
+fn drawn(seed: u32, page: &Page, setup: &crate::analysis::setup::Setup) -> Drawn {
     let error = |shared: &crate::analysis::parts::Shared| {
         shape(shared.shape, shared.degrees_of_freedom).draw(&mut stream(seed, &shared.origin.id()))
     };
@@ -80,14 +80,15 @@ fn drawn(seed: u32, page: &Page, setup: &crate::analysis::line::Setup) -> Drawn 
     }
 }
 
-fn read(ground: &Ground, spots: &[Spot], seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
-    let page = ground.page;
+fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+    let page = context.page;
     let mut rows = Vec::new();
     for (id, spot) in (first_row(page)..).zip(spots) {
-        rows.push(ground.row(id, spot, &ground.model));
+        rows.push(context.row(id, spot, &context.model));
     }
-    let Sight { setup, bench, beam_angle, .. } = sight(&with_rows(page, rows, Vec::new()));
-    let setup = setup?;
+    let expected = with_rows(page, rows, Vec::new());
+    let prepared = prepare(&expected, None);
+    let (setup, beam_angle) = (prepared.setup?, prepared.beam_angle);
     let all = drawn(seed, page, &setup);
     let mut random = stream(seed, "rows");
     let at = |list: &[f64], row: usize| list.get(row).copied().unwrap_or(0.0);
@@ -108,25 +109,25 @@ fn read(ground: &Ground, spots: &[Spot], seed: u32) -> Result<Vec<[String; 5]>, 
         for (column, step) in setup.data.free.iter().zip(&all.steps) {
             place -= step * at(column.entries(), row);
         }
-        delay += ground.model.slope * place * stretch;
+        delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
         // A time base that can't be read stands for the fastest, which can.
-        let ends = begins + delay / ground.time(&spot.time_base).unwrap_or(1.0);
+        let ends = begins + delay / context.time(&spot.time_base).unwrap_or(1.0);
         let mut edge = |divisions: f64| {
-            let seen = divisions + bench.half_width * (2.0 * random.unit() - 1.0);
+            let seen = divisions + prepared.context.bench.half_width * (2.0 * random.unit() - 1.0);
             fixed(seen, -3, page.decimal_mark)
         };
         let (a, b) = (edge(begins), edge(ends));
         let position = position(page, 0, spot);
-        read.push([position.rail, reading(ground, spot, own_x), position.time_base, a, b]);
+        read.push([position.rail, reading(context, spot, own_x), position.time_base, a, b]);
     }
     Ok(read)
 }
 
 /// What a ruler is read to show, to the place of its uncertainty.
-fn reading(ground: &Ground, spot: &Spot, error: f64) -> String {
-    let stand = ground.stands.get(spot.rail).and_then(Option::as_ref);
-    let rail = ground.page.rails.get(spot.rail);
+fn reading(context: &PlanContext, spot: &Spot, error: f64) -> String {
+    let stand = context.stands.get(spot.rail).and_then(Option::as_ref);
+    let rail = context.page.rails.get(spot.rail);
     let Some((stand, rail)) = stand.zip(rail) else { return spot.reading.clone() };
     let unit: Unit = crate::analysis::read::ruler_unit(rail.unit);
     let (mut place, mut digit) = (0, 1.0);
@@ -134,7 +135,7 @@ fn reading(ground: &Ground, spot: &Spot, error: f64) -> String {
         place -= 1;
         digit /= 10.0;
     }
-    fixed(unit.from_base(stand.reading(spot.distance + error)), place, ground.page.decimal_mark)
+    fixed(unit.from_base(stand.reading(spot.distance + error)), place, context.page.decimal_mark)
 }
 
 /// What was really so in a rehearsal; none in any other notebook.
@@ -142,7 +143,7 @@ pub fn truth(notebook: &Notebook) -> Option<Truth> {
     // As it was made: what was stated since then says nothing of what was drawn.
     let page = notebook.first_page();
     let seed = page.rehearsal?;
-    let setup = sight(&page).setup.ok()?;
+    let setup = prepare(&page, None).setup.ok()?;
     let all = drawn(seed, &page, &setup);
     let errors = setup.shared.iter().zip(&all.errors);
     let steps = setup.free.iter().zip(&all.steps);

@@ -3,8 +3,9 @@
 use litemap::LiteMap;
 
 use crate::air;
+use crate::analysis::context::RowContext;
 use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
-use crate::analysis::{C0, Refusal, Sight, sight};
+use crate::analysis::{C0, Refusal, prepare};
 use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row, RowId};
 use crate::quantity::{Unit, fixed, in_unit, parse};
 use crate::rail::{self, Stand};
@@ -48,7 +49,7 @@ impl Model {
 }
 
 /// The bench that a plan stands on.
-pub struct Ground<'a> {
+pub struct PlanContext<'a> {
     /// The notebook.
     pub page: &'a Page,
     /// The bench in numbers.
@@ -63,7 +64,7 @@ pub struct Ground<'a> {
     pub group_index: f64,
 }
 
-impl<'a> Ground<'a> {
+impl<'a> PlanContext<'a> {
     /// The bench as it is described.
     ///
     /// # Errors
@@ -71,22 +72,23 @@ impl<'a> Ground<'a> {
     pub fn of(page: &'a Page) -> Result<Self, Refusal> {
         let refuse =
             |id: &str, message: &str| Refusal { id: id.into(), rows: Vec::new(), message: message.into() };
-        let Sight { bench, rails, stands, .. } = sight(&with_rows(page, Vec::new(), Vec::new()));
+        let bare = with_rows(page, Vec::new(), Vec::new());
+        let RowContext { bench, rails, stands, .. } = prepare(&bare, None).context;
         let group_index = air::group_index(&bench.air, bench.wavelength_nm)
             .map_err(|error| refuse("no_air_index", &error.to_string()))?;
         let slope = page.path.factor() * group_index / C0 * 1e9;
-        let ground = Self { page, bench, rails, stands, model: Model { t0: 0.0, slope }, group_index };
+        let context = Self { page, bench, rails, stands, model: Model { t0: 0.0, slope }, group_index };
         if page.rails.is_empty() {
             return Err(refuse(
                 "no_rails",
                 "There is nothing to plan on yet: describe a rail under Apparatus.",
             ));
         }
-        if (0..page.rails.len()).all(|index| ground.ends(index).is_none()) {
+        if (0..page.rails.len()).all(|index| context.ends(index).is_none()) {
             let message = "No rail can be planned on yet: write under Apparatus its first and last mark, and say where it stands.";
             return Err(refuse("no_place", message));
         }
-        Ok(ground)
+        Ok(context)
     }
 
     /// Near and far end of a rail, m from the splitter; none while its place or its span is not known.

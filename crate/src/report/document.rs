@@ -12,7 +12,7 @@ use super::shown::{
 };
 use super::table::{Column, Table};
 use super::words;
-use crate::analysis::notices::Notice;
+use crate::analysis::Notice;
 use crate::notebook::BenchField;
 use crate::view::{Field, RailView, RowState, TrialsView, View};
 

@@ -1,10 +1,11 @@
 //! The charts of a notebook: from what was analysed to what is drawn.
 
 use super::Charts;
-use crate::analysis::evidence::WalkAnalysis;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::Outcome;
-use crate::analysis::{Analysis, BudgetComponent, LineAnalysis, Measured, Part, RailStand, RowReading};
+use crate::analysis::{
+    Analysis, BudgetComponent, LineAnalysis, Measured, Part, RailStand, RowReading, WalkAnalysis,
+};
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
     Mark, Share, SharesPicture, Theme, Upright,

@@ -1,9 +1,9 @@
 //! A view to test with: every text in it is the one given; and an analysis with round numbers.
 
-use crate::analysis::notices::{Notice, Section, Weight};
 use crate::analysis::{
     AirReading, Analysis, Budget, Checks, Comparison, LineAnalysis, Part, Refusal, RowReading, Speed,
 };
+use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
 use crate::notebook::{
     ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, OverlapPair, Path, RailField, RulerUnit, Scope,

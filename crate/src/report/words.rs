@@ -1,6 +1,6 @@
 //! The words of the report: labels, headings and the standing cautions, in one place.
 
-use crate::analysis::notices::Weight;
+use crate::analysis::Weight;
 use crate::notebook::{ActsOn, BenchField, Effect, Path, RailField, Sense, Splice};
 use crate::view::{Field, RowState};
 

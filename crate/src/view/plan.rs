@@ -7,7 +7,7 @@ use crate::analysis::{Analysis, Origin, Part, Quantity, listed};
 use crate::notebook::{Cell, Notebook, Page, PositionId};
 use crate::plan::next::Why;
 use crate::plan::rehearsal::truth;
-use crate::plan::spot::{Ground, Spot};
+use crate::plan::spot::{PlanContext, Spot};
 use crate::plan::{Plan, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
 
@@ -15,11 +15,12 @@ use crate::quantity::{DecimalMark, fixed, plain};
 pub fn plan_view(page: &Page, analysis: &Analysis) -> PlanView {
     let rehearsal = page.rehearsal.is_some();
     let mut view = PlanView { rehearsal, ..PlanView::default() };
-    let (ground, found) = match Ground::of(page).and_then(|ground| Ok((ground, plan(page, analysis)?))) {
-        Ok(both) => both,
-        Err(refusal) => return PlanView { refusal: refusal.message, ..view },
-    };
-    let teller = Teller { page, ground: &ground };
+    let (context, found) =
+        match PlanContext::of(page).and_then(|context| Ok((context, plan(page, analysis)?))) {
+            Ok(both) => both,
+            Err(refusal) => return PlanView { refusal: refusal.message, ..view },
+        };
+    let teller = Teller { page, context: &context };
     for (typed, read) in page.plan.iter().zip(&found.positions) {
         view.positions.push(PositionView {
             typed: typed.clone(),
@@ -74,10 +75,10 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> PlanView {
 /// Where a handle would stand, and what would be expected of the plan then; nothing if it can't move there. Changes
 /// nothing.
 pub fn move_view(page: &Page, id: PositionId, to: To) -> ProposedView {
-    let Some((ground, spot)) = Ground::of(page).ok().zip(moved(page, id, to)) else {
+    let Some((context, spot)) = PlanContext::of(page).ok().zip(moved(page, id, to)) else {
         return ProposedView::default();
     };
-    let teller = Teller { page, ground: &ground };
+    let teller = Teller { page, context: &context };
     let mut changed = page.clone();
     for planned in &mut changed.plan {
         if planned.id == id {
@@ -132,7 +133,7 @@ fn share_text(share: f64) -> String {
 /// Tells places and figures of one notebook.
 struct Teller<'a> {
     page: &'a Page,
-    ground: &'a Ground<'a>,
+    context: &'a PlanContext<'a>,
 }
 
 impl Teller<'_> {
@@ -146,7 +147,7 @@ impl Teller<'_> {
 
     fn place(&self, spot: &Spot) -> PlaceView {
         let Some(rail) = self.page.rails.get(spot.rail) else { return PlaceView::default() };
-        let (near, far) = self.ground.ends(spot.rail).unwrap_or((spot.distance, spot.distance + 1.0));
+        let (near, far) = self.context.ends(spot.rail).unwrap_or((spot.distance, spot.distance + 1.0));
         let share = ((spot.distance - near) / (far - near)).clamp(0.0, 1.0);
         let mut shown = spot.reading.clone();
         // A reading may be typed with its unit.
@@ -169,14 +170,14 @@ impl Teller<'_> {
     fn lanes(&self, analysis: &Analysis) -> Vec<LaneView> {
         let (mut low, mut high): (f64, f64) = (0.0, 0.0);
         for index in 0..self.page.rails.len() {
-            if let Some((near, far)) = self.ground.ends(index) {
+            if let Some((near, far)) = self.context.ends(index) {
                 (low, high) = (low.min(near), high.max(far));
             }
         }
         let mut lanes = Vec::new();
         for (index, rail) in self.page.rails.iter().enumerate() {
-            let stand = self.ground.stands.get(index).and_then(Option::as_ref);
-            let Some(((near, far), stand)) = self.ground.ends(index).zip(stand) else { continue };
+            let stand = self.context.stands.get(index).and_then(Option::as_ref);
+            let Some(((near, far), stand)) = self.context.ends(index).zip(stand) else { continue };
             let unit = ruler_unit(rail.unit);
             let mut ends = Vec::new();
             for distance in [near, far] {
@@ -268,7 +269,7 @@ impl Teller<'_> {
     fn reach(&self, found: &Plan, all: &mut Vec<Said>) {
         let mark = self.page.decimal_mark;
         let factor = self.page.path.factor();
-        let speed = format!("{} m/ns", plain(factor / self.ground.model.slope, 4, mark));
+        let speed = format!("{} m/ns", plain(factor / self.context.model.slope, 4, mark));
         let factor = fixed(factor, 0, mark);
         if let Some((period, reach)) = found.reach {
             let period = format!("{} ns", plain(period, 4, mark));

@@ -3,9 +3,11 @@
 use std::f64::consts::{FRAC_1_SQRT_2, SQRT_2};
 
 use super::{
-    LineError, Search, fit_by,
+    error::LineError,
     input::{Column, Data, Dense, FreeColumn, Noise, Stated, finite, full},
     result::{Estimate, Fit},
+    search::Search,
+    solve::fit_by,
 };
 use crate::rank::select;
 

@@ -14,10 +14,10 @@
 //! offset in the readings costs accuracy in between. How good the interpolation is, [`refit`](super::refit) tries out.
 
 use std::array::from_fn;
-use std::f64::consts::PI;
 
 use super::{
     basis::{Basis, dot},
+    chebyshev::{self, lagrange, value},
     noise::{Independent, Noise},
     problem::Problem,
 };
@@ -49,9 +49,19 @@ pub(super) struct Size {
     pub coefficients: usize,
 }
 
-/// ω^m P at one slope.
+/// ω^m P at one slope, and what becomes of its sums.
 #[derive(Debug, Clone)]
 struct Node {
+    matrix: Matrix,
+    /// What yᵀPy, xᵀPy and xᵀPx add to each coefficient of the gradient.
+    to_gradient: Vec<[f64; 3]>,
+    /// What xᵀPx adds to the information and to its change per s.
+    to_information: [f64; 2],
+}
+
+/// ω^m P at one slope: a diagonal less a few directions.
+#[derive(Debug, Clone)]
+struct Matrix {
     /// The diagonal part, row by row.
     weights: Vec<f64>,
     /// 1/Σ weights: the constant's part.
@@ -60,13 +70,9 @@ struct Node {
     directions: Vec<Vec<f64>>,
     /// P x at the anchors, so that nearly all of x that the other unknowns take up is never summed. Empty where the
     /// anchors are one place, whose P x is zero.
-    pull: Vec<f64>,
+    px_at_anchors: Vec<f64>,
     /// xᵀPx at the anchors.
-    anchored: f64,
-    /// What yᵀPy, xᵀPy and xᵀPx add to each coefficient of the gradient.
-    adds: Vec<[f64; 3]>,
-    /// What xᵀPx adds to the spread and to its change per s.
-    spreads: [f64; 2],
+    xpx_at_anchors: f64,
 }
 
 /// ½ dχ²/ds as a polynomial in s, of several trials.
@@ -75,7 +81,7 @@ pub(super) struct Gradient<const L: usize> {
     coefficients: [[f64; L]; MOST_COEFFICIENTS],
     len: usize,
     /// xᵀPx in units of s, and its change per s.
-    spread: [[f64; L]; 2],
+    information: [[f64; L]; 2],
 }
 
 /// The least χ² of several trials.
@@ -87,8 +93,8 @@ pub(super) struct Least<const L: usize> {
     pub step: [f64; L],
     /// ½ d²χ²/ds².
     pub curvature: [f64; L],
-    /// xᵀPx in units of s: what the curvature would be with P held still.
-    pub spread: [f64; L],
+    /// xᵀPx in units of s: what the curvature would be with P held still (the Gauss–Newton information).
+    pub information: [f64; L],
 }
 
 impl Nodes {
@@ -107,7 +113,7 @@ impl Nodes {
         let mut noise = noise.clone();
         let kappa = Some(0.5 * reach / nominal).filter(|kappa| kappa.abs() < RISING).unwrap_or(0.0);
         let growth = growth(&mut noise, nominal, reach)?;
-        let places = chebyshev(size.nodes);
+        let places = chebyshev::places(size.nodes);
         let node = |k: usize| {
             let factor = |s: f64| {
                 let omega = 1.0 + growth * s * (1.0 + kappa * s);
@@ -116,11 +122,10 @@ impl Nodes {
             let part = lagrange(&places, k, kappa);
             let slant = part.get(1).unwrap_or(&0.0) - part[0] * growth * size.nodes as f64;
             let slope = nominal + reach * places[k];
-            let node = Node::new(problem, &mut noise, slope, factor(places[k]), anchors)?;
             Some(Node {
-                adds: adds(|s| value(&part, s) / factor(s), reach, size.coefficients),
-                spreads: [part[0], slant].map(|share| reach * reach * share),
-                ..node
+                matrix: Matrix::new(problem, &mut noise, slope, factor(places[k]), anchors)?,
+                to_gradient: to_gradient(|s| value(&part, s) / factor(s), reach, size.coefficients),
+                to_information: [part[0], slant].map(|share| reach * reach * share),
             })
         };
         let all = (0..size.nodes).map(node).collect::<Option<_>>()?;
@@ -130,21 +135,21 @@ impl Nodes {
     /// The gradient in the trials whose rows these are.
     pub fn gradient<const L: usize>(&self, rows: &[Row<L>]) -> Gradient<L> {
         let mut coefficients = [[0.0; L]; MOST_COEFFICIENTS];
-        let mut spread = [[0.0; L]; 2];
+        let mut information = [[0.0; L]; 2];
         for node in &self.all {
-            let [yy, xy, xx] = node.sums(rows);
-            for (coefficient, [by_yy, by_xy, by_xx]) in coefficients.iter_mut().zip(&node.adds) {
+            let [yy, xy, xx] = node.matrix.sums(rows);
+            for (coefficient, [by_yy, by_xy, by_xx]) in coefficients.iter_mut().zip(&node.to_gradient) {
                 for l in 0..L {
                     coefficient[l] += by_yy * yy[l] + by_xy * xy[l] + by_xx * xx[l];
                 }
             }
-            for (spread, by_xx) in spread.iter_mut().zip(node.spreads) {
+            for (information, by_xx) in information.iter_mut().zip(node.to_information) {
                 for l in 0..L {
-                    spread[l] += by_xx * xx[l];
+                    information[l] += by_xx * xx[l];
                 }
             }
         }
-        Gradient { coefficients, len: self.coefficients, spread }
+        Gradient { coefficients, len: self.coefficients, information }
     }
 
     /// ½ dχ²/db at `s` in one trial.
@@ -154,7 +159,7 @@ impl Nodes {
     }
 }
 
-impl Node {
+impl Matrix {
     fn new(
         problem: &Problem,
         noise: &mut Independent,
@@ -188,7 +193,7 @@ impl Node {
         };
         let weights = back(&noise.root_weight, factor);
         let directions = basis.columns().skip(1).map(|column| back(column, factor.sqrt())).collect();
-        let (pull, anchored) = anchors.map_or((vec![], 0.0), |anchors| {
+        let (px_at_anchors, xpx_at_anchors) = anchors.map_or((vec![], 0.0), |anchors| {
             let mut left = vec![0.0; n + problem.shared.len()];
             left[..n].copy_from_slice(anchors);
             noise.whiten(&mut left[..n]);
@@ -196,7 +201,7 @@ impl Node {
             (back(&left, factor), projected.left * factor)
         });
         let per_total = 1.0 / weights.iter().sum::<f64>();
-        Some(Node { weights, per_total, directions, pull, anchored, adds: vec![], spreads: [0.0; 2] })
+        Some(Self { weights, per_total, directions, px_at_anchors, xpx_at_anchors })
     }
 
     /// yᵀPy, xᵀPy and xᵀPx.
@@ -216,11 +221,11 @@ impl Node {
                 xx[l] -= x[l] * x[l];
             }
         }
-        if !self.pull.is_empty() {
-            let [x, y] = along(&self.pull, rows);
+        if !self.px_at_anchors.is_empty() {
+            let [x, y] = along(&self.px_at_anchors, rows);
             for l in 0..L {
                 xy[l] += y[l];
-                xx[l] += 2.0 * x[l] + self.anchored;
+                xx[l] += 2.0 * x[l] + self.xpx_at_anchors;
             }
         }
         [yy, xy, xx]
@@ -283,8 +288,8 @@ impl<const L: usize> Gradient<L> {
             }
             curvature = first;
         }
-        let spread = from_fn(|l| self.spread[0][l] + s[l] * self.spread[1][l]);
-        Least { s, step, curvature, spread }
+        let information = from_fn(|l| self.information[0][l] + s[l] * self.information[1][l]);
+        Least { s, step, curvature, information }
     }
 
     /// The polynomial and its derivative.
@@ -310,59 +315,18 @@ fn growth(noise: &mut Independent, slope: f64, reach: f64) -> Option<f64> {
 
 /// What yᵀPy, xᵀPy and xᵀPx at a node add to the coefficients of ½ d/ds of `part` (yᵀPy − 2 δ xᵀPy + δ² xᵀPx), with
 /// δ = `reach` · s: each of the three functions of s as a polynomial through Chebyshev's places.
-fn adds(part: impl Fn(f64) -> f64, reach: f64, coefficients: usize) -> Vec<[f64; 3]> {
-    let places = chebyshev(coefficients + 1);
-    let mut adds = vec![[0.0; 3]; coefficients];
+fn to_gradient(part: impl Fn(f64) -> f64, reach: f64, coefficients: usize) -> Vec<[f64; 3]> {
+    let places = chebyshev::places(coefficients + 1);
+    let mut parts = vec![[0.0; 3]; coefficients];
     for (k, s) in places.iter().enumerate() {
         let delta = reach * s;
         let here = [1.0, -2.0 * delta, delta * delta].map(|by| by * part(*s));
         let polynomial = lagrange(&places, k, 0.0);
-        for (power, (adds, coefficient)) in (1..).zip(adds.iter_mut().zip(&polynomial[1..])) {
-            for (add, here) in adds.iter_mut().zip(here) {
-                *add += 0.5 * f64::from(power) * coefficient * here;
+        for (power, (parts, coefficient)) in (1..).zip(parts.iter_mut().zip(&polynomial[1..])) {
+            for (part, here) in parts.iter_mut().zip(here) {
+                *part += 0.5 * f64::from(power) * coefficient * here;
             }
         }
     }
-    adds
-}
-
-/// cos for angles from 0 to π, by its series: the general one brings tables for angles without bound.
-pub(super) fn cosine(angle: f64) -> f64 {
-    let (mut term, mut sum) = (1.0, 1.0);
-    for k in 1..=14 {
-        let k = f64::from(2 * k);
-        term *= -angle * angle / (k * (k - 1.0));
-        sum += term;
-    }
-    sum
-}
-
-/// Chebyshev's places for interpolation in −1 … 1.
-fn chebyshev(count: usize) -> Vec<f64> {
-    (0..count).map(|k| cosine(PI * (k as f64 + 0.5) / count as f64)).collect()
-}
-
-/// The coefficients in s of what is 1 at place `k`, 0 at the others, and of the least degree in z = s + κ s².
-fn lagrange(places: &[f64], k: usize, kappa: f64) -> Vec<f64> {
-    let z = |s: f64| s + kappa * s * s;
-    let others = (0..).zip(places).filter(|(j, _)| *j != k);
-    others.fold(vec![1.0], |polynomial, (_, place)| {
-        let per = 1.0 / (z(places[k]) - z(*place));
-        let factor = [-z(*place) * per, per, kappa * per];
-        times(&polynomial, &factor[..if kappa == 0.0 { 2 } else { 3 }])
-    })
-}
-
-fn times(a: &[f64], b: &[f64]) -> Vec<f64> {
-    let mut product = vec![0.0; a.len() + b.len() - 1];
-    for (i, a) in a.iter().enumerate() {
-        for (place, b) in product[i..].iter_mut().zip(b) {
-            *place += a * b;
-        }
-    }
-    product
-}
-
-fn value(polynomial: &[f64], s: f64) -> f64 {
-    polynomial.iter().rev().fold(0.0, |value, coefficient| value * s + coefficient)
+    parts
 }

@@ -1,11 +1,13 @@
 //! The readings in units of their own spans and counted from their weighted mean. The scales are powers of two, so
 //! that scaling costs no digit, and multiplying by their reciprocals is the same as dividing, but quicker.
 
+use nalgebra::DMatrix;
+
 use super::{
     basis::dot,
     error::LineError,
-    input::{Column, Data, FreeColumn},
-    noise::Noise,
+    input::{Column, Data, Dense, FreeColumn, Stated},
+    noise::{Independent, Joint, Noise},
     pair::Pair,
 };
 
@@ -69,6 +71,29 @@ impl Frame {
     /// As [`y`](Self::y), without rounding.
     pub fn y_closely(&self, y: f64) -> Pair {
         Pair::difference(y, self.y_origin).over(self.y_scale)
+    }
+
+    /// The rows' own errors, in the scaled units.
+    pub fn independent(&self, stated: &Stated) -> Independent {
+        let variances = |list: &[f64], scale: f64| {
+            let per_unit = 1.0 / scale;
+            list.iter().map(|u| (u * per_unit) * (u * per_unit)).collect()
+        };
+        let var_x =
+            if stated.ux.iter().any(|u| *u > 0.0) { variances(&stated.ux, self.x_scale) } else { vec![] };
+        let cov_xy = stated.cov_xy.iter().map(|cov| cov / self.x_scale / self.y_scale).collect();
+        Independent::new(var_x, variances(&stated.uy, self.y_scale), cov_xy)
+    }
+
+    /// The covariance matrix of `n` rows, in the scaled units.
+    pub fn joint(&self, dense: &Dense, n: usize) -> Joint {
+        let block = |list: &[f64], a: f64, b: f64| {
+            let stated = list.iter().any(|value| *value != 0.0);
+            stated.then(|| DMatrix::from_row_iterator(n, n, list.iter().map(|value| value / a / b)))
+        };
+        let (x, y) = (self.x_scale, self.y_scale);
+        let yy = block(&dense.yy, y, y).unwrap_or_else(|| DMatrix::zeros(n, n));
+        Joint::new(block(&dense.xx, x, x), yy, block(&dense.xy, x, y))
     }
 }
 

@@ -1,9 +1,9 @@
 //! The slope of a line whose readings are redrawn again and again, for Monte Carlo: the noise model stays, only the
 //! readings change, so all that hangs on the noise is worked out once (see [`nodes`](super::nodes)).
 //!
-//! [`Refit::slope`] gives the slope that [`fit`](super::fit) would, within 10⁻⁷ of its standard uncertainty. That bound
+//! [`Refit::slope`] gives the slope that [`fit`](super::fit()) would, within 10⁻⁷ of its standard uncertainty. That bound
 //! is not proved but measured: the quick way is tried out against the engine's own gradient when it is made, and refused
-//! if it is off. A trial it was not made for goes to [`fit`](super::fit) itself: a slope more than four standard
+//! if it is off. A trial it was not made for goes to [`fit`](super::fit()) itself: a slope more than four standard
 //! uncertainties from the nominal one, χ² so bent that there may be a second valley, readings all but at one place.
 //! So does every trial under a full covariance matrix.
 //!
@@ -11,12 +11,14 @@
 //! another order, so one trial gives the same bits alone, in any lane, natively and in a browser.
 
 use super::{
+    chebyshev::cosine,
     input::{Column, Data, Noise},
-    nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size, cosine},
+    nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size},
     noise::Independent,
     problem::{Frame, Problem},
     profile::Profile,
     result::Fit,
+    solve::fit,
 };
 
 /// How far the slopes foreseen reach, in standard uncertainties as stated, or as the scatter has them if
@@ -28,8 +30,8 @@ const CLOSE: f64 = 4e-8;
 const SETTLED: f64 = 1e-4;
 /// As in the engine's search: where the curvature is off by more than this share, there may be a second valley.
 const BENT: f64 = 0.1;
-/// Readings keep more than this share of the nominal spread of positions, or the engine looks at them.
-const SPREAD: f64 = 1e-3;
+/// Readings keep more than this share of the nominal information, or the engine looks at them.
+const INFORMATION: f64 = 1e-3;
 
 /// A line to be fitted to many sets of readings under one noise model.
 #[derive(Debug, Clone)]
@@ -56,7 +58,7 @@ impl Refit {
         Refit { data: data.clone(), quick: Quick::new(data, fit), rows: vec![] }
     }
 
-    /// The slope with these readings in place of the nominal ones, row by row. NaN where [`fit`](super::fit) gives an
+    /// The slope with these readings in place of the nominal ones, row by row. NaN where [`fit`](super::fit()) gives an
     /// error, or the number of rows is another.
     pub fn slope(&mut self, x: &[f64], y: &[f64]) -> f64 {
         let [slope] = self.slopes(x.as_chunks().0, y.as_chunks().0);
@@ -87,7 +89,7 @@ impl Refit {
     fn by_the_engine(&mut self, x: impl Iterator<Item = f64>, y: impl Iterator<Item = f64>) -> f64 {
         self.data.x.iter_mut().zip(x).for_each(|(place, x)| *place = x);
         self.data.y.iter_mut().zip(y).for_each(|(place, y)| *place = y);
-        super::fit(&self.data).map_or(f64::NAN, |line| line.slope)
+        fit(&self.data).map_or(f64::NAN, |line| line.slope)
     }
 }
 
@@ -98,8 +100,8 @@ struct Quick {
     anchors: Anchors,
     /// How far s may lie from 0.
     limit: f64,
-    /// The least spread of positions, in units of s.
-    spread: f64,
+    /// The least information, in units of s.
+    least_information: f64,
 }
 
 /// From where readings are counted.
@@ -125,13 +127,13 @@ impl Quick {
     /// NaN for the engine.
     fn slopes<const L: usize>(&self, x: &[[f64; L]], y: &[[f64; L]], rows: &mut [Row<L>]) -> [f64; L] {
         self.write_rows(x, y, rows);
-        let Least { s, step, curvature, spread } = self.nodes.gradient(rows).zero();
+        let Least { s, step, curvature, information } = self.nodes.gradient(rows).zero();
         let mut slopes = [f64::NAN; L];
         for l in 0..L {
             let sound = s[l].abs() <= self.limit
                 && step[l].abs() <= SETTLED
-                && (curvature[l] - spread[l]).abs() <= BENT * spread[l]
-                && spread[l] >= self.spread;
+                && (curvature[l] - information[l]).abs() <= BENT * information[l]
+                && information[l] >= self.least_information;
             slopes[l] = if sound { self.nodes.nominal + self.nodes.reach * s[l] } else { f64::NAN };
         }
         slopes
@@ -185,7 +187,7 @@ impl<'a> Rig<'a> {
         let own_units = Frame { x_scale: 1.0, y_scale: 1.0, ..around };
         let (shared, mut noise): (&[Column], _) = match &data.noise {
             Noise::Unstated => (&[], Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
-            Noise::Stated(stated) => (&stated.shared, super::independent(stated, &own_units)),
+            Noise::Stated(stated) => (&stated.shared, own_units.independent(stated)),
             Noise::Dense(_) => return None,
         };
         let (frame, _) = own_units.centred(data, &mut noise).ok()?;
@@ -214,9 +216,9 @@ impl<'a> Rig<'a> {
         };
         let nodes = Nodes::new(problem, &self.noise, (self.fit.slope, REACH * self.u), size, places)?;
         let limit = if self.leaning { 1.0 } else { f64::MAX };
-        let mut quick = Quick { nodes, anchors, limit, spread: 0.0 };
+        let mut quick = Quick { nodes, anchors, limit, least_information: 0.0 };
         let rows = quick.rows_of(problem);
-        quick.spread = SPREAD * quick.nodes.gradient(&rows).zero().spread[0];
+        quick.least_information = INFORMATION * quick.nodes.gradient(&rows).zero().information[0];
         (self.data.noise == Noise::Unstated || self.tried(&quick, size)).then_some(quick)
     }
 

@@ -3,9 +3,8 @@
 
 use core::f64::consts::FRAC_PI_2;
 
-use super::nodes::cosine;
 use super::{
-    Search,
+    chebyshev::cosine,
     error::LineError,
     input::Data,
     pair::Pair,
@@ -18,6 +17,15 @@ const BENT: f64 = 0.1;
 const FAR: f64 = 4.0;
 /// Beyond this slope, in units of the spans, the line counts as upright.
 const UPRIGHT: f64 = 1e12;
+
+/// Where the least χ² is looked for, when χ² may have more than one valley.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Search {
+    /// Over all slopes.
+    Everywhere,
+    /// In the valley that begins at the slope of the rows themselves.
+    Near,
+}
 
 /// The end of a descent.
 struct Valley {

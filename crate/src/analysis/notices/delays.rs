@@ -1,19 +1,20 @@
 //! What pictures and traces show: walk, marks that don't fit their grid.
 
-use super::{Notice, Section, Seen, Weight};
+use super::input::NoticeInput;
+use crate::analysis::notice::{Notice, Section, Weight};
 use crate::notebook::Estimator;
 
 /// Beyond so many standard uncertainties something is there.
 const SEEN: f64 = 2.0;
 
 /// Every notice about pictures and traces.
-pub(super) fn notices(seen: &Seen) -> Vec<Notice> {
-    walk(seen).into_iter().chain(bent(seen)).collect()
+pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
+    walk(input).into_iter().chain(bent(input)).collect()
 }
 
 /// Delays by a fixed level, where the light weakens on the way.
-fn walk(seen: &Seen) -> Option<Notice> {
-    let walk = seen.walk.filter(|_| seen.ground.page.estimator == Estimator::FixedLevel)?;
+fn walk(input: &NoticeInput) -> Option<Notice> {
+    let walk = input.walk.filter(|_| input.context.page.estimator == Estimator::FixedLevel)?;
     let (shift, _) = walk.shift;
     (walk.line.slope.abs() > SEEN * walk.line.uncertainty).then(|| Notice {
         id: "walk",
@@ -21,7 +22,7 @@ fn walk(seen: &Seen) -> Option<Notice> {
         section: Section::Delays,
         text: format!(
             "The delays are timed by a fixed level, and the pulses weaken along the rails: by this walk alone v comes out {} % off.",
-            seen.figure(100.0 * shift, 2)
+            input.figure(100.0 * shift, 2)
         ),
         look_at: "Time the edges by a constant fraction of their height.",
         rows: walk.rows.iter().map(|row| row.0).collect(),
@@ -30,8 +31,8 @@ fn walk(seen: &Seen) -> Option<Notice> {
 }
 
 /// Crossings that lie off the plane of their grid by more than their marking explains.
-fn bent(seen: &Seen) -> Option<Notice> {
-    let off = seen.ground.marks.grids.iter().flat_map(|grid| &grid.checks).filter(|check| {
+fn bent(input: &NoticeInput) -> Option<Notice> {
+    let off = input.context.marks.grids.iter().flat_map(|grid| &grid.checks).filter(|check| {
         let pairs = check.residual.divisions.iter().zip(check.uncertainty);
         pairs.clone().any(|(residual, u)| residual.abs() > 3.0 * u)
     });
@@ -42,7 +43,7 @@ fn bent(seen: &Seen) -> Option<Notice> {
         section: Section::Delays,
         text: format!(
             "A crossing of the grid lies {} divisions off the plane through its corners: a mark is wrong, or the lens bends the picture. It enters the uncertainty of every row read against that grid.",
-            seen.figure(largest, 2)
+            input.figure(largest, 2)
         ),
         look_at: "The corner marks; else a picture taken from farther away.",
         rows: Vec::new(),

@@ -1,21 +1,22 @@
 //! What the line and the speed show: scatter, bends, steps, rows that decide, a speed that can't be.
 
-use super::{Notice, Section, Seen, Weight};
+use super::input::NoticeInput;
+use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::seal;
 use crate::analysis::speed::C0;
 use crate::analysis::types::{Entry, LineAnalysis, Speed};
 use crate::quantity::fixed;
 
 /// Every notice about the line.
-pub(super) fn notices(seen: &Seen, line: &LineAnalysis) -> Vec<Notice> {
+pub(super) fn notices(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     let mut all = Vec::new();
     all.extend(few_rows(line));
-    all.extend(chi_square(seen, line));
-    all.extend(steps(seen, line));
-    all.extend(settings_off(seen, line));
+    all.extend(chi_square(input, line));
+    all.extend(steps(input, line));
+    all.extend(settings_off(input, line));
     all.extend(curvature(line));
     all.extend(runs(line));
-    all.extend(decisive_row(seen, line));
+    all.extend(decisive_row(input, line));
     all
 }
 
@@ -32,9 +33,9 @@ fn few_rows(line: &LineAnalysis) -> Option<Notice> {
     })
 }
 
-fn chi_square(seen: &Seen, line: &LineAnalysis) -> Option<Notice> {
+fn chi_square(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
     let p = line.p_value?;
-    let chi = seen.figure(line.fit.chi_square, 3);
+    let chi = input.figure(line.fit.chi_square, 3);
     let nu = line.fit.degrees_of_freedom;
     let (id, text, look_at, weight): (_, String, _, _) = if p < 0.05 {
         (
@@ -60,12 +61,12 @@ fn chi_square(seen: &Seen, line: &LineAnalysis) -> Option<Notice> {
     Some(Notice { id, weight, section: Section::Line, text, look_at, rows: Vec::new(), rail: None })
 }
 
-fn steps(seen: &Seen, line: &LineAnalysis) -> Vec<Notice> {
+fn steps(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     let off = line.checks.steps.iter().filter(|check| check.step.p_value < 0.01);
     off.map(|check| {
-        let name = seen.ground.page.rails.iter().enumerate().find(|(_, rail)| rail.id == check.rail);
+        let name = input.context.page.rails.iter().enumerate().find(|(_, rail)| rail.id == check.rail);
         let name = name.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
-        let mark = seen.ground.page.decimal_mark;
+        let mark = input.context.page.decimal_mark;
         Notice {
             id: "step_at_splice",
             weight: Weight::Grave,
@@ -83,7 +84,7 @@ fn steps(seen: &Seen, line: &LineAnalysis) -> Vec<Notice> {
     .collect()
 }
 
-fn settings_off(seen: &Seen, line: &LineAnalysis) -> Vec<Notice> {
+fn settings_off(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     let off = line.checks.settings.iter().filter(|check| check.offset.p_value < 0.01);
     off.map(|check| Notice {
         id: "time_base_off",
@@ -91,9 +92,9 @@ fn settings_off(seen: &Seen, line: &LineAnalysis) -> Vec<Notice> {
         section: Section::Readings,
         text: format!(
             "The rows read at {} ns a division lie off from the others by {} ns (standard uncertainty {} ns).",
-            seen.figure(check.time_per_division, 3),
-            seen.figure(check.offset.value, 2),
-            seen.figure(check.offset.uncertainty, 2)
+            input.figure(check.time_per_division, 3),
+            input.figure(check.offset.value, 2),
+            input.figure(check.offset.uncertainty, 2)
         ),
         look_at: "Whether that time base was noted rightly for each of them.",
         rows: check.rows.clone(),
@@ -126,7 +127,7 @@ fn runs(line: &LineAnalysis) -> Option<Notice> {
     })
 }
 
-fn decisive_row(seen: &Seen, line: &LineAnalysis) -> Option<Notice> {
+fn decisive_row(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
     let (row, slope) = line.checks.decisive_row?;
     let u = line.fit.uncertainty?.slope;
     let moved = (slope - line.fit.slope).abs() / u;
@@ -136,8 +137,8 @@ fn decisive_row(seen: &Seen, line: &LineAnalysis) -> Option<Notice> {
         section: Section::Line,
         text: format!(
             "One row decides the slope: without {} it would move by {} standard uncertainties.",
-            seen.numbers(&[row]),
-            seen.figure(moved, 2)
+            input.numbers(&[row]),
+            input.figure(moved, 2)
         ),
         look_at: "That row, and whether more positions near it can be read.",
         rows: vec![row],
@@ -146,9 +147,9 @@ fn decisive_row(seen: &Seen, line: &LineAnalysis) -> Option<Notice> {
 }
 
 /// Every notice about the speed and what it was taken from.
-pub(super) fn of_speed(seen: &Seen, line: &LineAnalysis, speed: &Speed) -> Vec<Notice> {
+pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) -> Vec<Notice> {
     let mut all = Vec::new();
-    let sealed = seal::factor(seen.ground.page.seal.as_ref()).is_some();
+    let sealed = seal::factor(input.context.page.seal.as_ref()).is_some();
     // While the result is sealed, nothing may tell on which side of c₀ it lies.
     if !sealed && speed.c - C0 > 4.0 * speed.u_c() {
         all.push(Notice {
@@ -174,27 +175,27 @@ pub(super) fn of_speed(seen: &Seen, line: &LineAnalysis, speed: &Speed) -> Vec<N
             section: Section::Line,
             text: format!(
                 "The whole run spans only {} times the uncertainty of one delay.",
-                seen.figure((delays.1 - delays.0) / typical, 2)
+                input.figure((delays.1 - delays.0) / typical, 2)
             ),
             look_at: "Whether the carriage can go farther, or the screen be set faster.",
             rows: Vec::new(),
             rail: None,
         });
     }
-    all.extend(dominant(seen, speed));
-    all.extend(vague(seen, speed));
+    all.extend(dominant(input, speed));
+    all.extend(vague(input, speed));
     all
 }
 
 /// An uncertainty so large that 1/b is no longer straight over it.
-fn vague(seen: &Seen, speed: &Speed) -> Option<Notice> {
+fn vague(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
     (speed.relative > 0.2).then(|| Notice {
         id: "vague_result",
         weight: Weight::Grave,
         section: Section::Uncertainty,
         text: format!(
             "The standard uncertainty is {} % of c: this says hardly anything.",
-            seen.figure(100.0 * speed.relative, 2)
+            input.figure(100.0 * speed.relative, 2)
         ),
         look_at: "The first lines of the budget, and the unit of each number typed there.",
         rows: Vec::new(),
@@ -203,7 +204,7 @@ fn vague(seen: &Seen, speed: &Speed) -> Option<Notice> {
 }
 
 /// One error of the apparatus over four fifths of the budget.
-fn dominant(seen: &Seen, speed: &Speed) -> Option<Notice> {
+fn dominant(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
     let largest = speed.budget.components.iter().find(|c| c.share > 0.8 && c.entry != Entry::Rows)?;
     Some(Notice {
         id: "dominant_component",
@@ -211,7 +212,7 @@ fn dominant(seen: &Seen, speed: &Speed) -> Option<Notice> {
         section: Section::Uncertainty,
         text: format!(
             "One error that no repeat can reduce is {} % of the variance of c.",
-            seen.figure(100.0 * largest.share, 2)
+            input.figure(100.0 * largest.share, 2)
         ),
         look_at: "The first line of the budget: that error alone decides the uncertainty.",
         rows: Vec::new(),

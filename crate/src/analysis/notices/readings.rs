@@ -1,30 +1,30 @@
 //! What the rows show by themselves: slips of reading and typing, and uncertainties that nobody stated.
 
-use super::{Notice, Section, Seen, Weight};
-use crate::analysis::delays::Told;
-use crate::analysis::rows::Point;
+use super::input::NoticeInput;
+use crate::analysis::notice::{Notice, Section, Weight};
+use crate::analysis::point::{DelaySource, Point};
 use crate::notebook::{BenchField, RowId};
 
 /// Every notice about the readings, in the order of the page.
-pub(super) fn notices(seen: &Seen) -> Vec<Notice> {
+pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
     let found = [
-        off_the_rail(seen),
-        restarted_count(seen),
-        edge_off_screen(seen),
-        coarse_figures(seen),
-        disagreeing_places(seen),
-        delay_falls(seen),
-        delay_below_uncertainty(seen),
-        beyond_a_period(seen),
-        defaults_only(seen),
-        rehearsal(seen),
+        off_the_rail(input),
+        restarted_count(input),
+        edge_off_screen(input),
+        coarse_figures(input),
+        disagreeing_places(input),
+        delay_falls(input),
+        delay_below_uncertainty(input),
+        beyond_a_period(input),
+        defaults_only(input),
+        rehearsal(input),
     ];
     found.into_iter().flatten().collect()
 }
 
 /// Readings that nobody took.
-fn rehearsal(seen: &Seen) -> Option<Notice> {
-    seen.ground.page.rehearsal.map(|_| Notice {
+fn rehearsal(input: &NoticeInput) -> Option<Notice> {
+    input.context.page.rehearsal.map(|_| Notice {
         id: "rehearsal",
         weight: Weight::Know,
         section: Section::Result,
@@ -37,8 +37,8 @@ fn rehearsal(seen: &Seen) -> Option<Notice> {
 }
 
 /// Points in the order of their distance.
-fn by_distance<'a>(seen: &Seen<'a>) -> Vec<&'a Point> {
-    let mut points: Vec<&Point> = seen.rows.points.iter().collect();
+fn by_distance<'a>(input: &NoticeInput<'a>) -> Vec<&'a Point> {
+    let mut points: Vec<&Point> = input.rows.points.iter().collect();
     points.sort_by(|a, b| a.x.total_cmp(&b.x));
     points
 }
@@ -52,13 +52,13 @@ fn in_quadrature(a: f64, b: f64) -> f64 {
 }
 
 /// A reading outside the span of its ruler.
-fn off_the_rail(seen: &Seen) -> Option<Notice> {
-    let rows: Vec<RowId> = seen
+fn off_the_rail(input: &NoticeInput) -> Option<Notice> {
+    let rows: Vec<RowId> = input
         .rows
         .typed
         .iter()
         .filter(|typed| {
-            let span = typed.rail.and_then(|i| seen.ground.rails.get(i)).and_then(|rail| rail.span);
+            let span = typed.rail.and_then(|i| input.context.rails.get(i)).and_then(|rail| rail.span);
             typed.reading.zip(span).is_some_and(|(reading, (from, to))| {
                 reading.value < from.min(to) || reading.value > from.max(to)
             })
@@ -69,7 +69,7 @@ fn off_the_rail(seen: &Seen) -> Option<Notice> {
         id: "off_the_rail",
         weight: Weight::Grave,
         section: Section::Readings,
-        text: format!("The reading of {} lies outside the span of its rail.", seen.numbers(&rows)),
+        text: format!("The reading of {} lies outside the span of its rail.", input.numbers(&rows)),
         look_at: "The number typed, its unit, the rail named, and the span given for that rail.",
         rows,
         rail: None,
@@ -77,8 +77,8 @@ fn off_the_rail(seen: &Seen) -> Option<Notice> {
 }
 
 /// Readings that start again although the delay goes on growing, with no change of rail.
-fn restarted_count(seen: &Seen) -> Option<Notice> {
-    let pairs = seen.rows.points.windows(2).filter_map(|pair| match pair {
+fn restarted_count(input: &NoticeInput) -> Option<Notice> {
+    let pairs = input.rows.points.windows(2).filter_map(|pair| match pair {
         [a, b] if a.rail.is_some() && a.rail == b.rail => Some((a, b)),
         _ => None,
     });
@@ -90,13 +90,13 @@ fn restarted_count(seen: &Seen) -> Option<Notice> {
         })
         .map(|(_, b)| b.row)
         .collect();
-    (!rows.is_empty() && 2 * rows.len() < seen.rows.points.len()).then(|| Notice {
+    (!rows.is_empty() && 2 * rows.len() < input.rows.points.len()).then(|| Notice {
         id: "restarted_count",
         weight: Weight::Grave,
         section: Section::Readings,
         text: format!(
             "At {} the rail reading starts again while the delay goes on growing, but the rail named is the same.",
-            seen.numbers(&rows)
+            input.numbers(&rows)
         ),
         look_at: "Whether the carriage had passed onto the next rail, whose ruler counts from its own end.",
         rows,
@@ -105,19 +105,19 @@ fn restarted_count(seen: &Seen) -> Option<Notice> {
 }
 
 /// An edge read beyond the screen.
-fn edge_off_screen(seen: &Seen) -> Option<Notice> {
-    let width = seen.ground.bench.screen_width;
+fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
+    let width = input.context.bench.screen_width;
     let off = |q: &f64| *q < 0.0 || *q > width;
     let rows: Vec<RowId> =
-        seen.rows.typed.iter().filter(|typed| typed.edges.iter().any(off)).map(|typed| typed.row).collect();
+        input.rows.typed.iter().filter(|typed| typed.edges.iter().any(off)).map(|typed| typed.row).collect();
     (!rows.is_empty()).then(|| Notice {
         id: "edge_off_screen",
         weight: Weight::Look,
         section: Section::Readings,
         text: format!(
             "An edge of {} lies off the screen, which is {} divisions wide.",
-            seen.numbers(&rows),
-            seen.figure(width, 3)
+            input.numbers(&rows),
+            input.figure(width, 3)
         ),
         look_at: "The number typed, and the width of the screen given under Apparatus.",
         rows,
@@ -126,26 +126,27 @@ fn edge_off_screen(seen: &Seen) -> Option<Notice> {
 }
 
 /// Rail readings typed to a place far coarser than the uncertainty stated for them.
-fn coarse_figures(seen: &Seen) -> Option<Notice> {
-    let rows: Vec<RowId> =
-        seen.rows
-            .typed
-            .iter()
-            .filter(|typed| {
-                let rail = typed.rail.and_then(|i| seen.ground.rails.get(i));
-                typed.reading.zip(rail).is_some_and(|(reading, rail)| {
-                    rail.u_reading > 0.0 && reading.step() > 8.0 * rail.u_reading
-                })
-            })
-            .map(|typed| typed.row)
-            .collect();
+fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
+    let rows: Vec<RowId> = input
+        .rows
+        .typed
+        .iter()
+        .filter(|typed| {
+            let rail = typed.rail.and_then(|i| input.context.rails.get(i));
+            typed
+                .reading
+                .zip(rail)
+                .is_some_and(|(reading, rail)| rail.u_reading > 0.0 && reading.step() > 8.0 * rail.u_reading)
+        })
+        .map(|typed| typed.row)
+        .collect();
     (rows.len() >= 3).then(|| Notice {
         id: "coarse_figures",
         weight: Weight::Know,
         section: Section::Readings,
         text: format!(
             "The rail readings of {} are typed with fewer digits than their stated uncertainty.",
-            seen.numbers(&rows)
+            input.numbers(&rows)
         ),
         look_at: "Whether the ruler was read finer than was written down: write 120.0, not 120, if it was.",
         rows,
@@ -154,8 +155,8 @@ fn coarse_figures(seen: &Seen) -> Option<Notice> {
 }
 
 /// Two readings at one place whose delays differ by more than four times their uncertainty.
-fn disagreeing_places(seen: &Seen) -> Option<Notice> {
-    let points = by_distance(seen);
+fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
+    let points = by_distance(input);
     let mut rows = Vec::new();
     for pair in points.windows(2) {
         if let [a, b] = pair {
@@ -173,7 +174,7 @@ fn disagreeing_places(seen: &Seen) -> Option<Notice> {
         section: Section::Readings,
         text: format!(
             "The {} stand at one place, but their delays differ by more than four times their uncertainty.",
-            seen.numbers(&rows)
+            input.numbers(&rows)
         ),
         look_at: "Whether the time base, the trigger or the rail changed between the two.",
         rows,
@@ -182,8 +183,8 @@ fn disagreeing_places(seen: &Seen) -> Option<Notice> {
 }
 
 /// The delay falls while the distance grows.
-fn delay_falls(seen: &Seen) -> Option<Notice> {
-    let points = by_distance(seen);
+fn delay_falls(input: &NoticeInput) -> Option<Notice> {
+    let points = by_distance(input);
     let falling: Vec<RowId> = points
         .windows(2)
         .filter_map(|pair| match pair {
@@ -191,14 +192,14 @@ fn delay_falls(seen: &Seen) -> Option<Notice> {
             _ => None,
         })
         .collect();
-    let whole = seen.line.is_some_and(|line| line.fit.slope < 0.0);
+    let whole = input.line.is_some_and(|line| line.fit.slope < 0.0);
     if falling.is_empty() && !whole {
         return None;
     }
     let text = if whole {
         "The delay falls while the distance grows, over the whole run.".to_owned()
     } else {
-        format!("The delay falls at {} although the distance grows.", seen.numbers(&falling))
+        format!("The delay falls at {} although the distance grows.", input.numbers(&falling))
     };
     Some(Notice {
         id: "delay_falls",
@@ -212,14 +213,14 @@ fn delay_falls(seen: &Seen) -> Option<Notice> {
 }
 
 /// A delay that its own uncertainty swallows.
-fn delay_below_uncertainty(seen: &Seen) -> Option<Notice> {
+fn delay_below_uncertainty(input: &NoticeInput) -> Option<Notice> {
     let small = |p: &&Point| u_of(p) > 0.0 && p.y.abs() < u_of(p);
-    let rows: Vec<RowId> = seen.rows.points.iter().filter(small).map(|p| p.row).collect();
+    let rows: Vec<RowId> = input.rows.points.iter().filter(small).map(|p| p.row).collect();
     (!rows.is_empty()).then(|| Notice {
         id: "delay_below_uncertainty",
         weight: Weight::Know,
         section: Section::Readings,
-        text: format!("The delay of {} is smaller than its own uncertainty.", seen.numbers(&rows)),
+        text: format!("The delay of {} is smaller than its own uncertainty.", input.numbers(&rows)),
         look_at: "Whether a faster time base would spread the two edges farther apart.",
         rows,
         rail: None,
@@ -227,17 +228,17 @@ fn delay_below_uncertainty(seen: &Seen) -> Option<Notice> {
 }
 
 /// A delay of more than one pulse period is known only up to whole periods.
-fn beyond_a_period(seen: &Seen) -> Option<Notice> {
-    let period = 1e9 / seen.ground.bench.pulse_rate?;
-    let rows: Vec<RowId> = seen.rows.points.iter().filter(|p| p.y.abs() >= period).map(|p| p.row).collect();
+fn beyond_a_period(input: &NoticeInput) -> Option<Notice> {
+    let period = 1e9 / input.context.bench.pulse_rate?;
+    let rows: Vec<RowId> = input.rows.points.iter().filter(|p| p.y.abs() >= period).map(|p| p.row).collect();
     (!rows.is_empty()).then(|| Notice {
         id: "beyond_a_period",
         weight: Weight::Grave,
         section: Section::Readings,
         text: format!(
             "The delay of {} is longer than one pulse period, {} ns: a delay is known only up to whole periods.",
-            seen.numbers(&rows),
-            seen.figure(period, 4)
+            input.numbers(&rows),
+            input.figure(period, 4)
         ),
         look_at: "Which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.",
         rows,
@@ -246,17 +247,17 @@ fn beyond_a_period(seen: &Seen) -> Option<Notice> {
 }
 
 /// Nothing was said about uncertainties: all figures rest on what the notebook took.
-fn defaults_only(seen: &Seen) -> Option<Notice> {
-    let screen = seen.rows.points.iter().any(|p| p.told == Told::OnScreen);
-    let on_rail = seen.rows.points.iter().any(|p| p.rail.is_some());
-    let bench = &seen.ground.page.bench;
+fn defaults_only(input: &NoticeInput) -> Option<Notice> {
+    let screen = input.rows.points.iter().any(|p| p.told == DelaySource::OnScreen);
+    let on_rail = input.rows.points.iter().any(|p| p.rail.is_some());
+    let bench = &input.context.page.bench;
     let screen_said = bench.contains_key(&BenchField::EdgeHalfWidth)
         || bench.contains_key(&BenchField::SmallDivisions)
-        || seen.rows.scatter.is_some();
-    let rails_said = seen.ground.rails.iter().any(|r| r.u_reading_stated || r.u_joint_stated);
+        || input.rows.scatter.is_some();
+    let rails_said = input.context.rails.iter().any(|r| r.u_reading_stated || r.u_joint_stated);
     let untold = (screen && !screen_said || on_rail && !rails_said)
         && !(screen && screen_said || on_rail && rails_said);
-    (untold && seen.rows.points.len() > 1).then(|| Notice {
+    (untold && input.rows.points.len() > 1).then(|| Notice {
         id: "defaults_only",
         weight: Weight::Look,
         section: Section::Apparatus,

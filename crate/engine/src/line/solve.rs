@@ -1,0 +1,53 @@
+//! From readings to the fitted line: scale them, look for the least χ², and tell what it says.
+
+use super::error::LineError;
+use super::input::{self, Data, Noise};
+use super::noise::{self, Independent};
+use super::problem::{Frame, Problem};
+use super::profile::Profile;
+use super::result::{self, Fit};
+use super::search::{self, Search};
+
+/// Fits the line.
+///
+/// # Errors
+/// Every input that cannot give a line is named: see [`LineError`]. No input makes this panic.
+///
+/// # Example
+/// ```
+/// use slope_engine::line::{Data, Noise, fit};
+/// let data = Data { x: vec![1.0, 2.0, 3.0], y: vec![5.0, 7.0, 9.0], noise: Noise::Unstated, free: vec![] };
+/// let line = fit(&data)?;
+/// assert!((line.slope - 2.0).abs() < 1e-14 && (line.intercept - 3.0).abs() < 1e-14);
+/// # Ok::<(), slope_engine::line::LineError>(())
+/// ```
+pub fn fit(data: &Data) -> Result<Fit, LineError> {
+    fit_by(data, Search::Everywhere)
+}
+
+/// Fits the line, with the least χ² looked for as `search` says.
+pub(super) fn fit_by(data: &Data, search: Search) -> Result<Fit, LineError> {
+    input::check(data)?;
+    let frame = Frame::around(data)?;
+    // One form of the code for both forms of noise: each call of it works on a whole column.
+    let noise: Box<dyn noise::Noise> = match &data.noise {
+        Noise::Unstated => Box::new(Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
+        Noise::Stated(stated) => Box::new(frame.independent(stated)),
+        Noise::Dense(dense) => Box::new(frame.joint(dense, data.x.len())),
+    };
+    solve(data, frame, noise, search)
+}
+
+fn solve(
+    data: &Data,
+    frame: Frame,
+    mut noise: Box<dyn noise::Noise>,
+    search: Search,
+) -> Result<Fit, LineError> {
+    let (frame, start) = frame.centred(data, noise.as_mut())?;
+    let problem = Problem::new(data, frame, noise.as_ref(), start)?;
+    let mut profile = Profile::new(&problem, noise);
+    let best = search::least(&mut profile, data, start, search)?;
+    profile.complete()?;
+    result::assemble(data, &profile, &best)
+}

@@ -1,0 +1,107 @@
+//! The whole way, step by step: from a page to everything computed from it.
+
+use super::budget::{self, BeyondFit};
+use super::checks::checks;
+use super::context::RowContext;
+use super::line;
+use super::notices::{NoticeInput, notices};
+use super::parts::WhatIf;
+use super::prepare::{PreparedPage, prepare};
+use super::read::{Bench, air_limits};
+use super::seal;
+use super::speed;
+use super::types::{AirReading, Analysis, LineAnalysis, Measured, RailStand, Refusal, Speed};
+use super::walk::walk;
+use crate::air;
+use crate::notebook::{Notebook, Page};
+use crate::rail;
+
+/// Computes everything from a notebook.
+pub fn analyse(notebook: &Notebook) -> Analysis {
+    analyse_page(notebook.page(), None)
+}
+
+/// Computes everything from a page, with one source of uncertainty made larger or smaller if asked.
+pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
+    let prepared = prepare(page, what_if);
+    let points = prepared.rows.points.as_slice();
+    let air = air_reading(page, &prepared.context.bench);
+    let mut line = line_of(&prepared);
+    if let (Ok(line), Ok(setup)) = (&mut line, &prepared.setup) {
+        line.checks = checks(page, points, setup, &line.fit);
+    }
+    let speed = speed_of(&prepared, &line, &air, what_if);
+    let walk = walk(page, points, line.as_ref().ok().map(|line| line.fit.slope));
+    let notices = notices(&NoticeInput {
+        context: &prepared.context,
+        rows: &prepared.rows,
+        line: line.as_ref().ok(),
+        speed: speed.as_ref().ok(),
+        walk: walk.as_ref(),
+    });
+    Analysis {
+        rails: rail_stands(&prepared.context),
+        problems: prepared.problems,
+        rows: prepared.rows.readings,
+        air,
+        line,
+        speed: speed.map(|speed| seal::shown_speed(page, speed)),
+        walk,
+        notices,
+        hidden: seal::factor(page.seal.as_ref()),
+    }
+}
+
+/// The line of a page, without the side checks.
+pub(super) fn line_of(prepared: &PreparedPage) -> Result<LineAnalysis, Refusal> {
+    let setup = prepared.setup.as_ref().map_err(Clone::clone)?;
+    line::fit(prepared.context.page, &prepared.rows.points, setup)
+}
+
+/// The speed from the line of a page.
+pub(super) fn speed_of(
+    prepared: &PreparedPage,
+    line: &Result<LineAnalysis, Refusal>,
+    air: &AirReading,
+    what_if: Option<&WhatIf>,
+) -> Result<Speed, Refusal> {
+    let beyond = BeyondFit {
+        u_air: air.u_group_index,
+        beam_angle: prepared.beam_angle,
+        probability: prepared.probability,
+        what_if,
+    };
+    speed::speed(prepared.context.page, line.as_ref().map_err(Clone::clone)?, air, &beyond)
+}
+
+/// The air and its index.
+pub(super) fn air_reading(page: &Page, bench: &Bench) -> AirReading {
+    let group_index = air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.to_string());
+    AirReading {
+        temperature_c: bench.air.temperature_c,
+        pressure_pa: bench.air.pressure_pa,
+        humidity_percent: bench.air.humidity_percent,
+        co2_ppm: bench.air.co2_ppm,
+        wavelength_nm: bench.wavelength_nm,
+        u_group_index: group_index.is_ok().then(|| budget::u_air(bench, &air_limits(page))).flatten(),
+        group_index,
+    }
+}
+
+fn rail_stands(context: &RowContext) -> Vec<RailStand> {
+    let each = context.page.rails.iter().zip(&context.rails).zip(&context.stands).enumerate();
+    each.map(|(index, ((typed, numbers), stand))| {
+        let placed = numbers.rail.as_ref().zip(stand.as_ref());
+        RailStand {
+            id: typed.id,
+            name: typed.name_or_number(index),
+            near: placed.and_then(|(rail, stand)| rail::near_end(rail, stand)),
+            far: placed.and_then(|(rail, stand)| rail::far_end(rail, stand)),
+            mark: stand.as_ref().map(|stand| {
+                (stand.mark, Measured { value: stand.offset, uncertainty: Some(stand.u_offset()) })
+            }),
+            free: stand.as_ref().is_some_and(|stand| stand.free.contains(&index)),
+        }
+    })
+    .collect()
+}

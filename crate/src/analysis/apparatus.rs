@@ -1,0 +1,90 @@
+//! The errors of the apparatus that rows share: splices and scales of rails, corners of grids, time bases.
+
+use super::context::RowContext;
+use super::evidence::Corner;
+use super::origin::{Origin, Quantity};
+use super::parts::{Base, Shared};
+use super::point::Point;
+use crate::line::Column;
+use crate::notebook::ErrorShape;
+use crate::rail;
+
+/// One column for each error of the apparatus that rows share.
+pub fn shared_errors(context: &RowContext, points: &[Point], base: &Base) -> Vec<Shared> {
+    let mut columns = Vec::new();
+    let mut sources: Vec<rail::Source> =
+        points.iter().flat_map(|p| p.effects.iter().map(|(s, _)| *s)).collect();
+    sources.sort_unstable();
+    sources.dedup();
+    for source in sources {
+        let effect = |p: &Point| p.effects.iter().find(|(s, _)| *s == source).map_or(0.0, |(_, e)| *e);
+        // A ruler's scale stretches what the reading would be without its own error.
+        let stretch = match source {
+            rail::Source::Scale(index) => {
+                Some(index).zip(context.rails.get(index).and_then(|r| r.rail.as_ref()))
+            }
+            rail::Source::Splice(_) => None,
+        };
+        let moved = |(p, x): (&Point, &f64)| match stretch {
+            Some((index, rail)) if p.rail == Some(index) => effect(p) + rail.u_scale * (x - p.x),
+            _ => effect(p),
+        };
+        let x: Vec<f64> = points.iter().zip(&base.x).map(moved).collect();
+        columns.extend(rail_error(context, source, x));
+    }
+    columns.extend(grid_errors(context, points));
+    let mut settings: Vec<(f64, f64)> = points.iter().filter_map(|p| p.time_base).collect();
+    settings.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    settings.dedup_by(|a, b| a.0 == b.0);
+    for (time, relative) in settings {
+        let set = |p: &Point| p.time_base.is_some_and(|t| t.0 == time);
+        let effect = |(p, y): (&Point, &f64)| if set(p) { y * relative } else { 0.0 };
+        let y = points.iter().zip(&base.y).map(effect).collect();
+        columns.push(Shared {
+            origin: Origin::TimeBase { time_per_division: time },
+            column: Column { x: Vec::new(), y },
+            u: relative,
+            quantity: Quantity::Ratio,
+            shape: ErrorShape::Normal,
+            degrees_of_freedom: None,
+        });
+    }
+    columns
+}
+
+/// The corners of the grids on pictures, each coordinate an error of its own.
+fn grid_errors(context: &RowContext, points: &[Point]) -> Vec<Shared> {
+    let mut corners: Vec<Corner> = points.iter().flat_map(|p| p.corners.iter().map(|(c, _)| *c)).collect();
+    corners.sort_unstable();
+    corners.dedup();
+    let each = corners.into_iter().map(|corner| {
+        let effect = |p: &Point| p.corners.iter().find(|(c, _)| *c == corner).map_or(0.0, |(_, e)| *e);
+        Shared {
+            origin: Origin::Grid { grid: corner.grid },
+            column: Column { x: Vec::new(), y: points.iter().map(effect).collect() },
+            u: context.marks.u_mark,
+            quantity: Quantity::Pixel,
+            shape: ErrorShape::Normal,
+            degrees_of_freedom: None,
+        }
+    });
+    each.collect()
+}
+
+/// The error of a rail's place or scale.
+fn rail_error(context: &RowContext, source: rail::Source, x: Vec<f64>) -> Option<Shared> {
+    let (rail::Source::Splice(index) | rail::Source::Scale(index)) = source;
+    let id = context.page.rails.get(index)?.id;
+    let (origin, u, quantity) = match source {
+        rail::Source::Splice(_) => {
+            let u = x.iter().fold(0.0, |largest: f64, effect| largest.max(effect.abs()));
+            (Origin::Splice { rail: id }, u, Quantity::Length)
+        }
+        rail::Source::Scale(_) => {
+            let u = context.rails.get(index)?.rail.as_ref()?.u_scale;
+            (Origin::RulerScale { rail: id }, u, Quantity::Ratio)
+        }
+    };
+    let column = Column { x, y: Vec::new() };
+    Some(Shared { origin, column, u, quantity, shape: ErrorShape::Normal, degrees_of_freedom: None })
+}

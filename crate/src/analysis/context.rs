@@ -1,0 +1,54 @@
+//! What a row is read against: the page, and in numbers everything on it that is no row.
+
+use super::evidence::Marks;
+use super::place::{Place, Problem};
+use super::read::{self, Bench, RailNumbers, Reader, SettingNumbers};
+use crate::notebook::Page;
+use crate::rail::{self, Stand};
+
+/// Everything that a row is read against.
+pub struct RowContext<'a> {
+    /// The notebook.
+    pub page: &'a Page,
+    /// The bench in numbers.
+    pub bench: Bench,
+    /// The rails in numbers; each is `page.rails` at the same place.
+    pub rails: Vec<RailNumbers>,
+    /// Where the rails stand, each at the same place.
+    pub stands: Vec<Option<Stand>>,
+    /// The time base settings with their own uncertainty.
+    pub settings: Vec<SettingNumbers>,
+    /// The grids of pictures.
+    pub marks: Marks,
+}
+
+impl<'a> RowContext<'a> {
+    /// Reads what rows are read against.
+    pub fn read(page: &'a Page, reader: &mut Reader) -> Self {
+        let bench = read::bench(page, reader);
+        let rails = read::rails(page, reader);
+        let settings = read::settings(page, reader);
+        let stands = stands(page, &rails, &mut reader.problems);
+        let marks = Marks::of(page, read::mark_uncertainty(page, reader));
+        Self { page, bench, rails, stands, settings, marks }
+    }
+}
+
+/// Places the rails; a joint that can't be laid becomes a problem at the splice.
+fn stands(page: &Page, rails: &[RailNumbers], problems: &mut Vec<Problem>) -> Vec<Option<Stand>> {
+    let mut stands: Vec<Option<Stand>> = Vec::with_capacity(rails.len());
+    // A rail whose texts can't be read stands nowhere; so does what is joined to it.
+    let readable: Vec<Option<&rail::Rail>> = rails.iter().map(|numbers| numbers.rail.as_ref()).collect();
+    for (typed, placed) in page.rails.iter().zip(rail::lay(&readable)) {
+        match placed {
+            None => stands.push(None),
+            Some(Ok(stand)) => stands.push(Some(stand)),
+            Some(Err(error)) => {
+                let place = Place::Splice { rail: typed.id, part: "splice".into() };
+                problems.push(Problem { place, message: error.to_string() });
+                stands.push(None);
+            }
+        }
+    }
+    stands
+}

@@ -1,0 +1,54 @@
+//! What a notice is: something the notebook noticed by itself. What raises them stands in [`notices`](super::notices).
+
+use serde::Serialize;
+
+use crate::notebook::{RailId, RowId};
+
+/// How serious a notice is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Weight {
+    /// The result is likely wrong while this stands.
+    Grave,
+    /// Look at it before handing in.
+    Look,
+    /// Good to know.
+    Know,
+}
+
+/// The section beside which a notice stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Section {
+    /// Apparatus.
+    Apparatus,
+    /// Readings.
+    Readings,
+    /// Delays.
+    Delays,
+    /// Line.
+    Line,
+    /// Uncertainty.
+    Uncertainty,
+    /// Result.
+    Result,
+}
+
+/// Something noticed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Notice {
+    /// Identifier, stable.
+    pub id: &'static str,
+    /// How serious.
+    pub weight: Weight,
+    /// Where it stands.
+    pub section: Section,
+    /// What was noticed, in plain words.
+    pub text: String,
+    /// What to look at.
+    pub look_at: &'static str,
+    /// The rows concerned.
+    pub rows: Vec<RowId>,
+    /// The rail concerned.
+    pub rail: Option<RailId>,
+}

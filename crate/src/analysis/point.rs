@@ -1,0 +1,72 @@
+//! One row in the numbers that the line needs: a point, with what is known of its errors.
+
+use super::evidence::Corner;
+use crate::notebook::RowId;
+use crate::rail::Source;
+
+/// From what a delay was taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DelaySource {
+    /// It was typed.
+    Directly,
+    /// Two edges were read on a screen.
+    OnScreen,
+    /// Two edges were marked on a picture of a screen.
+    OnPicture,
+    /// Traces were recorded.
+    ByTraces,
+}
+
+/// One row in the numbers that the line needs: x is a distance in metres, y a delay in nanoseconds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Point {
+    /// The row.
+    pub row: RowId,
+    /// Distance, m.
+    pub x: f64,
+    /// Delay, ns.
+    pub y: f64,
+    /// Standard uncertainty of the distance that no other row shares, m; none if none was stated.
+    pub ux: Option<f64>,
+    /// Standard uncertainty of the delay that no other row shares, ns; none if none was stated.
+    pub uy: Option<f64>,
+    /// The part of `uy` that comes from the scatter of repeats, ns.
+    pub type_a: f64,
+    /// What one standard deviation of each shared source does to the distance, m.
+    pub effects: Vec<(Source, f64)>,
+    /// Place of the rail among the rails, if the row was read on one.
+    pub rail: Option<usize>,
+    /// The rails with a free step that move this row.
+    pub free: Vec<usize>,
+    /// Time per division, ns, and its relative standard uncertainty, if the row was read on a screen; of traces, whose
+    /// recorder has one time base, zero and that.
+    pub time_base: Option<(f64, f64)>,
+    /// From what the delay was taken.
+    pub told: DelaySource,
+    /// What one standard deviation of each coordinate of its grid's corners does to the delay, ns.
+    pub corners: Vec<(Corner, f64)>,
+}
+
+impl Point {
+    /// Standard uncertainty of the delay, shared parts included, ns; none if none was stated.
+    pub fn full_uy(&self) -> Option<f64> {
+        full_uy(self.y, self.uy, self.time_base, &self.corners)
+    }
+}
+
+/// Standard uncertainty of a delay, its time base and the corners of its grid included.
+pub fn full_uy(
+    y: f64,
+    uy: Option<f64>,
+    time_base: Option<(f64, f64)>,
+    corners: &[(Corner, f64)],
+) -> Option<f64> {
+    let scale = match time_base {
+        Some((_, relative)) => y * relative,
+        None if corners.is_empty() => return uy,
+        None => 0.0,
+    };
+    let own = uy.unwrap_or(0.0);
+    let corners: f64 = corners.iter().map(|(_, effect)| effect * effect).sum();
+    Some((own * own + scale * scale + corners).sqrt())
+}

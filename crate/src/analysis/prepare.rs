@@ -1,0 +1,40 @@
+//! A page read in one sequence, up to what its line starts from.
+
+use super::context::RowContext;
+use super::parts::WhatIf;
+use super::place::Problem;
+use super::read::{self, Reader};
+use super::rows::{self, Rows};
+use super::setup::{Setup, setup};
+use super::types::Refusal;
+use crate::notebook::Page;
+
+/// A page read up to what its line starts from, without fit, checks and notices: trials, and plans, which ask often,
+/// need no more.
+pub struct PreparedPage<'a> {
+    /// What its rows were read against.
+    pub context: RowContext<'a>,
+    /// The rows.
+    pub rows: Rows,
+    /// What goes into the fit, or why nothing does.
+    pub setup: Result<Setup, Refusal>,
+    /// Coverage probability.
+    pub probability: f64,
+    /// Largest angle between beam and rails, rad.
+    pub beam_angle: f64,
+    /// What can't be read.
+    pub problems: Vec<Problem>,
+}
+
+/// Reads a page up to what its line starts from, with one source of uncertainty made larger or smaller if asked.
+pub fn prepare<'a>(page: &'a Page, what_if: Option<&WhatIf>) -> PreparedPage<'a> {
+    let mut reader = Reader::new(page.decimal_mark);
+    let context = RowContext::read(page, &mut reader);
+    let rows = rows::read(&context, &mut reader);
+    let setup = setup(&context, &rows, what_if, &mut reader);
+    let probability = read::coverage(page, &mut reader);
+    let beam_angle = read::beam_angle(page, &mut reader);
+    // Wanted when traces are measured, which is elsewhere; what is wrong with them is noted here.
+    read::trace_wishes(page, &mut reader);
+    PreparedPage { context, rows, setup, probability, beam_angle, problems: reader.problems }
+}

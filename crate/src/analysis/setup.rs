@@ -1,0 +1,148 @@
+//! What goes into the fit: the readings, and the error model over them.
+
+use super::apparatus;
+use super::context::RowContext;
+use super::matrices;
+use super::origin::Quantity;
+use super::parts::{self, Base, RowErrors, Shared, WhatIf, factor, noises, total};
+use super::point::Point;
+use super::read::Reader;
+use super::rows::Rows;
+use super::types::Refusal;
+use super::words::say_rows;
+use crate::line::{self, Column, Data, FreeColumn, Noise, Stated};
+use crate::notebook::{Page, RowId};
+
+/// The line's input, and what is in it.
+pub struct Setup {
+    /// What goes into the engine.
+    pub data: Data,
+    /// Errors that each row has for itself, source by source; their sum is in `data`.
+    pub noises: Vec<RowErrors>,
+    /// Errors that rows share, in the order of the columns in `data`; none where matrices were stated.
+    pub shared: Vec<Shared>,
+    /// The rails (by place) with a free column.
+    pub free: Vec<usize>,
+}
+
+/// What goes into the fit.
+///
+/// An error in proportion moves each row by a share of what it would have read without error. Taken of the readings
+/// themselves it would favour small ones, and pull the slope down the more the more rows there are (G. D'Agostini,
+/// Nucl. Instrum. Meth. A 346 (1994) 306). So it is taken of the line, fitted without such errors first.
+///
+/// # Errors
+/// When some rows state an uncertainty and others don't.
+pub fn setup(
+    context: &RowContext,
+    rows: &Rows,
+    what_if: Option<&WhatIf>,
+    reader: &mut Reader,
+) -> Result<Setup, Refusal> {
+    let points = rows.points.as_slice();
+    let read = Base { x: points.iter().map(|p| p.x).collect(), y: points.iter().map(|p| p.y).collect() };
+    let first = setup_on(context, rows, what_if, &read, reader)?;
+    match first.base() {
+        // What is wrong was noted the first time.
+        Some(base) => setup_on(context, rows, what_if, &base, &mut Reader::new(context.page.decimal_mark)),
+        None => Ok(first),
+    }
+}
+
+impl Setup {
+    /// The rows on the line fitted without errors in proportion; none where there are no such errors, or no line.
+    fn base(&self) -> Option<Base> {
+        let Noise::Stated(stated) = &self.data.noise else { return None };
+        let columns = self.shared.iter().zip(&stated.shared);
+        let kept: Vec<Column> = columns
+            .filter(|(shared, _)| shared.quantity != Quantity::Ratio)
+            .map(|(_, column)| column.clone())
+            .collect();
+        if kept.len() == stated.shared.len() {
+            return None;
+        }
+        let noise = Noise::Stated(Stated { shared: kept, ..stated.clone() });
+        let fit = line::fit(&Data { noise, ..self.data.clone() }).ok()?;
+        let x: Vec<f64> = fit.rows.iter().map(|row| row.true_x).collect();
+        let y = x.iter().map(|x| fit.at(*x)).collect();
+        Some(Base { x, y })
+    }
+}
+
+fn setup_on(
+    context: &RowContext,
+    rows: &Rows,
+    what_if: Option<&WhatIf>,
+    base: &Base,
+    reader: &mut Reader,
+) -> Result<Setup, Refusal> {
+    let (page, points) = (context.page, rows.points.as_slice());
+    let x = points.iter().map(|p| p.x).collect();
+    let y = points.iter().map(|p| p.y).collect();
+    let free = free_rails(points);
+    let columns = free.iter().map(|rail| free_column(points, |p| p.free.contains(rail))).collect();
+    let stated = parts::stated(page, points, reader);
+    let mut noises = noises(points, rows, context, &stated, base);
+    let mut shared = apparatus::shared_errors(context, points, base);
+    shared.extend(stated.iter().filter_map(|stated| stated.shared(base)));
+    shared.retain(|shared| shared.column.x.iter().chain(&shared.column.y).any(|effect| *effect != 0.0));
+    for noise in &mut noises {
+        let factor = factor(what_if, &noise.origin);
+        noise.x.iter_mut().chain(&mut noise.y).for_each(|u| *u *= factor);
+    }
+    for shared in &mut shared {
+        let factor = factor(what_if, &shared.origin);
+        shared.u *= factor;
+        shared.column.x.iter_mut().chain(&mut shared.column.y).for_each(|effect| *effect *= factor);
+    }
+    let matrices = matrices::read(page, points, reader);
+    let noise = if matrices.is_empty() {
+        independent(page, points, &noises, &shared)?
+    } else {
+        let dense = matrices::dense(points, &noises, &shared, &matrices);
+        shared.clear();
+        Noise::Dense(dense)
+    };
+    Ok(Setup { data: Data { x, y, noise, free: columns }, noises, shared, free })
+}
+
+/// A step of the rows that `behind` picks: the unknown is how much farther out they stand than read, m.
+pub fn free_column(points: &[Point], behind: impl Fn(&Point) -> bool) -> FreeColumn {
+    FreeColumn::InX(points.iter().map(|p| if behind(p) { -1.0 } else { 0.0 }).collect())
+}
+
+/// The free rails that any row stands behind, in order.
+fn free_rails(points: &[Point]) -> Vec<usize> {
+    let mut rails: Vec<usize> = points.iter().flat_map(|p| p.free.iter().copied()).collect();
+    rails.sort_unstable();
+    rails.dedup();
+    rails
+}
+
+/// Row by row, with shared columns; or ordinary least squares where nothing was stated at all.
+fn independent(
+    page: &Page,
+    points: &[Point],
+    noises: &[RowErrors],
+    shared: &[Shared],
+) -> Result<Noise, Refusal> {
+    let (ux, uy) = (total(points, noises, |noise| &noise.x), total(points, noises, |noise| &noise.y));
+    let own =
+        |i: usize| noises.iter().any(|noise| noise.x.get(i).or(noise.y.get(i)).is_some_and(|u| *u > 0.0));
+    let bare: Vec<RowId> = (points.iter().enumerate())
+        .filter(|(i, p)| p.ux.is_none() && p.uy.is_none() && !own(*i))
+        .map(|(_, p)| p.row)
+        .collect();
+    if bare.len() == points.len() && shared.is_empty() {
+        return Ok(Noise::Unstated);
+    }
+    if !bare.is_empty() {
+        let message = format!(
+            "{} no uncertainty while others do: state one for each row, or for none",
+            say_rows(page, &bare, "states", "state")
+        );
+        return Err(Refusal { id: "some_unstated".into(), rows: bare, message });
+    }
+    let shared = shared.iter().map(|shared| shared.column.clone()).collect();
+    Ok(Noise::Stated(Stated { ux, uy, cov_xy: Vec::new(), shared }))
+}

@@ -6,8 +6,8 @@ use crate::analysis::{
 use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, OverlapPair, Path, RailField, RulerUnit, Scope,
-    Sense, Splice,
+    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, OverlapPair, Path, RailField, RulerUnit,
+    Scope, Sense, Splice,
 };
 use crate::quantity::DecimalMark;
 use crate::view::evidence::DelaysView;
@@ -29,7 +29,14 @@ pub fn view_of(text: &str) -> View {
         source: text.into(),
     };
     View {
-        delays: DelaysView::default(),
+        delays: DelaysView {
+            estimator: Estimator::ConstantFraction,
+            level: None,
+            fraction: 0.5,
+            grids: Vec::new(),
+            walk: vec![figure()],
+            walk_summary: text.into(),
+        },
         title: text.into(),
         decimal_mark: DecimalMark::Point,
         path: Path::Mirror,

@@ -19,16 +19,8 @@ use rawzip::{
 
 use super::checksum::crc32;
 use super::contents;
+use super::entry::{Entries, Entry};
 use super::error::ArchiveError;
-
-/// One named content of a bundle.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Entry {
-    /// Its name, with forward slashes between folders.
-    pub name: String,
-    /// What it holds.
-    pub bytes: Vec<u8>,
-}
 
 /// How much is read at most.
 #[derive(Clone, Copy, Debug)]
@@ -64,36 +56,6 @@ const MODE: u32 = 0o100_644;
 
 /// How a local header starts (APPNOTE 4.3.7).
 const LOCAL_HEADER: &[u8] = b"PK\x03\x04";
-
-/// The checked entries of a bundle, in the order in which they were packed.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Entries(Vec<Entry>);
-
-impl Entries {
-    /// The content of the entry called `name`.
-    pub fn get(&self, name: &str) -> Option<&[u8]> {
-        self.iter().find(|entry| entry.name == name).map(|entry| entry.bytes.as_slice())
-    }
-
-    /// The entries themselves.
-    pub fn into_vec(self) -> Vec<Entry> {
-        self.0
-    }
-
-    /// Every entry.
-    pub fn iter(&self) -> std::slice::Iter<'_, Entry> {
-        self.0.iter()
-    }
-}
-
-impl<'a> IntoIterator for &'a Entries {
-    type Item = &'a Entry;
-    type IntoIter = std::slice::Iter<'a, Entry>;
-
-    fn into_iter(self) -> Self::IntoIter {
-        self.iter()
-    }
-}
 
 /// Packs `entries`, and a list of them, into the bytes of a zip.
 ///

@@ -7,7 +7,7 @@ use std::fmt::Write as _;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::container::Entry;
+use super::entry::Entry;
 use super::error::ArchiveError;
 
 /// The name of the list inside a bundle.

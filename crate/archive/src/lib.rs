@@ -6,8 +6,10 @@
 mod checksum;
 mod container;
 mod contents;
+mod entry;
 mod error;
 
-pub use container::{Entries, Entry, LIMITS, Limits, pack, unpack, unpack_within};
+pub use container::{LIMITS, Limits, pack, unpack, unpack_within};
 pub use contents::{CONTENTS, FORMAT, sha256_hex};
+pub use entry::{Entries, Entry};
 pub use error::ArchiveError;

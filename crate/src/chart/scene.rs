@@ -5,7 +5,6 @@ use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{FontDesc, FontFamily, FontStyle, ShapeStyle, TextStyle};
 use plotters_backend::{BackendCoord, DrawingBackend, DrawingErrorKind};
 
-use super::text::printable;
 use super::theme::{Colour, Theme};
 
 /// The font: what the reader's system uses for its own text.
@@ -158,6 +157,12 @@ fn text_style(anchor: Anchor, colour: Colour, font: f64) -> TextStyle<'static> {
         color: colour.backend(),
         pos: Pos::new(across, VPos::Center),
     }
+}
+
+/// The text without control characters, which neither XML nor a canvas can show.
+pub(super) fn printable(text: &str) -> String {
+    let held = |c: &char| !c.is_control() && !matches!(c, '\u{fffe}' | '\u{ffff}');
+    text.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).filter(held).collect()
 }
 
 /// The nearest whole pixel.

@@ -2,7 +2,7 @@
 //!
 //! No font is at hand, so widths are estimated from a common sans-serif face, rather too wide than too narrow.
 
-use super::scene::{Anchor, Spot};
+use super::scene::{Anchor, Spot, printable};
 
 /// Width of a text at font size `font`, px, estimated.
 pub(super) fn width(text: &str, font: f64) -> f64 {
@@ -52,12 +52,6 @@ pub(super) fn wrapped(text: &str, room: f64, font: f64) -> Vec<String> {
         }
     }
     lines
-}
-
-/// The text without control characters, which neither XML nor a canvas can show.
-pub(super) fn printable(text: &str) -> String {
-    let held = |c: &char| !c.is_control() && !matches!(c, '\u{fffe}' | '\u{ffff}');
-    text.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).filter(held).collect()
 }
 
 /// The text as it stands between XML tags.

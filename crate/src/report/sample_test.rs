@@ -10,10 +10,9 @@ use crate::notebook::{
     Scope, Sense, Splice,
 };
 use crate::quantity::DecimalMark;
-use crate::view::evidence::DelaysView;
 use crate::view::{
-    BudgetView, ComponentView, Field, Figure, LineView, Proposal, RailView, ResultView, RowState, RowView,
-    SettingView, SharedView, TrialPlanView, View,
+    BudgetView, ComponentView, DelaysView, Field, Figure, LineView, Proposal, RailView, ResultView, RowState,
+    RowView, SettingView, SharedView, TrialPlanView, View,
 };
 
 /// A view with two rows, the second struck out, and every text set to `text`.

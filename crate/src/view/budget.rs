@@ -1,8 +1,7 @@
 //! The uncertainty budget in words and digits.
 
-use super::figures::figure;
+use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Math, equation, number, op, over, power, root, row, symbol};
-use super::result::per_cent;
 use super::types::{BudgetView, ComponentView, Figure};
 use crate::analysis::{Analysis, Budget, BudgetComponent, Entry, Origin, Quantity, Speed};
 use crate::notebook::{ActsOn, Effect, ErrorShape, Page, RailId, Scope, SharedError};
@@ -30,11 +29,6 @@ pub fn ordered(budget: &Budget) -> Vec<&BudgetComponent> {
     // Stable, so that equal shares keep the order of the apparatus.
     components.sort_by(|a, b| b.share.total_cmp(&a.share));
     components
-}
-
-/// Degrees of freedom in words: "many" where they have no end.
-pub fn degrees_of_freedom(nu: Option<f64>, mark: DecimalMark) -> String {
-    nu.map_or_else(|| "many".to_owned(), |nu| plain(nu, 3, mark))
 }
 
 fn component(page: &Page, speed: &Speed, part: &BudgetComponent) -> ComponentView {

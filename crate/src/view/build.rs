@@ -5,7 +5,8 @@ use litemap::LiteMap;
 use super::budget::budget_view;
 use super::evidence::{delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
-use super::figures::line_view;
+use super::figures::{measured, p_text};
+use super::fitted_line::line_view;
 use super::proposal::proposal;
 use super::result::result_view;
 use super::trials::plan_view;
@@ -14,7 +15,7 @@ use crate::analysis::parts::unit_of;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
 use crate::notebook::{Notebook, Page, Rail, Row, RowId};
-use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, short_form};
+use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
 
 /// What was put into words before: the readings, and the rows that came of them, for as long as decimals are written
 /// alike.
@@ -64,14 +65,6 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &Told) -> View
     }
 }
 
-/// A measured value in short form, with its unit if one is named; empty if there is none.
-pub fn measured(value: Option<&Measured>, unit: &str, mark: DecimalMark) -> String {
-    value.map_or_else(String::new, |m| match m.uncertainty {
-        Some(u) if u > 0.0 => short_form(m.value, Some(u), unit, mark),
-        _ => format!("{} {unit}", plain(m.value, 6, mark)).trim_end().to_owned(),
-    })
-}
-
 fn rail_view(page: &Page, index: usize, rail: &Rail, analysis: &Analysis, problems: &Problems) -> RailView {
     let stand = analysis.rails.get(index);
     RailView {
@@ -117,11 +110,6 @@ fn step(page: &Page, rail: &Rail, analysis: &Analysis) -> String {
         measured(Some(&step), "mm", mark),
         p_text(check.step.p_value, mark)
     )
-}
-
-/// A p-value in words and digits.
-pub fn p_text(p: f64, mark: DecimalMark) -> String {
-    if p < 0.0005 { format!("below {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
 }
 
 fn settings(page: &Page, problems: &Problems) -> Vec<SettingView> {

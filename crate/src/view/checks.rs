@@ -1,7 +1,6 @@
 //! The side checks of the line, each in a figure.
 
-use super::build::p_text;
-use super::figures::{figure, probability, with_u};
+use super::figures::{figure, p_text, probability, with_u};
 use super::math::{Math, bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
 use crate::analysis::{Checks, LineAnalysis, Measured, Tested, listed, row_numbers};

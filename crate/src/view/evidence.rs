@@ -2,43 +2,15 @@
 
 use serde::Serialize;
 
-use super::figures::figure;
+use super::figures::{figure, with_u};
 use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
-use super::types::Figure;
+use super::types::{DelaysView, Figure, GridView};
 use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
-use crate::notebook::{Estimator, Evidence, Grid, GridId, Page, Picture, Row, RowId, Traces};
+use crate::notebook::{Estimator, Evidence, Grid, Page, Picture, Row, RowId, Traces};
 use crate::photo::Plane;
 use crate::quantity::{DecimalMark, plain, short_form};
-
-/// What all pictures and traces of a notebook come to.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct DelaysView {
-    /// How edges are timed on traces.
-    pub estimator: Estimator,
-    /// The fixed level as stated, V; none for half of the smallest pulse.
-    pub level: Option<f64>,
-    /// The constant fraction.
-    pub fraction: f64,
-    /// The grids marked on pictures.
-    pub grids: Vec<GridView>,
-    /// What a fixed level would do to v.
-    pub walk: Vec<Figure>,
-    /// The drawing of the walk in words; empty where there is none.
-    pub walk_summary: String,
-}
-
-/// One marked grid.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct GridView {
-    /// The grid.
-    pub id: GridId,
-    /// The rows read against it.
-    pub rows: Vec<RowId>,
-    /// What is wrong with its marks; empty if nothing is.
-    pub problem: String,
-}
 
 /// The picture or the traces of one row, with what follows from them.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -226,7 +198,7 @@ fn walk_figures(page: &Page, analysis: &Analysis) -> Vec<Figure> {
             "walk_slope",
             "walk for each metre",
             "w",
-            super::figures::with_u(walk.line.slope, Some(walk.line.uncertainty), "ns/m", mark),
+            with_u(walk.line.slope, Some(walk.line.uncertainty), "ns/m", mark),
             "How much later a fixed level is crossed for each metre, because the light weakens on the way.",
         )
         .by(equation(

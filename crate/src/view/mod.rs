@@ -3,19 +3,31 @@
 //! A [`View`] holds texts only, rounded and with their units: the page, the report and a printed copy put them
 //! in place and compute nothing. It is the whole contract between the crate and the page.
 
+// A formula as a tree; what the page shows, in types; how its figures are made.
+pub mod math;
+
+pub mod types;
+
+pub mod figures;
+
+// Fields as typed, and what a new row would begin with.
+pub mod fields;
+
+pub mod proposal;
+
+// What was computed, a part each.
 pub mod budget;
-pub mod build;
 mod checks;
 pub mod evidence;
-pub mod fields;
-pub mod figures;
-pub mod math;
-pub mod plan;
-pub mod proposal;
+pub mod fitted_line;
 pub mod result;
 pub mod row_work;
 pub mod trials;
-pub mod types;
+
+pub mod plan;
+
+// All of it.
+pub mod build;
 
 pub use build::{Told, view, view_after};
 pub use types::*;

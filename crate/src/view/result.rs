@@ -1,12 +1,12 @@
 //! The result in figures and sentences.
 
-use super::figures::figure;
+use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Math, bracket, equation, number, op, over, power, row, symbol, times};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
 use crate::notebook::{Basis, Page, Path};
-use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, plus_minus, short_form};
+use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
 
 /// What stands where a figure would give away what a closed seal hides.
 const SEALED: &str = "shown when the seal is opened";
@@ -30,11 +30,6 @@ pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
             ..ResultView::default()
         }),
     }
-}
-
-/// A probability in per cent, with the digits that it was typed with.
-pub fn per_cent(probability: f64, mark: DecimalMark) -> String {
-    in_unit(probability, Unit::PERCENT, mark)
 }
 
 fn result_figures(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<Figure> {
@@ -157,7 +152,7 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
     let budget = &speed.budget;
     let p = per_cent(budget.probability, mark);
     let name = format!("expanded uncertainty at {p}");
-    let nu = super::budget::degrees_of_freedom(budget.degrees_of_freedom, mark);
+    let nu = degrees_of_freedom(budget.degrees_of_freedom, mark);
     match (&budget.coverage_factor, speed.expanded()) {
         (Ok(k), Some(u)) => figure(
             "expanded",

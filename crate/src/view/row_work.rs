@@ -1,7 +1,6 @@
 //! How one row was worked out: its distance, its delay, and how far it lies from the line.
 
-use super::build::measured;
-use super::figures::figure;
+use super::figures::{figure, measured};
 use super::math::{bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;

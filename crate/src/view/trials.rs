@@ -1,9 +1,7 @@
 //! The Monte Carlo trials in words and digits.
 
-use super::budget::degrees_of_freedom;
-use super::figures::figure;
+use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Math, bracket, equation, number, op, over, power, root, row, symbol, times};
-use super::result::per_cent;
 use super::types::{Field, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{MOST, Outcome, Tally, Verdict, plan};

@@ -4,12 +4,11 @@ use litemap::LiteMap;
 
 use serde::{Serialize, Serializer};
 
-use super::evidence::DelaysView;
 use super::math::Math;
 use crate::analysis::Notice;
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Path, PlannedPosition, RailField, RailId, RowId,
-    RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
+    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, PlannedPosition, RailField,
+    RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
 };
 use crate::quantity::DecimalMark;
 
@@ -389,6 +388,34 @@ pub struct ProposedView {
     pub said: Said,
     /// The places, and how many rows at each.
     pub places: Vec<(PlaceView, usize)>,
+}
+
+/// What all pictures and traces of a notebook come to.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DelaysView {
+    /// How edges are timed on traces.
+    pub estimator: Estimator,
+    /// The fixed level as stated, V; none for half of the smallest pulse.
+    pub level: Option<f64>,
+    /// The constant fraction.
+    pub fraction: f64,
+    /// The grids marked on pictures.
+    pub grids: Vec<GridView>,
+    /// What a fixed level would do to v.
+    pub walk: Vec<Figure>,
+    /// The drawing of the walk in words; empty where there is none.
+    pub walk_summary: String,
+}
+
+/// One marked grid.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct GridView {
+    /// The grid.
+    pub id: GridId,
+    /// The rows read against it.
+    pub rows: Vec<RowId>,
+    /// What is wrong with its marks; empty if nothing is.
+    pub problem: String,
 }
 
 /// The straight line, or why there is none.

@@ -1,18 +1,16 @@
 //! One open notebook, as the page holds it.
 
-use plotters::coord::Shift;
-use plotters::drawing::{DrawingArea, IntoDrawingArea};
-use plotters_canvas::CanvasBackend;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
+use super::canvas::draw;
 use super::trials::Tally;
 use super::{from_json, thrown, to_js, to_json};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
-use crate::chart::{self, ChartError, Theme};
+use crate::chart::{self, Theme};
 use crate::notebook::{Cell, Edit, LogEntry, Notebook, Pasted, file, paste, read};
 use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
@@ -283,20 +281,4 @@ impl Desk {
 struct Changed {
     refusal: String,
     figures: Vec<Figure>,
-}
-
-/// Paints on a canvas whose size is set in device pixels.
-///
-/// # Errors
-/// `{kind: "chart", message}` if the canvas is too small to draw on, or gives nothing to draw with.
-pub(super) fn draw(
-    canvas: HtmlCanvasElement,
-    dark: bool,
-    pixels: f64,
-    paint: impl FnOnce(&DrawingArea<CanvasBackend, Shift>, &Theme) -> Result<(), ChartError>,
-) -> Result<(), JsValue> {
-    let theme = if dark { Theme::dark() } else { Theme::light() };
-    let backend = CanvasBackend::with_canvas_object(canvas)
-        .ok_or_else(|| thrown("chart", &"this browser gives no canvas to draw on"))?;
-    paint(&backend.into_drawing_area(), &theme.scaled(pixels)).map_err(|error| thrown("chart", &error))
 }

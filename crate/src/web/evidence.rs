@@ -3,7 +3,8 @@
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use super::desk::{Desk, draw};
+use super::canvas::draw;
+use super::desk::Desk;
 use super::{thrown, to_js};
 use crate::analysis::taken::{Taken, take};
 use crate::chart::{self, TracesPicture};

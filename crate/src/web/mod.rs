@@ -1,5 +1,6 @@
 //! The wasm boundary: what the page may call. The only module that knows a browser.
 //!
+//! - `canvas`: where drawings go.
 //! - [`desk`]: one open notebook.
 //! - `evidence`: delays that come from pictures and traces.
 //! - `plan`: the plan, and rehearsals.
@@ -8,11 +9,12 @@
 //!
 //! Whatever is thrown to the page is an object `{kind, message}`.
 
-pub mod desk;
-mod evidence;
-mod plan;
-pub mod shelf;
+mod canvas;
 pub mod trials;
+pub mod desk;
+mod plan;
+mod evidence;
+pub mod shelf;
 
 use serde::Serialize;
 use wasm_bindgen::prelude::*;

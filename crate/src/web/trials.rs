@@ -4,7 +4,7 @@ use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
-use super::desk::draw;
+use super::canvas::draw;
 use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, Outcome};

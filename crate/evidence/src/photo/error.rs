@@ -1,36 +1,9 @@
 //! What can be wrong with marks on a picture. Messages count marks from 1 and name them by their place on the grid.
 
-use std::fmt;
-
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use super::Corner;
-
-/// A corner mark, as a message names it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Mark {
-    /// Its place in the list, from 0.
-    pub index: usize,
-    /// Its column, divisions.
-    pub column: f64,
-    /// Its row, divisions.
-    pub row: f64,
-}
-
-impl Mark {
-    /// The mark at `index` of a list.
-    pub fn of(corners: &[Corner], index: usize) -> Self {
-        let (column, row) = corners.get(index).map_or((f64::NAN, f64::NAN), |c| (c.column, c.row));
-        Self { index, column, row }
-    }
-}
-
-impl fmt::Display for Mark {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} (column {}, row {})", self.index + 1, self.column, self.row)
-    }
-}
+use super::mark::Mark;
 
 /// Why corner marks don't fix the plane of the screen.
 #[derive(Clone, Debug, PartialEq, Error, Serialize, Deserialize)]

@@ -17,15 +17,17 @@
 mod dense;
 mod error;
 mod find;
+mod mark;
 mod picture;
 mod plane;
 mod propose;
 mod separation;
 mod shape;
 
-pub use error::{Mark, PlaneError, SeparationError};
+pub use error::{PlaneError, SeparationError};
+pub use mark::{Corner, Mark, Point};
 pub use picture::{PictureError, Pixels, Reduced, Shrinking};
-pub use plane::{Check, Corner, Plane, Point, Residual};
+pub use plane::{Check, Plane, Residual};
 pub use propose::{
     Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, check_series_on, propose, propose_on,
 };

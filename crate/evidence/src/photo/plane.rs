@@ -10,27 +10,8 @@ use serde::{Deserialize, Serialize};
 
 use super::dense::{Eight, Factor, Normal, dot};
 use super::error::PlaneError;
+use super::mark::{Corner, Point};
 use super::shape;
-
-/// A place in the picture, pixels: x to the right, y downwards.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Point {
-    /// To the right.
-    pub x: f64,
-    /// Downwards.
-    pub y: f64,
-}
-
-/// A marked grid crossing.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Corner {
-    /// Where it was marked.
-    pub at: Point,
-    /// Its column: divisions along the time axis.
-    pub column: f64,
-    /// Its row: divisions downwards.
-    pub row: f64,
-}
 
 /// How far a mark lies from where the plane puts its crossing: mark minus plane.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]

@@ -6,8 +6,9 @@ use thiserror::Error;
 use super::find::curve::Flat;
 use super::find::edge::edge;
 use super::find::lattice::{Lattice, Lines};
+use super::mark::{Corner, Point};
 use super::picture::{ENOUGH, PictureError, Pixels, Reduced, Shrinking};
-use super::plane::{Corner, Plane, Point};
+use super::plane::Plane;
 
 /// What is known of the screen before looking: its divisions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -13,7 +13,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::error::SeparationError;
-use super::plane::{Check, Plane, Point};
+use super::mark::Point;
+use super::plane::{Check, Plane};
 
 /// How well an edge can be marked.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

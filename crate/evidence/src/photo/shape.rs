@@ -1,7 +1,7 @@
 //! Whether marks can be corners of a plane at all: looked at before any fit, so that a bad mark has a name.
 
-use super::Corner;
-use super::error::{Mark, PlaneError};
+use super::error::PlaneError;
+use super::mark::{Corner, Mark};
 
 /// Two marks nearer than this share of the marks' extent are one place; three within it of a line are on the line.
 const NEAR: f64 = 5e-3;

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::stretch::Stretch;
 use super::weights::Weights;
-use super::{Baseline, Pulse, TraceError, Waveform, whole};
+use super::{Baseline, Flag, Pulse, TraceError, Waveform, whole};
 
 /// How the time of an edge is taken.
 #[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
@@ -32,44 +32,6 @@ impl Default for Method {
     fn default() -> Self {
         Self::ConstantFraction { fraction: 0.5 }
     }
-}
-
-/// What is to be known of an edge beside its time. Samples count from 0.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", tag = "flag")]
-#[non_exhaustive]
-pub enum Flag {
-    /// The pulse goes down; it was turned over.
-    Inverted,
-    /// The height is below 5 standard deviations of the noise, though not beyond doubt.
-    Noisy,
-    /// Another edge crosses half the height.
-    DoubleEdge {
-        /// Where.
-        sample: usize,
-    },
-    /// Something stands out of the part before the pulse.
-    NotQuiet {
-        /// Where.
-        sample: usize,
-    },
-    /// The quiet part is not level: hum or drift goes on under the pulse.
-    Drift {
-        /// Its last third less its first, V.
-        volts: f64,
-    },
-    /// Neighbouring samples share their noise; the uncertainties take it into account.
-    CorrelatedNoise {
-        /// How far, in samples.
-        samples: usize,
-    },
-    /// Fewer than 3 samples lie between 10 and 90 %: the crossing hangs on the straight line between two.
-    FewOnEdge {
-        /// About how many there are.
-        samples: usize,
-    },
-    /// The uncertainty is over a tenth of the rise: how well it is known itself begins to suffer.
-    Rough,
 }
 
 /// The time of an edge.

@@ -19,7 +19,6 @@ mod error;
 
 // How the numbers of a file are set out.
 mod header;
-mod lanes;
 mod layout;
 mod lines;
 mod read;
@@ -32,6 +31,8 @@ mod name;
 mod correlate;
 mod delay;
 mod edge;
+mod flag;
+mod lanes;
 mod noise;
 mod pulse;
 mod stretch;
@@ -45,9 +46,10 @@ mod measure;
 
 pub use decimal::number;
 pub use delay::{Delay, DelayMethod, Refused, delay, difference};
-pub use edge::{Edge, Flag, Method, edge};
+pub use edge::{Edge, Method, edge};
 pub use envelope::{Envelope, envelope};
 pub use error::{ReadError, ReadProblem, TraceError};
+pub use flag::Flag;
 pub use layout::{Column, DecimalMark, Delimiter, Layout, Role, Setting, Unit};
 pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
 pub use name::{Named, Pair, pair, rail_reading};

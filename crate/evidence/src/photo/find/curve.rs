@@ -5,8 +5,9 @@
 //! reward along the path, a price for each step up or down, higher where there is no stroke). The second is the best path beside the first; where the
 //! two have different colours, both are followed again, each in its own.
 
+use super::super::mark::Point;
 use super::super::picture::Reduced;
-use super::super::plane::{Plane, Point};
+use super::super::plane::Plane;
 use super::ridge::median;
 
 /// Samples in a division, either way.

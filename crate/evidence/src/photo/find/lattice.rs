@@ -1,7 +1,8 @@
 //! The plane of the grid, fitted to every stretch of line between two crossings.
 
+use super::super::mark::{Corner, Point};
 use super::super::picture::Reduced;
-use super::super::plane::{Corner, Plane, Point};
+use super::super::plane::Plane;
 use super::pencil::{horizon, pencil};
 use super::ridge::{Family, Ridges, noise, ridges};
 

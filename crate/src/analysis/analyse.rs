@@ -8,9 +8,9 @@ use super::notices::{NoticeInput, notices};
 use super::parts::WhatIf;
 use super::prepare::{PreparedPage, prepare};
 use super::read::{Bench, air_limits};
-use super::seal;
+use super::seal::Shown;
 use super::speed;
-use super::types::{AirReading, Analysis, LineAnalysis, Measured, RailStand, Refusal, Speed};
+use super::types::{AirReading, Analysis, DrawnLine, LineAnalysis, Measured, RailStand, Refusal, Speed};
 use super::walk::walk;
 use crate::air;
 use crate::notebook::{Notebook, Page};
@@ -30,13 +30,17 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
     if let (Ok(line), Ok(setup)) = (&mut line, &prepared.setup) {
         line.checks = checks(page, points, setup, &line.fit);
     }
-    let speed = speed_of(&prepared, &line, &air, what_if);
+    let seal = page.seal.as_ref();
+    let speed = speed_of(&prepared, &line, &air, what_if).map(|speed| Shown::of(speed, seal));
+    let drawn = line.as_ref().ok().map(drawn);
+    // From here on nothing but what may be shown.
+    let line = line.map(|line| Shown::of(line, seal));
     let walk = walk(page, points, line.as_ref().ok().map(|line| line.fit.slope));
     let notices = notices(&NoticeInput {
         context: &prepared.context,
         rows: &prepared.rows,
-        line: line.as_ref().ok(),
-        speed: speed.as_ref().ok(),
+        line: line.as_deref().ok(),
+        speed: speed.as_deref().ok(),
         walk: walk.as_ref(),
     });
     Analysis {
@@ -45,11 +49,16 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
         rows: prepared.rows.readings,
         air,
         line,
-        speed: speed.map(|speed| seal::shown_speed(page, speed)),
+        speed,
         walk,
         notices,
-        hidden: seal::factor(page.seal.as_ref()),
+        drawn,
+        sealed: seal.is_some_and(|seal| !seal.opened),
     }
+}
+
+fn drawn(line: &LineAnalysis) -> DrawnLine {
+    DrawnLine { intercept: line.fit.intercept, slope: line.fit.slope, uncertainty: line.fit.uncertainty }
 }
 
 /// The line of a page, without the side checks.

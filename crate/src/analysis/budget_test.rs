@@ -1,5 +1,5 @@
 use super::*;
-use crate::analysis::{Speed, analyse, analyse_page};
+use crate::analysis::{Shown, Speed, analyse, analyse_page};
 use crate::distribution::student_t_quantile;
 use crate::notebook::{ActsOn, BenchField, Claim, Edit, Effect, Notebook, Scope, SharedError, Splice};
 use crate::synth::demo;
@@ -7,7 +7,7 @@ use crate::synth::demo;
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 fn speed(notebook: &Notebook) -> Result<Speed, String> {
-    analyse(notebook).speed.map_err(|refusal| refusal.message)
+    analyse(notebook).speed.map(Shown::into_inner).map_err(|refusal| refusal.message)
 }
 
 fn demo() -> Result<Notebook, Box<dyn std::error::Error>> {
@@ -97,7 +97,10 @@ fn what_if_is_the_same_as_typing_it() -> Outcome {
     let origin = Origin::Splice { rail: rail.id };
     let what_if = |factor| {
         let what_if = WhatIf { origin: origin.id(), factor };
-        analyse_page(notebook.page(), Some(&what_if)).speed.map_err(|refusal| refusal.message)
+        analyse_page(notebook.page(), Some(&what_if))
+            .speed
+            .map(Shown::into_inner)
+            .map_err(|refusal| refusal.message)
     };
     let (same, without, double) = (what_if(1.0)?, what_if(0.0)?, what_if(2.0)?);
     assert_eq!(same, speed(&notebook)?);

@@ -20,6 +20,9 @@ pub mod origin;
 // What a notice is.
 pub mod notice;
 
+// A hidden factor on every v and c.
+pub mod seal;
+
 // The shape of all that is computed.
 pub mod types;
 
@@ -77,8 +80,8 @@ pub mod budget;
 // From the slope to v and c.
 pub mod speed;
 
-// A hidden factor on every v and c.
-pub mod seal;
+// What a closed seal covers.
+mod cover;
 
 // What a fixed level on traces does.
 pub mod walk;
@@ -101,6 +104,7 @@ pub use origin::{Origin, Quantity};
 pub use parts::WhatIf;
 pub use place::{Place, Problem};
 pub use prepare::{PreparedPage, prepare};
+pub use seal::Shown;
 pub use speed::C0;
 pub use types::*;
 pub use words::{listed, row_numbers};

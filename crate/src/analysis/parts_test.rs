@@ -1,5 +1,5 @@
 use super::*;
-use crate::analysis::{LineAnalysis, analyse, prepare};
+use crate::analysis::{LineAnalysis, Shown, analyse, prepare};
 use crate::line::{Data, fit};
 use crate::notebook::{Edit, Notebook};
 use crate::synth::{demo, random};
@@ -7,7 +7,7 @@ use crate::synth::{demo, random};
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 fn line(notebook: &Notebook) -> Result<LineAnalysis, String> {
-    analyse(notebook).line.map_err(|refusal| refusal.message)
+    analyse(notebook).line.map(Shown::into_inner).map_err(|refusal| refusal.message)
 }
 
 fn squares(line: &LineAnalysis) -> f64 {

@@ -2,19 +2,23 @@
 //! as in particle physics; A. Roodman, arXiv physics/0312102).
 //!
 //! The factor lies within ±8 % and follows from the salt in the notebook. The slope is the same statement as v, so
-//! where it is shown in digits it carries the inverse. The seal is a promise, not a lock: who computes the slope by
-//! hand, or reads this code, can see through it.
+//! it carries the inverse. Nothing leaves the analysis but as [`Shown`], so that nobody who puts a slope or a speed
+//! into words has to think of the seal. What of each record is covered, and how, says [`cover`](super::cover).
+//!
+//! The seal is a promise, not a lock: who computes the slope by hand, or reads this code, can see through it.
 
+use std::ops::Deref;
+
+use serde::Serialize;
 use sha2::{Digest, Sha256};
 
-use super::types::{LineAnalysis, Speed};
-use crate::notebook::{Page, Seal};
+use crate::notebook::Seal;
 
 /// Largest relative shift.
 const LARGEST: f64 = 0.08;
 
 /// The factor that a closed seal puts on v and c; none where there is no seal, or an open one.
-pub fn factor(seal: Option<&Seal>) -> Option<f64> {
+pub(super) fn factor(seal: Option<&Seal>) -> Option<f64> {
     let seal = seal.filter(|seal| !seal.opened)?;
     let digest = Sha256::digest(seal.salt.as_bytes());
     let bytes = digest.iter().take(6).fold(0_u64, |number, byte| (number << 8) | u64::from(*byte));
@@ -23,31 +27,41 @@ pub fn factor(seal: Option<&Seal>) -> Option<f64> {
     Some(1.0 + LARGEST * place)
 }
 
-/// The speed as it may be shown: while the seal is closed, with its factor, and without the comparison with c₀.
-pub fn shown_speed(page: &Page, speed: Speed) -> Speed {
-    let Some(factor) = factor(page.seal.as_ref()) else { return speed };
-    Speed { v: speed.v * factor, c: speed.c * factor, comparison: None, sealed: true, ..speed }
+/// What says a slope or a speed, and how it is covered.
+pub trait Cover {
+    /// The same under a closed seal that puts `factor` on v and c, and its inverse on slopes.
+    #[must_use]
+    fn covered(self, factor: f64) -> Self;
 }
 
-/// The line as its digits may be shown: with every slope divided by the factor of a closed seal.
-pub fn shown_line(line: &LineAnalysis, hidden: Option<f64>) -> LineAnalysis {
-    let mut line = line.clone();
-    let Some(factor) = hidden else { return line };
-    let cover = |slope: &mut f64| *slope /= factor;
-    cover(&mut line.fit.slope);
-    if let Some(u) = &mut line.fit.uncertainty {
-        cover(&mut u.slope);
-        cover(&mut u.covariance);
+/// Something that says a slope or a speed, as it may be shown: while a seal is closed, what was so is not in here.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(transparent)]
+pub struct Shown<T>(T);
+
+impl<T: Cover> Shown<T> {
+    /// What may be shown of `truth` under the seal of a page, if it has one.
+    pub fn of(truth: T, seal: Option<&Seal>) -> Self {
+        match factor(seal) {
+            Some(factor) => Self(truth.covered(factor)),
+            None => Self(truth),
+        }
     }
-    let checks = &mut line.checks;
-    let measured = checks.rails_alone.iter_mut().filter_map(|(_, alone)| alone.as_mut());
-    for slope in measured.chain(&mut checks.through_zero) {
-        cover(&mut slope.value);
-        slope.uncertainty.iter_mut().for_each(cover);
+}
+
+impl<T> Shown<T> {
+    /// What may be shown, to keep.
+    pub fn into_inner(self) -> T {
+        self.0
     }
-    checks.theil_sen.iter_mut().chain(&mut checks.other_way).for_each(cover);
-    checks.decisive_row.iter_mut().for_each(|(_, slope)| cover(slope));
-    line
+}
+
+impl<T> Deref for Shown<T> {
+    type Target = T;
+
+    fn deref(&self) -> &T {
+        &self.0
+    }
 }
 
 #[cfg(test)]

@@ -15,7 +15,7 @@ use super::analyse::{air_reading, analyse_page, line_of, speed_of};
 use super::origin::Origin;
 use super::parts::{RowErrors, Shared};
 use super::prepare::prepare;
-use super::seal;
+use super::seal::Shown;
 use super::types::{Refusal, Speed};
 
 use crate::budget::{
@@ -95,7 +95,7 @@ impl Trials {
         let prepared = prepare(page, None);
         let air = air_reading(page, &prepared.context.bench);
         let line = line_of(&prepared);
-        let speed = seal::shown_speed(page, speed_of(&prepared, &line, &air, None)?);
+        let speed = Shown::of(speed_of(&prepared, &line, &air, None)?, page.seal.as_ref());
         let (line, setup, beam_angle) = (line?, prepared.setup?, prepared.beam_angle);
         if setup.shared.len() != line.fit.shared.len() || matches!(setup.data.noise, Noise::Dense(_)) {
             let message = "trials are not drawn from a stated covariance matrix yet: state the errors that rows share one by one, or quote the budget";

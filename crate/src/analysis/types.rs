@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::notice::Notice;
 use super::origin::{Origin, Quantity};
 use super::place::Problem;
+use super::seal::Shown;
 use crate::notebook::{Basis, ErrorShape, RailId, RowId};
 
 /// A value with its standard uncertainty.
@@ -28,16 +29,31 @@ pub struct Analysis {
     /// The air and its index.
     pub air: AirReading,
     /// The straight line, or why there is none.
-    pub line: Result<LineAnalysis, Refusal>,
+    pub line: Result<Shown<LineAnalysis>, Refusal>,
     /// The speed, or why there is none.
-    pub speed: Result<Speed, Refusal>,
+    pub speed: Result<Shown<Speed>, Refusal>,
     /// What a fixed level would do to v, where rows were read from traces.
     pub walk: Option<WalkAnalysis>,
     /// What was noticed, the most serious first.
     pub notices: Vec<Notice>,
-    /// The hidden factor that a closed seal puts on v and c.
+    /// The line among the readings as they are, for drawings and plans.
     #[serde(skip)]
-    pub hidden: Option<f64>,
+    pub drawn: Option<DrawnLine>,
+    /// Whether v, c and slopes carry the hidden factor of a closed seal.
+    #[serde(skip)]
+    pub sealed: bool,
+}
+
+/// The line as drawings show it: among the readings as they are, sealed or not. It is no number to be read, so nothing
+/// may put it into digits.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DrawnLine {
+    /// Delay at zero distance, ns.
+    pub intercept: f64,
+    /// Slope, ns/m.
+    pub slope: f64,
+    /// Its uncertainties.
+    pub uncertainty: Option<crate::line::Uncertainty>,
 }
 
 /// Why something can't be computed.

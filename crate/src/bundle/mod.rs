@@ -201,3 +201,7 @@ mod tests;
 #[cfg(test)]
 #[path = "unzip_test.rs"]
 mod unzip_tests;
+
+#[cfg(test)]
+#[path = "sealed_test.rs"]
+mod sealed;

@@ -222,10 +222,8 @@ fn open_spot(context: &PlanContext, row: &Row, rail: usize, distance: f64) -> Sp
 
 /// The line that the rows so far lie on.
 fn model(context: &PlanContext, analysis: &Analysis, count: usize) -> Model {
-    match &analysis.line {
-        Ok(line) if count > 0 && line.fit.slope > 0.0 => {
-            Model { t0: line.fit.intercept, slope: line.fit.slope }
-        }
+    match &analysis.drawn {
+        Some(line) if count > 0 && line.slope > 0.0 => Model { t0: line.intercept, slope: line.slope },
         _ => context.model,
     }
 }

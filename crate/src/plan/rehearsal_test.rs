@@ -87,7 +87,7 @@ fn what_is_drawn_is_what_is_listed() -> Outcome {
         let analysis = analyse(&rehearsed(bench.page(), seed)?);
         let speed = analysis.speed.map_err(|refusal| refusal.message)?;
         squares += ((speed.c - C0) / speed.u_c()).powi(2);
-        let fit = analysis.line.map_err(|refusal| refusal.message)?.fit;
+        let fit = analysis.line.map_err(|refusal| refusal.message)?.into_inner().fit;
         chi += fit.chi_square;
         nu += fit.degrees_of_freedom as f64;
     }

@@ -5,7 +5,6 @@
 
 use super::shown::ROW;
 use super::table::{Column, Kind, Table};
-use crate::analysis::seal::shown_line;
 use crate::analysis::{Analysis, LineAnalysis, Speed};
 
 /// One row of the line. Lengths in metres, times in nanoseconds.
@@ -70,9 +69,8 @@ pub fn residual_rows(analysis: &Analysis) -> Vec<ResidualRow> {
 
 /// The figures of the line in `analysis`, and of the speed; those that can't be told are left out.
 pub fn fit_figures(analysis: &Analysis) -> Vec<FitFigure> {
-    let line = analysis.line.as_ref().ok().map(|line| shown_line(line, analysis.hidden));
-    let line = line.iter().flat_map(line_figures);
-    let speed = analysis.speed.as_ref().ok().into_iter().flat_map(speed_figures);
+    let line = analysis.line.as_deref().into_iter().flat_map(line_figures);
+    let speed = analysis.speed.as_deref().into_iter().flat_map(speed_figures);
     line.chain(speed).collect()
 }
 

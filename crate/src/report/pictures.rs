@@ -4,7 +4,7 @@ use super::Charts;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::Outcome;
 use crate::analysis::{
-    Analysis, BudgetComponent, LineAnalysis, Measured, Part, RailStand, RowReading, WalkAnalysis,
+    Analysis, BudgetComponent, DrawnLine, LineAnalysis, Measured, Part, RailStand, RowReading, WalkAnalysis,
 };
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
@@ -24,14 +24,14 @@ const PAPER: (u32, u32) = (900, 520);
 
 /// The readings and the line through them.
 pub fn line_picture(page: &Page, analysis: &Analysis) -> LinePicture {
-    let line = analysis.line.as_ref().ok();
+    let line = analysis.line.as_deref().ok();
     let mut series: Vec<String> = analysis.rails.iter().map(|rail| rail.name.clone()).collect();
     if analysis.rows.iter().any(|row| row.rail.is_none() && row.distance.is_some()) {
         series.push("given directly".into());
     }
     LinePicture {
         marks: analysis.rows.iter().filter_map(|row| mark(row, analysis, line)).collect(),
-        line: line.map(fitted),
+        line: line.zip(analysis.drawn.as_ref()).map(|(line, drawn)| fitted(line, drawn)),
         series,
         decimal_mark: page.decimal_mark,
         upright: Upright::Delay,
@@ -79,16 +79,16 @@ fn rail_place(row: &RowReading, analysis: &Analysis) -> Option<usize> {
     analysis.rails.iter().position(|rail| Some(rail.id) == row.rail)
 }
 
-fn fitted(line: &LineAnalysis) -> FittedLine {
+fn fitted(line: &LineAnalysis, drawn: &DrawnLine) -> FittedLine {
     let coverage_factor = if line.stated {
         normal_quantile(0.5 + COVERAGE / 2.0)
     } else {
         t_coverage_factor(COVERAGE, line.fit.degrees_of_freedom as f64)
     };
     FittedLine {
-        slope: line.fit.slope,
-        intercept: line.fit.intercept,
-        band: line.fit.uncertainty.map(|u| Band {
+        slope: drawn.slope,
+        intercept: drawn.intercept,
+        band: drawn.uncertainty.map(|u| Band {
             centre: u.centre,
             u_at_centre: u.at_centre,
             u_slope: u.slope,

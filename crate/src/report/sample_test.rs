@@ -1,7 +1,7 @@
 //! A view to test with: every text in it is the one given; and an analysis with round numbers.
 
 use crate::analysis::{
-    AirReading, Analysis, Budget, Checks, Comparison, LineAnalysis, Part, Refusal, RowReading, Speed,
+    AirReading, Analysis, Budget, Checks, Comparison, LineAnalysis, Part, Refusal, RowReading, Shown, Speed,
 };
 use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
@@ -132,10 +132,11 @@ pub fn analysis(stated: bool) -> Analysis {
             group_index: Ok(1.0),
             u_group_index: Some(1e-6),
         },
-        line: Ok(line(stated)),
-        speed: Ok(speed()),
+        line: Ok(Shown::of(line(stated), None)),
+        speed: Ok(Shown::of(speed(), None)),
         notices: vec![],
-        hidden: None,
+        drawn: None,
+        sealed: false,
     }
 }
 

@@ -190,8 +190,7 @@ fn walk_figures(page: &Page, analysis: &Analysis) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let (shift, u_shift) = walk.shift;
     let per_metre = |value: f64| plain(value, 3, mark) + " ns/m";
-    let slope =
-        analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope / analysis.hidden.unwrap_or(1.0));
+    let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
     let slope = slope - if page.estimator == Estimator::FixedLevel { walk.line.slope } else { 0.0 };
     vec![
         figure(

@@ -4,7 +4,6 @@ use super::checks::checks;
 use super::figures::{figure, p_text, probability, with_u};
 use super::math::{Math, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
-use crate::analysis::seal::shown_line;
 use crate::analysis::{Analysis, LineAnalysis, listed, row_numbers};
 use crate::notebook::Page;
 use crate::quantity::{DecimalMark, fixed, plain};
@@ -13,17 +12,14 @@ use crate::quantity::{DecimalMark, fixed, plain};
 pub fn line_view(page: &Page, analysis: &Analysis) -> LineView {
     match &analysis.line {
         Err(refusal) => LineView { refusal: refusal.message.clone(), ..LineView::default() },
-        Ok(line) => {
-            let line = &shown_line(line, analysis.hidden);
-            LineView {
-                refusal: String::new(),
-                method: method(line),
-                figures: line_figures(page, line),
-                checks: checks(page, line),
-                summary: summary(page, line),
-                residual_summary: residual_summary(page, line),
-            }
-        }
+        Ok(line) => LineView {
+            refusal: String::new(),
+            method: method(line),
+            figures: line_figures(page, line),
+            checks: checks(page, line),
+            summary: summary(page, line),
+            residual_summary: residual_summary(page, line),
+        },
     }
 }
 

@@ -16,7 +16,7 @@ pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
     let claim = |view: ResultView| ResultView {
         basis: page.claim.basis,
         reason: page.claim.reason.clone(),
-        sealed: analysis.hidden.is_some(),
+        sealed: analysis.sealed,
         may_seal: page.seal.is_none(),
         ..view
     };
@@ -86,8 +86,7 @@ fn result_figures(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<Figure
 }
 
 fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Math {
-    let slope =
-        analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope / analysis.hidden.unwrap_or(1.0));
+    let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
     let u = libm::sqrt(speed.second_order) * slope.abs();
     let unit = |value: f64, digits| number(plain(value, digits, mark) + " ns/m");
     equation(
@@ -108,7 +107,7 @@ fn speed_in_air(page: &Page, analysis: &Analysis, speed: &Speed) -> Figure {
         figure("v", "speed in air", "v = f/b", plus_minus(speed.v, Some(speed.u_v()), "m/s", mark), factor)
             .from("Δt = t₀ + f·d/v");
     let Ok(line) = &analysis.line else { return v };
-    let slope = line.fit.slope / analysis.hidden.unwrap_or(1.0);
+    let slope = line.fit.slope;
     v.by(equation(
         symbol("v"),
         over(symbol("f"), symbol("b")),

@@ -88,8 +88,8 @@ fn delay(page: &Page, typed: &Row, read: &RowReading, t: &Measured) -> Figure {
 
 fn residual(page: &Page, analysis: &Analysis, id: RowId) -> Option<Figure> {
     let mark: DecimalMark = page.decimal_mark;
-    // Digits of the line itself would tell what a closed seal hides.
-    if analysis.hidden.is_some() {
+    // With the slope shown, the row would seem to lie off the line by what the seal hides.
+    if analysis.sealed {
         return None;
     }
     let line = analysis.line.as_ref().ok()?;

@@ -2,7 +2,6 @@
 
 use super::input::NoticeInput;
 use crate::analysis::notice::{Notice, Section, Weight};
-use crate::analysis::seal;
 use crate::analysis::speed::C0;
 use crate::analysis::types::{Entry, LineAnalysis, Speed};
 use crate::quantity::fixed;
@@ -149,9 +148,8 @@ fn decisive_row(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
 /// Every notice about the speed and what it was taken from.
 pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) -> Vec<Notice> {
     let mut all = Vec::new();
-    let sealed = seal::factor(input.context.page.seal.as_ref()).is_some();
     // While the result is sealed, nothing may tell on which side of c₀ it lies.
-    if !sealed && speed.c - C0 > 4.0 * speed.u_c() {
+    if !speed.sealed && speed.c - C0 > 4.0 * speed.u_c() {
         all.push(Notice {
             id: "faster_than_light",
             weight: Weight::Grave,

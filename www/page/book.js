@@ -4,7 +4,7 @@
  */
 import { core, messageOf } from './core.js';
 import { alike } from './dom.js';
-import { flushAll } from './typing.js';
+import { flowInHand, flushAll } from './typing.js';
 
 /** @import { Cell, Desk, Edit, Part, Taken, View } from './types.js' */
 
@@ -25,6 +25,12 @@ export class Book {
     this.onPasted = () => {};
     /** Another tab writes; this one reads along. */
     this.readOnly = false;
+    /** How many edits each step that undo can take back made: a flow of typing is one. @type {number[]} */
+    this.steps = [];
+    /** The same of the steps taken back. @type {number[]} */
+    this.undone = [];
+    /** The flow of typing to which the last step belongs. @type {number | undefined} */
+    this.flow = undefined;
     /** A redrawing waits for its turn. */
     this.due = false;
     /** The frame that comes, after a redrawing. */
@@ -37,6 +43,7 @@ export class Book {
    */
   put(desk) {
     this.desk = desk;
+    [this.steps, this.undone, this.flow] = [[], [], undefined];
     this.redraw();
   }
 
@@ -50,7 +57,7 @@ export class Book {
    * @returns {boolean} whether it was taken
    */
   edit(edit) {
-    return this.change(() => this.desk.apply(edit, now()));
+    return this.step(() => this.desk.apply(edit, now()));
   }
 
   /**
@@ -60,7 +67,7 @@ export class Book {
    * @param {string} block
    */
   paste(row, cell, block) {
-    this.change(() => {
+    this.step(() => {
       const [turned, headings] = this.desk.paste(row, cell, block, now());
       this.onPasted(turned, headings);
     });
@@ -71,17 +78,35 @@ export class Book {
    * @param {Taken[]} all
    */
   takeTraces(all) {
-    return this.change(() => this.desk.take_traces(all, now()));
+    return this.step(() => this.desk.take_traces(all, now()));
   }
 
+  /** Takes back the last edit; of a flow of typing, all that it made. */
   undo() {
     flushAll();
-    if (this.desk.can_undo()) this.edit('undo');
+    if (this.readOnly) return;
+    const edits = this.times(this.steps.pop() ?? 1, 'undo', () => this.desk.can_undo());
+    if (edits > 0) this.undone.push(edits);
   }
 
   redo() {
     flushAll();
-    if (this.desk.can_redo()) this.edit('redo');
+    if (this.readOnly) return;
+    const edits = this.times(this.undone.pop() ?? 1, 'redo', () => this.desk.can_redo());
+    if (edits > 0) this.steps.push(edits);
+  }
+
+  /**
+   * @param {number} times
+   * @param {'undo' | 'redo'} edit
+   * @param {() => boolean} can
+   * @returns {number} how many times it could be done
+   */
+  times(times, edit, can) {
+    this.flow = undefined;
+    let done = 0;
+    while (done < times && can() && this.change(() => this.desk.apply(edit, now()))) done += 1;
+    return done;
   }
 
   /** A number that no rail, setting or shared error of this notebook has had: the log only grows. */
@@ -123,6 +148,21 @@ export class Book {
       notices: news.notices.map((notice) => known.notices.find((old) => alike(old, notice)) ?? notice),
     };
     for (const part of this.parts) part.show(this.view);
+  }
+
+  /**
+   * Does what is one step to a person, or goes on with the flow of typing that makes one.
+   * @param {() => void} work
+   */
+  step(work) {
+    if (!this.change(work)) return false;
+    const flow = flowInHand();
+    const last = this.steps.length - 1;
+    if (flow !== undefined && flow === this.flow && last >= 0) this.steps[last] = (this.steps[last] ?? 0) + 1;
+    else this.steps.push(1);
+    this.flow = flow;
+    this.undone = [];
+    return true;
   }
 
   /** @param {() => void} work */

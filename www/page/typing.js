@@ -1,25 +1,36 @@
 /**
- * From keystrokes to edits. A text is sent when its field is left, on Enter, or a moment after the last
- * keystroke, whichever comes first: the plots follow the typing, and the log holds no entry for each letter.
+ * From keystrokes to edits. A text is sent when its field is left, on Enter, a moment after the last keystroke, or a
+ * second after the first one that was not sent, whichever comes first: the plots follow the typing, what is typed is
+ * soon stored, and the log holds no entry for each letter. What is sent of one text while one is at it is one flow.
  */
 
 /** How long a pause in typing sends the text, in ms. */
 const PAUSE = 250;
+/** How long a text waits at most, in ms. */
+const LONGEST = 1_000;
+/** How many times a flow is sent before the next one begins, so that one undo does not take back pages of prose. */
+const MOST = 20;
 
 /** @typedef {HTMLInputElement | HTMLTextAreaElement} TextBox */
 /** @typedef {(box: TextBox, text: string) => void} Send */
 
 /**
- * Boxes whose text is not sent yet.
- * @type {Map<TextBox, {timer: number, send: Send}>}
+ * Boxes whose text is not sent yet, and the time by which it must be.
+ * @type {Map<TextBox, {timer: number, due: number, send: Send}>}
  */
 const waiting = new Map();
+
+/** @type {(() => void)[]} */
+const watchers = [];
 
 /** @type {EventTarget | null} */
 let typedIn = null;
 
+/** The flow in hand, how many times it was sent, and whether it is being sent. */
+let flow = { number: 0, sent: 0, sending: false };
+
 document.addEventListener('focusin', (event) => {
-  if (event.target !== typedIn) typedIn = null;
+  if (event.target !== typedIn) doneTyping();
 });
 
 /**
@@ -33,8 +44,11 @@ export function listen(root, send) {
     if (!box) return;
     typedIn = box;
     const old = waiting.get(box);
-    if (old) clearTimeout(old.timer);
-    waiting.set(box, { timer: window.setTimeout(() => flush(box), PAUSE), send });
+    clearTimeout(old?.timer);
+    const now = performance.now();
+    const due = old?.due ?? now + LONGEST;
+    waiting.set(box, { timer: window.setTimeout(() => flush(box), Math.min(PAUSE, due - now)), due, send });
+    if (!old) tellWatchers();
   });
   for (const kind of ['change', 'focusout']) {
     root.addEventListener(kind, (event) => {
@@ -53,12 +67,46 @@ export function flush(box) {
   if (!entry) return;
   clearTimeout(entry.timer);
   waiting.delete(box);
-  entry.send(box, box.value);
+  if (flow.sent === MOST || box !== typedIn) newFlow();
+  flow.sent += 1;
+  flow.sending = true;
+  try {
+    entry.send(box, box.value);
+  } finally {
+    flow.sending = false;
+    tellWatchers();
+  }
 }
 
 /** Sends every text that waits. */
 export function flushAll() {
   for (const box of [...waiting.keys()]) flush(box);
+}
+
+/** Whether a text waits to be sent. */
+export function isWaiting() {
+  return waiting.size > 0;
+}
+
+/**
+ * Calls when texts begin to wait, and when one was sent.
+ * @param {() => void} watcher
+ */
+export function watchWaiting(watcher) {
+  watchers.push(watcher);
+}
+
+function tellWatchers() {
+  for (const watcher of watchers) watcher();
+}
+
+/** The number of the flow that is being sent right now; nothing if an edit does not come from typing. */
+export function flowInHand() {
+  return flow.sending ? flow.number : undefined;
+}
+
+function newFlow() {
+  flow = { number: flow.number + 1, sent: 0, sending: false };
 }
 
 /**
@@ -78,6 +126,7 @@ export function isTyping() {
 /** Says that the focused text is done with; what comes next is a new one. */
 export function doneTyping() {
   typedIn = null;
+  newFlow();
 }
 
 /**

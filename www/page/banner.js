@@ -1,46 +1,78 @@
 /**
- * Whether all is saved, in the strip; and below it what needs an answer: another tab writes, storage is full.
+ * Whether all is saved, in the strip that stays in sight; and below it, in sight as well, what needs an answer: another
+ * window writes, something can't be stored.
  */
 import { byId, el, setHidden, setText } from './dom.js';
 import { words } from './strings.js';
 
 /** @import { Saved } from './keeper.js' */
 
+/**
+ * What can be answered.
+ * @typedef {object} Answers
+ * @property {() => void} takeBundle
+ * @property {() => void} takeOver
+ * @property {() => void} tryAgain stores what could not be stored
+ * @property {(id: string) => void} open opens a notebook
+ */
+
+/** @typedef {{id: string, title: string}} Apart a notebook that holds what another window's turn kept from this one */
+
 export class Banner {
-  /**
-   * @param {{takeBundle: () => void, takeOver: () => void}} answers
-   */
+  /** @param {Answers} answers */
   constructor(answers) {
-    this.answers = answers;
+    const t = words.saving;
     this.saved = byId('saved');
     this.place = byId('banner');
     this.shown = '';
+    /** @type {Apart | undefined} */
+    this.apart = undefined;
+    this.bundle = el('button', { type: 'button', click: answers.takeBundle }, t.takeBundle);
+    this.over = el('button', { type: 'button', id: 'take-over', click: answers.takeOver }, t.takeOver);
+    this.again = el('button', { type: 'button', click: answers.tryAgain }, t.tryAgain);
+    this.open = el('button', { type: 'button', click: () => answers.open(this.apart?.id ?? '') }, t.openApart);
+    new ResizeObserver(() => this.makeRoom()).observe(this.place);
   }
 
-  /** @param {Saved} saved @param {string} [why] */
-  show(saved, why = '') {
+  /** @param {Saved} saved @param {string} why */
+  show(saved, why) {
     const t = words.saving;
-    const bundle = el('button', { type: 'button', click: this.answers.takeBundle }, t.takeBundle);
-    const over = el('button', { type: 'button', id: 'take-over', click: this.answers.takeOver }, t.takeOver);
+    const { bundle, over, again } = this;
     switch (saved) {
-      case 'saved': return this.put(t.saved, '');
-      case 'saving': return this.put(t.saving, this.shown);
-      case 'reading': return this.put(t.reading, t.otherTab, over);
-      case 'conflict': return this.put(t.reading, t.elsewhere, over);
+      case 'saved': return this.put(t.saved, this.apartText(), ...this.apartButtons());
+      case 'saving': return this.put(t.saving, this.apartText(), ...this.apartButtons());
+      case 'reading': return this.put(t.reading, `${this.apartText()} ${t.otherTab}`.trim(), over, ...this.apartButtons());
       case 'noJournal': return this.put(t.notSaved, t.noJournal, bundle);
-      case 'full': return this.put(t.notSaved, t.full, bundle);
+      case 'full': return this.put(t.notSaved, t.full, bundle, again);
       case 'shelfFull': return this.put(t.saved, t.shelfFull, bundle);
-      default: return this.put(t.notSaved, t.failed(why), bundle);
+      default: return this.put(t.notSaved, t.failed(why), bundle, again);
     }
   }
 
-  /** @param {string} state @param {string} text @param {HTMLElement} [button] */
-  put(state, text, button) {
+  apartText() {
+    return this.apart ? words.saving.apart(this.apart.title) : '';
+  }
+
+  apartButtons() {
+    return this.apart ? [this.open] : [];
+  }
+
+  /** @param {string} state @param {string} text @param {HTMLElement[]} buttons */
+  put(state, text, ...buttons) {
     setText(this.saved, state);
     this.saved.classList.toggle('trouble', state === words.saving.notSaved);
     if (text === this.shown) return;
     this.shown = text;
-    this.place.replaceChildren(...(text ? [el('p', {}, text), ...(button ? [button] : [])] : []));
+    this.place.replaceChildren(...(text ? [el('p', {}, text), el('span', { class: 'actions' }, ...buttons)] : []));
     setHidden(this.place, text === '');
+  }
+
+  /** Keeps the strip, grown by the banner, from covering what is in hand. */
+  makeRoom() {
+    document.documentElement.style.setProperty('--banner', `${this.place.offsetHeight}px`);
+    const { activeElement } = document;
+    const box = activeElement?.closest('main') ? activeElement.getBoundingClientRect() : undefined;
+    const isInSight = box && box.bottom > 0 && box.top < innerHeight;
+    if (isInSight) activeElement?.scrollIntoView({ block: 'nearest' });
   }
 }

@@ -1,15 +1,30 @@
 /**
- * The durable journal: every entry of every notebook's log, in IndexedDB, under [notebook, entry number].
- * Local storage loses its last seconds when a browser is killed; a completed IndexedDB transaction stays.
+ * The durable journal: every entry of every notebook's log, in IndexedDB, under [notebook, entry number]; and beside it,
+ * for each notebook, which window writes in it. Local storage loses its last seconds when a browser is killed; a
+ * completed IndexedDB transaction stays. Transactions of all windows come one after the other, so what one of them
+ * checks holds until it has written: a window that lost its turn can't write behind another's back.
  */
 
 const NAME = 'slope-of-light';
-const VERSION = 1;
+const VERSION = 2;
 export const STORE = 'journal';
+const WRITERS = 'writers';
 /** Marks the key of entries that did not follow on from what was stored. */
 const ASIDE = ' set aside ';
 
 /** @typedef {{number: number, text: string}} Entry number from 0 */
+
+/** Another window writes in the notebook, or has written in it. */
+export class Superseded extends Error {}
+
+/** The journal holds fewer entries than it was thought to, as when its user had the browser empty it. */
+export class Behind extends Error {
+  /** @param {number} length how many it holds */
+  constructor(length) {
+    super();
+    this.length = length;
+  }
+}
 
 export class Journal {
   /**
@@ -17,30 +32,125 @@ export class Journal {
    */
   static async open() {
     try {
-      const request = indexedDB.open(NAME, VERSION);
-      request.onupgradeneeded = () => request.result.createObjectStore(STORE);
-      return new Journal(await outcome(request));
+      return new Journal(await database());
     } catch {
       return undefined;
     }
   }
 
-  /** @param {IDBDatabase} database */
-  constructor(database) {
-    this.database = database;
+  /** @param {IDBDatabase} opened */
+  constructor(opened) {
+    /** By what this window is known among those that write. */
+    this.window = newId();
+    this.database = opened;
     // A later version of the page in another tab may need to change the database.
-    database.onversionchange = () => database.close();
+    opened.onversionchange = () => opened.close();
+  }
+
+  /** Opens the database anew where the browser closed it. */
+  async reopen() {
+    this.database.close();
+    this.database = await database();
+    this.database.onversionchange = () => this.database.close();
   }
 
   /**
-   * Adds entries behind those that are there; ends when they are safely stored. An entry that is there already
-   * is never overwritten: the whole call then fails.
+   * The window that writes in a notebook, or did when it was last seen; empty when none does.
+   * @param {string} notebook
+   */
+  async writer(notebook) {
+    const store = this.database.transaction(WRITERS).objectStore(WRITERS);
+    return String(await outcome(store.get(notebook)) ?? '');
+  }
+
+  /**
+   * Makes this window the one that writes in a notebook. What another one has not written by now, it can't write any
+   * more.
+   * @param {string} notebook
+   * @param {string} [before] only if it is still this window that writes
+   * @param {string} [window] another one to write from now on; none if empty
+   * @returns {Promise<boolean>} whether it was done
+   */
+  async claim(notebook, before, window = this.window) {
+    let done = false;
+    await this.write((_, writers) => {
+      writers.get(notebook).onsuccess = ({ target }) => {
+        done = before === undefined || (resultOf(target) ?? '') === before;
+        if (done) writers.put(window, notebook);
+      };
+    }, 'relaxed');
+    return done;
+  }
+
+  /**
+   * Says that this window writes no more in a notebook.
+   * @param {string} notebook
+   */
+  release(notebook) {
+    return this.claim(notebook, this.window, '');
+  }
+
+  /**
+   * Adds entries behind those that are there, if this window is the one that writes; ends when they are safely stored.
+   * An entry that is there already is never overwritten.
    * @param {string} notebook
    * @param {number} from number of the first
    * @param {string[]} entries
+   * @throws {Superseded | Behind | DOMException} nothing is written then
    */
-  append(notebook, from, entries) {
-    return this.write((store) => entries.forEach((text, place) => store.add(text, [notebook, from + place])));
+  async append(notebook, from, entries) {
+    /** @type {Error | undefined} */
+    let refused;
+    const work = this.write((store, writers, transaction) => {
+      const refuse = (/** @type {Error} */ error) => {
+        refused ??= error;
+        transaction.abort();
+      };
+      writers.get(notebook).onsuccess = ({ target }) => {
+        const window = resultOf(target);
+        if (window === undefined && from > 0) refuse(new Behind(0));
+        else if (window && window !== this.window) refuse(new Superseded());
+        else if (window !== this.window) writers.put(this.window, notebook);
+      };
+      store.openKeyCursor(allOf(notebook), 'prev').onsuccess = ({ target }) => {
+        const [, last = from - 1] = /** @type {[string, number] | undefined} */ (resultOf(target)?.key) ?? [];
+        if (last !== from - 1 && !refused) refuse(last < from - 1 ? new Behind(last + 1) : new Superseded());
+      };
+      // Asked for at once, to be undone by a refusal: so nobody waits for the answers.
+      entries.forEach((text, place) => store.add(text, [notebook, from + place]));
+    });
+    await work.catch((error) => {
+      if (refused) throw refused;
+      throw error.name === 'ConstraintError' ? new Superseded() : error;
+    });
+  }
+
+  /**
+   * The same for a page that is about to be closed and will hear of nothing any more. That no number is given twice is
+   * all that is checked.
+   * @param {string} notebook
+   * @param {number} from
+   * @param {string[]} entries
+   */
+  appendLast(notebook, from, entries) {
+    if (entries.length === 0) return;
+    const work = this.write((store, _, transaction) => {
+      entries.forEach((text, place) => store.add(text, [notebook, from + place]));
+      transaction.commit();
+    });
+    // Those that are there already were on their way.
+    work.catch(() => {});
+  }
+
+  /**
+   * How many entries of a notebook there are and were; nothing where it holds none, or holds none any more.
+   * @param {string} notebook
+   * @returns {Promise<number | undefined>}
+   */
+  async length(notebook) {
+    const store = this.database.transaction(STORE).objectStore(STORE);
+    const cursor = await outcome(store.openKeyCursor(allOf(notebook), 'prev'));
+    return cursor ? /** @type {[string, number]} */ (cursor.key)[1] + 1 : undefined;
   }
 
   /**
@@ -57,12 +167,28 @@ export class Journal {
   }
 
   /**
-   * Drops the entries of a notebook below a number.
+   * Drops the entries of a notebook below a number, if this window is the one that writes.
    * @param {string} notebook
    * @param {number} below
    */
-  drop(notebook, below = Infinity) {
-    return this.write((store) => store.delete(IDBKeyRange.bound([notebook, 0], [notebook, below], false, true)));
+  drop(notebook, below) {
+    return this.write((store, writers) => {
+      writers.get(notebook).onsuccess = ({ target }) => {
+        if (resultOf(target) !== this.window) return;
+        store.delete(IDBKeyRange.bound([notebook, 0], [notebook, below], false, true));
+      };
+    });
+  }
+
+  /**
+   * Drops all of a notebook.
+   * @param {string} notebook
+   */
+  forget(notebook) {
+    return this.write((store, writers) => {
+      store.delete(allOf(notebook));
+      writers.delete(notebook);
+    });
   }
 
   /**
@@ -105,17 +231,44 @@ export class Journal {
   }
 
   /**
-   * @param {(store: IDBObjectStore) => void} work
+   * @param {(store: IDBObjectStore, writers: IDBObjectStore, transaction: IDBTransaction) => void} work
+   * @param {'strict' | 'relaxed'} durability
    * @returns {Promise<void>}
    */
-  write(work) {
+  write(work, durability = 'strict') {
     return new Promise((resolve, reject) => {
-      const transaction = this.database.transaction(STORE, 'readwrite', { durability: 'strict' });
+      const transaction = this.database.transaction([STORE, WRITERS], 'readwrite', { durability });
       transaction.oncomplete = () => resolve();
       transaction.onabort = () => reject(transaction.error ?? new Error('the browser broke off'));
-      work(transaction.objectStore(STORE));
+      work(transaction.objectStore(STORE), transaction.objectStore(WRITERS), transaction);
     });
   }
+}
+
+/** An identifier that nothing else has. */
+export function newId() {
+  const bytes = crypto.getRandomValues(new Uint8Array(12));
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** @returns {Promise<IDBDatabase>} */
+function database() {
+  const request = indexedDB.open(NAME, VERSION);
+  request.onupgradeneeded = ({ oldVersion }) => {
+    if (oldVersion < 1) request.result.createObjectStore(STORE);
+    request.result.createObjectStore(WRITERS);
+  };
+  return outcome(request);
+}
+
+/** The keys of all entries of a notebook. @param {string} notebook */
+function allOf(notebook) {
+  return IDBKeyRange.bound([notebook, 0], [notebook, Infinity]);
+}
+
+/** @param {EventTarget | null} target of a request's event */
+function resultOf(target) {
+  return /** @type {IDBRequest} */ (target).result;
 }
 
 /**

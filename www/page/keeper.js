@@ -1,9 +1,10 @@
 /**
- * Saving as one goes: every edit's log entries go to the journal at once, the snapshot follows when the hands
- * rest. "Saved" is said only when the journal has it.
+ * Saving as one goes: every edit's log entries go to the journal at once, the snapshot follows when the hands rest.
+ * "Saved" is said only when the journal has everything typed. What could not be stored is tried again by itself.
  */
 import { isKind, messageOf } from './core.js';
-import { flushAll } from './typing.js';
+import { Behind, Superseded } from './journal.js';
+import { flushAll, isWaiting, watchWaiting } from './typing.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Journal } from './journal.js' */
@@ -11,8 +12,12 @@ import { flushAll } from './typing.js';
 
 /** How long after the last change the snapshot is written, in ms. */
 const REST = 2_000;
+/** How long after a failure storing is tried again, in ms: at first, and at most after several. */
+const FIRST_WAIT = 1_000;
+const LONGEST_WAIT = 30_000;
 
-/** @typedef {'saved' | 'saving' | 'reading' | 'noJournal' | 'full' | 'shelfFull' | 'failed' | 'conflict'} Saved */
+/** @typedef {'saved' | 'saving' | 'reading' | 'noJournal' | 'full' | 'shelfFull' | 'failed'} Saved */
+/** @typedef {{saved: Saved, why: string}} State */
 
 export class Keeper {
   /**
@@ -27,16 +32,27 @@ export class Keeper {
     this.id = '';
     /** How many entries are stored. */
     this.stored = 0;
+    /** How many are stored or on their way. */
+    this.sent = 0;
     /** Whether the snapshot is behind. */
     this.behind = false;
     this.timer = 0;
+    /** What keeps entries from being stored. @type {State | undefined} */
+    this.trouble = undefined;
+    /** What keeps the snapshot from being written. @type {State | undefined} */
+    this.shelfTrouble = undefined;
+    this.retry = 0;
+    this.wait = FIRST_WAIT;
     /** @type {Promise<void> | undefined} */
     this.running = undefined;
-    /** Told what became of the saving. @type {(saved: Saved, why?: string) => void} */
+    /** Told what became of the saving. @type {(saved: Saved, why: string) => void} */
     this.onSaved = () => {};
     /** Told what was stored. @type {(from: number, entries: string[]) => void} */
     this.onStored = () => {};
-    addEventListener('pagehide', () => this.leave());
+    /** Told that another window writes in the notebook. @type {() => void} */
+    this.onSuperseded = () => {};
+    watchWaiting(() => this.tell());
+    addEventListener('pagehide', () => this.close());
     document.addEventListener('visibilitychange', () => {
       if (document.hidden) this.leave();
     });
@@ -48,10 +64,22 @@ export class Keeper {
    * @param {number} stored how many of its entries are stored
    */
   watch(id, stored) {
+    clearTimeout(this.timer);
+    clearTimeout(this.retry);
     this.id = id;
-    this.stored = stored;
+    this.stored = this.sent = stored;
     this.behind = false;
-    this.say(this.journal ? 'saved' : 'noJournal');
+    this.running = undefined;
+    this.trouble = this.journal ? undefined : { saved: 'noJournal', why: '' };
+    this.shelfTrouble = undefined;
+    this.wait = FIRST_WAIT;
+    if (this.lacking() > 0) this.note();
+    this.tell();
+  }
+
+  /** How many entries are not stored yet. */
+  lacking() {
+    return this.id === '' ? 0 : this.book.desk.length() - this.stored;
   }
 
   /** Called after each change of the open notebook. */
@@ -59,40 +87,105 @@ export class Keeper {
     this.behind = true;
     clearTimeout(this.timer);
     this.timer = window.setTimeout(() => this.snapshot(), REST);
-    if (!this.journal) return;
-    this.say('saving');
-    this.running ??= this.run(this.journal);
+    this.store();
+  }
+
+  /** Stores what is not stored yet. */
+  store() {
+    clearTimeout(this.retry);
+    if (this.journal && this.lacking() > 0) this.running ??= this.run(this.journal);
+    this.tell();
   }
 
   /** @param {Journal} journal */
   async run(journal) {
+    const { id, book: { desk } } = this;
+    const isOver = () => desk !== this.book.desk;
     try {
-      for (;;) {
+      while (!isOver() && this.lacking() > 0) {
         const from = this.stored;
-        const entries = this.book.desk.entries(from);
-        if (entries.length === 0) break;
-        await journal.append(this.id, from, entries);
+        const entries = desk.entries(from);
+        this.sent = from + entries.length;
+        await journal.append(id, from, entries);
+        if (isOver()) return;
         this.stored = from + entries.length;
         this.onStored(from, entries);
       }
-      this.say('saved');
+      this.trouble = undefined;
+      this.wait = FIRST_WAIT;
     } catch (error) {
-      this.say(reason(error), messageOf(error));
+      if (!isOver()) this.failed(error, journal);
     } finally {
-      this.running = undefined;
+      if (!isOver()) {
+        this.running = undefined;
+        this.tell();
+      }
     }
   }
 
-  /** Everything typed is sent and stored, as far as it can be. */
+  /** @param {unknown} error @param {Journal} journal */
+  failed(error, journal) {
+    if (error instanceof Superseded) {
+      this.onSuperseded();
+      return;
+    }
+    if (error instanceof Behind) this.stored = error.length;
+    else this.trouble = { saved: isQuota(error) ? 'full' : 'failed', why: messageOf(error) };
+    this.retry = window.setTimeout(async () => {
+      if (error instanceof DOMException && error.name === 'InvalidStateError') await journal.reopen().catch(() => {});
+      this.store();
+    }, error instanceof Behind ? 0 : this.wait);
+    this.wait = Math.min(2 * this.wait, LONGEST_WAIT);
+  }
+
+  /**
+   * Everything typed is sent and stored, as far as it can be.
+   * @returns {Promise<boolean>} whether it is stored
+   */
   async settle() {
     flushAll();
+    this.store();
     await this.running;
     this.snapshot();
+    return this.lacking() === 0 || !this.behind;
   }
 
   leave() {
     flushAll();
     this.snapshot();
+  }
+
+  /** The page is being closed, and will hear no more of what it stores. */
+  close() {
+    this.leave();
+    if (this.book.readOnly || this.lacking() === 0) return;
+    const entries = this.book.desk.entries(this.stored);
+    const onTheirWay = Math.max(0, this.sent - this.stored);
+    this.journal?.appendLast(this.id, this.stored, entries.slice(0, onTheirWay));
+    this.journal?.appendLast(this.id, this.stored + onTheirWay, entries.slice(onTheirWay));
+  }
+
+  /**
+   * Another window writes now. What was not stored before it came is kept as a notebook of its own; that is tried until
+   * it can be done, and the notebook stays in sight meanwhile.
+   * @returns {Promise<{id: string, title: string} | undefined>} the notebook, if one was needed
+   */
+  async part() {
+    await this.running;
+    clearTimeout(this.timer);
+    clearTimeout(this.retry);
+    this.behind = false;
+    const { id } = this;
+    for (let wait = FIRST_WAIT; this.id === id && this.lacking() > 0; wait = Math.min(2 * wait, LONGEST_WAIT)) {
+      try {
+        return await this.shelf.keepApart(this.book.desk);
+      } catch (error) {
+        this.trouble = { saved: isQuota(error) ? 'full' : 'failed', why: messageOf(error) };
+        this.tell();
+      }
+      await new Promise((resolve) => setTimeout(resolve, wait));
+    }
+    return undefined;
   }
 
   /** Writes the snapshot, if it is behind. */
@@ -102,21 +195,31 @@ export class Keeper {
     try {
       this.shelf.write(this.id, this.book.desk);
       this.behind = false;
+      this.shelfTrouble = undefined;
+      if (!this.journal) this.stored = this.book.desk.length();
     } catch (error) {
-      if (this.journal) this.say(isKind(error, 'quota') ? 'shelfFull' : 'failed', messageOf(error));
+      this.shelfTrouble = isKind(error, 'quota') ? { saved: 'shelfFull', why: '' } : { saved: 'failed', why: messageOf(error) };
     }
+    this.tell();
   }
 
-  /** @param {Saved} saved @param {string} [why] */
-  say(saved, why) {
-    this.onSaved(this.book.readOnly ? 'reading' : saved, why);
+  /** Says how things stand. */
+  tell() {
+    const { saved, why } = this.state();
+    this.onSaved(saved, why);
+  }
+
+  /** @returns {State} */
+  state() {
+    const reads = this.book.readOnly && this.lacking() === 0;
+    if (reads) return { saved: 'reading', why: '' };
+    if (this.trouble) return this.trouble;
+    if (isWaiting() || this.lacking() > 0) return { saved: 'saving', why: '' };
+    return this.shelfTrouble ?? { saved: 'saved', why: '' };
   }
 }
 
-/** @param {unknown} error @returns {Saved} */
-function reason(error) {
-  const name = error instanceof DOMException ? error.name : '';
-  if (name === 'QuotaExceededError') return 'full';
-  if (name === 'ConstraintError') return 'conflict';
-  return 'failed';
+/** @param {unknown} error */
+function isQuota(error) {
+  return error instanceof Error && error.name === 'QuotaExceededError';
 }

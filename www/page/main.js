@@ -9,7 +9,7 @@ import { byId } from './dom.js';
 import { notebookIn } from './files.js';
 import { Helper } from './helper.js';
 import { listenForFiles } from './incoming.js';
-import { Journal } from './journal.js';
+import { Journal, newId } from './journal.js';
 import { Keeper } from './keeper.js';
 import { LateSection } from './late-section.js';
 import { Line } from './line.js';
@@ -26,9 +26,11 @@ import { Strip } from './strip.js';
 import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
 import { tell } from './tell.js';
+import { flushAll } from './typing.js';
 import { Uncertainty } from './uncertainty.js';
 
 /** @import { Takers } from './incoming.js' */
+/** @import { Loaded } from './shelf.js' */
 /** @import { Desk } from './types.js' */
 
 class Page {
@@ -37,11 +39,17 @@ class Page {
     this.book = new Book();
     this.shelf = new Shelf(journal);
     this.keeper = new Keeper(this.book, this.shelf, journal);
-    this.tabs = new Tabs();
+    this.tabs = new Tabs(journal);
     this.banner = new Banner({
       takeBundle: () => byId('take-bundle').click(),
       takeOver: () => this.tabs.takeOver(),
+      tryAgain: () => this.keeper.store(),
+      open: (id) => this.open(id),
     });
+    /** How many times a notebook was put on the desk, or began to be. */
+    this.puts = 0;
+    /** Ends when what another window's turn kept from this one is safe. */
+    this.parted = Promise.resolve();
     /** Takes away the message that offers to undo the last edit. */
     this.takeAway = () => {};
     this.join();
@@ -118,14 +126,12 @@ class Page {
       const told = [turned ? t.turned : '', headings ? t.headed(headings) : ''].filter(Boolean).join(' ');
       if (told) this.offerUndo(told);
     };
-    keeper.onSaved = (saved, why) => {
-      banner.show(saved, why);
-      if (saved === 'conflict') tabs.lose();
-    };
+    keeper.onSaved = (saved, why) => banner.show(saved, why);
     keeper.onStored = (from, entries) => tabs.spread(from, entries);
+    keeper.onSuperseded = () => tabs.lose();
     tabs.onAsk = () => keeper.settle();
-    tabs.onLoss = () => this.setRole(false);
-    tabs.onGain = () => this.reload(true);
+    tabs.onLoss = () => { this.parted = this.part(); };
+    tabs.onGain = () => this.reload();
     tabs.onEntries = (from, entries) => this.follow(from, entries);
   }
 
@@ -133,7 +139,7 @@ class Page {
   setRole(writes) {
     this.book.readOnly = !writes;
     this.setWritten();
-    if (!writes) this.banner.show('reading');
+    this.keeper.tell();
   }
 
   /** Lets be written where this tab writes, and nowhere where it reads along. */
@@ -150,13 +156,14 @@ class Page {
    * @param {string} id
    */
   async open(id) {
-    await this.keeper.settle();
-    const writes = this.tabs.enter(id);
+    if (!await this.isSettled()) return false;
+    const put = this.begin();
+    const writes = await this.tabs.enter(id);
     try {
-      const loaded = await this.shelf.load(id);
-      this.put(id, loaded.desk, loaded.entries, await writes);
+      const loaded = await this.shelf.load(id, writes);
+      if (!this.put(put, id, loaded)) return false;
       if (loaded.aside > 0) tell(words.saving.aside(loaded.aside));
-      if (this.tabs.writing) await this.shelf.compact(id, loaded);
+      if (writes) await this.shelf.compact(id, loaded);
       return true;
     } catch (error) {
       const title = this.shelf.item(id)?.title || words.untitled;
@@ -166,40 +173,69 @@ class Page {
     }
   }
 
+  /** Whether the open notebook can be left without losing anything; says so if it can't. */
+  async isSettled() {
+    await this.parted;
+    const settled = await this.keeper.settle();
+    if (!settled) tell(words.saving.stay);
+    return settled;
+  }
+
+  /** Begins to put a notebook on the desk: whatever else was about to be put there is not. */
+  begin() {
+    this.puts += 1;
+    return this.puts;
+  }
+
   /**
+   * @param {number} put as it was begun
    * @param {string} id
-   * @param {Desk} desk
-   * @param {number} entries
-   * @param {boolean} writes
+   * @param {Pick<Loaded, 'desk' | 'stored' | 'apart'>} loaded
+   * @returns {boolean} whether it was put, and not something else begun later
    */
-  put(id, desk, entries, writes) {
+  put(put, id, { desk, stored, apart }) {
+    if (put !== this.puts) {
+      desk.free();
+      return false;
+    }
+    this.banner.apart = apart ?? (id === this.keeper.id ? this.banner.apart : undefined);
     const old = this.book.desk;
-    this.setRole(writes);
-    this.keeper.watch(id, entries);
     this.book.put(desk);
+    this.keeper.watch(id, stored);
+    this.setRole(this.tabs.writing);
     this.book.draw();
     old.free();
     core.setting_write('open', id);
+    return true;
   }
 
-  /**
-   * Reads the open notebook again from storage.
-   * @param {boolean} writes
-   */
-  async reload(writes) {
+  /** Reads the open notebook again from storage. */
+  async reload() {
+    await this.parted;
+    const put = this.begin();
     const { id } = this.keeper;
-    const { desk, entries } = await this.shelf.load(id);
-    if (id === this.keeper.id) this.put(id, desk, entries, writes);
+    this.put(put, id, await this.shelf.load(id, this.tabs.writing));
+  }
+
+  /** Another window came to write: what this one had not stored is kept, and it reads along. */
+  async part() {
+    flushAll();
+    this.begin();
+    this.setRole(false);
+    const apart = await this.keeper.part();
+    if (apart) this.banner.apart = apart;
+    this.parted = Promise.resolve();
+    await this.reload();
   }
 
   /**
-   * Follows what another tab wrote.
+   * Follows what another window wrote.
    * @param {number} from
    * @param {string[]} entries
    */
   follow(from, entries) {
-    if (from !== this.keeper.stored) {
-      this.reload(false);
+    if (from !== this.keeper.stored || this.keeper.lacking() > 0) {
+      this.reload();
       return;
     }
     this.book.desk.replay(entries);
@@ -212,9 +248,14 @@ class Page {
    * @param {Desk} desk
    */
   async keep(desk) {
-    await this.keeper.settle();
-    const id = await this.shelf.create(desk);
-    this.put(id, desk, desk.length(), await this.tabs.enter(id));
+    if (!await this.isSettled()) return;
+    const put = this.begin();
+    const id = newId();
+    await this.tabs.enter(id);
+    if (!this.put(put, id, { desk, stored: 0, apart: undefined })) return;
+    // On the shelf at once, also while there is nothing in it.
+    this.keeper.note();
+    this.keeper.snapshot();
   }
 
   async openDemo() {
@@ -243,7 +284,7 @@ class Page {
 
   /** @param {string} id @param {string} title */
   async rename(id, title) {
-    if (id !== this.keeper.id) return this.tabs.withLock(id, () => this.shelf.rename(id, title));
+    if (id !== this.keeper.id) return this.tabs.withTurn(id, () => this.shelf.rename(id, title));
     const done = this.book.edit({ set_title: title });
     await this.keeper.settle();
     return done;

@@ -14,7 +14,7 @@ import { tell } from './tell.js';
  * @typedef {object} Keeping
  * @property {Shelf} shelf
  * @property {() => string} current the id of the open notebook
- * @property {() => Promise<void>} settle stores everything typed
+ * @property {() => Promise<unknown>} settle stores everything typed
  * @property {(id: string) => Promise<boolean>} open
  * @property {() => Promise<void>} blank opens a new blank notebook
  * @property {() => Promise<void>} demo opens a new copy of the demo
@@ -41,6 +41,7 @@ export class Notebooks {
       this.dialog.close();
     });
     this.dialog.append(el('h2', { id: 'notebooks-title' }, t.title),
+      el('p', { class: 'hint', id: 'nothing-kept', hidden: keeping.shelf.outlivesVisit() }, t.nothingKept),
       el('p', { class: 'actions' },
         el('button', { type: 'button', id: 'new-blank', class: 'main', click: go(keeping.blank) }, t.blank),
         el('button', { type: 'button', id: 'new-demo', click: go(keeping.demo) }, t.demo),

@@ -4,6 +4,7 @@
  */
 import { now } from './book.js';
 import { core } from './core.js';
+import { newId } from './journal.js';
 import { words } from './strings.js';
 
 /** @import { Journal } from './journal.js' */
@@ -15,16 +16,20 @@ const SETTLED = 60_000;
 /**
  * @typedef {object} Loaded
  * @property {Desk} desk
- * @property {number} entries how many the log holds
+ * @property {number} stored how many of its entries the journal holds, or need not hold any more
  * @property {number} covered how many of them the snapshot held
  * @property {string} written when the snapshot was written (RFC 3339); empty without one
  * @property {number} aside how many journal entries were set aside
+ * @property {Apart | undefined} apart a notebook that holds what a snapshot had and the journal has not
  */
+/** @typedef {{id: string, title: string}} Apart */
 
 export class Shelf {
   /** @param {Journal | undefined} journal */
   constructor(journal) {
     this.journal = journal;
+    /** When the snapshots that this window wrote or read were written, by notebook. @type {Map<string, string>} */
+    this.known = new Map();
   }
 
   /**
@@ -41,23 +46,58 @@ export class Shelf {
     return core.shelf_list().find((item) => item.id === id);
   }
 
+  /** Whether anything outlives the visit. */
+  outlivesVisit() {
+    return this.journal !== undefined || core.shelf_outlives_visit();
+  }
+
   /**
-   * Opens a notebook: its snapshot, and every journal entry after it.
+   * Opens a notebook: its snapshot, and every journal entry after it. The journal has what was shown as saved. Where the
+   * snapshot of a window that was closed does not go with it, that one is kept apart.
    * @param {string} id
+   * @param {boolean} writes whether this window may put right what does not go together
    * @returns {Promise<Loaded>}
    */
-  async load(id) {
+  async load(id, writes) {
     const written = this.item(id)?.changed ?? '';
     const text = core.shelf_read(id);
-    const desk = text === undefined ? core.Desk.blank() : core.Desk.open(text);
+    let desk = text === undefined ? core.Desk.blank() : core.Desk.open(text);
     const covered = desk.length();
-    const later = await this.journal?.read(id, covered) ?? [];
-    const gap = later.findIndex((entry, place) => entry.number !== covered + place);
-    replay(desk, gap === -1 ? later : later.slice(0, gap));
+    const journal = await this.journal?.read(id, Math.max(0, covered - 1)) ?? [];
+    const last = journal[0]?.number === covered - 1 ? journal.shift() : undefined;
+    if (last && last.text !== desk.entries(covered - 1)[0]) return this.loadForked(id, desk, written, writes);
+    const length = last || journal.length > 0 ? undefined : await this.journal?.length(id);
+    const gap = journal.findIndex((entry, place) => entry.number !== covered + place);
+    replay(desk, gap === -1 ? journal : journal.slice(0, gap));
     const entries = desk.length();
-    const aside = later.slice(entries - covered);
-    if (aside.length > 0) await this.journal?.setAside(id, aside);
-    return { desk, entries, covered, written, aside: aside.length };
+    const rest = journal.slice(entries - covered);
+    if (writes && rest.length > 0) await this.journal?.setAside(id, rest);
+    this.known.set(id, written);
+    const aside = writes ? rest.length : 0;
+    return { desk, stored: Math.min(length ?? entries, entries), covered, written, aside, apart: undefined };
+  }
+
+  /**
+   * Opens a notebook whose snapshot ends otherwise than the journal does: what they share, and the journal's entries.
+   * @param {string} id
+   * @param {Desk} snapshot
+   * @param {string} written
+   * @param {boolean} writes
+   * @returns {Promise<Loaded>}
+   */
+  async loadForked(id, snapshot, written, writes) {
+    const journal = await this.journal?.read(id, 0) ?? [];
+    const entries = snapshot.entries(0);
+    const fork = journal.find(({ number, text }) => text !== entries[number])?.number ?? entries.length;
+    const desk = core.Desk.blank();
+    desk.replay([...entries.slice(0, fork), ...journal.filter(({ number }) => number >= fork).map(({ text }) => text)]);
+    const apart = writes ? await this.keepApart(snapshot) : undefined;
+    snapshot.free();
+    if (writes) {
+      this.known.set(id, written);
+      this.write(id, desk);
+    }
+    return { desk, stored: desk.length(), covered: 0, written: '', aside: 0, apart };
   }
 
   /**
@@ -83,27 +123,52 @@ export class Shelf {
     return id;
   }
 
-  /** @param {string} id @param {Desk} desk */
-  write(id, desk) {
-    core.shelf_write(id, desk.title(), now(), desk.text());
+  /**
+   * Keeps what was typed here while another window came to write, as a notebook of its own.
+   * @param {Desk} desk
+   */
+  async keepApart(desk) {
+    const copy = core.Desk.open(desk.text());
+    try {
+      const title = words.saving.apartTitle(copy.title() || words.untitled);
+      copy.apply({ set_title: title }, now());
+      return { id: await this.create(copy), title };
+    } finally {
+      copy.free();
+    }
   }
 
   /**
-   * Gives a notebook that is not open another title.
+   * Writes the snapshot of a notebook. One that another window wrote meanwhile is not written over if it holds more.
+   * @param {string} id
+   * @param {Desk} desk
+   */
+  write(id, desk) {
+    const there = this.item(id)?.changed;
+    const isForeign = there !== undefined && there !== this.known.get(id);
+    // The journal has this one's entries, and the next opening looks at both.
+    if (this.journal && isForeign && holdsMore(core.shelf_read(id), desk)) return;
+    const at = now();
+    core.shelf_write(id, desk.title(), at, desk.text());
+    this.known.set(id, at);
+  }
+
+  /**
+   * Gives a notebook that is not open another title; this window's turn it must be to write in it.
    * @param {string} id
    * @param {string} title
    */
   async rename(id, title) {
-    const { desk, entries } = await this.load(id);
+    const { desk, stored } = await this.load(id, true);
     desk.apply({ set_title: title }, now());
-    await this.journal?.append(id, entries, desk.entries(entries));
+    await this.journal?.append(id, stored, desk.entries(stored));
     this.write(id, desk);
     desk.free();
   }
 
   /** @param {string} id */
   async duplicate(id) {
-    const { desk } = await this.load(id);
+    const { desk } = await this.load(id, false);
     desk.apply({ set_title: words.notebooks.copyOf(desk.title() || words.untitled) }, now());
     await this.create(desk);
     desk.free();
@@ -119,7 +184,7 @@ export class Shelf {
    * @param {string} id
    */
   async forget(id) {
-    await this.journal?.drop(id);
+    await this.journal?.forget(id);
     core.shelf_forget(id);
   }
 
@@ -130,9 +195,13 @@ export class Shelf {
       if (known.has(id)) continue;
       const kept = await this.journal?.read(id, 0) ?? [];
       if (kept[0]?.number !== 0) continue;
-      const { desk } = await this.load(id);
-      // As old as its last entry, so that the notebook last in hand opens first again.
-      core.shelf_write(id, desk.title(), madeAt(kept[kept.length - 1]), desk.text());
+      const { desk } = await this.load(id, false);
+      try {
+        // As old as its last entry, so that the notebook last in hand opens first again.
+        core.shelf_write(id, desk.title(), madeAt(kept[kept.length - 1]), desk.text());
+      } catch {
+        // A shelf that is full gets it another day; the journal has it.
+      }
       desk.free();
     }
   }
@@ -162,7 +231,16 @@ function replay(desk, entries) {
   }
 }
 
-function newId() {
-  const bytes = crypto.getRandomValues(new Uint8Array(12));
-  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+/**
+ * Whether a snapshot holds entries that a desk has not.
+ * @param {string | undefined} text
+ * @param {Desk} desk
+ */
+function holdsMore(text, desk) {
+  if (text === undefined) return false;
+  const snapshot = core.Desk.open(text);
+  const entries = snapshot.entries(0);
+  snapshot.free();
+  const [last] = desk.entries(entries.length - 1);
+  return last !== entries[entries.length - 1];
 }

@@ -45,20 +45,23 @@ export const words = {
     saving: 'Saving…',
     notSaved: 'Not saved',
     reading: 'Read only',
-    noJournal:
-      'This browser gives the page no place to keep your work: nothing is saved here. Take the bundle before '
-      + 'you close the page.',
+    noJournal: 'This browser gives the page no place to keep your work. Take the bundle before you close the page.',
     full:
-      'The browser’s storage is full. Everything saved so far is kept, but your last changes are not. Take the '
-      + 'bundle now; deleting notebooks you no longer need makes room.',
+      'The browser’s storage is full: your last changes are not saved. Take the bundle now; deleting notebooks you no '
+      + 'longer need makes room. The page goes on trying.',
     failed: (/** @type {string} */ why) =>
-      `Your last changes could not be saved (${why}). Take the bundle now, then open the page again.`,
+      `Your last changes are not saved (${why}). The page goes on trying; take the bundle to be sure.`,
     shelfFull:
       'The browser’s storage is nearly full. Your work is still saved edit by edit; deleting notebooks you no '
       + 'longer need makes room.',
-    otherTab: 'This notebook is being written in another tab. You are reading along here.',
+    otherTab: 'This notebook is being written in another window. You are reading along here.',
     takeOver: 'Write here instead',
-    elsewhere: 'Another tab writes in this notebook now. You are reading along here.',
+    apartTitle: (/** @type {string} */ title) => `${title} (typed in another window)`,
+    apart: (/** @type {string} */ title) =>
+      `Another window came to write before your last changes were saved. They are kept in “${title}”.`,
+    openApart: 'Open it',
+    tryAgain: 'Try again now',
+    stay: 'The last changes of this notebook are not saved yet. Take the bundle first.',
     aside: (/** @type {number} */ n) =>
       `${n} later changes of this notebook don’t follow on from what is stored, so they were set aside, not lost.`,
     takeBundle: 'Take the bundle',
@@ -320,7 +323,8 @@ export const words = {
     forget: 'Delete for good',
     forgetSure: 'Press again to delete for good',
     close: 'Close',
-    busy: 'That notebook is being written in another tab. Close it there first.',
+    busy: 'That notebook is being written in another window. Close it there first.',
+    nothingKept: 'This browser gives the page no place to keep them: these notebooks last until you close the page.',
     action: (/** @type {string} */ action, /** @type {string} */ title) => `${action}: ${title}`,
   },
 

@@ -1,26 +1,49 @@
 /**
- * Two tabs on one notebook: one writes, the others read along and can take over. A Web Lock says who writes; a
- * broadcast channel carries what was written, and the wish to take over.
+ * Windows on one notebook: one writes, the others read along and can take over. Whose turn it is, {@link Turns} say; a
+ * broadcast channel carries what was written, and the wish to take over:
+ *
+ *     ask      a window wants to write; each ask has a name of its own
+ *     coming   the one that writes has heard it, and stores what it holds
+ *     grant    all of that is stored: the one that asked may seize the turn
+ *     writes   a window came to write; who still wants to asks again, of that one
+ *
+ * A window that does not answer is not waited for: the turn is seized from it.
  */
+import { newId } from './journal.js';
+import { turnsWith } from './turns.js';
+
+/** @import { Journal } from './journal.js' */
 
 const NAME = 'slope-of-light';
-/** How long the writing tab is given to finish before it is taken over from, in ms. */
+/** How long the window that writes may take to answer, in ms. */
 const PATIENCE = 1_500;
+/** How long it may take to store what it holds, once it has answered, in ms. */
+const LONG_PATIENCE = 10_000;
+
+/** @typedef {{kind: 'ask' | 'coming' | 'grant', id: string, ask: string}} AskMessage */
+/** @typedef {{kind: 'writes', id: string}} WritesMessage */
+/** @typedef {{kind: 'entries', id: string, from: number, entries: string[]}} EntriesMessage */
 
 export class Tabs {
-  constructor() {
+  /** @param {Journal | undefined} journal */
+  constructor(journal) {
     this.id = '';
     this.writing = false;
-    /** Lets go of the lock, or stops waiting for it. @type {() => void} */
-    this.release = () => {};
-    /** Called when this tab comes to write. @type {() => void} */
+    /** How many notebooks were gone to. */
+    this.visits = 0;
+    /** The name of the ask that waits for its answer; empty without one. */
+    this.ask = '';
+    this.timer = 0;
+    /** Called when this window comes to write. @type {() => void} */
     this.onGain = () => {};
-    /** Called when another tab took over. @type {() => void} */
+    /** Called when another window came to write. @type {() => void} */
     this.onLoss = () => {};
-    /** Called before the lock is handed over. @type {() => Promise<void>} */
-    this.onAsk = async () => {};
-    /** Called with what the writing tab stored. @type {(from: number, entries: string[]) => void} */
+    /** Called before the turn is handed over: stores everything. @type {() => Promise<unknown>} */
+    this.onAsk = async () => undefined;
+    /** Called with what the window that writes stored. @type {(from: number, entries: string[]) => void} */
     this.onEntries = () => {};
+    this.turns = turnsWith(journal);
+    this.turns.onLost = () => this.lose();
     this.channel = new BroadcastChannel(NAME);
     this.channel.onmessage = ({ data }) => this.heard(data);
   }
@@ -28,105 +51,109 @@ export class Tabs {
   /**
    * Goes to a notebook, and leaves the one before.
    * @param {string} id
-   * @returns {Promise<boolean>} whether this tab writes in it
+   * @returns {Promise<boolean>} whether this window writes in it
    */
   async enter(id) {
-    this.leave();
-    this.id = id;
-    this.writing = !navigator.locks || await this.request({ ifAvailable: true });
-    if (!this.writing) this.wait();
-    return this.writing;
-  }
-
-  leave() {
     this.writing = false;
-    this.release();
-    this.release = () => {};
+    this.stopAsking();
+    this.visits += 1;
+    const visit = this.visits;
+    this.id = id;
+    const had = await this.turns.take(id);
+    if (visit !== this.visits) return false;
+    this.writing = had;
+    if (!had) this.wait();
+    return had;
   }
 
-  /** Tells the other tabs what was stored. @param {number} from @param {string[]} entries */
+  /** Tells the other windows what was stored. @param {number} from @param {string[]} entries */
   spread(from, entries) {
-    this.channel.postMessage({ kind: 'entries', id: this.id, from, entries });
+    this.post({ kind: 'entries', id: this.id, from, entries });
   }
 
-  /** Asks the writing tab to let go; does not wait for ever. */
+  /** Asks the window that writes to let this one write. */
   takeOver() {
-    const { id } = this;
-    this.channel.postMessage({ kind: 'ask', id });
-    setTimeout(async () => {
-      if (this.writing || this.id !== id) return;
-      this.leave();
-      if (await this.request({ steal: true })) this.gain();
-    }, PATIENCE);
+    if (this.writing || this.ask !== '') return;
+    this.ask = newId();
+    this.askAgain();
+  }
+
+  askAgain() {
+    this.post({ kind: 'ask', id: this.id, ask: this.ask });
+    this.seizeAfter(PATIENCE);
+  }
+
+  /** @param {number} time in ms */
+  seizeAfter(time) {
+    clearTimeout(this.timer);
+    this.timer = window.setTimeout(() => this.seize(), time);
+  }
+
+  async seize() {
+    this.stopAsking();
+    const { visits } = this;
+    if (await this.turns.seize(this.id) && visits === this.visits) this.gain();
+  }
+
+  stopAsking() {
+    clearTimeout(this.timer);
+    this.ask = '';
   }
 
   /**
-   * Does something to a notebook that is not open here, unless another tab writes in it.
+   * Does something to a notebook that is not open here, unless another window writes in it.
    * @param {string} id
    * @param {() => Promise<void>} work
    * @returns {Promise<boolean>} whether it was done
    */
-  async withLock(id, work) {
-    if (!navigator.locks || id === this.id) {
-      await work();
-      return true;
-    }
-    return navigator.locks.request(lockName(id), { ifAvailable: true }, async (lock) => {
-      if (lock) await work();
-      return lock !== null;
-    });
+  withTurn(id, work) {
+    return this.turns.briefly(id, work);
   }
 
-  /** Waits in the queue for the writing tab to close. */
+  /** Waits until no other window writes. */
   async wait() {
-    const { id } = this;
-    if (await this.request({}) && this.id === id) this.gain();
+    const { visits } = this;
+    if (await this.turns.wait(this.id) && visits === this.visits) this.gain();
   }
 
   gain() {
+    this.stopAsking();
     this.writing = true;
+    this.post({ kind: 'writes', id: this.id });
     this.onGain();
   }
 
-  /**
-   * @param {LockOptions} options
-   * @returns {Promise<boolean>} ends when the lock is had, or can't be had
-   */
-  request(options) {
-    const { id } = this;
-    const queues = !options.ifAvailable && !options.steal;
-    const stop = new AbortController();
-    if (queues) this.release = () => stop.abort();
-    return new Promise((resolve) => {
-      navigator.locks.request(lockName(id), queues ? { signal: stop.signal } : options, (lock) => {
-        resolve(lock !== null);
-        return lock ? new Promise((done) => { this.release = () => done(undefined); }) : undefined;
-      }).catch(() => {
-        // Stopped while waiting, or taken away by another tab.
-        resolve(false);
-        if (this.id === id && this.writing) this.lose();
-      });
-    });
-  }
-
   lose() {
-    this.leave();
+    if (!this.writing) return;
+    this.writing = false;
     this.onLoss();
     this.wait();
   }
 
-  /** @param {{kind: string, id: string, from: number, entries: string[]}} message */
-  async heard({ kind, id, from, entries }) {
-    if (id !== this.id) return;
-    if (kind === 'entries' && !this.writing) this.onEntries(from, entries);
-    if (kind === 'ask' && this.writing) {
-      await this.onAsk();
-      this.lose();
-    }
+  /** @param {AskMessage | WritesMessage | EntriesMessage} message */
+  post(message) {
+    this.channel.postMessage(message);
   }
-}
 
-/** @param {string} id */
-function lockName(id) {
-  return `${NAME} ${id}`;
+  /** @param {AskMessage | WritesMessage | EntriesMessage} message */
+  heard(message) {
+    if (message.id !== this.id) return;
+    switch (message.kind) {
+      case 'entries': return this.writing ? undefined : this.onEntries(message.from, message.entries);
+      case 'writes': return this.ask === '' ? undefined : this.askAgain();
+      case 'ask': return this.writing ? void this.grant(message) : undefined;
+      default: if (message.ask !== this.ask) return;
+    }
+    if (message.kind === 'coming') this.seizeAfter(LONG_PATIENCE);
+    else this.seize();
+  }
+
+  /** @param {AskMessage} asked */
+  async grant({ id, ask }) {
+    this.post({ kind: 'coming', id, ask });
+    await this.onAsk();
+    if (id !== this.id || !this.writing) return;
+    this.post({ kind: 'grant', id, ask });
+    this.lose();
+  }
 }

@@ -323,6 +323,8 @@ export interface Core {
   hashes_in(text: string): string[];
   /** The notebook's text, then name and bytes of each picture in turn. */
   version(): string;
+  /** Whether notebooks and settings outlive the visit. */
+  shelf_outlives_visit(): boolean;
   shelf_list(): ShelfItem[];
   shelf_read(id: string): string | undefined;
   shelf_write(id: string, title: string, changed: string, text: string): void;

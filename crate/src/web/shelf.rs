@@ -1,10 +1,15 @@
 //! The notebooks kept in local storage, and the settings.
 //!
 //! Keys: `slope-of-light/list` (the list), `slope-of-light/notebook/ID` (a snapshot, as `notebook.json`),
-//! `slope-of-light/setting/NAME`. A write that fails leaves what was stored before.
+//! `slope-of-light/setting/NAME`. A write that fails leaves what was stored before. Where the browser lets the page have
+//! no local storage, all of it is held in memory, for this visit alone.
+
+use std::cell::{OnceCell, RefCell};
 
 use gloo_storage::errors::StorageError;
 use gloo_storage::{LocalStorage, Storage};
+use litemap::LiteMap;
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
@@ -23,6 +28,45 @@ struct StoredNotebook {
     binned: bool,
 }
 
+thread_local! {
+    /// Whether there is a local storage.
+    static STORED: OnceCell<bool> = const { OnceCell::new() };
+    /// What is held where there is none, as JSON by its key.
+    static HELD: RefCell<LiteMap<String, String>> = const { RefCell::new(LiteMap::new()) };
+}
+
+/// Whether notebooks and settings outlive the visit. Where a browser's settings forbid it, asking for the local storage
+/// throws; other browsers give none (HTML Standard, 12.2.3).
+#[wasm_bindgen]
+pub fn shelf_outlives_visit() -> bool {
+    let ask = || web_sys::window().and_then(|window| window.local_storage().ok().flatten()).is_some();
+    STORED.with(|stored| *stored.get_or_init(ask))
+}
+
+fn get<T: DeserializeOwned>(key: &str) -> Option<T> {
+    if shelf_outlives_visit() {
+        return LocalStorage::get(key).ok();
+    }
+    HELD.with_borrow(|held| serde_json::from_str(held.get(key)?).ok())
+}
+
+fn set<T: Serialize>(key: &str, value: &T) -> Result<(), StorageError> {
+    if shelf_outlives_visit() {
+        return LocalStorage::set(key, value);
+    }
+    let text = serde_json::to_string(value)?;
+    HELD.with_borrow_mut(|held| held.insert(key.to_owned(), text));
+    Ok(())
+}
+
+fn delete(key: &str) {
+    if shelf_outlives_visit() {
+        LocalStorage::delete(key);
+    } else {
+        HELD.with_borrow_mut(|held| held.remove(key));
+    }
+}
+
 fn notebook_key(id: &str) -> String {
     format!("slope-of-light/notebook/{id}")
 }
@@ -32,7 +76,7 @@ fn setting_key(name: &str) -> String {
 }
 
 fn list() -> Vec<StoredNotebook> {
-    LocalStorage::get(LIST).unwrap_or_default()
+    get(LIST).unwrap_or_default()
 }
 
 fn refused(error: &StorageError) -> JsValue {
@@ -56,7 +100,7 @@ pub fn shelf_list() -> JsValue {
 /// The snapshot of a notebook.
 #[wasm_bindgen]
 pub fn shelf_read(id: &str) -> Option<String> {
-    LocalStorage::get(notebook_key(id)).ok()
+    get(&notebook_key(id))
 }
 
 /// Writes the snapshot of a notebook and puts it on the list.
@@ -65,7 +109,7 @@ pub fn shelf_read(id: &str) -> Option<String> {
 /// `{kind: "quota" | "storage", message}`; nothing stored before is touched.
 #[wasm_bindgen]
 pub fn shelf_write(id: &str, title: &str, changed: &str, text: &str) -> Result<(), JsValue> {
-    LocalStorage::set(notebook_key(id), text).map_err(|e| refused(&e))?;
+    set(&notebook_key(id), &text).map_err(|e| refused(&e))?;
     let mut kept = list();
     let binned = kept.iter().find(|k| k.id == id).is_some_and(|k| k.binned);
     kept.retain(|k| k.id != id);
@@ -75,7 +119,7 @@ pub fn shelf_write(id: &str, title: &str, changed: &str, text: &str) -> Result<(
         changed: changed.to_owned(),
         binned,
     });
-    LocalStorage::set(LIST, kept).map_err(|e| refused(&e))
+    set(LIST, &kept).map_err(|e| refused(&e))
 }
 
 /// Puts a notebook into the bin, or takes it out again.
@@ -88,7 +132,7 @@ pub fn shelf_bin(id: &str, binned: bool) -> Result<(), JsValue> {
     for notebook in kept.iter_mut().filter(|k| k.id == id) {
         notebook.binned = binned;
     }
-    LocalStorage::set(LIST, kept).map_err(|e| refused(&e))
+    set(LIST, &kept).map_err(|e| refused(&e))
 }
 
 /// Forgets a notebook for good.
@@ -99,19 +143,19 @@ pub fn shelf_bin(id: &str, binned: bool) -> Result<(), JsValue> {
 pub fn shelf_forget(id: &str) -> Result<(), JsValue> {
     let mut kept = list();
     kept.retain(|k| k.id != id);
-    LocalStorage::delete(notebook_key(id));
-    LocalStorage::set(LIST, kept).map_err(|e| refused(&e))
+    delete(&notebook_key(id));
+    set(LIST, &kept).map_err(|e| refused(&e))
 }
 
 /// A setting of the page.
 #[wasm_bindgen]
 pub fn setting_read(name: &str) -> Option<String> {
-    LocalStorage::get(setting_key(name)).ok()
+    get(&setting_key(name))
 }
 
 /// Writes a setting of the page; a full storage forgets it.
 #[wasm_bindgen]
 pub fn setting_write(name: &str, value: &str) {
     // A setting that can't be kept is asked for again: nothing of a notebook hangs on it.
-    drop(LocalStorage::set(setting_key(name), value));
+    drop(set(&setting_key(name), &value));
 }

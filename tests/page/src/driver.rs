@@ -24,9 +24,13 @@ use url::{ParseError, Url};
 /// The longest that one command may take.
 const PATIENCE: Duration = Duration::from_mins(1);
 
+/// A name of this machine that no browser takes for it: a page from there comes over plain HTTP and is no secure context.
+/// Names that end so are no one's (RFC 6761, section 6.2).
+pub const PLAIN_HOST: &str = "plain.test";
+
 /// What the browser is started with: no window, no outside calls; `--no-sandbox` is needed where the tests run
 /// as root.
-const FLAGS: [&str; 9] = [
+const FLAGS: [&str; 10] = [
     "--headless",
     "--no-sandbox",
     "--disable-gpu",
@@ -36,6 +40,7 @@ const FLAGS: [&str; 9] = [
     "--disable-component-update",
     "--disable-sync",
     "--window-size=1280,900",
+    "--host-resolver-rules=MAP plain.test 127.0.0.1",
 ];
 
 /// The running driver.
@@ -78,6 +83,14 @@ impl Driver {
     /// # Errors
     /// When it does not start.
     pub fn browser(&self, profile: &Path, downloads: &Path) -> Result<Browser<'_>> {
+        self.browser_that(StoresData::Always, profile, downloads)
+    }
+
+    /// Starts a browser that stores data of pages or does not.
+    ///
+    /// # Errors
+    /// When it does not start.
+    pub fn browser_that(&self, stores: StoresData, profile: &Path, downloads: &Path) -> Result<Browser<'_>> {
         fs::create_dir_all(downloads)?;
         let data = format!("--user-data-dir={}", profile.display());
         let flags: Vec<&str> = FLAGS.into_iter().chain([data.as_str()]).collect();
@@ -86,6 +99,8 @@ impl Driver {
             "goog:chromeOptions": { "binary": self.chromium, "args": flags, "prefs": {
                 "download.default_directory": downloads,
                 "download.prompt_for_download": false,
+                // Of Chromium's content settings, 1 allows and 2 blocks; "cookies" means all data of a site.
+                "profile.default_content_setting_values.cookies": match stores { StoresData::Always => 1, StoresData::Never => 2 },
             }},
         });
         let capabilities: Capabilities = serde_json::from_value(capabilities)?;
@@ -111,6 +126,15 @@ impl Drop for Driver {
         drop(self.process.kill());
         drop(self.process.wait());
     }
+}
+
+/// Whether a browser's settings let pages store data.
+#[derive(Clone, Copy)]
+pub enum StoresData {
+    /// They do.
+    Always,
+    /// Site data is switched off.
+    Never,
 }
 
 /// One browser. It is closed when it is dropped.
@@ -185,6 +209,20 @@ impl Browser<'_> {
             .map(|&key| down(key))
             .chain(keys.into_iter().flat_map(|key| [down(key), up(key)]))
             .chain(held.iter().rev().map(|&key| up(key)))
+            .fold(KeyActions::new("keyboard".into()), KeyActions::then);
+        self.driver.wait(self.client.perform_actions(actions))
+    }
+
+    /// Presses keys one after the other without a rest longer than a pause.
+    ///
+    /// # Errors
+    /// When the browser takes none.
+    pub fn press_steadily(&self, keys: impl IntoIterator<Item = char>, pause: Duration) -> Result<()> {
+        let actions = keys
+            .into_iter()
+            .flat_map(|value| {
+                [KeyAction::Down { value }, KeyAction::Up { value }, KeyAction::Pause { duration: pause }]
+            })
             .fold(KeyActions::new("keyboard".into()), KeyActions::then);
         self.driver.wait(self.client.perform_actions(actions))
     }

@@ -17,8 +17,10 @@ mod pictures;
 mod plan;
 mod saving;
 mod seal;
+mod storage;
 mod traces;
 mod uncertainty;
+mod windows;
 
 use std::env;
 use std::path::PathBuf;
@@ -32,7 +34,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 42] = [
+const TESTS: [(&str, Test); 53] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -50,6 +52,17 @@ const TESTS: [(&str, Test); 42] = [
     ("saved_outlives_a_reload", saving::saved_outlives_a_reload),
     ("saved_outlives_a_kill", saving::saved_outlives_a_kill),
     ("opens_again_on_the_notebook_in_hand", saving::opens_again_on_the_notebook_in_hand),
+    ("a_flow_of_typing_is_saved", saving::a_flow_of_typing_is_saved),
+    ("a_flow_of_typing_is_one_step", saving::a_flow_of_typing_is_one_step),
+    ("works_with_site_data_off", storage::works_with_site_data_off),
+    ("works_without_storage", storage::works_without_storage),
+    ("storing_is_tried_again", storage::storing_is_tried_again),
+    ("alarms_are_in_sight", storage::alarms_are_in_sight),
+    ("a_takeover_is_taken_back", windows::a_takeover_is_taken_back),
+    ("what_a_window_loses_is_kept_apart", windows::what_a_window_loses_is_kept_apart),
+    ("two_windows_without_locks", windows::two_windows_without_locks),
+    ("the_journal_takes_edits_of_one_window", windows::the_journal_takes_edits_of_one_window),
+    ("no_interleaving_loses_an_edit", windows::no_interleaving_loses_an_edit),
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("two_tabs", notebooks::two_tabs),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),

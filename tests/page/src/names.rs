@@ -6,6 +6,8 @@ pub const RESULT: &str = "#strip-result";
 pub const ROWS_USED: &str = "#strip-rows";
 /// Whether all is saved.
 pub const SAVED: &str = "#saved";
+/// What needs an answer: something can't be stored, another window writes.
+pub const BANNER: &str = "#banner";
 /// The title of the notebook.
 pub const TITLE: &str = "#title";
 /// The message at the foot of the page.

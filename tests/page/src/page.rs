@@ -12,7 +12,7 @@ use fantoccini::key::Key;
 use serde_json::{Value, json};
 use tempfile::TempDir;
 
-use crate::driver::{Browser, Driver};
+use crate::driver::{Browser, Driver, PLAIN_HOST, StoresData};
 use crate::names;
 
 /// How long something that should come to pass may take.
@@ -49,6 +49,22 @@ impl Stage {
         let page = Page { browser, home };
         page.go(address)?;
         Ok(page)
+    }
+
+    /// A browser whose settings forbid pages to store anything, without a page yet.
+    ///
+    /// # Errors
+    /// When it does not start.
+    pub fn forgetful_browser(&self) -> Result<Page<'_>> {
+        let home = Home::new()?;
+        let (profile, downloads) = (home.folder("profile"), home.folder("downloads"));
+        let browser = self.driver.browser_that(StoresData::Never, &profile, &downloads)?;
+        Ok(Page { browser, home })
+    }
+
+    /// The address at which the page comes over plain HTTP, as from another machine.
+    pub fn plain_address(&self) -> String {
+        self.address.replace("127.0.0.1", PLAIN_HOST)
     }
 
     /// The page with a blank notebook.

@@ -1,13 +1,20 @@
 //! What was shown as saved is there again: after a reload, and after the browser was killed that very moment.
 
-use anyhow::{Context, Result, ensure};
+use std::time::Duration;
 
 use crate::bench;
 use crate::names;
 use crate::page::{Page, Stage, eventually};
+use anyhow::{Context, Result, ensure};
 
 /// The title of the bench notebook in these tests.
 const TITLE_GIVEN: &str = "Bench by the window";
+/// A remark, and the time between its letters: shorter than the pause after which a text is sent.
+const FLOW: &str =
+    "the carriage was set anew before each reading and the edge taken where it crosses half of the pulse";
+const BETWEEN_LETTERS: Duration = Duration::from_millis(90);
+/// The longest that a typed letter may wait until it is saved: a second until it is sent, and the time to store it.
+const LONGEST: f64 = 2.0;
 /// How often a blank notebook is killed: which one opens again would at times be right by chance.
 const DEATHS: usize = 6;
 
@@ -107,6 +114,85 @@ pub fn saved_outlives_a_reload(stage: &Stage) -> Result<()> {
     ensure!(again == result, "the result was {result:?}, after the reload {again:?}");
     page.is_saved()?;
     page.is_silent()
+}
+
+/// Writes down what the strip says at each letter, once the page has heard of it.
+const WATCH: &str = "
+    window.said = [];
+    document.addEventListener('input', ({ target }) => {
+        window.said.push([performance.now() / 1000, target.value.length, document.querySelector('#saved').textContent]);
+    });";
+
+/// A text that is typed without a pause is saved while it is being typed, and until then the strip never says that it is.
+/// The browser is killed in the middle of it.
+///
+/// # Errors
+/// When letters are lost that were shown as saved, or typed long before the kill.
+pub fn a_flow_of_typing_is_saved(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.fill("Title of the notebook", TITLE_GIVEN)?;
+    bench::fill(&page)?;
+    page.is_saved()?;
+    page.click(&names::cell("Remark", 1))?;
+    page.browser.run(WATCH, vec![])?;
+    page.browser.press_steadily(FLOW.chars(), BETWEEN_LETTERS)?;
+    let seen = "return [performance.now() / 1000, document.querySelector('#saved').textContent, window.said]";
+    let (time, strip, said): (f64, String, Vec<(f64, usize, String)>) =
+        serde_json::from_value(page.browser.run(seen, vec![])?)?;
+    let page = stage.page_at(&stage.address, page.kill()?)?;
+    let early = said.iter().find(|(_, _, strip)| strip != "Saving…");
+    ensure!(early.is_none(), "at a letter that nothing had heard of yet the strip said {early:?}");
+    let kept = page.cell("Remark", 1)?;
+    ensure!(FLOW.starts_with(&kept), "{kept:?} was never typed");
+    if strip == "Saved" {
+        ensure!(kept == FLOW, "shown as saved, and only {kept:?} is there");
+    }
+    let due = said.iter().filter(|(at, ..)| time - at > LONGEST).map(|(_, length, _)| *length).max();
+    let due = due.context("the flow is too short to tell")?;
+    ensure!(kept.len() >= due, "{due} letters should be saved, but there is only {kept:?}");
+    page.is_silent()
+}
+
+/// What was typed in one flow is several entries of the log, but one step to undo and redo.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_flow_of_typing_is_one_step(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    page.type_in_cell("Remark", 1, "before")?;
+    page.is_saved()?;
+    let entries = || journal_length(&page);
+    let before = entries()?;
+    page.click(&names::cell("Remark", 2))?;
+    let text: String = FLOW.chars().take(40).collect();
+    page.browser.press_steadily(text.chars(), BETWEEN_LETTERS)?;
+    page.click("Undo")?;
+    eventually("one undo takes the flow back", || page.cell("Remark", 2), String::is_empty)?;
+    page.is_saved()?;
+    // As many entries take it back as made it; and none holds a letter alone.
+    let made = (entries()? - before) / 2;
+    ensure!((2..=10).contains(&made), "{made} entries hold {} letters typed over 3.6 s", text.len());
+    ensure!(page.cell("Remark", 1)? == "before", "undo took back more than the flow");
+    page.click("Redo")?;
+    eventually("one redo does it again", || page.cell("Remark", 2), |shown| *shown == text)?;
+    page.click("Undo")?;
+    page.click("Undo")?;
+    eventually("a second undo takes back what was before", || page.cell("Remark", 1), String::is_empty)?;
+    page.is_silent()
+}
+
+/// How many entries the journal holds.
+fn journal_length(page: &Page) -> Result<u64> {
+    let script = "return new Promise((resolve, reject) => {
+        const open = indexedDB.open('slope-of-light');
+        open.onerror = reject;
+        open.onsuccess = () => {
+            const count = open.result.transaction('journal').objectStore('journal').count();
+            count.onsuccess = () => { open.result.close(); resolve(count.result); };
+        };
+    })";
+    page.browser.run(script, vec![])?.as_u64().context("a count")
 }
 
 fn all_there(page: &Page, edits: &[Edit]) -> Result<()> {

@@ -1,0 +1,166 @@
+//! Where nothing can be stored the page says so where one looks, works on, and tries again by itself.
+
+use anyhow::{Context, Result, ensure};
+use serde_json::{Value, json};
+
+use slope_of_light::bundle;
+
+use crate::bench;
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// Gives a page no storage at all: asking for it throws.
+const NONE: &str = "for (const name of ['localStorage', 'sessionStorage', 'indexedDB']) {
+    Object.defineProperty(window, name, { get() { throw new DOMException('denied', 'SecurityError'); } });
+}";
+
+/// Lets the page store nothing, for a reason (its first argument) that says what went wrong, or store again.
+const FAIL: &str = "
+    const [error] = arguments;
+    const real = window.realTransaction ??= IDBDatabase.prototype.transaction;
+    IDBDatabase.prototype.transaction = error
+        ? function (stores, mode, options) {
+            if (mode === 'readwrite') throw new DOMException('for a test', error);
+            return real.call(this, stores, mode, options);
+        }
+        : real;";
+
+/// Site data is switched off in the browser's settings.
+///
+/// # Errors
+/// When the page does not open, does not say that nothing is kept, or does not work.
+pub fn works_with_site_data_off(stage: &Stage) -> Result<()> {
+    let page = stage.forgetful_browser()?;
+    page.go(&stage.address)?;
+    works_in_memory(&page)
+}
+
+/// The browser throws where it is asked for storage.
+///
+/// # Errors
+/// When the page does not open, does not say that nothing is kept, or does not work.
+pub fn works_without_storage(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": NONE }))?;
+    page.reload()?;
+    works_in_memory(&page)
+}
+
+fn works_in_memory(page: &Page) -> Result<()> {
+    page.sees(names::SAVED, "Not saved")?;
+    page.reads(names::BANNER, "no place to keep your work")?;
+    page.click("Notebooks")?;
+    page.reads("#nothing-kept", "until you close the page")?;
+    page.click("New blank notebook")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    page.fill("Title of the notebook", "Here for now")?;
+    bench::describe_rail(page)?;
+    for (row, (mark, edge)) in bench::ROWS.iter().enumerate() {
+        let cells = ["A", mark, bench::TIME_BASE, bench::EDGE_A, edge];
+        page.click(&names::new_cell("Rail"))?;
+        page.type_text(cells[0])?;
+        for (column, text) in ["Reading", "Time base", "Edge A", "Edge B"].iter().zip(&cells[1..]) {
+            eventually("the row is begun", || page.has(&names::cell(column, row + 1)), |has| *has)?;
+            page.type_in_cell(column, row + 1, text)?;
+        }
+    }
+    page.sees(names::ROWS_USED, &names::rows_used(5, 5))?;
+    let result = page.result()?;
+    page.sees(names::SAVED, "Not saved")?;
+
+    page.click("Notebooks")?;
+    page.click("New from the demo")?;
+    eventually("the demo is open", || page.text(names::TITLE), |title| title != "Here for now")?;
+    page.click("Notebooks")?;
+    page.click("Open: Here for now")?;
+    page.sees(names::TITLE, "Here for now")?;
+    page.sees(names::ROWS_USED, &names::rows_used(5, 5))?;
+    ensure!(page.result()? == result, "opened again, the result is another one");
+    page.click("Notebooks")?;
+    page.click("Duplicate: Here for now")?;
+    page.click("Delete: Here for now (copy)")?;
+    eventually("the copy is gone", || page.has("Open: Here for now (copy)"), |has| !has)?;
+    page.click("Close")?;
+    page.click("Take the bundle")?;
+    let (_, bytes) = page.downloaded()?;
+    ensure!(
+        bundle::read(&bytes)?.notebook.page().title == "Here for now",
+        "the bundle is of another notebook"
+    );
+    Ok(())
+}
+
+/// What could not be stored is stored as soon as it can be, without a person doing anything.
+///
+/// # Errors
+/// When it is not, or the page does not say how things stand.
+pub fn storing_is_tried_again(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    page.is_saved()?;
+    for (error, said) in [("QuotaExceededError", "storage is full"), ("UnknownError", "for a test")] {
+        page.browser.run(FAIL, vec![json!(error)])?;
+        page.type_in_cell("Remark", 1, error)?;
+        page.sees(names::SAVED, "Not saved")?;
+        let told = page.reads(names::BANNER, said)?;
+        ensure!(
+            told.contains("goes on trying") && told.contains("Take the bundle"),
+            "the banner says {told:?}"
+        );
+        page.browser.run(FAIL, vec![Value::Null])?;
+        page.is_saved()?;
+        ensure!(page.text(names::BANNER)?.is_empty(), "the banner stays when all is saved");
+    }
+    page.reload()?;
+    ensure!(page.cell("Remark", 1)? == "UnknownError", "what was stored at last is gone");
+    page.is_silent()
+}
+
+/// What is said about saving stands in sight of the row in hand, and does not cover it, on a laptop and on a phone.
+///
+/// # Errors
+/// When it is out of sight, or over the row.
+pub fn alarms_are_in_sight(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    for (width, height) in [(1366, 768), (360, 740)] {
+        let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 500 });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        for row in [1, 3] {
+            let cell = names::cell("Remark", row);
+            page.browser.run(FAIL, vec![Value::Null])?;
+            page.is_saved()?;
+            page.click(&cell)?;
+            // As high up as it can stand without being covered.
+            page.browser.run("document.activeElement.scrollIntoView({ block: 'start' })", vec![])?;
+            page.browser.run(FAIL, vec![json!("QuotaExceededError")])?;
+            page.type_text("x")?;
+            page.sees(names::SAVED, "Not saved")?;
+            page.reads(names::BANNER, "storage is full")?;
+            eventually("nothing covers the cell in hand", || covered(&page), |covered| !covered)?;
+            let out = out_of_sight(&page)?;
+            ensure!(out == Value::Null, "at {width} × {height}, row {row}: {out}");
+        }
+    }
+    page.is_silent()
+}
+
+/// Whether something lies over the box that has the focus, or it is out of sight.
+fn covered(page: &Page) -> Result<bool> {
+    let script = "const box = document.activeElement;
+        const { left, right, top, bottom } = box.getBoundingClientRect();
+        return ![top + 1, bottom - 1].every((y) => document.elementFromPoint((left + right) / 2, y) === box);";
+    page.browser.run(script, vec![])?.as_bool().context("yes or no")
+}
+
+/// What of the alarm is out of sight, with its place.
+fn out_of_sight(page: &Page) -> Result<Value> {
+    let script = "for (const selector of ['#saved', '#banner', ...arguments]) {
+            for (const node of document.querySelectorAll(`${selector}, ${selector} button`)) {
+                const { left, right, top, bottom } = node.getBoundingClientRect();
+                const seen = left >= 0 && top >= 0 && right <= innerWidth && bottom <= innerHeight;
+                if (!seen) return { what: node.textContent, left, right, top, bottom };
+            }
+        }
+        return null;";
+    page.browser.run(script, vec![])
+}

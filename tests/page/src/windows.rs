@@ -1,0 +1,276 @@
+//! One notebook in two windows: whoever takes over, and however fast, no edit is lost and none is doubled; over plain
+//! HTTP as well, where browsers have no locks.
+
+use std::collections::BTreeMap;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::wd::WindowHandle;
+use serde_json::json;
+
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+const TITLE_GIVEN: &str = "Bench by the window";
+const TAKE_OVER: &str = "Write here instead";
+/// For how long after a takeover nothing that it set going may act any more: it waits 1.5 s for an answer.
+const ECHO: Duration = Duration::from_millis(2_500);
+/// How often the turn goes there and back.
+const ROUNDS: usize = 3;
+/// How many things are done in the random runs.
+const STEPS: usize = 40;
+const SEEDS: [u64; 2] = [4, 21];
+
+/// Two windows on one notebook, the first of which writes.
+struct Two<'d> {
+    page: Page<'d>,
+    windows: [WindowHandle; 2],
+}
+
+impl<'d> Two<'d> {
+    fn open(stage: &'d Stage, address: &str) -> Result<Self> {
+        let page = stage.page()?;
+        page.go(address)?;
+        page.click("Notebooks")?;
+        page.click("New blank notebook")?;
+        page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+        page.fill("Title of the notebook", TITLE_GIVEN)?;
+        // Without a clipboard, which browsers have in secure contexts only.
+        for remark in 1..=2 {
+            page.click(&names::new_cell("Edge B"))?;
+            page.type_text("1")?;
+            eventually("the row is begun", || page.count(names::ROWS), |rows| *rows == remark)?;
+        }
+        page.is_saved()?;
+        let first = page.browser.tab()?;
+        let second = page.browser.open_tab()?;
+        page.go(address)?;
+        page.sees(names::SAVED, "Read only")?;
+        Ok(Self { page, windows: [first, second] })
+    }
+
+    /// Turns to one of them.
+    fn at(&self, window: usize) -> Result<&Page<'d>> {
+        self.page.browser.switch_to(&self.windows[window % 2])?;
+        Ok(&self.page)
+    }
+}
+
+/// A takeover that is taken back at once stays taken back.
+///
+/// # Errors
+/// When the first takeover comes into its own again, or an edit is lost.
+pub fn a_takeover_is_taken_back(stage: &Stage) -> Result<()> {
+    let two = Two::open(stage, &stage.address)?;
+    let mut edit = 0;
+    for _ in 0..ROUNDS {
+        let asked = Instant::now();
+        for window in [1, 0] {
+            let page = two.at(window)?;
+            page.sees(names::SAVED, "Read only")?;
+            // By a script: a person who knows where the button is takes no second either.
+            page.browser.run(PRESS, vec![])?;
+            page.is_saved()?;
+        }
+        while asked.elapsed() < ECHO {
+            edit += 1;
+            two.page.type_in_cell("Remark", 1, &edit.to_string())?;
+            two.page.is_saved()?;
+        }
+        two.at(1)?.sees(names::SAVED, "Read only")?;
+        eventually(
+            "the other window follows",
+            || two.page.cell("Remark", 1),
+            |text| *text == edit.to_string(),
+        )?;
+    }
+    two.at(0)?.reload()?;
+    ensure!(two.page.cell("Remark", 1)? == edit.to_string(), "the last edit is gone");
+    two.page.is_silent()
+}
+
+/// Lets this window store nothing, as when the storage is full, or store again.
+const FULL: &str = "
+    const real = window.realTransaction ??= IDBDatabase.prototype.transaction;
+    IDBDatabase.prototype.transaction = arguments[0]
+        ? function (stores, mode, options) {
+            if (mode === 'readwrite') throw new DOMException('no room', 'QuotaExceededError');
+            return real.call(this, stores, mode, options);
+        }
+        : real;";
+
+/// What a window could not store before another one came to write is kept apart, and shown.
+///
+/// # Errors
+/// When it is lost.
+pub fn what_a_window_loses_is_kept_apart(stage: &Stage) -> Result<()> {
+    let two = Two::open(stage, &stage.address)?;
+    two.at(0)?.browser.run(FULL, vec![json!(true)])?;
+    two.page.type_in_cell("Remark", 1, "not stored")?;
+    two.page.sees(names::SAVED, "Not saved")?;
+    two.at(1)?.click(TAKE_OVER)?;
+    two.page.is_saved()?;
+    two.page.type_in_cell("Remark", 2, "typed after")?;
+    two.page.is_saved()?;
+
+    two.at(0)?.sees(names::SAVED, "Not saved")?;
+    ensure!(two.page.cell("Remark", 1)? == "not stored", "what was not stored is gone");
+    two.page.browser.run(FULL, vec![json!(false)])?;
+    let kept = format!("{TITLE_GIVEN} (typed in another window)");
+    two.page.reads(names::BANNER, &kept)?;
+    eventually("it follows again", || two.page.cell("Remark", 2), |text| text == "typed after")?;
+    two.page.click("Open it")?;
+    two.page.sees(names::TITLE, &kept)?;
+    ensure!(two.page.cell("Remark", 1)? == "not stored", "what was kept apart is not there");
+    two.page.is_saved()?;
+    two.page.is_silent()
+}
+
+/// Over plain HTTP too, one of two windows writes.
+///
+/// # Errors
+/// When both do, or an edit is lost.
+pub fn two_windows_without_locks(stage: &Stage) -> Result<()> {
+    let two = Two::open(stage, &stage.plain_address())?;
+    ensure!(
+        two.page.browser.run("return isSecureContext || 'locks' in navigator", vec![])? == json!(false),
+        "locks"
+    );
+    two.at(0)?.type_in_cell("Remark", 1, "first")?;
+    two.page.is_saved()?;
+    two.at(1)?;
+    eventually("the second follows", || two.page.cell("Remark", 1), |text| text == "first")?;
+    two.page.click(TAKE_OVER)?;
+    two.page.is_saved()?;
+    two.page.type_in_cell("Remark", 2, "second")?;
+    two.page.is_saved()?;
+    two.at(0)?.sees(names::SAVED, "Read only")?;
+    eventually("the first follows", || two.page.cell("Remark", 2), |text| text == "second")?;
+
+    // A reload gives the turn to the window that waits.
+    two.at(1)?.reload()?;
+    let states = || Ok([two.at(0)?.text(names::SAVED)?, two.at(1)?.text(names::SAVED)?]);
+    let one_writes = |states: &[String; 2]| {
+        let count = |state: &str| states.iter().filter(|shown| *shown == state).count();
+        count("Saved") == 1 && count("Read only") == 1
+    };
+    eventually("one of them writes", states, one_writes)?;
+    for window in [0, 1] {
+        two.at(window)?;
+        ensure!(
+            two.page.cell("Remark", 1)? == "first" && two.page.cell("Remark", 2)? == "second",
+            "an edit is gone"
+        );
+    }
+    two.page.is_silent()
+}
+
+/// Where a window writes without having asked, the journal refuses the other one's edits, which are kept apart.
+///
+/// # Errors
+/// When a row is lost.
+pub fn the_journal_takes_edits_of_one_window(stage: &Stage) -> Result<()> {
+    let two = Two::open(stage, &stage.plain_address())?;
+    let mute = "BroadcastChannel.prototype.postMessage = () => {};";
+    two.at(1)?.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": mute }))?;
+    two.page.reload()?;
+    two.page.is_saved()?;
+    two.page.type_in_cell("Remark", 1, "by the deaf one")?;
+    two.page.is_saved()?;
+    two.at(0)?.type_in_cell("Remark", 2, "by the other")?;
+    two.page.reads(names::BANNER, &format!("{TITLE_GIVEN} (typed in another window)"))?;
+    two.page.sees(names::SAVED, "Read only")?;
+    eventually("it follows", || two.page.cell("Remark", 1), |text| text == "by the deaf one")?;
+    two.page.click("Open it")?;
+    eventually("what it typed is there", || two.page.cell("Remark", 2), |text| text == "by the other")?;
+    two.page.is_silent()
+}
+
+/// Leaves the remark of the next row if it is being typed in, and types a text into the one after it, which is left only
+/// if asked for; says whether it could be typed.
+const TYPE: &str = "
+    const next = () => document.querySelector('tbody[data-row=new] [data-cell=remark]');
+    next().dispatchEvent(new Event('change', { bubbles: true }));
+    const box = next();
+    if (box.matches(':disabled')) return false;
+    box.focus();
+    box.value = arguments[0];
+    box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    if (arguments[1]) box.dispatchEvent(new Event('change', { bubbles: true }));
+    return true;";
+
+/// Presses the button that takes over, if it is there.
+const PRESS: &str = "document.querySelector('#take-over')?.click()";
+
+/// The remarks in the journal by notebook, in the order of the log: those of rows begun and of cells written.
+const REMARKS: &str = "return new Promise((resolve, reject) => {
+    const open = indexedDB.open('slope-of-light');
+    open.onerror = reject;
+    open.onsuccess = () => {
+        const store = open.result.transaction('journal').objectStore('journal');
+        const [keys, texts] = [store.getAllKeys(), store.getAll()];
+        texts.onsuccess = () => {
+            open.result.close();
+            const remarks = {};
+            keys.result.forEach(([notebook], place) => {
+                const { edit } = JSON.parse(texts.result[place]);
+                const { add_row, set_cell } = edit;
+                const text = add_row?.cells?.remark ?? (set_cell?.cell === 'remark' ? set_cell.text : undefined);
+                if (text?.startsWith('edit ')) (remarks[notebook] ??= []).push(text);
+            });
+            resolve(remarks);
+        };
+    };
+})";
+
+/// Edits, takeovers and reloads in two windows in a random order: every edit that was typed ends in the notebook, or in
+/// one that was kept apart, and never twice in one.
+///
+/// # Errors
+/// When an edit is lost or doubled.
+pub fn no_interleaving_loses_an_edit(stage: &Stage) -> Result<()> {
+    for (address, seed) in [stage.address.clone(), stage.plain_address()].into_iter().zip(SEEDS) {
+        interleave(stage, &address, seed).with_context(|| format!("{address}, seed {seed}"))?;
+    }
+    Ok(())
+}
+
+fn interleave(stage: &Stage, address: &str, seed: u64) -> Result<()> {
+    let two = Two::open(stage, address)?;
+    let mut state = seed;
+    // Constants of a linear congruential generator: D. E. Knuth, The Art of Computer Programming, vol. 2, 3.3.4 (MMIX).
+    let mut below = |n: u64| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (state >> 33) % n
+    };
+    let mut typed = Vec::new();
+    for step in 0..STEPS {
+        let page = two.at(usize::try_from(below(2))?)?;
+        match below(8) {
+            0..=3 => {
+                let text = format!("edit {step:03}");
+                let done = page.browser.run(TYPE, vec![json!(text), json!(below(2) == 0)])?;
+                if done == json!(true) {
+                    typed.push(text);
+                }
+            }
+            4..=6 => {
+                page.browser.run(PRESS, vec![])?;
+            }
+            _ => page.reload()?,
+        }
+    }
+    for window in [0, 1] {
+        let state = || two.at(window)?.text(names::SAVED);
+        eventually("it comes to rest", state, |state| state == "Saved" || state == "Read only")?;
+    }
+    ensure!(typed.len() > 5, "only {} edits could be typed", typed.len());
+    let all: BTreeMap<String, Vec<String>> = serde_json::from_value(two.page.browser.run(REMARKS, vec![])?)?;
+    for text in &typed {
+        let times: Vec<usize> =
+            all.values().map(|remarks| remarks.iter().filter(|remark| *remark == text).count()).collect();
+        ensure!(times.iter().any(|count| *count > 0), "{text} is lost; there is {all:?}");
+        ensure!(times.iter().all(|count| *count <= 1), "{text} is doubled: {all:?}");
+    }
+    two.page.is_silent()
+}

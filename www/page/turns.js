@@ -1,0 +1,250 @@
+/**
+ * Whose turn it is to write in a notebook. A Web Lock says it; browsers have those in secure contexts only (Web Locks
+ * API, section 3), so where a page comes over plain HTTP, the journal says it. Either way the journal takes entries from
+ * the window whose turn it is, and from no other.
+ */
+
+/** @import { Journal } from './journal.js' */
+
+const NAME = 'slope-of-light';
+/** How long a window that writes may take to say so, in ms. */
+const ANSWER = 400;
+/** How often a window that waits looks whether the one that writes is still there, in ms. */
+const LOOK = 5_000;
+
+/**
+ * One turn at a time: each request gives up the one before.
+ * @typedef {object} Turns
+ * @property {(id: string) => Promise<boolean>} take has it, if no other window has
+ * @property {(id: string) => Promise<boolean>} seize has it, whoever had it
+ * @property {(id: string) => Promise<boolean>} wait ends when it is had, or when something else was requested
+ * @property {() => void} leave
+ * @property {(id: string, work: () => Promise<void>) => Promise<boolean>} briefly does something to a notebook that is
+ *   not open here, unless another window writes in it
+ * @property {() => void} onLost called when another window seized it
+ */
+
+/**
+ * @param {Journal | undefined} journal
+ * @returns {Turns}
+ */
+export function turnsWith(journal) {
+  if (navigator.locks) return new LockTurns(journal);
+  return journal ? new LeaseTurns(journal) : new SoleTurns();
+}
+
+/** @implements {Turns} */
+class LockTurns {
+  /** @param {Journal | undefined} journal */
+  constructor(journal) {
+    this.journal = journal;
+    this.requests = 0;
+    this.release = () => {};
+    this.onLost = () => {};
+  }
+
+  /** @param {string} id */
+  take(id) {
+    return this.request(id, { ifAvailable: true });
+  }
+
+  /** @param {string} id */
+  seize(id) {
+    return this.request(id, { steal: true });
+  }
+
+  /** @param {string} id */
+  wait(id) {
+    return this.request(id, {});
+  }
+
+  leave() {
+    this.requests += 1;
+    this.release();
+    this.release = () => {};
+  }
+
+  /** @param {string} id @param {() => Promise<void>} work */
+  async briefly(id, work) {
+    return navigator.locks.request(lockName(id), { ifAvailable: true }, async (lock) => {
+      if (!lock) return false;
+      await this.journal?.claim(id);
+      await work();
+      return true;
+    });
+  }
+
+  /**
+   * @param {string} id
+   * @param {LockOptions} options
+   * @returns {Promise<boolean>}
+   */
+  request(id, options) {
+    this.leave();
+    const request = this.requests;
+    const isOver = () => request !== this.requests;
+    const queues = !options.ifAvailable && !options.steal;
+    const stop = new AbortController();
+    if (queues) this.release = () => stop.abort();
+    return new Promise((resolve) => {
+      navigator.locks.request(lockName(id), queues ? { signal: stop.signal } : options, async (lock) => {
+        if (!lock || isOver()) return resolve(false);
+        const left = new Promise((done) => { this.release = () => done(undefined); });
+        await this.journal?.claim(id).catch(() => {});
+        resolve(!isOver());
+        return left;
+      }).catch((error) => {
+        // Where a browser forbids storage it forbids locks too, and windows share nothing.
+        resolve(error.name === 'SecurityError');
+        if (error.name !== 'SecurityError' && !isOver()) this.onLost();
+      });
+    });
+  }
+}
+
+/** @implements {Turns} */
+class LeaseTurns {
+  /** @param {Journal} journal */
+  constructor(journal) {
+    this.journal = journal;
+    this.requests = 0;
+    /** The notebook whose turn this window has; empty without one. */
+    this.id = '';
+    this.onLost = () => {};
+    /** Lets a window that waits look again. */
+    this.look = () => {};
+    /** Ends when the turn before is given back. @type {Promise<unknown>} */
+    this.given = Promise.resolve();
+    this.channel = new BroadcastChannel(`${NAME} turns`);
+    this.channel.onmessage = ({ data }) => this.heard(data);
+    addEventListener('pagehide', () => this.leave());
+  }
+
+  /** @param {string} id */
+  async take(id) {
+    this.leave();
+    return this.taken(id, this.requests);
+  }
+
+  /** @param {string} id */
+  async seize(id) {
+    this.leave();
+    const request = this.requests;
+    await this.journal.claim(id);
+    this.channel.postMessage({ kind: 'seized', id });
+    return this.has(id, request);
+  }
+
+  /** @param {string} id */
+  async wait(id) {
+    this.leave();
+    const request = this.requests;
+    for (;;) {
+      await new Promise((resolve) => {
+        this.look = () => resolve(undefined);
+        setTimeout(resolve, LOOK);
+      });
+      if (request !== this.requests) return false;
+      if (await this.taken(id, request)) return true;
+    }
+  }
+
+  leave() {
+    this.requests += 1;
+    this.look();
+    const { id } = this;
+    if (id === '') return;
+    this.id = '';
+    this.giveBack(id);
+    this.channel.postMessage({ kind: 'left', id });
+  }
+
+  /** @param {string} id */
+  giveBack(id) {
+    this.given = this.journal.release(id).catch(() => {});
+  }
+
+  /** @param {string} id @param {() => Promise<void>} work */
+  async briefly(id, work) {
+    if (!await this.claimed(id)) return false;
+    try {
+      await work();
+    } finally {
+      await this.journal.release(id);
+    }
+    return true;
+  }
+
+  /** @param {string} id @param {number} request */
+  async taken(id, request) {
+    return await this.claimed(id) && this.has(id, request);
+  }
+
+  /** Notes that the turn is had, if it is still wanted. @param {string} id @param {number} request */
+  has(id, request) {
+    const wanted = request === this.requests;
+    if (wanted) this.id = id;
+    else this.giveBack(id);
+    return wanted;
+  }
+
+  /** Claims a notebook in which no window writes that is still there. @param {string} id */
+  async claimed(id) {
+    await this.given;
+    const before = await this.journal.writer(id);
+    if (before !== '' && before !== this.journal.window && await this.isThere(id)) return false;
+    return this.journal.claim(id, before);
+  }
+
+  /** Whether a window says that it writes in a notebook. @param {string} id @returns {Promise<boolean>} */
+  isThere(id) {
+    const answers = new BroadcastChannel(`${NAME} turns`);
+    return new Promise((resolve) => {
+      answers.onmessage = ({ data }) => { if (data.kind === 'here' && data.id === id) resolve(true); };
+      setTimeout(() => resolve(false), ANSWER);
+      answers.postMessage({ kind: 'who', id });
+    }).finally(() => answers.close());
+  }
+
+  /** @param {{kind: string, id: string}} message */
+  heard({ kind, id }) {
+    if (kind === 'left') this.look();
+    if (id !== this.id) return;
+    if (kind === 'who') this.channel.postMessage({ kind: 'here', id });
+    if (kind === 'seized') {
+      this.id = '';
+      this.onLost();
+    }
+  }
+}
+
+/** Where no window knows of another. @implements {Turns} */
+class SoleTurns {
+  onLost = () => {};
+
+  async take() {
+    return true;
+  }
+
+  async seize() {
+    return true;
+  }
+
+  /** @returns {Promise<boolean>} */
+  wait() {
+    return new Promise(() => {});
+  }
+
+  leave() {}
+
+  /** @param {string} _ @param {() => Promise<void>} work */
+  async briefly(_, work) {
+    await work();
+    return true;
+  }
+}
+
+/** @param {string} id */
+function lockName(id) {
+  return `${NAME} ${id}`;
+}

@@ -2,6 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod adaptive;
+mod reference;
 mod air;
 mod budget;
 mod by_script;
@@ -18,7 +19,6 @@ mod odrpack;
 mod photo_coverage;
 mod photo_plane;
 mod photo_proposals;
-mod reference;
 mod rounding;
 mod shapes;
 mod trace_coverage;

@@ -4,10 +4,10 @@
 //! bundles.
 
 mod checksum;
-mod container;
-mod contents;
 mod entry;
 mod error;
+mod contents;
+mod container;
 
 pub use container::{LIMITS, Limits, pack, unpack, unpack_within};
 pub use contents::{CONTENTS, FORMAT, sha256_hex};

@@ -7,11 +7,11 @@
 // Normal, Student and chi-square distributions, with their tails.
 pub mod distribution;
 
-// The one engine for straight lines, its diagnostics and side checks.
-pub mod line;
-
 // The value of a rank, such as the median.
 pub mod rank;
+
+// The one engine for straight lines, its diagnostics and side checks.
+pub mod line;
 
 // Components and what they come to; Monte Carlo by redrawn lines.
 pub mod budget;

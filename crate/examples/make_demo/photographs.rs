@@ -20,6 +20,8 @@ use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
+use crate::set::{Made, bundled, without_edges};
+
 const SEED: u64 = 4_051;
 /// Of the JPEGs, of 100.
 const QUALITY: u8 = 60;
@@ -81,10 +83,10 @@ fn rig() -> Rig {
 ///
 /// # Errors
 /// When a picture can't be encoded, or its marks are not proposed.
-pub fn files() -> Result<Vec<crate::Made>, Box<dyn Error>> {
+pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
     let (typed, truth) = rig().run(SEED)?;
     let shots = shots(&typed, &truth);
-    let mut notebook = crate::without_edges(&typed)?;
+    let mut notebook = without_edges(&typed)?;
     let mut pictures = Vec::new();
     let mut marked: Option<Grid> = None;
     let series = demo_series(SEED, &shots);
@@ -130,7 +132,7 @@ pub fn files() -> Result<Vec<crate::Made>, Box<dyn Error>> {
         "row_separations_div": separations,
     });
     Ok(vec![
-        (format!("{NAME}.zip"), crate::bundled(&notebook, pictures)?),
+        (format!("{NAME}.zip"), bundled(&notebook, pictures)?),
         (format!("{NAME}.truth.json"), format!("{told:#}\n").into_bytes()),
     ])
 }

@@ -15,7 +15,7 @@ use slope_of_light::synth::rig::{Rig, RigJoint, RigRail};
 use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
 use slope_worker::stored::{LevelOf, StoredFile, Traces, common_level};
 
-use crate::{Made, without_edges};
+use crate::set::{Made, bundled, without_edges};
 
 const SEED: u64 = 7_310;
 const GROUP_INDEX: f64 = 1.000_275;
@@ -142,7 +142,7 @@ pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
         "fixed_level_v": level,
     });
     Ok(vec![
-        (format!("{NAME}.zip"), crate::bundled(&notebook, kept)?),
+        (format!("{NAME}.zip"), bundled(&notebook, kept)?),
         (format!("{NAME}.truth.json"), format!("{told:#}\n").into_bytes()),
     ])
 }

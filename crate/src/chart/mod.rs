@@ -24,18 +24,18 @@
 pub mod picture;
 pub mod theme;
 
-mod bench;
+mod scene;
+mod marks;
+mod words;
+mod scale;
+mod text;
 mod frame;
+mod bench;
 mod histogram;
 mod line;
-mod marks;
 mod residuals;
-mod scale;
-mod scene;
 mod shares;
-mod text;
 mod traces;
-mod words;
 
 use std::error::Error;
 use std::fmt::Write;

@@ -10,11 +10,11 @@
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
-pub mod edit;
 pub mod evidence;
-pub mod file;
-pub mod log;
 pub mod page;
+pub mod edit;
+pub mod log;
+pub mod file;
 pub mod paste;
 
 pub use edit::{Edit, EditError};

@@ -17,11 +17,11 @@
 //! - [`next`](mod@next): the next reading that would help most.
 //! - [`rehearsal`]: the whole lab on a simulated copy of the bench.
 
+pub mod spot;
 pub mod ask;
 pub mod next;
 pub mod positions;
 pub mod rehearsal;
-pub mod spot;
 
 use crate::analysis::{Analysis, Part, Refusal};
 use crate::notebook::{Cell, Page, PositionId, Rail, RailField, Row, Splice};

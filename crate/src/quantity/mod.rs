@@ -11,11 +11,11 @@
 //! Sources: SI Brochure, 9th ed., 5.4 (writing of quantities); JCGM 100:2008 (GUM), 7.2 (rounding and the
 //! four forms of stating a standard uncertainty).
 
-mod decimal;
-mod error;
 mod nearest;
-mod parse;
+mod decimal;
 mod unit;
+mod error;
+mod parse;
 mod write;
 
 pub use decimal::{Decimal, Rounded, rounded};

@@ -11,13 +11,13 @@
 //! [`escape`].
 
 pub mod csv;
-pub mod document;
 pub mod escape;
-pub mod exact;
-pub mod pictures;
-pub mod shown;
 pub mod table;
 mod words;
+pub mod shown;
+pub mod document;
+pub mod exact;
+pub mod pictures;
 
 pub use csv::{TableError, read_csv};
 pub use document::{Charts, html};

@@ -9,7 +9,7 @@
 //! It serves the demo, the tests, and practice. Lengths are in metres, times in nanoseconds.
 
 pub mod chance;
+pub mod rig;
 pub mod demo;
 pub mod random;
-pub mod rig;
 pub mod sameness;

@@ -6,11 +6,11 @@
 // The size of a picture out of its header, before anybody decodes it.
 pub mod size;
 
+// What a notebook stores of trace files.
+pub mod stored;
+
 // Trace files that belong together, kept to be looked at again.
 pub mod reading;
-
-// What a notebook stores of them.
-pub mod stored;
 
 // SHA-256 by which the notebook knows a file.
 pub mod hash;

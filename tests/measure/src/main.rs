@@ -6,12 +6,12 @@
 //!
 //! Run by `cargo measure`, which says by environment variables where the page is served and what to drive it by.
 
-mod fits;
-mod memory;
 mod peers;
-mod photo;
-mod stage;
 mod timing;
+mod fits;
+mod stage;
+mod photo;
+mod memory;
 mod traces;
 mod trials;
 mod visits;

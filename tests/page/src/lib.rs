@@ -1,7 +1,7 @@
 //! What drives the real page, for its tests and for the measurements: the browser, the page, and the names of its
 //! parts.
 
-pub mod bench;
-pub mod driver;
 pub mod names;
+pub mod driver;
 pub mod page;
+pub mod bench;

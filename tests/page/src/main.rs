@@ -4,22 +4,22 @@
 //! `CHROMEDRIVER`. Arguments, if any, choose the tests whose names hold one of them. Prints a line a test, and
 //! `N passed, N failed` alone on the last line.
 
+mod opening;
+mod looks;
+mod traces;
+mod uncertainty;
 mod access;
+mod pictures;
 mod attic;
 mod cells;
 mod files;
 mod keyboard;
 mod late;
-mod looks;
 mod notebooks;
-mod opening;
-mod pictures;
 mod plan;
 mod saving;
 mod seal;
 mod storage;
-mod traces;
-mod uncertainty;
 mod windows;
 
 use std::env;

@@ -6,22 +6,25 @@
 //! - `toolchain`: which compiler makes wasm here. `compile`: wasm by cargo. `bind`: its JavaScript glue.
 //! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file.
 //! - `pack`: `www/dist/`. `serve`: on loopback. `summary`, `verify`, `measure`: tests and figures.
+//! - `sources`, `tidy`: the order in which modules and scripts stand.
 
-mod bind;
-mod bundle;
-mod compile;
-mod html;
+mod project;
+mod shell;
 mod machine;
-mod measure;
+mod toolchain;
+mod compile;
+mod bind;
 mod npm;
+mod bundle;
+mod html;
 mod onefile;
 mod pack;
-mod project;
 mod serve;
-mod shell;
 mod summary;
-mod toolchain;
+mod sources;
+mod tidy;
 mod verify;
+mod measure;
 
 use std::process::ExitCode;
 

@@ -11,13 +11,13 @@ use anyhow::{Context, Result, bail};
 use crate::machine::Browser;
 use crate::project::Project;
 use crate::summary::Count;
-use crate::{compile, npm, pack, serve, shell};
+use crate::{compile, npm, pack, serve, shell, tidy};
 
 type Part = fn(&Project) -> Result<Count>;
 
 /// The parts, in the order in which they run: what fails soonest first.
 const PARTS: [(&str, &str, Part); 6] = [
-    ("style", "formatting, lints, documentation", style),
+    ("style", "order, formatting, lints, documentation", style),
     ("native", "the crates' own tests", native),
     ("peers", "fitted lines beside ODRPACK's, if it can be had", peers),
     ("types", "the page's scripts against their declared types", types),
@@ -51,7 +51,7 @@ pub fn command(project: &Project, names: &[String]) -> Result<ExitCode> {
 }
 
 fn style(project: &Project) -> Result<Count> {
-    let mut sum = Count::default();
+    let mut sum = tidy::check(project)?;
     let checks: [(&str, &[&str], &[&str]); 2] = [
         ("rustfmt", &["fmt", "--all", "--check"], &["fmt", "--version"]),
         (

@@ -7,11 +7,11 @@
 //! Frames are those of `slope_evidence::photo`: pixels to the right and downwards, the middle of the first pixel at
 //! (0.5, 0.5); columns along the time axis, rows downwards.
 
-mod camera;
-mod demo;
-mod drawing;
 mod lettering;
 mod theme;
+mod drawing;
+mod camera;
+mod demo;
 
 pub use camera::{Camera, Picture, Truth};
 pub use demo::{Shot, demo_series, random_view};

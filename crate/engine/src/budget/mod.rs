@@ -20,14 +20,14 @@
 //!
 //! Sources: JCGM 100:2008 (GUM), JCGM 101:2008; clauses stand beside what they govern.
 
-mod combine;
 mod error;
+mod combine;
 mod monte_carlo;
 mod propagate;
-mod random;
-mod redraw;
-mod shape;
 mod ziggurat;
+mod random;
+mod shape;
+mod redraw;
 
 pub use combine::{Combined, Component, combine, coverage_factor};
 pub use error::BudgetError;

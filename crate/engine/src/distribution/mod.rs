@@ -22,9 +22,9 @@
 //! computation of binomial probabilities" (2000), for the leading factor without cancellation; JCGM 100:2008
 //! (GUM), annex G, for the coverage factor.
 
+mod solve;
 mod chi_square;
 mod normal;
-mod solve;
 mod student;
 
 pub use chi_square::{chi_square_cdf, chi_square_quantile, chi_square_sf, chi_square_upper_quantile};

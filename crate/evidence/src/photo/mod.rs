@@ -15,14 +15,14 @@
 //! 5.2 (correlated inputs).
 
 mod dense;
-mod error;
-mod find;
 mod mark;
+mod error;
 mod picture;
+mod shape;
 mod plane;
+mod find;
 mod propose;
 mod separation;
-mod shape;
 
 pub use error::{PlaneError, SeparationError};
 pub use mark::{Corner, Mark, Point};

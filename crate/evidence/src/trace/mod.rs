@@ -18,9 +18,9 @@ mod decimal;
 mod error;
 
 // How the numbers of a file are set out.
-mod header;
 mod layout;
 mod lines;
+mod header;
 mod read;
 mod recognise;
 
@@ -28,17 +28,17 @@ mod recognise;
 mod name;
 
 // From samples to times.
-mod correlate;
-mod delay;
-mod edge;
 mod flag;
 mod lanes;
 mod noise;
-mod pulse;
-mod stretch;
-mod sums;
-mod walk;
 mod weights;
+mod sums;
+mod stretch;
+mod pulse;
+mod edge;
+mod correlate;
+mod delay;
+mod walk;
 
 // What the page asks of a pair of traces, and what it draws.
 mod envelope;

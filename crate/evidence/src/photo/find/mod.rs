@@ -5,8 +5,8 @@
 //! off, and their even spacing; [`lattice`] the plane fitted to every stretch of line; [`curve`] the traces in what the
 //! grid does not explain; [`edge`] half of each one's height.
 
+pub mod ridge;
 pub mod curve;
 pub mod edge;
-pub mod lattice;
 pub mod pencil;
-pub mod ridge;
+pub mod lattice;

@@ -1,0 +1,157 @@
+//! The order of the house, which no compiler looks at: what may use what, how files begin and how long they are, and that
+//! the guide for developers names places that exist.
+//!
+//! - Modules stand in the order in which data flows: each uses those declared above it, in every folder.
+//! - No file uses another that uses it in turn, by whatever way round.
+//! - The page's scripts stand in the layers listed in `DEVELOPERS.md`; each imports from its own and those above it.
+
+use std::collections::BTreeSet;
+
+use anyhow::Result;
+
+use crate::project::Project;
+use crate::sources::{Imports, Sources};
+use crate::summary::Count;
+
+/// What is read.
+const ENDINGS: [&str; 8] = [".rs", ".js", ".ts", ".css", ".html", ".py", ".toml", ".md"];
+
+/// Most lines of a file.
+const LONGEST: usize = 500;
+
+/// The guide whose paths must exist.
+const GUIDE: &str = "DEVELOPERS.md";
+
+/// The heading over its table of layers.
+const LAYERS: &str = "## The page's scripts, layer by layer";
+
+/// Where the page's scripts are.
+const PAGE: &str = "www/page/";
+
+/// From where the guide counts its paths.
+const FROM: [&str; 4] = ["", "crate/", "crate/src/", PAGE];
+
+/// What is made, and so named by the guide while it may not be there.
+const MADE: [&str; 1] = ["www/dist/"];
+
+/// Looks everything over, and prints what is out of order.
+///
+/// # Errors
+/// When a source can't be read.
+pub fn check(project: &Project) -> Result<Count> {
+    let sources = Sources::read(&project.root, &ENDINGS)?;
+    let exists = |path: &str| project.root.join(path).exists();
+    let rules: [(&str, Vec<String>); 6] = [
+        ("modules in the order in which data flows", modules(&sources)),
+        ("no circles of imports", circles(&sources)),
+        ("scripts import from their layer or those above", scripts(&sources)),
+        ("each module says at its head what it is", heads(&sources)),
+        ("files of at most 500 lines", lengths(&sources)),
+        ("paths in the guide exist", paths(&sources, exists)),
+    ];
+    let mut sum = Count::default();
+    for (rule, faults) in rules {
+        println!("{}: {rule}", if faults.is_empty() { "passed" } else { "FAILED" });
+        for fault in &faults {
+            println!("  {fault}");
+        }
+        sum += Count::one(faults.is_empty());
+    }
+    Ok(sum)
+}
+
+fn modules(sources: &Sources) -> Vec<String> {
+    let upward = sources.trees().into_iter().flat_map(|tree| tree.upward()).collect::<BTreeSet<_>>();
+    let told =
+        |[user, used, face]: [&str; 3]| format!("{user} uses {used}: declare that one above it in {face}");
+    upward.into_iter().map(told).collect()
+}
+
+fn circles(sources: &Sources) -> Vec<String> {
+    let trees = sources.trees().into_iter().map(|tree| tree.imports());
+    let circles = trees.chain([sources.script_imports()]).map(|imports| circle(&imports));
+    circles
+        .filter(|circle| !circle.is_empty())
+        .map(|circle| format!("a circle: {}", circle.into_iter().collect::<Vec<_>>().join(", ")))
+        .collect()
+}
+
+/// The files on a circle, or between two: what is left when those that use none of the rest, and those that none of the
+/// rest uses, are put aside again and again.
+fn circle<'a>(imports: &Imports<'a>) -> BTreeSet<&'a str> {
+    let mut left: BTreeSet<&str> = imports.keys().copied().collect();
+    loop {
+        let used: BTreeSet<&str> = left.iter().flat_map(|file| &imports[file]).copied().collect();
+        let on = |file: &&str| used.contains(file) && !imports[file].is_disjoint(&left);
+        let still: BTreeSet<&str> = left.iter().copied().filter(on).collect();
+        if still.len() == left.len() {
+            return left;
+        }
+        left = still;
+    }
+}
+
+fn scripts(sources: &Sources) -> Vec<String> {
+    let guide = sources.0.get(GUIDE).map_or("", String::as_str);
+    let layers = layers(guide);
+    let place = |path: &str| {
+        let name = path.strip_prefix(PAGE)?;
+        layers.iter().position(|layer| layer.contains(&name))
+    };
+    let mut faults = Vec::new();
+    for (script, imported) in sources.script_imports() {
+        let Some(at) = place(script) else {
+            faults.push(format!("{script} stands in no layer of {GUIDE}"));
+            continue;
+        };
+        let above = imported.into_iter().filter(|other| place(other).is_some_and(|there| there > at));
+        faults
+            .extend(above.map(|other| format!("{script} imports {other}, which stands in a layer below it")));
+    }
+    faults
+}
+
+/// The scripts of each layer: the names in code quotes in each row of the table.
+fn layers(guide: &str) -> Vec<Vec<&str>> {
+    let table = guide.split_once(LAYERS).map_or("", |(_, rest)| rest);
+    let rows =
+        table.lines().skip_while(|line| !line.starts_with('|')).take_while(|line| line.starts_with('|'));
+    rows.map(|row| quoted(row).collect()).filter(|layer: &Vec<&str>| !layer.is_empty()).collect()
+}
+
+fn heads(sources: &Sources) -> Vec<String> {
+    let headless = |ending, head: &'static str| {
+        let files = sources.ending(ending).filter(move |(_, text)| !text.starts_with(head));
+        files.map(move |(path, _)| format!("{path} does not begin with {head}"))
+    };
+    headless(".rs", "//!").chain(headless(".js", "/**")).collect()
+}
+
+fn lengths(sources: &Sources) -> Vec<String> {
+    let long =
+        sources.0.iter().map(|(path, text)| (path, text.lines().count())).filter(|(_, n)| *n > LONGEST);
+    long.map(|(path, n)| format!("{path} has {n} lines")).collect()
+}
+
+fn paths(sources: &Sources, exists: impl Fn(&str) -> bool) -> Vec<String> {
+    let guide = sources.0.get(GUIDE).map_or("", String::as_str);
+    let prose: Vec<&str> = guide.split("```").step_by(2).collect();
+    let named = prose.iter().flat_map(|text| text.lines()).flat_map(quoted).filter(|quote| is_path(quote));
+    let missing = named.filter(|path| !FROM.iter().any(|from| exists(&format!("{from}{path}"))));
+    missing.map(|path| format!("{GUIDE} names {path}, which is not there")).collect()
+}
+
+/// What stands in code quotes on a line.
+fn quoted(line: &str) -> impl Iterator<Item = &str> {
+    line.split('`').skip(1).step_by(2)
+}
+
+fn is_path(quote: &str) -> bool {
+    let file = [".rs", ".js", ".ts", ".css", ".py", ".toml"].iter().any(|ending| quote.ends_with(ending));
+    let plain = quote.chars().all(|c| c.is_alphanumeric() || "/._-".contains(c));
+    plain && (file || quote.ends_with('/')) && !MADE.iter().any(|made| quote.starts_with(made))
+}
+
+#[cfg(test)]
+#[path = "tidy_test.rs"]
+mod tests;

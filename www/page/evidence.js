@@ -2,7 +2,7 @@
  * Evidence: what is read out of trace files and pictures, in workers, so that the page stays live. Every promise is
  * refused with a {@link Thrown}, whose message is for a person.
  */
-import { Helper, inWords, Post, reader, refusal } from './helper.js';
+import { EvidenceWorker, inWords, WorkerSlot, reader, refusal } from './worker-slot.js';
 
 /**
  * @import { Asked, BatchEnd, BatchStep, Corner, Detector, Envelope, Known, Layout, LookedAt, MeasuredFiles, Named, Pair,
@@ -30,7 +30,7 @@ const TOGETHER = 8 * 1024 * 1024;
 export class Evidence {
   constructor() {
     /** Looks at pictures, which takes much room: it is let go when nobody has asked for a while. */
-    this.viewer = new Post(REST);
+    this.viewer = new WorkerSlot(REST);
     /** Numbers of pictures, by which it tells which one it looked at last. @type {WeakMap<Picture, number>} */
     this.numbers = new WeakMap();
     this.next = 0;
@@ -151,11 +151,11 @@ export class Evidence {
     const all = pairs.length;
     const lanes = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, all);
     let [next, done] = [0, 0];
-    /** @type {Set<Helper>} */
-    const helpers = new Set();
+    /** @type {Set<EvidenceWorker>} */
+    const workers = new Set();
     const stop = () => {
       next = all;
-      for (const helper of helpers) helper.end(refusal('stopped'));
+      for (const worker of workers) worker.end(refusal('stopped'));
     };
     /** @param {number} index */
     const bytesOf = (index) => (pairs[index] ?? []).reduce((sum, { file }) => sum + file.size, 0);
@@ -170,35 +170,35 @@ export class Evidence {
       } while (next < all && next - first < most && bytes + bytesOf(next) <= TOGETHER);
       return Array.from({ length: next - first }, (_, place) => first + place);
     };
-    /** @param {Helper} helper @param {number[]} places */
-    const ask = (helper, places) => {
-      const answer = measureSome(helper, places.map((index) => /** @type {TraceFiles} */ (pairs[index])), asked);
+    /** @param {EvidenceWorker} worker @param {number[]} places */
+    const ask = (worker, places) => {
+      const answer = measureSome(worker, places.map((index) => /** @type {TraceFiles} */ (pairs[index])), asked);
       // A refusal is looked at when it is their turn.
       answer.catch(() => {});
       return { places, answer };
     };
     const lane = async () => {
-      /** @type {Helper | undefined} */
-      let helper;
+      /** @type {EvidenceWorker | undefined} */
+      let worker;
       /** Asked and not yet answered, in the order in which the worker takes them. @type {ReturnType<typeof ask>[]} */
       let open = [];
       /** Places of pairs asked for together, over which the worker failed. @type {number[]} */
       let apart = [];
       while (open.length > 0 || apart.length > 0 || next < all) {
-        if (!helper || helper.ended) {
-          helper = await Helper.start();
-          if (signal?.aborted) helper.end(refusal('stopped'));
-          helpers.add(helper);
+        if (!worker || worker.ended) {
+          worker = await EvidenceWorker.start();
+          if (signal?.aborted) worker.end(refusal('stopped'));
+          workers.add(worker);
           // The worker came to its end over what was answered for; these had not their turn.
-          const fresh = helper;
+          const fresh = worker;
           open = open.map(({ places }) => ask(fresh, places));
         }
-        const asking = helper;
+        const asking = worker;
         if (apart.length > 0) {
           open.unshift(...apart.map((index) => ask(asking, [index])));
           apart = [];
         }
-        while (open.length < AHEAD && next < all) open.push(ask(helper, some()));
+        while (open.length < AHEAD && next < all) open.push(ask(worker, some()));
         const first = open.shift();
         if (!first) return;
         const { places, answer } = first;
@@ -246,20 +246,20 @@ export class Evidence {
 
 /**
  * Measures pairs by one reading of all their files; a single one by itself, so that a file that can't be read is named.
- * @param {Helper} helper
+ * @param {EvidenceWorker} worker
  * @param {TraceFiles[]} pairs
  * @param {Asked} asked
  * @returns {Promise<Outcome[]>} of each
  */
-async function measureSome(helper, pairs, asked) {
+async function measureSome(worker, pairs, asked) {
   const [first] = pairs;
   if (first && pairs.length === 1) {
     for (const { file } of first) checkSize(file);
-    return [{ found: await helper.ask('measure', first, asked, false), refused: null }];
+    return [{ found: await worker.ask('measure', first, asked, false), refused: null }];
   }
   const whole = new Blob(pairs.flatMap((files) => files.map(({ file }) => file)));
   const parts = pairs.map((files) => files.map(({ file: { name, size }, layout }) => ({ name, size, layout })));
-  const answers = await helper.ask('measure_all', whole, parts, asked);
+  const answers = await worker.ask('measure_all', whole, parts, asked);
   return answers.map(({ found, thrown }) => ({ found, refused: thrown && inWords(thrown) }));
 }
 

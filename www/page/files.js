@@ -1,12 +1,12 @@
 /**
  * What leaves the notebook and what comes in: copies, files, the report's tab, bundles.
  */
-import { keepFile, keptFile } from './attic.js';
+import { keepFile, keptFile } from './file-store.js';
 import { core, messageOf } from './core.js';
 import { download } from './dom.js';
-import { reader } from './helper.js';
+import { reader } from './worker-slot.js';
 import { words } from './strings.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Desk, TableKind } from './types.js' */
@@ -22,9 +22,9 @@ const TABLES = {
 export async function copyText(text) {
   try {
     await navigator.clipboard.writeText(text);
-    tell(words.result.copied);
+    toast(words.result.copied);
   } catch {
-    tell(words.result.notCopied);
+    toast(words.result.notCopied);
   }
 }
 
@@ -50,9 +50,9 @@ export async function takeBundle(book) {
   }
   try {
     download(await reader.ask('pack', names, contents), 'application/zip', `${fileName(book)}.zip`);
-    if (lacking > 0) tell(words.report.notInBundle(lacking));
+    if (lacking > 0) toast(words.report.notInBundle(lacking));
   } catch (error) {
-    tell(messageOf(error));
+    toast(messageOf(error));
   }
 }
 
@@ -71,7 +71,7 @@ export function openReport(book) {
   const html = book.desk.report();
   const tab = /** @type {(Window & typeof globalThis) | null} */ (window.open('', '_blank'));
   if (!tab) {
-    tell(words.report.blocked);
+    toast(words.report.blocked);
     download(html, 'text/html;charset=utf-8', `${fileName(book)}.html`);
     return;
   }
@@ -107,7 +107,7 @@ export async function notebookIn(file) {
       await keepFile(sha256, { blob: new Blob([bytes], { type }), name });
     } catch (error) {
       // The notebook works without a file that finds no room.
-      tell(words.report.notKept(name, messageOf(error)));
+      toast(words.report.notKept(name, messageOf(error)));
       break;
     }
   }

@@ -5,7 +5,7 @@
 import { messageOf } from './core.js';
 import { byId, el, setHidden, setText } from './dom.js';
 import { words } from './strings.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Desk, Part } from './types.js' */
@@ -68,7 +68,7 @@ export class LateSection {
   /** @param {T} part */
   doWhatWaits(part) {
     const here = this.waiting.filter(({ desk }) => desk === this.book.desk);
-    if (here.length < this.waiting.length) tell(words.section.otherNotebook(this.name));
+    if (here.length < this.waiting.length) toast(words.section.otherNotebook(this.name));
     this.waiting = [];
     for (const { work } of here) work(part);
   }

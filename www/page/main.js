@@ -7,7 +7,7 @@ import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId } from './dom.js';
 import { notebookIn } from './files.js';
-import { Helper } from './helper.js';
+import { EvidenceWorker } from './worker-slot.js';
 import { listenForFiles } from './incoming.js';
 import { Journal, newId } from './journal.js';
 import { Keeper } from './keeper.js';
@@ -25,7 +25,7 @@ import { putWords, words } from './strings.js';
 import { Strip } from './strip.js';
 import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 import { flushAll } from './typing.js';
 import { Uncertainty } from './uncertainty.js';
 
@@ -87,7 +87,7 @@ class Page {
 
   /** Tells what was done, and offers to take it back. @param {string} text */
   offerUndo(text) {
-    const take = tell(text, { label: words.undo, run: () => this.book.undo() });
+    const take = toast(text, { label: words.undo, run: () => this.book.undo() });
     // It takes back what it tells of, and goes when something else has become of the notebook.
     queueMicrotask(() => { this.takeAway = take; });
   }
@@ -120,7 +120,7 @@ class Page {
       this.takeAway = () => {};
       keeper.note();
     };
-    book.onRefusal = (message) => tell(message);
+    book.onRefusal = (message) => toast(message);
     book.onPasted = (turned, headings) => {
       const t = words.pasted;
       const told = [turned ? t.turned : '', headings ? t.headed(headings) : ''].filter(Boolean).join(' ');
@@ -162,12 +162,12 @@ class Page {
     try {
       const loaded = await this.shelf.load(id, writes);
       if (!this.put(put, id, loaded)) return false;
-      if (loaded.aside > 0) tell(words.saving.aside(loaded.aside));
+      if (loaded.aside > 0) toast(words.saving.aside(loaded.aside));
       if (writes) await this.shelf.compact(id, loaded);
       return true;
     } catch (error) {
       const title = this.shelf.item(id)?.title || words.untitled;
-      tell(words.saving.cannotOpen(title, messageOf(error)));
+      toast(words.saving.cannotOpen(title, messageOf(error)));
       if (this.keeper.id) await this.tabs.enter(this.keeper.id);
       return false;
     }
@@ -177,7 +177,7 @@ class Page {
   async isSettled() {
     await this.parted;
     const settled = await this.keeper.settle();
-    if (!settled) tell(words.saving.stay);
+    if (!settled) toast(words.saving.stay);
     return settled;
   }
 
@@ -260,7 +260,7 @@ class Page {
 
   async openDemo() {
     const text = await demoText();
-    if (text === undefined) tell(words.notebooks.noDemo);
+    if (text === undefined) toast(words.notebooks.noDemo);
     await this.keep(text === undefined ? core.Desk.blank() : core.Desk.open(text));
   }
 
@@ -269,7 +269,7 @@ class Page {
     const name = `${set}.zip`;
     const answer = await fetch(new URL(`demo/${name}`, document.baseURI)).catch(() => undefined);
     if (answer?.ok) await this.openFile(new File([await answer.blob()], name));
-    else tell(words.notebooks.noDemo);
+    else toast(words.notebooks.noDemo);
   }
 
   /** Opens the notebook used last; on a first visit, the demo. */
@@ -295,9 +295,9 @@ class Page {
     try {
       const desk = await notebookIn(file);
       await this.keep(desk);
-      tell(words.report.opened(desk.title() || words.untitled));
+      toast(words.report.opened(desk.title() || words.untitled));
     } catch (error) {
-      tell(words.report.notOpened(file.name, messageOf(error)));
+      toast(words.report.notOpened(file.name, messageOf(error)));
     }
   }
 }
@@ -328,7 +328,7 @@ async function start() {
   document.body.dataset.complete = 'true';
   sweepSoon(page.book);
   // Bundles and pictures need it, and later the page may have no way to fetch it; what is asked for then says so.
-  Helper.parts().catch(() => {});
+  EvidenceWorker.parts().catch(() => {});
 }
 
 void start();

@@ -4,7 +4,7 @@
 import { messageOf } from './core.js';
 import { byId, el, setHidden } from './dom.js';
 import { words } from './strings.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 
 /** @import { ShelfItem } from './types.js' */
 /** @import { Shelf } from './shelf.js' */
@@ -102,7 +102,7 @@ export class Notebooks {
       event.preventDefault();
       this.run(async () => {
         const done = await this.keeping.rename(item.id, box.value);
-        if (!done) tell(t.busy);
+        if (!done) toast(t.busy);
         this.fill();
       });
     } }, el('label', { for: id }, t.newName), box, el('button', {}, t.keepName));
@@ -116,7 +116,7 @@ export class Notebooks {
     shelf.bin(item.id, true);
     if (isOpen) await openNext();
     this.fill();
-    tell(words.notebooks.deleted(name(item)), { label: words.undo, run: () => {
+    toast(words.notebooks.deleted(name(item)), { label: words.undo, run: () => {
       shelf.bin(item.id, false);
       this.fill();
     } });
@@ -151,7 +151,7 @@ export class Notebooks {
     try {
       await work();
     } catch (error) {
-      tell(messageOf(error));
+      toast(messageOf(error));
     }
   }
 }

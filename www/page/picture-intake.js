@@ -2,7 +2,7 @@
  * From files to rows with pictures: each picture is scaled down and kept, and joins the row with the reading that its
  * name tells, or begins one. A picture that is refused stops none of the others.
  */
-import { keepFile } from './attic.js';
+import { keepFile } from './file-store.js';
 import { messageOf } from './core.js';
 import { words } from './strings.js';
 

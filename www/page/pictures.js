@@ -2,7 +2,7 @@
  * Photographs of the screen: taking them in, one open at a time, its marks proposed, accepted and moved.
  * The notebook's log is the only state; what is held here is what nobody has accepted yet.
  */
-import { keptFile } from './attic.js';
+import { keptFile } from './file-store.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { nameOf } from './picture-board.js';
 import { gridMarks } from './picture-sheet.js';
@@ -10,7 +10,7 @@ import { takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
 import { words } from './strings.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -350,8 +350,8 @@ export class Pictures {
     let said = '';
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
-      if (sought.length > 0) return tell(t.stillSought(sought.map((mark) => nameOf(mark)).join(', ')));
-      if (problem) return tell(t.gridWrong(problem));
+      if (sought.length > 0) return toast(t.stillSought(sought.map((mark) => nameOf(mark)).join(', ')));
+      if (problem) return toast(t.gridWrong(problem));
       if (sheet.gridId === 0) sheet.gridId = this.newGrid();
       const edits = [...this.takenFromBefore(row), ...(sheet.hasOwnGrid() ? [{ set_grid: sheet.grid() }] : []),
         { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
@@ -439,7 +439,7 @@ export class Pictures {
     if (row === undefined) return;
     const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
     if (!book.edit({ set_evidence: { row } })) return;
-    tell(words.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
+    toast(words.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
   }
 
   /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */

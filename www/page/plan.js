@@ -9,12 +9,12 @@ import { messageOf } from './core.js';
 import { byId, el, Keyed, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { focusCell } from './grid.js';
-import { Lanes } from './lanes.js';
+import { RailTracks } from './rail-tracks.js';
 import { comparedText, expectedText, placeText, planFigures, sentence, truthFigures } from './planned.js';
 import { PositionLine, COLUMNS } from './position.js';
 import { rehearsalOf } from './rehearsal.js';
 import { words } from './strings.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 import { flushAll, listen } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -34,7 +34,7 @@ export class Plan {
     this.box = byId('plan-box');
     this.summary = byId('plan-summary');
     this.compared = byId('plan-compared');
-    this.lanes = new Lanes(byId('plan-lanes'), byId('plan-moving'), book, (id, reading) => this.lineOf(id)?.send({ reading }));
+    this.lanes = new RailTracks(byId('plan-lanes'), byId('plan-moving'), book, (id, reading) => this.lineOf(id)?.send({ reading }));
     this.warnings = new Keyed(byId('plan-warnings'), (/** @type {Said} */ { id, with: [first = ''] }) => `${id} ${first}`,
       () => {
         const root = el('li');
@@ -169,9 +169,9 @@ export class Plan {
     const planned = positions.length > 0 ? positions.map(({ typed }) => typed) : this.positionsAt(offers[0]?.places ?? []);
     try {
       await keep(rehearsalOf(this.book.desk, this.book.current(), planned));
-      tell(words.plan.rehearsing);
+      toast(words.plan.rehearsing);
     } catch (error) {
-      tell(messageOf(error));
+      toast(messageOf(error));
     }
   }
 }

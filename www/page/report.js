@@ -7,7 +7,7 @@ import { byId } from './dom.js';
 import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
 import { words } from './strings.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, TableKind, View } from './types.js' */
@@ -54,7 +54,7 @@ function onPress(id, work) {
     try {
       await work();
     } catch (error) {
-      tell(messageOf(error));
+      toast(messageOf(error));
     }
   });
 }

@@ -1,15 +1,15 @@
 /**
- * Sweeping the attic: files that no notebook refers to are removed, a day after they were brought in.
+ * Sweeping the file store: files that no notebook refers to are removed, a day after they were brought in.
  *
  * A notebook refers to every file that its log names anywhere, so that an undo finds it again; one in the bin, or of which
  * the journal alone tells, counts like any other. Nothing is removed while another tab has a notebook open, which it may
  * not have been able to store, or where something can't be read.
  */
-import { database, STORE } from './attic.js';
+import { database, STORE } from './file-store.js';
 import { core } from './core.js';
 import { Journal, STORE as ENTRIES } from './journal.js';
 
-/** @import { KeptFile } from './attic.js' */
+/** @import { KeptFile } from './file-store.js' */
 /** @import { Book } from './book.js' */
 
 /** How long the page has been open before it sweeps, ms. */

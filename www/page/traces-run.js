@@ -2,7 +2,7 @@
  * One measurement of a run: every pair of trace files, in workers, then once more by the one fixed level that all rows
  * share, and the files kept for another look.
  */
-import { keepFile, keptFile } from './attic.js';
+import { keepFile, keptFile } from './file-store.js';
 import { messageOf } from './core.js';
 import { alike } from './dom.js';
 import { words } from './strings.js';

@@ -9,7 +9,7 @@ import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
 import { words } from './strings.js';
-import { tell } from './tell.js';
+import { toast } from './toast.js';
 import { inOrder, withFolder } from './traces-files.js';
 import { LayoutTable } from './traces-layout.js';
 import { filesOf, keepFiles, measureRun, takenFrom, tracesOf } from './traces-run.js';
@@ -117,7 +117,7 @@ export class Traces {
     if (chosen.length === 0 || this.book.readOnly) return;
     byId('traces').scrollIntoView({ block: 'nearest' });
     if (this.work) {
-      tell(t.busy(chosen.length));
+      toast(t.busy(chosen.length));
       return;
     }
     this.work = new AbortController();

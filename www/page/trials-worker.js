@@ -4,7 +4,7 @@
  */
 import { initSync, Trials } from './slope_of_light.js';
 
-/** @import { Answer, Task } from './crew.js' */
+/** @import { Answer, Task } from './trial-pool.js' */
 
 const here = /** @type {{onmessage: unknown, postMessage(answer: Answer, handed?: Transferable[]): void}} */ (
   /** @type {unknown} */ (globalThis));

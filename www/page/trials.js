@@ -3,7 +3,7 @@
  * the run with its progress, and what came of it. A run belongs to the notebook as it was when it began.
  */
 import { messageOf } from './core.js';
-import { Crew } from './crew.js';
+import { TrialPool } from './trial-pool.js';
 import { byId, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { TextField } from './field.js';
 import { Figures } from './figures.js';
@@ -31,11 +31,11 @@ export class TrialsPart {
       book.edit({ set_trials: { seed: newSeed(), wanted: book.view.trials.wanted.text } });
     });
     this.start = byId('trials-start');
-    this.start.addEventListener('click', () => this.begin((crew) => crew.begin()));
+    this.start.addEventListener('click', () => this.begin((pool) => pool.begin()));
     this.stop = byId('trials-stop');
     this.stop.addEventListener('click', () => this.end(words.trials.stopped));
     this.here = byId('trials-here');
-    this.here.addEventListener('click', () => this.begin((crew) => crew.beginHere()));
+    this.here.addEventListener('click', () => this.begin((pool) => pool.beginHere()));
     this.running = byId('trials-running');
     this.progress = /** @type {HTMLProgressElement} */ (byId('trials-progress'));
     this.progressText = byId('trials-progress-text');
@@ -50,8 +50,8 @@ export class TrialsPart {
     this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('trials-plot')), (canvas, dark, pixels) => {
       this.tally?.draw(canvas, dark, pixels);
     });
-    /** @type {Crew | undefined} */
-    this.crew = undefined;
+    /** @type {TrialPool | undefined} */
+    this.pool = undefined;
     /** @type {Tally | undefined} */
     this.tally = undefined;
     /** The notebook that the run belongs to: its desk, how many entries its log had, whether it was sealed.
@@ -72,13 +72,13 @@ export class TrialsPart {
     // What came of a run before the seal would tell what the seal hides.
     if (this.of.desk && (desk !== this.of.desk || (result.sealed && !this.of.sealed))) this.clear();
     const changed = entries !== this.of.entries;
-    if (this.crew && changed) this.end(words.trials.changed);
+    if (this.pool && changed) this.end(words.trials.changed);
     setHidden(this.stale, !changed);
     this.showButtons();
   }
 
   showButtons() {
-    const runs = this.crew !== undefined;
+    const runs = this.pool !== undefined;
     setAttribute(this.start, 'aria-disabled', runs || this.refused ? 'true' : undefined);
     if (runs === this.running.hidden) {
       const hadFocus = document.activeElement === this.stop;
@@ -87,16 +87,16 @@ export class TrialsPart {
     }
   }
 
-  /** @param {(crew: Crew) => void} set_going */
-  begin(set_going) {
+  /** @param {(pool: TrialPool) => void} setGoing */
+  begin(setGoing) {
     flushAll();
     const { entries, trials, result: { sealed } } = this.book.current();
-    if (this.crew || trials.refusal) return;
+    if (this.pool || trials.refusal) return;
     this.clear();
     const { desk } = this.book;
     try {
       this.tally = desk.tally();
-      this.crew = new Crew(desk.text(), this.tally, {
+      this.pool = new TrialPool(desk.text(), this.tally, {
         taken: () => this.note(),
         done: () => this.end(words.trials.done),
         failed: (why) => this.failed(why),
@@ -109,7 +109,7 @@ export class TrialsPart {
     this.showProgress();
     this.showButtons();
     setText(this.state, words.trials.running);
-    set_going(this.crew);
+    setGoing(this.pool);
   }
 
   /** Shows the progress, at most once a frame. */
@@ -120,7 +120,7 @@ export class TrialsPart {
   showProgress() {
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    if (!this.tally || !this.crew) return;
+    if (!this.tally || !this.pool) return;
     const { done, most, text } = this.tally.progress();
     this.progress.max = most;
     this.progress.value = done;
@@ -133,9 +133,9 @@ export class TrialsPart {
    */
   end(how) {
     const { tally } = this;
-    if (!this.crew || !tally) return;
-    this.crew.stop();
-    this.crew = undefined;
+    if (!this.pool || !tally) return;
+    this.pool.stop();
+    this.pool = undefined;
     setText(this.state, how);
     this.showButtons();
     this.showResult(tally.finish());
@@ -165,8 +165,8 @@ export class TrialsPart {
 
   /** Forgets the run and what came of it. */
   clear() {
-    this.crew?.stop();
-    this.crew = undefined;
+    this.pool?.stop();
+    this.pool = undefined;
     this.tally?.free();
     this.tally = undefined;
     this.of = { entries: 0, sealed: false };

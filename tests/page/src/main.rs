@@ -10,7 +10,7 @@ mod traces;
 mod uncertainty;
 mod access;
 mod pictures;
-mod attic;
+mod file_store;
 mod cells;
 mod files;
 mod keyboard;
@@ -80,8 +80,8 @@ const TESTS: [(&str, Test); 53] = [
     ("marks_are_moved", pictures::marks_are_moved),
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
-    ("files_of_no_notebook_are_removed", attic::files_of_no_notebook_are_removed),
-    ("without_a_database_it_says_so", attic::without_a_database_it_says_so),
+    ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),
+    ("without_a_database_it_says_so", file_store::without_a_database_it_says_so),
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),

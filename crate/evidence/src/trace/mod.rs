@@ -29,7 +29,7 @@ mod name;
 
 // From samples to times.
 mod flag;
-mod lanes;
+mod simd_sums;
 mod noise;
 mod weights;
 mod sums;

@@ -12,7 +12,7 @@ use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
-use super::lanes::{least, totals};
+use super::simd_sums::{least, totals};
 use slope_engine::rank::select;
 
 /// Baseline and noise of a quiet part.

@@ -3,7 +3,7 @@
 //! Places are counted in samples. Between samples the trace is taken as straight, so that a mean over a window moves
 //! smoothly as the window does.
 
-use super::lanes::running;
+use super::simd_sums::running;
 use super::weights::Weights;
 use super::whole;
 

@@ -1,5 +1,5 @@
 /**
- * Helpers: workers with a wasm of their own, which read evidence and pack bundles beside the page. Every promise of
+ * Workers with a wasm of their own, which read evidence and pack bundles beside the page. Every promise of
  * theirs is refused with a {@link Thrown}, whose message is for a person.
  */
 import { messageOf } from './core.js';
@@ -9,15 +9,15 @@ import { compiled, startWorker, workerHere } from './wasm.js';
 /** @import { Answer, Call, Calls, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
 
 /** Where one worker is, when it is needed: started when it is asked for something, and anew when it has ended. */
-export class Post {
+export class WorkerSlot {
   /** @param {number} rest how long nobody has asked when its worker is ended, ms; 0 for never */
   constructor(rest) {
     this.rest = rest;
     this.timer = 0;
     /** Questions without an answer. */
     this.open = 0;
-    /** @type {Promise<Helper> | undefined} */
-    this.helper = undefined;
+    /** @type {Promise<EvidenceWorker> | undefined} */
+    this.worker = undefined;
   }
 
   /**
@@ -37,44 +37,44 @@ export class Post {
     }
   }
 
-  /** The worker, a new one if there is none or it has ended. @returns {Promise<Helper>} */
+  /** The worker, a new one if there is none or it has ended. @returns {Promise<EvidenceWorker>} */
   started() {
-    const before = this.helper;
+    const before = this.worker;
     const follow = async () => {
-      const helper = await before?.catch(() => undefined);
-      return helper && !helper.ended ? helper : Helper.start();
+      const worker = await before?.catch(() => undefined);
+      return worker && !worker.ended ? worker : EvidenceWorker.start();
     };
-    this.helper = follow();
-    return this.helper;
+    this.worker = follow();
+    return this.worker;
   }
 
   /** Ends the worker, which owes nothing. */
   end() {
-    void this.helper?.then((helper) => helper.end(refusal('stopped')), () => {});
-    this.helper = undefined;
+    void this.worker?.then((worker) => worker.end(refusal('stopped')), () => {});
+    this.worker = undefined;
   }
 }
 
 /** One worker, with the promises that it owes. */
-export class Helper {
+export class EvidenceWorker {
   /** The wasm and the script's address, loaded once. @type {Promise<[WebAssembly.Module, string]> | undefined} */
   static loaded;
 
   /** What workers are started with. */
   static parts() {
-    Helper.loaded ??= Promise.all([
+    EvidenceWorker.loaded ??= Promise.all([
       compiled(globalThis.SLOPE_WORKER_BASE64, 'slope_worker_bg.wasm'),
       workerHere(globalThis.SLOPE_EVIDENCE_WORKER, 'evidence-worker.js'),
     ]).catch((error) => {
-      Helper.loaded = undefined;
+      EvidenceWorker.loaded = undefined;
       throw refusal('start', messageOf(error));
     });
-    return Helper.loaded;
+    return EvidenceWorker.loaded;
   }
 
   static async start() {
-    const [core, address] = await Helper.parts();
-    return new Helper(core, address);
+    const [core, address] = await EvidenceWorker.parts();
+    return new EvidenceWorker(core, address);
   }
 
   /**
@@ -173,4 +173,4 @@ export function refusal(kind, name = '') {
 }
 
 /** Reads traces and bundles, and keeps the traces that were measured last. */
-export const reader = new Post(0);
+export const reader = new WorkerSlot(0);

@@ -91,5 +91,5 @@ pub(super) fn running(numbers: &[f64]) -> Vec<f64> {
 }
 
 #[cfg(test)]
-#[path = "lanes_test.rs"]
+#[path = "simd_sums_test.rs"]
 mod tests;

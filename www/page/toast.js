@@ -17,7 +17,7 @@ document.addEventListener('close', () => document.body.append(byId('told')), { c
  * @param {{label: string, run: () => void}} [action]
  * @returns {() => void} takes this message away, if it still stands
  */
-export function tell(text, action) {
+export function toast(text, action) {
   const place = byId('told');
   // Under an open dialog the rest of the page can't be reached, so the message goes into the dialog.
   const host = document.querySelector('dialog[open]') ?? document.body;

@@ -19,7 +19,7 @@ const AHEAD = 8;
 /** @typedef {{block: number, values: Float64Array} | {why: string}} Answer */
 /** @typedef {{postMessage(task: Task): void, terminate(): void}} Hand */
 
-export class Crew {
+export class TrialPool {
   /**
    * @param {string} text the notebook
    * @param {Tally} tally

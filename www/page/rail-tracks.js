@@ -17,7 +17,7 @@ const SHARES = { Home: 0, End: 1 };
 /** @typedef {(position: number, reading: string) => void} Send */
 /** @typedef {{id: number, number: number, place: PlaceView}} Held */
 
-export class Lanes {
+export class RailTracks {
   /**
    * @param {HTMLElement} root
    * @param {HTMLElement} told where it is said what would be expected
@@ -27,7 +27,7 @@ export class Lanes {
   constructor(root, told, book, send) {
     this.told = told;
     this.lanes = new Keyed(root, (/** @type {LaneView} */ lane) => String(lane.rail),
-      () => new Lane(book, send, (text) => setText(told, text)));
+      () => new RailTrack(book, send, (text) => setText(told, text)));
   }
 
   /** @param {PlanView} plan */
@@ -41,7 +41,7 @@ export class Lanes {
   }
 }
 
-class Lane {
+class RailTrack {
   /**
    * @param {Book} book
    * @param {Send} send

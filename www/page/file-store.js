@@ -1,5 +1,5 @@
 /**
- * The attic: files that notebooks refer to, kept by the SHA-256 of their bytes in a database of their own. A notebook
+ * The file store: files that notebooks refer to, kept by the SHA-256 of their bytes in a database of their own. A notebook
  * works without them, since it holds what was read out of them as numbers.
  */
 

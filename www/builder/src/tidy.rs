@@ -19,8 +19,11 @@ const ENDINGS: [&str; 8] = [".rs", ".js", ".ts", ".css", ".html", ".py", ".toml"
 /// Most lines of a file.
 const LONGEST: usize = 500;
 
-/// The guide whose paths must exist.
+/// The guide for developers.
 const GUIDE: &str = "DEVELOPERS.md";
+
+/// Where decisions are told.
+const DECISIONS: &str = "crate/DECISIONS.md";
 
 /// The heading over its table of layers.
 const LAYERS: &str = "## The page's scripts, layer by layer";
@@ -47,7 +50,7 @@ pub fn check(project: &Project) -> Result<Count> {
         ("scripts import from their layer or those above", scripts(&sources)),
         ("each module says at its head what it is", heads(&sources)),
         ("files of at most 500 lines", lengths(&sources)),
-        ("paths in the guide exist", paths(&sources, exists)),
+        ("places that the guide and the decisions name exist", paths(&sources, exists)),
     ];
     let mut sum = Count::default();
     for (rule, faults) in rules {
@@ -134,11 +137,15 @@ fn lengths(sources: &Sources) -> Vec<String> {
 }
 
 fn paths(sources: &Sources, exists: impl Fn(&str) -> bool) -> Vec<String> {
-    let guide = sources.0.get(GUIDE).map_or("", String::as_str);
-    let prose: Vec<&str> = guide.split("```").step_by(2).collect();
-    let named = prose.iter().flat_map(|text| text.lines()).flat_map(quoted).filter(|quote| is_path(quote));
-    let missing = named.filter(|path| !FROM.iter().any(|from| exists(&format!("{from}{path}"))));
-    missing.map(|path| format!("{GUIDE} names {path}, which is not there")).collect()
+    let missing = |path: &&str| is_path(path) && !FROM.iter().any(|from| exists(&format!("{from}{path}")));
+    let mut faults = Vec::new();
+    for page in [GUIDE, DECISIONS] {
+        let text = sources.0.get(page).map_or("", String::as_str);
+        let prose = text.split("```").step_by(2).flat_map(str::lines);
+        let gone = prose.flat_map(quoted).filter(missing);
+        faults.extend(gone.map(|path| format!("{page} names {path}, which is not there")));
+    }
+    faults
 }
 
 /// What stands in code quotes on a line.
@@ -147,7 +154,8 @@ fn quoted(line: &str) -> impl Iterator<Item = &str> {
 }
 
 fn is_path(quote: &str) -> bool {
-    let file = [".rs", ".js", ".ts", ".css", ".py", ".toml"].iter().any(|ending| quote.ends_with(ending));
+    let file =
+        [".rs", ".js", ".ts", ".css", ".py", ".toml", ".md"].iter().any(|ending| quote.ends_with(ending));
     let plain = quote.chars().all(|c| c.is_alphanumeric() || "/._-".contains(c));
     plain && (file || quote.ends_with('/')) && !MADE.iter().any(|made| quote.starts_with(made))
 }

@@ -259,6 +259,19 @@ impl Browser<'_> {
         Ok(tab)
     }
 
+    /// Has the page open a window by a script, which is given an address, and goes to it.
+    ///
+    /// # Errors
+    /// When the script opens none.
+    pub fn open_from_page(&self, script: &str, address: &str) -> Result<WindowHandle> {
+        let before = self.driver.wait(self.client.windows())?;
+        self.run(script, vec![json!(address)])?;
+        let opened = self.driver.wait(self.client.windows())?;
+        let tab = opened.into_iter().find(|tab| !before.contains(tab)).context("no window was opened")?;
+        self.switch_to(&tab)?;
+        Ok(tab)
+    }
+
     /// The tab that commands go to.
     ///
     /// # Errors

@@ -134,7 +134,11 @@ impl Page<'_> {
         self.is_ready()
     }
 
-    fn is_ready(&self) -> Result<()> {
+    /// Waits until a notebook is open.
+    ///
+    /// # Errors
+    /// When none opens.
+    pub fn is_ready(&self) -> Result<()> {
         let ready = || Ok(self.browser.run(names::READY, vec![])? == json!(true));
         eventually("a notebook is open", ready, |ready| *ready)?;
         Ok(())

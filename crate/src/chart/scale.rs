@@ -3,7 +3,7 @@
 //! Ticks stand at 1, 2 or 5 times a power of ten (common practice, no source). Very large and very small values
 //! are shown as multiples of a power of ten that stands in the axis title.
 
-use crate::quantity::DecimalMark;
+use crate::quantity::{DecimalMark, fixed, ten_to_the};
 
 use super::words::Title;
 
@@ -98,7 +98,7 @@ impl Axis {
         let (multiple, exponent) = step(span.width() / count.max(1.0));
         let size = span.low.abs().max(span.high.abs());
         let power = label_power(size);
-        let decimals = usize::try_from(power - exponent).unwrap_or(0).min(15);
+        let place = (exponent - power).clamp(-15, 0);
         let step = multiple * ten_to(exponent);
         let unit = multiple * ten_to(exponent - power);
         let mut ticks = Vec::new();
@@ -106,7 +106,8 @@ impl Axis {
         let Span { low, high } = span.padded(1e-9);
         let mut index = (low / step).ceil();
         while index * step <= high && ticks.len() < 100 {
-            ticks.push(Tick { value: index * step, label: number(index * unit, decimals, decimal_mark) });
+            // Adding zero turns −0 into 0.
+            ticks.push(Tick { value: index * step, label: fixed(index * unit + 0.0, place, decimal_mark) });
             index += 1.0;
         }
         Self { span, ticks, power }
@@ -116,8 +117,8 @@ impl Axis {
     pub(super) fn title(&self, title: Title) -> String {
         let unit = match (self.power, title.unit) {
             (0, unit) => unit.to_owned(),
-            (power, "") => power_of_ten(power),
-            (power, unit) => format!("{} {unit}", power_of_ten(power)),
+            (power, "") => ten_to_the(power),
+            (power, unit) => format!("{} {unit}", ten_to_the(power)),
         };
         if unit.is_empty() { title.name.to_owned() } else { format!("{} / {unit}", title.name) }
     }
@@ -146,34 +147,6 @@ fn exponent_of(size: f64) -> i32 {
 
 fn ten_to(exponent: i32) -> f64 {
     10.0_f64.powi(exponent)
-}
-
-/// A number with a true minus sign and the decimal mark of the notebook.
-pub(super) fn number(value: f64, decimals: usize, decimal_mark: DecimalMark) -> String {
-    // Adding zero turns −0 into 0.
-    let plain = format!("{:.decimals$}", value + 0.0).replace('-', "−");
-    match decimal_mark {
-        DecimalMark::Point => plain,
-        DecimalMark::Comma => plain.replace('.', ","),
-    }
-}
-
-fn power_of_ten(power: i32) -> String {
-    let raised = |character| match character {
-        '-' => '⁻',
-        '0' => '⁰',
-        '1' => '¹',
-        '2' => '²',
-        '3' => '³',
-        '4' => '⁴',
-        '5' => '⁵',
-        '6' => '⁶',
-        '7' => '⁷',
-        '8' => '⁸',
-        '9' => '⁹',
-        other => other,
-    };
-    format!("10{}", power.to_string().chars().map(raised).collect::<String>())
 }
 
 #[cfg(test)]

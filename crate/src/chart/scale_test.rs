@@ -32,8 +32,9 @@ fn large_and_small_values_count_in_powers_of_ten() {
 
 #[test]
 fn decimal_mark_is_the_notebooks() {
-    assert_eq!(number(-1.5, 1, DecimalMark::Comma), "−1,5");
-    assert_eq!(number(-0.0, 1, DecimalMark::Point), "0.0");
+    let axis = Axis::new(Span { low: -1.5, high: 0.4 }, 4.0, DecimalMark::Comma);
+    let labels: Vec<_> = axis.ticks.iter().map(|tick| tick.label.as_str()).collect();
+    assert_eq!(labels, ["−1,5", "−1,0", "−0,5", "0,0"]);
 }
 
 #[test]

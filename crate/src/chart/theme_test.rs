@@ -52,3 +52,24 @@ fn scaling_multiplies_lengths_and_survives_nonsense() {
         assert!(Theme::light().scaled(ratio).font_px > 0.0, "{ratio}");
     }
 }
+
+/// The page's own colours, from where the page has them: `--paper: light-dark(#fdfaf4, #211e1a);`.
+fn of_page(name: &str) -> [Colour; 2] {
+    let sheet = include_str!("../../../www/page/page.css");
+    let (_, rest) = sheet.split_once(&format!("  {name}: light-dark(")).unwrap();
+    let (both, _) = rest.split_once(')').unwrap();
+    let colour = |text: &str| {
+        let part = |at| u8::from_str_radix(&text.trim()[at..at + 2], 16).unwrap();
+        Colour::new(part(1), part(3), part(5))
+    };
+    let (light, dark) = both.split_once(',').unwrap();
+    [colour(light), colour(dark)]
+}
+
+#[test]
+fn drawings_stand_on_the_pages_paper_in_its_ink() {
+    let themes = [Theme::light(), Theme::dark()];
+    assert_eq!(of_page("--paper"), themes.clone().map(|theme| theme.paper));
+    assert_eq!(of_page("--ink"), themes.clone().map(|theme| theme.ink));
+    assert_eq!(of_page("--soft"), themes.map(|theme| theme.faint));
+}

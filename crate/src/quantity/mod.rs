@@ -22,7 +22,7 @@ pub use decimal::{Decimal, Rounded, rounded};
 pub use error::NumberError;
 pub use parse::{Number, parse, parse_list};
 pub use unit::{Dimension, Unit};
-pub use write::{exact, fixed, in_unit, plain, plus_minus, plus_minus_ascii, short_form};
+pub use write::{exact, fixed, in_unit, plain, plus_minus, plus_minus_ascii, short_form, ten_to_the};
 
 use serde::{Deserialize, Serialize};
 

@@ -182,6 +182,11 @@ fn with_unit(number: String, symbol: &str) -> String {
 
 /// ` × 10⁸`
 fn times_ten_to(exponent: i32) -> String {
+    format!(" × {}", ten_to_the(exponent))
+}
+
+/// A power of ten, as 10⁸.
+pub fn ten_to_the(exponent: i32) -> String {
     let superscript = |c| match c {
         '-' => '⁻',
         '0' => '⁰',
@@ -195,7 +200,7 @@ fn times_ten_to(exponent: i32) -> String {
         '8' => '⁸',
         _ => '⁹',
     };
-    format!(" × 10{}", exponent.to_string().chars().map(superscript).collect::<String>())
+    format!("10{}", exponent.to_string().chars().map(superscript).collect::<String>())
 }
 
 /// What is not finite, in words.

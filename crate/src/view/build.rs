@@ -9,7 +9,7 @@ use super::figures::{measured, p_text};
 use super::fitted_line::line_view;
 use super::proposal::proposal;
 use super::result::result_view;
-use super::trials::plan_view;
+use super::trials::trial_plan_view;
 use super::types::{RailView, RowState, RowView, SettingView, SharedView, View};
 use crate::analysis::parts::unit_of;
 use crate::analysis::read::ruler_unit;
@@ -59,7 +59,7 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &Told) -> View
         delays: delays_view(page, analysis),
         line: line_view(page, analysis),
         budget: budget_view(page, analysis),
-        trials: plan_view(page, analysis),
+        trials: trial_plan_view(page, analysis),
         result: result_view(page, analysis),
         notices: analysis.notices.clone(),
     }
@@ -160,10 +160,22 @@ fn rows(page: &Page, analysis: &Analysis, problems: &Problems, told: &Told) -> V
     let residuals = residuals(analysis, page.decimal_mark);
     let pairs = page.rows.iter().zip(&analysis.rows).enumerate();
     pairs
-        .map(|(place, (row, reading))| RowView {
-            residual: residuals.get(&row.id).cloned().unwrap_or_default(),
-            notices: notices_of(row, analysis),
-            ..row_view(page, row, (reading, told.at(place, page.decimal_mark)), problems)
+        .map(|(place, (row, reading))| {
+            let (distance, delay) = distance_and_delay(reading, told.at(place, page.decimal_mark), page);
+            let (state, lacks) = state(&reading.part);
+            RowView {
+                id: row.id,
+                number: reading.number,
+                state,
+                cells: cell_fields(page, row, reading, problems),
+                evidence: kind(row),
+                struck: row.struck.clone().unwrap_or_default(),
+                lacks,
+                distance,
+                delay,
+                residual: residuals.get(&row.id).cloned().unwrap_or_default(),
+                notices: notices_of(row, analysis),
+            }
         })
         .collect()
 }
@@ -176,34 +188,28 @@ impl Told {
     }
 }
 
-type Known<'a> = Option<(&'a RowReading, &'a RowView)>;
+/// Distance and delay in digits: those told before, where the numbers are the same.
+fn distance_and_delay(
+    reading: &RowReading,
+    before: Option<(&RowReading, &RowView)>,
+    page: &Page,
+) -> (String, String) {
+    let digits = |value: Option<&Measured>| measured(value, "", page.decimal_mark);
+    let distance = before.filter(|(old, _)| old.distance == reading.distance);
+    let delay = before.filter(|(old, _)| old.delay == reading.delay);
+    (
+        distance.map_or_else(|| digits(reading.distance.as_ref()), |(_, told)| told.distance.clone()),
+        delay.map_or_else(|| digits(reading.delay.as_ref()), |(_, told)| told.delay.clone()),
+    )
+}
 
-fn row_view(page: &Page, row: &Row, (reading, known): (&RowReading, Known), problems: &Problems) -> RowView {
-    let mark = page.decimal_mark;
-    let (state, lacks) = match &reading.part {
+/// How a row takes part, and what it lacks.
+fn state(part: &Part) -> (RowState, String) {
+    match part {
         Part::Empty => (RowState::Empty, String::new()),
         Part::Incomplete { lacks } => (RowState::Incomplete, lacks.clone()),
         Part::Struck => (RowState::Struck, String::new()),
         Part::Used => (RowState::Used, String::new()),
-    };
-    RowView {
-        id: row.id,
-        number: reading.number,
-        state,
-        cells: cell_fields(page, row, reading, problems),
-        evidence: kind(row),
-        struck: row.struck.clone().unwrap_or_default(),
-        lacks,
-        distance: match known {
-            Some((old, told)) if old.distance == reading.distance => told.distance.clone(),
-            _ => measured(reading.distance.as_ref(), "", mark),
-        },
-        delay: match known {
-            Some((old, told)) if old.delay == reading.delay => told.delay.clone(),
-            _ => measured(reading.delay.as_ref(), "", mark),
-        },
-        residual: String::new(),
-        notices: Vec::new(),
     }
 }
 

@@ -104,34 +104,42 @@ fn model(intercept: f64, slope: f64, mark: DecimalMark) -> Math {
 }
 
 fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
-    let fit = &line.fit;
-    let nu = fit.degrees_of_freedom;
-    let mut figures = vec![
-        figure(
-            "degrees_of_freedom",
-            "degrees of freedom",
-            "ν",
-            nu.to_string(),
-            "Rows in the line, less the unknowns fitted.",
-        )
-        .by(equation(
-            symbol("ν"),
-            row(vec![symbol("N"), op("−"), symbol("p")]),
-            row(vec![
-                number(line.rows.len().to_string()),
-                op("−"),
-                number((line.rows.len() - nu).to_string()),
-            ]),
-            nu.to_string(),
-        ))
-        .from("JCGM 100:2008, G.3.3"),
-    ];
+    let nu = line.fit.degrees_of_freedom;
+    let mut figures = vec![degrees_of_freedom(line.rows.len(), nu)];
     if line.stated {
-        figures.push(figure(
+        let chi = line.fit.chi_square;
+        figures.push(chi_square(chi, mark));
+        figures.extend(line.p_value.map(|p| p_value(p, chi, nu, mark)));
+        figures.extend(line.birge_ratio.map(|ratio| birge_ratio(ratio, chi, nu, mark)));
+    } else {
+        figures.extend(line.fit.scatter().map(|s| residual_deviation(s, line.fit.chi_square, nu, mark)));
+    }
+    figures
+}
+
+fn degrees_of_freedom(n: usize, nu: usize) -> Figure {
+    figure(
+        "degrees_of_freedom",
+        "degrees of freedom",
+        "ν",
+        nu.to_string(),
+        "Rows in the line, less the unknowns fitted.",
+    )
+    .by(equation(
+        symbol("ν"),
+        row(vec![symbol("N"), op("−"), symbol("p")]),
+        row(vec![number(n.to_string()), op("−"), number((n - nu).to_string())]),
+        nu.to_string(),
+    ))
+    .from("JCGM 100:2008, G.3.3")
+}
+
+fn chi_square(chi: f64, mark: DecimalMark) -> Figure {
+    figure(
             "chi_square",
             "chi-square",
             "χ²",
-            plain(fit.chi_square, 4, mark),
+            plain(chi, 4, mark),
             "The squared residuals in units of their stated uncertainties, added up. About as large as ν if those were stated well.",
         )
         .by(row(vec![
@@ -139,11 +147,13 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
             op("="),
             row(vec![power(symbol("r"), "T"), power(symbol("V"), "−1"), symbol("r")]),
             op("="),
-            number(plain(fit.chi_square, 4, mark)),
+            number(plain(chi, 4, mark)),
         ]))
-        .from("ISO/TS 28037:2010, 10.3; r are the residuals, V is their covariance"));
-        if let Some(p) = line.p_value {
-            figures.push(figure(
+        .from("ISO/TS 28037:2010, 10.3; r are the residuals, V is their covariance")
+}
+
+fn p_value(p: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
+    figure(
                 "p_value",
                 "probability of a larger one",
                 "p",
@@ -155,49 +165,45 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
                 probability(vec![power(symbol("χ"), "2"), bracket(symbol("ν"))], symbol("χ²")),
                 probability(
                     vec![power(symbol("χ"), "2"), bracket(number(nu.to_string()))],
-                    number(plain(fit.chi_square, 4, mark)),
+                    number(plain(chi, 4, mark)),
                 ),
                 p_text(p, mark),
             ))
-            .from("ISO/TS 28037:2010, 6.3; the tail of the chi-square distribution with ν degrees of freedom"));
-        }
-        if let Some(ratio) = line.birge_ratio {
-            figures.push(
-                figure(
-                    "birge_ratio",
-                    "Birge ratio",
-                    "√(χ²/ν)",
-                    plain(ratio, 3, mark),
-                    "How many times larger the scatter is than what was stated.",
-                )
-                .by(equation(
-                    symbol("R"),
-                    root(over(power(symbol("χ"), "2"), symbol("ν"))),
-                    root(over(number(plain(fit.chi_square, 4, mark)), number(nu.to_string()))),
-                    plain(ratio, 3, mark),
-                ))
-                .from("R. T. Birge, Phys. Rev. 40 (1932) 207"),
-            );
-        }
-    } else if let Some(s) = fit.scatter() {
-        figures.push(
-            figure(
-                "residual_deviation",
-                "residual standard deviation",
-                "s",
-                format!("{} ns", plain(s, 3, mark)),
-                "The scatter of the delays about the line.",
-            )
-            .by(equation(
-                symbol("s"),
-                root(over(row(vec![op("Σ"), power(symbol("r"), "2")]), symbol("ν"))),
-                root(over(number(plain(fit.chi_square, 4, mark) + " ns²"), number(nu.to_string()))),
-                plain(s, 3, mark) + " ns",
-            ))
-            .from("JCGM 100:2008, H.3.2"),
-        );
-    }
-    figures
+            .from("ISO/TS 28037:2010, 6.3; the tail of the chi-square distribution with ν degrees of freedom")
+}
+
+fn birge_ratio(ratio: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
+    figure(
+        "birge_ratio",
+        "Birge ratio",
+        "√(χ²/ν)",
+        plain(ratio, 3, mark),
+        "How many times larger the scatter is than what was stated.",
+    )
+    .by(equation(
+        symbol("R"),
+        root(over(power(symbol("χ"), "2"), symbol("ν"))),
+        root(over(number(plain(chi, 4, mark)), number(nu.to_string()))),
+        plain(ratio, 3, mark),
+    ))
+    .from("R. T. Birge, Phys. Rev. 40 (1932) 207")
+}
+
+fn residual_deviation(s: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
+    figure(
+        "residual_deviation",
+        "residual standard deviation",
+        "s",
+        format!("{} ns", plain(s, 3, mark)),
+        "The scatter of the delays about the line.",
+    )
+    .by(equation(
+        symbol("s"),
+        root(over(row(vec![op("Σ"), power(symbol("r"), "2")]), symbol("ν"))),
+        root(over(number(plain(chi, 4, mark) + " ns²"), number(nu.to_string()))),
+        plain(s, 3, mark) + " ns",
+    ))
+    .from("JCGM 100:2008, H.3.2")
 }
 
 fn summary(page: &Page, line: &LineAnalysis) -> String {

@@ -9,7 +9,7 @@ use crate::notebook::Page;
 use crate::quantity::{DecimalMark, plain, plus_minus};
 
 /// The trials as they are to be drawn.
-pub fn plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
+pub fn trial_plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
     let problem = plan(page).err().unwrap_or_default();
     let refusal = match &analysis.speed {
         Err(refusal) => refusal.message.clone(),

@@ -44,10 +44,10 @@ fn an_outcome_is_told_in_words() {
 #[test]
 fn what_is_wrong_with_the_plan_stands_at_its_field() {
     let notebook = demo_with("ten");
-    let plan = plan_view(notebook.page(), &analyse(&notebook));
+    let plan = trial_plan_view(notebook.page(), &analyse(&notebook));
     assert!(plan.wanted.problem.contains("whole number") && plan.refusal == plan.wanted.problem);
     let sound = demo_with("");
-    assert_eq!(plan_view(sound.page(), &analyse(&sound)).refusal, "");
+    assert_eq!(trial_plan_view(sound.page(), &analyse(&sound)).refusal, "");
 }
 
 /// The trials carry the hidden factor as the result does, so they don't tell it.

@@ -4,7 +4,7 @@ use super::context::RowContext;
 use super::evidence::Corner;
 use super::origin::{Origin, Quantity};
 use super::parts::{Base, Shared};
-use super::point::Point;
+use super::point::{Point, TimeBase};
 use crate::line::Column;
 use crate::notebook::ErrorShape;
 use crate::rail;
@@ -33,15 +33,15 @@ pub fn shared_errors(context: &RowContext, points: &[Point], base: &Base) -> Vec
         columns.extend(rail_error(context, source, x));
     }
     columns.extend(grid_errors(context, points));
-    let mut settings: Vec<(f64, f64)> = points.iter().filter_map(|p| p.time_base).collect();
-    settings.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
-    settings.dedup_by(|a, b| a.0 == b.0);
-    for (time, relative) in settings {
-        let set = |p: &Point| p.time_base.is_some_and(|t| t.0 == time);
+    let mut clocks: Vec<TimeBase> = points.iter().filter_map(|p| p.time_base).collect();
+    clocks.sort_unstable_by(|a, b| a.clock.order(&b.clock));
+    clocks.dedup_by(|a, b| a.clock == b.clock);
+    for TimeBase { clock, relative } in clocks {
+        let set = |p: &Point| p.time_base.is_some_and(|t| t.clock == clock);
         let effect = |(p, y): (&Point, &f64)| if set(p) { y * relative } else { 0.0 };
         let y = points.iter().zip(&base.y).map(effect).collect();
         columns.push(Shared {
-            origin: Origin::TimeBase { time_per_division: time },
+            origin: Origin::TimeBase { clock },
             column: Column { x: Vec::new(), y },
             u: relative,
             quantity: Quantity::Ratio,

@@ -1,5 +1,6 @@
 //! Other ways to look at the same rows. Each is left out where the rows can't tell it.
 
+use super::origin::Clock;
 use super::point::Point;
 use super::setup::Setup;
 use super::types::{Checks, Measured, SettingCheck, StepCheck, Tested};
@@ -106,23 +107,23 @@ fn is_stated(data: &Data) -> bool {
 
 /// Each time base against the rest, where there are several.
 fn settings(points: &[Point], data: &Data, stated: bool) -> Vec<SettingCheck> {
-    let mut times: Vec<f64> = points.iter().filter_map(|p| p.time_base).map(|(time, _)| time).collect();
-    times.sort_by(f64::total_cmp);
-    times.dedup();
-    if times.len() < 2 {
+    let mut clocks: Vec<Clock> = points.iter().filter_map(|p| p.time_base).map(|base| base.clock).collect();
+    clocks.sort_by(Clock::order);
+    clocks.dedup();
+    if clocks.len() < 2 {
         return Vec::new();
     }
-    let check = |time: f64| {
-        let at = |p: &&Point| p.time_base.is_some_and(|(t, _)| t == time);
+    let check = |clock: Clock| {
+        let at = |p: &&Point| p.time_base.is_some_and(|base| base.clock == clock);
         let entries = points.iter().map(|p| if at(&p) { 1.0 } else { 0.0 }).collect();
         let estimate = with_unknown(data, FreeColumn::InY(entries)).ok()?;
         let offset = tested(&estimate, data, stated)?;
         let rows = points.iter().filter(at).map(|p| p.row).collect();
-        Some(SettingCheck { time_per_division: time, offset, rows })
+        Some(SettingCheck { clock, offset, rows })
     };
     // Of two settings, each is off from the other by the same amount: one check says it.
-    let needed = if times.len() == 2 { 1 } else { times.len() };
-    times.into_iter().rev().take(needed).filter_map(check).collect()
+    let needed = if clocks.len() == 2 { 1 } else { clocks.len() };
+    clocks.into_iter().rev().take(needed).filter_map(check).collect()
 }
 
 /// The row that moves the slope most when left out, among those that pull most.

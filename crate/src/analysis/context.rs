@@ -1,7 +1,7 @@
 //! What a row is read against: the page, and in numbers everything on it that is no row.
 
 use super::evidence::Marks;
-use super::place::{Place, Problem};
+use super::place::{Place, Problem, SplicePart};
 use super::read::{self, Bench, RailNumbers, Reader, SettingNumbers};
 use crate::notebook::Page;
 use crate::rail::{self, Stand};
@@ -44,7 +44,7 @@ fn stands(page: &Page, rails: &[RailNumbers], problems: &mut Vec<Problem>) -> Ve
             None => stands.push(None),
             Some(Ok(stand)) => stands.push(Some(stand)),
             Some(Err(error)) => {
-                let place = Place::Splice { rail: typed.id, part: "splice".into() };
+                let place = Place::Splice { rail: typed.id, part: SplicePart::Whole };
                 problems.push(Problem { place, message: error.to_string() });
                 stands.push(None);
             }

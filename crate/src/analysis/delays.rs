@@ -3,7 +3,8 @@
 use super::cells::Cells;
 use super::context::RowContext;
 use super::evidence::{Corner, Marked, traced};
-use super::point::DelaySource;
+use super::origin::Clock;
+use super::point::{DelaySource, TimeBase};
 use super::read::Bench;
 use crate::notebook::{Cell, Evidence};
 use crate::quantity::Unit;
@@ -11,10 +12,25 @@ use crate::screen::{Edges, Scatter};
 
 /// What a row says of its delay; the scatter of repeats is pooled over all rows before it becomes one.
 pub(super) enum Timing {
-    Screen { edges: Edges, time_per_division: f64, u_time_base: f64 },
-    Picture { marked: Box<Marked>, time_per_division: f64, u_time_base: f64 },
+    Screen { edges: Edges, setting: SettingInUse },
+    Picture { marked: Box<Marked>, setting: SettingInUse },
     Traces { y: f64, uy: f64, u_time_base: f64 },
     Direct { y: f64, uy: Option<f64> },
+}
+
+/// The setting of the screen that a row was read at.
+#[derive(Clone, Copy)]
+pub(super) struct SettingInUse {
+    /// Time per division, ns.
+    pub(super) time_per_division: f64,
+    /// Its relative standard uncertainty.
+    pub(super) relative: f64,
+}
+
+impl SettingInUse {
+    fn time_base(self) -> TimeBase {
+        TimeBase { clock: Clock::Screen(self.time_per_division), relative: self.relative }
+    }
 }
 
 /// Reads what a row says of its delay, and its edges on a screen, divisions.
@@ -54,7 +70,7 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
     let (a, b) = (edges(Cell::EdgeA), edges(Cell::EdgeB));
     let unreadable = cells.reader.problems.len() > before;
     let all = a.iter().chain(&b).copied().collect();
-    let time_base = time_base(cells, context);
+    let setting = setting_in_use(cells, context);
     let timing = if unreadable {
         Err("an edge can't be read".into())
     } else if !on_screen {
@@ -62,11 +78,7 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
     } else {
         match Edges::pair(&a, &b) {
             Err(error) => Err(error.to_string()),
-            Ok(edges) => time_base.map(|(time_per_division, u_time_base)| Timing::Screen {
-                edges,
-                time_per_division,
-                u_time_base,
-            }),
+            Ok(edges) => setting.map(|setting| Timing::Screen { edges, setting }),
         }
     };
     (all, timing)
@@ -76,8 +88,7 @@ fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -
     match evidence {
         Evidence::Picture(picture) => {
             let marked = Box::new(context.marks.read(picture)?);
-            let (time_per_division, u_time_base) = time_base(cells, context)?;
-            Ok(Timing::Picture { marked, time_per_division, u_time_base })
+            Ok(Timing::Picture { marked, setting: setting_in_use(cells, context)? })
         }
         Evidence::Traces(traces) => {
             let (y, uy) = traced(context.page, traces)?;
@@ -86,8 +97,8 @@ fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -
     }
 }
 
-/// Time per division and its relative standard uncertainty; that of the only setting if the row names none.
-fn time_base(cells: &mut Cells, context: &RowContext) -> Result<(f64, f64), String> {
+/// The setting that a row was read at; the only one if the row names none.
+fn setting_in_use(cells: &mut Cells, context: &RowContext) -> Result<SettingInUse, String> {
     let time = if cells.has(Cell::TimeBase) {
         let text = cells.row.text(Cell::TimeBase);
         let place = cells.place(Cell::TimeBase);
@@ -98,7 +109,7 @@ fn time_base(cells: &mut Cells, context: &RowContext) -> Result<(f64, f64), Stri
         return Err("no time base: write the time per division that the screen was set to".into());
     };
     let own = context.settings.iter().find(|s| s.time_per_division == time).and_then(|s| s.uncertainty);
-    Ok((time, own.or(context.bench.u_time_base).unwrap_or(0.0)))
+    Ok(SettingInUse { time_per_division: time, relative: own.or(context.bench.u_time_base).unwrap_or(0.0) })
 }
 
 /// What a timing comes to: the fields of [`Point`](super::point::Point) that are about the delay.
@@ -106,7 +117,7 @@ pub(super) struct Delay {
     pub(super) y: f64,
     pub(super) uy: Option<f64>,
     pub(super) type_a: f64,
-    pub(super) time_base: Option<(f64, f64)>,
+    pub(super) time_base: Option<TimeBase>,
     pub(super) told: DelaySource,
     pub(super) corners: Vec<(Corner, f64)>,
 }
@@ -116,23 +127,28 @@ pub(super) fn delay(timing: &Timing, bench: &Bench, scatter: Option<Scatter>) ->
     match timing {
         Timing::Direct { y, uy } => plain(*y, *uy, DelaySource::Directly),
         Timing::Traces { y, uy, u_time_base } => Delay {
-            time_base: (*u_time_base > 0.0).then_some((0.0, *u_time_base)),
+            time_base: (*u_time_base > 0.0)
+                .then_some(TimeBase { clock: Clock::Recorder, relative: *u_time_base }),
             ..plain(*y, Some(*uy), DelaySource::ByTraces)
         },
-        Timing::Screen { edges, time_per_division, u_time_base } => {
-            let delay = edges.delay(*time_per_division, bench.half_width, scatter);
+        Timing::Screen { edges, setting } => {
+            let delay = edges.delay(setting.time_per_division, bench.half_width, scatter);
             Delay {
                 type_a: delay.type_a,
-                time_base: Some((*time_per_division, *u_time_base)),
+                time_base: Some(setting.time_base()),
                 ..plain(delay.value, Some(delay.uncertainty()), DelaySource::OnScreen)
             }
         }
-        Timing::Picture { marked, time_per_division, u_time_base } => Delay {
-            time_base: Some((*time_per_division, *u_time_base)),
-            corners: marked.corners.iter().map(|(corner, by)| (*corner, by * time_per_division)).collect(),
+        Timing::Picture { marked, setting } => Delay {
+            time_base: Some(setting.time_base()),
+            corners: marked
+                .corners
+                .iter()
+                .map(|(corner, by)| (*corner, by * setting.time_per_division))
+                .collect(),
             ..plain(
-                marked.separation.value * time_per_division,
-                Some(marked.own() * time_per_division),
+                marked.separation.value * setting.time_per_division,
+                Some(marked.own() * setting.time_per_division),
                 DelaySource::OnPicture,
             )
         },

@@ -1,14 +1,14 @@
 //! From the setup to the straight line Δt = t₀ + b·d, with every error that rows share in its covariance.
 
 use super::origin::{Origin, Quantity};
-use super::parts::{RowErrors, slope_parts, total};
+use super::parts::{add_squares, slope_parts, total};
 use super::point::Point;
 use super::refusal::refusal;
 use super::setup::Setup;
 use super::types::{Checks, LineAnalysis, Refusal, SlopePart};
 use crate::distribution::chi_square_sf;
-use crate::line::{self, Column, Fit, Noise};
-use crate::notebook::{ErrorShape, Page};
+use crate::line::{self, Fit, Noise};
+use crate::notebook::{ActsOn, ErrorShape, Page};
 
 /// Fits the line, without the side checks.
 ///
@@ -22,8 +22,8 @@ pub fn fit(page: &Page, points: &[Point], setup: &Setup) -> Result<LineAnalysis,
         rows: points.iter().map(|p| p.row).collect(),
         distance: points.iter().map(|p| p.x).collect(),
         delay: points.iter().map(|p| p.y).collect(),
-        u_distance: full(points, setup, |noise| &noise.x, |column| &column.x),
-        u_delay: full(points, setup, |noise| &noise.y, |column| &column.y),
+        u_distance: full(points, setup, ActsOn::Distances),
+        u_delay: full(points, setup, ActsOn::Delays),
         stated,
         p_value: (stated && nu > 0).then(|| chi_square_sf(fit.chi_square, nu as f64)),
         birge_ratio: fit.scatter().filter(|_| stated),
@@ -36,18 +36,19 @@ pub fn fit(page: &Page, points: &[Point], setup: &Setup) -> Result<LineAnalysis,
 }
 
 /// Full standard uncertainty of each distance or delay, shared parts included.
-fn full(
-    points: &[Point],
-    setup: &Setup,
-    own: impl Fn(&RowErrors) -> &Vec<f64>,
-    common: impl Fn(&Column) -> &Vec<f64>,
-) -> Vec<f64> {
-    let squares = total(points, &setup.noises, own).into_iter().map(|u| u * u);
-    let shared = |i: usize| {
-        let effects = setup.shared.iter().filter_map(|shared| common(&shared.column).get(i));
-        effects.map(|effect| effect * effect).sum::<f64>()
-    };
-    squares.enumerate().map(|(i, own)| (own + shared(i)).sqrt()).collect()
+fn full(points: &[Point], setup: &Setup, acts_on: ActsOn) -> Vec<f64> {
+    let mut common = vec![0.0; points.len()];
+    for shared in &setup.shared {
+        add_squares(
+            &mut common,
+            match acts_on {
+                ActsOn::Distances => &shared.column.x,
+                ActsOn::Delays => &shared.column.y,
+            },
+        );
+    }
+    let own = total(points, &setup.noises, acts_on);
+    own.iter().zip(common).map(|(own, common)| (own * own + common).sqrt()).collect()
 }
 
 /// What the slope's variance is made of; one part for all of it where it can't be told apart.

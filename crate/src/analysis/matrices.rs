@@ -77,8 +77,8 @@ pub fn dense(points: &[Point], noises: &[RowErrors], shared: &[Shared], matrices
         block
     };
     Dense {
-        xx: block(total(points, noises, |noise| &noise.x), &|c| &c.x, ActsOn::Distances),
-        yy: block(total(points, noises, |noise| &noise.y), &|c| &c.y, ActsOn::Delays),
+        xx: block(total(points, noises, ActsOn::Distances), &|c| &c.x, ActsOn::Distances),
+        yy: block(total(points, noises, ActsOn::Delays), &|c| &c.y, ActsOn::Delays),
         xy: Vec::new(),
     }
 }

@@ -100,7 +100,7 @@ pub mod taken;
 
 pub use analyse::{analyse, analyse_page};
 pub use notice::{Notice, Section, Weight};
-pub use origin::{Origin, Quantity};
+pub use origin::{Clock, Origin, Quantity};
 pub use parts::WhatIf;
 pub use place::{Place, Problem};
 pub use prepare::{PreparedPage, prepare};

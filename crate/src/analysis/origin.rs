@@ -1,8 +1,40 @@
 //! From where an error comes, and what kind of quantity it is.
 
-use serde::Serialize;
+use std::cmp::Ordering;
+
+use serde::{Serialize, Serializer};
 
 use crate::notebook::{GridId, RailId, SharedId};
+
+/// By what a delay is timed: rows of one clock share its error.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Clock {
+    /// The recorder of traces.
+    Recorder,
+    /// A screen, at so many ns a division.
+    Screen(f64),
+}
+
+impl Clock {
+    /// The recorder first, then screens from the fastest on.
+    pub fn order(&self, other: &Self) -> Ordering {
+        self.stored().total_cmp(&other.stored())
+    }
+
+    /// The number that stands for it in what is written: the time per division, ns, which a recorder has none of.
+    fn stored(self) -> f64 {
+        match self {
+            Self::Recorder => 0.0,
+            Self::Screen(time_per_division) => time_per_division,
+        }
+    }
+}
+
+impl Serialize for Clock {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.stored().serialize(serializer)
+    }
+}
 
 /// From where an error comes.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -18,10 +50,11 @@ pub enum Origin {
         /// The rail.
         rail: RailId,
     },
-    /// The time base at one setting.
+    /// The time base of one clock.
     TimeBase {
-        /// Time per division, ns.
-        time_per_division: f64,
+        /// By what the delays are timed.
+        #[serde(rename = "time_per_division")]
+        clock: Clock,
     },
     /// The corners of the grid on pictures.
     Grid {
@@ -65,7 +98,7 @@ impl Origin {
         match self {
             Self::Splice { rail } => format!("splice-{rail}"),
             Self::RulerScale { rail } => format!("ruler-scale-{rail}"),
-            Self::TimeBase { time_per_division } => format!("time-base-{time_per_division}"),
+            Self::TimeBase { clock } => format!("time-base-{}", clock.stored()),
             Self::Grid { grid } => format!("grid-{grid}"),
             Self::Stated { shared } => format!("stated-{shared}"),
             Self::RailReadings => "rail-readings".into(),

@@ -9,8 +9,8 @@
 //! [`RowFit::influence`]: crate::line::RowFit::influence
 
 use super::context::RowContext;
-use super::origin::{Origin, Quantity};
-use super::place::Place;
+use super::origin::{Clock, Origin, Quantity};
+use super::place::{Place, SharedPart};
 use super::point::{DelaySource, Point};
 use super::read::Reader;
 use super::rows::Rows;
@@ -32,10 +32,10 @@ pub struct Base {
 pub struct RowErrors {
     /// From where it comes.
     pub origin: Origin,
-    /// Standard uncertainty of each distance, m; empty stands for zeros.
-    pub x: Vec<f64>,
-    /// Standard uncertainty of each delay, ns; empty stands for zeros.
-    pub y: Vec<f64>,
+    /// Whether distances or delays are in error.
+    pub acts_on: ActsOn,
+    /// Standard uncertainty of each row's distance, m, or delay, ns.
+    pub u: Vec<f64>,
     /// How it is distributed.
     pub shape: ErrorShape,
     /// Degrees of freedom, which all its rows have in common; none means many.
@@ -108,7 +108,7 @@ fn read_stated<'a>(
     points: &[Point],
     reader: &mut Reader,
 ) -> Option<Stated<'a>> {
-    let place = Place::Shared { shared: typed.id, part: "uncertainty".into() };
+    let place = Place::Shared { shared: typed.id, part: SharedPart::Uncertainty };
     let u = reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
     let largest = if typed.effect == Effect::Scale { LARGEST_RATIO } else { LARGEST_OFFSET };
     if u > largest {
@@ -122,14 +122,14 @@ fn read_stated<'a>(
         return None;
     }
     let at_uncertainty = place.clone();
-    let at_dof = Place::Shared { shared: typed.id, part: "degrees_of_freedom".into() };
+    let at_dof = Place::Shared { shared: typed.id, part: SharedPart::DegreesOfFreedom };
     let degrees_of_freedom = reader.positive(at_dof.clone(), &typed.degrees_of_freedom, Unit::ONE);
     if typed.shape == ErrorShape::Student && degrees_of_freedom.is_none() {
         reader.note(at_dof, "Student’s t needs its degrees of freedom: write them, or choose another shape");
         return None;
     }
     let time = match &typed.rows {
-        Scope::TimeBase(text) => Some(reader.positive(place, text, Unit::NANOSECOND)?),
+        Scope::TimeBase(text) => Some(Clock::Screen(reader.positive(place, text, Unit::NANOSECOND)?)),
         _ => None,
     };
     let rail = match typed.rows {
@@ -139,7 +139,7 @@ fn read_stated<'a>(
     let concerned = |p: &Point| match &typed.rows {
         Scope::All => true,
         Scope::Rail(_) => rail.is_some() && p.rail == rail,
-        Scope::TimeBase(_) => p.time_base.map(|t| t.0) == time,
+        Scope::TimeBase(_) => p.time_base.map(|base| base.clock) == time,
         Scope::Rows(rows) => rows.contains(&p.row),
     };
     let concerns: Vec<bool> = points.iter().map(concerned).collect();
@@ -156,7 +156,7 @@ impl Stated<'_> {
     }
 
     /// The error on each point, of one standard deviation.
-    fn effects(&self, base: &Base) -> (Vec<f64>, Vec<f64>) {
+    fn effects(&self, base: &Base) -> Vec<f64> {
         let values = match self.typed.acts_on {
             ActsOn::Distances => &base.x,
             ActsOn::Delays => &base.y,
@@ -166,11 +166,7 @@ impl Stated<'_> {
             (true, Effect::Scale) => self.u * value,
             (true, Effect::Offset | Effect::Noise) => self.u,
         };
-        let effects = values.iter().zip(&self.concerns).map(effect).collect();
-        match self.typed.acts_on {
-            ActsOn::Distances => (effects, Vec::new()),
-            ActsOn::Delays => (Vec::new(), effects),
-        }
+        values.iter().zip(&self.concerns).map(effect).collect()
     }
 
     /// The error as one that rows share; none if each row has it for itself.
@@ -178,7 +174,11 @@ impl Stated<'_> {
         if self.typed.effect == Effect::Noise {
             return None;
         }
-        let (x, y) = self.effects(base);
+        let effects = self.effects(base);
+        let column = match self.typed.acts_on {
+            ActsOn::Distances => Column { x: effects, y: Vec::new() },
+            ActsOn::Delays => Column { x: Vec::new(), y: effects },
+        };
         let quantity = match (self.typed.effect, self.typed.acts_on) {
             (Effect::Scale, _) => Quantity::Ratio,
             (_, ActsOn::Distances) => Quantity::Length,
@@ -186,7 +186,7 @@ impl Stated<'_> {
         };
         Some(Shared {
             origin: self.origin(),
-            column: Column { x, y },
+            column,
             u: self.u,
             quantity,
             shape: self.typed.shape,
@@ -199,9 +199,13 @@ impl Stated<'_> {
         if self.typed.effect != Effect::Noise {
             return None;
         }
-        let (x, y) = self.effects(base);
-        let shape = self.typed.shape;
-        Some(RowErrors { origin: self.origin(), x, y, shape, degrees_of_freedom: self.degrees_of_freedom })
+        Some(RowErrors {
+            origin: self.origin(),
+            acts_on: self.typed.acts_on,
+            u: self.effects(base),
+            shape: self.typed.shape,
+            degrees_of_freedom: self.degrees_of_freedom,
+        })
     }
 }
 
@@ -217,20 +221,16 @@ pub fn noises(
     let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let own = |told: DelaySource| move |p: &Point| if p.told == told { limit(p) } else { 0.0 };
-    let of = |part: &dyn Fn(&Point) -> f64| -> Vec<f64> { points.iter().map(part).collect() };
-    let x = |origin, part: &dyn Fn(&Point) -> f64, shape| RowErrors {
+    let of = |acts_on, origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| RowErrors {
         origin,
-        x: of(part),
-        y: Vec::new(),
-        shape,
-        degrees_of_freedom: None,
-    };
-    let y = |origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| RowErrors {
-        origin,
-        x: Vec::new(),
-        y: of(part),
+        acts_on,
+        u: points.iter().map(part).collect(),
         shape,
         degrees_of_freedom,
+    };
+    let x = |origin, part: &dyn Fn(&Point) -> f64, shape| of(ActsOn::Distances, origin, part, shape, None);
+    let y = |origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| {
+        of(ActsOn::Delays, origin, part, shape, degrees_of_freedom)
     };
     // A ruler's own half millimetre either way is a limit; what was stated is a standard uncertainty.
     let ruler = if rails.iter().any(|rail| rail.u_reading_stated) {
@@ -250,7 +250,7 @@ pub fn noises(
         y(Origin::Delays, &own(DelaySource::Directly), ErrorShape::Normal, None),
     ];
     all.extend(stated.iter().filter_map(|stated| stated.noise(base)));
-    all.retain(|noise| noise.x.iter().chain(&noise.y).any(|u| *u > 0.0));
+    all.retain(|noise| noise.u.iter().any(|u| *u > 0.0));
     all
 }
 
@@ -260,13 +260,20 @@ fn limit(p: &Point) -> f64 {
     (uy * uy - p.type_a * p.type_a).max(0.0).sqrt()
 }
 
-/// The sum in quadrature of each row's own errors.
-pub fn total(points: &[Point], noises: &[RowErrors], axis: impl Fn(&RowErrors) -> &Vec<f64>) -> Vec<f64> {
-    let each = (0..points.len()).map(|i| {
-        let squares = noises.iter().filter_map(|noise| axis(noise).get(i)).map(|u| u * u);
-        squares.sum::<f64>().sqrt()
-    });
-    each.collect()
+/// The sum in quadrature of each row's own errors of its distance or of its delay.
+pub fn total(points: &[Point], noises: &[RowErrors], acts_on: ActsOn) -> Vec<f64> {
+    let mut squares = vec![0.0; points.len()];
+    for noise in noises.iter().filter(|noise| noise.acts_on == acts_on) {
+        add_squares(&mut squares, &noise.u);
+    }
+    squares.into_iter().map(f64::sqrt).collect()
+}
+
+/// Adds to each row's sum the square of its error.
+pub fn add_squares(sums: &mut [f64], errors: &[f64]) {
+    for (sum, error) in sums.iter_mut().zip(errors) {
+        *sum += error * error;
+    }
 }
 
 /// The parts of the slope's variance, those that rows have for themselves first.
@@ -297,16 +304,17 @@ fn merged(parts: impl Iterator<Item = SlopePart>) -> Vec<SlopePart> {
 }
 
 fn independent_part(fit: &Fit, noise: &RowErrors) -> SlopePart {
-    let at = |list: &[f64], i: usize| list.get(i).copied().unwrap_or(0.0);
-    let variance: f64 = (fit.rows.iter().enumerate())
-        .map(|(i, row)| {
-            let (x, y) = (fit.slope * at(&noise.x, i), at(&noise.y, i));
-            row.influence * row.influence * (x * x + y * y)
+    let (per_unit, quantity) = match noise.acts_on {
+        ActsOn::Distances => (fit.slope, Quantity::Length),
+        ActsOn::Delays => (1.0, Quantity::Time),
+    };
+    let variance: f64 = (fit.rows.iter().zip(&noise.u))
+        .map(|(row, u)| {
+            let error = per_unit * u;
+            row.influence * row.influence * (error * error)
         })
         .sum();
-    let (list, quantity) =
-        if noise.y.is_empty() { (&noise.x, Quantity::Length) } else { (&noise.y, Quantity::Time) };
-    let present = list.iter().filter(|u| **u > 0.0);
+    let present = noise.u.iter().filter(|u| **u > 0.0);
     let mean_square = present.clone().map(|u| u * u).sum::<f64>() / present.count().max(1) as f64;
     SlopePart {
         origin: noise.origin.clone(),

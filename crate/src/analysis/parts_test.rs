@@ -114,7 +114,7 @@ fn students_t_needs_its_degrees_of_freedom() -> Outcome {
     };
     notebook.apply(Edit::SetShared(SharedError { shape: ErrorShape::Student, ..shared }), "")?;
     let problems = analyse(&notebook).problems;
-    let place = Place::Shared { shared: 900, part: "degrees_of_freedom".into() };
+    let place = Place::Shared { shared: 900, part: SharedPart::DegreesOfFreedom };
     assert!(problems.iter().any(|problem| problem.place == place), "{problems:?}");
     Ok(())
 }
@@ -155,7 +155,7 @@ fn errors_that_touch_nothing_or_everything_are_told_at_their_place() -> Outcome 
     for case in cases {
         let mut notebook = notebook.clone();
         notebook.apply(Edit::SetShared(case.clone()), "")?;
-        let place = Place::Shared { shared: 900, part: "uncertainty".into() };
+        let place = Place::Shared { shared: 900, part: SharedPart::Uncertainty };
         let analysis = analyse(&notebook);
         assert!(analysis.problems.iter().any(|problem| problem.place == place), "{case:?}");
         assert!(analysis.speed.is_ok());

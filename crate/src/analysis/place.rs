@@ -1,6 +1,8 @@
 //! A place in the notebook, and what is wrong with what was typed there.
 
-use serde::Serialize;
+use std::fmt;
+
+use serde::{Serialize, Serializer};
 
 use crate::notebook::{ActsOn, BenchField, Cell, RailField, RailId, RowId, SettingId, SharedId};
 
@@ -24,8 +26,8 @@ pub enum Place {
     Splice {
         /// Which rail.
         rail: RailId,
-        /// "mark", "distance", "uncertainty", "mark_before", "gap", "pairs.0.here"…; "splice" for the whole.
-        part: String,
+        /// Which part.
+        part: SplicePart,
     },
     /// A time base setting.
     Setting {
@@ -38,8 +40,8 @@ pub enum Place {
     Shared {
         /// Which one.
         shared: SharedId,
-        /// Which of its texts: "uncertainty" or "degrees_of_freedom".
-        part: String,
+        /// Which of its texts.
+        part: SharedPart,
     },
     /// A stated covariance matrix.
     Covariance {
@@ -62,4 +64,56 @@ pub struct Problem {
     pub place: Place,
     /// What was found, what was expected and what to do.
     pub message: String,
+}
+
+/// A part of a splice. Written by its name: "mark", "pairs.0.here".
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SplicePart {
+    /// All of it.
+    Whole,
+    /// The mark whose place is told.
+    Mark,
+    /// The distance of that mark from the splitter.
+    Distance,
+    /// The uncertainty of that.
+    Uncertainty,
+    /// The mark of the rail before at which this one begins.
+    MarkBefore,
+    /// The gap between the two.
+    Gap,
+    /// The reading on this rail of one overlap pair, counted from 0.
+    PairHere(usize),
+    /// The reading on the rail before of that pair.
+    PairBefore(usize),
+}
+
+impl fmt::Display for SplicePart {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Whole => f.write_str("splice"),
+            Self::Mark => f.write_str("mark"),
+            Self::Distance => f.write_str("distance"),
+            Self::Uncertainty => f.write_str("uncertainty"),
+            Self::MarkBefore => f.write_str("mark_before"),
+            Self::Gap => f.write_str("gap"),
+            Self::PairHere(pair) => write!(f, "pairs.{pair}.here"),
+            Self::PairBefore(pair) => write!(f, "pairs.{pair}.before"),
+        }
+    }
+}
+
+impl Serialize for SplicePart {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+/// A text of a shared error.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SharedPart {
+    /// Its standard uncertainty.
+    Uncertainty,
+    /// The degrees of freedom of that.
+    DegreesOfFreedom,
 }

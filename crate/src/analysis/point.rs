@@ -1,8 +1,18 @@
 //! One row in the numbers that the line needs: a point, with what is known of its errors.
 
 use super::evidence::Corner;
+use super::origin::Clock;
 use crate::notebook::RowId;
 use crate::rail::Source;
+
+/// The time base of a delay.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TimeBase {
+    /// By what the delay is timed.
+    pub clock: Clock,
+    /// Its relative standard uncertainty.
+    pub relative: f64,
+}
 
 /// From what a delay was taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,9 +48,8 @@ pub struct Point {
     pub rail: Option<usize>,
     /// The rails with a free step that move this row.
     pub free: Vec<usize>,
-    /// Time per division, ns, and its relative standard uncertainty, if the row was read on a screen; of traces, whose
-    /// recorder has one time base, zero and that.
-    pub time_base: Option<(f64, f64)>,
+    /// The time base of its delay; none where the delay was typed, or nothing is said of a recorder's.
+    pub time_base: Option<TimeBase>,
     /// From what the delay was taken.
     pub told: DelaySource,
     /// What one standard deviation of each coordinate of its grid's corners does to the delay, ns.
@@ -58,11 +67,11 @@ impl Point {
 pub fn full_uy(
     y: f64,
     uy: Option<f64>,
-    time_base: Option<(f64, f64)>,
+    time_base: Option<TimeBase>,
     corners: &[(Corner, f64)],
 ) -> Option<f64> {
     let scale = match time_base {
-        Some((_, relative)) => y * relative,
+        Some(TimeBase { relative, .. }) => y * relative,
         None if corners.is_empty() => return uy,
         None => 0.0,
     };

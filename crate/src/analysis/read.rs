@@ -1,7 +1,7 @@
 //! Texts to numbers: reads what was typed, and notes what can't be read and where.
 
 use super::evidence::MARK_UNCERTAINTY;
-use super::place::{Place, Problem};
+use super::place::{Place, Problem, SplicePart};
 use crate::air::Air;
 use crate::notebook::{
     BenchField, OverlapPair, Page, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId, Splice,
@@ -121,14 +121,14 @@ pub struct Bench {
 /// Standard uncertainty of a mark on a picture, pixels.
 pub fn mark_uncertainty(page: &Page, reader: &mut Reader) -> f64 {
     let place = Place::Bench { field: BenchField::MarkUncertainty };
-    let text = page.bench.get(&BenchField::MarkUncertainty).map_or("", String::as_str);
+    let text = page.text(BenchField::MarkUncertainty);
     reader.not_negative(place, text, Unit::PIXEL).unwrap_or(MARK_UNCERTAINTY)
 }
 
 /// The fixed level on traces, V over the baseline, where one is stated, and the constant fraction.
 pub fn trace_wishes(page: &Page, reader: &mut Reader) -> (Option<f64>, f64) {
     const MIDDLE: f64 = 0.5;
-    let text = |field| page.bench.get(&field).map_or("", String::as_str);
+    let text = |field| page.text(field);
     let (level, fraction) = (BenchField::TraceLevel, BenchField::TraceFraction);
     let volts = reader.positive(Place::Bench { field: level }, text(level), Unit::VOLT);
     let place = Place::Bench { field: fraction };
@@ -141,7 +141,7 @@ pub fn trace_wishes(page: &Page, reader: &mut Reader) -> (Option<f64>, f64) {
 
 /// Reads the bench.
 pub fn bench(page: &Page, reader: &mut Reader) -> Bench {
-    let text = |field| page.bench.get(&field).map_or("", String::as_str);
+    let text = |field| page.text(field);
     let at = |field| Place::Bench { field };
     let small = reader
         .positive(at(BenchField::SmallDivisions), text(BenchField::SmallDivisions), Unit::ONE)
@@ -191,8 +191,7 @@ pub struct AirLimits {
 /// these are rectangular (common practice, no source).
 pub fn air_limits(page: &Page) -> AirLimits {
     let half_width = |field, unit: Unit, typed: f64, taken: f64| {
-        let text = page.bench.get(&field).map_or("", String::as_str);
-        let number = quantity::parse(text, page.decimal_mark, unit).ok();
+        let number = quantity::parse(page.text(field), page.decimal_mark, unit).ok();
         let rectangular = |half: f64| half / 3.0_f64.sqrt();
         number.map_or(rectangular(taken), |number| number.uncertainty.unwrap_or(rectangular(typed)))
     };
@@ -211,7 +210,7 @@ pub const COVERAGE: f64 = 0.95;
 /// Coverage probability of the expanded uncertainty.
 pub fn coverage(page: &Page, reader: &mut Reader) -> f64 {
     let place = Place::Bench { field: BenchField::Coverage };
-    let text = page.bench.get(&BenchField::Coverage).map_or("", String::as_str);
+    let text = page.text(BenchField::Coverage);
     match reader.number(place.clone(), text, Unit::PERCENT) {
         Some(number) if number.value >= 0.5 && number.value < 1.0 => number.value,
         Some(_) => {
@@ -227,7 +226,7 @@ pub fn beam_angle(page: &Page, reader: &mut Reader) -> f64 {
     /// Beyond this the beam leaves any rail, and θ²/2 no longer holds.
     const LARGEST: f64 = 0.5;
     let place = Place::Bench { field: BenchField::BeamAngle };
-    let text = page.bench.get(&BenchField::BeamAngle).map_or("", String::as_str);
+    let text = page.text(BenchField::BeamAngle);
     let angle = reader.not_negative(place.clone(), text, Unit::MILLIRADIAN).unwrap_or(0.0);
     if angle > LARGEST {
         reader.note(place, "a beam more than 500 mrad from the rails misses them: a bare number is in mrad");
@@ -306,20 +305,26 @@ impl SpliceReader<'_> {
     fn joint(&mut self, splice: &Splice) -> (Option<Joint>, bool) {
         match splice {
             Splice::Unsaid => {
-                self.note("splice", "say where this rail stands: its readings have no distance until then");
+                self.note(
+                    SplicePart::Whole,
+                    "say where this rail stands: its readings have no distance until then",
+                );
                 (None, false)
             }
             Splice::AtSplitter { mark, uncertainty } => {
                 let (u, stated) = self.uncertainty(uncertainty, self.unit);
-                let joint =
-                    self.mark("mark", mark).map(|mark| Joint::At { mark, distance: 0.0, uncertainty: u });
+                let joint = self.mark(SplicePart::Mark, mark).map(|mark| Joint::At {
+                    mark,
+                    distance: 0.0,
+                    uncertainty: u,
+                });
                 (joint, stated)
             }
             Splice::Stated { mark, distance, uncertainty } => {
                 let (u, stated) = self.uncertainty(uncertainty, Unit::METRE);
-                let mark = self.mark("mark", mark);
+                let mark = self.mark(SplicePart::Mark, mark);
                 let distance = self.needed(
-                    "distance",
+                    SplicePart::Distance,
                     distance,
                     Unit::METRE,
                     "the distance of that mark from the splitter",
@@ -330,9 +335,9 @@ impl SpliceReader<'_> {
             }
             Splice::Meeting { mark, mark_before, gap, uncertainty } => {
                 let (u, stated) = self.uncertainty(uncertainty, Unit::METRE);
-                let mark = self.mark("mark", mark);
-                let mark_before = self.mark_before("mark_before", mark_before);
-                let gap = self.number("gap", gap, Unit::METRE).unwrap_or(0.0);
+                let mark = self.mark(SplicePart::Mark, mark);
+                let mark_before = self.mark_before(SplicePart::MarkBefore, mark_before);
+                let gap = self.number(SplicePart::Gap, gap, Unit::METRE).unwrap_or(0.0);
                 let joint = mark.zip(mark_before).map(|(mark, mark_before)| Joint::Meeting {
                     mark,
                     mark_before,
@@ -342,7 +347,9 @@ impl SpliceReader<'_> {
                 (joint, stated)
             }
             Splice::Overlap { pairs } => (self.overlap(pairs), true),
-            Splice::Free { mark } => (self.mark("mark", mark).map(|mark| Joint::Free { mark }), true),
+            Splice::Free { mark } => {
+                (self.mark(SplicePart::Mark, mark).map(|mark| Joint::Free { mark }), true)
+            }
         }
     }
 
@@ -354,8 +361,8 @@ impl SpliceReader<'_> {
             if pair.here.trim().is_empty() && pair.before.trim().is_empty() {
                 continue;
             }
-            let here = self.mark(&format!("pairs.{index}.here"), &pair.here);
-            let before = self.mark_before(&format!("pairs.{index}.before"), &pair.before);
+            let here = self.mark(SplicePart::PairHere(index), &pair.here);
+            let before = self.mark_before(SplicePart::PairBefore(index), &pair.before);
             match here.zip(before) {
                 Some(pair) => read.push(pair),
                 None => whole = false,
@@ -365,23 +372,23 @@ impl SpliceReader<'_> {
     }
 
     fn uncertainty(&mut self, text: &str, unit: Unit) -> (f64, bool) {
-        let place = self.place("uncertainty");
+        let place = self.place(SplicePart::Uncertainty);
         match self.reader.not_negative(place, text, unit) {
             Some(u) => (u, true),
             None => (JOINT_UNCERTAINTY, false),
         }
     }
 
-    fn mark(&mut self, part: &str, text: &str) -> Option<f64> {
+    fn mark(&mut self, part: SplicePart, text: &str) -> Option<f64> {
         self.needed(part, text, self.unit, "a reading on this rail")
     }
 
-    fn mark_before(&mut self, part: &str, text: &str) -> Option<f64> {
+    fn mark_before(&mut self, part: SplicePart, text: &str) -> Option<f64> {
         let unit = self.before.unwrap_or(self.unit);
         self.needed(part, text, unit, "a reading on the rail before")
     }
 
-    fn needed(&mut self, part: &str, text: &str, unit: Unit, what: &str) -> Option<f64> {
+    fn needed(&mut self, part: SplicePart, text: &str, unit: Unit, what: &str) -> Option<f64> {
         if text.trim().is_empty() {
             self.note(part, &format!("write {what}"));
             return None;
@@ -389,18 +396,18 @@ impl SpliceReader<'_> {
         self.number(part, text, unit)
     }
 
-    fn number(&mut self, part: &str, text: &str, unit: Unit) -> Option<f64> {
+    fn number(&mut self, part: SplicePart, text: &str, unit: Unit) -> Option<f64> {
         let place = self.place(part);
         self.reader.number(place, text, unit).map(|number| number.value)
     }
 
-    fn note(&mut self, part: &str, message: &str) {
+    fn note(&mut self, part: SplicePart, message: &str) {
         let place = self.place(part);
         self.reader.note(place, message);
     }
 
-    fn place(&self, part: &str) -> Place {
-        Place::Splice { rail: self.rail, part: part.to_owned() }
+    fn place(&self, part: SplicePart) -> Place {
+        Place::Splice { rail: self.rail, part: part }
     }
 }
 

@@ -195,8 +195,8 @@ fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, context: 
         }
     };
     let time_per_division = match &draft.timing {
-        Ok(Timing::Screen { time_per_division, .. } | Timing::Picture { time_per_division, .. }) => {
-            Some(*time_per_division)
+        Ok(Timing::Screen { setting, .. } | Timing::Picture { setting, .. }) => {
+            Some(setting.time_per_division)
         }
         _ => None,
     };

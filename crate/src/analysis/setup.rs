@@ -11,7 +11,7 @@ use super::rows::Rows;
 use super::types::Refusal;
 use super::words::say_rows;
 use crate::line::{self, Column, Data, FreeColumn, Noise, Stated};
-use crate::notebook::{Page, RowId};
+use crate::notebook::{ActsOn, Page, RowId};
 
 /// The line's input, and what is in it.
 pub struct Setup {
@@ -88,7 +88,7 @@ fn setup_on(
     shared.retain(|shared| shared.column.x.iter().chain(&shared.column.y).any(|effect| *effect != 0.0));
     for noise in &mut noises {
         let factor = factor(what_if, &noise.origin);
-        noise.x.iter_mut().chain(&mut noise.y).for_each(|u| *u *= factor);
+        noise.u.iter_mut().for_each(|u| *u *= factor);
     }
     for shared in &mut shared {
         let factor = factor(what_if, &shared.origin);
@@ -126,9 +126,8 @@ fn independent(
     noises: &[RowErrors],
     shared: &[Shared],
 ) -> Result<Noise, Refusal> {
-    let (ux, uy) = (total(points, noises, |noise| &noise.x), total(points, noises, |noise| &noise.y));
-    let own =
-        |i: usize| noises.iter().any(|noise| noise.x.get(i).or(noise.y.get(i)).is_some_and(|u| *u > 0.0));
+    let (ux, uy) = (total(points, noises, ActsOn::Distances), total(points, noises, ActsOn::Delays));
+    let own = |i: usize| noises.iter().any(|noise| noise.u.get(i).is_some_and(|u| *u > 0.0));
     let bare: Vec<RowId> = (points.iter().enumerate())
         .filter(|(i, p)| p.ux.is_none() && p.uy.is_none() && !own(*i))
         .map(|(_, p)| p.row)

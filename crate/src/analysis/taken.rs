@@ -10,7 +10,7 @@ use crate::quantity::{DecimalMark, parse};
 
 /// Traces that were measured, with what is known of their place.
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
-pub struct Taken {
+pub struct MeasuredTraces {
     /// The row, where they were measured again.
     #[serde(default)]
     pub row: Option<RowId>,
@@ -26,7 +26,7 @@ pub struct Taken {
 
 /// One edit that puts all of them into rows. Each goes into the row that it was measured for, or that holds the same
 /// files; else into one at the same reading that has no delay yet; else into a new one behind the last.
-pub fn take(page: &Page, readings: &[RowReading], all: Vec<Taken>) -> Edit {
+pub fn take(page: &Page, readings: &[RowReading], all: Vec<MeasuredTraces>) -> Edit {
     let mut next = page.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
     let mut used: Vec<RowId> = Vec::new();
     let mut edits = Vec::new();
@@ -54,7 +54,7 @@ pub fn take(page: &Page, readings: &[RowReading], all: Vec<Taken>) -> Edit {
 }
 
 /// Rail and reading as the notebook writes them. Where the name of the file tells no rail, the only one is meant.
-fn place_texts(page: &Page, taken: &Taken) -> (String, String) {
+fn place_texts(page: &Page, taken: &MeasuredTraces) -> (String, String) {
     let rail = match (&taken.rail, page.rails.as_slice()) {
         (Some(rail), _) => rail.clone(),
         (None, [only]) => only.name_or_number(0),
@@ -73,7 +73,7 @@ fn names(traces: &Traces) -> String {
     traces.files.iter().map(|file| file.name.as_str()).collect::<Vec<_>>().join(", ")
 }
 
-fn known_row(page: &Page, taken: &Taken, used: &[RowId]) -> Option<RowId> {
+fn known_row(page: &Page, taken: &MeasuredTraces, used: &[RowId]) -> Option<RowId> {
     let holds = |row: &&Row| {
         let held =
             matches!(&row.evidence, Some(Evidence::Traces(traces)) if traces.files == taken.traces.files);

@@ -11,8 +11,13 @@ fn traces(name: &str) -> Traces {
     Traces { files: vec![file], delays: Vec::new(), walk: None }
 }
 
-fn taken(rail: Option<&str>, reading: Option<&str>, name: &str) -> Taken {
-    Taken { row: None, rail: rail.map(Into::into), reading: reading.map(Into::into), traces: traces(name) }
+fn taken(rail: Option<&str>, reading: Option<&str>, name: &str) -> MeasuredTraces {
+    MeasuredTraces {
+        row: None,
+        rail: rail.map(Into::into),
+        reading: reading.map(Into::into),
+        traces: traces(name),
+    }
 }
 
 fn bench(rows: &[(&str, &str, &str)]) -> Notebook {
@@ -34,7 +39,7 @@ fn bench(rows: &[(&str, &str, &str)]) -> Notebook {
     notebook
 }
 
-fn put(notebook: &mut Notebook, all: Vec<Taken>) {
+fn put(notebook: &mut Notebook, all: Vec<MeasuredTraces>) {
     let edit = take(notebook.page(), &analyse(notebook).rows, all);
     notebook.apply(edit, "").unwrap();
 }

@@ -24,7 +24,7 @@ use crate::budget::{
 };
 use crate::distribution::{normal_density, normal_quantile};
 use crate::line::{Data, Fit, Noise};
-use crate::notebook::{Basis, ErrorShape, Page};
+use crate::notebook::{ActsOn, Basis, ErrorShape, Page};
 use crate::quantity::{DecimalMark, Unit, parse};
 
 /// Trials that the adaptive procedure makes at most.
@@ -147,7 +147,11 @@ fn own(noise: &RowErrors) -> OwnErrors {
     let shape = shape(noise.shape, noise.degrees_of_freedom);
     // Student's t holds its degrees of freedom already.
     let degrees_of_freedom = noise.degrees_of_freedom.filter(|_| !matches!(shape, Shape::Student(_)));
-    OwnErrors { x: noise.x.clone(), y: noise.y.clone(), shape, degrees_of_freedom }
+    let (x, y) = match noise.acts_on {
+        ActsOn::Distances => (noise.u.clone(), Vec::new()),
+        ActsOn::Delays => (Vec::new(), noise.u.clone()),
+    };
+    OwnErrors { x, y, shape, degrees_of_freedom }
 }
 
 fn common(shared: &Shared) -> CommonError {

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::notice::Notice;
-use super::origin::{Origin, Quantity};
+use super::origin::{Clock, Origin, Quantity};
 use super::place::Problem;
 use super::seal::Shown;
 use crate::notebook::{Basis, ErrorShape, RailId, RowId};
@@ -242,8 +242,9 @@ pub struct StepCheck {
 /// The offset of the rows read at one time base against the others.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SettingCheck {
-    /// Time per division, ns.
-    pub time_per_division: f64,
+    /// The time base.
+    #[serde(rename = "time_per_division")]
+    pub clock: Clock,
     /// By how much its rows lie above the others' line, ns.
     pub offset: Tested,
     /// Its rows.
@@ -355,11 +356,31 @@ pub enum Entry {
     ShiftsOnly,
 }
 
+/// What a fixed level does to the delay of one row. Written as a list of its four members.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(into = "(RowId, f64, f64, f64)")]
+pub struct WalkRow {
+    /// The row.
+    pub row: RowId,
+    /// Distance, m.
+    pub distance: f64,
+    /// Delay by a fixed level less that by a constant fraction, ns.
+    pub difference: f64,
+    /// Standard uncertainty of the difference, ns.
+    pub u: f64,
+}
+
+impl From<WalkRow> for (RowId, f64, f64, f64) {
+    fn from(one: WalkRow) -> Self {
+        (one.row, one.distance, one.difference, one.u)
+    }
+}
+
 /// What a fixed level does to the delays of a run, and would do to v.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct WalkAnalysis {
-    /// The rows, with distance (m), fixed level less constant fraction, and its standard uncertainty (ns).
-    pub rows: Vec<(RowId, f64, f64, f64)>,
+    /// The rows whose traces tell it.
+    pub rows: Vec<WalkRow>,
     /// The line of the differences over distance.
     pub line: crate::trace::Walk,
     /// By what fraction v would lie off with a fixed level, and the standard uncertainty of that.

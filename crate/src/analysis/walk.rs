@@ -2,21 +2,23 @@
 
 use super::evidence::time;
 use super::point::Point;
-use super::types::WalkAnalysis;
+use super::types::{WalkAnalysis, WalkRow};
 use crate::notebook::{Estimator, Evidence, Page, RowId};
 use crate::trace::compare_walk;
 
 /// The walk of a run; none with traces at fewer than three places.
 pub fn walk(page: &Page, points: &[Point], slope: Option<f64>) -> Option<WalkAnalysis> {
-    let rows: Vec<(RowId, f64, f64, f64)> = points
-        .iter()
-        .filter_map(|point| walk_of(page, point.row).map(|(value, u)| (point.row, point.x, value, u)))
-        .collect();
+    let row = |point: &Point| {
+        let (difference, u) = walk_of(page, point.row)?;
+        Some(WalkRow { row: point.row, distance: point.x, difference, u })
+    };
+    let rows: Vec<WalkRow> = points.iter().filter_map(row).collect();
     if rows.len() < 3 {
         return None;
     }
-    let column = |of: fn(&(RowId, f64, f64, f64)) -> f64| rows.iter().map(of).collect::<Vec<f64>>();
-    let line = compare_walk(&column(|row| row.1), &column(|row| row.2), &column(|row| row.3))?;
+    let column = |of: fn(&WalkRow) -> f64| rows.iter().map(of).collect::<Vec<f64>>();
+    let line =
+        compare_walk(&column(|row| row.distance), &column(|row| row.difference), &column(|row| row.u))?;
     // The line itself is one of fixed levels where those were chosen.
     let slope = slope? - if page.estimator == Estimator::FixedLevel { line.slope } else { 0.0 };
     Some(WalkAnalysis { rows, line, shift: line.shift(slope) })

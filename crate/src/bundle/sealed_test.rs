@@ -18,7 +18,7 @@ use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_tabl
 use crate::report::pictures::charts;
 use crate::report::{html, shown};
 use crate::synth::demo;
-use crate::view::{Told, budget, evidence, plan, row_work, trials, view, view_after};
+use crate::view::{PreviousView, budget, evidence, plan, row_work, trials, view, view_after};
 
 /// Digits that a number needs to be told from another by chance.
 const TELLING: usize = 4;
@@ -93,7 +93,7 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
     let shown_view = view(notebook, &analysis);
     let trials_view = trials::trials_view(page, &drawn_anew);
     let charts = charts(page, &analysis, drawn_anew.as_ref().ok());
-    let told = Told {
+    let told = PreviousView {
         readings: analysis.rows.clone(),
         rows: shown_view.rows.clone(),
         decimal_mark: page.decimal_mark,

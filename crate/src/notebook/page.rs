@@ -60,6 +60,13 @@ pub struct Page {
     pub rehearsal: Option<u32>,
 }
 
+impl Page {
+    /// A text of the bench; empty where nothing was typed.
+    pub fn text(&self, field: BenchField) -> &str {
+        self.bench.get(&field).map_or("", String::as_str)
+    }
+}
+
 /// A carriage position planned before the run: texts as typed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]

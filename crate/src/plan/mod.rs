@@ -29,7 +29,7 @@ use crate::quantity::{Unit, in_unit};
 use crate::rail::Joint;
 
 use ask::{Prediction, ask_spots};
-use next::{Next, SIDE, Taken, distinct, next};
+use next::{Next, RowsSoFar, SIDE, distinct, next};
 use positions::Position;
 use spot::{FINE, Model, PlanContext, Spot};
 
@@ -187,7 +187,7 @@ pub fn moved(page: &Page, id: PositionId, to: To) -> Option<Spot> {
 
 /// The rows so far, also those whose place is written and whose screen is still to be read; or the rows planned while
 /// there are none. And how many were read.
-fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> (Taken, usize) {
+fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> (RowsSoFar, usize) {
     let count = analysis.rows.iter().filter(|reading| reading.part == Part::Used).count();
     let model = model(context, analysis, count);
     let (mut rows, mut places) = (Vec::new(), Vec::new());
@@ -209,7 +209,7 @@ fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> 
             places.push((Some(spot.rail), spot.distance));
         }
     }
-    (Taken { rows, places, model }, count)
+    (RowsSoFar { rows, places, model }, count)
 }
 
 /// The place of a row whose screen is still to be read.

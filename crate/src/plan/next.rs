@@ -36,7 +36,7 @@ pub enum Why {
 }
 
 /// The rows that there are so far, with their distances, m.
-pub struct Taken {
+pub struct RowsSoFar {
     /// The rows.
     pub rows: Vec<Row>,
     /// Place of the rail and distance of each.
@@ -47,20 +47,20 @@ pub struct Taken {
 
 /// The reading that would lower u(v)/v most; and, where it is another one, the reading that would show most of what
 /// the line can't tell yet.
-pub fn next(context: &PlanContext, taken: &Taken) -> Vec<Next> {
-    let count = taken.rows.len();
+pub fn next(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Next> {
+    let count = so_far.rows.len();
     let each = EFFORT / count.max(1) / context.rails.len().max(1);
     let mut spots = context.everywhere(each.clamp(7, PLACES));
     for spot in &mut spots {
-        if let Some(time_base) = near_time_base(context, taken, spot.distance) {
+        if let Some(time_base) = near_time_base(context, so_far, spot.distance) {
             spot.time_base = time_base;
         }
     }
     let mut middle = 0.0;
-    for (_, distance) in &taken.places {
+    for (_, distance) in &so_far.places {
         middle += distance / count as f64;
     }
-    let asked = asked(context, taken, &spots);
+    let asked = asked(context, so_far, &spots);
     let with = |more: Option<usize>| {
         let mut rows: Vec<usize> = (0..count).collect();
         rows.extend(more.map(|place| count + place));
@@ -70,7 +70,7 @@ pub fn next(context: &PlanContext, taken: &Taken) -> Vec<Next> {
     // Without a line yet: far from the middle of what there is, and at the near end to begin with.
     let mut best: Option<(Next, f64)> = None;
     let mut honest: Option<(Next, f64)> = None;
-    let poor = poor_side(context, taken, &spots);
+    let poor = poor_side(context, so_far, &spots);
     for (place, spot) in spots.iter().enumerate() {
         let lever = (spot.distance - middle).abs();
         let after = before.and_then(|_| with(Some(place)));
@@ -83,7 +83,7 @@ pub fn next(context: &PlanContext, taken: &Taken) -> Vec<Next> {
             keep(&mut best, worth, spot, effect, why);
         }
         let mut room = f64::INFINITY;
-        for (_, distance) in &taken.places {
+        for (_, distance) in &so_far.places {
             room = room.min((distance - spot.distance).abs());
         }
         if effect.is_some() && poor.is_none_or(|(rail, _)| rail == spot.rail) {
@@ -106,33 +106,33 @@ fn keep(best: &mut Option<(Next, f64)>, worth: f64, spot: &Spot, effect: Option<
     }
 }
 
-/// All rows taken and, behind them, one at each place looked at.
-fn asked(context: &PlanContext, taken: &Taken, spots: &[Spot]) -> Option<Asked> {
-    let taken_last = taken.rows.iter().map(|row| row.id).max().unwrap_or(0);
-    let first = first_row(context.page).max(taken_last.saturating_add(1));
-    let rows = (first..).zip(spots).map(|(id, spot)| context.row(id, spot, &taken.model));
-    let all: Vec<Row> = taken.rows.iter().cloned().chain(rows).collect();
+/// All rows so far and, behind them, one at each place looked at.
+fn asked(context: &PlanContext, so_far: &RowsSoFar, spots: &[Spot]) -> Option<Asked> {
+    let last_id = so_far.rows.iter().map(|row| row.id).max().unwrap_or(0);
+    let first = first_row(context.page).max(last_id.saturating_add(1));
+    let rows = (first..).zip(spots).map(|(id, spot)| context.row(id, spot, &so_far.model));
+    let all: Vec<Row> = so_far.rows.iter().cloned().chain(rows).collect();
     let expected = all.len();
     ask(&with_rows(context.page, all, Vec::new())).ok().filter(|asked| asked.prediction.rows == expected)
 }
 
 /// The time base of the nearest row, if the delay finds room on the screen at it.
-fn near_time_base(context: &PlanContext, taken: &Taken, distance: f64) -> Option<String> {
+fn near_time_base(context: &PlanContext, so_far: &RowsSoFar, distance: f64) -> Option<String> {
     let from = |place: &(Option<usize>, f64)| (place.1 - distance).abs();
-    let near = taken.rows.iter().zip(&taken.places).min_by(|a, b| from(a.1).total_cmp(&from(b.1)))?.0;
+    let near = so_far.rows.iter().zip(&so_far.places).min_by(|a, b| from(a.1).total_cmp(&from(b.1)))?.0;
     let text = near.text(crate::notebook::Cell::TimeBase).trim();
     let time = context.time(text)?;
     context.holds(distance, time).then(|| text.to_owned())
 }
 
 /// The first rail, if there are several, with too few positions to test its splice, and how many it has.
-fn poor_side(context: &PlanContext, taken: &Taken, spots: &[Spot]) -> Option<(usize, usize)> {
+fn poor_side(context: &PlanContext, so_far: &RowsSoFar, spots: &[Spot]) -> Option<(usize, usize)> {
     let rails = 0..context.rails.len();
     if rails.clone().filter(|rail| context.ends(*rail).is_some()).count() < 2 {
         return None;
     }
     rails
-        .map(|rail| (rail, distinct(&taken.places, rail)))
+        .map(|rail| (rail, distinct(&so_far.places, rail)))
         .find(|(rail, have)| *have < SIDE && spots.iter().any(|spot| spot.rail == *rail))
 }
 

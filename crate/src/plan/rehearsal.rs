@@ -10,7 +10,7 @@ use super::{planned, spread};
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, prepare};
 use crate::budget::Random;
-use crate::notebook::{Notebook, Page, RailId, Scope};
+use crate::notebook::{ActsOn, Notebook, Page, RailId, Scope};
 use crate::quantity::{Unit, fixed};
 
 /// Standard deviation of a step that nobody knows, m.
@@ -98,8 +98,10 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
         let (mut own_x, mut delay) = (0.0, all.t0);
         for noise in setup.noises.iter().filter(|noise| noise.origin != Origin::ScreenLimit) {
             let z = shape(noise.shape, noise.degrees_of_freedom).draw(&mut random);
-            own_x += z * at(&noise.x, row);
-            delay += z * at(&noise.y, row);
+            match noise.acts_on {
+                ActsOn::Distances => own_x += z * at(&noise.u, row),
+                ActsOn::Delays => delay += z * at(&noise.u, row),
+            }
         }
         let mut place = spot.distance;
         for (shared, z) in setup.shared.iter().zip(&all.errors) {

@@ -5,6 +5,7 @@ use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::Outcome;
 use crate::analysis::{
     Analysis, BudgetComponent, DrawnLine, LineAnalysis, Measured, Part, RailStand, RowReading, WalkAnalysis,
+    WalkRow,
 };
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
@@ -41,11 +42,11 @@ pub fn line_picture(page: &Page, analysis: &Analysis) -> LinePicture {
 /// Walk against distance, with the line through it.
 pub fn walk_picture(page: &Page, walk: &WalkAnalysis) -> LinePicture {
     let number = |id: RowId| page.rows.iter().position(|row| row.id == id).map_or(0, |place| place + 1);
-    let mark = |(row, distance, delay, u): &(RowId, f64, f64, f64)| Mark {
-        number: number(*row),
-        distance: *distance,
-        delay: *delay,
-        u_delay: Some(*u),
+    let mark = |one: &WalkRow| Mark {
+        number: number(one.row),
+        distance: one.distance,
+        delay: one.difference,
+        u_delay: Some(one.u),
         ..Mark::default()
     };
     LinePicture {

@@ -3,7 +3,7 @@
 use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Math, equation, number, op, over, power, root, row, symbol};
 use super::types::{BudgetView, ComponentView, Figure};
-use crate::analysis::{Analysis, Budget, BudgetComponent, Entry, Origin, Quantity, Speed};
+use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, Entry, Origin, Quantity, Speed};
 use crate::notebook::{ActsOn, Effect, ErrorShape, Page, RailId, Scope, SharedError};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
 
@@ -81,14 +81,9 @@ pub fn name(page: &Page, origin: &Origin) -> String {
         Origin::Splice { rail: id } if Some(*id) == first => format!("place of {}", rail(page, *id)),
         Origin::Splice { rail: id } => format!("splice of {}", rail(page, *id)),
         Origin::RulerScale { rail: id } => format!("ruler’s scale, {}", rail(page, *id)),
-        Origin::TimeBase { time_per_division } if *time_per_division == 0.0 => {
-            "time base of the recorder".into()
-        }
-        Origin::TimeBase { time_per_division } => {
-            format!(
-                "time base at {} per division",
-                in_unit(*time_per_division, Unit::NANOSECOND, page.decimal_mark)
-            )
+        Origin::TimeBase { clock: Clock::Recorder } => "time base of the recorder".into(),
+        Origin::TimeBase { clock: Clock::Screen(time) } => {
+            format!("time base at {} per division", in_unit(*time, Unit::NANOSECOND, page.decimal_mark))
         }
         Origin::Grid { .. } => "corners of the grid on pictures".into(),
         Origin::Stated { shared } => match stated(page, *shared) {

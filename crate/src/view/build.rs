@@ -12,6 +12,7 @@ use super::result::result_view;
 use super::trials::trial_plan_view;
 use super::types::{RailView, RowState, RowView, SettingView, SharedView, View};
 use crate::analysis::parts::unit_of;
+use crate::analysis::place::SharedPart;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
 use crate::notebook::{Notebook, Page, Rail, Row, RowId};
@@ -20,7 +21,7 @@ use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
 /// What was put into words before: the readings, and the rows that came of them, for as long as decimals are written
 /// alike.
 #[derive(Clone, Debug, Default)]
-pub struct Told {
+pub struct PreviousView {
     /// The readings.
     pub readings: Vec<RowReading>,
     /// The rows.
@@ -31,11 +32,11 @@ pub struct Told {
 
 /// Puts everything into words and digits.
 pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
-    view_after(notebook, analysis, &Told::default())
+    view_after(notebook, analysis, &PreviousView::default())
 }
 
 /// The same, with the words for distances and delays that are as they were before.
-pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &Told) -> View {
+pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView) -> View {
     let page = notebook.page();
     let problems = Problems::of(analysis);
     View {
@@ -135,7 +136,7 @@ fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
     page.shared
         .iter()
         .map(|shared| {
-            let at = |part: &str| Place::Shared { shared: shared.id, part: part.to_owned() };
+            let at = |part| Place::Shared { shared: shared.id, part };
             let unit = unit_of(shared.effect, shared.acts_on);
             SharedView {
                 id: shared.id,
@@ -143,10 +144,10 @@ fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
                 acts_on: shared.acts_on,
                 effect: shared.effect,
                 rows: shared.rows.clone(),
-                uncertainty: problems.field(&at("uncertainty"), &shared.uncertainty, unit, ""),
+                uncertainty: problems.field(&at(SharedPart::Uncertainty), &shared.uncertainty, unit, ""),
                 shape: shared.shape,
                 degrees_of_freedom: problems.field(
-                    &at("degrees_of_freedom"),
+                    &at(SharedPart::DegreesOfFreedom),
                     &shared.degrees_of_freedom,
                     Unit::ONE,
                     "many",
@@ -156,7 +157,7 @@ fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
         .collect()
 }
 
-fn rows(page: &Page, analysis: &Analysis, problems: &Problems, told: &Told) -> Vec<RowView> {
+fn rows(page: &Page, analysis: &Analysis, problems: &Problems, told: &PreviousView) -> Vec<RowView> {
     let residuals = residuals(analysis, page.decimal_mark);
     let pairs = page.rows.iter().zip(&analysis.rows).enumerate();
     pairs
@@ -180,7 +181,7 @@ fn rows(page: &Page, analysis: &Analysis, problems: &Problems, told: &Told) -> V
         .collect()
 }
 
-impl Told {
+impl PreviousView {
     /// What was told of a place, if decimals are still written so.
     fn at(&self, place: usize, mark: DecimalMark) -> Option<(&RowReading, &RowView)> {
         let known = self.readings.get(place).zip(self.rows.get(place));

@@ -43,7 +43,7 @@ impl<'a> Problems<'a> {
         problems
             .filter_map(|problem| match &problem.place {
                 Place::Splice { rail: at, part } if *at == rail => {
-                    Some((part.clone(), problem.message.clone()))
+                    Some((part.to_string(), problem.message.clone()))
                 }
                 _ => None,
             })
@@ -83,7 +83,7 @@ pub fn bench_fields(page: &Page, problems: &Problems) -> LiteMap<BenchField, Fie
     ];
     all.into_iter()
         .map(|(field, unit, default)| {
-            let text = page.bench.get(&field).map_or("", String::as_str);
+            let text = page.text(field);
             (field, problems.field(&Place::Bench { field }, text, unit, default))
         })
         .collect()

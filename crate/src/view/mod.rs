@@ -29,5 +29,5 @@ pub mod plan;
 // All of it.
 pub mod build;
 
-pub use build::{Told, view, view_after};
+pub use build::{PreviousView, view, view_after};
 pub use types::*;

@@ -17,7 +17,7 @@ use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
 use crate::view::row_work::row_work;
 use crate::view::trials::trials_view;
-use crate::view::{Figure, Told, TrialsView, view, view_after};
+use crate::view::{Figure, PreviousView, TrialsView, view, view_after};
 
 /// One open notebook: its log, and what was computed from it last.
 #[wasm_bindgen]
@@ -25,7 +25,7 @@ pub struct Desk {
     pub(super) notebook: Notebook,
     pub(super) analysis: Analysis,
     /// The rows as they were last handed over by [`Desk::news`].
-    told: Told,
+    told: PreviousView,
     /// What trials gave, and how long the log was then.
     trials: Option<(usize, Outcome)>,
 }
@@ -33,7 +33,7 @@ pub struct Desk {
 impl Desk {
     fn holding(notebook: Notebook) -> Self {
         let analysis = analyse(&notebook);
-        Self { notebook, analysis, told: Told::default(), trials: None }
+        Self { notebook, analysis, told: PreviousView::default(), trials: None }
     }
 
     pub(super) fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
@@ -115,7 +115,7 @@ impl Desk {
         let open = rest.strip_suffix('}').unwrap_or("{\"title\":\"\"");
         let news = from_json(&format!("{open},\"rows\":[{}]}}", list.join(",")));
         let readings = self.analysis.rows.clone();
-        self.told = Told { readings, rows, decimal_mark: view.decimal_mark };
+        self.told = PreviousView { readings, rows, decimal_mark: view.decimal_mark };
         news
     }
 

@@ -6,7 +6,7 @@ use web_sys::HtmlCanvasElement;
 use super::canvas::draw;
 use super::desk::Desk;
 use super::{thrown, to_js};
-use crate::analysis::taken::{Taken, take};
+use crate::analysis::taken::{MeasuredTraces, take};
 use crate::chart::{self, TracesPicture};
 use crate::notebook::{Grid, hashes_in as hashes};
 use crate::report::pictures::walk_picture;
@@ -20,7 +20,7 @@ impl Desk {
     /// `{kind: "edit", message}`; the notebook is then as before.
     pub fn take_traces(&mut self, all: &JsValue, at: &str) -> Result<(), JsValue> {
         let text = String::from(js_sys::JSON::stringify(all)?);
-        let all: Vec<Taken> = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
+        let all: Vec<MeasuredTraces> = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
         let edit = take(self.notebook.page(), &self.analysis.rows, all);
         self.do_edit(edit, at)
     }

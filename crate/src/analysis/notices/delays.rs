@@ -25,7 +25,7 @@ fn walk(input: &NoticeInput) -> Option<Notice> {
             input.figure(100.0 * shift, 2)
         ),
         look_at: "Time the edges by a constant fraction of their height.",
-        rows: walk.rows.iter().map(|row| row.0).collect(),
+        rows: walk.rows.iter().map(|row| row.row).collect(),
         rail: None,
     })
 }

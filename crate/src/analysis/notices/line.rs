@@ -2,6 +2,7 @@
 
 use super::input::NoticeInput;
 use crate::analysis::notice::{Notice, Section, Weight};
+use crate::analysis::origin::Clock;
 use crate::analysis::speed::C0;
 use crate::analysis::types::{Entry, LineAnalysis, Speed};
 use crate::quantity::fixed;
@@ -85,19 +86,24 @@ fn steps(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
 
 fn settings_off(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     let off = line.checks.settings.iter().filter(|check| check.offset.p_value < 0.01);
-    off.map(|check| Notice {
-        id: "time_base_off",
-        weight: Weight::Look,
-        section: Section::Readings,
-        text: format!(
-            "The rows read at {} ns a division lie off from the others by {} ns (standard uncertainty {} ns).",
-            input.figure(check.time_per_division, 3),
-            input.figure(check.offset.value, 2),
-            input.figure(check.offset.uncertainty, 2)
-        ),
-        look_at: "Whether that time base was noted rightly for each of them.",
-        rows: check.rows.clone(),
-        rail: None,
+    off.map(|check| {
+        let rows = match check.clock {
+            Clock::Recorder => "timed by the recorder".to_owned(),
+            Clock::Screen(time) => format!("read at {} ns a division", input.figure(time, 3)),
+        };
+        Notice {
+            id: "time_base_off",
+            weight: Weight::Look,
+            section: Section::Readings,
+            text: format!(
+                "The rows {rows} lie off from the others by {} ns (standard uncertainty {} ns).",
+                input.figure(check.offset.value, 2),
+                input.figure(check.offset.uncertainty, 2)
+            ),
+            look_at: "Whether that time base was noted rightly for each of them.",
+            rows: check.rows.clone(),
+            rail: None,
+        }
     })
     .collect()
 }

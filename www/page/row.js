@@ -118,7 +118,8 @@ export class RowLine {
    * @param {Notice[]} notices those that name this row
    */
   show(row, notices) {
-    if (alike(row, this.row) && alike(notices, this.notices)) return;
+    // The core says which rows are news; one that is not is the same object still.
+    if (row === this.row && alike(notices, this.notices)) return;
     const known = this.row !== undefined;
     this.row = row;
     if (!alike(notices, this.notices)) this.notices = notices;

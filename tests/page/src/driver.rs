@@ -2,6 +2,8 @@
 //! browser's own debugging protocol. Everything waits for its answer, so that a test reads from top to bottom.
 
 use std::cell::Cell;
+use std::error::Error;
+use std::fmt;
 use std::fs;
 use std::future::Future;
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
@@ -42,6 +44,21 @@ const FLAGS: [&str; 10] = [
     "--window-size=1280,900",
     "--host-resolver-rules=MAP plain.test 127.0.0.1",
 ];
+
+/// Why a test can't be made on this system: it is skipped, neither passed nor failed.
+#[derive(Debug)]
+pub struct Skipped(&'static str);
+
+impl fmt::Display for Skipped {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.0)
+    }
+}
+
+impl Error for Skipped {}
+
+/// Where the system lists its processes; Linux alone does.
+const PROCESSES: &str = "/proc";
 
 /// The running driver.
 pub struct Driver {
@@ -291,8 +308,11 @@ impl Browser<'_> {
     /// Kills the browser with SIGKILL, so that it can write nothing more, and waits until it is gone.
     ///
     /// # Errors
-    /// When it can't be killed.
+    /// When it can't be killed, or is not found: [`Skipped`] where the system lists no processes.
     pub fn kill(&self) -> Result<()> {
+        if !Path::new(PROCESSES).is_dir() {
+            bail!(Skipped("it kills the browser, which it can find only where the system has /proc"));
+        }
         let begun = Instant::now();
         loop {
             let processes = self.processes()?;
@@ -313,7 +333,7 @@ impl Browser<'_> {
     /// The numbers of this browser's processes: those that were given its profile.
     fn processes(&self) -> Result<Vec<String>> {
         let mut found = Vec::new();
-        for entry in fs::read_dir("/proc")? {
+        for entry in fs::read_dir(PROCESSES)? {
             let path = entry?.path();
             // What is no process has no command line, and a process that ended meanwhile has none either.
             let Ok(line) = fs::read(path.join("cmdline")) else { continue };

@@ -1,8 +1,8 @@
 //! The real page, packed and served, driven in a headless Chromium, one test after the other.
 //!
 //! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `CHROMIUM`,
-//! `CHROMEDRIVER`. Arguments, if any, choose the tests whose names hold one of them. Prints a line a test, and
-//! `N passed, N failed` alone on the last line.
+//! `CHROMEDRIVER`. Arguments, if any, choose the tests whose names hold one of them; `--long` stands for the long ones in
+//! place of the others. Prints a line a test with its time, and `N passed, N failed` alone on the last line.
 
 mod opening;
 mod looks;
@@ -25,11 +25,12 @@ mod windows;
 use std::env;
 use std::path::PathBuf;
 use std::process::ExitCode;
+use std::time::Instant;
 
 use anyhow::{Context, Result};
 use page_tests::{bench, driver, names, page};
 
-use crate::driver::Driver;
+use crate::driver::{Driver, Skipped};
 use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
@@ -90,24 +91,36 @@ const TESTS: [(&str, Test); 53] = [
     ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),
 ];
 
+/// Those at full length of which [`TESTS`] holds a sample.
+const LONG: [(&str, Test); 2] = [
+    ("a_hundred_kills_lose_nothing", saving::a_hundred_kills_lose_nothing),
+    ("forty_deaths_open_on_the_notebook_in_hand", saving::forty_deaths_open_on_the_notebook_in_hand),
+];
+
 fn main() -> Result<ExitCode> {
     let stage = Stage {
         driver: Driver::start(&path("CHROMEDRIVER")?, path("CHROMIUM")?)?,
         address: env::var("SLOPE_URL").context("SLOPE_URL says where the page is served")?,
         dist: path("SLOPE_DIST")?,
     };
-    let wanted: Vec<String> = env::args().skip(1).collect();
+    let (options, wanted): (Vec<String>, Vec<String>) =
+        env::args().skip(1).partition(|argument| argument.starts_with("--"));
+    let tests: &[(&str, Test)] = if options.iter().any(|option| option == "--long") { &LONG } else { &TESTS };
     let chosen = |name: &str| wanted.is_empty() || wanted.iter().any(|part| name.contains(part.as_str()));
     let (mut passed, mut failed) = (0, 0);
-    for (name, test) in TESTS.into_iter().filter(|(name, _)| chosen(name)) {
-        match test(&stage) {
+    for (name, test) in tests.iter().filter(|(name, _)| chosen(name)) {
+        let begun = Instant::now();
+        let outcome = test(&stage);
+        let time = begun.elapsed().as_secs_f64();
+        match outcome {
             Ok(()) => {
                 passed += 1;
-                println!("test {name} ... ok");
+                println!("test {name} ... ok <{time:.3}s>");
             }
+            Err(why) if why.is::<Skipped>() => println!("test {name} ... skipped: {why}"),
             Err(why) => {
                 failed += 1;
-                println!("test {name} ... FAILED ({why:#})");
+                println!("test {name} ... FAILED <{time:.3}s> ({why:#})");
             }
         }
     }

@@ -5,7 +5,7 @@
 //! - `project`: where things are. `shell`: starting other programs. `machine`: what is installed, and installing.
 //! - `toolchain`: which compiler makes wasm here. `compile`: wasm by cargo. `bind`: its JavaScript glue.
 //! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file.
-//! - `pack`: `www/dist/`. `serve`: on loopback. `summary`, `verify`, `measure`: tests and figures.
+//! - `pack`: `www/dist/`. `serve`: on loopback. `summary`, `native`, `verify`, `measure`: tests and figures.
 //! - `sources`, `tidy`: the order in which modules and scripts stand.
 
 mod project;
@@ -23,6 +23,7 @@ mod serve;
 mod summary;
 mod sources;
 mod tidy;
+mod native;
 mod verify;
 mod measure;
 
@@ -33,7 +34,7 @@ use project::Project;
 
 const USAGE: &str = "\
 cargo serve [--port N]     build, then serve the notebook on this machine alone
-cargo verify [PART…]       run the tests (parts: style native peers types wasm page)
+cargo verify [PART…]       run the tests (parts: style native peers types wasm page; long when named)
 cargo pack                 make www/dist/ and www/dist/slope-of-light.html
 cargo measure [NAME…]      print figures, a row each: name, value, unit
 cargo demo                 remake demo/ from its seeds";

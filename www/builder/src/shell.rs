@@ -59,6 +59,21 @@ pub fn answer(command: &mut Command) -> Option<String> {
     output.status.success().then(|| String::from_utf8_lossy(&output.stdout).trim().to_owned())
 }
 
+/// What a program prints on standard output; what it complains of is shown.
+///
+/// # Errors
+/// When it does not start, or ends with anything but success.
+pub fn output(command: &mut Command) -> Result<String> {
+    let output = command
+        .stderr(Stdio::inherit())
+        .output()
+        .with_context(|| format!("could not start {}", shown(command)))?;
+    if !output.status.success() {
+        bail!("{} ended with {}", shown(command), output.status);
+    }
+    Ok(String::from_utf8_lossy(&output.stdout).into_owned())
+}
+
 /// What a program did: the lines of its standard output, and whether it succeeded.
 pub struct Heard {
     /// Lines of standard output.
@@ -72,6 +87,14 @@ pub struct Heard {
 /// # Errors
 /// When it does not start, or its output can't be read.
 pub fn overhear(command: &mut Command) -> Result<Heard> {
+    overhear_some(command, |_| true)
+}
+
+/// The same, showing those lines that `is_shown` chooses.
+///
+/// # Errors
+/// As [`overhear`].
+pub fn overhear_some(command: &mut Command, mut is_shown: impl FnMut(&str) -> bool) -> Result<Heard> {
     let mut child = command
         .stdout(Stdio::piped())
         .spawn()
@@ -80,8 +103,10 @@ pub fn overhear(command: &mut Command) -> Result<Heard> {
     if let Some(stdout) = child.stdout.take() {
         for line in BufReader::new(stdout).split(b'\n') {
             let line = String::from_utf8_lossy(&line?).into_owned();
-            println!("{line}");
-            std::io::stdout().flush()?;
+            if is_shown(&line) {
+                println!("{line}");
+                std::io::stdout().flush()?;
+            }
             lines.push(line);
         }
     }

@@ -11,7 +11,7 @@ use anyhow::Result;
 
 use crate::project::Project;
 use crate::sources::{Imports, Sources};
-use crate::summary::Count;
+use crate::summary::Tally;
 
 /// What is read.
 const ENDINGS: [&str; 8] = [".rs", ".js", ".ts", ".css", ".html", ".py", ".toml", ".md"];
@@ -41,7 +41,7 @@ const MADE: [&str; 1] = ["www/dist/"];
 ///
 /// # Errors
 /// When a source can't be read.
-pub fn check(project: &Project) -> Result<Count> {
+pub fn check(project: &Project) -> Result<Tally> {
     let sources = Sources::read(&project.root, &ENDINGS)?;
     let exists = |path: &str| project.root.join(path).exists();
     let rules: [(&str, Vec<String>); 6] = [
@@ -52,13 +52,13 @@ pub fn check(project: &Project) -> Result<Count> {
         ("files of at most 500 lines", lengths(&sources)),
         ("places that the guide and the decisions name exist", paths(&sources, exists)),
     ];
-    let mut sum = Count::default();
+    let mut sum = Tally::default();
     for (rule, faults) in rules {
         println!("{}: {rule}", if faults.is_empty() { "passed" } else { "FAILED" });
         for fault in &faults {
             println!("  {fault}");
         }
-        sum += Count::one(faults.is_empty());
+        sum += Tally::one(faults.is_empty());
     }
     Ok(sum)
 }

@@ -1,22 +1,24 @@
 //! `cargo verify [PART…]`: every test, in parts.
 //!
-//! Each part prints what its runner prints; at the end stands a line a part and then the sum, alone on the last
-//! line. A part whose test does not exist fails.
+//! Each part prints what its runner prints; at the end stand a line a part with its time, the slowest tests, what was
+//! skipped and why, and then the sum, alone on the last line. A part whose test does not exist fails.
 
 use std::path::PathBuf;
 use std::process::{Command, ExitCode};
+use std::time::Instant;
 
 use anyhow::{Context, Result, bail};
 
 use crate::machine::Browser;
 use crate::project::Project;
-use crate::summary::Count;
-use crate::{compile, npm, pack, serve, shell, tidy};
+use crate::summary::Tally;
+use crate::{compile, native, npm, pack, serve, shell, tidy};
 
-type Part = fn(&Project) -> Result<Count>;
+/// A part: its name, what it checks, and how.
+type Part = (&'static str, &'static str, fn(&Project) -> Result<Tally>);
 
 /// The parts, in the order in which they run: what fails soonest first.
-const PARTS: [(&str, &str, Part); 6] = [
+const PARTS: [Part; 6] = [
     ("style", "order, formatting, lints, documentation", style),
     ("native", "the crates' own tests", native),
     ("peers", "fitted lines beside ODRPACK's, if it can be had", peers),
@@ -25,32 +27,65 @@ const PARTS: [(&str, &str, Part); 6] = [
     ("page", "the real page in a real browser", page),
 ];
 
-/// Runs the parts named, or all.
+/// The part that runs only when it is named.
+const LONG: Part = ("long", "studies at full length, of which the other parts hold a sample", long);
+
+/// What the tests that fit lines beside ODRPACK's fresh answers are called: they need these answers.
+const LIVE: &str = "odrpack_fits_them_now";
+
+/// How many of the slowest tests are named at the end.
+const SLOWEST: usize = 10;
+
+/// Runs the parts named, or all but the long one.
 ///
 /// # Errors
 /// When a name is of no part.
 pub fn command(project: &Project, names: &[String]) -> Result<ExitCode> {
-    if let Some(stranger) = names.iter().find(|name| PARTS.iter().all(|(part, ..)| part != name)) {
-        let parts = PARTS.map(|(part, ..)| part).join(", ");
-        bail!("there is no part {stranger:?}; there are {parts}");
+    let known = || PARTS.iter().chain([&LONG]);
+    if let Some(stranger) = names.iter().find(|name| known().all(|(part, ..)| part != name)) {
+        let parts: Vec<&str> = known().map(|(part, ..)| *part).collect();
+        bail!("there is no part {stranger:?}; there are {}", parts.join(", "));
     }
-    let chosen = PARTS.iter().filter(|(part, ..)| names.is_empty() || names.iter().any(|name| name == part));
+    let is_chosen =
+        |part: &str| if names.is_empty() { part != LONG.0 } else { names.iter().any(|n| n == part) };
     let mut lines = Vec::new();
-    let mut sum = Count::default();
-    for (name, what, run) in chosen {
+    let mut sum = Tally::default();
+    for (name, what, run) in known().filter(|(part, ..)| is_chosen(part)) {
         println!("\n== {name}: {what}");
-        let count = run(project).unwrap_or_else(|error| {
+        let begun = Instant::now();
+        let tally = run(project).unwrap_or_else(|error| {
             println!("{name} did not run: {error:#}");
-            Count::one(false)
+            Tally::one(false)
         });
-        lines.push(format!("{name}: {count}"));
-        sum += count;
+        let seconds = begun.elapsed().as_secs_f64();
+        lines.push(format!("{name}: {tally}, {} skipped in {seconds:.0} s", tally.skipped.len()));
+        sum += tally.of(name);
     }
-    println!("\n{}\n{sum}", lines.join("\n"));
+    println!("\n{}", lines.join("\n"));
+    print_slowest(&sum);
+    print_skipped(&sum);
+    println!("{sum}");
     Ok(if sum.failed == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 
-fn style(project: &Project) -> Result<Count> {
+fn print_slowest(sum: &Tally) {
+    let slowest = sum.slowest(SLOWEST);
+    if !slowest.is_empty() {
+        println!("\nthe slowest tests:");
+    }
+    for test in slowest {
+        println!("{:8.1} s  {}", test.time.as_secs_f64(), test.name);
+    }
+}
+
+fn print_skipped(sum: &Tally) {
+    match sum.skipped.as_slice() {
+        [] => println!("\nnothing was skipped"),
+        all => println!("\n{} skipped:\n{}", all.len(), all.join("\n")),
+    }
+}
+
+fn style(project: &Project) -> Result<Tally> {
     let mut sum = tidy::check(project)?;
     let checks: [(&str, &[&str], &[&str]); 2] = [
         ("rustfmt", &["fmt", "--all", "--check"], &["fmt", "--version"]),
@@ -61,11 +96,11 @@ fn style(project: &Project) -> Result<Count> {
         ),
     ];
     for (component, check, probe) in checks {
-        if shell::succeeds(shell::cargo(project).args(probe)) {
-            sum += check_passes(shell::cargo(project).args(check))?;
+        sum += if shell::succeeds(shell::cargo(project).args(probe)) {
+            check_passes(shell::cargo(project).args(check))?
         } else {
-            println!("skipped: this toolchain has no {component}");
-        }
+            Tally::skipped(component, "this toolchain has none")
+        };
     }
     let mut document = shell::cargo(project);
     document
@@ -76,26 +111,45 @@ fn style(project: &Project) -> Result<Count> {
 }
 
 /// One check that passes when a program succeeds.
-fn check_passes(command: &mut Command) -> Result<Count> {
+fn check_passes(command: &mut Command) -> Result<Tally> {
     let passed = shell::overhear(command)?.success;
     println!("{}: {}", if passed { "passed" } else { "FAILED" }, shell::shown(command));
-    Ok(Count::one(passed))
+    Ok(Tally::one(passed))
 }
 
-fn native(project: &Project) -> Result<Count> {
-    let heard = shell::overhear(shell::cargo(project).args(["test", "--workspace", "--no-fail-fast"]))?;
-    Ok(Count::heard(&heard))
+fn native(project: &Project) -> Result<Tally> {
+    let mut sum = Tally::default();
+    for suite in native::suites(project)? {
+        if suite.count(&[])? > 0 {
+            sum += suite.run(&[])?;
+        }
+    }
+    sum += native::documented(project)?;
+    Ok(sum)
+}
+
+/// What is ignored elsewhere: the studies at full length.
+fn long(project: &Project) -> Result<Tally> {
+    let chosen = ["--ignored", "--skip", LIVE];
+    let mut sum = Tally::default();
+    for suite in native::suites(project)? {
+        if suite.count(&chosen)? > 0 {
+            sum += suite.run(&chosen)?;
+        }
+    }
+    sum += page_tests(project, &["--long"])?;
+    Ok(sum)
 }
 
 /// Has a general library fit the lines of `tests/numbers/odrpack.rs` anew. It needs Python, and PyPI once; without them
-/// the part says so and counts nothing, since its answers of another day are compared in any case.
-fn peers(project: &Project) -> Result<Count> {
+/// the part is skipped, since its answers of another day are compared in any case.
+fn peers(project: &Project) -> Result<Tally> {
     shell::run(shell::cargo(project).args(["build", "--quiet", "-p", "measure"]))?;
     let mut asked = shell::cargo(project);
     asked.args(["run", "--quiet", "-p", "measure", "--", "--python"]);
     let Some(python) = shell::answer(&mut asked) else {
-        println!("skipped: ODRPACK needs python3 with its module venv, and numpy and scipy from PyPI");
-        return Ok(Count::default());
+        let why = "it needs python3 with its module venv, and numpy and scipy from PyPI";
+        return Ok(Tally::skipped("ODRPACK", why));
     };
     let reference = project.root.join("tests/numbers/reference");
     let mut script = Command::new(python);
@@ -103,12 +157,13 @@ fn peers(project: &Project) -> Result<Count> {
     let answers = shell::answer(&mut script).context("make_odrpack.py failed")?;
     let live = keep(project, "odrpack-live.json", answers.as_bytes())?;
     let mut test = shell::cargo(project);
-    test.args(["test", "--quiet", "-p", "slope-of-light", "--test", "numbers", "odrpack_fits_them_now"]);
-    Ok(Count::heard(&shell::overhear(test.args(["--", "--nocapture"]).env("SLOPE_ODRPACK_LIVE", live))?))
+    test.args(["test", "--quiet", "-p", "slope-of-light", "--test", "numbers", LIVE]);
+    test.args(["--", "--ignored", "--nocapture"]).env("SLOPE_ODRPACK_LIVE", live);
+    Ok(Tally::heard(&shell::overhear(&mut test)?))
 }
 
 /// Type-checks the page with the TypeScript compiler that `tests/page/package-lock.json` pins.
-fn types(project: &Project) -> Result<Count> {
+fn types(project: &Project) -> Result<Tally> {
     pack::pack(project)?;
     let folder = project.page_tests();
     npm::install(&folder)?;
@@ -117,7 +172,7 @@ fn types(project: &Project) -> Result<Count> {
 }
 
 /// Works out digests natively, then lets the same code in a browser compare its own with them.
-fn wasm(project: &Project) -> Result<Count> {
+fn wasm(project: &Project) -> Result<Tally> {
     let browser = Browser::get()?;
     let digests = keep(project, "native-digests.json", &compile::example_output(project, "digests")?)?;
     let test = compile::browser_test(project, "same_digits", &[("NATIVE_DIGESTS", digests)])?;
@@ -132,7 +187,7 @@ fn wasm(project: &Project) -> Result<Count> {
         .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", capabilities)
         // Seconds; the default of 20 is short for a busy machine.
         .env("WASM_BINDGEN_TEST_TIMEOUT", "300");
-    Ok(Count::heard(&shell::overhear(&mut runner)?))
+    Ok(Tally::heard(&shell::overhear(&mut runner)?))
 }
 
 /// Writes a file into the target folder, when it is not there with the same content.
@@ -142,12 +197,18 @@ fn keep(project: &Project, name: &str, bytes: &[u8]) -> Result<PathBuf> {
     Ok(path)
 }
 
-fn page(project: &Project) -> Result<Count> {
+fn page(project: &Project) -> Result<Tally> {
+    page_tests(project, &[])
+}
+
+/// The page suite with some arguments.
+fn page_tests(project: &Project, arguments: &[&str]) -> Result<Tally> {
     let browser = Browser::get()?;
     pack::pack(project)?;
     npm::install(&project.page_tests())?;
     let mut suite = page_suite(project, "page-tests", &browser)?;
-    Ok(Count::heard(&shell::overhear(&mut suite)?))
+    suite.arg("--").args(arguments);
+    Ok(Tally::heard(&shell::overhear(&mut suite)?))
 }
 
 /// A package of tests or measurements that drives the packed page, told where that is and by what to drive it.

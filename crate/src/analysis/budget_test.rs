@@ -35,8 +35,8 @@ fn shares_of_the_demo_add_up() -> Outcome {
     Ok(())
 }
 
-/// What shifts all delays alike is in the table with nothing, whatever its size (TRADE: section 1; JCGM 100:2008,
-/// 5.1.3: its sensitivity is zero).
+/// What shifts all delays alike is in the table with nothing, whatever its size (JCGM 100:2008, 5.1.3: its
+/// sensitivity is zero, since a slope does not hang on where delays are counted from).
 #[test]
 fn an_offset_of_all_delays_contributes_nothing() -> Outcome {
     let mut notebook = demo()?;

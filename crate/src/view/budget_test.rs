@@ -72,14 +72,32 @@ fn formulas_end_with_their_values() {
             let Some(formula) = &figure.formula else { continue };
             seen += 1;
             let last = last_text(formula).unwrap();
-            let digits: String = last.chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect();
-            // The figure may show fewer digits, rounded with its uncertainty: the first three agree.
-            let head: String = digits.chars().filter(char::is_ascii_digit).take(2).collect();
-            let shown: String = figure.value.chars().filter(char::is_ascii_digit).collect();
-            assert!(shown.contains(&head), "{}: {} ends with {last}", figure.id, figure.value);
+            let (given, _) = *numbers(&last).first().unwrap();
+            let shown = numbers(&figure.value);
+            // That of the covariance gives the correlation, which stands behind it.
+            let place = if figure.id == "covariance" { shown.last() } else { shown.first() };
+            let (value, decimals) = *place.unwrap();
+            // The figure may show fewer digits, rounded with its uncertainty.
+            let half = 0.5 * 10.0_f64.powi(-decimals) * (1.0 + 1e-9);
+            assert!((value - given).abs() <= half, "{}: {} ends with {last}", figure.id, figure.value);
+            let power = power_of_ten(&last);
+            assert!(power.is_none() || power == power_of_ten(&figure.value), "{}: {last}", figure.id);
         }
         assert!(seen >= if sealed { 8 } else { 10 }, "{seen}");
     }
+}
+
+/// The numbers in a text, without signs and powers of ten, each with its digits after the point.
+fn numbers(text: &str) -> Vec<(f64, i32)> {
+    let texts = text.split(|c: char| !c.is_ascii_digit() && c != '.').filter(|text| !text.is_empty());
+    let decimals =
+        |text: &str| text.split_once('.').map_or(0, |(_, after)| i32::try_from(after.len()).unwrap());
+    texts.filter_map(|text| Some((text.parse().ok()?, decimals(text)))).collect()
+}
+
+/// The power in a text such as "2.99 × 10⁸ m/s".
+fn power_of_ten(text: &str) -> Option<&str> {
+    text.split_once("× ")?.1.split(' ').next()
 }
 
 fn last_text(math: &crate::view::math::Math) -> Option<String> {

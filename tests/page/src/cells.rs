@@ -166,7 +166,7 @@ pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
     ensure!(!page.has("How row 2 was worked out")?, "the button is not in the row in hand");
     page.click(&names::cell("Rail", 2))?;
     page.tab_back()?;
-    ensure!(page.focused()? == "How row 2 was worked out", "the row's number is not before its cells");
+    page.focuses("How row 2 was worked out").context("before the row's cells")?;
     page.press(Key::Enter)?;
     page.reads("#row-work-title", "row 2")?;
     let distance = page.text("#row-work-figures-row_distance")?;
@@ -176,7 +176,7 @@ pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
     ensure!(drawn == 3, "{drawn} formulas are drawn, not those of distance, delay and residual");
     page.press(Key::Escape)?;
     eventually("the dialog is closed", || page.has("Close"), |has| !has)?;
-    ensure!(page.focused()? == "How row 2 was worked out", "the focus did not go back");
+    page.focuses("How row 2 was worked out").context("after the dialog")?;
     // A finger comes without hovering first.
     page.browser.run("document.querySelectorAll('tbody th')[2].click()", vec![])?;
     page.reads("#row-work-title", "row 3")?;

@@ -1,9 +1,6 @@
 //! Files beside the notebook: those that no notebook refers to any more are removed, no other is, and where the browser
 //! keeps none the page says so.
 
-use std::thread::sleep;
-use std::time::Duration;
-
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
@@ -16,8 +13,8 @@ use crate::page::{Page, Stage, eventually};
 use crate::pictures::{BOARD, choose, is_proposed, series};
 use crate::traces;
 
-/// After this the page has swept, if it does: it waits 5 s.
-const SWEPT: Duration = Duration::from_secs(8);
+/// Whether the page has swept, or found that it may not.
+const SWEPT: &str = "return performance.getEntriesByName('swept').length > 0";
 /// Does something (its argument `work`) with the store of files; gives hash and time of each file then.
 const STORE: &str = "
     const work = new Function('store', 'old', arguments[0]);
@@ -84,7 +81,8 @@ pub fn files_of_no_notebook_are_removed(stage: &Stage) -> Result<()> {
     page.go(&stage.address)?;
     page.browser.switch_to(&first)?;
     page.reload()?;
-    sleep(SWEPT);
+    let swept = || page.browser.run(SWEPT, vec![]);
+    eventually("the page has looked whether to sweep", swept, |swept| *swept == json!(true))?;
     ensure!(has("f", &files()?), "a file is removed while another tab is open");
     page.browser.switch_to(&second)?;
     page.browser.go("about:blank")?;

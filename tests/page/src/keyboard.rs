@@ -64,7 +64,7 @@ fn open_blank_notebook(page: &Page) -> Result<()> {
 fn describe_rail(page: &Page) -> Result<()> {
     page.tab_to("Add a rail")?;
     page.press(Key::Enter)?;
-    eventually("the new rail has the focus", || page.focused(), |name| name == "Name in the readings")?;
+    page.focuses("Name in the readings")?;
     page.type_text("A")?;
     for (name, text) in [
         ("Ruler counts in", "millimetres"),
@@ -88,7 +88,7 @@ fn type_rows(page: &Page) -> Result<()> {
     for (index, (mark, edge_b)) in ROWS.into_iter().enumerate() {
         let row = index + 1;
         let proposed = index >= 2;
-        ensure_focus(page, &names::new_cell("Rail"))?;
+        page.focuses(&names::new_cell("Rail"))?;
         let texts =
             [(!proposed).then_some("A"), (!proposed).then_some(mark), (!proposed).then_some(TIME_BASE)];
         for text in texts {
@@ -109,11 +109,6 @@ fn type_rows(page: &Page) -> Result<()> {
             ensure!(shown.as_deref() == Some(text), "{cell} holds {shown:?}, not {text:?}");
         }
     }
-    Ok(())
-}
-
-fn ensure_focus(page: &Page, name: &str) -> Result<()> {
-    eventually(&format!("“{name}” has the focus"), || page.focused(), |focused| focused == name)?;
     Ok(())
 }
 

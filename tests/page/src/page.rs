@@ -239,6 +239,15 @@ impl Page<'_> {
         text_of(&self.browser.run(names::FOCUSED, vec![])?)
     }
 
+    /// Waits until what has a name has the focus.
+    ///
+    /// # Errors
+    /// When it does not get it.
+    pub fn focuses(&self, name: &str) -> Result<()> {
+        eventually(&format!("“{name}” has the focus"), || self.focused(), |focused| focused == name)?;
+        Ok(())
+    }
+
     /// Puts a text into the box of a name, in place of what stood there, and goes on to the next with Tab.
     ///
     /// # Errors

@@ -69,7 +69,7 @@ pub fn handles_move_positions(stage: &Stage) -> Result<()> {
         .run("document.getElementById('handle-' + arguments[0]).focus()", vec![json!(id_of(&page, 1)?)])?;
     page.press(Key::Right)?;
     eventually("one step outwards", || page.value(&at("Reading", 1)), |text| text == "1020")?;
-    ensure!(page.focused()? == "Planned position 1", "the handle lost the focus");
+    page.focuses("Planned position 1").context("after the handle was moved")?;
     page.press(Key::End)?;
     eventually("the far end", || page.value(&at("Reading", 1)), |text| text == "6000")?;
     page.click("Undo")?;
@@ -115,7 +115,7 @@ pub fn next_reading_is_taken(stage: &Stage) -> Result<()> {
     let first = page.reads(NEXT, "u(v)/v from")?;
     page.click("Add this row")?;
     eventually("a row is begun", || page.count(names::ROWS), |count| *count == 6)?;
-    ensure!(page.focused()? == names::cell("Edge A", 6), "the focus is on {:?}", page.focused()?);
+    page.focuses(&names::cell("Edge A", 6))?;
     let reading = page.cell("Reading", 6)?;
     ensure!(first.starts_with(&reading), "{first:?} was proposed, {reading:?} taken");
     eventually("another is proposed", || page.text(NEXT), |text| *text != first)?;

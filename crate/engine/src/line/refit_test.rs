@@ -1,4 +1,4 @@
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use super::*;
 use crate::budget::Random;
@@ -19,6 +19,14 @@ fn same(refit: &mut Refit, data: &Data, x: &[f64], y: &[f64], what: &str) {
     let u = want.uncertainty.map_or(0.0, |u| u.slope);
     let close = (1e-11 * want.slope.abs()).max(1e-7 * u);
     assert!((got - want.slope).abs() <= close, "{what}: got {got:e}, want {:e}, u {u:e}", want.slope);
+}
+
+/// What is stated of readings whose noise is stated.
+fn stated(data: &Data) -> &Stated {
+    match &data.noise {
+        Noise::Stated(stated) => stated,
+        other => panic!("stated noise was expected, not {other:?}"),
+    }
 }
 
 /// A bench and what its true readings are.
@@ -230,7 +238,7 @@ fn the_common_bench_is_quick() {
 fn more_scatter_than_stated_is_foreseen() {
     let mut chance = Random::new(9, 0);
     let wide = rows_24(3.0);
-    let Noise::Stated(stated) = &wide.noise else { return };
+    let stated = stated(&wide);
     let thrice = |list: &[f64]| list.iter().map(|u| 3.0 * u).collect();
     let errors = Stated { ux: stated.ux.clone(), uy: thrice(&stated.uy), ..Stated::default() };
     let nominal = Data { noise: Noise::Stated(errors), ..wide.clone() };
@@ -279,7 +287,7 @@ fn side_by_side<const L: usize>(refit: &mut Refit, trials: &[Trial]) -> Vec<u64>
 fn a_trial_has_the_same_bits_in_any_lane() {
     let mut chance = Random::new(6, 0);
     let plain = rows_24(1.0);
-    let Noise::Stated(stated) = plain.noise.clone() else { return };
+    let stated = stated(&plain).clone();
     let step = |at: usize, u: f64| (0..24).map(|i| if i < at { 0.0 } else { u }).collect::<Vec<f64>>();
     let shared = vec![Column { x: step(8, 0.012), y: vec![] }, Column { x: vec![], y: step(0, 0.3) }];
     let noise = Noise::Stated(Stated { shared, ..stated });
@@ -358,7 +366,7 @@ fn the_engine_takes_what_is_not_foreseen() {
 fn units_and_origins_are_of_no_consequence() {
     let mut chance = Random::new(8, 0);
     let data = rows_24(1.0);
-    let Noise::Stated(stated) = &data.noise else { return };
+    let stated = stated(&data);
     let times = |list: &[f64], factor: f64| list.iter().map(|v| v * factor).collect::<Vec<_>>();
     for (unit_x, unit_y) in [(0, 0), (-50, 50), (150, 150), (-150, 20), (300, -250), (-400, -400)] {
         let (unit_x, unit_y) = (libm::ldexp(1.0, unit_x), libm::ldexp(1.0, unit_y));

@@ -407,7 +407,7 @@ impl SpliceReader<'_> {
     }
 
     fn place(&self, part: SplicePart) -> Place {
-        Place::Splice { rail: self.rail, part: part }
+        Place::Splice { rail: self.rail, part }
     }
 }
 

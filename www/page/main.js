@@ -238,8 +238,13 @@ class Page {
       this.reload();
       return;
     }
-    this.book.desk.replay(entries);
-    this.keeper.stored = from + entries.length;
+    try {
+      this.book.desk.replay(entries);
+      this.keeper.stored = from + entries.length;
+    } catch (error) {
+      // Such as another tab with a later version of this page.
+      tell(messageOf(error));
+    }
     this.book.redraw();
   }
 
@@ -306,8 +311,9 @@ class Page {
 async function opened() {
   const [, journal] = await Promise.all([begin(), Journal.open()]);
   const page = new Page(journal);
-  await page.shelf.recover();
+  const lost = await page.shelf.recover();
   await page.openLatest();
+  for (const why of lost) tell(words.saving.cannotOpen(words.untitled, messageOf(why)));
   document.body.dataset.ready = 'true';
   performance.mark('ready');
   return page;

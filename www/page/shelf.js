@@ -3,7 +3,7 @@
  * behind it; either may be ahead of the other, and opening takes the longer.
  */
 import { now } from './book.js';
-import { core } from './core.js';
+import { core, isKind } from './core.js';
 import { newId } from './journal.js';
 import { words } from './strings.js';
 
@@ -65,7 +65,7 @@ export class Shelf {
     const covered = desk.length();
     const journal = await this.journal?.read(id, Math.max(0, covered - 1)) ?? [];
     const last = journal[0]?.number === covered - 1 ? journal.shift() : undefined;
-    if (last && last.text !== desk.entries(covered - 1)[0]) return this.loadForked(id, desk, written, writes);
+    if (last && core.entry_now(last.text) !== desk.entries(covered - 1)[0]) return this.loadForked(id, desk, written, writes);
     const length = last || journal.length > 0 ? undefined : await this.journal?.length(id);
     const gap = journal.findIndex((entry, place) => entry.number !== covered + place);
     replay(desk, gap === -1 ? journal : journal.slice(0, gap));
@@ -88,7 +88,7 @@ export class Shelf {
   async loadForked(id, snapshot, written, writes) {
     const journal = await this.journal?.read(id, 0) ?? [];
     const entries = snapshot.entries(0);
-    const fork = journal.find(({ number, text }) => text !== entries[number])?.number ?? entries.length;
+    const fork = journal.find(({ number, text }) => core.entry_now(text) !== entries[number])?.number ?? entries.length;
     const desk = core.Desk.blank();
     desk.replay([...entries.slice(0, fork), ...journal.filter(({ number }) => number >= fork).map(({ text }) => text)]);
     const apart = writes ? await this.keepApart(snapshot) : undefined;
@@ -188,22 +188,31 @@ export class Shelf {
     core.shelf_forget(id);
   }
 
-  /** Puts notebooks back on the shelf whose snapshot was lost while the journal kept them. */
+  /**
+   * Puts notebooks back on the shelf whose snapshot was lost while the journal kept them.
+   * @returns {Promise<unknown[]>} why some can't be; they are left as they are
+   */
   async recover() {
+    const refused = [];
     const known = new Set(core.shelf_list().map((item) => item.id));
     for (const id of await this.journal?.notebooks() ?? []) {
       if (known.has(id)) continue;
       const kept = await this.journal?.read(id, 0) ?? [];
       if (kept[0]?.number !== 0) continue;
-      const { desk } = await this.load(id, false);
       try {
-        // As old as its last entry, so that the notebook last in hand opens first again.
-        core.shelf_write(id, desk.title(), madeAt(kept[kept.length - 1]), desk.text());
-      } catch {
-        // A shelf that is full gets it another day; the journal has it.
+        const { desk } = await this.load(id, false);
+        try {
+          // As old as its last entry, so that the notebook last in hand opens first again.
+          core.shelf_write(id, desk.title(), madeAt(kept[kept.length - 1]), desk.text());
+        } catch {
+          // A shelf that is full gets it another day; the journal has it.
+        }
+        desk.free();
+      } catch (error) {
+        refused.push(error);
       }
-      desk.free();
     }
+    return refused;
   }
 }
 
@@ -218,14 +227,16 @@ function madeAt(entry) {
 }
 
 /**
- * Replays journal entries as far as they can be applied.
+ * Replays journal entries as far as they can be applied. Entries of a later version are no reason to go on without
+ * them: the notebook is then not opened, and left as it is.
  * @param {Desk} desk
  * @param {import('./journal.js').Entry[]} entries
  */
 function replay(desk, entries) {
   try {
     desk.replay(entries.map((entry) => entry.text));
-  } catch {
+  } catch (error) {
+    if (isKind(error, 'later')) throw error;
     // Those before the one that failed hold; what follows from them is computed by an empty replay.
     desk.replay([]);
   }

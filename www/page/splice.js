@@ -12,15 +12,15 @@ import { words } from './strings.js';
 const PARTS = {
   unsaid: [],
   at_splitter: ['mark', 'uncertainty'],
-  stated: ['mark', 'distance', 'uncertainty'],
-  meeting: ['mark', 'mark_before', 'gap', 'uncertainty'],
+  at_distance: ['mark', 'distance', 'uncertainty'],
+  joined: ['mark', 'mark_before', 'gap', 'uncertainty'],
   overlap: [],
   free: ['mark'],
 };
 /** @type {SpliceKind[]} */
-const FOR_FIRST = ['unsaid', 'at_splitter', 'stated'];
+const FOR_FIRST = ['unsaid', 'at_splitter', 'at_distance'];
 /** @type {SpliceKind[]} */
-const FOR_LATER = ['unsaid', 'meeting', 'overlap', 'stated', 'free'];
+const FOR_LATER = ['unsaid', 'joined', 'overlap', 'at_distance', 'free'];
 const NO_PAIR = { here: '', before: '' };
 
 export class SpliceEditor {
@@ -152,10 +152,7 @@ function ofKind(kind, old) {
  * @param {RailView | undefined} before
  */
 function unitOf(part, rail, before) {
-  if (part === 'mark') return rail.unit_symbol;
-  if (part === 'uncertainty' && rail.splice !== 'unsaid' && 'at_splitter' in rail.splice) return rail.unit_symbol;
-  if (part === 'mark_before') return before?.unit_symbol ?? '';
-  return 'm';
+  return part === 'mark_before' ? before?.unit_symbol ?? '' : rail.unit_symbol;
 }
 
 /**

@@ -29,8 +29,8 @@ export interface OverlapPair { here: string; before: string }
 export type Splice =
   | { kind: 'unsaid' }
   | { kind: 'at_splitter'; mark: string; uncertainty: string }
-  | { kind: 'stated'; mark: string; distance: string; uncertainty: string }
-  | { kind: 'meeting'; mark: string; mark_before: string; gap: string; uncertainty: string }
+  | { kind: 'at_distance'; mark: string; distance: string; uncertainty: string }
+  | { kind: 'joined'; mark: string; mark_before: string; gap: string; uncertainty: string }
   | { kind: 'overlap'; pairs: OverlapPair[] }
   | { kind: 'free'; mark: string };
 export type SpliceKind = Splice['kind'];
@@ -327,6 +327,8 @@ export interface Core {
   shelf_outlives_visit(): boolean;
   shelf_list(): ShelfItem[];
   shelf_read(id: string): string | undefined;
+  /** A kept log entry as this version writes it: to be compared with those of a desk. */
+  entry_now(text: string): string;
   shelf_write(id: string, title: string, changed: string, text: string): void;
   shelf_bin(id: string, binned: boolean): void;
   shelf_forget(id: string): void;

@@ -106,9 +106,11 @@ fn what_if_is_the_same_as_typing_it() -> Outcome {
     assert_eq!(same, speed(&notebook)?);
     assert!(without.relative < same.relative && same.relative < double.relative);
     let splice = match rail.splice {
-        Splice::Stated { mark, distance, .. } => Splice::Stated { mark, distance, uncertainty: "0".into() },
-        Splice::Meeting { mark, mark_before, gap, .. } => {
-            Splice::Meeting { mark, mark_before, gap, uncertainty: "0".into() }
+        Splice::AtDistance { mark, distance, .. } => {
+            Splice::AtDistance { mark, distance, uncertainty: "0".into() }
+        }
+        Splice::Joined { mark, mark_before, gap, .. } => {
+            Splice::Joined { mark, mark_before, gap, uncertainty: "0".into() }
         }
         other => return Err(format!("the demo’s second rail is joined otherwise: {other:?}").into()),
     };

@@ -312,7 +312,7 @@ impl SpliceReader<'_> {
                 (None, false)
             }
             Splice::AtSplitter { mark, uncertainty } => {
-                let (u, stated) = self.uncertainty(uncertainty, self.unit);
+                let (u, stated) = self.uncertainty(uncertainty);
                 let joint = self.mark(SplicePart::Mark, mark).map(|mark| Joint::At {
                     mark,
                     distance: 0.0,
@@ -320,24 +320,24 @@ impl SpliceReader<'_> {
                 });
                 (joint, stated)
             }
-            Splice::Stated { mark, distance, uncertainty } => {
-                let (u, stated) = self.uncertainty(uncertainty, Unit::METRE);
+            Splice::AtDistance { mark, distance, uncertainty } => {
+                let (u, stated) = self.uncertainty(uncertainty);
                 let mark = self.mark(SplicePart::Mark, mark);
                 let distance = self.needed(
                     SplicePart::Distance,
                     distance,
-                    Unit::METRE,
+                    self.unit,
                     "the distance of that mark from the splitter",
                 );
                 let joint =
                     mark.zip(distance).map(|(mark, distance)| Joint::At { mark, distance, uncertainty: u });
                 (joint, stated)
             }
-            Splice::Meeting { mark, mark_before, gap, uncertainty } => {
-                let (u, stated) = self.uncertainty(uncertainty, Unit::METRE);
+            Splice::Joined { mark, mark_before, gap, uncertainty } => {
+                let (u, stated) = self.uncertainty(uncertainty);
                 let mark = self.mark(SplicePart::Mark, mark);
                 let mark_before = self.mark_before(SplicePart::MarkBefore, mark_before);
-                let gap = self.number(SplicePart::Gap, gap, Unit::METRE).unwrap_or(0.0);
+                let gap = self.number(SplicePart::Gap, gap, self.unit).unwrap_or(0.0);
                 let joint = mark.zip(mark_before).map(|(mark, mark_before)| Joint::Meeting {
                     mark,
                     mark_before,
@@ -371,9 +371,9 @@ impl SpliceReader<'_> {
         whole.then_some(Joint::Overlap { pairs: read })
     }
 
-    fn uncertainty(&mut self, text: &str, unit: Unit) -> (f64, bool) {
+    fn uncertainty(&mut self, text: &str) -> (f64, bool) {
         let place = self.place(SplicePart::Uncertainty);
-        match self.reader.not_negative(place, text, unit) {
+        match self.reader.not_negative(place, text, self.unit) {
             Some(u) => (u, true),
             None => (JOINT_UNCERTAINTY, false),
         }

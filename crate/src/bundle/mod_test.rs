@@ -54,9 +54,9 @@ fn the_same_notebook_gives_the_same_bytes() {
 
 #[test]
 fn a_bundle_from_a_later_version_says_so() {
-    let later = notebook_text().replace("\"format\":1", "\"format\":2");
+    let later = notebook_text().replace("\"format\":2", "\"format\":3");
     let error = read(&write(&later, vec![]).unwrap()).unwrap_err();
-    assert_eq!(error, BundleError::Notebook { reason: FileError::Later { found: 2 } });
+    assert_eq!(error, BundleError::Notebook { reason: FileError::Later { what: "format 3".into() } });
     assert!(error.to_string().starts_with("\"notebook.json\" in this bundle: "));
 }
 

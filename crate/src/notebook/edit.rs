@@ -13,9 +13,9 @@ use thiserror::Error;
 use super::evidence::{Estimator, Evidence, Grid, GridId};
 use super::page::{
     ActsOn, BenchField, Cell, Claim, Page, Path, PlannedPosition, PositionId, Rail, RailField, RailId, Row,
-    RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId, Splice, StatedCovariance,
-    TrialPlan,
+    RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId, StatedCovariance, TrialPlan,
 };
+use super::splice::Splice;
 use crate::quantity::DecimalMark;
 
 /// One thing a person did.

@@ -1,4 +1,4 @@
-//! The stored form of a notebook: `notebook.json`, format version 1.
+//! The stored form of a notebook: `notebook.json`, format version 2.
 //!
 //! The file names what it is and its version first, so that a file from a later version can be refused with
 //! that reason before anything else of it is read.
@@ -12,7 +12,7 @@ use super::edit::EditError;
 use super::log::{LogEntry, Notebook};
 
 /// The version written by this program.
-pub const FORMAT: u32 = 1;
+pub const FORMAT: u32 = 2;
 
 /// The word by which a notebook file is known.
 pub const KIND: &str = "slope-of-light notebook";
@@ -24,7 +24,7 @@ pub const KIND: &str = "slope-of-light notebook";
 pub struct NotebookFile {
     /// Always "slope-of-light notebook".
     pub kind: String,
-    /// Version of the format: 1.
+    /// Version of the format: 2. Format 1 is read too.
     pub format: u32,
     /// Everything done in the notebook, in order.
     pub log: Vec<LogEntry>,
@@ -56,11 +56,17 @@ pub enum FileError {
     Foreign,
     /// Written by a later version.
     #[error(
-        "this notebook was written by a later version (format {found}; this program reads up to {FORMAT}). It was left untouched: open it with the newer program"
+        "this notebook was made by a later version of this page, which knows {what}. Open it with that version; it was left untouched"
     )]
     Later {
-        /// The format found.
-        found: u64,
+        /// What is not known here: "format 9", or a name in quotation marks.
+        what: String,
+    },
+    /// A whole file, in which something has another form than the format gives it.
+    #[error("something in this notebook file is not as its format has it: {what}")]
+    Form {
+        /// What the reader met, and where.
+        what: String,
     },
     /// The log does not replay.
     #[error("entry {entry} of the notebook's log can't be applied: {reason}")]
@@ -86,17 +92,27 @@ struct Head {
 pub fn read(text: &str) -> Result<Notebook, FileError> {
     // Some editors put a byte order mark first (Unicode 16.0, 23.8).
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let head: Head = serde_json::from_str(text).map_err(|e| not_json(&e))?;
+    let head: Head = serde_json::from_str(text).map_err(|e| refused(&e))?;
     if head.kind.as_deref() != Some(KIND) {
         return Err(FileError::Foreign);
     }
     match head.format {
-        Some(found) if found > u64::from(FORMAT) => return Err(FileError::Later { found }),
-        Some(found) if found == u64::from(FORMAT) => {}
+        Some(found) if found > u64::from(FORMAT) => {
+            return Err(FileError::Later { what: format!("format {found}") });
+        }
+        Some(1..) => {}
         _ => return Err(FileError::Foreign),
     }
-    let file: NotebookFile = serde_json::from_str(text).map_err(|e| not_json(&e))?;
+    let file: NotebookFile = serde_json::from_str(text).map_err(|e| refused(&e))?;
     Notebook::from_log(file.log).map_err(|(place, reason)| FileError::BadEntry { entry: place + 1, reason })
+}
+
+/// Reads one entry of a log, such as a journal keeps.
+///
+/// # Errors
+/// See [`FileError`].
+pub fn read_entry(text: &str) -> Result<LogEntry, FileError> {
+    serde_json::from_str(text).map_err(|e| refused(&e))
 }
 
 /// The text of `notebook.json`, one log entry a line so that two files can be compared by eye.
@@ -111,8 +127,22 @@ pub fn write(notebook: &Notebook) -> String {
     text
 }
 
-fn not_json(error: &serde_json::Error) -> FileError {
-    FileError::NotJson { what: error.to_string(), line: error.line(), column: error.column() }
+fn refused(error: &serde_json::Error) -> FileError {
+    let what = error.to_string();
+    if !error.is_data() {
+        return FileError::NotJson { what, line: error.line(), column: error.column() };
+    }
+    match unknown_name(&what) {
+        Some(name) => FileError::Later { what: format!("“{name}”") },
+        None => FileError::Form { what },
+    }
+}
+
+/// The name that a reader of JSON refuses because it knows none like it. Serde tells in words alone that it was a name.
+fn unknown_name(message: &str) -> Option<&str> {
+    let named =
+        message.strip_prefix("unknown variant `").or_else(|| message.strip_prefix("unknown field `"))?;
+    named.split_once('`').map(|(name, _)| name)
 }
 
 #[cfg(test)]

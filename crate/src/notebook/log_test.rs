@@ -83,14 +83,42 @@ fn files_that_are_no_notebooks_say_why() {
     }
     assert_eq!(read("{\"format\":1,\"log\":[]}"), Err(FileError::Foreign));
     assert_eq!(read("{\"kind\":\"shopping list\",\"format\":1}"), Err(FileError::Foreign));
-    let later = whole.replacen("\"format\":1", "\"format\":99", 1);
-    assert_eq!(read(&later), Err(FileError::Later { found: 99 }));
-    assert!(read(&later).unwrap_err().to_string().contains("later version"));
-    let bad = whole.replacen("\"add_row\"", "\"fly\"", 1);
-    assert!(matches!(read(&bad), Err(FileError::NotJson { line: 2, .. })), "{:?}", read(&bad));
+    let amiss = whole.replacen("\"row\":1", "\"row\":\"one\"", 1);
+    assert!(matches!(read(&amiss), Err(FileError::Form { .. })), "{:?}", read(&amiss));
     let no_row =
         "{\"kind\":\"slope-of-light notebook\",\"format\":1,\"log\":[{\"edit\":{\"restore_row\":4}}]}";
     assert_eq!(read(no_row), Err(FileError::BadEntry { entry: 1, reason: EditError::NoRow { row: 4 } }));
+}
+
+/// A later format, and an edit, a part of an edit or a choice that only a later version knows: none of them is a broken
+/// file, nor a broken journal.
+#[test]
+fn what_a_later_version_made_is_called_so() {
+    let whole = write(&notebook(vec![add(1, "10"), Edit::SetPath(Path::Mirror)]));
+    let cases = [
+        ("\"format\":2", "\"format\":99", "format 99"),
+        ("\"add_row\"", "\"fly\"", "“fly”"),
+        ("\"row\":1", "\"row\":1,\"colour\":2", "“colour”"),
+        ("\"mirror\"", "\"prism\"", "“prism”"),
+        ("\"log\"", "\"signed\":true,\"log\"", "“signed”"),
+    ];
+    for (now, later, what) in cases {
+        let text = whole.replacen(now, later, 1);
+        assert_ne!(text, whole);
+        let error = read(&text).unwrap_err();
+        assert_eq!(error, FileError::Later { what: what.into() });
+        let words = error.to_string();
+        assert!(
+            words.contains("a later version of this page") && words.contains("left untouched"),
+            "{words}"
+        );
+        assert!(!words.contains("expected"), "no list of what is known: {words}");
+    }
+    let entry = r#"{"edit":{"fly":{"row":1}}}"#;
+    assert_eq!(read_entry(entry), Err(FileError::Later { what: "“fly”".into() }));
+    assert_eq!(read_entry(r#"{"edit":"fly"}"#), Err(FileError::Later { what: "“fly”".into() }));
+    assert!(matches!(read_entry(r#"{"edit":{"restore_row":"x"}}"#), Err(FileError::Form { .. })));
+    assert!(matches!(read_entry(r#"{"edit":{"restore"#), Err(FileError::NotJson { .. })));
 }
 
 #[test]

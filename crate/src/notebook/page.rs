@@ -10,6 +10,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::evidence::{Estimator, Evidence, Grid};
+use super::splice::Splice;
 use crate::quantity::DecimalMark;
 
 /// Names a row for the life of the notebook.
@@ -241,65 +242,6 @@ impl Sense {
             Self::Falls => -1.0,
         }
     }
-}
-
-/// Where a rail stands. Bare marks, and the uncertainty of the mark at the splitter, are in the ruler's unit;
-/// distances, gaps and their uncertainties in metres.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Splice {
-    /// Not said yet.
-    #[default]
-    Unsaid,
-    /// The reading `mark` lies at the splitter, where d = 0.
-    AtSplitter {
-        /// The reading at the splitter.
-        mark: String,
-        /// Its standard uncertainty.
-        uncertainty: String,
-    },
-    /// The reading `mark` stands at a stated distance from the splitter.
-    Stated {
-        /// A reading on this rail.
-        mark: String,
-        /// Its distance from the splitter.
-        distance: String,
-        /// Standard uncertainty of that distance.
-        uncertainty: String,
-    },
-    /// The reading `mark` here meets `mark_before` on the rail before, with a gap between.
-    Meeting {
-        /// A reading on this rail.
-        mark: String,
-        /// A reading on the rail before, in that rail's unit.
-        mark_before: String,
-        /// From `mark_before` to `mark`, away from the splitter.
-        gap: String,
-        /// Standard uncertainty of the joint.
-        uncertainty: String,
-    },
-    /// One carriage position read on both rails, once or more.
-    Overlap {
-        /// The pairs of readings.
-        pairs: Vec<OverlapPair>,
-    },
-    /// The step is an unknown of the fit; `mark` is put at the end of the rail before to begin with.
-    Free {
-        /// A reading on this rail.
-        mark: String,
-    },
-}
-
-/// One carriage position, read on two rails.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct OverlapPair {
-    /// The reading on this rail, in its unit.
-    pub here: String,
-    /// The reading on the rail before, in that rail's unit.
-    pub before: String,
 }
 
 /// A text that describes a rail.

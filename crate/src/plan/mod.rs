@@ -273,7 +273,7 @@ fn one_more_rail(context: &PlanContext, spots: &[Spot]) -> Option<f64> {
     let metres = |value: f64| in_unit(value, Unit::METRE, page.decimal_mark);
     let mut more = Rail {
         id: page.rails.iter().map(|rail| rail.id).max()?.checked_add(1)?,
-        splice: Splice::Meeting {
+        splice: Splice::Joined {
             mark: metres(stand.reading(near)),
             mark_before: metres(stand.reading(far)),
             gap: String::new(),

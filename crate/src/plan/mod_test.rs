@@ -43,7 +43,8 @@ fn one_rail() -> Result<Notebook, Box<dyn std::error::Error>> {
 
 fn two_rails() -> Result<Notebook, Box<dyn std::error::Error>> {
     let mut notebook = one_rail()?;
-    let splice = Splice::Stated { mark: "0".into(), distance: "2.1".into(), uncertainty: "5 mm".into() };
+    let splice =
+        Splice::AtDistance { mark: "0".into(), distance: "2.1 m".into(), uncertainty: "5 mm".into() };
     rail(&mut notebook, 2, splice)?;
     Ok(notebook)
 }

@@ -174,14 +174,14 @@ fn rows_that_hold_nothing_are_left_out() {
 
 #[test]
 fn splices_are_told_with_their_units() {
-    let meeting = |gap: &str| Splice::Meeting {
+    let meeting = |gap: &str| Splice::Joined {
         mark: "0".into(),
         mark_before: "1000 mm".into(),
         gap: gap.into(),
-        uncertainty: "0.0005".into(),
+        uncertainty: "0.5 mm".into(),
     };
     let told =
-        "mark 0 cm meets mark 1000 mm on the rail before, with a gap of 0.2 m, standard uncertainty 0.0005 m";
+        "mark 0 cm meets mark 1000 mm on the rail before, with a gap of 0.2 cm, standard uncertainty 0.5 mm";
     assert_eq!(words::splice(&meeting("0.2"), "cm", "mm"), told);
     assert!(words::splice(&meeting(""), "cm", "mm").contains("a gap of (not given)"));
     let overlap = Splice::Overlap { pairs: vec![] };

@@ -250,8 +250,8 @@ fn splices(text: &str) -> [Splice; 6] {
     [
         Splice::Unsaid,
         Splice::AtSplitter { mark: text(), uncertainty: text() },
-        Splice::Stated { mark: text(), distance: text(), uncertainty: text() },
-        Splice::Meeting { mark: text(), mark_before: text(), gap: text(), uncertainty: text() },
+        Splice::AtDistance { mark: text(), distance: text(), uncertainty: text() },
+        Splice::Joined { mark: text(), mark_before: text(), gap: text(), uncertainty: text() },
         Splice::Overlap { pairs: vec![OverlapPair { here: text(), before: text() }] },
         Splice::Free { mark: text() },
     ]

@@ -146,20 +146,20 @@ pub fn splice(splice: &Splice, ruler: &str, ruler_before: &str) -> String {
     match splice {
         Splice::Unsaid => "not stated".into(),
         Splice::AtSplitter { mark, uncertainty } => {
-            format!("mark {} lies at the splitter{}", here(mark), give_or_take(uncertainty))
+            format!("mark {} lies at the splitter{}", here(mark), give_or_take(uncertainty, ruler))
         }
-        Splice::Stated { mark, distance, uncertainty } => format!(
+        Splice::AtDistance { mark, distance, uncertainty } => format!(
             "mark {} stands at {} from the splitter{}",
             here(mark),
-            given(distance, "m"),
-            give_or_take(uncertainty)
+            here(distance),
+            give_or_take(uncertainty, ruler)
         ),
-        Splice::Meeting { mark, mark_before, gap, uncertainty } => format!(
+        Splice::Joined { mark, mark_before, gap, uncertainty } => format!(
             "mark {} meets mark {} on the rail before, with a gap of {}{}",
             here(mark),
             before(mark_before),
-            given(gap, "m"),
-            give_or_take(uncertainty)
+            here(gap),
+            give_or_take(uncertainty, ruler)
         ),
         Splice::Overlap { pairs } => {
             let pairs: Vec<String> = pairs
@@ -179,10 +179,10 @@ fn given(text: &str, unit: &str) -> String {
     if text.is_empty() { "(not given)".into() } else { with_unit(text, unit) }
 }
 
-fn give_or_take(uncertainty: &str) -> String {
+fn give_or_take(uncertainty: &str, unit: &str) -> String {
     if uncertainty.is_empty() {
         String::new()
     } else {
-        format!(", standard uncertainty {}", with_unit(uncertainty, "m"))
+        format!(", standard uncertainty {}", with_unit(uncertainty, unit))
     }
 }

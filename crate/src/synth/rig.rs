@@ -250,14 +250,14 @@ fn nominal_before(rail: &RigRail, gap: f64, before: &Placed) -> f64 {
 
 fn describe(rail: &RigRail, stands: &Placed, before: Option<&Placed>, chance: &mut Chance) -> Splice {
     let mark = text(rail.mark);
-    let metres = |value: f64| fixed(value, -4, DecimalMark::Point);
+    let metres = |value: f64| format!("{} m", fixed(value, -4, DecimalMark::Point));
     let millimetres = |u: f64| in_unit(u, Unit::MILLIMETRE, DecimalMark::Point);
     match (&rail.joint, before) {
         (RigJoint::AtSplitter(u), _) => Splice::AtSplitter { mark, uncertainty: millimetres(*u) },
         (RigJoint::Stated(u), _) => {
-            Splice::Stated { mark, distance: metres(rail.believed), uncertainty: millimetres(*u) }
+            Splice::AtDistance { mark, distance: metres(rail.believed), uncertainty: millimetres(*u) }
         }
-        (RigJoint::Meeting { gap, u }, Some(before)) => Splice::Meeting {
+        (RigJoint::Meeting { gap, u }, Some(before)) => Splice::Joined {
             mark,
             mark_before: text(before.unit.from_base(nominal_before(rail, *gap, before))),
             gap: metres(*gap),

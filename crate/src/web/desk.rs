@@ -11,7 +11,7 @@ use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
 use crate::chart::{self, Theme};
-use crate::notebook::{Cell, Edit, LogEntry, Notebook, Pasted, file, paste, read};
+use crate::notebook::{Cell, Edit, FileError, Notebook, Pasted, file, paste, read, read_entry};
 use crate::report::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
@@ -180,10 +180,14 @@ impl Desk {
     /// Appends log entries, each as JSON, such as a journal kept.
     ///
     /// # Errors
-    /// `{kind: "edit", message}` at the first entry that can't be read or applied; those before it hold.
+    /// `{kind: "edit", message}` at the first entry that can't be read or applied, `{kind: "later", message}` at the
+    /// first that a later version made; those before it hold.
     pub fn replay(&mut self, entries: Vec<String>) -> Result<(), JsValue> {
         for text in entries {
-            let entry: LogEntry = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
+            let entry = read_entry(&text).map_err(|error| {
+                let kind = if matches!(error, FileError::Later { .. }) { "later" } else { "edit" };
+                thrown(kind, &error)
+            })?;
             self.notebook.apply(entry.edit, &entry.at).map_err(|error| thrown("edit", &error))?;
         }
         self.analysis = analyse(&self.notebook);
@@ -281,4 +285,12 @@ impl Desk {
 struct Changed {
     refusal: String,
     figures: Vec<Figure>,
+}
+
+/// A log entry kept as JSON, such as a journal's, as this version writes it; what can't be read stays as it is. Old
+/// forms are read as new ones, so only texts that went through this tell whether two entries are one.
+#[wasm_bindgen]
+pub fn entry_now(text: &str) -> String {
+    let entry = read_entry(text).ok().and_then(|entry| serde_json::to_string(&entry).ok());
+    entry.unwrap_or_else(|| text.to_owned())
 }

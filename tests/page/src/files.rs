@@ -26,8 +26,8 @@ pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
     let result = page.result()?;
     let whole = bundle::write(&demo(stage)?, Vec::new())?;
     let half = whole.get(..whole.len() / 2).context("half of it")?;
-    let later = write(&Notebook::new()).replace("\"format\":1", "\"format\":2");
-    ensure!(later.contains("\"format\":2"), "the later version's file was not made");
+    let later = write(&Notebook::new()).replace("\"format\":2", "\"format\":3");
+    ensure!(later.contains("\"format\":3"), "the later version's file was not made");
     let files: [(&str, &[u8], &str); 5] = [
         ("foreign.json", br#"{"hello": "world"}"#, "not a notebook"),
         ("picture.zip", b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "not a whole notebook"),

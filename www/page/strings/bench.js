@@ -80,8 +80,8 @@ export const benchTexts = {
     kinds: {
       unsaid: 'not said yet',
       at_splitter: 'the mark at the splitter',
-      stated: 'a mark at a stated distance',
-      meeting: 'marks that meet',
+      at_distance: 'a mark at a stated distance',
+      joined: 'marks that meet',
       overlap: 'positions read on both rails',
       free: 'nothing: let the line find it',
     },

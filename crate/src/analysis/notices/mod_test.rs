@@ -39,11 +39,11 @@ impl Bench {
         });
         bench.put(Edit::SetSplice {
             rail: 2,
-            splice: Splice::Meeting {
+            splice: Splice::Joined {
                 mark: "0".into(),
                 mark_before: "200".into(),
                 gap: "0".into(),
-                uncertainty: "0.002".into(),
+                uncertainty: "0.2".into(),
             },
         });
         bench.put(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.03".into() });
@@ -121,7 +121,7 @@ impl Bench {
         let uncertainty = String::new();
         let at_splitter = Splice::AtSplitter { mark: "0".into(), uncertainty: uncertainty.clone() };
         let meeting =
-            Splice::Meeting { mark: "0".into(), mark_before: "200".into(), gap: "0".into(), uncertainty };
+            Splice::Joined { mark: "0".into(), mark_before: "200".into(), gap: "0".into(), uncertainty };
         self.put(Edit::SetSplice { rail: 1, splice: at_splitter });
         self.put(Edit::SetSplice { rail: 2, splice: meeting });
     }

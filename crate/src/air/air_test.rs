@@ -8,30 +8,41 @@ const ROOM: Air = Air { temperature_c: 20.0, pressure_pa: 101_325.0, humidity_pe
 #[test]
 fn inputs_out_of_range_are_named() {
     let cases = [
-        (Air { temperature_c: -40.1, ..ROOM }, 650.0, "temperature"),
-        (Air { temperature_c: 100.1, ..ROOM }, 650.0, "temperature"),
-        (Air { temperature_c: f64::NAN, ..ROOM }, 650.0, "temperature"),
-        (Air { pressure_pa: 1013.25, ..ROOM }, 650.0, "pressure"),
-        (Air { pressure_pa: 141e3, ..ROOM }, 650.0, "pressure"),
-        (Air { humidity_percent: -1.0, ..ROOM }, 650.0, "relative humidity"),
-        (Air { humidity_percent: 101.0, ..ROOM }, 650.0, "relative humidity"),
-        (Air { co2_ppm: -1.0, ..ROOM }, 650.0, "carbon dioxide content"),
-        (ROOM, 299.0, "vacuum wavelength"),
-        (ROOM, 1691.0, "vacuum wavelength"),
-        (ROOM, f64::INFINITY, "vacuum wavelength"),
+        (Air { temperature_c: -40.1, ..ROOM }, 650.0, Input::Temperature),
+        (Air { temperature_c: 100.1, ..ROOM }, 650.0, Input::Temperature),
+        (Air { temperature_c: f64::NAN, ..ROOM }, 650.0, Input::Temperature),
+        (Air { pressure_pa: 1013.25, ..ROOM }, 650.0, Input::Pressure),
+        (Air { pressure_pa: 141e3, ..ROOM }, 650.0, Input::Pressure),
+        (Air { humidity_percent: -1.0, ..ROOM }, 650.0, Input::Humidity),
+        (Air { humidity_percent: 101.0, ..ROOM }, 650.0, Input::Humidity),
+        (Air { co2_ppm: -1.0, ..ROOM }, 650.0, Input::CarbonDioxide),
+        (ROOM, 299.0, Input::Wavelength),
+        (ROOM, 1691.0, Input::Wavelength),
+        (ROOM, f64::INFINITY, Input::Wavelength),
     ];
     for (air, wavelength, expected) in cases {
         match group_refractivity(&air, wavelength) {
-            Err(AirError::OutOfRange { field, .. }) => assert_eq!(field, expected),
-            other => assert!(other.is_err(), "{air:?} at {wavelength} nm was accepted"),
+            Err(AirError::OutOfRange { input, .. }) => assert_eq!(input, expected),
+            other => unreachable!("{air:?} at {wavelength} nm: {other:?}"),
         }
-        assert!(phase_index(&air, wavelength).is_err());
+        assert!(phase_refractivity(&air, wavelength).is_err());
+        assert_eq!(out_of_range(&air, wavelength).count(), 1);
     }
+}
+
+/// In the unit of the field, with the notebook's decimal mark.
+#[test]
+fn refusals_are_written_as_the_notebook_writes() {
+    let told = |air: &Air, mark| group_index(air, 650.0).unwrap_err().told(mark);
     assert_eq!(
-        phase_index(&Air { pressure_pa: 1013.25, ..ROOM }, 650.0).unwrap_err().to_string(),
-        "The pressure is 1013.25 Pa, but the index of air is known from 10000 to 140000 Pa: check the entry \
+        told(&Air { pressure_pa: 1013.25, ..ROOM }, DecimalMark::Comma),
+        "The air pressure is 10,1325 hPa, but the index of air is known from 100 hPa to 1400 hPa: check the entry \
          and its unit."
     );
+    let cold = told(&Air { temperature_c: -300.5, ..ROOM }, DecimalMark::Point);
+    assert!(cold.contains("is −300.5 °C") && cold.contains("from −40 °C to 100 °C"), "{cold}");
+    let steam = Air { temperature_c: 90.0, pressure_pa: 20_050.0, humidity_percent: 100.0, co2_ppm: 450.0 };
+    assert!(told(&steam, DecimalMark::Comma).contains("whole pressure of 200,5 hPa"));
 }
 
 #[test]

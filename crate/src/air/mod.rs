@@ -19,7 +19,10 @@
 //! saturation pressure and the enhancement factor given there); P. E. Ciddor and R. J. Hill, Applied Optics
 //! 38 (1999) 1663 (group index; here by differentiating the 1996 equations, which differs by less than 10⁻⁹).
 
+use core::fmt;
 use core::ops::RangeInclusive;
+
+use crate::quantity::{DecimalMark, plus_minus};
 
 /// Temperatures for which the equations hold, °C.
 pub const TEMPERATURE_C: RangeInclusive<f64> = -40.0..=100.0;
@@ -47,31 +50,68 @@ pub struct Air {
     pub co2_ppm: f64,
 }
 
+/// What the index is computed from.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Input {
+    /// Temperature, °C.
+    Temperature,
+    /// Pressure, Pa.
+    Pressure,
+    /// Relative humidity, %.
+    Humidity,
+    /// Carbon dioxide, ppm.
+    CarbonDioxide,
+    /// Vacuum wavelength, nm.
+    Wavelength,
+}
+
+impl Input {
+    /// What it is called in a sentence.
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Temperature => "air temperature",
+            Self::Pressure => "air pressure",
+            Self::Humidity => "relative humidity",
+            Self::CarbonDioxide => "carbon dioxide content",
+            Self::Wavelength => "vacuum wavelength",
+        }
+    }
+
+    /// The values for which the equations hold.
+    const fn range(self) -> RangeInclusive<f64> {
+        match self {
+            Self::Temperature => TEMPERATURE_C,
+            Self::Pressure => PRESSURE_PA,
+            Self::Humidity => HUMIDITY_PERCENT,
+            Self::CarbonDioxide => CO2_PPM,
+            Self::Wavelength => WAVELENGTH_NM,
+        }
+    }
+
+    /// A value as one would type it, with its unit.
+    fn told(self, value: f64, mark: DecimalMark) -> String {
+        let (scale, unit) = match self {
+            Self::Temperature => (1.0, "°C"),
+            Self::Pressure => (100.0, "hPa"),
+            Self::Humidity => (1.0, "%"),
+            Self::CarbonDioxide => (1.0, "ppm"),
+            Self::Wavelength => (1.0, "nm"),
+        };
+        plus_minus(value / scale, None, unit, mark)
+    }
+}
+
 /// Why no index was computed.
-#[derive(thiserror::Error, Clone, PartialEq, Debug)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum AirError {
     /// An input outside the range for which the equations hold, or not a number.
-    #[error(
-        "The {field} is {value} {unit}, but the index of air is known from {low} to {high} {unit}: check the \
-         entry and its unit."
-    )]
     OutOfRange {
-        /// Which input, in words.
-        field: &'static str,
-        /// What was given.
+        /// Which.
+        input: Input,
+        /// What was given, in the unit of the input.
         value: f64,
-        /// The least allowed value.
-        low: f64,
-        /// The greatest allowed value.
-        high: f64,
-        /// The unit of all three.
-        unit: &'static str,
     },
     /// So warm and humid that water vapour alone would exceed the stated pressure.
-    #[error(
-        "At this temperature and humidity the water vapour alone has {vapour_pa:.0} Pa, more than the whole \
-         pressure of {pressure_pa:.0} Pa: check the pressure, the temperature and the humidity."
-    )]
     VapourAbovePressure {
         /// Vapour pressure that the humidity asks for, Pa.
         vapour_pa: f64,
@@ -80,13 +120,37 @@ pub enum AirError {
     },
 }
 
-/// Phase index n of `air` at a vacuum wavelength in nm.
-///
-/// # Errors
-/// An input out of range, by name, or more vapour than pressure.
-pub fn phase_index(air: &Air, vacuum_wavelength_nm: f64) -> Result<f64, AirError> {
-    phase_refractivity(air, vacuum_wavelength_nm).map(|refractivity| 1.0 + refractivity)
+impl AirError {
+    /// In words, with numbers as the notebook writes them.
+    pub fn told(&self, mark: DecimalMark) -> String {
+        match self {
+            Self::OutOfRange { input, value } => {
+                let range = input.range();
+                format!(
+                    "The {} is {}, but the index of air is known from {} to {}: check the entry and its unit.",
+                    input.name(),
+                    input.told(*value, mark),
+                    input.told(*range.start(), mark),
+                    input.told(*range.end(), mark)
+                )
+            }
+            Self::VapourAbovePressure { vapour_pa, pressure_pa } => format!(
+                "At this temperature and humidity the water vapour alone has {}, more than the whole pressure of \
+                 {}: check the pressure, the temperature and the humidity.",
+                Input::Pressure.told(vapour_pa.round(), mark),
+                Input::Pressure.told(*pressure_pa, mark)
+            ),
+        }
+    }
 }
+
+impl fmt::Display for AirError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.told(DecimalMark::Point))
+    }
+}
+
+impl core::error::Error for AirError {}
 
 /// Group index `n_g` of `air` at a vacuum wavelength in nm: what slows a pulse.
 ///
@@ -142,23 +206,20 @@ fn refractivity(air: &Air, vacuum_wavelength_nm: f64, pick: fn(Dispersion) -> f6
 }
 
 fn check(air: &Air, vacuum_wavelength_nm: f64) -> Result<(), AirError> {
-    within("temperature", air.temperature_c, &TEMPERATURE_C, "°C")?;
-    within("pressure", air.pressure_pa, &PRESSURE_PA, "Pa")?;
-    within("relative humidity", air.humidity_percent, &HUMIDITY_PERCENT, "%")?;
-    within("carbon dioxide content", air.co2_ppm, &CO2_PPM, "ppm")?;
-    within("vacuum wavelength", vacuum_wavelength_nm, &WAVELENGTH_NM, "nm")
+    out_of_range(air, vacuum_wavelength_nm).next().map_or(Ok(()), Err)
 }
 
-fn within(
-    field: &'static str,
-    value: f64,
-    range: &RangeInclusive<f64>,
-    unit: &'static str,
-) -> Result<(), AirError> {
-    if range.contains(&value) {
-        return Ok(());
-    }
-    Err(AirError::OutOfRange { field, value, low: *range.start(), high: *range.end(), unit })
+/// Every input outside the range for which the equations hold.
+pub fn out_of_range(air: &Air, vacuum_wavelength_nm: f64) -> impl Iterator<Item = AirError> {
+    let inputs = [
+        (Input::Temperature, air.temperature_c),
+        (Input::Pressure, air.pressure_pa),
+        (Input::Humidity, air.humidity_percent),
+        (Input::CarbonDioxide, air.co2_ppm),
+        (Input::Wavelength, vacuum_wavelength_nm),
+    ];
+    let outside = inputs.into_iter().filter(|(input, value)| !input.range().contains(value));
+    outside.map(|(input, value)| AirError::OutOfRange { input, value })
 }
 
 /// `x_w`, at most 1.

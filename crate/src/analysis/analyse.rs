@@ -3,6 +3,7 @@
 use super::budget::{self, BeyondFit};
 use super::checks::checks;
 use super::context::RowContext;
+use super::fields::marked;
 use super::line;
 use super::notices::{NoticeInput, notices};
 use super::parts::WhatIf;
@@ -35,9 +36,11 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
     let drawn = line.as_ref().ok().map(drawn);
     // From here on nothing but what may be shown.
     let line = line.map(|line| Shown::of(line, seal));
+    let (marked, replaced) = marked(page, &prepared.problems);
     let walk = walk(page, points, line.as_ref().ok().map(|line| line.fit.slope));
     let notices = notices(&NoticeInput {
         context: &prepared.context,
+        replaced: &replaced,
         rows: &prepared.rows,
         line: line.as_deref().ok(),
         speed: speed.as_deref().ok(),
@@ -48,8 +51,8 @@ pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
         problems: prepared.problems,
         rows: prepared.rows.readings,
         air,
-        line,
-        speed,
+        line: line.map_err(|why| why.beside(&marked)),
+        speed: speed.map_err(|why| why.beside(&marked)),
         walk,
         notices,
         drawn,
@@ -85,7 +88,8 @@ pub(super) fn speed_of(
 
 /// The air and its index.
 pub(super) fn air_reading(page: &Page, bench: &Bench) -> AirReading {
-    let group_index = air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.to_string());
+    let group_index =
+        air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.told(page.decimal_mark));
     AirReading {
         temperature_c: bench.air.temperature_c,
         pressure_pa: bench.air.pressure_pa,

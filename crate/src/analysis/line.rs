@@ -15,7 +15,7 @@ use crate::notebook::{ActsOn, ErrorShape, Page};
 /// # Errors
 /// Why there is no line, naming the rows.
 pub fn fit(page: &Page, points: &[Point], setup: &Setup) -> Result<LineAnalysis, Refusal> {
-    let fit = line::fit(&setup.data).map_err(|error| refusal(&error, page, points))?;
+    let fit = line::fit(&setup.data).map_err(|error| refusal(&error, page, points, setup))?;
     let stated = setup.data.noise != Noise::Unstated;
     let nu = fit.degrees_of_freedom;
     Ok(LineAnalysis {

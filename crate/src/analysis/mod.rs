@@ -26,6 +26,9 @@ pub mod seal;
 // The shape of all that is computed.
 pub mod types;
 
+// What fields are called, and which of them are marked.
+pub mod fields;
+
 // Rows in words.
 pub mod words;
 

@@ -36,5 +36,6 @@ pub fn prepare<'a>(page: &'a Page, what_if: Option<&WhatIf>) -> PreparedPage<'a>
     let beam_angle = read::beam_angle(page, &mut reader);
     // Wanted when traces are measured, which is elsewhere; what is wrong with them is noted here.
     read::trace_wishes(page, &mut reader);
+    read::note_air(&context.bench, &mut reader);
     PreparedPage { context, rows, setup, probability, beam_angle, problems: reader.problems }
 }

@@ -2,7 +2,7 @@
 
 use super::evidence::MARK_UNCERTAINTY;
 use super::place::{Place, Problem, SplicePart};
-use crate::air::Air;
+use crate::air::{self, Air, AirError, Input};
 use crate::notebook::{
     BenchField, OverlapPair, Page, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId, Splice,
 };
@@ -171,6 +171,31 @@ pub fn bench(page: &Page, reader: &mut Reader) -> Bench {
     }
 }
 
+/// Marks what lies outside the range for which the index of air is known.
+pub fn note_air(bench: &Bench, reader: &mut Reader) {
+    let mut errors: Vec<AirError> = air::out_of_range(&bench.air, bench.wavelength_nm).collect();
+    if errors.is_empty() {
+        errors.extend(air::group_index(&bench.air, bench.wavelength_nm).err());
+    }
+    for error in errors {
+        let fields: &[BenchField] = match &error {
+            AirError::OutOfRange { input, .. } => match input {
+                Input::Temperature => &[BenchField::Temperature],
+                Input::Pressure => &[BenchField::Pressure],
+                Input::Humidity => &[BenchField::Humidity],
+                Input::CarbonDioxide => &[BenchField::CarbonDioxide],
+                Input::Wavelength => &[BenchField::Wavelength],
+            },
+            AirError::VapourAbovePressure { .. } => {
+                &[BenchField::Temperature, BenchField::Pressure, BenchField::Humidity]
+            }
+        };
+        for field in fields {
+            reader.note(Place::Bench { field: *field }, error.told(reader.mark));
+        }
+    }
+}
+
 /// Standard uncertainties of the state of the air and of the wavelength.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AirLimits {
@@ -277,6 +302,13 @@ fn rail(typed: &TypedRail, before: Option<Unit>, reader: &mut Reader) -> RailNum
     let at = |field| Place::Rail { rail: typed.id, field };
     let mut mark = |field| reader.number(at(field), text(field), unit).map(|number| number.value);
     let span = mark(RailField::From).zip(mark(RailField::To));
+    if let Some((first, last)) = span
+        && last <= first
+    {
+        let message = "the last mark must lie behind the first: write the smaller reading as the first, whether \
+                       readings grow or fall";
+        reader.note(at(RailField::To), message);
+    }
     let u_stated =
         reader.not_negative(at(RailField::ReadingUncertainty), text(RailField::ReadingUncertainty), unit);
     let u_reading = u_stated.unwrap_or(READING_UNCERTAINTY);

@@ -130,6 +130,11 @@ impl Stand {
         effects
     }
 
+    /// What one standard deviation of a shared source does to the place of the rail, m.
+    pub fn shift_by(&self, source: Source) -> f64 {
+        self.shifts.iter().find(|(own, _)| *own == source).map_or(0.0, |(_, shift)| *shift)
+    }
+
     /// Standard uncertainty of the place of the rail as a whole, m.
     pub fn u_offset(&self) -> f64 {
         self.shifts.iter().map(|(_, shift)| shift * shift).sum::<f64>().sqrt()

@@ -1,6 +1,7 @@
 //! The words of the report: labels, headings and the standing cautions, in one place.
 
 use crate::analysis::Weight;
+pub use crate::analysis::fields::{bench_label, rail_label};
 use crate::notebook::{ActsOn, BenchField, Effect, Path, RailField, Sense, Splice};
 use crate::view::{Field, RowState};
 
@@ -39,44 +40,6 @@ pub const BENCH_FIELDS: &[BenchField] = &[
 /// Texts of a rail in the order of the report.
 pub const RAIL_FIELDS: &[RailField] =
     &[RailField::From, RailField::To, RailField::ReadingUncertainty, RailField::ScaleUncertainty];
-
-/// What a text of the bench is called.
-pub fn bench_label(field: BenchField) -> &'static str {
-    match field {
-        BenchField::People => "Measured by",
-        BenchField::Place => "Place and date",
-        BenchField::Wavelength => "Vacuum wavelength",
-        BenchField::PulseRate => "Pulse rate",
-        BenchField::SmallDivisions => "Small divisions in a division",
-        BenchField::EdgeHalfWidth => "Half-width within which an edge is read",
-        BenchField::EdgeReason => "Reason for that half-width",
-        BenchField::ScreenWidth => "Divisions across the screen",
-        BenchField::TimeBaseUncertainty => "Relative standard uncertainty of the time base",
-        BenchField::Temperature => "Air temperature",
-        BenchField::Pressure => "Air pressure",
-        BenchField::Humidity => "Relative humidity",
-        BenchField::CarbonDioxide => "Carbon dioxide",
-        BenchField::BeamAngle => "Largest angle between beam and rails",
-        BenchField::Coverage => "Coverage probability",
-        BenchField::MarkUncertainty => "Standard uncertainty of a mark on a picture",
-        BenchField::TraceLevel => "Fixed level on traces, over the baseline",
-        BenchField::TraceFraction => "Constant fraction on traces",
-        BenchField::Aim => "Aim",
-        BenchField::Method => "Method",
-        BenchField::Discussion => "Discussion",
-    }
-}
-
-/// What a text of a rail is called.
-pub fn rail_label(field: RailField) -> &'static str {
-    match field {
-        RailField::Name => "Name",
-        RailField::From => "First readable mark",
-        RailField::To => "Last readable mark",
-        RailField::ReadingUncertainty => "Standard uncertainty of one reading",
-        RailField::ScaleUncertainty => "Relative standard uncertainty of the scale",
-    }
-}
 
 /// What the carriage carries.
 pub fn path(path: Path) -> &'static str {

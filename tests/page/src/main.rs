@@ -12,6 +12,7 @@ mod access;
 mod pictures;
 mod file_store;
 mod cells;
+mod faults;
 mod files;
 mod keyboard;
 mod late;
@@ -35,7 +36,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 53] = [
+const TESTS: [(&str, Test); 56] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -44,6 +45,9 @@ const TESTS: [(&str, Test); 53] = [
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("paste_fills_rows", cells::paste_fills_rows),
     ("mistakes_are_told_at_the_cell", cells::mistakes_are_told_at_the_cell),
+    ("a_splice_counts_as_its_ruler", faults::a_splice_counts_as_its_ruler),
+    ("an_entry_out_of_range_is_marked", faults::an_entry_out_of_range_is_marked),
+    ("a_later_notebook_is_left_untouched", faults::a_later_notebook_is_left_untouched),
     ("undo_and_redo", cells::undo_and_redo),
     ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),
     ("plan_follows_its_positions", plan::plan_follows_its_positions),

@@ -4,7 +4,6 @@ use thiserror::Error;
 
 /// Why no line could be fitted. Rows are counted from 0 in the fields and from 1 in the messages.
 #[derive(Debug, Clone, PartialEq, Error)]
-#[non_exhaustive]
 pub enum LineError {
     /// Fewer rows than unknowns.
     #[error("{got} rows are too few: {needed} are needed for this line; take more readings")]

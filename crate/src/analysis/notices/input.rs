@@ -11,6 +11,8 @@ use crate::quantity::plain;
 pub struct NoticeInput<'a> {
     /// What rows were read against.
     pub context: &'a RowContext<'a>,
+    /// What the marked fields are called in whose place something else was taken.
+    pub replaced: &'a [String],
     /// The rows, read.
     pub rows: &'a Rows,
     /// The line, if there is one.

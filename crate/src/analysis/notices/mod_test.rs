@@ -160,16 +160,18 @@ enum Names {
     Rows(&'static [RowId]),
     /// This rail, and no row.
     Rail(RailId),
+    /// This rail, and these rows.
+    RailRows(RailId, &'static [RowId]),
     /// Neither: it is about the line, the result or the notebook as a whole.
     Whole,
 }
 
-use Names::{Rail, Rows, Whole};
+use Names::{Rail, RailRows, Rows, Whole};
 
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 25] = [
+const CASES: [Case; 28] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     ("restarted_count", |b| (7..=12).for_each(|row| b.set(row, Cell::Rail, "1")), Rows(&[7])),
@@ -208,6 +210,34 @@ const CASES: [Case; 25] = [
         Whole,
     ),
     ("scatter_too_small", |b| b.set_bench(BenchField::EdgeHalfWidth, "0.2"), Whole),
+    (
+        "vague_splice",
+        // 20 cm of 200 cm: a slip with the unit, say.
+        |b| {
+            b.put(Edit::SetSplice {
+                rail: 2,
+                splice: Splice::Joined {
+                    mark: "0".into(),
+                    mark_before: "200".into(),
+                    gap: "0".into(),
+                    uncertainty: "20".into(),
+                },
+            });
+        },
+        RailRows(2, &[7, 8, 9, 10, 11, 12]),
+    ),
+    (
+        "vague_splice",
+        // What rail 1 does not know, rail 2 behind it does not know either.
+        |b| {
+            b.put(Edit::SetSplice {
+                rail: 1,
+                splice: Splice::AtSplitter { mark: "0".into(), uncertainty: "11".into() },
+            });
+        },
+        RailRows(1, &[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]),
+    ),
+    ("entry_replaced", |b| b.set_bench(BenchField::EdgeHalfWidth, "-0.03"), Whole),
     ("step_at_splice", |b| (7..=12).for_each(|row| b.late(row, 0.4)), Rail(2)),
     (
         "time_base_off",
@@ -259,6 +289,7 @@ fn each_planted_fault_is_noticed_with_what_it_names() {
         let expected = match names {
             Rows(rows) => (id, rows.to_vec(), None),
             Rail(rail) => (id, vec![], Some(rail)),
+            RailRows(rail, rows) => (id, rows.to_vec(), Some(rail)),
             Whole => (id, vec![], None),
         };
         if !bench.noticed().contains(&expected) {

@@ -3,7 +3,9 @@
 use super::input::NoticeInput;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::point::{DelaySource, Point};
+use crate::analysis::read::ruler_unit;
 use crate::notebook::{BenchField, RowId};
+use crate::rail::Source;
 
 /// Every notice about the readings, in the order of the page.
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
@@ -18,8 +20,60 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
         beyond_a_period(input),
         defaults_only(input),
         rehearsal(input),
+        entry_replaced(input),
     ];
-    found.into_iter().flatten().collect()
+    found.into_iter().flatten().chain(vague_splices(input)).collect()
+}
+
+/// A result that does not rest on what stands in a field, since that can't be used.
+fn entry_replaced(input: &NoticeInput) -> Option<Notice> {
+    (input.speed.is_some() && !input.replaced.is_empty()).then(|| Notice {
+        id: "entry_replaced",
+        weight: Weight::Grave,
+        section: Section::Result,
+        text: format!(
+            "The result does not rest on what was typed here, which can’t be used: {}.",
+            input.replaced.join(", ")
+        ),
+        look_at: "The marked fields: each says what is expected there.",
+        rows: Vec::new(),
+        rail: None,
+    })
+}
+
+/// Rails placed no better than to a twentieth of their own length, which is more likely a slip with a unit.
+fn vague_splices(input: &NoticeInput) -> Vec<Notice> {
+    let rails = input.context.rails.iter().zip(&input.context.stands).enumerate();
+    let each = rails.filter_map(|(index, (numbers, stand))| {
+        let (first, last) = numbers.span?;
+        let length = (last - first).abs();
+        let own = Source::Splice(index);
+        let u = stand.as_ref()?.shift_by(own);
+        if u <= length / 20.0 {
+            return None;
+        }
+        let beyond = input.rows.points.iter().filter(|p| p.effects.iter().any(|(source, _)| *source == own));
+        let typed = input.context.page.rails.get(index)?;
+        let in_ruler = |value: f64| {
+            let unit = ruler_unit(typed.unit);
+            format!("{} {}", input.figure(unit.from_base(value), 3), unit.symbol())
+        };
+        Some(Notice {
+            id: "vague_splice",
+            weight: Weight::Look,
+            section: Section::Apparatus,
+            text: format!(
+                "The place of rail “{}” is uncertain by {}, more than a twentieth of its length of {}.",
+                typed.name_or_number(index),
+                in_ruler(u),
+                in_ruler(length)
+            ),
+            look_at: "The uncertainty typed where the rail stands, and its unit: a bare number is in the ruler’s.",
+            rows: beyond.map(|p| p.row).collect(),
+            rail: Some(typed.id),
+        })
+    });
+    each.collect()
 }
 
 /// Readings that nobody took.

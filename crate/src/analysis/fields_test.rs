@@ -1,0 +1,275 @@
+//! An entry out of range marks its field, says what is expected there, and is named where the result is missed or
+//! rests on something else.
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::super::{Analysis, Section, analyse};
+use super::*;
+use crate::notebook::{Cell, Edit, Effect, ErrorShape, Notebook, OverlapPair, Scope, Setting, SharedError};
+
+/// Two rails joined by meeting marks, six rows on each that give their delay directly.
+fn sound() -> Notebook {
+    let mut notebook = Notebook::new();
+    let mut put = |edit| notebook.apply(edit, "").unwrap();
+    for rail in [1, 2] {
+        put(Edit::AddRail(rail));
+        for (field, text) in [(RailField::From, "0"), (RailField::To, "200")] {
+            put(Edit::SetRail { rail, field, text: text.into() });
+        }
+    }
+    put(Edit::SetSplice {
+        rail: 1,
+        splice: Splice::AtSplitter { mark: "0".into(), uncertainty: "0.1".into() },
+    });
+    put(Edit::SetSplice { rail: 2, splice: joined("0", "0.2") });
+    for row in 1..=12 {
+        let (rail, reading) = if row <= 6 { ("1", 30 * row) } else { ("2", 30 * (row - 6)) };
+        let distance = f64::from(reading) / 100.0 + if row <= 6 { 0.0 } else { 2.0 };
+        let wobble = f64::from(row * 7 % 5) * 0.02;
+        let cells = [
+            (Cell::Rail, rail.to_owned()),
+            (Cell::Reading, reading.to_string()),
+            (Cell::Delay, format!("{:.3}", 2.0 + 3.3356 * distance + wobble)),
+            (Cell::DelayUncertainty, "0.04".to_owned()),
+        ];
+        put(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() });
+    }
+    notebook
+}
+
+fn joined(gap: &str, uncertainty: &str) -> Splice {
+    Splice::Joined {
+        mark: "0".into(),
+        mark_before: "200".into(),
+        gap: gap.into(),
+        uncertainty: uncertainty.into(),
+    }
+}
+
+/// The analysis of the sound notebook with one thing done to it.
+fn with(edit: Edit) -> Analysis {
+    let mut notebook = sound();
+    notebook.apply(edit, "").unwrap();
+    analyse(&notebook)
+}
+
+/// A field of the bench, a text out of its range, and what is said there of the range.
+const BENCH: &[(BenchField, &str, &str)] = &[
+    (BenchField::Wavelength, "0", "from 300 nm to 1690 nm"),
+    (BenchField::Wavelength, "650 m", "unit"),
+    (BenchField::PulseRate, "0", "above zero"),
+    (BenchField::SmallDivisions, "0", "above zero"),
+    (BenchField::EdgeHalfWidth, "-0.1", "zero or more"),
+    (BenchField::ScreenWidth, "0", "above zero"),
+    (BenchField::TimeBaseUncertainty, "80", "50 %"),
+    (BenchField::TimeBaseUncertainty, "-1", "zero or more"),
+    (BenchField::Temperature, "-300", "from −40 °C to 100 °C"),
+    (BenchField::Pressure, "0", "from 100 hPa to 1400 hPa"),
+    (BenchField::Humidity, "120", "from 0 % to 100 %"),
+    (BenchField::CarbonDioxide, "-1", "from 0 ppm to 2000 ppm"),
+    (BenchField::BeamAngle, "700", "500 mrad"),
+    (BenchField::BeamAngle, "-1", "zero or more"),
+    (BenchField::Coverage, "120", "below 100 %"),
+    (BenchField::Coverage, "0", "from 50 %"),
+    (BenchField::MarkUncertainty, "-1", "zero or more"),
+    (BenchField::TraceLevel, "0", "above zero"),
+    (BenchField::TraceFraction, "95", "10 and 90 %"),
+];
+
+/// Fields of words, in which nothing is out of range.
+const WORDS: &[BenchField] = &[
+    BenchField::People,
+    BenchField::Place,
+    BenchField::EdgeReason,
+    BenchField::Aim,
+    BenchField::Method,
+    BenchField::Discussion,
+];
+
+#[test]
+fn a_sound_notebook_has_no_marked_field() {
+    let analysis = analyse(&sound());
+    assert_eq!(analysis.problems, vec![]);
+    assert!(analysis.speed.is_ok());
+    assert!(!analysis.notices.iter().any(|notice| notice.id == "entry_replaced"));
+}
+
+#[test]
+fn every_field_of_the_bench_is_marked_when_out_of_range() {
+    // Those that the view shows are all there are.
+    let view = crate::view::view(&sound(), &analyse(&sound()));
+    let shown: Vec<BenchField> = view.bench.iter().map(|(field, _)| *field).collect();
+    for field in shown {
+        assert!(
+            WORDS.contains(&field) || BENCH.iter().any(|(tried, ..)| *tried == field),
+            "{field:?} is not tried"
+        );
+    }
+    for (field, text, expected) in BENCH {
+        let analysis = with(Edit::SetBench { field: *field, text: (*text).into() });
+        let problem =
+            analysis.problems.iter().find(|problem| problem.place == Place::Bench { field: *field });
+        let message = &problem.unwrap_or_else(|| unreachable!("{field:?} “{text}” is not marked")).message;
+        assert!(message.contains(expected), "{field:?} “{text}”: {message}");
+        told(&analysis, bench_label(*field));
+    }
+}
+
+/// Where there is no result, its refusal names the field; where there is one, a notice at the result does.
+fn told(analysis: &Analysis, name: &str) {
+    match &analysis.speed {
+        Err(refusal) => assert!(refusal.message.contains(name), "{name}: {}", refusal.message),
+        Ok(_) => {
+            let notice = analysis.notices.iter().find(|notice| notice.id == "entry_replaced");
+            let notice = notice.unwrap_or_else(|| unreachable!("a result without a word of {name}"));
+            assert!(
+                notice.section == Section::Result && notice.text.contains(name),
+                "{name}: {}",
+                notice.text
+            );
+        }
+    }
+}
+
+#[test]
+fn too_much_vapour_marks_the_three_fields_it_comes_from() {
+    let mut notebook = sound();
+    for (field, text) in
+        [(BenchField::Temperature, "90"), (BenchField::Pressure, "200"), (BenchField::Humidity, "100")]
+    {
+        notebook.apply(Edit::SetBench { field, text: text.into() }, "").unwrap();
+    }
+    assert_eq!(analyse(&notebook).problems.len(), 3);
+}
+
+#[test]
+fn every_field_of_a_rail_is_marked_when_out_of_range() {
+    for (field, text, expected) in [
+        (RailField::To, "-5", "the smaller reading as the first"),
+        (RailField::To, "0", "the smaller reading as the first"),
+        (RailField::From, "300", "the smaller reading as the first"),
+        (RailField::ReadingUncertainty, "-1", "zero or more"),
+        (RailField::ScaleUncertainty, "60", "50 %"),
+    ] {
+        let analysis = with(Edit::SetRail { rail: 2, field, text: text.into() });
+        let [problem] = analysis.problems.as_slice() else {
+            unreachable!("{field:?} “{text}”: {:?}", analysis.problems)
+        };
+        assert!(problem.message.contains(expected), "{problem:?}");
+        if !matches!(field, RailField::To | RailField::From) {
+            told(&analysis, rail_label(field));
+        }
+    }
+}
+
+#[test]
+fn every_part_of_a_splice_is_marked_when_it_cannot_be_used() {
+    let cases = [
+        (joined("x", "0.2"), SplicePart::Gap, "the gap at the splice of rail “2”"),
+        (joined("0", "-1"), SplicePart::Uncertainty, "the uncertainty at the splice of rail “2”"),
+        (
+            Splice::AtDistance { mark: "0".into(), distance: "far".into(), uncertainty: String::new() },
+            SplicePart::Distance,
+            "",
+        ),
+        (
+            Splice::Overlap { pairs: vec![OverlapPair { here: "x".into(), before: "3".into() }] },
+            SplicePart::PairHere(0),
+            "",
+        ),
+        (Splice::Free { mark: "x".into() }, SplicePart::Mark, ""),
+    ];
+    for (splice, part, name) in cases {
+        let analysis = with(Edit::SetSplice { rail: 2, splice });
+        let place = Place::Splice { rail: 2, part };
+        assert!(
+            analysis.problems.iter().any(|problem| problem.place == place),
+            "{part}: {:?}",
+            analysis.problems
+        );
+        if !name.is_empty() {
+            told(&analysis, name);
+        }
+    }
+    // With no rail placed there is no row either, and the refusal names the mark.
+    let mut notebook = sound();
+    let nowhere = |rail| Edit::SetSplice {
+        rail,
+        splice: Splice::AtSplitter { mark: "x".into(), uncertainty: String::new() },
+    };
+    notebook.apply(Edit::Together(vec![nowhere(1), nowhere(2)]), "").unwrap();
+    told(&analyse(&notebook), "the mark on this rail at the splice of rail “1”");
+}
+
+#[test]
+fn settings_and_shared_errors_are_marked_when_out_of_range() {
+    let setting = |time: &str, uncertainty: &str| {
+        Edit::SetSetting(Setting { id: 9, time_per_division: time.into(), uncertainty: uncertainty.into() })
+    };
+    for edit in [setting("0", "1"), setting("5", "90"), setting("5", "-1")] {
+        let analysis = with(edit);
+        assert!(matches!(analysis.problems.as_slice(), [Problem { place: Place::Setting { .. }, .. }]));
+        told(&analysis, "time base setting 1");
+    }
+    let shared = |effect, uncertainty: &str, shape, degrees_of_freedom: &str| {
+        Edit::SetShared(SharedError {
+            id: 9,
+            name: "drift".into(),
+            acts_on: ActsOn::Delays,
+            effect,
+            rows: Scope::All,
+            uncertainty: uncertainty.into(),
+            shape,
+            degrees_of_freedom: degrees_of_freedom.into(),
+        })
+    };
+    for edit in [
+        shared(Effect::Offset, "-1", ErrorShape::Normal, ""),
+        shared(Effect::Scale, "60", ErrorShape::Normal, ""),
+        shared(Effect::Offset, "1e10", ErrorShape::Normal, ""),
+        shared(Effect::Offset, "1", ErrorShape::Student, ""),
+        shared(Effect::Offset, "1", ErrorShape::Normal, "0"),
+    ] {
+        let analysis = with(edit);
+        assert!(matches!(analysis.problems.first(), Some(Problem { place: Place::Shared { .. }, .. })));
+        told(&analysis, "other error 1");
+    }
+}
+
+/// A row with a marked cell waits, and is marked itself: nothing stands in for what it says.
+#[test]
+fn every_cell_is_marked_when_out_of_range() {
+    let cases = [
+        (Cell::Rail, "attic"),
+        (Cell::Reading, "x"),
+        (Cell::TimeBase, "0"),
+        (Cell::EdgeA, "x"),
+        (Cell::EdgeB, "x"),
+        (Cell::Distance, "x"),
+        (Cell::DistanceUncertainty, "-1"),
+        (Cell::Delay, "x"),
+        (Cell::DelayUncertainty, "-1"),
+    ];
+    for (cell, text) in cases {
+        let mut notebook = sound();
+        let mut row = std::collections::BTreeMap::from([(Cell::Rail, "1"), (Cell::Reading, "30")]);
+        match cell {
+            Cell::TimeBase | Cell::EdgeA | Cell::EdgeB => {
+                row.extend([(Cell::TimeBase, "2"), (Cell::EdgeA, "1"), (Cell::EdgeB, "3")]);
+            }
+            Cell::Distance | Cell::DistanceUncertainty => {
+                row = [(Cell::Distance, "1"), (Cell::Delay, "5")].into();
+            }
+            _ => row.extend([(Cell::Delay, "5")]),
+        }
+        row.insert(cell, text);
+        let cells = row.into_iter().map(|(cell, text)| (cell, text.to_owned())).collect();
+        notebook.apply(Edit::AddRow { row: 99, after: None, cells }, "").unwrap();
+        let analysis = analyse(&notebook);
+        let place = Place::Cell { row: 99, cell };
+        assert!(
+            analysis.problems.iter().any(|problem| problem.place == place),
+            "{cell:?} “{text}” is not marked"
+        );
+        assert!(!analysis.line.unwrap().rows.contains(&99), "{cell:?} “{text}” is in the line");
+    }
+}

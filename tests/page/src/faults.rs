@@ -1,0 +1,159 @@
+//! What goes wrong in the typing, and notebooks of another version: said where one looks, and nothing is lost.
+
+use std::fs;
+
+use anyhow::{Context, Result, ensure};
+use serde_json::{Value, json};
+use slope_of_light::analysis::analyse;
+use slope_of_light::notebook::read;
+
+use crate::bench;
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// What the page says under a field, by the end of the field's id.
+fn under(field: &str) -> String {
+    format!("[id$=\"{field}-problem\"]")
+}
+
+/// Bare numbers where a rail stands are in the unit shown beside them, the ruler's; an uncertainty of more than a
+/// twentieth of the rail is noticed; a notebook made when they were metres opens as it was.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    page.choose("Known from", "a mark at a stated distance")?;
+    page.fill("Its distance from the splitter", "0.5")?;
+    page.fill("Standard uncertainty", "0.3")?;
+    for part in ["mark", "distance", "uncertainty"] {
+        page.sees(&format!("[id$=\"-splice-{part}-unit\"]"), "mm")?;
+    }
+    page.reads(".card .stands", "5.0(30) × 10⁻⁴ m")?;
+    let close = page.result()?;
+    ensure!(!close.is_empty(), "there is no result");
+    ensure!(page.count(".card .notices li")? == 0, "a notice about a splice known to 0.3 mm");
+    page.fill("Standard uncertainty", "301")?;
+    page.reads(".card .notices", "more than a twentieth of its length")?;
+    page.fill("Standard uncertainty", "0.3")?;
+    eventually("the notice goes", || page.count(".card .notices li"), |count| *count == 0)?;
+
+    // The demo as it was written while gaps and distances were metres.
+    let old = include_str!("../../../crate/src/notebook/samples/format-1.json");
+    page.open_file(&page.home.write("old.json", old.as_bytes())?)?;
+    page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
+    let now = fs::read_to_string(stage.dist.join(names::DEMO)).context("the demo is not packed")?;
+    let digits = |text: &str| -> Result<String> { Ok(format!("{:?}", analyse(&read(text)?).speed)) };
+    ensure!(digits(old)? == digits(&now)?, "the old notebook has another speed");
+    let shown = page.result()?;
+    page.open_file(&page.home.write("now.json", now.as_bytes())?)?;
+    page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
+    ensure!(page.result()? == shown, "the old notebook shows {shown:?}");
+    page.is_silent()
+}
+
+/// An entry out of range is marked where it stands, with what is expected there; the result, or its refusal, says so.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn an_entry_out_of_range_is_marked(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let sound = page.result()?;
+    let refused = [
+        ("Temperature", "bench-temperature", "-300", "from −40 °C to 100 °C"),
+        ("Relative humidity", "bench-humidity", "120", "from 0 % to 100 %"),
+        ("Wavelength in vacuum", "bench-wavelength", "0", "from 300 nm to 1690 nm"),
+        ("Pressure", "bench-pressure", "0", "from 100 hPa to 1400 hPa"),
+    ];
+    for (name, id, text, expected) in refused {
+        page.fill(name, text)?;
+        page.reads(&under(id), expected)?;
+        ensure!(is_marked(&page, id)?, "{name} is not marked");
+        page.reads("#result-refusal", expected).with_context(|| format!("the refusal names {name}"))?;
+        page.fill(name, "")?;
+        page.sees(names::RESULT, &sound)?;
+        ensure!(!is_marked(&page, id)?, "{name} stays marked");
+    }
+    let replaced = [
+        ("Small divisions in one division", "bench-small_divisions", "0", "above zero"),
+        ("Pulse rate", "bench-pulse_rate", "0", "above zero"),
+        ("An edge is read to within ±", "bench-edge_half_width", "-1", "zero or more"),
+    ];
+    for (name, id, text, expected) in replaced {
+        page.fill(name, text)?;
+        page.reads(&under(id), expected)?;
+        ensure!(is_marked(&page, id)?, "{name} is not marked");
+        page.reads("#result-notices", "does not rest on what was typed")?;
+        page.fill(name, "")?;
+        page.sees(names::RESULT, &sound)?;
+    }
+    page.fill("Last mark", "-5")?;
+    page.reads(&under("-to"), "the smaller reading")?;
+    page.is_silent()
+}
+
+fn is_marked(page: &Page, id: &str) -> Result<bool> {
+    let script = "return document.getElementById(arguments[0]).getAttribute('aria-invalid') === 'true'";
+    Ok(page.browser.run(script, vec![json!(id)])? == Value::Bool(true))
+}
+
+/// Everything that is kept of notebooks: the journal's keys and texts, and the snapshots.
+const KEPT: &str = "
+    const open = indexedDB.open('slope-of-light');
+    return new Promise((resolve, reject) => {
+        open.onerror = reject;
+        open.onsuccess = () => {
+            const store = open.result.transaction('journal', 'readwrite').objectStore('journal');
+            const id = JSON.parse(localStorage.getItem('slope-of-light/setting/open'));
+            if (arguments[0]) store.add(arguments[0], [id, arguments[1]]);
+            const [keys, texts] = [store.getAllKeys(), store.getAll()];
+            store.transaction.onabort = reject;
+            store.transaction.oncomplete = () => {
+                open.result.close();
+                resolve({ journal: keys.result.map((key, place) => [key, texts.result[place]])
+                    .filter(([key]) => String(key[0]).startsWith(id)),
+                    snapshot: localStorage.getItem(`slope-of-light/notebook/${id}`), id });
+            };
+        };
+    })";
+
+/// A notebook in which a later version of the page did something that this one does not know is left as it is, in the
+/// browser's storage too, and named as what it is; another one opens.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.fill("Title of the notebook", "From tomorrow")?;
+    page.is_saved()?;
+    page.reload()?;
+    page.sees(names::TITLE, "From tomorrow")?;
+    let later = r#"{"edit":{"fly_to":{"row":1}}}"#;
+    let before = page.browser.run(KEPT, vec![])?;
+    let entries = before["journal"].as_array().context("the journal")?.len();
+    ensure!(entries > 0, "the journal is empty: {before}");
+    let planted = page.browser.run(KEPT, vec![json!(later), json!(entries)])?;
+    page.reload()?;
+    let told = page.reads(names::MESSAGE, "From tomorrow")?;
+    ensure!(told.contains("a later version of this page") && told.contains("left untouched"), "{told:?}");
+    ensure!(!told.contains("expected"), "it lists what it knows: {told:?}");
+    ensure!(page.text(names::TITLE)? != "From tomorrow", "it is open");
+    page.click("Notebooks")?;
+    page.click("Open: From tomorrow")?;
+    page.reads(names::MESSAGE, "a later version of this page")?;
+    page.browser.run(
+        "localStorage.setItem('slope-of-light/setting/open', JSON.stringify(arguments[0]))",
+        vec![planted["id"].clone()],
+    )?;
+    let after = page.browser.run(KEPT, vec![])?;
+    ensure!(after == planted, "what was kept changed: {planted} became {after}");
+
+    let file = format!("{{\"kind\":\"slope-of-light notebook\",\"format\":2,\"log\":[{later}]}}");
+    page.browser.run("document.querySelector('dialog[open]')?.close()", vec![])?;
+    page.open_file(&page.home.write("later.json", file.as_bytes())?)?;
+    let told = page.reads(names::MESSAGE, "later.json was not opened")?;
+    ensure!(told.contains("a later version of this page") && !told.contains("expected"), "{told:?}");
+    page.is_silent()
+}

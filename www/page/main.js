@@ -243,7 +243,7 @@ class Page {
       this.keeper.stored = from + entries.length;
     } catch (error) {
       // Such as another tab with a later version of this page.
-      tell(messageOf(error));
+      toast(messageOf(error));
     }
     this.book.redraw();
   }
@@ -313,7 +313,7 @@ async function opened() {
   const page = new Page(journal);
   const lost = await page.shelf.recover();
   await page.openLatest();
-  for (const why of lost) tell(words.saving.cannotOpen(words.untitled, messageOf(why)));
+  for (const why of lost) toast(words.saving.cannotOpen(words.untitled, messageOf(why)));
   document.body.dataset.ready = 'true';
   performance.mark('ready');
   return page;

@@ -14,10 +14,9 @@ use rawzip::path::EntryPath;
 use rawzip::time::UtcDateTime;
 use rawzip::{
     CompressionMethod, DataDescriptorOutput, ZipArchive, ZipArchiveWriter, ZipFileHeaderRecord,
-    ZipSliceArchive, ZipSliceEntry,
+    ZipSliceArchive, ZipSliceEntry, crc32,
 };
 
-use super::checksum::crc32;
 use super::contents;
 use super::entry::{Entries, Entry};
 use super::error::ArchiveError;

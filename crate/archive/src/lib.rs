@@ -3,7 +3,6 @@
 //! It stands by itself because the page packs and unpacks in the worker beside it: pictures and traces make large
 //! bundles.
 
-mod checksum;
 mod entry;
 mod error;
 mod contents;

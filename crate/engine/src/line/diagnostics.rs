@@ -7,6 +7,7 @@
 use std::f64::consts::FRAC_1_SQRT_2;
 
 use super::result::{Fit, RowFit};
+use crate::distribution::normal_sf;
 
 impl RowFit {
     /// Cook's distance: how far the row pulls the line, as the squared move of its `unknowns` (2 for a plain line) in
@@ -73,7 +74,7 @@ impl RunsTest {
             (sum(2..=runs), sum(runs..=signs.len()))
         } else {
             let z = (runs as f64 - expected) / deviation;
-            (normal_tail(-z), normal_tail(z))
+            (normal_sf(-z), normal_sf(z))
         };
         Some(RunsTest { plus, minus, runs, expected, deviation, p_few, p_many })
     }
@@ -112,15 +113,10 @@ fn choose(n: usize, k: usize) -> f64 {
     (1..=k.min(n - k)).fold(1.0, |product, i| product * (n + 1 - i) as f64 / i as f64)
 }
 
-/// Upper tail of the normal distribution.
-fn normal_tail(z: f64) -> f64 {
-    0.5 * libm::erfc(z * FRAC_1_SQRT_2)
-}
-
 /// How many of `n` normal values would be expected to deviate by `deviation` standard deviations or more.
 /// Chauvenet's criterion calls a value doubtful when this is below one half.
 pub fn expected_beyond(n: usize, deviation: f64) -> f64 {
-    n as f64 * 2.0 * normal_tail(deviation.abs())
+    n as f64 * 2.0 * normal_sf(deviation.abs())
 }
 
 /// Places of the values that Chauvenet's criterion calls doubtful; `deviations` in standard deviations.

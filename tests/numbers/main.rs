@@ -21,6 +21,7 @@ mod photo_plane;
 mod photo_proposals;
 mod rounding;
 mod shapes;
+mod stored;
 mod trace_coverage;
 mod trace_reference;
 mod trace_walk;

@@ -4,7 +4,7 @@
  * picture as it is kept; the page shows none of these numbers before the core has made them into text.
  */
 
-import type { Traces } from './types.js';
+import type { Estimator, Traces } from './types.js';
 
 /** What a promise of the worker's is refused with: `message` is for a person. */
 export interface Thrown { kind: Refusal; message: string }
@@ -64,6 +64,8 @@ export interface Asked {
   fraction: number;
   /** Stretches that a drawing of a trace may have; 0 for no drawing. */
   points: number;
+  /** In which the numbers of what is refused are told: the notebook's. */
+  decimal: 'point' | 'comma';
 }
 
 export type DelayMethod =
@@ -74,6 +76,7 @@ export type DelayMethod =
 export type Flag =
   | { flag: 'inverted' | 'noisy' | 'rough' }
   | { flag: 'double_edge' | 'not_quiet'; sample: number }
+  | { flag: 'drift'; volts: string }
   | { flag: 'correlated_noise' | 'few_on_edge'; samples: number };
 export interface Edge {
   time: number; uncertainty: number; slope: number; jitter: number; level: number; baseline: number; sigma: number;
@@ -82,7 +85,7 @@ export interface Edge {
 export interface Delay { delay: number; uncertainty: number; edges: [Edge, Edge] }
 /** Why a trace gives no time: `problem` is the reason with its numbers, `message` says it to a person. */
 export interface TraceRefusal { detector: Detector; problem: { kind: string; [detail: string]: unknown }; message: string }
-export interface Outcome { method: DelayMethod; delay: Delay | null; refused: TraceRefusal | null }
+export interface Outcome { estimator: Estimator; method: DelayMethod; delay: Delay | null; refused: TraceRefusal | null }
 /** A trace as it is drawn: least and greatest sample of each stretch. */
 export interface Envelope { start: number; step: number; each: number; least: number[]; greatest: number[] }
 export interface Drawn {
@@ -92,7 +95,7 @@ export interface Drawn {
 export interface Side { drawn: Drawn | null; refused: TraceRefusal | null; envelope: Envelope | null }
 /** Everything of a pair of traces. */
 export interface Measured {
-  /** Fixed level, constant fraction, edge line, cross-correlation refined and by parabola. */
+  /** One for each estimator. */
   outcomes: Outcome[];
   level: number | null;
   /** Fixed level less constant fraction, and its standard uncertainty. */
@@ -191,7 +194,7 @@ export interface SlopeWorker {
   unpack(bytes: Uint8Array): (string | Uint8Array<ArrayBuffer>)[];
   check_picture(name: string, bytes: Uint8Array, more: boolean): { width: number; height: number } | undefined;
   Look: { new (width: number, height: number): Look };
-  Reading: { new (): Reading };
+  Reading: { new (decimal: 'point' | 'comma'): Reading };
 }
 /** A small copy of a picture, made of one band of its rows after the other. */
 export interface Look {

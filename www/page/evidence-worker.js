@@ -155,7 +155,7 @@ async function partsOf(whole, pairs) {
  * @param {boolean} keep
  */
 function measured(contents, asked, keep) {
-  const fresh = new wasm.Reading();
+  const fresh = new wasm.Reading(asked.decimal);
   /** @type {Reading | undefined} */
   let spare = fresh;
   try {

@@ -18,9 +18,6 @@ import { toast } from './toast.js';
 /** @import { Place } from './picture-sheet.js' */
 /** @import { Cell, Edit, RowView, View } from './types.js' */
 
-/** Cells that a row takes from the one before while they are empty. */
-const INHERITED = /** @type {const} */ (['rail', 'time_base']);
-
 /** How long the picture has been out of sight when its pixels are let go, ms. */
 const REST = 5000;
 
@@ -258,7 +255,7 @@ export class Pictures {
     const t = words.pictures;
     const marked = isMarked(evidence.picture);
     for (const { cell, field } of this.place.fields) {
-      const standIn = this.inherited(row, cell);
+      const standIn = row.cells[cell].text === '' && evidence.habits[cell];
       field.show(standIn ? { ...row.cells[cell], default: standIn } : row.cells[cell]);
     }
     this.place.figures.show(marked ? evidence.figures : []);
@@ -293,18 +290,6 @@ export class Pictures {
     setHidden(this.place.own, !marked || users < 2);
     setOptional(this.place.shared, marked && users > 1 ? t.shared(users) : '');
     this.tellState();
-  }
-
-  /**
-   * What an empty cell of a row takes from the row before it.
-   * @param {RowView} row
-   * @param {Cell} cell
-   */
-  inherited(row, cell) {
-    if (row.cells[cell].text !== '' || !INHERITED.some((name) => name === cell)) return '';
-    const { rows } = this.book.view;
-    const before = rows.slice(0, rows.findIndex(({ id }) => id === row.id)).reverse();
-    return before.find(({ cells, state }) => state !== 'struck' && cells[cell].text !== '')?.cells[cell].text ?? '';
   }
 
   /** What can be done now. */
@@ -369,12 +354,13 @@ export class Pictures {
     return undefined;
   }
 
-  /** @param {number} row @returns {Edit[]} */
+  /** What the row's empty cells go on with from the rows before. @param {number} row @returns {Edit[]} */
   takenFromBefore(row) {
-    const view = this.book.view.rows.find(({ id }) => id === row);
-    return INHERITED.flatMap((cell) => {
-      const text = view && this.inherited(view, cell);
-      return text ? [{ set_cell: { row, cell, text } }] : [];
+    const cells = this.book.view.rows.find(({ id }) => id === row)?.cells;
+    const habits = Object.entries(pictureOf(this.book, row)?.habits ?? {});
+    return habits.flatMap(([name, text]) => {
+      const cell = /** @type {Cell} */ (name);
+      return cells?.[cell].text === '' ? [{ set_cell: { row, cell, text } }] : [];
     });
   }
 

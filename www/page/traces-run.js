@@ -10,7 +10,7 @@ import { words } from './strings.js';
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
 /** @import { Asked, Layout, LevelOf, MeasuredFiles, Named, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
-/** @import { DelaysView, EvidenceView, Taken } from './types.js' */
+/** @import { EvidenceView, Taken, View } from './types.js' */
 
 /** Files larger than this, in bytes, are not kept in the browser. */
 const KEPT_AT_MOST = 8 * 1024 * 1024;
@@ -60,12 +60,12 @@ export async function filesOf(book, row) {
  * Measures all pairs.
  * @param {Evidence} evidence
  * @param {Job[]} jobs
- * @param {DelaysView} wishes
+ * @param {Pick<View, 'delays' | 'decimal_mark'>} wishes
  * @param {(done: number, all: number, again: boolean) => void} progress
  * @param {AbortSignal} signal
  * @returns {Promise<Outcome>}
  */
-export async function measureRun(evidence, jobs, { level: stated, fraction }, progress, signal) {
+export async function measureRun(evidence, jobs, { delays: { level: stated, fraction }, decimal_mark: decimal }, progress, signal) {
   /** @type {string[]} */
   const refused = [];
   /**
@@ -89,12 +89,12 @@ export async function measureRun(evidence, jobs, { level: stated, fraction }, pr
   };
   /** @type {LevelOf} */
   const first = stated === null ? 'pair' : 'stated';
-  const once = await pass(jobs, { level: stated, level_of: first, fraction, points: 0 }, false);
+  const once = await pass(jobs, { level: stated, level_of: first, fraction, points: 0, decimal }, false);
   const outcome = { ...once, refused, level: stated, level_of: first };
   if (stated !== null || once.stopped || once.found.length === 0) return outcome;
   const level = await evidence.commonLevel(once.found.flatMap(({ found }) => found.measured.level ?? []));
   const all = once.found.map(({ job }) => job);
-  const twice = await pass(all, { level, level_of: 'run', fraction, points: 0 }, true);
+  const twice = await pass(all, { level, level_of: 'run', fraction, points: 0, decimal }, true);
   // What was not measured a second time stays as the first time found it.
   if (twice.stopped) return { ...outcome, stopped: true };
   return { ...twice, refused, level, level_of: 'run' };

@@ -11,14 +11,11 @@ import { filesOf } from './traces-run.js';
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
 /** @import { Edge, Envelope, Measured } from './evidence-types.js' */
-/** @import { Estimator } from './types.js' */
 
 /** Stretches of a drawn trace, at most. */
 const POINTS = 900;
 /** By what one step of zoom narrows what is shown, and what share of it one step to the side goes. */
 const [NARROWER, ASIDE] = [0.6, 0.25];
-/** Place of each estimator among what is measured. @type {Record<Estimator, number>} */
-const PLACE = { fixed_level: 0, constant_fraction: 1, edge_line: 2, shift_and_scale: 3, cross_correlation: 4 };
 
 export class TraceView {
   /** @param {Book} book @param {Evidence} evidence */
@@ -90,7 +87,9 @@ export class TraceView {
         return;
       }
       const { fraction, level: stated } = book.view.delays;
-      const { measured } = await this.evidence.measure(files, { level: stated ?? level, fraction, points: POINTS });
+      const { measured } = await this.evidence.measure(files, {
+        level: stated ?? level, fraction, points: POINTS, decimal: book.view.decimal_mark,
+      });
       if (turn !== this.turn) return;
       this.measured = measured;
       setText(this.state, '');
@@ -172,7 +171,7 @@ export class TraceView {
   draw() {
     const { measured, book } = this;
     if (!measured) return;
-    const edges = measured.outcomes[PLACE[book.view.delays.estimator]]?.delay?.edges;
+    const edges = measured.outcomes.find(({ estimator }) => estimator === book.view.delays.estimator)?.delay?.edges;
     const side = (/** @type {0 | 1} */ place) => {
       const { drawn } = measured.sides[place];
       /** @type {Edge | undefined} */

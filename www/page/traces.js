@@ -201,7 +201,7 @@ export class Traces {
       job.files.map(({ file }) => ({ file, layout }))) }));
     try {
       const { jobs, needed } = await this.knownJobs();
-      const outcome = await measureRun(this.evidence, [...jobs, ...fresh], view.delays,
+      const outcome = await measureRun(this.evidence, [...jobs, ...fresh], view,
         (done, all, again) => this.tellProgress(done, all, again), work.signal);
       if (book.desk !== desk) throw { kind: 'edit', message: t.otherNotebook };
       const taken = takenFrom(book, outcome.found);

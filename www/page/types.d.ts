@@ -101,13 +101,17 @@ export type Estimator = 'fixed_level' | 'constant_fraction' | 'edge_line' | 'cro
 export interface TraceTime { value: string; uncertainty: string }
 export interface Traces {
   files: StoredFile[];
-  delays: { estimator: Estimator; delay?: TraceTime; remark?: string }[];
+  delays: { estimator: Estimator; delay?: TraceTime; remarks?: object[] }[];
   walk?: TraceTime;
 }
 export type Evidence = { picture: Picture } | { traces: Traces };
 /** The picture or the traces of a row, with what follows from them. */
 export type EvidenceView =
-  | { kind: 'picture'; picture: Picture; grid: Grid | null; problem: string; figures: Figure[] }
+  | {
+    kind: 'picture'; picture: Picture; grid: Grid | null; problem: string; figures: Figure[];
+    /** What the row goes on with where its own cell is empty. */
+    habits: Partial<Record<Cell, string>>;
+  }
   | { kind: 'traces'; traces: Traces; problem: string; figures: Figure[] };
 export interface GridLines { lines: [number, number, number, number][]; problem: string }
 /** Traces that were measured, with what is known of their place. */

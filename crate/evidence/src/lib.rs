@@ -1,10 +1,13 @@
 //! Delays out of the evidence itself: recorded traces and photographs of a screen.
 //!
-//! Plain bytes, samples and pixels only: this package knows neither notebooks nor browsers. It stands by itself
-//! because it is compiled for speed, and because most of it works in a worker beside the page.
+//! Plain bytes, samples and pixels, and what a notebook stores of them: this package knows no browsers. It stands by
+//! itself because it is compiled for speed, and because most of it works in a worker beside the page.
 
 // Recorded traces: reading files, baselines, edges, delays, walk.
 pub mod trace;
 
 // Photographs of a screen: marks to divisions, and marks proposed.
 pub mod photo;
+
+// What a notebook stores of both.
+pub mod stored;

@@ -8,12 +8,12 @@ use std::error::Error;
 use serde_json::json;
 use slope_bench::record::{Bench, Detector, Digitiser, Place, Style, Units, both_as_text};
 use slope_engine::budget::Random;
+use slope_evidence::stored::{LevelOf, common_level};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
-use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, Sense};
+use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, Sense, StoredFile, Traces};
 use slope_of_light::synth::rig::{Rig, RigJoint, RigRail};
 use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
-use slope_worker::stored::{LevelOf, StoredFile, Traces, common_level};
 
 use crate::set::{Made, bundled, without_edges};
 
@@ -127,7 +127,6 @@ pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
         let file =
             StoredFile { sha256: sha256.clone(), name: name.clone(), bytes: u32::try_from(text.len())? };
         let traces = Traces::of(&[file], found, LevelOf::Run).ok_or_else(|| format!("{name}: no delay"))?;
-        let traces = serde_json::from_value(serde_json::to_value(traces)?)?;
         edits.push(Edit::SetCell { row: row.id, cell: Cell::TimeBase, text: String::new() });
         edits.push(Edit::SetEvidence { row: row.id, evidence: Some(Evidence::Traces(traces)) });
         kept.push(Entry { name: format!("traces/{sha256}.txt"), bytes: text.clone().into_bytes() });

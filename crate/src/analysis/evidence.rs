@@ -4,7 +4,7 @@
 //! an error of its row alone; marking a corner of the grid moves every row that is read against it, each by its own
 //! amount, so each corner is a shared error in x and one in y ([`Corner`]).
 
-use crate::notebook::{Evidence, Grid, GridId, Page, Picture, Row, Spot, TraceTime, Traces};
+use crate::notebook::{Evidence, Grid, GridId, Page, Picture, Row, Spot, TraceTime, Traces, remark_words};
 use crate::photo::{
     Check, Corner as GridCorner, Marking, Plane, Point, Scatter, Separation, scatter, separation,
 };
@@ -155,7 +155,12 @@ fn places(spots: &[Spot]) -> Vec<Point> {
 pub fn traced(page: &Page, traces: &Traces) -> Result<(f64, f64), String> {
     let found = traces.delays.iter().find(|delay| delay.estimator == page.estimator);
     let found = found.ok_or("its traces were not measured by the estimator chosen: measure them again")?;
-    let delay = found.delay.as_ref().ok_or_else(|| format!("its traces give no delay: {}", found.remark))?;
+    let delay = found.delay.as_ref().ok_or_else(|| {
+        format!(
+            "its traces give no delay: {}",
+            remark_words(&found.remarks, &traces.files, page.decimal_mark)
+        )
+    })?;
     time(delay).ok_or_else(|| "the delay measured on its traces can’t be read: measure them again".into())
 }
 

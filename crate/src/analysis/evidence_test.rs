@@ -4,7 +4,7 @@
 use super::*;
 use crate::analysis::{Analysis, Origin, Part, analyse};
 use crate::notebook::{
-    Cell, Edit, Estimator, Notebook, RailField, RowId, Splice, StoredFile, TraceDelay, Traces,
+    Cell, Edit, Estimator, Notebook, RailField, Remark, RowId, Splice, StoredFile, TraceDelay, Traces,
 };
 
 /// Slope, ns/m, and intercept, ns, of the planted line.
@@ -186,10 +186,14 @@ fn traces_give_the_delay_of_the_estimator_chosen() {
             TraceDelay {
                 estimator: Estimator::FixedLevel,
                 delay: time(delay + 0.125 * d),
-                remark: String::new(),
+                remarks: Vec::new(),
             },
-            TraceDelay { estimator: Estimator::ConstantFraction, delay: time(delay), remark: String::new() },
-            TraceDelay { estimator: Estimator::EdgeLine, delay: None, remark: "no pulse on A".into() },
+            TraceDelay { estimator: Estimator::ConstantFraction, delay: time(delay), remarks: Vec::new() },
+            TraceDelay {
+                estimator: Estimator::EdgeLine,
+                delay: None,
+                remarks: vec![Remark::Words("no pulse on A".into())],
+            },
         ];
         let traces = Traces { files: vec![kept()], delays, walk: time(0.125 * d) };
         edits.push(add(row, d, ""));

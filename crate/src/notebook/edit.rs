@@ -10,13 +10,13 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use super::evidence::{Estimator, Evidence, Grid, GridId};
 use super::page::{
     ActsOn, BenchField, Cell, Claim, Page, Path, PlannedPosition, PositionId, Rail, RailField, RailId, Row,
     RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId, StatedCovariance, TrialPlan,
 };
 use super::splice::Splice;
 use crate::quantity::DecimalMark;
+use slope_evidence::stored::{Estimator, Evidence, Grid, GridId};
 
 /// One thing a person did.
 ///

@@ -6,26 +6,28 @@
 //! - [`page`]: the model, a plain record of texts and choices.
 //! - [`edit`]: everything a person can do to it.
 //! - [`splice`]: where a rail stands, and what earlier versions wrote of it.
-//! - [`evidence`](mod@evidence): pictures with their marks, and what was measured on traces.
+//! - [`slope_evidence::stored`]: pictures with their marks, and what was measured on traces.
+//! - [`habits`](mod@habits): what a row goes on with from the rows before it.
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
-pub mod evidence;
 pub mod splice;
 pub mod page;
+pub mod habits;
 pub mod edit;
 pub mod log;
 pub mod file;
 pub mod paste;
 
 pub use edit::{Edit, EditError};
-pub use evidence::{
-    Estimator, Evidence, Grid, GridCheck, GridId, Picture, Spot, StoredFile, TraceDelay, TraceTime, Traces,
-    hashes_in,
-};
 pub use file::{FileError, read, read_entry, write};
+pub use habits::habits;
 pub use log::{LogEntry, Notebook};
 pub use page::*;
 pub use paste::{Pasted, paste};
+pub use slope_evidence::stored::{
+    Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot, StoredFile, TraceDelay,
+    TraceTime, Traces, hashes_in, remark_words,
+};
 pub use splice::{OverlapPair, Splice};

@@ -9,9 +9,9 @@ use litemap::LiteMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::evidence::{Estimator, Evidence, Grid};
 use super::splice::Splice;
 use crate::quantity::DecimalMark;
+use slope_evidence::stored::{Estimator, Evidence, Grid};
 
 /// Names a row for the life of the notebook.
 pub type RowId = u32;

@@ -8,6 +8,7 @@
 use litemap::LiteMap;
 
 use super::edit::Edit;
+use super::habits::habits;
 use super::page::{Cell, Page, Row, RowId};
 use crate::quantity::DecimalMark;
 
@@ -47,7 +48,7 @@ pub fn paste(page: &Page, start: Option<RowId>, cell: Cell, block: &str) -> Past
         if let Some(row) = page.rows.get(first + offset) {
             edits.extend(texts.into_iter().map(|(cell, text)| Edit::SetCell { row: row.id, cell, text }));
         } else {
-            edits.push(Edit::AddRow { row: next, after: None, cells: with_habits(page.rows.last(), texts) });
+            edits.push(Edit::AddRow { row: next, after: None, cells: with_habits(&page.rows, texts) });
             next += 1;
         }
     }
@@ -147,15 +148,14 @@ fn turn(texts: &mut LiteMap<Cell, String>, own: DecimalMark) {
     }
 }
 
-/// A new row goes on with the rail and the time base of the last one where the block says nothing of them.
-fn with_habits(last: Option<&Row>, mut texts: LiteMap<Cell, String>) -> LiteMap<Cell, String> {
+/// A new row goes on as the rows before it where the block says nothing of rail and time base; one that states its
+/// distance or delay needs neither.
+fn with_habits(before: &[Row], mut texts: LiteMap<Cell, String>) -> LiteMap<Cell, String> {
     if texts.contains_key(&Cell::Distance) || texts.contains_key(&Cell::Delay) {
         return texts;
     }
-    for cell in [Cell::Rail, Cell::TimeBase] {
-        if let Some(text) = last.map(|row| row.text(cell)).filter(|text| !text.is_empty()) {
-            texts.entry(cell).or_insert_with(|| text.to_owned());
-        }
+    for (cell, text) in habits(before) {
+        texts.entry(cell).or_insert_with(|| text.to_owned());
     }
     texts
 }

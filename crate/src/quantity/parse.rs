@@ -8,8 +8,9 @@
 
 use core::f64::consts::PI;
 
+use slope_engine::decimal::nearest;
+
 use super::error::quoted;
-use super::nearest::nearest;
 use super::unit::Scale;
 use super::{DecimalMark, NumberError, Unit};
 

@@ -9,7 +9,9 @@ use core::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
-use super::decimal::Decimal;
+use slope_engine::decimal::{as_typed, plain};
+
+use super::{Decimal, DecimalMark};
 
 /// What kind of quantity a unit measures. Units of two dimensions never convert into each other.
 #[derive(Serialize, Deserialize, Clone, Copy, PartialEq, Eq, Debug)]
@@ -223,3 +225,22 @@ impl Unit {
 fn shifted(value: f64, exponent: i32) -> f64 {
     Decimal::shortest(value).map_or(value, |decimal| decimal.shifted(exponent).to_f64())
 }
+
+/// `value`, given in the base unit, as one would type it in `unit`: `12.5 cm`.
+///
+/// [`parse`](super::parse()) reads it back to the same double (for inches and degrees: within two units in the last
+/// place).
+pub fn in_unit(value: f64, unit: Unit, mark: DecimalMark) -> String {
+    let decimal = match unit.scale() {
+        Scale::TenTo(exponent) => Decimal::shortest(value).map(|decimal| decimal.shifted(-exponent)),
+        Scale::Inch | Scale::Degree => Decimal::shortest(unit.from_base(value)),
+    };
+    match decimal {
+        Some(decimal) => as_typed(&decimal, unit.symbol(), mark),
+        None => plain(value, 1, mark),
+    }
+}
+
+#[cfg(all(test, not(target_arch = "wasm32")))]
+#[path = "unit_test.rs"]
+mod tests;

@@ -1,14 +1,17 @@
 //! Pictures and traces in words and digits.
 
+use litemap::LiteMap;
 use serde::Serialize;
 
 use super::figures::{figure, with_u};
 use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
-use super::types::{DelaysView, Figure, GridView};
+use super::types::{DelaysView, Figure, GridView, as_record};
 use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
-use crate::notebook::{Estimator, Evidence, Grid, Page, Picture, Row, RowId, Traces};
+use crate::notebook::{
+    Cell, Estimator, Evidence, Grid, Page, Picture, Row, RowId, Traces, habits, remark_words,
+};
 use crate::photo::Plane;
 use crate::quantity::{DecimalMark, plain, short_form};
 
@@ -24,6 +27,9 @@ pub enum EvidenceView {
         grid: Option<Grid>,
         /// What is wrong with the marks; empty if nothing is.
         problem: String,
+        /// Rail and time base that the row goes on with where it states none.
+        #[serde(serialize_with = "as_record")]
+        habits: LiteMap<Cell, String>,
         /// Divisions, and what their uncertainty is made of.
         figures: Vec<Figure>,
     },
@@ -86,8 +92,9 @@ pub fn grid_lines(grid: &Grid) -> GridLines {
 
 /// The picture or the traces of a row; none where its delay is typed.
 pub fn evidence_view(page: &Page, id: RowId) -> Option<EvidenceView> {
-    let row = page.rows.iter().find(|row| row.id == id)?;
-    Some(match row.evidence.clone()? {
+    let place = page.rows.iter().position(|row| row.id == id)?;
+    let (before, from) = page.rows.split_at(place);
+    Some(match from.first()?.evidence.clone()? {
         Evidence::Picture(picture) => {
             let u_mark = mark_uncertainty(page, &mut Reader::new(page.decimal_mark));
             let read = Marks::of(page, u_mark).read(&picture);
@@ -95,6 +102,7 @@ pub fn evidence_view(page: &Page, id: RowId) -> Option<EvidenceView> {
                 grid: page.grids.iter().find(|grid| grid.id == picture.grid).cloned(),
                 figures: read.as_ref().map(|marked| of_marks(marked, page.decimal_mark)).unwrap_or_default(),
                 problem: read.err().unwrap_or_default(),
+                habits: habits(before).map(|(cell, text)| (cell, text.to_owned())).collect(),
                 picture,
             }
         }
@@ -177,7 +185,8 @@ fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
             Some((value, u)) => short_form(value, Some(u).filter(|u| *u > 0.0), "ns", mark),
             None => "none".into(),
         };
-        let told = [meaning(found.estimator), found.remark.as_str()].join(" ");
+        let remarks = remark_words(&found.remarks, &traces.files, mark);
+        let told = [meaning(found.estimator), &remarks].join(" ");
         figure(found.estimator.id(), estimator_name(found.estimator), "Δt", value, told.trim())
             .by(row(vec![symbol("Δt"), op("="), symbol("t_B"), op("−"), symbol("t_A")]))
             .from("σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)")

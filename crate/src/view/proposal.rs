@@ -5,24 +5,17 @@ use litemap::LiteMap;
 use super::types::Proposal;
 use crate::analysis::Analysis;
 use crate::analysis::read::ruler_unit;
-use crate::notebook::{Cell, Page, Row};
+use crate::notebook::{Cell, Page, Row, habits};
 use crate::quantity::{self, Unit, fixed};
 
 /// The next row, as the rows so far suggest it.
 pub fn proposal(page: &Page, analysis: &Analysis) -> Proposal {
     let row = page.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
-    let mut cells = LiteMap::new();
+    let mut cells: LiteMap<Cell, String> =
+        habits(&page.rows).map(|(cell, text)| (cell, text.to_owned())).collect();
     let written: Vec<&Row> = page.rows.iter().filter(|row| row.struck.is_none()).collect();
-    if let Some(last) = written.last() {
-        for cell in [Cell::Rail, Cell::TimeBase] {
-            let text = last.text(cell);
-            if !text.is_empty() {
-                cells.insert(cell, text.to_owned());
-            }
-        }
-        if let Some(next) = next_reading(page, analysis, &written) {
-            cells.insert(Cell::Reading, next);
-        }
+    if let Some(next) = next_reading(page, analysis, &written) {
+        cells.insert(Cell::Reading, next);
     }
     Proposal { row, cells }
 }

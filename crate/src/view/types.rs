@@ -13,7 +13,7 @@ use crate::notebook::{
 use crate::quantity::DecimalMark;
 
 /// A map as a record, also when it is empty: of an empty map litemap can't tell that its keys are texts.
-fn as_record<S: Serializer, K: Serialize, V: Serialize>(
+pub(super) fn as_record<S: Serializer, K: Serialize, V: Serialize>(
     map: &LiteMap<K, V>,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {

@@ -6,14 +6,8 @@
 // The size of a picture out of its header, before anybody decodes it.
 pub mod size;
 
-// What a notebook stores of trace files.
-pub mod stored;
-
 // Trace files that belong together, kept to be looked at again.
 pub mod reading;
-
-// SHA-256 by which the notebook knows a file.
-pub mod hash;
 
 // What the worker may call.
 #[cfg(target_arch = "wasm32")]

@@ -2,13 +2,12 @@
 //! was measured can be measured again by other settings, and looked at closer, without reading files again.
 
 use serde::Serialize;
+use slope_evidence::stored::{Estimator, LevelOf, StoredFile, Traces, refusal};
 use slope_evidence::trace::{
-    self, Asked, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording, Role,
-    TraceError, Waveform,
+    self, Asked, DecimalMark, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording,
+    Role, TraceError, Waveform,
 };
 use thiserror::Error;
-
-use crate::stored::{LevelOf, StoredFile, Traces, refusal};
 
 /// Why files give no pair of traces.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -41,14 +40,30 @@ pub enum ReadingError {
     },
 }
 
+impl ReadingError {
+    /// What is wrong, its numbers with a decimal mark.
+    pub fn words(&self, mark: DecimalMark) -> String {
+        match self {
+            Self::Read(error) => error.words(mark),
+            other => other.to_string(),
+        }
+    }
+}
+
 /// One file that holds both traces, or A's and B's.
 #[derive(Clone, Debug, Default)]
 pub struct Reading {
+    mark: DecimalMark,
     files: Vec<(String, Recording)>,
-    kept: Vec<StoredFile>,
+    stored: Vec<StoredFile>,
 }
 
 impl Reading {
+    /// Without a file; what is told of them has its numbers with a decimal mark.
+    pub fn new(mark: DecimalMark) -> Self {
+        Self { mark, ..Self::default() }
+    }
+
     /// Reads a file in: A's first. Without a layout it is recognised; gives the layout. What a layout does not say (a first
     /// line of 0, no step) the file says itself. `sha256` is of its bytes, as the notebook keeps it.
     ///
@@ -70,7 +85,7 @@ impl Reading {
         };
         self.files.push((name.to_owned(), trace::read(name, bytes, &layout)?));
         let length = u32::try_from(bytes.len()).unwrap_or(u32::MAX);
-        self.kept.push(StoredFile { sha256: sha256.to_owned(), name: name.to_owned(), bytes: length });
+        self.stored.push(StoredFile { sha256: sha256.to_owned(), name: name.to_owned(), bytes: length });
         Ok(layout)
     }
 
@@ -81,8 +96,9 @@ impl Reading {
     pub fn measure(&self, asked: &Asked, level_of: LevelOf) -> Result<Measured, ReadingError> {
         let [a, b] = self.both()?;
         let measured = trace::measure(a, b, asked);
-        let evidence = Traces::of(&self.kept, &measured, level_of);
-        Ok(Measured { evidence, refusal: refusal(&self.kept, &measured), ..measured.into() })
+        let evidence = Traces::of(&self.stored, &measured, level_of);
+        let refusal = refusal(&self.stored, &measured, self.mark);
+        Ok(Measured { evidence, refusal, ..Measured::of(measured, self.mark) })
     }
 
     /// A trace as it is drawn, from one time to another (ns), in so many stretches at most.
@@ -160,10 +176,11 @@ pub struct Measured {
     pub refusal: String,
 }
 
-/// One method's delay, or why it gives none.
+/// One method's delay, or why it gives none; by `estimator` the notebook knows the method.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[expect(missing_docs, reason = "documented in `trace::Outcome`")]
 pub struct Outcome {
+    pub estimator: Estimator,
     pub method: DelayMethod,
     pub delay: Option<Delay>,
     pub refused: Option<Refused>,
@@ -190,21 +207,21 @@ pub struct Refused {
 }
 
 impl Refused {
-    fn of(detector: Detector, problem: TraceError) -> Self {
-        let message = problem.to_string();
+    fn of(detector: Detector, problem: TraceError, mark: DecimalMark) -> Self {
+        let message = problem.words(mark);
         Self { detector, problem, message }
     }
 }
 
-impl From<trace::Measured> for Measured {
-    fn from(found: trace::Measured) -> Self {
+impl Measured {
+    fn of(found: trace::Measured, mark: DecimalMark) -> Self {
         let trace::Measured { outcomes, level, walk, sides: [a, b] } = found;
         let outcome = |trace::Outcome { method, delay, refused }| {
-            let refused = refused.map(|(detector, problem)| Refused::of(detector, problem));
-            Outcome { method, delay, refused }
+            let refused = refused.map(|(detector, problem)| Refused::of(detector, problem, mark));
+            Outcome { estimator: method.into(), method, delay, refused }
         };
         let side = |detector, trace::Side { drawn, refused, envelope }| {
-            let refused = refused.map(|problem| Refused::of(detector, problem));
+            let refused = refused.map(|problem| Refused::of(detector, problem, mark));
             Side { drawn, refused, envelope }
         };
         Self {

@@ -4,10 +4,10 @@
 
 use slope_bench::record::{Bench, Style, as_text, both_as_text};
 use slope_engine::budget::Random;
+use slope_evidence::stored::{Estimator, LevelOf, Remark, Traces};
 use slope_evidence::trace::{Asked, Detector, Layout, recognise};
 
 use super::{Reading, ReadingError};
-use crate::stored::LevelOf;
 
 const TRUE: f64 = 6.5;
 
@@ -90,4 +90,46 @@ fn a_trace_without_a_pulse_is_refused_in_words() {
     assert_eq!(refused.message, refused.problem.to_string());
     assert_eq!(measured.sides[0].refused.as_ref(), Some(refused));
     assert!(measured.sides[1].refused.is_none());
+}
+
+/// One file with both traces, B's light weakened.
+fn weakened(light: f64) -> Reading {
+    let recording = Bench::default().record(TRUE, light, &mut Random::new(11, 0));
+    let text = both_as_text(&recording, &Style::default());
+    let mut reading = Reading::default();
+    reading.add("a 0450mm.csv", text.as_bytes(), None, &"0".repeat(64)).unwrap();
+    reading
+}
+
+#[test]
+fn what_is_stored_reads_back() {
+    let measured = weakened(0.5).measure(&Asked::default(), LevelOf::Run).unwrap();
+    let traces = measured.evidence.as_ref().unwrap();
+    let stored: Traces = serde_json::from_str(&serde_json::to_string(traces).unwrap()).unwrap();
+    assert_eq!(&stored, traces);
+    assert_eq!(stored.files[0].name, "a 0450mm.csv");
+    assert_eq!(stored.files[0].sha256.len(), 64);
+    for estimator in Estimator::ALL {
+        let found = stored.delays.iter().find(|delay| delay.estimator == estimator).unwrap();
+        let time = found.delay.as_ref().unwrap();
+        let value: f64 = time.value.parse().unwrap();
+        assert!((value - TRUE).abs() < 2.0, "{estimator:?} gives {value}");
+        assert!(measured.outcomes.iter().any(|outcome| outcome.delay.as_ref().unwrap().delay == value));
+    }
+    let fixed = stored.delays.iter().find(|delay| delay.estimator == Estimator::FixedLevel).unwrap();
+    assert!(matches!(fixed.remarks[0], Remark::Level { of: LevelOf::Run, .. }), "{:?}", fixed.remarks);
+    let walk: f64 = stored.walk.unwrap().value.parse().unwrap();
+    assert_eq!(walk, measured.walk.unwrap().0);
+    assert_eq!(measured.refusal, "");
+}
+
+#[test]
+fn what_gives_no_delay_is_refused_with_file_trace_and_sample() {
+    let measured = weakened(1e-6).measure(&Asked::default(), LevelOf::Pair).unwrap();
+    assert!(measured.evidence.is_none());
+    let refusal = &measured.refusal;
+    assert!(
+        refusal.starts_with("a 0450mm.csv, trace B: no pulse") && refusal.contains("sample"),
+        "{refusal}"
+    );
 }

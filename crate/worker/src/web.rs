@@ -7,12 +7,12 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use slope_archive::Entry;
 use slope_evidence::photo::{self, Corner, Hint, Plane, Shrinking};
+use slope_evidence::stored::{self, LevelOf};
 use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
 use crate::reading::{self, ReadingError};
 use crate::size::{SizeError, size};
-use crate::stored::{self, LevelOf};
 
 /// The bytes of a bundle with entries: the name of each, and its bytes in the same place.
 ///
@@ -99,7 +99,7 @@ pub fn rail_reading(name: &str, rails: Vec<String>) -> JsValue {
 /// SHA-256 in hexadecimal digits.
 #[wasm_bindgen]
 pub fn sha256(bytes: &[u8]) -> String {
-    crate::hash::sha256(bytes)
+    slope_archive::sha256_hex(bytes)
 }
 
 /// The size of a picture out of its first bytes; nothing where more of them are needed, and there are more.
@@ -180,15 +180,21 @@ impl Look {
 
 /// One trace file that holds both traces, or A's and B's.
 #[wasm_bindgen]
-#[derive(Default)]
-pub struct Reading(reading::Reading);
+pub struct Reading {
+    mark: DecimalMark,
+    reading: reading::Reading,
+}
 
 #[wasm_bindgen]
 impl Reading {
-    /// Without a file.
+    /// Without a file; `decimal` is the notebook's decimal mark.
+    ///
+    /// # Errors
+    /// `{kind: "asked", message}`.
     #[wasm_bindgen(constructor)]
-    pub fn new() -> Self {
-        Self::default()
+    pub fn new(decimal: &JsValue) -> Result<Self, JsValue> {
+        let mark = from_js(decimal)?;
+        Ok(Self { mark, reading: reading::Reading::new(mark) })
     }
 
     /// Reads a file in, A's first, by a layout or as it is recognised; gives the layout.
@@ -203,7 +209,10 @@ impl Reading {
         sha256: &str,
     ) -> Result<JsValue, JsValue> {
         let layout = if layout.is_undefined() { None } else { Some(from_js(layout)?) };
-        self.0.add(name, bytes, layout, sha256).map(|layout| to_js(&layout)).map_err(|error| refused(&error))
+        self.reading
+            .add(name, bytes, layout, sha256)
+            .map(|layout| to_js(&layout))
+            .map_err(|error| self.refused(&error))
     }
 
     /// Everything of the pair.
@@ -212,7 +221,8 @@ impl Reading {
     /// `{kind: "lacks_trace" | "asked", message}`.
     pub fn measure(&self, asked: &JsValue) -> Result<JsValue, JsValue> {
         let Origin { level_of } = from_js(asked)?;
-        let measured = self.0.measure(&from_js(asked)?, level_of).map_err(|error| refused(&error))?;
+        let measured =
+            self.reading.measure(&from_js(asked)?, level_of).map_err(|error| self.refused(&error))?;
         Ok(to_js(&measured))
     }
 
@@ -222,13 +232,16 @@ impl Reading {
     /// `{kind: "lacks_trace", message}`.
     pub fn envelope(&self, side: &str, from: f64, to: f64, points: usize) -> Result<JsValue, JsValue> {
         let side = if side == "B" { Detector::B } else { Detector::A };
-        let envelope = self.0.envelope(side, from, to, points).map_err(|error| refused(&error))?;
+        let envelope = self.reading.envelope(side, from, to, points).map_err(|error| self.refused(&error))?;
         Ok(to_js(&envelope))
     }
 }
 
-fn refused(error: &ReadingError) -> JsValue {
-    thrown(if matches!(error, ReadingError::Read(_)) { "read" } else { "lacks_trace" }, error)
+impl Reading {
+    fn refused(&self, error: &ReadingError) -> JsValue {
+        let kind = if matches!(error, ReadingError::Read(_)) { "read" } else { "lacks_trace" };
+        thrown(kind, error.words(self.mark))
+    }
 }
 
 #[derive(Serialize)]

@@ -172,10 +172,10 @@ fn start_workers(browser: &Browser, workers: usize) -> Result<()> {
           import start, { Reading } from '${location.origin}/slope_worker.js';
           const files = [];
           const delay = (pair) => {
-            const reading = new Reading();
+            const reading = new Reading('point');
             for (const file of pair) reading.add('trace.csv', files[file], undefined, '');
             const asked = { level: null, fraction: 0.5, points: 0 };
-            const { delay, uncertainty } = reading.measure(asked).outcomes[1]?.delay ?? {};
+            const { delay, uncertainty } = reading.measure(asked).outcomes.find(({ estimator }) => estimator === 'constant_fraction')?.delay ?? {};
             reading.free();
             return uncertainty > 0 ? String(delay) : 'NaN';
           };
@@ -228,8 +228,8 @@ fn by_page(browser: &Browser) -> Result<(f64, Vec<f64>)> {
           const evidence = new Evidence();
           const delays = Array(all).fill('NaN');
           const start = performance.now();
-          await evidence.batch(pairs, { level: null, fraction: 0.5, points: 0 }, ({ index, found }) => {
-            const { delay, uncertainty } = found?.measured.outcomes[1]?.delay ?? {};
+          await evidence.batch(pairs, { level: null, fraction: 0.5, points: 0, decimal: 'point' }, ({ index, found }) => {
+            const { delay, uncertainty } = found?.measured.outcomes.find(({ estimator }) => estimator === 'constant_fraction')?.delay ?? {};
             if (uncertainty > 0) delays[index] = String(delay);
           });
           return [performance.now() - start, delays];

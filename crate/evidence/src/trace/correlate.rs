@@ -10,7 +10,7 @@
 
 use super::sums::Sums;
 use super::weights::Weights;
-use super::{Pulse, TraceError, whole};
+use super::{Digits, Pulse, TraceError, whole};
 
 /// A lag, and what it hangs on.
 pub(super) struct Lag {
@@ -24,7 +24,7 @@ pub(super) struct Lag {
 pub(super) fn lag(a: &Pulse<'_>, b: &Pulse<'_>, refined: bool) -> Result<Lag, TraceError> {
     let (first, second) = (a.wave.step, b.wave.step);
     if (first - second).abs() > 1e-6 * first {
-        return Err(TraceError::UnequalSteps { first, second });
+        return Err(TraceError::UnequalSteps { first: Digits::of(first, 7), second: Digits::of(second, 7) });
     }
     let none = TraceError::NoLag { sample: whole(a.middle) };
     let rise = a.rise.max(b.rise);

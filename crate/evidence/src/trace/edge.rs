@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::stretch::Stretch;
 use super::weights::Weights;
-use super::{Baseline, Flag, Pulse, TraceError, Waveform, whole};
+use super::{Baseline, Digits, Flag, Pulse, TraceError, Waveform, whole};
 
 /// How the time of an edge is taken.
 #[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
@@ -93,7 +93,7 @@ impl Pulse<'_> {
             Method::FixedLevel { volts } => self.crossing(volts, None),
             Method::ConstantFraction { fraction } => {
                 if !(0.1..=0.9).contains(&fraction) {
-                    return Err(TraceError::Fraction { fraction });
+                    return Err(TraceError::Fraction { fraction: Digits::of(fraction, 4) });
                 }
                 self.crossing(fraction * self.height, Some(fraction))
             }
@@ -105,11 +105,11 @@ impl Pulse<'_> {
         let left = self.baseline.sigma / (0.6 * self.rise).max(1.0).sqrt();
         let (lowest, highest) =
             (3.0 * left.max(0.01 * self.height), self.height - 2.0 * left.max(0.02 * self.height));
-        let off = TraceError::Level { level, lowest, highest };
+        let off = || level_off(level, lowest, highest);
         if level.is_nan() || (fraction.is_none() && !(lowest..=highest).contains(&level)) {
-            return Err(off);
+            return Err(off());
         }
-        let crossed = self.crossed(level, fraction).ok_or(off)?;
+        let crossed = self.crossed(level, fraction).ok_or_else(off)?;
         self.finish(crossed.place, crossed.slope, level, crossed.weights)
     }
 
@@ -142,8 +142,7 @@ impl Pulse<'_> {
     fn edge_line(&self) -> Result<(Edge, Weights), TraceError> {
         let at = |share: f64| {
             let level = share * self.height;
-            let off = TraceError::Level { level, lowest: 0.0, highest: self.height };
-            self.crossed(level, Some(share)).ok_or(off)
+            self.crossed(level, Some(share)).ok_or_else(|| level_off(level, 0.0, self.height))
         };
         let (low, high) = (at(0.1)?, at(0.9)?);
         let sample = whole(self.middle.round());
@@ -176,8 +175,8 @@ impl Pulse<'_> {
     fn hidden(&self, samples: f64) -> TraceError {
         TraceError::Hidden {
             sample: whole(self.middle.round()),
-            uncertainty: samples * self.wave.step,
-            rise: self.rise * self.wave.step,
+            uncertainty: Digits::of(samples * self.wave.step, 4),
+            rise: Digits::of(self.rise * self.wave.step, 4),
         }
     }
 
@@ -221,6 +220,12 @@ impl Pulse<'_> {
         };
         Ok((edge, weights))
     }
+}
+
+/// Refuses a level that is not on the edge, all in V over the baseline.
+fn level_off(level: f64, lowest: f64, highest: f64) -> TraceError {
+    let [level, lowest, highest] = [level, lowest, highest].map(|volts| Digits::of(volts, 4));
+    TraceError::Level { level, lowest, highest }
 }
 
 /// A crossing in samples: its place, volts a sample there, and the place as a sum of weighted samples.

@@ -28,7 +28,7 @@ fn a_closer_look_shows_the_samples_themselves() {
 #[test]
 fn nothing_to_draw() {
     let wave = Waveform { start: 0.0, step: 1.0, samples: &[] };
-    assert_eq!(envelope(&wave, 0.0, 10.0, 50).least, []);
+    assert!(envelope(&wave, 0.0, 10.0, 50).least.is_empty());
     let samples = [1.0; 10];
     let wave = Waveform { start: 0.0, step: 1.0, samples: &samples };
     assert!(envelope(&wave, f64::NAN, f64::NAN, 0).least.len() <= 2);

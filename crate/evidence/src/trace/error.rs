@@ -1,7 +1,14 @@
 //! What can be wrong with a file or with a trace. Each message names the place and says what to do.
 
+use std::fmt;
+
+#[cfg(not(target_arch = "wasm32"))]
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use slope_engine::decimal::{DecimalMark, at_most};
 use thiserror::Error;
+
+use super::Digits;
 
 /// Why a file was not read.
 #[derive(Debug, Clone, PartialEq, Error, Serialize, Deserialize)]
@@ -11,6 +18,13 @@ pub struct ReadError {
     pub file: String,
     /// What is wrong with it.
     pub problem: ReadProblem,
+}
+
+impl ReadError {
+    /// What is wrong with which file, its numbers with a decimal mark.
+    pub fn words(&self, mark: DecimalMark) -> String {
+        format!("{}: {}", self.file, self.problem.words(mark))
+    }
 }
 
 /// What is wrong with a file. Lines count from 1, fields too.
@@ -83,10 +97,7 @@ pub enum ReadProblem {
         found: String,
     },
     /// Time that does not advance by equal steps.
-    #[error(
-        "line {line}: the time is {found} ns where equal steps of {step} ns lead to {expected} ns; unequal sampling can't be used.",
-        found = shown(.found), expected = shown(.expected), step = shown(.step)
-    )]
+    #[error("{}", unequal(*.line, [*.found, *.step, *.expected], DecimalMark::Point))]
     Unequal {
         /// The line.
         line: usize,
@@ -117,13 +128,29 @@ pub enum ReadProblem {
     },
 }
 
-/// Why a trace gives no time. Samples count from 0.
-#[derive(Debug, Clone, PartialEq, Error, Serialize, Deserialize)]
+impl ReadProblem {
+    /// What is wrong, its numbers with a decimal mark.
+    pub fn words(&self, mark: DecimalMark) -> String {
+        match self {
+            Self::Unequal { line, found, expected, step } => unequal(*line, [*found, *step, *expected], mark),
+            other => other.to_string(),
+        }
+    }
+}
+
+fn unequal(line: usize, times: [f64; 3], mark: DecimalMark) -> String {
+    let [found, step, expected] = times.map(|time| at_most(time, 7, mark));
+    format!(
+        "line {line}: the time is {found} ns where equal steps of {step} ns lead to {expected} ns; unequal sampling can't be used."
+    )
+}
+
+/// Why a trace gives no time, as it is told and as it is stored. Samples count from 0.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
 #[serde(rename_all = "snake_case", tag = "kind")]
-#[non_exhaustive]
 pub enum TraceError {
     /// Fewer samples than a baseline and an edge take.
-    #[error("{samples} samples are too few for a baseline and an edge: it takes at least {needed}.")]
     FewSamples {
         /// Samples there are.
         samples: usize,
@@ -131,98 +158,67 @@ pub enum TraceError {
         needed: usize,
     },
     /// A sample that is no number.
-    #[error("sample {sample} has no finite value: record the trace again.")]
     NotFinite {
         /// The sample.
         sample: usize,
     },
     /// A step from sample to sample that is not above 0.
-    #[error(
-        "the time from sample to sample is {step} ns, and must be above 0.",
-        step = shown(.step)
-    )]
     Step {
         /// As given, ns.
-        step: f64,
+        step: Digits,
     },
     /// Nothing stands out of the noise.
-    #[error(
-        "no pulse: the trace rises {height} V over its baseline, less than 4 times its noise of {noise} V (largest at sample {sample}).",
-        height = shown(.height), noise = shown(.noise)
-    )]
     NoPulse {
         /// What was found of a height, V.
-        height: f64,
+        height: Digits,
         /// Standard deviation of the quiet part, V.
-        noise: f64,
+        noise: Digits,
         /// Where.
         sample: usize,
     },
     /// The converter's limit cuts the top off.
-    #[error(
-        "clipped: from sample {sample} the top is flat at {limit} V for {samples} samples; record with a larger range.",
-        limit = shown(.limit)
-    )]
     Clipped {
         /// The first sample at the limit.
         sample: usize,
         /// How many there are.
         samples: usize,
         /// The limit, V.
-        limit: f64,
+        limit: Digits,
     },
     /// The pulse stands where there is nothing quiet before it.
-    #[error(
-        "the pulse begins at sample {sample}, with no quiet part before it on the record: record more time before the trigger."
-    )]
     NoBaseline {
         /// Where the pulse begins.
         sample: usize,
     },
     /// The record ends before the pulse has reached its top.
-    #[error(
-        "the record ends at sample {last} before the pulse has shown its top: record more time after the trigger."
-    )]
     NoTop {
         /// The last sample.
         last: usize,
     },
     /// A level that the edge does not cross, or only in the noise of baseline or top.
-    #[error(
-        "a level of {level} V over the baseline is not on the edge: it must lie between {lowest} V and {highest} V here.",
-        level = shown(.level), lowest = shown(.lowest), highest = shown(.highest)
-    )]
     Level {
         /// The level asked for, V.
-        level: f64,
+        level: Digits,
         /// The lowest that the noise allows, V.
-        lowest: f64,
+        lowest: Digits,
         /// The highest, V.
-        highest: f64,
+        highest: Digits,
     },
     /// A fraction outside 0.1 to 0.9.
-    #[error("a fraction of {fraction} is not on the edge: it must lie between 0.1 and 0.9.")]
     Fraction {
         /// As asked.
-        fraction: f64,
+        fraction: Digits,
     },
     /// So noisy an edge that the linear law of propagation does not hold.
-    #[error(
-        "the noise hides the crossing near sample {sample}: its uncertainty of {uncertainty} ns is more than a quarter of the rise of {rise} ns; average more pulses.",
-        uncertainty = shown(.uncertainty), rise = shown(.rise)
-    )]
     Hidden {
         /// Near where.
         sample: usize,
         /// Standard uncertainty found, ns.
-        uncertainty: f64,
+        uncertainty: Digits,
         /// From 10 to 90 %, ns.
-        rise: f64,
+        rise: Digits,
     },
     /// Too few samples on the edge for a line.
-    #[error(
-        "only {samples} samples lie on the edge near sample {sample}, and a line takes {needed}: sample faster, or take a constant fraction."
-    )]
     FewOnEdge {
         /// Near where.
         sample: usize,
@@ -232,42 +228,90 @@ pub enum TraceError {
         needed: usize,
     },
     /// Traces that were not sampled alike can't be laid over one another.
-    #[error(
-        "the two traces have steps of {first} ns and {second} ns: cross-correlation takes equal ones.",
-        first = shown(.first), second = shown(.second)
-    )]
     UnequalSteps {
         /// Of A, ns.
-        first: f64,
+        first: Digits,
         /// Of B, ns.
-        second: f64,
+        second: Digits,
     },
     /// No lag lays one edge on the other.
-    #[error(
-        "the two edges can't be laid over one another near sample {sample}: their shapes differ too much, or the record ends."
-    )]
     NoLag {
         /// Of the first trace.
         sample: usize,
     },
 }
 
-/// A figure with four digits that count, for a message.
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "the error's derive hands out references")]
-fn shown(value: &f64) -> String {
-    let size = value.abs();
-    if size != 0.0 && !(1e-4..1e6).contains(&size) {
-        return format!("{value:.3e}");
+impl TraceError {
+    /// What is wrong, its numbers with a decimal mark.
+    pub fn words(&self, mark: DecimalMark) -> String {
+        match self {
+            Self::FewSamples { samples, needed } => format!(
+                "{samples} samples are too few for a baseline and an edge: it takes at least {needed}."
+            ),
+            Self::NotFinite { sample } => {
+                format!("sample {sample} has no finite value: record the trace again.")
+            }
+            Self::Step { step } => {
+                let step = step.written(mark);
+                format!("the time from sample to sample is {step} ns, and must be above 0.")
+            }
+            Self::NoPulse { height, noise, sample } => {
+                let [height, noise] = [height, noise].map(|it| it.written(mark));
+                format!(
+                    "no pulse: the trace rises {height} V over its baseline, less than 4 times its noise of {noise} V (largest at sample {sample})."
+                )
+            }
+            Self::Clipped { sample, samples, limit } => {
+                let limit = limit.written(mark);
+                format!(
+                    "clipped: from sample {sample} the top is flat at {limit} V for {samples} samples; record with a larger range."
+                )
+            }
+            Self::NoBaseline { sample } => format!(
+                "the pulse begins at sample {sample}, with no quiet part before it on the record: record more time before the trigger."
+            ),
+            Self::NoTop { last } => format!(
+                "the record ends at sample {last} before the pulse has shown its top: record more time after the trigger."
+            ),
+            Self::Level { level, lowest, highest } => {
+                let [level, lowest, highest] = [level, lowest, highest].map(|it| it.written(mark));
+                format!(
+                    "a level of {level} V over the baseline is not on the edge: it must lie between {lowest} V and {highest} V here."
+                )
+            }
+            Self::Fraction { fraction } => {
+                let fraction = fraction.written(mark);
+                format!("a fraction of {fraction} is not on the edge: it must lie between 0.1 and 0.9.")
+            }
+            Self::Hidden { sample, uncertainty, rise } => {
+                let [uncertainty, rise] = [uncertainty, rise].map(|it| it.written(mark));
+                format!(
+                    "the noise hides the crossing near sample {sample}: its uncertainty of {uncertainty} ns is more than a quarter of the rise of {rise} ns; average more pulses."
+                )
+            }
+            Self::FewOnEdge { sample, samples, needed } => format!(
+                "only {samples} samples lie on the edge near sample {sample}, and a line takes {needed}: sample faster, or take a constant fraction."
+            ),
+            Self::UnequalSteps { first, second } => {
+                let [first, second] = [first, second].map(|it| it.written(mark));
+                format!(
+                    "the two traces have steps of {first} ns and {second} ns: cross-correlation takes equal ones."
+                )
+            }
+            Self::NoLag { sample } => format!(
+                "the two edges can't be laid over one another near sample {sample}: their shapes differ too much, or the record ends."
+            ),
+        }
     }
-    let mut decimals = 3;
-    let mut limit = 1.0;
-    while size < limit && decimals < 8 {
-        limit /= 10.0;
-        decimals += 1;
-    }
-    let text = format!("{value:.decimals$}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
+
+impl fmt::Display for TraceError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(DecimalMark::Point))
+    }
+}
+
+impl std::error::Error for TraceError {}
 
 #[cfg(test)]
 #[path = "error_test.rs"]

@@ -1,11 +1,15 @@
 //! What is to be known of a pulse or its edge beside its numbers.
 
+#[cfg(not(target_arch = "wasm32"))]
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::Digits;
+
 /// What is to be known of an edge beside its time. Samples count from 0.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
 #[serde(rename_all = "snake_case", tag = "flag")]
-#[non_exhaustive]
 pub enum Flag {
     /// The pulse goes down; it was turned over.
     Inverted,
@@ -24,7 +28,7 @@ pub enum Flag {
     /// The quiet part is not level: hum or drift goes on under the pulse.
     Drift {
         /// Its last third less its first, V.
-        volts: f64,
+        volts: Digits,
     },
     /// Neighbouring samples share their noise; the uncertainties take it into account.
     CorrelatedNoise {

@@ -1,6 +1,7 @@
 //! How the numbers of a text file are set out: what is recognised, shown, and corrected by a person.
 
 use serde::{Deserialize, Serialize};
+use slope_engine::decimal::DecimalMark;
 
 /// How the numbers of a file are set out.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
@@ -84,25 +85,6 @@ impl Delimiter {
             Self::Comma => b',',
             Self::Bar => b'|',
             Self::Space => b' ',
-        }
-    }
-}
-
-/// How decimals are marked.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum DecimalMark {
-    /// `1.5`
-    Point,
-    /// `1,5`
-    Comma,
-}
-
-impl DecimalMark {
-    pub(super) fn byte(self) -> u8 {
-        match self {
-            Self::Point => b'.',
-            Self::Comma => b',',
         }
     }
 }

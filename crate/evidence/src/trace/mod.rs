@@ -14,6 +14,8 @@
 
 // Decimal numbers as files hold them.
 mod decimal;
+// A number as a message tells it.
+mod digits;
 // Why a file or a trace is refused.
 mod error;
 
@@ -46,17 +48,19 @@ mod measure;
 
 pub use decimal::number;
 pub use delay::{Delay, DelayMethod, Refused, delay, difference};
+pub use digits::Digits;
 pub use edge::{Edge, Method, edge};
 pub use envelope::{Envelope, envelope};
 pub use error::{ReadError, ReadProblem, TraceError};
 pub use flag::Flag;
-pub use layout::{Column, DecimalMark, Delimiter, Layout, Role, Setting, Unit};
+pub use layout::{Column, Delimiter, Layout, Role, Setting, Unit};
 pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
 pub use name::{Named, Pair, pair, rail_reading};
 pub use noise::{Baseline, baseline};
 pub use pulse::Pulse;
 pub use read::read;
 pub use recognise::{first_rows, recognise, recognise_by};
+pub use slope_engine::decimal::DecimalMark;
 pub use walk::{Walk, compare_walk};
 
 use serde::{Deserialize, Serialize};
@@ -87,6 +91,7 @@ pub struct Channel {
 
 /// One of the two detectors.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 pub enum Detector {
     /// The fixed one, the start.
     A,

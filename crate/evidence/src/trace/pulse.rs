@@ -8,7 +8,7 @@ use super::noise::{baseline_of, quantum};
 use super::stretch::Stretch;
 use super::sums::Sums;
 use super::weights::Weights;
-use super::{Baseline, Flag, TraceError, Waveform};
+use super::{Baseline, Digits, Flag, TraceError, Waveform};
 
 /// Samples that a trace must have.
 const SAMPLES: usize = 32;
@@ -67,7 +67,7 @@ impl<'a> Pulse<'a> {
             return Err(TraceError::FewSamples { samples: samples.len(), needed: SAMPLES });
         }
         if !wave.step.is_finite() || wave.step <= 0.0 {
-            return Err(TraceError::Step { step: wave.step });
+            return Err(TraceError::Step { step: Digits::of(wave.step, 4) });
         }
         let few = TraceError::FewSamples { samples: samples.len(), needed: SAMPLES };
         let head = (samples.len() / 20).clamp(16, 512);
@@ -108,8 +108,8 @@ impl<'a> Pulse<'a> {
         pulse.refuse_clipped()?;
         if pulse.height < NO_PULSE * pulse.baseline.sigma {
             return Err(TraceError::NoPulse {
-                height: pulse.height,
-                noise: pulse.baseline.sigma,
+                height: Digits::of(pulse.height, 4),
+                noise: Digits::of(pulse.baseline.sigma, 4),
                 sample: rough.peak,
             });
         }
@@ -223,7 +223,11 @@ impl<'a> Pulse<'a> {
         if noise_shows || points_beyond {
             let sign = if self.inverted { -1.0 } else { 1.0 };
             let samples = samples.iter().filter(|sample| at_limit(**sample)).count();
-            return Err(TraceError::Clipped { sample: first, samples, limit: sign * limit + noise.level });
+            return Err(TraceError::Clipped {
+                sample: first,
+                samples,
+                limit: Digits::of(sign * limit + noise.level, 4),
+            });
         }
         Ok(())
     }
@@ -256,7 +260,7 @@ impl<'a> Pulse<'a> {
         // that neighbours share, and would hide itself. Noise that is truly shared has some twice as much.
         let white = noise.sigma / (self.quiet as f64).sqrt();
         if volts.abs() > (12.0 * 2.45 * white).max(0.005 * self.height) {
-            flags.push(Flag::Drift { volts });
+            flags.push(Flag::Drift { volts: Digits::of(volts, 3) });
         }
         if let Some(sample) = self.second_edge() {
             flags.push(Flag::DoubleEdge { sample });
@@ -311,7 +315,11 @@ impl Rough {
         }
         let noise = begin.sigma / (width as f64).sqrt();
         if height == 0.0 || height.abs() < 5.5 * noise {
-            return Err(TraceError::NoPulse { height: height.abs(), noise: begin.sigma, sample: peak });
+            return Err(TraceError::NoPulse {
+                height: Digits::of(height.abs(), 4),
+                noise: Digits::of(begin.sigma, 4),
+                sample: peak,
+            });
         }
         let sign = height.signum();
         let height = height.abs();

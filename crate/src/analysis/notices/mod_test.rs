@@ -98,7 +98,7 @@ impl Bench {
             }
             let time = |value: f64| Some(TraceTime { value: text(value), uncertainty: "0.02".into() });
             let delay = time(2.0 + (3.3356 + 0.125) * d);
-            let delays = vec![TraceDelay { estimator: Estimator::FixedLevel, delay, remark: String::new() }];
+            let delays = vec![TraceDelay { estimator: Estimator::FixedLevel, delay, remarks: Vec::new() }];
             let traces = Traces { files: vec![kept()], delays, walk: time(0.125 * d) };
             self.put(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
         }

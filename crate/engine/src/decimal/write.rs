@@ -6,36 +6,31 @@
 //!
 //! Sources: GUM 7.2.2 (forms 2 and 4); SI Brochure, 9th ed., 5.4.3 and 5.4.5.
 
-use super::decimal::{Decimal, rounded};
-use super::unit::Scale;
-use super::{DecimalMark, Unit};
+use super::DecimalMark;
+use super::rounding::{Decimal, rounded};
 
 /// Digits shown when no uncertainty says how many are meant.
 const WITHOUT_UNCERTAINTY: usize = 6;
 const MINUS: char = '−';
+const PLUS_MINUS: &str = " ± ";
 
 /// `(2.987 ± 0.021) × 10⁸ m/s`, `3.336 ± 0.012 ns/m`.
 ///
 /// Without `u`: at most six significant digits. With `u` zero: all digits of the double, and "(exact)".
 /// A `u` that is negative or not a number is said to be "not a number".
 pub fn plus_minus(value: f64, u: Option<f64>, unit_symbol: &str, mark: DecimalMark) -> String {
-    styled(value, u, unit_symbol, &PEOPLE.with(mark), Form::PlusMinus)
+    styled(value, u, unit_symbol, mark, Form::PlusMinus)
 }
 
 /// `2.987(21) × 10⁸ m/s`: the bracket counts in units of the last digit. Other cases as `plus_minus`.
 pub fn short_form(value: f64, u: Option<f64>, unit_symbol: &str, mark: DecimalMark) -> String {
-    styled(value, u, unit_symbol, &PEOPLE.with(mark), Form::Short)
-}
-
-/// `plus_minus` in ASCII with a decimal point: `(2.987 +/- 0.021)e8 m/s`. The unit is copied as given.
-pub fn plus_minus_ascii(value: f64, u: Option<f64>, unit_symbol: &str) -> String {
-    styled(value, u, unit_symbol, &ASCII, Form::PlusMinus)
+    styled(value, u, unit_symbol, mark, Form::Short)
 }
 
 /// `value` to so many significant digits (at least 1), for figures without an uncertainty.
 pub fn plain(value: f64, significant: usize, mark: DecimalMark) -> String {
     match Decimal::significant(value, significant) {
-        Some(decimal) => scaled(&decimal, &PEOPLE.with(mark)),
+        Some(decimal) => number(&decimal, mark),
         None => word(value).to_owned(),
     }
 }
@@ -59,45 +54,25 @@ pub fn exact(value: f64) -> String {
     }
 }
 
-/// `value`, given in the base unit, as one would type it in `unit`: `12.5 cm`.
-///
-/// `parse` reads it back to the same double (for inches and degrees: within two units in the last place).
-pub fn in_unit(value: f64, unit: Unit, mark: DecimalMark) -> String {
-    let decimal = match unit.scale() {
-        Scale::TenTo(exponent) => Decimal::shortest(value).map(|decimal| decimal.shifted(-exponent)),
-        Scale::Inch | Scale::Degree => Decimal::shortest(unit.from_base(value)),
-    };
-    match decimal {
-        Some(decimal) => with_unit(shortest_text(&decimal, MINUS, mark), unit.symbol()),
+/// `value` to at most so many significant digits, without noughts at the end.
+pub fn at_most(value: f64, significant: usize, mark: DecimalMark) -> String {
+    match Decimal::significant(value, significant) {
+        Some(decimal) => number(&decimal.trimmed(), mark),
         None => word(value).to_owned(),
     }
 }
 
-/// How signs are written.
-struct Style {
-    minus: char,
-    plus_minus: &'static str,
-    mark: DecimalMark,
-    power: fn(i32) -> String,
+/// A number as it is, with a power of ten where the rule at the head of this file asks for it.
+pub fn number(decimal: &Decimal, mark: DecimalMark) -> String {
+    match power_of_ten(&[decimal]) {
+        Some(power) => decimal.clone().shifted(-power).positional(MINUS, mark) + &times_ten_to(power),
+        None => decimal.positional(MINUS, mark),
+    }
 }
 
-const PEOPLE: Style =
-    Style { minus: MINUS, plus_minus: " ± ", mark: DecimalMark::Point, power: times_ten_to };
-const ASCII: Style = Style {
-    minus: '-',
-    plus_minus: " +/- ",
-    mark: DecimalMark::Point,
-    power: |exponent| format!("e{exponent}"),
-};
-
-impl Style {
-    const fn with(self, mark: DecimalMark) -> Self {
-        Self { mark, ..self }
-    }
-
-    fn number(&self, decimal: &Decimal) -> String {
-        decimal.positional(self.minus, self.mark)
-    }
+/// All digits of a number and its unit, as one would type them: `12.5 cm`.
+pub fn as_typed(decimal: &Decimal, unit_symbol: &str, mark: DecimalMark) -> String {
+    with_unit(shortest_text(decimal, MINUS, mark), unit_symbol)
 }
 
 #[derive(Clone, Copy)]
@@ -106,50 +81,43 @@ enum Form {
     Short,
 }
 
-fn styled(value: f64, u: Option<f64>, unit: &str, style: &Style, form: Form) -> String {
+fn styled(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark, form: Form) -> String {
     let Some(shortest) = Decimal::shortest(value) else { return word(value).to_owned() };
-    let Some(u) = u else { return with_unit(few_digits(value, shortest, style), unit) };
+    let Some(u) = u else { return with_unit(few_digits(value, shortest, mark), unit) };
     if u == 0.0 {
-        return format!("{} (exact)", with_unit(scaled(&shortest, style), unit));
+        return format!("{} (exact)", with_unit(number(&shortest, mark), unit));
     }
     let Some(pair) = rounded(value, u) else {
         let u = if u > 0.0 { word(u) } else { word(f64::NAN) };
-        return with_unit(format!("{}{}{u}", few_digits(value, shortest, style), style.plus_minus), unit);
+        return with_unit(format!("{}{}{u}", few_digits(value, shortest, mark), PLUS_MINUS), unit);
     };
     let power = power_of_ten(&[&pair.value, &pair.uncertainty]);
     let [value, uncertainty] = [pair.value, pair.uncertainty].map(|d| d.shifted(-power.unwrap_or(0)));
+    let digits = |decimal: &Decimal| decimal.positional(MINUS, mark);
     let text = match form {
         Form::Short => {
             // Noughts up to the units place were printed, so the bracket counts from there.
             let noughts = "0".repeat(usize::try_from(value.place()).unwrap_or(0));
-            format!("{}({}{noughts})", style.number(&value), uncertainty.digits())
+            format!("{}({}{noughts})", digits(&value), uncertainty.digits())
         }
         Form::PlusMinus if power.is_some() => {
-            format!("({}{}{})", style.number(&value), style.plus_minus, style.number(&uncertainty))
+            format!("({}{}{})", digits(&value), PLUS_MINUS, digits(&uncertainty))
         }
         Form::PlusMinus => {
-            format!("{}{}{}", style.number(&value), style.plus_minus, style.number(&uncertainty))
+            format!("{}{}{}", digits(&value), PLUS_MINUS, digits(&uncertainty))
         }
     };
-    with_unit(text + &power.map(style.power).unwrap_or_default(), unit)
+    with_unit(text + &power.map(times_ten_to).unwrap_or_default(), unit)
 }
 
 /// At most six significant digits, and none that the double's shortest form does not have.
-fn few_digits(value: f64, shortest: Decimal, style: &Style) -> String {
+fn few_digits(value: f64, shortest: Decimal, mark: DecimalMark) -> String {
     let few = if shortest.digits().len() <= WITHOUT_UNCERTAINTY {
         shortest
     } else {
         Decimal::significant(value, WITHOUT_UNCERTAINTY).unwrap_or(shortest)
     };
-    scaled(&few, style)
-}
-
-/// One number, with a power of ten where the rule asks for it.
-fn scaled(decimal: &Decimal, style: &Style) -> String {
-    match power_of_ten(&[decimal]) {
-        Some(power) => style.number(&decimal.clone().shifted(-power)) + &(style.power)(power),
-        None => style.number(decimal),
-    }
+    number(&few, mark)
 }
 
 /// The power of ten to write, by the rule at the head of this file.

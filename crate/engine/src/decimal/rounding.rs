@@ -60,6 +60,23 @@ impl Decimal {
         value.is_finite().then(|| Self::from_scientific(&format!("{value:.*e}", digits.clamp(1, 800) - 1)))
     }
 
+    /// The least number of so many significant digits (at least 1) that is not below `value`, which is nought or more.
+    /// Nothing when `value` is not finite.
+    pub fn significant_up(value: f64, digits: usize) -> Option<Self> {
+        let nearest = Self::significant(value, digits)?;
+        Some(if nearest.to_f64() < value { nearest.one_unit_more() } else { nearest })
+    }
+
+    /// One unit of the last digit farther from nought.
+    fn one_unit_more(mut self) -> Self {
+        let nines = self.digits.len() - self.digits.trim_end_matches('9').len();
+        self.digits.truncate(self.digits.len() - nines);
+        let last = self.digits.pop().and_then(|last| last.to_digit(10)).unwrap_or(0);
+        self.digits.extend(char::from_digit(last + 1, 10));
+        self.digits.extend((0..nines).map(|_| '0'));
+        self
+    }
+
     /// `value` to the last digit at 10^`place`. Nothing when `value` is not finite.
     pub fn at_place(value: f64, place: i32) -> Option<Self> {
         let place = place.clamp(*PLACES.start(), *PLACES.end());
@@ -91,6 +108,38 @@ impl Decimal {
         let more_than_half = whole.leading() == place - 1 && digits > "5";
         let digit = if more_than_half { "1" } else { "0" };
         Self { negative: more_than_half && value < 0.0, digits: digit.to_owned(), place }
+    }
+
+    /// Reads a number with a decimal point as files hold it, such as `-0.0125` or `1.25e-2`; its digits as they stand, but
+    /// for noughts before them.
+    pub fn read(text: &str) -> Option<Self> {
+        let (negative, size) = text.strip_prefix('-').map_or((false, text), |size| (true, size));
+        let (mantissa, exponent) = size.split_once('e').unwrap_or((size, "0"));
+        let (whole, fraction) = mantissa.split_once('.').unwrap_or((mantissa, ""));
+        let all = [whole, fraction].concat();
+        if all.is_empty() || !all.bytes().all(|byte| byte.is_ascii_digit()) {
+            return None;
+        }
+        let exponent: i32 = exponent.parse().ok()?;
+        let place = exponent.checked_sub(i32::try_from(fraction.len()).ok()?)?;
+        if !PLACES.contains(&place) {
+            return None;
+        }
+        let digits = match all.trim_start_matches('0') {
+            "" => "0",
+            digits => digits,
+        };
+        Some(Self { negative: negative && digits != "0", digits: digits.to_owned(), place })
+    }
+
+    /// Without noughts at its end.
+    #[must_use]
+    pub fn trimmed(mut self) -> Self {
+        while self.digits.len() > 1 && self.digits.ends_with('0') {
+            self.digits.pop();
+            self.place += 1;
+        }
+        self
     }
 
     /// Reads what `{:e}` writes: sign, digit, perhaps point and digits, `e`, exponent.
@@ -136,7 +185,7 @@ impl Decimal {
     }
 
     /// The number without a power of ten, with `minus` for the sign: `−0.0210`.
-    pub(super) fn positional(&self, minus: char, mark: DecimalMark) -> String {
+    pub fn positional(&self, minus: char, mark: DecimalMark) -> String {
         let mut text = String::new();
         if self.negative {
             text.push(minus);
@@ -157,5 +206,5 @@ impl Decimal {
 }
 
 #[cfg(test)]
-#[path = "decimal_test.rs"]
+#[path = "rounding_test.rs"]
 mod tests;

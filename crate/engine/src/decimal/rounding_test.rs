@@ -83,8 +83,41 @@ fn extreme_places_neither_hang_nor_panic() {
     }
 }
 
+#[test]
+fn reads_what_files_hold() {
+    let read = |text: &str| Decimal::read(text).map(|decimal| decimal.positional('-', DecimalMark::Point));
+    for (text, same) in [
+        ("-0.0125", "-0.0125"),
+        ("1.25e-2", "0.0125"),
+        ("3.000e-7", "0.0000003000"),
+        ("12", "12"),
+        ("-0", "0"),
+    ] {
+        assert_eq!(read(text).as_deref(), Some(same));
+    }
+    for text in ["", ".", "-", "1,5", "NaN", "1e", "1e9999999999", "1e400000", "--1", "1.2.3", "0x1"] {
+        assert_eq!(read(text), None, "{text}");
+    }
+}
+
+#[test]
+fn rounds_up_and_carries() {
+    for (value, expected) in
+        [(0.012_345, "0.0124"), (0.012_3, "0.0123"), (9.991, "10.00"), (123.4, "124"), (0.0, "0.00")]
+    {
+        assert_eq!(Decimal::significant_up(value, 3).unwrap().positional('-', DecimalMark::Point), expected);
+    }
+}
+
 #[cfg(not(target_arch = "wasm32"))]
 proptest::proptest! {
+    #[test]
+    fn rounded_up_is_never_below_nor_a_unit_above(value in 1e-300..1e300, digits in 1_usize..6) {
+        let up = Decimal::significant_up(value, digits).unwrap().to_f64();
+        let unit = Decimal::significant(value, digits).map_or(0.0, |d| 10_f64.powi(d.place()));
+        proptest::prop_assert!(up >= value && up - value <= 1.000_001 * unit, "{value} {up}");
+    }
+
     #[test]
     fn shortest_digits_read_back(value in proptest::num::f64::ANY) {
         if let Some(decimal) = Decimal::shortest(value) {

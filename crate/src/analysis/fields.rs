@@ -93,7 +93,7 @@ fn named(page: &Page, place: &Place) -> Option<(String, bool)> {
 }
 
 /// A part of a splice: what it is called and what stands in it.
-fn part_of<'a>(splice: &'a Splice, part: SplicePart) -> Option<(&'static str, &'a str)> {
+fn part_of(splice: &Splice, part: SplicePart) -> Option<(&'static str, &str)> {
     match (splice, part) {
         (
             Splice::AtSplitter { mark, .. }

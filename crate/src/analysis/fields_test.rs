@@ -116,18 +116,13 @@ fn every_field_of_the_bench_is_marked_when_out_of_range() {
 
 /// Where there is no result, its refusal names the field; where there is one, a notice at the result does.
 fn told(analysis: &Analysis, name: &str) {
-    match &analysis.speed {
-        Err(refusal) => assert!(refusal.message.contains(name), "{name}: {}", refusal.message),
-        Ok(_) => {
-            let notice = analysis.notices.iter().find(|notice| notice.id == "entry_replaced");
-            let notice = notice.unwrap_or_else(|| unreachable!("a result without a word of {name}"));
-            assert!(
-                notice.section == Section::Result && notice.text.contains(name),
-                "{name}: {}",
-                notice.text
-            );
-        }
+    if let Err(refusal) = &analysis.speed {
+        assert!(refusal.message.contains(name), "{name}: {}", refusal.message);
+        return;
     }
+    let notice = analysis.notices.iter().find(|notice| notice.id == "entry_replaced");
+    let notice = notice.unwrap_or_else(|| unreachable!("a result without a word of {name}"));
+    assert!(notice.section == Section::Result && notice.text.contains(name), "{name}: {}", notice.text);
 }
 
 #[test]

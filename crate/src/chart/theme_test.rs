@@ -1,5 +1,7 @@
 //! Contrast and colours of the themes.
 
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use super::*;
 
 /// Relative luminance of an sRGB colour (WCAG 2.2, definition "relative luminance").

@@ -166,7 +166,7 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
 pub fn pictures_rest(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     let brought = "return performance.getEntriesByType('resource')
-        .filter(({ name, responseEnd }) => /aside_bg|evidence-worker/.test(name) && responseEnd > 0).length";
+        .filter(({ name, responseEnd }) => /slope_worker_bg|evidence-worker/.test(name) && responseEnd > 0).length";
     let parts = || page.browser.run(brought, vec![]);
     eventually("what workers need is brought", parts, |count| *count == json!(2))?;
     page.browser.debug("Network.enable", &json!({}))?;

@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 
 use anyhow::{Context, Result, bail};
-use measured_fit::{fit_many, rows_24, rows_200_shared};
+use measured::lines::{fit_many, rows_24, rows_200_shared};
 use slope_of_light::line::Data;
 
 use crate::peers::{Peer, Peers};

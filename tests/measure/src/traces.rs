@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, ensure};
-use measured_traces::{SAMPLES, Traces, recording, true_delay};
+use measured::traces::{SAMPLES, Traces, recording, true_delay};
 use page_tests::driver::Browser;
 use page_tests::page::Home;
 use serde_json::{Value, json};
@@ -79,7 +79,7 @@ pub fn by_correlation(peers: &Peers) -> Result<f64> {
     fs::write(&file, traces.samples().flat_map(f64::to_le_bytes).collect::<Vec<u8>>())?;
     let driver = driver()?;
     let browser = driver.browser(&folder.path().join("profile"), &folder.path().join("downloads"))?;
-    let module = told("SLOPE_TRACES")?;
+    let module = told("SLOPE_MEASURED")?;
     browser.go(&module)?;
     let load = "
         const [address, pairs] = arguments;

@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail, ensure};
 use litemap::LiteMap;
-use measured_fit::rows_24;
+use measured::lines::rows_24;
 use page_tests::page::Home;
 use serde_json::Value;
 use slope_of_light::line::{Data, Noise};

@@ -8,7 +8,7 @@
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, ensure};
-use measured_fit::{fit_many, rows_24, rows_200_shared};
+use measured::lines::{fit_many, rows_24, rows_200_shared};
 use page_tests::driver::Browser;
 use serde_json::{Value, json};
 use slope_of_light::line::Data;
@@ -33,7 +33,7 @@ pub fn beside_native() -> Result<f64> {
     let driver = driver()?;
     let home = TempDir::new()?;
     let browser = driver.browser(&home.path().join("profile"), &home.path().join("downloads"))?;
-    let module = told("SLOPE_FIT")?;
+    let module = told("SLOPE_MEASURED")?;
     browser.go(&module)?;
     let load = "
         const wasm = new URL(arguments[0].replace('.js', '_bg.wasm'));

@@ -50,11 +50,8 @@ const ROWS: [(&str, Subject); 17] = [
     ("bundle_ms", Subject::Page),
 ];
 
-/// What is timed in a browser too, and the variables by which it is told where it is served: fits, and delays of traces.
-const LIBRARIES: [(Wasm, &str); 2] = [
-    (Wasm { package: "measured-fit", stem: "fit", profile: SMALL }, "SLOPE_FIT"),
-    (Wasm { package: "measured-traces", stem: "traces", profile: SMALL }, "SLOPE_TRACES"),
-];
+/// What is timed in a browser too: fits, and delays of traces.
+const MEASURED: Wasm = Wasm { package: "measured", stem: "measured", profile: SMALL };
 
 /// Builds what the rows need, prints the sizes, and runs the measurements.
 ///
@@ -79,12 +76,10 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
     }
     let mut suite = verify::page_suite(project, "measure", &Browser::get()?)?;
     if is_chosen(Subject::BothLibraries) {
-        for (library, variable) in LIBRARIES {
-            let folder = project.bound(&library);
-            bind::bind(&compile::library(project, &library)?, &folder, library.stem)?;
-            let address = serve::in_background(folder)?;
-            suite.env(variable, format!("http://{address}/{}.js", library.stem));
-        }
+        let folder = project.bound(&MEASURED);
+        bind::bind(&compile::library(project, &MEASURED)?, &folder, MEASURED.stem)?;
+        let address = serve::in_background(folder)?;
+        suite.env("SLOPE_MEASURED", format!("http://{address}/{}.js", MEASURED.stem));
     }
     if is_chosen(Subject::Parts) {
         let address = serve::in_background(pack::source(project)?)?;

@@ -1,5 +1,4 @@
-//! The lines that are fitted where fits are timed: one library, so that a browser and the machine itself do the same
-//! work. Compiled as the page's own wasm. Lengths in metres, times in nanoseconds.
+//! The lines that are fitted where fits are timed. Lengths in metres, times in nanoseconds.
 //!
 //! The benches are invented. Both have about the scatter of a student's run: 1 cm in distance, 0.15 ns in delay,
 //! delays of 3.3356 ns for each metre after 12 ns of cables.

@@ -1,5 +1,4 @@
-//! The pairs of traces whose delays are timed: one library, so that a browser and the machine itself do the same work.
-//! Compiled as the evidence worker's wasm. Levels in volts, times in nanoseconds.
+//! The pairs of traces whose delays are timed. Levels in volts, times in nanoseconds.
 //!
 //! An invented bench: 10,000 samples 0.1 ns apart of a pulse that rises in 4 ns and decays in 40, the second one later
 //! and half as high, with noise of 1 % of the first one's height.

@@ -1,11 +1,11 @@
 /** What the one-file page is handed before its script runs; absent when the page is served. */
 declare global {
-  /** The wasm, in base64. */
-  var SLOPE_WASM_BASE64: string | undefined;
+  /** The wasm, after gzip, in base64. */
+  var SLOPE_CORE: string | undefined;
   /** The text of the script that the workers of the trials run. */
   var SLOPE_TRIALS_WORKER: string | undefined;
-  /** The wasm of the evidence workers, in base64. */
-  var SLOPE_WORKER_BASE64: string | undefined;
+  /** The wasm of the evidence workers, after gzip, in base64. */
+  var SLOPE_EVIDENCE: string | undefined;
   /** The text of the script that the evidence workers run. */
   var SLOPE_EVIDENCE_WORKER: string | undefined;
   /** Whether scripts were joined, those of the workers into classic ones. */

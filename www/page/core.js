@@ -22,7 +22,7 @@ export function compiledCore() {
 
 /** Starts the core. */
 export async function begin() {
-  module = await compiled(globalThis.SLOPE_WASM_BASE64, WASM);
+  module = await compiled(globalThis.SLOPE_CORE, WASM);
   await init({ module_or_path: module });
 }
 
@@ -32,7 +32,7 @@ export async function begin() {
  */
 export async function demoText() {
   if (typeof globalThis.SLOPE_DEMO === 'string') return globalThis.SLOPE_DEMO;
-  if (globalThis.SLOPE_WASM_BASE64) return undefined;
+  if (globalThis.SLOPE_CORE) return undefined;
   try {
     const answer = await fetch(new URL(DEMO, document.baseURI));
     return answer.ok ? await answer.text() : undefined;

@@ -74,7 +74,7 @@ class Page {
       open: (id) => this.open(id),
       blank: () => this.keep(core.Desk.blank()),
       demo: () => this.openDemo(),
-      demoSet: globalThis.SLOPE_WASM_BASE64 ? undefined : (set) => this.openDemoSet(set),
+      demoSet: globalThis.SLOPE_CORE ? undefined : (set) => this.openDemoSet(set),
       openNext: () => this.openLatest(),
       rename: (id, title) => this.rename(id, title),
     });

@@ -4,17 +4,23 @@
 
 /**
  * The wasm, compiled; a compiled one can be handed to workers, so that none compiles it again.
- * @param {string | undefined} inside base64, in the one file
+ * @param {string | undefined} inside in the one file: its bytes after gzip, in base64
  * @param {string} name of the file beside the page
  * @returns {Promise<WebAssembly.Module>}
  */
 export async function compiled(inside, name) {
-  if (inside) return WebAssembly.compile(Uint8Array.from(atob(inside), (letter) => letter.charCodeAt(0)));
-  const answer = await fetched(name);
+  const answer = inside ? unpacked(inside) : await fetched(name);
   // A host that does not know wasm by its type sends it as plain bytes, which can't be compiled while they come.
   return answer.headers.get('Content-Type') === 'application/wasm'
     ? WebAssembly.compileStreaming(answer)
     : WebAssembly.compile(await answer.arrayBuffer());
+}
+
+/** @param {string} inside */
+function unpacked(inside) {
+  const packed = new Blob([Uint8Array.from(atob(inside), (letter) => letter.charCodeAt(0))]);
+  const bytes = packed.stream().pipeThrough(new DecompressionStream('gzip'));
+  return new Response(bytes, { headers: { 'Content-Type': 'application/wasm' } });
 }
 
 /**

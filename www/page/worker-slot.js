@@ -63,7 +63,7 @@ export class EvidenceWorker {
   /** What workers are started with. */
   static parts() {
     EvidenceWorker.loaded ??= Promise.all([
-      compiled(globalThis.SLOPE_WORKER_BASE64, 'slope_worker_bg.wasm'),
+      compiled(globalThis.SLOPE_EVIDENCE, 'slope_worker_bg.wasm'),
       workerHere(globalThis.SLOPE_EVIDENCE_WORKER, 'evidence-worker.js'),
     ]).catch((error) => {
       EvidenceWorker.loaded = undefined;

@@ -12,7 +12,7 @@ use slope_of_light::notebook::{Notebook, read, write};
 use crate::bench;
 use crate::names;
 use crate::page::{Home, Stage};
-use crate::uncertainty;
+use crate::{pictures, traces, uncertainty};
 
 /// A file that is none of ours, or is broken, or comes from a later version, is refused by name and with the
 /// reason; the open notebook stays as it is.
@@ -73,6 +73,15 @@ pub fn one_file_from_disk(stage: &Stage) -> Result<()> {
     ensure!(page.result()? == result, "the first reading does not give the first result");
     page.fill("Number of trials", "20000")?;
     uncertainty::run(&page).context("trials in the one file")?;
+
+    page.click("Notebooks")?;
+    page.click("New blank notebook")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    traces::offer(&page, 2).context("traces in the one file")?;
+    page.click("Measure all")?;
+    page.sees(names::ROWS_USED, &names::rows_used(2, 2)).context("traces in the one file")?;
+    pictures::choose(&page, &pictures::series(&page.home, 1)?)?;
+    pictures::is_proposed(&page, 0).context("a picture in the one file")?;
     page.is_silent()
 }
 

@@ -11,6 +11,9 @@ use wasm_bindgen_cli_support::Bindgen;
 /// Changes with the settings below, so that old output is not taken for current.
 const SETTINGS: &str = "web, no name and producers sections; 0.2.130";
 
+/// Tells from what the folder was made.
+const STAMP: &str = "stamp";
+
 /// Binds the compiler's wasm into a folder, as `stem.js`, `stem.d.ts` and `stem_bg.wasm`, unless what stands there
 /// was made from the very same bytes.
 ///
@@ -18,14 +21,12 @@ const SETTINGS: &str = "web, no name and producers sections; 0.2.130";
 /// When the wasm can't be read or bound, or the files not be written.
 pub fn bind(wasm: &Path, folder: &Path, stem: &str) -> Result<()> {
     let bytes = fs::read(wasm).with_context(|| format!("could not read {}", wasm.display()))?;
-    let stamp = folder.join("stamp");
     let fingerprint = fingerprint(&bytes);
-    if fs::read_to_string(&stamp).is_ok_and(|made_from| made_from == fingerprint) {
+    if fs::read_to_string(folder.join(STAMP)).is_ok_and(|made_from| made_from == fingerprint) {
         return Ok(());
     }
-    if folder.exists() {
-        fs::remove_dir_all(folder).with_context(|| format!("could not clear {}", folder.display()))?;
-    }
+    let fresh = folder.with_extension("fresh");
+    clear(&fresh)?;
     Bindgen::new()
         .input_bytes(stem, bytes)
         .out_name(stem)
@@ -33,9 +34,19 @@ pub fn bind(wasm: &Path, folder: &Path, stem: &str) -> Result<()> {
         .typescript(true)
         .remove_name_section(true)
         .remove_producers_section(true)
-        .generate(folder)
+        .generate(&fresh)
         .context("could not bind the wasm")?;
-    fs::write(&stamp, fingerprint).with_context(|| format!("could not write {}", stamp.display()))
+    fs::write(fresh.join(STAMP), fingerprint).context("could not write the stamp")?;
+    // What was there may be served meanwhile.
+    clear(folder)?;
+    fs::rename(&fresh, folder).with_context(|| format!("could not make {}", folder.display()))
+}
+
+fn clear(folder: &Path) -> Result<()> {
+    if folder.exists() {
+        fs::remove_dir_all(folder).with_context(|| format!("could not clear {}", folder.display()))?;
+    }
+    Ok(())
 }
 
 fn fingerprint(bytes: &[u8]) -> String {

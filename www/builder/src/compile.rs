@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
 
-use crate::project::{CRATE, Project, SMALL, Wasm};
+use crate::project::{Build, CRATE, Project};
 use crate::shell;
 use crate::toolchain::Toolchain;
 
@@ -19,9 +19,9 @@ const LIBRARY: &str = "cdylib";
 ///
 /// # Errors
 /// When there is no toolchain for it, or the package does not compile.
-pub fn library(project: &Project, Wasm { package, profile, .. }: &Wasm) -> Result<PathBuf> {
+pub fn library(project: &Project, package: &str, build: Build) -> Result<PathBuf> {
     let mut command = Toolchain::get()?.cargo(project, "rustc");
-    command.args(["--profile", profile, "-p", package, "--lib", "--crate-type", LIBRARY]);
+    command.args(["--profile", build.profile(), "-p", package, "--lib", "--crate-type", LIBRARY]);
     command.arg("--message-format=json-render-diagnostics");
     artefact(&mut command, LIBRARY, package)
 }
@@ -32,7 +32,7 @@ pub fn library(project: &Project, Wasm { package, profile, .. }: &Wasm) -> Resul
 /// When there is no toolchain for it, or the test does not compile.
 pub fn browser_test(project: &Project, test: &str, environment: &[(&str, PathBuf)]) -> Result<PathBuf> {
     let mut command = Toolchain::get()?.cargo(project, "test");
-    command.args(["--no-run", "--profile", SMALL, "-p", CRATE, "--test", test]);
+    command.args(["--no-run", "--profile", Build::Small.profile(), "-p", CRATE, "--test", test]);
     command.arg("--message-format=json-render-diagnostics");
     command.envs(environment.iter().map(|(name, value)| (name, value)));
     artefact(&mut command, "test", test)

@@ -2,23 +2,29 @@
 //!
 //! The modules, in the order in which work flows:
 //!
-//! - `project`: where things are. `shell`: starting other programs. `machine`: what is installed, and installing.
-//! - `toolchain`: which compiler makes wasm here. `compile`: wasm by cargo. `bind`: its JavaScript glue.
+//! - `project`, `files`: where things are. `shell`: starting other programs. `steps`: saying how long it takes.
+//! - `machine`: what is installed, and installing. `toolchain`: which compiler makes wasm here.
+//! - `compile`: wasm by cargo. `bind`: its JavaScript glue. `build`: both, for all there is.
 //! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file.
-//! - `pack`: `www/dist/`. `serve`: on loopback. `summary`, `native`, `verify`, `measure`: tests and figures.
+//! - `pack`: `www/dist/`. `watch`: building again what changed. `serve`: on loopback.
+//! - `summary`, `native`, `verify`, `measure`: tests and figures.
 //! - `sources`, `tidy`: the order in which modules and scripts stand.
 
 mod project;
+mod files;
 mod shell;
+mod steps;
 mod machine;
 mod toolchain;
 mod compile;
 mod bind;
+mod build;
 mod npm;
 mod bundle;
 mod html;
 mod onefile;
 mod pack;
+mod watch;
 mod serve;
 mod summary;
 mod sources;

@@ -3,15 +3,13 @@
 //! The sizes are measured here; times by the package `measure`, which is given the names.
 
 use std::fs;
-use std::io::Write as _;
 use std::path::Path;
 
 use anyhow::{Context, Result, bail};
-use flate2::Compression;
-use flate2::write::GzEncoder;
 
+use crate::files::{files_below, gzipped};
 use crate::machine::Browser;
-use crate::project::{CORE, Project, SMALL, WORKER, Wasm};
+use crate::project::{Build, CORE, Project, WORKER, Wasm};
 use crate::{bind, bundle, compile, pack, serve, shell, verify};
 
 /// What is measured, and so what has to be built for it.
@@ -51,7 +49,7 @@ const ROWS: [(&str, Subject); 17] = [
 ];
 
 /// What is timed in a browser too: fits, and delays of traces.
-const MEASURED: Wasm = Wasm { package: "measured", stem: "measured", profile: SMALL };
+const MEASURED: Wasm = Wasm { package: "measured", stem: "measured" };
 
 /// Builds what the rows need, prints the sizes, and runs the measurements.
 ///
@@ -76,8 +74,8 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
     }
     let mut suite = verify::page_suite(project, "measure", &Browser::get()?)?;
     if is_chosen(Subject::BothLibraries) {
-        let folder = project.bound(&MEASURED);
-        bind::bind(&compile::library(project, &MEASURED)?, &folder, MEASURED.stem)?;
+        let folder = project.bound(&MEASURED, Build::Small);
+        bind::bind(&compile::library(project, MEASURED.package, Build::Small)?, &folder, MEASURED.stem)?;
         let address = serve::in_background(folder)?;
         suite.env("SLOPE_MEASURED", format!("http://{address}/{}.js", MEASURED.stem));
     }
@@ -107,7 +105,7 @@ fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
     let at_once = bundle::loaded_at_once(&serde_json::from_slice(&facts)?, pack::PAGE)?;
     let one_file = dist.join(pack::ONE_FILE);
     let (mut page, mut everything) = (0, 0);
-    for file in pack::files_below(&dist)? {
+    for file in files_below(&dist)? {
         let apart = ["demo", "schema"].iter().any(|folder| file.starts_with(dist.join(folder)));
         if file == one_file || apart {
             continue;
@@ -134,9 +132,7 @@ fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
 /// The size of a file after gzip at its best.
 fn compressed(path: &Path) -> Result<u64> {
     let bytes = fs::read(path).with_context(|| format!("could not read {}", path.display()))?;
-    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
-    encoder.write_all(&bytes)?;
-    Ok(u64::try_from(encoder.finish()?.len())?)
+    Ok(u64::try_from(gzipped(&bytes)?.len())?)
 }
 
 #[cfg(test)]

@@ -1,9 +1,9 @@
 //! The whole notebook as one HTML file that works from a double click: styles, modules, wasm and demo inside,
 //! under a content security policy that lets nothing else in.
 //!
-//! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm in
-//! base64, the text of each worker's script, and the demo notebook's JSON text.
-//! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64).
+//! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm after
+//! gzip, in base64, the text of each worker's script, and the demo notebook's JSON text.
+//! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64); RFC 1952 (gzip).
 
 use std::fs;
 use std::path::Path;
@@ -13,7 +13,7 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
-use crate::html;
+use crate::{files, html};
 
 /// What the page's policy is called in its HTML.
 const POLICY: &str = "Content-Security-Policy";
@@ -22,7 +22,7 @@ const PLACE: &str = "<!-- policy -->";
 
 /// What the file hands its scripts.
 pub enum Handed {
-    /// Bytes, in base64.
+    /// Bytes, after gzip, in base64.
     Bytes(Vec<u8>),
     /// A text.
     Text(String),
@@ -34,7 +34,7 @@ pub enum Handed {
 /// # Errors
 /// When a file of the page is missing, or holds something that can't be inlined; the message names it.
 pub fn make(folder: &Path, handed: &[(&str, Handed)], script: &str) -> Result<String> {
-    let prelude = handed.iter().map(|(name, what)| prelude(name, what)).collect();
+    let prelude = handed.iter().map(|(name, what)| prelude(name, what)).collect::<Result<String>>()?;
     let mut parts = Parts { folder, prelude: Some(prelude), script, scripts: vec![], styles: vec![] };
     let page = parts.read("index.html")?;
     let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
@@ -48,12 +48,12 @@ pub fn make(folder: &Path, handed: &[(&str, Handed)], script: &str) -> Result<St
 }
 
 /// The line of script that hands one thing.
-fn prelude(name: &str, what: &Handed) -> String {
+fn prelude(name: &str, what: &Handed) -> Result<String> {
     let value = match what {
-        Handed::Bytes(bytes) => format!("\"{}\"", STANDARD.encode(bytes)),
+        Handed::Bytes(bytes) => format!("\"{}\"", STANDARD.encode(files::gzipped(bytes)?)),
         Handed::Text(text) => literal(text),
     };
-    format!("globalThis.{name}={value};\n")
+    Ok(format!("globalThis.{name}={value};\n"))
 }
 
 /// A text as a JavaScript string literal that can stand inside an HTML page.

@@ -3,6 +3,11 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use std::fs;
+use std::io::Read as _;
+
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use flate2::read::GzDecoder;
 
 use super::{Handed, hash, make};
 
@@ -24,7 +29,7 @@ fn the_file_holds_everything_and_its_policy_names_it() {
         fs::write(folder.join(name), text).unwrap();
     }
     let handed = [
-        ("SLOPE_WASM_BASE64", Handed::Bytes(b"\0asm".to_vec())),
+        ("SLOPE_CORE", Handed::Bytes(b"\0asm".to_vec())),
         ("SLOPE_TRIALS_WORKER", Handed::Text("b('</script>');".to_owned())),
         ("SLOPE_DEMO", Handed::Text("{\"a\":\"</script>\"}".to_owned())),
     ];
@@ -33,7 +38,11 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     fs::remove_dir_all(&folder).unwrap();
     assert_eq!(file.matches("Content-Security-Policy").count(), 1);
     assert!(file.contains("<style>p { margin: 0 }</style>"));
-    assert!(file.contains("SLOPE_WASM_BASE64=\"AGFzbQ==\""));
+    let (_, packed) = file.split_once("SLOPE_CORE=\"").unwrap();
+    let packed = STANDARD.decode(packed.split_once('"').unwrap().0).unwrap();
+    let mut bytes = Vec::new();
+    GzDecoder::new(packed.as_slice()).read_to_end(&mut bytes).unwrap();
+    assert_eq!(bytes, b"\0asm");
     assert!(file.contains(r#"SLOPE_TRIALS_WORKER="b('\u003C/script>');""#));
     assert!(ended.is_err(), "a script that HTML would end is not inlined");
     assert!(file.contains("worker-src blob:"));

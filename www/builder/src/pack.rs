@@ -10,9 +10,10 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 
 use crate::bundle::{Bundler, Form};
+use crate::files::{files_below, write_if_changed};
 use crate::onefile::Handed;
-use crate::project::{CORE, Project, WASMS, WORKER};
-use crate::{bind, compile, html, onefile};
+use crate::project::{Build, CORE, Project, WASMS, WORKER};
+use crate::{build, compile, html, onefile};
 
 /// The page as one file.
 pub const ONE_FILE: &str = "slope-of-light.html";
@@ -74,14 +75,11 @@ pub fn pack(project: &Project) -> Result<()> {
 /// # Errors
 /// When something does not compile, or a file can't be read or written.
 pub fn source(project: &Project) -> Result<PathBuf> {
-    for wasm in &WASMS {
-        bind::bind(&compile::library(project, wasm)?, &project.bound(wasm), wasm.stem)?;
-    }
-    copy_declarations(project)?;
+    build::build(project, Build::Small)?;
     let mut source = Dist { root: project.target.join("page-source"), kept: BTreeSet::new() };
     source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest"])?;
     for wasm in &WASMS {
-        source.copy_folder(&project.bound(wasm), &["js", "wasm"])?;
+        source.copy_folder(&project.bound(wasm, Build::Small), &["js", "wasm"])?;
     }
     source.copy_below(&project.root.join("demo"), Path::new("demo"), &["json", "zip"])?;
     source.sweep()?;
@@ -90,17 +88,6 @@ pub fn source(project: &Project) -> Result<PathBuf> {
 
 fn read(path: &Path) -> Result<String> {
     fs::read_to_string(path).with_context(|| format!("could not read {}", path.display()))
-}
-
-/// The declarations of the wasm exports go where the type check looks for them.
-fn copy_declarations(project: &Project) -> Result<()> {
-    for wasm in &WASMS {
-        let name = format!("{}.d.ts", wasm.stem);
-        let text =
-            fs::read(project.bound(wasm).join(&name)).with_context(|| format!("could not read {name}"))?;
-        write_if_changed(&project.page_types().join(name), &text)?;
-    }
-    Ok(())
 }
 
 /// The folder being filled.
@@ -143,9 +130,9 @@ impl Dist {
         };
         let text = |name: &str| read(&self.root.join(name));
         Ok([
-            ("SLOPE_WASM_BASE64", Handed::Bytes(bytes(&CORE.file())?)),
+            ("SLOPE_CORE", Handed::Bytes(bytes(&CORE.file())?)),
             ("SLOPE_TRIALS_WORKER", Handed::Text(text(TRIALS)?)),
-            ("SLOPE_WORKER_BASE64", Handed::Bytes(bytes(&WORKER.file())?)),
+            ("SLOPE_EVIDENCE", Handed::Bytes(bytes(&WORKER.file())?)),
             ("SLOPE_EVIDENCE_WORKER", Handed::Text(text(EVIDENCE)?)),
             ("SLOPE_DEMO", Handed::Text(text(DEMO)?)),
         ])
@@ -160,40 +147,4 @@ impl Dist {
         }
         Ok(())
     }
-}
-
-/// All files below a folder, in the order of their names.
-///
-/// # Errors
-/// When a folder can't be read.
-pub fn files_below(folder: &Path) -> Result<Vec<PathBuf>> {
-    let mut files = Vec::new();
-    let mut folders = vec![folder.to_path_buf()];
-    while let Some(folder) = folders.pop() {
-        if !folder.exists() {
-            continue;
-        }
-        let entries =
-            fs::read_dir(&folder).with_context(|| format!("could not read {}", folder.display()))?;
-        for entry in entries {
-            let path = entry?.path();
-            if path.is_dir() { folders.push(path) } else { files.push(path) }
-        }
-    }
-    files.sort();
-    Ok(files)
-}
-
-/// Writes a file, unless it is there with the same content.
-///
-/// # Errors
-/// When it can't be written.
-pub fn write_if_changed(path: &Path, bytes: &[u8]) -> Result<()> {
-    if fs::read(path).is_ok_and(|old| old == bytes) {
-        return Ok(());
-    }
-    if let Some(folder) = path.parent() {
-        fs::create_dir_all(folder).with_context(|| format!("could not make {}", folder.display()))?;
-    }
-    fs::write(path, bytes).with_context(|| format!("could not write {}", path.display()))
 }

@@ -11,17 +11,39 @@ pub struct Wasm {
     pub package: &'static str,
     /// Stem of the bound files: `slope_of_light.js`, `slope_of_light_bg.wasm`.
     pub stem: &'static str,
-    /// The profile by which it is compiled, in the workspace's `Cargo.toml`.
-    pub profile: &'static str,
 }
 
-/// The profile of the packed page: small, but for what is computed over and over.
-pub const SMALL: &str = "wasm";
+/// How wasm is compiled.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Build {
+    /// Small, but fast in what is computed over and over: as it is packed, tested and measured.
+    Small,
+    /// In a fraction of that time: as it is served while one works on it.
+    Quick,
+}
+
+impl Build {
+    /// The profile, in the workspace's `Cargo.toml`.
+    pub fn profile(self) -> &'static str {
+        match self {
+            Self::Small => "wasm",
+            Self::Quick => "wasm-quick",
+        }
+    }
+
+    /// How long it takes, in words.
+    pub fn usually(self) -> &'static str {
+        match self {
+            Self::Small => "minutes at first, also for the standard library; seconds where nothing changed",
+            Self::Quick => "a minute or two at first, also for the standard library; seconds later",
+        }
+    }
+}
 
 /// What the page itself begins with.
-pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light", profile: SMALL };
+pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light" };
 /// What its evidence worker begins with.
-pub const WORKER: Wasm = Wasm { package: "slope-worker", stem: "slope_worker", profile: SMALL };
+pub const WORKER: Wasm = Wasm { package: "slope-worker", stem: "slope_worker" };
 /// Both of them.
 pub const WASMS: [Wasm; 2] = [CORE, WORKER];
 
@@ -62,8 +84,8 @@ impl Project {
     }
 
     /// A bound wasm, its glue and declarations, with the stamp that tells whether they are current.
-    pub fn bound(&self, wasm: &Wasm) -> PathBuf {
-        self.target.join("bound").join(wasm.stem)
+    pub fn bound(&self, wasm: &Wasm, build: Build) -> PathBuf {
+        self.target.join("bound").join(build.profile()).join(wasm.stem)
     }
 
     /// Scripts as the bundler made them, in one of its forms.

@@ -7,7 +7,7 @@ use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::path::Path;
 
-use super::{in_background, inside};
+use super::{Site, in_background, inside};
 
 #[test]
 fn plain_paths_lead_inside() {
@@ -41,9 +41,9 @@ fn paths_that_climb_are_refused() {
 fn ask(address: SocketAddr, head: &str) -> String {
     let mut stream = TcpStream::connect(address).unwrap();
     write!(stream, "{head}\r\nHost: localhost\r\nConnection: close\r\n\r\n").unwrap();
-    let mut answer = String::new();
-    stream.read_to_string(&mut answer).unwrap();
-    answer
+    let mut answer = Vec::new();
+    stream.read_to_end(&mut answer).unwrap();
+    String::from_utf8_lossy(&answer).into_owned()
 }
 
 #[test]
@@ -60,7 +60,29 @@ fn answers_name_the_type_and_know_what_has_not_changed() {
     assert!(
         ask(address, &format!("GET /a.wasm HTTP/1.1\r\nIf-None-Match: {tag}")).starts_with("HTTP/1.1 304")
     );
+    let squeezed = ask(address, "GET /a.wasm HTTP/1.1\r\nAccept-Encoding: gzip, br");
+    assert!(squeezed.contains("Content-Encoding: gzip") && !squeezed.contains("\0asm"), "{squeezed}");
+    fs::write(folder.join("a.wasm"), "\0asm, changed").unwrap();
+    let changed = ask(address, &format!("GET /a.wasm HTTP/1.1\r\nIf-None-Match: {tag}"));
+    assert!(changed.starts_with("HTTP/1.1 200") && changed.ends_with("changed"), "{changed}");
     assert!(ask(address, "GET /b.wasm HTTP/1.1").starts_with("HTTP/1.1 404"));
     assert!(ask(address, "POST /a.wasm HTTP/1.1").starts_with("HTTP/1.1 405"));
     fs::remove_dir_all(&folder).unwrap();
+}
+
+#[test]
+fn several_folders_are_one_site() {
+    let root = std::env::temp_dir().join(format!("slope-site-{}", std::process::id()));
+    for (folder, name) in [("page", "index.html"), ("bound", "glue.js"), ("demo", "set.zip")] {
+        fs::create_dir_all(root.join(folder)).unwrap();
+        fs::write(root.join(folder).join(name), folder).unwrap();
+    }
+    let folder = |name: &str| root.join(name);
+    let site = Site::of(vec![("", folder("page")), ("demo/", folder("demo")), ("", folder("bound"))]);
+    let holds = |url: &str| site.find(url).map(|(_, bytes, _)| String::from_utf8(bytes).unwrap());
+    assert_eq!(holds("/").as_deref(), Some("page"));
+    assert_eq!(holds("/glue.js").as_deref(), Some("bound"));
+    assert_eq!(holds("/demo/set.zip").as_deref(), Some("demo"));
+    assert_eq!(holds("/set.zip"), None);
+    fs::remove_dir_all(&root).unwrap();
 }

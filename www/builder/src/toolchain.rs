@@ -17,8 +17,9 @@ pub const TARGET: &str = "wasm32-unknown-unknown";
 const DEBIAN_RUSTC: &str = "/usr/bin/rustc";
 const DEBIAN_CARGO: &str = "/usr/bin/cargo";
 const DEBIAN_STD: &str = "/usr/lib/rustlib/src/rust/library/std/Cargo.toml";
-/// What of the standard library is built; `test` is for tests alone.
-const DEBIAN_PARTS: &str = "build-std=std,panic_abort,test";
+/// What of the standard library is built for the page, and for tests.
+const DEBIAN_PARTS: &str = "build-std=std,panic_abort";
+const DEBIAN_TEST_PARTS: &str = "build-std=std,panic_abort,test";
 /// Small code rather than fast where the standard library has the choice (its sorts above all), and no back traces,
 /// which a browser could not show.
 const DEBIAN_FEATURES: &str = "build-std-features=panic-unwind,optimize_for_size";
@@ -130,12 +131,13 @@ impl Toolchain {
                 for name in ["CARGO", "RUSTDOC", "RUSTUP_TOOLCHAIN", "RUSTUP_HOME", "LD_LIBRARY_PATH"] {
                     command.env_remove(name);
                 }
+                let page = subcommand == "rustc";
+                let parts = if page { DEBIAN_PARTS } else { DEBIAN_TEST_PARTS };
                 command
                     .env("RUSTC", DEBIAN_RUSTC)
                     .env("RUSTC_BOOTSTRAP", "1")
                     .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
-                    .args([subcommand, "-Z", DEBIAN_PARTS, "-Z", DEBIAN_FEATURES]);
-                let page = subcommand == "rustc";
+                    .args([subcommand, "-Z", parts, "-Z", DEBIAN_FEATURES]);
                 command.env(
                     RUSTFLAGS,
                     if page { format!("{DEBIAN_PAGE_FLAGS} {WASM_FLAGS}") } else { WASM_FLAGS.into() },

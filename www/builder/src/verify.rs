@@ -12,7 +12,7 @@ use anyhow::{Context, Result, bail};
 use crate::machine::Browser;
 use crate::project::Project;
 use crate::summary::Tally;
-use crate::{compile, native, npm, pack, serve, shell, tidy};
+use crate::{compile, files, native, npm, pack, serve, shell, tidy};
 
 /// A part: its name, what it checks, and how.
 type Part = (&'static str, &'static str, fn(&Project) -> Result<Tally>);
@@ -193,7 +193,7 @@ fn wasm(project: &Project) -> Result<Tally> {
 /// Writes a file into the target folder, when it is not there with the same content.
 fn keep(project: &Project, name: &str, bytes: &[u8]) -> Result<PathBuf> {
     let path = project.target.join(name);
-    pack::write_if_changed(&path, bytes)?;
+    files::write_if_changed(&path, bytes)?;
     Ok(path)
 }
 

@@ -3,6 +3,7 @@
 //!
 //! A row `ours_vs_peer` is the peer's time over ours, both taken in one run: above 1 where ours is faster.
 //! `wasm_vs_native_fit` is the time in a browser over the time natively: above 1 where the browser is slower.
+//! `edit_200_rows_vs_floor` is the time of an edit over that of a bare replay of what it changes on the page.
 //!
 //! Run by `cargo measure`, which says by environment variables where the page is served and what to drive it by.
 
@@ -15,6 +16,7 @@ mod memory;
 mod traces;
 mod trials;
 mod visits;
+mod floor;
 mod wasm;
 
 use std::process::ExitCode;
@@ -26,7 +28,7 @@ use peers::Peers;
 /// A row: its name, its unit, and what gives its value.
 type Row = (&'static str, &'static str, fn() -> Result<f64>);
 
-const ROWS: [Row; 12] = [
+const ROWS: [Row; 13] = [
     ("fit_24_rows_vs_scipy_odr", "ratio", || fits::of_24_rows(&Peers::get()?)),
     ("fit_200_rows_shared_vs_scipy", "ratio", || fits::of_200_rows(&Peers::get()?)),
     ("monte_carlo_vs_numpy", "ratio", || trials::beside_numpy(&Peers::get()?)),
@@ -37,6 +39,7 @@ const ROWS: [Row; 12] = [
     ("memory_100_pictures_mb", "MB", memory::of_100_pictures),
     ("open_demo_ms", "ms", visits::open_demo),
     ("edit_200_rows_ms", "ms", visits::edit_200_rows),
+    ("edit_200_rows_vs_floor", "ratio", floor::edit_over_floor),
     ("save_edit_ms", "ms", visits::save_edit),
     ("bundle_ms", "ms", visits::bundle),
 ];

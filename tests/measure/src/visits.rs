@@ -135,7 +135,7 @@ pub fn bundle() -> Result<f64> {
 }
 
 /// The page with the bench of the demo, read at 200 stops.
-fn of_200_rows(stage: &Stage) -> Result<Page<'_>> {
+pub fn of_200_rows(stage: &Stage) -> Result<Page<'_>> {
     let mut rig = demo::rig();
     rig.stops = (0..200).map(|stop| (0, 6.0 + 0.9 * f64::from(stop), 1.0)).collect();
     let (notebook, _) = rig.run(demo::SEED)?;

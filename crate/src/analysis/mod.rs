@@ -1,9 +1,9 @@
 //! From a notebook to everything computed from it, once.
 //!
-//! [`analyse`] is pure and total: the same notebook gives the same digits, natively and in a browser, and what
+//! [`analyse()`] is pure and total: the same notebook gives the same digits, natively and in a browser, and what
 //! can't be computed is a value that says why. Lengths are in metres, times in nanoseconds.
 //!
-//! [`analyse_page`] is the whole way, step by step. A page is first read in one sequence ([`prepare`]): texts become
+//! [`analyse_page`] is the whole way, step by step. A page is first read in one sequence ([`prepare()`]): texts become
 //! numbers ([`read`]), rows distances and delays ([`rows`]), those what a line is fitted to ([`setup`](mod@setup)).
 //! Then come the line ([`line`](mod@line)) seen from several sides ([`checks`](mod@checks)), its uncertainty taken
 //! apart ([`parts`]), the speed ([`speed`](mod@speed)) with its [`budget`](mod@budget), and [`notices`](mod@notices)

@@ -3,7 +3,7 @@
 //!
 //! The factor lies within ±8 % and follows from the salt in the notebook. The slope is the same statement as v, so
 //! it carries the inverse. Nothing leaves the analysis but as [`Shown`], so that nobody who puts a slope or a speed
-//! into words has to think of the seal. What of each record is covered, and how, says [`cover`](super::cover).
+//! into words has to think of the seal. What of each record is covered, and how, says `cover`.
 //!
 //! The seal is a promise, not a lock: who computes the slope by hand, or reads this code, can see through it.
 

@@ -6,14 +6,17 @@ import { core, messageOf } from './core.js';
 import { alike } from './dom.js';
 import { flowInHand, flushAll } from './typing.js';
 
-/** @import { Cell, Desk, Edit, Part, Taken, View } from './types.js' */
+/** @import { Cell, Edit, MeasuredTraces, View } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
+
+/** A part of the page that is redrawn from the view. @typedef {{show(view: View): void}} Part */
 
 export class Book {
   constructor() {
     /** @type {Desk} */
     this.desk = core.Desk.blank();
     /** @type {View} */
-    this.view = this.desk.view();
+    this.view = { ...this.desk.news().view, rows: [] };
     /** @type {Part[]} */
     this.parts = [];
     /** Called after each change of the log. @type {() => void} */
@@ -23,6 +26,10 @@ export class Book {
     /** Called after a pasted block was taken: whether its decimal marks were turned, and the headings left out.
      * @type {(turned: boolean, headings: string) => void} */
     this.onPasted = () => {};
+    /** Called after something was done that one may want to take back; says what. @type {(done: string) => void} */
+    this.onUndoable = () => {};
+    /** Called to show the picture or the traces of a row. @type {(row: number) => void} */
+    this.onEvidence = () => {};
     /** Another tab writes; this one reads along. */
     this.readOnly = false;
     /** How many edits each step that undo can take back made: a flow of typing is one. @type {number[]} */
@@ -75,7 +82,7 @@ export class Book {
 
   /**
    * Puts measured traces into rows.
-   * @param {Taken[]} all
+   * @param {MeasuredTraces[]} all
    */
   takeTraces(all) {
     return this.step(() => this.desk.take_traces(all, now()));
@@ -109,10 +116,10 @@ export class Book {
     return done;
   }
 
-  /** A number that no rail, setting or shared error of this notebook has had: the log only grows. */
+  /** A number for something new of this notebook. */
   newNumber() {
-    const { rails, settings, shared, entries } = this.current();
-    return Math.max(entries, ...[...rails, ...settings, ...shared].map((item) => item.id)) + 1;
+    const [number = 0] = this.desk.new_numbers(1);
+    return number;
   }
 
   /** The view as of now; what waits for its turn is drawn first. */
@@ -139,13 +146,14 @@ export class Book {
       this.frame = 0;
       this.drawIfDue();
     });
-    const news = this.desk.news();
+    const { view, rows } = this.desk.news();
     const known = this.view;
     this.view = {
-      ...news,
-      rows: news.rows.map((row, place) => (row ? { ...known.rows[place], ...row } : known.rows[place])),
+      ...view,
+      rows: rows.flatMap((row, place) => row && 'id' in row ? row : known.rows.slice(place, place + 1).map((old) => (
+        row ? { ...old, ...row } : old))),
       // Kept as it was, so that a row need not compare all that a notice holds.
-      notices: news.notices.map((notice) => known.notices.find((old) => alike(old, notice)) ?? notice),
+      notices: view.notices.map((notice) => known.notices.find((old) => alike(old, notice)) ?? notice),
     };
     for (const part of this.parts) part.show(this.view);
   }

@@ -1,13 +1,11 @@
 /**
- * The one door to the core (wasm): starting it, and its exports with the page's own types.
+ * The one door to the core (wasm): starting it, and its exports.
  */
-import init, * as exported from './slope_of_light.js';
+import init, * as core from './slope_of_light.js';
 import { compiled } from './wasm.js';
 
-/** @import { Core } from './types.js' */
-
 /** What the core offers; usable once {@link begin} has ended. */
-export const core = /** @type {Core} */ (/** @type {unknown} */ (exported));
+export { core };
 
 const WASM = 'slope_of_light_bg.wasm';
 const DEMO = 'demo/typed-readings.json';

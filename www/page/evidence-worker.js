@@ -4,13 +4,13 @@
  * closer look needs no reading. Its refusals are words of the wasm, or a kind and a file's name, for which the page
  * has words. Packed, it is a classic script.
  */
-import * as exported from './slope_worker.js';
+import * as wasm from './slope_worker.js';
 
-/** @import { Answer, Asked, SlopeWorker, Calls, Content, FilePart, Look, Picture, Reading, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Answer, Asked, Calls, Content, FilePart, Picture, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Look, Reading } from './slope_worker.js' */
 
-const wasm = /** @type {SlopeWorker} */ (/** @type {unknown} */ (exported));
-const here = /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */ (
-  /** @type {unknown} */ (globalThis));
+/** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */
+const here = globalThis;
 
 /** Rows of samples that are shown beside the layout of a file. */
 const ROWS_SHOWN = 4;
@@ -279,7 +279,7 @@ function readAhead(files, contents) {
 here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
   if ('core' in data) {
     try {
-      exported.initSync({ module: data.core });
+      wasm.initSync({ module: data.core });
       here.postMessage({ started: true });
     } catch (error) {
       fail(error);

@@ -4,12 +4,9 @@
  */
 import { EvidenceWorker, inWords, WorkerSlot, reader, refusal } from './worker-slot.js';
 
-/**
- * @import { Asked, BatchEnd, BatchStep, Corner, Detector, Envelope, Known, Layout, LookedAt, MeasuredFiles, Named, Pair,
- *   Picture, PictureProposal, Shrunk, Standing, Thrown, TraceFiles
- * } from './evidence-types.js'
- * @import { RailView } from './types.js'
- */
+/** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, Picture, Shrunk, Thrown, TraceFiles } from './evidence-types.js' */
+/** @import { Corner, Detector, Envelope, Known, Layout, Named, Pair, Proposal, Standing } from './worker-types.js' */
+/** @import { RailView } from './types.js' */
 
 /** Bytes of a file, at most. */
 const LARGEST = 64 * 1024 * 1024;
@@ -117,7 +114,7 @@ export class Evidence {
    * @param {Picture} picture
    * @param {number} columns
    * @param {number} rows
-   * @returns {Promise<PictureProposal>}
+   * @returns {Promise<Proposal>}
    */
   async propose(picture, columns, rows) {
     checkSize(picture);

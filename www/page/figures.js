@@ -4,7 +4,7 @@
 import { alike, el, Keyed, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { math } from './formula.js';
 
-/** @import { Figure, MathNode } from './types.js' */
+/** @import { Figure, Formula } from './types.js' */
 
 class FigureLine {
   /** @param {string} list @param {string} id */
@@ -13,9 +13,9 @@ class FigureLine {
     this.symbol = el('i', { class: 'symbol' });
     this.written = '';
     this.meaning = el('p');
-    /** @type {MathNode | null} */
+    /** @type {Formula | null} */
     this.formula = null;
-    /** The formula as drawn last. @type {MathNode | null} */
+    /** The formula as drawn last. @type {Formula | null} */
     this.drawn = null;
     this.work = el('div', { class: 'formula', hidden: true });
     this.source = el('small', { hidden: true });

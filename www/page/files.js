@@ -9,7 +9,9 @@ import { words } from './strings.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Desk, TableKind } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
+
+/** @typedef {'csv' | 'latex' | 'markdown'} TableKind */
 
 /** @type {Record<TableKind, {type: string, ending: string}>} */
 const TABLES = {
@@ -75,16 +77,14 @@ export function openReport(book) {
     download(html, 'text/html;charset=utf-8', `${fileName(book)}.html`);
     return;
   }
-  /** @type {CSSStyleSheet[]} */
-  const sheets = [];
-  const plain = html.replace(/<style>([^]*?)<\/style>/g, (_, rules) => {
+  const report = new DOMParser().parseFromString(html, 'text/html');
+  const styles = [...report.querySelectorAll('style')];
+  const sheets = styles.map((style) => {
     const sheet = new tab.CSSStyleSheet();
-    sheet.replaceSync(rules);
-    sheets.push(sheet);
-    return '';
+    sheet.replaceSync(style.textContent ?? '');
+    return sheet;
   });
-  const report = new DOMParser().parseFromString(plain, 'text/html');
-  for (const meta of report.querySelectorAll('meta[http-equiv]')) meta.remove();
+  for (const old of [...styles, ...report.querySelectorAll('meta[http-equiv]')]) old.remove();
   tab.document.replaceChild(tab.document.adoptNode(report.documentElement), tab.document.documentElement);
   tab.document.adoptedStyleSheets = sheets;
 }

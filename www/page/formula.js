@@ -2,7 +2,7 @@
  * Formulas: presentation MathML (W3C, MathML Core) from plain data. Only names on the list become elements.
  */
 
-/** @import { MathNode } from './types.js' */
+/** @import { Formula } from './types.js' */
 
 const SPACE = 'http://www.w3.org/1998/Math/MathML';
 const NAMES = [
@@ -11,7 +11,7 @@ const NAMES = [
 
 /**
  * The formula as an element; nothing when it holds a name that is not on the list.
- * @param {MathNode} formula
+ * @param {Formula} formula
  * @returns {MathMLElement | undefined}
  */
 export function math(formula) {
@@ -24,7 +24,7 @@ export function math(formula) {
 }
 
 /**
- * @param {MathNode} node
+ * @param {Formula} node
  * @returns {Element | undefined}
  */
 function build(node) {

@@ -8,7 +8,8 @@ import { words } from './strings.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Desk, Part } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
+/** @import { Part } from './book.js' */
 
 /** @template {Part} T */
 export class LateSection {

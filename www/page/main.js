@@ -31,7 +31,7 @@ import { Uncertainty } from './uncertainty.js';
 
 /** @import { Takers } from './incoming.js' */
 /** @import { Loaded } from './shelf.js' */
-/** @import { Desk } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
 
 class Page {
   /** @param {Journal | undefined} journal */
@@ -78,11 +78,6 @@ class Page {
       openNext: () => this.openLatest(),
       rename: (id, title) => this.rename(id, title),
     });
-    document.addEventListener('undoable', (event) => this.offerUndo(/** @type {CustomEvent} */ (event).detail));
-    document.addEventListener('evidence', (event) => {
-      const row = /** @type {CustomEvent<number>} */ (event).detail;
-      this.delays.ask((delays) => delays.goTo(row));
-    });
   }
 
   /** Tells what was done, and offers to take it back. @param {string} text */
@@ -121,6 +116,8 @@ class Page {
       keeper.note();
     };
     book.onRefusal = (message) => toast(message);
+    book.onUndoable = (done) => this.offerUndo(done);
+    book.onEvidence = (row) => this.delays.ask((delays) => delays.goTo(row));
     book.onPasted = (turned, headings) => {
       const t = words.pasted;
       const told = [turned ? t.turned : '', headings ? t.headed(headings) : ''].filter(Boolean).join(' ');

@@ -6,7 +6,7 @@ import { byId, el, setHidden } from './dom.js';
 import { words } from './strings.js';
 import { toast } from './toast.js';
 
-/** @import { ShelfItem } from './types.js' */
+/** @import { StoredNotebook } from './types.js' */
 /** @import { Shelf } from './shelf.js' */
 
 /**
@@ -66,7 +66,7 @@ export class Notebooks {
     setHidden(this.binBox, binned.length === 0);
   }
 
-  /** @param {ShelfItem} item @param {boolean} isOpen */
+  /** @param {StoredNotebook} item @param {boolean} isOpen */
   line(item, isOpen) {
     const t = words.notebooks;
     const { shelf, open } = this.keeping;
@@ -93,7 +93,7 @@ export class Notebooks {
       el('span', { class: 'actions' }, ...buttons), renaming);
   }
 
-  /** @param {ShelfItem} item */
+  /** @param {StoredNotebook} item */
   renaming(item) {
     const t = words.notebooks;
     const id = `rename-${item.id}`;
@@ -110,7 +110,7 @@ export class Notebooks {
     return form;
   }
 
-  /** @param {ShelfItem} item @param {boolean} isOpen */
+  /** @param {StoredNotebook} item @param {boolean} isOpen */
   async delete(item, isOpen) {
     const { shelf, openNext } = this.keeping;
     shelf.bin(item.id, true);
@@ -122,7 +122,7 @@ export class Notebooks {
     } });
   }
 
-  /** @param {ShelfItem} item */
+  /** @param {StoredNotebook} item */
   binnedLine(item) {
     const t = words.notebooks;
     const { shelf } = this.keeping;
@@ -156,13 +156,13 @@ export class Notebooks {
   }
 }
 
-/** @param {string} text @param {ShelfItem} item @param {() => void} click */
+/** @param {string} text @param {StoredNotebook} item @param {() => void} click */
 function action(text, item, click) {
   const label = words.notebooks.action(text, name(item));
   return el('button', { type: 'button', class: 'quiet', 'aria-label': label, click }, text);
 }
 
-/** @param {ShelfItem} item */
+/** @param {StoredNotebook} item */
 function name(item) {
   return item.title || words.untitled;
 }

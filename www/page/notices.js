@@ -4,7 +4,7 @@
 import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { words } from './strings.js';
 
-/** @import { Notice, SectionName, View, Weight } from './types.js' */
+/** @import { Notice, Section, View, Weight } from './types.js' */
 
 /** @type {Record<Weight, string>} */
 export const SHAPES = { grave: '▲', look: '◆', know: '●' };
@@ -82,7 +82,7 @@ export class NoticeList {
 
 /**
  * The notices of a section that are not about one rail that is there.
- * @param {SectionName} section
+ * @param {Section} section
  * @returns {(notice: Notice, view: View) => boolean}
  */
 export function ofSection(section) {

@@ -9,7 +9,7 @@ import { point, spot } from './picture-sheet.js';
 import { words } from './strings.js';
 
 /** @import { Mark, Place, Sheet } from './picture-sheet.js' */
-/** @import { Point } from './evidence-types.js' */
+/** @import { Point } from './worker-types.js' */
 
 /** Where the arrow keys go. @type {Record<string, [number, number]>} */
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };

@@ -8,7 +8,7 @@ import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Named } from './evidence-types.js' */
+/** @import { Named } from './worker-types.js' */
 /** @import { Edit, Picture, RailView, View } from './types.js' */
 
 /** The grid of a picture on which none is marked yet; no grid has this number. */
@@ -47,7 +47,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   if (book.desk !== desk) return { rows: [], refused: [words.pictures.otherNotebook], last: true };
   const once = again(book, taken);
   refused.push(...once.refused);
-  const { edits, rows } = placed(book.current(), once.fresh, into);
+  const { edits, rows } = placed(book.current(), desk.new_numbers(once.fresh.length), once.fresh, into);
   const done = edits.length > 0 && book.edit({ together: edits });
   return { rows: done ? rows : [], refused, last: taken.every(({ lasts }) => lasts) };
 }
@@ -98,20 +98,19 @@ async function take(evidence, file, rails) {
 /**
  * The edits that give each picture its row.
  * @param {View} view
+ * @param {number[]} numbers for rows that are begun
  * @param {Taken[]} taken
  * @param {number | undefined} into
  */
-function placed(view, taken, into) {
+function placed(view, numbers, taken, into) {
   /** @type {Edit[]} */
   const edits = [];
   /** @type {number[]} */
   const rows = [];
-  let next = view.proposal.row;
   for (const [index, { named, picture }] of taken.entries()) {
     const known = index === 0 && into !== undefined ? into : waiting(view, named, rows);
-    const row = known ?? next;
+    const row = known ?? numbers[index] ?? 0;
     if (known === undefined) {
-      next += 1;
       const rail = view.rails.map(({ fields }, place) => fields.name.text || String(place + 1))
         .find((name) => name === named.rail);
       edits.push({ add_row: { row, cells: { ...(rail && { rail }), ...(named.reading && { reading: named.reading }) } } });

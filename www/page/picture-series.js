@@ -8,13 +8,13 @@ import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { PictureProposal, Standing } from './evidence-types.js' */
+/** @import { Proposal, Standing } from './worker-types.js' */
 /** @import { EvidenceView, Grid, Picture } from './types.js' */
 
 /** Standard uncertainty of a mark by which it is judged whether a camera moved, pixels. */
 const U_PIXELS = 1;
 
-/** @typedef {{found: PictureProposal | undefined, refusal: string}} Proposal */
+/** @typedef {{found: Proposal | undefined, refusal: string}} Answer */
 /** @typedef {{grid: Grid, number: number}} Series a grid of the notebook, and the number of the row it was marked on */
 
 /**
@@ -65,7 +65,7 @@ export class Proposer {
   /** @param {Evidence} evidence */
   constructor(evidence) {
     this.evidence = evidence;
-    /** What was found on a picture, by its hash and the size of its grid. @type {Map<string, Proposal>} */
+    /** What was found on a picture, by its hash and the size of its grid. @type {Map<string, Answer>} */
     this.known = new Map();
   }
 
@@ -115,13 +115,13 @@ export class Proposer {
    * @param {Blob} blob
    * @param {number} columns
    * @param {number} rows
-   * @returns {Promise<Proposal>}
+   * @returns {Promise<Answer>}
    */
   async found({ file }, blob, columns, rows) {
     const key = `${file.sha256} ${columns} ${rows}`;
     const known = this.known.get(key);
     if (known) return known;
-    /** @type {Proposal} */
+    /** @type {Answer} */
     let proposal;
     try {
       proposal = { found: await this.evidence.propose(blob, columns, rows), refusal: '' };

@@ -3,7 +3,7 @@
  * accept. Nothing here is computed but pixels to hundredths of a pixel.
  */
 
-/** @import { Corner, PictureProposal, Point } from './evidence-types.js' */
+/** @import { Corner, Point, Proposal } from './worker-types.js' */
 /** @import { Grid, Picture, Spot } from './types.js' */
 
 /** Which mark: a corner, a check of the grid, or a repeat of an edge, by its place in its list.
@@ -144,7 +144,7 @@ export function edgeMarks({ a, b }) {
 
 /**
  * The grid that was found, or one that stands anywhere.
- * @param {PictureProposal | undefined} found
+ * @param {Proposal | undefined} found
  * @param {Picture} picture
  * @returns {Mark[]}
  */
@@ -165,7 +165,7 @@ export function proposedGrid(found, picture) {
 
 /**
  * The edges that were found; one that was not stands anywhere.
- * @param {PictureProposal | undefined} found
+ * @param {Proposal | undefined} found
  * @param {Picture} picture
  * @returns {Mark[]}
  */

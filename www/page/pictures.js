@@ -337,7 +337,7 @@ export class Pictures {
       const sought = sheet.sought();
       if (sought.length > 0) return toast(t.stillSought(sought.map((mark) => nameOf(mark)).join(', ')));
       if (problem) return toast(t.gridWrong(problem));
-      if (sheet.gridId === 0) sheet.gridId = this.newGrid();
+      if (sheet.gridId === 0) sheet.gridId = this.book.newNumber();
       const edits = [...this.takenFromBefore(row), ...(sheet.hasOwnGrid() ? [{ set_grid: sheet.grid() }] : []),
         { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
       if (!book.edit({ together: edits })) return;
@@ -362,11 +362,6 @@ export class Pictures {
       const cell = /** @type {Cell} */ (name);
       return cells?.[cell].text === '' ? [{ set_cell: { row, cell, text } }] : [];
     });
-  }
-
-  /** A number that no grid of this notebook has had. */
-  newGrid() {
-    return Math.max(this.book.newNumber(), ...this.book.view.delays.grids.map(({ id }) => id + 1));
   }
 
   /** A mark was let go: a mark of the notebook follows at once. @param {Place} place */
@@ -413,7 +408,7 @@ export class Pictures {
     const { row } = this;
     const sheet = this.sheet();
     if (!sheet || row === undefined) return;
-    const id = this.newGrid();
+    const id = this.book.newNumber();
     this.book.edit({ together: [
       { set_grid: { ...sheet.grid(), id } },
       { set_evidence: { row, evidence: { picture: { ...sheet.settled(), grid: id } } } },

@@ -5,6 +5,7 @@
  * The plan is worked out only while it is in sight, a moment after the last change, so that readings typed elsewhere
  * don't wait for it.
  */
+import { now } from './book.js';
 import { messageOf } from './core.js';
 import { byId, el, Keyed, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
@@ -12,13 +13,13 @@ import { focusCell } from './grid.js';
 import { RailTracks } from './rail-tracks.js';
 import { comparedText, expectedText, placeText, planFigures, sentence, truthFigures } from './planned.js';
 import { PositionLine, COLUMNS } from './position.js';
-import { rehearsalOf } from './rehearsal.js';
 import { words } from './strings.js';
 import { toast } from './toast.js';
 import { flushAll, listen } from './typing.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Desk, Edit, PlaceView, PlannedText, PlanView, PositionView, ProposedView, Said, View } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
+/** @import { Edit, PlaceView, PlanView, PlannedPosition, PositionView, ProposedView, Said, View } from './types.js' */
 
 /** How long the plan waits for another change, in ms. */
 const PATIENCE = 60;
@@ -124,16 +125,11 @@ export class Plan {
     setHidden(this.truthBox, !plan.rehearsal);
   }
 
-  /** A number that no position has had. */
-  newPosition() {
-    return Math.max(this.book.current().entries, ...(this.plan?.positions ?? []).map(({ typed }) => typed.id)) + 1;
-  }
-
   /** Begins a position on the rail of the last one. */
   add() {
     flushAll();
     const last = this.plan?.positions.at(-1)?.typed;
-    const id = this.newPosition();
+    const id = this.book.newNumber();
     const text = { id, rail: last?.rail ?? '', reading: '', time_base: last?.time_base ?? '', repeats: '' };
     if (!this.book.edit({ set_position: text })) return;
     this.book.draw();
@@ -141,11 +137,11 @@ export class Plan {
     document.getElementById(`position-${id}-${text.rail ? 'reading' : 'rail'}`)?.focus();
   }
 
-  /** The places as positions to plan. @param {[PlaceView, number][]} places @returns {PlannedText[]} */
+  /** The places as positions to plan. @param {[PlaceView, number][]} places @returns {PlannedPosition[]} */
   positionsAt(places) {
-    const first = this.newPosition();
+    const numbers = this.book.desk.new_numbers(places.length);
     return places.map(([{ rail, reading, time_base }, rows], place) => (
-      { id: first + place, rail, reading, time_base, repeats: rows > 1 ? String(rows) : '' }));
+      { id: numbers[place] ?? 0, rail, reading, time_base, repeats: rows > 1 ? String(rows) : '' }));
   }
 
   /** The plan as rows of the readings. */
@@ -153,11 +149,11 @@ export class Plan {
     flushAll();
     this.due = true;
     this.draw();
-    const { row } = this.book.current().proposal;
     const places = (this.plan?.positions ?? []).flatMap(({ place, rows }) => (
       place ? /** @type {PlaceView[]} */ (Array(rows).fill(place)) : []));
-    const edits = places.map((place, at) => rowAt(place, row + at));
-    if (this.book.edit({ together: edits })) undoable(words.plan.taken);
+    const numbers = this.book.desk.new_numbers(places.length);
+    const edits = places.map((place, at) => rowAt(place, numbers[at] ?? 0));
+    if (this.book.edit({ together: edits })) this.book.onUndoable(words.plan.taken);
   }
 
   /** @param {(desk: Desk) => Promise<void>} keep */
@@ -168,7 +164,9 @@ export class Plan {
     const { positions = [], offers = [] } = this.plan ?? {};
     const planned = positions.length > 0 ? positions.map(({ typed }) => typed) : this.positionsAt(offers[0]?.places ?? []);
     try {
-      await keep(rehearsalOf(this.book.desk, this.book.current(), planned));
+      const [seed = 0] = crypto.getRandomValues(new Uint32Array(1));
+      const title = words.plan.rehearsalOf(this.book.current().title || words.untitled);
+      await keep(this.book.desk.rehearsal(title, planned, seed, now()));
       toast(words.plan.rehearsing);
     } catch (error) {
       toast(messageOf(error));
@@ -193,7 +191,7 @@ class NextLine {
     this.root = el('li', {}, this.text, this.reason, el('p', { class: 'actions' },
       el('button', { type: 'button', 'aria-describedby': about, click: () => {
         const { book } = plan;
-        const { row } = book.current().proposal;
+        const row = book.newNumber();
         const [first] = this.places;
         if (!first || !book.edit(rowAt(first[0], row))) return;
         book.draw();
@@ -226,7 +224,7 @@ class OfferLine {
       /** @type {Edit[]} */
       const old = (plan.plan?.positions ?? []).map(({ typed }) => ({ remove_position: typed.id }));
       const edits = [...old, ...plan.positionsAt(this.places).map((position) => ({ set_position: position }))];
-      if (plan.book.edit({ together: edits })) undoable(words.plan.planned);
+      if (plan.book.edit({ together: edits })) plan.book.onUndoable(words.plan.planned);
     } }, words.plan.use);
     this.root = el('li', {}, this.text, ' ', use);
   }
@@ -236,9 +234,4 @@ class OfferLine {
     this.places = places;
     setText(this.text, sentence(words.plan.offers, said));
   }
-}
-
-/** @param {string} text */
-function undoable(text) {
-  document.dispatchEvent(new CustomEvent('undoable', { detail: text }));
 }

@@ -4,7 +4,7 @@
  */
 import { words } from './strings.js';
 
-/** @import { Figure, MathNode, PlaceView, Said } from './types.js' */
+/** @import { Figure, Formula, PlaceView, Said } from './types.js' */
 
 /** @typedef {keyof typeof words.plan.figures} FigureId */
 
@@ -97,19 +97,19 @@ function bare(id, name, symbol_, value) {
 /**
  * @param {FigureId} id
  * @param {string} value
- * @param {MathNode | null} [formula]
+ * @param {Formula | null} [formula]
  * @returns {Figure}
  */
 function figure(id, value, formula = null) {
   return { id, value, formula, ...words.plan.figures[id] };
 }
 
-/** @param {string} tag @param {string} text @returns {MathNode} */
+/** @param {string} tag @param {string} text @returns {Formula} */
 function leaf(tag, text) {
   return { tag, text };
 }
 
-/** @param {string} tag @param {...MathNode} children @returns {MathNode} */
+/** @param {string} tag @param {...Formula} children @returns {Formula} */
 function node(tag, ...children) {
   return { tag, children };
 }
@@ -129,34 +129,34 @@ function op(text) {
   return leaf('mo', text);
 }
 
-/** @param {...MathNode} children */
+/** @param {...Formula} children */
 function row(...children) {
   return node('mrow', ...children);
 }
 
-/** @param {MathNode} above @param {MathNode} below */
+/** @param {Formula} above @param {Formula} below */
 function over(above, below) {
   return node('mfrac', above, below);
 }
 
-/** @param {MathNode} base */
+/** @param {Formula} base */
 function squared(base) {
   return node('msup', base, number('2'));
 }
 
-/** @param {MathNode} inner */
+/** @param {Formula} inner */
 function root(inner) {
   return node('msqrt', inner);
 }
 
 /**
  * `left = symbols`, and below it the same with the numbers put in.
- * @param {MathNode} left
- * @param {MathNode} symbols
- * @param {MathNode} numbers
+ * @param {Formula} left
+ * @param {Formula} symbols
+ * @param {Formula} numbers
  * @param {string} value
  */
 function equation(left, symbols, numbers, value) {
-  const line = (/** @type {MathNode[]} */ ...children) => node('mtr', node('mtd', row(...children)));
+  const line = (/** @type {Formula[]} */ ...children) => node('mtr', node('mtd', row(...children)));
   return node('mtable', line(left, op('='), symbols), line(op('='), numbers, op('='), number(value)));
 }

@@ -3,6 +3,14 @@
  * theme changes, and only while it is in sight.
  */
 
+/** All of them, to be drawn anew when the theme changes. @type {Set<Plot>} */
+const plots = new Set();
+
+/** Draws all anew, for another theme. */
+export function redrawPlots() {
+  for (const plot of plots) plot.show();
+}
+
 export class Plot {
   /**
    * @param {HTMLCanvasElement} canvas
@@ -31,7 +39,7 @@ export class Plot {
       this.height = Math.round(canvas.clientHeight * this.ratio);
       this.show();
     }).observe(canvas);
-    document.addEventListener('theme', () => this.show());
+    plots.add(this);
   }
 
   show() {

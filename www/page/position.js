@@ -6,7 +6,7 @@ import { words } from './strings.js';
 import { put } from './typing.js';
 
 /** @import { Book } from './book.js' */
-/** @import { PlannedText, PositionView } from './types.js' */
+/** @import { PlannedPosition, PositionView } from './types.js' */
 
 /** @typedef {'rail' | 'reading' | 'time_base' | 'repeats'} Column */
 
@@ -20,7 +20,7 @@ export class PositionLine {
    */
   constructor(book, id) {
     this.book = book;
-    /** @type {PlannedText} */
+    /** @type {PlannedPosition} */
     this.texts = { id, rail: '', reading: '', time_base: '', repeats: '' };
     this.boxes = COLUMNS.map((column) => el('input', {
       type: 'text', id: `position-${id}-${column}`, autocomplete: 'off', spellcheck: 'false',
@@ -36,7 +36,7 @@ export class PositionLine {
       el('td', { class: 'distance' }, this.distance), el('td', {}, this.remove)), this.below);
   }
 
-  /** @param {Partial<PlannedText>} change */
+  /** @param {Partial<PlannedPosition>} change */
   send(change) {
     this.texts = { ...this.texts, ...change };
     this.book.edit({ set_position: this.texts });
@@ -65,7 +65,7 @@ export class PositionLine {
   take() {
     const { id } = this.texts;
     if (!this.book.edit({ remove_position: id })) return;
-    document.dispatchEvent(new CustomEvent('undoable', { detail: words.plan.removed(this.number.textContent ?? '') }));
+    this.book.onUndoable(words.plan.removed(this.number.textContent ?? ''));
     document.getElementById('plan-add')?.focus();
   }
 }

@@ -4,6 +4,7 @@
 import { core } from './core.js';
 import { byId, el } from './dom.js';
 import { Radios } from './field.js';
+import { redrawPlots } from './plot.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
@@ -25,7 +26,7 @@ export class Preferences {
       el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, t.close)));
     byId('open-settings').addEventListener('click', () => dialog.showModal());
     this.wear(recall('theme') ?? 'auto');
-    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => announceTheme());
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => redrawPlots());
     watchCautions();
   }
 
@@ -38,12 +39,8 @@ export class Preferences {
   wear(theme) {
     document.documentElement.dataset.theme = theme;
     this.theme.show(theme);
-    announceTheme();
+    redrawPlots();
   }
-}
-
-function announceTheme() {
-  document.dispatchEvent(new Event('theme'));
 }
 
 /** The cautions stay open until they were read, and as they were left after that. */

@@ -89,7 +89,7 @@ class RailCard {
   /** @param {Book} book @param {number} rail */
   take(book, rail) {
     if (!book.edit({ remove_rail: rail })) return;
-    document.dispatchEvent(new CustomEvent('undoable', { detail: words.rails.removed(this.name ?? '') }));
+    book.onUndoable(words.rails.removed(this.name ?? ''));
     document.getElementById('add-rail')?.focus();
   }
 }

@@ -38,7 +38,7 @@ export class Readings {
   }
 
   newLine() {
-    const line = new RowLine(() => this.strike(line));
+    const line = new RowLine(() => this.strike(line), (row) => this.book.onEvidence(row));
     const show = line.show.bind(line);
     return Object.assign(line, {
       show: (/** @type {RowView} */ row) => show(row, this.noticesOf.get(row.id) ?? []),

@@ -10,7 +10,8 @@ import { words } from './strings.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
-/** @import { BenchField, TableKind, View } from './types.js' */
+/** @import { BenchField, View } from './types.js' */
+/** @import { TableKind } from './files.js' */
 
 /** @type {[BenchField, number][]} */
 const FIELDS = [['people', 1], ['place', 1], ['aim', 3], ['method', 5], ['discussion', 5]];

@@ -11,6 +11,7 @@ import { words } from './strings.js';
 export class RowWork {
   /** @param {Book} book */
   constructor(book) {
+    this.book = book;
     const t = words.rowWork;
     this.title = el('h2', { id: 'row-work-title' });
     this.none = el('p', {}, t.none);
@@ -37,7 +38,9 @@ export class RowWork {
   goTo(head) {
     const at = this.button.parentElement;
     if (!head || at === head || document.activeElement === this.button) return;
-    setAttribute(this.button, 'aria-label', words.readings.workOf(numberOf(head)));
+    const row = rowOf(this.book, head);
+    if (!row) return;
+    setAttribute(this.button, 'aria-label', words.readings.workOf(row.number));
     head.append(this.button);
   }
 
@@ -47,8 +50,10 @@ export class RowWork {
   /** @param {Book} book @param {HTMLElement} head */
   open(book, head) {
     book.current();
-    const figures = book.desk.row_work(Number(head.closest('tbody')?.dataset.row));
-    setText(this.title, words.readings.workOf(numberOf(head)));
+    const row = rowOf(book, head);
+    if (!row) return;
+    const figures = book.desk.row_work(row.id);
+    setText(this.title, words.readings.workOf(row.number));
     this.figures.show(figures);
     setHidden(this.none, figures.length > 0);
     this.dialog.showModal();
@@ -56,13 +61,13 @@ export class RowWork {
   }
 }
 
-/** The head of the row of something, if it has a number: the row to come has none. @param {EventTarget | null} target */
+/** The head of the row of something. @param {EventTarget | null} target */
 function headOf(target) {
-  const head = target instanceof Element ? target.closest('tbody')?.querySelector('th') : undefined;
-  return head && numberOf(head) > 0 ? head : undefined;
+  return (target instanceof Element ? target.closest('tbody')?.querySelector('th') : undefined) ?? undefined;
 }
 
-/** @param {HTMLElement} head */
-function numberOf(head) {
-  return Number(head.getAttribute('aria-label'));
+/** The row at whose head something stands; the row to come is none yet. @param {Book} book @param {HTMLElement} head */
+function rowOf(book, head) {
+  const id = head.closest('tbody')?.dataset.row;
+  return book.view.rows.find((row) => String(row.id) === id);
 }

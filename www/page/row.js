@@ -40,8 +40,11 @@ function settle() {
 }
 
 export class RowLine {
-  /** @param {(line: RowLine) => void} strike strikes the row out, or restores it */
-  constructor(strike) {
+  /**
+   * @param {(line: RowLine) => void} strike strikes the row out, or restores it
+   * @param {(row: number) => void} showEvidence shows its picture or its traces
+   */
+  constructor(strike, showEvidence) {
     /** The row shown; nothing in the line for the next row. @type {RowView | undefined} */
     this.row = undefined;
     /** @type {Notice[]} */
@@ -57,7 +60,9 @@ export class RowLine {
     this.strike = el('button', { type: 'button', class: 'quiet strike', click: () => strike(this) });
     this.jump = el('button', {
       type: 'button', class: 'quiet jump', hidden: true,
-      click: () => document.dispatchEvent(new CustomEvent('evidence', { detail: this.row?.id })),
+      click: () => {
+        if (this.row) showEvidence(this.row.id);
+      },
     });
     const remark = CELLS.length - 1;
     const cells = CELLS.map((cell) => cellFor(cell, /** @type {HTMLInputElement} */ (this.boxes.get(cell))));

@@ -6,7 +6,7 @@ import { TextField } from './field.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
-/** @import { SettingText, SettingView, View } from './types.js' */
+/** @import { Setting, SettingView, View } from './types.js' */
 
 export class Settings {
   /**
@@ -39,9 +39,9 @@ class SettingLine {
    */
   constructor(book, id) {
     const t = words.settings;
-    /** @type {SettingText} */
+    /** @type {Setting} */
     this.setting = { id, time_per_division: '', uncertainty: '' };
-    const send = (/** @type {Partial<SettingText>} */ change) => {
+    const send = (/** @type {Partial<Setting>} */ change) => {
       this.setting = { ...this.setting, ...change };
       book.edit({ set_setting: this.setting });
     };

@@ -6,7 +6,7 @@ import { Choice, plain, TextField } from './field.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Scope, SharedText, SharedView, View } from './types.js' */
+/** @import { Scope, SharedError, SharedView, View } from './types.js' */
 
 export class Shared {
   /**
@@ -43,7 +43,7 @@ class SharedLine {
     const t = words.shared;
     const name = `shared-${id}`;
     this.shared = blank(id);
-    const send = (/** @type {Partial<SharedText>} */ change) => {
+    const send = (/** @type {Partial<SharedError>} */ change) => {
       this.shared = { ...this.shared, ...change };
       book.edit({ set_shared: this.shared });
     };
@@ -124,7 +124,7 @@ function scopes({ rails, rows }, now) {
   return Object.fromEntries(all.map(([scope, text]) => [JSON.stringify(scope), text]));
 }
 
-/** @param {number} id @returns {SharedText} */
+/** @param {number} id @returns {SharedError} */
 function blank(id) {
   return {
     id, name: '', acts_on: 'delays', effect: 'offset', rows: 'all', shape: 'normal', degrees_of_freedom: '',

@@ -8,7 +8,8 @@ import { newId } from './journal.js';
 import { words } from './strings.js';
 
 /** @import { Journal } from './journal.js' */
-/** @import { Desk, ShelfItem } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
+/** @import { StoredNotebook } from './types.js' */
 
 /** After this time a browser has surely written its local storage to disk, in ms (seen: 7 s are enough). */
 const SETTLED = 60_000;
@@ -41,7 +42,7 @@ export class Shelf {
       .sort((a, b) => (a.changed < b.changed ? 1 : -1));
   }
 
-  /** @param {string} id @returns {ShelfItem | undefined} */
+  /** @param {string} id @returns {StoredNotebook | undefined} */
   item(id) {
     return core.shelf_list().find((item) => item.id === id);
   }

@@ -6,9 +6,14 @@ import { Choice, plain, TextField } from './field.js';
 import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
-/** @import { OverlapPair, RailView, Splice, StoredSplice, SpliceKind } from './types.js' */
+/** @import { OverlapPair, RailView, Splice } from './types.js' */
 
-/** The texts of each kind, in the order shown. @type {Record<SpliceKind, string[]>} */
+/** @typedef {'unsaid' | 'at_splitter' | 'at_distance' | 'joined' | 'overlap' | 'free'} SpliceKind */
+/** @typedef {'mark' | 'distance' | 'mark_before' | 'gap' | 'uncertainty'} Part */
+/** A splice as the editor holds it: what was typed stays at hand while another kind is looked at.
+ * @typedef {{kind: SpliceKind, texts: Record<Part, string>, pairs: OverlapPair[]}} Draft */
+
+/** The texts of each kind, in the order shown. @type {Record<SpliceKind, Part[]>} */
 const PARTS = {
   unsaid: [],
   at_splitter: ['mark', 'uncertainty'],
@@ -21,6 +26,8 @@ const PARTS = {
 const FOR_FIRST = ['unsaid', 'at_splitter', 'at_distance'];
 /** @type {SpliceKind[]} */
 const FOR_LATER = ['unsaid', 'joined', 'overlap', 'at_distance', 'free'];
+/** @type {Part[]} */
+const ALL_PARTS = ['mark', 'distance', 'mark_before', 'gap', 'uncertainty'];
 const NO_PAIR = { here: '', before: '' };
 
 export class SpliceEditor {
@@ -31,24 +38,22 @@ export class SpliceEditor {
   constructor(book, rail) {
     const t = words.splice;
     const id = `rail-${rail}-splice`;
-    /** @type {Splice} */
-    this.splice = { kind: 'unsaid' };
-    this.send = (/** @type {Splice} */ splice) => {
-      this.splice = splice;
-      book.edit({ set_splice: { rail, splice: stored(splice) } });
+    this.draft = draftOf('unsaid');
+    this.send = (/** @type {Partial<Draft>} */ change) => {
+      this.draft = { ...this.draft, ...change };
+      book.edit({ set_splice: { rail, splice: stored(this.draft) } });
     };
-    this.kind = new Choice({ id: `${id}-kind`, label: t.kind, options: t.kinds }, (kind) => {
-      this.send(ofKind(kind, this.splice));
+    this.kind = new Choice({ id: `${id}-kind`, label: t.kind, options: t.kinds }, (/** @type {SpliceKind} */ kind) => {
+      const old = this.draft;
+      // Kept where the parts have the same name.
+      const texts = { ...old.texts };
+      for (const part of ALL_PARTS) if (!PARTS[old.kind].includes(part)) texts[part] = '';
+      this.send({ kind, texts, pairs: [NO_PAIR, NO_PAIR] });
     });
     this.kind.root.classList.add('wide');
     this.problem = el('p', { class: 'problem', hidden: true });
-    /** @type {Record<string, TextField>} */
-    this.fields = {};
-    for (const part of /** @type {const} */ (['mark', 'distance', 'mark_before', 'gap', 'uncertainty'])) {
-      this.fields[part] = new TextField({ id: `${id}-${part}`, label: t[part] }, (text) => {
-        this.send(/** @type {Splice} */ ({ ...this.splice, [part]: text }));
-      });
-    }
+    this.fields = ALL_PARTS.map((part) => ({ part, field: new TextField({ id: `${id}-${part}`, label: t[part] },
+      (text) => this.send({ texts: { ...this.draft.texts, [part]: text } })) }));
     const list = el('div', { class: 'pairs' });
     this.pairs = new Keyed(list, (/** @type {PairItem} */ item) => String(item.place),
       (item) => new PairLine(`${id}-pair-${item.place}`, item.place, (change) => this.changePair(item.place, change)));
@@ -56,7 +61,7 @@ export class SpliceEditor {
       t.addPair);
     this.overlap = el('div', { class: 'wide' }, list, el('p', { class: 'actions' }, add));
     this.root = el('fieldset', { class: 'splice', id }, el('legend', {}, t.legend), this.problem,
-      el('div', { class: 'fields' }, this.kind.root, ...Object.values(this.fields).map((field) => field.root),
+      el('div', { class: 'fields' }, this.kind.root, ...this.fields.map(({ field }) => field.root),
         this.overlap));
   }
 
@@ -65,24 +70,21 @@ export class SpliceEditor {
    * @param {RailView | undefined} before the rail before, if there is one
    */
   show(rail, before) {
-    const splice = opened(rail.splice);
-    this.splice = splice;
-    const { kind } = splice;
+    const { kind, texts, pairs } = draftOf(rail.splice);
+    this.draft = { kind, texts, pairs };
     const problems = rail.splice_problems;
     const kinds = before ? FOR_LATER : FOR_FIRST;
     const offered = kinds.includes(kind) ? kinds : [...kinds, kind];
     this.kind.offer(Object.fromEntries(offered.map((name) => [name, words.splice.kinds[name]])));
     this.kind.show(kind);
     setOptional(this.problem, problems.splice ?? '');
-    const texts = /** @type {Record<string, string>} */ (/** @type {unknown} */ (splice));
-    for (const [part, field] of Object.entries(this.fields)) {
+    for (const { part, field } of this.fields) {
       const shown = PARTS[kind].includes(part);
       setHidden(field.root, !shown);
-      if (shown) field.show(plain(texts[part] ?? '', problems[part] ?? '', unitOf(part, rail, before)));
+      if (shown) field.show(plain(texts[part], problems[part] ?? '', unitOf(part, rail, before)));
+      if (part === 'mark') field.rename(kind === 'at_splitter' ? words.splice.markAtSplitter : words.splice.mark);
     }
-    this.fields.mark?.rename(kind === 'at_splitter' ? words.splice.markAtSplitter : words.splice.mark);
     setHidden(this.overlap, kind !== 'overlap');
-    const pairs = splice.kind === 'overlap' ? splice.pairs : [];
     this.pairs.show(pairs.map((pair, place) => ({
       place,
       here: plain(pair.here, problems[`pairs.${place}.here`] ?? '', rail.unit_symbol),
@@ -91,7 +93,7 @@ export class SpliceEditor {
   }
 
   count() {
-    return this.splice.kind === 'overlap' ? this.splice.pairs.length : 0;
+    return this.draft.pairs.length;
   }
 
   /**
@@ -100,11 +102,11 @@ export class SpliceEditor {
    * @param {Partial<OverlapPair> | undefined} change
    */
   changePair(place, change) {
-    if (this.splice.kind !== 'overlap') return;
-    const pairs = this.splice.pairs.slice();
+    if (this.draft.kind !== 'overlap') return;
+    const pairs = this.draft.pairs.slice();
     if (change) pairs[place] = { ...NO_PAIR, ...pairs[place], ...change };
     else pairs.splice(place, 1);
-    this.send({ kind: 'overlap', pairs });
+    this.send({ pairs });
   }
 }
 
@@ -133,21 +135,8 @@ class PairLine {
 }
 
 /**
- * A splice of another kind that keeps what was typed where the parts have the same name.
- * @param {SpliceKind} kind
- * @param {Splice} old
- * @returns {Splice}
- */
-function ofKind(kind, old) {
-  const texts = /** @type {Record<string, string>} */ (/** @type {unknown} */ (old));
-  const parts = Object.fromEntries(PARTS[kind].map((part) => [part, texts[part] ?? '']));
-  const pairs = kind === 'overlap' ? { pairs: [NO_PAIR, NO_PAIR] } : {};
-  return /** @type {Splice} */ (/** @type {unknown} */ ({ kind, ...parts, ...pairs }));
-}
-
-/**
  * The unit of a bare number in a part.
- * @param {string} part
+ * @param {Part} part
  * @param {RailView} rail
  * @param {RailView | undefined} before
  */
@@ -155,22 +144,26 @@ function unitOf(part, rail, before) {
   return part === 'mark_before' ? before?.unit_symbol ?? '' : rail.unit_symbol;
 }
 
-/**
- * A splice as the notebook stores it, with its kind beside its texts.
- * @param {StoredSplice} splice
- * @returns {Splice}
- */
-function opened(splice) {
-  if (splice === 'unsaid') return { kind: 'unsaid' };
-  const [[kind, texts]] = Object.entries(splice);
-  return /** @type {Splice} */ ({ kind, ...texts });
+/** @param {Splice} splice @returns {Draft} */
+function draftOf(splice) {
+  /** @type {Record<Part, string>} */
+  const texts = { mark: '', distance: '', mark_before: '', gap: '', uncertainty: '' };
+  if (splice === 'unsaid') return { kind: 'unsaid', texts, pairs: [] };
+  if ('at_splitter' in splice) return { kind: 'at_splitter', texts: { ...texts, ...splice.at_splitter }, pairs: [] };
+  if ('at_distance' in splice) return { kind: 'at_distance', texts: { ...texts, ...splice.at_distance }, pairs: [] };
+  if ('joined' in splice) return { kind: 'joined', texts: { ...texts, ...splice.joined }, pairs: [] };
+  if ('overlap' in splice) return { kind: 'overlap', texts, pairs: splice.overlap.pairs };
+  return { kind: 'free', texts: { ...texts, ...splice.free }, pairs: [] };
 }
 
-/**
- * A splice as the notebook stores it.
- * @param {Splice} splice
- * @returns {StoredSplice}
- */
-function stored({ kind, ...texts }) {
-  return kind === 'unsaid' ? 'unsaid' : /** @type {StoredSplice} */ (/** @type {unknown} */ ({ [kind]: texts }));
+/** @param {Draft} draft @returns {Splice} */
+function stored({ kind, texts: { mark, distance, mark_before, gap, uncertainty }, pairs }) {
+  switch (kind) {
+    case 'unsaid': return 'unsaid';
+    case 'at_splitter': return { at_splitter: { mark, uncertainty } };
+    case 'at_distance': return { at_distance: { mark, distance, uncertainty } };
+    case 'joined': return { joined: { mark, mark_before, gap, uncertainty } };
+    case 'overlap': return { overlap: { pairs } };
+    case 'free': return { free: { mark } };
+  }
 }

@@ -3,20 +3,25 @@
  */
 import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
-import { Choice } from './field.js';
+import { Choice, plain, TextField } from './field.js';
 import { words } from './strings.js';
 
+/** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Column, Known, Layout, Role, Unit } from './evidence-types.js' */
+/** @import { Column, Known, Layout, Role, Unit } from './worker-types.js' */
 
 /** @type {Role[]} */
 const ROLES = ['time', 'channel_a', 'channel_b', 'ignored'];
 /** @type {Unit[]} */
 const UNITS = ['s', 'ms', 'µs', 'ns', 'ps', 'V', 'mV', '1'];
 
+/** The last line of a file that may be said to be the first with samples. */
+const LAST_LINE = 1_000_000;
+
 export class LayoutTable {
-  /** @param {Evidence} evidence */
-  constructor(evidence) {
+  /** @param {Book} book @param {Evidence} evidence */
+  constructor(book, evidence) {
+    this.book = book;
     this.evidence = evidence;
     /** @type {File | undefined} */
     this.file = undefined;
@@ -33,11 +38,17 @@ export class LayoutTable {
       (delimiter) => void this.know({ delimiter }));
     this.decimal = new Choice({ id: 'trace-decimal', label: t.decimal, options: t.decimals },
       (decimal) => void this.know({ decimal }));
-    this.line = number('trace-first-line', t.firstLine, '1', (value) => {
+    this.line = new TextField({ id: 'trace-first-line', label: t.firstLine }, (text) => {
+      const { value, problem } = book.desk.typed_whole_number(text, 1, LAST_LINE);
+      this.line.show(plain(text, problem));
+      if (value === null) return;
       this.stated.line = true;
-      void this.correct((layout) => { layout.first_line = Math.round(value); });
+      void this.correct((layout) => { layout.first_line = value; });
     });
-    this.step = number('trace-step', t.step, 'any', (value) => {
+    this.step = new TextField({ id: 'trace-step', label: t.step }, (text) => {
+      const { value, problem } = book.desk.typed_time(text);
+      this.step.show(plain(text, problem));
+      if (value === null) return;
       this.stated.step = true;
       void this.correct((layout) => { layout.step = value; });
     });
@@ -138,10 +149,11 @@ export class LayoutTable {
     const t = words.traces.layout;
     this.delimiter.show(layout.delimiter);
     this.decimal.show(layout.decimal);
-    put(this.line.input, layout.first_line);
+    const { desk } = this.book;
+    this.line.show(plain(desk.number_text(layout.first_line)));
     const timed = layout.columns.some(({ role }) => role === 'time');
     setHidden(this.step.root, timed);
-    put(this.step.input, layout.step);
+    this.step.show(plain(layout.step === null ? '' : desk.number_text(layout.step)));
     // Made anew only for other columns, so that a choice keeps the focus while it is made.
     const names = layout.columns.map(({ label }, index) => label || t.numbered(index + 1));
     if (names.join('\n') !== this.names.join('\n')) {
@@ -207,24 +219,4 @@ function pick(label, options, send) {
   const box = el('select', { 'aria-label': label, change: () => send(box.value) },
     ...options.map(([name, text]) => el('option', { value: name }, text)));
   return box;
-}
-
-/**
- * @param {string} id
- * @param {string} label
- * @param {string} step
- * @param {(value: number) => void} send
- */
-function number(id, label, step, send) {
-  const input = el('input', { type: 'number', id, min: step === '1' ? '1' : '0', step, change: () => {
-    if (input.valueAsNumber > 0) send(input.valueAsNumber);
-  } });
-  const root = el('div', { class: 'field' }, el('label', { for: id }, label), el('span', { class: 'box' }, input));
-  return { input, root };
-}
-
-/** @param {HTMLInputElement} input @param {number | null} value */
-function put(input, value) {
-  if (value === null) input.value = '';
-  else if (input.valueAsNumber !== value) input.valueAsNumber = value;
 }

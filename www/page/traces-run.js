@@ -9,8 +9,9 @@ import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Asked, Layout, LevelOf, MeasuredFiles, Named, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
-/** @import { EvidenceView, Taken, View } from './types.js' */
+/** @import { Layout, LevelOf, Named } from './worker-types.js' */
+/** @import { Asked, MeasuredFiles, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
+/** @import { EvidenceView, MeasuredTraces, View } from './types.js' */
 
 /** Files larger than this, in bytes, are not kept in the browser. */
 const KEPT_AT_MOST = 8 * 1024 * 1024;
@@ -111,7 +112,7 @@ function named(job, refused) {
  * What goes into the notebook: each row's traces, but for rows that hold just that already.
  * @param {Book} book
  * @param {Found[]} found
- * @returns {Taken[]}
+ * @returns {MeasuredTraces[]}
  */
 export function takenFrom(book, found) {
   return found.flatMap(({ job: { row, named: told }, found: { measured } }) => {

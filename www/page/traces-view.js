@@ -10,7 +10,7 @@ import { filesOf } from './traces-run.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Edge, Envelope, Measured } from './evidence-types.js' */
+/** @import { Edge, Envelope, Measured } from './worker-types.js' */
 
 /** Stretches of a drawn trace, at most. */
 const POINTS = 900;

@@ -47,7 +47,7 @@ export class Traces {
 
     this.status = el('p', { class: 'plot-words', role: 'status', id: 'trace-status' });
     this.refused = el('ul', { class: 'problems', id: 'trace-refused', role: 'list', 'aria-label': t.refusedTitle });
-    this.layout = new LayoutTable(evidence);
+    this.layout = new LayoutTable(book, evidence);
     this.measure = button('trace-measure', t.measureAll, () => void this.start(false), 'main');
     this.forget = button('trace-forget', t.forget, () => this.forgetGiven());
     this.offer = el('p', { class: 'actions', hidden: true }, this.measure, this.forget);
@@ -263,7 +263,7 @@ export class Traces {
     const { row, book } = this;
     const number = book.view.rows.find(({ id }) => id === row)?.number;
     if (row === undefined || number === undefined || !book.edit({ set_evidence: { row } })) return;
-    document.dispatchEvent(new CustomEvent('undoable', { detail: words.traces.takenOff(number) }));
+    this.book.onUndoable(words.traces.takenOff(number));
   }
 
   /** @param {View} view */

@@ -7,7 +7,7 @@ import { compiledCore, core, messageOf } from './core.js';
 import { words } from './strings.js';
 import { startWorker, workerAddress } from './wasm.js';
 
-/** @import { Tally, Trials } from './types.js' */
+/** @import { Tally, Trials } from './slope_of_light.js' */
 
 /** The most workers, however many cores there are. */
 const MOST = 8;

@@ -6,8 +6,8 @@ import { initSync, Trials } from './slope_of_light.js';
 
 /** @import { Answer, Task } from './trial-pool.js' */
 
-const here = /** @type {{onmessage: unknown, postMessage(answer: Answer, handed?: Transferable[]): void}} */ (
-  /** @type {unknown} */ (globalThis));
+/** @type {{onmessage: unknown, postMessage(answer: Answer, options?: {transfer: Transferable[]}): void}} */
+const here = globalThis;
 
 /** @type {Trials} */
 let trials;
@@ -19,7 +19,7 @@ here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
       trials = Trials.of(data.text);
     } else {
       const values = trials.run(data.block);
-      here.postMessage({ block: data.block, values }, [values.buffer]);
+      here.postMessage({ block: data.block, values }, { transfer: [values.buffer] });
     }
   } catch (error) {
     here.postMessage({ why: error && typeof error === 'object' && 'message' in error ? String(error.message) : '' });

@@ -12,7 +12,8 @@ import { words } from './strings.js';
 import { flushAll } from './typing.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Desk, Tally, TrialsView, View } from './types.js' */
+/** @import { Desk, Tally } from './slope_of_light.js' */
+/** @import { TrialsView, View } from './types.js' */
 
 export class TrialsPart {
   /** @param {Book} book */

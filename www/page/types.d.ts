@@ -1,344 +1,840 @@
-/**
- * The shapes that cross the border between the notebook's core (wasm) and the page. They mirror the core's
- * view, notebook and notices; the page shows them as they are and computes nothing from them.
- */
+// Made from the Rust types by `cargo run -p slope-of-light --example declarations > www/page/types.d.ts`. Change those, and run it again.
 
-export type DecimalMark = 'point' | 'comma';
-export type Path = 'detector' | 'mirror';
-export type RulerUnit = 'millimetre' | 'centimetre' | 'metre' | 'inch';
-export type Sense = 'grows' | 'falls';
-export type Basis = 'stated' | 'scatter';
-export type ActsOn = 'distances' | 'delays';
-export type Effect = 'offset' | 'scale' | 'noise';
-export type Shape = 'normal' | 'rectangular' | 'triangular' | 'arcsine' | 'student';
-export type Scope = 'all' | { rail: number } | { time_base: string } | { rows: number[] };
-export type Weight = 'grave' | 'look' | 'know';
-export type SectionName = 'apparatus' | 'readings' | 'delays' | 'line' | 'uncertainty' | 'result';
-export type RowState = 'empty' | 'incomplete' | 'used' | 'struck';
+/** What a shared error acts on. */
+export type ActsOn = "distances" | "delays";
 
-export type BenchField =
-  | 'people' | 'place' | 'wavelength' | 'pulse_rate' | 'beam_angle' | 'small_divisions' | 'edge_half_width'
-  | 'edge_reason' | 'screen_width' | 'time_base_uncertainty' | 'temperature' | 'pressure' | 'humidity'
-  | 'carbon_dioxide' | 'coverage' | 'mark_uncertainty' | 'trace_level' | 'trace_fraction' | 'aim' | 'method' | 'discussion';
-export type RailField = 'name' | 'from' | 'to' | 'reading_uncertainty' | 'scale_uncertainty';
-export type Cell =
-  | 'rail' | 'reading' | 'time_base' | 'edge_a' | 'edge_b' | 'distance' | 'distance_uncertainty' | 'delay'
-  | 'delay_uncertainty' | 'remark';
+/** From what an uncertainty comes. */
+export type Basis = "stated" | "scatter";
 
-export interface OverlapPair { here: string; before: string }
-export type Splice =
-  | { kind: 'unsaid' }
-  | { kind: 'at_splitter'; mark: string; uncertainty: string }
-  | { kind: 'at_distance'; mark: string; distance: string; uncertainty: string }
-  | { kind: 'joined'; mark: string; mark_before: string; gap: string; uncertainty: string }
-  | { kind: 'overlap'; pairs: OverlapPair[] }
-  | { kind: 'free'; mark: string };
-export type SpliceKind = Splice['kind'];
-/** A splice as the notebook stores it: its kind, holding its texts. */
-export type StoredSplice = 'unsaid' | { [Kind in Exclude<SpliceKind, 'unsaid'>]?: Record<string, unknown> };
+/** A text of the bench or of the report. Bare numbers are in the unit named here. */
+export type BenchField = "people" | "place" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
 
-/** A text as typed, what is wrong with it, what stands in for it while empty, the unit of a bare number. */
-export interface Field { text: string; problem: string; default: string; unit: string }
+/** The uncertainty budget of c, or why there is none. */
+export type BudgetView = {
+/** Why there is no budget and what to do; empty if there is one. */
+refusal: string,
+/** Its lines, the largest first, those that can't matter last. */
+components: Array<ComponentView>,
+/** Combined uncertainty, degrees of freedom, coverage factor, expanded uncertainty. */
+figures: Array<Figure>,
+/** The budget in words. */
+summary: string, };
 
-export interface RailView {
-  id: number;
-  fields: Record<RailField, Field>;
-  unit: RulerUnit;
-  unit_symbol: string;
-  sense: Sense;
-  splice: StoredSplice;
-  splice_problems: Record<string, string>;
-  stands: string;
-  step: string;
-  rows: number;
-}
-export interface SettingView { id: number; time_per_division: Field; uncertainty: Field }
-export interface SharedView {
-  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; shape: Shape; degrees_of_freedom: Field;
-  uncertainty: Field;
-}
-export interface RowView {
-  id: number;
-  number: number;
-  state: RowState;
-  cells: Record<Cell, Field>;
-  /** From what its delay is taken; empty where it is typed. */
-  evidence: '' | 'picture' | 'traces';
-  struck: string;
-  lacks: string;
-  distance: string;
-  delay: string;
-  residual: string;
-  notices: string[];
-}
-export interface Proposal { row: number; cells: Partial<Record<Cell, string>> }
-/** A formula in presentation MathML, as data. */
-export type MathNode = { tag: string; text: string } | { tag: string; children: MathNode[] };
-export interface Figure {
-  id: string; name: string; symbol: string; value: string; meaning: string;
-  /** What the value is worked out by, and the same with the numbers put in, a line each. */
-  formula: MathNode | null;
-  /** Where the formula stands; empty where there is none. */
-  source: string;
-}
-/** A file kept beside the notebook, by the SHA-256 of its bytes. */
-export interface StoredFile { sha256: string; name: string; bytes: number }
-/** A place on a picture, in whole hundredths of a pixel. */
-export type Spot = [number, number];
-export interface Grid {
-  id: number;
-  /** Divisions between the corners, along the time axis and down. */
-  columns: number;
-  rows: number;
-  /** Upper left, upper right, lower right, lower left. */
-  corners: [Spot, Spot, Spot, Spot];
-  /** Crossings held against the grid, to see whether the lens bends it. */
-  checks?: { half_columns: number; half_rows: number; at: Spot }[];
-}
-export interface Picture { file: StoredFile; width: number; height: number; grid: number; a: Spot[]; b: Spot[] }
-export type Estimator = 'fixed_level' | 'constant_fraction' | 'edge_line' | 'cross_correlation' | 'shift_and_scale';
-/** Decimal numbers with a point, ns. */
-export interface TraceTime { value: string; uncertainty: string }
-export interface Traces {
-  files: StoredFile[];
-  delays: { estimator: Estimator; delay?: TraceTime; remarks?: object[] }[];
-  walk?: TraceTime;
-}
-export type Evidence = { picture: Picture } | { traces: Traces };
-/** The picture or the traces of a row, with what follows from them. */
-export type EvidenceView =
-  | {
-    kind: 'picture'; picture: Picture; grid: Grid | null; problem: string; figures: Figure[];
-    /** What the row goes on with where its own cell is empty. */
-    habits: Partial<Record<Cell, string>>;
-  }
-  | { kind: 'traces'; traces: Traces; problem: string; figures: Figure[] };
-export interface GridLines { lines: [number, number, number, number][]; problem: string }
+/** A cell of a row. Bare numbers are in the unit named here. */
+export type Cell = "rail" | "reading" | "time_base" | "edge_a" | "edge_b" | "distance" | "distance_uncertainty" | "delay" | "delay_uncertainty" | "remark";
+
+/** Which uncertainty is claimed, and why. */
+export type Claim = {
+/** From what the uncertainty comes. */
+basis: Basis,
+/** The reason given for that choice. */
+reason: string, };
+
+/** One line of the budget. */
+export type ComponentView = {
+/** Identifier, stable. */
+id: string,
+/** Its name in words. */
+name: string,
+/** What it acts on. */
+acts_on: string,
+/** Its standard uncertainty with its unit. */
+u: string,
+/** How it is distributed. */
+shape: string,
+/** Degrees of freedom. */
+degrees_of_freedom: string,
+/** Change of c for one unit of it, with its unit. */
+sensitivity: string,
+/** The standard uncertainty of c that it causes, m/s. */
+contribution: string,
+/** Its share of the variance as the length of a bar: "51.13%". */
+bar: string,
+/** The same in words. */
+share_text: string,
+/** How it came in, or why it can't matter. */
+remark: string, };
+
+/** The sign between whole and fraction, one for a whole notebook. */
+export type DecimalMark = "point" | "comma";
+
+/** What all pictures and traces of a notebook come to. */
+export type DelaysView = {
+/** How edges are timed on traces. */
+estimator: Estimator,
+/** The fixed level as stated, V; none for half of the smallest pulse. */
+level: number | null,
+/** The constant fraction. */
+fraction: number,
+/** The grids marked on pictures. */
+grids: Array<GridView>,
+/** What a fixed level would do to v. */
+walk: Array<Figure>,
+/** The drawing of the walk in words; empty where there is none. */
+walk_summary: string, };
+
+/** One of the two detectors. */
+export type Detector = "A" | "B";
+
+/** A number rounded to the digits that a message tells of it, as a text with a decimal point: so it is also stored, and
+ * what is read back is told in the same words. */
+export type Digits = string;
+
+/** One thing a person did.
+ *
+ * Its JSON form is the edit's name holding what it carries, as in `{"set_title": "Corridor"}` or `{"set_cell": {"row": 3,
+ * "cell": "reading", "text": "12.5"}}`, and the bare word for `"undo"` and `"redo"`. */
+export type Edit = { "set_title": string } | { "set_decimal_mark": DecimalMark } | { "set_bench": {
+/** Which. */
+field: BenchField,
+/** What was typed. */
+text: string, } } | { "set_path": Path } | { "add_rail": number } | { "set_rail": {
+/** Which rail. */
+rail: number,
+/** Which text. */
+field: RailField,
+/** What was typed. */
+text: string, } } | { "set_ruler_unit": {
+/** Which rail. */
+rail: number,
+/** The unit. */
+unit: RulerUnit, } } | { "set_sense": {
+/** Which rail. */
+rail: number,
+/** The sense. */
+sense: Sense, } } | { "set_splice": {
+/** Which rail. */
+rail: number,
+/** How it is joined. */
+splice: Splice, } } | { "remove_rail": number } | { "set_setting": Setting } | { "remove_setting": number } | { "set_shared": SharedError } | { "remove_shared": number } | { "set_covariance": StatedCovariance } | { "remove_covariance": ActsOn } | { "set_position": PlannedPosition } | { "remove_position": number } | { "set_rehearsal": number } | { "add_row": {
+/** A number no row of this notebook had before. */
+row: number,
+/** The row it stands behind; at the end if absent. */
+after?: number | null,
+/** What its cells hold to begin with. */
+cells?: { [key in Cell]?: string }, } } | { "set_cell": {
+/** Which row. */
+row: number,
+/** Which cell. */
+cell: Cell,
+/** What was typed. */
+text: string, } } | { "strike_row": {
+/** Which row. */
+row: number,
+/** Why. */
+reason: string, } } | { "restore_row": number } | { "set_grid": Grid } | { "set_evidence": {
+/** Which row. */
+row: number,
+/** From what its delay is taken. */
+evidence?: Evidence | null, } } | { "set_estimator": Estimator } | { "set_claim": Claim } | { "set_trials": TrialPlan } | { "seal": string } | "open_seal" | { "together": Array<Edit> } | "undo" | "redo";
+
+/** How a shared error acts. */
+export type Effect = "offset" | "scale" | "noise";
+
+/** How an error is distributed (JCGM 101:2008, table 1). */
+export type ErrorShape = "normal" | "rectangular" | "triangular" | "arcsine" | "student";
+
+/** How an edge is timed on a trace. */
+export type Estimator = "fixed_level" | "constant_fraction" | "edge_line" | "cross_correlation" | "shift_and_scale";
+
+/** From what the delay of a row is taken. */
+export type Evidence = { "picture": Picture } | { "traces": Traces };
+
+/** From what the delay of a row is taken. */
+export type EvidenceKind = "" | "picture" | "traces";
+
+/** The picture or the traces of one row, with what follows from them. */
+export type EvidenceView = { "kind": "picture",
+/** The picture with the marks of its edges. */
+picture: Picture,
+/** Its grid. */
+grid: Grid | null,
+/** What is wrong with the marks; empty if nothing is. */
+problem: string,
+/** Rail and time base that the row goes on with where it states none. */
+habits: { [key in Cell]?: string },
+/** Divisions, and what their uncertainty is made of. */
+figures: Array<Figure>, } | { "kind": "traces",
+/** The files and what was measured. */
+traces: Traces,
+/** What is wrong; empty if nothing is. */
+problem: string,
+/** Each estimator's delay. */
+figures: Array<Figure>, };
+
+/** A text as typed, what is wrong with it, and what stands in for it while it is empty. */
+export type Field = {
+/** As typed. */
+text: string,
+/** What is wrong, in one sentence, and what to do; empty if nothing is. */
+problem: string,
+/** What is taken while the field is empty; empty if nothing is. */
+default: string,
+/** The unit of a bare number, typed or taken; empty for words. */
+unit: string, };
+
+/** A number with its name, its unit and where it comes from. */
+export type Figure = {
+/** Identifier, stable: "slope", "intercept", "chi_square"… */
+id: string,
+/** Its name in words. */
+name: string,
+/** Its symbol. */
+symbol: string,
+/** Value, uncertainty and unit. */
+value: string,
+/** What it is, in one or two sentences. */
+meaning: string,
+/** The formula, and the same with the numbers put in. */
+formula: Formula | null,
+/** Where it is laid down; empty where the meaning says it. */
+source: string, };
+
+/** What is to be known of an edge beside its time. Samples count from 0. */
+export type Flag = { "flag": "inverted" } | { "flag": "noisy" } | { "flag": "double_edge",
+/** Where. */
+sample: number, } | { "flag": "not_quiet",
+/** Where. */
+sample: number, } | { "flag": "drift",
+/** Its last third less its first, V. */
+volts: Digits, } | { "flag": "correlated_noise",
+/** How far, in samples. */
+samples: number, } | { "flag": "few_on_edge",
+/** About how many there are. */
+samples: number, } | { "flag": "rough" };
+
+/** An element of a formula. Its JSON form is `{"tag": "mi", "text": "c"}` or `{"tag": "mrow", "children": […]}`. */
+export type Formula = {
+/** Its name: mi, mn, mo or mtext. */
+tag: string,
+/** The text. */
+text: string, } | {
+/** Its name: mrow, mfrac, msub, msup, msqrt, mtable, mtr or mtd. */
+tag: string,
+/** What it holds. */
+children: Array<Formula>, };
+
+/** The grid of a screen as marked on a picture. One may serve all pictures that a camera took from one place. */
+export type Grid = {
+/** Names the grid for the life of the notebook. */
+id: number,
+/** Divisions from the left corners to the right ones, along the time axis. */
+columns: number,
+/** Divisions from the upper corners to the lower ones. */
+rows: number,
+/** Upper left, upper right, lower right, lower left. */
+corners: [Spot, Spot, Spot, Spot],
+/** Crossings marked to see whether the lens bends the grid. */
+checks?: Array<GridCheck>, };
+
+/** A crossing held against the grid. */
+export type GridCheck = {
+/** Half divisions to the right of the upper left corner. */
+half_columns: number,
+/** Half divisions below it. */
+half_rows: number,
+/** Where it was marked. */
+at: Spot, };
+
+/** A grid drawn back over its picture. */
+export type GridLines = {
+/** From x, y to x, y, pixels; columns first. */
+lines: Array<[number, number, number, number]>,
+/** What is wrong with its marks; empty if nothing is. */
+problem: string, };
+
+/** One marked grid. */
+export type GridView = {
+/** The grid. */
+id: number,
+/** The rows read against it. */
+rows: Array<number>,
+/** What is wrong with its marks; empty if nothing is. */
+problem: string, };
+
+/** A rail to scale. */
+export type LaneView = {
+/** The rail. */
+rail: number,
+/** Its name. */
+name: string,
+/** Where it begins between the splitter and the farthest end: "12.5%". */
+from: string,
+/** How long it is: "30%". */
+length: string,
+/** What its ruler shows at the near end, where that is; the same at the far end. */
+ends: Array<string>,
+/** Where along it rows have been read. */
+taken: Array<string>, };
+
+/** Where the fixed level comes from. */
+export type LevelOf = "pair" | "run" | "stated";
+
+/** The straight line, or why there is none. */
+export type LineView = {
+/** Why there is no line and what to do; empty if there is one. */
+refusal: string,
+/** How the line was fitted, in one sentence. */
+method: string,
+/** Slope, intercept and how well it fits. */
+figures: Array<Figure>,
+/** Other ways to look at the same rows. */
+checks: Array<Figure>,
+/** The picture in words, for those who can't see it. */
+summary: string,
+/** The residual plot in words. */
+residual_summary: string, };
+
 /** Traces that were measured, with what is known of their place. */
-export interface Taken { row?: number; rail?: string | null; reading?: string | null; traces: Traces }
-export interface DelaysView {
-  estimator: Estimator;
-  /** The fixed level as stated, V. */
-  level: number | null;
-  fraction: number;
-  grids: { id: number; rows: number[]; problem: string }[];
-  /** What a fixed level would do to v. */
-  walk: Figure[];
-  walk_summary: string;
-}
-export interface LineView {
-  refusal: string; method: string; figures: Figure[]; checks: Figure[]; summary: string; residual_summary: string;
-}
-export interface ComponentView {
-  id: string; name: string; acts_on: string; u: string; shape: string; degrees_of_freedom: string;
-  sensitivity: string; contribution: string;
-  /** From 0 to 1, for the length of the bar. */
-  /** Length of the bar that shows its share, such as 51.13%. */
-  bar: string;
-  share_text: string;
-  /** Why it is as it is; empty where there is nothing to say. */
-  remark: string;
-}
-/** Components: the largest first, those of no account last. */
-export interface BudgetView { refusal: string; components: ComponentView[]; figures: Figure[]; summary: string }
-/** What a run of trials begins from. */
-export interface TrialsStart {
-  seed: string;
-  /** How many; empty: as many as it takes. */
-  wanted: Field;
-  refusal: string;
-}
-/** What came of a run of trials. */
-export interface TrialsView {
-  refusal: string; figures: Figure[]; verdict: string;
-  /** The histogram in words. */
-  summary: string;
-}
-/** A carriage position planned, as typed. */
-export interface PlannedText { id: number; rail: string; reading: string; time_base: string; repeats: string }
-/** Something to be said: what, and the figures and names, rounded and with units, that go into it. */
-export interface Said { id: string; with: string[] }
-/** A place on a rail. `shown`: the reading with its unit; `at`: where along its lane, such as 48.20%. */
-export interface PlaceView {
-  lane: number; rail: string; reading: string; shown: string; time_base: string; distance: string; at: string;
-  thousandths: string;
-}
-export interface PositionView { typed: PlannedText; place: PlaceView | null; rows: number; problems: Said[] }
-/** A rail to scale. `ends`: reading and distance at the near end and at the far one; `taken`: where rows were read. */
-export interface LaneView { rail: number; name: string; from: string; length: string; ends: string[]; taken: string[] }
-/** Places proposed, with how many rows at each. */
-export interface ProposedView { said: Said; places: [PlaceView, number][] }
-export interface PlanView {
-  refusal: string; lacks: string; positions: PositionView[]; lanes: LaneView[]; figures: Said[]; warnings: Said[];
-  next: ProposedView[]; offers: ProposedView[]; rehearsal: boolean;
-}
-export interface ResultView {
-  refusal: string; short: string; figures: Figure[]; sentences: string[]; basis: Basis; reason: string;
-  choice: string; sealed: boolean; may_seal: boolean;
-}
-export interface Notice {
-  id: string; weight: Weight; section: SectionName; text: string; look_at: string; rows: number[];
-  rail: number | null | undefined;
-}
-export interface View {
-  title: string;
-  decimal_mark: DecimalMark;
-  path: Path;
-  can_undo: boolean;
-  can_redo: boolean;
-  entries: number;
-  bench: Record<BenchField, Field>;
-  rails: RailView[];
-  settings: SettingView[];
-  shared: SharedView[];
-  rows: RowView[];
-  proposal: Proposal;
-  delays: DelaysView;
-  line: LineView;
-  budget: BudgetView;
-  trials: TrialsStart;
-  result: ResultView;
-  notices: Notice[];
-}
+export type MeasuredTraces = {
+/** The row, where they were measured again. */
+row?: number | null,
+/** The rail that the file's name tells. */
+rail?: string | null,
+/** The reading with its unit that the file's name tells. */
+reading?: string | null,
+/** What was measured. */
+traces: Traces, };
 
-export interface SettingText { id: number; time_per_division: string; uncertainty: string }
-export interface SharedText {
-  id: number; name: string; acts_on: ActsOn; effect: Effect; rows: Scope; shape: Shape; degrees_of_freedom: string;
-  uncertainty: string;
-}
-/** One thing a person does. */
-export type Edit =
-  | { set_title: string }
-  | { set_decimal_mark: DecimalMark }
-  | { set_bench: { field: BenchField; text: string } }
-  | { set_path: Path }
-  | { add_rail: number }
-  | { set_rail: { rail: number; field: RailField; text: string } }
-  | { set_ruler_unit: { rail: number; unit: RulerUnit } }
-  | { set_sense: { rail: number; sense: Sense } }
-  | { set_splice: { rail: number; splice: StoredSplice } }
-  | { remove_rail: number }
-  | { set_setting: SettingText }
-  | { remove_setting: number }
-  | { set_shared: SharedText }
-  | { remove_shared: number }
-  | { set_position: PlannedText }
-  | { remove_position: number }
-  | { set_rehearsal: number }
-  | { add_row: { row: number; after?: number; cells: Partial<Record<Cell, string>> } }
-  | { set_cell: { row: number; cell: Cell; text: string } }
-  | { strike_row: { row: number; reason: string } }
-  | { restore_row: number }
-  | { set_grid: Grid }
-  | { set_evidence: { row: number; evidence?: Evidence } }
-  | { set_estimator: Estimator }
-  | { set_claim: { basis: Basis; reason: string } }
-  | { set_trials: { seed: string; wanted: string } }
-  | { seal: string }
-  | 'open_seal'
-  | { together: Edit[] }
-  | 'undo'
-  | 'redo';
+/** A view whose rows are told apart from it. */
+export type News = {
+/** The view without its rows. */
+view: Omit<View, 'rows'>,
+/** What is new of each row; none where it is as it was. */
+rows: Array<RowNews | null>, };
 
-export type TableKind = 'csv' | 'latex' | 'markdown';
+/** Something noticed. */
+export type Notice = {
+/** Identifier, stable. */
+id: string,
+/** How serious. */
+weight: Weight,
+/** Where it stands. */
+section: Section,
+/** What was noticed, in plain words. */
+text: string,
+/** What to look at. */
+look_at: string,
+/** The rows concerned. */
+rows: Array<number>,
+/** The rail concerned. */
+rail: number | null, };
 
-/** One open notebook. What can fail throws `{kind, message}` and changes nothing. */
-export interface Desk {
-  apply(edit: Edit, at: string): void;
-  /** Puts measured traces into rows, by one edit. */
-  take_traces(all: Taken[], at: string): void;
-  /** Gives whether the decimal marks were turned into the notebook's, and the headings left out. */
-  paste(row: number | undefined, cell: Cell, block: string, at: string): [boolean, string];
-  view(): View;
-  /** The view, with nothing for each row that is as it was when this was last asked, and its outputs alone where
-   * nothing else changed. */
-  news(): Omit<View, 'rows'> & { rows: (Partial<RowView> | null)[] };
-  title(): string;
-  length(): number;
-  can_undo(): boolean;
-  can_redo(): boolean;
-  text(): string;
-  entries(from: number): string[];
-  replay(entries: string[]): void;
-  draw_line(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
-  draw_residuals(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
-  draw_bench(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
-  /** For each trace start, step, least and greatest of each stretch; from, to, and for each trace baseline, top, level,
-   * edge and its uncertainty. */
-  draw_traces(
-    canvas: HTMLCanvasElement, dark: boolean, pixels: number, a: Float64Array, b: Float64Array, marks: Float64Array,
-  ): void;
-  traces_words(marks: Float64Array): string;
-  draw_walk(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
-  evidence(row: number): EvidenceView | null;
-  /** How a row was worked out. */
-  row_work(row: number): Figure[];
-  /** The height that the drawing of the bench wants at a width, both in CSS pixels. */
-  bench_height(width: number): number;
-  table(kind: TableKind): string;
-  report(): string;
-  /** Pictures by name and bytes, in the same order. */
-  /** What a bundle holds beside pictures and traces: name and text of each entry in turn. */
-  bundle(): string[];
-  /** The files that the rows rest on, by their names in a bundle. */
-  files(): [string, StoredFile][];
-  /** The figures with one component's uncertainty times a factor. Nothing in the notebook changes. */
-  what_if(component: string, factor: number): { refusal: string; figures: Figure[] };
-  plan(): PlanView;
-  /** Where a planned position would be at a share, 0 to 1, of its rail, and what would be expected; no place where it
-   * can't go there. Nothing in the notebook changes. */
-  at_share(position: number, share: number): ProposedView;
-  /** The same so many round readings farther out. */
-  at_steps(position: number, steps: number): ProposedView;
-  /** Readings of the plan simulated on the bench described: rail, reading, time base and both edges of each row. */
-  rehearse(seed: number): string[][];
-  /** What was really so in a rehearsal; empty for any other notebook. */
-  truth(): Said[];
-  /** A run of trials of the notebook as it stands now. */
-  tally(): Tally;
-  /** Lets report and bundle hold what came of a run, as long as the notebook stays the same. */
-  keep_trials(tally: Tally): void;
-  free(): void;
-}
-/** A run of trials, gathered from blocks that {@link Trials} run. */
-export interface Tally {
-  block_size(): number;
-  /** Takes the results of the blocks, in their order; true when no more are needed. */
-  take(values: Float64Array): boolean;
-  /** `most`: how many are needed at most. */
-  progress(): { done: number; most: number; text: string };
-  /** What comes of all that was taken. */
-  finish(): TrialsView;
-  /** Draws the histogram; after `finish`. */
-  draw(canvas: HTMLCanvasElement, dark: boolean, pixels: number): void;
-  free(): void;
-}
-/** What runs the trials of a notebook, a block at a time; the same block gives the same results. */
-export interface Trials { run(block: number): Float64Array<ArrayBuffer>; free(): void }
-export interface ShelfItem { id: string; title: string; changed: string; binned: boolean }
+/** What follows from a row. */
+export type Outputs = {
+/** As [`RowView::distance`]. */
+distance: string,
+/** As [`RowView::delay`]. */
+delay: string,
+/** As [`RowView::residual`]. */
+residual: string, };
 
-/** What the core offers to the page. */
-export interface Core {
-  /** `open_bundled`: of a text out of a bundle, which its refusal says. */
-  Desk: { blank(): Desk; open(text: string): Desk; open_bundled(text: string): Desk };
-  Trials: { of(text: string): Trials };
-  lines_of_grid(grid: Grid): GridLines;
-  /** The hash of every file that a text names: a notebook's own text, or an entry of its log. */
-  hashes_in(text: string): string[];
-  /** The notebook's text, then name and bytes of each picture in turn. */
-  version(): string;
-  /** Whether notebooks and settings outlive the visit. */
-  shelf_outlives_visit(): boolean;
-  shelf_list(): ShelfItem[];
-  shelf_read(id: string): string | undefined;
-  /** A kept log entry as this version writes it: to be compared with those of a desk. */
-  entry_now(text: string): string;
-  shelf_write(id: string, title: string, changed: string, text: string): void;
-  shelf_bin(id: string, binned: boolean): void;
-  shelf_forget(id: string): void;
-  setting_read(name: string): string | undefined;
-  setting_write(name: string, value: string): void;
-}
+/** One carriage position, read on two rails. */
+export type OverlapPair = {
+/** The reading on this rail, in its unit. */
+here: string,
+/** The reading on the rail before, in that rail's unit. */
+before: string, };
 
-/** A part of the page that is redrawn from the view. */
-export interface Part { show(view: View): void }
+/** What the carriage carries. The light goes along the rail once, or there and back. */
+export type Path = "detector" | "mirror";
+
+/** The marks of a row on its picture. */
+export type Picture = {
+/** The picture, as scaled down. */
+file: StoredFile,
+/** Its width, pixels. */
+width: number,
+/** Its height, pixels. */
+height: number,
+/** The grid that its marks are read against. */
+grid: number,
+/** Edge A, marked once or more. */
+a: Array<Spot>,
+/** Edge B, marked once or more. */
+b: Array<Spot>, };
+
+/** A place on a rail. */
+export type PlaceView = {
+/** The rail. */
+lane: number,
+/** Name of the rail. */
+rail: string,
+/** The reading as it is typed. */
+reading: string,
+/** The same with its unit. */
+shown: string,
+/** Time per division. */
+time_base: string,
+/** Distance from the splitter. */
+distance: string,
+/** Where along its lane: "48.2%". */
+at: string,
+/** The same as a whole number of thousandths. */
+thousandths: string, };
+
+/** The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few. */
+export type PlanView = {
+/** Why there is nothing to plan on and what to do; empty if there is. */
+refusal: string,
+/** Why nothing can be expected yet and what to do; empty if it can. */
+lacks: string,
+/** The planned positions. */
+positions: Array<PositionView>,
+/** The rails to scale, each in a lane of its own. */
+lanes: Array<LaneView>,
+/** "expected": what is expected, from reading, shared, how many rows, what limits it, its share; "compared": how it
+ * turned out, expected, rows, achieved, rows; then what would change it, how far and how fine one can go. */
+figures: Array<Said>,
+/** What is unwise about the positions. */
+warnings: Array<Said>,
+/** The next reading that would help most, and the one that would show most. */
+next: Array<ProposedView>,
+/** Positions that may be planned instead. */
+offers: Array<ProposedView>,
+/** Whether the readings are a rehearsal's. */
+rehearsal: boolean, };
+
+/** A carriage position planned before the run: texts as typed. */
+export type PlannedPosition = {
+/** Names the position for the life of the notebook. */
+id: number,
+/** Name of the rail; empty stands for the only one. */
+rail: string,
+/** Rail reading, in the ruler's unit. */
+reading: string,
+/** Time per division, ns; empty stands for the fastest whose screen holds the delay. */
+time_base: string,
+/** How many rows are to be read there; empty stands for 1. */
+repeats: string, };
+
+/** A planned position. */
+export type PositionView = {
+/** As typed. */
+typed: PlannedPosition,
+/** Where that is; none while it can't be told. */
+place: PlaceView | null,
+/** How many rows are to be read there. */
+rows: number,
+/** What is wrong, by the text it is wrong with ("rail", "reading", "time_base", "repeats"). */
+problems: Array<Said>, };
+
+/** How far the trials have come. */
+export type ProgressView = {
+/** How many are drawn. */
+done: number,
+/** How many are needed at most. */
+most: number,
+/** The same in words. */
+text: string, };
+
+/** What a new row would begin with. */
+export type Proposal = {
+/** A number for it. */
+row: number,
+/** The cells. */
+cells: { [key in Cell]?: string }, };
+
+/** Positions proposed. */
+export type ProposedView = {
+/** What speaks for them, with u(v)/v as it is and as it would be. */
+said: Said,
+/** The places, and how many rows at each. */
+places: Array<[PlaceView, number]>, };
+
+/** A text that describes a rail. */
+export type RailField = "name" | "from" | "to" | "reading_uncertainty" | "scale_uncertainty";
+
+/** One rail. */
+export type RailView = {
+/** The rail. */
+id: number,
+/** Its texts, each field present. */
+fields: Record<RailField, Field>,
+/** The unit of its ruler. */
+unit: RulerUnit,
+/** That unit's symbol. */
+unit_symbol: string,
+/** The sense of its ruler. */
+sense: Sense,
+/** How it is joined, as typed. */
+splice: Splice,
+/** What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
+ * for the whole). */
+splice_problems: { [key in string]: string },
+/** Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m". */
+stands: string,
+/** The step that the readings themselves show at its splice; empty where it can't be told. */
+step: string,
+/** How many rows were read on it. */
+rows: number, };
+
+/** By what a delay was taken, what to be wary of, or why there is none. */
+export type Remark = { "level": {
+/** V. */
+volts: Digits,
+/** Where it came from. */
+of: LevelOf, } } | { "fraction": {
+/** Per cent. */
+percent: Digits, } } | { "edge": {
+/** Whose trace. */
+trace: Detector,
+/** What. */
+flag: Flag, } } | { "refused": {
+/** Whose trace is refused. */
+trace: Detector,
+/** Why. */
+problem: TraceError, } } | { "words": string };
+
+/** The result, or why there is none. */
+export type ResultView = {
+/** Why there is no result and what to do; empty if there is one. */
+refusal: string,
+/** c with its standard uncertainty, short form, for the strip that stays in sight. */
+short: string,
+/** v, n_g, c, U, comparison… */
+figures: Array<Figure>,
+/** One to three sentences that can go into a report. */
+sentences: Array<string>,
+/** From what the claimed uncertainty comes. */
+basis: Basis,
+/** The reason as typed. */
+reason: string,
+/** Both uncertainties side by side, where they differ; empty where there is nothing to choose. */
+choice: string,
+/** Whether a closed seal covers the result. */
+sealed: boolean,
+/** Whether the result may still be sealed: once only. */
+may_seal: boolean, };
+
+/** What is new of a row. */
+export type RowNews = RowView | Outputs;
+
+/** How a row takes part. */
+export type RowState = "empty" | "incomplete" | "used" | "struck";
+
+/** One row. */
+export type RowView = {
+/** The row. */
+id: number,
+/** Its number on the page, from 1. */
+number: number,
+/** How it takes part. */
+state: RowState,
+/** Its cells, each present. */
+cells: Record<Cell, Field>,
+/** From what its delay is taken. */
+evidence: EvidenceKind,
+/** Why it is struck out; empty if it is not. */
+struck: string,
+/** What keeps it out of the line, in one sentence; empty if nothing does. */
+lacks: string,
+/** Distance with its standard uncertainty, in metres; the head of the column holds the unit. */
+distance: string,
+/** Delay with its standard uncertainty, in nanoseconds; the head of the column holds the unit. */
+delay: string,
+/** Residual in units of its standard uncertainty. */
+residual: string,
+/** Identifiers of the notices that name this row. */
+notices: Array<string>, };
+
+/** The unit in which a ruler counts. */
+export type RulerUnit = "millimetre" | "centimetre" | "metre" | "inch";
+
+/** Something to be said: what, and the figures and names that go into it. */
+export type Said = {
+/** What. */
+id: string,
+/** What goes into it, rounded and with units. */
+with: Array<string>, };
+
+/** The rows that share an error. */
+export type Scope = "all" | { "rail": number } | { "time_base": string } | { "rows": Array<number> };
+
+/** The section beside which a notice stands. */
+export type Section = "apparatus" | "readings" | "delays" | "line" | "uncertainty" | "result";
+
+/** The sense of a ruler. */
+export type Sense = "grows" | "falls";
+
+/** A time base setting whose own uncertainty was stated. */
+export type Setting = {
+/** Names the setting for the life of the notebook. */
+id: number,
+/** Time per division, ns. */
+time_per_division: string,
+/** Relative standard uncertainty. */
+uncertainty: string, };
+
+/** One time base setting. */
+export type SettingView = {
+/** The setting. */
+id: number,
+/** Time per division. */
+time_per_division: Field,
+/** Relative standard uncertainty. */
+uncertainty: Field, };
+
+/** An error of the user's own, which several rows share, or which each of them has for itself. */
+export type SharedError = {
+/** Names it for the life of the notebook. */
+id: number,
+/** What it is called. */
+name: string,
+/** Whether it acts on distances or on delays. */
+acts_on: ActsOn,
+/** How it acts. */
+effect: Effect,
+/** The rows that it moves. */
+rows: Scope,
+/** Its standard uncertainty: metres or nanoseconds for an offset or noise, a ratio for a scale. */
+uncertainty: string,
+/** How it is distributed. */
+shape: ErrorShape,
+/** Degrees of freedom of its uncertainty; empty stands for many. */
+degrees_of_freedom?: string, };
+
+/** One shared error. */
+export type SharedView = {
+/** The shared error. */
+id: number,
+/** What it is called. */
+name: string,
+/** What it acts on. */
+acts_on: ActsOn,
+/** How it acts. */
+effect: Effect,
+/** On which rows. */
+rows: Scope,
+/** Its standard uncertainty. */
+uncertainty: Field,
+/** How it is distributed. */
+shape: ErrorShape,
+/** Its degrees of freedom. */
+degrees_of_freedom: Field, };
+
+/** Where a rail stands. All bare numbers are in the unit of the rail's ruler, but for readings on the rail before. */
+export type Splice = "unsaid" | { "at_splitter": {
+/** The reading at the splitter. */
+mark: string,
+/** Its standard uncertainty. */
+uncertainty: string, } } | { "at_distance": {
+/** A reading on this rail. */
+mark: string,
+/** Its distance from the splitter. */
+distance: string,
+/** Standard uncertainty of that distance. */
+uncertainty: string, } } | { "joined": {
+/** A reading on this rail. */
+mark: string,
+/** A reading on the rail before, in that rail's unit. */
+mark_before: string,
+/** From `mark_before` to `mark`, away from the splitter. */
+gap: string,
+/** Standard uncertainty of the joint. */
+uncertainty: string, } } | { "overlap": {
+/** The pairs of readings. */
+pairs: Array<OverlapPair>, } } | { "free": {
+/** A reading on this rail. */
+mark: string, } };
+
+/** A place on a picture, x to the right and y downwards, in whole hundredths of a pixel; the middle of the first pixel
+ * is at (50, 50). */
+export type Spot = [number, number];
+
+/** A full covariance matrix of some rows, instead of an uncertainty in each. */
+export type StatedCovariance = {
+/** Whether it is of distances (m²) or of delays (ns²). */
+acts_on: ActsOn,
+/** The rows, in the order of the matrix. */
+rows: Array<number>,
+/** The matrix, row after row, as typed. */
+matrix: Array<Array<string>>, };
+
+/** A file kept beside the notebook. */
+export type StoredFile = {
+/** SHA-256 of its bytes, 64 hexadecimal digits. */
+sha256: string,
+/** What it was called. */
+name: string,
+/** Its length, bytes. */
+bytes: number, };
+
+/** A notebook on the shelf. */
+export type StoredNotebook = {
+/** Names it among the notebooks of a browser. */
+id: string,
+/** Its title as typed. */
+title: string,
+/** When it was last changed (RFC 3339). */
+changed: string,
+/** Deleted, but not for good yet. */
+binned: boolean, };
+
+/** What the page catches. */
+export type Thrown = {
+/** A stable identifier of what failed. */
+kind: string,
+/** What failed and what to do, for a person. */
+message: string, };
+
+/** What one estimator made of the traces of a row. */
+export type TraceDelay = {
+/** Which estimator. */
+estimator: Estimator,
+/** The delay; none where it gave none. */
+delay?: TraceTime,
+/** By what it was taken and what to be wary of, or why there is none. */
+remarks?: Array<Remark>, };
+
+/** Why a trace gives no time, as it is told and as it is stored. Samples count from 0. */
+export type TraceError = { "kind": "few_samples",
+/** Samples there are. */
+samples: number,
+/** Samples needed. */
+needed: number, } | { "kind": "not_finite",
+/** The sample. */
+sample: number, } | { "kind": "step",
+/** As given, ns. */
+step: Digits, } | { "kind": "no_pulse",
+/** What was found of a height, V. */
+height: Digits,
+/** Standard deviation of the quiet part, V. */
+noise: Digits,
+/** Where. */
+sample: number, } | { "kind": "clipped",
+/** The first sample at the limit. */
+sample: number,
+/** How many there are. */
+samples: number,
+/** The limit, V. */
+limit: Digits, } | { "kind": "no_baseline",
+/** Where the pulse begins. */
+sample: number, } | { "kind": "no_top",
+/** The last sample. */
+last: number, } | { "kind": "level",
+/** The level asked for, V. */
+level: Digits,
+/** The lowest that the noise allows, V. */
+lowest: Digits,
+/** The highest, V. */
+highest: Digits, } | { "kind": "fraction",
+/** As asked. */
+fraction: Digits, } | { "kind": "hidden",
+/** Near where. */
+sample: number,
+/** Standard uncertainty found, ns. */
+uncertainty: Digits,
+/** From 10 to 90 %, ns. */
+rise: Digits, } | { "kind": "few_on_edge",
+/** Near where. */
+sample: number,
+/** Samples there are. */
+samples: number,
+/** Samples needed. */
+needed: number, } | { "kind": "unequal_steps",
+/** Of A, ns. */
+first: Digits,
+/** Of B, ns. */
+second: Digits, } | { "kind": "no_lag",
+/** Of the first trace. */
+sample: number, };
+
+/** A time measured on traces. */
+export type TraceTime = {
+/** The value, ns. */
+value: string,
+/** Its standard uncertainty, ns. */
+uncertainty: string, };
+
+/** What was measured on the traces of a row. Texts are decimal numbers with a point, in nanoseconds. */
+export type Traces = {
+/** The file with both channels, or one file each, A first. */
+files: Array<StoredFile>,
+/** What each estimator gave. */
+delays: Array<TraceDelay>,
+/** Fixed level less constant fraction, with its standard uncertainty, where both gave a delay. */
+walk?: TraceTime, };
+
+/** How the Monte Carlo trials are drawn. */
+export type TrialPlan = {
+/** The seed, a whole number; the same seed gives the same digits everywhere. Empty stands for 1. */
+seed: string,
+/** The number of trials; empty leaves it to the adaptive procedure. */
+wanted: string, };
+
+/** The Monte Carlo trials, as they are to be drawn. */
+export type TrialPlanView = {
+/** The seed. */
+seed: string,
+/** How many are wanted. */
+wanted: Field,
+/** Why none can be drawn; empty if they can. */
+refusal: string, };
+
+/** What the trials gave, or why they gave nothing. */
+export type TrialsView = {
+/** Why there is no result; empty if there is one. */
+refusal: string,
+/** Mean, standard uncertainty, intervals. */
+figures: Array<Figure>,
+/** Whether the budget's interval may be quoted (JCGM 101:2008, clause 8). */
+verdict: string,
+/** The histogram in words. */
+summary: string, };
+
+/** A number as read. */
+export type TypedNumber = {
+/** Its value; none where it can't be read or used. */
+value: number | null,
+/** What is wrong and what to do; empty if nothing is. */
+problem: string, };
+
+/** Everything the page shows of one notebook. */
+export type View = {
+/** The title as typed. */
+title: string,
+/** How decimal numbers are written. */
+decimal_mark: DecimalMark,
+/** What the carriage carries. */
+path: Path,
+/** Whether something can be taken back. */
+can_undo: boolean,
+/** Whether something can be done again. */
+can_redo: boolean,
+/** How many entries the log holds. */
+entries: number,
+/** Every text of the bench and the report, each field present. */
+bench: Record<BenchField, Field>,
+/** The rails, from the splitter outwards. */
+rails: Array<RailView>,
+/** Time base settings with their own uncertainty. */
+settings: Array<SettingView>,
+/** Errors shared by rows, stated by the user. */
+shared: Array<SharedView>,
+/** The rows, as they stand. */
+rows: Array<RowView>,
+/** What the next row would begin with. */
+proposal: Proposal,
+/** Pictures and traces. */
+delays: DelaysView,
+/** The straight line. */
+line: LineView,
+/** The uncertainty budget. */
+budget: BudgetView,
+/** The Monte Carlo trials, as they are to be drawn. */
+trials: TrialPlanView,
+/** The result. */
+result: ResultView,
+/** Everything noticed, the most serious first. */
+notices: Array<Notice>, };
+
+/** How serious a notice is. */
+export type Weight = "grave" | "look" | "know";
+
+/** What the budget comes to with one component another size. */
+export type WhatIfView = {
+/** Why there is no budget and what to do; empty if there is one. */
+refusal: string,
+/** As [`BudgetView::figures`]. */
+figures: Array<Figure>, };

@@ -6,7 +6,7 @@ import { messageOf } from './core.js';
 import { words } from './strings.js';
 import { compiled, startWorker, workerHere } from './wasm.js';
 
-/** @import { Answer, Call, Calls, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
+/** @import { Answer, Call, Calls, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
 
 /** Where one worker is, when it is needed: started when it is asked for something, and anew when it has ended. */
 export class WorkerSlot {
@@ -163,12 +163,12 @@ export function inWords({ kind, message, name }) {
 
 /**
  * A refusal of the page's own, in words.
- * @param {Refusal} kind
+ * @param {string} kind
  * @param {string} [name] of a file, or the reason
  * @returns {Thrown}
  */
 export function refusal(kind, name = '') {
-  const of = /** @type {Partial<Record<Refusal, (name: string) => string>>} */ (words.evidence.refusals);
+  const of = /** @type {Partial<Record<string, (name: string) => string>>} */ (words.evidence.refusals);
   return { kind, message: of[kind]?.(name) ?? name };
 }
 

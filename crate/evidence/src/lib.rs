@@ -1,7 +1,8 @@
 //! Delays out of the evidence itself: recorded traces and photographs of a screen.
 //!
-//! Plain bytes, samples and pixels, and what a notebook stores of them: this package knows no browsers. It stands by
-//! itself because it is compiled for speed, and because most of it works in a worker beside the page.
+//! Plain bytes, samples and pixels, and what a notebook stores of them: but for the border, this package knows no
+//! browsers. It stands by itself because it is compiled for speed, and because most of it works in a worker beside the
+//! page. So it also holds what the worker's wasm and the page's have in common: the border to the page.
 
 // Recorded traces: reading files, baselines, edges, delays, walk.
 pub mod trace;
@@ -11,3 +12,6 @@ pub mod photo;
 
 // What a notebook stores of both.
 pub mod stored;
+
+// The border to the page.
+pub mod border;

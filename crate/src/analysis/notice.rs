@@ -6,6 +6,7 @@ use crate::notebook::{RailId, RowId};
 
 /// How serious a notice is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Weight {
     /// The result is likely wrong while this stands.
@@ -18,6 +19,7 @@ pub enum Weight {
 
 /// The section beside which a notice stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Section {
     /// Apparatus.
@@ -36,6 +38,7 @@ pub enum Section {
 
 /// Something noticed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Notice {
     /// Identifier, stable.
     pub id: &'static str,

@@ -10,15 +10,19 @@ use crate::quantity::{DecimalMark, parse};
 
 /// Traces that were measured, with what is known of their place.
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct MeasuredTraces {
     /// The row, where they were measured again.
     #[serde(default)]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional = nullable))]
     pub row: Option<RowId>,
     /// The rail that the file's name tells.
     #[serde(default)]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional = nullable))]
     pub rail: Option<String>,
     /// The reading with its unit that the file's name tells.
     #[serde(default)]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional = nullable))]
     pub reading: Option<String>,
     /// What was measured.
     pub traces: Traces,
@@ -27,7 +31,7 @@ pub struct MeasuredTraces {
 /// One edit that puts all of them into rows. Each goes into the row that it was measured for, or that holds the same
 /// files; else into one at the same reading that has no delay yet; else into a new one behind the last.
 pub fn take(page: &Page, readings: &[RowReading], all: Vec<MeasuredTraces>) -> Edit {
-    let mut next = page.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
+    let mut next = page.new_number();
     let mut used: Vec<RowId> = Vec::new();
     let mut edits = Vec::new();
     for taken in all {
@@ -43,7 +47,7 @@ pub fn take(page: &Page, readings: &[RowReading], all: Vec<MeasuredTraces>) -> E
                     }
                 }
                 let row = next;
-                next += 1;
+                next = next.saturating_add(1);
                 edits.push(Edit::AddRow { row, after: None, cells });
                 row
             });

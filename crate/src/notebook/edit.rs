@@ -3,6 +3,9 @@
 //! An edit carries what was done, never what follows from it; applying it is total or refused, and a refused
 //! edit changes nothing.
 
+#[cfg(not(target_arch = "wasm32"))]
+use std::collections::BTreeMap;
+
 use litemap::LiteMap;
 
 #[cfg(not(target_arch = "wasm32"))]
@@ -23,7 +26,7 @@ use slope_evidence::stored::{Estimator, Evidence, Grid, GridId};
 /// Its JSON form is the edit's name holding what it carries, as in `{"set_title": "Corridor"}` or `{"set_cell": {"row": 3,
 /// "cell": "reading", "text": "12.5"}}`, and the bare word for `"undo"` and `"redo"`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Edit {
     /// Gave the notebook a title.
@@ -99,7 +102,8 @@ pub enum Edit {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         after: Option<RowId>,
         /// What its cells hold to begin with.
-        #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "std::collections::BTreeMap<Cell, String>"))]
+        #[cfg_attr(not(target_arch = "wasm32"), schemars(with = "BTreeMap<Cell, String>"))]
+        #[cfg_attr(not(target_arch = "wasm32"), ts(as = "BTreeMap<Cell, String>"))]
         #[serde(default, skip_serializing_if = "LiteMap::is_empty")]
         cells: LiteMap<Cell, String>,
     },
@@ -301,7 +305,28 @@ impl Edit {
             }
             Self::Undo | Self::Redo => return Err(EditError::NotInGroup),
         }
+        page.numbered = page.numbered.max(self.number());
         Ok(())
+    }
+
+    /// The number of what it begins or writes; 0 where that has none.
+    fn number(&self) -> u32 {
+        match self {
+            Self::AddRail(id) | Self::AddRow { row: id, .. } => *id,
+            Self::SetSetting(setting) => setting.id,
+            Self::SetShared(shared) => shared.id,
+            Self::SetPosition(position) => position.id,
+            Self::SetGrid(grid) => grid.id,
+            _ => 0,
+        }
+    }
+}
+
+impl Page {
+    /// A number for a new row, rail, setting, shared error, planned position or grid. Neither it nor a higher one was
+    /// ever given to anything of this notebook, unless the highest possible was.
+    pub fn new_number(&self) -> u32 {
+        self.numbered.saturating_add(1)
     }
 }
 

@@ -177,3 +177,25 @@ fn headings_are_left_out_and_told() {
     assert_eq!(pasted("1000x\t5\n1200\t5").headings, "", "a number mistyped is no heading");
     assert_eq!(pasted("a\tb").headings, "", "no numbers below");
 }
+
+/// A shared error or a row may still name a rail that was taken away: a new one with its number would be taken for it.
+#[test]
+fn a_number_once_given_is_not_given_again() {
+    let mut notebook = Notebook::new();
+    assert_eq!(notebook.page().new_number(), 1);
+    let position = PlannedPosition { id: 40, ..PlannedPosition::default() };
+    let all = [
+        (Edit::AddRail(3), 4),
+        (Edit::RemoveRail(3), 4),
+        (Edit::AddRow { row: 7, after: None, cells: litemap::LiteMap::new() }, 8),
+        (Edit::Together(vec![Edit::SetPosition(position), Edit::RemovePosition(40)]), 41),
+        (Edit::AddRail(5), 41),
+    ];
+    for (edit, next) in all {
+        notebook.apply(edit.clone(), "").unwrap();
+        assert_eq!(notebook.page().new_number(), next, "after {edit:?}");
+    }
+    notebook.apply(Edit::AddRail(u32::MAX), "").unwrap();
+    let one_more = Edit::AddRail(notebook.page().new_number());
+    assert_eq!(notebook.apply(one_more, ""), Err(EditError::Taken { id: u32::MAX }));
+}

@@ -59,6 +59,8 @@ pub struct Page {
     pub seal: Option<Seal>,
     /// The seed of the simulated bench that the readings come from, where the notebook is a rehearsal.
     pub rehearsal: Option<u32>,
+    /// The highest number given so far, also to what was taken away since.
+    pub numbered: u32,
 }
 
 impl Page {
@@ -70,7 +72,7 @@ impl Page {
 
 /// A carriage position planned before the run: texts as typed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct PlannedPosition {
     /// Names the position for the life of the notebook.
@@ -91,7 +93,7 @@ pub struct PlannedPosition {
 
 /// How the Monte Carlo trials are drawn.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct TrialPlan {
     /// The seed, a whole number; the same seed gives the same digits everywhere. Empty stands for 1.
@@ -111,7 +113,7 @@ pub struct Seal {
 
 /// What the carriage carries. The light goes along the rail once, or there and back.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Path {
     /// Detector B rides on the carriage: path factor 1.
@@ -133,7 +135,7 @@ impl Path {
 
 /// A text of the bench or of the report. Bare numbers are in the unit named here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum BenchField {
     /// Who measured.
@@ -208,7 +210,7 @@ impl Rail {
 
 /// The unit in which a ruler counts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum RulerUnit {
     /// Millimetre.
@@ -224,7 +226,7 @@ pub enum RulerUnit {
 
 /// The sense of a ruler.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Sense {
     /// Readings grow as the carriage moves away from the splitter.
@@ -246,7 +248,7 @@ impl Sense {
 
 /// A text that describes a rail.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum RailField {
     /// What the rail is called in the readings.
@@ -263,7 +265,7 @@ pub enum RailField {
 
 /// A time base setting whose own uncertainty was stated.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Setting {
     /// Names the setting for the life of the notebook.
@@ -276,7 +278,7 @@ pub struct Setting {
 
 /// An error of the user's own, which several rows share, or which each of them has for itself.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct SharedError {
     /// Names it for the life of the notebook.
@@ -301,7 +303,7 @@ pub struct SharedError {
 
 /// How an error is distributed (JCGM 101:2008, table 1).
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ErrorShape {
     /// Normal.
@@ -319,7 +321,7 @@ pub enum ErrorShape {
 
 /// What a shared error acts on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ActsOn {
     /// The distances d.
@@ -330,7 +332,7 @@ pub enum ActsOn {
 
 /// How a shared error acts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Effect {
     /// The same amount on each row.
@@ -343,7 +345,7 @@ pub enum Effect {
 
 /// The rows that share an error.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Scope {
     /// Every row.
@@ -358,7 +360,7 @@ pub enum Scope {
 
 /// A full covariance matrix of some rows, instead of an uncertainty in each.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct StatedCovariance {
     /// Whether it is of distances (m²) or of delays (ns²).
@@ -391,7 +393,7 @@ impl Row {
 
 /// A cell of a row. Bare numbers are in the unit named here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Cell {
     /// Name of the rail.
@@ -418,7 +420,7 @@ pub enum Cell {
 
 /// Which uncertainty is claimed, and why.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Claim {
     /// From what the uncertainty comes.
@@ -429,7 +431,7 @@ pub struct Claim {
 
 /// From what an uncertainty comes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Basis {
     /// From what was stated for rails, screen and rows.

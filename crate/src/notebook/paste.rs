@@ -38,7 +38,7 @@ pub fn paste(page: &Page, start: Option<RowId>, cell: Cell, block: &str) -> Past
     let turned = has_other_marks(columns, &lines, page.decimal_mark);
     let first = start.and_then(|id| page.rows.iter().position(|row| row.id == id));
     let first = first.unwrap_or(page.rows.len());
-    let mut next = page.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
+    let mut next = page.new_number();
     let mut edits = Vec::new();
     for (offset, line) in lines.iter().enumerate() {
         let mut texts = spread(columns, line);
@@ -49,7 +49,7 @@ pub fn paste(page: &Page, start: Option<RowId>, cell: Cell, block: &str) -> Past
             edits.extend(texts.into_iter().map(|(cell, text)| Edit::SetCell { row: row.id, cell, text }));
         } else {
             edits.push(Edit::AddRow { row: next, after: None, cells: with_habits(&page.rows, texts) });
-            next += 1;
+            next = next.saturating_add(1);
         }
     }
     Pasted { edit: Edit::Together(edits), turned, headings }

@@ -16,7 +16,7 @@ use crate::quantity::{DecimalMark, Unit, parse};
 
 /// Where a rail stands. All bare numbers are in the unit of the rail's ruler, but for readings on the rail before.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[cfg_attr(not(target_arch = "wasm32"), schemars(!from, deny_unknown_fields))]
 #[serde(rename_all = "snake_case", from = "AnySplice")]
 pub enum Splice {
@@ -64,7 +64,7 @@ pub enum Splice {
 
 /// One carriage position, read on two rails.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct OverlapPair {
     /// The reading on this rail, in its unit.

@@ -10,7 +10,9 @@ use super::{planned, spread};
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, prepare};
 use crate::budget::Random;
-use crate::notebook::{ActsOn, Notebook, Page, RailId, Scope};
+use crate::notebook::{
+    ActsOn, Cell, Edit, Notebook, Page, PlannedPosition, Rail, RailId, Scope, SharedError,
+};
 use crate::quantity::{Unit, fixed};
 
 /// Standard deviation of a step that nobody knows, m.
@@ -27,18 +29,59 @@ pub struct Truth {
     pub steps: Vec<(RailId, f64)>,
 }
 
-/// The rows that a person would write on the bench and by the plan of `page`: rail, reading, time base and both edges of
-/// each. The bench's errors are drawn from `seed`; where nothing is planned, rows spread over all rails are read.
-///
-/// For a rehearsal they become rows of a new notebook with the same bench, whose first log entry says the seed and does
-/// all of it at one stroke.
+/// The edit with which the notebook of a rehearsal begins: the same bench, the positions `planned`, and readings drawn
+/// from `seed`. It is all of the notebook at one stroke, so that the readings never stand without the word that they are
+/// a rehearsal's.
 ///
 /// # Errors
 /// Why nothing can be rehearsed yet, and what to do.
-pub fn rehearse(page: &Page, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+pub fn rehearsal(
+    page: &Page,
+    title: String,
+    planned: Vec<PlannedPosition>,
+    seed: u32,
+) -> Result<Edit, Refusal> {
+    let rows = rehearse(page, seed)?;
+    let mut edits = vec![
+        Edit::SetTitle(title),
+        Edit::SetRehearsal(seed),
+        Edit::SetDecimalMark(page.decimal_mark),
+        Edit::SetPath(page.path),
+    ];
+    edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
+    edits.extend(page.rails.iter().flat_map(rail_again));
+    edits.extend(page.settings.iter().cloned().map(Edit::SetSetting));
+    edits.extend(page.shared.iter().filter(|shared| has_rows_here(shared)).cloned().map(Edit::SetShared));
+    edits.extend(planned.into_iter().map(Edit::SetPosition));
+    edits.extend((1..).zip(rows).map(|(row, texts)| {
+        let cells = [Cell::Rail, Cell::Reading, Cell::TimeBase, Cell::EdgeA, Cell::EdgeB];
+        Edit::AddRow { row, after: None, cells: cells.into_iter().zip(texts).collect() }
+    }));
+    Ok(Edit::Together(edits))
+}
+
+fn rail_again(rail: &Rail) -> Vec<Edit> {
+    let Rail { id, unit, sense, splice, texts } = rail.clone();
+    let mut edits = vec![
+        Edit::AddRail(id),
+        Edit::SetRulerUnit { rail: id, unit },
+        Edit::SetSense { rail: id, sense },
+        Edit::SetSplice { rail: id, splice },
+    ];
+    edits.extend(texts.into_iter().map(|(field, text)| Edit::SetRail { rail: id, field, text }));
+    edits
+}
+
+/// An error of chosen rows has no rows in a rehearsal.
+fn has_rows_here(shared: &SharedError) -> bool {
+    !matches!(shared.rows, Scope::Rows(_))
+}
+
+/// The rows that a person would write on the bench and by the plan of `page`: rail, reading, time base and both edges of
+/// each. The bench's errors are drawn from `seed`; where nothing is planned, rows spread over all rails are read.
+fn rehearse(page: &Page, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
     let mut page = with_rows(page, Vec::new(), page.plan.clone());
-    // An error of chosen rows has no rows here.
-    page.shared.retain(|shared| !matches!(shared.rows, Scope::Rows(_)));
+    page.shared.retain(has_rows_here);
     let context = PlanContext::of(&page)?;
     let mut spots = planned(&context);
     if spots.len() < 2 {

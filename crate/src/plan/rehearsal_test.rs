@@ -1,41 +1,18 @@
 use super::*;
 use crate::analysis::{C0, analyse};
 use crate::notebook::{
-    ActsOn, BenchField, Cell, Edit, Effect, ErrorShape, Path, RailField, Sense, SharedError, Splice,
-    read as open, write,
+    ActsOn, BenchField, Edit, Effect, ErrorShape, Path, RailField, Sense, SharedError, Splice, read as open,
+    write,
 };
 use crate::synth::demo;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-/// The notebook of a rehearsal, as the page makes it.
+/// The notebook of a rehearsal by the page's own plan.
 pub(crate) fn rehearsed(page: &Page, seed: u32) -> Result<Notebook, Box<dyn std::error::Error>> {
-    let rows = rehearse(page, seed).map_err(|refusal| refusal.message)?;
-    let mut edits = vec![Edit::SetRehearsal(seed), Edit::SetPath(page.path)];
-    edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
-    for rail in &page.rails {
-        let id = rail.id;
-        edits.extend([
-            Edit::AddRail(id),
-            Edit::SetRulerUnit { rail: id, unit: rail.unit },
-            Edit::SetSense { rail: id, sense: rail.sense },
-            Edit::SetSplice { rail: id, splice: rail.splice.clone() },
-        ]);
-        let texts = rail.texts.iter();
-        edits.extend(texts.map(|(field, text)| Edit::SetRail {
-            rail: id,
-            field: *field,
-            text: text.clone(),
-        }));
-    }
-    edits.extend(page.shared.iter().cloned().map(Edit::SetShared));
-    for (row, texts) in (1..).zip(rows) {
-        let cells =
-            [Cell::Rail, Cell::Reading, Cell::TimeBase, Cell::EdgeA, Cell::EdgeB].into_iter().zip(texts);
-        edits.push(Edit::AddRow { row, after: None, cells: cells.collect() });
-    }
+    let edit = rehearsal(page, String::new(), page.plan.clone(), seed).map_err(|refusal| refusal.message)?;
     let mut notebook = Notebook::new();
-    notebook.apply(Edit::Together(edits), "")?;
+    notebook.apply(edit, "")?;
     Ok(notebook)
 }
 

@@ -284,7 +284,7 @@ fn row(text: &str, id: u32, number: usize, state: RowState, struck: &str) -> Row
         (name, Field { text: text.into(), unit, ..Field::default() })
     };
     RowView {
-        evidence: "",
+        evidence: crate::view::EvidenceKind::Typed,
         id,
         number,
         state,

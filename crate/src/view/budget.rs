@@ -1,7 +1,7 @@
 //! The uncertainty budget in words and digits.
 
 use super::figures::{degrees_of_freedom, figure, per_cent};
-use super::math::{Math, equation, number, op, over, power, root, row, symbol};
+use super::math::{Formula, equation, number, op, over, power, root, row, symbol};
 use super::types::{BudgetView, ComponentView, Figure};
 use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, Entry, Origin, Quantity, Speed};
 use crate::notebook::{ActsOn, Effect, ErrorShape, Page, RailId, Scope, SharedError};
@@ -275,7 +275,7 @@ fn budget_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
 }
 
 /// ν_eff by its formula, and its value where it has one.
-fn welch_satterthwaite(value: Option<String>) -> Vec<Math> {
+fn welch_satterthwaite(value: Option<String>) -> Vec<Formula> {
     let mut formula = vec![
         symbol("ν_eff"),
         op("="),
@@ -286,7 +286,7 @@ fn welch_satterthwaite(value: Option<String>) -> Vec<Math> {
 }
 
 /// The root of so many squares added up.
-fn root_of_sum(parts: usize) -> Math {
+fn root_of_sum(parts: usize) -> Formula {
     let term = |index: &str| power(symbol(&format!("u_{index}")), "2");
     root(match parts {
         0 | 1 => term("1"),

@@ -100,10 +100,10 @@ fn power_of_ten(text: &str) -> Option<&str> {
     text.split_once("× ")?.1.split(' ').next()
 }
 
-fn last_text(math: &crate::view::math::Math) -> Option<String> {
+fn last_text(math: &crate::view::math::Formula) -> Option<String> {
     match math {
-        crate::view::math::Math::Leaf { text, .. } => Some(text.clone()),
-        crate::view::math::Math::Node { children, .. } => children.last().and_then(last_text),
+        crate::view::math::Formula::Leaf { text, .. } => Some(text.clone()),
+        crate::view::math::Formula::Node { children, .. } => children.last().and_then(last_text),
     }
 }
 

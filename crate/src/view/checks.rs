@@ -1,7 +1,7 @@
 //! The side checks of the line, each in a figure.
 
 use super::figures::{figure, p_text, probability, with_u};
-use super::math::{Math, bracket, equation, number, op, over, row, symbol, times};
+use super::math::{Formula, bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
 use crate::analysis::{Checks, LineAnalysis, Measured, Tested, listed, row_numbers};
 use crate::line::diagnostics::RunsTest;
@@ -34,7 +34,7 @@ fn measured(slope: &Measured, mark: DecimalMark) -> String {
 }
 
 /// Δt = t₀ + b·d, and the same with the slope put in.
-fn model(slope: f64, mark: DecimalMark) -> Math {
+fn model(slope: f64, mark: DecimalMark) -> Formula {
     let line = |slope| row(vec![symbol("t_0"), op("+"), times(slope, symbol("d"))]);
     row(vec![symbol("Δt"), op("="), line(symbol("b")), op("="), line(number(slope_text(slope, mark)))])
 }
@@ -110,7 +110,7 @@ fn quadratic(term: &Tested, stated: bool, mark: DecimalMark) -> Figure {
 fn theil_sen(slope: f64, n: usize, mark: DecimalMark) -> Figure {
     let difference =
         |what: &str| row(vec![symbol(&format!("{what}_j")), op("−"), symbol(&format!("{what}_i"))]);
-    let median = |rows: Math| {
+    let median = |rows: Formula| {
         let pairs = row(vec![number("1"), op("≤"), symbol("i"), op("<"), symbol("j"), op("≤"), rows]);
         row(vec![symbol("med"), bracket(over(difference("Δt"), difference("d"))), op(","), pairs])
     };
@@ -157,7 +157,7 @@ fn decisive_row(page: &Page, checks: &Checks, n: usize) -> Option<Figure> {
 
 fn runs_test(runs: &RunsTest, mark: DecimalMark) -> Figure {
     let (few, p) = (runs.p_few <= runs.p_many, p_text(runs.p(), mark));
-    let tail = |count: Math, plus: Math, minus: Math| {
+    let tail = |count: Formula, plus: Formula, minus: Formula| {
         let given = row(vec![op("|"), plus, op(","), minus]);
         let inside = row(vec![symbol("R"), op(if few { "≤" } else { "≥" }), count, given]);
         row(vec![number("2"), op("·"), symbol("P"), bracket(inside)])
@@ -189,7 +189,7 @@ fn suspects(page: &Page, checks: &Checks, n: usize) -> Option<Figure> {
     if pointed.is_empty() {
         return None;
     }
-    let expected = |rows: Math| {
+    let expected = |rows: Formula| {
         times(
             rows,
             probability(

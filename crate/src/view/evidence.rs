@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::figures::{figure, with_u};
 use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
-use super::types::{DelaysView, Figure, GridView, as_record};
+use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
 use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
@@ -17,6 +17,7 @@ use crate::quantity::{DecimalMark, plain, short_form};
 
 /// The picture or the traces of one row, with what follows from them.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum EvidenceView {
     /// A picture.
@@ -28,6 +29,7 @@ pub enum EvidenceView {
         /// What is wrong with the marks; empty if nothing is.
         problem: String,
         /// Rail and time base that the row goes on with where it states none.
+        #[cfg_attr(not(target_arch = "wasm32"), ts(as = "std::collections::BTreeMap<Cell, String>"))]
         #[serde(serialize_with = "as_record")]
         habits: LiteMap<Cell, String>,
         /// Divisions, and what their uncertainty is made of.
@@ -46,6 +48,7 @@ pub enum EvidenceView {
 
 /// A grid drawn back over its picture.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct GridLines {
     /// From x, y to x, y, pixels; columns first.
     pub lines: Vec<[f64; 4]>,
@@ -246,11 +249,11 @@ fn walk_figures(page: &Page, analysis: &Analysis) -> Vec<Figure> {
     ]
 }
 
-/// Of what kind the evidence of a row is, in one word; empty where its delay is typed.
-pub fn kind(row: &Row) -> &'static str {
+/// From what the delay of a row is taken.
+pub fn kind(row: &Row) -> EvidenceKind {
     match &row.evidence {
-        Some(Evidence::Picture(_)) => "picture",
-        Some(Evidence::Traces(_)) => "traces",
-        None => "",
+        Some(Evidence::Picture(_)) => EvidenceKind::Picture,
+        Some(Evidence::Traces(_)) => EvidenceKind::Traces,
+        None => EvidenceKind::Typed,
     }
 }

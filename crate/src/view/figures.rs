@@ -1,6 +1,6 @@
 //! How a figure is made, and values in words: what every part of the view says in the same way.
 
-use super::math::{Math, bracket, op, row, symbol};
+use super::math::{Formula, bracket, op, row, symbol};
 use super::types::Figure;
 use crate::analysis::Measured;
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, plus_minus, short_form};
@@ -21,7 +21,7 @@ pub fn figure(id: &str, name: &str, symbol: &str, value: String, meaning: &str) 
 impl Figure {
     /// The same with its formula.
     #[must_use]
-    pub fn by(self, formula: Math) -> Self {
+    pub fn by(self, formula: Formula) -> Self {
         Self { formula: Some(formula), ..self }
     }
 
@@ -64,6 +64,6 @@ pub fn degrees_of_freedom(nu: Option<f64>, mark: DecimalMark) -> String {
 }
 
 /// The probability of what is drawn at random being at least `least`.
-pub fn probability(random: Vec<Math>, least: Math) -> Math {
+pub fn probability(random: Vec<Formula>, least: Formula) -> Formula {
     row(vec![symbol("P"), bracket(row([random, vec![op("≥"), least]].concat()))])
 }

@@ -2,7 +2,7 @@
 
 use super::checks::checks;
 use super::figures::{figure, p_text, probability, with_u};
-use super::math::{Math, bracket, equation, number, op, over, power, root, row, symbol, times};
+use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
 use crate::analysis::{Analysis, LineAnalysis, listed, row_numbers};
 use crate::notebook::Page;
@@ -92,7 +92,7 @@ fn line_figures(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
 }
 
 /// The line with its numbers put in.
-fn model(intercept: f64, slope: f64, mark: DecimalMark) -> Math {
+fn model(intercept: f64, slope: f64, mark: DecimalMark) -> Formula {
     let joined = |a, b| row(vec![a, op("+"), times(b, symbol("d"))]);
     row(vec![
         symbol("Δt"),

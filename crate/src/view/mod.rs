@@ -29,5 +29,12 @@ pub mod plan;
 // All of it.
 pub mod build;
 
+// What of it is new; the list of notebooks; numbers typed beside them.
+pub mod news;
+pub mod shelf;
+pub mod typed;
+
 pub use build::{PreviousView, view, view_after};
+pub use news::{News, Outputs, RowNews, row_news};
+pub use shelf::StoredNotebook;
 pub use types::*;

@@ -10,7 +10,7 @@ use crate::quantity::{self, Unit, fixed};
 
 /// The next row, as the rows so far suggest it.
 pub fn proposal(page: &Page, analysis: &Analysis) -> Proposal {
-    let row = page.rows.iter().map(|row| row.id).max().unwrap_or(0) + 1;
+    let row = page.new_number();
     let mut cells: LiteMap<Cell, String> =
         habits(&page.rows).map(|(cell, text)| (cell, text.to_owned())).collect();
     let written: Vec<&Row> = page.rows.iter().filter(|row| row.struck.is_none()).collect();

@@ -1,7 +1,7 @@
 //! The result in figures and sentences.
 
 use super::figures::{degrees_of_freedom, figure, per_cent};
-use super::math::{Math, bracket, equation, number, op, over, power, row, symbol, times};
+use super::math::{Formula, bracket, equation, number, op, over, power, row, symbol, times};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
@@ -85,7 +85,7 @@ fn result_figures(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<Figure
     figures
 }
 
-fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Math {
+fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Formula {
     let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
     let u = libm::sqrt(speed.second_order) * slope.abs();
     let unit = |value: f64, digits| number(plain(value, digits, mark) + " ns/m");

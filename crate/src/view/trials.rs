@@ -1,8 +1,8 @@
 //! The Monte Carlo trials in words and digits.
 
 use super::figures::{degrees_of_freedom, figure, per_cent};
-use super::math::{Math, bracket, equation, number, op, over, power, root, row, symbol, times};
-use super::types::{Field, TrialPlanView, TrialsView};
+use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
+use super::types::{Field, ProgressView, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{MOST, Outcome, Tally, Verdict, plan};
 use crate::notebook::Page;
@@ -28,8 +28,9 @@ pub fn trial_plan_view(page: &Page, analysis: &Analysis) -> TrialPlanView {
 }
 
 /// How far the trials have come.
-pub fn progress(tally: &Tally) -> String {
-    format!("{} of at most {} trials", count(tally.done()), count(tally.most()))
+pub fn progress(tally: &Tally) -> ProgressView {
+    let (done, most) = (tally.done(), tally.most());
+    ProgressView { done, most, text: format!("{} of at most {} trials", count(done), count(most)) }
 }
 
 /// What the trials gave.
@@ -140,7 +141,7 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
 }
 
 /// δ, to which figures of two digits are steady.
-fn tolerance(u: f64, mark: DecimalMark) -> Math {
+fn tolerance(u: f64, mark: DecimalMark) -> Formula {
     let place = last_place(u);
     let half =
         |exponent: &str| row(vec![over(number("1"), number("2")), op("·"), power(number("10"), exponent)]);
@@ -153,13 +154,13 @@ fn tolerance(u: f64, mark: DecimalMark) -> Math {
 }
 
 /// The standard deviation of so many trials.
-fn deviation(trials: Math) -> Math {
+fn deviation(trials: Formula) -> Formula {
     let apart = bracket(row(vec![symbol("c_r"), op("−"), symbol("c̄")]));
     root(over(row(vec![op("Σ"), power(apart, "2")]), row(vec![trials, op("−"), number("1")])))
 }
 
 /// Which of the sorted trials are the ends of the symmetric interval.
-fn ends(outcome: &Outcome) -> Math {
+fn ends(outcome: &Outcome) -> Formula {
     let (all, covered) = (outcome.summary.trials, outcome.summary.covered);
     let first = all.saturating_sub(covered).div_ceil(2);
     let half = |all, covered| over(row(vec![all, op("−"), covered]), number("2"));

@@ -4,7 +4,7 @@ use litemap::LiteMap;
 
 use serde::{Serialize, Serializer};
 
-use super::math::Math;
+use super::math::Formula;
 use crate::analysis::Notice;
 use crate::notebook::{
     ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, PlannedPosition, RailField,
@@ -22,6 +22,7 @@ pub(super) fn as_record<S: Serializer, K: Serialize, V: Serialize>(
 
 /// Everything the page shows of one notebook.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct View {
     /// The title as typed.
     pub title: String,
@@ -36,6 +37,7 @@ pub struct View {
     /// How many entries the log holds.
     pub entries: usize,
     /// Every text of the bench and the report, each field present.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(type = "Record<BenchField, Field>"))]
     #[serde(serialize_with = "as_record")]
     pub bench: LiteMap<BenchField, Field>,
     /// The rails, from the splitter outwards.
@@ -64,6 +66,7 @@ pub struct View {
 
 /// A text as typed, what is wrong with it, and what stands in for it while it is empty.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Field {
     /// As typed.
     pub text: String,
@@ -77,10 +80,12 @@ pub struct Field {
 
 /// One rail.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct RailView {
     /// The rail.
     pub id: RailId,
     /// Its texts, each field present.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(type = "Record<RailField, Field>"))]
     #[serde(serialize_with = "as_record")]
     pub fields: LiteMap<RailField, Field>,
     /// The unit of its ruler.
@@ -93,6 +98,7 @@ pub struct RailView {
     pub splice: Splice,
     /// What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
     /// for the whole).
+    #[cfg_attr(not(target_arch = "wasm32"), ts(as = "std::collections::BTreeMap<String, String>"))]
     #[serde(serialize_with = "as_record")]
     pub splice_problems: LiteMap<String, String>,
     /// Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m".
@@ -105,6 +111,7 @@ pub struct RailView {
 
 /// One time base setting.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct SettingView {
     /// The setting.
     pub id: SettingId,
@@ -116,6 +123,7 @@ pub struct SettingView {
 
 /// One shared error.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct SharedView {
     /// The shared error.
     pub id: SharedId,
@@ -137,6 +145,7 @@ pub struct SharedView {
 
 /// How a row takes part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum RowState {
     /// Nothing typed yet.
@@ -149,8 +158,24 @@ pub enum RowState {
     Struck,
 }
 
+/// From what the delay of a row is taken.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+#[serde(rename_all = "snake_case")]
+pub enum EvidenceKind {
+    /// It is typed.
+    #[default]
+    #[serde(rename = "")]
+    Typed,
+    /// Marks on a picture.
+    Picture,
+    /// Recorded traces.
+    Traces,
+}
+
 /// One row.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct RowView {
     /// The row.
     pub id: RowId,
@@ -159,10 +184,11 @@ pub struct RowView {
     /// How it takes part.
     pub state: RowState,
     /// Its cells, each present.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(type = "Record<Cell, Field>"))]
     #[serde(serialize_with = "as_record")]
     pub cells: LiteMap<Cell, Field>,
-    /// From what its delay is taken: "picture", "traces", or empty where it is typed.
-    pub evidence: &'static str,
+    /// From what its delay is taken.
+    pub evidence: EvidenceKind,
     /// Why it is struck out; empty if it is not.
     pub struck: String,
     /// What keeps it out of the line, in one sentence; empty if nothing does.
@@ -177,45 +203,21 @@ pub struct RowView {
     pub notices: Vec<String>,
 }
 
-impl RowView {
-    /// What follows from the row, if nothing else changed since it was told as `told`: one edit moves the residuals of
-    /// all rows, whose cells stay as they are.
-    pub fn outputs_since(&self, told: &Self) -> Option<Outputs<'_>> {
-        let same = self.id == told.id
-            && self.number == told.number
-            && self.state == told.state
-            && self.cells == told.cells
-            && self.evidence == told.evidence
-            && self.struck == told.struck
-            && self.lacks == told.lacks
-            && self.notices == told.notices;
-        same.then_some(Outputs { distance: &self.distance, delay: &self.delay, residual: &self.residual })
-    }
-}
-
-/// What follows from a row.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Outputs<'a> {
-    /// As [`RowView::distance`].
-    pub distance: &'a str,
-    /// As [`RowView::delay`].
-    pub delay: &'a str,
-    /// As [`RowView::residual`].
-    pub residual: &'a str,
-}
-
 /// What a new row would begin with.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Proposal {
     /// A number for it.
     pub row: RowId,
     /// The cells.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(as = "std::collections::BTreeMap<Cell, String>"))]
     #[serde(serialize_with = "as_record")]
     pub cells: LiteMap<Cell, String>,
 }
 
 /// A number with its name, its unit and where it comes from.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Figure {
     /// Identifier, stable: "slope", "intercept", "chi_square"…
     pub id: String,
@@ -228,13 +230,14 @@ pub struct Figure {
     /// What it is, in one or two sentences.
     pub meaning: String,
     /// The formula, and the same with the numbers put in.
-    pub formula: Option<Math>,
+    pub formula: Option<Formula>,
     /// Where it is laid down; empty where the meaning says it.
     pub source: String,
 }
 
 /// The uncertainty budget of c, or why there is none.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct BudgetView {
     /// Why there is no budget and what to do; empty if there is one.
     pub refusal: String,
@@ -246,8 +249,19 @@ pub struct BudgetView {
     pub summary: String,
 }
 
+/// What the budget comes to with one component another size.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct WhatIfView {
+    /// Why there is no budget and what to do; empty if there is one.
+    pub refusal: String,
+    /// As [`BudgetView::figures`].
+    pub figures: Vec<Figure>,
+}
+
 /// One line of the budget.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ComponentView {
     /// Identifier, stable.
     pub id: String,
@@ -275,6 +289,7 @@ pub struct ComponentView {
 
 /// The Monte Carlo trials, as they are to be drawn.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct TrialPlanView {
     /// The seed.
     pub seed: String,
@@ -284,8 +299,21 @@ pub struct TrialPlanView {
     pub refusal: String,
 }
 
+/// How far the trials have come.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct ProgressView {
+    /// How many are drawn.
+    pub done: usize,
+    /// How many are needed at most.
+    pub most: usize,
+    /// The same in words.
+    pub text: String,
+}
+
 /// What the trials gave, or why they gave nothing.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct TrialsView {
     /// Why there is no result; empty if there is one.
     pub refusal: String,
@@ -299,6 +327,7 @@ pub struct TrialsView {
 
 /// The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct PlanView {
     /// Why there is nothing to plan on and what to do; empty if there is.
     pub refusal: String,
@@ -323,6 +352,7 @@ pub struct PlanView {
 
 /// Something to be said: what, and the figures and names that go into it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Said {
     /// What.
     pub id: String,
@@ -332,6 +362,7 @@ pub struct Said {
 
 /// A planned position.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct PositionView {
     /// As typed.
     pub typed: PlannedPosition,
@@ -345,6 +376,7 @@ pub struct PositionView {
 
 /// A place on a rail.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct PlaceView {
     /// The rail.
     pub lane: RailId,
@@ -366,6 +398,7 @@ pub struct PlaceView {
 
 /// A rail to scale.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct LaneView {
     /// The rail.
     pub rail: RailId,
@@ -383,6 +416,7 @@ pub struct LaneView {
 
 /// Positions proposed.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ProposedView {
     /// What speaks for them, with u(v)/v as it is and as it would be.
     pub said: Said,
@@ -392,6 +426,7 @@ pub struct ProposedView {
 
 /// What all pictures and traces of a notebook come to.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct DelaysView {
     /// How edges are timed on traces.
     pub estimator: Estimator,
@@ -409,6 +444,7 @@ pub struct DelaysView {
 
 /// One marked grid.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct GridView {
     /// The grid.
     pub id: GridId,
@@ -420,6 +456,7 @@ pub struct GridView {
 
 /// The straight line, or why there is none.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct LineView {
     /// Why there is no line and what to do; empty if there is one.
     pub refusal: String,
@@ -437,6 +474,7 @@ pub struct LineView {
 
 /// The result, or why there is none.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ResultView {
     /// Why there is no result and what to do; empty if there is one.
     pub refusal: String,
@@ -457,7 +495,3 @@ pub struct ResultView {
     /// Whether the result may still be sealed: once only.
     pub may_seal: bool,
 }
-
-#[cfg(test)]
-#[path = "types_test.rs"]
-mod tests;

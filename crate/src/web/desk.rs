@@ -1,12 +1,11 @@
 //! One open notebook, as the page holds it.
 
-use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::trials::Tally;
-use super::{from_json, thrown, to_js, to_json};
+use super::{from_js, thrown, to_js};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
@@ -17,7 +16,9 @@ use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
 use crate::view::row_work::row_work;
 use crate::view::trials::trials_view;
-use crate::view::{Figure, PreviousView, TrialsView, view, view_after};
+use crate::view::{
+    BudgetView, News, PreviousView, TrialsView, WhatIfView, row_news, typed, view, view_after,
+};
 
 /// One open notebook: its log, and what was computed from it last.
 #[wasm_bindgen]
@@ -70,14 +71,16 @@ impl Desk {
         read(text).map(Self::holding).map_err(|error| thrown("file", &error))
     }
 
-    /// Does an edit, given as an object, at the time `at` (RFC 3339).
+    /// Does an edit at the time `at` (RFC 3339).
     ///
     /// # Errors
     /// `{kind: "edit", message}`; the notebook is then as before.
-    pub fn apply(&mut self, edit: &JsValue, at: &str) -> Result<(), JsValue> {
-        // Through JSON: the reader of stored notebooks is there already, a second one would only add weight.
-        let text = String::from(js_sys::JSON::stringify(edit)?);
-        let edit: Edit = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
+    pub fn apply(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "Types.Edit")] edit: JsValue,
+        at: &str,
+    ) -> Result<(), JsValue> {
+        let edit: Edit = from_js(edit, "edit")?;
         self.do_edit(edit, at)
     }
 
@@ -86,50 +89,68 @@ impl Desk {
     ///
     /// # Errors
     /// `{kind: "edit", message}`; the notebook is then as before.
-    pub fn paste(&mut self, row: Option<u32>, cell: &str, block: &str, at: &str) -> Result<JsValue, JsValue> {
-        let cell: Cell =
-            serde_json::from_value(serde_json::Value::from(cell)).map_err(|error| thrown("edit", &error))?;
+    #[wasm_bindgen(unchecked_return_type = "[turned: boolean, headings: string]")]
+    pub fn paste(
+        &mut self,
+        row: Option<u32>,
+        #[wasm_bindgen(unchecked_param_type = "Types.Cell")] cell: JsValue,
+        block: &str,
+        at: &str,
+    ) -> Result<JsValue, JsValue> {
+        let cell: Cell = from_js(cell, "edit")?;
         let Pasted { edit, turned, headings } = paste(self.notebook.page(), row, cell, block);
         self.do_edit(edit, at)?;
         Ok(to_js(&(turned, headings)))
     }
 
-    /// Everything the page shows.
-    pub fn view(&self) -> JsValue {
-        to_js(&view(&self.notebook, &self.analysis))
-    }
-
-    /// Everything the page shows, with `null` for each row that is as it was when this was last asked, and the outputs
-    /// alone where nothing else changed.
+    /// Everything the page shows, of the rows only what is new since this was last asked.
+    #[wasm_bindgen(unchecked_return_type = "Types.News")]
     pub fn news(&mut self) -> JsValue {
         let mut view = view_after(&self.notebook, &self.analysis, &self.told);
         let rows = std::mem::take(&mut view.rows);
-        let rest = to_json(&view);
-        let each = rows.iter().enumerate().map(|(place, row)| match self.told.rows.get(place) {
-            Some(told) if told == row => "null".to_owned(),
-            Some(told) => row.outputs_since(told).map_or_else(|| to_json(row), |outputs| to_json(&outputs)),
-            None => to_json(row),
-        });
-        let list: Vec<String> = each.collect();
-        // Of two members of one name the last one counts (ECMA-262, JSON.parse): the rows left out above come here.
-        let open = rest.strip_suffix('}').unwrap_or("{\"title\":\"\"");
-        let news = from_json(&format!("{open},\"rows\":[{}]}}", list.join(",")));
+        let news = to_js(&News { view: &view, rows: row_news(&rows, &self.told.rows) });
         let readings = self.analysis.rows.clone();
         self.told = PreviousView { readings, rows, decimal_mark: view.decimal_mark };
         news
     }
 
     /// How a row was worked out: its figures, each with its formula.
+    #[wasm_bindgen(unchecked_return_type = "Types.Figure[]")]
     pub fn row_work(&self, row: u32) -> JsValue {
         to_js(&row_work(self.notebook.page(), &self.analysis, row))
     }
 
     /// The budget's figures with one component, by its identifier, so many times as large. Changes nothing.
+    #[wasm_bindgen(unchecked_return_type = "Types.WhatIfView")]
     pub fn what_if(&self, component: &str, factor: f64) -> JsValue {
         let page = self.notebook.page();
         let what_if = WhatIf { origin: component.to_owned(), factor };
-        let view = budget_view(page, &analyse_page(page, Some(&what_if)));
-        to_js(&Changed { refusal: view.refusal, figures: view.figures })
+        let BudgetView { refusal, figures, .. } = budget_view(page, &analyse_page(page, Some(&what_if)));
+        to_js(&WhatIfView { refusal, figures })
+    }
+
+    /// So many numbers for new rows, rails, settings, shared errors, planned positions or grids.
+    #[wasm_bindgen(unchecked_return_type = "number[]")]
+    pub fn new_numbers(&self, count: u32) -> JsValue {
+        let first = self.notebook.page().new_number();
+        to_js(&(0..count).map(|place| first.saturating_add(place)).collect::<Vec<_>>())
+    }
+
+    /// A time above zero typed beside the notebook, ns.
+    #[wasm_bindgen(unchecked_return_type = "Types.TypedNumber")]
+    pub fn typed_time(&self, text: &str) -> JsValue {
+        to_js(&typed::time(text, self.notebook.page().decimal_mark))
+    }
+
+    /// A whole number typed beside the notebook.
+    #[wasm_bindgen(unchecked_return_type = "Types.TypedNumber")]
+    pub fn typed_whole_number(&self, text: &str, least: u32, most: u32) -> JsValue {
+        to_js(&typed::whole_number(text, least, most, self.notebook.page().decimal_mark))
+    }
+
+    /// A number as it would be typed.
+    pub fn number_text(&self, value: f64) -> String {
+        typed::number_text(value, self.notebook.page().decimal_mark)
     }
 
     /// A tally for Monte Carlo trials of the notebook as it stands now.
@@ -234,7 +255,10 @@ impl Desk {
     ///
     /// # Errors
     /// `{kind: "table", message}` for another kind, or a table that can't be written.
-    pub fn table(&self, kind: &str) -> Result<String, JsValue> {
+    pub fn table(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "'csv' | 'latex' | 'markdown'")] kind: &str,
+    ) -> Result<String, JsValue> {
         let table = readings_table(&view(&self.notebook, &self.analysis));
         match kind {
             "csv" => table.to_csv().map_err(|error| thrown("table", &error)),
@@ -264,9 +288,9 @@ impl Desk {
         Ok(texts.into_iter().flat_map(|entry| [entry.name, text(entry.bytes)]).collect())
     }
 
-    /// The files that the rows rest on: `{sha256, name, bytes}` by their names in a bundle.
+    /// The files that the rows rest on, each with its name in a bundle.
+    #[wasm_bindgen(unchecked_return_type = "[name: string, file: Types.StoredFile][]")]
     pub fn files(&self) -> JsValue {
-        // Of a map that may be empty, its pairs: it can't tell then that its keys are texts.
         to_js(&bundle::kept(self.notebook.page()).iter().collect::<Vec<_>>())
     }
 
@@ -278,13 +302,6 @@ impl Desk {
         let notebook = read(text).map_err(|reason| thrown("bundle", &BundleError::Notebook { reason }))?;
         Ok(Self::holding(notebook))
     }
-}
-
-/// What a what-if shows.
-#[derive(Serialize)]
-struct Changed {
-    refusal: String,
-    figures: Vec<Figure>,
 }
 
 /// A log entry kept as JSON, such as a journal's, as this version writes it; what can't be read stays as it is. Old

@@ -5,7 +5,7 @@ use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::desk::Desk;
-use super::{thrown, to_js};
+use super::{from_js, to_js};
 use crate::analysis::taken::{MeasuredTraces, take};
 use crate::chart::{self, TracesPicture};
 use crate::notebook::{Grid, hashes_in as hashes};
@@ -14,18 +14,22 @@ use crate::view::evidence::{evidence_view, grid_lines};
 
 #[wasm_bindgen]
 impl Desk {
-    /// Puts measured traces (a list of `{row, rail, reading, traces}`) into rows, by one edit.
+    /// Puts measured traces into rows, by one edit.
     ///
     /// # Errors
     /// `{kind: "edit", message}`; the notebook is then as before.
-    pub fn take_traces(&mut self, all: &JsValue, at: &str) -> Result<(), JsValue> {
-        let text = String::from(js_sys::JSON::stringify(all)?);
-        let all: Vec<MeasuredTraces> = serde_json::from_str(&text).map_err(|error| thrown("edit", &error))?;
+    pub fn take_traces(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "Types.MeasuredTraces[]")] all: JsValue,
+        at: &str,
+    ) -> Result<(), JsValue> {
+        let all: Vec<MeasuredTraces> = from_js(all, "edit")?;
         let edit = take(self.notebook.page(), &self.analysis.rows, all);
         self.do_edit(edit, at)
     }
 
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
+    #[wasm_bindgen(unchecked_return_type = "Types.EvidenceView | null")]
     pub fn evidence(&self, row: u32) -> JsValue {
         to_js(&evidence_view(self.notebook.page(), row))
     }
@@ -63,14 +67,15 @@ impl Desk {
     }
 }
 
-/// The lines of a grid, given as an object, drawn back over its picture.
+/// The lines of a grid drawn back over its picture.
 ///
 /// # Errors
 /// `{kind: "grid", message}` for an object that is no grid.
-#[wasm_bindgen]
-pub fn lines_of_grid(grid: &JsValue) -> Result<JsValue, JsValue> {
-    let text = String::from(js_sys::JSON::stringify(grid)?);
-    let grid: Grid = serde_json::from_str(&text).map_err(|error| thrown("grid", &error))?;
+#[wasm_bindgen(unchecked_return_type = "Types.GridLines")]
+pub fn lines_of_grid(
+    #[wasm_bindgen(unchecked_param_type = "Types.Grid")] grid: JsValue,
+) -> Result<JsValue, JsValue> {
+    let grid: Grid = from_js(grid, "grid")?;
     Ok(to_js(&grid_lines(&grid)))
 }
 

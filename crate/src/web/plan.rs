@@ -3,37 +3,53 @@
 use wasm_bindgen::prelude::*;
 
 use super::desk::Desk;
-use super::{thrown, to_js};
-use crate::plan::{To, rehearsal};
+use super::{from_js, thrown, to_js};
+use crate::plan::To;
+use crate::plan::rehearsal::rehearsal;
 use crate::view::plan::{move_view, plan_view, truth_view};
 
 #[wasm_bindgen]
 impl Desk {
     /// The plan: what the run is expected to give, what limits it and what would help.
+    #[wasm_bindgen(unchecked_return_type = "Types.PlanView")]
     pub fn plan(&self) -> JsValue {
         to_js(&plan_view(self.notebook.page(), &self.analysis))
     }
 
     /// What the handle of a planned position shows at a share (0 … 1) of its rail. Changes nothing.
+    #[wasm_bindgen(unchecked_return_type = "Types.ProposedView")]
     pub fn at_share(&self, position: u32, share: f64) -> JsValue {
         to_js(&move_view(self.notebook.page(), position, To::Share(share)))
     }
 
     /// What it shows so many round readings farther out. Changes nothing.
+    #[wasm_bindgen(unchecked_return_type = "Types.ProposedView")]
     pub fn at_steps(&self, position: u32, steps: f64) -> JsValue {
         to_js(&move_view(self.notebook.page(), position, To::Steps(steps)))
     }
 
-    /// Readings of the plan simulated on a copy of the bench: rail, reading, time base and both edges of each row.
+    /// The notebook of a rehearsal: the same bench, the positions planned, and readings drawn from a seed, at the time `at`
+    /// (RFC 3339).
     ///
     /// # Errors
     /// `{kind: "plan", message}` when there is no bench to rehearse on yet.
-    pub fn rehearse(&self, seed: u32) -> Result<JsValue, JsValue> {
-        let rows = rehearsal::rehearse(self.notebook.page(), seed);
-        rows.map(|rows| to_js(&rows)).map_err(|refusal| thrown("plan", &refusal.message))
+    pub fn rehearsal(
+        &self,
+        title: String,
+        #[wasm_bindgen(unchecked_param_type = "Types.PlannedPosition[]")] planned: JsValue,
+        seed: u32,
+        at: &str,
+    ) -> Result<Desk, JsValue> {
+        let planned = from_js(planned, "plan")?;
+        let edit = rehearsal(self.notebook.page(), title, planned, seed)
+            .map_err(|refusal| thrown("plan", &refusal.message))?;
+        let mut desk = Desk::blank();
+        desk.do_edit(edit, at)?;
+        Ok(desk)
     }
 
     /// What was really so in a rehearsal; nothing in any other notebook.
+    #[wasm_bindgen(unchecked_return_type = "Types.Said[]")]
     pub fn truth(&self) -> JsValue {
         to_js(&truth_view(&self.notebook))
     }

@@ -9,24 +9,14 @@ use std::cell::{OnceCell, RefCell};
 use gloo_storage::errors::StorageError;
 use gloo_storage::{LocalStorage, Storage};
 use litemap::LiteMap;
+use serde::Serialize;
 use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
 use super::{thrown, to_js};
+use crate::view::StoredNotebook;
 
 const LIST: &str = "slope-of-light/list";
-
-/// A notebook on the shelf.
-#[derive(Clone, Serialize, Deserialize)]
-struct StoredNotebook {
-    id: String,
-    title: String,
-    /// When it was last changed (RFC 3339).
-    changed: String,
-    /// Deleted, but not for good yet.
-    binned: bool,
-}
 
 thread_local! {
     /// Whether there is a local storage.
@@ -89,8 +79,8 @@ fn refused(error: &StorageError) -> JsValue {
     thrown(if quota { "quota" } else { "storage" }, &message)
 }
 
-/// The notebooks on the shelf: `{id, title, changed, binned}` each, the last changed first.
-#[wasm_bindgen]
+/// The notebooks on the shelf, the last changed first.
+#[wasm_bindgen(unchecked_return_type = "Types.StoredNotebook[]")]
 pub fn shelf_list() -> JsValue {
     let mut kept = list();
     kept.sort_by(|a, b| b.changed.cmp(&a.changed));

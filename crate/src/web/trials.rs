@@ -1,6 +1,5 @@
 //! Monte Carlo trials: [`Trials`] runs blocks of them in a worker, [`Tally`] gathers them on the page.
 
-use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
@@ -29,6 +28,7 @@ impl Trials {
     }
 
     /// The c of each trial of a block, m/s.
+    #[wasm_bindgen(unchecked_return_type = "Float64Array<ArrayBuffer>")]
     pub fn run(&mut self, block: u32) -> Vec<f64> {
         self.0.run(u64::from(block))
     }
@@ -40,14 +40,6 @@ pub struct Tally {
     page: Page,
     tally: trials::Tally,
     outcome: Option<Result<Outcome, String>>,
-}
-
-/// How far the trials have come.
-#[derive(Serialize)]
-struct Progress {
-    done: usize,
-    most: usize,
-    text: String,
 }
 
 impl Tally {
@@ -75,12 +67,13 @@ impl Tally {
     }
 
     /// How far the trials have come.
+    #[wasm_bindgen(unchecked_return_type = "Types.ProgressView")]
     pub fn progress(&self) -> JsValue {
-        let (done, most) = (self.tally.done(), self.tally.most());
-        to_js(&Progress { done, most, text: progress(&self.tally) })
+        to_js(&progress(&self.tally))
     }
 
     /// What the trials taken so far give.
+    #[wasm_bindgen(unchecked_return_type = "Types.TrialsView")]
     pub fn finish(&mut self) -> JsValue {
         let outcome = self.tally.outcome();
         let view = trials_view(&self.page, &outcome);

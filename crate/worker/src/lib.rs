@@ -6,6 +6,9 @@
 // The size of a picture out of its header, before anybody decodes it.
 pub mod size;
 
+// One picture's marks held against another's grid.
+pub mod standing;
+
 // Trace files that belong together, kept to be looked at again.
 pub mod reading;
 

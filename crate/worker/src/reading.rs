@@ -1,11 +1,11 @@
 //! Trace files that belong together: one that holds both traces, or A's and B's. They are kept as samples, so that what
 //! was measured can be measured again by other settings, and looked at closer, without reading files again.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use slope_evidence::stored::{Estimator, LevelOf, StoredFile, Traces, refusal};
 use slope_evidence::trace::{
-    self, Asked, DecimalMark, Delay, DelayMethod, Detector, Drawn, Envelope, Layout, ReadError, Recording,
-    Role, TraceError, Waveform,
+    self, Asked, DecimalMark, Delay, DelayMethod, Delimiter, Detector, Drawn, Envelope, Layout, ReadError,
+    Recording, Role, TraceError, Waveform,
 };
 use thiserror::Error;
 
@@ -93,10 +93,10 @@ impl Reading {
     ///
     /// # Errors
     /// When a trace is missing. What is wrong with a trace stands in what is measured.
-    pub fn measure(&self, asked: &Asked, level_of: LevelOf) -> Result<Measured, ReadingError> {
+    pub fn measure(&self, wanted: &Wanted) -> Result<Measured, ReadingError> {
         let [a, b] = self.both()?;
-        let measured = trace::measure(a, b, asked);
-        let evidence = Traces::of(&self.stored, &measured, level_of);
+        let measured = trace::measure(a, b, &wanted.asked);
+        let evidence = Traces::of(&self.stored, &measured, wanted.level_of);
         let refusal = refusal(&self.stored, &measured, self.mark);
         Ok(Measured { evidence, refusal, ..Measured::of(measured, self.mark) })
     }
@@ -162,8 +162,34 @@ fn settled(name: &str, bytes: &[u8], layout: Layout) -> Result<Layout, ReadError
     })
 }
 
+/// What a person knows of a file's layout.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Known {
+    /// The sign between fields.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
+    pub delimiter: Option<Delimiter>,
+    /// How decimal numbers are written.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
+    pub decimal: Option<DecimalMark>,
+}
+
+/// What is asked of a pair.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Wanted {
+    /// Where the fixed level comes from.
+    #[serde(default)]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional, as = "Option<_>"))]
+    pub level_of: LevelOf,
+    /// How to measure.
+    #[serde(flatten)]
+    pub asked: Asked,
+}
+
 /// What is found of a pair, with the words of what is refused. Fields as in [`trace::Measured`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[expect(missing_docs, reason = "documented there")]
 pub struct Measured {
     pub outcomes: Vec<Outcome>,
@@ -178,6 +204,7 @@ pub struct Measured {
 
 /// One method's delay, or why it gives none; by `estimator` the notebook knows the method.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[expect(missing_docs, reason = "documented in `trace::Outcome`")]
 pub struct Outcome {
     pub estimator: Estimator,
@@ -188,6 +215,7 @@ pub struct Outcome {
 
 /// One of the two traces.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[expect(missing_docs, reason = "documented in `trace::Side`")]
 pub struct Side {
     pub drawn: Option<Drawn>,
@@ -197,6 +225,7 @@ pub struct Side {
 
 /// Which trace is refused, and why.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Refused {
     /// Whose trace.
     pub detector: Detector,

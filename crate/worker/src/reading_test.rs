@@ -5,9 +5,9 @@
 use slope_bench::record::{Bench, Style, as_text, both_as_text};
 use slope_engine::budget::Random;
 use slope_evidence::stored::{Estimator, LevelOf, Remark, Traces};
-use slope_evidence::trace::{Asked, Detector, Layout, recognise};
+use slope_evidence::trace::{Detector, Layout, recognise};
 
-use super::{Reading, ReadingError};
+use super::{Reading, ReadingError, Wanted};
 
 const TRUE: f64 = 6.5;
 
@@ -34,9 +34,9 @@ fn two_files_and_one_give_the_same() {
     let mut open = Reading::default();
     let left = Layout { first_line: 0, ..layout_of(&both) };
     open.add("both.csv", both.as_bytes(), Some(left), "").unwrap();
-    let measured = two.measure(&Asked::default(), LevelOf::Pair).unwrap();
+    let measured = two.measure(&Wanted::default()).unwrap();
     for other in [&one, &again, &open] {
-        let other = other.measure(&Asked::default(), LevelOf::Pair).unwrap();
+        let other = other.measure(&Wanted::default()).unwrap();
         assert_eq!((&measured.outcomes, &measured.walk), (&other.outcomes, &other.walk));
     }
     for outcome in &measured.outcomes {
@@ -50,7 +50,7 @@ fn a_closer_look_takes_no_reading() {
     let [.., both] = files();
     let mut reading = Reading::default();
     reading.add("both.csv", both.as_bytes(), None, "").unwrap();
-    let measured = reading.measure(&Asked::default(), LevelOf::Pair).unwrap();
+    let measured = reading.measure(&Wanted::default()).unwrap();
     let [from, to] = measured.sides[1].drawn.unwrap().region;
     let whole = reading.envelope(Detector::B, from, to, 1000).unwrap();
     assert_eq!(Some(whole), measured.sides[1].envelope);
@@ -62,12 +62,9 @@ fn a_closer_look_takes_no_reading() {
 fn what_is_missing_is_named() {
     let [a, b, both] = files();
     let mut reading = Reading::default();
-    assert_eq!(reading.measure(&Asked::default(), LevelOf::Pair), Err(ReadingError::None));
+    assert_eq!(reading.measure(&Wanted::default()), Err(ReadingError::None));
     reading.add("a.csv", a.as_bytes(), None, "").unwrap();
-    assert_eq!(
-        reading.measure(&Asked::default(), LevelOf::Pair),
-        Err(ReadingError::One { file: "a.csv".into() })
-    );
+    assert_eq!(reading.measure(&Wanted::default()), Err(ReadingError::One { file: "a.csv".into() }));
     reading.add("b.csv", b.as_bytes(), None, "").unwrap();
     let third = reading.add("c.csv", both.as_bytes(), None, "");
     assert_eq!(third, Err(ReadingError::Third { file: "c.csv".into() }));
@@ -84,7 +81,7 @@ fn a_trace_without_a_pulse_is_refused_in_words() {
     let mut reading = Reading::default();
     reading.add("flat.csv", flat.as_bytes(), None, "").unwrap();
     reading.add("b.csv", b.as_bytes(), None, "").unwrap();
-    let measured = reading.measure(&Asked::default(), LevelOf::Pair).unwrap();
+    let measured = reading.measure(&Wanted::default()).unwrap();
     let refused = measured.outcomes[1].refused.as_ref().unwrap();
     assert_eq!(refused.detector, Detector::A);
     assert_eq!(refused.message, refused.problem.to_string());
@@ -103,7 +100,7 @@ fn weakened(light: f64) -> Reading {
 
 #[test]
 fn what_is_stored_reads_back() {
-    let measured = weakened(0.5).measure(&Asked::default(), LevelOf::Run).unwrap();
+    let measured = weakened(0.5).measure(&Wanted { level_of: LevelOf::Run, ..Wanted::default() }).unwrap();
     let traces = measured.evidence.as_ref().unwrap();
     let stored: Traces = serde_json::from_str(&serde_json::to_string(traces).unwrap()).unwrap();
     assert_eq!(&stored, traces);
@@ -125,7 +122,7 @@ fn what_is_stored_reads_back() {
 
 #[test]
 fn what_gives_no_delay_is_refused_with_file_trace_and_sample() {
-    let measured = weakened(1e-6).measure(&Asked::default(), LevelOf::Pair).unwrap();
+    let measured = weakened(1e-6).measure(&Wanted::default()).unwrap();
     assert!(measured.evidence.is_none());
     let refusal = &measured.refusal;
     assert!(

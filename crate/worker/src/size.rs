@@ -12,6 +12,7 @@ pub const MOST: u64 = 64_000_000;
 
 /// Pixels to the right and downwards, as stored; a picture may be turned when it is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Size {
     /// Pixels to the right.
     pub width: u32,

@@ -1,37 +1,40 @@
-//! What the worker may call. Values cross the boundary as JSON; whatever is thrown is an object `{kind, message}`.
-
-use std::fmt::Display;
+//! What the worker may call. Values cross as `slope_evidence::border` makes them. The glue that wasm-bindgen makes of
+//! these functions names their types, which `www/page/worker-types.d.ts` declares; that file is made from the Rust types.
 
 use js_sys::{Array, Uint8Array};
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
 use slope_archive::Entry;
+use slope_evidence::border::{from_js, thrown, to_js};
 use slope_evidence::photo::{self, Corner, Hint, Plane, Shrinking};
-use slope_evidence::stored::{self, LevelOf};
-use slope_evidence::trace::{self, DecimalMark, Delimiter, Detector, Layout};
+use slope_evidence::stored;
+use slope_evidence::trace::{self, DecimalMark, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
-use crate::reading::{self, ReadingError};
+use crate::reading::{self, Known, ReadingError};
 use crate::size::{SizeError, size};
+use crate::standing::Standing;
+
+/// Where the glue's declarations have their types from.
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = "import type * as Types from './worker-types.js';";
 
 /// The bytes of a bundle with entries: the name of each, and its bytes in the same place.
 ///
 /// # Errors
 /// `{kind: "bundle", message}`.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Uint8Array<ArrayBuffer>")]
 pub fn pack(names: Vec<String>, contents: Vec<Uint8Array>) -> Result<Vec<u8>, JsValue> {
     let entries = names.into_iter().zip(contents);
     let entries: Vec<Entry> = entries.map(|(name, bytes)| Entry { name, bytes: bytes.to_vec() }).collect();
-    slope_archive::pack(&entries).map_err(|error| thrown("bundle", error))
+    slope_archive::pack(&entries).map_err(|error| thrown("bundle", &error))
 }
 
 /// The entries of a bundle, name and bytes of each in turn.
 ///
 /// # Errors
 /// `{kind: "bundle", message}`, naming the entry.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "(string | Uint8Array<ArrayBuffer>)[]")]
 pub fn unpack(bytes: &[u8]) -> Result<Array, JsValue> {
-    let entries = slope_archive::unpack(bytes).map_err(|error| thrown("bundle", error))?;
+    let entries = slope_archive::unpack(bytes).map_err(|error| thrown("bundle", &error))?;
     let all = Array::new();
     for Entry { name, bytes } in entries.into_vec() {
         all.push(&name.into());
@@ -40,32 +43,33 @@ pub fn unpack(bytes: &[u8]) -> Result<Array, JsValue> {
     Ok(all)
 }
 
-/// What a person knows of a file's layout.
-#[derive(Deserialize)]
-struct Known {
-    delimiter: Option<Delimiter>,
-    decimal: Option<DecimalMark>,
-}
-
-/// How the numbers of a file are set out where a person knows delimiter or decimal mark (`{delimiter, decimal}`).
+/// How the numbers of a file are set out where a person knows delimiter or decimal mark.
 ///
 /// # Errors
 /// `{kind: "read" | "asked", message}`.
-#[wasm_bindgen]
-pub fn recognise_by(name: &str, bytes: &[u8], known: &JsValue) -> Result<JsValue, JsValue> {
-    let Known { delimiter, decimal } = from_js(known)?;
+#[wasm_bindgen(unchecked_return_type = "Types.Layout")]
+pub fn recognise_by(
+    name: &str,
+    bytes: &[u8],
+    #[wasm_bindgen(unchecked_param_type = "Types.Known")] known: JsValue,
+) -> Result<JsValue, JsValue> {
+    let Known { delimiter, decimal } = from_js(known, "asked")?;
     trace::recognise_by(name, bytes, delimiter, decimal)
         .map(|layout| to_js(&layout))
-        .map_err(|error| thrown("read", error))
+        .map_err(|error| thrown("read", &error))
 }
 
 /// The fields of the first rows of samples, as they stand in the file.
 ///
 /// # Errors
 /// `{kind: "asked", message}`.
-#[wasm_bindgen]
-pub fn first_rows(bytes: &[u8], layout: &JsValue, most: usize) -> Result<JsValue, JsValue> {
-    let layout: Layout = from_js(layout)?;
+#[wasm_bindgen(unchecked_return_type = "string[][]")]
+pub fn first_rows(
+    bytes: &[u8],
+    #[wasm_bindgen(unchecked_param_type = "Types.Layout")] layout: JsValue,
+    most: usize,
+) -> Result<JsValue, JsValue> {
+    let layout: Layout = from_js(layout, "asked")?;
     Ok(to_js(&trace::first_rows(bytes, &layout, most)))
 }
 
@@ -75,22 +79,15 @@ pub fn common_level(levels: &[f64]) -> Option<f64> {
     stored::common_level(levels)
 }
 
-/// Where the level that is asked for comes from.
-#[derive(Deserialize)]
-struct Origin {
-    #[serde(default)]
-    level_of: LevelOf,
-}
-
 /// Which files belong together, by their names.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Types.Pair[]")]
 pub fn pair(names: Vec<String>) -> JsValue {
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
     to_js(&trace::pair(&names))
 }
 
 /// What a file's name tells, where the rails have these names.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Types.Named")]
 pub fn rail_reading(name: &str, rails: Vec<String>) -> JsValue {
     let rails: Vec<&str> = rails.iter().map(String::as_str).collect();
     to_js(&trace::rail_reading(name, &rails))
@@ -106,24 +103,14 @@ pub fn sha256(bytes: &[u8]) -> String {
 ///
 /// # Errors
 /// `{kind: "picture", message}` where it is no picture, or too large a one.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Types.Size | undefined")]
 pub fn check_picture(name: &str, bytes: &[u8], more: bool) -> Result<JsValue, JsValue> {
     match size(bytes) {
         Ok(size) => Ok(to_js(&size)),
         Err(SizeError::Cut) if more => Ok(JsValue::UNDEFINED),
-        Err(error) if name.is_empty() => Err(thrown("picture", error)),
-        Err(error) => Err(thrown("picture", format_args!("{name}: {error}"))),
+        Err(error) if name.is_empty() => Err(thrown("picture", &error)),
+        Err(error) => Err(thrown("picture", &format_args!("{name}: {error}"))),
     }
-}
-
-/// How a picture's grid lies beside a standing, and whether the marks serve it.
-#[derive(Serialize)]
-struct Stands {
-    shift: [f64; 2],
-    largest: f64,
-    divisions: f64,
-    seen: f64,
-    holds: bool,
 }
 
 /// A picture that is looked at: a small copy of it, made of one band after the other.
@@ -152,29 +139,30 @@ impl Look {
     ///
     /// # Errors
     /// `{kind: "propose", message}`.
+    #[wasm_bindgen(unchecked_return_type = "Types.Proposal")]
     pub fn propose(&self, columns: u32, rows: u32) -> Result<JsValue, JsValue> {
         photo::propose_on(&self.0, Hint { columns, rows })
             .map(|proposal| to_js(&proposal))
-            .map_err(|error| thrown("propose", error))
+            .map_err(|error| thrown("propose", &error))
     }
 
     /// Holds its grid against corner marks (a list) that were made on another picture.
     ///
     /// # Errors
     /// `{kind: "plane", message}` where the marks fix no plane, `{kind: "propose", message}` where no grid is seen.
+    #[wasm_bindgen(unchecked_return_type = "Types.Standing")]
     pub fn check_series(
         &self,
-        corners: &JsValue,
+        #[wasm_bindgen(unchecked_param_type = "Types.Corner[]")] corners: JsValue,
         u_pixels: f64,
         columns: u32,
         rows: u32,
     ) -> Result<JsValue, JsValue> {
-        let corners: Vec<Corner> = from_js(corners)?;
-        let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error))?;
+        let corners: Vec<Corner> = from_js(corners, "asked")?;
+        let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", &error))?;
         let standing = photo::check_series_on(&plane, &self.0, Hint { columns, rows })
-            .map_err(|error| thrown("propose", error))?;
-        let photo::Standing { shift, largest, divisions, seen } = standing;
-        Ok(to_js(&Stands { shift, largest, divisions, seen, holds: standing.holds(u_pixels) }))
+            .map_err(|error| thrown("propose", &error))?;
+        Ok(to_js(&Standing::of(&standing, u_pixels)))
     }
 }
 
@@ -192,8 +180,10 @@ impl Reading {
     /// # Errors
     /// `{kind: "asked", message}`.
     #[wasm_bindgen(constructor)]
-    pub fn new(decimal: &JsValue) -> Result<Self, JsValue> {
-        let mark = from_js(decimal)?;
+    pub fn new(
+        #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
+    ) -> Result<Self, JsValue> {
+        let mark = from_js(decimal, "asked")?;
         Ok(Self { mark, reading: reading::Reading::new(mark) })
     }
 
@@ -201,14 +191,15 @@ impl Reading {
     ///
     /// # Errors
     /// `{kind: "read" | "lacks_trace" | "asked", message}`.
+    #[wasm_bindgen(unchecked_return_type = "Types.Layout")]
     pub fn add(
         &mut self,
         name: &str,
         bytes: &[u8],
-        layout: &JsValue,
+        #[wasm_bindgen(unchecked_param_type = "Types.Layout | undefined")] layout: JsValue,
         sha256: &str,
     ) -> Result<JsValue, JsValue> {
-        let layout = if layout.is_undefined() { None } else { Some(from_js(layout)?) };
+        let layout: Option<Layout> = from_js(layout, "asked")?;
         self.reading
             .add(name, bytes, layout, sha256)
             .map(|layout| to_js(&layout))
@@ -219,19 +210,29 @@ impl Reading {
     ///
     /// # Errors
     /// `{kind: "lacks_trace" | "asked", message}`.
-    pub fn measure(&self, asked: &JsValue) -> Result<JsValue, JsValue> {
-        let Origin { level_of } = from_js(asked)?;
-        let measured =
-            self.reading.measure(&from_js(asked)?, level_of).map_err(|error| self.refused(&error))?;
+    #[wasm_bindgen(unchecked_return_type = "Types.Measured")]
+    pub fn measure(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Types.Wanted")] wanted: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let wanted = from_js(wanted, "asked")?;
+        let measured = self.reading.measure(&wanted).map_err(|error| self.refused(&error))?;
         Ok(to_js(&measured))
     }
 
-    /// A trace ("A" or "B") as it is drawn, from one time to another (ns), in so many stretches at most.
+    /// A trace as it is drawn, from one time to another (ns), in so many stretches at most.
     ///
     /// # Errors
-    /// `{kind: "lacks_trace", message}`.
-    pub fn envelope(&self, side: &str, from: f64, to: f64, points: usize) -> Result<JsValue, JsValue> {
-        let side = if side == "B" { Detector::B } else { Detector::A };
+    /// `{kind: "lacks_trace" | "asked", message}`.
+    #[wasm_bindgen(unchecked_return_type = "Types.Envelope")]
+    pub fn envelope(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Types.Detector")] side: JsValue,
+        from: f64,
+        to: f64,
+        points: usize,
+    ) -> Result<JsValue, JsValue> {
+        let side: Detector = from_js(side, "asked")?;
         let envelope = self.reading.envelope(side, from, to, points).map_err(|error| self.refused(&error))?;
         Ok(to_js(&envelope))
     }
@@ -240,27 +241,6 @@ impl Reading {
 impl Reading {
     fn refused(&self, error: &ReadingError) -> JsValue {
         let kind = if matches!(error, ReadingError::Read(_)) { "read" } else { "lacks_trace" };
-        thrown(kind, error.words(self.mark))
+        thrown(kind, &error.words(self.mark))
     }
-}
-
-#[derive(Serialize)]
-struct Thrown<'a> {
-    kind: &'a str,
-    message: String,
-}
-
-fn thrown(kind: &str, error: impl Display) -> JsValue {
-    to_js(&Thrown { kind, message: error.to_string() })
-}
-
-fn to_js<T: Serialize>(value: &T) -> JsValue {
-    // What crosses are strings, numbers, lists and records, which always have a JSON form.
-    let text = serde_json::to_string(value).unwrap_or_else(|_| "null".into());
-    js_sys::JSON::parse(&text).unwrap_or(JsValue::NULL)
-}
-
-fn from_js<T: DeserializeOwned>(value: &JsValue) -> Result<T, JsValue> {
-    let text = String::from(js_sys::JSON::stringify(value)?);
-    serde_json::from_str(&text).map_err(|error| thrown("asked", error))
 }

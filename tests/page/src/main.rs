@@ -36,7 +36,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 56] = [
+const TESTS: [(&str, Test); 57] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -73,6 +73,7 @@ const TESTS: [(&str, Test); 56] = [
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
+    ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),
     ("a_run_is_stopped", traces::a_run_is_stopped),
     ("bad_traces_are_named", traces::bad_traces_are_named),
     ("a_row_says_how_it_came", cells::a_row_says_how_it_came),

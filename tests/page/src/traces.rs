@@ -237,12 +237,36 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     page.click("Measure all")?;
     page.reads(STATUS, "3 positions were measured")?;
     page.sees(names::ROWS_USED, &names::rows_used(3, 3))?;
-    let shown = page.text("#row-1 .output.delay output")?;
+    let shown = page.text("tbody[data-row] .output.delay output")?;
     let found: f64 = shown.split('(').next().unwrap_or_default().parse().with_context(|| shown.clone())?;
     ensure!((found - delay(1000)).abs() < 0.2, "{shown} is shown where {} ns were made", delay(1000));
     page.click("Show the traces of row 1")?;
     // 0.8 V of the bench, taken for millivolts.
     page.reads("#traces-summary", "and its top at 7.2")?;
+    page.is_silent()
+}
+
+/// Numbers of a layout are read by the notebook's decimal mark, and none is rounded.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn layout_numbers_are_read_as_typed(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.click("Settings")?;
+    page.click("comma: 1,5")?;
+    page.click("Close")?;
+    let style = Style { labels: false, ..Style::default() };
+    let text = both_as_text(&recorded(&Bench::default(), 1000), &style);
+    choose(&page, &[page.home.write("1000 mm.txt", text.as_bytes())?])?;
+    page.fill("First line of samples", "12,5")?;
+    page.reads("#trace-first-line-problem", "no whole number")?;
+    page.choose("What column 1 holds", "nothing needed")?;
+    page.fill("From sample to sample, ns", "0.25")?;
+    page.reads("#trace-step-problem", "0.25")?;
+    page.fill("From sample to sample, ns", "0,25")?;
+    let problem = || page.text("#trace-step-problem");
+    eventually("a decimal comma is read", problem, String::is_empty)?;
+    ensure!(page.value("From sample to sample, ns")? == "0,25", "the step is written as it was typed");
     page.is_silent()
 }
 

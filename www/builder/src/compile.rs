@@ -53,8 +53,16 @@ pub fn example(project: &Project, cargo: &[&str], name: &str, arguments: &[&str]
 /// # Errors
 /// When it does not compile, or fails.
 pub fn example_output(project: &Project, name: &str) -> Result<Vec<u8>> {
+    example_output_of(project, CRATE, name)
+}
+
+/// What an example of a package prints.
+///
+/// # Errors
+/// When it does not compile, or fails.
+pub fn example_output_of(project: &Project, package: &str, name: &str) -> Result<Vec<u8>> {
     let mut command = shell::cargo(project);
-    command.args(["run", "--quiet", "-p", CRATE, "--example", name]);
+    command.args(["run", "--quiet", "-p", package, "--example", name]);
     let output = command.stderr(std::process::Stdio::inherit()).output()?;
     if !output.status.success() {
         bail!("{} ended with {}", shell::shown(&command), output.status);

@@ -16,8 +16,11 @@ use crate::summary::Tally;
 /// What is read.
 const ENDINGS: [&str; 8] = [".rs", ".js", ".ts", ".css", ".html", ".py", ".toml", ".md"];
 
-/// Most lines of a file.
+/// Most lines of a file that people write.
 const LONGEST: usize = 500;
+
+/// How declarations begin that are made from the Rust types.
+const MADE_FROM_TYPES: &str = "// Made from the Rust types";
 
 /// The guide for developers.
 const GUIDE: &str = "DEVELOPERS.md";
@@ -131,8 +134,8 @@ fn heads(sources: &Sources) -> Vec<String> {
 }
 
 fn lengths(sources: &Sources) -> Vec<String> {
-    let long =
-        sources.0.iter().map(|(path, text)| (path, text.lines().count())).filter(|(_, n)| *n > LONGEST);
+    let written = sources.0.iter().filter(|(_, text)| !text.starts_with(MADE_FROM_TYPES));
+    let long = written.map(|(path, text)| (path, text.lines().count())).filter(|(_, n)| *n > LONGEST);
     long.map(|(path, n)| format!("{path} has {n} lines")).collect()
 }
 

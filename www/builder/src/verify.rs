@@ -3,6 +3,7 @@
 //! Each part prints what its runner prints; at the end stand a line a part with its time, the slowest tests, what was
 //! skipped and why, and then the sum, alone on the last line. A part whose test does not exist fails.
 
+use std::fs;
 use std::path::PathBuf;
 use std::process::{Command, ExitCode};
 use std::time::Instant;
@@ -162,13 +163,38 @@ fn peers(project: &Project) -> Result<Tally> {
     Ok(Tally::heard(&shell::overhear(&mut test)?))
 }
 
-/// Type-checks the page with the TypeScript compiler that `tests/page/package-lock.json` pins.
+/// Holds the declarations of what crosses against the Rust types, and type-checks the page with the TypeScript compiler
+/// that `tests/page/package-lock.json` pins.
 fn types(project: &Project) -> Result<Tally> {
+    let mut sum = Tally::default();
+    for (package, example, file) in DECLARATIONS {
+        sum += Tally::one(are_declarations_current(project, package, example, file)?);
+    }
     pack::pack(project)?;
     let folder = project.page_tests();
     npm::install(&folder)?;
     let compiler = folder.join("node_modules/typescript/bin/tsc");
-    check_passes(Command::new("node").arg(compiler).arg("-p").arg(&folder).current_dir(&project.root))
+    sum +=
+        check_passes(Command::new("node").arg(compiler).arg("-p").arg(&folder).current_dir(&project.root))?;
+    Ok(sum)
+}
+
+/// The declarations of what crosses: the package and its example that prints them, and where they are kept.
+const DECLARATIONS: [(&str, &str, &str); 2] = [
+    ("slope-of-light", "declarations", "www/page/types.d.ts"),
+    ("slope-worker", "worker_declarations", "www/page/worker-types.d.ts"),
+];
+
+fn are_declarations_current(project: &Project, package: &str, example: &str, file: &str) -> Result<bool> {
+    let made = compile::example_output_of(project, package, example)?;
+    let kept = fs::read(project.root.join(file)).with_context(|| format!("could not read {file}"))?;
+    if made == kept {
+        println!("passed: {file} declares the Rust types as they are");
+        return Ok(true);
+    }
+    println!("FAILED: {file} differs from the Rust types. Make it anew:");
+    println!("    cargo run -p {package} --example {example} > {file}");
+    Ok(false)
 }
 
 /// Works out digests natively, then lets the same code in a browser compare its own with them.

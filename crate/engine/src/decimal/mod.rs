@@ -18,7 +18,7 @@ use serde::{Deserialize, Serialize};
 
 /// The sign between whole and fraction, one for a whole notebook.
 #[derive(Serialize, Deserialize, Clone, Copy, PartialEq, Eq, Debug, Default)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum DecimalMark {
     /// `12.5`

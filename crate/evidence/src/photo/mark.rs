@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// A place in the picture, pixels: x to the right, y downwards.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Point {
     /// To the right.
     pub x: f64,
@@ -15,6 +16,7 @@ pub struct Point {
 
 /// A marked grid crossing.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Corner {
     /// Where it was marked.
     pub at: Point,
@@ -26,6 +28,7 @@ pub struct Corner {
 
 /// A corner mark, as a message names it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Mark {
     /// Its place in the list, from 0.
     pub index: usize,

@@ -55,6 +55,7 @@ pub enum ProposeError {
 
 /// An edge proposed.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ProposedEdge {
     /// Where the trace crosses half of its own height, pixels.
     pub at: Point,
@@ -70,6 +71,7 @@ pub struct ProposedEdge {
 
 /// Marks proposed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Proposal {
     /// The grid's corners: from the top left along the time axis, and round.
     pub corners: [Corner; 4],

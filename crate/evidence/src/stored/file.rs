@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// A file kept beside the notebook.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct StoredFile {
     /// SHA-256 of its bytes, 64 hexadecimal digits.

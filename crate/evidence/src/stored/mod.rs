@@ -33,7 +33,7 @@ use serde::{Deserialize, Serialize};
 
 /// From what the delay of a row is taken.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Evidence {
     /// Marks on a picture of the screen.

@@ -12,12 +12,12 @@ pub type GridId = u32;
 /// A place on a picture, x to the right and y downwards, in whole hundredths of a pixel; the middle of the first pixel
 /// is at (50, 50).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 pub struct Spot(pub i32, pub i32);
 
 /// The marks of a row on its picture.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Picture {
     /// The picture, as scaled down.
@@ -36,7 +36,7 @@ pub struct Picture {
 
 /// The grid of a screen as marked on a picture. One may serve all pictures that a camera took from one place.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Grid {
     /// Names the grid for the life of the notebook.
@@ -54,7 +54,7 @@ pub struct Grid {
 
 /// A crossing held against the grid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct GridCheck {
     /// Half divisions to the right of the upper left corner.

@@ -11,7 +11,7 @@ use crate::trace::{Detector, Digits, Flag, TraceError};
 
 /// By what a delay was taken, what to be wary of, or why there is none.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Remark {
     /// Both edges were taken at one level over their baselines.
@@ -46,7 +46,7 @@ pub enum Remark {
 
 /// Where the fixed level comes from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum LevelOf {
     /// Half the lower of these two pulses.

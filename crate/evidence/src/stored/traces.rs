@@ -9,7 +9,7 @@ use crate::trace::DelayMethod;
 
 /// What was measured on the traces of a row. Texts are decimal numbers with a point, in nanoseconds.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema), schemars(deny_unknown_fields))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS), schemars(deny_unknown_fields))]
 pub struct Traces {
     /// The file with both channels, or one file each, A first.
     pub files: Vec<StoredFile>,
@@ -17,12 +17,13 @@ pub struct Traces {
     pub delays: Vec<TraceDelay>,
     /// Fixed level less constant fraction, with its standard uncertainty, where both gave a delay.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
     pub walk: Option<TraceTime>,
 }
 
 /// A time measured on traces.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct TraceTime {
     /// The value, ns.
@@ -33,22 +34,23 @@ pub struct TraceTime {
 
 /// What one estimator made of the traces of a row.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema), schemars(deny_unknown_fields))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS), schemars(deny_unknown_fields))]
 pub struct TraceDelay {
     /// Which estimator.
     pub estimator: Estimator,
     /// The delay; none where it gave none.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
     pub delay: Option<TraceTime>,
     /// By what it was taken and what to be wary of, or why there is none.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[cfg_attr(not(target_arch = "wasm32"), schemars(default))]
+    #[cfg_attr(not(target_arch = "wasm32"), schemars(default), ts(optional, as = "Option<_>"))]
     pub remarks: Vec<Remark>,
 }
 
 /// How an edge is timed on a trace.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Estimator {
     /// Where it crosses the same level on both.

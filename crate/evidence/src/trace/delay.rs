@@ -12,6 +12,7 @@ use super::{Edge, Method, Pulse, TraceError, Waveform};
 /// parabola up to 10 %, the line through the edge up to 5 %, each as long as no edge is flagged as rough. The project's
 /// tests hold them to that: unbiased, and within 1.96 stated uncertainties in 93 to 97 of 100 simulated traces.
 #[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case", tag = "method")]
 pub enum DelayMethod {
     /// Both edges at the same level over their baselines. It walks: a smaller pulse crosses later.
@@ -47,6 +48,7 @@ impl DelayMethod {
 
 /// A delay of B behind A.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Delay {
     /// ns.
     pub delay: f64,

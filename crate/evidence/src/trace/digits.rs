@@ -8,7 +8,7 @@ use slope_engine::decimal::{Decimal, DecimalMark, at_most, exact, number};
 /// A number rounded to the digits that a message tells of it, as a text with a decimal point: so it is also stored, and
 /// what is read back is told in the same words.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(transparent)]
 pub struct Digits(String);
 

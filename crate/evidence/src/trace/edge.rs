@@ -36,6 +36,7 @@ impl Default for Method {
 
 /// The time of an edge.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Edge {
     /// ns.
     pub time: f64,

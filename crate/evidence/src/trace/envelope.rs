@@ -6,6 +6,7 @@ use super::{Waveform, whole};
 
 /// A trace as it is drawn.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Envelope {
     /// Time of the first stretch's first sample, ns.
     pub start: f64,

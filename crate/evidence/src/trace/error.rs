@@ -147,7 +147,7 @@ fn unequal(line: usize, times: [f64; 3], mark: DecimalMark) -> String {
 
 /// Why a trace gives no time, as it is told and as it is stored. Samples count from 0.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case", tag = "kind")]
 pub enum TraceError {
     /// Fewer samples than a baseline and an edge take.

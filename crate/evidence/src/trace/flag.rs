@@ -8,7 +8,7 @@ use super::Digits;
 
 /// What is to be known of an edge beside its time. Samples count from 0.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case", tag = "flag")]
 pub enum Flag {
     /// The pulse goes down; it was turned over.

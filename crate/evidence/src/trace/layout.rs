@@ -5,6 +5,7 @@ use slope_engine::decimal::DecimalMark;
 
 /// How the numbers of a file are set out.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Layout {
     /// What stands between two fields.
     pub delimiter: Delimiter,
@@ -24,6 +25,7 @@ pub struct Layout {
 
 /// Something that the file says beside its samples.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Setting {
     /// What it is.
     pub name: String,
@@ -33,6 +35,7 @@ pub struct Setting {
 
 /// One column.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Column {
     /// What it holds.
     pub role: Role,
@@ -46,6 +49,7 @@ pub struct Column {
 
 /// What a column holds.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Role {
     /// The time of the row's samples.
@@ -60,6 +64,7 @@ pub enum Role {
 
 /// What stands between two fields.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Delimiter {
     /// `\t`
@@ -91,6 +96,7 @@ impl Delimiter {
 
 /// A unit of a column.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub enum Unit {
     /// Seconds.
     #[serde(rename = "s")]

@@ -9,6 +9,7 @@ use super::{
 
 /// What is asked.
 #[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Asked {
     /// The fixed level over the baseline, V; without one, half the lower of the two pulses.
     pub level: Option<f64>,
@@ -62,6 +63,7 @@ pub struct Side {
 
 /// Baseline, levels and places to draw over a trace: times in ns, levels in V as on the trace.
 #[derive(Clone, Copy, PartialEq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Drawn {
     /// From and to of the quiet part.
     pub quiet: [f64; 2],

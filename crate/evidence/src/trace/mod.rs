@@ -91,7 +91,7 @@ pub struct Channel {
 
 /// One of the two detectors.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema, ts_rs::TS))]
 pub enum Detector {
     /// The fixed one, the start.
     A,

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// What a file's name tells of where its trace was taken.
 #[derive(Clone, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Named {
     /// The reading with its unit, `123.5 cm`; only where exactly one stands in the name.
     pub reading: Option<String>,
@@ -16,6 +17,7 @@ pub struct Named {
 
 /// The files of one position: one that holds both traces, or one for each.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Pair {
     /// Index of the file with A, or with both.
     pub a: usize,

@@ -1,0 +1,26 @@
+//! The border to the page, for the core's wasm and the worker's alike.
+//!
+//! Values cross as plain JavaScript objects, lists, texts and numbers, as serde forms them. What the page may expect of
+//! them is declared in TypeScript, made from the types themselves.
+
+#[cfg(not(target_arch = "wasm32"))]
+mod declarations;
+#[cfg(target_arch = "wasm32")]
+mod values;
+
+use serde::Serialize;
+
+#[cfg(not(target_arch = "wasm32"))]
+pub use declarations::Declarations;
+#[cfg(target_arch = "wasm32")]
+pub use values::{from_js, thrown, to_js};
+
+/// What the page catches.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Thrown {
+    /// A stable identifier of what failed.
+    pub kind: &'static str,
+    /// What failed and what to do, for a person.
+    pub message: String,
+}

@@ -1,0 +1,29 @@
+//! Writes the TypeScript declarations of all that crosses between the core and the page on standard output.
+
+use slope_evidence::border::{Declarations, Thrown};
+use slope_of_light::analysis::taken::MeasuredTraces;
+use slope_of_light::notebook::Edit;
+use slope_of_light::view::evidence::{EvidenceView, GridLines};
+use slope_of_light::view::typed::TypedNumber;
+use slope_of_light::view::{
+    News, PlanView, ProgressView, ProposedView, StoredNotebook, TrialsView, View, WhatIfView,
+};
+
+fn main() {
+    let all = Declarations::new("cargo run -p slope-of-light --example declarations > www/page/types.d.ts")
+        .with::<Edit>()
+        .with::<MeasuredTraces>()
+        .with::<View>()
+        .with::<News<'static>>()
+        .with::<WhatIfView>()
+        .with::<ProgressView>()
+        .with::<TrialsView>()
+        .with::<EvidenceView>()
+        .with::<GridLines>()
+        .with::<PlanView>()
+        .with::<ProposedView>()
+        .with::<StoredNotebook>()
+        .with::<TypedNumber>()
+        .with::<Thrown>();
+    print!("{all}");
+}

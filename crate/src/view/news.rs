@@ -1,0 +1,69 @@
+//! What of a view is new since it was last handed over: one edit leaves most rows as they were.
+
+use serde::Serialize;
+
+use super::types::{RowView, View};
+
+/// A view whose rows are told apart from it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct News<'a> {
+    /// The view without its rows.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(type = "Omit<View, 'rows'>"))]
+    pub view: &'a View,
+    /// What is new of each row; none where it is as it was.
+    pub rows: Vec<Option<RowNews<'a>>>,
+}
+
+/// What is new of a row.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+#[serde(untagged)]
+pub enum RowNews<'a> {
+    /// All of it.
+    Whole(&'a RowView),
+    /// What follows from it, and nothing else: one edit moves the residuals of all rows, whose cells stay as they are.
+    Outputs(Outputs<'a>),
+}
+
+/// What follows from a row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Outputs<'a> {
+    /// As [`RowView::distance`].
+    pub distance: &'a str,
+    /// As [`RowView::delay`].
+    pub delay: &'a str,
+    /// As [`RowView::residual`].
+    pub residual: &'a str,
+}
+
+/// What is new of each row since they were told.
+pub fn row_news<'a>(rows: &'a [RowView], told: &[RowView]) -> Vec<Option<RowNews<'a>>> {
+    let each = rows.iter().enumerate().map(|(place, row)| match told.get(place) {
+        Some(told) if told == row => None,
+        Some(told) if has_same_inputs(row, told) => Some(RowNews::Outputs(Outputs {
+            distance: &row.distance,
+            delay: &row.delay,
+            residual: &row.residual,
+        })),
+        _ => Some(RowNews::Whole(row)),
+    });
+    each.collect()
+}
+
+/// Whether all but [`Outputs`] is the same.
+fn has_same_inputs(row: &RowView, told: &RowView) -> bool {
+    row.id == told.id
+        && row.number == told.number
+        && row.state == told.state
+        && row.cells == told.cells
+        && row.evidence == told.evidence
+        && row.struck == told.struck
+        && row.lacks == told.lacks
+        && row.notices == told.notices
+}
+
+#[cfg(test)]
+#[path = "news_test.rs"]
+mod tests;

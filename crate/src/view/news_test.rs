@@ -1,0 +1,38 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use super::*;
+use crate::analysis::analyse;
+use crate::notebook::{Cell, Edit};
+use crate::synth::demo;
+use crate::view::view;
+
+/// An edit of one row moves what follows from the others; only their outputs have to be told again.
+#[test]
+fn an_edit_leaves_other_rows_but_for_their_outputs() {
+    let (mut notebook, _) = demo::typed_readings().unwrap();
+    let before = view(&notebook, &analyse(&notebook)).rows;
+    let edited = before[3].id;
+    notebook.apply(Edit::SetCell { row: edited, cell: Cell::EdgeB, text: "5.5".into() }, "").unwrap();
+    let after = view(&notebook, &analyse(&notebook)).rows;
+    let news = row_news(&after, &before);
+    for ((told, row), new) in before.iter().zip(&after).zip(news) {
+        match new {
+            Some(RowNews::Outputs(Outputs { distance, delay, residual })) => {
+                assert_ne!(row.id, edited);
+                let (distance, delay, residual) = (distance.into(), delay.into(), residual.into());
+                assert_eq!(RowView { distance, delay, residual, ..told.clone() }, *row);
+            }
+            Some(RowNews::Whole(whole)) => assert_eq!((whole, row.id), (row, edited)),
+            None => assert_eq!(told, row),
+        }
+    }
+}
+
+#[test]
+fn another_row_in_a_place_is_told_whole() {
+    let (notebook, _) = demo::typed_readings().unwrap();
+    let rows = view(&notebook, &analyse(&notebook)).rows;
+    let news = row_news(&rows[1..3], &rows[..1]);
+    assert_eq!(news, [Some(RowNews::Whole(&rows[1])), Some(RowNews::Whole(&rows[2]))]);
+    assert_eq!(row_news(&rows, &rows), vec![None; rows.len()]);
+}

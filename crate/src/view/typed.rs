@@ -1,0 +1,84 @@
+//! Numbers typed beside the notebook, such as how a trace file is laid out: read by the notebook's own decimal mark, and
+//! written by it.
+
+use serde::Serialize;
+
+use crate::quantity::{DecimalMark, Unit, exact, parse};
+
+/// A number as read.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct TypedNumber {
+    /// Its value; none where it can't be read or used.
+    pub value: Option<f64>,
+    /// What is wrong and what to do; empty if nothing is.
+    pub problem: String,
+}
+
+impl TypedNumber {
+    fn refused(problem: String) -> Self {
+        Self { value: None, problem }
+    }
+}
+
+/// A time above zero, ns; a unit may be typed.
+pub fn time(text: &str, mark: DecimalMark) -> TypedNumber {
+    match parse(text, mark, Unit::NANOSECOND) {
+        Ok(number) if number.value > 0.0 => TypedNumber { value: Some(number.value), ..Default::default() },
+        Ok(_) => TypedNumber::refused(format!(
+            "“{text}” is not above zero: type a time such as 0{}5 ns.",
+            mark.char()
+        )),
+        Err(error) => TypedNumber::refused(error.to_string()),
+    }
+}
+
+/// A whole number from `least` to `most`.
+pub fn whole_number(text: &str, least: u32, most: u32, mark: DecimalMark) -> TypedNumber {
+    match parse(text, mark, Unit::ONE) {
+        Ok(number)
+            if number.value.fract() == 0.0
+                && (f64::from(least)..=f64::from(most)).contains(&number.value) =>
+        {
+            TypedNumber { value: Some(number.value), ..Default::default() }
+        }
+        Ok(_) => TypedNumber::refused(format!("“{text}” is no whole number from {least} to {most}.")),
+        Err(error) => TypedNumber::refused(error.to_string()),
+    }
+}
+
+/// A number as it would be typed.
+pub fn number_text(value: f64, mark: DecimalMark) -> String {
+    exact(value).replace('.', &mark.char().to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_sample_step_is_read_by_the_decimal_mark() {
+        let read = |text, mark| time(text, mark).value;
+        assert_eq!(read("0,25", DecimalMark::Comma), Some(0.25));
+        assert_eq!(read("250 ps", DecimalMark::Comma), Some(0.25));
+        assert_eq!(read("0.25", DecimalMark::Point), Some(0.25));
+        for (text, mark) in
+            [("0.25", DecimalMark::Comma), ("0", DecimalMark::Point), ("-1", DecimalMark::Point)]
+        {
+            let refused = time(text, mark);
+            assert_eq!(refused.value, None, "{text}");
+            assert!(!refused.problem.is_empty(), "{text}");
+        }
+        assert_eq!(number_text(0.25, DecimalMark::Comma), "0,25");
+    }
+
+    #[test]
+    fn a_line_number_is_not_rounded() {
+        let read = |text| whole_number(text, 1, 100, DecimalMark::Point);
+        assert_eq!(read("12").value, Some(12.0));
+        for text in ["12.4", "0", "101", "a few", ""] {
+            assert_eq!(read(text).value, None, "{text}");
+            assert!(!read(text).problem.is_empty(), "{text}");
+        }
+    }
+}

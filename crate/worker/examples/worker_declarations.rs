@@ -1,0 +1,27 @@
+//! Writes the TypeScript declarations of all that crosses between the evidence worker's wasm and its script on standard
+//! output.
+
+use slope_evidence::border::{Declarations, Thrown};
+use slope_evidence::photo::Proposal;
+use slope_evidence::trace::{Envelope, Layout, Named, Pair};
+use slope_worker::reading::{Known, Measured, Wanted};
+use slope_worker::size::Size;
+use slope_worker::standing::Standing;
+
+fn main() {
+    let all = Declarations::new(
+        "cargo run -p slope-worker --example worker_declarations > www/page/worker-types.d.ts",
+    )
+    .with::<Layout>()
+    .with::<Known>()
+    .with::<Named>()
+    .with::<Pair>()
+    .with::<Wanted>()
+    .with::<Measured>()
+    .with::<Envelope>()
+    .with::<Size>()
+    .with::<Proposal>()
+    .with::<Standing>()
+    .with::<Thrown>();
+    print!("{all}");
+}

@@ -1,7 +1,7 @@
 //! Writes the TypeScript declarations of all that crosses between the core and the page on standard output.
 
 use slope_evidence::border::{Declarations, Thrown};
-use slope_of_light::analysis::taken::MeasuredTraces;
+use slope_of_light::analysis::measured::MeasuredTraces;
 use slope_of_light::notebook::Edit;
 use slope_of_light::view::evidence::{EvidenceView, GridLines};
 use slope_of_light::view::typed::TypedNumber;

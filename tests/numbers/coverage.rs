@@ -147,7 +147,7 @@ fn the_demo_holds_the_truth_and_shows_its_struck_row() {
     assert!((speed.c - truth.c).abs() <= speed.expanded().unwrap_or(0.0));
     let line = analysis.line.as_ref().expect("a line");
     assert!(!line.rows.contains(&demo::STRUCK));
-    assert_eq!(line.rows.len() + 1, notebook.page().rows.len());
+    assert_eq!(line.rows.len() + 1, notebook.state().rows.len());
     let u_t0 = line.fit.uncertainty.expect("an uncertainty").intercept;
     assert!((line.fit.intercept - truth.t0).abs() < 3.0 * u_t0);
 }

@@ -8,7 +8,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use serde_json::Value;
-use slope_of_light::line::{Column, Data, Estimate, Fit, FreeColumn, LineError, Noise, Stated, fit};
+use slope_of_light::line::{Data, Estimate, Fit, FreeColumn, LineError, Noise, SharedColumn, Stated, fit};
 
 use crate::reference::{number, read, rows};
 
@@ -46,7 +46,7 @@ fn data(case: &Value) -> Data {
         uy.push(number(py, "u") * wider(wide_y) * number(py, "unit"));
     }
     let list = |name: &str| case[name].as_array().unwrap().iter();
-    let shared: Vec<Column> = list("shared").map(|column| shared(column, case, &x, &y)).collect();
+    let shared: Vec<SharedColumn> = list("shared").map(|column| shared(column, case, &x, &y)).collect();
     let free: Vec<FreeColumn> = list("free").map(|column| free(column, &x)).collect();
     let readings = [&x, &y, &ux, &uy].into_iter();
     let columns = shared.iter().flat_map(|column| [&column.x, &column.y]);
@@ -59,7 +59,7 @@ fn data(case: &Value) -> Data {
     Data { x, y, noise, free }
 }
 
-fn shared(column: &Value, case: &Value, x: &[f64], y: &[f64]) -> Column {
+fn shared(column: &Value, case: &Value, x: &[f64], y: &[f64]) -> SharedColumn {
     let in_x = column["in"] == "x";
     let (readings, unit) =
         if in_x { (x, number(&case["x"], "unit")) } else { (y, number(&case["y"], "unit")) };
@@ -69,7 +69,7 @@ fn shared(column: &Value, case: &Value, x: &[f64], y: &[f64]) -> Column {
     } else {
         (0..x.len()).map(|i| if i >= first { size * unit } else { 0.0 }).collect()
     };
-    if in_x { Column { x: effect, y: vec![] } } else { Column { x: vec![], y: effect } }
+    if in_x { SharedColumn { x: effect, y: vec![] } } else { SharedColumn { x: vec![], y: effect } }
 }
 
 fn free(column: &Value, x: &[f64]) -> FreeColumn {

@@ -4,7 +4,7 @@
 
 use serde_json::Value;
 use slope_of_light::distribution::chi_square_quantile;
-use slope_of_light::line::{Column, Data, Dense, Fit, Noise, Stated, Uncertainty, checks, fit};
+use slope_of_light::line::{Data, Dense, Fit, Noise, SharedColumn, Stated, Uncertainty, checks, fit};
 
 use crate::reference::{assert_close as close, numbers, read as reference, sole as number};
 
@@ -158,7 +158,7 @@ fn iso_28037_clause_9() {
     let noise = Noise::Dense(Dense { yy, ..Dense::default() });
     let line = fit(&Data { x: x.clone(), y: y.clone(), noise, free: vec![] }).unwrap();
     check_iso(&line, &set["expected"], DOUBLE);
-    let half = |u: f64, first: bool| Column {
+    let half = |u: f64, first: bool| SharedColumn {
         x: vec![],
         y: (0..10).map(|i| if (i < 5) == first { u } else { 0.0 }).collect(),
     };
@@ -248,13 +248,13 @@ fn differential(problem: &Value) -> Data {
 }
 
 /// A common error of standard uncertainty u on rows first … last.
-fn block(shared: &Value, n: usize) -> Column {
+fn block(shared: &Value, n: usize) -> SharedColumn {
     let place = |name: &str| usize::try_from(shared[name].as_u64().unwrap()).unwrap();
     let (first, last, u) = (place("first"), place("last"), number(&shared["u"]));
     let effect = (0..n).map(|i| if (first..=last).contains(&i) { u } else { 0.0 }).collect();
     match shared["var"].as_str().unwrap() {
-        "x" => Column { x: effect, y: vec![] },
-        _ => Column { x: vec![], y: effect },
+        "x" => SharedColumn { x: effect, y: vec![] },
+        _ => SharedColumn { x: vec![], y: effect },
     }
 }
 

@@ -3,7 +3,7 @@
 
 use serde_json::Value;
 use slope_of_light::line::{
-    Column, Data, Dense, FreeColumn, Noise, Stated,
+    Data, Dense, FreeColumn, Noise, SharedColumn, Stated,
     checks::{self, theil_sen},
     diagnostics::{RunsTest, chauvenet, expected_beyond, peirce, peirce_limit, runs_probability},
     fit,
@@ -157,7 +157,8 @@ fn planted_step_and_bend_are_found() {
 /// Regressing the other way round is the same line when uncertainties are stated, in every form of noise.
 #[test]
 fn stated_lines_are_the_same_both_ways() {
-    let shared = vec![Column { x: (0..12).map(|i| if i > 5 { 0.02 } else { 0.0 }).collect(), y: vec![] }];
+    let shared =
+        vec![SharedColumn { x: (0..12).map(|i| if i > 5 { 0.02 } else { 0.0 }).collect(), y: vec![] }];
     let with_shared = Data {
         noise: Noise::Stated(Stated {
             ux: vec![0.01; 12],
@@ -192,9 +193,10 @@ fn unstated_slopes_bracket_by_the_correlation() {
 /// squared move of the line in units of its covariance, over 2.
 #[test]
 fn cooks_distance_is_the_move_of_the_line() {
-    for shared in
-        [vec![], vec![Column { x: vec![], y: (0..12).map(|i| if i > 5 { 0.2 } else { 0.0 }).collect() }]]
-    {
+    for shared in [
+        vec![],
+        vec![SharedColumn { x: vec![], y: (0..12).map(|i| if i > 5 { 0.2 } else { 0.0 }).collect() }],
+    ] {
         let noise = Noise::Stated(Stated {
             uy: (1..13).map(|i| 0.05 * f64::from(i)).collect(),
             shared,
@@ -235,7 +237,7 @@ fn through_zero_takes_shared_errors_once() {
     let yy = (0..144)
         .map(|k| effect[k / 12] * effect[k % 12] + if k / 12 == k % 12 { 0.01 } else { 0.0 })
         .collect();
-    let shared = vec![Column { x: vec![], y: effect }];
+    let shared = vec![SharedColumn { x: vec![], y: effect }];
     let columns = Noise::Stated(Stated { uy: vec![0.1; 12], shared, ..Stated::default() });
     let [a, b] = [columns, Noise::Dense(Dense { yy, ..Dense::default() })]
         .map(|noise| checks::through_zero(&Data { noise, ..bench() }).unwrap());

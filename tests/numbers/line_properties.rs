@@ -5,7 +5,7 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use slope_of_light::line::{
-    Column, Data, Dense, Fit, FreeColumn, LineError, Noise, Refit, Stated, Uncertainty, fit,
+    Data, Dense, Fit, FreeColumn, LineError, Noise, Refit, SharedColumn, Stated, Uncertainty, fit,
 };
 
 fn close(got: f64, want: f64, relative: f64, what: &str) {
@@ -40,7 +40,7 @@ fn bench() -> impl Strategy<Value = Data> {
                 |first: usize, u: f64| (0..rows.len()).map(|i| if i >= first { u } else { 0.0 }).collect();
             let shared = splices
                 .iter()
-                .map(|(first, ux, uy)| Column { x: beyond(*first, *ux), y: beyond(0, *uy) })
+                .map(|(first, ux, uy)| SharedColumn { x: beyond(*first, *ux), y: beyond(0, *uy) })
                 .collect();
             Data { x, y, noise: Noise::Stated(Stated { ux, uy, cov_xy, shared }), free: vec![] }
         })
@@ -58,7 +58,7 @@ fn dense(data: &Data) -> Dense {
     let stated = stated(data);
     let n = data.x.len();
     let block =
-        |diagonal: &dyn Fn(usize) -> f64, shared: &dyn Fn(&Column, usize, usize) -> f64| -> Vec<f64> {
+        |diagonal: &dyn Fn(usize) -> f64, shared: &dyn Fn(&SharedColumn, usize, usize) -> f64| -> Vec<f64> {
             let entry = |i: usize, j: usize| {
                 let own = if i == j { diagonal(i) } else { 0.0 };
                 own + stated.shared.iter().map(|column| shared(column, i, j)).sum::<f64>()
@@ -116,7 +116,7 @@ proptest! {
             ux: times(ux, sx),
             uy: times(uy, sy),
             cov_xy: times(cov_xy, sx * sy),
-            shared: shared.iter().map(|c| Column { x: times(&c.x, sx), y: times(&c.y, sy) }).collect(),
+            shared: shared.iter().map(|c| SharedColumn { x: times(&c.x, sx), y: times(&c.y, sy) }).collect(),
         });
         let scaled = fit(&Data { x: times(&data.x, sx), y: times(&data.y, sy), noise, free: vec![] }).unwrap();
         let line = fit(&data).unwrap();
@@ -132,7 +132,7 @@ proptest! {
     #[test]
     fn an_error_of_all_rows_moves_the_intercept_alone(data in bench(), u_common in 0.01..100.0) {
         let mut wider = stated(&data).clone();
-        wider.shared.push(Column { x: vec![], y: vec![u_common; data.x.len()] });
+        wider.shared.push(SharedColumn { x: vec![], y: vec![u_common; data.x.len()] });
         let (before, after) = (fit(&data).unwrap(), fit(&Data { noise: Noise::Stated(wider), ..data }).unwrap());
         let (u, u_wider) = (uncertainty(&before), uncertainty(&after));
         same(after.slope, before.slope, u.slope, 1e-9, "slope");
@@ -189,7 +189,7 @@ proptest! {
     #[test]
     fn shared_errors_are_generalised_least_squares(data in bench()) {
         let Stated { uy, shared, .. } = stated(&data).clone();
-        let shared: Vec<Column> = shared.into_iter().map(|c| Column { x: vec![], y: c.y }).collect();
+        let shared: Vec<SharedColumn> = shared.into_iter().map(|c| SharedColumn { x: vec![], y: c.y }).collect();
         let n = data.x.len();
         let v = DMatrix::from_fn(n, n, |i, j| {
             let own = if i == j { uy[i] * uy[i] } else { 0.0 };
@@ -215,7 +215,7 @@ proptest! {
         let beyond = |u: f64| -> Vec<f64> { (0..n).map(|i| if i >= n / 2 { u } else { 0.0 }).collect() };
         let free = fit(&Data { free: vec![FreeColumn::InX(beyond(1.0))], ..data.clone() }).unwrap();
         let mut wide = stated(&data).clone();
-        wide.shared.push(Column { x: beyond(1e6), y: vec![] });
+        wide.shared.push(SharedColumn { x: beyond(1e6), y: vec![] });
         let wide = fit(&Data { noise: Noise::Stated(wide), ..data }).unwrap();
         let u = uncertainty(&free);
         same(wide.slope, free.slope, u.slope, 1e-6, "slope");
@@ -237,7 +237,7 @@ proptest! {
     ) {
         let list = |k: usize| -> Vec<f64> { rows.iter().map(|row| row[k]).collect() };
         let n = rows.len();
-        let shared = columns.iter().map(|c| Column { x: c.clone(), y: vec![] }).collect();
+        let shared = columns.iter().map(|c| SharedColumn { x: c.clone(), y: vec![] }).collect();
         let noise = match form {
             0 => Noise::Unstated,
             1 => Noise::Stated(Stated { ux: list(2), uy: list(3), cov_xy: list(4), shared }),

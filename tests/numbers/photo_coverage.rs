@@ -8,8 +8,8 @@
 //! 93 % and 97 % stand nearly three of them off (binomial distribution).
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use slope_bench::screen::{Camera, Truth, random_view};
-use slope_evidence::photo::{Check, Corner, Marking, Plane, Point, Separation, separation};
+use slope_bench::screen::{Camera, PictureTruth, random_view};
+use slope_evidence::photo::{Check, Corner, Marking, PixelPoint, Plane, Separation, separation};
 use slope_of_light::budget::Random;
 use slope_of_light::distribution::student_t_quantile;
 
@@ -27,15 +27,15 @@ struct Person {
     /// Whether the scatter of the marks is taken, not what was stated.
     by_scatter: bool,
     /// Which crossings are marked to check the lens.
-    checks: fn(&Truth) -> Vec<Corner>,
+    checks: fn(&PictureTruth) -> Vec<Corner>,
 }
 
-fn none(_: &Truth) -> Vec<Corner> {
+fn none(_: &PictureTruth) -> Vec<Corner> {
     Vec::new()
 }
 
-fn shaken(random: &mut Random, at: Point, u: f64) -> Point {
-    Point { x: at.x + u * random.normal(), y: at.y + u * random.normal() }
+fn shaken(random: &mut Random, at: PixelPoint, u: f64) -> PixelPoint {
+    PixelPoint { x: at.x + u * random.normal(), y: at.y + u * random.normal() }
 }
 
 /// One picture: the separation found, and the true one.
@@ -46,7 +46,7 @@ fn marked(seed: u64, k1: f64, person: &Person) -> (Separation, f64) {
     let mut corner = |c: Corner| Corner { at: shaken(&mut random, c.at, person.u), ..c };
     let plane = Plane::fit(&truth.corners.map(&mut corner), person.u).unwrap();
     let checks: Vec<Check> = (person.checks)(&truth).into_iter().map(|c| plane.check(&corner(c))).collect();
-    let [a, b] = truth.edges.map(|edge| -> Vec<Point> {
+    let [a, b] = truth.edges.map(|edge| -> Vec<PixelPoint> {
         (0..person.repeats).map(|_| shaken(&mut random, edge, person.u)).collect()
     });
     let marking = if person.by_scatter { Marking::Repeats } else { Marking::Stated(person.u) };
@@ -121,7 +121,7 @@ fn two_pictures_with_one_set_of_corner_marks_cover() {
         let [one, two] = truths.clone().map(|truth| {
             let [a, b] = truth
                 .edges
-                .map(|edge| -> Vec<Point> { (0..20).map(|_| shaken(&mut random, edge, u)).collect() });
+                .map(|edge| -> Vec<PixelPoint> { (0..20).map(|_| shaken(&mut random, edge, u)).collect() });
             separation(&plane, &a, &b, Marking::Stated(u), &[]).unwrap()
         });
         let off = two.value - one.value - (truths[1].separation - truths[0].separation);

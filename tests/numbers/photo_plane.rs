@@ -6,7 +6,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use serde_json::Value;
-use slope_evidence::photo::{Corner, Plane, Point};
+use slope_evidence::photo::{Corner, PixelPoint, Plane};
 
 use crate::reference::{assert_close, number, numbers, read, rows};
 
@@ -16,7 +16,7 @@ fn pairs(list: &Value) -> Vec<[f64; 2]> {
 
 fn corners(crossings: &[[f64; 2]], marks: &[[f64; 2]]) -> Vec<Corner> {
     let of = |([column, row], [x, y]): (&[f64; 2], &[f64; 2])| Corner {
-        at: Point { x: *x, y: *y },
+        at: PixelPoint { x: *x, y: *y },
         column: *column,
         row: *row,
     };
@@ -53,7 +53,7 @@ fn as_general_libraries_find_it() {
                 let at = plane.pixel(q);
                 assert_close(at.x, p[0], 1e-10, index);
                 assert_close(at.y, p[1], 1e-10, index);
-                let back = plane.divisions(Point { x: p[0], y: p[1] });
+                let back = plane.divisions(PixelPoint { x: p[0], y: p[1] });
                 assert_close(back[0], q[0], 1e-10, index);
                 assert_close(back[1], q[1], 1e-10, index);
             }

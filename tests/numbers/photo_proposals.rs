@@ -10,9 +10,9 @@ use std::io::Cursor;
 use std::num::NonZero;
 
 use jpeg_encoder::{ColorType, Encoder};
-use slope_bench::screen::{Camera, Picture, Screen, Shot, Truth, demo_series, random_view};
+use slope_bench::screen::{Camera, Picture, PictureTruth, Screen, Shot, demo_series, random_view};
 use slope_evidence::photo::{
-    Corner, Hint, Marking, Pixels, Plane, Point, Proposal, check_series, propose, separation,
+    Corner, Hint, Marking, PixelPoint, Pixels, Plane, Proposal, check_series, propose, separation,
 };
 use slope_of_light::budget::Random;
 use zune_jpeg::JpegDecoder;
@@ -39,9 +39,9 @@ fn of<'a>(bytes: &'a [u8], camera: &Camera) -> Pixels<'a> {
 }
 
 /// The largest distance of a corner proposed, and that of each edge along the time axis, divisions.
-fn off(found: &Proposal, truth: &Truth) -> (f64, [f64; 2]) {
+fn off(found: &Proposal, truth: &PictureTruth) -> (f64, [f64; 2]) {
     let plane = Plane::fit(&truth.corners, 0.0).unwrap();
-    let between = |a: Point, b: Point| {
+    let between = |a: PixelPoint, b: PixelPoint| {
         let (a, b) = (plane.divisions(a), plane.divisions(b));
         [a[0] - b[0], a[1] - b[1]]
     };
@@ -98,13 +98,14 @@ fn read(seed: u64) -> Option<Read> {
         return None;
     }
     let [a, b] = [found.edges[0]?.at, found.edges[1]?.at];
-    let error = |corners: &[Corner; 4], a: Point, b: Point| {
+    let error = |corners: &[Corner; 4], a: PixelPoint, b: PixelPoint| {
         let plane = Plane::fit(corners, HAND).unwrap();
         let found = separation(&plane, &[a], &[b], Marking::Stated(HAND), &[]).unwrap();
         (found.value - truth) / found.uncertainty
     };
     let mut random = Random::new(60, seed);
-    let mut shaken = |at: Point| Point { x: at.x + HAND * random.normal(), y: at.y + HAND * random.normal() };
+    let mut shaken =
+        |at: PixelPoint| PixelPoint { x: at.x + HAND * random.normal(), y: at.y + HAND * random.normal() };
     let seen = error(&found.corners, a, b);
     let corners = found.corners.map(|corner| Corner { at: shaken(corner.at), ..corner });
     Some(Read { seen, by_hand: error(&corners, shaken(a), shaken(b)) })

@@ -53,7 +53,7 @@ fn their_remarks_say_what_they_said() {
     collect(&stored, &mut said);
     let notebook = read(TRACES).expect("a notebook");
     let mut says = Vec::new();
-    for row in &notebook.page().rows {
+    for row in &notebook.state().rows {
         let Some(Evidence::Traces(traces)) = &row.evidence else { continue };
         for delay in &traces.delays {
             let words = remark_words(&delay.remarks, &traces.files, DecimalMark::Point);

@@ -9,7 +9,7 @@ import { point, spot } from './picture-sheet.js';
 import { words } from './strings.js';
 
 /** @import { Mark, Place, Sheet } from './picture-sheet.js' */
-/** @import { Point } from './worker-types.js' */
+/** @import { PixelPoint } from './worker-types.js' */
 
 /** Where the arrow keys go. @type {Record<string, [number, number]>} */
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
@@ -30,7 +30,7 @@ export class Board {
     this.active = { kind: 'a', index: 0 };
     /** What is wrong with the grid as it stands. */
     this.problem = '';
-    /** @type {{apart: Point, begun: Point, moved: boolean, tap: boolean} | undefined} */
+    /** @type {{apart: PixelPoint, begun: PixelPoint, moved: boolean, tap: boolean} | undefined} */
     this.drag = undefined;
     /** The mark that moves, as it was before. @type {Mark | undefined} */
     this.before = undefined;
@@ -111,7 +111,7 @@ export class Board {
     this.marks.parts.get(key(place))?.root.focus({ preventScroll: true });
   }
 
-  /** Where an event is on the picture. @param {PointerEvent} event @returns {Point} */
+  /** Where an event is on the picture. @param {PointerEvent} event @returns {PixelPoint} */
   at({ clientX, clientY }) {
     const { left, top, width } = this.root.getBoundingClientRect();
     const scale = (this.sheet?.picture.width ?? 0) / width;
@@ -194,7 +194,7 @@ export class Board {
     this.putBack(this.trail.pop());
   }
 
-  /** @param {Point} to */
+  /** @param {PixelPoint} to */
   move(to) {
     const { sheet } = this;
     const mark = sheet?.mark(this.active);

@@ -3,7 +3,7 @@
  * accept. Nothing here is computed but pixels to hundredths of a pixel.
  */
 
-/** @import { Corner, Point, Proposal } from './worker-types.js' */
+/** @import { Corner, PixelPoint, Proposal } from './worker-types.js' */
 /** @import { Grid, Picture, Spot } from './types.js' */
 
 /** Which mark: a corner, a check of the grid, or a repeat of an edge, by its place in its list.
@@ -98,13 +98,13 @@ export class Sheet {
   }
 }
 
-/** A place that stays within the picture, in whole hundredths. @param {Point} at @param {Picture} picture @returns {Spot} */
+/** A place that stays within the picture, in whole hundredths. @param {PixelPoint} at @param {Picture} picture @returns {Spot} */
 export function spot({ x, y }, { width, height }) {
   const within = (/** @type {number} */ value, /** @type {number} */ most) => Math.min(Math.max(Math.round(value * 100), 0), most * 100);
   return [within(x, width), within(y, height)];
 }
 
-/** @param {Spot} at @returns {Point} */
+/** @param {Spot} at @returns {PixelPoint} */
 export function point([x, y]) {
   return { x: x / 100, y: y / 100 };
 }

@@ -8,7 +8,7 @@ import { words } from './strings.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Column, Known, Layout, Role, Unit } from './worker-types.js' */
+/** @import { Known, Layout, Role, TraceColumn, Unit } from './worker-types.js' */
 
 /** @type {Role[]} */
 const ROLES = ['time', 'channel_a', 'channel_b', 'ignored'];
@@ -200,7 +200,7 @@ export class LayoutTable {
       });
     });
     const supposed = el('span', { class: 'hint' });
-    /** @param {Column} column */
+    /** @param {TraceColumn} column */
     const show = (column) => {
       if (role.value !== column.role) role.value = column.role;
       if (unit.value !== column.unit) unit.value = column.unit;

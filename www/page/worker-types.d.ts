@@ -1,20 +1,9 @@
 // Made from the Rust types by `cargo run -p slope-worker --example worker_declarations > www/page/worker-types.d.ts`. Change those, and run it again.
 
-/** One column. */
-export type Column = {
-/** What it holds. */
-role: Role,
-/** Its unit. */
-unit: Unit,
-/** The unit stands in the file; otherwise it was supposed, and wants a look. */
-unit_stated: boolean,
-/** As the header has it; may be empty. */
-label: string, };
-
 /** A marked grid crossing. */
 export type Corner = {
 /** Where it was marked. */
-at: Point,
+at: PixelPoint,
 /** Its column: divisions along the time axis. */
 column: number,
 /** Its row: divisions downwards. */
@@ -144,7 +133,7 @@ decimal: DecimalMark,
 /** The first line that holds samples, counted from 1. */
 first_line: number,
 /** The columns of that line. */
-columns: Array<Column>,
+columns: Array<TraceColumn>,
 /** Time from sample to sample where no column gives it, ns. */
 step: number | null,
 /** Time of the first sample where no column gives it, ns. */
@@ -183,7 +172,7 @@ a: number,
 b: number | null, };
 
 /** A place in the picture, pixels: x to the right, y downwards. */
-export type Point = {
+export type PixelPoint = {
 /** To the right. */
 x: number,
 /** Downwards. */
@@ -205,7 +194,7 @@ edges: [ProposedEdge | null, ProposedEdge | null], };
 /** An edge proposed. */
 export type ProposedEdge = {
 /** Where the trace crosses half of its own height, pixels. */
-at: Point,
+at: PixelPoint,
 /** The same in divisions: column and row. */
 divisions: [number, number],
 /** Row of the trace's baseline, divisions. */
@@ -281,6 +270,17 @@ export type Thrown = {
 kind: string,
 /** What failed and what to do, for a person. */
 message: string, };
+
+/** One column. */
+export type TraceColumn = {
+/** What it holds. */
+role: Role,
+/** Its unit. */
+unit: Unit,
+/** The unit stands in the file; otherwise it was supposed, and wants a look. */
+unit_stated: boolean,
+/** As the header has it; may be empty. */
+label: string, };
 
 /** What one estimator made of the traces of a row. */
 export type TraceDelay = {

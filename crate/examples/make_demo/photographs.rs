@@ -13,7 +13,7 @@ use slope_of_light::bundle::{Entry, sha256_hex};
 use slope_of_light::notebook::{
     BenchField, Cell, Edit, Evidence, Grid, GridCheck, Notebook, Picture, RulerUnit, Sense, Spot, StoredFile,
 };
-use slope_of_light::photo::{Corner, Hint, Pixels, Point, Proposal, propose};
+use slope_of_light::photo::{Corner, Hint, PixelPoint, Pixels, Proposal, propose};
 use slope_of_light::synth::rig::{Rig, RigJoint, RigRail, Truth};
 use zune_jpeg::JpegDecoder;
 use zune_jpeg::zune_core::bytestream::ZCursor;
@@ -91,7 +91,7 @@ pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
     let mut marked: Option<Grid> = None;
     let series = demo_series(SEED, &shots);
     let mut separations = Vec::new();
-    for ((row, (screen, camera, true_marks)), number) in typed.page().rows.iter().zip(&series).zip(1..) {
+    for ((row, (screen, camera, true_marks)), number) in typed.state().rows.iter().zip(&series).zip(1..) {
         let drawn = camera.photograph(screen, SEED + number);
         let jpeg = encoded(&drawn.rgba, drawn.width, drawn.height)?;
         let proposal = proposed(&jpeg, drawn.width, drawn.height)?;
@@ -140,7 +140,7 @@ pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
 /// What each picture shows: the true delay, on a time base that is off as its data sheet allows.
 fn shots(typed: &Notebook, truth: &Truth) -> Vec<Shot> {
     let per_metre = GROUP_INDEX / C0 * 1e9;
-    let rows = typed.page().rows.iter().zip(&truth.distances);
+    let rows = typed.state().rows.iter().zip(&truth.distances);
     rows.map(|(row, d)| Shot {
         delay: truth.t0 + d * per_metre,
         time_base: row.text(Cell::TimeBase).parse().unwrap_or(f64::NAN),
@@ -161,7 +161,7 @@ fn proposed(jpeg: &[u8], width: usize, height: usize) -> Result<Proposal, Box<dy
     Ok(propose(Pixels::of(&rgba, width, height), Hint { columns: 10, rows: 8 })?)
 }
 
-fn spot(at: Point) -> Spot {
+fn spot(at: PixelPoint) -> Spot {
     #[expect(clippy::cast_possible_truncation, reason = "a place on the picture")]
     let hundredths = |value: f64| (100.0 * value).round() as i32;
     Spot(hundredths(at.x), hundredths(at.y))

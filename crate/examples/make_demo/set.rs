@@ -12,7 +12,7 @@ pub type Made = (String, Vec<u8>);
 /// The bundle of a notebook with its files.
 pub fn bundled(notebook: &Notebook, files: Vec<Entry>) -> Result<Vec<u8>, BundleError> {
     let analysis = analyse(notebook);
-    let charts = charts(notebook.page(), &analysis, None);
+    let charts = charts(notebook.state(), &analysis, None);
     bundle::of(notebook, &analysis, &view(notebook, &analysis), &charts, None, files)
 }
 

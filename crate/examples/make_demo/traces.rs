@@ -108,7 +108,7 @@ pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
     let (typed, truth) = rig().run(SEED)?;
     let (bench, per_metre) = (bench(), GROUP_INDEX / C0 * 1e9);
     let mut random = Random::new(SEED, 1);
-    let recorded = typed.page().rows.iter().zip(&truth.distances).map(|(row, d)| {
+    let recorded = typed.state().rows.iter().zip(&truth.distances).map(|(row, d)| {
         let recording = bench.record(truth.t0 + d * per_metre, bench.light(*d), &mut random);
         (row, name_of(row), both_as_text(&recording, &style()))
     });

@@ -4,7 +4,7 @@ use super::budget::{self, BeyondFit};
 use super::checks::checks;
 use super::context::RowContext;
 use super::fields::marked;
-use super::line;
+use super::line_fit;
 use super::notices::{NoticeInput, notices};
 use super::parts::WhatIf;
 use super::prepare::{PreparedPage, prepare};
@@ -14,16 +14,16 @@ use super::speed;
 use super::types::{AirReading, Analysis, DrawnLine, LineAnalysis, Measured, RailStand, Refusal, Speed};
 use super::walk::walk;
 use crate::air;
-use crate::notebook::{Notebook, Page};
+use crate::notebook::{Notebook, NotebookState};
 use crate::rail;
 
 /// Computes everything from a notebook.
 pub fn analyse(notebook: &Notebook) -> Analysis {
-    analyse_page(notebook.page(), None)
+    analyse_page(notebook.state(), None)
 }
 
 /// Computes everything from a page, with one source of uncertainty made larger or smaller if asked.
-pub fn analyse_page(page: &Page, what_if: Option<&WhatIf>) -> Analysis {
+pub fn analyse_page(page: &NotebookState, what_if: Option<&WhatIf>) -> Analysis {
     let prepared = prepare(page, what_if);
     let points = prepared.rows.points.as_slice();
     let air = air_reading(page, &prepared.context.bench);
@@ -67,7 +67,7 @@ fn drawn(line: &LineAnalysis) -> DrawnLine {
 /// The line of a page, without the side checks.
 pub(super) fn line_of(prepared: &PreparedPage) -> Result<LineAnalysis, Refusal> {
     let setup = prepared.setup.as_ref().map_err(Clone::clone)?;
-    line::fit(prepared.context.page, &prepared.rows.points, setup)
+    line_fit::fit(prepared.context.page, &prepared.rows.points, setup)
 }
 
 /// The speed from the line of a page.
@@ -87,7 +87,7 @@ pub(super) fn speed_of(
 }
 
 /// The air and its index.
-pub(super) fn air_reading(page: &Page, bench: &Bench) -> AirReading {
+pub(super) fn air_reading(page: &NotebookState, bench: &Bench) -> AirReading {
     let group_index =
         air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.told(page.decimal_mark));
     AirReading {

@@ -5,7 +5,7 @@ use super::evidence::Corner;
 use super::origin::{Origin, Quantity};
 use super::parts::{Base, Shared};
 use super::point::{Point, TimeBase};
-use crate::line::Column;
+use crate::line::SharedColumn;
 use crate::notebook::ErrorShape;
 use crate::rail;
 
@@ -42,7 +42,7 @@ pub fn shared_errors(context: &RowContext, points: &[Point], base: &Base) -> Vec
         let y = points.iter().zip(&base.y).map(effect).collect();
         columns.push(Shared {
             origin: Origin::TimeBase { clock },
-            column: Column { x: Vec::new(), y },
+            column: SharedColumn { x: Vec::new(), y },
             u: relative,
             quantity: Quantity::Ratio,
             shape: ErrorShape::Normal,
@@ -61,7 +61,7 @@ fn grid_errors(context: &RowContext, points: &[Point]) -> Vec<Shared> {
         let effect = |p: &Point| p.corners.iter().find(|(c, _)| *c == corner).map_or(0.0, |(_, e)| *e);
         Shared {
             origin: Origin::Grid { grid: corner.grid },
-            column: Column { x: Vec::new(), y: points.iter().map(effect).collect() },
+            column: SharedColumn { x: Vec::new(), y: points.iter().map(effect).collect() },
             u: context.marks.u_mark,
             quantity: Quantity::Pixel,
             shape: ErrorShape::Normal,
@@ -85,6 +85,6 @@ fn rail_error(context: &RowContext, source: rail::Source, x: Vec<f64>) -> Option
             (Origin::RulerScale { rail: id }, u, Quantity::Ratio)
         }
     };
-    let column = Column { x, y: Vec::new() };
+    let column = SharedColumn { x, y: Vec::new() };
     Some(Shared { origin, column, u, quantity, shape: ErrorShape::Normal, degrees_of_freedom: None })
 }

@@ -28,7 +28,7 @@ fn shares_of_the_demo_add_up() -> Outcome {
     let speed = speed(&notebook)?;
     let sum: f64 = speed.budget.components.iter().map(|part| part.share).sum();
     assert!((sum - 1.0).abs() < 1e-12);
-    let rails: Vec<u32> = notebook.page().rails.iter().map(|rail| rail.id).collect();
+    let rails: Vec<u32> = notebook.state().rails.iter().map(|rail| rail.id).collect();
     assert!(share(&speed, &Origin::Splice { rail: rails[2] }) > Some(0.1));
     assert!(share(&speed, &Origin::ScreenLimit) > Some(0.1));
     assert_eq!(share(&speed, &Origin::ChannelSkew), Some(0.0));
@@ -93,11 +93,11 @@ fn a_scale_error_contributes_its_own_size() -> Outcome {
 #[test]
 fn what_if_is_the_same_as_typing_it() -> Outcome {
     let mut notebook = demo()?;
-    let rail = notebook.page().rails.get(1).ok_or("no second rail")?.clone();
+    let rail = notebook.state().rails.get(1).ok_or("no second rail")?.clone();
     let origin = Origin::Splice { rail: rail.id };
     let what_if = |factor| {
         let what_if = WhatIf { origin: origin.id(), factor };
-        analyse_page(notebook.page(), Some(&what_if))
+        analyse_page(notebook.state(), Some(&what_if))
             .speed
             .map(Shown::into_inner)
             .map_err(|refusal| refusal.message)

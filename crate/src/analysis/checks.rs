@@ -10,7 +10,7 @@ use crate::line::checks::{
 };
 use crate::line::diagnostics::{chauvenet, peirce};
 use crate::line::{Data, Estimate, Fit, FreeColumn, Noise};
-use crate::notebook::{Page, RailId, RowId};
+use crate::notebook::{NotebookState, RailId, RowId};
 use crate::rail::Source;
 
 /// Coverage of Sen's interval, which is not shown.
@@ -20,7 +20,7 @@ const SEN_COVERAGE: f64 = 1.96;
 const CANDIDATES: usize = 3;
 
 /// All side checks.
-pub fn checks(page: &Page, points: &[Point], setup: &Setup, fit: &Fit) -> Checks {
+pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) -> Checks {
     let data = &setup.data;
     let deviations: Vec<f64> = fit.rows.iter().map(|row| row.normalised.unwrap_or(0.0)).collect();
     let unknowns = 2 + data.free.len();
@@ -67,7 +67,7 @@ fn tested(estimate: &Estimate, data: &Data, stated: bool) -> Option<Tested> {
     Some(Tested { value: estimate.value, uncertainty, p_value })
 }
 
-fn rails_alone(page: &Page, points: &[Point], data: &Data) -> Vec<(RailId, Option<Measured>)> {
+fn rails_alone(page: &NotebookState, points: &[Point], data: &Data) -> Vec<(RailId, Option<Measured>)> {
     let mut alone = Vec::new();
     for (index, rail) in page.rails.iter().enumerate() {
         let rows: Vec<usize> =
@@ -84,7 +84,7 @@ fn rails_alone(page: &Page, points: &[Point], data: &Data) -> Vec<(RailId, Optio
 }
 
 /// The step at each splice that some rows stand behind and others before.
-fn steps(page: &Page, points: &[Point], setup: &Setup) -> Vec<StepCheck> {
+fn steps(page: &NotebookState, points: &[Point], setup: &Setup) -> Vec<StepCheck> {
     let mut found = Vec::new();
     for (index, rail) in page.rails.iter().enumerate() {
         let behind: Vec<bool> = points

@@ -3,13 +3,13 @@
 use super::evidence::Marks;
 use super::place::{Place, Problem, SplicePart};
 use super::read::{self, Bench, RailNumbers, Reader, SettingNumbers};
-use crate::notebook::Page;
+use crate::notebook::NotebookState;
 use crate::rail::{self, Stand};
 
 /// Everything that a row is read against.
 pub struct RowContext<'a> {
     /// The notebook.
-    pub page: &'a Page,
+    pub page: &'a NotebookState,
     /// The bench in numbers.
     pub bench: Bench,
     /// The rails in numbers; each is `page.rails` at the same place.
@@ -24,7 +24,7 @@ pub struct RowContext<'a> {
 
 impl<'a> RowContext<'a> {
     /// Reads what rows are read against.
-    pub fn read(page: &'a Page, reader: &mut Reader) -> Self {
+    pub fn read(page: &'a NotebookState, reader: &mut Reader) -> Self {
         let bench = read::bench(page, reader);
         let rails = read::rails(page, reader);
         let settings = read::settings(page, reader);
@@ -35,7 +35,7 @@ impl<'a> RowContext<'a> {
 }
 
 /// Places the rails; a joint that can't be laid becomes a problem at the splice.
-fn stands(page: &Page, rails: &[RailNumbers], problems: &mut Vec<Problem>) -> Vec<Option<Stand>> {
+fn stands(page: &NotebookState, rails: &[RailNumbers], problems: &mut Vec<Problem>) -> Vec<Option<Stand>> {
     let mut stands: Vec<Option<Stand>> = Vec::with_capacity(rails.len());
     // A rail whose texts can't be read stands nowhere; so does what is joined to it.
     let readable: Vec<Option<&rail::Rail>> = rails.iter().map(|numbers| numbers.rail.as_ref()).collect();

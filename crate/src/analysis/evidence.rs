@@ -4,9 +4,11 @@
 //! an error of its row alone; marking a corner of the grid moves every row that is read against it, each by its own
 //! amount, so each corner is a shared error in x and one in y ([`Corner`]).
 
-use crate::notebook::{Evidence, Grid, GridId, Page, Picture, Row, Spot, TraceTime, Traces, remark_words};
+use crate::notebook::{
+    Evidence, Grid, GridId, NotebookState, Picture, Row, Spot, TraceTime, Traces, remark_words,
+};
 use crate::photo::{
-    Check, Corner as GridCorner, Marking, Plane, Point, Scatter, Separation, scatter, separation,
+    Check, Corner as GridCorner, Marking, PixelPoint, Plane, Scatter, Separation, scatter, separation,
 };
 use crate::quantity::{DecimalMark, Unit, parse};
 
@@ -52,8 +54,8 @@ pub struct Marked {
 }
 
 /// A place on a picture, pixels.
-pub fn point(spot: Spot) -> Point {
-    Point { x: f64::from(spot.0) / 100.0, y: f64::from(spot.1) / 100.0 }
+pub fn point(spot: Spot) -> PixelPoint {
+    PixelPoint { x: f64::from(spot.0) / 100.0, y: f64::from(spot.1) / 100.0 }
 }
 
 /// The corners of a grid, in the order in which they were marked.
@@ -90,7 +92,7 @@ fn laid(grid: &Grid, u_mark: f64) -> Laid {
 
 impl Marks {
     /// Lays the grids, and pools the scatter of repeated marks over all pictures that are not struck out.
-    pub fn of(page: &Page, u_mark: f64) -> Self {
+    pub fn of(page: &NotebookState, u_mark: f64) -> Self {
         let grids: Vec<Laid> = page.grids.iter().map(|grid| laid(grid, u_mark)).collect();
         let pictures = page.rows.iter().filter(|row| row.struck.is_none()).filter_map(picture);
         let scatters = pictures.filter_map(|picture| {
@@ -144,7 +146,7 @@ fn picture(row: &Row) -> Option<&Picture> {
     }
 }
 
-fn places(spots: &[Spot]) -> Vec<Point> {
+fn places(spots: &[Spot]) -> Vec<PixelPoint> {
     spots.iter().copied().map(point).collect()
 }
 
@@ -152,7 +154,7 @@ fn places(spots: &[Spot]) -> Vec<Point> {
 ///
 /// # Errors
 /// Why there is none, and what to do.
-pub fn traced(page: &Page, traces: &Traces) -> Result<(f64, f64), String> {
+pub fn traced(page: &NotebookState, traces: &Traces) -> Result<(f64, f64), String> {
     let found = traces.delays.iter().find(|delay| delay.estimator == page.estimator);
     let found = found.ok_or("its traces were not measured by the estimator chosen: measure them again")?;
     let delay = found.delay.as_ref().ok_or_else(|| {

@@ -117,7 +117,7 @@ fn corners_count_as_errors_that_rows_share() {
 #[test]
 fn repeated_marks_bring_their_scatter() {
     let mut notebook = of_pictures(&grid(), 2);
-    let mut picture = super::picture(notebook.page().rows.first().unwrap()).unwrap().clone();
+    let mut picture = super::picture(notebook.state().rows.first().unwrap()).unwrap().clone();
     picture.b.first_mut().unwrap().0 += 300;
     notebook
         .apply(

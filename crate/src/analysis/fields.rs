@@ -2,7 +2,7 @@
 
 use super::place::{Place, Problem, SplicePart};
 use super::types::Refusal;
-use crate::notebook::{ActsOn, BenchField, Page, RailField, RailId, Splice};
+use crate::notebook::{ActsOn, BenchField, NotebookState, RailField, RailId, Splice};
 
 /// What a text of the bench is called.
 pub fn bench_label(field: BenchField) -> &'static str {
@@ -45,7 +45,7 @@ pub fn rail_label(field: RailField) -> &'static str {
 /// The marked fields beside the rows, by what they are called: first all in which something stands, then those in
 /// whose place something else was taken. A row with a marked cell waits outside the line, and says so itself; so do
 /// the rows on a rail whose place can't be told.
-pub fn marked(page: &Page, problems: &[Problem]) -> (Vec<String>, Vec<String>) {
+pub fn marked(page: &NotebookState, problems: &[Problem]) -> (Vec<String>, Vec<String>) {
     let (mut all, mut replaced) = (Vec::new(), Vec::new());
     for problem in problems {
         let Some((name, takes_another)) = named(page, &problem.place) else { continue };
@@ -61,7 +61,7 @@ pub fn marked(page: &Page, problems: &[Problem]) -> (Vec<String>, Vec<String>) {
 
 /// What a marked field is called, and whether something else is taken in its place; none for a row's cell, and for a
 /// field that is marked because it is empty.
-fn named(page: &Page, place: &Place) -> Option<(String, bool)> {
+fn named(page: &NotebookState, place: &Place) -> Option<(String, bool)> {
     match place {
         Place::Cell { .. } => None,
         Place::Bench { field } => Some((quoted(bench_label(*field)), true)),
@@ -124,7 +124,7 @@ fn part_of(splice: &Splice, part: SplicePart) -> Option<(&'static str, &str)> {
     }
 }
 
-fn rail_name(page: &Page, rail: RailId) -> String {
+fn rail_name(page: &NotebookState, rail: RailId) -> String {
     let index = page.rails.iter().position(|typed| typed.id == rail);
     let name = index.and_then(|index| Some(page.rails.get(index)?.name_or_number(index)));
     quoted(&name.unwrap_or_default())

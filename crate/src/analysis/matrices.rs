@@ -4,8 +4,8 @@ use super::parts::{RowErrors, Shared, total};
 use super::place::Place;
 use super::point::Point;
 use super::read::Reader;
-use crate::line::{Column, Dense};
-use crate::notebook::{ActsOn, Page, StatedCovariance};
+use crate::line::{Dense, SharedColumn};
+use crate::notebook::{ActsOn, NotebookState, StatedCovariance};
 use crate::quantity::Unit;
 
 /// A stated covariance matrix, with the places of its rows among the points.
@@ -16,7 +16,7 @@ pub struct Matrix {
 }
 
 /// Reads the matrices stated; one that can't be used is left out, with a note at its place.
-pub fn read(page: &Page, points: &[Point], reader: &mut Reader) -> Vec<Matrix> {
+pub fn read(page: &NotebookState, points: &[Point], reader: &mut Reader) -> Vec<Matrix> {
     page.covariances.iter().filter_map(|stated| covariance(stated, points, reader)).collect()
 }
 
@@ -48,7 +48,7 @@ fn covariance(stated: &StatedCovariance, points: &[Point], reader: &mut Reader) 
 /// Everything in one dense covariance matrix: rows' own variances, shared columns, stated matrices.
 pub fn dense(points: &[Point], noises: &[RowErrors], shared: &[Shared], matrices: &[Matrix]) -> Dense {
     let n = points.len();
-    let block = |own: Vec<f64>, part: &dyn Fn(&Column) -> &Vec<f64>, acts_on: ActsOn| {
+    let block = |own: Vec<f64>, part: &dyn Fn(&SharedColumn) -> &Vec<f64>, acts_on: ActsOn| {
         let mut block = vec![0.0; n * n];
         let mut put = |i: usize, j: usize, value: f64| {
             if let Some(entry) = block.get_mut(i * n + j) {

@@ -5,7 +5,7 @@
 //!
 //! [`analyse_page`] is the whole way, step by step. A page is first read in one sequence ([`prepare()`]): texts become
 //! numbers ([`read`]), rows distances and delays ([`rows`]), those what a line is fitted to ([`setup`](mod@setup)).
-//! Then come the line ([`line`](mod@line)) seen from several sides ([`checks`](mod@checks)), its uncertainty taken
+//! Then come the line ([`line_fit`]) seen from several sides ([`checks`](mod@checks)), its uncertainty taken
 //! apart ([`parts`]), the speed ([`speed`](mod@speed)) with its [`budget`](mod@budget), and [`notices`](mod@notices)
 //! about the whole.
 //!
@@ -72,7 +72,7 @@ pub mod prepare;
 mod refusal;
 
 // The straight line.
-pub mod line;
+pub mod line_fit;
 
 // Other ways to look at the same rows.
 pub mod checks;
@@ -99,7 +99,7 @@ pub mod analyse;
 pub mod trials;
 
 // Measured traces to the edits that put them into rows.
-pub mod taken;
+pub mod measured;
 
 pub use analyse::{analyse, analyse_page};
 pub use notice::{Notice, Section, Weight};

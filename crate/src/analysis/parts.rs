@@ -15,8 +15,8 @@ use super::point::{DelaySource, Point};
 use super::read::Reader;
 use super::rows::Rows;
 use super::types::SlopePart;
-use crate::line::{Column, Fit};
-use crate::notebook::{ActsOn, Effect, ErrorShape, Page, Scope, SharedError};
+use crate::line::{Fit, SharedColumn};
+use crate::notebook::{ActsOn, Effect, ErrorShape, NotebookState, Scope, SharedError};
 use crate::quantity::Unit;
 
 /// The values that errors in proportion are taken of.
@@ -48,7 +48,7 @@ pub struct Shared {
     /// From where it comes.
     pub origin: Origin,
     /// What one standard deviation of it does to each row.
-    pub column: Column,
+    pub column: SharedColumn,
     /// Its standard uncertainty, in the unit of `quantity`.
     pub u: f64,
     /// What kind of quantity it is.
@@ -84,7 +84,7 @@ pub struct Stated<'a> {
 }
 
 /// Reads the user's own errors; one that can't be read is left out, with a note at its place.
-pub fn stated<'a>(page: &'a Page, points: &[Point], reader: &mut Reader) -> Vec<Stated<'a>> {
+pub fn stated<'a>(page: &'a NotebookState, points: &[Point], reader: &mut Reader) -> Vec<Stated<'a>> {
     page.shared.iter().filter_map(|typed| read_stated(page, typed, points, reader)).collect()
 }
 
@@ -103,7 +103,7 @@ const LARGEST_RATIO: f64 = 0.5;
 const LARGEST_OFFSET: f64 = 1e9;
 
 fn read_stated<'a>(
-    page: &Page,
+    page: &NotebookState,
     typed: &'a SharedError,
     points: &[Point],
     reader: &mut Reader,
@@ -176,8 +176,8 @@ impl Stated<'_> {
         }
         let effects = self.effects(base);
         let column = match self.typed.acts_on {
-            ActsOn::Distances => Column { x: effects, y: Vec::new() },
-            ActsOn::Delays => Column { x: Vec::new(), y: effects },
+            ActsOn::Distances => SharedColumn { x: effects, y: Vec::new() },
+            ActsOn::Delays => SharedColumn { x: Vec::new(), y: effects },
         };
         let quantity = match (self.typed.effect, self.typed.acts_on) {
             (Effect::Scale, _) => Quantity::Ratio,

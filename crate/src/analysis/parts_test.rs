@@ -57,12 +57,12 @@ fn parts_add_up_to_the_variance_of_the_slope() -> Outcome {
 #[test]
 fn closed_forms_agree_with_differencing() -> Outcome {
     let notebook = demo::typed_readings()?.0;
-    let setup = prepare(notebook.page(), None).setup.map_err(|refusal| refusal.message)?;
+    let setup = prepare(notebook.state(), None).setup.map_err(|refusal| refusal.message)?;
     let straight = fit(&setup.data)?;
     let y = setup.data.x.iter().map(|x| straight.intercept + straight.slope * x).collect();
     let data = Data { y, ..setup.data.clone() };
     let nominal = fit(&data)?;
-    let moved = |column: &Column, by: f64| -> Result<f64, Box<dyn std::error::Error>> {
+    let moved = |column: &SharedColumn, by: f64| -> Result<f64, Box<dyn std::error::Error>> {
         let add = |list: &[f64], column: &[f64]| -> Vec<f64> {
             let at = |i: usize| column.get(i).copied().unwrap_or(0.0);
             list.iter().enumerate().map(|(i, value)| value + by * at(i)).collect()
@@ -71,7 +71,7 @@ fn closed_forms_agree_with_differencing() -> Outcome {
     };
     // Differences over 2·10⁻³ standard deviations: third-order terms below 10⁻⁶ of the derivative.
     let step = 1e-3;
-    let derivative = |column: &Column| -> Result<f64, Box<dyn std::error::Error>> {
+    let derivative = |column: &SharedColumn| -> Result<f64, Box<dyn std::error::Error>> {
         Ok((moved(column, step)? - moved(column, -step)?) / (2.0 * step))
     };
     let largest = nominal.uncertainty.ok_or("no uncertainty")?.slope;
@@ -82,9 +82,9 @@ fn closed_forms_agree_with_differencing() -> Outcome {
     }
     for (row, fitted) in nominal.rows.iter().enumerate() {
         let unit: Vec<f64> = (0..nominal.rows.len()).map(|i| if i == row { 0.1 } else { 0.0 }).collect();
-        let in_y = derivative(&Column { x: vec![], y: unit.clone() })?;
+        let in_y = derivative(&SharedColumn { x: vec![], y: unit.clone() })?;
         assert!((in_y - 0.1 * fitted.influence).abs() < 1e-5 * largest, "row {row}");
-        let in_x = derivative(&Column { x: unit, y: vec![] })?;
+        let in_x = derivative(&SharedColumn { x: unit, y: vec![] })?;
         assert!((in_x + 0.1 * nominal.slope * fitted.influence).abs() < 1e-5 * largest, "row {row}");
     }
     Ok(())

@@ -7,7 +7,7 @@ use super::read::{self, Reader};
 use super::rows::{self, Rows};
 use super::setup::{Setup, setup};
 use super::types::Refusal;
-use crate::notebook::Page;
+use crate::notebook::NotebookState;
 
 /// A page read up to what its line starts from, without fit, checks and notices: trials, and plans, which ask often,
 /// need no more.
@@ -27,7 +27,7 @@ pub struct PreparedPage<'a> {
 }
 
 /// Reads a page up to what its line starts from, with one source of uncertainty made larger or smaller if asked.
-pub fn prepare<'a>(page: &'a Page, what_if: Option<&WhatIf>) -> PreparedPage<'a> {
+pub fn prepare<'a>(page: &'a NotebookState, what_if: Option<&WhatIf>) -> PreparedPage<'a> {
     let mut reader = Reader::new(page.decimal_mark);
     let context = RowContext::read(page, &mut reader);
     let rows = rows::read(&context, &mut reader);

@@ -4,7 +4,8 @@ use super::evidence::MARK_UNCERTAINTY;
 use super::place::{Place, Problem, SplicePart};
 use crate::air::{self, Air, AirError, Input};
 use crate::notebook::{
-    BenchField, OverlapPair, Page, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId, Splice,
+    BenchField, NotebookState, OverlapPair, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId,
+    Splice,
 };
 use crate::quantity::{self, DecimalMark, Number, NumberError, Unit};
 use crate::rail::{Joint, Rail};
@@ -119,14 +120,14 @@ pub struct Bench {
 }
 
 /// Standard uncertainty of a mark on a picture, pixels.
-pub fn mark_uncertainty(page: &Page, reader: &mut Reader) -> f64 {
+pub fn mark_uncertainty(page: &NotebookState, reader: &mut Reader) -> f64 {
     let place = Place::Bench { field: BenchField::MarkUncertainty };
     let text = page.text(BenchField::MarkUncertainty);
     reader.not_negative(place, text, Unit::PIXEL).unwrap_or(MARK_UNCERTAINTY)
 }
 
 /// The fixed level on traces, V over the baseline, where one is stated, and the constant fraction.
-pub fn trace_wishes(page: &Page, reader: &mut Reader) -> (Option<f64>, f64) {
+pub fn trace_wishes(page: &NotebookState, reader: &mut Reader) -> (Option<f64>, f64) {
     const MIDDLE: f64 = 0.5;
     let text = |field| page.text(field);
     let (level, fraction) = (BenchField::TraceLevel, BenchField::TraceFraction);
@@ -140,7 +141,7 @@ pub fn trace_wishes(page: &Page, reader: &mut Reader) -> (Option<f64>, f64) {
 }
 
 /// Reads the bench.
-pub fn bench(page: &Page, reader: &mut Reader) -> Bench {
+pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
     let text = |field| page.text(field);
     let at = |field| Place::Bench { field };
     let small = reader
@@ -214,7 +215,7 @@ pub struct AirLimits {
 /// How well the air is known: as typed behind each value ("21.5 ± 0.3"); else to ±1 °C, ±2 hPa, ±10 %, ±100 ppm and
 /// ±1 nm where a value was typed; else to ±5 °C, ±30 hPa, ±40 %, ±150 ppm and ±10 nm, as air in a room varies. All of
 /// these are rectangular (common practice, no source).
-pub fn air_limits(page: &Page) -> AirLimits {
+pub fn air_limits(page: &NotebookState) -> AirLimits {
     let half_width = |field, unit: Unit, typed: f64, taken: f64| {
         let number = quantity::parse(page.text(field), page.decimal_mark, unit).ok();
         let rectangular = |half: f64| half / 3.0_f64.sqrt();
@@ -233,7 +234,7 @@ pub fn air_limits(page: &Page) -> AirLimits {
 pub const COVERAGE: f64 = 0.95;
 
 /// Coverage probability of the expanded uncertainty.
-pub fn coverage(page: &Page, reader: &mut Reader) -> f64 {
+pub fn coverage(page: &NotebookState, reader: &mut Reader) -> f64 {
     let place = Place::Bench { field: BenchField::Coverage };
     let text = page.text(BenchField::Coverage);
     match reader.number(place.clone(), text, Unit::PERCENT) {
@@ -247,7 +248,7 @@ pub fn coverage(page: &Page, reader: &mut Reader) -> f64 {
 }
 
 /// Largest angle between beam and rails, rad; zero where none is stated.
-pub fn beam_angle(page: &Page, reader: &mut Reader) -> f64 {
+pub fn beam_angle(page: &NotebookState, reader: &mut Reader) -> f64 {
     /// Beyond this the beam leaves any rail, and θ²/2 no longer holds.
     const LARGEST: f64 = 0.5;
     let place = Place::Bench { field: BenchField::BeamAngle };
@@ -286,7 +287,7 @@ pub struct RailNumbers {
 }
 
 /// Reads the rails; `rails[i]` of the result is `page.rails[i]`.
-pub fn rails(page: &Page, reader: &mut Reader) -> Vec<RailNumbers> {
+pub fn rails(page: &NotebookState, reader: &mut Reader) -> Vec<RailNumbers> {
     let mut before = None;
     let mut all = Vec::with_capacity(page.rails.len());
     for typed in &page.rails {
@@ -453,7 +454,7 @@ pub struct SettingNumbers {
 }
 
 /// Reads the settings whose own uncertainty was stated.
-pub fn settings(page: &Page, reader: &mut Reader) -> Vec<SettingNumbers> {
+pub fn settings(page: &NotebookState, reader: &mut Reader) -> Vec<SettingNumbers> {
     let at = |setting: SettingId, uncertainty| Place::Setting { setting, uncertainty };
     page.settings
         .iter()

@@ -5,10 +5,10 @@ use super::setup::Setup;
 use super::types::Refusal;
 use super::words::say_rows;
 use crate::line::LineError;
-use crate::notebook::{Page, RowId};
+use crate::notebook::{NotebookState, RowId};
 
 /// Why there is no line. The engine counts rows among the points, and unknowns among the rails left to the line.
-pub(super) fn refusal(error: &LineError, page: &Page, points: &[Point], setup: &Setup) -> Refusal {
+pub(super) fn refusal(error: &LineError, page: &NotebookState, points: &[Point], setup: &Setup) -> Refusal {
     let ids = |places: &[usize]| -> Vec<RowId> {
         places.iter().filter_map(|place| points.get(*place)).map(|p| p.row).collect()
     };
@@ -94,7 +94,7 @@ pub(super) fn refusal(error: &LineError, page: &Page, points: &[Point], setup: &
 }
 
 /// "rail “B”", "rails “B” and “C”"; "a rail" where none is known.
-fn rails(page: &Page, free: &[usize]) -> String {
+fn rails(page: &NotebookState, free: &[usize]) -> String {
     let names: Vec<String> = free
         .iter()
         .filter_map(|index| Some(format!("“{}”", page.rails.get(*index)?.name_or_number(*index))))

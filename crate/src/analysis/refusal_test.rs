@@ -65,11 +65,11 @@ fn every_variant() -> Vec<(LineError, &'static [&'static str])> {
 #[test]
 fn every_refusal_of_the_engine_names_rails_and_rows_of_the_page() {
     let notebook = notebook();
-    let points = prepare(notebook.page(), None).rows.points;
+    let points = prepare(notebook.state(), None).rows.points;
     let data = Data { x: vec![], y: vec![], noise: Noise::Unstated, free: vec![] };
     let setup = Setup { data, noises: vec![], shared: vec![], free: vec![1, 2] };
     for (error, parts) in every_variant() {
-        let told = refusal(&error, notebook.page(), &points, &setup).message;
+        let told = refusal(&error, notebook.state(), &points, &setup).message;
         for part in parts {
             assert!(told.contains(part), "{error:?}: {told}");
         }

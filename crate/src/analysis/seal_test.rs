@@ -25,7 +25,7 @@ fn a_closed_seal_covers_the_speed_alike_everywhere_and_an_open_one_nothing()
     let bare = analyse(&notebook).speed.map_err(|refusal| refusal.message)?;
     notebook.apply(Edit::Seal("5f1c".into()), "")?;
     let analysis = analyse(&notebook);
-    let hidden = factor(notebook.page().seal.as_ref()).ok_or("nothing hidden")?;
+    let hidden = factor(notebook.state().seal.as_ref()).ok_or("nothing hidden")?;
     assert!(analysis.sealed);
     let covered = analysis.speed.map_err(|refusal| refusal.message)?;
     assert!(covered.sealed && covered.comparison.is_none());

@@ -10,8 +10,8 @@ use super::read::Reader;
 use super::rows::Rows;
 use super::types::Refusal;
 use super::words::say_rows;
-use crate::line::{self, Column, Data, FreeColumn, Noise, Stated};
-use crate::notebook::{ActsOn, Page, RowId};
+use crate::line::{self, Data, FreeColumn, Noise, SharedColumn, Stated};
+use crate::notebook::{ActsOn, NotebookState, RowId};
 
 /// The line's input, and what is in it.
 pub struct Setup {
@@ -54,7 +54,7 @@ impl Setup {
     fn base(&self) -> Option<Base> {
         let Noise::Stated(stated) = &self.data.noise else { return None };
         let columns = self.shared.iter().zip(&stated.shared);
-        let kept: Vec<Column> = columns
+        let kept: Vec<SharedColumn> = columns
             .filter(|(shared, _)| shared.quantity != Quantity::Ratio)
             .map(|(_, column)| column.clone())
             .collect();
@@ -121,7 +121,7 @@ fn free_rails(points: &[Point]) -> Vec<usize> {
 
 /// Row by row, with shared columns; or ordinary least squares where nothing was stated at all.
 fn independent(
-    page: &Page,
+    page: &NotebookState,
     points: &[Point],
     noises: &[RowErrors],
     shared: &[Shared],

@@ -8,7 +8,7 @@
 use super::budget::{BeyondFit, budget};
 use super::types::{AirReading, Budget, Comparison, LineAnalysis, Refusal, Speed};
 use crate::line::bias_of_reciprocal;
-use crate::notebook::{Basis, Page};
+use crate::notebook::{Basis, NotebookState};
 
 /// Speed of light in vacuum, m/s, exact (SI Brochure, 9th edition, 2.2).
 pub const C0: f64 = 299_792_458.0;
@@ -24,7 +24,7 @@ const METRE_PER_NANOSECOND: f64 = 1e9;
 /// # Errors
 /// Why the line gives no speed, or one without an uncertainty.
 pub fn speed(
-    page: &Page,
+    page: &NotebookState,
     line: &LineAnalysis,
     air: &AirReading,
     beyond: &BeyondFit,

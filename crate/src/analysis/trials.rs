@@ -24,7 +24,7 @@ use crate::budget::{
 };
 use crate::distribution::{normal_density, normal_quantile};
 use crate::line::{Data, Fit, Noise};
-use crate::notebook::{ActsOn, Basis, ErrorShape, Page};
+use crate::notebook::{ActsOn, Basis, ErrorShape, NotebookState};
 use crate::quantity::{DecimalMark, Unit, parse};
 
 /// Trials that the adaptive procedure makes at most.
@@ -43,7 +43,7 @@ const BINS: usize = 60;
 
 /// How the trials are drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Plan {
+pub struct TrialSettings {
     /// Seed of the random numbers.
     pub seed: u64,
     /// How many trials; none leaves it to the adaptive procedure.
@@ -54,14 +54,14 @@ pub struct Plan {
 ///
 /// # Errors
 /// What is wrong with the number of trials or with the seed, and what to do.
-pub fn plan(page: &Page) -> Result<Plan, String> {
+pub fn trial_settings(page: &NotebookState) -> Result<TrialSettings, String> {
     let seed = match page.trials.seed.trim() {
         "" => 1,
         text => text.parse().map_err(|_| {
             format!("“{text}” is no seed: write a whole number from 0 to {}, or leave it empty", u64::MAX)
         })?,
     };
-    Ok(Plan { seed, wanted: wanted(&page.trials.wanted, page.decimal_mark)? })
+    Ok(TrialSettings { seed, wanted: wanted(&page.trials.wanted, page.decimal_mark)? })
 }
 
 fn wanted(text: &str, mark: DecimalMark) -> Result<Option<usize>, String> {
@@ -89,9 +89,9 @@ impl Trials {
     ///
     /// # Errors
     /// Why there is nothing to draw: no result yet, or a plan that can't be read.
-    pub fn of(page: &Page) -> Result<Self, Refusal> {
+    pub fn of(page: &NotebookState) -> Result<Self, Refusal> {
         let refuse = |id: &str, message: String| Refusal { id: id.into(), rows: Vec::new(), message };
-        let plan = plan(page).map_err(|message| refuse("no_trial_plan", message))?;
+        let plan = trial_settings(page).map_err(|message| refuse("no_trial_plan", message))?;
         let prepared = prepare(page, None);
         let air = air_reading(page, &prepared.context.bench);
         let line = line_of(&prepared);
@@ -181,7 +181,7 @@ fn from_scatter(data: &Data, fit: &Fit) -> Vec<OwnErrors> {
 /// The trials gathered so far, block by block.
 #[derive(Clone, Debug)]
 pub struct Tally {
-    plan: Plan,
+    plan: TrialSettings,
     adaptive: Adaptive,
     probability: f64,
     /// c, U, u and ν of the budget to compare with.
@@ -248,8 +248,8 @@ impl Tally {
     ///
     /// # Errors
     /// What is wrong with the plan.
-    pub fn new(page: &Page, speed: &Speed) -> Result<Self, String> {
-        let plan = plan(page)?;
+    pub fn new(page: &NotebookState, speed: &Speed) -> Result<Self, String> {
+        let plan = trial_settings(page)?;
         let budget = &speed.budget;
         let probability = budget.probability;
         let compared = match (&budget.coverage_factor, speed.expanded()) {
@@ -272,7 +272,7 @@ impl Tally {
         })
     }
 
-    fn block_for(plan: Plan, probability: f64) -> usize {
+    fn block_for(plan: TrialSettings, probability: f64) -> usize {
         match plan.wanted {
             Some(wanted) => BLOCK.min(wanted),
             None => Adaptive::new(probability, STEADY_DIGITS, MOST).block_size(),
@@ -359,7 +359,7 @@ fn u_of_end(summary: &Summary, probability: f64) -> f64 {
 ///
 /// # Errors
 /// Why there is no outcome.
-pub fn outcome(page: &Page) -> Result<Outcome, String> {
+pub fn outcome(page: &NotebookState) -> Result<Outcome, String> {
     let speed = analyse_page(page, None).speed.map_err(|refusal| refusal.message)?;
     let mut trials = Trials::of(page).map_err(|refusal| refusal.message)?;
     let mut tally = Tally::new(page, &speed)?;

@@ -30,7 +30,7 @@ fn scale_error(uncertainty: &str, shape: ErrorShape, degrees_of_freedom: &str) -
 }
 
 fn of(notebook: &Notebook) -> Result<(Analysis, super::Outcome), Box<dyn std::error::Error>> {
-    Ok((analyse(notebook), outcome(notebook.page())?))
+    Ok((analyse(notebook), outcome(notebook.state())?))
 }
 
 #[test]
@@ -53,21 +53,21 @@ fn trials_of_the_demo_bear_out_its_budget() -> Done {
 #[test]
 fn a_seed_is_its_digits_however_blocks_are_shared_out() -> Done {
     let notebook = demo_with("20000", "77")?;
-    let page = notebook.page();
+    let page = notebook.state();
     let mut one = Trials::of(page).map_err(|refusal| refusal.message)?;
     let mut other = Trials::of(page).map_err(|refusal| refusal.message)?;
     let first = one.run(0);
     other.run(1);
     assert_eq!(first, other.run(0));
     assert_ne!(first, one.run(1));
-    let mut elsewhere = Trials::of(demo_with("20000", "78")?.page()).map_err(|refusal| refusal.message)?;
+    let mut elsewhere = Trials::of(demo_with("20000", "78")?.state()).map_err(|refusal| refusal.message)?;
     assert_ne!(first, elsewhere.run(0));
     Ok(())
 }
 
 #[test]
 fn the_adaptive_procedure_ends_by_itself() -> Done {
-    let found = outcome(demo_with("", "")?.page())?;
+    let found = outcome(demo_with("", "")?.state())?;
     assert_eq!(found.seed, 1);
     assert_eq!(found.steady, Some(true));
     assert!(found.summary.trials >= 20_000 && found.summary.trials < MOST);
@@ -131,9 +131,9 @@ fn plans_that_can_t_be_read_say_what_is_needed() -> Done {
         [("12", ""), ("many", ""), ("1000.5", ""), ("-5", ""), ("1e12", ""), ("", "-1"), ("", "x")]
     {
         let notebook = demo_with(wanted, seed)?;
-        let why = Trials::of(notebook.page()).err().map(|refusal| refusal.message).unwrap_or_default();
+        let why = Trials::of(notebook.state()).err().map(|refusal| refusal.message).unwrap_or_default();
         assert!(why.contains("whole number"), "{wanted} {seed}: {why}");
     }
-    assert!(Trials::of(Notebook::new().page()).is_err());
+    assert!(Trials::of(Notebook::new().state()).is_err());
     Ok(())
 }

@@ -3,11 +3,11 @@
 use super::evidence::time;
 use super::point::Point;
 use super::types::{WalkAnalysis, WalkRow};
-use crate::notebook::{Estimator, Evidence, Page, RowId};
+use crate::notebook::{Estimator, Evidence, NotebookState, RowId};
 use crate::trace::compare_walk;
 
 /// The walk of a run; none with traces at fewer than three places.
-pub fn walk(page: &Page, points: &[Point], slope: Option<f64>) -> Option<WalkAnalysis> {
+pub fn walk(page: &NotebookState, points: &[Point], slope: Option<f64>) -> Option<WalkAnalysis> {
     let row = |point: &Point| {
         let (difference, u) = walk_of(page, point.row)?;
         Some(WalkRow { row: point.row, distance: point.x, difference, u })
@@ -25,7 +25,7 @@ pub fn walk(page: &Page, points: &[Point], slope: Option<f64>) -> Option<WalkAna
 }
 
 /// Fixed level less constant fraction of a row's traces, ns, with its standard uncertainty.
-fn walk_of(page: &Page, row: RowId) -> Option<(f64, f64)> {
+fn walk_of(page: &NotebookState, row: RowId) -> Option<(f64, f64)> {
     match &page.rows.iter().find(|known| known.id == row)?.evidence {
         Some(Evidence::Traces(traces)) => time(traces.walk.as_ref()?).filter(|(_, u)| *u > 0.0),
         _ => None,

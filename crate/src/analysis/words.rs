@@ -1,9 +1,9 @@
 //! Rows in words: their numbers on the page, listed as one says them.
 
-use crate::notebook::{Page, RowId};
+use crate::notebook::{NotebookState, RowId};
 
 /// The numbers on the page, from 1, of the rows named.
-pub fn row_numbers(page: &Page, rows: &[RowId]) -> Vec<usize> {
+pub fn row_numbers(page: &NotebookState, rows: &[RowId]) -> Vec<usize> {
     rows.iter().filter_map(|id| page.rows.iter().position(|row| row.id == *id)).map(|i| i + 1).collect()
 }
 
@@ -18,7 +18,7 @@ pub fn listed(numbers: &[usize]) -> String {
 }
 
 /// "row 3 states", "rows 3 and 5 state".
-pub fn say_rows(page: &Page, rows: &[RowId], one: &str, many: &str) -> String {
+pub fn say_rows(page: &NotebookState, rows: &[RowId], one: &str, many: &str) -> String {
     let numbers = row_numbers(page, rows);
     match numbers.as_slice() {
         [single] => format!("row {single} {one}"),

@@ -27,7 +27,7 @@ pub use slope_archive::{ArchiveError, CONTENTS, Entry, LIMITS, pack, sha256_hex,
 use litemap::LiteMap;
 
 use crate::analysis::Analysis;
-use crate::notebook::{self, Evidence, Notebook, Page, StoredFile};
+use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::shown::{budget_table, readings_table};
 use crate::report::{self, Charts, Table};
@@ -129,7 +129,7 @@ pub fn of(
 }
 
 /// The files that the rows of a notebook rest on, each with its name in a bundle; the same file once.
-pub fn kept(page: &Page) -> LiteMap<String, &StoredFile> {
+pub fn kept(page: &NotebookState) -> LiteMap<String, &StoredFile> {
     let each = page.rows.iter().filter_map(|row| row.evidence.as_ref());
     let named = each.flat_map(|evidence| match evidence {
         Evidence::Picture(picture) => {

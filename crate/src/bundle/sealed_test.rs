@@ -87,7 +87,7 @@ fn json(value: &impl serde::Serialize) -> String {
 
 /// Everything that leaves the core for a notebook, each with its name.
 fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
-    let page = notebook.page();
+    let page = notebook.state();
     let analysis = analyse(notebook);
     let drawn_anew = outcome(page);
     let shown_view = view(notebook, &analysis);

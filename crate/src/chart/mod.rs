@@ -19,7 +19,7 @@
 //! - `scale`: ranges and ticks.
 //! - `frame`: axes, grid, legend.
 //! - `marks`: the marks of a reading.
-//! - `line`, `residuals`, `bench`, `shares`, `histogram`, `traces`: the drawings.
+//! - `line_chart`, `residuals`, `bench`, `shares`, `histogram`, `traces`: the drawings.
 
 pub mod picture;
 pub mod theme;
@@ -32,7 +32,7 @@ mod text;
 mod frame;
 mod bench;
 mod histogram;
-mod line;
+mod line_chart;
 mod residuals;
 mod shares;
 mod traces;
@@ -97,7 +97,7 @@ pub fn line<B: DrawingBackend>(
     picture: &LinePicture,
     theme: &Theme,
 ) -> Result<(), ChartError> {
-    paint(area, &line::scene(room(area, theme)?, picture, theme), theme)
+    paint(area, &line_chart::scene(room(area, theme)?, picture, theme), theme)
 }
 
 /// Draws the residuals, in units of their standard uncertainty, against distance.

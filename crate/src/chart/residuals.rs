@@ -1,7 +1,7 @@
 //! Residuals in units of their standard uncertainty, against distance, with lines at zero and at ± 2.
 
 use super::frame::{self, Frame, Glyph, Key, Wanted};
-use super::line::{distances, draw_marks, series_keys};
+use super::line_chart::{distances, draw_marks, series_keys};
 use super::picture::{LinePicture, Mark};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, Spot};

@@ -13,11 +13,12 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use super::page::{
-    ActsOn, BenchField, Cell, Claim, Page, Path, PlannedPosition, PositionId, Rail, RailField, RailId, Row,
-    RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId, StatedCovariance, TrialPlan,
-};
 use super::splice::Splice;
+use super::state::{
+    ActsOn, BenchField, Cell, Claim, NotebookState, Path, PlannedPosition, PositionId, Rail, RailField,
+    RailId, Row, RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId, StatedCovariance,
+    TrialPlan,
+};
 use crate::quantity::DecimalMark;
 use slope_evidence::stored::{Estimator, Evidence, Grid, GridId};
 
@@ -227,7 +228,7 @@ impl Edit {
     /// # Errors
     /// When the edit names what does not exist, or breaks a rule; `page` may then be half changed, so hand in a
     /// copy where that matters ([`super::Notebook::apply`] does).
-    pub(super) fn do_to(&self, page: &mut Page) -> Result<(), EditError> {
+    pub(super) fn do_to(&self, page: &mut NotebookState) -> Result<(), EditError> {
         match self {
             Self::SetTitle(text) => page.title.clone_from(text),
             Self::SetDecimalMark(mark) => page.decimal_mark = *mark,
@@ -322,7 +323,7 @@ impl Edit {
     }
 }
 
-impl Page {
+impl NotebookState {
     /// A number for a new row, rail, setting, shared error, planned position or grid. Neither it nor a higher one was
     /// ever given to anything of this notebook, unless the highest possible was.
     pub fn new_number(&self) -> u32 {
@@ -347,15 +348,15 @@ fn put_by<T: Clone>(list: &mut Vec<T>, new: &T, id: impl Fn(&T) -> u32) {
     }
 }
 
-fn find_rail(page: &mut Page, rail: RailId) -> Result<&mut Rail, EditError> {
+fn find_rail(page: &mut NotebookState, rail: RailId) -> Result<&mut Rail, EditError> {
     page.rails.iter_mut().find(|r| r.id == rail).ok_or(EditError::NoRail { rail })
 }
 
-fn find_row(page: &mut Page, row: RowId) -> Result<&mut Row, EditError> {
+fn find_row(page: &mut NotebookState, row: RowId) -> Result<&mut Row, EditError> {
     page.rows.iter_mut().find(|r| r.id == row).ok_or(EditError::NoRow { row })
 }
 
-fn set_evidence(page: &mut Page, row: RowId, evidence: Option<&Evidence>) -> Result<(), EditError> {
+fn set_evidence(page: &mut NotebookState, row: RowId, evidence: Option<&Evidence>) -> Result<(), EditError> {
     // A picture on which nothing is marked yet waits for its grid.
     if let Some(Evidence::Picture(picture)) = evidence
         && !(picture.a.is_empty() && picture.b.is_empty())
@@ -367,7 +368,7 @@ fn set_evidence(page: &mut Page, row: RowId, evidence: Option<&Evidence>) -> Res
     Ok(())
 }
 
-fn add_rail(page: &mut Page, id: RailId) -> Result<(), EditError> {
+fn add_rail(page: &mut NotebookState, id: RailId) -> Result<(), EditError> {
     if page.rails.iter().any(|r| r.id == id) {
         return Err(EditError::Taken { id });
     }
@@ -382,7 +383,7 @@ fn add_rail(page: &mut Page, id: RailId) -> Result<(), EditError> {
 }
 
 fn add_row(
-    page: &mut Page,
+    page: &mut NotebookState,
     id: RowId,
     after: Option<RowId>,
     cells: &LiteMap<Cell, String>,

@@ -55,7 +55,7 @@ fn the_notebook_in_the_documents_is_one() {
     let (_, rest) = text.split_once("```json\n").unwrap();
     let (shown, _) = rest.split_once("```").unwrap();
     validator().validate(&serde_json::from_str(shown).unwrap()).unwrap();
-    assert_eq!(read(shown).unwrap().page().rows.len(), 2);
+    assert_eq!(read(shown).unwrap().state().rows.len(), 2);
 }
 
 /// Plans and rehearsals came without a new format: what lacks them opens as before, and what holds them is written and
@@ -71,13 +71,13 @@ fn plans_were_part_of_format_1() {
     ] });
     validator().validate(&file).unwrap();
     let notebook = read(&file.to_string()).unwrap();
-    let page = notebook.page();
+    let page = notebook.state();
     assert_eq!((page.plan.len(), page.rehearsal), (2, Some(7)));
     assert_eq!(page.plan[0].repeats, "3");
     assert_eq!(write(&read(&write(&notebook)).unwrap()), write(&notebook));
     let missing = json!({ "kind": KIND, "format": 1, "log": [{ "edit": { "remove_position": 1 } }] });
     assert!(matches!(read(&missing.to_string()), Err(FileError::BadEntry { entry: 1, .. })));
-    assert!(read(&demo().to_string()).unwrap().page().plan.is_empty());
+    assert!(read(&demo().to_string()).unwrap().state().plan.is_empty());
 }
 
 /// A file is named by the notebook's text as long as something in its log can lead back to it.

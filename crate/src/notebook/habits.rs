@@ -1,6 +1,6 @@
 //! What a row goes on with from the rows before it.
 
-use super::page::{Cell, Row};
+use super::state::{Cell, Row};
 
 /// Rail and time base that a row behind these goes on with where it states none of its own: those of the nearest row
 /// that is not struck out and states one. Only such as there are.

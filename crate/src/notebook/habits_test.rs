@@ -15,7 +15,7 @@ fn notebook(rows: &[[&str; 2]]) -> Notebook {
 }
 
 fn found(notebook: &Notebook, before: usize) -> Vec<(Cell, &str)> {
-    habits(&notebook.page().rows[..before]).collect()
+    habits(&notebook.state().rows[..before]).collect()
 }
 
 #[test]
@@ -37,8 +37,8 @@ fn a_row_that_is_struck_out_does_not() {
 #[test]
 fn pasted_rows_and_the_next_row_go_on_alike() {
     let mut notebook = notebook(&[["near", "1"], ["far", ""]]);
-    notebook.apply(paste(notebook.page(), None, Cell::Reading, "12").edit, "").unwrap();
-    let row = notebook.page().rows.last().unwrap();
+    notebook.apply(paste(notebook.state(), None, Cell::Reading, "12").edit, "").unwrap();
+    let row = notebook.state().rows.last().unwrap();
     let next = |cell| {
         let analysis = crate::analysis::analyse(&notebook);
         let cells = crate::view::view(&notebook, &analysis).proposal.cells;

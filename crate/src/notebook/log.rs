@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::edit::{Edit, EditError};
-use super::page::Page;
+use super::state::NotebookState;
 
 /// One line of the log.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -26,7 +26,7 @@ pub struct LogEntry {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Notebook {
     log: Vec<LogEntry>,
-    page: Page,
+    page: NotebookState,
     /// Places in the log of the edits that hold, in order.
     done: Vec<usize>,
     /// Places in the log of the edits taken back, the last one last.
@@ -64,17 +64,17 @@ impl Notebook {
     }
 
     /// The page as it stands.
-    pub fn page(&self) -> &Page {
+    pub fn state(&self) -> &NotebookState {
         &self.page
     }
 
     /// The page as its first entry left it.
-    pub fn first_page(&self) -> Page {
-        let mut page = Page::default();
+    pub fn first_page(&self) -> NotebookState {
+        let mut page = NotebookState::default();
         if let Some(first) = self.log.first()
             && first.edit.do_to(&mut page).is_err()
         {
-            return Page::default();
+            return NotebookState::default();
         }
         page
     }
@@ -145,8 +145,8 @@ fn nothing_to(edit: &Edit) -> EditError {
 }
 
 /// The page that the entries at the places `done` make of an empty one.
-fn fold(log: &[LogEntry], done: &[usize]) -> Result<Page, (usize, EditError)> {
-    let mut page = Page::default();
+fn fold(log: &[LogEntry], done: &[usize]) -> Result<NotebookState, (usize, EditError)> {
+    let mut page = NotebookState::default();
     for place in done {
         if let Some(entry) = log.get(*place) {
             entry.edit.do_to(&mut page).map_err(|error| (*place, error))?;

@@ -18,11 +18,11 @@ fn notebook(edits: Vec<Edit>) -> Notebook {
 #[test]
 fn undo_and_redo_are_entries_that_lead_back_and_forth() {
     let mut notebook = notebook(vec![add(1, "10"), add(2, "20")]);
-    let two_rows = notebook.page().clone();
+    let two_rows = notebook.state().clone();
     notebook.apply(Edit::Undo, "").unwrap();
-    assert_eq!(notebook.page().rows.len(), 1);
+    assert_eq!(notebook.state().rows.len(), 1);
     notebook.apply(Edit::Redo, "").unwrap();
-    assert_eq!(notebook.page(), &two_rows);
+    assert_eq!(notebook.state(), &two_rows);
     notebook.apply(Edit::Undo, "").unwrap();
     notebook.apply(Edit::SetTitle("other way".into()), "").unwrap();
     assert_eq!(notebook.apply(Edit::Redo, ""), Err(EditError::NothingTo { what: "redo" }));
@@ -59,8 +59,8 @@ fn a_refused_edit_changes_nothing() {
 #[test]
 fn a_struck_row_keeps_its_texts_and_its_reason() {
     let notebook = notebook(vec![add(1, "10"), Edit::StrikeRow { row: 1, reason: "bumped".into() }]);
-    assert_eq!(notebook.page().rows[0].text(Cell::Reading), "10");
-    assert_eq!(notebook.page().rows[0].struck.as_deref(), Some("bumped"));
+    assert_eq!(notebook.state().rows[0].text(Cell::Reading), "10");
+    assert_eq!(notebook.state().rows[0].struck.as_deref(), Some("bumped"));
 }
 
 #[test]
@@ -129,10 +129,10 @@ fn a_block_fills_rows_and_makes_new_ones() {
         cells: [(Cell::Rail, "near".to_owned()), (Cell::TimeBase, "5".to_owned())].into_iter().collect(),
     }]);
     let block = "12,5\t5\t1,20\t3,41\r\n\r\n14,5\t\t1,21\t3,52\tshaky\thand\r\n";
-    let pasted = paste(notebook.page(), Some(4), Cell::Reading, block);
+    let pasted = paste(notebook.state(), Some(4), Cell::Reading, block);
     assert!(pasted.turned && pasted.headings.is_empty());
     notebook.apply(pasted.edit, "").unwrap();
-    let rows = &notebook.page().rows;
+    let rows = &notebook.state().rows;
     assert_eq!(rows.len(), 2);
     assert_eq!(rows[0].text(Cell::Reading), "12.5", "the block has decimal commas, the notebook points");
     assert_eq!(rows[0].text(Cell::EdgeB), "3.41");
@@ -141,15 +141,15 @@ fn a_block_fills_rows_and_makes_new_ones() {
     assert_eq!(rows[1].text(Cell::TimeBase), "", "an empty cell of the block is kept empty");
     assert_eq!(rows[1].text(Cell::Remark), "shaky hand", "nothing pasted is lost");
     notebook.apply(Edit::Undo, "").unwrap();
-    assert_eq!(notebook.page().rows.len(), 1, "a pasted block is one step back");
+    assert_eq!(notebook.state().rows.len(), 1, "a pasted block is one step back");
 }
 
 #[test]
 fn a_block_of_direct_values_goes_into_the_direct_columns() {
     let mut notebook = Notebook::new();
     let block = "1\t0.1\t3.3\t0.2\n2\t0.1\t6.7\t0.2";
-    notebook.apply(paste(notebook.page(), None, Cell::Distance, block).edit, "").unwrap();
-    let row = &notebook.page().rows[1];
+    notebook.apply(paste(notebook.state(), None, Cell::Distance, block).edit, "").unwrap();
+    let row = &notebook.state().rows[1];
     let texts =
         [Cell::Distance, Cell::DistanceUncertainty, Cell::Delay, Cell::DelayUncertainty].map(|c| row.text(c));
     assert_eq!(texts, ["2", "0.1", "6.7", "0.2"]);
@@ -157,7 +157,7 @@ fn a_block_of_direct_values_goes_into_the_direct_columns() {
 
 #[test]
 fn only_what_shows_its_decimal_mark_beyond_doubt_is_turned() {
-    let turned = |block: &str| paste(Notebook::new().page(), None, Cell::Reading, block).turned;
+    let turned = |block: &str| paste(Notebook::new().state(), None, Cell::Reading, block).turned;
     assert!(turned("12,5\t5"));
     assert!(turned("1,234\t0,250"), "a nought before the mark parts no thousands");
     assert!(turned("1,234\t5\t1,20;1,21"), "one of two repeats tells it");
@@ -170,7 +170,7 @@ fn only_what_shows_its_decimal_mark_beyond_doubt_is_turned() {
 
 #[test]
 fn headings_are_left_out_and_told() {
-    let pasted = |block: &str| paste(Notebook::new().page(), None, Cell::Reading, block);
+    let pasted = |block: &str| paste(Notebook::new().state(), None, Cell::Reading, block);
     let headed = pasted("x / mm\tns per div\n1000\t5\n1200\t5");
     assert_eq!(headed.headings, "x / mm ns per div");
     assert!(matches!(&headed.edit, Edit::Together(edits) if edits.len() == 2), "{:?}", headed.edit);
@@ -182,7 +182,7 @@ fn headings_are_left_out_and_told() {
 #[test]
 fn a_number_once_given_is_not_given_again() {
     let mut notebook = Notebook::new();
-    assert_eq!(notebook.page().new_number(), 1);
+    assert_eq!(notebook.state().new_number(), 1);
     let position = PlannedPosition { id: 40, ..PlannedPosition::default() };
     let all = [
         (Edit::AddRail(3), 4),
@@ -193,9 +193,9 @@ fn a_number_once_given_is_not_given_again() {
     ];
     for (edit, next) in all {
         notebook.apply(edit.clone(), "").unwrap();
-        assert_eq!(notebook.page().new_number(), next, "after {edit:?}");
+        assert_eq!(notebook.state().new_number(), next, "after {edit:?}");
     }
     notebook.apply(Edit::AddRail(u32::MAX), "").unwrap();
-    let one_more = Edit::AddRail(notebook.page().new_number());
+    let one_more = Edit::AddRail(notebook.state().new_number());
     assert_eq!(notebook.apply(one_more, ""), Err(EditError::Taken { id: u32::MAX }));
 }

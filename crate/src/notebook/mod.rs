@@ -1,9 +1,9 @@
 //! The notebook: what a person wrote, and how it came to be.
 //!
-//! A notebook **is** its log of edits ([`Notebook`]); the page one sees is the fold of that log ([`Page`]).
+//! A notebook **is** its log of edits ([`Notebook`]); the page one sees is the fold of that log ([`NotebookState`]).
 //! Nothing here is computed: every number is kept as it was typed, and read only by [`crate::analysis`].
 //!
-//! - [`page`]: the model, a plain record of texts and choices.
+//! - [`state`]: the model, a plain record of texts and choices.
 //! - [`edit`]: everything a person can do to it.
 //! - [`splice`]: where a rail stands, and what earlier versions wrote of it.
 //! - [`slope_evidence::stored`]: pictures with their marks, and what was measured on traces.
@@ -13,7 +13,7 @@
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
 pub mod splice;
-pub mod page;
+pub mod state;
 pub mod habits;
 pub mod edit;
 pub mod log;
@@ -24,10 +24,10 @@ pub use edit::{Edit, EditError};
 pub use file::{FileError, read, read_entry, write};
 pub use habits::habits;
 pub use log::{LogEntry, Notebook};
-pub use page::*;
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{
     Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot, StoredFile, TraceDelay,
     TraceTime, Traces, hashes_in, remark_words,
 };
 pub use splice::{OverlapPair, Splice};
+pub use state::*;

@@ -9,7 +9,7 @@ use litemap::LiteMap;
 
 use super::edit::Edit;
 use super::habits::habits;
-use super::page::{Cell, Page, Row, RowId};
+use super::state::{Cell, NotebookState, Row, RowId};
 use crate::quantity::DecimalMark;
 
 /// The columns that a block runs over when it starts among the rail and screen cells.
@@ -31,7 +31,7 @@ pub struct Pasted {
 
 /// Puts `block` into the rows, from `cell` of the row `start` on; with new rows behind the last as needed, or for all of
 /// it where `start` is none. Cells too many in a line are kept in the remark.
-pub fn paste(page: &Page, start: Option<RowId>, cell: Cell, block: &str) -> Pasted {
+pub fn paste(page: &NotebookState, start: Option<RowId>, cell: Cell, block: &str) -> Pasted {
     let columns = columns_from(cell);
     let mut lines = lines(block);
     let headings = if is_headed(columns, &lines) { lines.remove(0).join(" ") } else { String::new() };

@@ -15,7 +15,7 @@ fn a_notebook_of_format_1_opens_with_the_same_digits() {
     let now = read(include_str!("../../../demo/typed-readings.json")).unwrap();
     let digits = |notebook| serde_json::to_string(&analyse(notebook)).unwrap();
     assert_eq!(digits(&old), digits(&now));
-    assert_eq!(old.page().rails[1].splice, now.page().rails[1].splice);
+    assert_eq!(old.state().rails[1].splice, now.state().rails[1].splice);
     let written = write(&old);
     assert!(written.contains(&format!("\"format\":{FORMAT}")));
     assert!(!written.contains("meeting") && !written.contains("stated"), "the old form is written no more");

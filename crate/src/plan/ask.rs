@@ -5,9 +5,9 @@
 
 use super::spot::{PlanContext, Spot, first_row, with_rows};
 use crate::analysis::budget::{BeyondFit, budget};
-use crate::analysis::{Entry, LineAnalysis, Origin, PreparedPage, Refusal, line, prepare};
+use crate::analysis::{Entry, LineAnalysis, Origin, PreparedPage, Refusal, line_fit, prepare};
 use crate::line::{Data, Noise, fit};
-use crate::notebook::{Basis, Page, Row};
+use crate::notebook::{Basis, NotebookState, Row};
 
 /// What rows are expected to give.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,10 +38,10 @@ pub struct Asked {
 ///
 /// # Errors
 /// Why they give no line.
-pub fn ask(page: &Page) -> Result<Asked, Refusal> {
+pub fn ask(page: &NotebookState) -> Result<Asked, Refusal> {
     let PreparedPage { rows, setup, beam_angle, .. } = prepare(page, None);
     let mut setup = setup?;
-    let line = line::fit(page, &rows.points, &setup)?;
+    let line = line_fit::fit(page, &rows.points, &setup)?;
     let (prediction, beside) = predicted(&line, beam_angle).ok_or_else(|| Refusal {
         id: "no_uncertainty".into(),
         rows: Vec::new(),

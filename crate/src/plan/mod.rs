@@ -24,7 +24,7 @@ pub mod positions;
 pub mod rehearsal;
 
 use crate::analysis::{Analysis, Part, Refusal};
-use crate::notebook::{Cell, Page, PositionId, Rail, RailField, Row, Splice};
+use crate::notebook::{Cell, NotebookState, PositionId, Rail, RailField, Row, Splice};
 use crate::quantity::{Unit, in_unit};
 use crate::rail::Joint;
 
@@ -107,7 +107,7 @@ pub enum Warning {
 ///
 /// # Errors
 /// Why there is nothing to plan on, and what to do.
-pub fn plan(page: &Page, analysis: &Analysis) -> Result<Plan, Refusal> {
+pub fn plan(page: &NotebookState, analysis: &Analysis) -> Result<Plan, Refusal> {
     let context = PlanContext::of(page)?;
     let positions = positions::read(&context);
     let spots = positions::spots(&positions);
@@ -137,7 +137,7 @@ pub fn plan(page: &Page, analysis: &Analysis) -> Result<Plan, Refusal> {
 ///
 /// # Errors
 /// Why they give nothing yet.
-pub fn forecast(page: &Page) -> Result<Prediction, Refusal> {
+pub fn forecast(page: &NotebookState) -> Result<Prediction, Refusal> {
     let context = PlanContext::of(page)?;
     expected(&context, &planned(&context))
 }
@@ -170,7 +170,7 @@ pub enum To {
 }
 
 /// The place that a planned position is moved to; none where it stands on no rail, or is of no number known.
-pub fn moved(page: &Page, id: PositionId, to: To) -> Option<Spot> {
+pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<Spot> {
     let context = PlanContext::of(page).ok()?;
     let position = positions::read(&context).into_iter().find(|position| position.id == id)?;
     let rail = position.rail?;

@@ -50,11 +50,11 @@ fn two_rails() -> Result<Notebook, Box<dyn std::error::Error>> {
 }
 
 fn seen(notebook: &Notebook) -> Result<Plan, String> {
-    plan(notebook.page(), &analyse(notebook)).map_err(|refusal| refusal.message)
+    plan(notebook.state(), &analyse(notebook)).map_err(|refusal| refusal.message)
 }
 
 fn expected_of(notebook: &Notebook) -> Result<f64, String> {
-    forecast(notebook.page()).map(|found| found.relative).map_err(|refusal| refusal.message)
+    forecast(notebook.state()).map(|found| found.relative).map_err(|refusal| refusal.message)
 }
 
 /// u(b) = σ/√Σ(d_i − d̄)² with σ² = u_t² + b²u_d² (ISO/TS 28037:2010, clause 7.2, for like rows; the edges are each
@@ -66,8 +66,8 @@ fn independent_readings_give_the_closed_form() -> Outcome {
     for (id, (d, repeats)) in (1..).zip(places) {
         notebook.apply(position(id, "", &format!("{d} m"), "2", &repeats.to_string()), "")?;
     }
-    let found = forecast(notebook.page()).map_err(|refusal| refusal.message)?;
-    let context = PlanContext::of(notebook.page()).map_err(|refusal| refusal.message)?;
+    let found = forecast(notebook.state()).map_err(|refusal| refusal.message)?;
+    let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.message)?;
     let slope = context.group_index / C0 * 1e9;
     let (u_t, u_d): (f64, f64) = (0.05 * (2.0_f64 / 3.0).sqrt() * 2.0, 0.0005);
     let sigma = (u_t * u_t + slope * slope * u_d * u_d).sqrt();
@@ -87,7 +87,7 @@ fn independent_readings_give_the_closed_form() -> Outcome {
 #[test]
 fn the_demo_achieves_what_its_positions_promise() -> Outcome {
     let (mut notebook, _) = demo::typed_readings()?;
-    let rows: Vec<Row> = notebook.page().rows.iter().filter(|row| row.struck.is_none()).cloned().collect();
+    let rows: Vec<Row> = notebook.state().rows.iter().filter(|row| row.struck.is_none()).cloned().collect();
     for row in &rows {
         let text = |cell| row.text(cell).to_owned();
         let planned = PlannedPosition {
@@ -121,7 +121,7 @@ fn repeats_help_down_to_the_floor() -> Outcome {
     assert!(floor < again && again < now.relative, "{floor}, {again}, {}", now.relative);
     // Each row read twice is the same plan with repeats.
     let mut twice = notebook.clone();
-    for position in notebook.page().plan.clone() {
+    for position in notebook.state().plan.clone() {
         twice.apply(Edit::SetPosition(PlannedPosition { repeats: "2".into(), ..position }), "")?;
     }
     assert!((expected_of(&twice)? / again - 1.0).abs() < 1e-9);
@@ -222,7 +222,7 @@ fn proposals_are_spread_or_at_the_ends() -> Outcome {
         for rail in 0..rails {
             assert!(spread.spots.iter().filter(|spot| spot.rail == rail).count() >= SIDE);
         }
-        let context = PlanContext::of(notebook.page()).map_err(|refusal| refusal.message)?;
+        let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.message)?;
         let at_one_setting = |spots: &[Spot]| {
             let spots: Vec<Spot> =
                 spots.iter().map(|spot| Spot { time_base: "2".into(), ..spot.clone() }).collect();
@@ -238,7 +238,7 @@ fn proposals_are_spread_or_at_the_ends() -> Outcome {
 #[test]
 fn without_a_bench_it_is_said_what_to_do() -> Outcome {
     let refused =
-        |notebook: &Notebook| plan(notebook.page(), &analyse(notebook)).err().map(|refusal| refusal.id);
+        |notebook: &Notebook| plan(notebook.state(), &analyse(notebook)).err().map(|refusal| refusal.id);
     assert_eq!(refused(&Notebook::new()).as_deref(), Some("no_rails"));
     let mut notebook = Notebook::new();
     notebook.apply(Edit::AddRail(1), "")?;
@@ -274,13 +274,13 @@ fn handles_move_by_round_readings() -> Outcome {
     let splice = Splice::AtSplitter { mark: "200".into(), uncertainty: String::new() };
     notebook.apply(Edit::SetSplice { rail: 1, splice }, "")?;
     notebook.apply(position(1, "", "100.3", "", ""), "")?;
-    let reading = |to| moved(notebook.page(), 1, to).map(|spot| spot.reading);
+    let reading = |to| moved(notebook.state(), 1, to).map(|spot| spot.reading);
     assert_eq!(reading(To::Steps(1.0)).as_deref(), Some("99"));
     assert_eq!(reading(To::Steps(-1.0)).as_deref(), Some("101"));
     assert_eq!(reading(To::Share(0.25)).as_deref(), Some("150"));
     assert_eq!(reading(To::Share(2.0)).as_deref(), Some("0"));
     assert_eq!(reading(To::Share(f64::NAN)), None);
-    assert_eq!(moved(notebook.page(), 2, To::Share(0.5)), None);
+    assert_eq!(moved(notebook.state(), 2, To::Share(0.5)), None);
     Ok(())
 }
 
@@ -324,7 +324,7 @@ proptest! {
     #[test]
     fn a_reading_more_never_hurts(seed in 0_u64..10_000) {
         let mut notebook = random::rig(seed).run(seed).map_err(|e| TestCaseError::fail(e.to_string()))?.0;
-        let rows = notebook.page().rows.clone();
+        let rows = notebook.state().rows.clone();
         let mut before = f64::INFINITY;
         for row in rows {
             let text = |cell| row.text(cell).to_owned();
@@ -336,7 +336,7 @@ proptest! {
                 repeats: String::new(),
             };
             notebook.apply(Edit::SetPosition(planned), "").map_err(|e| TestCaseError::fail(e.to_string()))?;
-            if let Ok(found) = forecast(notebook.page()) {
+            if let Ok(found) = forecast(notebook.state()) {
                 prop_assert!(found.relative <= before * (1.0 + 1e-9), "{} after {before}", found.relative);
                 before = found.relative;
             }

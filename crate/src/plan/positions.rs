@@ -4,7 +4,7 @@ use litemap::LiteMap;
 
 use super::spot::{PlanContext, Spot, first_row, with_rows};
 use crate::analysis::{Place, prepare};
-use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row};
+use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row};
 use crate::quantity::{NumberError, Unit, parse};
 
 /// Rows that may be planned for one position.
@@ -80,7 +80,7 @@ fn time_base(
     context.fastest(distance)
 }
 
-fn repeats(page: &Page, typed: &PlannedPosition) -> Result<usize, String> {
+fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, String> {
     let text = typed.repeats.trim();
     match parse(text, page.decimal_mark, Unit::ONE).map(|number| number.value) {
         Err(NumberError::Empty) => Ok(1),

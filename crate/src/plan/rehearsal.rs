@@ -11,7 +11,7 @@ use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, prepare};
 use crate::budget::Random;
 use crate::notebook::{
-    ActsOn, Cell, Edit, Notebook, Page, PlannedPosition, Rail, RailId, Scope, SharedError,
+    ActsOn, Cell, Edit, Notebook, NotebookState, PlannedPosition, Rail, RailId, Scope, SharedError,
 };
 use crate::quantity::{Unit, fixed};
 
@@ -20,7 +20,7 @@ const STEP: f64 = 0.02;
 
 /// What was really so in a rehearsal.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Truth {
+pub struct RehearsalTruth {
     /// Delay at zero distance, ns.
     pub t0: f64,
     /// Each error that rows share, with its size in the unit of its quantity, and its standard uncertainty as stated.
@@ -36,7 +36,7 @@ pub struct Truth {
 /// # Errors
 /// Why nothing can be rehearsed yet, and what to do.
 pub fn rehearsal(
-    page: &Page,
+    page: &NotebookState,
     title: String,
     planned: Vec<PlannedPosition>,
     seed: u32,
@@ -79,7 +79,7 @@ fn has_rows_here(shared: &SharedError) -> bool {
 
 /// The rows that a person would write on the bench and by the plan of `page`: rail, reading, time base and both edges of
 /// each. The bench's errors are drawn from `seed`; where nothing is planned, rows spread over all rails are read.
-fn rehearse(page: &Page, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+fn rehearse(page: &NotebookState, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
     let mut page = with_rows(page, Vec::new(), page.plan.clone());
     page.shared.retain(has_rows_here);
     let context = PlanContext::of(&page)?;
@@ -108,7 +108,7 @@ struct Drawn {
     steps: Vec<f64>,
 }
 
-fn drawn(seed: u32, page: &Page, setup: &crate::analysis::setup::Setup) -> Drawn {
+fn drawn(seed: u32, page: &NotebookState, setup: &crate::analysis::setup::Setup) -> Drawn {
     let error = |shared: &crate::analysis::parts::Shared| {
         shape(shared.shape, shared.degrees_of_freedom).draw(&mut stream(seed, &shared.origin.id()))
     };
@@ -184,7 +184,7 @@ fn reading(context: &PlanContext, spot: &Spot, error: f64) -> String {
 }
 
 /// What was really so in a rehearsal; none in any other notebook.
-pub fn truth(notebook: &Notebook) -> Option<Truth> {
+pub fn truth(notebook: &Notebook) -> Option<RehearsalTruth> {
     // As it was made: what was stated since then says nothing of what was drawn.
     let page = notebook.first_page();
     let seed = page.rehearsal?;
@@ -192,7 +192,7 @@ pub fn truth(notebook: &Notebook) -> Option<Truth> {
     let all = drawn(seed, &page, &setup);
     let errors = setup.shared.iter().zip(&all.errors);
     let steps = setup.free.iter().zip(&all.steps);
-    Some(Truth {
+    Some(RehearsalTruth {
         t0: all.t0,
         errors: errors.map(|(of, z)| (of.origin.clone(), z * of.u, of.u, of.quantity)).collect(),
         steps: steps.filter_map(|(rail, step)| Some((page.rails.get(*rail)?.id, *step))).collect(),

@@ -9,7 +9,7 @@ use crate::synth::demo;
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 /// The notebook of a rehearsal by the page's own plan.
-pub(crate) fn rehearsed(page: &Page, seed: u32) -> Result<Notebook, Box<dyn std::error::Error>> {
+pub(crate) fn rehearsed(page: &NotebookState, seed: u32) -> Result<Notebook, Box<dyn std::error::Error>> {
     let edit = rehearsal(page, String::new(), page.plan.clone(), seed).map_err(|refusal| refusal.message)?;
     let mut notebook = Notebook::new();
     notebook.apply(edit, "")?;
@@ -44,11 +44,11 @@ fn rich() -> Result<Notebook, Box<dyn std::error::Error>> {
 fn a_seed_is_a_rehearsal() -> Outcome {
     let bench = rich()?;
     let (one, same, other) =
-        (rehearsed(bench.page(), 7)?, rehearsed(bench.page(), 7)?, rehearsed(bench.page(), 8)?);
+        (rehearsed(bench.state(), 7)?, rehearsed(bench.state(), 7)?, rehearsed(bench.state(), 8)?);
     assert_eq!(one, same);
-    assert_ne!(one.page().rows, other.page().rows);
+    assert_ne!(one.state().rows, other.state().rows);
     assert_eq!(open(&write(&one))?, one);
-    assert_eq!(one.page().rehearsal, Some(7));
+    assert_eq!(one.state().rehearsal, Some(7));
     assert!(truth(&one).is_some() && truth(&bench).is_none());
     Ok(())
 }
@@ -61,7 +61,7 @@ fn what_is_drawn_is_what_is_listed() -> Outcome {
     let runs = 400;
     let (mut squares, mut chi, mut nu) = (0.0, 0.0, 0.0);
     for seed in 0..runs {
-        let analysis = analyse(&rehearsed(bench.page(), seed)?);
+        let analysis = analyse(&rehearsed(bench.state(), seed)?);
         let speed = analysis.speed.map_err(|refusal| refusal.message)?;
         squares += ((speed.c - C0) / speed.u_c()).powi(2);
         let fit = analysis.line.map_err(|refusal| refusal.message)?.into_inner().fit;
@@ -80,7 +80,7 @@ fn what_is_drawn_is_what_is_listed() -> Outcome {
 /// What was so is told by the seed, whatever is stated afterwards.
 #[test]
 fn the_truth_stays_what_it_was() -> Outcome {
-    let mut notebook = rehearsed(rich()?.page(), 3)?;
+    let mut notebook = rehearsed(rich()?.state(), 3)?;
     let before = truth(&notebook).ok_or("no truth")?;
     assert!(before.steps.len() == 1 && before.errors.len() > 3, "{before:?}");
     notebook.apply(Edit::SetBench { field: BenchField::TimeBaseUncertainty, text: "5 %".into() }, "")?;
@@ -104,7 +104,7 @@ fn the_truth_explains_the_readings() -> Outcome {
     let splice = Splice::AtSplitter { mark: "300".into(), uncertainty: "2 cm".into() };
     bench.apply(Edit::SetSplice { rail: 1, splice }, "")?;
     bench.apply(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.0005".into() }, "")?;
-    let notebook = rehearsed(bench.page(), 11)?;
+    let notebook = rehearsed(bench.state(), 11)?;
     let told = truth(&notebook).ok_or("no truth")?;
     let scale = told.errors.iter().find(|(origin, ..)| *origin == Origin::RulerScale { rail: 1 });
     let scale = scale.ok_or("no scale")?.1;
@@ -117,5 +117,5 @@ fn the_truth_explains_the_readings() -> Outcome {
 
 #[test]
 fn a_bench_without_rails_is_refused() {
-    assert!(rehearse(&Page::default(), 1).is_err_and(|refusal| refusal.id == "no_rails"));
+    assert!(rehearse(&NotebookState::default(), 1).is_err_and(|refusal| refusal.id == "no_rails"));
 }

@@ -6,7 +6,7 @@ use crate::air;
 use crate::analysis::context::RowContext;
 use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
 use crate::analysis::{C0, Refusal, prepare};
-use crate::notebook::{Cell, Page, PlannedPosition, PositionId, Row, RowId};
+use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row, RowId};
 use crate::quantity::{Unit, fixed, in_unit, parse};
 use crate::rail::{self, Stand};
 
@@ -51,7 +51,7 @@ impl Model {
 /// The bench that a plan stands on.
 pub struct PlanContext<'a> {
     /// The notebook.
-    pub page: &'a Page,
+    pub page: &'a NotebookState,
     /// The bench in numbers.
     pub bench: Bench,
     /// The rails in numbers.
@@ -69,7 +69,7 @@ impl<'a> PlanContext<'a> {
     ///
     /// # Errors
     /// When no rail has a place and a span yet, or the air has no index.
-    pub fn of(page: &'a Page) -> Result<Self, Refusal> {
+    pub fn of(page: &'a NotebookState) -> Result<Self, Refusal> {
         let refuse =
             |id: &str, message: &str| Refusal { id: id.into(), rows: Vec::new(), message: message.into() };
         let bare = with_rows(page, Vec::new(), Vec::new());
@@ -216,13 +216,13 @@ impl<'a> PlanContext<'a> {
 pub const FINE: f64 = 150.0;
 
 /// The same bench with other rows and another plan. Matrices stated for rows that are not there are left out.
-pub fn with_rows(page: &Page, rows: Vec<Row>, plan: Vec<PlannedPosition>) -> Page {
-    Page { rows, plan, covariances: Vec::new(), ..page.clone() }
+pub fn with_rows(page: &NotebookState, rows: Vec<Row>, plan: Vec<PlannedPosition>) -> NotebookState {
+    NotebookState { rows, plan, covariances: Vec::new(), ..page.clone() }
 }
 
 /// A number that no row of the notebook has: rows that are only thought of begin there, so that what is said of some
 /// rows is not taken to be said of them.
-pub fn first_row(page: &Page) -> RowId {
+pub fn first_row(page: &NotebookState) -> RowId {
     page.rows.iter().map(|row| row.id).max().unwrap_or(0).saturating_add(1)
 }
 
@@ -242,7 +242,7 @@ fn round_step(limit: f64, below: bool) -> (f64, i32) {
 }
 
 /// A planned position at a place.
-pub fn position(page: &Page, id: PositionId, spot: &Spot) -> PlannedPosition {
+pub fn position(page: &NotebookState, id: PositionId, spot: &Spot) -> PlannedPosition {
     let rail = page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail)).unwrap_or_default();
     PlannedPosition {
         id,

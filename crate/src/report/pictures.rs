@@ -12,7 +12,7 @@ use crate::chart::{
     Mark, Share, SharesPicture, Theme, Upright,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
-use crate::notebook::{Page, Rail, RowId, Sense};
+use crate::notebook::{NotebookState, Rail, RowId, Sense};
 use crate::quantity::{Decimal, DecimalMark, in_unit, plain};
 use crate::view::ComponentView;
 use crate::view::budget::{budget_view, ordered};
@@ -24,7 +24,7 @@ const COVERAGE: f64 = 0.95;
 const PAPER: (u32, u32) = (900, 520);
 
 /// The readings and the line through them.
-pub fn line_picture(page: &Page, analysis: &Analysis) -> LinePicture {
+pub fn line_picture(page: &NotebookState, analysis: &Analysis) -> LinePicture {
     let line = analysis.line.as_deref().ok();
     let mut series: Vec<String> = analysis.rails.iter().map(|rail| rail.name.clone()).collect();
     if analysis.rows.iter().any(|row| row.rail.is_none() && row.distance.is_some()) {
@@ -40,7 +40,7 @@ pub fn line_picture(page: &Page, analysis: &Analysis) -> LinePicture {
 }
 
 /// Walk against distance, with the line through it.
-pub fn walk_picture(page: &Page, walk: &WalkAnalysis) -> LinePicture {
+pub fn walk_picture(page: &NotebookState, walk: &WalkAnalysis) -> LinePicture {
     let number = |id: RowId| page.rows.iter().position(|row| row.id == id).map_or(0, |place| place + 1);
     let mark = |one: &WalkRow| Mark {
         number: number(one.row),
@@ -99,7 +99,7 @@ fn fitted(line: &LineAnalysis, drawn: &DrawnLine) -> FittedLine {
 }
 
 /// The bench seen from above.
-pub fn bench_picture(page: &Page, analysis: &Analysis) -> BenchPicture {
+pub fn bench_picture(page: &NotebookState, analysis: &Analysis) -> BenchPicture {
     let described: Vec<(usize, Option<BenchRail>)> = page
         .rails
         .iter()
@@ -162,7 +162,7 @@ fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Str
 }
 
 /// The shares of the budget, the largest first.
-pub fn shares_picture(page: &Page, analysis: &Analysis) -> SharesPicture {
+pub fn shares_picture(page: &NotebookState, analysis: &Analysis) -> SharesPicture {
     let Ok(speed) = &analysis.speed else { return SharesPicture::default() };
     let shares = ordered(&speed.budget).into_iter().zip(budget_view(page, analysis).components);
     let share = |(part, view): (&BudgetComponent, ComponentView)| Share {
@@ -195,7 +195,7 @@ pub fn histogram_picture(outcome: &Outcome, decimal_mark: DecimalMark) -> Histog
 
 /// All charts as SVG, on white paper; empty where there is nothing to draw. That of the trials is drawn where there
 /// is an outcome.
-pub fn charts(page: &Page, analysis: &Analysis, trials: Option<&Outcome>) -> Charts {
+pub fn charts(page: &NotebookState, analysis: &Analysis, trials: Option<&Outcome>) -> Charts {
     let theme = Theme::print();
     let (width, height) = PAPER;
     let line = line_picture(page, analysis);

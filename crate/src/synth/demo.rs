@@ -105,7 +105,7 @@ fn stops() -> Vec<(usize, f64, f64)> {
 pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
     let (mut notebook, truth) = rig().run(SEED)?;
     let slipped =
-        notebook.page().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB).to_owned());
+        notebook.state().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB).to_owned());
     if let Some(slipped) = slipped.and_then(|text| text.parse::<f64>().ok()) {
         // Read half a division too far while the carriage was still moving.
         notebook.apply(

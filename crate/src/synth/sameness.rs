@@ -49,7 +49,7 @@ fn trials() -> Result<String, EditError> {
         let noise = SharedError { uncertainty: "0.05".into(), ..error(id + 10, Effect::Noise) };
         notebook.apply(Edit::SetShared(noise), "")?;
     }
-    let speeds = Trials::of(notebook.page()).map(|mut trials| trials.run(3)).unwrap_or_default();
+    let speeds = Trials::of(notebook.state()).map(|mut trials| trials.run(3)).unwrap_or_default();
     let bits: Vec<u8> = speeds.iter().flat_map(|c| c.to_bits().to_le_bytes()).collect();
     Ok(format!("{} {}", speeds.len(), sha256_hex(&bits)))
 }

@@ -4,11 +4,11 @@ use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Formula, equation, number, op, over, power, root, row, symbol};
 use super::types::{BudgetView, ComponentView, Figure};
 use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, Entry, Origin, Quantity, Speed};
-use crate::notebook::{ActsOn, Effect, ErrorShape, Page, RailId, Scope, SharedError};
+use crate::notebook::{ActsOn, Effect, ErrorShape, NotebookState, RailId, Scope, SharedError};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
 
 /// The budget of c.
-pub fn budget_view(page: &Page, analysis: &Analysis) -> BudgetView {
+pub fn budget_view(page: &NotebookState, analysis: &Analysis) -> BudgetView {
     match &analysis.speed {
         Err(refusal) => BudgetView { refusal: refusal.message.clone(), ..BudgetView::default() },
         Ok(speed) => {
@@ -31,7 +31,7 @@ pub fn ordered(budget: &Budget) -> Vec<&BudgetComponent> {
     components
 }
 
-fn component(page: &Page, speed: &Speed, part: &BudgetComponent) -> ComponentView {
+fn component(page: &NotebookState, speed: &Speed, part: &BudgetComponent) -> ComponentView {
     let mark = page.decimal_mark;
     let contribution = speed.c * part.relative;
     let sensitivity = part.u.filter(|u| *u > 0.0 && part.relative > 0.0).map(|u| contribution / u);
@@ -62,7 +62,7 @@ fn share(share: f64, mark: DecimalMark) -> String {
     }
 }
 
-fn rail(page: &Page, id: RailId) -> String {
+fn rail(page: &NotebookState, id: RailId) -> String {
     let found = page.rails.iter().enumerate().find(|(_, rail)| rail.id == id);
     found.map_or_else(
         || "a rail taken away".into(),
@@ -70,12 +70,12 @@ fn rail(page: &Page, id: RailId) -> String {
     )
 }
 
-fn stated(page: &Page, id: u32) -> Option<&SharedError> {
+fn stated(page: &NotebookState, id: u32) -> Option<&SharedError> {
     page.shared.iter().find(|shared| shared.id == id)
 }
 
 /// What a component is called.
-pub fn name(page: &Page, origin: &Origin) -> String {
+pub fn name(page: &NotebookState, origin: &Origin) -> String {
     let first = page.rails.first().map(|rail| rail.id);
     match origin {
         Origin::Splice { rail: id } if Some(*id) == first => format!("place of {}", rail(page, *id)),
@@ -105,7 +105,7 @@ pub fn name(page: &Page, origin: &Origin) -> String {
     }
 }
 
-fn acts_on(page: &Page, origin: &Origin) -> String {
+fn acts_on(page: &NotebookState, origin: &Origin) -> String {
     match origin {
         Origin::Splice { rail: id } => format!("distances on {} and behind it", rail(page, *id)),
         Origin::RulerScale { rail: id } => format!("distances on {}", rail(page, *id)),
@@ -128,7 +128,7 @@ fn acts_on(page: &Page, origin: &Origin) -> String {
     }
 }
 
-fn of_stated(page: &Page, shared: &SharedError) -> String {
+fn of_stated(page: &NotebookState, shared: &SharedError) -> String {
     let what = match shared.acts_on {
         ActsOn::Distances => "distances",
         ActsOn::Delays => "delays",
@@ -210,7 +210,7 @@ fn remark(part: &BudgetComponent) -> &'static str {
     }
 }
 
-fn budget_figures(page: &Page, speed: &Speed) -> Vec<Figure> {
+fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let budget = &speed.budget;
     let acting = budget.components.iter().filter(|part| part.share > 0.0).count();
@@ -295,7 +295,7 @@ fn root_of_sum(parts: usize) -> Formula {
     })
 }
 
-fn summary(page: &Page, speed: &Speed, largest: Option<&BudgetComponent>) -> String {
+fn summary(page: &NotebookState, speed: &Speed, largest: Option<&BudgetComponent>) -> String {
     let mark = page.decimal_mark;
     let total = format!(
         "Together u(c) = {} m/s, {} % of c.",

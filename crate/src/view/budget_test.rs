@@ -11,7 +11,7 @@ fn demo() -> Notebook {
 }
 
 fn of(notebook: &Notebook) -> BudgetView {
-    budget_view(notebook.page(), &analyse(notebook))
+    budget_view(notebook.state(), &analyse(notebook))
 }
 
 #[test]

@@ -15,7 +15,7 @@ use crate::analysis::parts::unit_of;
 use crate::analysis::place::SharedPart;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
-use crate::notebook::{Notebook, Page, Rail, Row, RowId};
+use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
 
 /// What was put into words before: the readings, and the rows that came of them, for as long as decimals are written
@@ -37,7 +37,7 @@ pub fn view(notebook: &Notebook, analysis: &Analysis) -> View {
 
 /// The same, with the words for distances and delays that are as they were before.
 pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView) -> View {
-    let page = notebook.page();
+    let page = notebook.state();
     let problems = Problems::of(analysis);
     View {
         title: page.title.clone(),
@@ -66,7 +66,13 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView)
     }
 }
 
-fn rail_view(page: &Page, index: usize, rail: &Rail, analysis: &Analysis, problems: &Problems) -> RailView {
+fn rail_view(
+    page: &NotebookState,
+    index: usize,
+    rail: &Rail,
+    analysis: &Analysis,
+    problems: &Problems,
+) -> RailView {
     let stand = analysis.rails.get(index);
     RailView {
         id: rail.id,
@@ -82,7 +88,7 @@ fn rail_view(page: &Page, index: usize, rail: &Rail, analysis: &Analysis, proble
     }
 }
 
-fn stands(page: &Page, rail: &Rail, stand: &RailStand) -> String {
+fn stands(page: &NotebookState, rail: &Rail, stand: &RailStand) -> String {
     let Some((mark, place)) = &stand.mark else { return String::new() };
     let at = in_unit(*mark, ruler_unit(rail.unit), page.decimal_mark);
     let distance = measured(Some(place), "m", page.decimal_mark);
@@ -92,7 +98,7 @@ fn stands(page: &Page, rail: &Rail, stand: &RailStand) -> String {
     format!("Its mark {at} stands {distance} from the splitter.")
 }
 
-fn step(page: &Page, rail: &Rail, analysis: &Analysis) -> String {
+fn step(page: &NotebookState, rail: &Rail, analysis: &Analysis) -> String {
     let Ok(line) = &analysis.line else { return String::new() };
     let mark = page.decimal_mark;
     if let Some(found) = line.free.iter().position(|id| *id == rail.id).and_then(|k| line.fit.free.get(k)) {
@@ -113,7 +119,7 @@ fn step(page: &Page, rail: &Rail, analysis: &Analysis) -> String {
     )
 }
 
-fn settings(page: &Page, problems: &Problems) -> Vec<SettingView> {
+fn settings(page: &NotebookState, problems: &Problems) -> Vec<SettingView> {
     page.settings
         .iter()
         .map(|setting| {
@@ -132,7 +138,7 @@ fn settings(page: &Page, problems: &Problems) -> Vec<SettingView> {
         .collect()
 }
 
-fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
+fn shared(page: &NotebookState, problems: &Problems) -> Vec<SharedView> {
     page.shared
         .iter()
         .map(|shared| {
@@ -157,7 +163,7 @@ fn shared(page: &Page, problems: &Problems) -> Vec<SharedView> {
         .collect()
 }
 
-fn rows(page: &Page, analysis: &Analysis, problems: &Problems, told: &PreviousView) -> Vec<RowView> {
+fn rows(page: &NotebookState, analysis: &Analysis, problems: &Problems, told: &PreviousView) -> Vec<RowView> {
     let residuals = residuals(analysis, page.decimal_mark);
     let pairs = page.rows.iter().zip(&analysis.rows).enumerate();
     pairs
@@ -193,7 +199,7 @@ impl PreviousView {
 fn distance_and_delay(
     reading: &RowReading,
     before: Option<(&RowReading, &RowView)>,
-    page: &Page,
+    page: &NotebookState,
 ) -> (String, String) {
     let digits = |value: Option<&Measured>| measured(value, "", page.decimal_mark);
     let distance = before.filter(|(old, _)| old.distance == reading.distance);

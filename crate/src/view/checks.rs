@@ -5,11 +5,11 @@ use super::math::{Formula, bracket, equation, number, op, over, row, symbol, tim
 use super::types::Figure;
 use crate::analysis::{Checks, LineAnalysis, Measured, Tested, listed, row_numbers};
 use crate::line::diagnostics::RunsTest;
-use crate::notebook::Page;
+use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, plain, plus_minus};
 
 /// The checks that the rows allow.
-pub(super) fn checks(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
+pub(super) fn checks(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
     let checks = &line.checks;
     let mark = page.decimal_mark;
     let n = line.rows.len();
@@ -57,7 +57,7 @@ fn through_zero(slope: &Measured, mark: DecimalMark) -> Figure {
     .from("Least squares as for the line, with t₀ held at zero")
 }
 
-fn rails_alone(page: &Page, checks: &Checks) -> Vec<Figure> {
+fn rails_alone(page: &NotebookState, checks: &Checks) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let alone = checks.rails_alone.iter().map(|(rail, alone)| {
         let index = page.rails.iter().position(|r| r.id == *rail).unwrap_or(0);
@@ -138,7 +138,7 @@ fn other_way(slope: f64, mark: DecimalMark) -> Figure {
     .from("JCGM 100:2008, H.3, with the roles changed")
 }
 
-fn decisive_row(page: &Page, checks: &Checks, n: usize) -> Option<Figure> {
+fn decisive_row(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
     let mark = page.decimal_mark;
     let (row, slope) = checks.decisive_row?;
     let found = figure(
@@ -179,7 +179,7 @@ fn runs_test(runs: &RunsTest, mark: DecimalMark) -> Figure {
     .from("A. Wald and J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147")
 }
 
-fn suspects(page: &Page, checks: &Checks, n: usize) -> Option<Figure> {
+fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
     let named = [("Chauvenet", &checks.chauvenet), ("Peirce", &checks.peirce)];
     let pointed: Vec<String> = named
         .into_iter()

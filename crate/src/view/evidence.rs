@@ -10,7 +10,7 @@ use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
 use crate::notebook::{
-    Cell, Estimator, Evidence, Grid, Page, Picture, Row, RowId, Traces, habits, remark_words,
+    Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits, remark_words,
 };
 use crate::photo::Plane;
 use crate::quantity::{DecimalMark, plain, short_form};
@@ -57,7 +57,7 @@ pub struct GridLines {
 }
 
 /// What all pictures and traces come to.
-pub fn delays_view(page: &Page, analysis: &Analysis) -> DelaysView {
+pub fn delays_view(page: &NotebookState, analysis: &Analysis) -> DelaysView {
     let (level, fraction) = trace_wishes(page, &mut Reader::new(page.decimal_mark));
     DelaysView {
         estimator: page.estimator,
@@ -75,7 +75,7 @@ pub fn delays_view(page: &Page, analysis: &Analysis) -> DelaysView {
     }
 }
 
-fn grid_view(page: &Page, grid: &Grid) -> GridView {
+fn grid_view(page: &NotebookState, grid: &Grid) -> GridView {
     let reads =
         |evidence: &Evidence| matches!(evidence, Evidence::Picture(picture) if picture.grid == grid.id);
     let rows = page.rows.iter().filter(|row| row.evidence.as_ref().is_some_and(reads));
@@ -94,7 +94,7 @@ pub fn grid_lines(grid: &Grid) -> GridLines {
 }
 
 /// The picture or the traces of a row; none where its delay is typed.
-pub fn evidence_view(page: &Page, id: RowId) -> Option<EvidenceView> {
+pub fn evidence_view(page: &NotebookState, id: RowId) -> Option<EvidenceView> {
     let place = page.rows.iter().position(|row| row.id == id)?;
     let (before, from) = page.rows.split_at(place);
     Some(match from.first()?.evidence.clone()? {
@@ -197,7 +197,7 @@ fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
     each.collect()
 }
 
-fn walk_figures(page: &Page, analysis: &Analysis) -> Vec<Figure> {
+fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
     let Some(walk) = &analysis.walk else { return Vec::new() };
     let mark = page.decimal_mark;
     let (shift, u_shift) = walk.shift;

@@ -6,7 +6,7 @@ use super::types::Field;
 use crate::analysis::evidence::MARK_UNCERTAINTY;
 use crate::analysis::read::{READING_UNCERTAINTY, WAVELENGTH_NM, ruler_unit};
 use crate::analysis::{Analysis, Place, RowReading};
-use crate::notebook::{BenchField, Cell, Page, Rail, RailField, RailId, Row};
+use crate::notebook::{BenchField, Cell, NotebookState, Rail, RailField, RailId, Row};
 use crate::quantity::{DecimalMark, Unit, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
 
@@ -52,7 +52,7 @@ impl<'a> Problems<'a> {
 }
 
 /// Every text of the bench and the report.
-pub fn bench_fields(page: &Page, problems: &Problems) -> LiteMap<BenchField, Field> {
+pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchField, Field> {
     let small = plain(SMALL_DIVISIONS, 2, page.decimal_mark);
     let width = plain(SCREEN_WIDTH, 2, page.decimal_mark);
     let pressure = plain(1013.25, 6, page.decimal_mark);
@@ -111,7 +111,7 @@ pub fn rail_fields(rail: &Rail, index: usize, problems: &Problems) -> LiteMap<Ra
 
 /// Every cell of a row.
 pub fn cell_fields(
-    page: &Page,
+    page: &NotebookState,
     row: &Row,
     reading: &RowReading,
     problems: &Problems,

@@ -5,11 +5,11 @@ use super::figures::{figure, p_text, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
 use crate::analysis::{Analysis, LineAnalysis, listed, row_numbers};
-use crate::notebook::Page;
+use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, fixed, plain};
 
 /// The straight line.
-pub fn line_view(page: &Page, analysis: &Analysis) -> LineView {
+pub fn line_view(page: &NotebookState, analysis: &Analysis) -> LineView {
     match &analysis.line {
         Err(refusal) => LineView { refusal: refusal.message.clone(), ..LineView::default() },
         Ok(line) => LineView {
@@ -43,7 +43,7 @@ fn method(line: &LineAnalysis) -> String {
     format!("{how} The delay at zero distance, t₀, is fitted and never taken as zero.")
 }
 
-fn line_figures(page: &Page, line: &LineAnalysis) -> Vec<Figure> {
+fn line_figures(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let fit = &line.fit;
     let u = fit.uncertainty;
@@ -206,7 +206,7 @@ fn residual_deviation(s: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure 
     .from("JCGM 100:2008, H.3.2")
 }
 
-fn summary(page: &Page, line: &LineAnalysis) -> String {
+fn summary(page: &NotebookState, line: &LineAnalysis) -> String {
     let mark = page.decimal_mark;
     let range = |values: &[f64]| {
         let (low, high) = values
@@ -225,7 +225,7 @@ fn summary(page: &Page, line: &LineAnalysis) -> String {
     )
 }
 
-fn residual_summary(page: &Page, line: &LineAnalysis) -> String {
+fn residual_summary(page: &NotebookState, line: &LineAnalysis) -> String {
     let known =
         line.rows.iter().zip(&line.fit.rows).filter_map(|(row, fit)| fit.normalised.map(|w| (*row, w)));
     let largest = known.clone().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()));

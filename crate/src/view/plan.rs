@@ -4,7 +4,7 @@ use super::budget::{name, with_unit};
 use super::types::{LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Origin, Part, Quantity, listed};
-use crate::notebook::{Cell, Notebook, Page, PositionId};
+use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::next::Why;
 use crate::plan::rehearsal::truth;
 use crate::plan::spot::{PlanContext, Spot};
@@ -12,7 +12,7 @@ use crate::plan::{Plan, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
 
 /// The plan.
-pub fn plan_view(page: &Page, analysis: &Analysis) -> PlanView {
+pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
     let rehearsal = page.rehearsal.is_some();
     let mut view = PlanView { rehearsal, ..PlanView::default() };
     let (context, found) =
@@ -74,7 +74,7 @@ pub fn plan_view(page: &Page, analysis: &Analysis) -> PlanView {
 
 /// Where a handle would stand, and what would be expected of the plan then; nothing if it can't move there. Changes
 /// nothing.
-pub fn move_view(page: &Page, id: PositionId, to: To) -> ProposedView {
+pub fn move_view(page: &NotebookState, id: PositionId, to: To) -> ProposedView {
     let Some((context, spot)) = PlanContext::of(page).ok().zip(moved(page, id, to)) else {
         return ProposedView::default();
     };
@@ -95,7 +95,7 @@ pub fn move_view(page: &Page, id: PositionId, to: To) -> ProposedView {
 /// What was really so in a rehearsal: t₀, then each error with its name and its uncertainty as stated. Nothing in any
 /// other notebook.
 pub fn truth_view(notebook: &Notebook) -> Vec<Said> {
-    let (page, Some(truth)) = (notebook.page(), truth(notebook)) else { return Vec::new() };
+    let (page, Some(truth)) = (notebook.state(), truth(notebook)) else { return Vec::new() };
     let mark = page.decimal_mark;
     let mut all = vec![said("t0", vec![format!("{} ns", fixed(truth.t0, -3, mark))])];
     for (origin, error, u, quantity) in &truth.errors {
@@ -132,7 +132,7 @@ fn share_text(share: f64) -> String {
 
 /// Tells places and figures of one notebook.
 struct Teller<'a> {
-    page: &'a Page,
+    page: &'a NotebookState,
     context: &'a PlanContext<'a>,
 }
 

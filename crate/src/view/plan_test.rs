@@ -7,7 +7,7 @@ use crate::synth::demo;
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 fn seen(notebook: &Notebook) -> PlanView {
-    plan_view(notebook.page(), &analyse(notebook))
+    plan_view(notebook.state(), &analyse(notebook))
 }
 
 fn figure(view: &PlanView, id: &str) -> Result<Vec<String>, String> {
@@ -66,7 +66,7 @@ fn lanes_are_to_scale() -> Outcome {
     let place = view.positions.first().and_then(|position| position.place.clone()).ok_or("no place")?;
     assert_eq!((place.at.as_str(), place.thousandths.as_str()), ("54.00%", "540"));
     assert_eq!((place.shown.as_str(), place.rail.as_str()), ("135 cm", "far"));
-    let moving = move_view(notebook.page(), 1, To::Share(0.2));
+    let moving = move_view(notebook.state(), 1, To::Share(0.2));
     assert_eq!(moving.places.first().map(|(place, _)| place.reading.as_str()), Some("50"));
     assert!(moving.said.with.first().is_some_and(|lacks| lacks.contains("two positions")), "{moving:?}");
     Ok(())
@@ -76,14 +76,14 @@ fn lanes_are_to_scale() -> Outcome {
 fn an_empty_notebook_says_what_to_do() {
     let view = seen(&Notebook::new());
     assert!(view.refusal.contains("describe a rail"), "{}", view.refusal);
-    assert_eq!(move_view(Notebook::new().page(), 1, To::Steps(1.0)), ProposedView::default());
+    assert_eq!(move_view(Notebook::new().state(), 1, To::Steps(1.0)), ProposedView::default());
 }
 
 /// The truth of a rehearsal is told when asked, and nowhere else in what the page shows.
 #[test]
 fn the_truth_is_told_when_asked() -> Outcome {
     let (notebook, _) = demo::typed_readings()?;
-    let rehearsal = rehearsed(notebook.page(), 5)?;
+    let rehearsal = rehearsed(notebook.state(), 5)?;
     assert!(seen(&rehearsal).rehearsal && !seen(&notebook).rehearsal);
     let told = truth_view(&rehearsal);
     assert!(told.len() > 5 && truth_view(&notebook).is_empty());

@@ -5,11 +5,11 @@ use litemap::LiteMap;
 use super::types::Proposal;
 use crate::analysis::Analysis;
 use crate::analysis::read::ruler_unit;
-use crate::notebook::{Cell, Page, Row, habits};
+use crate::notebook::{Cell, NotebookState, Row, habits};
 use crate::quantity::{self, Unit, fixed};
 
 /// The next row, as the rows so far suggest it.
-pub fn proposal(page: &Page, analysis: &Analysis) -> Proposal {
+pub fn proposal(page: &NotebookState, analysis: &Analysis) -> Proposal {
     let row = page.new_number();
     let mut cells: LiteMap<Cell, String> =
         habits(&page.rows).map(|(cell, text)| (cell, text.to_owned())).collect();
@@ -22,7 +22,7 @@ pub fn proposal(page: &Page, analysis: &Analysis) -> Proposal {
 
 /// One more of the last step on the same rail, written to the last place typed; none where that would leave the
 /// rail, or where the last two rows make no step.
-fn next_reading(page: &Page, analysis: &Analysis, rows: &[&Row]) -> Option<String> {
+fn next_reading(page: &NotebookState, analysis: &Analysis, rows: &[&Row]) -> Option<String> {
     let [.., before, last] = rows else { return None };
     let rail_id = |row: &Row| analysis.rows.iter().find(|reading| reading.id == row.id)?.rail;
     let rail = rail_id(last)?;
@@ -42,7 +42,7 @@ fn next_reading(page: &Page, analysis: &Analysis, rows: &[&Row]) -> Option<Strin
     inside.then(|| written(next, written_in, unit, first.last_place.min(second.last_place), page))
 }
 
-fn written(value: f64, unit: Unit, ruler: Unit, place: i32, page: &Page) -> String {
+fn written(value: f64, unit: Unit, ruler: Unit, place: i32, page: &NotebookState) -> String {
     let digits = fixed(unit.from_base(value), place.min(0), page.decimal_mark);
     if unit == ruler { digits } else { format!("{digits} {}", unit.symbol()) }
 }

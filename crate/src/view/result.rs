@@ -5,14 +5,14 @@ use super::math::{Formula, bracket, equation, number, op, over, power, row, symb
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
-use crate::notebook::{Basis, Page, Path};
+use crate::notebook::{Basis, NotebookState, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
 
 /// What stands where a figure would give away what a closed seal hides.
 const SEALED: &str = "shown when the seal is opened";
 
 /// The result.
-pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
+pub fn result_view(page: &NotebookState, analysis: &Analysis) -> ResultView {
     let claim = |view: ResultView| ResultView {
         basis: page.claim.basis,
         reason: page.claim.reason.clone(),
@@ -32,7 +32,7 @@ pub fn result_view(page: &Page, analysis: &Analysis) -> ResultView {
     }
 }
 
-fn result_figures(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<Figure> {
+fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let mut figures = vec![
         speed_in_air(page, analysis, speed),
@@ -97,7 +97,7 @@ fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Formul
     )
 }
 
-fn speed_in_air(page: &Page, analysis: &Analysis, speed: &Speed) -> Figure {
+fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Figure {
     let mark = page.decimal_mark;
     let factor = match page.path {
         Path::Detector => "The path factor is 1: the detector rides on the carriage.",
@@ -231,7 +231,7 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
     vec![z, e_n, relative]
 }
 
-fn sentences(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<String> {
+fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<String> {
     let mark = page.decimal_mark;
     let rows = analysis.line.as_ref().map_or(0, |line| line.rows.len());
     let basis = match speed.basis {
@@ -274,7 +274,7 @@ fn sentences(page: &Page, analysis: &Analysis, speed: &Speed) -> Vec<String> {
 }
 
 /// Both uncertainties, where they tell different tales.
-fn choice(page: &Page, analysis: &Analysis, speed: &Speed) -> String {
+fn choice(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> String {
     let mark = page.decimal_mark;
     let (Some(stated), Some(scatter)) = (speed.relative_stated, speed.relative_scatter) else {
         return String::new();

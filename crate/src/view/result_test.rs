@@ -13,7 +13,7 @@ fn an_extrapolated_index_of_air_says_so() {
         notebook
             .apply(Edit::SetBench { field: BenchField::Wavelength, text: wavelength.into() }, "")
             .unwrap();
-        let view = result_view(notebook.page(), &analyse(&notebook));
+        let view = result_view(notebook.state(), &analyse(&notebook));
         let index = view.figures.iter().find(|figure| figure.id == "group_index").unwrap();
         assert_eq!(
             index.meaning.contains("extrapolated"),

@@ -5,11 +5,11 @@ use super::math::{bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, RowReading};
-use crate::notebook::{Evidence, Page, Row, RowId};
+use crate::notebook::{Evidence, NotebookState, Row, RowId};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
 
 /// The figures of a row, each with its formula and the numbers put in; those that it does not have yet are left out.
-pub fn row_work(page: &Page, analysis: &Analysis, id: RowId) -> Vec<Figure> {
+pub fn row_work(page: &NotebookState, analysis: &Analysis, id: RowId) -> Vec<Figure> {
     let Some(typed) = page.rows.iter().find(|row| row.id == id) else { return Vec::new() };
     let Some(read) = analysis.rows.iter().find(|row| row.id == id) else { return Vec::new() };
     let mut figures = Vec::new();
@@ -19,7 +19,7 @@ pub fn row_work(page: &Page, analysis: &Analysis, id: RowId) -> Vec<Figure> {
     figures
 }
 
-fn distance(page: &Page, analysis: &Analysis, read: &RowReading, d: &Measured) -> Figure {
+fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Measured) -> Figure {
     let mark = page.decimal_mark;
     let found = figure(
         "row_distance",
@@ -53,7 +53,7 @@ fn distance(page: &Page, analysis: &Analysis, read: &RowReading, d: &Measured) -
     ))
 }
 
-fn delay(page: &Page, typed: &Row, read: &RowReading, t: &Measured) -> Figure {
+fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &Measured) -> Figure {
     let mark = page.decimal_mark;
     let (meaning, source) = match &typed.evidence {
         Some(Evidence::Traces(_)) => (
@@ -86,7 +86,7 @@ fn delay(page: &Page, typed: &Row, read: &RowReading, t: &Measured) -> Figure {
     }
 }
 
-fn residual(page: &Page, analysis: &Analysis, id: RowId) -> Option<Figure> {
+fn residual(page: &NotebookState, analysis: &Analysis, id: RowId) -> Option<Figure> {
     let mark: DecimalMark = page.decimal_mark;
     // With the slope shown, the row would seem to lie off the line by what the seal hides.
     if analysis.sealed {

@@ -13,7 +13,7 @@ fn every_figure_of_a_row_says_how_it_came() {
     let analysis = analyse(&notebook);
     let shown = crate::view::view(&notebook, &analysis);
     for row in shown.rows.iter().filter(|row| row.id != demo::STRUCK) {
-        let figures = row_work(notebook.page(), &analysis, row.id);
+        let figures = row_work(notebook.state(), &analysis, row.id);
         let ids: Vec<&str> = figures.iter().map(|figure| figure.id.as_str()).collect();
         assert_eq!(ids, ["row_distance", "row_delay", "row_residual"]);
         assert!(figures.iter().all(|figure| figure.formula.is_some() && !figure.source.is_empty()));
@@ -21,14 +21,14 @@ fn every_figure_of_a_row_says_how_it_came() {
         assert_eq!(figures[1].value, format!("{} ns", row.delay));
         assert_eq!(figures[2].value, row.residual);
     }
-    assert!(row_work(notebook.page(), &analysis, 999).is_empty());
+    assert!(row_work(notebook.state(), &analysis, 999).is_empty());
 }
 
 /// The numbers put in: the first row stands at 20 cm on a ruler whose mark 12.5 cm is at the splitter.
 #[test]
 fn the_numbers_are_those_of_the_ruler() {
     let (notebook, _) = demo::typed_readings().unwrap();
-    let figures = row_work(notebook.page(), &analyse(&notebook), 1);
+    let figures = row_work(notebook.state(), &analyse(&notebook), 1);
     let formula = serde_json::to_string(&figures[0].formula).unwrap();
     assert!(formula.contains("12.5 cm"), "{formula}");
 }

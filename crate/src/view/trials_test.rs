@@ -15,7 +15,7 @@ fn power_of_eight(text: &str) -> f64 {
 #[test]
 fn few_trials_say_that_they_are_few() {
     let notebook = demo_with("1000");
-    let view = trials_view(notebook.page(), &outcome(notebook.page()));
+    let view = trials_view(notebook.state(), &outcome(notebook.state()));
     assert!(view.verdict.contains("too few to judge"), "{}", view.verdict);
 }
 
@@ -29,13 +29,13 @@ fn demo_with(wanted: &str) -> Notebook {
 #[test]
 fn an_outcome_is_told_in_words() {
     let notebook = demo_with("400000");
-    let view = trials_view(notebook.page(), &outcome(notebook.page()));
+    let view = trials_view(notebook.state(), &outcome(notebook.state()));
     assert_eq!(view.figures[0].value, "400\u{2009}000 (seed 4)");
     assert!(view.verdict.starts_with("The budget’s interval holds"), "{}", view.verdict);
     assert!(view.summary.contains("normal curve"), "{}", view.summary);
     // Both ends are written to the place of the uncertainty's second digit, here 10⁴ m/s.
     let interval = &view.figures[2].value;
-    let found = outcome(notebook.page()).unwrap().summary.symmetric;
+    let found = outcome(notebook.state()).unwrap().summary.symmetric;
     let ends: Vec<f64> = interval.trim_end_matches(" m/s").split(" to ").map(power_of_eight).collect();
     assert!((ends[0] - found.0).abs() <= 5e3 && (ends[1] - found.1).abs() <= 5e3, "{interval}");
     assert_eq!([1, 12, 1_234, 1_234_567].map(count), ["1", "12", "1\u{2009}234", "1\u{2009}234\u{2009}567"]);
@@ -44,10 +44,10 @@ fn an_outcome_is_told_in_words() {
 #[test]
 fn what_is_wrong_with_the_plan_stands_at_its_field() {
     let notebook = demo_with("ten");
-    let plan = trial_plan_view(notebook.page(), &analyse(&notebook));
+    let plan = trial_plan_view(notebook.state(), &analyse(&notebook));
     assert!(plan.wanted.problem.contains("whole number") && plan.refusal == plan.wanted.problem);
     let sound = demo_with("");
-    assert_eq!(trial_plan_view(sound.page(), &analyse(&sound)).refusal, "");
+    assert_eq!(trial_plan_view(sound.state(), &analyse(&sound)).refusal, "");
 }
 
 /// The trials carry the hidden factor as the result does, so they don't tell it.
@@ -56,7 +56,7 @@ fn a_closed_seal_covers_trials_too() {
     let mut notebook = demo_with("5000");
     notebook.apply(Edit::Seal("0f".into()), "").unwrap();
     let shown = analyse(&notebook).speed.unwrap();
-    let found = outcome(notebook.page()).unwrap();
+    let found = outcome(notebook.state()).unwrap();
     assert!((found.summary.mean - shown.c).abs() < 0.1 * shown.u_c());
     assert!(found.validation.unwrap().low < 0.1 * shown.u_c());
 }

@@ -52,7 +52,7 @@ impl Desk {
     }
 
     fn trials_view(&self) -> Option<TrialsView> {
-        self.outcome().map(|outcome| trials_view(self.notebook.page(), &Ok(outcome.clone())))
+        self.outcome().map(|outcome| trials_view(self.notebook.state(), &Ok(outcome.clone())))
     }
 }
 
@@ -98,7 +98,7 @@ impl Desk {
         at: &str,
     ) -> Result<JsValue, JsValue> {
         let cell: Cell = from_js(cell, "edit")?;
-        let Pasted { edit, turned, headings } = paste(self.notebook.page(), row, cell, block);
+        let Pasted { edit, turned, headings } = paste(self.notebook.state(), row, cell, block);
         self.do_edit(edit, at)?;
         Ok(to_js(&(turned, headings)))
     }
@@ -117,13 +117,13 @@ impl Desk {
     /// How a row was worked out: its figures, each with its formula.
     #[wasm_bindgen(unchecked_return_type = "Types.Figure[]")]
     pub fn row_work(&self, row: u32) -> JsValue {
-        to_js(&row_work(self.notebook.page(), &self.analysis, row))
+        to_js(&row_work(self.notebook.state(), &self.analysis, row))
     }
 
     /// The budget's figures with one component, by its identifier, so many times as large. Changes nothing.
     #[wasm_bindgen(unchecked_return_type = "Types.WhatIfView")]
     pub fn what_if(&self, component: &str, factor: f64) -> JsValue {
-        let page = self.notebook.page();
+        let page = self.notebook.state();
         let what_if = WhatIf { origin: component.to_owned(), factor };
         let BudgetView { refusal, figures, .. } = budget_view(page, &analyse_page(page, Some(&what_if)));
         to_js(&WhatIfView { refusal, figures })
@@ -132,25 +132,25 @@ impl Desk {
     /// So many numbers for new rows, rails, settings, shared errors, planned positions or grids.
     #[wasm_bindgen(unchecked_return_type = "number[]")]
     pub fn new_numbers(&self, count: u32) -> JsValue {
-        let first = self.notebook.page().new_number();
+        let first = self.notebook.state().new_number();
         to_js(&(0..count).map(|place| first.saturating_add(place)).collect::<Vec<_>>())
     }
 
     /// A time above zero typed beside the notebook, ns.
     #[wasm_bindgen(unchecked_return_type = "Types.TypedNumber")]
     pub fn typed_time(&self, text: &str) -> JsValue {
-        to_js(&typed::time(text, self.notebook.page().decimal_mark))
+        to_js(&typed::time(text, self.notebook.state().decimal_mark))
     }
 
     /// A whole number typed beside the notebook.
     #[wasm_bindgen(unchecked_return_type = "Types.TypedNumber")]
     pub fn typed_whole_number(&self, text: &str, least: u32, most: u32) -> JsValue {
-        to_js(&typed::whole_number(text, least, most, self.notebook.page().decimal_mark))
+        to_js(&typed::whole_number(text, least, most, self.notebook.state().decimal_mark))
     }
 
     /// A number as it would be typed.
     pub fn number_text(&self, value: f64) -> String {
-        typed::number_text(value, self.notebook.page().decimal_mark)
+        typed::number_text(value, self.notebook.state().decimal_mark)
     }
 
     /// A tally for Monte Carlo trials of the notebook as it stands now.
@@ -158,7 +158,7 @@ impl Desk {
     /// # Errors
     /// `{kind: "trials", message}` when none can be drawn.
     pub fn tally(&self) -> Result<Tally, JsValue> {
-        Tally::of(self.notebook.page(), &self.analysis).map_err(|why| thrown("trials", &why))
+        Tally::of(self.notebook.state(), &self.analysis).map_err(|why| thrown("trials", &why))
     }
 
     /// Keeps what trials gave for report and bundle, as long as the notebook stays as it is.
@@ -168,7 +168,7 @@ impl Desk {
 
     /// The title as typed.
     pub fn title(&self) -> String {
-        self.notebook.page().title.clone()
+        self.notebook.state().title.clone()
     }
 
     /// How many entries the log holds.
@@ -224,7 +224,7 @@ impl Desk {
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
     pub fn draw_line(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
-        let picture = line_picture(self.notebook.page(), &self.analysis);
+        let picture = line_picture(self.notebook.state(), &self.analysis);
         draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
     }
 
@@ -233,7 +233,7 @@ impl Desk {
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
     pub fn draw_residuals(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
-        let picture = line_picture(self.notebook.page(), &self.analysis);
+        let picture = line_picture(self.notebook.state(), &self.analysis);
         draw(canvas, dark, pixels, |area, theme| chart::residuals(area, &picture, theme))
     }
 
@@ -242,13 +242,13 @@ impl Desk {
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
     pub fn draw_bench(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
-        let picture = bench_picture(self.notebook.page(), &self.analysis);
+        let picture = bench_picture(self.notebook.state(), &self.analysis);
         draw(canvas, dark, pixels, |area, theme| chart::bench(area, &picture, theme))
     }
 
     /// Height that the drawing of the bench wants at a width, both in CSS pixels.
     pub fn bench_height(&self, width: u32) -> u32 {
-        chart::bench_height(width, &bench_picture(self.notebook.page(), &self.analysis), &Theme::light())
+        chart::bench_height(width, &bench_picture(self.notebook.state(), &self.analysis), &Theme::light())
     }
 
     /// The readings as a table: "csv", "latex" or "markdown".
@@ -270,7 +270,7 @@ impl Desk {
 
     /// The printable report, a whole HTML document.
     pub fn report(&self) -> String {
-        let charts = charts(self.notebook.page(), &self.analysis, self.outcome());
+        let charts = charts(self.notebook.state(), &self.analysis, self.outcome());
         report::html(&view(&self.notebook, &self.analysis), &charts, self.trials_view().as_ref())
     }
 
@@ -279,7 +279,7 @@ impl Desk {
     /// # Errors
     /// `{kind: "bundle", message}`.
     pub fn bundle(&self) -> Result<Vec<String>, JsValue> {
-        let charts = charts(self.notebook.page(), &self.analysis, self.outcome());
+        let charts = charts(self.notebook.state(), &self.analysis, self.outcome());
         let view = view(&self.notebook, &self.analysis);
         let texts =
             bundle::texts(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref())
@@ -291,7 +291,7 @@ impl Desk {
     /// The files that the rows rest on, each with its name in a bundle.
     #[wasm_bindgen(unchecked_return_type = "[name: string, file: Types.StoredFile][]")]
     pub fn files(&self) -> JsValue {
-        to_js(&bundle::kept(self.notebook.page()).iter().collect::<Vec<_>>())
+        to_js(&bundle::kept(self.notebook.state()).iter().collect::<Vec<_>>())
     }
 
     /// Opens the `notebook.json` of a bundle.

@@ -6,7 +6,7 @@ use web_sys::HtmlCanvasElement;
 use super::canvas::draw;
 use super::desk::Desk;
 use super::{from_js, to_js};
-use crate::analysis::taken::{MeasuredTraces, take};
+use crate::analysis::measured::{MeasuredTraces, take};
 use crate::chart::{self, TracesPicture};
 use crate::notebook::{Grid, hashes_in as hashes};
 use crate::report::pictures::walk_picture;
@@ -24,14 +24,14 @@ impl Desk {
         at: &str,
     ) -> Result<(), JsValue> {
         let all: Vec<MeasuredTraces> = from_js(all, "edit")?;
-        let edit = take(self.notebook.page(), &self.analysis.rows, all);
+        let edit = take(self.notebook.state(), &self.analysis.rows, all);
         self.do_edit(edit, at)
     }
 
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
     #[wasm_bindgen(unchecked_return_type = "Types.EvidenceView | null")]
     pub fn evidence(&self, row: u32) -> JsValue {
-        to_js(&evidence_view(self.notebook.page(), row))
+        to_js(&evidence_view(self.notebook.state(), row))
     }
 
     /// Draws fixed level less constant fraction against the distance; nothing where there is no walk to draw.
@@ -40,7 +40,7 @@ impl Desk {
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
     pub fn draw_walk(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
         let Some(walk) = &self.analysis.walk else { return Ok(()) };
-        let picture = walk_picture(self.notebook.page(), walk);
+        let picture = walk_picture(self.notebook.state(), walk);
         draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
     }
 
@@ -57,13 +57,13 @@ impl Desk {
         b: &[f64],
         marks: &[f64],
     ) -> Result<(), JsValue> {
-        let picture = TracesPicture::of([a, b], marks, self.notebook.page().decimal_mark);
+        let picture = TracesPicture::of([a, b], marks, self.notebook.state().decimal_mark);
         draw(canvas, dark, pixels, |area, theme| chart::traces(area, &picture, theme))
     }
 
     /// The same in words.
     pub fn traces_words(&self, marks: &[f64]) -> String {
-        chart::traces_words(&TracesPicture::of([&[], &[]], marks, self.notebook.page().decimal_mark))
+        chart::traces_words(&TracesPicture::of([&[], &[]], marks, self.notebook.state().decimal_mark))
     }
 }
 

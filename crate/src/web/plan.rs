@@ -13,19 +13,19 @@ impl Desk {
     /// The plan: what the run is expected to give, what limits it and what would help.
     #[wasm_bindgen(unchecked_return_type = "Types.PlanView")]
     pub fn plan(&self) -> JsValue {
-        to_js(&plan_view(self.notebook.page(), &self.analysis))
+        to_js(&plan_view(self.notebook.state(), &self.analysis))
     }
 
     /// What the handle of a planned position shows at a share (0 … 1) of its rail. Changes nothing.
     #[wasm_bindgen(unchecked_return_type = "Types.ProposedView")]
     pub fn at_share(&self, position: u32, share: f64) -> JsValue {
-        to_js(&move_view(self.notebook.page(), position, To::Share(share)))
+        to_js(&move_view(self.notebook.state(), position, To::Share(share)))
     }
 
     /// What it shows so many round readings farther out. Changes nothing.
     #[wasm_bindgen(unchecked_return_type = "Types.ProposedView")]
     pub fn at_steps(&self, position: u32, steps: f64) -> JsValue {
-        to_js(&move_view(self.notebook.page(), position, To::Steps(steps)))
+        to_js(&move_view(self.notebook.state(), position, To::Steps(steps)))
     }
 
     /// The notebook of a rehearsal: the same bench, the positions planned, and readings drawn from a seed, at the time `at`
@@ -41,7 +41,7 @@ impl Desk {
         at: &str,
     ) -> Result<Desk, JsValue> {
         let planned = from_js(planned, "plan")?;
-        let edit = rehearsal(self.notebook.page(), title, planned, seed)
+        let edit = rehearsal(self.notebook.state(), title, planned, seed)
             .map_err(|refusal| thrown("plan", &refusal.message))?;
         let mut desk = Desk::blank();
         desk.do_edit(edit, at)?;

@@ -8,7 +8,7 @@ use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, Outcome};
 use crate::chart;
-use crate::notebook::{Page, read};
+use crate::notebook::{NotebookState, read};
 use crate::report::pictures::histogram_picture;
 use crate::view::trials::{progress, trials_view};
 
@@ -24,7 +24,7 @@ impl Trials {
     /// `{kind: "trials", message}` when none can be drawn.
     pub fn of(text: &str) -> Result<Trials, JsValue> {
         let notebook = read(text).map_err(|error| thrown("trials", &error))?;
-        trials::Trials::of(notebook.page()).map(Trials).map_err(|refusal| thrown("trials", &refusal.message))
+        trials::Trials::of(notebook.state()).map(Trials).map_err(|refusal| thrown("trials", &refusal.message))
     }
 
     /// The c of each trial of a block, m/s.
@@ -37,14 +37,14 @@ impl Trials {
 /// The trials of one notebook, gathered block by block.
 #[wasm_bindgen]
 pub struct Tally {
-    page: Page,
+    page: NotebookState,
     tally: trials::Tally,
     outcome: Option<Result<Outcome, String>>,
 }
 
 impl Tally {
     /// A tally for the trials of a page.
-    pub(super) fn of(page: &Page, analysis: &Analysis) -> Result<Self, String> {
+    pub(super) fn of(page: &NotebookState, analysis: &Analysis) -> Result<Self, String> {
         let speed = analysis.speed.as_ref().map_err(|refusal| refusal.message.clone())?;
         Ok(Self { page: page.clone(), tally: trials::Tally::new(page, speed)?, outcome: None })
     }

@@ -10,7 +10,7 @@ use std::{env, fs};
 use anyhow::{Context, Result, bail};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use slope_of_light::line::{Column, Data, Noise};
+use slope_of_light::line::{Data, Noise, SharedColumn};
 
 /// What a peer says of one way of fitting.
 #[derive(Deserialize)]
@@ -135,7 +135,7 @@ impl Peers {
 
 fn problem(data: &Data) -> Result<Value> {
     let Noise::Stated(stated) = &data.noise else { bail!("the peers fit stated uncertainties only") };
-    let column = |column: &Column| json!({ "x": column.x, "y": column.y });
+    let column = |column: &SharedColumn| json!({ "x": column.x, "y": column.y });
     let shared: Vec<Value> = stated.shared.iter().map(column).collect();
     Ok(json!({ "x": data.x, "y": data.y, "ux": stated.ux, "uy": stated.uy, "shared": shared }))
 }

@@ -4,7 +4,7 @@ use anyhow::{Context, Result, ensure};
 use jpeg_encoder::{ColorType, Encoder};
 use page_tests::page::Page;
 use serde_json::{Value, json};
-use slope_bench::screen::{Camera, Picture, Shot, Truth, demo_series};
+use slope_bench::screen::{Camera, Picture, PictureTruth, Shot, demo_series};
 
 use crate::stage::parts;
 use crate::timing::Times;
@@ -66,7 +66,7 @@ pub fn ready() -> Result<f64> {
 ///
 /// # Errors
 /// When it can't be drawn, or the page does not take it.
-fn hand_over(page: &Page) -> Result<Truth> {
+fn hand_over(page: &Page) -> Result<PictureTruth> {
     let (drawn, truth) = picture()?;
     let jpeg = encoded(&drawn)?;
     eprintln!("  a JPEG of {:.1} MB", jpeg.len() as f64 / 1e6);
@@ -87,7 +87,7 @@ fn hand_over(page: &Page) -> Result<Truth> {
 ///
 /// # Errors
 /// When the bench has none.
-pub fn picture() -> Result<(Picture, Truth)> {
+pub fn picture() -> Result<(Picture, PictureTruth)> {
     let shots = demo_series(12, &[Shot { delay: 20.0, time_base: 5.0 }]);
     let (screen, camera, _) = shots.into_iter().next().context("no picture")?;
     let camera = Camera { width: 4000, height: 3000, blur: 1.5, ..camera };
@@ -105,7 +105,7 @@ pub fn encoded(picture: &Picture) -> Result<Vec<u8>> {
     Ok(jpeg)
 }
 
-fn is_right(answer: &Value, truth: &Truth) -> Result<()> {
+fn is_right(answer: &Value, truth: &PictureTruth) -> Result<()> {
     let width = answer.get("width").and_then(Value::as_f64).context("no width")?;
     for (edge, real) in truth.edges.iter().enumerate() {
         let at = |axis: &str| answer.pointer(&format!("/edges/{edge}/at/{axis}")).and_then(Value::as_f64);

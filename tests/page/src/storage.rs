@@ -84,7 +84,7 @@ fn works_in_memory(page: &Page) -> Result<()> {
     page.click("Take the bundle")?;
     let (_, bytes) = page.downloaded()?;
     ensure!(
-        bundle::read(&bytes)?.notebook.page().title == "Here for now",
+        bundle::read(&bytes)?.notebook.state().title == "Here for now",
         "the bundle is of another notebook"
     );
     Ok(())

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use slope_engine::budget::Random;
-use slope_evidence::photo::{Corner, Point};
+use slope_evidence::photo::{Corner, PixelPoint};
 
 use super::drawing::Screen;
 
@@ -74,7 +74,7 @@ pub struct Picture {
 
 /// What is true of a picture.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Truth {
+pub struct PictureTruth {
     /// The grid's corners: from the top left along the time axis, and round.
     pub corners: [Corner; 4],
     /// The crossing at the grid's middle, or next to it.
@@ -82,7 +82,7 @@ pub struct Truth {
     /// The middles of the left and of the right side, or next to them.
     pub sides: [Corner; 2],
     /// Where the edges of A and of B stand in the picture.
-    pub edges: [Point; 2],
+    pub edges: [PixelPoint; 2],
     /// q_B − q_A, divisions.
     pub separation: f64,
 }
@@ -130,13 +130,13 @@ impl Camera {
     }
 
     /// What is true of the picture of a screen.
-    pub fn truth(&self, screen: &Screen) -> Truth {
+    pub fn truth(&self, screen: &Screen) -> PictureTruth {
         let sight = self.before(screen);
         let (columns, rows) = (f64::from(screen.columns), f64::from(screen.rows));
         let (middle, centre) = (f64::from(screen.columns / 2), f64::from(screen.rows / 2));
         let corner = |column, row| Corner { at: sight.seen([column, row]), column, row };
         let [a, b] = screen.pulses;
-        Truth {
+        PictureTruth {
             corners: [corner(0.0, 0.0), corner(columns, 0.0), corner(columns, rows), corner(0.0, rows)],
             centre: corner(middle, centre),
             sides: [corner(0.0, centre), corner(columns, centre)],
@@ -151,7 +151,7 @@ impl Camera {
         let (width, height) = (self.width, self.height);
         let mut light = Vec::with_capacity(width * height * 3);
         for y in 0..height {
-            let at = |x: usize| sight.screen(Point { x: x as f64 + 0.5, y: y as f64 + 0.5 });
+            let at = |x: usize| sight.screen(PixelPoint { x: x as f64 + 0.5, y: y as f64 + 0.5 });
             let mut next = at(0);
             for x in 0..width {
                 let here = next;
@@ -178,16 +178,16 @@ impl Camera {
 
 impl Sight<'_> {
     /// Where the lens moves a place to: off the middle by a factor 1 + k1·ρ².
-    fn seen(&self, place: [f64; 2]) -> Point {
+    fn seen(&self, place: [f64; 2]) -> PixelPoint {
         let [x, y] = apply(&self.forth, place);
         let (cx, cy, reach) = self.middle();
         let (dx, dy) = (x - cx, y - cy);
         let factor = 1.0 + self.camera.k1 * (dx * dx + dy * dy) / reach;
-        Point { x: cx + dx * factor, y: cy + dy * factor }
+        PixelPoint { x: cx + dx * factor, y: cy + dy * factor }
     }
 
     /// Where on the screen a pixel looks.
-    fn screen(&self, at: Point) -> [f64; 2] {
+    fn screen(&self, at: PixelPoint) -> [f64; 2] {
         let (cx, cy, reach) = self.middle();
         let (dx, dy) = (at.x - cx, at.y - cy);
         let mut factor = 1.0;

@@ -2,7 +2,7 @@
 
 use slope_engine::budget::Random;
 
-use super::camera::{Camera, Truth};
+use super::camera::{Camera, PictureTruth};
 use super::drawing::{Pulse, Screen};
 use super::theme::THEMES;
 
@@ -20,7 +20,7 @@ pub struct Shot {
 ///
 /// A is the upper trace. Its edge stands near column 2, wherever the trigger left it; the pulse of B is smaller, the
 /// more so the longer the delay. B's edge stays on a screen of ten divisions while the delay is below seven of them.
-pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, Truth)> {
+pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTruth)> {
     let mut random = Random::new(seed, 0);
     let camera = Camera {
         fill: 0.72,

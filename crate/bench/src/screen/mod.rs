@@ -2,7 +2,7 @@
 //!
 //! A [`Screen`] is drawn from the divisions: grid, ticks, two traces whose edges stand at known columns. A [`Camera`]
 //! looks at it from a tilt, through a lens that may bend, with blur, vignetting and noise. What is true of the picture
-//! is kept apart from it, in [`Truth`].
+//! is kept apart from it, in [`PictureTruth`].
 //!
 //! Frames are those of `slope_evidence::photo`: pixels to the right and downwards, the middle of the first pixel at
 //! (0.5, 0.5); columns along the time axis, rows downwards.
@@ -13,7 +13,7 @@ mod drawing;
 mod camera;
 mod demo;
 
-pub use camera::{Camera, Picture, Truth};
+pub use camera::{Camera, Picture, PictureTruth};
 pub use demo::{Shot, demo_series, random_view};
 pub use drawing::{Pulse, Screen};
 pub use theme::{Colour, THEMES, Theme};

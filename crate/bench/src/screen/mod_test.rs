@@ -1,6 +1,6 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use slope_evidence::photo::{Plane, Point};
+use slope_evidence::photo::{PixelPoint, Plane};
 
 use super::*;
 
@@ -21,7 +21,7 @@ fn plain() -> Screen {
     }
 }
 
-fn pixel(picture: &Picture, at: Point) -> [i32; 3] {
+fn pixel(picture: &Picture, at: PixelPoint) -> [i32; 3] {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "inside of the picture")]
     let start = (at.y as usize * picture.width + at.x as usize) * 4;
     [0, 1, 2].map(|i| i32::from(picture.rgba[start + i]))
@@ -91,7 +91,7 @@ fn a_series_has_one_camera_and_the_delays_asked_for() {
     for ((_, camera, truth), shot) in series.iter().zip(&shots) {
         assert_eq!((camera, truth.corners), (&series[0].1, series[0].2.corners));
         assert!((truth.separation * shot.time_base - shot.delay).abs() < 1e-9);
-        let inside = |at: &Point| at.x > 0.0 && at.x < 1600.0 && at.y > 0.0 && at.y < 1200.0;
+        let inside = |at: &PixelPoint| at.x > 0.0 && at.x < 1600.0 && at.y > 0.0 && at.y < 1200.0;
         assert!(truth.corners.iter().all(|c| inside(&c.at)) && truth.edges.iter().all(inside));
     }
 }

@@ -1,7 +1,7 @@
 //! Monte Carlo on a line: readings drawn anew, the line fitted again, a quantity k/b taken from its slope b.
 
 use super::{Random, Shape};
-use crate::line::{Column, Data, Fit, Refit};
+use crate::line::{Data, Fit, Refit, SharedColumn};
 
 /// Trials fitted side by side. Part of what a seed means: another number would draw in another order.
 const LANES: usize = 8;
@@ -24,7 +24,7 @@ pub struct OwnErrors {
 #[derive(Clone, Debug, PartialEq)]
 pub struct CommonError {
     /// What one standard uncertainty of it does to each row.
-    pub column: Column,
+    pub column: SharedColumn,
     /// How it is distributed.
     pub shape: Shape,
 }

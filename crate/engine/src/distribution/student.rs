@@ -63,7 +63,7 @@ pub fn t_coverage_factor(p: f64, nu: f64) -> f64 {
 /// The upper tail for t ≥ 0.
 fn positive_tail(t: f64, nu: f64) -> f64 {
     let a = 0.5 * nu;
-    let point = Point::new(t, nu);
+    let point = BetaArgument::new(t, nu);
     // x^a √y / B(a, ½)
     let factor = libm::exp(a * point.log_x) * point.y.sqrt() * gamma_ratio(a) / PI.sqrt();
     // Each fraction converges fast on its own side of the mean.
@@ -75,18 +75,18 @@ fn positive_tail(t: f64, nu: f64) -> f64 {
 }
 
 fn density(t: f64, nu: f64) -> f64 {
-    let log_x = Point::new(t, nu).log_x;
+    let log_x = BetaArgument::new(t, nu).log_x;
     libm::exp(0.5 * (nu + 1.0) * log_x) * gamma_ratio(0.5 * nu) / (PI * nu).sqrt()
 }
 
 /// x = ν/(ν + t²), its logarithm, and y = 1 − x.
-struct Point {
+struct BetaArgument {
     x: f64,
     y: f64,
     log_x: f64,
 }
 
-impl Point {
+impl BetaArgument {
     fn new(t: f64, nu: f64) -> Self {
         let ratio = t / nu * t;
         if ratio < 1e16 {

@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_1_SQRT_2, SQRT_2};
 
 use super::{
     error::LineError,
-    input::{Column, Data, Dense, FreeColumn, Noise, Stated, finite, full},
+    input::{Data, Dense, FreeColumn, Noise, SharedColumn, Stated, finite, full},
     result::{Estimate, Fit},
     search::Search,
     solve::fit_by,
@@ -76,7 +76,7 @@ fn mirrored(data: &Data) -> Data {
             ux: twice(&stated.ux),
             uy: twice(&stated.uy),
             cov_xy: twice(&stated.cov_xy),
-            shared: stated.shared.iter().map(|c| Column { x: shared(&c.x), y: shared(&c.y) }).collect(),
+            shared: stated.shared.iter().map(|c| SharedColumn { x: shared(&c.x), y: shared(&c.y) }).collect(),
         }),
         Noise::Dense(dense) => {
             let block = |list: &[f64]| block_twice(list, data.x.len());
@@ -159,7 +159,7 @@ pub fn reversed(data: &Data) -> Result<Reversed, LineError> {
             ux: stated.uy.clone(),
             uy: stated.ux.clone(),
             cov_xy: stated.cov_xy.clone(),
-            shared: stated.shared.iter().map(|c| Column { x: c.y.clone(), y: c.x.clone() }).collect(),
+            shared: stated.shared.iter().map(|c| SharedColumn { x: c.y.clone(), y: c.x.clone() }).collect(),
         }),
         Noise::Dense(dense) => {
             let n = data.x.len();

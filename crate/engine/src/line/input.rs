@@ -22,7 +22,7 @@ pub struct Data {
 
 impl Data {
     /// The shared errors stated.
-    pub(super) fn shared(&self) -> &[Column] {
+    pub(super) fn shared(&self) -> &[SharedColumn] {
         match &self.noise {
             Noise::Stated(stated) => &stated.shared,
             Noise::Unstated | Noise::Dense(_) => &[],
@@ -44,7 +44,7 @@ impl Data {
                 ux: pick(&stated.ux),
                 uy: pick(&stated.uy),
                 cov_xy: pick(&stated.cov_xy),
-                shared: stated.shared.iter().map(|c| Column { x: pick(&c.x), y: pick(&c.y) }).collect(),
+                shared: stated.shared.iter().map(|c| SharedColumn { x: pick(&c.x), y: pick(&c.y) }).collect(),
             }),
             Noise::Dense(dense) => {
                 Noise::Dense(Dense { xx: block(&dense.xx), yy: block(&dense.yy), xy: block(&dense.xy) })
@@ -78,12 +78,12 @@ pub struct Stated {
     /// Covariance of x and y within each row.
     pub cov_xy: Vec<f64>,
     /// The effects of shared errors, each of one standard deviation.
-    pub shared: Vec<Column>,
+    pub shared: Vec<SharedColumn>,
 }
 
 /// How one shared error, of one standard deviation, moves each x and each y. An empty list stands for zeros.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Column {
+pub struct SharedColumn {
     /// Effect on each x.
     pub x: Vec<f64>,
     /// Effect on each y.

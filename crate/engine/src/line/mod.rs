@@ -63,7 +63,7 @@ mod nodes;
 mod refit;
 
 pub use error::LineError;
-pub use input::{Column, Data, Dense, FreeColumn, Noise, Stated};
+pub use input::{Data, Dense, FreeColumn, Noise, SharedColumn, Stated};
 pub use refit::Refit;
 pub use result::{Estimate, Fit, RowFit, Uncertainty, bias_of_reciprocal};
 pub use solve::fit;

@@ -6,7 +6,7 @@ use nalgebra::DMatrix;
 use super::{
     basis::dot,
     error::LineError,
-    input::{Column, Data, Dense, FreeColumn, Stated},
+    input::{Data, Dense, FreeColumn, SharedColumn, Stated},
     noise::{Independent, Joint, Noise},
     pair::Pair,
 };
@@ -214,7 +214,7 @@ pub(super) struct Shared {
 
 impl Shared {
     /// Counted from its mean, if that is so large beside the rows' own uncertainties that digits are at stake.
-    fn new(column: &Column, frame: &Frame, mean: &WeightedMean, slope: f64) -> Self {
+    fn new(column: &SharedColumn, frame: &Frame, mean: &WeightedMean, slope: f64) -> Self {
         /// In standard uncertainties of the rows' mean: of sixteen digits, its square is lost.
         const LARGE: f64 = 1e3;
         let [x, y] = [&column.x, &column.y].map(|list| mean.of(list));

@@ -21,7 +21,7 @@ use super::{
 
 /// χ² and its derivatives at one slope.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Point {
+pub(super) struct ProfileValue {
     pub slope: f64,
     pub chi_square: f64,
     /// ½ dχ²/db.
@@ -78,7 +78,7 @@ impl<'a> Profile<'a> {
     }
 
     /// Evaluates χ² at a slope; the fields then hold the state there.
-    pub fn at(&mut self, slope: f64) -> Result<Point, LineError> {
+    pub fn at(&mut self, slope: f64) -> Result<ProfileValue, LineError> {
         self.noise.at_slope(slope)?;
         self.lay_columns(slope)?;
         self.fit_others(slope);
@@ -92,7 +92,7 @@ impl<'a> Profile<'a> {
 
     /// Evaluates χ² at a slope close to the one before, with residuals formed in pairs: no digit is lost to what the
     /// unknowns take out of the readings, however much that is.
-    pub fn closely_at(&mut self, data: &Data, slope: Pair) -> Result<Point, LineError> {
+    pub fn closely_at(&mut self, data: &Data, slope: Pair) -> Result<ProfileValue, LineError> {
         self.noise.at_slope(slope.high)?;
         self.lay_columns(slope.high)?;
         self.fit_others_closely(data, slope);
@@ -100,7 +100,7 @@ impl<'a> Profile<'a> {
     }
 
     /// χ² and its derivatives, from the residual left by the other unknowns.
-    fn point(&mut self, slope: f64) -> Result<Point, LineError> {
+    fn point(&mut self, slope: f64) -> Result<ProfileValue, LineError> {
         let n = self.problem.x.len();
         self.noise.weigh(&self.residual[..n], &mut self.e);
         let in_x = self.adjust_positions();
@@ -108,7 +108,7 @@ impl<'a> Profile<'a> {
         let information = taken.information;
         let along = dot(&self.residual, &self.tangent);
         let gradient = -(along + dot(&self.e, &self.mirrored));
-        let point = Point {
+        let point = ProfileValue {
             slope,
             chi_square: dot(&self.residual, &self.residual),
             gradient,
@@ -270,7 +270,7 @@ impl<'a> Profile<'a> {
         in_x
     }
 
-    fn project_tangent(&mut self) -> Result<Taken, LineError> {
+    fn project_tangent(&mut self) -> Result<SlopeInformation, LineError> {
         let n = self.problem.x.len();
         for ((t, position), mirrored) in self.tangent.iter_mut().zip(&self.positions).zip(&self.mirrored) {
             *t = position - mirrored;
@@ -283,16 +283,16 @@ impl<'a> Profile<'a> {
         }
         let information = projected.left;
         if self.problem.shared.iter().all(|shared| shared.x.effect.is_empty()) {
-            return Ok(Taken { information, bending: 0.0 });
+            return Ok(SlopeInformation { information, bending: 0.0 });
         }
         self.basis.solve_transposed(&mut self.prior_pull);
         let v = &self.prior_pull;
-        Ok(Taken { information, bending: 2.0 * dot(&self.coordinates, v) + dot(v, v) })
+        Ok(SlopeInformation { information, bending: 2.0 * dot(&self.coordinates, v) + dot(v, v) })
     }
 }
 
 /// What of the tangent is left for the slope, and what a slope-dependent shared effect adds.
-struct Taken {
+struct SlopeInformation {
     information: f64,
     bending: f64,
 }

@@ -12,7 +12,7 @@
 
 use super::{
     chebyshev::cosine,
-    input::{Column, Data, Noise},
+    input::{Data, Noise, SharedColumn},
     nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size},
     noise::Independent,
     problem::{Frame, Problem},
@@ -185,7 +185,7 @@ impl<'a> Rig<'a> {
             return None;
         }
         let own_units = Frame { x_scale: 1.0, y_scale: 1.0, ..around };
-        let (shared, mut noise): (&[Column], _) = match &data.noise {
+        let (shared, mut noise): (&[SharedColumn], _) = match &data.noise {
             Noise::Unstated => (&[], Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
             Noise::Stated(stated) => (&stated.shared, own_units.independent(stated)),
             Noise::Dense(_) => return None,

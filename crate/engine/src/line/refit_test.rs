@@ -91,27 +91,27 @@ impl Bench {
         } else {
             ux.iter().zip(&uy).map(|(ux, uy)| ux * uy * between(chance, -0.95, 0.95)).collect()
         };
-        let mut shared: Vec<Column> =
+        let mut shared: Vec<SharedColumn> =
             (0..pick(chance, 5)).map(|_| Bench::shared(chance, n, u_x, u_y)).collect();
         if let Some(twin) = shared.first().filter(|_| chance.unit() < 0.3) {
             // A column all but the same as another, and much larger than the rows' own errors.
             let times = |list: &[f64], factor: f64| list.iter().map(|v| v * factor).collect();
-            let twin = Column { x: times(&twin.x, 1.0 + 1e-9), y: times(&twin.y, 1.0 - 1e-9) };
+            let twin = SharedColumn { x: times(&twin.x, 1.0 + 1e-9), y: times(&twin.y, 1.0 - 1e-9) };
             shared.push(twin);
         }
         Stated { ux, uy, cov_xy, shared }
     }
 
-    fn shared(chance: &mut Random, n: usize, u_x: f64, u_y: f64) -> Column {
+    fn shared(chance: &mut Random, n: usize, u_x: f64, u_y: f64) -> SharedColumn {
         let first = pick(chance, n);
         let step = |u: f64| (0..n).map(|i| if i >= first { u } else { 0.0 }).collect::<Vec<_>>();
         let ramp = |u: f64| (0..n).map(|i| u * i as f64 / n as f64).collect::<Vec<_>>();
         let times = size(chance, 0.1, 30.0);
         match pick(chance, 4) {
-            0 => Column { x: step(times * u_x), y: vec![] },
-            1 => Column { x: vec![], y: step(times * u_y) },
-            2 => Column { x: step(times * u_x), y: ramp(u_y) },
-            _ => Column { x: ramp(u_x), y: vec![u_y * 100.0; n] },
+            0 => SharedColumn { x: step(times * u_x), y: vec![] },
+            1 => SharedColumn { x: vec![], y: step(times * u_y) },
+            2 => SharedColumn { x: step(times * u_x), y: ramp(u_y) },
+            _ => SharedColumn { x: ramp(u_x), y: vec![u_y * 100.0; n] },
         }
     }
 
@@ -289,7 +289,8 @@ fn a_trial_has_the_same_bits_in_any_lane() {
     let plain = rows_24(1.0);
     let stated = stated(&plain).clone();
     let step = |at: usize, u: f64| (0..24).map(|i| if i < at { 0.0 } else { u }).collect::<Vec<f64>>();
-    let shared = vec![Column { x: step(8, 0.012), y: vec![] }, Column { x: vec![], y: step(0, 0.3) }];
+    let shared =
+        vec![SharedColumn { x: step(8, 0.012), y: vec![] }, SharedColumn { x: vec![], y: step(0, 0.3) }];
     let noise = Noise::Stated(Stated { shared, ..stated });
     let splices = Data { noise, free: vec![FreeColumn::InX(step(16, 1.0))], ..plain.clone() };
     for data in [plain, splices] {

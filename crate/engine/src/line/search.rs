@@ -8,7 +8,7 @@ use super::{
     error::LineError,
     input::Data,
     pair::Pair,
-    profile::{Point, Profile},
+    profile::{Profile, ProfileValue},
 };
 
 /// Where curvature and information differ by more than this share, errors in x bend χ² enough for a second valley.
@@ -29,14 +29,14 @@ pub(super) enum Search {
 
 /// The end of a descent.
 struct Valley {
-    point: Point,
+    point: ProfileValue,
     /// Newton's method walked straight in, and χ² is nearly a parabola.
     plain: bool,
 }
 
 /// The least χ², with slope and intercept to more digits than one double holds where that matters.
 pub(super) struct Least {
-    pub point: Point,
+    pub point: ProfileValue,
     pub slope: Pair,
     /// In scaled units.
     pub intercept: Pair,
@@ -68,7 +68,7 @@ const CANCELLED: f64 = 1e-5;
 
 /// Whether the line leaves so little of the readings that rounding would leave the residuals few digits, or rounding has
 /// kept Newton's method from coming nearer.
-fn blurred(point: &Point) -> bool {
+fn blurred(point: &ProfileValue) -> bool {
     /// A share of the slope.
     const NEAR: f64 = 1e-12;
     let explained = point.information * point.slope * point.slope;
@@ -77,7 +77,7 @@ fn blurred(point: &Point) -> bool {
 }
 
 /// Two more of Newton's steps, with residuals in pairs.
-fn refine(profile: &mut Profile<'_>, data: &Data, point: Point) -> Result<Least, LineError> {
+fn refine(profile: &mut Profile<'_>, data: &Data, point: ProfileValue) -> Result<Least, LineError> {
     let mut slope = Pair::from(point.slope);
     for _ in 0..2 {
         let here = profile.closely_at(data, slope)?;
@@ -109,19 +109,19 @@ fn descend(profile: &mut Profile<'_>, start: f64) -> Result<Valley, LineError> {
 
 /// Whether χ² is so like a parabola that there is no second valley to look for. Where x is exact it is one; elsewhere it
 /// must bend little at the least, and that must lie far from the slope zero, about which the errors in x mirror it.
-fn is_plain(point: &Point) -> bool {
+fn is_plain(point: &ProfileValue) -> bool {
     let bent = (point.curvature - point.information).abs();
     let far = point.information * point.slope * point.slope >= FAR * FAR;
     bent == 0.0 || (bent <= BENT * point.information && far)
 }
 
-fn newton_step(point: &Point) -> f64 {
+fn newton_step(point: &ProfileValue) -> f64 {
     let bend = if point.curvature > 0.0 { point.curvature } else { point.information };
     -point.gradient / bend
 }
 
 /// A step in the last place of the slope, or one that rounding keeps from shrinking.
-fn arrived(point: &Point, step: f64, last_step: f64) -> bool {
+fn arrived(point: &ProfileValue, step: f64, last_step: f64) -> bool {
     /// Steps below this, in units of the spans or of the standard uncertainty, are rounding if they do not shrink.
     const ROUNDING: f64 = 1e-11;
     const NEGLIGIBLE: f64 = 1e-8;
@@ -133,7 +133,11 @@ fn arrived(point: &Point, step: f64, last_step: f64) -> bool {
 }
 
 /// Goes along `step`, halved until χ² no longer rises. Tells whether it was halved.
-fn downhill(profile: &mut Profile<'_>, here: &Point, step: f64) -> Result<(Point, bool), LineError> {
+fn downhill(
+    profile: &mut Profile<'_>,
+    here: &ProfileValue,
+    step: f64,
+) -> Result<(ProfileValue, bool), LineError> {
     /// χ² may rise by its own rounding.
     const ROUNDING: f64 = 1e-9;
     let mut share = 1.0;
@@ -150,7 +154,7 @@ fn downhill(profile: &mut Profile<'_>, here: &Point, step: f64) -> Result<(Point
 }
 
 /// Looks at χ² over all slopes, descends into the lowest valleys, and gives the lowest end.
-fn scan(profile: &mut Profile<'_>, known: Option<Point>) -> Result<Point, LineError> {
+fn scan(profile: &mut Profile<'_>, known: Option<ProfileValue>) -> Result<ProfileValue, LineError> {
     const TRIED: usize = 4;
     /// An upright line that fits as well as this takes the place of any other.
     const ALIKE: f64 = 1e-9;

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 /// A place in the picture, pixels: x to the right, y downwards.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Point {
+pub struct PixelPoint {
     /// To the right.
     pub x: f64,
     /// Downwards.
@@ -19,7 +19,7 @@ pub struct Point {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Corner {
     /// Where it was marked.
-    pub at: Point,
+    pub at: PixelPoint,
     /// Its column: divisions along the time axis.
     pub column: f64,
     /// Its row: divisions downwards.

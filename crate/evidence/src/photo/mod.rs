@@ -5,7 +5,7 @@
 //! marking the corners (which move both edges together), and what the lens bends.
 //!
 //! Two frames:
-//! - *pixels* ([`Point`]): x to the right, y downwards, the middle of the first pixel at (0.5, 0.5), so that the
+//! - *pixels* ([`PixelPoint`]): x to the right, y downwards, the middle of the first pixel at (0.5, 0.5), so that the
 //!   picture spans 0 to its width and 0 to its height;
 //! - *divisions*: `column` along the time axis, growing with time (to the right on an upright screen), and `row`
 //!   growing *downwards* on the screen, so that a picture that is not mirrored keeps its sense of turning.
@@ -25,7 +25,7 @@ mod propose;
 mod separation;
 
 pub use error::{PlaneError, SeparationError};
-pub use mark::{Corner, Mark, Point};
+pub use mark::{Corner, Mark, PixelPoint};
 pub use picture::{PictureError, Pixels, Reduced, Shrinking};
 pub use plane::{Check, Plane, Residual};
 pub use propose::{

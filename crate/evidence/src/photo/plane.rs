@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use super::dense::{Eight, Factor, Normal, dot};
 use super::error::PlaneError;
-use super::mark::{Corner, Point};
+use super::mark::{Corner, PixelPoint};
 use super::shape;
 
 /// How far a mark lies from where the plane puts its crossing: mark minus plane.
@@ -150,18 +150,18 @@ impl Plane {
     }
 
     /// Column and row at a place in the picture; not finite, or of no meaning, beyond the plane's horizon.
-    pub fn divisions(&self, at: Point) -> [f64; 2] {
+    pub fn divisions(&self, at: PixelPoint) -> [f64; 2] {
         self.grid.outside(self.back(self.pixels.inside([at.x, at.y])))
     }
 
     /// Where a place on the screen lies in the picture.
-    pub fn pixel(&self, divisions: [f64; 2]) -> Point {
+    pub fn pixel(&self, divisions: [f64; 2]) -> PixelPoint {
         let [x, y] = self.pixels.outside(map(&self.h, self.grid.inside(divisions)).0);
-        Point { x, y }
+        PixelPoint { x, y }
     }
 
     /// Whether a place in the picture lies on this side of the plane's horizon.
-    pub fn sees(&self, at: Point) -> bool {
+    pub fn sees(&self, at: PixelPoint) -> bool {
         let place = self.back(self.pixels.inside([at.x, at.y]));
         place.iter().all(|x| x.is_finite()) && map(&self.h, place).1 > 0.0
     }
@@ -177,14 +177,14 @@ impl Plane {
     }
 
     /// Divisions per pixel at a place in the picture: ∂(column, row)/∂(x, y).
-    pub fn by_pixel(&self, at: Point) -> [[f64; 2]; 2] {
+    pub fn by_pixel(&self, at: PixelPoint) -> [[f64; 2]; 2] {
         let place = self.back(self.pixels.inside([at.x, at.y]));
         let scale = self.grid.spread / self.pixels.spread;
         inverse(by_place(&self.h, place)).map(|row| row.map(|x| x * scale))
     }
 
     /// ∂(column, row)/∂h at a place in the picture that stays where it is, divisions.
-    fn by_h(&self, at: Point) -> [Eight; 2] {
+    fn by_h(&self, at: PixelPoint) -> [Eight; 2] {
         // The pixel stays: 0 = ∂(x, y)/∂(X, Y)·d(X, Y) + ∂(x, y)/∂h·dh.
         let place = self.back(self.pixels.inside([at.x, at.y]));
         let [[a, b], [c, d]] = inverse(by_place(&self.h, place));
@@ -201,7 +201,7 @@ impl Plane {
 
     /// How column and row at a place in the picture move with each corner mark: for each corner
     /// ∂(column, row)/∂(x, y), divisions per pixel.
-    pub fn by_corners(&self, at: Point) -> Vec<[[f64; 2]; 2]> {
+    pub fn by_corners(&self, at: PixelPoint) -> Vec<[[f64; 2]; 2]> {
         let weights = self.by_h(at).map(|row| self.factor.solve(&row));
         let of = |corner: &Corner| {
             let [x, y] = by_parameters(&self.h, self.grid.inside([corner.column, corner.row]));
@@ -211,7 +211,7 @@ impl Plane {
     }
 
     /// Variance of the column at `b` minus the column at `a` from the corner marks alone, divisions².
-    pub fn variance_between(&self, a: Point, b: Point) -> f64 {
+    pub fn variance_between(&self, a: PixelPoint, b: PixelPoint) -> f64 {
         let ([mut row, _], [other, _]) = (self.by_h(b), self.by_h(a));
         for (row, other) in row.iter_mut().zip(other) {
             *row -= other;
@@ -224,7 +224,7 @@ impl Plane {
     ///
     /// Their squares add up to [`Self::variance_between`]. Pictures that share their corner marks share these errors:
     /// each entry is an error of the whole series, with its own size and sign for each picture.
-    pub fn shifts_between(&self, a: Point, b: Point) -> Vec<f64> {
+    pub fn shifts_between(&self, a: PixelPoint, b: PixelPoint) -> Vec<f64> {
         let u = self.u_pixels();
         let pairs = self.by_corners(a).into_iter().zip(self.by_corners(b));
         pairs.flat_map(|([a, _], [b, _])| [(b[0] - a[0]) * u, (b[1] - a[1]) * u]).collect()
@@ -289,7 +289,7 @@ impl Plane {
 
     /// The grid of columns × rows divisions, from column 0 and row 0, as it lies in the picture: the two ends of every
     /// line, columns first. Straight lines stay straight.
-    pub fn grid(&self, columns: u32, rows: u32) -> Vec<[Point; 2]> {
+    pub fn grid(&self, columns: u32, rows: u32) -> Vec<[PixelPoint; 2]> {
         let (width, height) = (f64::from(columns), f64::from(rows));
         let line = |from, to| [self.pixel(from), self.pixel(to)];
         let upright = (0..=columns).map(|c| line([f64::from(c), 0.0], [f64::from(c), height]));

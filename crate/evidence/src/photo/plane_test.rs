@@ -4,7 +4,7 @@ use super::super::{Marking, PlaneError, Scatter, SeparationError, scatter, separ
 use super::*;
 
 fn corner(x: f64, y: f64, column: f64, row: f64) -> Corner {
-    Corner { at: Point { x, y }, column, row }
+    Corner { at: PixelPoint { x, y }, column, row }
 }
 
 /// A tilted screen of 10 × 8 divisions.
@@ -45,12 +45,16 @@ fn derivatives_are_those_of_the_whole() {
     let middle = Plane::fit(&marks, 1.0).unwrap().pixel([5.0, 4.0]);
     marks.push(corner(middle.x + 2.0, middle.y - 1.0, 5.0, 4.0));
     let plane = Plane::fit(&marks, 1.0).unwrap();
-    let at = Point { x: 500.0, y: 700.0 };
+    let at = PixelPoint { x: 500.0, y: 700.0 };
     let by_pixel = plane.by_pixel(at);
     let by_corners = plane.by_corners(at);
     for axis in 0..2 {
-        let moved = |point: Point, by: f64| {
-            if axis == 0 { Point { x: point.x + by, ..point } } else { Point { y: point.y + by, ..point } }
+        let moved = |point: PixelPoint, by: f64| {
+            if axis == 0 {
+                PixelPoint { x: point.x + by, ..point }
+            } else {
+                PixelPoint { y: point.y + by, ..point }
+            }
         };
         let (after, before) = (plane.divisions(moved(at, STEP)), plane.divisions(moved(at, -STEP)));
         for i in 0..2 {
@@ -77,7 +81,7 @@ fn derivatives_are_those_of_the_whole() {
 #[test]
 fn corners_move_both_edges_together() {
     let plane = Plane::fit(&tilted(), 0.8).unwrap();
-    let (a, b) = (Point { x: 500.0, y: 500.0 }, Point { x: 560.0, y: 640.0 });
+    let (a, b) = (PixelPoint { x: 500.0, y: 500.0 }, PixelPoint { x: 560.0, y: 640.0 });
     let rows = plane.by_corners(a).into_iter().zip(plane.by_corners(b));
     let shifts = plane.shifts_between(a, b);
     assert_eq!(shifts.len(), 8);
@@ -125,7 +129,7 @@ fn marks_that_fix_no_plane_are_named() {
         "the outline of the corner marks crosses itself; exchange marks 3 (column 10, row 8) and 4 (column 0, row 8)"
     );
     let mut line = good;
-    line[2].at = Point { x: 775.0, y: 167.5 };
+    line[2].at = PixelPoint { x: 775.0, y: 167.5 };
     assert_eq!(
         message(&line),
         "corner marks 1 (column 0, row 0), 2 (column 10, row 0) and 3 (column 10, row 8) lie on one line in the picture; move one so that the four span an area"
@@ -142,7 +146,7 @@ fn marks_that_fix_no_plane_are_named() {
     assert!(matches!(Plane::fit(&level, 1.0), Err(PlaneError::CrossingsOnOneLine { .. })));
     // The fourth mark inside the triangle of the others.
     let mut inside = good;
-    inside[3].at = Point { x: 1100.0, y: 400.0 };
+    inside[3].at = PixelPoint { x: 1100.0, y: 400.0 };
     assert_eq!(
         message(&inside),
         "corner mark 4 (column 0, row 8) can't lie where it is, seen from the others; move it to its crossing"
@@ -174,7 +178,7 @@ fn a_separation_and_its_parts() {
         corner(100.0, 900.0, 0.0, 8.0),
     ];
     let plane = Plane::fit(&square, 0.0).unwrap();
-    let at = |x: f64| Point { x, y: 420.0 };
+    let at = |x: f64| PixelPoint { x, y: 420.0 };
     let found = separation(&plane, &[at(300.0)], &[at(550.0)], Marking::Stated(1.0), &[]).unwrap();
     assert!((found.value - 2.5).abs() < 1e-12);
     assert!((found.uncertainty - 0.01 * 2.0_f64.sqrt()).abs() < 1e-12);
@@ -201,18 +205,19 @@ fn a_separation_and_its_parts() {
 #[test]
 fn edges_that_give_no_difference_are_named() {
     let plane = Plane::fit(&tilted(), 1.0).unwrap();
-    let at = Point { x: 500.0, y: 500.0 };
-    let of = |a: &[Point], b: &[Point], marking| separation(&plane, a, b, marking, &[]).unwrap_err();
+    let at = PixelPoint { x: 500.0, y: 500.0 };
+    let of =
+        |a: &[PixelPoint], b: &[PixelPoint], marking| separation(&plane, a, b, marking, &[]).unwrap_err();
     assert_eq!(of(&[], &[at], Marking::Stated(1.0)), SeparationError::NoMark { edge: 'A' });
     assert_eq!(of(&[at], &[at], Marking::Repeats), SeparationError::NoRepeats);
     assert_eq!(of(&[at], &[at], Marking::Stated(-1.0)), SeparationError::Uncertainty);
     // Lines of the grid meet to the right; beyond there the picture shows no screen.
-    let far = Point { x: 40_000.0, y: 500.0 };
+    let far = PixelPoint { x: 40_000.0, y: 500.0 };
     assert_eq!(
         of(&[at], &[at, far], Marking::Stated(1.0)),
         SeparationError::OffPlane { edge: 'B', index: 1 }
     );
-    let none = Point { x: f64::NAN, y: 0.0 };
+    let none = PixelPoint { x: f64::NAN, y: 0.0 };
     assert_eq!(of(&[none], &[at], Marking::Stated(1.0)), SeparationError::OffPlane { edge: 'A', index: 0 });
 }
 

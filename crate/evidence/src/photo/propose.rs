@@ -6,7 +6,7 @@ use thiserror::Error;
 use super::find::curve::Flat;
 use super::find::edge::edge;
 use super::find::lattice::{Lattice, Lines};
-use super::mark::{Corner, Point};
+use super::mark::{Corner, PixelPoint};
 use super::picture::{ENOUGH, PictureError, Pixels, Reduced, Shrinking};
 use super::plane::Plane;
 
@@ -58,7 +58,7 @@ pub enum ProposeError {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ProposedEdge {
     /// Where the trace crosses half of its own height, pixels.
-    pub at: Point,
+    pub at: PixelPoint,
     /// The same in divisions: column and row.
     pub divisions: [f64; 2],
     /// Row of the trace's baseline, divisions.
@@ -131,7 +131,7 @@ fn propose_in(copy: &Reduced, hint: Hint) -> Result<Proposal, ProposeError> {
         .and_then(|(lines, first)| lines.lattice(&first, columns, rows))
         .filter(|lattice| lattice.seen >= SEEN)
         .ok_or(no_grid)?;
-    let large = |at: Point| Point { x: at.x * copy.scale, y: at.y * copy.scale };
+    let large = |at: PixelPoint| PixelPoint { x: at.x * copy.scale, y: at.y * copy.scale };
     let crossing = |column: u32, row: u32| {
         let (column, row) = (f64::from(column), f64::from(row));
         Corner { at: large(seen_at(&lattice, column, row)), column, row }
@@ -159,7 +159,7 @@ fn propose_in(copy: &Reduced, hint: Hint) -> Result<Proposal, ProposeError> {
 }
 
 /// Where a crossing was seen, if near the plane; where the plane puts it otherwise.
-fn seen_at(lattice: &Lattice, column: f64, row: f64) -> Point {
+fn seen_at(lattice: &Lattice, column: f64, row: f64) -> PixelPoint {
     let by_plane = lattice.plane.pixel([column, row]);
     let near = |c: &&Corner| {
         let [q, r] = lattice.plane.divisions(c.at);
@@ -212,7 +212,7 @@ fn check_series_in(plane: &Plane, copy: &Reduced, hint: Hint) -> Result<Standing
     let no_grid = ProposeError::NoGrid { columns, rows };
     let small = |q: [f64; 2]| {
         let at = plane.pixel(q);
-        Point { x: at.x / copy.scale, y: at.y / copy.scale }
+        PixelPoint { x: at.x / copy.scale, y: at.y / copy.scale }
     };
     let places = [[0, 0], [columns, 0], [columns, rows], [0, rows]].map(|place| place.map(f64::from));
     let marked = places.map(|q| Corner { at: small(q), column: q[0], row: q[1] });

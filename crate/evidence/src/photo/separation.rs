@@ -13,7 +13,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::error::SeparationError;
-use super::mark::Point;
+use super::mark::PixelPoint;
 use super::plane::{Check, Plane};
 
 /// How well an edge can be marked.
@@ -58,7 +58,7 @@ pub struct Edge {
     /// Mean row of its marks, divisions.
     pub row: f64,
     /// That place in the picture.
-    pub at: Point,
+    pub at: PixelPoint,
     /// Number of marks.
     pub marks: usize,
     /// Divisions per pixel along the time axis, at its mean: what a stated uncertainty of a mark is multiplied with.
@@ -106,7 +106,7 @@ struct Marks {
 }
 
 impl Marks {
-    fn of(plane: &Plane, marks: &[Point], name: char) -> Result<Self, SeparationError> {
+    fn of(plane: &Plane, marks: &[PixelPoint], name: char) -> Result<Self, SeparationError> {
         if marks.is_empty() {
             return Err(SeparationError::NoMark { edge: name });
         }
@@ -128,7 +128,11 @@ impl Marks {
 ///
 /// # Errors
 /// [`SeparationError`], naming the edge.
-pub fn scatter(plane: &Plane, a: &[Point], b: &[Point]) -> Result<Option<Scatter>, SeparationError> {
+pub fn scatter(
+    plane: &Plane,
+    a: &[PixelPoint],
+    b: &[PixelPoint],
+) -> Result<Option<Scatter>, SeparationError> {
     Ok(pooled(&Marks::of(plane, a, 'A')?, &Marks::of(plane, b, 'B')?))
 }
 
@@ -148,8 +152,8 @@ fn pooled(a: &Marks, b: &Marks) -> Option<Scatter> {
 /// [`SeparationError`], naming the edge.
 pub fn separation(
     plane: &Plane,
-    a: &[Point],
-    b: &[Point],
+    a: &[PixelPoint],
+    b: &[PixelPoint],
     marking: Marking,
     checks: &[Check],
 ) -> Result<Separation, SeparationError> {

@@ -14,7 +14,7 @@ pub struct Layout {
     /// The first line that holds samples, counted from 1.
     pub first_line: usize,
     /// The columns of that line.
-    pub columns: Vec<Column>,
+    pub columns: Vec<TraceColumn>,
     /// Time from sample to sample where no column gives it, ns.
     pub step: Option<f64>,
     /// Time of the first sample where no column gives it, ns.
@@ -36,7 +36,7 @@ pub struct Setting {
 /// One column.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Column {
+pub struct TraceColumn {
     /// What it holds.
     pub role: Role,
     /// Its unit.

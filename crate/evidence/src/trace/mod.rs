@@ -53,7 +53,7 @@ pub use edge::{Edge, Method, edge};
 pub use envelope::{Envelope, envelope};
 pub use error::{ReadError, ReadProblem, TraceError};
 pub use flag::Flag;
-pub use layout::{Column, Delimiter, Layout, Role, Setting, Unit};
+pub use layout::{Delimiter, Layout, Role, Setting, TraceColumn, Unit};
 pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
 pub use name::{Named, Pair, pair, rail_reading};
 pub use noise::{Baseline, baseline};

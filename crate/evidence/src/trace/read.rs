@@ -20,7 +20,7 @@ pub fn read(name: &str, bytes: &[u8], layout: &Layout) -> Result<Recording, Read
 }
 
 /// A column that is read, and what is read of it.
-struct Taken {
+struct ReadColumn {
     column: usize,
     factor: f64,
     is_time: bool,
@@ -39,7 +39,7 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
         let is_time = column.role == Role::Time;
         if column.role != Role::Ignored {
             let samples = Vec::with_capacity(rows_expected);
-            taken.push(Taken {
+            taken.push(ReadColumn {
                 column: index,
                 factor: column.unit.factor(),
                 is_time,
@@ -86,7 +86,7 @@ fn beginning(text: &[u8], line: usize) -> usize {
     (1..line).fold(0, |at, _| lines::line_end(text, at).1)
 }
 
-fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [Taken]) -> Result<(), ReadProblem> {
+fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [ReadColumn]) -> Result<(), ReadProblem> {
     let mark = layout.decimal.byte();
     let mut line = layout.first_line;
     let mut at = from;
@@ -146,7 +146,7 @@ fn field(text: &[u8], from: usize, fields: usize, mark: u8, delimiter: Delimiter
 }
 
 /// All columns have as many rows where the last line held nothing.
-fn even(taken: &[Taken], line: usize) -> Result<(), ReadProblem> {
+fn even(taken: &[ReadColumn], line: usize) -> Result<(), ReadProblem> {
     let rows = taken.first().map_or(0, |column| column.samples.len());
     match taken.iter().find(|column| column.samples.len() != rows) {
         None => Ok(()),
@@ -243,7 +243,7 @@ fn fault(text: &[u8], begin: usize, line: usize, column: usize, layout: &Layout)
 /// Start and step of a column of times, in ns.
 ///
 /// Each may lie off its place by the rounding of its last digit, and by that of the first and the last row.
-fn regular(time: &Taken, first_line: usize) -> Result<(f64, f64), ReadProblem> {
+fn regular(time: &ReadColumn, first_line: usize) -> Result<(f64, f64), ReadProblem> {
     let times = &time.samples;
     let [start, .., last] = times.as_slice() else {
         return Err(ReadProblem::FewRows { rows: times.len(), needed: ROWS });

@@ -6,7 +6,7 @@
 
 use super::lines::{fields, line_end, lines, shown, text, value};
 use super::{
-    Column, DecimalMark, Delimiter, Layout, ReadError, ReadProblem, Role, Setting, Unit, decimal, header,
+    DecimalMark, Delimiter, Layout, ReadError, ReadProblem, Role, Setting, TraceColumn, Unit, decimal, header,
 };
 
 /// Rows looked at in the middle.
@@ -251,7 +251,7 @@ fn columns(
     decimal: DecimalMark,
     numeric: &[bool],
     above: &Above,
-) -> (Vec<Column>, bool) {
+) -> (Vec<TraceColumn>, bool) {
     let rows: Vec<_> = rows.iter().map(|row| fields(row, delimiter)).collect();
     let stated = |column: usize| above.units[column].or_else(|| header::unit_in(&above.labels[column]));
     let steps: Vec<_> = numeric
@@ -275,7 +275,7 @@ fn columns(
             let unit = stated(index);
             let label = above.labels[index].clone();
             let mut column =
-                Column { role: Role::Ignored, unit: Unit::One, unit_stated: unit.is_some(), label };
+                TraceColumn { role: Role::Ignored, unit: Unit::One, unit_stated: unit.is_some(), label };
             if Some(index) == time {
                 column.role = Role::Time;
                 column.unit = time_unit;
@@ -351,7 +351,7 @@ fn chosen_time(steps: &[Option<Progress>], has_unit: impl Fn(usize) -> bool) -> 
 }
 
 /// A column that merely counts is not the time if its label says so, or if a setting gives the step.
-fn drop_running_number(columns: &mut [Column], counts_beside_step: bool) {
+fn drop_running_number(columns: &mut [TraceColumn], counts_beside_step: bool) {
     let Some(time) = columns.iter_mut().find(|column| column.role == Role::Time) else { return };
     let label = time.label.to_lowercase();
     let counts = ["index", "sample", "no.", "number", "#", "point", "n", "i"]

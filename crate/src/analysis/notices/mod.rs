@@ -13,7 +13,7 @@ mod readings;
 mod delays;
 
 // What the line and the speed show.
-mod line;
+mod results;
 
 pub use input::NoticeInput;
 
@@ -24,10 +24,10 @@ pub fn notices(input: &NoticeInput) -> Vec<Notice> {
     let mut all = readings::notices(input);
     all.extend(delays::notices(input));
     if let Some(line) = input.line {
-        all.extend(line::notices(input, line));
+        all.extend(results::notices(input, line));
     }
     if let (Some(line), Some(speed)) = (input.line, input.speed) {
-        all.extend(line::of_speed(input, line, speed));
+        all.extend(results::of_speed(input, line, speed));
     }
     all.sort_by_key(|notice| notice.weight);
     all

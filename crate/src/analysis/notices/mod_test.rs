@@ -75,7 +75,7 @@ impl Bench {
     /// Adds `ns` to the delay of a row.
     fn late(&mut self, row: RowId, ns: f64) {
         let held =
-            self.notebook.page().rows.iter().find(|r| r.id == row).unwrap().text(Cell::EdgeB).to_owned();
+            self.notebook.state().rows.iter().find(|r| r.id == row).unwrap().text(Cell::EdgeB).to_owned();
         self.set(row, Cell::EdgeB, &text(held.parse::<f64>().unwrap() + ns / 2.0));
     }
 
@@ -90,7 +90,7 @@ impl Bench {
     /// Takes the delays from traces by a fixed level, 0.125 ns too late for every metre, in place of the screen.
     fn walks(&mut self) {
         for row in 1..=12 {
-            let held = self.notebook.page().rows.iter().find(|r| r.id == row).unwrap();
+            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
             let (rail, reading) = (held.text(Cell::Rail), held.text(Cell::Reading));
             let d = reading.parse::<f64>().unwrap() / 100.0 + if rail == "2" { 2.0 } else { 0.0 };
             for cell in [Cell::TimeBase, Cell::EdgeA, Cell::EdgeB] {
@@ -244,7 +244,8 @@ const CASES: [Case; 28] = [
         |b| {
             for row in [2, 5, 8, 11] {
                 b.set(row, Cell::TimeBase, "2.5");
-                let held = b.notebook.page().rows[row as usize - 1].text(Cell::EdgeB).parse::<f64>().unwrap();
+                let held =
+                    b.notebook.state().rows[row as usize - 1].text(Cell::EdgeB).parse::<f64>().unwrap();
                 b.set(row, Cell::EdgeB, &text(0.5 + (held - 0.5) * 0.8 + 0.2));
             }
         },
@@ -302,7 +303,8 @@ fn each_planted_fault_is_noticed_with_what_it_names() {
 /// The identifiers are what the sources write between quotes in small letters alone.
 #[test]
 fn every_notice_has_a_planted_fault() {
-    let sources = [include_str!("readings.rs"), include_str!("delays.rs"), include_str!("line.rs")].concat();
+    let sources =
+        [include_str!("readings.rs"), include_str!("delays.rs"), include_str!("results.rs")].concat();
     let is_id = |text: &&str| text.len() > 3 && text.chars().all(|c| c.is_ascii_lowercase() || c == '_');
     let ids: Vec<&str> = sources.split('"').skip(1).step_by(2).filter(is_id).collect();
     assert!(ids.len() >= 24, "{ids:?}");

@@ -3,7 +3,7 @@
 //! The benches are invented. Both have about the scatter of a student's run: 1 cm in distance, 0.15 ns in delay,
 //! delays of 3.3356 ns for each metre after 12 ns of cables.
 
-use slope_of_light::line::{Column, Data, Noise, Stated, fit};
+use slope_of_light::line::{Data, Noise, SharedColumn, Stated, fit};
 use slope_of_light::synth::chance::Chance;
 
 /// Delay for one metre, ns.
@@ -22,11 +22,12 @@ pub fn rows_24() -> Data {
 /// 200 rows from 0 m to 12 m over three rails, whose two splices and one time base are errors shared by many rows.
 pub fn rows_200_shared() -> Data {
     let places = even(0.0, 12.0, 200);
-    let splice = |at: f64, u: f64| Column {
+    let splice = |at: f64, u: f64| SharedColumn {
         x: places.iter().map(|x| if *x > at { u } else { 0.0 }).collect(),
         y: vec![],
     };
-    let time_base = Column { x: vec![], y: places.iter().map(|x| 5e-4 * (INTERCEPT + SLOPE * x)).collect() };
+    let time_base =
+        SharedColumn { x: vec![], y: places.iter().map(|x| 5e-4 * (INTERCEPT + SLOPE * x)).collect() };
     let shared = vec![splice(4.0, 0.012), splice(8.0, 0.015), time_base];
     drawn(&places, Stated { ux: vec![0.01; 200], uy: vec![0.15; 200], cov_xy: vec![], shared }, 200)
 }

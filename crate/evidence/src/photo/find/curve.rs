@@ -5,7 +5,7 @@
 //! reward along the path, a price for each step up or down, higher where there is no stroke). The second is the best path beside the first; where the
 //! two have different colours, both are followed again, each in its own.
 
-use super::super::mark::Point;
+use super::super::mark::PixelPoint;
 use super::super::picture::Reduced;
 use super::super::plane::Plane;
 use super::ridge::median;
@@ -83,7 +83,7 @@ impl Flat {
         let mut colour = Vec::with_capacity(width * height);
         for y in 0..height {
             for x in 0..width {
-                let Point { x, y } = plane.pixel([place(x), place(y)]);
+                let PixelPoint { x, y } = plane.pixel([place(x), place(y)]);
                 colour.push(copy.at(x, y));
             }
         }

@@ -1,6 +1,6 @@
 //! The plane of the grid, fitted to every stretch of line between two crossings.
 
-use super::super::mark::{Corner, Point};
+use super::super::mark::{Corner, PixelPoint};
 use super::super::picture::Reduced;
 use super::super::plane::Plane;
 use super::pencil::{horizon, pencil};
@@ -64,7 +64,7 @@ impl Lines {
             let x = (c + m * d) / (1.0 - m * n);
             let y = d + n * x;
             let middle = [self.upright.width as f64 / 2.0, self.upright.height as f64 / 2.0];
-            Corner { at: Point { x: x + middle[0], y: y + middle[1] }, column, row }
+            Corner { at: PixelPoint { x: x + middle[0], y: y + middle[1] }, column, row }
         };
         let corners = [crossing(0, 0), crossing(columns, 0), crossing(columns, rows), crossing(0, rows)];
         Some((Plane::fit(&corners, 0.0).ok()?, score))
@@ -149,8 +149,10 @@ impl Lines {
                 let det = n[0] * m[1] - n[1] * m[0];
                 let (column, row) = (c as f64, r as f64);
                 let at = plane.pixel([column, row]);
-                let at =
-                    Point { x: at.x + (u * m[1] - v * n[1]) / det, y: at.y + (v * n[0] - u * m[0]) / det };
+                let at = PixelPoint {
+                    x: at.x + (u * m[1] - v * n[1]) / det,
+                    y: at.y + (v * n[0] - u * m[0]) / det,
+                };
                 found.push(Corner { at, column, row });
             }
         }
@@ -182,7 +184,7 @@ impl Lines {
         const FAR: i32 = 2;
         let (columns, rows) = (columns.cast_signed(), rows.cast_signed());
         let at = |c: i32, r: i32| plane.pixel([f64::from(c), f64::from(r)]);
-        let strength = |ridges: &Ridges, from: Point, to: Point| {
+        let strength = |ridges: &Ridges, from: PixelPoint, to: PixelPoint| {
             if plane.sees(from) && plane.sees(to) { stretch(ridges, from, to, 2.0).strength } else { 0.0 }
         };
         // Strength of each stretch, the grid widened to all sides.
@@ -230,7 +232,7 @@ fn moved(plane: &Plane, [columns, rows]: [i32; 2]) -> Option<Plane> {
 fn spacing(plane: &Plane, column: u32, row: u32) -> f64 {
     let (c, r) = (f64::from(column), f64::from(row));
     let (here, right, below) = (plane.pixel([c, r]), plane.pixel([c + 1.0, r]), plane.pixel([c, r + 1.0]));
-    let far = |there: Point| libm::hypot(there.x - here.x, there.y - here.y);
+    let far = |there: PixelPoint| libm::hypot(there.x - here.x, there.y - here.y);
     far(right).min(far(below))
 }
 
@@ -244,7 +246,7 @@ fn between(line: &[Stretch], crossing: usize) -> Option<(f64, [f64; 2])> {
 }
 
 /// Looks for a line beside the stretch from one crossing to the next, at most `reach` pixels away.
-fn stretch(ridges: &Ridges, from: Point, to: Point, reach: f64) -> Stretch {
+fn stretch(ridges: &Ridges, from: PixelPoint, to: PixelPoint, reach: f64) -> Stretch {
     const SAMPLES: u32 = 24;
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let length = libm::hypot(dx, dy).max(1e-9);

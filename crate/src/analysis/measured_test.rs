@@ -40,7 +40,7 @@ fn bench(rows: &[(&str, &str, &str)]) -> Notebook {
 }
 
 fn put(notebook: &mut Notebook, all: Vec<MeasuredTraces>) {
-    let edit = take(notebook.page(), &analyse(notebook).rows, all);
+    let edit = take(notebook.state(), &analyse(notebook).rows, all);
     notebook.apply(edit, "").unwrap();
 }
 
@@ -50,7 +50,7 @@ fn rows(notebook: &Notebook) -> Vec<(String, String, String)> {
         _ => String::new(),
     };
     let texts = |cell, row: &crate::notebook::Row| row.text(cell).to_owned();
-    let all = notebook.page().rows.iter();
+    let all = notebook.state().rows.iter();
     all.map(|row| (texts(Cell::Rail, row), texts(Cell::Reading, row), names(&row.evidence))).collect()
 }
 
@@ -81,7 +81,7 @@ fn a_waiting_row_is_filled_and_the_rest_are_new() {
             told("A", "", "nameless.csv")
         ]
     );
-    assert_eq!(notebook.page().rows[4].text(Cell::Remark), "nameless.csv");
+    assert_eq!(notebook.state().rows[4].text(Cell::Remark), "nameless.csv");
 }
 
 #[test]

@@ -26,7 +26,7 @@ pub type PositionId = u32;
 
 /// A notebook as it stands after its edits.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Page {
+pub struct NotebookState {
     /// What the notebook is called.
     pub title: String,
     /// How decimal numbers are written in it.
@@ -63,7 +63,7 @@ pub struct Page {
     pub numbered: u32,
 }
 
-impl Page {
+impl NotebookState {
     /// A text of the bench; empty where nothing was typed.
     pub fn text(&self, field: BenchField) -> &str {
         self.bench.get(&field).map_or("", String::as_str)

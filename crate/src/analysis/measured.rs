@@ -5,7 +5,7 @@ use serde::Deserialize;
 
 use super::read::ruler_unit;
 use super::types::RowReading;
-use crate::notebook::{Cell, Edit, Evidence, Page, Row, RowId, Traces};
+use crate::notebook::{Cell, Edit, Evidence, NotebookState, Row, RowId, Traces};
 use crate::quantity::{DecimalMark, parse};
 
 /// Traces that were measured, with what is known of their place.
@@ -30,7 +30,7 @@ pub struct MeasuredTraces {
 
 /// One edit that puts all of them into rows. Each goes into the row that it was measured for, or that holds the same
 /// files; else into one at the same reading that has no delay yet; else into a new one behind the last.
-pub fn take(page: &Page, readings: &[RowReading], all: Vec<MeasuredTraces>) -> Edit {
+pub fn take(page: &NotebookState, readings: &[RowReading], all: Vec<MeasuredTraces>) -> Edit {
     let mut next = page.new_number();
     let mut used: Vec<RowId> = Vec::new();
     let mut edits = Vec::new();
@@ -58,7 +58,7 @@ pub fn take(page: &Page, readings: &[RowReading], all: Vec<MeasuredTraces>) -> E
 }
 
 /// Rail and reading as the notebook writes them. Where the name of the file tells no rail, the only one is meant.
-fn place_texts(page: &Page, taken: &MeasuredTraces) -> (String, String) {
+fn place_texts(page: &NotebookState, taken: &MeasuredTraces) -> (String, String) {
     let rail = match (&taken.rail, page.rails.as_slice()) {
         (Some(rail), _) => rail.clone(),
         (None, [only]) => only.name_or_number(0),
@@ -77,7 +77,7 @@ fn names(traces: &Traces) -> String {
     traces.files.iter().map(|file| file.name.as_str()).collect::<Vec<_>>().join(", ")
 }
 
-fn known_row(page: &Page, taken: &MeasuredTraces, used: &[RowId]) -> Option<RowId> {
+fn known_row(page: &NotebookState, taken: &MeasuredTraces, used: &[RowId]) -> Option<RowId> {
     let holds = |row: &&Row| {
         let held =
             matches!(&row.evidence, Some(Evidence::Traces(traces)) if traces.files == taken.traces.files);
@@ -88,7 +88,7 @@ fn known_row(page: &Page, taken: &MeasuredTraces, used: &[RowId]) -> Option<RowI
 
 /// A row at the same reading of the same rail that waits for a delay.
 fn waiting_row(
-    page: &Page,
+    page: &NotebookState,
     readings: &[RowReading],
     (rail, reading): (&str, &str),
     used: &[RowId],
@@ -114,5 +114,5 @@ fn waiting_row(
 }
 
 #[cfg(test)]
-#[path = "taken_test.rs"]
+#[path = "measured_test.rs"]
 mod tests;

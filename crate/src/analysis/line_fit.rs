@@ -8,13 +8,13 @@ use super::setup::Setup;
 use super::types::{Checks, LineAnalysis, Refusal, SlopePart};
 use crate::distribution::chi_square_sf;
 use crate::line::{self, Fit, Noise};
-use crate::notebook::{ActsOn, ErrorShape, Page};
+use crate::notebook::{ActsOn, ErrorShape, NotebookState};
 
 /// Fits the line, without the side checks.
 ///
 /// # Errors
 /// Why there is no line, naming the rows.
-pub fn fit(page: &Page, points: &[Point], setup: &Setup) -> Result<LineAnalysis, Refusal> {
+pub fn fit(page: &NotebookState, points: &[Point], setup: &Setup) -> Result<LineAnalysis, Refusal> {
     let fit = line::fit(&setup.data).map_err(|error| refusal(&error, page, points, setup))?;
     let stated = setup.data.noise != Noise::Unstated;
     let nu = fit.degrees_of_freedom;

@@ -22,6 +22,7 @@ const CANDIDATES: usize = 3;
 /// All side checks.
 pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) -> Checks {
     let data = &setup.data;
+    // A row that the line must go through has no deviation to speak of.
     let deviations: Vec<f64> = fit.rows.iter().map(|row| row.normalised.unwrap_or(0.0)).collect();
     let unknowns = 2 + data.free.len();
     let ids = |places: Vec<usize>| places.into_iter().filter_map(|place| row_at(points, place)).collect();

@@ -218,6 +218,7 @@ pub fn noises(
     base: &Base,
 ) -> Vec<RowErrors> {
     let (rails, marks) = (&context.rails, &context.marks);
+    // What states nothing has no errors here; `setup` refuses it where other rows state theirs.
     let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let own = |told: DelaySource| move |p: &Point| if p.told == told { limit(p) } else { 0.0 };

@@ -127,7 +127,7 @@ fn independent(
     shared: &[Shared],
 ) -> Result<Noise, Refusal> {
     let (ux, uy) = (total(points, noises, ActsOn::Distances), total(points, noises, ActsOn::Delays));
-    let own = |i: usize| noises.iter().any(|noise| noise.u.get(i).is_some_and(|u| *u > 0.0));
+    let own = |i: usize| noises.iter().any(|noise| noise.u[i] > 0.0);
     let bare: Vec<RowId> = (points.iter().enumerate())
         .filter(|(i, p)| p.ux.is_none() && p.uy.is_none() && !own(*i))
         .map(|(_, p)| p.row)

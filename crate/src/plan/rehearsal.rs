@@ -8,7 +8,7 @@
 use super::spot::{PlanContext, Spot, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
-use crate::analysis::{Origin, Quantity, Refusal, prepare};
+use crate::analysis::{Origin, Part, Quantity, Refusal, RowReading, prepare};
 use crate::budget::Random;
 use crate::notebook::{
     ActsOn, Cell, Edit, Notebook, NotebookState, PlannedPosition, Rail, RailId, Scope, SharedError,
@@ -112,10 +112,7 @@ fn drawn(seed: u32, page: &NotebookState, setup: &crate::analysis::setup::Setup)
     let error = |shared: &crate::analysis::parts::Shared| {
         shape(shared.shape, shared.degrees_of_freedom).draw(&mut stream(seed, &shared.origin.id()))
     };
-    let step = |rail: &usize| {
-        let id = page.rails.get(*rail).map_or(0, |rail| rail.id);
-        STEP * stream(seed, &format!("step-{id}")).normal()
-    };
+    let step = |rail: &usize| STEP * stream(seed, &format!("step-{}", page.rails[*rail].id)).normal();
     Drawn {
         t0: 0.5 + 1.5 * stream(seed, "t0").unit(),
         errors: setup.shared.iter().map(error).collect(),
@@ -131,10 +128,10 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
     }
     let expected = with_rows(page, rows, Vec::new());
     let prepared = prepare(&expected, None);
+    all_are_read(&prepared.rows.readings)?;
     let (setup, beam_angle) = (prepared.setup?, prepared.beam_angle);
     let all = drawn(seed, page, &setup);
     let mut random = stream(seed, "rows");
-    let at = |list: &[f64], row: usize| list.get(row).copied().unwrap_or(0.0);
     let stretch = 1.0 + beam_angle * beam_angle / 2.0 * random.unit();
     let mut read = Vec::new();
     for (row, spot) in spots.iter().enumerate() {
@@ -142,17 +139,17 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
         for noise in setup.noises.iter().filter(|noise| noise.origin != Origin::ScreenLimit) {
             let z = shape(noise.shape, noise.degrees_of_freedom).draw(&mut random);
             match noise.acts_on {
-                ActsOn::Distances => own_x += z * at(&noise.u, row),
-                ActsOn::Delays => delay += z * at(&noise.u, row),
+                ActsOn::Distances => own_x += z * noise.u[row],
+                ActsOn::Delays => delay += z * noise.u[row],
             }
         }
         let mut place = spot.distance;
         for (shared, z) in setup.shared.iter().zip(&all.errors) {
-            place -= z * at(&shared.column.x, row);
-            delay += z * at(&shared.column.y, row);
+            place -= z * shared.column.x_at(row);
+            delay += z * shared.column.y_at(row);
         }
         for (column, step) in setup.data.free.iter().zip(&all.steps) {
-            place -= step * at(column.entries(), row);
+            place -= step * column.entries()[row];
         }
         delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
@@ -167,6 +164,18 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
         read.push([position.rail, reading(context, spot, own_x), position.time_base, a, b]);
     }
     Ok(read)
+}
+
+/// Errors are drawn for the rows of the line: each place must give one, or they would go to other rows than theirs.
+fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
+    for reading in readings {
+        if let Part::Incomplete { lacks } = &reading.part {
+            let message =
+                format!("Nothing can be rehearsed on this bench yet: {lacks}. Change it under Apparatus.");
+            return Err(Refusal { id: "row_not_read".into(), rows: Vec::new(), message });
+        }
+    }
+    Ok(())
 }
 
 /// What a ruler is read to show, to the place of its uncertainty.
@@ -195,7 +204,7 @@ pub fn truth(notebook: &Notebook) -> Option<RehearsalTruth> {
     Some(RehearsalTruth {
         t0: all.t0,
         errors: errors.map(|(of, z)| (of.origin.clone(), z * of.u, of.u, of.quantity)).collect(),
-        steps: steps.filter_map(|(rail, step)| Some((page.rails.get(*rail)?.id, *step))).collect(),
+        steps: steps.map(|(rail, step)| (page.rails[*rail].id, *step)).collect(),
     })
 }
 

@@ -119,3 +119,17 @@ fn the_truth_explains_the_readings() -> Outcome {
 fn a_bench_without_rails_is_refused() {
     assert!(rehearse(&NotebookState::default(), 1).is_err_and(|refusal| refusal.id == "no_rails"));
 }
+
+/// Rows on two rails of one name are no rows of the line: nothing is drawn for them, nor for others in their stead.
+#[test]
+fn a_bench_whose_rails_share_a_name_is_refused() -> Outcome {
+    let mut bench = demo::typed_readings()?.0;
+    for rail in [1, 2] {
+        bench.apply(Edit::SetRail { rail, field: RailField::Name, text: "bench".into() }, "")?;
+    }
+    let page = with_rows(bench.state(), Vec::new(), Vec::new());
+    let refusal = rehearse(&page, 1).err().ok_or("rehearsed")?;
+    assert_eq!(refusal.id, "row_not_read");
+    assert!(refusal.message.contains("more than one rail is called “bench”"), "{}", refusal.message);
+    Ok(())
+}

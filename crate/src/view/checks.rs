@@ -60,8 +60,8 @@ fn through_zero(slope: &Measured, mark: DecimalMark) -> Figure {
 fn rails_alone(page: &NotebookState, checks: &Checks) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let alone = checks.rails_alone.iter().map(|(rail, alone)| {
-        let index = page.rails.iter().position(|r| r.id == *rail).unwrap_or(0);
-        let name = page.rails.get(index).map_or_else(String::new, |rail| rail.name_or_number(index));
+        let named = page.rails.iter().enumerate().find(|(_, one)| one.id == *rail);
+        let name = named.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
         let found = figure(
             &format!("rail_alone_{rail}"),
             &format!("slope on rail {name} alone"),

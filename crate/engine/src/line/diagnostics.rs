@@ -156,7 +156,7 @@ pub fn peirce_limit(n: usize, doubtful: usize, unknowns: usize) -> Option<f64> {
 /// and so on until no more are found. `deviations` in standard deviations of all values.
 pub fn peirce(deviations: &[f64], unknowns: usize) -> Vec<usize> {
     let mut order: Vec<usize> = (0..deviations.len()).collect();
-    let size = |place: usize| deviations.get(place).map_or(0.0, |value| value.abs());
+    let size = |place: usize| deviations[place].abs();
     order.sort_by(|a, b| size(*b).total_cmp(&size(*a)));
     let mut found = 0;
     while let Some(limit) = peirce_limit(deviations.len(), found + 1, unknowns) {

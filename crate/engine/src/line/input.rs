@@ -90,6 +90,24 @@ pub struct SharedColumn {
     pub y: Vec<f64>,
 }
 
+impl SharedColumn {
+    /// Effect on the x of a row that there is.
+    pub fn x_at(&self, row: usize) -> f64 {
+        entry(&self.x, row)
+    }
+
+    /// Effect on the y of a row that there is.
+    pub fn y_at(&self, row: usize) -> f64 {
+        entry(&self.y, row)
+    }
+}
+
+/// An entry of a list in which none at all stand for zeros. Any other that is missing would be a slip of ours, which
+/// must not pass for a smaller uncertainty.
+pub(super) fn entry(list: &[f64], place: usize) -> f64 {
+    if list.is_empty() { 0.0 } else { list[place] }
+}
+
 /// How one unit of an unknown moves each row.
 #[derive(Debug, Clone, PartialEq)]
 pub enum FreeColumn {
@@ -163,15 +181,14 @@ fn check_stated(stated: &Stated, n: usize) -> Result<(), LineError> {
         empty_or_full("a shared error's effect on x", &shared.x, n)?;
         empty_or_full("a shared error's effect on y", &shared.y, n)?;
     }
-    let at = |list: &[f64], row: usize| list.get(row).copied().unwrap_or(0.0);
-    let bare = |row: &usize| at(&stated.ux, *row) == 0.0 && at(&stated.uy, *row) == 0.0;
+    let bare = |row: &usize| entry(&stated.ux, *row) == 0.0 && entry(&stated.uy, *row) == 0.0;
     let rows: Vec<usize> = (0..n).filter(bare).collect();
     if !rows.is_empty() {
         return Err(LineError::ZeroUncertainty { rows });
     }
     let impossible = |row: &usize| {
-        let (ux, uy) = (at(&stated.ux, *row), at(&stated.uy, *row));
-        at(&stated.cov_xy, *row).abs() > ux * uy * (1.0 + 1e-12)
+        let (ux, uy) = (entry(&stated.ux, *row), entry(&stated.uy, *row));
+        entry(&stated.cov_xy, *row).abs() > ux * uy * (1.0 + 1e-12)
     };
     let rows: Vec<usize> = (0..n).filter(impossible).collect();
     if rows.is_empty() { Ok(()) } else { Err(LineError::Indefinite { rows }) }
@@ -194,7 +211,7 @@ fn check_dense(dense: &Dense, n: usize) -> Result<(), LineError> {
 fn symmetric(block: &[f64], n: usize) -> Result<(), LineError> {
     /// Rounding of a printed matrix.
     const ALIKE: f64 = 1e-9;
-    let at = |i: usize, j: usize| block.get(i * n + j).copied().unwrap_or(0.0);
+    let at = |i: usize, j: usize| entry(block, i * n + j);
     for i in 0..n {
         for j in 0..i {
             if (at(i, j) - at(j, i)).abs() > ALIKE * at(i, j).abs().max(at(j, i).abs()) {
@@ -209,7 +226,7 @@ fn symmetric(block: &[f64], n: usize) -> Result<(), LineError> {
 fn possible(dense: &Dense, n: usize) -> Result<(), LineError> {
     /// Negative by rounding only.
     const ROUNDING: f64 = 1e-10;
-    let at = |block: &[f64], i: usize, j: usize| block.get(i * n + j).copied().unwrap_or(0.0);
+    let at = |block: &[f64], i: usize, j: usize| entry(block, i * n + j);
     let exact_x = dense.xx.is_empty() && dense.xy.is_empty();
     let offset = if exact_x { 0 } else { n };
     let full = DMatrix::from_fn(n + offset, n + offset, |i, j| match (i < offset, j < offset) {

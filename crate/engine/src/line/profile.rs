@@ -13,7 +13,7 @@
 use super::{
     basis::{Basis, dot},
     error::LineError,
-    input::Data,
+    input::{Data, entry},
     noise::Noise,
     pair::Pair,
     problem::{Centred, DISTINCT, Problem},
@@ -136,7 +136,7 @@ impl<'a> Profile<'a> {
     pub fn intercept(&self, slope: Pair) -> (Pair, f64) {
         let frame = &self.problem.frame;
         let (high, low) = (&self.unknowns, &self.unknowns_low);
-        let unknown = |k: usize| Pair { high: high[k], low: low.get(k).copied().unwrap_or(0.0) };
+        let unknown = |k: usize| Pair { high: high[k], low: entry(low, k) };
         let level = Pair::from(frame.y_origin / frame.y_scale);
         let run = slope * (frame.x_origin / frame.x_scale).into();
         let mut sum = level + unknown(high.len() - 1) - run;
@@ -231,7 +231,7 @@ impl<'a> Profile<'a> {
             let mut left = frame.y_closely(data.y[i]);
             for ((column, centred), z) in data.shared().iter().zip(&problem.shared).zip(shared) {
                 let effect = |list: &[f64], centred: &Centred| {
-                    list.get(i).map_or(Pair::default(), |entry| *z * centred.closely(*entry))
+                    if list.is_empty() { Pair::default() } else { *z * centred.closely(list[i]) }
                 };
                 position = position - effect(&column.x, &centred.x);
                 left = left - effect(&column.y, &centred.y);

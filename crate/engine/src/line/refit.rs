@@ -224,7 +224,7 @@ impl<'a> Rig<'a> {
 
     /// The nominal line and free columns in row `i`, from the origin of y.
     fn level(&self, i: usize) -> f64 {
-        self.problem.y[i] - self.fit.rows.get(i).map_or(0.0, |row| row.residual)
+        self.problem.y[i] - self.fit.rows[i].residual
     }
 
     /// Whether the gradients of χ² agree with the engine's in some trials, at the slopes where interpolation is worst.

@@ -214,7 +214,9 @@ fn level(profile: &Profile<'_>, slope: f64) -> (f64, f64) {
             *entry -= origin * part;
         }
     }
-    let with_slope = row.pop().unwrap_or(0.0) * basis.r(constant + 1, constant + 1);
+    // Its last entry pairs with the slope's own.
+    let with_slope = row[constant + 1] * basis.r(constant + 1, constant + 1);
+    row.truncate(constant + 1);
     let shift: f64 = problem.shared.iter().zip(unknowns).map(|(shared, z)| shared.x.origin * z).sum();
     (-with_slope - shift, row.iter().map(|entry| entry * entry).sum::<f64>().sqrt())
 }
@@ -232,7 +234,7 @@ impl Fit {
 /// An estimate from its row of R⁻¹, whose last entry pairs with the slope's own.
 fn estimate(value: f64, row: &[f64], u_slope: f64, unit: Option<f64>) -> Estimate {
     let variance: f64 = row.iter().map(|entry| entry * entry).sum();
-    let with_slope = row.last().copied().unwrap_or(0.0) * u_slope;
+    let with_slope = row[row.len() - 1] * u_slope;
     Estimate {
         value,
         u: unit.map(|unit| variance.sqrt() * unit),
@@ -277,7 +279,7 @@ fn rows(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f64>, free:
     let moved = |origin: &dyn Fn(&Shared) -> f64| -> f64 {
         problem.shared.iter().zip(errors).map(|(shared, z)| origin(shared) * z).sum()
     };
-    let alpha = beside.last().copied().unwrap_or(0.0) - moved(&|shared| shared.origin(slope));
+    let alpha = beside[beside.len() - 1] - moved(&|shared| shared.origin(slope));
     let shift = moved(&|shared| shared.x.origin);
     let (own, left) = information(profile, slope);
     let influence = influence(profile, frame.x_scale);
@@ -300,7 +302,7 @@ fn rows(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f64>, free:
                 residual: residual * frame.y_scale,
                 normalised,
                 leverage,
-                influence: influence.get(i).copied().unwrap_or(0.0),
+                influence: influence[i],
             }
         })
         .collect()

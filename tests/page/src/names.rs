@@ -6,6 +6,8 @@ pub const RESULT: &str = "#strip-result";
 pub const ROWS_USED: &str = "#strip-rows";
 /// Whether all is saved.
 pub const SAVED: &str = "#saved";
+/// What is said there from the first key of a text until it is stored.
+pub const SAVING: &str = "Saving…";
 /// What needs an answer: something can't be stored, another window writes.
 pub const BANNER: &str = "#banner";
 /// The title of the notebook.
@@ -55,3 +57,7 @@ pub const FOCUSED: &str = "
 
 /// Whether the notebook is open, and all sections were brought or are known to have failed.
 pub const READY: &str = "return document.body?.dataset.complete === 'true'";
+
+/// Returns after two frames were drawn.
+pub const TWO_FRAMES: &str =
+    "return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null))))";

@@ -393,17 +393,16 @@ impl Page<'_> {
         self.sees(names::SAVED, "Saved")
     }
 
-    /// The result, once it stays the same for a while: the page follows the typing with a short delay.
+    /// The result, once what was typed is stored and drawn.
     ///
     /// # Errors
-    /// When it does not settle.
+    /// When it is not.
     pub fn result(&self) -> Result<String> {
-        let settled = || {
-            let before = self.text(names::RESULT)?;
-            sleep(Duration::from_millis(400));
-            Ok((before, self.text(names::RESULT)?))
-        };
-        Ok(eventually("the result settles", settled, |(before, after)| before == after)?.1)
+        let saving = || self.text(names::SAVED);
+        eventually("what was typed is stored", saving, |said| said != names::SAVING)?;
+        // Of edits in one frame the later ones are drawn in the next.
+        self.browser.run(names::TWO_FRAMES, vec![])?;
+        self.text(names::RESULT)
     }
 
     /// Opens a file in the page.

@@ -5,8 +5,6 @@
 //! (c = 299 792 458 m/s exactly: BIPM, The International System of Units, 9th edition, 2019, section 2.3).
 
 use std::path::{Path, PathBuf};
-use std::thread::sleep;
-use std::time::Duration;
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
@@ -28,8 +26,12 @@ const MARKS: [u32; 6] = [500, 1200, 1900, 2600, 3300, 4000];
 /// Time base of every picture, ns a division.
 const TIME_BASE: &str = "2";
 
-/// After this a worker that nobody asks has ended, and a picture out of sight is let go: both wait 5 s.
-const RESTS: Duration = Duration::from_secs(7);
+/// Counts, from now on, the workers that are ended and the decoded pictures that are let go.
+const WATCH: &str = "window.ended = 0;
+    window.Worker = class extends Worker { terminate() { ended += 1; super.terminate(); } };
+    window.letGo = 0;
+    const close = ImageBitmap.prototype.close;
+    ImageBitmap.prototype.close = function () { letGo += 1; close.call(this); };";
 
 const FILES: &str = "#picture-files";
 const ACCEPT: &str = "#picture-accept";
@@ -172,22 +174,33 @@ pub fn pictures_rest(stage: &Stage) -> Result<()> {
     page.browser.debug("Network.enable", &json!({}))?;
     let cut = json!({ "offline": true, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 });
     page.browser.debug("Network.emulateNetworkConditions", &cut)?;
+    page.browser.run(WATCH, vec![])?;
     describe_rail(&page)?;
     choose(&page, &series(&page.home, 2)?)?;
     is_proposed(&page, 0)?;
     page.fill("Time per division", TIME_BASE)?;
-    page.browser.run("scrollTo(0, 0)", vec![])?;
-    sleep(RESTS);
+    rests(&page)?;
     page.click("Accept the marks")?;
     is_proposed(&page, 1)?;
-    page.browser.run("scrollTo(0, 0)", vec![])?;
-    sleep(RESTS);
+    rests(&page)?;
     let lens = || page.browser.run("return document.querySelector('.board-lens').toDataURL()", vec![]);
     page.click("Edge A")?;
     let of_a = lens()?;
     page.click("Edge B")?;
     eventually("the lens shows the other edge", lens, |shown| *shown != of_a)?;
     page.is_silent()
+}
+
+/// Leaves the open picture and waits until its pixels are let go and a worker has ended.
+fn rests(page: &Page) -> Result<()> {
+    let counts = || {
+        let counts = page.browser.run("return [ended, letGo]", vec![])?;
+        Ok((counts[0].as_u64().context("a count")?, counts[1].as_u64().context("a count")?))
+    };
+    let before = counts()?;
+    page.browser.run("scrollTo(0, 0)", vec![])?;
+    eventually("worker and picture rest", counts, |now| now.0 > before.0 && now.1 > before.1)?;
+    Ok(())
 }
 
 /// What is no picture, too large, broken, or marked so that no grid fits, is told by name; nothing is lost.

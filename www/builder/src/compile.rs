@@ -1,6 +1,7 @@
 //! Wasm and examples, by cargo; cargo decides what has to be compiled again.
 
 use std::path::PathBuf;
+use std::process::{Command, Stdio};
 
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
@@ -11,6 +12,8 @@ use crate::toolchain::Toolchain;
 
 /// What becomes wasm on its own.
 const LIBRARY: &str = "cdylib";
+/// The example that prints the description of the notebook's format.
+pub const SCHEMA: &str = "schema";
 
 /// Compiles a library for a browser; gives the wasm as the compiler left it.
 ///
@@ -48,32 +51,46 @@ pub fn example(project: &Project, cargo: &[&str], name: &str, arguments: &[&str]
     shell::run(&mut command)
 }
 
-/// What an example of the notebook crate prints.
+/// What an example of the workspace prints.
 ///
 /// # Errors
 /// When it does not compile, or fails.
 pub fn example_output(project: &Project, name: &str) -> Result<Vec<u8>> {
-    example_output_of(project, CRATE, name)
-}
-
-/// What an example of a package prints.
-///
-/// # Errors
-/// When it does not compile, or fails.
-pub fn example_output_of(project: &Project, package: &str, name: &str) -> Result<Vec<u8>> {
-    let mut command = shell::cargo(project);
-    command.args(["run", "--quiet", "-p", package, "--example", name]);
-    let output = command.stderr(std::process::Stdio::inherit()).output()?;
+    let mut command = Command::new(program(project, "example", name)?);
+    let output = command.current_dir(&project.root).stderr(Stdio::inherit()).output()?;
     if !output.status.success() {
         bail!("{} ended with {}", shell::shown(&command), output.status);
     }
     Ok(output.stdout)
 }
 
+/// Compiles a program of the workspace, a `bin` or an `example`, for this machine, and gives where it lies.
+///
+/// Cargo chooses the features of what packages share by all that it is asked for at a time. So it is always asked for the
+/// whole workspace and, by an example, for what tests need: programs and tests then share all that is compiled.
+///
+/// # Errors
+/// When it does not compile.
+pub fn program(project: &Project, kind: &str, name: &str) -> Result<PathBuf> {
+    let mut command = shell::cargo(project);
+    command.args(["build", "--quiet", "--workspace", "--example", SCHEMA, &format!("--{kind}"), name]);
+    command.arg("--message-format=json-render-diagnostics");
+    let messages = shell::output(&mut command)?;
+    let found = messages.lines().rev().find_map(|line| program_of(line, kind, name));
+    found.with_context(|| format!("{} made no program", shell::shown(&command)))
+}
+
+/// The program that one of cargo's JSON messages names, when it is about the target of that kind and name.
+fn program_of(message: &str, kind: &str, name: &str) -> Option<PathBuf> {
+    let message: Value = serde_json::from_str(message).ok()?;
+    is_about(&message, kind, name)?;
+    Some(message.get("executable")?.as_str()?.into())
+}
+
 /// Runs cargo and gives the wasm file of the target of a kind and name.
-fn artefact(command: &mut std::process::Command, kind: &str, name: &str) -> Result<PathBuf> {
+fn artefact(command: &mut Command, kind: &str, name: &str) -> Result<PathBuf> {
     let output = command
-        .stderr(std::process::Stdio::inherit())
+        .stderr(Stdio::inherit())
         .output()
         .with_context(|| format!("could not start {}", shell::shown(command)))?;
     if !output.status.success() {
@@ -85,18 +102,22 @@ fn artefact(command: &mut std::process::Command, kind: &str, name: &str) -> Resu
 }
 
 /// The wasm file that one of cargo's JSON messages names, when it is about the target of that kind and name.
-/// Versions of cargo differ in whether a library's name has hyphens or underscores.
 fn wasm_of(message: &str, kind: &str, name: &str) -> Option<PathBuf> {
     let message: Value = serde_json::from_str(message).ok()?;
-    let kinds = message.pointer("/target/kind")?.as_array()?;
-    let found = message.pointer("/target/name")?.as_str()?;
-    if !kinds.iter().any(|each| each == kind) || found.replace('-', "_") != name.replace('-', "_") {
-        return None;
-    }
+    is_about(&message, kind, name)?;
     let files = message.get("filenames")?.as_array()?;
     files
         .iter()
         .filter_map(Value::as_str)
         .map(PathBuf::from)
         .find(|file| file.extension().is_some_and(|end| end == "wasm"))
+}
+
+/// Whether a message of cargo is about the target of a kind and name. Versions of cargo differ in whether a library's name
+/// has hyphens or underscores.
+fn is_about(message: &Value, kind: &str, name: &str) -> Option<()> {
+    let kinds = message.pointer("/target/kind")?.as_array()?;
+    let found = message.pointer("/target/name")?.as_str()?;
+    let is_it = kinds.iter().any(|each| each == kind) && found.replace('-', "_") == name.replace('-', "_");
+    is_it.then_some(())
 }

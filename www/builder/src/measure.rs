@@ -73,7 +73,9 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
     if times.is_empty() {
         return Ok(());
     }
-    let mut suite = verify::page_suite(project, "measure", &Browser::get()?)?;
+    let mut suite = shell::cargo(project);
+    suite.args(["run", "--quiet", "--release", "-p", "measure", "--"]).args(times);
+    verify::on_the_packed_page(&mut suite, project, &Browser::get()?)?;
     if is_chosen(Subject::BothLibraries) {
         let folder = project.bound(&MEASURED, Build::Small);
         bind::bind(&compile::library(project, MEASURED.package, Build::Small)?, &folder, MEASURED.stem)?;
@@ -84,7 +86,7 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
         let address = serve::in_background(pack::source(project)?)?;
         suite.env("SLOPE_PARTS", format!("http://{address}/"));
     }
-    shell::run(suite.args(["--release", "--"]).args(times))
+    shell::run(&mut suite)
 }
 
 /// The rows of these names, or all of them when there are no names.

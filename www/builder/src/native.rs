@@ -1,7 +1,7 @@
 //! The workspace's own tests: compiled by cargo, run here, so that their runner can be asked for what it tells only a
 //! caller who asks: the time of each test, and what tests say that passed.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use anyhow::Result;
@@ -14,7 +14,7 @@ use crate::summary::Tally;
 /// A compiled set of tests.
 pub struct Suite {
     /// What cargo calls it: of a package, or of a file of tests.
-    name: String,
+    pub name: String,
     program: PathBuf,
     /// The package's folder, in which cargo would start it.
     folder: PathBuf,
@@ -46,11 +46,11 @@ fn suite_of(message: &str) -> Option<Suite> {
 }
 
 impl Suite {
-    /// Runs the tests that `arguments` choose.
+    /// Runs the tests that `arguments` choose, with some variables set.
     ///
     /// # Errors
     /// When it does not start.
-    pub fn run(&self, arguments: &[&str]) -> Result<Tally> {
+    pub fn run(&self, arguments: &[&str], environment: &[(&str, &Path)]) -> Result<Tally> {
         println!("\n{}", self.name);
         let mut command = Command::new(&self.program);
         command
@@ -58,6 +58,7 @@ impl Suite {
             .args(arguments)
             .current_dir(&self.folder)
             .env("CARGO_MANIFEST_DIR", &self.folder)
+            .envs(environment.iter().copied())
             // The runner of any toolchain takes these options from a caller who says so; nothing is compiled by it.
             .env("RUSTC_BOOTSTRAP", "1");
         let mut quiet = false;

@@ -63,7 +63,7 @@ pub fn pack(project: &Project) -> Result<()> {
     dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip"])?;
     dist.copy_folder(&site, &["js", "css"])?;
     dist.copy_folder(&workers, &["js"])?;
-    dist.write(Path::new(SCHEMA), &compile::example_output(project, "schema")?)?;
+    dist.write(Path::new(SCHEMA), &compile::example_output(project, compile::SCHEMA)?)?;
     let one_file = onefile::make(&dist.root, &dist.handed()?, &read(&whole.join(PAGE))?)?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
     dist.sweep()

@@ -34,6 +34,9 @@ const LONG: Part = ("long", "studies at full length, of which the other parts ho
 /// What the tests that fit lines beside ODRPACK's fresh answers are called: they need these answers.
 const LIVE: &str = "odrpack_fits_them_now";
 
+/// The set of tests in which they are.
+const NUMBERS: &str = "numbers";
+
 /// How many of the slowest tests are named at the end.
 const SLOWEST: usize = 10;
 
@@ -122,7 +125,7 @@ fn native(project: &Project) -> Result<Tally> {
     let mut sum = Tally::default();
     for suite in native::suites(project)? {
         if suite.count(&[])? > 0 {
-            sum += suite.run(&[])?;
+            sum += suite.run(&[], &[])?;
         }
     }
     sum += native::documented(project)?;
@@ -135,7 +138,7 @@ fn long(project: &Project) -> Result<Tally> {
     let mut sum = Tally::default();
     for suite in native::suites(project)? {
         if suite.count(&chosen)? > 0 {
-            sum += suite.run(&chosen)?;
+            sum += suite.run(&chosen, &[])?;
         }
     }
     sum += page_tests(project, &["--long"])?;
@@ -145,9 +148,8 @@ fn long(project: &Project) -> Result<Tally> {
 /// Has a general library fit the lines of `tests/numbers/odrpack.rs` anew. It needs Python, and PyPI once; without them
 /// the part is skipped, since its answers of another day are compared in any case.
 fn peers(project: &Project) -> Result<Tally> {
-    shell::run(shell::cargo(project).args(["build", "--quiet", "-p", "measure"]))?;
-    let mut asked = shell::cargo(project);
-    asked.args(["run", "--quiet", "-p", "measure", "--", "--python"]);
+    let mut asked = Command::new(compile::program(project, "bin", "measure")?);
+    asked.arg("--python").env("CARGO_TARGET_DIR", &project.target);
     let Some(python) = shell::answer(&mut asked) else {
         let why = "it needs python3 with its module venv, and numpy and scipy from PyPI";
         return Ok(Tally::skipped("ODRPACK", why));
@@ -157,10 +159,10 @@ fn peers(project: &Project) -> Result<Tally> {
     script.arg(reference.join("make_odrpack.py")).arg(reference.join("odrpack-200.json"));
     let answers = shell::answer(&mut script).context("make_odrpack.py failed")?;
     let live = keep(project, "odrpack-live.json", answers.as_bytes())?;
-    let mut test = shell::cargo(project);
-    test.args(["test", "--quiet", "-p", "slope-of-light", "--test", "numbers", LIVE]);
-    test.args(["--", "--ignored", "--nocapture"]).env("SLOPE_ODRPACK_LIVE", live);
-    Ok(Tally::heard(&shell::overhear(&mut test)?))
+    let suites = native::suites(project)?;
+    let numbers =
+        suites.iter().find(|suite| suite.name == NUMBERS).context("there is no such set of tests")?;
+    numbers.run(&[LIVE, "--ignored", "--nocapture"], &[("SLOPE_ODRPACK_LIVE", &live)])
 }
 
 /// Holds the declarations of what crosses against the Rust types, and type-checks the page with the TypeScript compiler
@@ -186,7 +188,7 @@ const DECLARATIONS: [(&str, &str, &str); 2] = [
 ];
 
 fn are_declarations_current(project: &Project, package: &str, example: &str, file: &str) -> Result<bool> {
-    let made = compile::example_output_of(project, package, example)?;
+    let made = compile::example_output(project, example)?;
     let kept = fs::read(project.root.join(file)).with_context(|| format!("could not read {file}"))?;
     if made == kept {
         println!("passed: {file} declares the Rust types as they are");
@@ -203,8 +205,8 @@ fn wasm(project: &Project) -> Result<Tally> {
     let digests = keep(project, "native-digests.json", &compile::example_output(project, "digests")?)?;
     let test = compile::browser_test(project, "same_digits", &[("NATIVE_DIGESTS", digests)])?;
     let capabilities = keep(project, "webdriver.json", browser.capabilities().to_string().as_bytes())?;
-    let mut runner = shell::cargo(project);
-    runner.args(["run", "--quiet", "-p", "wasm-test-runner", "--"]).arg(test);
+    let mut runner = Command::new(compile::program(project, "bin", "wasm-test-runner")?);
+    runner.arg(test).current_dir(&project.root);
     for driver in ["GECKODRIVER", "SAFARIDRIVER", "MSEDGEDRIVER", "CHROMEDRIVER"] {
         runner.env_remove(driver).env_remove(format!("{driver}_REMOTE"));
     }
@@ -232,23 +234,22 @@ fn page_tests(project: &Project, arguments: &[&str]) -> Result<Tally> {
     let browser = Browser::get()?;
     pack::pack(project)?;
     npm::install(&project.page_tests())?;
-    let mut suite = page_suite(project, "page-tests", &browser)?;
-    suite.arg("--").args(arguments);
+    let mut suite = Command::new(compile::program(project, "bin", "page-tests")?);
+    on_the_packed_page(suite.args(arguments), project, &browser)?;
     Ok(Tally::heard(&shell::overhear(&mut suite)?))
 }
 
-/// A package of tests or measurements that drives the packed page, told where that is and by what to drive it.
+/// Serves the packed page, and tells a program of tests or measurements that drives it where it is and by what to drive it.
 ///
 /// # Errors
 /// When the page can't be served.
-pub fn page_suite(project: &Project, package: &str, browser: &Browser) -> Result<Command> {
+pub fn on_the_packed_page(suite: &mut Command, project: &Project, browser: &Browser) -> Result<()> {
     let address = serve::in_background(project.dist())?;
-    let mut suite = shell::cargo(project);
     suite
-        .args(["run", "--quiet", "-p", package])
+        .current_dir(&project.root)
         .env("SLOPE_DIST", project.dist())
         .env("SLOPE_URL", format!("http://{address}/"))
         .env("CHROMIUM", &browser.chromium)
         .env("CHROMEDRIVER", &browser.driver);
-    Ok(suite)
+    Ok(())
 }

@@ -3,7 +3,6 @@
  * once a frame. It holds no state but the core's log.
  */
 import { core, messageOf } from './core.js';
-import { alike } from './dom.js';
 import { flowInHand, flushAll } from './typing.js';
 
 /** @import { Cell, Edit, MeasuredTraces, View } from './types.js' */
@@ -147,13 +146,12 @@ export class Book {
       this.drawIfDue();
     });
     const { view, rows } = this.desk.news();
-    const known = this.view;
+    const known = this.view.rows;
+    // What is not news of a row stays the object that it was, and is not drawn again.
     this.view = {
       ...view,
-      rows: rows.flatMap((row, place) => row && 'id' in row ? row : known.rows.slice(place, place + 1).map((old) => (
+      rows: rows.flatMap((row, place) => row && 'id' in row ? row : known.slice(place, place + 1).map((old) => (
         row ? { ...old, ...row } : old))),
-      // Kept as it was, so that a row need not compare all that a notice holds.
-      notices: view.notices.map((notice) => known.notices.find((old) => alike(old, notice)) ?? notice),
     };
     for (const part of this.parts) part.show(this.view);
   }

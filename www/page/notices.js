@@ -9,8 +9,8 @@ import { words } from './strings.js';
 /** @type {Record<Weight, string>} */
 export const SHAPES = { grave: '▲', look: '◆', know: '●' };
 
-/** A notice that names more rows than this is about all of them rather than about each. */
-export const MANY = 8;
+/** Of more rows than this the others are counted. */
+const MANY = 8;
 
 /** @typedef {{key: string, notice: Notice, numbers: Map<number, number>}} Told numbers: of the rows, by id */
 

@@ -11,7 +11,7 @@ import { StrikeDialog } from './strike.js';
 import { flush, listen, textBox } from './typing.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Cell, Notice, RowView, View } from './types.js' */
+/** @import { Cell, RowView, View } from './types.js' */
 
 export class Readings {
   /** @param {Book} book */
@@ -27,8 +27,6 @@ export class Readings {
     this.table = /** @type {HTMLTableElement} */ (byId('readings-table'));
     const head = header();
     this.table.append(el('caption', { class: 'unseen' }, words.readings.caption), head);
-    /** @type {Map<number, Notice[]>} */
-    this.noticesOf = new Map();
     this.rows = new Keyed(this.table, (/** @type {RowView} */ row) => String(row.id), () => this.newLine(), head);
     this.next = this.newLine();
     this.table.append(this.next.root);
@@ -38,17 +36,12 @@ export class Readings {
   }
 
   newLine() {
-    const line = new RowLine(() => this.strike(line), (row) => this.book.onEvidence(row));
-    const show = line.show.bind(line);
-    return Object.assign(line, {
-      show: (/** @type {RowView} */ row) => show(row, this.noticesOf.get(row.id) ?? []),
-    });
+    return new RowLine((line) => this.strike(line), (row) => this.book.onEvidence(row));
   }
 
   /** @param {View} view */
   show(view) {
     this.notices.show(view);
-    this.noticesOf = byRow(view.notices);
     const focused = textBox(document.activeElement);
     const inTable = focused !== undefined && this.table.contains(focused);
     this.rows.show(view.rows);
@@ -140,14 +133,4 @@ function header() {
 function heading(name, unit, kind) {
   const parts = unit ? [name, ' ', el('span', { class: 'unit' }, unit)] : [name];
   return el('th', { scope: 'col', role: 'columnheader', class: kind }, ...parts);
-}
-
-/** @param {Notice[]} notices */
-function byRow(notices) {
-  /** @type {Map<number, Notice[]>} */
-  const rows = new Map();
-  for (const notice of notices) {
-    for (const row of notice.rows) rows.set(row, [...(rows.get(row) ?? []), notice]);
-  }
-  return rows;
 }

@@ -1,12 +1,12 @@
 /**
  * One row of the readings: its cells, what follows from them, and what is wrong with them.
  */
-import { alike, el, setAttribute, setHidden, setText } from './dom.js';
-import { MANY, SHAPES } from './notices.js';
+import { el, setAttribute, setHidden, setText } from './dom.js';
+import { SHAPES } from './notices.js';
 import { words } from './strings.js';
 import { put } from './typing.js';
 
-/** @import { Cell, Notice, Proposal, RowView } from './types.js' */
+/** @import { Cell, Proposal, RowNotice, RowView } from './types.js' */
 
 /** The cells in the order in which they stand. @type {Cell[]} */
 export const CELLS = [
@@ -21,9 +21,6 @@ export const OUTPUTS = ['distance', 'delay', 'residual'];
 const WORDY = ['rail', 'remark'];
 /** Cells that stay empty where a picture or traces give the delay. @type {Cell[]} */
 const EDGES = ['edge_a', 'edge_b'];
-/** A notice that names more rows than this is only marked in each, and told above the table. */
-const TOLD_IN_ROW = 2;
-
 /** How long rows out of sight wait, so that what is in sight comes first, ms. */
 const PATIENCE = 60;
 
@@ -47,10 +44,8 @@ export class RowLine {
   constructor(strike, showEvidence) {
     /** The row shown; nothing in the line for the next row. @type {RowView | undefined} */
     this.row = undefined;
-    /** @type {Notice[]} */
-    this.notices = [];
-    /** The cells and notices in the document. @type {{cells?: RowView['cells'], notices?: Notice[]}} */
-    this.filled = {};
+    /** The cells in the document. @type {RowView['cells'] | undefined} */
+    this.filled = undefined;
     this.number = el('span', { class: 'number' });
     this.marks = el('span', { class: 'marks' });
     /** @type {Map<Cell, HTMLInputElement>} */
@@ -93,7 +88,7 @@ export class RowLine {
   /** Shows what waited. */
   catchUp() {
     if (!waiting.delete(this) || !this.row) return;
-    this.fill(this.row, this.notices);
+    this.fill(this.row);
   }
 
   /**
@@ -118,32 +113,28 @@ export class RowLine {
     setHidden(this.strike, number === undefined);
   }
 
-  /**
-   * @param {RowView} row
-   * @param {Notice[]} notices those that name this row
-   */
-  show(row, notices) {
+  /** @param {RowView} row */
+  show(row) {
     // The core says which rows are news; one that is not is the same object still.
-    if (row === this.row && alike(notices, this.notices)) return;
+    if (row === this.row) return;
     const known = this.row !== undefined;
     this.row = row;
-    if (!alike(notices, this.notices)) this.notices = notices;
     // One edit moves the residuals of all rows. Those out of sight can wait until what is in sight is drawn; what was
     // typed never waits.
-    if (known && !this.inSight && row.cells === this.filled.cells) {
+    if (known && !this.inSight && row.cells === this.filled) {
       if (waiting.size === 0) setTimeout(settle, PATIENCE);
       waiting.add(this);
     } else {
-      this.fill(row, this.notices);
+      this.fill(row);
     }
   }
 
-  /** @param {RowView} row @param {Notice[]} notices */
-  fill(row, notices) {
+  /** @param {RowView} row */
+  fill(row) {
     OUTPUTS.forEach((name, index) => setText(/** @type {Node} */ (this.outputs[index]), row[name]));
-    // Where only outputs are new, the book keeps the cells that it had.
-    if (row.cells === this.filled.cells && notices === this.filled.notices) return;
-    this.filled = { cells: row.cells, notices };
+    // Where only outputs are news, the cells are those that were there.
+    if (row.cells === this.filled) return;
+    this.filled = row.cells;
     const t = words.readings;
     this.name(String(row.id), row.number);
     setAttribute(this.root, 'class', row.state);
@@ -165,7 +156,7 @@ export class RowLine {
     const struck = row.struck !== '';
     setText(this.strike, struck ? t.restore : t.strike);
     setAttribute(this.strike, 'aria-label', struck ? t.restoreRow(row.number) : t.strikeRow(row.number));
-    this.tell(row, notices);
+    this.tell(row);
   }
 
   /**
@@ -177,13 +168,13 @@ export class RowLine {
     if (this.told.colSpan !== count) this.told.colSpan = count;
   }
 
-  /** @param {RowView} row @param {Notice[]} notices */
-  tell(row, notices) {
+  /** @param {RowView} row */
+  tell(row) {
     const t = words.readings;
     const lines = CELLS.filter((cell) => row.cells[cell].problem !== '').map((cell) => el('p', { class: 'problem' },
       t.problem(columnName(cell), row.cells[cell].problem)));
     if (row.struck !== '') lines.push(el('p', { class: 'reason' }, t.struck(row.struck)));
-    for (const notice of notices.filter(({ rows }) => rows.length <= TOLD_IN_ROW)) {
+    for (const notice of row.notices.filter(({ told }) => told)) {
       lines.push(el('p', { class: `notice ${notice.weight}` },
         el('span', { class: 'shape', 'aria-hidden': 'true' }, SHAPES[notice.weight]),
         el('span', {}, words.notices.inRow(words.notices.weights[notice.weight], notice.text))));
@@ -193,7 +184,7 @@ export class RowLine {
     setAttribute(this.below, 'class', lines.length > 0 ? 'below' : 'below waiting');
     this.told.replaceChildren(...lines, ...lacks);
     setHidden(this.below, this.told.childElementCount === 0);
-    this.marks.replaceChildren(...notices.filter(({ rows }) => rows.length <= MANY).map((notice) => mark(notice)));
+    this.marks.replaceChildren(...row.notices.map((notice) => mark(notice)));
   }
 
   /**
@@ -217,7 +208,7 @@ function cellFor(cell, box) {
   return el('td', { role: 'cell', class: kind, 'data-label': columnName(cell) }, box);
 }
 
-/** @param {Notice} notice */
+/** @param {RowNotice} notice */
 function mark(notice) {
   const text = words.notices.inRow(words.notices.weights[notice.weight], notice.text);
   return el('span', { class: `mark ${notice.weight}`, role: 'img', 'aria-label': text, title: text },

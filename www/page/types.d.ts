@@ -510,6 +510,15 @@ may_seal: boolean, };
 /** What is new of a row. */
 export type RowNews = RowView | Outputs;
 
+/** A notice as the rows show it that it names. */
+export type RowNotice = {
+/** How serious. */
+weight: Weight,
+/** What was noticed, in plain words. */
+text: string,
+/** Whether it is told below the row, not only marked in it. */
+told: boolean, };
+
 /** How a row takes part. */
 export type RowState = "empty" | "incomplete" | "used" | "struck";
 
@@ -535,8 +544,8 @@ distance: string,
 delay: string,
 /** Residual in units of its standard uncertainty. */
 residual: string,
-/** Identifiers of the notices that name this row. */
-notices: Array<string>, };
+/** The notices that name this row and few others. */
+notices: Array<RowNotice>, };
 
 /** The unit in which a ruler counts. */
 export type RulerUnit = "millimetre" | "centimetre" | "metre" | "inch";

@@ -10,13 +10,18 @@ use super::fitted_line::line_view;
 use super::proposal::proposal;
 use super::result::result_view;
 use super::trials::trial_plan_view;
-use super::types::{RailView, RowState, RowView, SettingView, SharedView, View};
+use super::types::{RailView, RowNotice, RowState, RowView, SettingView, SharedView, View};
 use crate::analysis::parts::unit_of;
 use crate::analysis::place::SharedPart;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
 use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
+
+/// A notice that names more rows than this is about all of them rather than about each: no row shows it.
+const MARKED: usize = 8;
+/// One that names more than this is only marked in each.
+const TOLD: usize = 2;
 
 /// What was put into words before: the readings, and the rows that came of them, for as long as decimals are written
 /// alike.
@@ -226,7 +231,13 @@ fn residuals(analysis: &Analysis, mark: DecimalMark) -> LiteMap<RowId, String> {
     each.filter_map(|(row, fit)| fit.normalised.map(|w| (*row, fixed(w, -1, mark)))).collect()
 }
 
-fn notices_of(row: &Row, analysis: &Analysis) -> Vec<String> {
-    let named = analysis.notices.iter().filter(|notice| notice.rows.contains(&row.id));
-    named.map(|notice| notice.id.to_owned()).collect()
+fn notices_of(row: &Row, analysis: &Analysis) -> Vec<RowNotice> {
+    let few = analysis.notices.iter().filter(|notice| notice.rows.len() <= MARKED);
+    few.filter(|notice| notice.rows.contains(&row.id))
+        .map(|notice| RowNotice {
+            weight: notice.weight,
+            text: notice.text.clone(),
+            told: notice.rows.len() <= TOLD,
+        })
+        .collect()
 }

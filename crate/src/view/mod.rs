@@ -8,6 +8,8 @@ pub mod math;
 
 pub mod types;
 
+pub mod plan_types;
+
 pub mod figures;
 
 // Fields as typed, and what a new row would begin with.
@@ -36,5 +38,6 @@ pub mod typed;
 
 pub use build::{PreviousView, view, view_after};
 pub use news::{News, Outputs, RowNews, row_news};
+pub use plan_types::{LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
 pub use shelf::StoredNotebook;
 pub use types::*;

@@ -36,3 +36,25 @@ fn another_row_in_a_place_is_told_whole() {
     assert_eq!(news, [Some(RowNews::Whole(&rows[1])), Some(RowNews::Whole(&rows[2]))]);
     assert_eq!(row_news(&rows, &rows), vec![None; rows.len()]);
 }
+
+/// A row shows the notices that name it: one whose notice came, changed or went is told whole.
+#[test]
+fn a_row_whose_notice_is_new_is_told_whole() {
+    let (mut notebook, _) = demo::typed_readings().unwrap();
+    let before = view(&notebook, &analyse(&notebook)).rows;
+    // 1.5 divisions are far more than any scatter of the demo.
+    let row = before[3].id;
+    let text = |edge| before[3].cells.get(&edge).unwrap().text.parse::<f64>().unwrap();
+    let far = format!("{:.2}", text(Cell::EdgeB) + 1.5);
+    notebook.apply(Edit::SetCell { row, cell: Cell::EdgeB, text: far }, "").unwrap();
+    let after = view(&notebook, &analyse(&notebook)).rows;
+    assert_ne!(before[3].notices, after[3].notices);
+    let mut told = 0;
+    for ((before, after), new) in before.iter().zip(&after).zip(row_news(&after, &before)) {
+        if before.notices != after.notices {
+            assert_eq!(new, Some(RowNews::Whole(after)));
+            told += 1;
+        }
+    }
+    assert!(told >= 1, "{told}");
+}

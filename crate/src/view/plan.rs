@@ -1,7 +1,7 @@
 //! The plan in figures and places, rounded and with units; the page has the words that go around them.
 
 use super::budget::{name, with_unit};
-use super::types::{LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
+use super::plan_types::{LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Origin, Part, Quantity, listed};
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};

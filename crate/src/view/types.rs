@@ -5,10 +5,10 @@ use litemap::LiteMap;
 use serde::{Serialize, Serializer};
 
 use super::math::Formula;
-use crate::analysis::Notice;
+use crate::analysis::{Notice, Weight};
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, PlannedPosition, RailField,
-    RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
+    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, RailField, RailId, RowId,
+    RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
 };
 use crate::quantity::DecimalMark;
 
@@ -199,8 +199,20 @@ pub struct RowView {
     pub delay: String,
     /// Residual in units of its standard uncertainty.
     pub residual: String,
-    /// Identifiers of the notices that name this row.
-    pub notices: Vec<String>,
+    /// The notices that name this row and few others.
+    pub notices: Vec<RowNotice>,
+}
+
+/// A notice as the rows show it that it names.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct RowNotice {
+    /// How serious.
+    pub weight: Weight,
+    /// What was noticed, in plain words.
+    pub text: String,
+    /// Whether it is told below the row, not only marked in it.
+    pub told: bool,
 }
 
 /// What a new row would begin with.
@@ -323,105 +335,6 @@ pub struct TrialsView {
     pub verdict: String,
     /// The histogram in words.
     pub summary: String,
-}
-
-/// The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct PlanView {
-    /// Why there is nothing to plan on and what to do; empty if there is.
-    pub refusal: String,
-    /// Why nothing can be expected yet and what to do; empty if it can.
-    pub lacks: String,
-    /// The planned positions.
-    pub positions: Vec<PositionView>,
-    /// The rails to scale, each in a lane of its own.
-    pub lanes: Vec<LaneView>,
-    /// "expected": what is expected, from reading, shared, how many rows, what limits it, its share; "compared": how it
-    /// turned out, expected, rows, achieved, rows; then what would change it, how far and how fine one can go.
-    pub figures: Vec<Said>,
-    /// What is unwise about the positions.
-    pub warnings: Vec<Said>,
-    /// The next reading that would help most, and the one that would show most.
-    pub next: Vec<ProposedView>,
-    /// Positions that may be planned instead.
-    pub offers: Vec<ProposedView>,
-    /// Whether the readings are a rehearsal's.
-    pub rehearsal: bool,
-}
-
-/// Something to be said: what, and the figures and names that go into it.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Said {
-    /// What.
-    pub id: String,
-    /// What goes into it, rounded and with units.
-    pub with: Vec<String>,
-}
-
-/// A planned position.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct PositionView {
-    /// As typed.
-    pub typed: PlannedPosition,
-    /// Where that is; none while it can't be told.
-    pub place: Option<PlaceView>,
-    /// How many rows are to be read there.
-    pub rows: usize,
-    /// What is wrong, by the text it is wrong with ("rail", "reading", "time_base", "repeats").
-    pub problems: Vec<Said>,
-}
-
-/// A place on a rail.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct PlaceView {
-    /// The rail.
-    pub lane: RailId,
-    /// Name of the rail.
-    pub rail: String,
-    /// The reading as it is typed.
-    pub reading: String,
-    /// The same with its unit.
-    pub shown: String,
-    /// Time per division.
-    pub time_base: String,
-    /// Distance from the splitter.
-    pub distance: String,
-    /// Where along its lane: "48.2%".
-    pub at: String,
-    /// The same as a whole number of thousandths.
-    pub thousandths: String,
-}
-
-/// A rail to scale.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct LaneView {
-    /// The rail.
-    pub rail: RailId,
-    /// Its name.
-    pub name: String,
-    /// Where it begins between the splitter and the farthest end: "12.5%".
-    pub from: String,
-    /// How long it is: "30%".
-    pub length: String,
-    /// What its ruler shows at the near end, where that is; the same at the far end.
-    pub ends: Vec<String>,
-    /// Where along it rows have been read.
-    pub taken: Vec<String>,
-}
-
-/// Positions proposed.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct ProposedView {
-    /// What speaks for them, with u(v)/v as it is and as it would be.
-    pub said: Said,
-    /// The places, and how many rows at each.
-    pub places: Vec<(PlaceView, usize)>,
 }
 
 /// What all pictures and traces of a notebook come to.

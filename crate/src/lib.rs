@@ -49,6 +49,9 @@ pub mod view;
 // Drawings on any backend: canvas in the page, SVG natively.
 pub mod chart;
 
+// What is drawn of a notebook: from what was analysed to plain pictures, and to SVG.
+pub mod pictures;
+
 // Tables and the printable report.
 pub mod report;
 

@@ -2,20 +2,27 @@
  * Where pictures are worked on: what takes them in, the list of those there are, and the open one with its row.
  */
 import { el, setText } from './dom.js';
-import { TextField } from './field.js';
+import { plain, TextField } from './field.js';
 import { Figures } from './figures.js';
 import { Board } from './picture-board.js';
 import { words } from './strings.js';
 
+/** @import { Book } from './book.js' */
 /** @import { Place } from './picture-sheet.js' */
 
 /** Cells of a row that stand beside its picture. */
 export const FIELDS = /** @type {const} */ (['rail', 'reading', 'time_base']);
 
+/** The most divisions that a grid has across or down. */
+const MOST_DIVISIONS = 100;
+
 /** What takes pictures in, and the size of their grid. */
 export class IntakeBox {
-  /** @param {{take: (files: File[]) => void, resize: () => void}} does */
-  constructor({ take, resize }) {
+  /** @param {Book} book @param {{take: (files: File[]) => void, resize: () => void}} does */
+  constructor(book, { take, resize }) {
+    this.book = book;
+    /** Divisions of a grid that is new. */
+    this.divisions = { columns: 10, rows: 8 };
     const t = words.pictures;
     const { input } = this.files = labelled(t.add, el('input', {
       type: 'file', id: 'picture-files', accept: 'image/*', multiple: true,
@@ -26,24 +33,35 @@ export class IntakeBox {
       },
     }));
     this.files.root.classList.add('wide');
-    const size = (/** @type {string} */ id, /** @type {string} */ label, /** @type {string} */ value) => labelled(label,
-      el('input', { type: 'number', id, min: '1', max: '100', step: '1', value, change: resize }));
-    this.columns = size('grid-columns', t.columns, '10');
-    this.rows = size('grid-rows', t.rows, '8');
+    const side = (/** @type {'columns' | 'rows'} */ name) => {
+      const field = new TextField({ id: `grid-${name}`, label: t[name] }, (text) => {
+        const { value, problem } = book.desk.typed_whole_number(text, 1, MOST_DIVISIONS);
+        field.show(plain(text, problem));
+        if (value === null || value === this.divisions[name]) return;
+        this.divisions[name] = value;
+        resize();
+      });
+      return field;
+    };
+    this.sides = { columns: side('columns'), rows: side('rows') };
+    this.showSize(this.divisions);
     this.status = el('p', { role: 'status', class: 'plot-words', id: 'picture-status' });
     this.refused = el('ul', { class: 'problems', id: 'picture-refused', role: 'list', 'aria-label': t.refusedTitle });
-    this.fields = el('div', { class: 'fields' }, this.files.root, this.columns.root, this.rows.root);
+    this.fields = el('div', { class: 'fields' }, this.files.root, this.sides.columns.root, this.sides.rows.root);
   }
 
   /** The divisions of a grid that is new. */
   size() {
-    return { columns: whole(this.columns.input, 10), rows: whole(this.rows.input, 8) };
+    return { ...this.divisions };
   }
 
   /** @param {{columns: number, rows: number}} size */
   showSize({ columns, rows }) {
-    for (const [{ input }, value] of /** @type {const} */ ([[this.columns, columns], [this.rows, rows]])) {
-      if (document.activeElement !== input) input.value = String(value);
+    this.divisions = { columns, rows };
+    for (const name of /** @type {const} */ (['columns', 'rows'])) {
+      const field = this.sides[name];
+      // One who types is not corrected.
+      if (document.activeElement !== field.box) field.show(plain(this.book.desk.number_text(this.divisions[name])));
     }
   }
 
@@ -135,9 +153,4 @@ export class Workplace {
 function labelled(label, input) {
   return { input, root: el('div', { class: 'field' }, el('label', { for: input.id }, label),
     el('span', { class: 'box' }, input)) };
-}
-
-/** @param {HTMLInputElement} box @param {number} otherwise */
-function whole({ valueAsNumber: value, validity }, otherwise) {
-  return validity.valid && value >= 1 ? value : otherwise;
 }

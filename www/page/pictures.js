@@ -39,7 +39,9 @@ export class Pictures {
     /** The picture on the board; `rests` while its pixels are let go. @type {{sha256: string, bitmap: ImageBitmap | undefined, rests?: boolean} | undefined} */
     this.seen = undefined;
     this.timer = 0;
-    this.intake = new IntakeBox({ take: (files) => void this.take(files, undefined), resize: () => this.resized() });
+    this.intake = new IntakeBox(book, {
+      take: (files) => void this.take(files, undefined), resize: () => this.resized(),
+    });
     this.chooser = new Chooser((row) => void this.open(row));
     this.place = new Workplace({
       press: (action) => this.press(action),

@@ -3,7 +3,7 @@
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle::{self, BundleError, Entry};
 use slope_of_light::notebook::{BenchField, Cell, Edit, EditError, Notebook};
-use slope_of_light::report::pictures::charts;
+use slope_of_light::pictures::charts;
 use slope_of_light::view::view;
 
 /// A file: its name, and its bytes.

@@ -28,9 +28,10 @@ use litemap::LiteMap;
 
 use crate::analysis::Analysis;
 use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
+use crate::pictures::Charts;
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::shown::{budget_table, readings_table};
-use crate::report::{self, Charts, Table};
+use crate::report::{self, Table};
 use crate::view::{TrialsView, View};
 
 /// The entry that holds the notebook.

@@ -14,8 +14,8 @@ use crate::notebook::{
     ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Notebook, Path, PlannedPosition, Scope, SharedError,
     TrialPlan, write,
 };
+use crate::pictures::charts;
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
-use crate::report::pictures::charts;
 use crate::report::{html, shown};
 use crate::synth::demo;
 use crate::view::{PreviousView, budget, evidence, plan, row_work, trials, view, view_after};

@@ -7,7 +7,7 @@ use std::process::{Command, Stdio};
 
 use super::*;
 use crate::analysis::analyse;
-use crate::report::pictures::charts;
+use crate::pictures::charts;
 use crate::synth::demo;
 use crate::view::view;
 

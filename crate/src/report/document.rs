@@ -14,22 +14,8 @@ use super::table::{Column, Table};
 use super::words;
 use crate::analysis::Notice;
 use crate::notebook::BenchField;
+use crate::pictures::Charts;
 use crate::view::{Field, RailView, RowState, TrialsView, View};
-
-/// The charts of a report, each an SVG element of this program's own making.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Charts {
-    /// The line; empty where there is none.
-    pub line_svg: String,
-    /// The residuals; empty where there are none.
-    pub residuals_svg: String,
-    /// The shares of the budget; empty where there is none.
-    pub budget_svg: String,
-    /// The trials; empty where none were made.
-    pub trials_svg: String,
-    /// The bench, to scale; empty where there is no rail.
-    pub bench_svg: String,
-}
 
 /// May load nothing and run nothing; styles only from inside the document.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";

@@ -4,7 +4,6 @@
 //! - [`csv`]: the CSV form, safe to open in a spreadsheet, and its way back.
 //! - [`shown`]: tables of what the page shows, as rounded texts.
 //! - [`exact`]: tables of the numbers behind them, at full precision.
-//! - [`pictures`]: the charts.
 //! - [`document`]: the printable report.
 //!
 //! Nothing is computed here, and nothing from a notebook is ever taken for markup: it all goes through
@@ -17,10 +16,9 @@ mod words;
 pub mod shown;
 pub mod document;
 pub mod exact;
-pub mod pictures;
 
 pub use csv::{TableError, read_csv};
-pub use document::{Charts, html};
+pub use document::html;
 pub use table::{Column, Kind, Table};
 
 #[cfg(test)]

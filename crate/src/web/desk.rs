@@ -11,7 +11,7 @@ use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
 use crate::chart::{self, Theme};
 use crate::notebook::{Cell, Edit, FileError, Notebook, Pasted, file, paste, read, read_entry};
-use crate::report::pictures::{bench_picture, charts, line_picture};
+use crate::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
 use crate::view::row_work::row_work;

@@ -9,7 +9,7 @@ use super::{from_js, to_js};
 use crate::analysis::measured::{MeasuredTraces, take};
 use crate::chart::{self, TracesPicture};
 use crate::notebook::{Grid, hashes_in as hashes};
-use crate::report::pictures::walk_picture;
+use crate::pictures::walk_picture;
 use crate::view::evidence::{evidence_view, grid_lines};
 
 #[wasm_bindgen]

@@ -9,7 +9,7 @@ use crate::analysis::Analysis;
 use crate::analysis::trials::{self, Outcome};
 use crate::chart;
 use crate::notebook::{NotebookState, read};
-use crate::report::pictures::histogram_picture;
+use crate::pictures::histogram_picture;
 use crate::view::trials::{progress, trials_view};
 
 /// The trials of one notebook.

@@ -213,6 +213,12 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     let good = series(&page.home, 1)?;
     choose(&page, &good)?;
     is_proposed(&page, 0)?;
+    // The divisions of its grid are read as they are typed.
+    page.fill("Divisions across the grid", "9.5")?;
+    page.reads("#grid-columns-problem", "no whole number")?;
+    page.fill("Divisions across the grid", "10")?;
+    eventually("ten is taken", || page.text("#grid-columns-problem"), String::is_empty)?;
+    is_proposed(&page, 0)?;
     let whole = std::fs::read(good.first().context("a picture")?)?;
     let mut broken = whole.get(..700).context("a header")?.to_vec();
     broken.resize(20_000, 0x5a);

@@ -1,6 +1,6 @@
-//! The charts of a notebook: from what was analysed to what is drawn.
+//! What is drawn of a notebook: from what was analysed to the pictures that [`chart`] draws, for the page's canvases
+//! and, as SVG, for the report and the bundle.
 
-use super::Charts;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::Outcome;
 use crate::analysis::{
@@ -22,6 +22,21 @@ const COVERAGE: f64 = 0.95;
 
 /// Size of a drawing on paper, pixels.
 const PAPER: (u32, u32) = (900, 520);
+
+/// The charts of a notebook, each an SVG element of this program's own making.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Charts {
+    /// The line; empty where there is none.
+    pub line_svg: String,
+    /// The residuals; empty where there are none.
+    pub residuals_svg: String,
+    /// The shares of the budget; empty where there is none.
+    pub budget_svg: String,
+    /// The trials; empty where none were made.
+    pub trials_svg: String,
+    /// The bench, to scale; empty where there is no rail.
+    pub bench_svg: String,
+}
 
 /// The readings and the line through them.
 pub fn line_picture(page: &NotebookState, analysis: &Analysis) -> LinePicture {

@@ -25,7 +25,7 @@ use crate::budget::{
 use crate::distribution::{normal_density, normal_quantile};
 use crate::line::{Data, Fit, Noise};
 use crate::notebook::{ActsOn, Basis, ErrorShape, NotebookState};
-use crate::quantity::{DecimalMark, Unit, parse};
+use crate::quantity::{DecimalMark, NumberError, Unit, parse};
 
 /// Trials that the adaptive procedure makes at most.
 pub const MOST: usize = 2_000_000;
@@ -50,30 +50,70 @@ pub struct TrialSettings {
     pub wanted: Option<usize>,
 }
 
+/// Why trials can't be drawn, or give nothing.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum TrialsError {
+    /// The seed can't be read.
+    #[error("“{text}” is no seed: write a whole number from 0 to {}, or leave it empty", u64::MAX)]
+    Seed {
+        /// As typed.
+        text: String,
+    },
+    /// The number of trials is no number.
+    #[error("{error}; {}", range())]
+    Count {
+        /// What is wrong with it.
+        error: NumberError,
+    },
+    /// So many trials can't be drawn.
+    #[error("“{text}”: {}", range())]
+    CountOutOfRange {
+        /// As typed.
+        text: String,
+    },
+    /// There is no result to draw trials of.
+    #[error("{}", .0.message)]
+    Refused(Refusal),
+    /// The trials gave no figures.
+    #[error(transparent)]
+    Figures(#[from] BudgetError),
+}
+
+impl From<Refusal> for TrialsError {
+    fn from(refusal: Refusal) -> Self {
+        Self::Refused(refusal)
+    }
+}
+
+fn range() -> String {
+    format!("a whole number of trials from {} to {} is needed", ASKED.start(), ASKED.end())
+}
+
 /// Reads how the trials are to be drawn.
 ///
 /// # Errors
 /// What is wrong with the number of trials or with the seed, and what to do.
-pub fn trial_settings(page: &NotebookState) -> Result<TrialSettings, String> {
+pub fn trial_settings(page: &NotebookState) -> Result<TrialSettings, TrialsError> {
     let seed = match page.trials.seed.trim() {
         "" => 1,
-        text => text.parse().map_err(|_| {
-            format!("“{text}” is no seed: write a whole number from 0 to {}, or leave it empty", u64::MAX)
-        })?,
+        text => text.parse().map_err(|_| TrialsError::Seed { text: text.to_owned() })?,
     };
     Ok(TrialSettings { seed, wanted: wanted(&page.trials.wanted, page.decimal_mark)? })
 }
 
-fn wanted(text: &str, mark: DecimalMark) -> Result<Option<usize>, String> {
+fn wanted(text: &str, mark: DecimalMark) -> Result<Option<usize>, TrialsError> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let range = || format!("a whole number of trials from {} to {} is needed", ASKED.start(), ASKED.end());
-    let number = parse(text, mark, Unit::ONE).map_err(|error| format!("{error}; {}", range()))?;
+    let number = parse(text, mark, Unit::ONE).map_err(|error| TrialsError::Count { error })?;
     let whole = number.value.fract() == 0.0 && number.value >= 0.0 && number.value <= *ASKED.end() as f64;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and within the range")]
     let count = if whole { number.value as usize } else { 0 };
-    if ASKED.contains(&count) { Ok(Some(count)) } else { Err(format!("“{}”: {}", text.trim(), range())) }
+    if ASKED.contains(&count) {
+        Ok(Some(count))
+    } else {
+        Err(TrialsError::CountOutOfRange { text: text.trim().to_owned() })
+    }
 }
 
 /// The trials of a page.
@@ -91,7 +131,7 @@ impl Trials {
     /// Why there is nothing to draw: no result yet, or a plan that can't be read.
     pub fn of(page: &NotebookState) -> Result<Self, Refusal> {
         let refuse = |id: &str, message: String| Refusal { id: id.into(), rows: Vec::new(), message };
-        let plan = trial_settings(page).map_err(|message| refuse("no_trial_plan", message))?;
+        let plan = trial_settings(page).map_err(|error| refuse("no_trial_plan", error.to_string()))?;
         let prepared = prepare(page, None);
         let air = air_reading(page, &prepared.context.bench);
         let line = line_of(&prepared);
@@ -248,7 +288,7 @@ impl Tally {
     ///
     /// # Errors
     /// What is wrong with the plan.
-    pub fn new(page: &NotebookState, speed: &Speed) -> Result<Self, String> {
+    pub fn new(page: &NotebookState, speed: &Speed) -> Result<Self, TrialsError> {
         let plan = trial_settings(page)?;
         let budget = &speed.budget;
         let probability = budget.probability;
@@ -319,9 +359,9 @@ impl Tally {
     ///
     /// # Errors
     /// When trials gave no value, or too few were taken.
-    pub fn outcome(&self) -> Result<Outcome, String> {
+    pub fn outcome(&self) -> Result<Outcome, TrialsError> {
         let mut values = self.values.clone();
-        let summary = summarise(&mut values, self.probability).map_err(|error| error.to_string())?;
+        let summary = summarise(&mut values, self.probability)?;
         let validation = self.budget.clone().map(|(c, expanded, u, _)| {
             validate((c - expanded, c + expanded), summary.symmetric, u, TESTED_DIGITS)
         });
@@ -359,9 +399,9 @@ fn u_of_end(summary: &Summary, probability: f64) -> f64 {
 ///
 /// # Errors
 /// Why there is no outcome.
-pub fn outcome(page: &NotebookState) -> Result<Outcome, String> {
-    let speed = analyse_page(page, None).speed.map_err(|refusal| refusal.message)?;
-    let mut trials = Trials::of(page).map_err(|refusal| refusal.message)?;
+pub fn outcome(page: &NotebookState) -> Result<Outcome, TrialsError> {
+    let speed = analyse_page(page, None).speed?;
+    let mut trials = Trials::of(page)?;
     let mut tally = Tally::new(page, &speed)?;
     let mut block = 0;
     while !tally.take(&trials.run(block)) {

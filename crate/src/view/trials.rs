@@ -4,13 +4,13 @@ use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Field, ProgressView, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
-use crate::analysis::trials::{MOST, Outcome, Tally, Verdict, trial_settings};
+use crate::analysis::trials::{MOST, Outcome, Tally, TrialsError, Verdict, trial_settings};
 use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, plain, plus_minus};
 
 /// The trials as they are to be drawn.
 pub fn trial_plan_view(page: &NotebookState, analysis: &Analysis) -> TrialPlanView {
-    let problem = trial_settings(page).err().unwrap_or_default();
+    let problem = trial_settings(page).map_or_else(|error| error.to_string(), |_| String::new());
     let refusal = match &analysis.speed {
         Err(refusal) => refusal.message.clone(),
         Ok(_) => problem.clone(),
@@ -34,10 +34,10 @@ pub fn progress(tally: &Tally) -> ProgressView {
 }
 
 /// What the trials gave.
-pub fn trials_view(page: &NotebookState, outcome: &Result<Outcome, String>) -> TrialsView {
+pub fn trials_view(page: &NotebookState, outcome: &Result<Outcome, TrialsError>) -> TrialsView {
     let mark = page.decimal_mark;
     match outcome {
-        Err(why) => TrialsView { refusal: why.clone(), ..TrialsView::default() },
+        Err(why) => TrialsView { refusal: why.to_string(), ..TrialsView::default() },
         Ok(outcome) => TrialsView {
             refusal: String::new(),
             figures: figures(outcome, mark),

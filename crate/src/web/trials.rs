@@ -6,7 +6,7 @@ use web_sys::HtmlCanvasElement;
 use super::canvas::draw;
 use super::{thrown, to_js};
 use crate::analysis::Analysis;
-use crate::analysis::trials::{self, Outcome};
+use crate::analysis::trials::{self, Outcome, TrialsError};
 use crate::chart;
 use crate::notebook::{NotebookState, read};
 use crate::pictures::histogram_picture;
@@ -39,13 +39,13 @@ impl Trials {
 pub struct Tally {
     page: NotebookState,
     tally: trials::Tally,
-    outcome: Option<Result<Outcome, String>>,
+    outcome: Option<Result<Outcome, TrialsError>>,
 }
 
 impl Tally {
     /// A tally for the trials of a page.
-    pub(super) fn of(page: &NotebookState, analysis: &Analysis) -> Result<Self, String> {
-        let speed = analysis.speed.as_ref().map_err(|refusal| refusal.message.clone())?;
+    pub(super) fn of(page: &NotebookState, analysis: &Analysis) -> Result<Self, TrialsError> {
+        let speed = analysis.speed.as_ref().map_err(Clone::clone)?;
         Ok(Self { page: page.clone(), tally: trials::Tally::new(page, speed)?, outcome: None })
     }
 

@@ -23,6 +23,7 @@ const MOST_TOGETHER = 16;
 const TOGETHER = 8 * 1024 * 1024;
 
 /** @typedef {Pick<BatchStep, 'found' | 'refused'>} Outcome */
+/** Pairs by their places, and what a worker answers once it was asked. @typedef {{places: number[], answer?: Promise<Outcome[]>}} Request */
 
 export class Evidence {
   constructor() {
@@ -144,92 +145,8 @@ export class Evidence {
    * @param {AbortSignal} [signal] stops it at once
    * @returns {Promise<BatchEnd>}
    */
-  async batch(pairs, asked, each, signal) {
-    const all = pairs.length;
-    const lanes = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, all);
-    let [next, done] = [0, 0];
-    /** @type {Set<EvidenceWorker>} */
-    const workers = new Set();
-    const stop = () => {
-      next = all;
-      for (const worker of workers) worker.end(refusal('stopped'));
-    };
-    /** @param {number} index */
-    const bytesOf = (index) => (pairs[index] ?? []).reduce((sum, { file }) => sum + file.size, 0);
-    /** The places of the next pairs that a worker is asked for at once: fewer towards the end, so that all end together. */
-    const some = () => {
-      const most = Math.min(MOST_TOGETHER, Math.ceil((all - next) / (2 * AHEAD * lanes)));
-      const first = next;
-      let bytes = 0;
-      do {
-        bytes += bytesOf(next);
-        next += 1;
-      } while (next < all && next - first < most && bytes + bytesOf(next) <= TOGETHER);
-      return Array.from({ length: next - first }, (_, place) => first + place);
-    };
-    /** @param {EvidenceWorker} worker @param {number[]} places */
-    const ask = (worker, places) => {
-      const answer = measureSome(worker, places.map((index) => /** @type {TraceFiles} */ (pairs[index])), asked);
-      // A refusal is looked at when it is their turn.
-      answer.catch(() => {});
-      return { places, answer };
-    };
-    const lane = async () => {
-      /** @type {EvidenceWorker | undefined} */
-      let worker;
-      /** Asked and not yet answered, in the order in which the worker takes them. @type {ReturnType<typeof ask>[]} */
-      let open = [];
-      /** Places of pairs asked for together, over which the worker failed. @type {number[]} */
-      let apart = [];
-      while (open.length > 0 || apart.length > 0 || next < all) {
-        if (!worker || worker.ended) {
-          worker = await EvidenceWorker.start();
-          if (signal?.aborted) worker.end(refusal('stopped'));
-          workers.add(worker);
-          // The worker came to its end over what was answered for; these had not their turn.
-          const fresh = worker;
-          open = open.map(({ places }) => ask(fresh, places));
-        }
-        const asking = worker;
-        if (apart.length > 0) {
-          open.unshift(...apart.map((index) => ask(asking, [index])));
-          apart = [];
-        }
-        while (open.length < AHEAD && next < all) open.push(ask(worker, some()));
-        const first = open.shift();
-        if (!first) return;
-        const { places, answer } = first;
-        /** @type {Outcome[]} */
-        let outcomes;
-        try {
-          outcomes = await answer;
-        } catch (error) {
-          const refused = /** @type {Thrown} */ (error);
-          if (refused.kind === 'stopped') return;
-          if (refused.kind === 'start') throw refused;
-          if (places.length > 1) {
-            // One by one they tell which it was.
-            apart = places;
-            continue;
-          }
-          outcomes = [{ found: null, refused }];
-        }
-        for (const [place, outcome] of outcomes.entries()) {
-          if (signal?.aborted) return;
-          done += 1;
-          each({ index: places[place] ?? 0, ...outcome, done, all });
-        }
-      }
-    };
-    if (signal?.aborted) return { done, stopped: true };
-    signal?.addEventListener('abort', stop);
-    try {
-      await Promise.all(Array.from({ length: lanes }, lane));
-    } finally {
-      signal?.removeEventListener('abort', stop);
-      stop();
-    }
-    return { done, stopped: done < all };
+  batch(pairs, asked, each, signal) {
+    return new Batch(pairs, asked, each, signal).run();
   }
 
   /** The number by which the worker knows a picture. @param {Picture} picture */
@@ -238,6 +155,119 @@ export class Evidence {
     if (number === this.next) this.next += 1;
     this.numbers.set(picture, number);
     return number;
+  }
+}
+
+/** Many pairs, measured in several workers at once. */
+class Batch {
+  /**
+   * @param {TraceFiles[]} pairs
+   * @param {Asked} asked
+   * @param {(step: BatchStep) => void} each
+   * @param {AbortSignal} [signal]
+   */
+  constructor(pairs, asked, each, signal) {
+    this.pairs = pairs;
+    this.asked = asked;
+    this.each = each;
+    this.signal = signal;
+    this.all = pairs.length;
+    this.lanes = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, this.all);
+    /** The first pair that nobody has been asked for. */
+    this.next = 0;
+    this.done = 0;
+    /** @type {Set<EvidenceWorker>} */
+    this.workers = new Set();
+  }
+
+  /** @returns {Promise<BatchEnd>} */
+  async run() {
+    const stop = () => this.stop();
+    if (this.signal?.aborted) return { done: 0, stopped: true };
+    this.signal?.addEventListener('abort', stop);
+    try {
+      await Promise.all(Array.from({ length: this.lanes }, () => this.lane()));
+    } finally {
+      this.signal?.removeEventListener('abort', stop);
+      this.stop();
+    }
+    return { done: this.done, stopped: this.done < this.all };
+  }
+
+  stop() {
+    this.next = this.all;
+    for (const worker of this.workers) worker.end(refusal('stopped'));
+  }
+
+  /** Measures with one worker after another, as long as there are pairs. */
+  async lane() {
+    /** @type {EvidenceWorker | undefined} */
+    let worker;
+    /** What is to be asked and what was, in the order in which it is answered. @type {Request[]} */
+    let open = [];
+    while (open.length > 0 || this.next < this.all) {
+      if (!worker || worker.ended) {
+        worker = await this.start();
+        // The one before came to its end over what was answered for; these had not their turn.
+        open = open.map(({ places }) => ({ places }));
+      }
+      while (open.length < AHEAD && this.next < this.all) open.push({ places: this.some() });
+      for (const request of open) request.answer ??= this.ask(worker, request.places);
+      const [first] = open.splice(0, 1);
+      if (!first) return;
+      try {
+        this.tell(first.places, await first.answer ?? []);
+      } catch (error) {
+        const refused = /** @type {Thrown} */ (error);
+        if (refused.kind === 'stopped') return;
+        if (refused.kind === 'start') throw refused;
+        // One by one they tell which it was.
+        if (first.places.length > 1) open.unshift(...first.places.map((place) => ({ places: [place] })));
+        else this.tell(first.places, [{ found: null, refused }]);
+      }
+    }
+  }
+
+  async start() {
+    const worker = await EvidenceWorker.start();
+    if (this.signal?.aborted) worker.end(refusal('stopped'));
+    this.workers.add(worker);
+    return worker;
+  }
+
+  /** The places of the next pairs that a worker is asked for at once: fewer towards the end, so that all end together. */
+  some() {
+    const first = this.next;
+    const most = Math.min(MOST_TOGETHER, Math.ceil((this.all - first) / (2 * AHEAD * this.lanes)));
+    let bytes = 0;
+    do {
+      bytes += this.bytesOf(this.next);
+      this.next += 1;
+    } while (this.next < this.all && this.next - first < most && bytes + this.bytesOf(this.next) <= TOGETHER);
+    return Array.from({ length: this.next - first }, (_, place) => first + place);
+  }
+
+  /** @param {number} place */
+  bytesOf(place) {
+    return (this.pairs[place] ?? []).reduce((sum, { file }) => sum + file.size, 0);
+  }
+
+  /** @param {EvidenceWorker} worker @param {number[]} places */
+  ask(worker, places) {
+    const pairs = places.map((place) => /** @type {TraceFiles} */ (this.pairs[place]));
+    const answer = measureSome(worker, pairs, this.asked);
+    // A refusal is looked at when it is their turn.
+    answer.catch(() => {});
+    return answer;
+  }
+
+  /** @param {number[]} places @param {Outcome[]} outcomes of each */
+  tell(places, outcomes) {
+    for (const [place, outcome] of outcomes.entries()) {
+      if (this.signal?.aborted) return;
+      this.done += 1;
+      this.each({ index: places[place] ?? 0, ...outcome, done: this.done, all: this.all });
+    }
   }
 }
 

@@ -80,6 +80,14 @@ export class Sheet {
     this.marks.filter(({ kind }) => kind === mark.kind).forEach((other, index) => { other.index = index; });
   }
 
+  /** Goes on with the repeats of another sheet of this row that are not in the notebook yet. @param {Sheet} other */
+  addRepeats(other) {
+    for (const mark of other.marks) {
+      const { kind, state } = mark;
+      if ((kind === 'a' || kind === 'b') && state !== 'taken') this.marks.push({ ...mark, index: this.spots(kind).length });
+    }
+  }
+
   /** Puts the marks of a grid in place of those there are. @param {Mark[]} grid */
   lay(grid) {
     this.marks = [...grid, ...this.marks.filter(({ kind }) => kind === 'a' || kind === 'b')];

@@ -261,29 +261,9 @@ export class Pictures {
       field.show(standIn ? { ...row.cells[cell], default: standIn } : row.cells[cell]);
     }
     this.place.figures.show(marked ? evidence.figures : []);
-    if (!this.busy && this.seen && this.seen.sha256 !== evidence.picture.file.sha256) {
-      this.open(row.id);
+    if (!this.busy && !this.follow(row.id, evidence)) {
+      void this.open(row.id);
       return;
-    }
-    const { sheet } = this.board;
-    if (!this.busy && !this.board.drag && sheet) {
-      const taken = takenSheet(row.id, evidence);
-      const was = sheet.marks.some(({ kind, state }) => kind === 'a' && state === 'taken');
-      if (taken) {
-        const fresh = was && sheet.row === row.id ? sheet.marks.filter(({ kind, state }) => (kind === 'a' || kind === 'b') && state !== 'taken') : [];
-        taken.marks.push(...fresh.map((mark) => ({ ...mark, index: taken.spots(mark.kind).length })));
-        this.board.show(taken, this.seen?.bitmap);
-        if (!was) this.place.say([]);
-      } else if (was) {
-        // Undone: the marks are proposed again.
-        void this.open(row.id);
-        return;
-      } else if (sheet.gridId !== 0) {
-        // The corner marks are those of other rows, and may have been moved there.
-        const series = seriesFor(this.book, evidence.picture);
-        if (series?.grid.id === sheet.gridId) sheet.lay(gridMarks(series.grid));
-        else void this.open(row.id);
-      }
     }
     const users = this.book.view.delays.grids.find(({ id }) => id === evidence.picture.grid)?.rows.length ?? 0;
     setOptional(this.place.problem, marked && evidence.problem ? evidence.problem : '');
@@ -292,6 +272,33 @@ export class Pictures {
     setHidden(this.place.own, !marked || users < 2);
     setOptional(this.place.shared, marked && users > 1 ? t.shared(users) : '');
     this.tellState();
+  }
+
+  /**
+   * Lets the board follow the notebook.
+   * @param {number} row
+   * @param {NonNullable<ReturnType<typeof pictureOf>>} evidence
+   * @returns {boolean} whether it can; else the picture is to be opened anew
+   */
+  follow(row, evidence) {
+    if (this.seen && this.seen.sha256 !== evidence.picture.file.sha256) return false;
+    const { sheet } = this.board;
+    if (!sheet || this.board.drag) return true;
+    const taken = takenSheet(row, evidence);
+    if (taken) {
+      if (this.isProposed()) this.place.say([]);
+      else if (sheet.row === row) taken.addRepeats(sheet);
+      this.board.show(taken, this.seen?.bitmap);
+      return true;
+    }
+    // Undone: the marks are proposed again.
+    if (!this.isProposed()) return false;
+    if (sheet.gridId === 0) return true;
+    // The corner marks are those of other rows, and may have been moved there.
+    const series = seriesFor(this.book, evidence.picture);
+    if (series?.grid.id !== sheet.gridId) return false;
+    sheet.lay(gridMarks(series.grid));
+    return true;
   }
 
   /** What can be done now. */

@@ -1,5 +1,5 @@
 /**
- * Every text of the page, in one table: another language is another table like this one.
+ * Every text that the page says by itself, in one table. What is computed comes from the core with its words.
  */
 
 import { benchTexts } from './strings/bench.js';

@@ -45,21 +45,43 @@ pub struct RowsSoFar {
     pub model: Model,
 }
 
-/// The reading that would lower u(v)/v most; and, where it is another one, the reading that would show most of what
-/// the line can't tell yet.
-pub fn next(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Next> {
-    let count = so_far.rows.len();
-    let each = EFFORT / count.max(1) / context.rails.len().max(1);
+impl RowsSoFar {
+    /// The middle of their distances, m; 0 where there are none.
+    fn middle(&self) -> f64 {
+        let mut middle = 0.0;
+        for (_, distance) in &self.places {
+            middle += distance / self.rows.len() as f64;
+        }
+        middle
+    }
+
+    /// How far a distance lies from the nearest of theirs, m.
+    fn room(&self, distance: f64) -> f64 {
+        let mut room = f64::INFINITY;
+        for (_, other) in &self.places {
+            room = room.min((other - distance).abs());
+        }
+        room
+    }
+}
+
+/// The places that are looked at: fewer the more rows there are, each with the time base of the rows near it.
+fn places(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Spot> {
+    let each = EFFORT / so_far.rows.len().max(1) / context.rails.len().max(1);
     let mut spots = context.everywhere(each.clamp(7, PLACES));
     for spot in &mut spots {
         if let Some(time_base) = near_time_base(context, so_far, spot.distance) {
             spot.time_base = time_base;
         }
     }
-    let mut middle = 0.0;
-    for (_, distance) in &so_far.places {
-        middle += distance / count as f64;
-    }
+    spots
+}
+
+/// The reading that would lower u(v)/v most; and, where it is another one, the reading that would show most of what
+/// the line can't tell yet.
+pub fn next(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Next> {
+    let count = so_far.rows.len();
+    let (spots, middle) = (places(context, so_far), so_far.middle());
     let asked = asked(context, so_far, &spots);
     let with = |more: Option<usize>| {
         let mut rows: Vec<usize> = (0..count).collect();
@@ -82,10 +104,7 @@ pub fn next(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Next> {
         if before.is_some() == after.is_some() {
             keep(&mut best, worth, spot, effect, why);
         }
-        let mut room = f64::INFINITY;
-        for (_, distance) in &so_far.places {
-            room = room.min((distance - spot.distance).abs());
-        }
+        let room = so_far.room(spot.distance);
         if effect.is_some() && poor.is_none_or(|(rail, _)| rail == spot.rail) {
             let why = poor.map_or(Why::Gap(room), |(_, have)| Why::Side(have));
             keep(&mut honest, room, spot, effect, why);

@@ -5,7 +5,7 @@
 
 use super::remark::file_of;
 use super::{LevelOf, Remark, StoredFile};
-use crate::trace::{Detector, Digits, Flag, TraceError};
+use crate::trace::{Detector, Digits, Flag, Parts, TraceError};
 
 /// The remarks that a text says of traces in `files`.
 pub(super) fn remarks(text: &str, files: &[StoredFile]) -> Vec<Remark> {
@@ -24,7 +24,10 @@ fn refusal(text: &str, files: &[StoredFile]) -> Option<Remark> {
             Detector::A => ", trace A: ",
             Detector::B => ", trace B: ",
         })?;
-        Some(Remark::Refused { trace, problem: self::problem(problem)? })
+        let problem = PROBLEMS.iter().find_map(|(kind, template)| {
+            TraceError::of(kind, &Parts::new(fields(problem, template)?)).ok()
+        })?;
+        Some(Remark::Refused { trace, problem })
     })
 }
 
@@ -44,12 +47,12 @@ fn sentences(text: &str) -> Option<Vec<Remark>> {
 
 fn level(sentence: &str) -> Option<Remark> {
     let of = |template, of| Some(Remark::Level { volts: only(sentence, template)?, of });
-    of("Level: {} V over the baselines, half of the smaller pulse.", LevelOf::Pair)
+    of("Level: {number} V over the baselines, half of the smaller pulse.", LevelOf::Pair)
         .or_else(|| {
-            of("Level: {} V over the baselines, half of the smallest pulse of the run.", LevelOf::Run)
+            of("Level: {number} V over the baselines, half of the smallest pulse of the run.", LevelOf::Run)
         })
-        .or_else(|| of("Level: {} V over the baselines, as stated.", LevelOf::Stated))
-        .or_else(|| Some(Remark::Fraction { percent: only(sentence, "Fraction: {} %.")? }))
+        .or_else(|| of("Level: {number} V over the baselines, as stated.", LevelOf::Stated))
+        .or_else(|| Some(Remark::Fraction { percent: only(sentence, "Fraction: {number} %.")? }))
 }
 
 fn wary(sentence: &str) -> Option<Remark> {
@@ -57,151 +60,91 @@ fn wary(sentence: &str) -> Option<Remark> {
         Some(told) => (Detector::A, told),
         None => (Detector::B, sentence.strip_prefix("Trace B: ")?),
     };
-    let count = |template| fields::<1>(told, template).and_then(|[found]| whole(found));
-    let flag = match told {
-        "the pulse goes down, and was turned over." => Flag::Inverted,
-        "the pulse is less than 5 times as high as the noise." => Flag::Noisy,
-        "the uncertainty is more than a tenth of the rise, so it is itself known only roughly." => {
-            Flag::Rough
-        }
-        _ => count("a second edge crosses half the height at sample {}.")
-            .map(|sample| Flag::DoubleEdge { sample })
-            .or_else(|| {
-                count("something stands out of the baseline at sample {}.")
-                    .map(|sample| Flag::NotQuiet { sample })
-            })
-            .or_else(|| {
-                count("the noise goes on over {} samples, which the uncertainty takes into account.")
-                    .map(|samples| Flag::CorrelatedNoise { samples })
-            })
-            .or_else(|| {
-                count("only about {} samples lie on the edge, so sampling faster would help.")
-                    .map(|samples| Flag::FewOnEdge { samples })
-            })?,
-    };
+    let flag = FLAGS
+        .iter()
+        .find_map(|(kind, template)| Flag::of(kind, &Parts::new(fields(told, template)?)).ok())?;
     Some(Remark::Edge { trace, flag })
 }
 
-/// How a template's fields make a problem.
-type Read = fn(&str) -> Option<TraceError>;
-
-const PROBLEMS: [Read; 13] = [
-    |text| {
-        let [samples, needed] =
-            fields(text, "{} samples are too few for a baseline and an edge: it takes at least {}.")?;
-        Some(TraceError::FewSamples { samples: whole(samples)?, needed: whole(needed)? })
-    },
-    |text| {
-        let [sample] = fields(text, "sample {} has no finite value: record the trace again.")?;
-        Some(TraceError::NotFinite { sample: whole(sample)? })
-    },
-    |text| {
-        let step = only(text, "the time from sample to sample is {} ns, and must be above 0.")?;
-        Some(TraceError::Step { step })
-    },
-    |text| {
-        let [height, noise, sample] = fields(
-            text,
-            "no pulse: the trace rises {} V over its baseline, less than 4 times its noise of {} V (largest at sample {}).",
-        )?;
-        let (height, noise) = (number(height)?, number(noise)?);
-        Some(TraceError::NoPulse { height, noise, sample: whole(sample)? })
-    },
-    |text| {
-        let [sample, limit, samples] = fields(
-            text,
-            "clipped: from sample {} the top is flat at {} V for {} samples; record with a larger range.",
-        )?;
-        Some(TraceError::Clipped { sample: whole(sample)?, samples: whole(samples)?, limit: number(limit)? })
-    },
-    |text| {
-        let [sample] = fields(
-            text,
-            "the pulse begins at sample {}, with no quiet part before it on the record: record more time before the trigger.",
-        )?;
-        Some(TraceError::NoBaseline { sample: whole(sample)? })
-    },
-    |text| {
-        let [last] = fields(
-            text,
-            "the record ends at sample {} before the pulse has shown its top: record more time after the trigger.",
-        )?;
-        Some(TraceError::NoTop { last: whole(last)? })
-    },
-    |text| {
-        let [level, lowest, highest] = fields(
-            text,
-            "a level of {} V over the baseline is not on the edge: it must lie between {} V and {} V here.",
-        )?;
-        let (level, lowest) = (number(level)?, number(lowest)?);
-        Some(TraceError::Level { level, lowest, highest: number(highest)? })
-    },
-    |text| {
-        let fraction = only(text, "a fraction of {} is not on the edge: it must lie between 0.1 and 0.9.")?;
-        Some(TraceError::Fraction { fraction })
-    },
-    |text| {
-        let [sample, uncertainty, rise] = fields(
-            text,
-            "the noise hides the crossing near sample {}: its uncertainty of {} ns is more than a quarter of the rise of {} ns; average more pulses.",
-        )?;
-        let (uncertainty, rise) = (number(uncertainty)?, number(rise)?);
-        Some(TraceError::Hidden { sample: whole(sample)?, uncertainty, rise })
-    },
-    |text| {
-        let [samples, sample, needed] = fields(
-            text,
-            "only {} samples lie on the edge near sample {}, and a line takes {}: sample faster, or take a constant fraction.",
-        )?;
-        let (sample, samples) = (whole(sample)?, whole(samples)?);
-        Some(TraceError::FewOnEdge { sample, samples, needed: whole(needed)? })
-    },
-    |text| {
-        let [first, second] = fields(
-            text,
-            "the two traces have steps of {} ns and {} ns: cross-correlation takes equal ones.",
-        )?;
-        Some(TraceError::UnequalSteps { first: number(first)?, second: number(second)? })
-    },
-    |text| {
-        let [sample] = fields(
-            text,
-            "the two edges can't be laid over one another near sample {}: their shapes differ too much, or the record ends.",
-        )?;
-        Some(TraceError::NoLag { sample: whole(sample)? })
-    },
+/// What each kind of refusal was told in, with the places of its numbers.
+const PROBLEMS: [(&str, &str); 13] = [
+    ("few_samples", "{samples} samples are too few for a baseline and an edge: it takes at least {needed}."),
+    ("not_finite", "sample {sample} has no finite value: record the trace again."),
+    ("step", "the time from sample to sample is {step} ns, and must be above 0."),
+    (
+        "no_pulse",
+        "no pulse: the trace rises {height} V over its baseline, less than 4 times its noise of {noise} V (largest at sample {sample}).",
+    ),
+    (
+        "clipped",
+        "clipped: from sample {sample} the top is flat at {limit} V for {samples} samples; record with a larger range.",
+    ),
+    (
+        "no_baseline",
+        "the pulse begins at sample {sample}, with no quiet part before it on the record: record more time before the trigger.",
+    ),
+    (
+        "no_top",
+        "the record ends at sample {last} before the pulse has shown its top: record more time after the trigger.",
+    ),
+    (
+        "level",
+        "a level of {level} V over the baseline is not on the edge: it must lie between {lowest} V and {highest} V here.",
+    ),
+    ("fraction", "a fraction of {fraction} is not on the edge: it must lie between 0.1 and 0.9."),
+    (
+        "hidden",
+        "the noise hides the crossing near sample {sample}: its uncertainty of {uncertainty} ns is more than a quarter of the rise of {rise} ns; average more pulses.",
+    ),
+    (
+        "few_on_edge",
+        "only {samples} samples lie on the edge near sample {sample}, and a line takes {needed}: sample faster, or take a constant fraction.",
+    ),
+    (
+        "unequal_steps",
+        "the two traces have steps of {first} ns and {second} ns: cross-correlation takes equal ones.",
+    ),
+    (
+        "no_lag",
+        "the two edges can't be laid over one another near sample {sample}: their shapes differ too much, or the record ends.",
+    ),
 ];
 
-fn problem(text: &str) -> Option<TraceError> {
-    PROBLEMS.iter().find_map(|read| read(text))
-}
+/// What each kind of flag was told in, with the place of its number.
+const FLAGS: [(&str, &str); 7] = [
+    ("inverted", "the pulse goes down, and was turned over."),
+    ("noisy", "the pulse is less than 5 times as high as the noise."),
+    ("rough", "the uncertainty is more than a tenth of the rise, so it is itself known only roughly."),
+    ("double_edge", "a second edge crosses half the height at sample {sample}."),
+    ("not_quiet", "something stands out of the baseline at sample {sample}."),
+    (
+        "correlated_noise",
+        "the noise goes on over {samples} samples, which the uncertainty takes into account.",
+    ),
+    ("few_on_edge", "only about {samples} samples lie on the edge, so sampling faster would help."),
+];
 
 /// The number in the one place that a template leaves open.
 fn only(text: &str, template: &str) -> Option<Digits> {
-    let [found] = fields(text, template)?;
-    number(found)
+    let [(_, found)] = <[_; 1]>::try_from(fields(text, template)?).ok()?;
+    Some(Digits::stored(&found))
 }
 
-/// What stands in the places that a template leaves open; none where the rest of the text is not the template's.
-fn fields<'a, const N: usize>(text: &'a str, template: &str) -> Option<[&'a str; N]> {
-    let mut parts = template.split("{}");
-    let mut rest = text.strip_prefix(parts.next()?)?;
-    let mut found = Vec::with_capacity(N);
-    for part in parts {
-        let at = if part.is_empty() { rest.len() } else { rest.find(part)? };
-        found.push(rest.get(..at)?);
-        rest = rest.get(at + part.len()..)?;
+/// The numbers in the places that a template leaves open, by the places' names; none where the rest of the text is not
+/// the template's. What was not finite was told as "NaN" or "inf", and is no number here.
+fn fields(text: &str, template: &str) -> Option<Vec<(String, String)>> {
+    let (start, places) = template.split_once('{').unwrap_or((template, ""));
+    let mut rest = text.strip_prefix(start)?;
+    let mut found = Vec::new();
+    for place in places.split('{').filter(|place| !place.is_empty()) {
+        let (name, after) = place.split_once('}')?;
+        let at = if after.is_empty() { rest.len() } else { rest.find(after)? };
+        let number = rest.get(..at)?;
+        Digits::spelled(number)?;
+        found.push((name.to_owned(), number.to_owned()));
+        rest = rest.get(at + after.len()..)?;
     }
-    if rest.is_empty() { found.try_into().ok() } else { None }
-}
-
-fn whole(text: &str) -> Option<usize> {
-    text.parse().ok()
-}
-
-/// A number as it was told; what was not finite was told as "NaN" or "inf", and is no number here.
-fn number(text: &str) -> Option<Digits> {
-    Digits::spelled(text)
+    rest.is_empty().then_some(found)
 }
 
 #[cfg(test)]

@@ -24,6 +24,11 @@ impl Digits {
         Decimal::read(text).map(|_| Self(text.to_owned()))
     }
 
+    /// What was stored, as it stands.
+    pub fn stored(text: &str) -> Self {
+        Self(text.to_owned())
+    }
+
     /// As it is written for people; what spells no number as it stands.
     pub fn written(&self, mark: DecimalMark) -> String {
         Decimal::read(&self.0).map_or_else(|| self.0.clone(), |decimal| number(&decimal, mark))

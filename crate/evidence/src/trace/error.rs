@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use slope_engine::decimal::{DecimalMark, at_most};
 use thiserror::Error;
 
-use super::Digits;
+use super::{Digits, Parts, PartsError};
 
 /// Why a file was not read.
 #[derive(Debug, Clone, PartialEq, Error, Serialize, Deserialize)]
@@ -147,8 +147,8 @@ fn unequal(line: usize, times: [f64; 3], mark: DecimalMark) -> String {
 
 /// Why a trace gives no time, as it is told and as it is stored. Samples count from 0.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
-#[serde(rename_all = "snake_case", tag = "kind")]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS), schemars(!try_from))]
+#[serde(rename_all = "snake_case", tag = "kind", try_from = "Parts")]
 pub enum TraceError {
     /// Fewer samples than a baseline and an edge take.
     FewSamples {
@@ -312,6 +312,59 @@ impl fmt::Display for TraceError {
 }
 
 impl std::error::Error for TraceError {}
+
+impl TraceError {
+    /// Of a kind, by the name that it is stored under.
+    ///
+    /// # Errors
+    /// See [`PartsError`].
+    pub fn of(kind: &str, parts: &Parts) -> Result<Self, PartsError> {
+        let whole = |name| parts.whole(name);
+        let digits = |name| parts.digits(name);
+        Ok(match kind {
+            "few_samples" => Self::FewSamples { samples: whole("samples")?, needed: whole("needed")? },
+            "not_finite" => Self::NotFinite { sample: whole("sample")? },
+            "step" => Self::Step { step: digits("step")? },
+            "no_pulse" => {
+                Self::NoPulse { height: digits("height")?, noise: digits("noise")?, sample: whole("sample")? }
+            }
+            "clipped" => Self::Clipped {
+                sample: whole("sample")?,
+                samples: whole("samples")?,
+                limit: digits("limit")?,
+            },
+            "no_baseline" => Self::NoBaseline { sample: whole("sample")? },
+            "no_top" => Self::NoTop { last: whole("last")? },
+            "level" => Self::Level {
+                level: digits("level")?,
+                lowest: digits("lowest")?,
+                highest: digits("highest")?,
+            },
+            "fraction" => Self::Fraction { fraction: digits("fraction")? },
+            "hidden" => Self::Hidden {
+                sample: whole("sample")?,
+                uncertainty: digits("uncertainty")?,
+                rise: digits("rise")?,
+            },
+            "few_on_edge" => Self::FewOnEdge {
+                sample: whole("sample")?,
+                samples: whole("samples")?,
+                needed: whole("needed")?,
+            },
+            "unequal_steps" => Self::UnequalSteps { first: digits("first")?, second: digits("second")? },
+            "no_lag" => Self::NoLag { sample: whole("sample")? },
+            other => return Err(PartsError::UnknownKind(other.to_owned())),
+        })
+    }
+}
+
+impl TryFrom<Parts> for TraceError {
+    type Error = PartsError;
+
+    fn try_from(parts: Parts) -> Result<Self, PartsError> {
+        Self::of(parts.text("kind")?, &parts)
+    }
+}
 
 #[cfg(test)]
 #[path = "error_test.rs"]

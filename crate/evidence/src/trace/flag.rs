@@ -4,12 +4,12 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Digits;
+use super::{Digits, Parts, PartsError};
 
 /// What is to be known of an edge beside its time. Samples count from 0.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
-#[serde(rename_all = "snake_case", tag = "flag")]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS), schemars(!try_from))]
+#[serde(rename_all = "snake_case", tag = "flag", try_from = "Parts")]
 pub enum Flag {
     /// The pulse goes down; it was turned over.
     Inverted,
@@ -42,4 +42,32 @@ pub enum Flag {
     },
     /// The uncertainty is over a tenth of the rise: how well it is known itself begins to suffer.
     Rough,
+}
+
+impl Flag {
+    /// Of a kind, by the name that it is stored under.
+    ///
+    /// # Errors
+    /// See [`PartsError`].
+    pub fn of(kind: &str, parts: &Parts) -> Result<Self, PartsError> {
+        Ok(match kind {
+            "inverted" => Self::Inverted,
+            "noisy" => Self::Noisy,
+            "double_edge" => Self::DoubleEdge { sample: parts.whole("sample")? },
+            "not_quiet" => Self::NotQuiet { sample: parts.whole("sample")? },
+            "drift" => Self::Drift { volts: parts.digits("volts")? },
+            "correlated_noise" => Self::CorrelatedNoise { samples: parts.whole("samples")? },
+            "few_on_edge" => Self::FewOnEdge { samples: parts.whole("samples")? },
+            "rough" => Self::Rough,
+            other => return Err(PartsError::UnknownKind(other.to_owned())),
+        })
+    }
+}
+
+impl TryFrom<Parts> for Flag {
+    type Error = PartsError;
+
+    fn try_from(parts: Parts) -> Result<Self, PartsError> {
+        Self::of(parts.text("flag")?, &parts)
+    }
 }

@@ -16,6 +16,8 @@
 mod decimal;
 // A number as a message tells it.
 mod digits;
+// What is stored of a flag or a refusal.
+mod parts;
 // Why a file or a trace is refused.
 mod error;
 
@@ -57,6 +59,7 @@ pub use layout::{Delimiter, Layout, Role, Setting, TraceColumn, Unit};
 pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
 pub use name::{Named, Pair, pair, rail_reading};
 pub use noise::{Baseline, baseline};
+pub use parts::{Parts, PartsError};
 pub use pulse::Pulse;
 pub use read::read;
 pub use recognise::{first_rows, recognise, recognise_by};

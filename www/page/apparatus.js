@@ -8,7 +8,7 @@ import { Plot } from './plot.js';
 import { Rails } from './rails.js';
 import { Settings } from './settings.js';
 import { Shared } from './shared.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, View } from './types.js' */
@@ -23,9 +23,12 @@ const GROUPS = {
 export class Apparatus {
   /** @param {Book} book */
   constructor(book) {
-    const { paths, path } = words.apparatus;
     this.notices = new NoticeList(byId('apparatus-notices'), ofSection('apparatus'));
-    this.path = new Radios({ name: 'path', legend: path, options: paths }, (value) => {
+    this.path = new Radios({
+      name: 'path',
+      legend: say('apparatus-path'),
+      options: each(['detector', 'mirror'], (key) => say(`apparatus-paths-${key}`)),
+    }, (value) => {
       book.edit({ set_path: value });
     });
     byId('apparatus-carriage').append(this.path.root);
@@ -35,7 +38,7 @@ export class Apparatus {
       byId(`apparatus-${group}`).append(field.root);
       return /** @type {[BenchField, TextField]} */ ([name, field]);
     }));
-    byId('apparatus-air').append(el('p', { class: 'hint wide' }, words.apparatus.airHint));
+    byId('apparatus-air').append(el('p', { class: 'hint wide' }, say('apparatus-air-hint')));
     this.rails = new Rails(byId('rails'), book);
     this.settings = new Settings(byId('settings'), book);
     this.shared = new Shared(byId('shared'), book);
@@ -67,11 +70,7 @@ export class Apparatus {
  * @param {{prose?: boolean, lines?: number, label?: string}} [about]
  */
 export function benchField(book, name, about = {}) {
-  /** @type {Record<string, string>} */
-  const labels = {
-    ...words.apparatus.fields, ...words.delays.fields, ...words.uncertainty.fields, ...words.report.fields,
-  };
-  return new TextField({ id: `bench-${name}`, label: labels[name] ?? name, ...about }, (text) => {
+  return new TextField({ id: `bench-${name}`, label: say(`fields-${name}`), ...about }, (text) => {
     book.edit({ set_bench: { field: name, text } });
   });
 }
@@ -79,7 +78,10 @@ export function benchField(book, name, about = {}) {
 /** @param {View} view */
 function inWords({ rails }) {
   return rails
-    .map((rail, index) => words.bench.rail(rail.fields.name.text || words.rails.numbered(index + 1), rail.stands,
-      rail.rows))
+    .map((rail, index) => say('bench-rail', {
+      name: rail.fields.name.text || say('rails-numbered', { n: index + 1 }),
+      stands: rail.stands || say('bench-position-unknown'),
+      rows: rail.rows,
+    }))
     .join(' ');
 }

@@ -3,7 +3,7 @@
  * window writes, something can't be stored.
  */
 import { byId, el, setHidden, setText } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Saved } from './keeper.js' */
 
@@ -21,36 +21,36 @@ import { words } from './strings.js';
 export class Banner {
   /** @param {Answers} answers */
   constructor(answers) {
-    const t = words.saving;
     this.saved = byId('saved');
     this.place = byId('banner');
     this.shown = '';
     /** @type {Apart | undefined} */
     this.apart = undefined;
-    this.bundle = el('button', { type: 'button', click: answers.takeBundle }, t.takeBundle);
-    this.over = el('button', { type: 'button', id: 'take-over', click: answers.takeOver }, t.takeOver);
-    this.again = el('button', { type: 'button', click: answers.tryAgain }, t.tryAgain);
-    this.open = el('button', { type: 'button', click: () => answers.open(this.apart?.id ?? '') }, t.openApart);
+    this.bundle = el('button', { type: 'button', click: answers.takeBundle }, say('saving-take-bundle'));
+    this.over = el('button', { type: 'button', id: 'take-over', click: answers.takeOver }, say('saving-take-over'));
+    this.again = el('button', { type: 'button', click: answers.tryAgain }, say('saving-try-again'));
+    this.open = el('button', { type: 'button', click: () => answers.open(this.apart?.id ?? '') }, say('saving-open-apart'));
     new ResizeObserver(() => this.makeRoom()).observe(this.place);
   }
 
   /** @param {Saved} saved @param {string} why */
   show(saved, why) {
-    const t = words.saving;
     const { bundle, over, again } = this;
     switch (saved) {
-      case 'saved': return this.put(t.saved, this.apartText(), ...this.apartButtons());
-      case 'saving': return this.put(t.saving, this.apartText(), ...this.apartButtons());
-      case 'reading': return this.put(t.reading, `${this.apartText()} ${t.otherTab}`.trim(), over, ...this.apartButtons());
-      case 'noJournal': return this.put(t.notSaved, t.noJournal, bundle);
-      case 'full': return this.put(t.notSaved, t.full, bundle, again);
-      case 'shelfFull': return this.put(t.saved, t.shelfFull, bundle);
-      default: return this.put(t.notSaved, t.failed(why), bundle, again);
+      case 'saved': return this.put(say('saving-saved'), this.apartText(), ...this.apartButtons());
+      case 'saving': return this.put(say('saving-saving'), this.apartText(), ...this.apartButtons());
+      case 'reading':
+        return this.put(say('saving-reading'), `${this.apartText()} ${say('saving-other-tab')}`.trim(), over,
+          ...this.apartButtons());
+      case 'noJournal': return this.put(say('saving-not-saved'), say('saving-no-journal'), bundle);
+      case 'full': return this.put(say('saving-not-saved'), say('saving-full'), bundle, again);
+      case 'shelfFull': return this.put(say('saving-saved'), say('saving-shelf-full'), bundle);
+      default: return this.put(say('saving-not-saved'), say('saving-failed', { why }), bundle, again);
     }
   }
 
   apartText() {
-    return this.apart ? words.saving.apart(this.apart.title) : '';
+    return this.apart ? say('saving-apart', { title: this.apart.title }) : '';
   }
 
   apartButtons() {
@@ -60,7 +60,7 @@ export class Banner {
   /** @param {string} state @param {string} text @param {HTMLElement[]} buttons */
   put(state, text, ...buttons) {
     setText(this.saved, state);
-    this.saved.classList.toggle('trouble', state === words.saving.notSaved);
+    this.saved.classList.toggle('trouble', state === say('saving-not-saved'));
     if (text === this.shown) return;
     this.shown = text;
     this.place.replaceChildren(...(text ? [el('p', {}, text), el('span', { class: 'actions' }, ...buttons)] : []));

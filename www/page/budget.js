@@ -5,7 +5,7 @@
 import { messageOf } from './core.js';
 import { alike, el, Keyed, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { lettered } from './figures.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BudgetView, ComponentView, Figure } from './types.js' */
@@ -15,8 +15,13 @@ import { words } from './strings.js';
 /** The columns of plain text, in their order. @type {Column[]} */
 const COLUMNS = ['name', 'acts_on', 'u', 'shape', 'degrees_of_freedom', 'sensitivity', 'contribution'];
 
-/** What a component can be multiplied by: the places of the slider, named in `words.budget.factors`. */
+/** All columns, in their order. @type {(Column | 'share' | 'what_if')[]} */
+const ALL_COLUMNS = [...COLUMNS, 'share', 'what_if'];
+
+/** What a component can be multiplied by: the places of the slider. */
 const FACTORS = [0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2];
+/** How these are written. */
+const WRITTEN = ['× 0', '× ¼', '× ½', '× ¾', '× 1', '× 1¼', '× 1½', '× 1¾', '× 2'];
 /** The place of the slider at which nothing is asked. */
 const AS_IT_IS = FACTORS.indexOf(1);
 
@@ -28,7 +33,7 @@ export class Budget {
   constructor(table, book) {
     this.book = book;
     const head = header();
-    table.append(el('caption', { class: 'unseen' }, words.budget.caption), head);
+    table.append(el('caption', { class: 'unseen' }, say('budget-caption')), head);
     this.lines = new Keyed(table, (/** @type {ComponentView} */ component) => component.id,
       ({ id }) => new ComponentLine(id, (place) => this.ask(id, place)), head);
     /** The component that is asked about, and the place of its slider. */
@@ -82,7 +87,6 @@ class ComponentLine {
    * @param {(place: number) => void} ask
    */
   constructor(id, ask) {
-    const t = words.budget;
     /** @type {ComponentView | undefined} */
     this.component = undefined;
     this.texts = COLUMNS.map(() => el('span'));
@@ -98,7 +102,7 @@ class ComponentLine {
     this.reset = el('button', { type: 'button', class: 'quiet', click: () => {
       ask(AS_IT_IS);
       this.slider.focus();
-    } }, t.reset);
+    } }, say('budget-reset'));
     this.asking = el('p', { class: 'answer', hidden: true }, this.answered, ' ', this.reset);
     const cells = COLUMNS.map((column, place) => {
       const text = /** @type {HTMLElement} */ (this.texts[place]);
@@ -123,7 +127,7 @@ class ComponentLine {
     setText(this.share, component.share_text);
     setOptional(this.remark, component.remark);
     setAttribute(this.root, 'class', component.share_text === '0 %' ? 'nothing' : undefined);
-    setAttribute(this.slider, 'aria-label', words.budget.whatIfOf(component.name));
+    setAttribute(this.slider, 'aria-label', say('budget-what-if-of', { name: component.name }));
   }
 
   /**
@@ -132,7 +136,7 @@ class ComponentLine {
    * @param {(factor: number) => Answer} what
    */
   answer(place, what) {
-    const name = words.budget.factors[place] ?? '';
+    const name = WRITTEN[place] ?? '';
     if (this.slider.value !== String(place)) this.slider.value = String(place);
     setAttribute(this.slider, 'aria-valuetext', name);
     setText(this.factor, name);
@@ -149,21 +153,19 @@ class ComponentLine {
  * @returns {(Node | string)[]}
  */
 function written(name, answer) {
-  const t = words.budget;
   if (typeof answer === 'string') return [answer];
   const changes = answer.flatMap(({ symbol, value, now }, place) => [
-    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${value} ${t.insteadOf(now)}`,
+    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${value} ${say('budget-instead-of', { now })}`,
   ]);
-  return [t.answer(name), ...(changes.length > 0 ? changes : [` ${t.nothing}`])];
+  return [say('budget-answer', { factor: name }), ...(changes.length > 0 ? changes : [` ${say('budget-nothing')}`])];
 }
 
 function header() {
-  const { columns } = words.budget;
-  return el('thead', { role: 'rowgroup' }, el('tr', { role: 'row' }, ...Object.entries(columns).map(
-    ([column, text]) => el('th', { scope: 'col', role: 'columnheader', class: `in-${column}` }, text))));
+  return el('thead', { role: 'rowgroup' }, el('tr', { role: 'row' }, ...ALL_COLUMNS.map((column) => (
+    el('th', { scope: 'col', role: 'columnheader', class: `in-${column}` }, say(`budget-columns-${column}`))))));
 }
 
 /** @param {Column | 'share' | 'what_if'} column @param {...Node} content */
 function cell(column, ...content) {
-  return el('td', { role: 'cell', class: `in-${column}`, 'data-label': words.budget.columns[column] }, ...content);
+  return el('td', { role: 'cell', class: `in-${column}`, 'data-label': say(`budget-columns-${column}`) }, ...content);
 }

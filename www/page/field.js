@@ -2,7 +2,7 @@
  * A text box with its label, unit, problem, and what stands in for it while it is empty.
  */
 import { el, setAttribute, setOptional, setText } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { listen, put } from './typing.js';
 
 /** @import { Field } from './types.js' */
@@ -33,7 +33,7 @@ export class TextField {
     put(this.box, field.text);
     setOptional(this.unit, field.unit);
     setOptional(this.problem, field.problem);
-    setOptional(this.standIn, field.text === '' && field.default ? words.field.ifEmpty(field.default) : '');
+    setOptional(this.standIn, field.text === '' && field.default ? say('field-if-empty', { value: field.default }) : '');
     setAttribute(this.box, 'aria-invalid', field.problem ? 'true' : undefined);
     const described = [this.unit, this.problem, this.standIn].filter((node) => !node.hidden).map((node) => node.id);
     setAttribute(this.box, 'aria-describedby', described.length > 0 ? described.join(' ') : undefined);

@@ -5,7 +5,7 @@ import { keepFile, keptFile } from './file-store.js';
 import { core, messageOf } from './core.js';
 import { download } from './dom.js';
 import { reader } from './worker-slot.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -24,9 +24,9 @@ const TABLES = {
 export async function copyText(text) {
   try {
     await navigator.clipboard.writeText(text);
-    toast(words.result.copied);
+    toast(say('result-copied'));
   } catch {
-    toast(words.result.notCopied);
+    toast(say('result-not-copied'));
   }
 }
 
@@ -52,7 +52,7 @@ export async function takeBundle(book) {
   }
   try {
     download(await reader.ask('pack', names, contents), 'application/zip', `${fileName(book)}.zip`);
-    if (lacking > 0) toast(words.report.notInBundle(lacking));
+    if (lacking > 0) toast(say('report-not-in-bundle', { n: lacking }));
   } catch (error) {
     toast(messageOf(error));
   }
@@ -73,7 +73,7 @@ export function openReport(book) {
   const html = book.desk.report();
   const tab = /** @type {(Window & typeof globalThis) | null} */ (window.open('', '_blank'));
   if (!tab) {
-    toast(words.report.blocked);
+    toast(say('report-blocked'));
     download(html, 'text/html;charset=utf-8', `${fileName(book)}.html`);
     return;
   }
@@ -107,7 +107,7 @@ export async function notebookIn(file) {
       await keepFile(sha256, { blob: new Blob([bytes], { type }), name });
     } catch (error) {
       // The notebook works without a file that finds no room.
-      toast(words.report.notKept(name, messageOf(error)));
+      toast(say('report-not-kept', { name, why: messageOf(error) }));
       break;
     }
   }
@@ -116,6 +116,6 @@ export async function notebookIn(file) {
 
 /** @param {Book} book */
 function fileName(book) {
-  const title = book.view.title || words.untitled;
+  const title = book.view.title || say('untitled');
   return title.normalize('NFC').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 60) || 'notebook';
 }

@@ -4,7 +4,7 @@
  */
 import { messageOf } from './core.js';
 import { byId, el, setHidden, setText } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -21,7 +21,7 @@ export class LateSection {
   constructor(book, id, bring) {
     this.book = book;
     this.place = byId(id);
-    this.name = words[id].title;
+    this.name = say(`${id}-title`);
     this.bring = bring;
     /** @type {T | undefined} */
     this.part = undefined;
@@ -29,24 +29,24 @@ export class LateSection {
     /** What was asked of it, and in which notebook. @type {{desk: Desk, work: (part: T) => void}[]} */
     this.waiting = [];
     this.state = el('p', { class: 'hint' });
-    this.again = el('button', { type: 'button', click: () => void this.load() }, words.section.again);
+    this.again = el('button', { type: 'button', click: () => void this.load() }, say('section-again'));
     this.box = el('div', { class: 'late', role: 'status' }, this.state, el('p', { class: 'actions' }, this.again));
     byId(`${id}-title`).after(this.box);
-    this.say(words.section.loading, false);
+    this.say(say('section-loading'), false);
   }
 
   /** Brings it; where that fails, it says so in its place, and offers to try again. */
   async load() {
     if (this.part || this.loading) return;
     this.loading = true;
-    this.say(words.section.loading, false);
+    this.say(say('section-loading'), false);
     try {
       this.part = await this.bring();
       this.book.add(this.part);
       this.part.show(this.book.current());
       this.box.remove();
     } catch (error) {
-      this.say(words.section.failed(this.name, messageOf(error)), true);
+      this.say(say('section-failed', { name: this.name, why: messageOf(error) }), true);
     }
     this.loading = false;
     if (this.part) this.doWhatWaits(this.part);
@@ -69,7 +69,7 @@ export class LateSection {
   /** @param {T} part */
   doWhatWaits(part) {
     const here = this.waiting.filter(({ desk }) => desk === this.book.desk);
-    if (here.length < this.waiting.length) toast(words.section.otherNotebook(this.name));
+    if (here.length < this.waiting.length) toast(say('section-other-notebook', { name: this.name }));
     this.waiting = [];
     for (const { work } of here) work(part);
   }

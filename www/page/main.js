@@ -21,7 +21,7 @@ import { Result } from './result.js';
 import { RowWork } from './row-work.js';
 import { Seal } from './seal.js';
 import { Shelf } from './shelf.js';
-import { putWords, words } from './strings.js';
+import { loadWords, putWords, say } from './words.js';
 import { Strip } from './strip.js';
 import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
@@ -82,7 +82,7 @@ class Page {
 
   /** Tells what was done, and offers to take it back. @param {string} text */
   offerUndo(text) {
-    const take = toast(text, { label: words.undo, run: () => this.book.undo() });
+    const take = toast(text, { label: say('undo'), run: () => this.book.undo() });
     // It takes back what it tells of, and goes when something else has become of the notebook.
     queueMicrotask(() => { this.takeAway = take; });
   }
@@ -119,8 +119,8 @@ class Page {
     book.onUndoable = (done) => this.offerUndo(done);
     book.onEvidence = (row) => this.delays.ask((delays) => delays.goTo(row));
     book.onPasted = (turned, headings) => {
-      const t = words.pasted;
-      const told = [turned ? t.turned : '', headings ? t.headed(headings) : ''].filter(Boolean).join(' ');
+      const told = [turned ? say('pasted-turned') : '', headings ? say('pasted-headed', { headings }) : '']
+        .filter(Boolean).join(' ');
       if (told) this.offerUndo(told);
     };
     keeper.onSaved = (saved, why) => banner.show(saved, why);
@@ -159,12 +159,12 @@ class Page {
     try {
       const loaded = await this.shelf.load(id, writes);
       if (!this.put(put, id, loaded)) return false;
-      if (loaded.aside > 0) toast(words.saving.aside(loaded.aside));
+      if (loaded.aside > 0) toast(say('saving-aside', { n: loaded.aside }));
       if (writes) await this.shelf.compact(id, loaded);
       return true;
     } catch (error) {
-      const title = this.shelf.item(id)?.title || words.untitled;
-      toast(words.saving.cannotOpen(title, messageOf(error)));
+      const title = this.shelf.item(id)?.title || say('untitled');
+      toast(say('saving-cannot-open', { title, why: messageOf(error) }));
       if (this.keeper.id) await this.tabs.enter(this.keeper.id);
       return false;
     }
@@ -174,7 +174,7 @@ class Page {
   async isSettled() {
     await this.parted;
     const settled = await this.keeper.settle();
-    if (!settled) toast(words.saving.stay);
+    if (!settled) toast(say('saving-stay'));
     return settled;
   }
 
@@ -262,7 +262,7 @@ class Page {
 
   async openDemo() {
     const text = await demoText();
-    if (text === undefined) toast(words.notebooks.noDemo);
+    if (text === undefined) toast(say('notebooks-no-demo'));
     await this.keep(text === undefined ? core.Desk.blank() : core.Desk.open(text));
   }
 
@@ -271,7 +271,7 @@ class Page {
     const name = `${set}.zip`;
     const answer = await fetch(new URL(`demo/${name}`, document.baseURI)).catch(() => undefined);
     if (answer?.ok) await this.openFile(new File([await answer.blob()], name));
-    else toast(words.notebooks.noDemo);
+    else toast(say('notebooks-no-demo'));
   }
 
   /** Opens the notebook used last; on a first visit, the demo. */
@@ -297,34 +297,34 @@ class Page {
     try {
       const desk = await notebookIn(file);
       await this.keep(desk);
-      toast(words.report.opened(desk.title() || words.untitled));
+      toast(say('report-opened', { title: desk.title() || say('untitled') }));
     } catch (error) {
-      toast(words.report.notOpened(file.name, messageOf(error)));
+      toast(say('report-not-opened', { name: file.name, why: messageOf(error) }));
     }
   }
 }
 
 /** The page, with a notebook open. */
 async function opened() {
-  const [, journal] = await Promise.all([begin(), Journal.open()]);
+  const [, , journal] = await Promise.all([loadWords('en').then(putWords), begin(), Journal.open()]);
   const page = new Page(journal);
   const lost = await page.shelf.recover();
   await page.openLatest();
-  for (const why of lost) toast(words.saving.cannotOpen(words.untitled, messageOf(why)));
+  for (const why of lost) toast(say('saving-cannot-open', { title: say('untitled'), why: messageOf(why) }));
   document.body.dataset.ready = 'true';
   performance.mark('ready');
   return page;
 }
 
 async function start() {
-  putWords();
   const opening = opened();
   listenForFiles(opening.then((page) => page.takers()));
   let page;
   try {
     page = await opening;
   } catch (error) {
-    byId('told').textContent = `${words.noCore} ${messageOf(error)}`;
+    // The table of words may be what is missing: this one text stands in the page.
+    byId('told').textContent = `${byId('told').dataset.failed} ${messageOf(error)}`;
     return;
   }
   await page.grow();

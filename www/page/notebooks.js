@@ -3,7 +3,7 @@
  */
 import { messageOf } from './core.js';
 import { byId, el, setHidden } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { StoredNotebook } from './types.js' */
@@ -30,26 +30,25 @@ const SETS = ['photographs', 'traces'];
 export class Notebooks {
   /** @param {Keeping} keeping */
   constructor(keeping) {
-    const t = words.notebooks;
     this.keeping = keeping;
     this.dialog = /** @type {HTMLDialogElement} */ (byId('notebooks-dialog'));
     this.list = el('ul', { class: 'shelf', id: 'notebook-list' });
     this.bin = el('ul', { class: 'shelf', id: 'bin-list' });
-    this.binBox = el('details', {}, el('summary', {}, t.bin), this.bin);
+    this.binBox = el('details', {}, el('summary', {}, say('notebooks-bin')), this.bin);
     const go = (/** @type {() => Promise<unknown>} */ work) => () => this.run(async () => {
       await work();
       this.dialog.close();
     });
-    this.dialog.append(el('h2', { id: 'notebooks-title' }, t.title),
-      el('p', { class: 'hint', id: 'nothing-kept', hidden: keeping.shelf.outlivesVisit() }, t.nothingKept),
+    this.dialog.append(el('h2', { id: 'notebooks-title' }, say('notebooks-title')),
+      el('p', { class: 'hint', id: 'nothing-kept', hidden: keeping.shelf.outlivesVisit() }, say('notebooks-nothing-kept')),
       el('p', { class: 'actions' },
-        el('button', { type: 'button', id: 'new-blank', class: 'main', click: go(keeping.blank) }, t.blank),
-        el('button', { type: 'button', id: 'new-demo', click: go(keeping.demo) }, t.demo),
+        el('button', { type: 'button', id: 'new-blank', class: 'main', click: go(keeping.blank) }, say('notebooks-blank')),
+        el('button', { type: 'button', id: 'new-demo', click: go(keeping.demo) }, say('notebooks-demo')),
         ...SETS.map((set) => el('button', { type: 'button', hidden: !keeping.demoSet, click: go(async () => keeping.demoSet?.(set)) },
-          t.demoSets[set]))),
+          say(`notebooks-demo-sets-${set}`)))),
       this.list, this.binBox,
       el('p', { class: 'actions' },
-        el('button', { type: 'button', id: 'close-notebooks', click: () => this.dialog.close() }, t.close)));
+        el('button', { type: 'button', id: 'close-notebooks', click: () => this.dialog.close() }, say('notebooks-close'))));
     byId('open-notebooks').addEventListener('click', () => this.run(async () => {
       await keeping.settle();
       this.fill();
@@ -68,44 +67,42 @@ export class Notebooks {
 
   /** @param {StoredNotebook} item @param {boolean} isOpen */
   line(item, isOpen) {
-    const t = words.notebooks;
     const { shelf, open } = this.keeping;
     const renaming = this.renaming(item);
     const buttons = [
-      action(t.rename, item, () => {
+      action(say('notebooks-rename'), item, () => {
         renaming.hidden = false;
         renaming.querySelector('input')?.select();
       }),
-      action(t.duplicate, item, () => this.run(async () => {
+      action(say('notebooks-duplicate'), item, () => this.run(async () => {
         await shelf.duplicate(item.id);
         this.fill();
       })),
-      action(t.delete, item, () => this.run(() => this.delete(item, isOpen))),
+      action(say('notebooks-delete'), item, () => this.run(() => this.delete(item, isOpen))),
     ];
     if (!isOpen) {
-      buttons.unshift(action(t.open, item, () => this.run(async () => {
+      buttons.unshift(action(say('notebooks-open'), item, () => this.run(async () => {
         if (await open(item.id)) this.dialog.close();
       })));
     }
     return el('li', { 'data-notebook': item.id },
-      el('span', { class: 'shelf-title' }, name(item), ...(isOpen ? [' ', el('em', {}, t.current)] : [])),
+      el('span', { class: 'shelf-title' }, name(item), ...(isOpen ? [' ', el('em', {}, say('notebooks-current'))] : [])),
       el('time', { datetime: item.changed }, when(item.changed)),
       el('span', { class: 'actions' }, ...buttons), renaming);
   }
 
   /** @param {StoredNotebook} item */
   renaming(item) {
-    const t = words.notebooks;
     const id = `rename-${item.id}`;
     const box = el('input', { type: 'text', id, value: item.title, autocomplete: 'off' });
     const form = el('form', { class: 'renaming', submit: (/** @type {Event} */ event) => {
       event.preventDefault();
       this.run(async () => {
         const done = await this.keeping.rename(item.id, box.value);
-        if (!done) toast(t.busy);
+        if (!done) toast(say('notebooks-busy'));
         this.fill();
       });
-    } }, el('label', { for: id }, t.newName), box, el('button', {}, t.keepName));
+    } }, el('label', { for: id }, say('notebooks-new-name')), box, el('button', {}, say('notebooks-keep-name')));
     form.hidden = true;
     return form;
   }
@@ -116,7 +113,7 @@ export class Notebooks {
     shelf.bin(item.id, true);
     if (isOpen) await openNext();
     this.fill();
-    toast(words.notebooks.deleted(name(item)), { label: words.undo, run: () => {
+    toast(say('notebooks-deleted', { title: name(item) }), { label: say('undo'), run: () => {
       shelf.bin(item.id, false);
       this.fill();
     } });
@@ -124,10 +121,9 @@ export class Notebooks {
 
   /** @param {StoredNotebook} item */
   binnedLine(item) {
-    const t = words.notebooks;
     const { shelf } = this.keeping;
     let sure = false;
-    const forget = action(t.forget, item, () => {
+    const forget = action(say('notebooks-forget'), item, () => {
       if (sure) {
         this.run(async () => {
           await shelf.forget(item.id);
@@ -136,11 +132,11 @@ export class Notebooks {
         return;
       }
       sure = true;
-      forget.textContent = t.forgetSure;
+      forget.textContent = say('notebooks-forget-sure');
       forget.removeAttribute('aria-label');
     });
     return el('li', { 'data-notebook': item.id }, el('span', { class: 'shelf-title' }, name(item)),
-      el('span', { class: 'actions' }, action(t.putBack, item, () => {
+      el('span', { class: 'actions' }, action(say('notebooks-put-back'), item, () => {
         shelf.bin(item.id, false);
         this.fill();
       }), forget));
@@ -158,13 +154,13 @@ export class Notebooks {
 
 /** @param {string} text @param {StoredNotebook} item @param {() => void} click */
 function action(text, item, click) {
-  const label = words.notebooks.action(text, name(item));
+  const label = say('notebooks-action', { action: text, title: name(item) });
   return el('button', { type: 'button', class: 'quiet', 'aria-label': label, click }, text);
 }
 
 /** @param {StoredNotebook} item */
 function name(item) {
-  return item.title || words.untitled;
+  return item.title || say('untitled');
 }
 
 /** @param {string} changed */

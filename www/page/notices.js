@@ -2,7 +2,7 @@
  * What the notebook noticed, beside what it is about. Weight is told by a word and a shape, not only by colour.
  */
 import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Notice, Section, View, Weight } from './types.js' */
 
@@ -31,7 +31,7 @@ class NoticeItem {
     setText(this.shape, SHAPES[notice.weight]);
     setAttribute(this.root, 'class', `notice ${notice.weight}`);
     setAttribute(this.root, 'data-notice', notice.id);
-    setText(this.weight, `${words.notices.weights[notice.weight]}.`);
+    setText(this.weight, `${say(`notices-weights-${notice.weight}`)}.`);
     setText(this.text, notice.text);
     setText(this.lookAt, notice.look_at);
     const all = notice.rows.filter((row) => numbers.has(row));
@@ -41,7 +41,7 @@ class NoticeItem {
     if (shown === this.shown) return;
     this.shown = shown;
     this.rows.replaceChildren(...rows.flatMap((row) => [rowLink(row, numbers.get(row) ?? 0), ' ']),
-      more > 0 ? words.notices.more(more) : '');
+      more > 0 ? say('notices-more', { n: more }) : '');
   }
 }
 
@@ -50,7 +50,7 @@ class NoticeItem {
  * @param {number} number
  */
 function rowLink(row, number) {
-  return el('a', { href: `#row-${row}` }, words.notices.row(number));
+  return el('a', { href: `#row-${row}` }, say('notices-row', { n: number }));
 }
 
 /** The notices of one section, or of one rail. */

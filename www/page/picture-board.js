@@ -6,7 +6,7 @@ import { core } from './core.js';
 import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { drawLens, drawPicture } from './picture-lens.js';
 import { point, spot } from './picture-sheet.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Mark, Place, Sheet } from './picture-sheet.js' */
 /** @import { PixelPoint } from './worker-types.js' */
@@ -37,9 +37,9 @@ export class Board {
     /** Marks as they were before each move that is not in the notebook. @type {Mark[]} */
     this.trail = [];
     this.frame = 0;
-    this.canvas = el('canvas', { class: 'board-picture', role: 'img', 'aria-label': words.pictures.picture });
+    this.canvas = el('canvas', { class: 'board-picture', role: 'img', 'aria-label': say('pictures-picture') });
     this.lens = el('canvas', { class: 'board-lens', 'aria-hidden': 'true' });
-    const marks = el('div', { class: 'board-marks', role: 'group', 'aria-label': words.pictures.markGroup });
+    const marks = el('div', { class: 'board-marks', role: 'group', 'aria-label': say('pictures-mark-group') });
     this.marks = new Keyed(marks, (/** @type {Mark} */ mark) => key(mark), () => new MarkSpot(this));
     this.root = el('div', {
       class: 'board',
@@ -258,7 +258,6 @@ class MarkSpot {
   show(mark) {
     const { kind, index, at, state } = mark;
     const { picture } = /** @type {Sheet} */ (this.board.sheet);
-    const t = words.pictures;
     this.mark = mark;
     const { active } = this.board;
     const chosen = active.kind === kind && active.index === index;
@@ -267,7 +266,8 @@ class MarkSpot {
     setAttribute(this.root, 'aria-label', nameOf(mark));
     setAttribute(this.root, 'aria-valuemax', String(picture.width));
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
-    setAttribute(this.root, 'aria-valuetext', t.place(String(at[0] / 100), String(at[1] / 100), t.states[state]));
+    const [x, y] = at.map((hundredths) => String(hundredths / 100));
+    setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
     setText(this.label, `${labelOf(mark)}${state === 'sought' ? '?' : ''}`);
     this.root.style.insetInlineStart = `${at[0] / picture.width}%`;
     this.root.style.insetBlockStart = `${at[1] / picture.height}%`;
@@ -279,12 +279,16 @@ function key({ kind, index }) {
   return `${kind}${index}`;
 }
 
+/** The corners, in the order of their marks. */
+const CORNERS = /** @type {const} */ (['upper-left', 'upper-right', 'lower-right', 'lower-left']);
+
 /** What a mark is called. @param {Place} place */
 export function nameOf({ kind, index }) {
-  const t = words.pictures;
-  if (kind === 'corner') return t.corners[index] ?? '';
-  if (kind === 'check') return t.check(index + 1);
-  return index === 0 ? t.marks[kind] : t.again(t.marks[kind], index + 1);
+  const corner = kind === 'corner' ? CORNERS[index] : undefined;
+  if (corner) return say(`pictures-corners-${corner}`);
+  if (kind === 'check') return say('pictures-check', { n: index + 1 });
+  const name = say(`pictures-marks-${kind}`);
+  return index === 0 ? name : say('pictures-again', { name, n: index + 1 });
 }
 
 /** @param {Place} place */

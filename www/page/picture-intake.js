@@ -4,7 +4,7 @@
  */
 import { keepFile } from './file-store.js';
 import { messageOf } from './core.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -44,7 +44,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   }
   progress(sorted.length, sorted.length);
   // Another notebook may have been opened meanwhile.
-  if (book.desk !== desk) return { rows: [], refused: [words.pictures.otherNotebook], last: true };
+  if (book.desk !== desk) return { rows: [], refused: [say('pictures-other-notebook')], last: true };
   const once = again(book, taken);
   refused.push(...once.refused);
   const { edits, rows } = placed(book.current(), desk.new_numbers(once.fresh.length), once.fresh, into);
@@ -69,7 +69,8 @@ function again(book, taken) {
   const refused = [];
   const fresh = taken.filter(({ picture: { file } }) => {
     const number = known.get(file.sha256);
-    if (number !== undefined) refused.push(words.pictures.twice(file.name, number));
+    if (number !== undefined) refused.push(number > 0
+      ? say('pictures-twice', { name: file.name, n: number }) : say('pictures-twice-chosen', { name: file.name }));
     else known.set(file.sha256, 0);
     return number === undefined;
   });
@@ -86,7 +87,8 @@ async function take(evidence, file, rails) {
     lasts = await keepFile(sha256, { blob, name });
   } catch (error) {
     const full = error instanceof DOMException && error.name === 'QuotaExceededError';
-    throw { kind: 'store', message: full ? words.pictures.full(name) : words.report.notKept(name, messageOf(error)) };
+    const why = messageOf(error);
+    throw { kind: 'store', message: full ? say('pictures-full', { name }) : say('report-not-kept', { name, why }) };
   }
   return {
     named: named ?? { reading: null, rail: null, channel: null },

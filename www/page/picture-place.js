@@ -5,7 +5,7 @@ import { el, setText } from './dom.js';
 import { plain, TextField } from './field.js';
 import { Figures } from './figures.js';
 import { Board } from './picture-board.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Place } from './picture-sheet.js' */
@@ -23,8 +23,7 @@ export class IntakeBox {
     this.book = book;
     /** Divisions of a grid that is new. */
     this.divisions = { columns: 10, rows: 8 };
-    const t = words.pictures;
-    const { input } = this.files = labelled(t.add, el('input', {
+    const { input } = this.files = labelled(say('pictures-add'), el('input', {
       type: 'file', id: 'picture-files', accept: 'image/*', multiple: true,
       change: () => {
         const files = [...input.files ?? []];
@@ -34,7 +33,7 @@ export class IntakeBox {
     }));
     this.files.root.classList.add('wide');
     const side = (/** @type {'columns' | 'rows'} */ name) => {
-      const field = new TextField({ id: `grid-${name}`, label: t[name] }, (text) => {
+      const field = new TextField({ id: `grid-${name}`, label: say(`pictures-${name}`) }, (text) => {
         const { value, problem } = book.desk.typed_whole_number(text, 1, MOST_DIVISIONS);
         field.show(plain(text, problem));
         if (value === null || value === this.divisions[name]) return;
@@ -46,7 +45,7 @@ export class IntakeBox {
     this.sides = { columns: side('columns'), rows: side('rows') };
     this.showSize(this.divisions);
     this.status = el('p', { role: 'status', class: 'plot-words', id: 'picture-status' });
-    this.refused = el('ul', { class: 'problems', id: 'picture-refused', role: 'list', 'aria-label': t.refusedTitle });
+    this.refused = el('ul', { class: 'problems', id: 'picture-refused', role: 'list', 'aria-label': say('pictures-refused-title') });
     this.fields = el('div', { class: 'fields' }, this.files.root, this.sides.columns.root, this.sides.rows.root);
   }
 
@@ -81,7 +80,7 @@ export class IntakeBox {
 export class Chooser {
   /** @param {(row: number) => void} open */
   constructor(open) {
-    this.choice = labelled(words.pictures.choose,
+    this.choice = labelled(say('pictures-choose'),
       el('select', { id: 'picture-choice', change: () => open(Number(this.choice.input.value)) }));
     this.count = el('p', { class: 'plot-words', id: 'picture-count' });
     this.root = el('div', { class: 'picture-chooser', hidden: true }, this.choice.root, this.count);
@@ -114,25 +113,24 @@ export class Workplace {
    *   moved: () => void, type: (cell: typeof FIELDS[number], text: string) => void}} does
    */
   constructor({ press, set, drop, moved, type }) {
-    const t = words.pictures;
     this.board = new Board({ set, drop, moved, accept: () => press('accept') });
     this.said = el('div', { class: 'picture-said', role: 'status', id: 'picture-said' });
     this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });
     this.lacks = el('p', { class: 'hint', id: 'picture-lacks', hidden: true });
     this.fields = FIELDS.map((cell) => ({ cell, field: new TextField(
-      { id: `picture-${cell}`, label: t.fields[cell], prose: cell === 'rail' }, (text) => type(cell, text)) }));
+      { id: `picture-${cell}`, label: say(`pictures-fields-${cell}`), prose: cell === 'rail' }, (text) => type(cell, text)) }));
     const button = (/** @type {Action} */ action, /** @type {string} */ text, kind = '') => el('button',
       { type: 'button', id: `picture-${action}`, class: kind, click: () => press(action) }, text);
-    this.accept = button('accept', t.accept, 'main');
-    this.againA = button('againA', t.markAgain(t.marks.a));
-    this.againB = button('againB', t.markAgain(t.marks.b));
-    this.drop = button('drop', t.dropMark);
-    this.own = button('own', t.ownCorners);
-    this.off = button('off', t.takeOff, 'quiet');
+    this.accept = button('accept', say('pictures-accept'), 'main');
+    this.againA = button('againA', say('pictures-mark-again', { name: say('pictures-marks-a') }));
+    this.againB = button('againB', say('pictures-mark-again', { name: say('pictures-marks-b') }));
+    this.drop = button('drop', say('pictures-drop-mark'));
+    this.own = button('own', say('pictures-own-corners'));
+    this.off = button('off', say('pictures-take-off'), 'quiet');
     this.shared = el('p', { class: 'hint', id: 'picture-shared', hidden: true });
     const list = el('dl', { class: 'figures', id: 'picture-figures' });
     this.figures = new Figures(list);
-    this.view = el('div', {}, this.board.root, el('p', { class: 'hint' }, t.how));
+    this.view = el('div', {}, this.board.root, el('p', { class: 'hint' }, say('pictures-how')));
     this.root = el('div', { class: 'picture-work', hidden: true }, this.view,
       el('div', {}, this.said, this.problem, el('div', { class: 'actions' }, this.accept),
         el('div', { class: 'fields' }, ...this.fields.map(({ field }) => field.root)), this.lacks, list, this.shared,

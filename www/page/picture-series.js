@@ -4,7 +4,7 @@
  */
 import { messageOf } from './core.js';
 import { corners, edgeMarks, gridMarks, proposedEdges, proposedGrid, Sheet } from './picture-sheet.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -78,16 +78,16 @@ export class Proposer {
    * @param {Series | undefined} series
    */
   async propose(row, picture, blob, size, series) {
-    const t = words.pictures;
     const standing = series && await this.standing(blob, series.grid);
     const serves = series !== undefined && (standing === undefined || standing.holds);
     const { columns, rows } = serves ? series.grid : size;
     const { found, refusal } = await this.found(picture, blob, columns, rows);
     const edges = proposedEdges(found, picture);
     const said = [
-      ...(series ? [(standing ? (standing.holds ? t.serves : t.moved) : t.unseen)(series.number)] : []),
-      refusal ? t.notFound(refusal) : t.proposed,
-      ...(refusal ? [] : edges.filter(({ state }) => state === 'sought').map(({ kind }) => t.noEdge(t.marks[kind]))),
+      ...(series ? [gridText(standing, series.number)] : []),
+      refusal ? say('pictures-not-found', { why: refusal }) : say('pictures-proposed'),
+      ...(refusal ? [] : edges.filter(({ state }) => state === 'sought')
+        .map(({ kind }) => say('pictures-no-edge', { name: say(`pictures-marks-${kind}`) }))),
     ];
     const grid = serves ? gridMarks(series.grid) : proposedGrid(found, picture);
     return {
@@ -131,4 +131,14 @@ export class Proposer {
     this.known.set(key, proposal);
     return proposal;
   }
+}
+
+/**
+ * How a picture's grid lies beside the corner marks of a row before.
+ * @param {{holds: boolean} | undefined} standing nothing where no grid was seen
+ * @param {number} n the row's number
+ */
+function gridText(standing, n) {
+  if (!standing) return say('pictures-unseen', { n });
+  return standing.holds ? say('pictures-serves', { n }) : say('pictures-moved', { n });
 }

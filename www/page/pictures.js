@@ -9,7 +9,7 @@ import { gridMarks } from './picture-sheet.js';
 import { takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -53,9 +53,8 @@ export class Pictures {
       },
     });
     this.board = this.place.board;
-    const t = words.pictures;
     const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
-    byId('pictures').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint), written(this.intake.fields),
+    byId('pictures').append(el('h3', {}, say('pictures-title')), el('p', { class: 'hint' }, say('pictures-hint')), written(this.intake.fields),
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
     new IntersectionObserver((entries) => {
       this.inSight = entries.at(-1)?.isIntersecting ?? false;
@@ -92,13 +91,12 @@ export class Pictures {
    */
   async take(files, into) {
     if (files.length === 0 || this.book.readOnly) return;
-    const t = words.pictures;
     byId('pictures').scrollIntoView({ block: 'nearest' });
     const { rows, refused, last } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
-      this.intake.say(done < all ? t.progress(done, all) : '');
+      this.intake.say(done < all ? say('pictures-progress', { n: done + 1, all }) : '');
     });
-    const added = last ? t.added(rows.length) : `${t.added(rows.length)} ${words.onlyHere}`;
-    this.intake.say(rows.length > 0 ? added : '');
+    const added = say('pictures-added', { n: rows.length });
+    this.intake.say(rows.length > 0 ? `${added} ${last ? '' : say('only-here')}`.trim() : '');
     this.intake.refuse(refused);
     const [first] = rows;
     if (first === undefined) return;
@@ -110,7 +108,6 @@ export class Pictures {
 
   /** @param {View} view */
   show(view) {
-    const t = words.pictures;
     const held = view.rows.filter(({ evidence }) => evidence === 'picture');
     if (this.desk !== this.book.desk) {
       this.desk = this.book.desk;
@@ -128,9 +125,12 @@ export class Pictures {
     });
     this.held = all.map(({ row, marked }) => ({ id: row.id, marked }));
     const options = all.map(({ row, evidence, marked }) => ({
-      value: String(row.id), text: t.option(row.number, evidence.picture.file.name, marked),
+      value: String(row.id),
+      text: say(marked ? 'pictures-option' : 'pictures-option-unmarked', {
+        n: row.number, name: evidence.picture.file.name,
+      }),
     }));
-    this.chooser.show(options, t.left(all.filter(({ marked }) => marked).length, all.length));
+    this.chooser.show(options, say('pictures-left', { marked: all.filter(({ marked }) => marked).length, all: all.length }));
     const here = all.find(({ row }) => row.id === this.row);
     if (here) {
       this.chooser.choose(here.row.id);
@@ -192,7 +192,7 @@ export class Pictures {
     this.row = row;
     this.busy = true;
     this.chooser.choose(row);
-    this.place.say([words.pictures.loading]);
+    this.place.say([say('pictures-loading')]);
     const kept = await keptFile(picture.file.sha256).catch(() => undefined);
     const bitmap = kept && await decoded(kept.blob);
     if (turn !== this.turn) {
@@ -212,26 +212,25 @@ export class Pictures {
    * @param {number} turn
    */
   async lay(row, blob, turn) {
-    const t = words.pictures;
     const evidence = pictureOf(this.book, row);
     if (!evidence) return;
     const { picture } = evidence;
     const { name } = picture.file;
     const bitmap = this.seen?.bitmap;
-    const broken = blob && !bitmap ? [t.broken(name)] : [];
+    const broken = blob && !bitmap ? [say('pictures-broken', { name })] : [];
     const taken = takenSheet(row, evidence);
     if (taken) {
       this.busy = false;
       this.board.show(taken, bitmap);
       this.intake.showSize(taken);
-      this.place.say(blob ? broken : [t.missing(name)]);
+      this.place.say(blob ? broken : [say('pictures-missing', { name })]);
     } else if (!blob || !bitmap) {
       this.busy = false;
       this.board.clear();
-      this.place.say(blob ? broken : [t.missingMarks(name)]);
+      this.place.say(blob ? broken : [say('pictures-missing-marks', { name })]);
     } else {
       this.busy = true;
-      this.place.say([t.loading]);
+      this.place.say([say('pictures-loading')]);
       const { sheet, said } = await this.proposer.propose(row, picture, blob, this.intake.size(), seriesFor(this.book, picture));
       if (turn !== this.turn) return;
       this.busy = false;
@@ -254,7 +253,6 @@ export class Pictures {
    * @param {NonNullable<ReturnType<typeof pictureOf>>} evidence
    */
   refresh(row, evidence) {
-    const t = words.pictures;
     const marked = isMarked(evidence.picture);
     for (const { cell, field } of this.place.fields) {
       const standIn = row.cells[cell].text === '' && evidence.habits[cell];
@@ -270,7 +268,7 @@ export class Pictures {
     setOptional(this.place.lacks, marked && row.state === 'incomplete' && !evidence.problem ? row.lacks : '');
     for (const node of [this.place.againA, this.place.againB]) setHidden(node, !marked);
     setHidden(this.place.own, !marked || users < 2);
-    setOptional(this.place.shared, marked && users > 1 ? t.shared(users) : '');
+    setOptional(this.place.shared, marked && users > 1 ? say('pictures-shared', { n: users }) : '');
     this.tellState();
   }
 
@@ -304,9 +302,8 @@ export class Pictures {
   /** What can be done now. */
   tellState() {
     const { sheet, problem } = this.board;
-    const t = words.pictures;
     const open = this.busy || (sheet?.hasOwnGrid() || sheet?.spots('a').length === 0 || this.isProposed());
-    setText(this.place.accept, open ? t.accept : t.next);
+    setText(this.place.accept, open ? say('pictures-accept') : say('pictures-next'));
     setHidden(this.place.accept, !open && this.nextOpen() === undefined);
     setAttribute(this.place.accept, 'aria-disabled', this.busy ? 'true' : undefined);
     if (sheet && this.isProposed()) setOptional(this.place.problem, problem);
@@ -337,15 +334,14 @@ export class Pictures {
 
   /** Takes the marks into the notebook, and opens the next picture. */
   async accept() {
-    const t = words.pictures;
     const { book, row } = this;
     const { sheet, problem } = this.board;
     if (this.busy || row === undefined) return;
     let said = '';
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
-      if (sought.length > 0) return toast(t.stillSought(sought.map((mark) => nameOf(mark)).join(', ')));
-      if (problem) return toast(t.gridWrong(problem));
+      if (sought.length > 0) return toast(say('pictures-still-sought', { names: sought.map((mark) => nameOf(mark)).join(', ') }));
+      if (problem) return toast(say('pictures-grid-wrong', { why: problem }));
       if (sheet.gridId === 0) sheet.gridId = this.book.newNumber();
       const edits = [...this.takenFromBefore(row), ...(sheet.hasOwnGrid() ? [{ set_grid: sheet.grid() }] : []),
         { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
@@ -354,11 +350,12 @@ export class Pictures {
       this.place.say([]);
       book.draw();
       const { number = 0, state, lacks = '' } = book.current().rows.find(({ id }) => id === row) ?? {};
-      said = t.accepted(number, state === 'incomplete' ? lacks : '');
+      said = state === 'incomplete'
+        ? say('pictures-accepted-unused', { n: number, lacks }) : say('pictures-accepted', { n: number });
       this.intake.say(said);
     }
     const next = this.nextOpen();
-    if (next === undefined) this.intake.say(`${said} ${t.allMarked}`.trim());
+    if (next === undefined) this.intake.say(`${said} ${say('pictures-all-marked')}`.trim());
     else await this.open(next);
     return undefined;
   }
@@ -395,7 +392,7 @@ export class Pictures {
       const [x, y] = sheet.spots(kind)[0] ?? [0, 0];
       sheet.marks.push({ kind, index, at: [x > 3000 ? x - 2500 : x + 2500, y], state: 'sought' });
     }
-    this.place.say([words.pictures.moveFirst]);
+    this.place.say([say('pictures-move-first')]);
     this.board.focus({ kind, index });
   }
 
@@ -429,7 +426,7 @@ export class Pictures {
     if (row === undefined) return;
     const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
     if (!book.edit({ set_evidence: { row } })) return;
-    toast(words.pictures.takenOff(number), { label: words.undo, run: () => book.undo() });
+    toast(say('pictures-taken-off', { n: number }), { label: say('undo'), run: () => book.undo() });
   }
 
   /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */

@@ -11,9 +11,11 @@ import { byId, el, Keyed, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { focusCell } from './grid.js';
 import { RailTracks } from './rail-tracks.js';
-import { comparedText, expectedText, placeText, planFigures, sentence, truthFigures } from './planned.js';
+import {
+  comparedText, expectedText, offerText, placeText, planFigures, reasonText, truthFigures, warningText,
+} from './planned.js';
 import { PositionLine, COLUMNS } from './position.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { toast } from './toast.js';
 import { flushAll, listen } from './typing.js';
 
@@ -39,7 +41,7 @@ export class Plan {
     this.warnings = new Keyed(byId('plan-warnings'), (/** @type {Said} */ { id, with: [first = ''] }) => `${id} ${first}`,
       () => {
         const root = el('li');
-        return { root, show: (/** @type {Said} */ said) => setText(root, sentence(words.plan.warnings, said)) };
+        return { root, show: (/** @type {Said} */ said) => setText(root, warningText(said)) };
       });
     this.positions = this.table();
     this.next = new Keyed(byId('plan-next'), (/** @type {ProposedView & {key: string}} */ { key }) => key,
@@ -68,12 +70,11 @@ export class Plan {
   }
 
   table() {
-    const t = words.plan;
     const table = byId('plan-table');
-    const head = el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, t.position),
-      ...COLUMNS.map((column) => el('th', { scope: 'col' }, t.columns[column])),
-      el('th', { scope: 'col', class: 'distance' }, t.distance), el('td')));
-    table.append(el('caption', { class: 'unseen' }, t.caption), head);
+    const head = el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, say('plan-position')),
+      ...COLUMNS.map((column) => el('th', { scope: 'col' }, say(`plan-columns-${column}`))),
+      el('th', { scope: 'col', class: 'distance' }, say('plan-distance')), el('td')));
+    table.append(el('caption', { class: 'unseen' }, say('plan-caption')), head);
     listen(table, (box, text) => this.lineOf(Number(box.dataset.position))?.send({ [box.dataset.column ?? '']: text }));
     return new Keyed(table, (/** @type {PositionView} */ { typed }) => String(typed.id),
       ({ typed }) => new PositionLine(this.book, typed.id), head);
@@ -153,7 +154,7 @@ export class Plan {
       place ? /** @type {PlaceView[]} */ (Array(rows).fill(place)) : []));
     const numbers = this.book.desk.new_numbers(places.length);
     const edits = places.map((place, at) => rowAt(place, numbers[at] ?? 0));
-    if (this.book.edit({ together: edits })) this.book.onUndoable(words.plan.taken);
+    if (this.book.edit({ together: edits })) this.book.onUndoable(say('plan-taken'));
   }
 
   /** @param {(desk: Desk) => Promise<void>} keep */
@@ -165,9 +166,9 @@ export class Plan {
     const planned = positions.length > 0 ? positions.map(({ typed }) => typed) : this.positionsAt(offers[0]?.places ?? []);
     try {
       const [seed = 0] = crypto.getRandomValues(new Uint32Array(1));
-      const title = words.plan.rehearsalOf(this.book.current().title || words.untitled);
+      const title = say('plan-rehearsal-of', { title: this.book.current().title || say('untitled') });
       await keep(this.book.desk.rehearsal(title, planned, seed, now()));
-      toast(words.plan.rehearsing);
+      toast(say('plan-rehearsing'));
     } catch (error) {
       toast(messageOf(error));
     }
@@ -182,7 +183,6 @@ function rowAt({ rail, reading, time_base }, row) {
 class NextLine {
   /** @param {Plan} plan @param {string} key */
   constructor(plan, key) {
-    const t = words.plan;
     const about = `plan-next-${key}`;
     /** @type {[PlaceView, number][]} */
     this.places = [];
@@ -196,11 +196,11 @@ class NextLine {
         if (!first || !book.edit(rowAt(first[0], row))) return;
         book.draw();
         focusCell(document.getElementById(`row-${row}`), 'edge_a');
-      } }, t.addRow),
+      } }, say('plan-add-row')),
       el('button', { type: 'button', class: 'quiet', 'aria-describedby': about, click: () => {
         const [position] = plan.positionsAt(this.places);
         if (position) plan.book.edit({ set_position: position });
-      } }, t.addToPlan)));
+      } }, say('plan-add-to-plan'))));
   }
 
   /** @param {ProposedView} next */
@@ -208,8 +208,8 @@ class NextLine {
     this.places = places;
     const [, before, after] = said.with;
     const [first] = places;
-    setText(this.text, first ? placeText(first[0]) + (before && after ? words.plan.effect(before, after) : '') : '');
-    setText(this.reason, sentence(words.plan.reasons, said));
+    setText(this.text, first ? placeText(first[0]) + (before && after ? say('plan-effect', { before, after }) : '') : '');
+    setText(this.reason, reasonText(said));
   }
 }
 
@@ -224,14 +224,14 @@ class OfferLine {
       /** @type {Edit[]} */
       const old = (plan.plan?.positions ?? []).map(({ typed }) => ({ remove_position: typed.id }));
       const edits = [...old, ...plan.positionsAt(this.places).map((position) => ({ set_position: position }))];
-      if (plan.book.edit({ together: edits })) plan.book.onUndoable(words.plan.planned);
-    } }, words.plan.use);
+      if (plan.book.edit({ together: edits })) plan.book.onUndoable(say('plan-planned'));
+    } }, say('plan-use'));
     this.root = el('li', {}, this.text, ' ', use);
   }
 
   /** @param {ProposedView} offer */
   show({ said, places }) {
     this.places = places;
-    setText(this.text, sentence(words.plan.offers, said));
+    setText(this.text, offerText(said));
   }
 }

@@ -2,38 +2,60 @@
  * The plan in words: sentences and figures from what the core worked out and rounded. The formulas hold the core's own
  * figures; nothing is computed here.
  */
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Figure, Formula, PlaceView, Said } from './types.js' */
 
-/** @typedef {keyof typeof words.plan.figures} FigureId */
+/** The figures, each with its symbol. */
+const SYMBOLS = {
+  expected: 'u(v)/v', reading: 'u_r', shared: 'u_s', floor: '', again: '', rail: '', faster: '', achieved: 'u(v)/v',
+  reach: 'd_max', step: 'Δd',
+};
+
+/** @typedef {keyof typeof SYMBOLS} FigureId */
 
 /** @param {PlaceView} place */
 export function placeText({ shown, rail, distance }) {
-  return words.plan.place(shown, rail, distance);
+  return say('plan-place', { reading: shown, rail, distance });
 }
 
-/**
- * A sentence of a table by its identifier; nothing when the table has none.
- * @param {Record<string, (...with_: string[]) => string>} table
- * @param {Said} said
- */
-export function sentence(table, said) {
-  return table[said.id]?.(...said.with) ?? '';
+/** What is unwise about a plan. @param {Said} said */
+export function warningText({ id, with: [first = '', second = ''] }) {
+  switch (id) {
+    case 'off_rail': case 'beyond_reach': case 'off_screen': return say(`plan-warnings-${id}`, { n: first });
+    case 'side': return say('plan-warnings-side', { rail: first, have: second });
+    case 'cluster': return say('plan-warnings-cluster', { length: first, whole: second });
+    default: return say('plan-warnings-few', { rows: first });
+  }
+}
+
+/** What is offered to be planned. @param {Said} said */
+export function offerText({ id, with: [rows = '', u = ''] }) {
+  return id === 'ends' ? say('plan-offers-ends', { rows, u }) : say('plan-offers-spread', { rows, u });
+}
+
+/** Why a next reading is proposed. @param {Said} said */
+export function reasonText({ id, with: [value = ''] }) {
+  switch (id) {
+    case 'lever': return say('plan-reasons-lever', { arm: value });
+    case 'side': return say('plan-reasons-side', { have: value });
+    case 'gap': return say('plan-reasons-gap', { gap: value });
+    default: return id === 'first' ? say('plan-reasons-first') : say('plan-reasons-little');
+  }
 }
 
 /** What is expected and what limits it. @param {string[]} with_ */
 export function expectedText([u = '', , , rows = '', limit = '', share = '']) {
-  const { expected, limits } = words.plan;
-  return limit ? `${expected(u, rows)} ${limits(limit, share)}` : expected(u, rows);
+  const expected = say('plan-expected', { u, rows });
+  return limit ? `${expected} ${say('plan-limits', { name: limit, share })}` : expected;
 }
 
 /** How it turned out. @param {string[]} with_ */
 export function comparedText([how = '', ...figures]) {
   const [planned = '', rows = '', achieved = '', taken = ''] = figures;
-  /** @type {Record<string, string>} */
-  const endings = words.plan.turnedOut;
-  return `${words.plan.compared(planned, rows, achieved, taken)} ${endings[how] ?? ''}`;
+  const compared = say('plan-compared', { planned, rows, achieved, taken });
+  const turnedOut = how === 'kept' || how === 'missing' ? how : 'worse';
+  return `${compared} ${say(`plan-turned-out-${turnedOut}`)}`;
 }
 
 /**
@@ -61,7 +83,7 @@ export function planFigures(all) {
       case 'again': case 'rail': case 'floor':
         return [figure(id, value)];
       case 'faster':
-        return [figure(id, first === '0' ? words.plan.noneFaster : words.plan.fasterRows(value, first))];
+        return [figure(id, first === '0' ? say('plan-none-faster') : say('plan-faster-rows', { u: value, rows: first }))];
       case 'reach':
         return [figure(id, value, equation(symbol('d', 'max'), over(row(symbol('v'), op('·'), symbol('T')), symbol('f')),
           over(row(number(first), op('·'), number(second)), number(third)), value))];
@@ -84,9 +106,8 @@ export function planFigures(all) {
  */
 export function truthFigures(told) {
   if (told.length === 0) return [];
-  const { truth, stated } = words.plan;
-  return [bare('c', truth.c, 'c₀', '299 792 458 m/s'), ...told.map(({ id, with: [name = '', value = '', u = ''] }, place) => (
-    id === 't0' ? bare(id, truth.t0, 't₀', name) : bare(`${id}-${place}`, name, '', stated(value, u))))];
+  return [bare('c', say('plan-truth-c'), 'c₀', '299 792 458 m/s'), ...told.map(({ id, with: [name = '', value = '', u = ''] }, place) => (
+    id === 't0' ? bare(id, say('plan-truth-t0'), 't₀', name) : bare(`${id}-${place}`, name, '', u ? say('plan-stated', { value, u }) : value)))];
 }
 
 /** @param {string} id @param {string} name @param {string} symbol_ @param {string} value @returns {Figure} */
@@ -101,7 +122,11 @@ function bare(id, name, symbol_, value) {
  * @returns {Figure}
  */
 function figure(id, value, formula = null) {
-  return { id, value, formula, ...words.plan.figures[id] };
+  const source = id === 'expected' || id === 'reading' || id === 'step' ? say(`plan-figures-${id}-source`) : '';
+  return {
+    id, value, formula, source, symbol: SYMBOLS[id], name: say(`plan-figures-${id}-name`),
+    meaning: say(`plan-figures-${id}-meaning`),
+  };
 }
 
 /** @param {string} tag @param {string} text @returns {Formula} */

@@ -2,7 +2,7 @@
  * One planned position: its texts, where it is, and what is wrong with them.
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { put } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -44,28 +44,27 @@ export class PositionLine {
 
   /** @param {PositionView} position @param {number} index */
   show({ typed, place, problems }, index) {
-    const t = words.plan;
     const number = index + 1;
     this.texts = typed;
     setText(this.number, String(number));
     setText(this.distance, place?.distance ?? '');
-    setAttribute(this.remove, 'aria-label', t.remove(number));
+    setAttribute(this.remove, 'aria-label', say('plan-remove', { n: number }));
     COLUMNS.forEach((column, at) => {
       const box = /** @type {HTMLInputElement} */ (this.boxes[at]);
       put(box, typed[column]);
       setAttribute(box, 'placeholder', column === 'repeats' ? '1' : column === 'reading' ? undefined : place?.[column]);
-      setAttribute(box, 'aria-label', t.cell(t.columns[column], number));
+      setAttribute(box, 'aria-label', say('plan-cell', { column: say(`plan-columns-${column}`), n: number }));
       setAttribute(box, 'aria-invalid', problems.some(({ id }) => id === column) ? 'true' : undefined);
     });
     setText(this.told, problems.map(({ id, with: [why = ''] }) => (
-      words.readings.problem(t.columns[/** @type {Column} */ (id)], why))).join(' '));
+      say('readings-problem', { column: say(`plan-columns-${/** @type {Column} */ (id)}`), problem: why }))).join(' '));
     setHidden(this.below, problems.length === 0);
   }
 
   take() {
     const { id } = this.texts;
     if (!this.book.edit({ remove_position: id })) return;
-    this.book.onUndoable(words.plan.removed(this.number.textContent ?? ''));
+    this.book.onUndoable(say('plan-removed', { n: this.number.textContent ?? '' }));
     document.getElementById('plan-add')?.focus();
   }
 }

@@ -5,7 +5,7 @@ import { core } from './core.js';
 import { byId, el } from './dom.js';
 import { Radios } from './field.js';
 import { redrawPlots } from './plot.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -13,17 +13,24 @@ import { words } from './strings.js';
 export class Preferences {
   /** @param {Book} book */
   constructor(book) {
-    const t = words.preferences;
     const dialog = /** @type {HTMLDialogElement} */ (byId('settings-dialog'));
-    this.theme = new Radios({ name: 'theme', legend: t.theme, options: t.themes }, (theme) => {
+    this.theme = new Radios({
+      name: 'theme',
+      legend: say('preferences-theme'),
+      options: each(['auto', 'light', 'dark'], (key) => say(`preferences-themes-${key}`)),
+    }, (theme) => {
       keep('theme', theme);
       this.wear(theme);
     });
-    this.mark = new Radios({ name: 'decimal-mark', legend: t.mark, options: t.marks }, (mark) => {
+    this.mark = new Radios({
+      name: 'decimal-mark',
+      legend: say('preferences-mark'),
+      options: each(['point', 'comma'], (key) => say(`preferences-marks-${key}`)),
+    }, (mark) => {
       book.edit({ set_decimal_mark: mark });
     });
-    dialog.append(el('h2', { id: 'settings-title' }, t.title), this.mark.root, this.theme.root,
-      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, t.close)));
+    dialog.append(el('h2', { id: 'settings-title' }, say('preferences-title')), this.mark.root, this.theme.root,
+      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('preferences-close'))));
     byId('open-settings').addEventListener('click', () => dialog.showModal());
     this.wear(recall('theme') ?? 'auto');
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => redrawPlots());
@@ -43,11 +50,14 @@ export class Preferences {
   }
 }
 
+/** The cautions, in the order in which they are read. */
+const CAUTIONS = /** @type {const} */ (['beam', 'eyewear', 'path', 'carriage', 'supply', 'rules']);
+
 /** The cautions stay open until they were read, and as they were left after that. */
 function watchCautions() {
   const box = /** @type {HTMLDetailsElement} */ (byId('cautions-box'));
   const read = byId('cautions-read');
-  byId('cautions-list').append(...words.cautions.items.map((text) => el('li', {}, text)));
+  byId('cautions-list').append(...CAUTIONS.map((caution) => el('li', {}, say(`cautions-${caution}`))));
   box.open = recall('cautions') !== 'read';
   box.addEventListener('toggle', () => keep('cautions', box.open ? 'open' : 'read'));
   read.addEventListener('click', () => {

@@ -4,7 +4,7 @@
  */
 import { el, Keyed, setAttribute, setText } from './dom.js';
 import { placeText } from './planned.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { LaneView, PlaceView, PlanView, ProposedView } from './types.js' */
@@ -63,7 +63,7 @@ class RailTrack {
   show({ name, from, length, ends, taken }) {
     setText(this.name, name);
     const [near = '', nearAt = '', far = '', farAt = ''] = ends;
-    setText(this.ends, words.plan.ends(near, nearAt, far, farAt));
+    setText(this.ends, say('plan-ends', { near, nearAt, far, farAt }));
     // Set as properties: the page's policy allows no style attribute.
     this.rail.style.insetInlineStart = from;
     this.rail.style.inlineSize = length;
@@ -116,7 +116,7 @@ class Handle {
     this.held = held;
     if (this.moved) return;
     setText(this.root, String(held.number));
-    setAttribute(this.root, 'aria-label', words.plan.handle(held.number));
+    setAttribute(this.root, 'aria-label', say('plan-handle', { n: held.number }));
     this.stand(held.place);
   }
 
@@ -133,7 +133,7 @@ class Handle {
     const [place] = first;
     this.moved = place;
     this.stand(place);
-    this.say(words.plan.moving(placeText(place), rows ? words.plan.expected(u, rows) : u));
+    this.say(say('plan-moving', { place: placeText(place), expected: rows ? say('plan-expected', { u, rows }) : u }));
   }
 
   /** @param {PointerEvent} event */

@@ -5,7 +5,7 @@ import { el, Keyed, setOptional, setText } from './dom.js';
 import { Choice, TextField } from './field.js';
 import { NoticeList } from './notices.js';
 import { SpliceEditor } from './splice.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { RailField, RailView, View } from './types.js' */
@@ -22,7 +22,7 @@ export class Rails {
     const list = el('div', { class: 'cards' });
     this.cards = new Keyed(list, (/** @type {RailItem} */ item) => String(item.rail.id),
       (item) => new RailCard(book, item.rail.id));
-    const add = el('button', { type: 'button', id: 'add-rail', click: () => this.add(book) }, words.rails.add);
+    const add = el('button', { type: 'button', id: 'add-rail', click: () => this.add(book) }, say('rails-add'));
     root.append(list, el('p', { class: 'actions' }, add));
   }
 
@@ -48,16 +48,23 @@ class RailCard {
    * @param {number} rail
    */
   constructor(book, rail) {
-    const t = words.rails;
     this.legend = el('legend');
     this.fields = FIELDS.map((field) => new TextField(
-      { id: `rail-${rail}-${field}`, label: t.fields[field], prose: field === 'name' },
+      { id: `rail-${rail}-${field}`, label: say(`rails-fields-${field}`), prose: field === 'name' },
       (text) => { book.edit({ set_rail: { rail, field, text } }); },
     ));
-    this.unit = new Choice({ id: `rail-${rail}-unit`, label: t.unit, options: t.units }, (unit) => {
+    this.unit = new Choice({
+      id: `rail-${rail}-unit`,
+      label: say('rails-unit'),
+      options: each(['millimetre', 'centimetre', 'metre', 'inch'], (key) => say(`rails-units-${key}`)),
+    }, (unit) => {
       book.edit({ set_ruler_unit: { rail, unit } });
     });
-    this.sense = new Choice({ id: `rail-${rail}-sense`, label: t.sense, options: t.senses }, (sense) => {
+    this.sense = new Choice({
+      id: `rail-${rail}-sense`,
+      label: say('rails-sense'),
+      options: each(['grows', 'falls'], (key) => say(`rails-senses-${key}`)),
+    }, (sense) => {
       book.edit({ set_sense: { rail, sense } });
     });
     this.splice = new SpliceEditor(book, rail);
@@ -65,7 +72,7 @@ class RailCard {
     this.step = el('p', { class: 'stands' });
     const notices = el('ul', { class: 'notices' });
     this.notices = new NoticeList(notices, (notice) => notice.section === 'apparatus' && notice.rail === rail);
-    this.remove = el('button', { type: 'button', class: 'quiet', click: () => this.take(book, rail) }, t.remove);
+    this.remove = el('button', { type: 'button', class: 'quiet', click: () => this.take(book, rail) }, say('rails-remove'));
     const [name, from, to, reading, scale] = this.fields.map((field) => field.root);
     this.root = el('fieldset', { class: 'card', id: `rail-${rail}` }, this.legend, notices,
       el('div', { class: 'fields' }, ...nodes(name, this.unit.root, from, to, this.sense.root, reading, scale)),
@@ -74,9 +81,9 @@ class RailCard {
 
   /** @param {RailItem} item @param {number} place */
   show({ rail, before, view }, place) {
-    const t = words.rails;
-    this.name = rail.fields.name.text || t.numbered(place + 1);
-    setText(this.legend, t.legend(place + 1, rail.fields.name.text));
+    this.name = rail.fields.name.text || say('rails-numbered', { n: place + 1 });
+    setText(this.legend, rail.fields.name.text
+      ? say('rails-legend', { n: place + 1, name: rail.fields.name.text }) : say('rails-numbered', { n: place + 1 }));
     FIELDS.forEach((field, index) => this.fields[index]?.show(rail.fields[field]));
     this.unit.show(rail.unit);
     this.sense.show(rail.sense);
@@ -89,7 +96,7 @@ class RailCard {
   /** @param {Book} book @param {number} rail */
   take(book, rail) {
     if (!book.edit({ remove_rail: rail })) return;
-    book.onUndoable(words.rails.removed(this.name ?? ''));
+    book.onUndoable(say('rails-removed', { name: this.name ?? '' }));
     document.getElementById('add-rail')?.focus();
   }
 }

@@ -6,7 +6,7 @@ import { byId, el, Keyed, setHidden } from './dom.js';
 import { focusCell, walk } from './grid.js';
 import { NoticeList, ofSection } from './notices.js';
 import { CELLS, DIRECT, OUTPUTS, RowLine } from './row.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { StrikeDialog } from './strike.js';
 import { flush, listen, textBox } from './typing.js';
 
@@ -26,7 +26,7 @@ export class Readings {
     this.dialog = new StrikeDialog(book);
     this.table = /** @type {HTMLTableElement} */ (byId('readings-table'));
     const head = header();
-    this.table.append(el('caption', { class: 'unseen' }, words.readings.caption), head);
+    this.table.append(el('caption', { class: 'unseen' }, say('readings-caption')), head);
     this.rows = new Keyed(this.table, (/** @type {RowView} */ row) => String(row.id), () => this.newLine(), head);
     this.next = this.newLine();
     this.table.append(this.next.root);
@@ -116,15 +116,19 @@ export class Readings {
   }
 }
 
+/** @param {Cell} cell */
+function unitOf(cell) {
+  return cell === 'rail' || cell === 'remark' ? '' : say(`readings-units-${cell}`);
+}
+
 function header() {
-  const t = words.readings;
   const remark = CELLS.length - 1;
-  const column = (/** @type {Cell} */ cell) => heading(t.columns[cell], t.units[cell],
+  const column = (/** @type {Cell} */ cell) => heading(say(`readings-columns-${cell}`), unitOf(cell),
     DIRECT.includes(cell) ? `direct ${cell}` : cell);
   return el('thead', { role: 'rowgroup' }, el('tr', { role: 'row' },
-    heading(t.row, '', ''),
+    heading(say('readings-row'), '', ''),
     ...CELLS.slice(0, remark).map(column),
-    ...OUTPUTS.map((name) => heading(t.outputs[name], t.outputUnits[name], `output ${name}`)),
+    ...OUTPUTS.map((name) => heading(say(`readings-outputs-${name}`), say(`readings-output-units-${name}`), `output ${name}`)),
     ...CELLS.slice(remark).map(column),
     el('td', { role: 'cell', class: 'action' })));
 }

@@ -6,7 +6,7 @@ import { messageOf } from './core.js';
 import { byId } from './dom.js';
 import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -26,8 +26,11 @@ export class Report {
     byId('report-fields').append(...this.fields.map(({ field }) => field.root));
     /** @type {TableKind} */
     let kind = 'csv';
-    const { formats, format } = words.report;
-    const choice = new Choice({ id: 'table-format', label: format, options: formats }, (value) => { kind = value; });
+    const choice = new Choice({
+      id: 'table-format',
+      label: say('report-format'),
+      options: each(['csv', 'latex', 'markdown'], (key) => say(`report-formats-${key}`)),
+    }, (value) => { kind = value; });
     byId('table-format-box').replaceWith(choice.root);
     onPress('open-report', () => openReport(book));
     onPress('take-bundle', () => takeBundle(book));

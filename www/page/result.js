@@ -6,7 +6,7 @@ import { Radios, TextField, plain } from './field.js';
 import { Figures } from './figures.js';
 import { NoticeList, ofSection } from './notices.js';
 import { copyText } from './files.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Basis, View } from './types.js' */
@@ -14,7 +14,6 @@ import { words } from './strings.js';
 export class Result {
   /** @param {Book} book */
   constructor(book) {
-    const t = words.result;
     this.notices = new NoticeList(byId('result-notices'), ofSection('result'));
     this.refusal = byId('result-refusal');
     this.short = byId('result-short');
@@ -32,8 +31,12 @@ export class Result {
     };
     this.choice = byId('choice');
     this.choiceText = byId('choice-text');
-    this.basis = new Radios({ name: 'basis', legend: t.choice, options: t.bases }, (basis) => send({ basis }));
-    this.reason = new TextField({ id: 'basis-reason', label: t.reason, prose: true, wide: true },
+    this.basis = new Radios({
+      name: 'basis',
+      legend: say('result-choice'),
+      options: each(['stated', 'scatter'], (key) => say(`result-bases-${key}`)),
+    }, (basis) => send({ basis }));
+    this.reason = new TextField({ id: 'basis-reason', label: say('result-reason'), prose: true, wide: true },
       (reason) => send({ reason }));
     this.choice.append(this.basis.root, this.reason.root);
   }

@@ -4,7 +4,7 @@
  */
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { Figures } from './figures.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 
@@ -12,12 +12,11 @@ export class RowWork {
   /** @param {Book} book */
   constructor(book) {
     this.book = book;
-    const t = words.rowWork;
     this.title = el('h2', { id: 'row-work-title' });
-    this.none = el('p', {}, t.none);
+    this.none = el('p', {}, say('row-work-none'));
     const list = el('dl', { class: 'figures', id: 'row-work-figures' });
     this.dialog = el('dialog', { id: 'row-work', 'aria-labelledby': this.title.id }, this.title, this.none, list,
-      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => this.dialog.close() }, t.close)));
+      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => this.dialog.close() }, say('row-work-close'))));
     document.body.append(this.dialog);
     this.figures = new Figures(list);
     this.button = el('button', { type: 'button', class: 'quiet number' });
@@ -40,7 +39,7 @@ export class RowWork {
     if (!head || at === head || document.activeElement === this.button) return;
     const row = rowOf(this.book, head);
     if (!row) return;
-    setAttribute(this.button, 'aria-label', words.readings.workOf(row.number));
+    setAttribute(this.button, 'aria-label', say('readings-work-of', { n: row.number }));
     head.append(this.button);
   }
 
@@ -53,7 +52,7 @@ export class RowWork {
     const row = rowOf(book, head);
     if (!row) return;
     const figures = book.desk.row_work(row.id);
-    setText(this.title, words.readings.workOf(row.number));
+    setText(this.title, say('readings-work-of', { n: row.number }));
     this.figures.show(figures);
     setHidden(this.none, figures.length > 0);
     this.dialog.showModal();

@@ -3,7 +3,7 @@
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
 import { SHAPES } from './notices.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { put } from './typing.js';
 
 /** @import { Cell, Proposal, RowNotice, RowView } from './types.js' */
@@ -62,7 +62,7 @@ export class RowLine {
     const remark = CELLS.length - 1;
     const cells = CELLS.map((cell) => cellFor(cell, /** @type {HTMLInputElement} */ (this.boxes.get(cell))));
     const outputs = OUTPUTS.map((name, index) => el('td',
-      { role: 'cell', class: `output ${name}`, 'data-label': words.readings.outputNames[name] },
+      { role: 'cell', class: `output ${name}`, 'data-label': say(`readings-output-names-${name}`) },
       /** @type {HTMLElement} */ (this.outputs[index]), ...(name === 'residual' ? [this.lacks] : [])));
     cells[CELLS.indexOf('edge_b')]?.append(this.jump);
     this.head = el('th', { scope: 'row', role: 'rowheader' }, this.number, this.marks);
@@ -97,16 +97,16 @@ export class RowLine {
    * @param {number | undefined} number
    */
   name(id, number) {
-    const t = words.readings;
     setAttribute(this.root, 'id', `row-${id}`);
     setAttribute(this.root, 'data-row', id);
     setAttribute(this.told, 'id', `row-${id}-told`);
     for (const [cell, box] of this.boxes) {
       const column = columnName(cell);
       setAttribute(box, 'id', `cell-${id}-${cell}`);
-      setAttribute(box, 'aria-label', number === undefined ? t.newCell(column) : t.cell(column, number));
+      setAttribute(box, 'aria-label', number === undefined
+        ? say('readings-new-cell', { column }) : say('readings-cell', { column, n: number }));
     }
-    const head = number === undefined ? t.newRow : String(number);
+    const head = number === undefined ? say('readings-new-row') : String(number);
     setText(this.number, head);
     // The head is named by the number alone, which is read out at each cell.
     setAttribute(this.head, 'aria-label', head);
@@ -135,7 +135,6 @@ export class RowLine {
     // Where only outputs are news, the cells are those that were there.
     if (row.cells === this.filled) return;
     this.filled = row.cells;
-    const t = words.readings;
     this.name(String(row.id), row.number);
     setAttribute(this.root, 'class', row.state);
     for (const [cell, box] of this.boxes) {
@@ -143,19 +142,19 @@ export class RowLine {
       put(box, text);
       const held = EDGES.includes(cell) && row.evidence !== '' && text === '';
       if (box.readOnly !== held) box.readOnly = held;
-      setAttribute(box, 'placeholder', (held && row.evidence ? words.delays.from[row.evidence] : standIn) || undefined);
+      setAttribute(box, 'placeholder', (held && row.evidence ? say(`delays-from-${row.evidence}`) : standIn) || undefined);
       setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
       setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
     }
     setHidden(this.jump, row.evidence === '');
     if (row.evidence) {
-      setText(this.jump, words.delays.from[row.evidence]);
-      setAttribute(this.jump, 'aria-label', words.delays.jump[row.evidence](row.number));
+      setText(this.jump, say(`delays-from-${row.evidence}`));
+      setAttribute(this.jump, 'aria-label', say(`delays-jump-${row.evidence}`, { n: row.number }));
     }
-    setText(this.lacks, row.state === 'incomplete' ? t.notUsed : '');
+    setText(this.lacks, row.state === 'incomplete' ? say('readings-not-used') : '');
     const struck = row.struck !== '';
-    setText(this.strike, struck ? t.restore : t.strike);
-    setAttribute(this.strike, 'aria-label', struck ? t.restoreRow(row.number) : t.strikeRow(row.number));
+    setText(this.strike, struck ? say('readings-restore') : say('readings-strike'));
+    setAttribute(this.strike, 'aria-label', say(struck ? 'readings-restore-row' : 'readings-strike-row', { n: row.number }));
     this.tell(row);
   }
 
@@ -170,14 +169,13 @@ export class RowLine {
 
   /** @param {RowView} row */
   tell(row) {
-    const t = words.readings;
     const lines = CELLS.filter((cell) => row.cells[cell].problem !== '').map((cell) => el('p', { class: 'problem' },
-      t.problem(columnName(cell), row.cells[cell].problem)));
-    if (row.struck !== '') lines.push(el('p', { class: 'reason' }, t.struck(row.struck)));
+      say('readings-problem', { column: columnName(cell), problem: row.cells[cell].problem })));
+    if (row.struck !== '') lines.push(el('p', { class: 'reason' }, say('readings-struck', { reason: row.struck })));
     for (const notice of row.notices.filter(({ told }) => told)) {
       lines.push(el('p', { class: `notice ${notice.weight}` },
         el('span', { class: 'shape', 'aria-hidden': 'true' }, SHAPES[notice.weight]),
-        el('span', {}, words.notices.inRow(words.notices.weights[notice.weight], notice.text))));
+        el('span', {}, say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: notice.text }))));
     }
     // What is missing is said while one is in the row, not beside every row that waits for its readings.
     const lacks = row.state === 'incomplete' ? [el('p', { class: 'missing' }, row.lacks)] : [];
@@ -210,7 +208,7 @@ function cellFor(cell, box) {
 
 /** @param {RowNotice} notice */
 function mark(notice) {
-  const text = words.notices.inRow(words.notices.weights[notice.weight], notice.text);
+  const text = say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: notice.text });
   return el('span', { class: `mark ${notice.weight}`, role: 'img', 'aria-label': text, title: text },
     SHAPES[notice.weight]);
 }
@@ -220,8 +218,7 @@ function mark(notice) {
  * @param {Cell} cell
  */
 function columnName(cell) {
-  const { columns } = words.readings;
-  if (cell === 'distance_uncertainty') return `${columns.distance}, ${columns.distance_uncertainty}`;
-  if (cell === 'delay_uncertainty') return `${columns.delay}, ${columns.delay_uncertainty}`;
-  return columns[cell];
+  if (cell === 'distance_uncertainty') return `${say('readings-columns-distance')}, ${say('readings-columns-distance_uncertainty')}`;
+  if (cell === 'delay_uncertainty') return `${say('readings-columns-delay')}, ${say('readings-columns-delay_uncertainty')}`;
+  return say(`readings-columns-${cell}`);
 }

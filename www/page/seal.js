@@ -2,7 +2,7 @@
  * The seal on the result: putting it on, and opening it for good after a question.
  */
 import { byId, el, setHidden } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -10,7 +10,6 @@ import { words } from './strings.js';
 export class Seal {
   /** @param {Book} book */
   constructor(book) {
-    const t = words.seal;
     this.offer = byId('seal-offer');
     this.sealed = byId('sealed');
     byId('put-seal').addEventListener('click', () => {
@@ -21,15 +20,15 @@ export class Seal {
     const open = byId('open-seal');
     const dialog = /** @type {HTMLDialogElement} */ (byId('seal-dialog'));
     open.addEventListener('click', () => dialog.showModal());
-    dialog.append(el('h2', { id: 'seal-title' }, t.openTitle), el('p', {}, t.openHint),
+    dialog.append(el('h2', { id: 'seal-title' }, say('seal-open-title')), el('p', {}, say('seal-open-hint')),
       el('p', { class: 'actions' },
-        el('button', { type: 'button', click: () => dialog.close(), autofocus: true }, t.keep),
+        el('button', { type: 'button', click: () => dialog.close(), autofocus: true }, say('seal-keep')),
         el('button', { type: 'button', class: 'main', id: 'open-seal-sure', click: () => {
           dialog.close();
           if (!book.edit('open_seal')) return;
           book.draw();
           byId('result').focus();
-        } }, t.openSure)));
+        } }, say('seal-open-sure'))));
   }
 
   /** @param {View} view */

@@ -3,7 +3,7 @@
  */
 import { el, Keyed, setText } from './dom.js';
 import { TextField } from './field.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Setting, SettingView, View } from './types.js' */
@@ -22,7 +22,7 @@ export class Settings {
       if (!book.edit({ set_setting: { id, time_per_division: '', uncertainty: '' } })) return;
       book.draw();
       document.getElementById(`setting-${id}-time_per_division`)?.focus();
-    } }, words.settings.add);
+    } }, say('settings-add'));
     root.append(list, el('p', { class: 'actions' }, add));
   }
 
@@ -38,22 +38,21 @@ class SettingLine {
    * @param {number} id
    */
   constructor(book, id) {
-    const t = words.settings;
     /** @type {Setting} */
     this.setting = { id, time_per_division: '', uncertainty: '' };
     const send = (/** @type {Partial<Setting>} */ change) => {
       this.setting = { ...this.setting, ...change };
       book.edit({ set_setting: this.setting });
     };
-    this.time = new TextField({ id: `setting-${id}-time_per_division`, label: t.time },
+    this.time = new TextField({ id: `setting-${id}-time_per_division`, label: say('settings-time') },
       (text) => send({ time_per_division: text }));
-    this.uncertainty = new TextField({ id: `setting-${id}-uncertainty`, label: t.uncertainty },
+    this.uncertainty = new TextField({ id: `setting-${id}-uncertainty`, label: say('settings-uncertainty') },
       (text) => send({ uncertainty: text }));
     this.legend = el('legend');
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
       book.edit({ remove_setting: id });
       document.getElementById('add-setting')?.focus();
-    } }, t.remove);
+    } }, say('settings-remove'));
     this.root = el('fieldset', { class: 'line', id: `setting-${id}` }, this.legend,
       el('div', { class: 'fields' }, this.time.root, this.uncertainty.root, remove));
   }
@@ -62,7 +61,7 @@ class SettingLine {
   show(setting, place) {
     const { id, time_per_division: time, uncertainty } = setting;
     this.setting = { id, time_per_division: time.text, uncertainty: uncertainty.text };
-    setText(this.legend, words.settings.legend(place + 1));
+    setText(this.legend, say('settings-legend', { n: place + 1 }));
     this.time.show(time);
     this.uncertainty.show(uncertainty);
   }

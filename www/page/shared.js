@@ -3,7 +3,7 @@
  */
 import { el, Keyed, setHidden, setText } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Scope, SharedError, SharedView, View } from './types.js' */
@@ -22,7 +22,7 @@ export class Shared {
       if (!book.edit({ set_shared: blank(id) })) return;
       book.draw();
       document.getElementById(`shared-${id}-name`)?.focus();
-    } }, words.shared.add);
+    } }, say('shared-add'));
     root.append(list, el('p', { class: 'actions' }, add));
   }
 
@@ -40,7 +40,6 @@ class SharedLine {
    * @param {number} id
    */
   constructor(book, id) {
-    const t = words.shared;
     const name = `shared-${id}`;
     this.shared = blank(id);
     const send = (/** @type {Partial<SharedError>} */ change) => {
@@ -49,26 +48,38 @@ class SharedLine {
     };
     this.offered = '';
     this.legend = el('legend');
-    this.name = new TextField({ id: `${name}-name`, label: t.name, prose: true }, (text) => send({ name: text }));
-    this.actsOn = new Choice({ id: `${name}-acts-on`, label: t.actsOn, options: t.acts },
+    this.name = new TextField({ id: `${name}-name`, label: say('shared-name'), prose: true }, (text) => send({ name: text }));
+    this.actsOn = new Choice({
+      id: `${name}-acts-on`,
+      label: say('shared-acts-on'),
+      options: each(['distances', 'delays'], (key) => say(`shared-acts-${key}`)),
+    },
       (value) => send({ acts_on: value }));
-    this.effect = new Choice({ id: `${name}-effect`, label: t.effect, options: t.effects },
+    this.effect = new Choice({
+      id: `${name}-effect`,
+      label: say('shared-effect'),
+      options: each(['offset', 'scale', 'noise'], (key) => say(`shared-effects-${key}`)),
+    },
       (value) => send({ effect: value }));
-    this.scope = new Choice({ id: `${name}-rows`, label: t.rows, options: {} },
+    this.scope = new Choice({ id: `${name}-rows`, label: say('shared-rows'), options: {} },
       (value) => send({ rows: JSON.parse(value) }));
     this.rows = el('select', { multiple: true, id: `${name}-which`, size: '4', change: () => {
       send({ rows: { rows: [...this.rows.selectedOptions].map((option) => Number(option.value)) } });
     } });
-    this.which = el('div', { class: 'field' }, el('label', { for: `${name}-which` }, t.which), this.rows);
-    this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: t.uncertainty },
+    this.which = el('div', { class: 'field' }, el('label', { for: `${name}-which` }, say('shared-which')), this.rows);
+    this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: say('shared-uncertainty') },
       (text) => send({ uncertainty: text }));
-    this.shape = new Choice({ id: `${name}-shape`, label: t.shape, options: t.shapes }, (shape) => send({ shape }));
-    this.freedom = new TextField({ id: `${name}-freedom`, label: t.freedom },
+    this.shape = new Choice({
+      id: `${name}-shape`,
+      label: say('shared-shape'),
+      options: each(['normal', 'rectangular', 'triangular', 'arcsine', 'student'], (key) => say(`shared-shapes-${key}`)),
+    }, (shape) => send({ shape }));
+    this.freedom = new TextField({ id: `${name}-freedom`, label: say('shared-freedom') },
       (text) => send({ degrees_of_freedom: text }));
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
       book.edit({ remove_shared: id });
       document.getElementById('add-shared')?.focus();
-    } }, t.remove);
+    } }, say('shared-remove'));
     this.root = el('fieldset', { class: 'line', id: name }, this.legend, el('div', { class: 'fields' },
       this.name.root, this.actsOn.root, this.effect.root, this.scope.root, this.which, this.uncertainty.root,
       this.shape.root, this.freedom.root, remove));
@@ -77,7 +88,7 @@ class SharedLine {
   /** @param {SharedItem} item @param {number} place */
   show({ shared, view }, place) {
     this.shared = { ...shared, uncertainty: shared.uncertainty.text, degrees_of_freedom: shared.degrees_of_freedom.text };
-    setText(this.legend, words.shared.legend(place + 1));
+    setText(this.legend, say('shared-legend', { n: place + 1 }));
     this.name.show(plain(shared.name));
     this.actsOn.show(shared.acts_on);
     this.effect.show(shared.effect);
@@ -97,7 +108,7 @@ class SharedLine {
     if (key !== this.offered) {
       this.offered = key;
       this.rows.replaceChildren(...rows.map((row) => el('option', { value: String(row.id) },
-        words.notices.row(row.number))));
+        say('notices-row', { n: row.number }))));
     }
     for (const option of this.rows.options) option.selected = chosen.includes(Number(option.value));
   }
@@ -110,16 +121,15 @@ class SharedLine {
  * @returns {Record<string, string>}
  */
 function scopes({ rails, rows }, now) {
-  const t = words.shared;
   const bases = new Set(rows.map((row) => row.cells.time_base.text).filter((text) => text !== ''));
   if (typeof now === 'object' && 'time_base' in now) bases.add(now.time_base);
   /** @type {[Scope, string][]} */
   const all = [
-    ['all', t.all],
+    ['all', say('shared-all')],
     ...rails.map((rail, place) => /** @type {[Scope, string]} */ (
-      [{ rail: rail.id }, t.rail(rail.fields.name.text || words.rails.numbered(place + 1))])),
-    ...[...bases].map((text) => /** @type {[Scope, string]} */ ([{ time_base: text }, t.timeBase(text)])),
-    [{ rows: [] }, t.chosen],
+      [{ rail: rail.id }, say('shared-rail', { name: rail.fields.name.text || say('rails-numbered', { n: place + 1 }) })])),
+    ...[...bases].map((text) => /** @type {[Scope, string]} */ ([{ time_base: text }, say('shared-time-base', { text })])),
+    [{ rows: [] }, say('shared-chosen')],
   ];
   return Object.fromEntries(all.map(([scope, text]) => [JSON.stringify(scope), text]));
 }

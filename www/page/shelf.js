@@ -5,7 +5,7 @@
 import { now } from './book.js';
 import { core, isKind } from './core.js';
 import { newId } from './journal.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Journal } from './journal.js' */
 /** @import { Desk } from './slope_of_light.js' */
@@ -131,7 +131,7 @@ export class Shelf {
   async keepApart(desk) {
     const copy = core.Desk.open(desk.text());
     try {
-      const title = words.saving.apartTitle(copy.title() || words.untitled);
+      const title = say('saving-apart-title', { title: copy.title() || say('untitled') });
       copy.apply({ set_title: title }, now());
       return { id: await this.create(copy), title };
     } finally {
@@ -170,7 +170,7 @@ export class Shelf {
   /** @param {string} id */
   async duplicate(id) {
     const { desk } = await this.load(id, false);
-    desk.apply({ set_title: words.notebooks.copyOf(desk.title() || words.untitled) }, now());
+    desk.apply({ set_title: say('notebooks-copy-of', { title: desk.title() || say('untitled') }) }, now());
     await this.create(desk);
     desk.free();
   }

@@ -3,7 +3,7 @@
  */
 import { el, Keyed, setHidden, setOptional } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { OverlapPair, RailView, Splice } from './types.js' */
@@ -26,6 +26,8 @@ const PARTS = {
 const FOR_FIRST = ['unsaid', 'at_splitter', 'at_distance'];
 /** @type {SpliceKind[]} */
 const FOR_LATER = ['unsaid', 'joined', 'overlap', 'at_distance', 'free'];
+/** @type {SpliceKind[]} */
+const KINDS = ['unsaid', 'at_splitter', 'at_distance', 'joined', 'overlap', 'free'];
 /** @type {Part[]} */
 const ALL_PARTS = ['mark', 'distance', 'mark_before', 'gap', 'uncertainty'];
 const NO_PAIR = { here: '', before: '' };
@@ -36,14 +38,17 @@ export class SpliceEditor {
    * @param {number} rail
    */
   constructor(book, rail) {
-    const t = words.splice;
     const id = `rail-${rail}-splice`;
     this.draft = draftOf('unsaid');
     this.send = (/** @type {Partial<Draft>} */ change) => {
       this.draft = { ...this.draft, ...change };
       book.edit({ set_splice: { rail, splice: stored(this.draft) } });
     };
-    this.kind = new Choice({ id: `${id}-kind`, label: t.kind, options: t.kinds }, (/** @type {SpliceKind} */ kind) => {
+    this.kind = new Choice({
+      id: `${id}-kind`,
+      label: say('splice-kind'),
+      options: each(KINDS, (kind) => say(`splice-kinds-${kind}`)),
+    }, (/** @type {SpliceKind} */ kind) => {
       const old = this.draft;
       // Kept where the parts have the same name.
       const texts = { ...old.texts };
@@ -52,15 +57,15 @@ export class SpliceEditor {
     });
     this.kind.root.classList.add('wide');
     this.problem = el('p', { class: 'problem', hidden: true });
-    this.fields = ALL_PARTS.map((part) => ({ part, field: new TextField({ id: `${id}-${part}`, label: t[part] },
+    this.fields = ALL_PARTS.map((part) => ({ part, field: new TextField({ id: `${id}-${part}`, label: say(`splice-${part}`) },
       (text) => this.send({ texts: { ...this.draft.texts, [part]: text } })) }));
     const list = el('div', { class: 'pairs' });
     this.pairs = new Keyed(list, (/** @type {PairItem} */ item) => String(item.place),
       (item) => new PairLine(`${id}-pair-${item.place}`, item.place, (change) => this.changePair(item.place, change)));
     const add = el('button', { type: 'button', id: `${id}-add-pair`, click: () => this.changePair(this.count(), NO_PAIR) },
-      t.addPair);
+      say('splice-add-pair'));
     this.overlap = el('div', { class: 'wide' }, list, el('p', { class: 'actions' }, add));
-    this.root = el('fieldset', { class: 'splice', id }, el('legend', {}, t.legend), this.problem,
+    this.root = el('fieldset', { class: 'splice', id }, el('legend', {}, say('splice-legend')), this.problem,
       el('div', { class: 'fields' }, this.kind.root, ...this.fields.map(({ field }) => field.root),
         this.overlap));
   }
@@ -75,14 +80,14 @@ export class SpliceEditor {
     const problems = rail.splice_problems;
     const kinds = before ? FOR_LATER : FOR_FIRST;
     const offered = kinds.includes(kind) ? kinds : [...kinds, kind];
-    this.kind.offer(Object.fromEntries(offered.map((name) => [name, words.splice.kinds[name]])));
+    this.kind.offer(each(offered, (name) => say(`splice-kinds-${name}`)));
     this.kind.show(kind);
     setOptional(this.problem, problems.splice ?? '');
     for (const { part, field } of this.fields) {
       const shown = PARTS[kind].includes(part);
       setHidden(field.root, !shown);
       if (shown) field.show(plain(texts[part], problems[part] ?? '', unitOf(part, rail, before)));
-      if (part === 'mark') field.rename(kind === 'at_splitter' ? words.splice.markAtSplitter : words.splice.mark);
+      if (part === 'mark') field.rename(kind === 'at_splitter' ? say('splice-mark-at-splitter') : say('splice-mark'));
     }
     setHidden(this.overlap, kind !== 'overlap');
     this.pairs.show(pairs.map((pair, place) => ({
@@ -119,11 +124,10 @@ class PairLine {
    * @param {(change: Partial<OverlapPair> | undefined) => void} change
    */
   constructor(id, place, change) {
-    const t = words.splice;
-    this.here = new TextField({ id: `${id}-here`, label: t.here(place + 1) }, (here) => change({ here }));
-    this.before = new TextField({ id: `${id}-before`, label: t.before(place + 1) }, (before) => change({ before }));
+    this.here = new TextField({ id: `${id}-here`, label: say('splice-here', { n: place + 1 }) }, (here) => change({ here }));
+    this.before = new TextField({ id: `${id}-before`, label: say('splice-before', { n: place + 1 }) }, (before) => change({ before }));
     const remove = el('button',
-      { type: 'button', class: 'quiet', 'aria-label': t.removePair(place + 1), click: () => change(undefined) }, '×');
+      { type: 'button', class: 'quiet', 'aria-label': say('splice-remove-pair', { n: place + 1 }), click: () => change(undefined) }, '×');
     this.root = el('div', { class: 'pair' }, this.here.root, this.before.root, remove);
   }
 

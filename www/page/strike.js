@@ -2,7 +2,7 @@
  * Asks for the reason before a row is struck out.
  */
 import { byId, el, setOptional, setText } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { RowView } from './types.js' */
@@ -10,7 +10,6 @@ import { words } from './strings.js';
 export class StrikeDialog {
   /** @param {Book} book */
   constructor(book) {
-    const t = words.strike;
     this.book = book;
     /** @type {RowView | undefined} */
     this.row = undefined;
@@ -20,19 +19,19 @@ export class StrikeDialog {
       'aria-describedby': 'strike-problem' });
     this.problem = el('p', { class: 'problem', id: 'strike-problem', role: 'alert', hidden: true });
     const form = el('form', { submit: (/** @type {Event} */ event) => this.confirm(event) },
-      this.title, el('p', { class: 'hint' }, t.hint),
-      el('div', { class: 'field wide' }, el('label', { for: 'strike-reason' }, t.reason),
+      this.title, el('p', { class: 'hint' }, say('strike-hint')),
+      el('div', { class: 'field wide' }, el('label', { for: 'strike-reason' }, say('strike-reason')),
         el('span', { class: 'box' }, this.reason), el('div', {}, this.problem)),
       el('p', { class: 'actions' },
-        el('button', { id: 'strike-confirm', class: 'main' }, t.confirm),
-        el('button', { type: 'button', click: () => this.dialog.close() }, t.cancel)));
+        el('button', { id: 'strike-confirm', class: 'main' }, say('strike-confirm')),
+        el('button', { type: 'button', click: () => this.dialog.close() }, say('strike-cancel'))));
     this.dialog.append(form);
   }
 
   /** @param {RowView} row */
   ask(row) {
     this.row = row;
-    setText(this.title, words.strike.title(row.number));
+    setText(this.title, say('strike-title', { n: row.number }));
     this.reason.value = '';
     setOptional(this.problem, '');
     this.dialog.showModal();
@@ -43,7 +42,7 @@ export class StrikeDialog {
   confirm(event) {
     event.preventDefault();
     const reason = this.reason.value.trim();
-    setOptional(this.problem, reason === '' ? words.strike.needed : '');
+    setOptional(this.problem, reason === '' ? say('strike-needed') : '');
     if (reason === '' || !this.row) return;
     this.dialog.close();
     this.book.edit({ strike_row: { row: this.row.id, reason } });

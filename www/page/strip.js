@@ -4,7 +4,7 @@
  */
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { SHAPES } from './notices.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { isTyping, listen, put } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -14,7 +14,7 @@ export class Strip {
   /** @param {Book} book */
   constructor(book) {
     this.title = /** @type {HTMLInputElement} */ (byId('title'));
-    setAttribute(this.title, 'placeholder', words.strip.titleHint);
+    setAttribute(this.title, 'placeholder', say('strip-title-hint'));
     listen(byId('strip'), (_, text) => { book.edit({ set_title: text }); });
     this.result = byId('strip-result');
     this.sealed = byId('strip-sealed');
@@ -34,16 +34,15 @@ export class Strip {
 
   /** @param {View} view */
   show(view) {
-    const { strip } = words;
     put(this.title, view.title);
-    document.title = `${view.title || words.untitled} · ${words.app}`;
-    setText(this.result, view.result.short || strip.noResult);
+    document.title = `${view.title || say('untitled')} · ${say('app')}`;
+    setText(this.result, view.result.short || say('strip-no-result'));
     setHidden(this.sealed, !view.result.sealed);
     const used = view.rows.filter((row) => row.state === 'used').length;
-    setText(this.rows, strip.rows(used, view.rows.length));
+    setText(this.rows, say('strip-rows', { used, all: view.rows.length }));
     const count = view.notices.length;
     const [first] = view.notices;
-    const text = count === 0 ? strip.noNotices : count === 1 ? strip.oneNotice : strip.notices(count);
+    const text = count === 0 ? say('strip-no-notices') : say('strip-notices', { n: count });
     setText(this.notices, first ? `${SHAPES[first.weight]} ${text}` : text);
     setAttribute(this.notices, 'href', first ? `#${first.section}` : undefined);
     setAttribute(this.notices, 'class', first?.weight);
@@ -102,7 +101,7 @@ class Outline {
       const here = view.notices.filter((notice) => notice.section === section.id);
       setHidden(count, here.length === 0);
       setText(count, here[0] ? `${SHAPES[here[0].weight]} ${here.length}` : '');
-      const text = here.length === 1 ? words.strip.oneNotice : words.strip.notices(here.length);
+      const text = say('strip-notices', { n: here.length });
       setAttribute(count, 'title', text);
     }
   }

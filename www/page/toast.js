@@ -2,7 +2,7 @@
  * Short messages at the foot of the page, with what can be done about them.
  */
 import { byId, el } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** How long a message stays, in ms; one that offers something stays longer. */
 const STAY = 6_000;
@@ -30,7 +30,7 @@ export function toast(text, action) {
     buttons.push(el('button', { type: 'button', id: 'told-action', click: () => { close(); action.run(); } },
       action.label));
   }
-  buttons.push(el('button', { type: 'button', class: 'quiet', 'aria-label': words.saving.dismiss, click: close }, '×'));
+  buttons.push(el('button', { type: 'button', class: 'quiet', 'aria-label': say('saving-dismiss'), click: close }, '×'));
   const box = el('div', { class: 'told-box' }, ...parts, ...buttons);
   place.replaceChildren(box);
   const wait = () => {

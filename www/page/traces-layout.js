@@ -4,7 +4,7 @@
 import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -32,20 +32,27 @@ export class LayoutTable {
     /** What of it a person stated, that each file would else say itself. */
     this.stated = { line: false, step: false };
     this.turn = 0;
-    const t = words.traces.layout;
     this.title = el('p', { class: 'plot-words' });
-    this.delimiter = new Choice({ id: 'trace-delimiter', label: t.delimiter, options: t.delimiters },
+    this.delimiter = new Choice({
+      id: 'trace-delimiter',
+      label: say('traces-layout-delimiter'),
+      options: each(['tab', 'semicolon', 'comma', 'bar', 'space'], (key) => say(`traces-layout-delimiters-${key}`)),
+    },
       (delimiter) => void this.know({ delimiter }));
-    this.decimal = new Choice({ id: 'trace-decimal', label: t.decimal, options: t.decimals },
+    this.decimal = new Choice({
+      id: 'trace-decimal',
+      label: say('traces-layout-decimal'),
+      options: each(['point', 'comma'], (key) => say(`traces-layout-decimals-${key}`)),
+    },
       (decimal) => void this.know({ decimal }));
-    this.line = new TextField({ id: 'trace-first-line', label: t.firstLine }, (text) => {
+    this.line = new TextField({ id: 'trace-first-line', label: say('traces-layout-first-line') }, (text) => {
       const { value, problem } = book.desk.typed_whole_number(text, 1, LAST_LINE);
       this.line.show(plain(text, problem));
       if (value === null) return;
       this.stated.line = true;
       void this.correct((layout) => { layout.first_line = value; });
     });
-    this.step = new TextField({ id: 'trace-step', label: t.step }, (text) => {
+    this.step = new TextField({ id: 'trace-step', label: say('traces-layout-step') }, (text) => {
       const { value, problem } = book.desk.typed_time(text);
       this.step.show(plain(text, problem));
       if (value === null) return;
@@ -54,17 +61,17 @@ export class LayoutTable {
     });
     this.problem = el('p', { class: 'problem', role: 'alert', hidden: true });
     this.body = el('tbody');
-    this.table = el('table', { class: 'trace-layout' }, el('caption', { class: 'unseen' }, t.table), this.body);
+    this.table = el('table', { class: 'trace-layout' }, el('caption', { class: 'unseen' }, say('traces-layout-table')), this.body);
     /** What the columns are called, and their choices. @type {string[]} */
     this.names = [];
     /** @type {ReturnType<LayoutTable['head']>[]} */
     this.heads = [];
     /** @type {ReturnType<LayoutTable['head']>[] | undefined} */
     this.shownHeads = undefined;
-    this.settings = el('details', { hidden: true }, el('summary', {}, t.settings), el('dl', { class: 'trace-settings' }));
+    this.settings = el('details', { hidden: true }, el('summary', {}, say('traces-layout-settings')), el('dl', { class: 'trace-settings' }));
     this.root = el('div', { hidden: true }, this.title,
       el('div', { class: 'fields' }, this.delimiter.root, this.decimal.root, this.line.root, this.step.root),
-      this.problem, el('div', { class: 'table-box', tabindex: '0', role: 'group', 'aria-label': t.table }, this.table),
+      this.problem, el('div', { class: 'table-box', tabindex: '0', role: 'group', 'aria-label': say('traces-layout-table') }, this.table),
       this.settings);
   }
 
@@ -77,7 +84,7 @@ export class LayoutTable {
     this.layout = undefined;
     this.corrected = false;
     this.stated = { line: false, step: false };
-    setText(this.title, words.traces.layout.of(file.name));
+    setText(this.title, say('traces-layout-of', { name: file.name }));
     setHidden(this.root, false);
     return this.read({});
   }
@@ -146,7 +153,6 @@ export class LayoutTable {
 
   /** @param {Layout} layout @param {string[][]} rows */
   show(layout, rows) {
-    const t = words.traces.layout;
     this.delimiter.show(layout.delimiter);
     this.decimal.show(layout.decimal);
     const { desk } = this.book;
@@ -155,7 +161,7 @@ export class LayoutTable {
     setHidden(this.step.root, timed);
     this.step.show(plain(layout.step === null ? '' : desk.number_text(layout.step)));
     // Made anew only for other columns, so that a choice keeps the focus while it is made.
-    const names = layout.columns.map(({ label }, index) => label || t.numbered(index + 1));
+    const names = layout.columns.map(({ label }, index) => label || String(index + 1));
     if (names.join('\n') !== this.names.join('\n')) {
       this.names = names;
       this.heads = names.map((name, index) => this.head(name, index));
@@ -164,16 +170,16 @@ export class LayoutTable {
     for (const [index, column] of layout.columns.entries()) heads[index]?.show(column);
     const line = (/** @type {string} */ name, /** @type {HTMLElement[]} */ parts) => el('tr', {},
       el('th', { scope: 'row' }, name), ...parts);
-    const rowsShown = rows.map((row, index) => line(t.line(layout.first_line + index),
+    const rowsShown = rows.map((row, index) => line(say('traces-layout-line', { n: layout.first_line + index }),
       names.map((_, column) => el('td', { class: 'sample' }, row[column] ?? ''))));
     if (this.body.firstElementChild?.children.length === names.length + 1 && this.shownHeads === heads) {
       [...this.body.children].slice(3).forEach((old) => old.remove());
       this.body.append(...rowsShown);
     } else {
       this.shownHeads = heads;
-      this.body.replaceChildren(line(t.column, heads.map(({ name }) => el('td', {}, name))),
-        line(t.holds, heads.map(({ role }) => el('td', {}, role))),
-        line(t.unit, heads.map(({ unit, supposed }) => el('td', {}, unit, ' ', supposed))), ...rowsShown);
+      this.body.replaceChildren(line(say('traces-layout-column'), heads.map(({ name }) => el('td', {}, name))),
+        line(say('traces-layout-holds'), heads.map(({ role }) => el('td', {}, role))),
+        line(say('traces-layout-unit'), heads.map(({ unit, supposed }) => el('td', {}, unit, ' ', supposed))), ...rowsShown);
     }
     setHidden(this.settings, layout.settings.length === 0);
     this.settings.lastElementChild?.replaceChildren(...layout.settings.flatMap(({ name, value }) => (
@@ -182,8 +188,7 @@ export class LayoutTable {
 
   /** @param {string} name @param {number} index */
   head(name, index) {
-    const t = words.traces.layout;
-    const role = pick(t.roleOf(name), ROLES.map((value) => [value, t.roles[value]]), (value) => {
+    const role = pick(say('traces-layout-role-of', { name }), ROLES.map((value) => [value, say(`traces-layout-roles-${value}`)]), (value) => {
       void this.correct(({ columns }) => {
         const chosen = columns[index];
         if (!chosen) return;
@@ -193,7 +198,7 @@ export class LayoutTable {
         chosen.role = /** @type {Role} */ (value);
       });
     });
-    const unit = pick(t.unitOf(name), UNITS.map((value) => [value, t.units[value]]), (value) => {
+    const unit = pick(say('traces-layout-unit-of', { name }), UNITS.map((value) => [value, value === '1' ? say('traces-layout-unit-none') : value]), (value) => {
       void this.correct(({ columns }) => {
         const chosen = columns[index];
         if (chosen) Object.assign(chosen, { unit: value, unit_stated: true });
@@ -204,7 +209,7 @@ export class LayoutTable {
     const show = (column) => {
       if (role.value !== column.role) role.value = column.role;
       if (unit.value !== column.unit) unit.value = column.unit;
-      setText(supposed, column.role !== 'ignored' && !column.unit_stated ? t.supposed : '');
+      setText(supposed, column.role !== 'ignored' && !column.unit_stated ? say('traces-layout-supposed') : '');
     };
     return { name, role, unit, supposed, show };
   }

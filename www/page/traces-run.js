@@ -5,7 +5,7 @@
 import { keepFile, keptFile } from './file-store.js';
 import { messageOf } from './core.js';
 import { alike } from './dom.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -128,7 +128,6 @@ export function takenFrom(book, found) {
  * @returns {Promise<string[]>} what could not be kept, in words
  */
 export async function keepFiles({ found, level }) {
-  const t = words.traces;
   /** @type {string[]} */
   const lost = [];
   let large = 0;
@@ -138,7 +137,7 @@ export async function keepFiles({ found, level }) {
       const { sha256 = '', name = '' } = held[place] ?? {};
       if (file.size > KEPT_AT_MOST) {
         large += 1;
-        if (large === 1) lost.push(t.notKept(name, t.tooLargeToKeep));
+        if (large === 1) lost.push(say('traces-not-kept', { name, why: say('traces-too-large-to-keep') }));
         continue;
       }
       try {
@@ -146,9 +145,9 @@ export async function keepFiles({ found, level }) {
         last = await keepFile(sha256, about) && last;
       } catch (error) {
         // Where one finds no room, the next will not either.
-        return [...lost, t.notKept(name, messageOf(error))];
+        return [...lost, say('traces-not-kept', { name, why: messageOf(error) })];
       }
     }
   }
-  return [...(large > 1 ? [t.manyTooLarge(large)] : lost), ...(last ? [] : [words.onlyHere])];
+  return [...(large > 1 ? [say('traces-many-too-large', { n: large })] : lost), ...(last ? [] : [say('only-here')])];
 }

@@ -5,7 +5,7 @@ import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { filesOf } from './traces-run.js';
 
 /** @import { Book } from './book.js' */
@@ -30,19 +30,18 @@ export class TraceView {
     this.traces = [new Float64Array(), new Float64Array()];
     this.marks = new Float64Array();
     this.turn = 0;
-    const t = words.traces;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work) => (
       el('button', { type: 'button', id, click: work }, text));
     this.state = el('p', { class: 'plot-words', role: 'status' });
-    this.canvas = el('canvas', { id: 'traces-plot', role: 'img', 'aria-label': t.view, 'aria-describedby': 'traces-summary' });
+    this.canvas = el('canvas', { id: 'traces-plot', role: 'img', 'aria-label': say('traces-view'), 'aria-describedby': 'traces-summary' });
     this.summary = el('p', { class: 'plot-words', id: 'traces-summary' });
     this.tools = el('div', { class: 'actions' },
-      button('traces-in', t.zoomIn, () => this.zoom(NARROWER)), button('traces-out', t.zoomOut, () => this.zoom(1 / NARROWER)),
-      button('traces-earlier', t.earlier, () => this.aside(-ASIDE)), button('traces-later', t.later, () => this.aside(ASIDE)),
-      button('traces-reset', t.reset, () => this.reset()));
-    this.stage = el('div', { class: 'traces-stage', role: 'group', tabindex: '0', 'aria-label': t.viewKeys,
+      button('traces-in', say('traces-zoom-in'), () => this.zoom(NARROWER)), button('traces-out', say('traces-zoom-out'), () => this.zoom(1 / NARROWER)),
+      button('traces-earlier', say('traces-earlier'), () => this.aside(-ASIDE)), button('traces-later', say('traces-later'), () => this.aside(ASIDE)),
+      button('traces-reset', say('traces-reset'), () => this.reset()));
+    this.stage = el('div', { class: 'traces-stage', role: 'group', tabindex: '0', 'aria-label': say('traces-view-keys'),
       keydown: (/** @type {KeyboardEvent} */ event) => this.key(event) }, this.canvas);
-    this.figure = el('figure', { id: 'traces-figure', hidden: true }, el('figcaption', {}, t.view), this.stage, this.tools,
+    this.figure = el('figure', { id: 'traces-figure', hidden: true }, el('figcaption', {}, say('traces-view')), this.stage, this.tools,
       this.summary);
     this.figures = new Figures(el('dl', { class: 'figures', id: 'traces-figures' }));
     this.problem = el('p', { class: 'problem', hidden: true });
@@ -77,13 +76,13 @@ export class TraceView {
     this.turn += 1;
     const { turn, book } = this;
     this.measured = undefined;
-    setText(this.state, words.traces.loading);
+    setText(this.state, say('traces-loading'));
     try {
       const { files, missing, level } = await filesOf(book, row);
       if (turn !== this.turn) return;
       if (!files) {
         setHidden(this.figure, true);
-        setText(this.state, words.traces.missing(missing));
+        setText(this.state, say('traces-missing', { name: missing }));
         return;
       }
       const { fraction, level: stated } = book.view.delays;

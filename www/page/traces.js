@@ -8,7 +8,7 @@ import { Choice, Radios } from './field.js';
 import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
-import { words } from './strings.js';
+import { each, say } from './words.js';
 import { toast } from './toast.js';
 import { inOrder, withFolder } from './traces-files.js';
 import { LayoutTable } from './traces-layout.js';
@@ -41,45 +41,48 @@ export class Traces {
     /** What is drawn: row, files and wishes. @type {string | undefined} */
     this.opened = undefined;
     this.inSight = false;
-    const t = words.traces;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work, kind = '') => (
       el('button', { type: 'button', id, class: kind, click: work }, text));
 
     this.status = el('p', { class: 'plot-words', role: 'status', id: 'trace-status' });
-    this.refused = el('ul', { class: 'problems', id: 'trace-refused', role: 'list', 'aria-label': t.refusedTitle });
+    this.refused = el('ul', { class: 'problems', id: 'trace-refused', role: 'list', 'aria-label': say('traces-refused-title') });
     this.layout = new LayoutTable(book, evidence);
-    this.measure = button('trace-measure', t.measureAll, () => void this.start(false), 'main');
-    this.forget = button('trace-forget', t.forget, () => this.forgetGiven());
+    this.measure = button('trace-measure', say('traces-measure-all'), () => void this.start(false), 'main');
+    this.forget = button('trace-forget', say('traces-forget'), () => this.forgetGiven());
     this.offer = el('p', { class: 'actions', hidden: true }, this.measure, this.forget);
-    this.bar = el('progress', { id: 'trace-progress', max: '1', value: '0', 'aria-label': t.progress });
+    this.bar = el('progress', { id: 'trace-progress', max: '1', value: '0', 'aria-label': say('traces-progress') });
     this.count = el('span', { id: 'trace-count' });
     this.running = el('p', { class: 'running actions', hidden: true },
-      button('trace-stop', t.stop, () => this.work?.abort()), this.bar, this.count);
+      button('trace-stop', say('traces-stop'), () => this.work?.abort()), this.bar, this.count);
 
     this.level = benchField(book, 'trace_level');
     this.fraction = benchField(book, 'trace_fraction');
-    this.estimator = new Radios({ name: 'estimator', legend: t.estimator, options: t.estimators },
+    this.estimator = new Radios({
+      name: 'estimator',
+      legend: say('traces-estimator'),
+      options: each(['constant_fraction', 'fixed_level', 'edge_line', 'cross_correlation', 'shift_and_scale'], (key) => say(`traces-estimators-${key}`)),
+    },
       (/** @type {Estimator} */ estimator) => book.edit({ set_estimator: estimator }));
-    this.again = button('trace-again', t.again, () => void this.start(true));
-    this.choice = new Choice({ id: 'trace-choice', label: t.choose, options: {} }, (row) => this.open(Number(row)));
+    this.again = button('trace-again', say('traces-again'), () => void this.start(true));
+    this.choice = new Choice({ id: 'trace-choice', label: say('traces-choose'), options: {} }, (row) => this.open(Number(row)));
     this.view = new TraceView(book, evidence);
-    this.off = button('trace-off', t.takeOff, () => this.takeOff(), 'quiet');
+    this.off = button('trace-off', say('traces-take-off'), () => this.takeOff(), 'quiet');
     this.walk = new Figures(el('dl', { class: 'figures', id: 'walk-figures' }));
-    const canvas = el('canvas', { id: 'walk-plot', role: 'img', 'aria-label': t.walk, 'aria-describedby': 'walk-summary' });
+    const canvas = el('canvas', { id: 'walk-plot', role: 'img', 'aria-label': say('traces-walk'), 'aria-describedby': 'walk-summary' });
     this.walkPlot = new Plot(canvas, (on, dark, pixels) => book.desk.draw_walk(on, dark, pixels));
     this.walkSummary = el('p', { class: 'plot-words', id: 'walk-summary' });
-    this.walkBox = el('div', { hidden: true }, el('figure', {}, el('figcaption', {}, t.walk), canvas, this.walkSummary),
+    this.walkBox = el('div', { hidden: true }, el('figure', {}, el('figcaption', {}, say('traces-walk')), canvas, this.walkSummary),
       this.walk.root);
 
     const written = (/** @type {Node[]} */ ...parts) => (
       el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, ...parts));
     this.settings = written(this.estimator.root, el('div', { class: 'fields' }, this.level.root, this.fraction.root),
-      el('p', { class: 'actions' }, this.again, el('span', { class: 'hint' }, t.againHint)));
+      el('p', { class: 'actions' }, this.again, el('span', { class: 'hint' }, say('traces-again-hint'))));
     this.rows = el('div', { hidden: true }, this.settings, el('div', { class: 'trace-chooser' }, this.choice.root),
       this.view.root, written(el('p', { class: 'actions' }, this.off)), this.walkBox);
-    byId('traces').append(el('h3', {}, t.title), el('p', { class: 'hint' }, t.hint),
-      written(el('div', { class: 'fields' }, this.chooser('trace-files', t.add, false),
-        this.chooser('trace-folder', t.addFolder, true)), this.layout.root, this.offer),
+    byId('traces').append(el('h3', {}, say('traces-title')), el('p', { class: 'hint' }, say('traces-hint')),
+      written(el('div', { class: 'fields' }, this.chooser('trace-files', say('traces-add'), false),
+        this.chooser('trace-folder', say('traces-add-folder'), true)), this.layout.root, this.offer),
       this.running, this.status, this.refused, this.rows);
     this.watch();
   }
@@ -113,17 +116,16 @@ export class Traces {
    * @param {File[]} chosen
    */
   async take(chosen) {
-    const t = words.traces;
     if (chosen.length === 0 || this.book.readOnly) return;
     byId('traces').scrollIntoView({ block: 'nearest' });
     if (this.work) {
-      toast(t.busy(chosen.length));
+      toast(say('traces-busy', { n: chosen.length }));
       return;
     }
     this.work = new AbortController();
-    const other = chosen.filter((file) => !isTrace(file)).map(({ name }) => t.other(name));
+    const other = chosen.filter((file) => !isTrace(file)).map(({ name }) => say('traces-other', { name }));
     this.refuse(other);
-    setText(this.status, t.looking);
+    setText(this.status, say('traces-looking'));
     try {
       const files = inOrder(chosen.filter((file) => isTrace(file)));
       const names = files.map(({ name }) => name);
@@ -137,7 +139,7 @@ export class Traces {
         return [named ? { files: both, named } : { files: both }];
       };
       this.given = pairs.flatMap(({ a, b }) => job(a, b));
-      setText(this.status, files.length > 0 ? t.given(files.length, this.given.length) : '');
+      setText(this.status, files.length > 0 ? say('traces-given', { files: files.length, pairs: this.given.length }) : '');
       await this.lookAtFirst(files);
     } catch (error) {
       this.given = [];
@@ -173,7 +175,7 @@ export class Traces {
   /** @param {string[]} reasons */
   refuse(reasons) {
     const more = reasons.length - LISTED;
-    const shown = more > 0 ? [...reasons.slice(0, LISTED), words.traces.more(more)] : reasons;
+    const shown = more > 0 ? [...reasons.slice(0, LISTED), say('traces-more', { n: more })] : reasons;
     this.refused.replaceChildren(...shown.map((reason) => el('li', {}, reason)));
   }
 
@@ -182,12 +184,11 @@ export class Traces {
    * @param {boolean} only the rows alone
    */
   async start(only) {
-    const t = words.traces;
     const { book } = this;
     const { desk, view } = book;
     if (this.work || book.readOnly) return;
     if (view.bench.trace_level.problem || view.bench.trace_fraction.problem) {
-      setText(this.status, t.badWish);
+      setText(this.status, say('traces-bad-wish'));
       return;
     }
     const work = new AbortController();
@@ -203,14 +204,14 @@ export class Traces {
       const { jobs, needed } = await this.knownJobs();
       const outcome = await measureRun(this.evidence, [...jobs, ...fresh], view,
         (done, all, again) => this.tellProgress(done, all, again), work.signal);
-      if (book.desk !== desk) throw { kind: 'edit', message: t.otherNotebook };
+      if (book.desk !== desk) throw { kind: 'edit', message: say('traces-other-notebook') };
       const taken = takenFrom(book, outcome.found);
       if (taken.length > 0) book.takeTraces(taken);
       const lost = await keepFiles(outcome);
       this.refuse([...outcome.refused, ...needed, ...lost]);
       const n = outcome.found.length;
-      const told = outcome.stopped ? t.stopped(n) : taken.length === 0 && n > 0 ? t.unchanged : t.measured(n);
-      setText(this.status, taken.length > 0 ? `${told} ${t.undo}` : told);
+      const told = outcome.stopped ? say('traces-stopped', { n }) : taken.length === 0 && n > 0 ? say('traces-unchanged') : say('traces-measured', { n });
+      setText(this.status, taken.length > 0 ? `${told} ${say('traces-undo')}` : told);
       if (!only && !outcome.stopped) {
         this.given = [];
         this.layout.forget();
@@ -239,7 +240,7 @@ export class Traces {
       if (evidence !== 'traces' || struck !== '') continue;
       const { files, missing } = await filesOf(book, id);
       if (files) jobs.push({ files, row: id });
-      else needed.push(words.traces.needed(number, missing));
+      else needed.push(say('traces-needed', { row: number, name: missing }));
     }
     return { jobs, needed };
   }
@@ -248,7 +249,7 @@ export class Traces {
   tellProgress(done, all, again) {
     this.bar.max = all;
     this.bar.value = done;
-    setText(this.count, words.traces.done(done, all, again));
+    setText(this.count, say(again ? 'traces-done-again' : 'traces-done', { done, all }));
   }
 
   /** @param {number} row */
@@ -263,7 +264,7 @@ export class Traces {
     const { row, book } = this;
     const number = book.view.rows.find(({ id }) => id === row)?.number;
     if (row === undefined || number === undefined || !book.edit({ set_evidence: { row } })) return;
-    this.book.onUndoable(words.traces.takenOff(number));
+    this.book.onUndoable(say('traces-taken-off', { n: number }));
   }
 
   /** @param {View} view */
@@ -296,10 +297,9 @@ export class Traces {
 
   /** @param {View['rows']} rows those that have traces */
   showRow(rows) {
-    const t = words.traces;
     const name = (/** @type {View['rows'][number]} */ { cells }) => (
       [cells.rail.text, cells.reading.text].filter((text) => text !== '').join(' ') || cells.remark.text);
-    this.choice.offer(Object.fromEntries(rows.map((row) => [row.id, t.option(row.number, name(row))])));
+    this.choice.offer(Object.fromEntries(rows.map((row) => [row.id, say('traces-option', { n: row.number, name: name(row) })])));
     const { row } = this;
     if (row === undefined) return;
     this.choice.show(String(row));

@@ -4,7 +4,7 @@
  * own order, so that the outcome does not depend on who was faster.
  */
 import { compiledCore, core, messageOf } from './core.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { startWorker, workerAddress } from './wasm.js';
 
 /** @import { Tally, Trials } from './slope_of_light.js' */
@@ -135,7 +135,7 @@ export class TrialPool {
   /** @param {string} why empty where the browser does not say */
   fail(why) {
     this.stop();
-    this.told.failed(why || words.trials.unsaid);
+    this.told.failed(why || say('trials-unsaid'));
   }
 }
 

@@ -8,7 +8,7 @@ import { byId, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { TextField } from './field.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { flushAll } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -21,7 +21,7 @@ export class TrialsPart {
     this.book = book;
     this.refused = false;
     this.refusal = byId('trials-refusal');
-    this.wanted = new TextField({ id: 'trials-number', label: words.trials.wanted }, (wanted) => {
+    this.wanted = new TextField({ id: 'trials-number', label: say('trials-wanted') }, (wanted) => {
       book.edit({ set_trials: { seed: this.seed, wanted } });
     });
     byId('trials-wanted').replaceWith(this.wanted.root);
@@ -34,7 +34,7 @@ export class TrialsPart {
     this.start = byId('trials-start');
     this.start.addEventListener('click', () => this.begin((pool) => pool.begin()));
     this.stop = byId('trials-stop');
-    this.stop.addEventListener('click', () => this.end(words.trials.stopped));
+    this.stop.addEventListener('click', () => this.end(say('trials-stopped')));
     this.here = byId('trials-here');
     this.here.addEventListener('click', () => this.begin((pool) => pool.beginHere()));
     this.running = byId('trials-running');
@@ -73,7 +73,7 @@ export class TrialsPart {
     // What came of a run before the seal would tell what the seal hides.
     if (this.of.desk && (desk !== this.of.desk || (result.sealed && !this.of.sealed))) this.clear();
     const changed = entries !== this.of.entries;
-    if (this.pool && changed) this.end(words.trials.changed);
+    if (this.pool && changed) this.end(say('trials-changed'));
     setHidden(this.stale, !changed);
     this.showButtons();
   }
@@ -99,17 +99,17 @@ export class TrialsPart {
       this.tally = desk.tally();
       this.pool = new TrialPool(desk.text(), this.tally, {
         taken: () => this.note(),
-        done: () => this.end(words.trials.done),
+        done: () => this.end(say('trials-done')),
         failed: (why) => this.failed(why),
       });
     } catch (error) {
-      setText(this.state, words.trials.failed(messageOf(error)));
+      setText(this.state, say('trials-failed', { why: messageOf(error) }));
       return;
     }
     this.of = { desk, entries, sealed };
     this.showProgress();
     this.showButtons();
-    setText(this.state, words.trials.running);
+    setText(this.state, say('trials-running'));
     setGoing(this.pool);
   }
 
@@ -160,7 +160,7 @@ export class TrialsPart {
   /** The workers failed; what they did is dropped, and the page offers to do it all. @param {string} why */
   failed(why) {
     this.clear();
-    setText(this.state, words.trials.failed(why));
+    setText(this.state, say('trials-failed', { why }));
     setHidden(this.here, false);
   }
 

@@ -3,10 +3,10 @@
  * theirs is refused with a {@link Thrown}, whose message is for a person.
  */
 import { messageOf } from './core.js';
-import { words } from './strings.js';
+import { say } from './words.js';
 import { compiled, startWorker, workerHere } from './wasm.js';
 
-/** @import { Answer, Call, Calls, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
+/** @import { Answer, Call, Calls, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
 
 /** Where one worker is, when it is needed: started when it is asked for something, and anew when it has ended. */
 export class WorkerSlot {
@@ -143,7 +143,7 @@ export class EvidenceWorker {
 
   /** @param {string | undefined} why empty where the browser does not say */
   fail(why) {
-    this.end(refusal(this.started ? 'crash' : 'start', why || words.evidence.unsaid));
+    this.end(refusal(this.started ? 'crash' : 'start', why || say('evidence-unsaid')));
   }
 
   /** Ends the worker, and refuses what it still owes. @param {Thrown} why */
@@ -158,18 +158,18 @@ export class EvidenceWorker {
 
 /** @param {WorkerRefusal} thrown @returns {Thrown} */
 export function inWords({ kind, message, name }) {
-  return message ? { kind, message } : refusal(kind, name);
+  // What has no words is one that the worker's script names.
+  return message ? { kind, message } : refusal(/** @type {Refusal} */ (kind), name);
 }
 
 /**
  * A refusal of the page's own, in words.
- * @param {string} kind
- * @param {string} [name] of a file, or the reason
+ * @param {Refusal} kind
+ * @param {string} [what] the name of a file, a count, or the reason
  * @returns {Thrown}
  */
-export function refusal(kind, name = '') {
-  const of = /** @type {Partial<Record<string, (name: string) => string>>} */ (words.evidence.refusals);
-  return { kind, message: of[kind]?.(name) ?? name };
+export function refusal(kind, what = '') {
+  return { kind, message: say(`evidence-refusals-${kind}`, { what }) };
 }
 
 /** Reads traces and bundles, and keeps the traces that were measured last. */

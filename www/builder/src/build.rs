@@ -4,11 +4,11 @@ use std::fs;
 
 use anyhow::{Context, Result};
 
-use crate::files::write_if_changed;
-use crate::project::{Build, Project, WASMS};
+use crate::files::{files_below, write_if_changed};
+use crate::project::{Build, FLUENT, Project, WASMS};
 use crate::steps::step;
 use crate::toolchain::Toolchain;
-use crate::{bind, compile};
+use crate::{bind, compile, npm, words};
 
 /// Compiles and binds whatever changed.
 ///
@@ -26,16 +26,27 @@ pub fn build(project: &Project, build: Build) -> Result<()> {
         let what = format!("Binding {}", wasm.stem);
         step(&what, "seconds", || bind::bind(&compiled, &project.bound(wasm, build), wasm.stem))?;
     }
-    copy_declarations(project, build)
+    step("Fetching what puts words into the page", "seconds; nothing the next time", || {
+        npm::install(&project.packages())
+    })?;
+    declare(project, build)
 }
 
-/// The declarations of the wasm exports go where the type check looks for them.
-fn copy_declarations(project: &Project, build: Build) -> Result<()> {
+/// The declarations of what is made and of what comes from elsewhere go where the type check looks for them.
+fn declare(project: &Project, build: Build) -> Result<()> {
     for wasm in &WASMS {
         let name = format!("{}.d.ts", wasm.stem);
         let text = fs::read(project.bound(wasm, build).join(&name))
             .with_context(|| format!("could not read {name}"))?;
         write_if_changed(&project.page_types().join(name), &text)?;
     }
+    for file in files_below(&project.fluent())? {
+        if let Some(name) = file.file_name().filter(|_| file.to_string_lossy().ends_with(".d.ts")) {
+            let text = fs::read(&file).with_context(|| format!("could not read {}", file.display()))?;
+            write_if_changed(&project.page_types().join(FLUENT).join(name), &text)?;
+        }
+    }
+    let table = project.page_types().join("words-table.d.ts");
+    write_if_changed(&table, words::declaration(project)?.as_bytes())?;
     Ok(())
 }

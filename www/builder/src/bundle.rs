@@ -34,7 +34,7 @@ impl Bundler {
     /// # Errors
     /// When it can't be installed.
     pub fn get(project: &Project) -> Result<Self> {
-        let folder = project.root.join("www/builder");
+        let folder = project.packages();
         npm::install(&folder)?;
         Ok(Self { program: folder.join("node_modules/.bin/esbuild") })
     }

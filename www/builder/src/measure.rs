@@ -116,7 +116,8 @@ fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
         let bytes = compressed(&file)?;
         everything += bytes;
         let name = file.file_name().unwrap_or_default().to_string_lossy();
-        if at_once.contains(name.as_ref()) || [".html", ".css", ".svg"].iter().any(|end| name.ends_with(end))
+        if at_once.contains(name.as_ref())
+            || [".html", ".css", ".svg", ".ftl"].iter().any(|end| name.ends_with(end))
         {
             page += bytes;
         }

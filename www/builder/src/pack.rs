@@ -12,8 +12,8 @@ use anyhow::{Context, Result};
 use crate::bundle::{Bundler, Form};
 use crate::files::{files_below, write_if_changed};
 use crate::onefile::Handed;
-use crate::project::{Build, CORE, Project, WASMS, WORKER};
-use crate::{build, compile, html, onefile};
+use crate::project::{Build, CORE, FLUENT, Project, WASMS, WORKER};
+use crate::{build, compile, html, onefile, words};
 
 /// The page as one file.
 pub const ONE_FILE: &str = "slope-of-light.html";
@@ -60,7 +60,7 @@ pub fn pack(project: &Project) -> Result<()> {
 
     let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
     dist.write(Path::new("index.html"), html::compact(&read(&source.join("index.html"))?)?.as_bytes())?;
-    dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip"])?;
+    dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip", "ftl"])?;
     dist.copy_folder(&site, &["js", "css"])?;
     dist.copy_folder(&workers, &["js"])?;
     dist.write(Path::new(SCHEMA), &compile::example_output(project, compile::SCHEMA)?)?;
@@ -77,7 +77,8 @@ pub fn pack(project: &Project) -> Result<()> {
 pub fn source(project: &Project) -> Result<PathBuf> {
     build::build(project, Build::Small)?;
     let mut source = Dist { root: project.target.join("page-source"), kept: BTreeSet::new() };
-    source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest"])?;
+    source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest", "ftl"])?;
+    source.copy_below(&project.fluent(), Path::new(FLUENT), &["js"])?;
     for wasm in &WASMS {
         source.copy_folder(&project.bound(wasm, Build::Small), &["js", "wasm"])?;
     }
@@ -123,7 +124,7 @@ impl Dist {
     }
 
     /// What the one file hands its scripts, by the names under which they look for it.
-    fn handed(&self) -> Result<[(&'static str, Handed); 5]> {
+    fn handed(&self) -> Result<[(&'static str, Handed); 6]> {
         let bytes = |name: &str| {
             let path = self.root.join(name);
             fs::read(&path).with_context(|| format!("could not read {}", path.display()))
@@ -135,6 +136,7 @@ impl Dist {
             ("SLOPE_EVIDENCE", Handed::Bytes(bytes(&WORKER.file())?)),
             ("SLOPE_EVIDENCE_WORKER", Handed::Text(text(EVIDENCE)?)),
             ("SLOPE_DEMO", Handed::Text(text(DEMO)?)),
+            ("SLOPE_WORDS", Handed::Text(text(&words::file(words::FIRST))?)),
         ])
     }
 

@@ -54,6 +54,9 @@ impl Wasm {
     }
 }
 
+/// Where, beside the page's scripts, those stand that put texts of a table into words.
+pub const FLUENT: &str = "fluent";
+
 /// The folders the commands read and write.
 pub struct Project {
     /// The workspace.
@@ -86,6 +89,16 @@ impl Project {
     /// A bound wasm, its glue and declarations, with the stamp that tells whether they are current.
     pub fn bound(&self, wasm: &Wasm, build: Build) -> PathBuf {
         self.target.join("bound").join(build.profile()).join(wasm.stem)
+    }
+
+    /// Where packages from npm are installed that the page is made with.
+    pub fn packages(&self) -> PathBuf {
+        self.root.join("www/builder")
+    }
+
+    /// The scripts that put texts of a table into words, of the package `@fluent/bundle`.
+    pub fn fluent(&self) -> PathBuf {
+        self.packages().join("node_modules/@fluent/bundle/esm")
     }
 
     /// Scripts as the bundler made them, in one of its forms.

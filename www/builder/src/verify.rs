@@ -13,7 +13,7 @@ use anyhow::{Context, Result, bail};
 use crate::machine::Browser;
 use crate::project::Project;
 use crate::summary::Tally;
-use crate::{compile, files, native, npm, pack, serve, shell, tidy};
+use crate::{compile, files, native, npm, pack, serve, shell, tidy, words};
 
 /// A part: its name, what it checks, and how.
 type Part = (&'static str, &'static str, fn(&Project) -> Result<Tally>);
@@ -91,6 +91,7 @@ fn print_skipped(sum: &Tally) {
 
 fn style(project: &Project) -> Result<Tally> {
     let mut sum = tidy::check(project)?;
+    sum += words::check(project)?;
     let checks: [(&str, &[&str], &[&str]); 2] = [
         ("rustfmt", &["fmt", "--all", "--check"], &["fmt", "--version"]),
         (

@@ -1,0 +1,135 @@
+//! The tables of words, `www/page/words/`, in the syntax of Fluent: what the type check knows of them, and whether each of
+//! their texts is used.
+//!
+//! Source: Fluent Syntax 1.0.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
+use std::fs;
+
+use anyhow::{Context, Result, bail};
+use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use fluent_syntax::parser;
+
+use crate::files::files_below;
+use crate::project::Project;
+use crate::summary::Tally;
+
+/// The language whose table is the whole one.
+pub const FIRST: &str = "en";
+
+/// What each text of a table asks to be filled with, by its identifier.
+type Table = BTreeMap<String, BTreeSet<String>>;
+
+/// The TypeScript declaration of the first language's table: each text with what it asks for.
+///
+/// # Errors
+/// When the table can't be read.
+pub fn declaration(project: &Project) -> Result<String> {
+    let mut text = String::from("/** What each text is filled with. */\nexport type Table = {\n");
+    for (id, values) in table(project, FIRST)? {
+        let values: Vec<String> = values.iter().map(|value| format!("{value}: string | number")).collect();
+        let values = match values.as_slice() {
+            [] => "Record<string, never>".to_owned(),
+            some => format!("{{ {} }}", some.join(", ")),
+        };
+        writeln!(text, "  '{id}': {values},")?;
+    }
+    Ok(text + "};\n")
+}
+
+/// Checks that the page uses every text of the table. That no text is missing, and each is filled with what it asks for,
+/// is the type check's to say.
+///
+/// # Errors
+/// When a file can't be read, or the table is not in the syntax of Fluent.
+pub fn check(project: &Project) -> Result<Tally> {
+    let mut source = String::new();
+    for file in files_below(&project.page())? {
+        if file.extension().is_some_and(|extension| extension == "js" || extension == "html") {
+            source +=
+                &fs::read_to_string(&file).with_context(|| format!("could not read {}", file.display()))?;
+        }
+    }
+    let unused = unused(&table(project, FIRST)?, &source);
+    for id in &unused {
+        println!("FAILED: nothing says the text “{id}” of words/{FIRST}.ftl");
+    }
+    if unused.is_empty() {
+        println!("passed: every text of words/{FIRST}.ftl is said");
+    }
+    Ok(Tally::one(unused.is_empty()))
+}
+
+/// The file of a language's table, beside the page.
+pub fn file(language: &str) -> String {
+    format!("words/{language}.ftl")
+}
+
+fn table(project: &Project, language: &str) -> Result<Table> {
+    let path = project.page().join(file(language));
+    let text = fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
+    read(&text).with_context(|| format!("in {}", path.display()))
+}
+
+/// Reads a table.
+fn read(text: &str) -> Result<Table> {
+    let resource = match parser::parse(text) {
+        Ok(resource) => resource,
+        Err((_, errors)) => {
+            let Some(error) = errors.first() else { bail!("the table can't be read") };
+            let line = text.get(..error.pos.start).unwrap_or_default().lines().count();
+            bail!("line {line}: {error}")
+        }
+    };
+    let mut table = Table::new();
+    for entry in resource.body {
+        let Entry::Message(message) = entry else { continue };
+        let id = message.id.name.to_owned();
+        let mut values = BTreeSet::new();
+        if let Some(pattern) = &message.value {
+            gather(pattern, &mut values);
+        }
+        if table.insert(id.clone(), values).is_some() {
+            bail!("the text “{id}” stands there twice");
+        }
+    }
+    Ok(table)
+}
+
+/// The names of the values that a text asks for.
+fn gather(pattern: &Pattern<&str>, values: &mut BTreeSet<String>) {
+    for element in &pattern.elements {
+        let PatternElement::Placeable { expression } = element else { continue };
+        let (Expression::Inline(inline) | Expression::Select { selector: inline, .. }) = expression;
+        if let InlineExpression::VariableReference { id } = inline {
+            values.insert(id.name.to_owned());
+        }
+        if let Expression::Select { variants, .. } = expression {
+            for variant in variants {
+                gather(&variant.value, values);
+            }
+        }
+    }
+}
+
+/// The texts of a table that a source names neither whole nor by a template such as `` `rails-fields-${field}` ``.
+fn unused(table: &Table, source: &str) -> Vec<String> {
+    let named: BTreeSet<&str> = source.split(['\'', '"', '`']).collect();
+    let templates: Vec<(&str, &str)> = named
+        .iter()
+        .filter_map(|text| {
+            let (start, rest) = text.split_once("${")?;
+            Some((start, rest.rsplit_once('}')?.1))
+        })
+        .filter(|(start, _)| start.contains('-'))
+        .collect();
+    let is_named = |id: &str| {
+        named.contains(id) || templates.iter().any(|(start, end)| id.starts_with(start) && id.ends_with(end))
+    };
+    table.keys().filter(|id| !is_named(id)).cloned().collect()
+}
+
+#[cfg(test)]
+#[path = "words_test.rs"]
+mod tests;

@@ -51,7 +51,10 @@ export class Preferences {
 }
 
 /** The cautions, in the order in which they are read. */
-const CAUTIONS = /** @type {const} */ (['beam', 'eyewear', 'path', 'carriage', 'supply', 'rules']);
+const CAUTIONS = /** @type {const} */ ([
+  'eyes', 'height', 'reflections', 'eyewear', 'skin', 'alignment',
+  'voltage', 'gas', 'room', 'stop', 'rules',
+]);
 
 /** The cautions stay open until they were read, and as they were left after that. */
 function watchCautions() {

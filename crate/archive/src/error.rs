@@ -9,18 +9,16 @@ pub enum ArchiveError {
     #[error("this file is not a bundle: it is no zip. Choose the .zip that was exported from a notebook")]
     NotZip,
     /// A zip that ends too early.
-    #[error(
-        "this bundle is cut short: its table of entries is missing. Take the file again from where it came"
-    )]
+    #[error("this bundle is cut short: its table of entries is missing. Download the file again")]
     CutShort,
     /// A zip whose structure does not hold together.
-    #[error("this bundle is damaged: {what}. Take the file again from where it came")]
+    #[error("this bundle is damaged: {what}. Download the file again")]
     Damaged {
         /// What the reader met.
         what: String,
     },
     /// An entry that can't be read.
-    #[error("\"{entry}\" in this bundle is damaged: {what}. Take the file again from where it came")]
+    #[error("\"{entry}\" in this bundle is damaged: {what}. Download the file again")]
     DamagedEntry {
         /// The entry.
         entry: String,
@@ -78,9 +76,7 @@ pub enum ArchiveError {
         why: &'static str,
     },
     /// Two entries with one name, or names that differ by case only.
-    #[error(
-        "this bundle holds \"{entry}\" twice (the other one is \"{other}\"). Take the file again from where it came"
-    )]
+    #[error("this bundle holds \"{entry}\" twice (the other one is \"{other}\"). Download the file again")]
     Duplicate {
         /// The later entry.
         entry: String,
@@ -128,14 +124,14 @@ pub enum ArchiveError {
         entry: String,
     },
     /// An entry that the list names and the bundle lacks.
-    #[error("\"{entry}\" is missing from this bundle. Take the file again from where it came")]
+    #[error("\"{entry}\" is missing from this bundle. Download the file again")]
     Missing {
         /// The entry.
         entry: String,
     },
     /// An entry whose size or SHA-256 is not the listed one.
     #[error(
-        "\"{entry}\" was changed after the bundle was made: its {what} is not the one in \"contents.json\". Take the file again from where it came"
+        "\"{entry}\" was changed after the bundle was made: its {what} is not the one in \"contents.json\". Download the file again"
     )]
     Changed {
         /// The entry.
@@ -145,14 +141,14 @@ pub enum ArchiveError {
     },
     /// A picture whose SHA-256 is not the one in its name.
     #[error(
-        "\"{entry}\" is another picture than its name says: its SHA-256 differs. Take the file again from where it came"
+        "\"{entry}\" is another picture than its name says: its SHA-256 differs. Download the file again"
     )]
     Misnamed {
         /// The entry.
         entry: String,
     },
     /// A text that is not UTF-8.
-    #[error("\"{entry}\" is not a text in UTF-8. Take the file again from where it came")]
+    #[error("\"{entry}\" is not a text in UTF-8. Download the file again")]
     NotText {
         /// The entry.
         entry: String,

@@ -7,24 +7,24 @@ use crate::notebook::{ActsOn, BenchField, NotebookState, RailField, RailId, Spli
 /// What a text of the bench is called.
 pub fn bench_label(field: BenchField) -> &'static str {
     match field {
-        BenchField::People => "Measured by",
+        BenchField::People => "Names",
         BenchField::Place => "Place and date",
-        BenchField::Wavelength => "Vacuum wavelength",
+        BenchField::Wavelength => "Wavelength in vacuum",
         BenchField::PulseRate => "Pulse rate",
-        BenchField::SmallDivisions => "Small divisions in a division",
-        BenchField::EdgeHalfWidth => "Half-width within which an edge is read",
-        BenchField::EdgeReason => "Reason for that half-width",
+        BenchField::SmallDivisions => "Small divisions per division",
+        BenchField::EdgeHalfWidth => "Reading limit of one edge, ±a (half-width)",
+        BenchField::EdgeReason => "Reason for this limit",
         BenchField::ScreenWidth => "Divisions across the screen",
-        BenchField::TimeBaseUncertainty => "Relative standard uncertainty of the time base",
+        BenchField::TimeBaseUncertainty => "Time base: relative standard uncertainty (data-sheet limit ÷ √3)",
         BenchField::Temperature => "Air temperature",
         BenchField::Pressure => "Air pressure",
         BenchField::Humidity => "Relative humidity",
         BenchField::CarbonDioxide => "Carbon dioxide",
-        BenchField::BeamAngle => "Largest angle between beam and rails",
+        BenchField::BeamAngle => "Largest possible angle between beam and rail",
         BenchField::Coverage => "Coverage probability",
-        BenchField::MarkUncertainty => "Standard uncertainty of a mark on a picture",
-        BenchField::TraceLevel => "Fixed level on traces, over the baseline",
-        BenchField::TraceFraction => "Constant fraction on traces",
+        BenchField::MarkUncertainty => "Standard uncertainty of one mark on a photograph",
+        BenchField::TraceLevel => "Threshold (fixed level) above the baseline",
+        BenchField::TraceFraction => "Constant fraction of the amplitude",
         BenchField::Aim => "Aim",
         BenchField::Method => "Method",
         BenchField::Discussion => "Discussion",
@@ -34,10 +34,10 @@ pub fn bench_label(field: BenchField) -> &'static str {
 /// What a text of a rail is called.
 pub fn rail_label(field: RailField) -> &'static str {
     match field {
-        RailField::Name => "Name",
-        RailField::From => "First readable mark",
-        RailField::To => "Last readable mark",
-        RailField::ReadingUncertainty => "Standard uncertainty of one reading",
+        RailField::Name => "Name used in the readings",
+        RailField::From => "First mark",
+        RailField::To => "Last mark",
+        RailField::ReadingUncertainty => "Standard uncertainty of a ruler reading (half-width a ÷ √3)",
         RailField::ScaleUncertainty => "Relative standard uncertainty of the scale",
     }
 }

@@ -114,6 +114,25 @@ fn every_field_of_the_bench_is_marked_when_out_of_range() {
     }
 }
 
+/// A field has one name: the page's table has the one that report and notices use.
+#[test]
+fn fields_are_called_as_on_the_page() {
+    let table = include_str!("../../../www/page/words/en.ftl");
+    let stands = |line: String| assert!(table.lines().any(|it| it == line), "the table has no “{line}”");
+    for (field, _) in crate::view::view(&sound(), &analyse(&sound())).bench {
+        stands(format!("fields-{} = {}", id_of(&field), bench_label(field)));
+    }
+    let fields = [RailField::Name, RailField::From, RailField::To, RailField::ReadingUncertainty];
+    for field in fields.into_iter().chain([RailField::ScaleUncertainty]) {
+        stands(format!("rails-fields-{} = {}", id_of(&field), rail_label(field)));
+    }
+}
+
+/// What a field is called in stored notebooks.
+fn id_of(field: &impl serde::Serialize) -> String {
+    serde_json::to_value(field).unwrap().as_str().unwrap_or_default().to_owned()
+}
+
 /// Where there is no result, its refusal names the field; where there is one, a notice at the result does.
 fn told(analysis: &Analysis, name: &str) {
     if let Err(refusal) = &analysis.speed {

@@ -44,7 +44,7 @@ fn refusal(notebook: &Notebook) -> Refusal {
 fn refusals_name_what_is_missing() {
     let cases: Vec<(Notebook, &str, &str)> = vec![
         (Notebook::new(), "too_few_rows", "no row has both"),
-        (direct(&[["1", "", "3", ""]]), "too_few_rows", "one row alone"),
+        (direct(&[["1", "", "3", ""]]), "too_few_rows", "one row is not enough"),
         (
             direct(&[["1", "", "3", "0.1"], ["1", "", "4", "0.1"], ["1", "", "5", "0.1"]]),
             "all_positions_equal",

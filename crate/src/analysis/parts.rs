@@ -113,9 +113,7 @@ fn read_stated<'a>(
     let largest = if typed.effect == Effect::Scale { LARGEST_RATIO } else { LARGEST_OFFSET };
     if u > largest {
         let message = match typed.effect {
-            Effect::Scale => {
-                "a scale known to no better than 50 % gives no line: a bare number is in per cent"
-            }
+            Effect::Scale => "relative uncertainty above 50 %: a bare number is in per cent",
             _ => "an error as large as this leaves nothing to fit: look at the number and its unit",
         };
         reader.note(place, message);

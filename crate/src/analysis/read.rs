@@ -340,7 +340,7 @@ impl SpliceReader<'_> {
             Splice::Unsaid => {
                 self.note(
                     SplicePart::Whole,
-                    "say where this rail stands: its readings have no distance until then",
+                    "state the position of this rail: its readings have no distance until then",
                 );
                 (None, false)
             }

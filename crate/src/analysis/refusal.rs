@@ -109,7 +109,7 @@ fn rails(page: &NotebookState, free: &[usize]) -> String {
 fn too_few(got: usize, needed: usize) -> String {
     let have = match got {
         0 => "no row has both a distance and a delay yet".to_owned(),
-        1 => "one row alone fixes no line".to_owned(),
+        1 => "one row is not enough for a line".to_owned(),
         n => format!("{n} rows are not enough here"),
     };
     format!("{have}: {needed} rows at different places are needed, five or more are better")

@@ -41,7 +41,7 @@ pub fn schema() -> schemars::Schema {
 pub enum FileError {
     /// Not JSON, or cut short.
     #[error(
-        "this is not a whole notebook file: {what} (line {line}, column {column}). Take the file again from where it came"
+        "this is not a whole notebook file: {what} (line {line}, column {column}). Download the file again"
     )]
     NotJson {
         /// What the reader met.

@@ -28,6 +28,7 @@ pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String
     let title = html_text(title);
     let sections = [
         heading(view, &title),
+        section("Cautions", &list(words::CAUTIONS.iter().map(|caution| html_text(caution)))),
         typed_section(view, BenchField::Aim),
         typed_section(view, BenchField::Method),
         section("Apparatus", &apparatus(view, charts)),
@@ -37,7 +38,6 @@ pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String
         section("Result", &result(view)),
         section("Notices", &notices(view)),
         typed_section(view, BenchField::Discussion),
-        section("Cautions", &list(words::CAUTIONS.iter().map(|caution| html_text(caution)))),
         section("History", &history(view)),
     ];
     format!(
@@ -145,7 +145,7 @@ fn result(view: &View) -> String {
 
 fn notices(view: &View) -> String {
     if view.notices.is_empty() {
-        return paragraph("The notebook noticed nothing.");
+        return paragraph("No notices.");
     }
     list(view.notices.iter().map(|notice| notice_text(view, notice)))
 }
@@ -172,7 +172,7 @@ fn history(view: &View) -> String {
         1 => "1 entry".to_owned(),
         count => format!("{count} entries"),
     };
-    paragraph(&format!("The history of this notebook holds {entries}: every change, in order."))
+    paragraph(&format!("The history of this notebook holds {entries}, stored in notebook.json."))
 }
 
 fn bench_item(view: &View, field: BenchField) -> (String, String) {
@@ -183,7 +183,7 @@ fn bench_item(view: &View, field: BenchField) -> (String, String) {
 /// A text as typed, or what is taken while it is empty; a bare number has its unit.
 fn with_unit(field: &Field) -> String {
     let text = words::with_unit(words::taken(field), &field.unit);
-    if field.text.is_empty() && !text.is_empty() { format!("{text} (not stated, taken)") } else { text }
+    if field.text.is_empty() && !text.is_empty() { format!("{text} (default)") } else { text }
 }
 
 fn typed_section(view: &View, field: BenchField) -> String {

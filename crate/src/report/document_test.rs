@@ -69,6 +69,7 @@ fn every_element_that_opens_closes_in_order() {
 fn all_parts_are_there() {
     let report = html(&view_of("plain"), &charts(), None);
     let headings = [
+        "Cautions",
         "Aim",
         "Method",
         "Apparatus",
@@ -77,7 +78,6 @@ fn all_parts_are_there() {
         "Result",
         "Notices",
         "Discussion",
-        "Cautions",
         "History",
     ];
     let places: Vec<Option<usize>> =
@@ -90,7 +90,7 @@ fn all_parts_are_there() {
     assert!(report.contains("struck out"));
     assert!(report.contains("(rows 1, 2)"));
     assert!(report.contains("holds 12 entries"));
-    assert!(report.contains("local laser safety officer"));
+    assert!(report.contains("your laser safety officer"));
 }
 
 #[test]
@@ -118,12 +118,9 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
     };
     assert_eq!(with_unit(&bench("405", "nm", "")), "405 nm");
     assert_eq!(with_unit(&bench("0.405 µm", "nm", "")), "0.405 µm");
-    assert_eq!(with_unit(&bench("", "ppm", "450")), "450 ppm (not stated, taken)");
-    assert_eq!(with_unit(&bench("", "", "5")), "5 (not stated, taken)");
-    assert_eq!(
-        with_unit(&bench("", "div", "half a small division")),
-        "half a small division (not stated, taken)"
-    );
+    assert_eq!(with_unit(&bench("", "ppm", "450")), "450 ppm (default)");
+    assert_eq!(with_unit(&bench("", "", "5")), "5 (default)");
+    assert_eq!(with_unit(&bench("", "div", "half a small division")), "half a small division (default)");
     assert_eq!(with_unit(&bench("", "nm", "")), "");
 }
 
@@ -138,7 +135,7 @@ fn every_default_of_the_air_has_its_unit() {
         ("Relative humidity", "50 %"),
         ("Carbon dioxide", "450 ppm"),
     ] {
-        let item = format!("<dt>{name}</dt><dd>{taken} (not stated, taken)</dd>");
+        let item = format!("<dt>{name}</dt><dd>{taken} (default)</dd>");
         assert!(report.contains(&item), "{item}");
     }
 }
@@ -186,4 +183,18 @@ fn splices_are_told_with_their_units() {
     assert!(words::splice(&meeting(""), "cm", "mm").contains("a gap of (not given)"));
     let overlap = Splice::Overlap { pairs: vec![] };
     assert_eq!(words::splice(&overlap, "cm", "mm"), "overlaps the rail before: no pairs");
+}
+
+/// The page and the report warn in the same words.
+#[test]
+fn the_cautions_are_those_of_the_page() {
+    let table = include_str!("../../../www/page/words/en.ftl");
+    let on_page: Vec<&str> = table
+        .lines()
+        .filter(|line| line.starts_with("cautions-"))
+        .filter_map(|line| line.split_once(" = "))
+        .filter(|(id, _)| !["cautions-title", "cautions-summary", "cautions-read"].contains(id))
+        .map(|(_, text)| text)
+        .collect();
+    assert_eq!(on_page, super::words::CAUTIONS);
 }

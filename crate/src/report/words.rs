@@ -7,14 +7,27 @@ use crate::view::{Field, RowState};
 
 /// The cautions that stand in every report, and to whom they defer.
 pub const CAUTIONS: &[&str] = &[
-    "A pulsed laser, ultraviolet, visible or infrared, can blind in one pulse, also by a reflection; ultraviolet \
-     harms skin. An invisible beam gives no warning.",
-    "Eyewear rated for the wavelength; a closed and matt beam path below eye level; a beam stop behind the last \
-     rail; no rings or watches.",
-    "Carriages are moved with the shutter closed. Ultraviolet is looked at only by way of a fluorescing card.",
-    "A pulse supply holds a lethal charge after it is switched off.",
-    "Laser classes and controls are those of IEC 60825-1 and of local rules. The word of the local laser safety \
-     officer and the local code stand above this page, which computes no safe exposure.",
+    "Read before the laser is switched on. The instructions of your laser safety officer and your local rules \
+     take precedence over this page. It calculates no exposure limits.",
+    "Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind, also \
+     by a reflection. An invisible beam gives no warning.",
+    "Keep your eyes above the beam. Close the shutter before you bend to read a ruler: your eyes come to beam \
+     height. Seated and shorter people’s eyes may already be there.",
+    "Metal rulers, carriages, tools, rings and watches reflect: take off jewellery. Keep the beam path closed \
+     or matt and below eye level, with a beam stop behind the last rail.",
+    "Wear eyewear rated for the wavelength and for the pulses in use. No eyewear is leave to look into the \
+     beam.",
+    "Ultraviolet light also harms the skin: cover it. Look at an ultraviolet beam only by way of a \
+     fluorescing card.",
+    "Alignment is done by trained people, at the lowest power. Move carriages only with the shutter closed.",
+    "Pulse supplies and the bias of detectors are at high voltage, and so are their cables. A pulse supply \
+     holds a lethal charge after it is switched off. Housings are opened by authorised service alone.",
+    "Gas sources: secure the cylinders and ventilate the room; ultraviolet light makes ozone.",
+    "Rails and cables are trip hazards. Keep escape routes free. Close the door, put up the warning sign, and \
+     keep bystanders out.",
+    "Know how to stop before you start: shutter, key switch, emergency stop. After a possible exposure of an \
+     eye or the skin: stop, report it at once, and have it examined by a doctor, even if nothing hurts.",
+    "Controls for users: IEC TR 60825-14 and your national rules. Laser classes: IEC 60825-1.",
 ];
 
 /// Texts of the bench in the order of the report.
@@ -62,7 +75,7 @@ pub fn state(state: RowState) -> &'static str {
     match state {
         RowState::Empty => "empty",
         RowState::Incomplete => "incomplete",
-        RowState::Used => "in the line",
+        RowState::Used => "included",
         RowState::Struck => "struck out",
     }
 }
@@ -71,8 +84,8 @@ pub fn state(state: RowState) -> &'static str {
 pub fn weight(weight: Weight) -> &'static str {
     match weight {
         Weight::Grave => "Serious",
-        Weight::Look => "To look at",
-        Weight::Know => "Good to know",
+        Weight::Look => "Check",
+        Weight::Know => "Note",
     }
 }
 

@@ -65,7 +65,7 @@ fn share(share: f64, mark: DecimalMark) -> String {
 fn rail(page: &NotebookState, id: RailId) -> String {
     let found = page.rails.iter().enumerate().find(|(_, rail)| rail.id == id);
     found.map_or_else(
-        || "a rail taken away".into(),
+        || "a removed rail".into(),
         |(index, rail)| format!("rail {}", rail.name_or_number(index)),
     )
 }
@@ -78,7 +78,9 @@ fn stated(page: &NotebookState, id: u32) -> Option<&SharedError> {
 pub fn name(page: &NotebookState, origin: &Origin) -> String {
     let first = page.rails.first().map(|rail| rail.id);
     match origin {
-        Origin::Splice { rail: id } if Some(*id) == first => format!("place of {}", rail(page, *id)),
+        Origin::Splice { rail: id } if Some(*id) == first => {
+            format!("position of the splitter mark, {}", rail(page, *id))
+        }
         Origin::Splice { rail: id } => format!("splice of {}", rail(page, *id)),
         Origin::RulerScale { rail: id } => format!("ruler’s scale, {}", rail(page, *id)),
         Origin::TimeBase { clock: Clock::Recorder } => "time base of the recorder".into(),
@@ -88,7 +90,7 @@ pub fn name(page: &NotebookState, origin: &Origin) -> String {
         Origin::Grid { .. } => "corners of the grid on pictures".into(),
         Origin::Stated { shared } => match stated(page, *shared) {
             Some(shared) if !shared.name.trim().is_empty() => shared.name.trim().to_owned(),
-            _ => "an error of your own".into(),
+            _ => "unnamed component".into(),
         },
         Origin::RailReadings => "reading the rulers".into(),
         Origin::Distances => "distances given".into(),
@@ -141,8 +143,8 @@ fn of_stated(page: &NotebookState, shared: &SharedError) -> String {
     };
     match shared.effect {
         Effect::Offset => format!("{rows}, alike"),
-        Effect::Scale => format!("{rows}, in proportion"),
-        Effect::Noise => format!("{rows}, each for itself"),
+        Effect::Scale => format!("{rows}, common scale factor"),
+        Effect::Noise => format!("{rows}, independent for each row"),
     }
 }
 
@@ -206,7 +208,7 @@ fn remark(part: &BudgetComponent) -> &'static str {
         }
         (Entry::Rows, Origin::Scatter) => "Taken from the residuals in place of what each row states.",
         (Entry::Rows, _) => "Part of the fit’s covariance: each row has its own, so more rows reduce it.",
-        (Entry::Beside, _) => "Beside the fit.",
+        (Entry::Beside, _) => "Not part of the fit; added to the budget.",
     }
 }
 
@@ -222,7 +224,7 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
             "combined standard uncertainty of c",
             "u_c",
             format!("{u_c} ({} %)", plain(100.0 * speed.relative, 2, mark)),
-            "The contributions, squared, added up, and the root taken: the largest few decide it.",
+            "Root sum of squares of the contributions: the largest few decide it.",
         )
         .by(row(vec![symbol("u_c"), op("="), root_of_sum(acting), op("="), number(u_c)]))
         .from("JCGM 100:2008, 5.1.2"),
@@ -298,7 +300,7 @@ fn root_of_sum(parts: usize) -> Formula {
 fn summary(page: &NotebookState, speed: &Speed, largest: Option<&BudgetComponent>) -> String {
     let mark = page.decimal_mark;
     let total = format!(
-        "Together u(c) = {} m/s, {} % of c.",
+        "Combined: u(c) = {} m/s, {} % of c.",
         plain(speed.u_c(), 2, mark),
         plain(100.0 * speed.relative, 2, mark)
     );

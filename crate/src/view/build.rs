@@ -100,7 +100,7 @@ fn stands(page: &NotebookState, rail: &Rail, stand: &RailStand) -> String {
     if stand.free {
         return format!("Its place is an unknown of the fit, which begins with {at} at {distance}.");
     }
-    format!("Its mark {at} stands {distance} from the splitter.")
+    format!("Mark {at} is {distance} from the splitter.")
 }
 
 fn step(page: &NotebookState, rail: &Rail, analysis: &Analysis) -> String {
@@ -108,15 +108,18 @@ fn step(page: &NotebookState, rail: &Rail, analysis: &Analysis) -> String {
     let mark = page.decimal_mark;
     if let Some(found) = line.free.iter().position(|id| *id == rail.id).and_then(|k| line.fit.free.get(k)) {
         let step = Measured { value: found.value * 1000.0, uncertainty: found.u.map(|u| u * 1000.0) };
-        return format!("The fit puts it {} farther out than that.", measured(Some(&step), "mm", mark));
+        return format!("The fit moves it outwards by {}.", measured(Some(&step), "mm", mark));
     }
     let Some(check) = line.checks.steps.iter().find(|check| check.rail == rail.id) else {
         return String::new();
     };
     let step =
         Measured { value: check.step.value * 1000.0, uncertainty: Some(check.step.uncertainty * 1000.0) };
-    let verdict =
-        if check.step.p_value < 0.05 { "which is not consistent with none" } else { "consistent with none" };
+    let verdict = if check.step.p_value < 0.05 {
+        "significantly different from zero"
+    } else {
+        "not significantly different from zero"
+    };
     format!(
         "The readings show a step of {} at this splice, {verdict} (p = {}).",
         measured(Some(&step), "mm", mark),
@@ -161,7 +164,7 @@ fn shared(page: &NotebookState, problems: &Problems) -> Vec<SharedView> {
                     &at(SharedPart::DegreesOfFreedom),
                     &shared.degrees_of_freedom,
                     Unit::ONE,
-                    "many",
+                    "∞",
                 ),
             }
         })

@@ -89,7 +89,7 @@ fn quadratic(term: &Tested, stated: bool, mark: DecimalMark) -> Figure {
         "quadratic term",
         "a₂",
         format!("{} (p = {p})", plus_minus(term.value, Some(term.uncertainty), "ns/m²", mark)),
-        "The term a₂·d² that the rows show if the line may bend; zero for a straight line. p is how often chance would show one as large.",
+        "Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.",
     )
     .by(equation(
         symbol("p"),
@@ -168,7 +168,7 @@ fn runs_test(runs: &RunsTest, mark: DecimalMark) -> Figure {
         "runs test of the residuals",
         "p",
         p.clone(),
-        "A run is a stretch of residuals of one sign, along the distance; there are r of them among n₊ above and n₋ below the line. p is how often chance would mix the signs no better, or no worse.",
+        "A run is a stretch of residuals of one sign, along the distance; there are r of them among n₊ above and n₋ below the line. The p-value is the probability of so few, or so many, runs by chance.",
     )
     .by(equation(
         symbol("p"),
@@ -204,7 +204,7 @@ fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
             "rows that a criterion points at",
             "",
             pointed.join("; "),
-            "Advice only. A row is struck out by a person, with a reason that can be told. Chauvenet points at a residual w (in units of its standard uncertainty) of which fewer than half a one is expected among all rows; the formula is his.",
+            "Advice only. A row is struck out by a person, with a reason that can be told. Chauvenet points at a residual w (in units of its standard uncertainty) of which fewer than ½ are expected among all rows (Chauvenet’s criterion); the formula is his.",
         )
         .by(row(vec![
             expected(symbol("N")),

@@ -67,7 +67,7 @@ pub fn delays_view(page: &NotebookState, analysis: &Analysis) -> DelaysView {
         walk: walk_figures(page, analysis),
         walk_summary: analysis.walk.as_ref().map_or_else(String::new, |walk| {
             format!(
-                "Fixed level less constant fraction at {} places; it grows by {} ns for each metre.",
+                "Difference fixed threshold − constant fraction at {} positions; it grows by {} ns per metre.",
                 walk.rows.len(),
                 plain(walk.line.slope, 2, page.decimal_mark)
             )
@@ -131,7 +131,7 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
             "from edge A to edge B",
             "q_B − q_A",
             short_form(found.value, Some(found.uncertainty), "div", mark),
-            "Where the marks of the two edges lie along the time axis, on the plane through the corners of the grid. Times the time base it is the delay.",
+            "Position of edge B minus edge A along the time axis, after perspective correction by the grid corners. Multiplied by the time base it is the delay.",
         )
         .by(equation(
             row(vec![symbol("q_B"), op("−"), symbol("q_A")]),
@@ -230,7 +230,7 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
                 "{} %",
                 short_form(100.0 * shift, Some(100.0 * u_shift).filter(|u| *u > 0.0), "", mark).trim()
             ),
-            "By what fraction v would come out off, had the edges been timed by a fixed level.",
+            "Relative change of v if the edges were timed at a fixed threshold.",
         )
         .by(equation(
             over(symbol("Δv"), symbol("v")),

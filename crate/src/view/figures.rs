@@ -58,9 +58,9 @@ pub fn per_cent(probability: f64, mark: DecimalMark) -> String {
     in_unit(probability, Unit::PERCENT, mark)
 }
 
-/// Degrees of freedom in words: "many" where they have no end.
+/// Degrees of freedom: "∞" where they are infinite (GUM, G.6.4).
 pub fn degrees_of_freedom(nu: Option<f64>, mark: DecimalMark) -> String {
-    nu.map_or_else(|| "many".to_owned(), |nu| plain(nu, 3, mark))
+    nu.map_or_else(|| "∞".to_owned(), |nu| plain(nu, 3, mark))
 }
 
 /// The probability of what is drawn at random being at least `least`.

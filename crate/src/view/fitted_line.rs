@@ -74,7 +74,7 @@ fn line_figures(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
             "covariance of the two",
             "cov(t₀, b)",
             format!("{} ns²/m (correlation {})", plain(u.covariance, 3, mark), fixed(correlation, -2, mark)),
-            "Slope and intercept lean on each other: if one is too large, the other tends to be too small.",
+            "The estimates of slope and intercept are correlated: if one is too large, the other tends to be too small.",
         )
         .by(equation(
             symbol("r"),
@@ -155,7 +155,7 @@ fn chi_square(chi: f64, mark: DecimalMark) -> Figure {
 fn p_value(p: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
     figure(
                 "p_value",
-                "probability of a larger one",
+                "p-value of χ²",
                 "p",
                 p_text(p, mark),
                 "How often chance alone would give a larger χ². Below 0.05 the rows scatter more than stated, above 0.95 less.",

@@ -76,7 +76,7 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
                 "second-order term of 1/b",
                 "(u(b)/b)²",
                 format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
-                "1/b is bent: in the mean it comes out too large by this fraction. It exceeds a hundredth of the uncertainty here.",
+                "1/b is not a linear function of b: its expectation is larger by this fraction, which here exceeds a hundredth of the uncertainty.",
             )
             .by(second_order(analysis, speed, mark))
             .from("JCGM 100:2008, 5.1.2, note"),
@@ -158,7 +158,7 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
             &name,
             "U = k·u",
             format!("{} m/s (k = {}, ν = {nu})", plain(u, 2, mark), fixed(*k, -2, mark)),
-            &format!("About {p} of such intervals hold the true value."),
+            &format!("Coverage interval c ± U for a coverage probability of {p}."),
         )
         .by(equation(
             symbol("U"),
@@ -189,7 +189,7 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
         "e_n",
         "difference in expanded uncertainties",
         "E_n",
-        shown(&|known| known.e_n.map_or_else(|| "none, as there is no U".into(), |e_n| fixed(e_n, -2, mark))),
+        shown(&|known| known.e_n.map_or_else(|| "not available: no U".into(), |e_n| fixed(e_n, -2, mark))),
         "Between −1 and 1 the two agree.",
     )
     .from("ISO 13528");
@@ -258,16 +258,14 @@ fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<St
     };
     let apart = fixed(known.z.abs(), -1, mark);
     let side = if speed.c < C0 { "below" } else { "above" };
-    let distance = format!(
-        "the defined value, 299 792 458 m/s: the result lies {apart} standard uncertainties {side} it"
-    );
+    let lies = format!("the result lies {apart} u {side} the defined value, 299 792 458 m/s");
     let verdict = match known.e_n {
-        None => format!("Beside {distance}."),
+        None => format!("Without an expanded uncertainty: {lies}."),
         Some(e_n) if e_n.abs() <= 1.0 => {
-            format!("This agrees with {distance}, within the expanded uncertainty.")
+            format!("The difference is within the expanded uncertainty: {lies}.")
         }
         Some(_) => format!(
-            "This does not agree with {distance}, outside the expanded uncertainty. Something is at work that the uncertainty does not hold yet; the notices and the checks of the line say where to look."
+            "The difference is larger than the expanded uncertainty: {lies}. An effect may be missing from the budget; see the notices and checks."
         ),
     };
     vec![result, verdict]

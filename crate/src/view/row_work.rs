@@ -65,7 +65,7 @@ fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &Measured) -> 
             "JCGM 100:2008, 5.2.2; the marks stand under Delays",
         ),
         None if read.time_per_division.is_some() => (
-            "Edge B behind edge A on the screen; of repeats, the mean.",
+            "Position of edge B minus edge A on the screen, mean of repeats.",
             "Each edge is read to ±a: JCGM 100:2008, 4.3.7; repeats: 4.2.3",
         ),
         None => ("Given directly.", "as typed"),
@@ -104,7 +104,7 @@ fn residual(page: &NotebookState, analysis: &Analysis, id: RowId) -> Option<Figu
             "residual, in units of its standard uncertainty",
             "w",
             fixed(w, -1, mark),
-            "How far the delay lies from the line, e = Δt − (t₀ + b·d), over its own standard uncertainty, which allows for the row’s pull on the line. Where distances are uncertain too, and rows share errors, e is what those leave over.",
+            "How far the delay lies from the line, e = Δt − (t₀ + b·d), over its own standard uncertainty, which allows for the row’s leverage. Where distances are uncertain too, and rows share errors, e is what those leave over.",
         )
         .by(equation(
             symbol("w"),

@@ -102,7 +102,7 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
             "c",
             plus_minus(summary.mean, Some(summary.u), "m/s", mark),
             if outcome.no_deviation {
-                "An error with two degrees of freedom or fewer has no finite standard deviation, so the one shown here means nothing: quote an interval."
+                "With two degrees of freedom or fewer no finite standard deviation exists: quote an interval."
             } else {
                 "With the standard deviation of the trials as its standard uncertainty."
             },
@@ -116,7 +116,7 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
         .from("JCGM 101:2008, 7.6; c̄ is the mean of the M results c_r"),
         figure(
             "trials_symmetric",
-            &format!("{p} interval, as much below as above"),
+            &format!("probabilistically symmetric {p} coverage interval"),
             "",
             interval(summary.symmetric, summary.u, mark),
             "As many trials lie below it as above it.",
@@ -183,7 +183,9 @@ fn verdict(outcome: &Outcome, mark: DecimalMark) -> String {
                 plain(found.tolerance, 1, mark)
             );
             match outcome.verdict() {
-                Some(Verdict::Holds) => format!("The budget’s interval holds: {apart}. It may be quoted."),
+                Some(Verdict::Holds) => {
+                    format!("The budget’s interval is validated: {apart}. It may be quoted.")
+                }
                 Some(Verdict::Fails) => {
                     format!("The budget’s interval does not hold: {apart}. Quote the interval of the trials.")
                 }

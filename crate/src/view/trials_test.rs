@@ -31,7 +31,7 @@ fn an_outcome_is_told_in_words() {
     let notebook = demo_with("400000");
     let view = trials_view(notebook.state(), &outcome(notebook.state()));
     assert_eq!(view.figures[0].value, "400\u{2009}000 (seed 4)");
-    assert!(view.verdict.starts_with("The budget’s interval holds"), "{}", view.verdict);
+    assert!(view.verdict.starts_with("The budget’s interval is validated"), "{}", view.verdict);
     assert!(view.summary.contains("normal curve"), "{}", view.summary);
     // Both ends are written to the place of the uncertainty's second digit, here 10⁴ m/s.
     let interval = &view.figures[2].value;

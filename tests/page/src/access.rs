@@ -64,7 +64,7 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
     uncertainty::run(&page)?;
     unbroken(&page).context("beside the trials")?;
     page.click("Seal the result")?;
-    page.click("Put the seal on")?;
+    page.click("Seal it now")?;
     page.browser.run("for (const each of document.querySelectorAll('details')) each.open = true", vec![])?;
     for scheme in ["light", "dark"] {
         page.wear(scheme)?;

@@ -24,13 +24,13 @@ pub const ROWS: [(&str, &str); 5] =
 /// When the page does not take it.
 pub fn describe_rail(page: &Page) -> Result<()> {
     page.click("Add a rail")?;
-    for (name, text) in [("Name in the readings", "A"), ("First mark", "0"), ("Last mark", "6000")] {
+    for (name, text) in [("Name used in the readings", "A"), ("First mark", "0"), ("Last mark", "6000")] {
         page.fill(name, text)?;
     }
-    page.choose("Ruler counts in", "millimetres")?;
-    page.choose("Known from", "the mark at the splitter")?;
+    page.choose("Unit of the ruler", "millimetres")?;
+    page.choose("Known from", "ruler reading at the splitter")?;
     page.fill("Mark at the splitter", "0")?;
-    page.fill("Standard uncertainty", "1 mm")
+    page.fill("Standard uncertainty of this position", "1 mm")
 }
 
 /// The block of the first `rows` readings, as a spreadsheet copies it.

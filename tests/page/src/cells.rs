@@ -23,7 +23,7 @@ pub fn paste_fills_rows(stage: &Stage) -> Result<()> {
     page.sees(names::ROWS_USED, &names::rows_used(3, 3))?;
     for (index, line) in lines.iter().enumerate() {
         for (column, text) in
-            ["Rail", "Reading", "Time base", "Edge A", "Edge B"].iter().zip(line.split('\t'))
+            ["Rail", "Ruler reading", "Time base", "Edge A", "Edge B"].iter().zip(line.split('\t'))
         {
             let shown = page.cell(column, index + 1)?;
             ensure!(shown == text, "{column} of row {} holds {shown:?}, not {text:?}", index + 1);
@@ -40,8 +40,8 @@ pub fn paste_fills_rows(stage: &Stage) -> Result<()> {
     ensure!(page.cell("Edge A", 2)? == "1,10", "the first pasted cell");
     ensure!(page.count(names::ROWS)? == 3, "pasting over rows makes no new ones");
 
-    page.paste(&names::new_cell("Reading"), "x / mm\tbase\n4000.5\t2.0\n5000.5\t2.0")?;
-    eventually("the marks are turned", || page.cell("Reading", 5), |text| text == "5000,5")?;
+    page.paste(&names::new_cell("Ruler reading"), "x / mm\tbase\n4000.5\t2.0\n5000.5\t2.0")?;
+    eventually("the marks are turned", || page.cell("Ruler reading", 5), |text| text == "5000,5")?;
     page.reads("#told", "headings “x / mm base”")?;
     page.type_in_cell("Remark", 1, "a word")?;
     eventually("the message goes with what it tells of", || page.count("#told-action"), |count| *count == 0)?;
@@ -117,7 +117,7 @@ pub fn struck_rows_stay_in_sight(stage: &Stage) -> Result<()> {
     let with_it = page.result()?;
     page.click("Strike out row 2")?;
     page.press(Key::Enter)?;
-    page.reads("dialog[open]", "Write the reason first.")?;
+    page.reads("dialog[open]", "State the reason first.")?;
     page.type_text("read from the wrong pulse")?;
     page.press(Key::Enter)?;
     page.sees(names::ROWS_USED, &names::rows_used(4, 5))?;
@@ -163,10 +163,10 @@ fn output(page: &Page, row: usize, name: &str) -> Result<String> {
 pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.click(&names::cell("Rail", 3))?;
-    ensure!(!page.has("How row 2 was worked out")?, "the button is not in the row in hand");
+    ensure!(!page.has("How row 2 was calculated")?, "the button is not in the row in hand");
     page.click(&names::cell("Rail", 2))?;
     page.tab_back()?;
-    page.focuses("How row 2 was worked out").context("before the row's cells")?;
+    page.focuses("How row 2 was calculated").context("before the row's cells")?;
     page.press(Key::Enter)?;
     page.reads("#row-work-title", "row 2")?;
     let distance = page.text("#row-work-figures-row_distance")?;
@@ -176,7 +176,7 @@ pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
     ensure!(drawn == 3, "{drawn} formulas are drawn, not those of distance, delay and residual");
     page.press(Key::Escape)?;
     eventually("the dialog is closed", || page.has("Close"), |has| !has)?;
-    page.focuses("How row 2 was worked out").context("after the dialog")?;
+    page.focuses("How row 2 was calculated").context("after the dialog")?;
     // A finger comes without hovering first.
     page.browser.run("document.querySelectorAll('tbody th')[2].click()", vec![])?;
     page.reads("#row-work-title", "row 3")?;

@@ -24,9 +24,9 @@ fn under(field: &str) -> String {
 pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     bench::fill(&page)?;
-    page.choose("Known from", "a mark at a stated distance")?;
+    page.choose("Known from", "measured distance of a mark")?;
     page.fill("Its distance from the splitter", "0.5")?;
-    page.fill("Standard uncertainty", "0.3")?;
+    page.fill("Standard uncertainty of this position", "0.3")?;
     for part in ["mark", "distance", "uncertainty"] {
         page.sees(&format!("[id$=\"-splice-{part}-unit\"]"), "mm")?;
     }
@@ -34,9 +34,9 @@ pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
     let close = page.result()?;
     ensure!(!close.is_empty(), "there is no result");
     ensure!(page.count(".card .notices li")? == 0, "a notice about a splice known to 0.3 mm");
-    page.fill("Standard uncertainty", "301")?;
+    page.fill("Standard uncertainty of this position", "301")?;
     page.reads(".card .notices", "more than a twentieth of its length")?;
-    page.fill("Standard uncertainty", "0.3")?;
+    page.fill("Standard uncertainty of this position", "0.3")?;
     eventually("the notice goes", || page.count(".card .notices li"), |count| *count == 0)?;
 
     // The demo as it was written while gaps and distances were metres.
@@ -62,10 +62,10 @@ pub fn an_entry_out_of_range_is_marked(stage: &Stage) -> Result<()> {
     bench::fill(&page)?;
     let sound = page.result()?;
     let refused = [
-        ("Temperature", "bench-temperature", "-300", "from −40 °C to 100 °C"),
+        ("Air temperature", "bench-temperature", "-300", "from −40 °C to 100 °C"),
         ("Relative humidity", "bench-humidity", "120", "from 0 % to 100 %"),
         ("Wavelength in vacuum", "bench-wavelength", "0", "from 300 nm to 1690 nm"),
-        ("Pressure", "bench-pressure", "0", "from 100 hPa to 1400 hPa"),
+        ("Air pressure", "bench-pressure", "0", "from 100 hPa to 1400 hPa"),
     ];
     for (name, id, text, expected) in refused {
         page.fill(name, text)?;
@@ -77,9 +77,9 @@ pub fn an_entry_out_of_range_is_marked(stage: &Stage) -> Result<()> {
         ensure!(!is_marked(&page, id)?, "{name} stays marked");
     }
     let replaced = [
-        ("Small divisions in one division", "bench-small_divisions", "0", "above zero"),
+        ("Small divisions per division", "bench-small_divisions", "0", "above zero"),
         ("Pulse rate", "bench-pulse_rate", "0", "above zero"),
-        ("An edge is read to within ±", "bench-edge_half_width", "-1", "zero or more"),
+        ("Reading limit of one edge, ±a (half-width)", "bench-edge_half_width", "-1", "zero or more"),
     ];
     for (name, id, text, expected) in replaced {
         page.fill(name, text)?;

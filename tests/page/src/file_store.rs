@@ -114,19 +114,19 @@ pub fn without_a_database_it_says_so(stage: &Stage) -> Result<()> {
     describe_rail(&page)?;
     choose(&page, &series(&page.home, 1)?)?;
     is_proposed(&page, 0)?;
-    let told = page.reads("#picture-status", "no place to keep files")?;
-    ensure!(told.contains("Take the bundle"), "what to do is not said: {told:?}");
+    let told = page.reads("#picture-status", "keeps no files")?;
+    ensure!(told.contains("Download the bundle"), "what to do is not said: {told:?}");
     page.fill("Time per division", "2")?;
     page.click("Accept the marks")?;
     page.sees(names::ROWS_USED, &names::rows_used(1, 1))?;
 
     traces::choose_run(&page, 2)?;
     traces::measure(&page, 2)?;
-    page.reads("#trace-refused", "no place to keep files")?;
+    page.reads("#trace-refused", "keeps no files")?;
     page.sees(names::ROWS_USED, &names::rows_used(3, 3))?;
     ensure!(page.value("Title of the notebook")? == "Private", "the title is gone");
-    ensure!(page.value("Name in the readings")? == "A", "the rail is gone");
-    page.click("Take the bundle (.zip)")?;
+    ensure!(page.value("Name used in the readings")? == "A", "the rail is gone");
+    page.click("Download bundle (.zip)")?;
     let (_, bytes) = page.downloaded()?;
     let kept = bundle::read(&bytes)?.kept.len();
     ensure!(kept == 4, "{kept} files in the bundle, not a picture and three of traces");

@@ -23,7 +23,7 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
     page.sees(names::ROWS_USED, &names::rows_used(ROWS.len(), ROWS.len()))?;
     let result = page.result()?;
     let figures = shown_figures(&page)?;
-    page.tab_to("Take the bundle (.zip)")?;
+    page.tab_to("Download bundle (.zip)")?;
     page.press(Key::Enter)?;
     let (file, bytes) = page.downloaded()?;
     let (c, native) = read_back(&bytes)?;
@@ -64,18 +64,18 @@ fn open_blank_notebook(page: &Page) -> Result<()> {
 fn describe_rail(page: &Page) -> Result<()> {
     page.tab_to("Add a rail")?;
     page.press(Key::Enter)?;
-    page.focuses("Name in the readings")?;
+    page.focuses("Name used in the readings")?;
     page.type_text("A")?;
     for (name, text) in [
-        ("Ruler counts in", "millimetres"),
+        ("Unit of the ruler", "millimetres"),
         ("First mark", "0"),
         ("Last mark", "6000"),
-        ("Known from", "the mark at the splitter"),
+        ("Known from", "ruler reading at the splitter"),
     ] {
         page.tab_to(name)?;
         page.type_text(text)?;
     }
-    for (name, text) in [("Mark at the splitter", "0"), ("Standard uncertainty", "1 mm")] {
+    for (name, text) in [("Mark at the splitter", "0"), ("Standard uncertainty of this position", "1 mm")] {
         page.tab_to(name)?;
         page.type_text(text)?;
     }
@@ -101,7 +101,8 @@ fn type_rows(page: &Page) -> Result<()> {
         page.press(Key::Tab)?;
         page.type_text(edge_b)?;
         page.press(Key::Enter)?;
-        for (column, text) in [("Rail", "A"), ("Reading", mark), ("Time base", TIME_BASE), ("Edge B", edge_b)]
+        for (column, text) in
+            [("Rail", "A"), ("Ruler reading", mark), ("Time base", TIME_BASE), ("Edge B", edge_b)]
         {
             let cell = names::cell(column, row);
             let shown =

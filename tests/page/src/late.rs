@@ -72,7 +72,7 @@ pub fn early_paste_is_told(stage: &Stage) -> Result<()> {
     was_early(&page, 1)?;
     let told = page.reads("#told", "headings “x / mm base”")?;
     ensure!(told.contains("other decimal mark"), "that the marks were turned is not told: {told:?}");
-    ensure!(page.cell("Reading", 2)? == "5000,5", "the marks were not turned");
+    ensure!(page.cell("Ruler reading", 2)? == "5000,5", "the marks were not turned");
     page.is_silent()
 }
 
@@ -100,9 +100,9 @@ pub fn early_drop_is_taken(stage: &Stage) -> Result<()> {
     )?;
     page.reload()?;
     was_early(&page, 2)?;
-    page.reads("#picture-status", "1 picture was added")?;
+    page.reads("#picture-status", "1 photograph was added")?;
     page.reads("#trace-status", "1 files, 1 positions")?;
-    ensure!(page.cell("Reading", 1)? == "500 mm", "the picture began no row of its own");
+    ensure!(page.cell("Ruler reading", 1)? == "500 mm", "the picture began no row of its own");
     ensure!(!page.text("#told")?.contains("not opened"), "one was opened as a notebook");
     page.is_silent()
 }
@@ -155,7 +155,7 @@ pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
     ensure!(page.count(names::ROWS)? == 5, "the picture went elsewhere");
     page.browser.debug("Network.setBlockedURLs", &json!({ "urls": [] }))?;
     page.click("Try again")?;
-    page.reads("#delays", "1 picture was added")?;
+    page.reads("#delays", "1 photograph was added")?;
     eventually("the picture has a row", || page.count(names::ROWS), |rows| *rows == 6)?;
     let delays = page.text("#delays")?;
     ensure!(!delays.contains("Try again"), "there is nothing to be tried again");

@@ -39,7 +39,7 @@ pub fn new_cell(column: &str) -> String {
 
 /// How many rows are used, as the page says it.
 pub fn rows_used(used: usize, all: usize) -> String {
-    format!("{used} of {all} rows used")
+    format!("{used} of {all} rows included")
 }
 
 /// Finds what can be used in the page, or in the dialog that lies over it, by the name that is read out.

@@ -51,7 +51,7 @@ pub const BOARD: &str = ".board-picture";
 pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     describe_rail(&page)?;
-    page.fill("Name in the readings", "Hall")?;
+    page.fill("Name used in the readings", "Hall")?;
     choose(&page, &series(&page.home, MARKS.len())?)?;
     is_proposed(&page, 0)?;
     ensure!(page.cell("Rail", 2)? == "Hall", "the rail in the file's name is not taken");
@@ -65,7 +65,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     page.sees(names::ROWS_USED, &names::rows_used(MARKS.len(), MARKS.len()))?;
     let result = page.result()?;
     choose(&page, &[picture(&page.home, 1, "the same.jpg")?])?;
-    page.reads(REFUSED, "the same.jpg is the picture of row 2 already")?;
+    page.reads(REFUSED, "the same.jpg is already the photograph of row 2")?;
     ensure!(page.count(names::ROWS)? == MARKS.len(), "the same picture counts twice");
     page.is_saved()?;
     page.reload()?;
@@ -74,7 +74,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     ensure!(page.result()? == result, "after a reload the result is another");
     ensure!(page.text("#picture-said")?.is_empty(), "of a marked picture it says something");
 
-    page.click("Take the bundle (.zip)")?;
+    page.click("Download bundle (.zip)")?;
     let (_, bytes) = page.downloaded()?;
     let contents = bundle::read(&bytes)?;
     let speed = analyse(&contents.notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
@@ -100,7 +100,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
 }
 
 /// Marks of the notebook can be moved: a corner moves every row of its series, an edge its own, and undo takes both
-/// back. A repeat counts once it was moved.
+/// back. A repeat counts after it was moved.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -150,12 +150,12 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
         unbroken(&page).with_context(|| format!("beside a picture, {scheme}"))?;
     }
 
-    page.click("Mark Edge B once more")?;
-    page.reads("#picture-said", "counts once it was moved")?;
+    page.click("Mark Edge B again")?;
+    page.reads("#picture-said", "counts after it was moved")?;
     ensure!(delay(2)? == before[1], "a mark that was not moved counts");
     page.browser.press(&[Key::Alt.into()], [Key::Left.into(), Key::Right.into()])?;
     eventually("it counts", || delay(2), |now| *now != before[1])?;
-    page.click("Remove the chosen mark")?;
+    page.click("Remove the selected mark")?;
     eventually("it counts no more", || delay(2), |now| *now == before[1])?;
     page.is_silent()
 }
@@ -225,7 +225,7 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     let files: [(&str, &[u8], &str); 3] = [
         ("letter.jpg", b"Dear reader, this is no picture.", "no picture"),
         ("wall.png", &header_of_png(12_000, 9_000), "12000 × 9000 pixels is too large"),
-        ("broken.jpg", &broken, "can’t read this picture"),
+        ("broken.jpg", &broken, "can’t read this photograph"),
     ];
     for (name, bytes, reason) in files {
         choose(&page, &[page.home.write(name, bytes)?])?;
@@ -254,7 +254,7 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     page.reads(PROBLEM, "lie on one line")?;
     page.click("Accept the marks")?;
     page.reads(names::MESSAGE, "lie on one line")?;
-    page.sees(COUNT, "0 of 2 pictures are marked.")?;
+    page.sees(COUNT, "0 of 2 photographs are marked.")?;
     // What was moved is taken back move by move, and then accepted.
     page.browser.run(FOCUS, vec![json!("Edge A")])?;
     for _ in 0..4 * 130 {

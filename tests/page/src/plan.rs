@@ -25,27 +25,27 @@ pub fn plan_follows_its_positions(stage: &Stage) -> Result<()> {
     page.reads(SUMMARY, "two positions")?;
     for (number, reading) in [(1, "1000"), (2, "5000")] {
         page.click("Plan a position")?;
-        page.fill(&at("Reading", number), reading)?;
+        page.fill(&at("Ruler reading", number), reading)?;
         page.fill(&at("ns/div", number), "2")?;
     }
     // u_t = 0.1·√(2/3)·2 ns = 0.16330 ns and b·u_d = 3.3365 ns/m · 0.28868 mm = 0.00096 ns; two rows 4 m apart have
     // Σ(d − d̄)² = 8 m², so that u(b)/b = 0.16330 / √8 / 3.3365 = 1.730 % (ISO/TS 28037:2010, clause 6).
     page.reads(SUMMARY, "u(v)/v = 1.7 % from 2 rows")?;
-    page.fill(&at("Repeats", 1), "4")?;
-    page.fill(&at("Repeats", 2), "4")?;
+    page.fill(&at("Rows", 1), "4")?;
+    page.fill(&at("Rows", 2), "4")?;
     // Four of each: half of it.
     page.reads(SUMMARY, "u(v)/v = 0.87 % from 8 rows")?;
-    page.fill(&at("Reading", 2), "5x")?;
-    page.reads(&format!("{POSITIONS}:last-of-type"), "Reading: ")?;
-    page.fill(&at("Reading", 2), "5000")?;
+    page.fill(&at("Ruler reading", 2), "5x")?;
+    page.reads(&format!("{POSITIONS}:last-of-type"), "Ruler reading: ")?;
+    page.fill(&at("Ruler reading", 2), "5000")?;
     page.reads(SUMMARY, "0.87 %")?;
     page.click("Remove planned position 2")?;
     eventually("the position is gone", || page.count(POSITIONS), |count| *count == 1)?;
     page.click("Undo")?;
     page.reads(SUMMARY, "0.87 %")?;
-    page.click("Take the plan into the readings")?;
+    page.click("Add the planned rows to the readings")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 8))?;
-    ensure!(page.cell("Reading", 8)? == "5000", "the last row was not taken over");
+    ensure!(page.cell("Ruler reading", 8)? == "5000", "the last row was not taken over");
     page.is_silent()
 }
 
@@ -59,7 +59,7 @@ pub fn handles_move_positions(stage: &Stage) -> Result<()> {
     look(&page)?;
     for (number, reading) in [(1, "1000"), (2, "5000")] {
         page.click("Plan a position")?;
-        page.fill(&at("Reading", number), reading)?;
+        page.fill(&at("Ruler reading", number), reading)?;
     }
     page.reads(SUMMARY, "from 2 rows")?;
     let entries =
@@ -68,20 +68,20 @@ pub fn handles_move_positions(stage: &Stage) -> Result<()> {
     page.browser
         .run("document.getElementById('handle-' + arguments[0]).focus()", vec![json!(id_of(&page, 1)?)])?;
     page.press(Key::Right)?;
-    eventually("one step outwards", || page.value(&at("Reading", 1)), |text| text == "1020")?;
+    eventually("one step outwards", || page.value(&at("Ruler reading", 1)), |text| text == "1020")?;
     page.focuses("Planned position 1").context("after the handle was moved")?;
     page.press(Key::End)?;
-    eventually("the far end", || page.value(&at("Reading", 1)), |text| text == "6000")?;
+    eventually("the far end", || page.value(&at("Ruler reading", 1)), |text| text == "6000")?;
     page.click("Undo")?;
-    eventually("one edit a move", || page.value(&at("Reading", 1)), |text| text == "1020")?;
+    eventually("one edit a move", || page.value(&at("Ruler reading", 1)), |text| text == "1020")?;
 
     // By hand: seized, moved to the middle of the rail, looked at, let go.
     let told = page.browser.run(DRAG, vec![json!(id_of(&page, 1)?), json!(0.5), json!(false)])?;
     let told = told.as_str().context("what is told while it moves")?;
     ensure!(told.contains("3000 mm on rail A") && told.contains("Expected: u(v)/v"), "it tells {told:?}");
-    ensure!(page.value(&at("Reading", 1))? == "1020", "the notebook followed before it was let go");
+    ensure!(page.value(&at("Ruler reading", 1))? == "1020", "the notebook followed before it was let go");
     page.browser.run(DRAG, vec![json!(id_of(&page, 1)?), json!(0.5), json!(true)])?;
-    eventually("the middle", || page.value(&at("Reading", 1)), |text| text == "3000")?;
+    eventually("the middle", || page.value(&at("Ruler reading", 1)), |text| text == "3000")?;
     page.is_silent()
 }
 
@@ -116,7 +116,7 @@ pub fn next_reading_is_taken(stage: &Stage) -> Result<()> {
     page.click("Add this row")?;
     eventually("a row is begun", || page.count(names::ROWS), |count| *count == 6)?;
     page.focuses(&names::cell("Edge A", 6))?;
-    let reading = page.cell("Reading", 6)?;
+    let reading = page.cell("Ruler reading", 6)?;
     ensure!(first.starts_with(&reading), "{first:?} was proposed, {reading:?} taken");
     eventually("another is proposed", || page.text(NEXT), |text| *text != first)?;
     page.is_silent()
@@ -135,11 +135,11 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     page.reads(SUMMARY, "two positions")?;
     page.click("Rehearse")?;
     page.sees(names::TITLE, "Rehearsal: Corridor")?;
-    let used = page.reads(names::ROWS_USED, "rows used")?;
+    let used = page.reads(names::ROWS_USED, "rows included")?;
     ensure!(used == names::rows_used(8, 8), "{used}");
     page.reads("#result-notices", "nothing was measured")?;
     ensure!(page.text("#plan-truth")?.is_empty(), "the truth is told unasked");
-    page.click("Show what was so")?;
+    page.click("Show the true values")?;
     page.reads("#plan-truth", "299 792 458 m/s")?;
     page.is_saved()?;
     page.click("Notebooks")?;

@@ -41,8 +41,8 @@ const EDITS: [Edit; 5] = [
     },
     Edit {
         what: "the air’s temperature",
-        make: |page| page.fill("Temperature", "21.5"),
-        is_there: |page| Ok(page.value("Temperature")? == "21.5"),
+        make: |page| page.fill("Air temperature", "21.5"),
+        is_there: |page| Ok(page.value("Air temperature")? == "21.5"),
     },
     Edit {
         what: "a struck row",

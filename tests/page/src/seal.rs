@@ -17,7 +17,7 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     page.fill("Number of trials", "20000")?;
     let trials = uncertainty::run(&page)?;
     page.click("Seal the result")?;
-    page.click("Put the seal on")?;
+    page.click("Seal it now")?;
     page.reads("#sealed", "sealed")?;
     page.focuses("Open the seal…")?;
     let sealed = page.result()?;
@@ -35,7 +35,7 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     page.click("Keep it sealed")?;
     ensure!(page.result()? == sealed, "the seal opened without being asked to");
     page.click("Open the seal…")?;
-    page.click("Open it for good")?;
+    page.click("Open permanently")?;
     page.sees(names::RESULT, &open)?;
     ensure!(!is_marked(&page)?, "the opened result is marked as sealed");
     ensure!(!page.has("Seal the result")?, "a second seal is offered");

@@ -48,7 +48,7 @@ pub fn works_without_storage(stage: &Stage) -> Result<()> {
 
 fn works_in_memory(page: &Page) -> Result<()> {
     page.sees(names::SAVED, "Not saved")?;
-    page.reads(names::BANNER, "no place to keep your work")?;
+    page.reads(names::BANNER, "nothing is saved")?;
     page.click("Notebooks")?;
     page.reads("#nothing-kept", "until you close the page")?;
     page.click("New blank notebook")?;
@@ -59,7 +59,7 @@ fn works_in_memory(page: &Page) -> Result<()> {
         let cells = ["A", mark, bench::TIME_BASE, bench::EDGE_A, edge];
         page.click(&names::new_cell("Rail"))?;
         page.type_text(cells[0])?;
-        for (column, text) in ["Reading", "Time base", "Edge A", "Edge B"].iter().zip(&cells[1..]) {
+        for (column, text) in ["Ruler reading", "Time base", "Edge A", "Edge B"].iter().zip(&cells[1..]) {
             eventually("the row is begun", || page.has(&names::cell(column, row + 1)), |has| *has)?;
             page.type_in_cell(column, row + 1, text)?;
         }
@@ -81,7 +81,7 @@ fn works_in_memory(page: &Page) -> Result<()> {
     page.click("Delete: Here for now (copy)")?;
     eventually("the copy is gone", || page.has("Open: Here for now (copy)"), |has| !has)?;
     page.click("Close")?;
-    page.click("Take the bundle")?;
+    page.click("Download the bundle")?;
     let (_, bytes) = page.downloaded()?;
     ensure!(
         bundle::read(&bytes)?.notebook.state().title == "Here for now",
@@ -106,7 +106,7 @@ pub fn storing_is_tried_again(stage: &Stage) -> Result<()> {
         page.browser.run(FAIL, vec![Value::Null])?;
         page.is_saved()?;
         ensure!(
-            told.contains("goes on trying") && told.contains("Take the bundle"),
+            told.contains("keeps trying") && told.contains("Download the bundle"),
             "the banner says {told:?}"
         );
         ensure!(page.text(names::BANNER)?.is_empty(), "the banner stays when all is saved");

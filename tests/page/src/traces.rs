@@ -106,7 +106,7 @@ pub fn offer(page: &Page, positions: usize) -> Result<()> {
 /// When the page does not take them.
 pub fn choose_run(page: &Page, positions: usize) -> Result<()> {
     choose(page, &run(page, MARKS.get(..positions).context("so many places")?)?)?;
-    page.reads(STATUS, &format!("{positions} positions. Look whether"))?;
+    page.reads(STATUS, &format!("{positions} positions. Check that"))?;
     Ok(())
 }
 
@@ -145,7 +145,7 @@ pub fn traces_give_c(stage: &Stage) -> Result<()> {
     is_drawn(&page, "#walk-plot")?;
     zoomed(&page)?;
 
-    page.click("Take the bundle (.zip)")?;
+    page.click("Download bundle (.zip)")?;
     let (_, bytes) = page.downloaded()?;
     let mut notebook = bundle::read(&bytes)?.notebook;
     let by_fraction = speed(&notebook)?;
@@ -156,7 +156,7 @@ pub fn traces_give_c(stage: &Stage) -> Result<()> {
     ensure!(expected < -0.02, "the bench hardly walks: {expected}");
     // Within a tenth of it, and what noise leaves of two delays to a few hundredths of a nanosecond.
     ensure!((shift - expected).abs() < 0.1 * expected.abs() + 0.004, "it moves v by {shift}, not {expected}");
-    page.click("fixed level: both edges at the same voltage; it walks, as a smaller pulse crosses later")?;
+    page.click("fixed threshold: both edges at the same voltage; subject to time walk: a smaller pulse crosses later")?;
     let shown = view(&notebook, &analyse(&notebook)).result.short;
     page.sees(names::RESULT, &shown)?;
     for estimator in Estimator::ALL.into_iter().filter(|one| *one != Estimator::FixedLevel) {
@@ -229,8 +229,8 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     }
     choose(&page, &files)?;
     page.reads(STATUS, "3 files, 3 positions")?;
-    page.choose("What column 2 holds", "trace B")?;
-    let swapped = || page.value("What column 3 holds");
+    page.choose("What column 2 contains", "trace B")?;
+    let swapped = || page.value("What column 3 contains");
     eventually("the two columns change places", swapped, |value| value == "channel_a")?;
     page.choose("Unit of column 2", "mV")?;
     page.choose("Unit of column 3", "mV")?;
@@ -260,13 +260,13 @@ pub fn layout_numbers_are_read_as_typed(stage: &Stage) -> Result<()> {
     choose(&page, &[page.home.write("1000 mm.txt", text.as_bytes())?])?;
     page.fill("First line of samples", "12,5")?;
     page.reads("#trace-first-line-problem", "no whole number")?;
-    page.choose("What column 1 holds", "nothing needed")?;
-    page.fill("From sample to sample, ns", "0.25")?;
+    page.choose("What column 1 contains", "ignore")?;
+    page.fill("Sampling interval / ns", "0.25")?;
     page.reads("#trace-step-problem", "0.25")?;
-    page.fill("From sample to sample, ns", "0,25")?;
+    page.fill("Sampling interval / ns", "0,25")?;
     let problem = || page.text("#trace-step-problem");
     eventually("a decimal comma is read", problem, String::is_empty)?;
-    ensure!(page.value("From sample to sample, ns")? == "0,25", "the step is written as it was typed");
+    ensure!(page.value("Sampling interval / ns")? == "0,25", "the step is written as it was typed");
     page.is_silent()
 }
 
@@ -290,7 +290,7 @@ pub fn a_run_is_stopped(stage: &Stage) -> Result<()> {
     page.sees(names::TITLE, "Long")?;
     // What is added meanwhile is not taken, which is said.
     give(&page, "return [new File(['1'], '7 mm.csv')]", vec![])?;
-    page.reads(names::MESSAGE, "was left out (1 file)")?;
+    page.reads(names::MESSAGE, "1 new file was not added")?;
     page.click("Stop")?;
     page.reads(STATUS, "Stopped.")?;
     let rows = page.count(names::ROWS)?;
@@ -370,7 +370,7 @@ pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
 
     // Ten thousand files are too many, and none is looked at.
     give(&page, "return [...Array(10000).keys()].map((n) => new File(['1'], `${n} mm.csv`))", vec![])?;
-    page.reads(REFUSED, "10000 files are more than the 2,000")?;
+    page.reads(REFUSED, "10000 files are more than the limit of 2000")?;
     page.sees(names::ROWS_USED, &names::rows_used(2, 2))?;
     page.fill("Title of the notebook", "Alive")?;
     page.sees(names::TITLE, "Alive")?;

@@ -130,19 +130,19 @@ pub fn trials_repeat(stage: &Stage) -> Result<()> {
 pub fn trials_can_be_stopped(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.fill("Number of trials", MANY)?;
-    page.click("Run the trials")?;
+    page.click("Run the check")?;
     goes_on(&page)?;
     page.click("Stop")?;
     page.reads(STATE, "so far")?;
     ensure!(!figures(&page)?.is_empty(), "what came of the trials so far is not shown");
 
-    page.click("Run the trials")?;
+    page.click("Run the check")?;
     goes_on(&page)?;
     let result = page.result()?;
     page.type_in_cell("Edge B", 1, "9.9")?;
     page.reads(STATE, "the notebook changed")?;
     ensure!(page.result()? != result, "the edit had no effect");
-    page.reads("#trials-stale", "as it was")?;
+    page.reads("#trials-stale", "earlier version")?;
     page.is_silent()
 }
 
@@ -156,9 +156,9 @@ pub fn trials_do_without_workers(stage: &Stage) -> Result<()> {
     let first = run(&page)?;
     let astray = "window.Worker = class extends Worker { constructor() { super('no-such-script.js'); } }";
     page.browser.run(astray, vec![])?;
-    page.click("Run the trials")?;
+    page.click("Run the check")?;
     page.reads(STATE, "could not be run")?;
-    page.click("Run them in the page itself (slower)")?;
+    page.click("Run it in the page itself (slower)")?;
     page.sees(STATE, "Done.")?;
     let here = figures(&page)?;
     ensure!(first == here, "with workers {first:?}, without {here:?}");
@@ -172,7 +172,7 @@ const STATE: &str = "#trials-state";
 /// # Errors
 /// When they do not end well.
 pub fn run(page: &Page) -> Result<Vec<String>> {
-    page.click("Run the trials")?;
+    page.click("Run the check")?;
     page.sees(STATE, "Done.")?;
     let figures = figures(page)?;
     ensure!(figures.len() >= 2, "the trials gave only {figures:?}");

@@ -21,7 +21,7 @@ fn walk(input: &NoticeInput) -> Option<Notice> {
         weight: Weight::Grave,
         section: Section::Delays,
         text: format!(
-            "The delays are timed by a fixed level, and the pulses weaken along the rails: by this walk alone v comes out {} % off.",
+            "The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by {} %.",
             input.figure(100.0 * shift, 2)
         ),
         look_at: "Time the edges by a constant fraction of their height.",
@@ -42,7 +42,7 @@ fn bent(input: &NoticeInput) -> Option<Notice> {
         weight: Weight::Look,
         section: Section::Delays,
         text: format!(
-            "A crossing of the grid lies {} divisions off the plane through its corners: a mark is wrong, or the lens bends the picture. It enters the uncertainty of every row read against that grid.",
+            "A check mark is {} div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.",
             input.figure(largest, 2)
         ),
         look_at: "The corner marks; else a picture taken from farther away.",

@@ -84,7 +84,7 @@ fn rehearsal(input: &NoticeInput) -> Option<Notice> {
         section: Section::Result,
         text: "This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured."
             .into(),
-        look_at: "Under Plan the page shows, when asked, what was so.",
+        look_at: "The true values can be shown under Plan.",
         rows: Vec::new(),
         rail: None,
     })
@@ -149,7 +149,7 @@ fn restarted_count(input: &NoticeInput) -> Option<Notice> {
         weight: Weight::Grave,
         section: Section::Readings,
         text: format!(
-            "At {} the rail reading starts again while the delay goes on growing, but the rail named is the same.",
+            "At {} the ruler reading jumps back while the delay still increases, with no change of rail.",
             input.numbers(&rows)
         ),
         look_at: "Whether the carriage had passed onto the next rail, whose ruler counts from its own end.",
@@ -315,7 +315,7 @@ fn defaults_only(input: &NoticeInput) -> Option<Notice> {
         id: "defaults_only",
         weight: Weight::Look,
         section: Section::Apparatus,
-        text: "Every uncertainty is the one that the notebook took by itself.".into(),
+        text: "All uncertainties are still default values.".into(),
         look_at: "How well you could really read the ruler, the joints and the edges: write that down.",
         rows: Vec::new(),
         rail: None,

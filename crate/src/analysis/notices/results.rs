@@ -26,7 +26,7 @@ fn few_rows(line: &LineAnalysis) -> Option<Notice> {
         id: "few_rows",
         weight: Weight::Look,
         section: Section::Line,
-        text: format!("Only {n} rows are in the line: they can hardly show whether it is straight."),
+        text: format!("Only {n} rows are included in the line: too few to test linearity."),
         look_at: "Take more positions; at least three on each side of a splice.",
         rows: Vec::new(),
         rail: None,
@@ -50,7 +50,7 @@ fn chi_square(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
         (
             "scatter_too_small",
             format!(
-                "The rows scatter less than their stated uncertainties lead to expect (χ² = {chi} with {nu} degrees of freedom): those look too big."
+                "The rows scatter less than their stated uncertainties lead to expect (χ² = {chi} with {nu} degrees of freedom): they may be too large."
             ),
             "Whether the limits of reading were stated too wide.",
             Weight::Know,
@@ -96,7 +96,7 @@ fn settings_off(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
             weight: Weight::Look,
             section: Section::Readings,
             text: format!(
-                "The rows {rows} lie off from the others by {} ns (standard uncertainty {} ns).",
+                "The rows {rows} are offset from the other rows by {} ns (standard uncertainty {} ns).",
                 input.figure(check.offset.value, 2),
                 input.figure(check.offset.uncertainty, 2)
             ),
@@ -125,7 +125,7 @@ fn runs(line: &LineAnalysis) -> Option<Notice> {
         id: "runs",
         weight: Weight::Know,
         section: Section::Line,
-        text: "The signs of the residuals are not mixed as chance would mix them.".into(),
+        text: "The residual signs are not random (runs test).".into(),
         look_at: "The residual plot: a wave, a step at a splice, or a change between two parts of the run.",
         rows: Vec::new(),
         rail: None,
@@ -160,7 +160,7 @@ pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) 
             id: "faster_than_light",
             weight: Weight::Grave,
             section: Section::Result,
-            text: "The speed lies above the speed of light by more than four standard uncertainties.".into(),
+            text: "The result exceeds the defined c by more than 4 u.".into(),
             look_at: "The path factor (detector or mirror on the carriage), the time base, and each splice.",
             rows: Vec::new(),
             rail: None,
@@ -198,7 +198,7 @@ fn vague(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         weight: Weight::Grave,
         section: Section::Uncertainty,
         text: format!(
-            "The standard uncertainty is {} % of c: this says hardly anything.",
+            "The standard uncertainty is {} % of c: too large for a useful result.",
             input.figure(100.0 * speed.relative, 2)
         ),
         look_at: "The first lines of the budget, and the unit of each number typed there.",
@@ -215,7 +215,7 @@ fn dominant(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         weight: Weight::Know,
         section: Section::Uncertainty,
         text: format!(
-            "One error that no repeat can reduce is {} % of the variance of c.",
+            "One shared component is {} % of u²(c); repeats do not reduce it.",
             input.figure(100.0 * largest.share, 2)
         ),
         look_at: "The first line of the budget: that error alone decides the uncertainty.",

@@ -5,7 +5,7 @@ use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::trials::Tally;
-use super::{from_js, thrown, to_js};
+use super::{from_js, thrown, to_js, to_js_by_text};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
@@ -108,7 +108,7 @@ impl Desk {
     pub fn news(&mut self) -> JsValue {
         let mut view = view_after(&self.notebook, &self.analysis, &self.told);
         let rows = std::mem::take(&mut view.rows);
-        let news = to_js(&News { view: &view, rows: row_news(&rows, &self.told.rows) });
+        let news = to_js_by_text(&News { view: &view, rows: row_news(&rows, &self.told.rows) });
         let readings = self.analysis.rows.clone();
         self.told = PreviousView { readings, rows, decimal_mark: view.decimal_mark };
         news

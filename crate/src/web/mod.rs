@@ -17,7 +17,7 @@ mod plan;
 mod evidence;
 pub mod shelf;
 
-use slope_evidence::border::{from_js, thrown, to_js};
+use slope_evidence::border::{from_js, thrown, to_js, to_js_by_text};
 use wasm_bindgen::prelude::*;
 
 /// Where the glue's declarations have their types from.

@@ -13,7 +13,7 @@ use serde::Serialize;
 #[cfg(not(target_arch = "wasm32"))]
 pub use declarations::Declarations;
 #[cfg(target_arch = "wasm32")]
-pub use values::{from_js, thrown, to_js};
+pub use values::{from_js, thrown, to_js, to_js_by_text};
 
 /// What the page catches.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

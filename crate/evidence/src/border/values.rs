@@ -1,18 +1,25 @@
-//! Values across the border, as JSON that the browser parses and writes.
+//! Values across the border: out of the wasm by serde-wasm-bindgen, but for what is handed over at every edit; that, and
+//! what comes in, as JSON that the browser writes and parses.
 
 use std::fmt::Display;
 
 use js_sys::JSON;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
+use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
 
 use super::Thrown;
 
 /// A value as plain JavaScript objects, lists, texts and numbers: maps as objects, none as `null`.
 ///
-/// What crosses always has that form. A map whose keys are no texts has not, and becomes `null`.
+/// What crosses always has that form. What has not (a map whose keys are no texts) becomes `null`.
 pub fn to_js<T: Serialize + ?Sized>(value: &T) -> JsValue {
+    value.serialize(&Serializer::json_compatible()).unwrap_or(JsValue::NULL)
+}
+
+/// The same by way of a text that the browser parses, for a large value that is made often.
+pub fn to_js_by_text<T: Serialize + ?Sized>(value: &T) -> JsValue {
     let text = serde_json::to_string(value).unwrap_or_else(|_| "null".into());
     JSON::parse(&text).unwrap_or(JsValue::NULL)
 }

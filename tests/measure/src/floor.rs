@@ -9,6 +9,9 @@
 //! A replay holds no reading of the entry, no analysis, no choosing of what has changed, no asking for sizes and widths of
 //! text, and nothing that is stored. The page's own scripts are loaded but see no event of it.
 
+use std::thread::sleep;
+use std::time::Duration;
+
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
@@ -31,6 +34,8 @@ pub fn edit_over_floor() -> Result<f64> {
     let stage = stage()?;
     let page = of_200_rows(&stage)?;
     page.browser.run(PREPARE, vec![])?;
+    // Plots that have just come into sight are drawn once before they are measured.
+    sleep(Duration::from_millis(500));
     let mut times: [Vec<f64>; 4] = Default::default();
     let mut recorded = (0.0, 0.0);
     for place in 0..WARMING + CELLS {

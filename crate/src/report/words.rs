@@ -15,8 +15,8 @@ pub const CAUTIONS: &[&str] = &[
      height. Seated and shorter people’s eyes may already be there.",
     "Metal rulers, carriages, tools, rings and watches reflect: take off jewellery. Keep the beam path closed \
      or matt and below eye level, with a beam stop behind the last rail.",
-    "Wear eyewear rated for the wavelength and for the pulses in use. No eyewear is leave to look into the \
-     beam.",
+    "Wear eyewear rated for the wavelength and for the pulses in use. Eyewear is never permission \
+     to look into the beam.",
     "Ultraviolet light also harms the skin: cover it. Look at an ultraviolet beam only by way of a \
      fluorescing card.",
     "Alignment is done by trained people, at the lowest power. Move carriages only with the shutter closed.",

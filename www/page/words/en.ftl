@@ -77,7 +77,7 @@ cautions-gas = Gas sources: secure the cylinders and ventilate the room; ultravi
 cautions-room = Rails and cables are trip hazards. Keep escape routes free. Close the door, put up the warning sign, and keep bystanders out.
 cautions-stop = Know how to stop before you start: shutter, key switch, emergency stop. After a possible exposure of an eye or the skin: stop, report it at once, and have it examined by a doctor, even if nothing hurts.
 cautions-rules = Controls for users: IEC TR 60825-14 and your national rules. Laser classes: IEC 60825-1.
-cautions-summary = Read before the laser is switched on
+cautions-summary = What to watch for
 cautions-read = Read. This is no permission: start when the person in charge says so.
 
 ## Apparatus

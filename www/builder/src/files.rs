@@ -44,12 +44,12 @@ pub fn write_if_changed(path: &Path, bytes: &[u8]) -> Result<()> {
     fs::write(path, bytes).with_context(|| format!("could not write {}", path.display()))
 }
 
-/// Bytes after gzip at its best.
+/// Bytes after gzip.
 ///
 /// # Errors
 /// None that memory does not make.
-pub fn gzipped(bytes: &[u8]) -> Result<Vec<u8>> {
-    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
+pub fn gzipped(bytes: &[u8], how: Compression) -> Result<Vec<u8>> {
+    let mut encoder = GzEncoder::new(Vec::new(), how);
     encoder.write_all(bytes)?;
     Ok(encoder.finish()?)
 }

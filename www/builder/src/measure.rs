@@ -6,6 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, bail};
+use flate2::Compression;
 
 use crate::files::{files_below, gzipped};
 use crate::machine::Browser;
@@ -136,7 +137,7 @@ fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
 /// The size of a file after gzip at its best.
 fn compressed(path: &Path) -> Result<u64> {
     let bytes = fs::read(path).with_context(|| format!("could not read {}", path.display()))?;
-    Ok(u64::try_from(gzipped(&bytes)?.len())?)
+    Ok(u64::try_from(gzipped(&bytes, Compression::best())?.len())?)
 }
 
 #[cfg(test)]

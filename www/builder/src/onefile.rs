@@ -11,6 +11,7 @@ use std::path::Path;
 use anyhow::{Context, Result, bail};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
+use flate2::Compression;
 use sha2::{Digest, Sha256};
 
 use crate::{files, html};
@@ -50,7 +51,9 @@ pub fn make(folder: &Path, handed: &[(&str, Handed)], script: &str) -> Result<St
 /// The line of script that hands one thing.
 fn prelude(name: &str, what: &Handed) -> Result<String> {
     let value = match what {
-        Handed::Bytes(bytes) => format!("\"{}\"", STANDARD.encode(files::gzipped(bytes)?)),
+        Handed::Bytes(bytes) => {
+            format!("\"{}\"", STANDARD.encode(files::gzipped(bytes, Compression::best())?))
+        }
         Handed::Text(text) => literal(text),
     };
     Ok(format!("globalThis.{name}={value};\n"))

@@ -4,27 +4,36 @@
 //! what is there. Sources: RFC 9110 (conditional requests, content codings), RFC 3986 section 2.1 (percent-encoding).
 
 use std::collections::HashMap;
+use std::convert::Infallible;
 use std::fs;
-use std::io::Write as _;
 use std::net::{Ipv4Addr, SocketAddr, TcpListener};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 use std::time::UNIX_EPOCH;
 
-use anyhow::{Context, Result, anyhow, bail};
+use anyhow::{Context, Result, bail};
 use flate2::Compression;
-use flate2::write::GzEncoder;
-use tiny_http::{Header, Method, Request, Response, Server, StatusCode};
+use http_body_util::Full;
+use hyper::body::Bytes;
+use hyper::header::{
+    ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, CONTENT_TYPE, ETAG, HeaderName, IF_NONE_MATCH, VARY,
+    X_CONTENT_TYPE_OPTIONS,
+};
+use hyper::server::conn::http1;
+use hyper::service::service_fn;
+use hyper::{Method, Request, Response, StatusCode};
+use hyper_util::rt::TokioIo;
+use tokio::runtime::Builder;
 
 use crate::project::{Build, Project, WASMS};
-use crate::{build, watch};
+use crate::{build, files, watch};
 
 /// Where the search for a free port starts.
 const FIRST_PORT: u16 = 8731;
 /// How many ports are tried.
 const PORTS: u16 = 100;
-/// A page asks for a few files at a time.
+/// A page asks for a few files at a time, and what is read or compressed holds its thread.
 const THREADS: usize = 4;
 
 /// `cargo serve [--port N]`: builds, serves the source as it is, and goes on until it is stopped; what changes of the Rust
@@ -86,7 +95,7 @@ struct Site {
 struct Compressed {
     /// The tag of the state in which they were made.
     tag: String,
-    bytes: Arc<[u8]>,
+    bytes: Bytes,
 }
 
 impl Site {
@@ -102,76 +111,93 @@ impl Site {
         Self::of(source.into_iter().chain(bound).collect())
     }
 
-    fn answer(&self, request: Request) -> std::io::Result<()> {
-        if !matches!(request.method(), Method::Get | Method::Head) {
-            return request.respond(Response::from_string("only GET and HEAD\n").with_status_code(405));
+    fn answer<B>(&self, request: &Request<B>) -> Answer {
+        self.answer_with(request)
+            .unwrap_or_else(|error| plain(StatusCode::INTERNAL_SERVER_ERROR, &format!("{error:#}\n")))
+    }
+
+    fn answer_with<B>(&self, request: &Request<B>) -> Result<Answer> {
+        if !matches!(*request.method(), Method::GET | Method::HEAD) {
+            return Ok(plain(StatusCode::METHOD_NOT_ALLOWED, "only GET and HEAD\n"));
         }
-        let Some((path, bytes, tag)) = self.find(request.url()) else {
-            return request.respond(Response::from_string("there is no such file\n").with_status_code(404));
+        let Some((path, bytes, tag)) = self.find(request.uri().path()) else {
+            return Ok(plain(StatusCode::NOT_FOUND, "there is no such file\n"));
         };
-        let header = |name: &'static str| {
-            request
-                .headers()
-                .iter()
-                .find(|header| header.field.equiv(name))
-                .map(|header| header.value.as_str())
-        };
-        let seen = header("If-None-Match").is_some_and(|known| known == tag);
-        let squeezed = header("Accept-Encoding").is_some_and(|ways| ways.contains("gzip")) && shrinks(&path);
+        let header = |name: HeaderName| request.headers().get(name).and_then(|value| value.to_str().ok());
+        let known = header(IF_NONE_MATCH).is_some_and(|known| known == tag);
+        let squeezed = header(ACCEPT_ENCODING).is_some_and(|ways| ways.contains("gzip")) && shrinks(&path);
         let headers = [
-            ("Content-Type", media_type(&path)),
-            ("Cache-Control", "no-cache"),
-            ("ETag", &tag),
-            ("Vary", "Accept-Encoding"),
-            ("X-Content-Type-Options", "nosniff"),
-            ("Content-Encoding", if squeezed { "gzip" } else { "identity" }),
+            (CONTENT_TYPE, media_type(&path)),
+            (CACHE_CONTROL, "no-cache"),
+            (ETAG, &tag),
+            (VARY, "Accept-Encoding"),
+            (X_CONTENT_TYPE_OPTIONS, "nosniff"),
+            (CONTENT_ENCODING, if squeezed { "gzip" } else { "identity" }),
         ];
-        let headers = headers.iter().filter_map(|(name, value)| Header::from_bytes(*name, *value).ok());
-        if seen {
-            let response = Response::empty(StatusCode(304));
-            return request.respond(headers.fold(response, Response::with_header));
+        let head =
+            headers.into_iter().fold(Response::builder(), |head, (name, value)| head.header(name, value));
+        if known {
+            return Ok(head.status(StatusCode::NOT_MODIFIED).body(Full::default())?);
         }
-        let bytes = if squeezed { self.compressed(path, &bytes, &tag)?.to_vec() } else { bytes };
-        request.respond(headers.fold(Response::from_data(bytes), Response::with_header))
+        let bytes = if squeezed { self.compressed(path, &bytes, &tag)? } else { bytes.into() };
+        Ok(head.body(Full::new(bytes))?)
     }
 
     /// The file a request is for, what it holds, and the tag of its state.
-    fn find(&self, url: &str) -> Option<(PathBuf, Vec<u8>, String)> {
-        let path = inside(url)?;
+    fn find(&self, path: &str) -> Option<(PathBuf, Vec<u8>, String)> {
+        let path = inside(path)?;
         self.folders.iter().find_map(|(place, folder)| read_inside(folder, path.strip_prefix(place).ok()?))
     }
 
     /// The bytes of a file after gzip, made once for each of its states.
-    fn compressed(&self, path: PathBuf, bytes: &[u8], tag: &str) -> std::io::Result<Arc<[u8]>> {
-        // A thread that came to a bad end leaves at most a file uncompressed.
+    fn compressed(&self, path: PathBuf, bytes: &[u8], tag: &str) -> Result<Bytes> {
+        // A thread that came to a bad end leaves at most a file that is compressed again.
         let mut known = self.compressed.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(made) = known.get(&path).filter(|made| made.tag == tag) {
-            return Ok(Arc::clone(&made.bytes));
+            return Ok(made.bytes.clone());
         }
-        let mut encoder = GzEncoder::new(Vec::new(), Compression::default());
-        encoder.write_all(bytes)?;
-        let bytes: Arc<[u8]> = encoder.finish()?.into();
-        known.insert(path, Compressed { tag: tag.to_owned(), bytes: Arc::clone(&bytes) });
+        let bytes = Bytes::from(files::gzipped(bytes, Compression::default())?);
+        known.insert(path, Compressed { tag: tag.to_owned(), bytes: bytes.clone() });
         Ok(bytes)
     }
+}
+
+/// What a request is answered with.
+type Answer = Response<Full<Bytes>>;
+
+fn plain(status: StatusCode, text: &str) -> Answer {
+    let mut answer = Response::new(Full::from(text.to_owned()));
+    *answer.status_mut() = status;
+    answer
 }
 
 /// Serves a site in threads of its own, as long as the program runs.
 fn start(listener: TcpListener, site: Site) -> Result<SocketAddr> {
     let address = listener.local_addr()?;
-    let server = Server::from_listener(listener, None)
-        .map_err(|error| anyhow!("the server does not start: {error}"))?;
-    let (server, site) = (Arc::new(server), Arc::new(site));
-    for _ in 0..THREADS {
-        let (server, site) = (Arc::clone(&server), Arc::clone(&site));
-        thread::spawn(move || {
-            for request in server.incoming_requests() {
-                // A browser that hangs up before it has its answer is no concern of ours.
-                let _ = site.answer(request);
-            }
+    listener.set_nonblocking(true)?;
+    let runtime = Builder::new_multi_thread().worker_threads(THREADS).enable_io().build()?;
+    let listener = {
+        let _within = runtime.enter();
+        tokio::net::TcpListener::from_std(listener)?
+    };
+    thread::spawn(move || runtime.block_on(accept(&listener, &Arc::new(site))));
+    Ok(address)
+}
+
+async fn accept(listener: &tokio::net::TcpListener, site: &Arc<Site>) {
+    loop {
+        // A connection that was gone before it was taken is no concern of ours.
+        let Ok((stream, _)) = listener.accept().await else { continue };
+        let site = Arc::clone(site);
+        tokio::spawn(async move {
+            let answers = service_fn(|request| {
+                let answer = site.answer(&request);
+                async { Ok::<_, Infallible>(answer) }
+            });
+            // Neither is a browser that hangs up before it has its answer.
+            drop(http1::Builder::new().serve_connection(TokioIo::new(stream), answers).await);
         });
     }
-    Ok(address)
 }
 
 /// A file of a folder, what it holds, and the tag of its state.
@@ -189,13 +215,14 @@ fn read_inside(folder: &Path, path: &Path) -> Option<(PathBuf, Vec<u8>, String)>
 
 /// Whether a file becomes smaller by compression; pictures and zips are compressed already.
 fn shrinks(path: &Path) -> bool {
-    path.extension()
-        .is_some_and(|end| ["html", "js", "css", "json", "wasm", "svg"].iter().any(|each| end == *each))
+    path.extension().is_some_and(|end| {
+        ["html", "js", "css", "json", "ftl", "wasm", "svg"].iter().any(|each| end == *each)
+    })
 }
 
-/// The path inside the folder that a request names; nothing when it is not a plain path downwards.
-fn inside(url: &str) -> Option<PathBuf> {
-    let path = decode(url.split(['?', '#']).next()?.strip_prefix('/')?)?;
+/// The path inside the folder that the path of a request names; nothing when it is not a plain path downwards.
+fn inside(path: &str) -> Option<PathBuf> {
+    let path = decode(path.strip_prefix('/')?)?;
     let path = if path.is_empty() || path.ends_with('/') { format!("{path}index.html") } else { path };
     let plain = |part: &str| !part.is_empty() && !part.starts_with('.') && !part.contains(['\\', ':', '\0']);
     path.split('/').all(plain).then(|| path.into())
@@ -218,6 +245,7 @@ fn media_type(path: &Path) -> &'static str {
         "js" => "text/javascript; charset=utf-8",
         "css" => "text/css; charset=utf-8",
         "json" => "application/json",
+        "ftl" => "text/plain; charset=utf-8",
         "wasm" => "application/wasm",
         "svg" => "image/svg+xml",
         "webmanifest" => "application/manifest+json",

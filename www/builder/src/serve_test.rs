@@ -6,13 +6,13 @@ use std::fs;
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::path::Path;
+use std::time::Duration;
 
 use super::{Site, in_background, inside};
 
 #[test]
 fn plain_paths_lead_inside() {
     assert_eq!(inside("/").as_deref(), Some(Path::new("index.html")));
-    assert_eq!(inside("/?open=demo#x").as_deref(), Some(Path::new("index.html")));
     assert_eq!(inside("/demo/a%20b.json").as_deref(), Some(Path::new("demo/a b.json")));
 }
 
@@ -56,17 +56,44 @@ fn answers_name_the_type_and_know_what_has_not_changed() {
     assert!(
         first.starts_with("HTTP/1.1 200") && first.contains("application/wasm") && first.contains("no-cache")
     );
-    let tag = first.lines().find_map(|line| line.strip_prefix("ETag: ")).unwrap();
+    let tag = first.lines().find_map(|line| line.strip_prefix("etag: ")).unwrap();
     assert!(
         ask(address, &format!("GET /a.wasm HTTP/1.1\r\nIf-None-Match: {tag}")).starts_with("HTTP/1.1 304")
     );
     let squeezed = ask(address, "GET /a.wasm HTTP/1.1\r\nAccept-Encoding: gzip, br");
-    assert!(squeezed.contains("Content-Encoding: gzip") && !squeezed.contains("\0asm"), "{squeezed}");
+    assert!(squeezed.contains("content-encoding: gzip") && !squeezed.contains("\0asm"), "{squeezed}");
     fs::write(folder.join("a.wasm"), "\0asm, changed").unwrap();
     let changed = ask(address, &format!("GET /a.wasm HTTP/1.1\r\nIf-None-Match: {tag}"));
     assert!(changed.starts_with("HTTP/1.1 200") && changed.ends_with("changed"), "{changed}");
+    assert!(ask(address, "GET /a.wasm?open=demo HTTP/1.1").ends_with("changed"));
+    assert!(ask(address, "HEAD /a.wasm HTTP/1.1").contains("content-length: 13"));
     assert!(ask(address, "GET /b.wasm HTTP/1.1").starts_with("HTTP/1.1 404"));
     assert!(ask(address, "POST /a.wasm HTTP/1.1").starts_with("HTTP/1.1 405"));
+    fs::remove_dir_all(&folder).unwrap();
+}
+
+/// A browser opens several connections in one moment and keeps them; none of them may wait for another to end.
+#[test]
+fn connections_that_stay_open_are_all_answered() {
+    let folder = std::env::temp_dir().join(format!("slope-open-{}", std::process::id()));
+    fs::create_dir_all(&folder).unwrap();
+    fs::write(folder.join("a.txt"), "here").unwrap();
+    let address = in_background(folder.clone()).unwrap();
+    let begun: Vec<TcpStream> = (0..24)
+        .map(|_| {
+            let mut stream = TcpStream::connect(address).unwrap();
+            // Long for an answer, short for a person who waits for the page.
+            stream.set_read_timeout(Some(Duration::from_secs(10))).unwrap();
+            stream.write_all(b"GET /a.txt HTTP/1.1\r\nHost: localhost\r\n\r\n").unwrap();
+            stream
+        })
+        .collect();
+    for (place, mut stream) in begun.iter().enumerate() {
+        let mut head = [0; 12];
+        let answer = stream.read_exact(&mut head);
+        assert!(answer.is_ok(), "connection {place} waits while others are open: {answer:?}");
+        assert_eq!(&head, b"HTTP/1.1 200");
+    }
     fs::remove_dir_all(&folder).unwrap();
 }
 

@@ -8,6 +8,7 @@ use slope_of_light::view::typed::TypedNumber;
 use slope_of_light::view::{
     News, PlanView, ProgressView, ProposedView, StoredNotebook, TrialsView, View, WhatIfView,
 };
+use slope_of_light::words::Value;
 
 fn main() {
     let all = Declarations::new("cargo run -p slope-of-light --example declarations > www/page/types.d.ts")
@@ -24,6 +25,7 @@ fn main() {
         .with::<ProposedView>()
         .with::<StoredNotebook>()
         .with::<TypedNumber>()
+        .with::<Value>()
         .with::<Thrown>();
     print!("{all}");
 }

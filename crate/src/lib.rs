@@ -18,6 +18,9 @@
 // Numbers as people write and read them: parsing, units, value ± uncertainty, rounding.
 pub mod quantity;
 
+// What is said to people: identifiers of texts with what fills them.
+pub mod words;
+
 // Distributions, straight lines, uncertainty budgets: a package of their own, compiled for speed where the rest of the
 // page is compiled for size.
 pub use slope_engine::{budget, distribution, line};

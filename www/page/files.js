@@ -5,7 +5,7 @@ import { keepFile, keptFile } from './file-store.js';
 import { core, messageOf } from './core.js';
 import { download } from './dom.js';
 import { reader } from './worker-slot.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -33,7 +33,7 @@ export async function copyText(text) {
 /** The bundle, with the files that its rows rest on. @param {Book} book */
 export async function takeBundle(book) {
   const { desk } = book;
-  const texts = desk.bundle();
+  const texts = desk.bundle(tell);
   const names = [];
   const contents = [];
   for (let place = 0; place + 1 < texts.length; place += 2) {
@@ -70,7 +70,7 @@ export function takeTable(book, kind) {
  * @param {Book} book
  */
 export function openReport(book) {
-  const html = book.desk.report();
+  const html = book.desk.report(tell);
   const tab = /** @type {(Window & typeof globalThis) | null} */ (window.open('', '_blank'));
   if (!tab) {
     toast(say('report-blocked'));

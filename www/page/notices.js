@@ -2,7 +2,7 @@
  * What the notebook noticed, beside what it is about. Weight is told by a word and a shape, not only by colour.
  */
 import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 
 /** @import { Notice, Section, View, Weight } from './types.js' */
 
@@ -32,8 +32,8 @@ class NoticeItem {
     setAttribute(this.root, 'class', `notice ${notice.weight}`);
     setAttribute(this.root, 'data-notice', notice.id);
     setText(this.weight, `${say(`notices-weights-${notice.weight}`)}.`);
-    setText(this.text, notice.text);
-    setText(this.lookAt, notice.look_at);
+    setText(this.text, tell(notice.text));
+    setText(this.lookAt, tell(notice.look_at));
     const all = notice.rows.filter((row) => numbers.has(row));
     const rows = all.slice(0, MANY);
     const more = all.length - rows.length;

@@ -3,7 +3,7 @@
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
 import { SHAPES } from './notices.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 import { put } from './typing.js';
 
 /** @import { Cell, Proposal, RowNotice, RowView } from './types.js' */
@@ -175,7 +175,7 @@ export class RowLine {
     for (const notice of row.notices.filter(({ told }) => told)) {
       lines.push(el('p', { class: `notice ${notice.weight}` },
         el('span', { class: 'shape', 'aria-hidden': 'true' }, SHAPES[notice.weight]),
-        el('span', {}, say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: notice.text }))));
+        el('span', {}, say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: tell(notice.text) }))));
     }
     // What is missing is said while one is in the row, not beside every row that waits for its readings.
     const lacks = row.state === 'incomplete' ? [el('p', { class: 'missing' }, row.lacks)] : [];
@@ -208,7 +208,7 @@ function cellFor(cell, box) {
 
 /** @param {RowNotice} notice */
 function mark(notice) {
-  const text = say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: notice.text });
+  const text = say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: tell(notice.text) });
   return el('span', { class: `mark ${notice.weight}`, role: 'img', 'aria-label': text, title: text },
     SHAPES[notice.weight]);
 }

@@ -296,6 +296,13 @@ reading?: string | null,
 /** What was measured. */
 traces: Traces, };
 
+/** Something to be said. */
+export type Message = {
+/** The identifier of its text in the tables. */
+id: string,
+/** What fills the text, by the names that stand there. */
+values: Record<string, Value>, };
+
 /** A view whose rows are told apart from it. */
 export type News = {
 /** The view without its rows. */
@@ -311,10 +318,10 @@ id: string,
 weight: Weight,
 /** Where it stands. */
 section: Section,
-/** What was noticed, in plain words. */
-text: string,
+/** What was noticed. */
+text: Message,
 /** What to look at. */
-look_at: string,
+look_at: Message,
 /** The rows concerned. */
 rows: Array<number>,
 /** The rail concerned. */
@@ -514,8 +521,8 @@ export type RowNews = RowView | Outputs;
 export type RowNotice = {
 /** How serious. */
 weight: Weight,
-/** What was noticed, in plain words. */
-text: string,
+/** What was noticed. */
+text: Message,
 /** Whether it is told below the row, not only marked in it. */
 told: boolean, };
 
@@ -798,6 +805,11 @@ export type TypedNumber = {
 value: number | null,
 /** What is wrong and what to do; empty if nothing is. */
 problem: string, };
+
+/** What fills a text. */
+export type Value = number | string | Message | {
+/** Each of them. */
+all: Array<Value>, };
 
 /** Everything the page shows of one notebook. */
 export type View = {

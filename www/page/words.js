@@ -5,10 +5,14 @@
  */
 import { FluentBundle, FluentNumber, FluentResource } from './fluent/index.js';
 
+/** @import { Message, Value } from './types.js' */
 /** @import { Table } from './words-table.js' */
 
 /** The table in use. @type {FluentBundle} */
 let table = new FluentBundle('en');
+
+/** How its language lists things. @type {Intl.ListFormat} */
+let lists = new Intl.ListFormat('en');
 
 /** Has the texts of a language at hand; nothing can be said before. @param {string} language */
 export async function loadWords(language) {
@@ -16,6 +20,7 @@ export async function loadWords(language) {
   // Marks about each value that keep its direction of writing would be copied and read along.
   table = new FluentBundle(language, { useIsolating: false });
   table.addResource(new FluentResource(text));
+  lists = new Intl.ListFormat(language);
 }
 
 /** @param {string} name of a file beside the page */
@@ -33,19 +38,42 @@ async function fetched(name) {
  * @returns {string}
  */
 export function say(id, ...[values]) {
+  return filled(id, values ?? {});
+}
+
+/**
+ * A message of the core in words.
+ * @param {Message} message
+ * @returns {string}
+ */
+export function tell({ id, values }) {
+  return filled(id, values);
+}
+
+/**
+ * @param {string} id
+ * @param {Record<string, Value>} values
+ */
+function filled(id, values) {
   const pattern = table.getMessage(id)?.value;
   if (!pattern) throw new Error(`the table has no text “${id}”`);
-  return table.formatPattern(pattern, values && whole(values));
+  return table.formatPattern(pattern,
+    Object.fromEntries(Object.entries(values).map(([name, value]) => [name, filling(value)])));
 }
 
 /**
  * Numbers are counts and numbers of rows: written in plain digits, and chosen by where a text has forms for one and for
  * more.
- * @param {Record<string, string | number>} values
+ * @param {Value} value
  */
-function whole(values) {
-  return Object.fromEntries(Object.entries(values).map(([name, value]) => (
-    [name, typeof value === 'number' ? new FluentNumber(value, { useGrouping: false }) : value])));
+function filling(value) {
+  return typeof value === 'number' ? new FluentNumber(value, { useGrouping: false }) : part(value);
+}
+
+/** @param {Value} value @returns {string} */
+function part(value) {
+  if (typeof value !== 'object') return String(value);
+  return 'all' in value ? lists.format(value.all.map(part)) : tell(value);
 }
 
 /**

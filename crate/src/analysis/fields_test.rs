@@ -5,6 +5,7 @@
 use super::super::{Analysis, Section, analyse};
 use super::*;
 use crate::notebook::{Cell, Edit, Effect, ErrorShape, Notebook, OverlapPair, Scope, Setting, SharedError};
+use crate::words::{Table, Words};
 
 /// Two rails joined by meeting marks, six rows on each that give their delay directly.
 fn sound() -> Notebook {
@@ -141,7 +142,8 @@ fn told(analysis: &Analysis, name: &str) {
     }
     let notice = analysis.notices.iter().find(|notice| notice.id == "entry_replaced");
     let notice = notice.unwrap_or_else(|| unreachable!("a result without a word of {name}"));
-    assert!(notice.section == Section::Result && notice.text.contains(name), "{name}: {}", notice.text);
+    let text = Table::english().unwrap().say(&notice.text);
+    assert!(notice.section == Section::Result && text.contains(name), "{name}: {text}");
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::notebook::{RailId, RowId};
+use crate::words::Message;
 
 /// How serious a notice is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -46,10 +47,10 @@ pub struct Notice {
     pub weight: Weight,
     /// Where it stands.
     pub section: Section,
-    /// What was noticed, in plain words.
-    pub text: String,
+    /// What was noticed.
+    pub text: Message,
     /// What to look at.
-    pub look_at: &'static str,
+    pub look_at: Message,
     /// The rows concerned.
     pub rows: Vec<RowId>,
     /// The rail concerned.

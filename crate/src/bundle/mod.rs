@@ -33,6 +33,7 @@ use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_tabl
 use crate::report::shown::{budget_table, readings_table};
 use crate::report::{self, Table};
 use crate::view::{TrialsView, View};
+use crate::words::Words;
 
 /// The entry that holds the notebook.
 pub const NOTEBOOK: &str = "notebook.json";
@@ -79,7 +80,8 @@ pub struct Contents {
 
 /// What the bundle of `notebook` holds beside pictures: the notebook, with all that follows from it.
 ///
-/// `analysis`, `view` and `trials` are those of this notebook; a chart that is empty is left out.
+/// `analysis`, `view` and `trials` are those of this notebook; a chart that is empty is left out. The report is in the
+/// words of a table.
 ///
 /// # Errors
 /// A table that can't be written.
@@ -89,6 +91,7 @@ pub fn texts(
     view: &View,
     charts: &Charts,
     trials: Option<&TrialsView>,
+    words: &dyn Words,
 ) -> Result<Vec<Entry>, BundleError> {
     let tables = [
         readings_table(view),
@@ -108,7 +111,7 @@ pub fn texts(
         .into_iter()
         .map(Part::Table)
         .chain(drawn.map(|(name, svg)| Part::Chart { name, svg: svg.clone() }))
-        .chain(std::iter::once(Part::Report(report::html(view, charts, trials))));
+        .chain(std::iter::once(Part::Report(report::html(view, charts, trials, words))));
     entries(&notebook::write(notebook), parts.collect())
 }
 
@@ -122,9 +125,10 @@ pub fn of(
     view: &View,
     charts: &Charts,
     trials: Option<&TrialsView>,
+    words: &dyn Words,
     kept: Vec<Entry>,
 ) -> Result<Vec<u8>, BundleError> {
-    let mut entries = texts(notebook, analysis, view, charts, trials)?;
+    let mut entries = texts(notebook, analysis, view, charts, trials, words)?;
     entries.extend(kept);
     Ok(pack(&entries)?)
 }

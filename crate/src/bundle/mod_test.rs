@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::notebook::FileError;
-use crate::report::sample::{analysis, empty_analysis, view_of};
+use crate::report::sample::{analysis, empty_analysis, english, view_of};
 
 fn notebook_text() -> String {
     notebook::write(&Notebook::new())
@@ -111,8 +111,10 @@ fn a_whole_notebook_is_bundled_and_comes_back() {
         trials_svg: svg(),
     };
     let picture = Entry { name: "pictures/screen.jpg".into(), bytes: vec![1, 2, 3] };
-    let pack =
-        || of(&notebook, &analysis(true), &view_of("=1+1"), &charts, None, vec![picture.clone()]).unwrap();
+    let pack = || {
+        of(&notebook, &analysis(true), &view_of("=1+1"), &charts, None, &english(), vec![picture.clone()])
+            .unwrap()
+    };
     let bytes = pack();
     assert_eq!(bytes, pack());
 
@@ -144,7 +146,8 @@ fn a_whole_notebook_is_bundled_and_comes_back() {
 #[test]
 fn an_empty_notebook_has_a_bundle_too() {
     let bytes =
-        of(&Notebook::new(), &empty_analysis(), &view_of(""), &Charts::default(), None, vec![]).unwrap();
+        of(&Notebook::new(), &empty_analysis(), &view_of(""), &Charts::default(), None, &english(), vec![])
+            .unwrap();
     assert_eq!(read(&bytes).unwrap().notebook, Notebook::new());
     assert!(unpack(&bytes).unwrap().get("line.svg").is_none());
 }

@@ -16,6 +16,7 @@ use crate::notebook::{
 };
 use crate::pictures::charts;
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
+use crate::report::sample::english;
 use crate::report::{html, shown};
 use crate::synth::demo;
 use crate::view::{PreviousView, budget, evidence, plan, row_work, trials, view, view_after};
@@ -106,13 +107,13 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
         ("trials view".into(), json(&trials_view)),
         ("plan view".into(), json(&plan::plan_view(page, &analysis))),
         ("what if".into(), json(&budget::budget_view(page, &analyse_page(page, Some(&twice))))),
-        ("report".into(), words(&html(&shown_view, &charts, Some(&trials_view)))),
+        ("report".into(), words(&html(&shown_view, &charts, Some(&trials_view), &english()))),
     ];
     for row in &page.rows {
         all.push(("row work".into(), json(&row_work::row_work(page, &analysis, row.id))));
         all.push(("evidence".into(), json(&evidence::evidence_view(page, row.id))));
     }
-    for entry in texts(notebook, &analysis, &shown_view, &charts, Some(&trials_view)).unwrap() {
+    for entry in texts(notebook, &analysis, &shown_view, &charts, Some(&trials_view), &english()).unwrap() {
         // The notebook itself holds what was typed.
         if entry.name != NOTEBOOK {
             all.push((entry.name, words(&String::from_utf8(entry.bytes).unwrap())));

@@ -8,6 +8,7 @@ use std::process::{Command, Stdio};
 use super::*;
 use crate::analysis::analyse;
 use crate::pictures::charts;
+use crate::report::sample::english;
 use crate::synth::demo;
 use crate::view::view;
 
@@ -60,7 +61,8 @@ fn another_program_reads_the_whole_bundle() {
         Entry { name: "pictures/large.png".into(), bytes: vec![7; LIMITS.free_bytes + 1] },
     ];
     let bytes =
-        of(&notebook, &analysis, &view(&notebook, &analysis), &charts, None, pictures.clone()).unwrap();
+        of(&notebook, &analysis, &view(&notebook, &analysis), &charts, None, &english(), pictures.clone())
+            .unwrap();
     let Some((broken, entries)) = unzipped(&bytes) else { return };
     assert_eq!(broken, None);
     let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();

@@ -13,17 +13,19 @@ use super::shown::{
 use super::table::{Column, Table};
 use super::words;
 use crate::analysis::Notice;
+use crate::message;
 use crate::notebook::BenchField;
 use crate::pictures::Charts;
 use crate::view::{Field, RailView, RowState, TrialsView, View};
+use crate::words::Words;
 
 /// May load nothing and run nothing; styles only from inside the document.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 const STYLE: &str = include_str!("report.css");
 
-/// The report on a notebook, with what trials gave if they were made.
-pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String {
+/// The report on a notebook, with what trials gave if they were made, in the words of a table.
+pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>, words: &dyn Words) -> String {
     let title = if view.title.is_empty() { "Untitled notebook" } else { &view.title };
     let title = html_text(title);
     let sections = [
@@ -36,7 +38,7 @@ pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String
         section("Line", &line(view, charts)),
         section("Uncertainty", &uncertainty(view, charts, trials)),
         section("Result", &result(view)),
-        section("Notices", &notices(view)),
+        section("Notices", &notices(view, words)),
         typed_section(view, BenchField::Discussion),
         section("History", &history(view)),
     ];
@@ -143,28 +145,23 @@ fn result(view: &View) -> String {
     text
 }
 
-fn notices(view: &View) -> String {
+fn notices(view: &View, words: &dyn Words) -> String {
     if view.notices.is_empty() {
         return paragraph("No notices.");
     }
-    list(view.notices.iter().map(|notice| notice_text(view, notice)))
+    list(view.notices.iter().map(|notice| notice_text(view, notice, words)))
 }
 
-fn notice_text(view: &View, notice: &Notice) -> String {
-    let numbers: Vec<String> = view
-        .rows
-        .iter()
-        .filter(|row| notice.rows.contains(&row.id))
-        .map(|row| row.number.to_string())
-        .collect();
+fn notice_text(view: &View, notice: &Notice, words: &dyn Words) -> String {
+    let named = view.rows.iter().filter(|row| notice.rows.contains(&row.id));
+    let numbers: Vec<usize> = named.map(|row| row.number).collect();
     let rows = match numbers.len() {
         0 => String::new(),
-        1 => format!(" (row {})", numbers.concat()),
-        _ => format!(" (rows {})", numbers.join(", ")),
+        n => format!(" {}", words.say(&message!("report-notice-rows", n = n, rows = numbers))),
     };
-    let words = [words::weight(notice.weight), &notice.text, &rows, notice.look_at].map(html_text);
-    let [weight, text, rows, look_at] = words;
-    format!("<strong>{weight}:</strong> {text}{rows} {look_at}")
+    let said = [&words::weight(notice.weight), &notice.text, &notice.look_at].map(|part| words.say(part));
+    let [weight, text, look_at] = said.each_ref().map(|part| html_text(part));
+    format!("<strong>{weight}:</strong> {text}{} {look_at}", html_text(&rows))
 }
 
 fn history(view: &View) -> String {

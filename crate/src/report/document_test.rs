@@ -1,4 +1,4 @@
-use super::super::sample::view_of;
+use super::super::sample::{english, view_of};
 use super::*;
 use crate::analysis::analyse;
 use crate::notebook::{Notebook, Splice};
@@ -25,15 +25,15 @@ fn tags(html: &str) -> Vec<&str> {
 
 #[test]
 fn no_text_of_a_notebook_becomes_markup() {
-    let plain = html(&view_of("plain"), &charts(), None);
-    let hostile = html(&view_of(HOSTILE), &charts(), None);
+    let plain = html(&view_of("plain"), &charts(), None, &english());
+    let hostile = html(&view_of(HOSTILE), &charts(), None, &english());
     assert_eq!(tags(&plain), tags(&hostile));
     assert!(hostile.contains("&lt;script&gt;alert(1)&lt;/script&gt;"));
 }
 
 #[test]
 fn it_runs_nothing_and_loads_nothing() {
-    let report = html(&view_of("plain"), &charts(), None);
+    let report = html(&view_of("plain"), &charts(), None, &english());
     // W3C, "Content Security Policy Level 3", 3.3: the policy of a document in its meta element, before what it
     // is to govern.
     let policy = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ";
@@ -52,7 +52,7 @@ fn it_runs_nothing_and_loads_nothing() {
 #[test]
 fn every_element_that_opens_closes_in_order() {
     const VOID: [&str; 2] = ["meta", "!DOCTYPE"];
-    let report = html(&view_of(HOSTILE), &charts(), None);
+    let report = html(&view_of(HOSTILE), &charts(), None, &english());
     let mut open = Vec::new();
     for tag in tags(&report) {
         let name = tag.split([' ', '\n']).next().unwrap_or_default();
@@ -67,7 +67,7 @@ fn every_element_that_opens_closes_in_order() {
 
 #[test]
 fn all_parts_are_there() {
-    let report = html(&view_of("plain"), &charts(), None);
+    let report = html(&view_of("plain"), &charts(), None, &english());
     let headings = [
         "Cautions",
         "Aim",
@@ -88,7 +88,7 @@ fn all_parts_are_there() {
         assert!(report.contains(&format!("<svg class=\"{chart}\">")));
     }
     assert!(report.contains("struck out"));
-    assert!(report.contains("(rows 1, 2)"));
+    assert!(report.contains("(rows 1 and 2)"));
     assert!(report.contains("holds 12 entries"));
     assert!(report.contains("your laser safety officer"));
 }
@@ -101,7 +101,7 @@ fn an_empty_notebook_has_a_report_that_says_so() {
     view.notices.clear();
     view.line.refusal = "No rows yet: type two.".into();
     view.result.refusal = "No line yet.".into();
-    let report = html(&view, &Charts::default(), None);
+    let report = html(&view, &Charts::default(), None, &english());
     assert!(report.contains("<h1>Untitled notebook</h1>"));
     assert!(report.contains("No rows yet: type two."));
     assert!(report.contains("No line yet."));
@@ -128,7 +128,7 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
 #[test]
 fn every_default_of_the_air_has_its_unit() {
     let notebook = Notebook::new();
-    let report = html(&view(&notebook, &analyse(&notebook)), &Charts::default(), None);
+    let report = html(&view(&notebook, &analyse(&notebook)), &Charts::default(), None, &english());
     for (name, taken) in [
         ("Air temperature", "20 °C"),
         ("Air pressure", "1013.25 hPa"),
@@ -144,7 +144,7 @@ fn every_default_of_the_air_has_its_unit() {
 fn a_struck_row_is_struck_through_but_not_its_reason() {
     let mut view = view_of("7");
     view.rows[1].struck = "bumped".into();
-    let report = html(&view, &charts(), None);
+    let report = html(&view, &charts(), None, &english());
     assert!(report.contains("td.struck { text-decoration: line-through; }"));
     let row = |number: &str| {
         let cells = report.lines().find(|line| line.starts_with("<tr><td") && line.contains(number));
@@ -165,7 +165,7 @@ fn rows_that_hold_nothing_are_left_out() {
     for row in &mut view.rows {
         row.state = RowState::Empty;
     }
-    let report = html(&view, &charts(), None);
+    let report = html(&view, &charts(), None, &english());
     assert!(!report.contains("<caption>Readings</caption>"));
 }
 

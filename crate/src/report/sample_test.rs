@@ -1,10 +1,13 @@
-//! A view to test with: every text in it is the one given; and an analysis with round numbers.
+//! A view to test with: every text in it is the one given; an analysis with round numbers; and words.
+
+#![expect(clippy::unwrap_used, reason = "tests")]
 
 use crate::analysis::{
     AirReading, Analysis, Budget, Checks, Comparison, LineAnalysis, Part, Refusal, RowReading, Shown, Speed,
 };
 use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
+use crate::message;
 use crate::notebook::{
     ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, OverlapPair, Path, RailField, RulerUnit,
     Scope, Sense, Splice,
@@ -14,6 +17,7 @@ use crate::view::{
     BudgetView, ComponentView, DelaysView, Field, Figure, LineView, Proposal, RailView, ResultView, RowState,
     RowView, SettingView, SharedView, TrialPlanView, View,
 };
+use crate::words::Table;
 
 /// A view with two rows, the second struck out, and every text set to `text`.
 pub fn view_of(text: &str) -> View {
@@ -91,12 +95,17 @@ pub fn view_of(text: &str) -> View {
             id: "runs",
             weight: Weight::Look,
             section: Section::Line,
-            text: text.into(),
-            look_at: "the signs",
+            text: message!("notice-step_at_splice", rail = text, step = "1", u = "0"),
+            look_at: message!("notice-step_at_splice-look"),
             rows: vec![11, 12],
             rail: None,
         }],
     }
+}
+
+/// The table of English.
+pub fn english() -> Table {
+    Table::english().unwrap()
 }
 
 fn component(text: &str) -> ComponentView {

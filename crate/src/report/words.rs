@@ -2,8 +2,10 @@
 
 use crate::analysis::Weight;
 pub use crate::analysis::fields::{bench_label, rail_label};
+use crate::message;
 use crate::notebook::{ActsOn, BenchField, Effect, Path, RailField, Sense, Splice};
 use crate::view::{Field, RowState};
+use crate::words::Message;
 
 /// The cautions that stand in every report, and to whom they defer.
 pub const CAUTIONS: &[&str] = &[
@@ -81,11 +83,11 @@ pub fn state(state: RowState) -> &'static str {
 }
 
 /// How serious a notice is.
-pub fn weight(weight: Weight) -> &'static str {
+pub fn weight(weight: Weight) -> Message {
     match weight {
-        Weight::Grave => "Serious",
-        Weight::Look => "Check",
-        Weight::Know => "Note",
+        Weight::Grave => message!("notices-weights-grave"),
+        Weight::Look => message!("notices-weights-look"),
+        Weight::Know => message!("notices-weights-know"),
     }
 }
 

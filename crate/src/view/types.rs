@@ -11,6 +11,7 @@ use crate::notebook::{
     RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
 };
 use crate::quantity::DecimalMark;
+use crate::words::Message;
 
 /// A map as a record, also when it is empty: of an empty map litemap can't tell that its keys are texts.
 pub(super) fn as_record<S: Serializer, K: Serialize, V: Serialize>(
@@ -209,8 +210,8 @@ pub struct RowView {
 pub struct RowNotice {
     /// How serious.
     pub weight: Weight,
-    /// What was noticed, in plain words.
-    pub text: String,
+    /// What was noticed.
+    pub text: Message,
     /// Whether it is told below the row, not only marked in it.
     pub told: bool,
 }

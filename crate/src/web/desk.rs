@@ -1,10 +1,12 @@
 //! One open notebook, as the page holds it.
 
+use js_sys::Function;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::trials::Tally;
+use super::words::PageWords;
 use super::{from_js, thrown, to_js, to_js_by_text};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
@@ -268,22 +270,40 @@ impl Desk {
         }
     }
 
-    /// The printable report, a whole HTML document.
-    pub fn report(&self) -> String {
+    /// The printable report, a whole HTML document, in the page's words.
+    pub fn report(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> String {
         let charts = charts(self.notebook.state(), &self.analysis, self.outcome());
-        report::html(&view(&self.notebook, &self.analysis), &charts, self.trials_view().as_ref())
+        report::html(
+            &view(&self.notebook, &self.analysis),
+            &charts,
+            self.trials_view().as_ref(),
+            &PageWords(say),
+        )
     }
 
-    /// What the bundle holds beside the files that the notebook rests on: name and text of each entry in turn.
+    /// What the bundle holds beside the files that the notebook rests on: name and text of each entry in turn; the report
+    /// in the page's words.
     ///
     /// # Errors
     /// `{kind: "bundle", message}`.
-    pub fn bundle(&self) -> Result<Vec<String>, JsValue> {
+    pub fn bundle(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> Result<Vec<String>, JsValue> {
         let charts = charts(self.notebook.state(), &self.analysis, self.outcome());
         let view = view(&self.notebook, &self.analysis);
-        let texts =
-            bundle::texts(&self.notebook, &self.analysis, &view, &charts, self.trials_view().as_ref())
-                .map_err(|error| thrown("bundle", &error))?;
+        let texts = bundle::texts(
+            &self.notebook,
+            &self.analysis,
+            &view,
+            &charts,
+            self.trials_view().as_ref(),
+            &PageWords(say),
+        )
+        .map_err(|error| thrown("bundle", &error))?;
         let text = |bytes| String::from_utf8(bytes).unwrap_or_default();
         Ok(texts.into_iter().flat_map(|entry| [entry.name, text(entry.bytes)]).collect())
     }

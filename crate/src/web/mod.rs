@@ -1,6 +1,7 @@
 //! The wasm boundary: what the page may call. The only module that knows a browser.
 //!
 //! - `canvas`: where drawings go.
+//! - `words`: the page's table of words.
 //! - [`desk`]: one open notebook.
 //! - `evidence`: delays that come from pictures and traces.
 //! - `plan`: the plan, and rehearsals.
@@ -11,6 +12,7 @@
 //! types, which `www/page/types.d.ts` declares; that file is made from the Rust types.
 
 mod canvas;
+mod words;
 pub mod trials;
 pub mod desk;
 mod plan;

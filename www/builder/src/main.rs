@@ -14,6 +14,7 @@ mod project;
 mod files;
 mod shell;
 mod summary;
+mod messages;
 mod words;
 mod steps;
 mod machine;

@@ -12,6 +12,7 @@ use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternEl
 use fluent_syntax::parser;
 
 use crate::files::files_below;
+use crate::messages::{self, Said};
 use crate::project::Project;
 use crate::summary::Tally;
 
@@ -38,8 +39,8 @@ pub fn declaration(project: &Project) -> Result<String> {
     Ok(text + "};\n")
 }
 
-/// Checks that the page uses every text of the table. That no text is missing, and each is filled with what it asks for,
-/// is the type check's to say.
+/// Checks that every text of the table is used, by the page or by the core, and that the core's messages are filled with
+/// what their texts ask for. For the page's own texts the type check says so.
 ///
 /// # Errors
 /// When a file can't be read, or the table is not in the syntax of Fluent.
@@ -51,14 +52,39 @@ pub fn check(project: &Project) -> Result<Tally> {
                 &fs::read_to_string(&file).with_context(|| format!("could not read {}", file.display()))?;
         }
     }
-    let unused = unused(&table(project, FIRST)?, &source);
+    let table = table(project, FIRST)?;
+    let said = messages::said(project)?;
+    let by_core: BTreeSet<&str> = said.iter().map(|message| message.id.as_str()).collect();
+    let unused: Vec<String> =
+        unused(&table, &source).into_iter().filter(|id| !by_core.contains(id.as_str())).collect();
     for id in &unused {
         println!("FAILED: nothing says the text “{id}” of words/{FIRST}.ftl");
     }
-    if unused.is_empty() {
-        println!("passed: every text of words/{FIRST}.ftl is said");
+    let slips: Vec<String> = said.iter().filter_map(|message| slip(&table, message)).collect();
+    for slip in &slips {
+        println!("FAILED: {slip}");
     }
-    Ok(Tally::one(unused.is_empty()))
+    let passed = unused.is_empty() && slips.is_empty();
+    if passed {
+        println!("passed: every text of words/{FIRST}.ftl is said, {} of them by the core", by_core.len());
+    }
+    Ok(Tally::one(passed))
+}
+
+/// What is wrong with a message of the core.
+fn slip(table: &Table, message: &Said) -> Option<String> {
+    let Said { file, id, values } = message;
+    let Some(asked) = table.get(id) else {
+        return Some(format!("{}: words/{FIRST}.ftl has no text “{id}”", file.display()));
+    };
+    (asked != values).then(|| {
+        let (asked, given) = (listed(asked), listed(values));
+        format!("{}: the text “{id}” asks for {asked}, and is given {given}", file.display())
+    })
+}
+
+fn listed(names: &BTreeSet<String>) -> String {
+    if names.is_empty() { "nothing".to_owned() } else { names.iter().cloned().collect::<Vec<_>>().join(", ") }
 }
 
 /// The file of a language's table, beside the page.

@@ -2,7 +2,8 @@
 
 #![expect(clippy::expect_used, reason = "tests")]
 
-use super::{Table, read, unused};
+use super::{Table, read, slip, unused};
+use crate::messages::Said;
 
 fn of(text: &str) -> Table {
     read(text).expect("the table is well-formed")
@@ -31,4 +32,24 @@ fn a_text_is_used_by_its_name_or_by_a_template() {
     let source = "say('row-new'); say(`row-${age}`); <p data-words=\"row\">";
     assert_eq!(unused(&table, source), ["lost"]);
     assert_eq!(unused(&table, "say(`row-${age}-hint`)"), ["lost", "row", "row-new", "row-old"]);
+}
+
+#[test]
+fn a_message_of_the_core_gives_what_its_text_asks_for() {
+    let table = of("plain = a\nfilled = { $n }\n");
+    let message = |id: &str, values: &[&str]| Said {
+        file: "a.rs".into(),
+        id: id.into(),
+        values: values.iter().map(|&name| name.to_owned()).collect(),
+    };
+    assert_eq!(slip(&table, &message("filled", &["n"])), None);
+    assert_eq!(slip(&table, &message("plain", &[])), None);
+    for (slipped, told) in [
+        (message("lost", &[]), "no text “lost”"),
+        (message("filled", &[]), "asks for n, and is given nothing"),
+        (message("filled", &["m", "n"]), "asks for n, and is given m, n"),
+    ] {
+        let slip = slip(&table, &slipped);
+        assert!(slip.as_ref().is_some_and(|slip| slip.contains(told)), "{slip:?}");
+    }
 }

@@ -1,4 +1,4 @@
-### Every text of the page, in English, in the syntax of Fluent. What stands after a “$” is filled in.
+### Every text of the notebook, in English, in the syntax of Fluent. What stands after a “$” is filled in.
 ###
 ### Terms: JCGM 200:2012 (VIM) and JCGM 100:2008 (GUM). A limit ±a of a rectangular distribution is a standard uncertainty
 ### of a ÷ √3 (GUM 4.3.7). Safety for users of lasers: IEC TR 60825-14.
@@ -639,6 +639,14 @@ report-drop = Drop here: notebook files are opened; photographs and traces are a
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
 
+## The printed report
+
+report-notice-rows =
+    { $n ->
+        [one] (row { $rows })
+       *[other] (rows { $rows })
+    }
+
 ## Notices
 
 notices-weights-grave = Serious
@@ -647,6 +655,99 @@ notices-weights-know = Note
 notices-more = and { $n } more
 notices-row = row { $n }
 notices-in-row = { $weight }: { $text }
+
+## What the notebook notices by itself: what was noticed, and what to look at
+
+notice-entry_replaced = The result does not rest on what was typed here, which can’t be used: { $fields }.
+notice-entry_replaced-look = The marked fields: each says what is expected there.
+notice-vague_splice = The place of rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length of { $length }.
+notice-vague_splice-look = The uncertainty typed where the rail stands, and its unit: a bare number is in the ruler’s.
+notice-rehearsal = This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured.
+notice-rehearsal-look = The true values can be shown under Plan.
+notice-off_the_rail =
+    { $n ->
+        [one] The reading of row { $rows } lies outside the span of its rail.
+       *[other] The readings of rows { $rows } lie outside the spans of their rails.
+    }
+notice-off_the_rail-look = The number typed, its unit, the rail named, and the span given for that rail.
+notice-ruler_restarts =
+    { $n ->
+        [one] At row { $rows } the ruler reading jumps back while the delay still increases, with no change of rail.
+       *[other] At rows { $rows } the ruler reading jumps back while the delay still increases, with no change of rail.
+    }
+notice-ruler_restarts-look = Whether the carriage had passed onto the next rail, whose ruler counts from its own end.
+notice-edge_off_screen =
+    { $n ->
+        [one] An edge of row { $rows } lies off the screen, which is { $width } divisions wide.
+       *[other] Edges of rows { $rows } lie off the screen, which is { $width } divisions wide.
+    }
+notice-edge_off_screen-look = The number typed, and the width of the screen given under Apparatus.
+notice-coarse_figures = The rail readings of rows { $rows } are typed with fewer digits than their stated uncertainty.
+notice-coarse_figures-look = Whether the ruler was read finer than was written down: write { $finer }, not { $coarse }, if it was.
+notice-disagreeing_places = Rows { $rows } stand at one place, but their delays differ by more than four times their uncertainty.
+notice-disagreeing_places-look = Whether the time base, the trigger or the rail changed between them.
+notice-delay_falls =
+    { $n ->
+        [one] The delay falls at row { $rows } although the distance grows.
+       *[other] The delay falls at rows { $rows } although the distance grows.
+    }
+notice-delay_falls-throughout = The delay falls while the distance grows, over the whole run.
+notice-delay_falls-look = The sense of the ruler, and whether edges A and B were swapped.
+notice-delay_below_uncertainty =
+    { $n ->
+        [one] The delay of row { $rows } is smaller than its own uncertainty.
+       *[other] The delays of rows { $rows } are smaller than their own uncertainties.
+    }
+notice-delay_below_uncertainty-look = Whether a faster time base would spread the two edges farther apart.
+notice-beyond_a_period =
+    { $n ->
+        [one] The delay of row { $rows } is longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
+       *[other] The delays of rows { $rows } are longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
+    }
+notice-beyond_a_period-look = Which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.
+notice-defaults_only = All uncertainties are still default values.
+notice-defaults_only-look = How well you could really read the ruler, the joints and the edges: write that down.
+notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
+notice-walk-look = Time the edges by a constant fraction of their height.
+notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.
+notice-grid_bent-look = The corner marks; else a picture taken from farther away.
+notice-few_rows =
+    { $n ->
+        [one] Only { $n } row is included in the line: too few to test linearity.
+       *[other] Only { $n } rows are included in the line: too few to test linearity.
+    }
+notice-few_rows-look = Take more positions; at least three on each side of a splice.
+notice-scatter_too_large =
+    { $nu ->
+        [one] The rows scatter more than their stated uncertainties allow (χ² = { $chi } with { $nu } degree of freedom).
+       *[other] The rows scatter more than their stated uncertainties allow (χ² = { $chi } with { $nu } degrees of freedom).
+    }
+notice-scatter_too_large-look = A row that went wrong, a step at a splice, or uncertainties that were stated too small. Choose under Result which uncertainty is claimed, and say why.
+notice-scatter_too_small =
+    { $nu ->
+        [one] The rows scatter less than their stated uncertainties lead to expect (χ² = { $chi } with { $nu } degree of freedom): they may be too large.
+       *[other] The rows scatter less than their stated uncertainties lead to expect (χ² = { $chi } with { $nu } degrees of freedom): they may be too large.
+    }
+notice-scatter_too_small-look = Whether the limits of reading were stated too wide.
+notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
+notice-step_at_splice-look = The marks, the gap and the sense written for that splice.
+notice-time_base_off = The rows read at { $base } ns a division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
+notice-time_base_off-recorder = The rows timed by the recorder are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
+notice-time_base_off-look = Whether that time base was noted rightly for each of them.
+notice-curvature = The rows follow a curve rather than a straight line.
+notice-curvature-look = Edges read at different heights as the light grows weaker, or a time base that is not even across the screen.
+notice-runs = The residual signs are not random (runs test).
+notice-runs-look = The residual plot: a wave, a step at a splice, or a change between two parts of the run.
+notice-decisive_row = One row decides the slope: without row { $row } it would move by { $moved } standard uncertainties.
+notice-decisive_row-look = That row, and whether more positions near it can be read.
+notice-faster_than_light = The result exceeds the defined c by more than 4 u.
+notice-faster_than_light-look = The path factor (detector or mirror on the carriage), the time base, and each splice.
+notice-short_span = The whole run spans only { $times } times the uncertainty of one delay.
+notice-short_span-look = Whether the carriage can go farther, or the screen be set faster.
+notice-vague_result = The standard uncertainty is { $percent } % of c: too large for a useful result.
+notice-vague_result-look = The first lines of the budget, and the unit of each number typed there.
+notice-dominant_component = One shared component is { $percent } % of u²(c); repeats do not reduce it.
+notice-dominant_component-look = The first line of the budget: that error alone decides the uncertainty.
 
 ## Notebooks
 

@@ -2,6 +2,7 @@
 
 use super::input::NoticeInput;
 use crate::analysis::notice::{Notice, Section, Weight};
+use crate::message;
 use crate::notebook::Estimator;
 
 /// Beyond so many standard uncertainties something is there.
@@ -20,11 +21,8 @@ fn walk(input: &NoticeInput) -> Option<Notice> {
         id: "walk",
         weight: Weight::Grave,
         section: Section::Delays,
-        text: format!(
-            "The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by {} %.",
-            input.figure(100.0 * shift, 2)
-        ),
-        look_at: "Time the edges by a constant fraction of their height.",
+        text: message!("notice-walk", percent = input.figure(100.0 * shift, 2)),
+        look_at: message!("notice-walk-look"),
         rows: walk.rows.iter().map(|row| row.row).collect(),
         rail: None,
     })
@@ -41,11 +39,8 @@ fn bent(input: &NoticeInput) -> Option<Notice> {
         id: "grid_bent",
         weight: Weight::Look,
         section: Section::Delays,
-        text: format!(
-            "A check mark is {} div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.",
-            input.figure(largest, 2)
-        ),
-        look_at: "The corner marks; else a picture taken from farther away.",
+        text: message!("notice-grid_bent", off = input.figure(largest, 2)),
+        look_at: message!("notice-grid_bent-look"),
         rows: Vec::new(),
         rail: None,
     })

@@ -3,9 +3,9 @@
 use crate::analysis::context::RowContext;
 use crate::analysis::rows::Rows;
 use crate::analysis::types::{LineAnalysis, Speed, WalkAnalysis};
-use crate::analysis::words::{listed, row_numbers};
+use crate::analysis::words::row_numbers;
 use crate::notebook::RowId;
-use crate::quantity::plain;
+use crate::quantity::{fixed, plain};
 
 /// Everything the notices look at.
 pub struct NoticeInput<'a> {
@@ -24,14 +24,18 @@ pub struct NoticeInput<'a> {
 }
 
 impl NoticeInput<'_> {
-    /// "row 3", "rows 3 and 5": the rows by their numbers on the page.
-    pub fn numbers(&self, rows: &[RowId]) -> String {
-        let word = if rows.len() == 1 { "row" } else { "rows" };
-        format!("{word} {}", listed(&row_numbers(self.context.page, rows)))
+    /// The numbers of rows on the page, to be listed.
+    pub fn numbers(&self, rows: &[RowId]) -> Vec<usize> {
+        row_numbers(self.context.page, rows)
     }
 
     /// A number to so many significant digits, as the notebook writes decimals.
     pub fn figure(&self, value: f64, significant: usize) -> String {
         plain(value, significant, self.context.page.decimal_mark)
+    }
+
+    /// A number to a place (the power of ten of its last digit), as the notebook writes decimals.
+    pub fn fixed(&self, value: f64, place: i32) -> String {
+        fixed(value, place, self.context.page.decimal_mark)
     }
 }

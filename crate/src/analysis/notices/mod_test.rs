@@ -9,6 +9,7 @@ use crate::notebook::{
     RailField, RailId, RowId, Scope, Sense, SharedError, Splice, Spot, StoredFile, TraceDelay, TraceTime,
     Traces,
 };
+use crate::words::{Table, Words};
 
 /// Small deviations with no pattern, in units of 0.04 ns.
 const WOBBLE: [f64; 12] = [0.7, -0.9, -0.3, 1.1, -0.5, 0.2, 0.9, -1.2, 0.4, -0.6, -0.1, 0.8];
@@ -174,7 +175,7 @@ type Case = (&'static str, fn(&mut Bench), Names);
 const CASES: [Case; 28] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
-    ("restarted_count", |b| (7..=12).for_each(|row| b.set(row, Cell::Rail, "1")), Rows(&[7])),
+    ("ruler_restarts", |b| (7..=12).for_each(|row| b.set(row, Cell::Rail, "1")), Rows(&[7])),
     (
         "coarse_figures",
         |b| [(2, "50"), (4, "110"), (6, "170")].into_iter().for_each(|(row, r)| b.set(row, Cell::Reading, r)),
@@ -283,6 +284,7 @@ fn a_sound_notebook_raises_no_notice() {
 
 #[test]
 fn each_planted_fault_is_noticed_with_what_it_names() {
+    let words = Table::english().unwrap();
     let mut missed = Vec::new();
     for (id, plant, names) in CASES {
         let mut bench = Bench::sound();
@@ -293,6 +295,10 @@ fn each_planted_fault_is_noticed_with_what_it_names() {
             RailRows(rail, rows) => (id, rows.to_vec(), Some(rail)),
             Whole => (id, vec![], None),
         };
+        let said = analyse(&bench.notebook).notices;
+        let wordless =
+            said.iter().flat_map(|notice| [&notice.text, &notice.look_at]).find(|m| words.say(m) == m.id);
+        assert!(wordless.is_none(), "no words for {wordless:?}");
         if !bench.noticed().contains(&expected) {
             missed.push(format!("{expected:?}; there is {:?}", bench.noticed()));
         }

@@ -4,6 +4,7 @@ use super::input::NoticeInput;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::read::ruler_unit;
+use crate::message;
 use crate::notebook::{BenchField, RowId};
 use crate::rail::Source;
 
@@ -11,7 +12,7 @@ use crate::rail::Source;
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
     let found = [
         off_the_rail(input),
-        restarted_count(input),
+        ruler_restarts(input),
         edge_off_screen(input),
         coarse_figures(input),
         disagreeing_places(input),
@@ -31,11 +32,8 @@ fn entry_replaced(input: &NoticeInput) -> Option<Notice> {
         id: "entry_replaced",
         weight: Weight::Grave,
         section: Section::Result,
-        text: format!(
-            "The result does not rest on what was typed here, which can’t be used: {}.",
-            input.replaced.join(", ")
-        ),
-        look_at: "The marked fields: each says what is expected there.",
+        text: message!("notice-entry_replaced", fields = input.replaced.to_vec()),
+        look_at: message!("notice-entry_replaced-look"),
         rows: Vec::new(),
         rail: None,
     })
@@ -62,13 +60,13 @@ fn vague_splices(input: &NoticeInput) -> Vec<Notice> {
             id: "vague_splice",
             weight: Weight::Look,
             section: Section::Apparatus,
-            text: format!(
-                "The place of rail “{}” is uncertain by {}, more than a twentieth of its length of {}.",
-                typed.name_or_number(index),
-                in_ruler(u),
-                in_ruler(length)
+            text: message!(
+                "notice-vague_splice",
+                rail = typed.name_or_number(index),
+                u = in_ruler(u),
+                length = in_ruler(length)
             ),
-            look_at: "The uncertainty typed where the rail stands, and its unit: a bare number is in the ruler’s.",
+            look_at: message!("notice-vague_splice-look"),
             rows: beyond.map(|p| p.row).collect(),
             rail: Some(typed.id),
         })
@@ -82,9 +80,8 @@ fn rehearsal(input: &NoticeInput) -> Option<Notice> {
         id: "rehearsal",
         weight: Weight::Know,
         section: Section::Result,
-        text: "This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured."
-            .into(),
-        look_at: "The true values can be shown under Plan.",
+        text: message!("notice-rehearsal"),
+        look_at: message!("notice-rehearsal-look"),
         rows: Vec::new(),
         rail: None,
     })
@@ -123,15 +120,15 @@ fn off_the_rail(input: &NoticeInput) -> Option<Notice> {
         id: "off_the_rail",
         weight: Weight::Grave,
         section: Section::Readings,
-        text: format!("The reading of {} lies outside the span of its rail.", input.numbers(&rows)),
-        look_at: "The number typed, its unit, the rail named, and the span given for that rail.",
+        text: message!("notice-off_the_rail", n = rows.len(), rows = input.numbers(&rows)),
+        look_at: message!("notice-off_the_rail-look"),
         rows,
         rail: None,
     })
 }
 
 /// Readings that start again although the delay goes on growing, with no change of rail.
-fn restarted_count(input: &NoticeInput) -> Option<Notice> {
+fn ruler_restarts(input: &NoticeInput) -> Option<Notice> {
     let pairs = input.rows.points.windows(2).filter_map(|pair| match pair {
         [a, b] if a.rail.is_some() && a.rail == b.rail => Some((a, b)),
         _ => None,
@@ -145,14 +142,11 @@ fn restarted_count(input: &NoticeInput) -> Option<Notice> {
         .map(|(_, b)| b.row)
         .collect();
     (!rows.is_empty() && 2 * rows.len() < input.rows.points.len()).then(|| Notice {
-        id: "restarted_count",
+        id: "ruler_restarts",
         weight: Weight::Grave,
         section: Section::Readings,
-        text: format!(
-            "At {} the ruler reading jumps back while the delay still increases, with no change of rail.",
-            input.numbers(&rows)
-        ),
-        look_at: "Whether the carriage had passed onto the next rail, whose ruler counts from its own end.",
+        text: message!("notice-ruler_restarts", n = rows.len(), rows = input.numbers(&rows)),
+        look_at: message!("notice-ruler_restarts-look"),
         rows,
         rail: None,
     })
@@ -168,12 +162,13 @@ fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
         id: "edge_off_screen",
         weight: Weight::Look,
         section: Section::Readings,
-        text: format!(
-            "An edge of {} lies off the screen, which is {} divisions wide.",
-            input.numbers(&rows),
-            input.figure(width, 3)
+        text: message!(
+            "notice-edge_off_screen",
+            n = rows.len(),
+            rows = input.numbers(&rows),
+            width = input.figure(width, 3)
         ),
-        look_at: "The number typed, and the width of the screen given under Apparatus.",
+        look_at: message!("notice-edge_off_screen-look"),
         rows,
         rail: None,
     })
@@ -198,11 +193,12 @@ fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
         id: "coarse_figures",
         weight: Weight::Know,
         section: Section::Readings,
-        text: format!(
-            "The rail readings of {} are typed with fewer digits than their stated uncertainty.",
-            input.numbers(&rows)
+        text: message!("notice-coarse_figures", rows = input.numbers(&rows)),
+        look_at: message!(
+            "notice-coarse_figures-look",
+            finer = input.fixed(120.0, -1),
+            coarse = input.fixed(120.0, 0)
         ),
-        look_at: "Whether the ruler was read finer than was written down: write 120.0, not 120, if it was.",
         rows,
         rail: None,
     })
@@ -226,11 +222,8 @@ fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
         id: "disagreeing_places",
         weight: Weight::Look,
         section: Section::Readings,
-        text: format!(
-            "The {} stand at one place, but their delays differ by more than four times their uncertainty.",
-            input.numbers(&rows)
-        ),
-        look_at: "Whether the time base, the trigger or the rail changed between the two.",
+        text: message!("notice-disagreeing_places", rows = input.numbers(&rows)),
+        look_at: message!("notice-disagreeing_places-look"),
         rows,
         rail: None,
     })
@@ -251,16 +244,16 @@ fn delay_falls(input: &NoticeInput) -> Option<Notice> {
         return None;
     }
     let text = if whole {
-        "The delay falls while the distance grows, over the whole run.".to_owned()
+        message!("notice-delay_falls-throughout")
     } else {
-        format!("The delay falls at {} although the distance grows.", input.numbers(&falling))
+        message!("notice-delay_falls", n = falling.len(), rows = input.numbers(&falling))
     };
     Some(Notice {
         id: "delay_falls",
         weight: Weight::Grave,
         section: Section::Readings,
         text,
-        look_at: "The sense of the ruler, and whether edges A and B were swapped.",
+        look_at: message!("notice-delay_falls-look"),
         rows: falling,
         rail: None,
     })
@@ -274,8 +267,8 @@ fn delay_below_uncertainty(input: &NoticeInput) -> Option<Notice> {
         id: "delay_below_uncertainty",
         weight: Weight::Know,
         section: Section::Readings,
-        text: format!("The delay of {} is smaller than its own uncertainty.", input.numbers(&rows)),
-        look_at: "Whether a faster time base would spread the two edges farther apart.",
+        text: message!("notice-delay_below_uncertainty", n = rows.len(), rows = input.numbers(&rows)),
+        look_at: message!("notice-delay_below_uncertainty-look"),
         rows,
         rail: None,
     })
@@ -289,12 +282,13 @@ fn beyond_a_period(input: &NoticeInput) -> Option<Notice> {
         id: "beyond_a_period",
         weight: Weight::Grave,
         section: Section::Readings,
-        text: format!(
-            "The delay of {} is longer than one pulse period, {} ns: a delay is known only up to whole periods.",
-            input.numbers(&rows),
-            input.figure(period, 4)
+        text: message!(
+            "notice-beyond_a_period",
+            n = rows.len(),
+            rows = input.numbers(&rows),
+            period = input.figure(period, 4)
         ),
-        look_at: "Which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.",
+        look_at: message!("notice-beyond_a_period-look"),
         rows,
         rail: None,
     })
@@ -315,8 +309,8 @@ fn defaults_only(input: &NoticeInput) -> Option<Notice> {
         id: "defaults_only",
         weight: Weight::Look,
         section: Section::Apparatus,
-        text: "All uncertainties are still default values.".into(),
-        look_at: "How well you could really read the ruler, the joints and the edges: write that down.",
+        text: message!("notice-defaults_only"),
+        look_at: message!("notice-defaults_only-look"),
         rows: Vec::new(),
         rail: None,
     })

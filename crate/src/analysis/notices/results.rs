@@ -5,7 +5,7 @@ use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::origin::Clock;
 use crate::analysis::speed::C0;
 use crate::analysis::types::{Entry, LineAnalysis, Speed};
-use crate::quantity::fixed;
+use crate::message;
 
 /// Every notice about the line.
 pub(super) fn notices(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
@@ -26,8 +26,8 @@ fn few_rows(line: &LineAnalysis) -> Option<Notice> {
         id: "few_rows",
         weight: Weight::Look,
         section: Section::Line,
-        text: format!("Only {n} rows are included in the line: too few to test linearity."),
-        look_at: "Take more positions; at least three on each side of a splice.",
+        text: message!("notice-few_rows", n = n),
+        look_at: message!("notice-few_rows-look"),
         rows: Vec::new(),
         rail: None,
     })
@@ -37,22 +37,18 @@ fn chi_square(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
     let p = line.p_value?;
     let chi = input.figure(line.fit.chi_square, 3);
     let nu = line.fit.degrees_of_freedom;
-    let (id, text, look_at, weight): (_, String, _, _) = if p < 0.05 {
+    let (id, text, look_at, weight) = if p < 0.05 {
         (
             "scatter_too_large",
-            format!(
-                "The rows scatter more than their stated uncertainties allow (χ² = {chi} with {nu} degrees of freedom)."
-            ),
-            "A row that went wrong, a step at a splice, or uncertainties that were stated too small. Choose under Result which uncertainty is claimed, and say why.",
+            message!("notice-scatter_too_large", chi = chi, nu = nu),
+            message!("notice-scatter_too_large-look"),
             if p < 0.001 { Weight::Grave } else { Weight::Look },
         )
     } else if p > 0.95 {
         (
             "scatter_too_small",
-            format!(
-                "The rows scatter less than their stated uncertainties lead to expect (χ² = {chi} with {nu} degrees of freedom): they may be too large."
-            ),
-            "Whether the limits of reading were stated too wide.",
+            message!("notice-scatter_too_small", chi = chi, nu = nu),
+            message!("notice-scatter_too_small-look"),
             Weight::Know,
         )
     } else {
@@ -66,17 +62,17 @@ fn steps(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     off.map(|check| {
         let name = input.context.page.rails.iter().enumerate().find(|(_, rail)| rail.id == check.rail);
         let name = name.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
-        let mark = input.context.page.decimal_mark;
         Notice {
             id: "step_at_splice",
             weight: Weight::Grave,
             section: Section::Apparatus,
-            text: format!(
-                "The readings show a step of {} mm (standard uncertainty {} mm) at the splice of rail {name}.",
-                fixed(check.step.value * 1000.0, 0, mark),
-                fixed(check.step.uncertainty * 1000.0, 0, mark)
+            text: message!(
+                "notice-step_at_splice",
+                rail = name,
+                step = input.fixed(check.step.value * 1000.0, 0),
+                u = input.fixed(check.step.uncertainty * 1000.0, 0)
             ),
-            look_at: "The marks, the gap and the sense written for that splice.",
+            look_at: message!("notice-step_at_splice-look"),
             rows: Vec::new(),
             rail: Some(check.rail),
         }
@@ -87,20 +83,20 @@ fn steps(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
 fn settings_off(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     let off = line.checks.settings.iter().filter(|check| check.offset.p_value < 0.01);
     off.map(|check| {
-        let rows = match check.clock {
-            Clock::Recorder => "timed by the recorder".to_owned(),
-            Clock::Screen(time) => format!("read at {} ns a division", input.figure(time, 3)),
+        let offset = input.figure(check.offset.value, 2);
+        let u = input.figure(check.offset.uncertainty, 2);
+        let text = match check.clock {
+            Clock::Recorder => message!("notice-time_base_off-recorder", offset = offset, u = u),
+            Clock::Screen(time) => {
+                message!("notice-time_base_off", base = input.figure(time, 3), offset = offset, u = u)
+            }
         };
         Notice {
             id: "time_base_off",
             weight: Weight::Look,
             section: Section::Readings,
-            text: format!(
-                "The rows {rows} are offset from the other rows by {} ns (standard uncertainty {} ns).",
-                input.figure(check.offset.value, 2),
-                input.figure(check.offset.uncertainty, 2)
-            ),
-            look_at: "Whether that time base was noted rightly for each of them.",
+            text,
+            look_at: message!("notice-time_base_off-look"),
             rows: check.rows.clone(),
             rail: None,
         }
@@ -113,8 +109,8 @@ fn curvature(line: &LineAnalysis) -> Option<Notice> {
         id: "curvature",
         weight: Weight::Look,
         section: Section::Line,
-        text: "The rows follow a curve rather than a straight line.".into(),
-        look_at: "Edges read at different heights as the light grows weaker, or a time base that is not even across the screen.",
+        text: message!("notice-curvature"),
+        look_at: message!("notice-curvature-look"),
         rows: Vec::new(),
         rail: None,
     })
@@ -125,8 +121,8 @@ fn runs(line: &LineAnalysis) -> Option<Notice> {
         id: "runs",
         weight: Weight::Know,
         section: Section::Line,
-        text: "The residual signs are not random (runs test).".into(),
-        look_at: "The residual plot: a wave, a step at a splice, or a change between two parts of the run.",
+        text: message!("notice-runs"),
+        look_at: message!("notice-runs-look"),
         rows: Vec::new(),
         rail: None,
     })
@@ -140,12 +136,8 @@ fn decisive_row(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
         id: "decisive_row",
         weight: Weight::Look,
         section: Section::Line,
-        text: format!(
-            "One row decides the slope: without {} it would move by {} standard uncertainties.",
-            input.numbers(&[row]),
-            input.figure(moved, 2)
-        ),
-        look_at: "That row, and whether more positions near it can be read.",
+        text: message!("notice-decisive_row", row = input.numbers(&[row]), moved = input.figure(moved, 2)),
+        look_at: message!("notice-decisive_row-look"),
         rows: vec![row],
         rail: None,
     })
@@ -160,8 +152,8 @@ pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) 
             id: "faster_than_light",
             weight: Weight::Grave,
             section: Section::Result,
-            text: "The result exceeds the defined c by more than 4 u.".into(),
-            look_at: "The path factor (detector or mirror on the carriage), the time base, and each splice.",
+            text: message!("notice-faster_than_light"),
+            look_at: message!("notice-faster_than_light-look"),
             rows: Vec::new(),
             rail: None,
         });
@@ -177,11 +169,8 @@ pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) 
             id: "short_span",
             weight: Weight::Look,
             section: Section::Line,
-            text: format!(
-                "The whole run spans only {} times the uncertainty of one delay.",
-                input.figure((delays.1 - delays.0) / typical, 2)
-            ),
-            look_at: "Whether the carriage can go farther, or the screen be set faster.",
+            text: message!("notice-short_span", times = input.figure((delays.1 - delays.0) / typical, 2)),
+            look_at: message!("notice-short_span-look"),
             rows: Vec::new(),
             rail: None,
         });
@@ -197,11 +186,8 @@ fn vague(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         id: "vague_result",
         weight: Weight::Grave,
         section: Section::Uncertainty,
-        text: format!(
-            "The standard uncertainty is {} % of c: too large for a useful result.",
-            input.figure(100.0 * speed.relative, 2)
-        ),
-        look_at: "The first lines of the budget, and the unit of each number typed there.",
+        text: message!("notice-vague_result", percent = input.figure(100.0 * speed.relative, 2)),
+        look_at: message!("notice-vague_result-look"),
         rows: Vec::new(),
         rail: None,
     })
@@ -214,11 +200,8 @@ fn dominant(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         id: "dominant_component",
         weight: Weight::Know,
         section: Section::Uncertainty,
-        text: format!(
-            "One shared component is {} % of u²(c); repeats do not reduce it.",
-            input.figure(100.0 * largest.share, 2)
-        ),
-        look_at: "The first line of the budget: that error alone decides the uncertainty.",
+        text: message!("notice-dominant_component", percent = input.figure(100.0 * largest.share, 2)),
+        look_at: message!("notice-dominant_component-look"),
         rows: Vec::new(),
         rail: None,
     })

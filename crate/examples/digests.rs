@@ -1,7 +1,8 @@
 //! Writes the SHA-256 of the analysis of the demo and of 50 random notebooks, one a line: what another build of the
 //! program, such as the one in a browser, must reach to the bit.
 
-use slope_of_light::synth::sameness;
+#[path = "../../tests/page/sameness.rs"]
+mod sameness;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     for digest in sameness::digests()? {

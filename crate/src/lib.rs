@@ -6,7 +6,7 @@
 //! Inside the crate every length is in metres and every time in nanoseconds, unless a name says otherwise.
 //!
 //! ```
-//! use slope_of_light::{analysis::analyse, synth::demo};
+//! use slope_of_light::{analysis::analyse, drawn::demo};
 //!
 //! let (notebook, truth) = demo::typed_readings()?;
 //! let analysis = analyse(&notebook);
@@ -61,8 +61,8 @@ pub mod report;
 // The zip that is handed in, out and in again.
 pub mod bundle;
 
-// A simulated bench: demo, tests, practice.
-pub mod synth;
+// Notebooks that a person at a simulated bench would write: demo, tests, practice.
+pub mod drawn;
 
 // The wasm boundary: the only module that knows a browser.
 #[cfg(target_arch = "wasm32")]

@@ -5,18 +5,18 @@
 
 #![expect(clippy::expect_used, reason = "tests")]
 
+use slope_bench::rails::{Joint, Truth};
 use slope_of_light::analysis::{Analysis, analyse};
+use slope_of_light::drawn::{demo, described::Described};
 use slope_of_light::line::{Data, Noise, Stated, fit};
 use slope_of_light::notebook::{ActsOn, BenchField, Edit, Effect, ErrorShape, Scope, SharedError};
-use slope_of_light::synth::demo;
-use slope_of_light::synth::rig::{Rig, RigJoint, Truth};
 
 const RUNS: u64 = 2_000;
 
-/// Share of the runs of `rig` for which `holds` is true, with `modelled` edits made by the person.
-fn share(rig: &Rig, modelled: &[Edit], mut holds: impl FnMut(&Analysis, &Truth) -> bool) -> f64 {
+/// Share of the runs of a bench for which `holds` is true, with `modelled` edits made by the person.
+fn share(bench: &Described, modelled: &[Edit], mut holds: impl FnMut(&Analysis, &Truth) -> bool) -> f64 {
     let held = (0..RUNS).filter(|seed| {
-        let (mut notebook, truth) = rig.run(*seed).expect("the bench is sound");
+        let (mut notebook, truth) = bench.run(*seed).expect("the bench is sound");
         for edit in modelled {
             notebook.apply(edit.clone(), "").expect("the edit is sound");
         }
@@ -30,42 +30,42 @@ fn covered(analysis: &Analysis, truth: &Truth) -> bool {
     (speed.c - truth.c).abs() <= speed.expanded().unwrap_or(0.0)
 }
 
-fn assert_covers(rig: &Rig, modelled: &[Edit]) {
-    let coverage = share(rig, modelled, covered);
-    assert!((0.935..=0.965).contains(&coverage), "{}: coverage {coverage}", rig.title);
+fn assert_covers(bench: &Described, modelled: &[Edit]) {
+    let coverage = share(bench, modelled, covered);
+    assert!((0.935..=0.965).contains(&coverage), "{}: coverage {coverage}", bench.title);
 }
 
 /// The demo's bench with its two later rails joined otherwise.
-fn joined(title: &str, middle: RigJoint, far: RigJoint) -> Rig {
-    let mut rig = demo::rig();
-    rig.title = title.into();
-    rig.rails[1].joint = middle;
-    rig.rails[2].joint = far;
-    rig
+fn joined(title: &str, middle: Joint, far: Joint) -> Described {
+    let mut bench = demo::bench();
+    bench.title = title.into();
+    bench.rig.rails[1].joint = middle;
+    bench.rig.rails[2].joint = far;
+    bench
 }
 
 #[test]
 fn the_interval_of_c_covers_the_truth_as_often_as_it_says() {
-    assert_covers(&demo::rig(), &[]);
+    assert_covers(&demo::bench(), &[]);
 }
 
 #[test]
 fn one_rail_covers() {
-    let mut rig = demo::rig();
-    rig.title = "one rail".into();
-    rig.rails.truncate(1);
-    rig.stops.retain(|(rail, ..)| *rail == 0);
-    assert_covers(&rig, &[]);
+    let mut bench = demo::bench();
+    bench.title = "one rail".into();
+    bench.rig.rails.truncate(1);
+    bench.rig.stops.retain(|stop| stop.rail == 0);
+    assert_covers(&bench, &[]);
 }
 
 #[test]
 fn stated_splices_cover() {
-    assert_covers(&joined("stated", RigJoint::Stated(0.01), RigJoint::Stated(0.02)), &[]);
+    assert_covers(&joined("stated", Joint::Stated(0.01), Joint::Stated(0.02)), &[]);
 }
 
 #[test]
 fn meeting_marks_cover() {
-    let meeting = |u| RigJoint::Meeting { gap: 0.025, u };
+    let meeting = |u| Joint::Meeting { gap: 0.025, u };
     assert_covers(&joined("meeting marks", meeting(0.01), meeting(0.01)), &[]);
 }
 
@@ -73,34 +73,34 @@ fn meeting_marks_cover() {
 /// reading uncertainty of both rulers undivided: on the safe side, but here a small part of the whole.
 #[test]
 fn overlaps_cover() {
-    let middle = RigJoint::Overlap(vec![1960.0, 1940.0, 1920.0, 1900.0]);
-    let far = RigJoint::Overlap(vec![5.0, 15.0, 25.0, 35.0]);
+    let middle = Joint::Overlap(vec![1.96, 1.94, 1.92, 1.90]);
+    let far = Joint::Overlap(vec![0.05, 0.15, 0.25, 0.35]);
     assert_covers(&joined("overlap", middle, far), &[]);
 }
 
 #[test]
 fn free_splices_cover() {
-    assert_covers(&joined("free", RigJoint::Free, RigJoint::Free), &[]);
+    assert_covers(&joined("free", Joint::Free, Joint::Free), &[]);
 }
 
 /// Edges read to whole small divisions: the error of each reading is even within half of one.
 #[test]
 fn a_coarse_screen_covers() {
-    let mut rig = demo::rig();
-    rig.title = "coarse screen".into();
-    (rig.half_width, rig.step) = (0.1, Some(0.2));
-    rig.bench.retain(|(field, _)| *field != BenchField::EdgeHalfWidth);
-    assert_covers(&rig, &[]);
+    let mut bench = demo::bench();
+    bench.title = "coarse screen".into();
+    (bench.rig.half_width, bench.rig.step) = (0.1, Some(0.2));
+    bench.texts.retain(|(field, _)| *field != BenchField::EdgeHalfWidth);
+    assert_covers(&bench, &[]);
 }
 
 /// Walk that grows with the distance moves the slope by its own size; stated as an error in proportion to the
 /// distance, it is covered, and left unsaid it is not.
 #[test]
 fn walk_covers_where_it_is_modelled() {
-    let mut rig = demo::rig();
-    rig.title = "walk".into();
-    rig.u_walk = 0.03;
-    let relative = rig.u_walk / (rig.group_index / 0.299_792_458);
+    let mut bench = demo::bench();
+    bench.title = "walk".into();
+    bench.rig.u_walk = 0.03;
+    let relative = bench.rig.u_walk / (bench.rig.group_index / 0.299_792_458);
     let walk = SharedError {
         id: 90,
         name: "walk".into(),
@@ -111,13 +111,13 @@ fn walk_covers_where_it_is_modelled() {
         shape: ErrorShape::Normal,
         degrees_of_freedom: String::new(),
     };
-    assert_covers(&rig, &[Edit::SetShared(walk)]);
-    assert!(share(&rig, &[], covered) < 0.80);
+    assert_covers(&bench, &[Edit::SetShared(walk)]);
+    assert!(share(&bench, &[], covered) < 0.80);
 }
 
 #[test]
 fn splices_taken_as_independent_scatter_do_not_cover() {
-    let coverage = share(&demo::rig(), &[], |analysis, truth| {
+    let coverage = share(&demo::bench(), &[], |analysis, truth| {
         let line = analysis.line.as_ref().expect("a line");
         let noise = Stated {
             ux: line.u_distance.clone(),

@@ -5,7 +5,9 @@
 #![cfg(target_arch = "wasm32")]
 #![expect(clippy::expect_used, reason = "tests")]
 
-use slope_of_light::synth::sameness::{RANDOM_NOTEBOOKS, digests};
+mod sameness;
+
+use sameness::{RANDOM_NOTEBOOKS, digests};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);

@@ -13,7 +13,7 @@ use std::error::Error;
 use std::fs;
 use std::path::PathBuf;
 
-use slope_of_light::synth::demo;
+use slope_of_light::drawn::demo;
 
 use set::Made;
 

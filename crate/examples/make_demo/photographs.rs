@@ -7,14 +7,15 @@ use std::error::Error;
 
 use jpeg_encoder::{ColorType, Encoder};
 use serde_json::json;
+use slope_bench::rails::{Joint, Rail, Rig, Stop, Truth};
 use slope_bench::screen::{Shot, demo_series};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
+use slope_of_light::drawn::described::{Described, Ruler};
 use slope_of_light::notebook::{
-    BenchField, Cell, Edit, Evidence, Grid, GridCheck, Notebook, Picture, RulerUnit, Sense, Spot, StoredFile,
+    BenchField, Cell, Edit, Evidence, Grid, GridCheck, Notebook, Picture, RulerUnit, Spot, StoredFile,
 };
 use slope_of_light::photo::{Corner, Hint, PixelPoint, Pixels, Proposal, propose};
-use slope_of_light::synth::rig::{Rig, RigJoint, RigRail, Truth};
 use zune_jpeg::JpegDecoder;
 use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
@@ -28,8 +29,8 @@ const QUALITY: u8 = 60;
 const GROUP_INDEX: f64 = 1.000_280;
 const NAME: &str = "photographs";
 
-fn rig() -> Rig {
-    let bench = [
+fn bench() -> Described {
+    let texts = [
         (BenchField::People, "Bench 7"),
         (BenchField::Place, "Landing on the second floor"),
         (BenchField::Wavelength, "650 nm"),
@@ -49,10 +50,9 @@ fn rig() -> Rig {
             "A camera on a shelf took one picture of the screen at each place. The corners of the grid and both edges were marked on the pictures.",
         ),
     ];
-    let rail = |name, sense, span, mark, believed, joint| RigRail {
-        name,
-        unit: RulerUnit::Centimetre,
-        sense,
+    let rail = |name, grows, span, mark, believed, joint| Rail {
+        label: Ruler { name, unit: RulerUnit::Centimetre },
+        grows,
         span,
         u_reading: 0.0004,
         u_scale: 0.0002,
@@ -60,22 +60,25 @@ fn rig() -> Rig {
         believed,
         joint,
     };
-    let stops = [15.0, 70.0, 130.0, 190.0, 245.0].map(|r| (0, r, 2.0));
-    let beyond = [290.0, 235.0, 180.0, 120.0, 65.0, 10.0].map(|r| (1, r, 5.0));
-    Rig {
+    let stops = [0.15, 0.70, 1.30, 1.90, 2.45].map(|aim| Stop { rail: 0, aim, time_base: 2.0 });
+    let beyond = [2.90, 2.35, 1.80, 1.20, 0.65, 0.10].map(|aim| Stop { rail: 1, aim, time_base: 5.0 });
+    Described {
         title: "Photographs on the landing".into(),
-        bench: bench.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
-        rails: vec![
-            rail("lower", Sense::Grows, (0.0, 250.0), 5.0, 0.0, RigJoint::AtSplitter(0.001)),
-            rail("upper", Sense::Falls, (0.0, 300.0), 300.0, 2.5, RigJoint::Meeting { gap: 0.02, u: 0.004 }),
-        ],
-        half_width: 0.05,
-        u_time_base: 1e-4,
-        group_index: GROUP_INDEX,
-        t0: 2.4,
-        u_walk: 0.0,
-        step: None,
-        stops: stops.into_iter().chain(beyond).collect(),
+        texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
+        rig: Rig {
+            rails: vec![
+                rail("lower", true, (0.0, 2.5), 0.05, 0.0, Joint::AtSplitter(0.001)),
+                rail("upper", false, (0.0, 3.0), 3.0, 2.5, Joint::Meeting { gap: 0.02, u: 0.004 }),
+            ],
+            c: C0,
+            group_index: GROUP_INDEX,
+            t0: 2.4,
+            half_width: 0.05,
+            step: None,
+            u_time_base: 1e-4,
+            u_walk: 0.0,
+            stops: stops.into_iter().chain(beyond).collect(),
+        },
     }
 }
 
@@ -84,7 +87,7 @@ fn rig() -> Rig {
 /// # Errors
 /// When a picture can't be encoded, or its marks are not proposed.
 pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
-    let (typed, truth) = rig().run(SEED)?;
+    let (typed, truth) = bench().run(SEED)?;
     let shots = shots(&typed, &truth);
     let mut notebook = without_edges(&typed)?;
     let mut pictures = Vec::new();

@@ -6,13 +6,14 @@
 use std::error::Error;
 
 use serde_json::json;
+use slope_bench::rails::{Joint, Rail, Rig, Stop};
 use slope_bench::record::{Bench, Detector, Digitiser, Place, Style, Units, both_as_text};
 use slope_engine::budget::Random;
 use slope_evidence::stored::{LevelOf, common_level};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
-use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, Sense, StoredFile, Traces};
-use slope_of_light::synth::rig::{Rig, RigJoint, RigRail};
+use slope_of_light::drawn::described::{Described, Ruler};
+use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, StoredFile, Traces};
 use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
 
 use crate::set::{Made, bundled, without_edges};
@@ -21,8 +22,8 @@ const SEED: u64 = 7_310;
 const GROUP_INDEX: f64 = 1.000_275;
 const NAME: &str = "traces";
 
-fn rig() -> Rig {
-    let bench = [
+fn described() -> Described {
+    let texts = [
         (BenchField::People, "Bench 2"),
         (BenchField::Place, "Cellar, along the north wall"),
         (BenchField::Wavelength, "520 nm"),
@@ -41,33 +42,36 @@ fn rig() -> Rig {
             "Both detectors were recorded at each place of the carriage. The light weakens on the way, so the edges were timed at half of their own height.",
         ),
     ];
-    let rail = |name, span, mark, believed, joint| RigRail {
-        name,
-        unit: RulerUnit::Millimetre,
-        sense: Sense::Grows,
-        span,
+    let rail = |name, believed, joint| Rail {
+        label: Ruler { name, unit: RulerUnit::Millimetre },
+        grows: true,
+        span: (0.0, 3.0),
         u_reading: 0.0003,
         u_scale: 0.0002,
-        mark,
+        mark: 0.0,
         believed,
         joint,
     };
-    let first = [100.0, 450.0, 800.0, 1200.0, 1550.0, 1900.0, 2300.0, 2700.0].map(|r| (0, r, 1.0));
-    let second = [150.0, 500.0, 900.0, 1250.0, 1600.0, 2000.0, 2400.0, 2800.0].map(|r| (1, r, 1.0));
-    Rig {
+    let first = [0.10, 0.45, 0.80, 1.20, 1.55, 1.90, 2.30, 2.70].map(|aim| (0, aim));
+    let second = [0.15, 0.50, 0.90, 1.25, 1.60, 2.00, 2.40, 2.80].map(|aim| (1, aim));
+    let stops = first.into_iter().chain(second).map(|(rail, aim)| Stop { rail, aim, time_base: 1.0 });
+    Described {
         title: "Traces in the cellar".into(),
-        bench: bench.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
-        rails: vec![
-            rail("first", (0.0, 3000.0), 0.0, 0.0, RigJoint::AtSplitter(0.001)),
-            rail("second", (0.0, 3000.0), 0.0, 3.05, RigJoint::Meeting { gap: 0.05, u: 0.003 }),
-        ],
-        half_width: 0.05,
-        u_time_base: 25e-6,
-        group_index: GROUP_INDEX,
-        t0: 3.1,
-        u_walk: 0.0,
-        step: None,
-        stops: first.into_iter().chain(second).collect(),
+        texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
+        rig: Rig {
+            rails: vec![
+                rail("first", 0.0, Joint::AtSplitter(0.001)),
+                rail("second", 3.05, Joint::Meeting { gap: 0.05, u: 0.003 }),
+            ],
+            c: C0,
+            group_index: GROUP_INDEX,
+            t0: 3.1,
+            half_width: 0.05,
+            step: None,
+            u_time_base: 25e-6,
+            u_walk: 0.0,
+            stops: stops.collect(),
+        },
     }
 }
 
@@ -105,7 +109,7 @@ fn style() -> Style {
 /// # Errors
 /// When a trace gives no delay.
 pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
-    let (typed, truth) = rig().run(SEED)?;
+    let (typed, truth) = described().run(SEED)?;
     let (bench, per_metre) = (bench(), GROUP_INDEX / C0 * 1e9);
     let mut random = Random::new(SEED, 1);
     let recorded = typed.state().rows.iter().zip(&truth.distances).map(|(row, d)| {

@@ -1,8 +1,8 @@
 use super::*;
 use crate::analysis::{Shown, Speed, analyse, analyse_page};
 use crate::distribution::student_t_quantile;
+use crate::drawn::demo;
 use crate::notebook::{ActsOn, BenchField, Claim, Edit, Effect, Notebook, Scope, SharedError, Splice};
-use crate::synth::demo;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 

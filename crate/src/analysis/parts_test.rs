@@ -1,8 +1,10 @@
+use slope_bench::rails::Stop;
+
 use super::*;
 use crate::analysis::{LineAnalysis, Shown, analyse, prepare};
+use crate::drawn::{demo, random};
 use crate::line::{Data, fit};
 use crate::notebook::{Edit, Notebook};
-use crate::synth::{demo, random};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
@@ -32,7 +34,7 @@ fn noise(id: u32, acts_on: ActsOn, uncertainty: &str) -> Edit {
 fn parts_add_up_to_the_variance_of_the_slope() -> Outcome {
     let mut notebooks = vec![demo::typed_readings()?.0];
     for seed in 0..40 {
-        notebooks.push(random::rig(seed).run(seed)?.0);
+        notebooks.push(random::bench(seed).run(seed)?.0);
     }
     for (place, notebook) in notebooks.iter_mut().enumerate() {
         notebook.apply(noise(900, ActsOn::Delays, "0.05"), "")?;
@@ -124,9 +126,10 @@ fn students_t_needs_its_degrees_of_freedom() -> Outcome {
 /// (1994) 306).
 #[test]
 fn an_error_in_proportion_does_not_pull_the_slope() -> Outcome {
-    let mut rig = demo::rig();
-    rig.stops = (0..150).map(|stop| (0, 6.0 + 1.2 * f64::from(stop), 1.0)).collect();
-    let (mut notebook, _) = rig.run(5)?;
+    let mut bench = demo::bench();
+    let stop = |at: u32| Stop { rail: 0, aim: 0.06 + 0.012 * f64::from(at), time_base: 1.0 };
+    bench.rig.stops = (0..150).map(stop).collect();
+    let (mut notebook, _) = bench.run(5)?;
     let slope = |notebook: &Notebook| line(notebook).map(|line| (line.fit.slope, line.fit.uncertainty));
     let (alone, _) = slope(&notebook)?;
     for acts_on in [ActsOn::Delays, ActsOn::Distances] {

@@ -1,7 +1,7 @@
 use super::*;
 use crate::analysis::analyse;
+use crate::drawn::demo;
 use crate::notebook::Edit;
-use crate::synth::demo;
 
 fn sealed(salt: &str) -> Seal {
     Seal { salt: salt.into(), opened: false }

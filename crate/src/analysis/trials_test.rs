@@ -1,7 +1,7 @@
 use super::*;
 use crate::analysis::{Analysis, analyse};
+use crate::drawn::demo;
 use crate::notebook::{ActsOn, Cell, Claim, Edit, Effect, Notebook, Scope, SharedError, TrialPlan};
-use crate::synth::demo;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
 

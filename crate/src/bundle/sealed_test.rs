@@ -10,6 +10,7 @@ use std::collections::BTreeSet;
 use super::{NOTEBOOK, read, texts};
 use crate::analysis::trials::outcome;
 use crate::analysis::{WhatIf, analyse, analyse_page};
+use crate::drawn::demo;
 use crate::notebook::{
     ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Notebook, Path, PlannedPosition, Scope, SharedError,
     TrialPlan, write,
@@ -18,7 +19,6 @@ use crate::pictures::charts;
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::sample::english;
 use crate::report::{html, shown};
-use crate::synth::demo;
 use crate::view::{PreviousView, budget, evidence, plan, row_work, trials, view, view_after};
 
 /// Digits that a number needs to be told from another by chance.

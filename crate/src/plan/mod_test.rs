@@ -3,9 +3,9 @@ use proptest::prelude::*;
 use super::next::Why;
 use super::*;
 use crate::analysis::{C0, Origin, analyse};
+use crate::drawn::{demo, random};
 use crate::notebook::{BenchField, Cell, Edit, Notebook, PlannedPosition, RulerUnit};
 use crate::quantity::DecimalMark::{Comma, Point};
-use crate::synth::{demo, random};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
@@ -323,7 +323,7 @@ proptest! {
     /// of every joint, unit and sense; and no panic on the way.
     #[test]
     fn a_reading_more_never_hurts(seed in 0_u64..10_000) {
-        let mut notebook = random::rig(seed).run(seed).map_err(|e| TestCaseError::fail(e.to_string()))?.0;
+        let mut notebook = random::bench(seed).run(seed).map_err(|e| TestCaseError::fail(e.to_string()))?.0;
         let rows = notebook.state().rows.clone();
         let mut before = f64::INFINITY;
         for row in rows {

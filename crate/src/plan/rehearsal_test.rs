@@ -1,10 +1,10 @@
 use super::*;
 use crate::analysis::{C0, analyse};
+use crate::drawn::demo;
 use crate::notebook::{
     ActsOn, BenchField, Edit, Effect, ErrorShape, Path, RailField, Sense, SharedError, Splice, read as open,
     write,
 };
-use crate::synth::demo;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 

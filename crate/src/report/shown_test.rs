@@ -4,7 +4,7 @@ use super::super::csv::read_csv;
 use super::super::sample::view_of;
 use super::*;
 use crate::analysis::analyse;
-use crate::synth::demo;
+use crate::drawn::demo;
 use crate::view::{Field, view};
 
 #[test]

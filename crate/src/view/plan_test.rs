@@ -1,8 +1,8 @@
 use super::*;
 use crate::analysis::analyse;
+use crate::drawn::demo;
 use crate::notebook::{Edit, PlannedPosition};
 use crate::plan::rehearsal::tests::rehearsed;
-use crate::synth::demo;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 

@@ -3,8 +3,8 @@
 use super::*;
 use crate::analysis::analyse;
 use crate::analysis::trials::outcome;
+use crate::drawn::demo;
 use crate::notebook::{Edit, Notebook, TrialPlan};
-use crate::synth::demo;
 
 /// The number in a text such as "2.9880 × 10⁸".
 fn power_of_eight(text: &str) -> f64 {

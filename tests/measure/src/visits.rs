@@ -6,8 +6,9 @@ use std::time::{Duration, Instant};
 use anyhow::{Context, Result, bail};
 use page_tests::page::{Home, Page, Stage};
 use serde_json::Value;
+use slope_bench::rails::Stop;
+use slope_of_light::drawn::demo;
 use slope_of_light::notebook::write;
-use slope_of_light::synth::demo;
 
 use crate::stage::stage;
 use crate::timing::Times;
@@ -136,9 +137,10 @@ pub fn bundle() -> Result<f64> {
 
 /// The page with the bench of the demo, read at 200 stops.
 pub fn of_200_rows(stage: &Stage) -> Result<Page<'_>> {
-    let mut rig = demo::rig();
-    rig.stops = (0..200).map(|stop| (0, 6.0 + 0.9 * f64::from(stop), 1.0)).collect();
-    let (notebook, _) = rig.run(demo::SEED)?;
+    let mut bench = demo::bench();
+    let stop = |at: u32| Stop { rail: 0, aim: 0.06 + 0.009 * f64::from(at), time_base: 1.0 };
+    bench.rig.stops = (0..200).map(stop).collect();
+    let (notebook, _) = bench.run(demo::SEED)?;
     let home = Home::new()?;
     let file = home.write("two-hundred.json", write(&notebook).as_bytes())?;
     let page = stage.page_at(&stage.address, home)?;

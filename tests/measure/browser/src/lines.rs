@@ -3,8 +3,8 @@
 //! The benches are invented. Both have about the scatter of a student's run: 1 cm in distance, 0.15 ns in delay,
 //! delays of 3.3356 ns for each metre after 12 ns of cables.
 
+use slope_bench::chance::Chance;
 use slope_of_light::line::{Data, Noise, SharedColumn, Stated, fit};
-use slope_of_light::synth::chance::Chance;
 
 /// Delay for one metre, ns.
 const SLOPE: f64 = 3.3356;

@@ -5,8 +5,11 @@
 //! measured with a tape. The joints are known to about a centimetre, which is what decides the uncertainty. One row
 //! was read while the carriage still moved, and is struck out.
 
-use super::rig::{Rig, RigJoint, RigRail, Truth};
-use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit, Sense, write};
+use slope_bench::rails::{Joint, Rail, Rig, Stop, Truth};
+
+use super::described::{Described, Ruler};
+use crate::analysis::C0;
+use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit, write};
 
 /// The seed of the demo notebook.
 pub const SEED: u64 = 2_026;
@@ -15,8 +18,8 @@ pub const SEED: u64 = 2_026;
 pub const STRUCK: RowId = 9;
 
 /// The bench of the demo.
-pub fn rig() -> Rig {
-    let bench = [
+pub fn bench() -> Described {
+    let texts = [
         (BenchField::People, "Bench 4"),
         (BenchField::Place, "Optics lab, long corridor"),
         (BenchField::Wavelength, "405 nm"),
@@ -35,75 +38,76 @@ pub fn rig() -> Rig {
             "A pulsed violet diode, split to a fixed detector A and to detector B on the carriage. Both edges were read at half their own height.",
         ),
     ];
-    Rig {
+    Described {
         title: "Three rails in the corridor".into(),
-        bench: bench.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
-        rails: rails(),
-        half_width: 0.04,
-        u_time_base: 50e-6,
-        group_index: GROUP_INDEX,
-        t0: 1.8,
-        u_walk: 0.0,
-        step: None,
-        stops: stops(),
+        texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
+        rig: Rig {
+            rails: rails(),
+            c: C0,
+            group_index: GROUP_INDEX,
+            t0: 1.8,
+            half_width: 0.04,
+            step: None,
+            u_time_base: 50e-6,
+            u_walk: 0.0,
+            stops: stops(),
+        },
     }
 }
 
 /// Group index of the demo's air, as its own notebook computes it.
 const GROUP_INDEX: f64 = 1.000_295;
 
-fn rails() -> Vec<RigRail> {
+fn rails() -> Vec<Rail<Ruler>> {
     vec![
-        RigRail {
-            name: "near",
-            unit: RulerUnit::Centimetre,
-            sense: Sense::Grows,
-            span: (5.0, 195.0),
+        Rail {
+            label: Ruler { name: "near", unit: RulerUnit::Centimetre },
+            grows: true,
+            span: (0.05, 1.95),
             u_reading: 0.0003,
             u_scale: 0.0002,
-            mark: 12.5,
+            mark: 0.125,
             believed: 0.0,
-            joint: RigJoint::AtSplitter(0.001),
+            joint: Joint::AtSplitter(0.001),
         },
-        RigRail {
-            name: "middle",
-            unit: RulerUnit::Millimetre,
-            sense: Sense::Falls,
-            span: (20.0, 1980.0),
+        Rail {
+            label: Ruler { name: "middle", unit: RulerUnit::Millimetre },
+            grows: false,
+            span: (0.02, 1.98),
             u_reading: 0.0003,
             u_scale: 0.0002,
-            mark: 2000.0,
+            mark: 2.0,
             believed: 1.9,
-            joint: RigJoint::Meeting { gap: 0.025, u: 0.012 },
+            joint: Joint::Meeting { gap: 0.025, u: 0.012 },
         },
-        RigRail {
-            name: "far",
-            unit: RulerUnit::Centimetre,
-            sense: Sense::Grows,
-            span: (0.0, 250.0),
+        Rail {
+            label: Ruler { name: "far", unit: RulerUnit::Centimetre },
+            grows: true,
+            span: (0.0, 2.5),
             u_reading: 0.0005,
             u_scale: 0.0003,
-            mark: 10.0,
+            mark: 0.1,
             believed: 4.35,
-            joint: RigJoint::Stated(0.015),
+            joint: Joint::Stated(0.015),
         },
     ]
 }
 
 /// Eight stops on each rail; the screen is set slower once the edges would leave it.
-fn stops() -> Vec<(usize, f64, f64)> {
-    let near = [20.0, 42.0, 65.0, 87.0, 110.0, 132.0, 155.0, 178.0].map(|r| (0, r, 1.0));
-    let middle = [1890.0, 1640.0, 1400.0, 1150.0, 900.0, 650.0, 400.0, 150.0].map(|r| (1, r, 2.5));
-    let far = [15.0, 45.0, 75.0, 105.0, 135.0, 165.0, 200.0, 235.0].map(|r| (2, r, 2.5));
-    near.into_iter().chain(middle).chain(far).collect()
+fn stops() -> Vec<Stop> {
+    let near = [0.20, 0.42, 0.65, 0.87, 1.10, 1.32, 1.55, 1.78];
+    let middle = [1.89, 1.64, 1.40, 1.15, 0.90, 0.65, 0.40, 0.15];
+    let far = [0.15, 0.45, 0.75, 1.05, 1.35, 1.65, 2.00, 2.35];
+    let on = |rail, time_base, aims: [f64; 8]| aims.map(|aim| Stop { rail, aim, time_base });
+    [on(0, 1.0, near), on(1, 2.5, middle), on(2, 2.5, far)].concat()
 }
 
 /// The demo notebook, and what was really so.
 ///
 /// # Errors
-/// None in practice: see [`Rig::run`].
+/// None in practice: see [`Described::run`].
 pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
-    let (mut notebook, truth) = rig().run(SEED)?;
+    let (mut notebook, truth) = bench().run(SEED)?;
     let slipped =
         notebook.state().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB).to_owned());
     if let Some(slipped) = slipped.and_then(|text| text.parse::<f64>().ok()) {

@@ -1,10 +1,10 @@
 //! Digests by which two builds of the program can be seen to give the same digits.
 
-use super::{demo, random};
-use crate::analysis::analyse;
-use crate::analysis::trials::Trials;
-use crate::bundle::sha256_hex;
-use crate::notebook::{ActsOn, Edit, EditError, Effect, ErrorShape, Notebook, Scope, SharedError};
+use slope_of_light::analysis::analyse;
+use slope_of_light::analysis::trials::Trials;
+use slope_of_light::bundle::sha256_hex;
+use slope_of_light::drawn::{demo, random};
+use slope_of_light::notebook::{ActsOn, Edit, EditError, Effect, ErrorShape, Notebook, Scope, SharedError};
 
 /// How many random notebooks are looked at beside the demo.
 pub const RANDOM_NOTEBOOKS: u64 = 50;
@@ -14,11 +14,11 @@ pub const RANDOM_NOTEBOOKS: u64 = 50;
 /// digits that read back to the same double, so that one differing bit gives another digest.
 ///
 /// # Errors
-/// None in practice: see [`super::rig::Rig::run`].
+/// None in practice: the benches are sound.
 pub fn digests() -> Result<Vec<String>, EditError> {
     let mut all = vec![digest(&demo::typed_readings()?.0)];
     for seed in 0..RANDOM_NOTEBOOKS {
-        all.push(digest(&random::rig(seed).run(seed)?.0));
+        all.push(digest(&random::bench(seed).run(seed)?.0));
     }
     all.push(trials()?);
     Ok(all)

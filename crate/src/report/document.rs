@@ -11,13 +11,13 @@ use super::shown::{
     trials_table,
 };
 use super::table::{Column, Table};
-use super::words;
+use super::words::{self, splice};
 use crate::analysis::Notice;
 use crate::message;
-use crate::notebook::BenchField;
+use crate::notebook::{BenchField, RailField};
 use crate::pictures::Charts;
 use crate::view::{Field, RailView, RowState, TrialsView, View};
-use crate::words::Words;
+use crate::words::{Message, Words};
 
 /// May load nothing and run nothing; styles only from inside the document.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
@@ -26,173 +26,216 @@ const STYLE: &str = include_str!("report.css");
 
 /// The report on a notebook, with what trials gave if they were made, in the words of a table.
 pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>, words: &dyn Words) -> String {
-    let title = if view.title.is_empty() { "Untitled notebook" } else { &view.title };
-    let title = html_text(title);
-    let sections = [
-        heading(view, &title),
-        section("Cautions", &list(words::CAUTIONS.iter().map(|caution| html_text(caution)))),
-        typed_section(view, BenchField::Aim),
-        typed_section(view, BenchField::Method),
-        section("Apparatus", &apparatus(view, charts)),
-        section("Readings", &readings(view)),
-        section("Line", &line(view, charts)),
-        section("Uncertainty", &uncertainty(view, charts, trials)),
-        section("Result", &result(view)),
-        section("Notices", &notices(view, words)),
-        typed_section(view, BenchField::Discussion),
-        section("History", &history(view)),
-    ];
-    format!(
-        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
-         <meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n\
-         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
-         <title>{title}</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n<main>\n{}</main>\n</body>\n</html>\n",
-        sections.concat()
-    )
+    Report { view, charts, trials, words }.html()
 }
 
-fn heading(view: &View, title: &str) -> String {
-    let fields = [BenchField::People, BenchField::Place].map(|field| bench_item(view, field));
-    format!("<h1>{title}</h1>\n{}", items(fields))
+/// What the report is made of. What its functions give is HTML, unless they say otherwise.
+struct Report<'a> {
+    view: &'a View,
+    charts: &'a Charts,
+    trials: Option<&'a TrialsView>,
+    words: &'a dyn Words,
 }
 
-fn apparatus(view: &View, charts: &Charts) -> String {
-    let carriage = [("The carriage carries".to_owned(), words::path(view.path).to_owned())];
-    let bench = words::BENCH_FIELDS.iter().map(|field| bench_item(view, *field));
-    let mut text = items(carriage.into_iter().chain(bench));
-    text += &figure(&charts.bench_svg, "The bench, to scale");
-    let mut ruler_before = "";
-    for rail in &view.rails {
-        text += &rail_block(rail, ruler_before);
-        ruler_before = &rail.unit_symbol;
+impl Report<'_> {
+    /// A message as plain text.
+    fn say(&self, message: &Message) -> String {
+        self.words.say(message)
     }
-    let settings = view.settings.iter().map(|setting| {
-        let name = format!("Time base at {} per division", with_unit(&setting.time_per_division));
-        (name, format!("relative standard uncertainty {}", with_unit(&setting.uncertainty)))
-    });
-    let shared = view.shared.iter().map(|error| {
-        let effect = words::shared(error.acts_on, error.effect);
-        (error.name.clone(), format!("{effect}, standard uncertainty {}", with_unit(&error.uncertainty)))
-    });
-    text += &items(settings.chain(shared));
-    text
-}
 
-fn rail_block(rail: &RailView, ruler_before: &str) -> String {
-    let name = rail.fields.get(&crate::notebook::RailField::Name).map_or("", words::taken);
-    let fields = words::RAIL_FIELDS.iter().map(|field| {
-        let text = rail.fields.get(field).map_or_else(String::new, with_unit);
-        (words::rail_label(*field).to_owned(), text)
-    });
-    let told = [
-        ("Ruler".to_owned(), format!("in {}; readings {}", rail.unit_symbol, words::sense(rail.sense))),
-        ("Splice, as stated".to_owned(), words::splice(&rail.splice, &rail.unit_symbol, ruler_before)),
-        ("Stands".to_owned(), rail.stands.clone()),
-        ("Step that the readings show".to_owned(), rail.step.clone()),
-    ];
-    format!("<h3>Rail {}</h3>\n{}", html_text(name), items(told.into_iter().chain(fields)))
-}
-
-/// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
-fn readings(view: &View) -> String {
-    let shown = readings_table(view);
-    let struck: Vec<bool> = shown_rows(view).map(|row| row.state == RowState::Struck).collect();
-    let struck = |row: usize, column: &Column| {
-        struck.get(row) == Some(&true) && !["state", "outside_because", "remark"].contains(&column.name)
-    };
-    wide(&shown, &shown.to_html_struck(struck))
-}
-
-fn line(view: &View, charts: &Charts) -> String {
-    if !view.line.refusal.is_empty() {
-        return paragraph(&view.line.refusal);
+    fn html(&self) -> String {
+        let title = match self.view.title.as_str() {
+            "" => self.say(&message!("untitled")),
+            title => title.to_owned(),
+        };
+        let (title, language) = (html_text(&title), html_text(&self.say(&message!("language"))));
+        let sections = [
+            self.heading(&title),
+            self.section(&message!("cautions-title"), &self.cautions()),
+            self.typed_section(BenchField::Aim),
+            self.typed_section(BenchField::Method),
+            self.section(&message!("apparatus-title"), &self.apparatus()),
+            self.section(&message!("readings-title"), &self.readings()),
+            self.section(&message!("line-title"), &self.line()),
+            self.section(&message!("uncertainty-title"), &self.uncertainty()),
+            self.section(&message!("result-title"), &self.result()),
+            self.section(&message!("report-notices"), &self.notices()),
+            self.typed_section(BenchField::Discussion),
+            self.section(&message!("report-history"), &self.history()),
+        ];
+        format!(
+            "<!DOCTYPE html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n\
+             <meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n\
+             <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
+             <title>{title}</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n<main>\n{}</main>\n</body>\n</html>\n",
+            sections.concat()
+        )
     }
-    [
-        paragraph(&view.line.method),
-        figure(&charts.line_svg, &view.line.summary),
-        table(&line_table(view)),
-        figure(&charts.residuals_svg, &view.line.residual_summary),
-        table(&checks_table(view)),
-    ]
-    .concat()
-}
 
-fn uncertainty(view: &View, charts: &Charts, trials: Option<&TrialsView>) -> String {
-    if !view.budget.refusal.is_empty() {
-        return paragraph(&view.budget.refusal);
+    fn heading(&self, title: &str) -> String {
+        let fields = [BenchField::People, BenchField::Place].map(|field| self.bench_item(field));
+        format!("<h1>{title}</h1>\n{}", items(fields))
     }
-    let mut text = paragraph(&view.budget.summary);
-    text += &figure(&charts.budget_svg, "Shares of the variance of c");
-    text += &table(&budget_table(view));
-    text += &table(&budget_figures_table(view));
-    if let Some(trials) = trials.filter(|trials| trials.refusal.is_empty()) {
-        text += "<h3>Monte Carlo trials</h3>\n";
-        text += &paragraph(&trials.verdict);
-        text += &figure(&charts.trials_svg, &trials.summary);
-        text += &table(&trials_table(trials));
+
+    fn cautions(&self) -> String {
+        list(words::cautions().iter().map(|caution| html_text(&self.say(caution))))
     }
-    text
-}
 
-fn result(view: &View) -> String {
-    if !view.result.refusal.is_empty() {
-        return paragraph(&view.result.refusal);
+    fn apparatus(&self) -> String {
+        let carriage = (self.say(&message!("apparatus-path")), self.say(&words::path(self.view.path)));
+        let bench = words::BENCH_FIELDS.iter().map(|field| self.bench_item(*field));
+        let mut text = items([carriage].into_iter().chain(bench));
+        text += &figure(&self.charts.bench_svg, &self.say(&message!("apparatus-drawing")));
+        let mut ruler_before = "";
+        for rail in &self.view.rails {
+            text += &self.rail(rail, ruler_before);
+            ruler_before = &rail.unit_symbol;
+        }
+        let settings = self.view.settings.iter().map(|setting| {
+            let base = self.with_unit(&setting.time_per_division);
+            let u = self.with_unit(&setting.uncertainty);
+            (
+                self.say(&message!("report-setting", base = base)),
+                self.say(&message!("report-setting-uncertainty", u = u)),
+            )
+        });
+        let shared = self.view.shared.iter().map(|error| {
+            let told = message!(
+                "report-shared",
+                effect = words::effect(error.effect),
+                acts = words::acts_on(error.acts_on),
+                u = self.with_unit(&error.uncertainty)
+            );
+            (error.name.clone(), self.say(&told))
+        });
+        text += &items(settings.chain(shared));
+        text
     }
-    let mut text: String = view.result.sentences.iter().map(|sentence| paragraph(sentence)).collect();
-    text += &table(&result_table(view));
-    text += &paragraph(&view.result.choice);
-    text += &items([("Reason given".to_owned(), view.result.reason.clone())]);
-    text
-}
 
-fn notices(view: &View, words: &dyn Words) -> String {
-    if view.notices.is_empty() {
-        return paragraph("No notices.");
+    fn rail(&self, rail: &RailView, ruler_before: &str) -> String {
+        let name = rail.fields.get(&RailField::Name).map_or("", words::taken);
+        let fields = words::RAIL_FIELDS.iter().map(|field| {
+            let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
+            (self.say(&words::rail_field(*field)), text)
+        });
+        let ruler =
+            message!("report-ruler-text", unit = &*rail.unit_symbol, sense = words::sense(rail.sense));
+        let told = [
+            (message!("report-ruler"), self.say(&ruler)),
+            (message!("report-splice"), self.say(&splice(&rail.splice, &rail.unit_symbol, ruler_before))),
+            (message!("report-stands"), rail.stands.clone()),
+            (message!("report-step"), rail.step.clone()),
+        ];
+        let told = told.map(|(name, text)| (self.say(&name), text));
+        let heading = html_text(&self.say(&message!("report-rail", name = name)));
+        format!("<h3>{heading}</h3>\n{}", items(told.into_iter().chain(fields)))
     }
-    list(view.notices.iter().map(|notice| notice_text(view, notice, words)))
-}
 
-fn notice_text(view: &View, notice: &Notice, words: &dyn Words) -> String {
-    let named = view.rows.iter().filter(|row| notice.rows.contains(&row.id));
-    let numbers: Vec<usize> = named.map(|row| row.number).collect();
-    let rows = match numbers.len() {
-        0 => String::new(),
-        n => format!(" {}", words.say(&message!("report-notice-rows", n = n, rows = numbers))),
-    };
-    let said = [&words::weight(notice.weight), &notice.text, &notice.look_at].map(|part| words.say(part));
-    let [weight, text, look_at] = said.each_ref().map(|part| html_text(part));
-    format!("<strong>{weight}:</strong> {text}{} {look_at}", html_text(&rows))
-}
-
-fn history(view: &View) -> String {
-    let entries = match view.entries {
-        1 => "1 entry".to_owned(),
-        count => format!("{count} entries"),
-    };
-    paragraph(&format!("The history of this notebook holds {entries}, stored in notebook.json."))
-}
-
-fn bench_item(view: &View, field: BenchField) -> (String, String) {
-    let text = view.bench.get(&field).map_or_else(String::new, with_unit);
-    (words::bench_label(field).to_owned(), text)
-}
-
-/// A text as typed, or what is taken while it is empty; a bare number has its unit.
-fn with_unit(field: &Field) -> String {
-    let text = words::with_unit(words::taken(field), &field.unit);
-    if field.text.is_empty() && !text.is_empty() { format!("{text} (default)") } else { text }
-}
-
-fn typed_section(view: &View, field: BenchField) -> String {
-    let text = view.bench.get(&field).map_or("", |field| field.text.as_str());
-    if text.is_empty() {
-        return String::new();
+    /// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
+    fn readings(&self) -> String {
+        let shown = readings_table(self.view);
+        let struck: Vec<bool> = shown_rows(self.view).map(|row| row.state == RowState::Struck).collect();
+        let struck = |row: usize, column: &Column| {
+            struck.get(row) == Some(&true) && !["state", "outside_because", "remark"].contains(&column.name)
+        };
+        wide(&shown, &shown.to_html_struck(struck))
     }
-    section(words::bench_label(field), &format!("<p class=\"typed\">{}</p>\n", html_text(text)))
-}
 
-fn section(title: &str, body: &str) -> String {
-    format!("<section>\n<h2>{title}</h2>\n{body}</section>\n")
+    fn line(&self) -> String {
+        let line = &self.view.line;
+        if !line.refusal.is_empty() {
+            return paragraph(&line.refusal);
+        }
+        [
+            paragraph(&line.method),
+            figure(&self.charts.line_svg, &line.summary),
+            table(&line_table(self.view)),
+            figure(&self.charts.residuals_svg, &line.residual_summary),
+            table(&checks_table(self.view)),
+        ]
+        .concat()
+    }
+
+    fn uncertainty(&self) -> String {
+        let budget = &self.view.budget;
+        if !budget.refusal.is_empty() {
+            return paragraph(&budget.refusal);
+        }
+        let mut text = paragraph(&budget.summary);
+        text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
+        text += &table(&budget_table(self.view));
+        text += &table(&budget_figures_table(self.view));
+        if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_empty()) {
+            let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(&message!("trials-title"))));
+            text += &paragraph(&trials.verdict);
+            text += &figure(&self.charts.trials_svg, &trials.summary);
+            text += &table(&trials_table(trials));
+        }
+        text
+    }
+
+    fn result(&self) -> String {
+        let result = &self.view.result;
+        if !result.refusal.is_empty() {
+            return paragraph(&result.refusal);
+        }
+        let mut text: String = result.sentences.iter().map(|sentence| paragraph(sentence)).collect();
+        text += &table(&result_table(self.view));
+        text += &paragraph(&result.choice);
+        text += &items([(self.say(&message!("report-reason")), result.reason.clone())]);
+        text
+    }
+
+    fn notices(&self) -> String {
+        if self.view.notices.is_empty() {
+            return paragraph(&self.say(&message!("report-no-notices")));
+        }
+        list(self.view.notices.iter().map(|notice| self.notice(notice)))
+    }
+
+    fn notice(&self, notice: &Notice) -> String {
+        let named = self.view.rows.iter().filter(|row| notice.rows.contains(&row.id));
+        let numbers: Vec<usize> = named.map(|row| row.number).collect();
+        let rows = match numbers.len() {
+            0 => String::new(),
+            n => format!(" {}", self.say(&message!("report-notice-rows", n = n, rows = numbers))),
+        };
+        let said = [&words::weight(notice.weight), &notice.text, &notice.look_at].map(|part| self.say(part));
+        let [weight, text, look_at] = said.each_ref().map(|part| html_text(part));
+        format!("<strong>{weight}:</strong> {text}{} {look_at}", html_text(&rows))
+    }
+
+    fn history(&self) -> String {
+        paragraph(&self.say(&message!("report-entries", n = self.view.entries)))
+    }
+
+    /// What a field is called, and what stands in it; both plain texts.
+    fn bench_item(&self, field: BenchField) -> (String, String) {
+        let text = self.view.bench.get(&field).map_or_else(String::new, |field| self.with_unit(field));
+        (self.say(&words::bench_field(field)), text)
+    }
+
+    /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
+    fn with_unit(&self, field: &Field) -> String {
+        let text = words::with_unit(words::taken(field), &field.unit);
+        if field.text.is_empty() && !text.is_empty() {
+            self.say(&message!("report-default", text = text))
+        } else {
+            text
+        }
+    }
+
+    fn typed_section(&self, field: BenchField) -> String {
+        let text = self.view.bench.get(&field).map_or("", |field| field.text.as_str());
+        if text.is_empty() {
+            return String::new();
+        }
+        self.section(&words::bench_field(field), &format!("<p class=\"typed\">{}</p>\n", html_text(text)))
+    }
+
+    fn section(&self, title: &Message, body: &str) -> String {
+        format!("<section>\n<h2>{}</h2>\n{body}</section>\n", html_text(&self.say(title)))
+    }
 }
 
 fn paragraph(text: &str) -> String {

@@ -116,6 +116,9 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
         default: default.into(),
         problem: String::new(),
     };
+    let (view, charts, english) = (view_of(""), charts(), english());
+    let report = Report { view: &view, charts: &charts, trials: None, words: &english };
+    let with_unit = |field: &Field| report.with_unit(field);
     assert_eq!(with_unit(&bench("405", "nm", "")), "405 nm");
     assert_eq!(with_unit(&bench("0.405 µm", "nm", "")), "0.405 µm");
     assert_eq!(with_unit(&bench("", "ppm", "450")), "450 ppm (default)");
@@ -177,15 +180,16 @@ fn splices_are_told_with_their_units() {
         gap: gap.into(),
         uncertainty: "0.5 mm".into(),
     };
-    let told =
-        "mark 0 cm meets mark 1000 mm on the rail before, with a gap of 0.2 cm, standard uncertainty 0.5 mm";
-    assert_eq!(words::splice(&meeting("0.2"), "cm", "mm"), told);
-    assert!(words::splice(&meeting(""), "cm", "mm").contains("a gap of (not given)"));
+    let told = "mark 0 cm meets mark 1000 mm on the previous rail, with a gap of 0.2 cm, standard uncertainty 0.5 mm";
+    let english = english();
+    let told_of = |splice: &Splice| english.say(&super::splice(splice, "cm", "mm"));
+    assert_eq!(told_of(&meeting("0.2")), told);
+    assert!(told_of(&meeting("")).contains("a gap of (not given)"));
     let overlap = Splice::Overlap { pairs: vec![] };
-    assert_eq!(words::splice(&overlap, "cm", "mm"), "overlaps the rail before: no pairs");
+    assert_eq!(told_of(&overlap), "positions read on both rulers: none yet");
 }
 
-/// The page and the report warn in the same words.
+/// Every caution of the page stands in the report, in the same order.
 #[test]
 fn the_cautions_are_those_of_the_page() {
     let table = include_str!("../../../www/page/words/en.ftl");
@@ -193,8 +197,8 @@ fn the_cautions_are_those_of_the_page() {
         .lines()
         .filter(|line| line.starts_with("cautions-"))
         .filter_map(|line| line.split_once(" = "))
-        .filter(|(id, _)| !["cautions-title", "cautions-summary", "cautions-read"].contains(id))
-        .map(|(_, text)| text)
+        .map(|(id, _)| id)
+        .filter(|id| !["cautions-title", "cautions-summary", "cautions-read"].contains(id))
         .collect();
-    assert_eq!(on_page, super::words::CAUTIONS);
+    assert_eq!(on_page, super::words::cautions().map(|caution| caution.id));
 }

@@ -1,36 +1,28 @@
 //! The words of the report: labels, headings and the standing cautions, in one place.
 
 use crate::analysis::Weight;
-pub use crate::analysis::fields::{bench_label, rail_label};
 use crate::message;
-use crate::notebook::{ActsOn, BenchField, Effect, Path, RailField, Sense, Splice};
+use crate::notebook::{ActsOn, BenchField, Effect, OverlapPair, Path, RailField, Sense, Splice};
 use crate::view::{Field, RowState};
-use crate::words::Message;
+use crate::words::{Message, Value};
 
 /// The cautions that stand in every report, and to whom they defer.
-pub const CAUTIONS: &[&str] = &[
-    "Read before the laser is switched on. The instructions of your laser safety officer and your local rules \
-     take precedence over this page. It calculates no exposure limits.",
-    "Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind, also \
-     by a reflection. An invisible beam gives no warning.",
-    "Keep your eyes above the beam. Close the shutter before you bend to read a ruler: your eyes come to beam \
-     height. Seated and shorter people’s eyes may already be there.",
-    "Metal rulers, carriages, tools, rings and watches reflect: take off jewellery. Keep the beam path closed \
-     or matt and below eye level, with a beam stop behind the last rail.",
-    "Wear eyewear rated for the wavelength and for the pulses in use. Eyewear is never permission \
-     to look into the beam.",
-    "Ultraviolet light also harms the skin: cover it. Look at an ultraviolet beam only by way of a \
-     fluorescing card.",
-    "Alignment is done by trained people, at the lowest power. Move carriages only with the shutter closed.",
-    "Pulse supplies and the bias of detectors are at high voltage, and so are their cables. A pulse supply \
-     holds a lethal charge after it is switched off. Housings are opened by authorised service alone.",
-    "Gas sources: secure the cylinders and ventilate the room; ultraviolet light makes ozone.",
-    "Rails and cables are trip hazards. Keep escape routes free. Close the door, put up the warning sign, and \
-     keep bystanders out.",
-    "Know how to stop before you start: shutter, key switch, emergency stop. After a possible exposure of an \
-     eye or the skin: stop, report it at once, and have it examined by a doctor, even if nothing hurts.",
-    "Controls for users: IEC TR 60825-14 and your national rules. Laser classes: IEC 60825-1.",
-];
+pub fn cautions() -> [Message; 12] {
+    [
+        message!("cautions-lead"),
+        message!("cautions-eyes"),
+        message!("cautions-height"),
+        message!("cautions-reflections"),
+        message!("cautions-eyewear"),
+        message!("cautions-skin"),
+        message!("cautions-alignment"),
+        message!("cautions-voltage"),
+        message!("cautions-gas"),
+        message!("cautions-room"),
+        message!("cautions-stop"),
+        message!("cautions-rules"),
+    ]
+}
 
 /// Texts of the bench in the order of the report.
 pub const BENCH_FIELDS: &[BenchField] = &[
@@ -57,18 +49,18 @@ pub const RAIL_FIELDS: &[RailField] =
     &[RailField::From, RailField::To, RailField::ReadingUncertainty, RailField::ScaleUncertainty];
 
 /// What the carriage carries.
-pub fn path(path: Path) -> &'static str {
+pub fn path(path: Path) -> Message {
     match path {
-        Path::Detector => "detector B; the light goes along the rails once",
-        Path::Mirror => "a mirror; the light goes there and back",
+        Path::Detector => message!("apparatus-paths-detector"),
+        Path::Mirror => message!("apparatus-paths-mirror"),
     }
 }
 
-/// The sense of a ruler.
-pub fn sense(sense: Sense) -> &'static str {
+/// Which way the readings of a ruler change.
+pub fn sense(sense: Sense) -> Message {
     match sense {
-        Sense::Grows => "grow away from the splitter",
-        Sense::Falls => "fall away from the splitter",
+        Sense::Grows => message!("rails-senses-grows"),
+        Sense::Falls => message!("rails-senses-falls"),
     }
 }
 
@@ -91,15 +83,58 @@ pub fn weight(weight: Weight) -> Message {
     }
 }
 
-/// What an error of the user's own does.
-pub fn shared(acts_on: ActsOn, effect: Effect) -> &'static str {
-    match (acts_on, effect) {
-        (ActsOn::Distances, Effect::Offset) => "one offset on the distances",
-        (ActsOn::Distances, Effect::Noise) => "an error of its own on each distance",
-        (ActsOn::Delays, Effect::Noise) => "an error of its own on each delay",
-        (ActsOn::Distances, Effect::Scale) => "one relative scale on the distances",
-        (ActsOn::Delays, Effect::Offset) => "one offset on the delays",
-        (ActsOn::Delays, Effect::Scale) => "one relative scale on the delays",
+/// What an error of the user's own moves.
+pub fn acts_on(acts_on: ActsOn) -> Message {
+    match acts_on {
+        ActsOn::Distances => message!("shared-acts-distances"),
+        ActsOn::Delays => message!("shared-acts-delays"),
+    }
+}
+
+/// How an error of the user's own moves it.
+pub fn effect(effect: Effect) -> Message {
+    match effect {
+        Effect::Offset => message!("shared-effects-offset"),
+        Effect::Scale => message!("shared-effects-scale"),
+        Effect::Noise => message!("shared-effects-noise"),
+    }
+}
+
+/// What a text of the bench is called.
+pub fn bench_field(field: BenchField) -> Message {
+    match field {
+        BenchField::People => message!("fields-people"),
+        BenchField::Place => message!("fields-place"),
+        BenchField::Wavelength => message!("fields-wavelength"),
+        BenchField::PulseRate => message!("fields-pulse_rate"),
+        BenchField::SmallDivisions => message!("fields-small_divisions"),
+        BenchField::EdgeHalfWidth => message!("fields-edge_half_width"),
+        BenchField::EdgeReason => message!("fields-edge_reason"),
+        BenchField::ScreenWidth => message!("fields-screen_width"),
+        BenchField::TimeBaseUncertainty => message!("fields-time_base_uncertainty"),
+        BenchField::Temperature => message!("fields-temperature"),
+        BenchField::Pressure => message!("fields-pressure"),
+        BenchField::Humidity => message!("fields-humidity"),
+        BenchField::CarbonDioxide => message!("fields-carbon_dioxide"),
+        BenchField::BeamAngle => message!("fields-beam_angle"),
+        BenchField::Coverage => message!("fields-coverage"),
+        BenchField::MarkUncertainty => message!("fields-mark_uncertainty"),
+        BenchField::TraceLevel => message!("fields-trace_level"),
+        BenchField::TraceFraction => message!("fields-trace_fraction"),
+        BenchField::Aim => message!("fields-aim"),
+        BenchField::Method => message!("fields-method"),
+        BenchField::Discussion => message!("fields-discussion"),
+    }
+}
+
+/// What a text of a rail is called.
+pub fn rail_field(field: RailField) -> Message {
+    match field {
+        RailField::Name => message!("rails-fields-name"),
+        RailField::From => message!("rails-fields-from"),
+        RailField::To => message!("rails-fields-to"),
+        RailField::ReadingUncertainty => message!("rails-fields-reading_uncertainty"),
+        RailField::ScaleUncertainty => message!("rails-fields-scale_uncertainty"),
     }
 }
 
@@ -118,49 +153,45 @@ pub fn with_unit(text: &str, unit: &str) -> String {
 }
 
 /// Where a rail stands, as stated. `ruler` and `ruler_before` are the units of its ruler and of the ruler before.
-pub fn splice(splice: &Splice, ruler: &str, ruler_before: &str) -> String {
+pub fn splice(splice: &Splice, ruler: &str, ruler_before: &str) -> Message {
     let here = |text| given(text, ruler);
-    let before = |text| given(text, ruler_before);
+    let known_to = |place, uncertainty: &str| match uncertainty {
+        "" => place,
+        u => message!("report-splices-uncertain", place = place, u = with_unit(u, ruler)),
+    };
     match splice {
-        Splice::Unsaid => "not stated".into(),
+        Splice::Unsaid => message!("splice-kinds-unsaid"),
         Splice::AtSplitter { mark, uncertainty } => {
-            format!("mark {} lies at the splitter{}", here(mark), give_or_take(uncertainty, ruler))
+            known_to(message!("report-splices-at_splitter", mark = here(mark)), uncertainty)
         }
-        Splice::AtDistance { mark, distance, uncertainty } => format!(
-            "mark {} stands at {} from the splitter{}",
-            here(mark),
-            here(distance),
-            give_or_take(uncertainty, ruler)
+        Splice::AtDistance { mark, distance, uncertainty } => known_to(
+            message!("report-splices-at_distance", mark = here(mark), distance = here(distance)),
+            uncertainty,
         ),
-        Splice::Joined { mark, mark_before, gap, uncertainty } => format!(
-            "mark {} meets mark {} on the rail before, with a gap of {}{}",
-            here(mark),
-            before(mark_before),
-            here(gap),
-            give_or_take(uncertainty, ruler)
+        Splice::Joined { mark, mark_before, gap, uncertainty } => known_to(
+            message!(
+                "report-splices-joined",
+                mark = here(mark),
+                before = given(mark_before, ruler_before),
+                gap = here(gap)
+            ),
+            uncertainty,
         ),
+        Splice::Overlap { pairs } if pairs.is_empty() => message!("report-splices-no-pairs"),
         Splice::Overlap { pairs } => {
-            let pairs: Vec<String> = pairs
-                .iter()
-                .map(|pair| {
-                    format!("{} where the rail before reads {}", here(&pair.here), before(&pair.before))
-                })
-                .collect();
-            let told = if pairs.is_empty() { "no pairs".to_owned() } else { pairs.join("; ") };
-            format!("overlaps the rail before: {told}")
+            let pair = |pair: &OverlapPair| {
+                message!(
+                    "report-splices-pair",
+                    here = given(&pair.here, ruler),
+                    before = given(&pair.before, ruler_before)
+                )
+            };
+            message!("report-splices-overlap", pairs = pairs.iter().map(pair).collect::<Vec<_>>())
         }
-        Splice::Free { mark } => format!("the step at mark {} is an unknown of the line", here(mark)),
+        Splice::Free { mark } => message!("report-splices-free", mark = here(mark)),
     }
 }
 
-fn given(text: &str, unit: &str) -> String {
-    if text.is_empty() { "(not given)".into() } else { with_unit(text, unit) }
-}
-
-fn give_or_take(uncertainty: &str, unit: &str) -> String {
-    if uncertainty.is_empty() {
-        String::new()
-    } else {
-        format!(", standard uncertainty {}", with_unit(uncertainty, unit))
-    }
+fn given(text: &str, unit: &str) -> Value {
+    if text.is_empty() { message!("report-not-given").into() } else { with_unit(text, unit).into() }
 }

@@ -5,6 +5,7 @@
 
 ## The page
 
+language = en
 app = Slope of Light
 skip = Go to the readings
 outline = Outline
@@ -641,6 +642,35 @@ report-not-opened = { $name } was not opened: { $why }
 
 ## The printed report
 
+report-notices = Notices
+report-no-notices = No notices.
+report-history = History
+report-entries =
+    { $n ->
+        [one] The history of this notebook holds { $n } entry, stored in notebook.json.
+       *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
+    }
+report-default = { $text } (default)
+report-not-given = (not given)
+report-setting = Time base at { $base } per division
+report-setting-uncertainty = relative standard uncertainty { $u }
+report-shared = { $acts }: { $effect }, standard uncertainty { $u }
+report-rail = Rail { $name }
+report-ruler = Ruler
+report-ruler-text = in { $unit }; when the carriage moves away, readings { $sense }
+report-splice = Splice, as stated
+report-splices-uncertain = { $place }, standard uncertainty { $u }
+report-splices-at_splitter = mark { $mark } lies at the splitter
+report-splices-at_distance = mark { $mark } stands at { $distance } from the splitter
+report-splices-joined = mark { $mark } meets mark { $before } on the previous rail, with a gap of { $gap }
+report-splices-overlap = positions read on both rulers: { $pairs }
+report-splices-pair = { $here } where the previous rail reads { $before }
+report-splices-no-pairs = positions read on both rulers: none yet
+report-splices-free = the step at mark { $mark } is fitted with the line
+report-stands = Position
+report-step = Step that the readings show
+report-shares = Shares of the variance of c
+report-reason = Reason given
 report-notice-rows =
     { $n ->
         [one] (row { $rows })

@@ -306,9 +306,12 @@ class Page {
 
 /** The page, with a notebook open. */
 async function opened() {
-  const [, , journal] = await Promise.all([loadWords('en').then(putWords), begin(), Journal.open()]);
+  const opening = Journal.open();
+  // Asked of the database while the core is compiled.
+  const names = opening.then((journal) => journal?.notebooks() ?? []);
+  const [, , journal, journalled] = await Promise.all([loadWords('en').then(putWords), begin(), opening, names]);
   const page = new Page(journal);
-  const lost = await page.shelf.recover();
+  const lost = await page.shelf.recover(journalled);
   await page.openLatest();
   for (const why of lost) toast(say('saving-cannot-open', { title: say('untitled'), why: messageOf(why) }));
   document.body.dataset.ready = 'true';

@@ -191,12 +191,13 @@ export class Shelf {
 
   /**
    * Puts notebooks back on the shelf whose snapshot was lost while the journal kept them.
+   * @param {string[]} journalled the notebooks that the journal holds
    * @returns {Promise<unknown[]>} why some can't be; they are left as they are
    */
-  async recover() {
+  async recover(journalled) {
     const refused = [];
     const known = new Set(core.shelf_list().map((item) => item.id));
-    for (const id of await this.journal?.notebooks() ?? []) {
+    for (const id of journalled) {
       if (known.has(id)) continue;
       const kept = await this.journal?.read(id, 0) ?? [];
       if (kept[0]?.number !== 0) continue;

@@ -11,8 +11,8 @@ import { FluentBundle, FluentNumber, FluentResource } from './fluent/index.js';
 /** The table in use. @type {FluentBundle} */
 let table = new FluentBundle('en');
 
-/** How its language lists things. @type {Intl.ListFormat} */
-let lists = new Intl.ListFormat('en');
+/** How its language lists things; made when something is first listed. @type {Intl.ListFormat | undefined} */
+let lists;
 
 /** Has the texts of a language at hand; nothing can be said before. @param {string} language */
 export async function loadWords(language) {
@@ -20,7 +20,7 @@ export async function loadWords(language) {
   // Marks about each value that keep its direction of writing would be copied and read along.
   table = new FluentBundle(language, { useIsolating: false });
   table.addResource(new FluentResource(text));
-  lists = new Intl.ListFormat(language);
+  lists = undefined;
 }
 
 /** @param {string} name of a file beside the page */
@@ -61,19 +61,24 @@ function filled(id, values) {
     Object.fromEntries(Object.entries(values).map(([name, value]) => [name, filling(value)])));
 }
 
-/**
- * Numbers are counts and numbers of rows: written in plain digits, and chosen by where a text has forms for one and for
- * more.
- * @param {Value} value
- */
+/** A count, or the number of a row: written in plain digits, and chosen by where a text has forms for one and for more. */
+class Count extends FluentNumber {
+  toString() {
+    return String(this.value);
+  }
+}
+
+/** @param {Value} value */
 function filling(value) {
-  return typeof value === 'number' ? new FluentNumber(value, { useGrouping: false }) : part(value);
+  return typeof value === 'number' ? new Count(value) : part(value);
 }
 
 /** @param {Value} value @returns {string} */
 function part(value) {
   if (typeof value !== 'object') return String(value);
-  return 'all' in value ? lists.format(value.all.map(part)) : tell(value);
+  if (!('all' in value)) return tell(value);
+  lists ??= new Intl.ListFormat(table.locales);
+  return lists.format(value.all.map(part));
 }
 
 /**

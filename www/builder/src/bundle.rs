@@ -77,11 +77,17 @@ impl Bundler {
 }
 
 /// The scripts that a browser has loaded before the first line of `entry` runs: itself, and what it imports at once, but
-/// nothing that comes when it is asked for. `facts` is what stands in [`FACTS`].
+/// nothing that comes when it is asked for. `folder` is where they were bundled to.
 ///
 /// # Errors
-/// When the facts name no such script.
-pub fn loaded_at_once(facts: &Value, entry: &str) -> Result<BTreeSet<String>> {
+/// When what the bundler said of them can't be read, or names no such script.
+pub fn loaded_at_once(folder: &Path, entry: &str) -> Result<BTreeSet<String>> {
+    let facts = fs::read(folder.join(FACTS)).context("the page was not bundled")?;
+    loaded_by_facts(&serde_json::from_slice(&facts)?, entry)
+}
+
+/// The same, of what stands in [`FACTS`].
+fn loaded_by_facts(facts: &Value, entry: &str) -> Result<BTreeSet<String>> {
     let outputs =
         facts.get("outputs").and_then(Value::as_object).context("the bundler's facts name no outputs")?;
     let mut loaded = BTreeSet::new();

@@ -4,7 +4,7 @@
 
 use serde_json::json;
 
-use super::loaded_at_once;
+use super::loaded_by_facts;
 
 /// The form of the facts: the bundler's own documentation of its metafile.
 #[test]
@@ -18,7 +18,7 @@ fn what_comes_when_asked_for_is_not_loaded_at_once() {
         "../out/plan-CD.js": { "imports": [import("../out/far-GH.js", "import-statement")] },
         "../out/far-GH.js": { "imports": [] },
     } });
-    let loaded: Vec<String> = loaded_at_once(&facts, "main.js").unwrap().into_iter().collect();
+    let loaded: Vec<String> = loaded_by_facts(&facts, "main.js").unwrap().into_iter().collect();
     assert_eq!(loaded, ["deep-EF.js", "main.js", "shared-AB.js"]);
-    assert!(loaded_at_once(&facts, "other.js").is_err());
+    assert!(loaded_by_facts(&facts, "other.js").is_err());
 }

@@ -1,6 +1,8 @@
 //! The few elements of the page's HTML that the one file replaces: links, scripts, metas. The page is our own
 //! and written plainly (attributes quoted or bare, comments closed), so that tags can be found by their names.
 
+use std::collections::BTreeSet;
+
 use anyhow::{Context, Result};
 
 /// A tag, and for a script the whole element.
@@ -84,6 +86,16 @@ pub fn compact(html: &str) -> Result<String> {
     let bare = rewrite(html, |_| Ok(None))?;
     let lines: Vec<&str> = bare.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
     Ok(lines.join("\n"))
+}
+
+/// A page that asks for these scripts at once, where a browser would find them only in the one that imports them.
+///
+/// # Errors
+/// When it has no end of its head.
+pub fn preloading(html: &str, scripts: &BTreeSet<String>) -> Result<String> {
+    let (head, rest) = html.split_once("</head>").context("the page has no </head>")?;
+    let links = scripts.iter().map(|script| format!("<link rel=\"modulepreload\" href=\"{script}\">\n"));
+    Ok(format!("{head}{}</head>{rest}", links.collect::<Vec<_>>().concat()))
 }
 
 /// What follows the first end mark in a text.

@@ -2,7 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use super::{Element, compact, rewrite};
+use super::{Element, compact, preloading, rewrite};
 
 #[test]
 fn attributes_are_read_quoted_bare_and_empty() {
@@ -28,4 +28,15 @@ fn a_compact_page_has_no_comments_and_no_blanks_about_its_lines() {
         compact("<p>\n  one\n\n  <!-- two\n -->\n  <b>three</b> four\n").unwrap(),
         "<p>\none\n<b>three</b> four"
     );
+}
+
+#[test]
+fn scripts_that_are_imported_are_asked_for_in_the_head() {
+    let scripts = ["a.js".to_owned(), "b.js".to_owned()].into();
+    assert_eq!(
+        preloading("<head><title>t</title>\n</head><body>", &scripts).unwrap(),
+        "<head><title>t</title>\n<link rel=\"modulepreload\" href=\"a.js\">\n<link rel=\"modulepreload\" href=\"b.js\">\n\
+         </head><body>"
+    );
+    assert!(preloading("<body>", &scripts).is_err());
 }

@@ -105,8 +105,7 @@ fn chosen(names: &[String]) -> Result<Vec<(&'static str, Subject)>> {
 /// host would send them.
 fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
     let dist = project.dist();
-    let facts = fs::read(project.bundled("site").join(bundle::FACTS)).context("the page was not bundled")?;
-    let at_once = bundle::loaded_at_once(&serde_json::from_slice(&facts)?, pack::PAGE)?;
+    let at_once = bundle::loaded_at_once(&project.bundled("site"), pack::PAGE)?;
     let one_file = dist.join(pack::ONE_FILE);
     let (mut page, mut everything) = (0, 0);
     for file in files_below(&dist)? {

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 
-use crate::bundle::{Bundler, Form};
+use crate::bundle::{Bundler, Form, loaded_at_once};
 use crate::files::{files_below, write_if_changed};
 use crate::onefile::Handed;
 use crate::project::{Build, CORE, FLUENT, Project, WASMS, WORKER};
@@ -59,7 +59,9 @@ pub fn pack(project: &Project) -> Result<()> {
     bundler.styles(&source, &STYLES, &site)?;
 
     let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
-    dist.write(Path::new("index.html"), html::compact(&read(&source.join("index.html"))?)?.as_bytes())?;
+    let page = html::compact(&read(&source.join("index.html"))?)?;
+    let page = html::preloading(&page, &loaded_at_once(&site, PAGE)?)?;
+    dist.write(Path::new("index.html"), page.as_bytes())?;
     dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip", "ftl"])?;
     dist.copy_folder(&site, &["js", "css"])?;
     dist.copy_folder(&workers, &["js"])?;

@@ -20,6 +20,20 @@ pub struct Message {
     pub values: LiteMap<&'static str, Value>,
 }
 
+impl Message {
+    /// A message that nothing fills yet.
+    pub const fn of(id: &'static str) -> Self {
+        Self { id, values: LiteMap::new() }
+    }
+
+    /// The same, with a value by its name.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, value: Value) -> Self {
+        self.values.insert(name, value);
+        self
+    }
+}
+
 /// What fills a text.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
@@ -73,9 +87,6 @@ impl<T: Into<Value>> From<Vec<T>> for Value {
 #[macro_export]
 macro_rules! message {
     ($id:literal $(, $name:ident = $value:expr)* $(,)?) => {
-        $crate::words::Message {
-            id: $id,
-            values: [$((stringify!($name), $crate::words::Value::from($value))),*].into_iter().collect(),
-        }
+        $crate::words::Message::of($id)$(.with(stringify!($name), $crate::words::Value::from($value)))*
     };
 }

@@ -69,7 +69,8 @@ export class Shelf {
     if (last && core.entry_now(last.text) !== desk.entries(covered - 1)[0]) return this.loadForked(id, desk, written, writes);
     const length = last || journal.length > 0 ? undefined : await this.journal?.length(id);
     const gap = journal.findIndex((entry, place) => entry.number !== covered + place);
-    replay(desk, gap === -1 ? journal : journal.slice(0, gap));
+    const following = gap === -1 ? journal : journal.slice(0, gap);
+    if (following.length > 0) replay(desk, following);
     const entries = desk.length();
     const rest = journal.slice(entries - covered);
     if (writes && rest.length > 0) await this.journal?.setAside(id, rest);

@@ -11,7 +11,9 @@ use super::prepare::{PreparedPage, prepare};
 use super::read::{Bench, air_limits};
 use super::seal::Shown;
 use super::speed;
-use super::types::{AirReading, Analysis, DrawnLine, LineAnalysis, Measured, RailStand, Refusal, Speed};
+use super::types::{
+    AirReading, Analysis, DrawnLine, LineAnalysis, Measured, NoIndex, RailStand, Refusal, Speed,
+};
 use super::walk::walk;
 use crate::air;
 use crate::notebook::{Notebook, NotebookState};
@@ -88,8 +90,8 @@ pub(super) fn speed_of(
 
 /// The air and its index.
 pub(super) fn air_reading(page: &NotebookState, bench: &Bench) -> AirReading {
-    let group_index =
-        air::group_index(&bench.air, bench.wavelength_nm).map_err(|error| error.told(page.decimal_mark));
+    let group_index = air::group_index(&bench.air, bench.wavelength_nm)
+        .map_err(|error| NoIndex { error, mark: page.decimal_mark });
     AirReading {
         temperature_c: bench.air.temperature_c,
         pressure_pa: bench.air.pressure_pa,

@@ -121,8 +121,7 @@ pub fn budget(line: &LineAnalysis, group_index: f64, basis: Basis, beyond: &Beyo
         components,
         degrees_of_freedom: combined.degrees_of_freedom,
         probability: beyond.probability,
-        coverage_factor: coverage_factor(combined.degrees_of_freedom, beyond.probability)
-            .map_err(|error| error.to_string()),
+        coverage_factor: coverage_factor(combined.degrees_of_freedom, beyond.probability),
     })
 }
 

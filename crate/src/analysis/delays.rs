@@ -6,6 +6,7 @@ use super::evidence::{Corner, Marked, traced};
 use super::origin::Clock;
 use super::point::{DelaySource, TimeBase};
 use super::read::Bench;
+use super::row_error::RowError;
 use crate::notebook::{Cell, Evidence};
 use crate::quantity::Unit;
 use crate::screen::{Edges, Scatter};
@@ -34,7 +35,7 @@ impl SettingInUse {
 }
 
 /// Reads what a row says of its delay, and its edges on a screen, divisions.
-pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Result<Timing, String>) {
+pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Result<Timing, RowError>) {
     let on_screen = cells.has(Cell::EdgeA) || cells.has(Cell::EdgeB);
     if let Some(evidence) = &cells.row.evidence {
         for cell in [Cell::Delay, Cell::EdgeA, Cell::EdgeB] {
@@ -43,7 +44,7 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
                     cell,
                     "the delay is given twice: here, and by the picture or traces of this row. Clear this, or take those away",
                 );
-                return (Vec::new(), Err("the delay is given twice".into()));
+                return (Vec::new(), Err(RowError::DelayTwice));
             }
         }
         return (Vec::new(), from_evidence(cells, context, evidence));
@@ -54,12 +55,12 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
                 Cell::Delay,
                 "the delay is given twice: as edges on the screen and as itself. Clear one",
             );
-            return (Vec::new(), Err("the delay is given twice".into()));
+            return (Vec::new(), Err(RowError::DelayTwice));
         }
         let timing = cells
             .measured(Cell::Delay, Cell::DelayUncertainty, Unit::NANOSECOND)
             .map(|(y, uy)| Timing::Direct { y, uy })
-            .ok_or_else(|| "the delay can't be read".into());
+            .ok_or(RowError::DelayUnreadable);
         return (Vec::new(), timing);
     }
     let before = cells.reader.problems.len();
@@ -72,19 +73,19 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
     let all = a.iter().chain(&b).copied().collect();
     let setting = setting_in_use(cells, context);
     let timing = if unreadable {
-        Err("an edge can't be read".into())
+        Err(RowError::EdgeUnreadable)
     } else if !on_screen {
-        Err("no delay yet: read both edges on the screen".into())
+        Err(RowError::NoDelay)
     } else {
         match Edges::pair(&a, &b) {
-            Err(error) => Err(error.to_string()),
+            Err(error) => Err(error.into()),
             Ok(edges) => setting.map(|setting| Timing::Screen { edges, setting }),
         }
     };
     (all, timing)
 }
 
-fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -> Result<Timing, String> {
+fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -> Result<Timing, RowError> {
     match evidence {
         Evidence::Picture(picture) => {
             let marked = Box::new(context.marks.read(picture)?);
@@ -98,15 +99,15 @@ fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -
 }
 
 /// The setting that a row was read at; the only one if the row names none.
-fn setting_in_use(cells: &mut Cells, context: &RowContext) -> Result<SettingInUse, String> {
+fn setting_in_use(cells: &mut Cells, context: &RowContext) -> Result<SettingInUse, RowError> {
     let time = if cells.has(Cell::TimeBase) {
         let text = cells.row.text(Cell::TimeBase);
         let place = cells.place(Cell::TimeBase);
-        cells.reader.positive(place, text, Unit::NANOSECOND).ok_or("the time base can't be read")?
+        cells.reader.positive(place, text, Unit::NANOSECOND).ok_or(RowError::TimeBaseUnreadable)?
     } else if let [only] = context.settings.as_slice() {
         only.time_per_division
     } else {
-        return Err("no time base: write the time per division that the screen was set to".into());
+        return Err(RowError::NoTimeBase);
     };
     let own = context.settings.iter().find(|s| s.time_per_division == time).and_then(|s| s.uncertainty);
     Ok(SettingInUse { time_per_division: time, relative: own.or(context.bench.u_time_base).unwrap_or(0.0) })

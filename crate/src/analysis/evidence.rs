@@ -4,9 +4,8 @@
 //! an error of its row alone; marking a corner of the grid moves every row that is read against it, each by its own
 //! amount, so each corner is a shared error in x and one in y ([`Corner`]).
 
-use crate::notebook::{
-    Evidence, Grid, GridId, NotebookState, Picture, Row, Spot, TraceTime, Traces, remark_words,
-};
+use super::row_error::{GridError, MarksError, TracesError};
+use crate::notebook::{Evidence, Grid, GridId, NotebookState, Picture, Row, Spot, TraceTime, Traces};
 use crate::photo::{
     Check, Corner as GridCorner, Marking, PixelPoint, Plane, Scatter, Separation, scatter, separation,
 };
@@ -29,7 +28,7 @@ pub struct Laid {
     /// The grid.
     pub id: GridId,
     /// Its plane.
-    pub plane: Result<Plane, String>,
+    pub plane: Result<Plane, GridError>,
     /// The crossings held against it.
     pub checks: Vec<Check>,
 }
@@ -68,10 +67,9 @@ pub fn corners(grid: &Grid) -> [GridCorner; 4] {
 
 fn laid(grid: &Grid, u_mark: f64) -> Laid {
     let plane = if grid.columns == 0 || grid.rows == 0 {
-        Err("the corners of the grid are no division apart: say how many divisions lie between them"
-            .to_owned())
+        Err(GridError::NoDivisions)
     } else {
-        Plane::fit(&corners(grid), u_mark).map_err(|error| error.to_string())
+        Plane::fit(&corners(grid), u_mark).map_err(GridError::from)
     };
     let half = |count: u32| f64::from(count) / 2.0;
     let checks = match &plane {
@@ -115,13 +113,11 @@ impl Marks {
     ///
     /// # Errors
     /// What is wrong with the marks, and what to do.
-    pub fn read(&self, picture: &Picture) -> Result<Marked, String> {
-        let grid =
-            self.grids.iter().find(|grid| grid.id == picture.grid).ok_or("its grid is not marked yet")?;
-        let plane = grid.plane.as_ref().map_err(|error| format!("the grid on its picture: {error}"))?;
+    pub fn read(&self, picture: &Picture) -> Result<Marked, MarksError> {
+        let grid = self.grids.iter().find(|grid| grid.id == picture.grid).ok_or(MarksError::NoGrid)?;
+        let plane = grid.plane.as_ref().map_err(Clone::clone)?;
         let (a, b) = (places(&picture.a), places(&picture.b));
-        let found =
-            separation(plane, &a, &b, self.marking, &grid.checks).map_err(|error| error.to_string())?;
+        let found = separation(plane, &a, &b, self.marking, &grid.checks)?;
         let shifts = plane.shifts_between(found.a.at, found.b.at);
         let corners = shifts
             .into_iter()
@@ -154,16 +150,15 @@ fn places(spots: &[Spot]) -> Vec<PixelPoint> {
 ///
 /// # Errors
 /// Why there is none, and what to do.
-pub fn traced(page: &NotebookState, traces: &Traces) -> Result<(f64, f64), String> {
+pub fn traced(page: &NotebookState, traces: &Traces) -> Result<(f64, f64), TracesError> {
     let found = traces.delays.iter().find(|delay| delay.estimator == page.estimator);
-    let found = found.ok_or("its traces were not measured by the estimator chosen: measure them again")?;
-    let delay = found.delay.as_ref().ok_or_else(|| {
-        format!(
-            "its traces give no delay: {}",
-            remark_words(&found.remarks, &traces.files, page.decimal_mark)
-        )
+    let found = found.ok_or(TracesError::NotMeasured)?;
+    let delay = found.delay.as_ref().ok_or_else(|| TracesError::NoDelay {
+        remarks: found.remarks.clone(),
+        files: traces.files.clone(),
+        mark: page.decimal_mark,
     })?;
-    time(delay).ok_or_else(|| "the delay measured on its traces can’t be read: measure them again".into())
+    time(delay).ok_or(TracesError::Unreadable)
 }
 
 /// A measured time and its standard uncertainty, ns; none if it can't be read.

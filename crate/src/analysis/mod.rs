@@ -23,6 +23,9 @@ pub mod notice;
 // A hidden factor on every v and c.
 pub mod seal;
 
+// Why a row can't take part in the line.
+pub mod row_error;
+
 // The shape of all that is computed.
 pub mod types;
 
@@ -107,6 +110,7 @@ pub use origin::{Clock, Origin, Quantity};
 pub use parts::WhatIf;
 pub use place::{Place, Problem};
 pub use prepare::{PreparedPage, prepare};
+pub use row_error::{GridError, MarksError, RowError, TracesError};
 pub use seal::Shown;
 pub use speed::C0;
 pub use types::*;

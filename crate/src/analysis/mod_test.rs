@@ -118,7 +118,7 @@ fn a_row_on_no_rail_and_a_rail_with_no_splice_say_so() {
     let analysis = analyse(&on_a_rail(Splice::Unsaid, &[["1", "10", "2", "1", "3"]]));
     let place = Place::Splice { rail: 1, part: place::SplicePart::Whole };
     assert!(analysis.problems.iter().any(|p| p.place == place));
-    assert!(matches!(&analysis.rows[0].part, Part::Incomplete { lacks } if lacks.contains("no place")));
+    assert!(matches!(&analysis.rows[0].part, Part::Incomplete { lacks: RowError::RailUnplaced }));
 }
 
 #[test]

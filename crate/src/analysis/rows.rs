@@ -9,6 +9,7 @@ use super::context::RowContext;
 use super::delays::{Timing, delay, timing};
 use super::point::{Point, full_uy};
 use super::read::{Bench, Reader, ruler_unit};
+use super::row_error::RowError;
 use super::types::{Measured, Part, RowReading};
 use crate::notebook::{Cell, Row, RowId};
 use crate::quantity::{Number, Unit};
@@ -48,8 +49,8 @@ struct Draft<'a> {
     row: &'a Row,
     rail: Option<usize>,
     reading: Option<Number>,
-    position: Result<Position, String>,
-    timing: Result<Timing, String>,
+    position: Result<Position, RowError>,
+    timing: Result<Timing, RowError>,
     edges: Vec<f64>,
 }
 
@@ -95,7 +96,7 @@ fn draft<'a>(row: &'a Row, context: &RowContext, reader: &mut Reader) -> Draft<'
     Draft { row, rail, reading, position, timing, edges }
 }
 
-type Placed = (Option<usize>, Option<Number>, Result<Position, String>);
+type Placed = (Option<usize>, Option<Number>, Result<Position, RowError>);
 
 fn position(cells: &mut Cells, context: &RowContext) -> Placed {
     if cells.has(Cell::Distance) {
@@ -104,26 +105,26 @@ fn position(cells: &mut Cells, context: &RowContext) -> Placed {
                 Cell::Distance,
                 "the place is given twice: as a rail reading and as a distance. Clear one",
             );
-            return (None, None, Err("the place is given twice".into()));
+            return (None, None, Err(RowError::PlaceTwice));
         }
         let position = cells
             .measured(Cell::Distance, Cell::DistanceUncertainty, Unit::METRE)
             .map(|(x, ux)| Position { x, ux, effects: Vec::new(), free: Vec::new() })
-            .ok_or_else(|| "the distance can't be read".into());
+            .ok_or(RowError::DistanceUnreadable);
         return (None, None, position);
     }
     let rail = rail_of(cells, context);
     let index = rail.as_ref().ok().copied();
     let unit = index.and_then(|i| context.page.rails.get(i)).map_or(Unit::CENTIMETRE, |r| ruler_unit(r.unit));
     if !cells.has(Cell::Reading) {
-        return (index, None, Err("no rail reading yet".into()));
+        return (index, None, Err(RowError::NoReading));
     }
     let Some(reading) = cells.number(Cell::Reading, unit) else {
-        return (index, None, Err("the rail reading can't be read".into()));
+        return (index, None, Err(RowError::ReadingUnreadable));
     };
     let position = rail.and_then(|index| {
         let stand = context.stands.get(index).and_then(Option::as_ref);
-        let stand = stand.ok_or("its rail has no place yet: say under Apparatus where it stands")?;
+        let stand = stand.ok_or(RowError::RailUnplaced)?;
         Ok(Position {
             x: stand.distance(reading.value),
             ux: Some(reading.uncertainty.unwrap_or(stand.u_reading)),
@@ -135,15 +136,13 @@ fn position(cells: &mut Cells, context: &RowContext) -> Placed {
 }
 
 /// The rail that a row names; the only one there is if it names none.
-fn rail_of(cells: &mut Cells, context: &RowContext) -> Result<usize, String> {
+fn rail_of(cells: &mut Cells, context: &RowContext) -> Result<usize, RowError> {
     let name = cells.row.text(Cell::Rail).trim().to_owned();
     if name.is_empty() {
         return match context.page.rails.len() {
             1 => Ok(0),
-            0 => {
-                Err("no rail has been laid: describe one under Apparatus, or give the distance itself".into())
-            }
-            _ => Err("no rail named: write which rail the reading was taken on".into()),
+            0 => Err(RowError::NoRail),
+            _ => Err(RowError::RailUnnamed),
         };
     }
     let names: Vec<String> =
@@ -151,19 +150,15 @@ fn rail_of(cells: &mut Cells, context: &RowContext) -> Result<usize, String> {
     let mut called = names.iter().enumerate().filter(|(_, other)| other.eq_ignore_ascii_case(&name));
     let (why, what_to_do) = match (called.next(), called.next()) {
         (Some((index, _)), None) => return Ok(index),
-        (Some(_), Some(_)) => {
-            (format!("more than one rail is called “{name}”"), "give each a name of its own".into())
-        }
-        (None, _) if names.is_empty() => {
-            (format!("no rail is called “{name}”"), "no rail has been laid yet".into())
-        }
-        (None, _) => (format!("no rail is called “{name}”"), format!("there is: {}", names.join(", "))),
+        (Some(_), Some(_)) => (RowError::RailAmbiguous { name }, "give each a name of its own".into()),
+        (None, _) if names.is_empty() => (RowError::RailUnknown { name }, "no rail has been laid yet".into()),
+        (None, _) => (RowError::RailUnknown { name }, format!("there is: {}", names.join(", "))),
     };
     cells.note(Cell::Rail, &format!("{why}; {what_to_do}"));
     Err(why)
 }
 
-fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point, String> {
+fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point, RowError> {
     let position = draft.position.as_ref().map_err(Clone::clone)?;
     let timing = draft.timing.as_ref().map_err(Clone::clone)?;
     let delay = delay(timing, bench, scatter);
@@ -183,7 +178,7 @@ fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point
     })
 }
 
-fn reading(index: usize, draft: &Draft, point: &Result<Point, String>, context: &RowContext) -> RowReading {
+fn reading(index: usize, draft: &Draft, point: &Result<Point, RowError>, context: &RowContext) -> RowReading {
     let part = if draft.row.struck.is_some() {
         Part::Struck
     } else if is_blank(draft.row) {
@@ -231,7 +226,7 @@ pub fn full_ux(ux: Option<f64>, effects: &[(Source, f64)]) -> Option<f64> {
     }
 }
 
-fn delay_of(draft: &Draft, bench: &Bench, point: &Result<Point, String>) -> Option<Measured> {
+fn delay_of(draft: &Draft, bench: &Bench, point: &Result<Point, RowError>) -> Option<Measured> {
     let timing = draft.timing.as_ref().ok()?;
     if let Ok(point) = point {
         return Some(Measured { value: point.y, uncertainty: point.full_uy() });

@@ -35,7 +35,7 @@ pub fn speed(
         let message = "the delay does not grow with the distance, so there is no speed: look at the sense of the rulers and at which channel is edge A";
         return Err(refuse("slope_not_positive", message.into()));
     }
-    let group_index = air.group_index.clone().map_err(|message| refuse("no_air_index", message))?;
+    let group_index = air.group_index.clone().map_err(|why| refuse("no_air_index", why.to_string()))?;
     let of = |basis| budget(line, group_index, basis, beyond);
     let stated = if line.stated { of(Basis::Stated) } else { None };
     let scatter = of(Basis::Scatter);

@@ -218,14 +218,30 @@ fn from_scatter(data: &Data, fit: &Fit) -> Vec<OwnErrors> {
         .collect()
 }
 
+/// What the budget claims of c, to compare with; each in m/s.
+#[derive(Clone, Debug)]
+struct Claimed {
+    c: f64,
+    expanded: f64,
+    u: f64,
+    degrees_of_freedom: Option<f64>,
+}
+
+impl Claimed {
+    fn of(speed: &Speed) -> Result<Self, BudgetError> {
+        let (c, u, budget) = (speed.c, speed.u_c(), &speed.budget);
+        let k = budget.coverage_factor.clone()?;
+        Ok(Self { c, expanded: k * u, u, degrees_of_freedom: budget.degrees_of_freedom })
+    }
+}
+
 /// The trials gathered so far, block by block.
 #[derive(Clone, Debug)]
 pub struct Tally {
     plan: TrialSettings,
     adaptive: Adaptive,
     probability: f64,
-    /// c, U, u and ν of the budget to compare with.
-    budget: Result<(f64, f64, f64, Option<f64>), String>,
+    budget: Result<Claimed, BudgetError>,
     values: Vec<f64>,
     no_deviation: bool,
     failure: Option<BudgetError>,
@@ -249,7 +265,7 @@ pub struct Outcome {
     /// Mean, standard uncertainty and intervals, m/s.
     pub summary: Summary,
     /// Whether the budget's interval holds against that of the trials; why not, if it can't be told.
-    pub validation: Result<Validation, String>,
+    pub validation: Result<Validation, BudgetError>,
     /// How well the trials themselves know an end of their symmetric interval: its standard deviation, m/s.
     pub u_end: f64,
     /// The trials counted in bins, without the outermost of them.
@@ -292,16 +308,11 @@ impl Tally {
         let plan = trial_settings(page)?;
         let budget = &speed.budget;
         let probability = budget.probability;
-        let compared = match (&budget.coverage_factor, speed.expanded()) {
-            (Ok(_), Some(expanded)) => Ok((speed.c, expanded, speed.u_c(), budget.degrees_of_freedom)),
-            (Err(why), _) => Err(why.clone()),
-            (Ok(_), None) => Err("there is no expanded uncertainty".to_owned()),
-        };
         Ok(Self {
             plan,
             adaptive: Adaptive::new(probability, STEADY_DIGITS, MOST),
             probability,
-            budget: compared,
+            budget: Claimed::of(speed),
             no_deviation: budget
                 .components
                 .iter()
@@ -362,11 +373,13 @@ impl Tally {
     pub fn outcome(&self) -> Result<Outcome, TrialsError> {
         let mut values = self.values.clone();
         let summary = summarise(&mut values, self.probability)?;
-        let validation = self.budget.clone().map(|(c, expanded, u, _)| {
+        let validation = self.budget.as_ref().map_err(Clone::clone).map(|claimed| {
+            let Claimed { c, expanded, u, .. } = *claimed;
             validate((c - expanded, c + expanded), summary.symmetric, u, TESTED_DIGITS)
         });
-        let curve =
-            self.budget.as_ref().map_or((summary.mean, summary.u, None), |(c, _, u, nu)| (*c, *u, *nu));
+        let curve = self.budget.as_ref().map_or((summary.mean, summary.u, None), |claimed| {
+            (claimed.c, claimed.u, claimed.degrees_of_freedom)
+        });
         // One trial in a thousand on either side is left out, lest a far one flatten the picture.
         let aside = values.len() / 1000;
         let middle = values.get(aside..values.len() - aside).unwrap_or_default();

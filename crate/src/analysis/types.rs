@@ -1,12 +1,18 @@
 //! The shape of an [`Analysis`].
 
-use serde::Serialize;
+use std::fmt;
+
+use serde::{Serialize, Serializer};
 
 use super::notice::Notice;
 use super::origin::{Clock, Origin, Quantity};
 use super::place::Problem;
+use super::row_error::RowError;
 use super::seal::Shown;
+use crate::air::AirError;
+use crate::budget::BudgetError;
 use crate::notebook::{Basis, ErrorShape, RailId, RowId};
+use crate::quantity::DecimalMark;
 
 /// A value with its standard uncertainty.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -93,7 +99,7 @@ pub enum Part {
     /// Something is missing or can't be read.
     Incomplete {
         /// What, and what to do.
-        lacks: String,
+        lacks: RowError,
     },
     /// Struck out by hand.
     Struck,
@@ -136,9 +142,30 @@ pub struct AirReading {
     /// Vacuum wavelength, nm.
     pub wavelength_nm: f64,
     /// Group index, or why there is none.
-    pub group_index: Result<f64, String>,
+    #[serde(serialize_with = "or_words")]
+    pub group_index: Result<f64, NoIndex>,
     /// Its standard uncertainty; none where there is no index.
     pub u_group_index: Option<f64>,
+}
+
+/// Why the air has no index.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NoIndex {
+    /// What is wrong with its state or with the wavelength.
+    pub error: AirError,
+    /// How the notebook writes numbers.
+    pub mark: DecimalMark,
+}
+
+impl fmt::Display for NoIndex {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.error.told(self.mark))
+    }
+}
+
+/// A value, or in words why there is none.
+fn or_words<S: Serializer>(value: &Result<f64, impl fmt::Display>, serializer: S) -> Result<S::Ok, S::Error> {
+    value.as_ref().map_err(ToString::to_string).serialize(serializer)
 }
 
 /// One part of the slope's variance.
@@ -318,7 +345,8 @@ pub struct Budget {
     /// Coverage probability.
     pub probability: f64,
     /// Coverage factor k, or why there is none.
-    pub coverage_factor: Result<f64, String>,
+    #[serde(serialize_with = "or_words")]
+    pub coverage_factor: Result<f64, BudgetError>,
 }
 
 /// One line of the budget.

@@ -1,6 +1,7 @@
 //! The planned positions, read as rows are read.
 
 use litemap::LiteMap;
+use thiserror::Error;
 
 use super::spot::{PlanContext, Spot, first_row, with_rows};
 use crate::analysis::{Place, prepare};
@@ -9,6 +10,14 @@ use crate::quantity::{NumberError, Unit, parse};
 
 /// Rows that may be planned for one position.
 const MOST: f64 = 50.0;
+
+/// Why a planned number of rows can't be used.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("“{text}”: a whole number of rows from 1 to {MOST} is needed")]
+struct RepeatsError {
+    /// As typed.
+    text: String,
+}
 
 /// A planned position, read.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,8 +61,8 @@ pub fn read(context: &PlanContext) -> Vec<Position> {
             distance: distance.value,
             time_base: time_base(context, typed, distance.value, &mut problems),
         });
-        let repeats = repeats(context.page, typed).unwrap_or_else(|message| {
-            problems.push((Cell::Remark, message));
+        let repeats = repeats(context.page, typed).unwrap_or_else(|error| {
+            problems.push((Cell::Remark, error.to_string()));
             1
         });
         positions.push(Position { id: typed.id, rail, spot, repeats, problems });
@@ -80,7 +89,7 @@ fn time_base(
     context.fastest(distance)
 }
 
-fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, String> {
+fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, RepeatsError> {
     let text = typed.repeats.trim();
     match parse(text, page.decimal_mark, Unit::ONE).map(|number| number.value) {
         Err(NumberError::Empty) => Ok(1),
@@ -93,7 +102,7 @@ fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, Strin
             )]
             Ok(value as usize)
         }
-        _ => Err(format!("“{text}”: a whole number of rows from 1 to {MOST} is needed")),
+        _ => Err(RepeatsError { text: text.to_owned() }),
     }
 }
 

@@ -269,7 +269,13 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
             );
         }
         (Err(why), _) => {
-            figures.push(figure("expanded", "expanded uncertainty of c", "U", "none".into(), why));
+            figures.push(figure(
+                "expanded",
+                "expanded uncertainty of c",
+                "U",
+                "none".into(),
+                &why.to_string(),
+            ));
         }
         (Ok(_), None) => {}
     }

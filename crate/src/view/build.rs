@@ -222,7 +222,7 @@ fn distance_and_delay(
 fn state(part: &Part) -> (RowState, String) {
     match part {
         Part::Empty => (RowState::Empty, String::new()),
-        Part::Incomplete { lacks } => (RowState::Incomplete, lacks.clone()),
+        Part::Incomplete { lacks } => (RowState::Incomplete, lacks.to_string()),
         Part::Struck => (RowState::Struck, String::new()),
         Part::Used => (RowState::Used, String::new()),
     }

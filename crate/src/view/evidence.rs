@@ -7,7 +7,7 @@ use super::figures::{figure, with_u};
 use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
 use crate::analysis::Analysis;
-use crate::analysis::evidence::{Marked, Marks, corners, time};
+use crate::analysis::evidence::{Marked, Marks, corners, time, traced};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
 use crate::notebook::{
     Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits, remark_words,
@@ -104,14 +104,14 @@ pub fn evidence_view(page: &NotebookState, id: RowId) -> Option<EvidenceView> {
             EvidenceView::Picture {
                 grid: page.grids.iter().find(|grid| grid.id == picture.grid).cloned(),
                 figures: read.as_ref().map(|marked| of_marks(marked, page.decimal_mark)).unwrap_or_default(),
-                problem: read.err().unwrap_or_default(),
+                problem: read.err().map_or_else(String::new, |error| error.to_string()),
                 habits: habits(before).map(|(cell, text)| (cell, text.to_owned())).collect(),
                 picture,
             }
         }
         Evidence::Traces(traces) => EvidenceView::Traces {
             figures: of_traces(&traces, page.decimal_mark),
-            problem: crate::analysis::evidence::traced(page, &traces).err().unwrap_or_default(),
+            problem: traced(page, &traces).err().map_or_else(String::new, |error| error.to_string()),
             traces,
         },
     })

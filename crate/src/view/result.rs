@@ -167,7 +167,7 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
             plain(u, 2, mark) + " m/s",
         ))
         .from("JCGM 100:2008, 6.2 and G.3"),
-        (Err(why), _) => figure("expanded", &name, "U", "none".into(), why),
+        (Err(why), _) => figure("expanded", &name, "U", "none".into(), &why.to_string()),
         (Ok(_), None) => figure("expanded", &name, "U", "none".into(), ""),
     }
 }

@@ -126,23 +126,6 @@ export class Journal {
   }
 
   /**
-   * The same for a page that is about to be closed and will hear of nothing any more. That no number is given twice is
-   * all that is checked.
-   * @param {string} notebook
-   * @param {number} from
-   * @param {string[]} entries
-   */
-  appendLast(notebook, from, entries) {
-    if (entries.length === 0) return;
-    const work = this.write((store, _, transaction) => {
-      entries.forEach((text, place) => store.add(text, [notebook, from + place]));
-      transaction.commit();
-    });
-    // Those that are there already were on their way.
-    work.catch(() => {});
-  }
-
-  /**
    * How many entries of a notebook there are and were; nothing where it holds none, or holds none any more.
    * @param {string} notebook
    * @returns {Promise<number | undefined>}

@@ -4,6 +4,7 @@
  */
 import { isKind, messageOf } from './core.js';
 import { Behind, Superseded } from './journal.js';
+import { leave } from './left-over.js';
 import { flushAll, isWaiting, watchWaiting } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -32,8 +33,6 @@ export class Keeper {
     this.id = '';
     /** How many entries are stored. */
     this.stored = 0;
-    /** How many are stored or on their way. */
-    this.sent = 0;
     /** Whether the snapshot is behind. */
     this.behind = false;
     this.timer = 0;
@@ -67,7 +66,7 @@ export class Keeper {
     clearTimeout(this.timer);
     clearTimeout(this.retry);
     this.id = id;
-    this.stored = this.sent = stored;
+    this.stored = stored;
     this.behind = false;
     this.running = undefined;
     this.trouble = this.journal ? undefined : { saved: 'noJournal', why: '' };
@@ -105,7 +104,6 @@ export class Keeper {
       while (!isOver() && this.lacking() > 0) {
         const from = this.stored;
         const entries = desk.entries(from);
-        this.sent = from + entries.length;
         await journal.append(id, from, entries);
         if (isOver()) return;
         this.stored = from + entries.length;
@@ -155,14 +153,10 @@ export class Keeper {
     this.snapshot();
   }
 
-  /** The page is being closed, and will hear no more of what it stores. */
+  /** The page is being closed, and will hear no more of what it stores, nor whose turn it is. */
   close() {
     this.leave();
-    if (this.book.readOnly || this.lacking() === 0) return;
-    const entries = this.book.desk.entries(this.stored);
-    const onTheirWay = Math.max(0, this.sent - this.stored);
-    this.journal?.appendLast(this.id, this.stored, entries.slice(0, onTheirWay));
-    this.journal?.appendLast(this.id, this.stored + onTheirWay, entries.slice(onTheirWay));
+    if (this.journal && this.lacking() > 0) leave(this.id, this.stored, this.book.desk.entries(this.stored));
   }
 
   /**
@@ -178,7 +172,9 @@ export class Keeper {
     const { id } = this;
     for (let wait = FIRST_WAIT; this.id === id && this.lacking() > 0; wait = Math.min(2 * wait, LONGEST_WAIT)) {
       try {
-        return await this.shelf.keepApart(this.book.desk);
+        const apart = await this.shelf.keepApart(this.book.desk);
+        if (this.id === id) this.stored = this.book.desk.length();
+        return apart;
       } catch (error) {
         this.trouble = { saved: isQuota(error) ? 'full' : 'failed', why: messageOf(error) };
         this.tell();
@@ -188,10 +184,18 @@ export class Keeper {
     return undefined;
   }
 
-  /** Writes the snapshot, if it is behind. */
+  /**
+   * Writes the snapshot, if it is behind. What is on its way to the journal may yet be refused there, and is waited for:
+   * of two that tell different stories one would have to be kept apart. A notebook of which nothing is stored is no
+   * other window's yet, and stands on the shelf at once.
+   */
   snapshot() {
     clearTimeout(this.timer);
     if (!this.behind || this.book.readOnly || this.id === '') return;
+    if (this.running && this.stored > 0) {
+      void this.running.then(() => this.snapshot());
+      return;
+    }
     try {
       this.shelf.write(this.id, this.book.desk);
       this.behind = false;

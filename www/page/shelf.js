@@ -4,10 +4,12 @@
  */
 import { now } from './book.js';
 import { core, isKind } from './core.js';
-import { newId } from './journal.js';
+import { Superseded, newId } from './journal.js';
+import { dropLeftOversOf, leftOversOf, removeLeftOver } from './left-over.js';
 import { say } from './words.js';
 
 /** @import { Journal } from './journal.js' */
+/** @import { LeftOver } from './left-over.js' */
 /** @import { Desk } from './slope_of_light.js' */
 /** @import { StoredNotebook } from './types.js' */
 
@@ -53,13 +55,53 @@ export class Shelf {
   }
 
   /**
-   * Opens a notebook: its snapshot, and every journal entry after it. The journal has what was shown as saved. Where the
-   * snapshot of a window that was closed does not go with it, that one is kept apart.
+   * Opens a notebook with all that is stored of it.
    * @param {string} id
    * @param {boolean} writes whether this window may put right what does not go together
    * @returns {Promise<Loaded>}
    */
   async load(id, writes) {
+    const loaded = await this.loadLog(id, writes);
+    if (this.journal) for (const leftOver of leftOversOf(id)) await this.takeUp(leftOver, loaded, writes);
+    return loaded;
+  }
+
+  /**
+   * Takes up what a closed window left. The notebook goes on with it where it follows on; where another window went on
+   * otherwise, or writes, it is kept apart.
+   * @param {LeftOver} leftOver
+   * @param {Loaded} loaded
+   * @param {boolean} writes
+   */
+  async takeUp(leftOver, loaded, writes) {
+    const { desk } = loaded;
+    const { from, entries } = leftOver;
+    const there = desk.entries(from);
+    const fork = entries.findIndex((text, place) => core.entry_now(text) !== there[place]);
+    // It lies there until the journal has it.
+    if (fork === -1) return loaded.stored < from + entries.length ? undefined : removeLeftOver(leftOver);
+    if (writes && from + fork === desk.length()) return replay(desk, entries.slice(fork));
+    const other = core.Desk.blank();
+    try {
+      other.replay([...desk.entries(0).slice(0, from), ...entries]);
+      loaded.apart = await this.keepApart(other, leftOver.apart);
+      removeLeftOver(leftOver);
+    } catch (error) {
+      // Another window was quicker. Or there is no room for it, and it lies there until there is.
+      if (error instanceof Superseded) removeLeftOver(leftOver);
+    } finally {
+      other.free();
+    }
+  }
+
+  /**
+   * Opens the snapshot of a notebook, and every journal entry after it. The journal has what was shown as saved. Where
+   * the snapshot of a window that was closed does not go with it, that one is kept apart.
+   * @param {string} id
+   * @param {boolean} writes
+   * @returns {Promise<Loaded>}
+   */
+  async loadLog(id, writes) {
     const written = this.item(id)?.changed ?? '';
     const text = core.shelf_read(id);
     let desk = text === undefined ? core.Desk.blank() : core.Desk.open(text);
@@ -70,7 +112,7 @@ export class Shelf {
     const length = last || journal.length > 0 ? undefined : await this.journal?.length(id);
     const gap = journal.findIndex((entry, place) => entry.number !== covered + place);
     const following = gap === -1 ? journal : journal.slice(0, gap);
-    if (following.length > 0) replay(desk, following);
+    if (following.length > 0) replay(desk, following.map(({ text }) => text));
     const entries = desk.length();
     const rest = journal.slice(entries - covered);
     if (writes && rest.length > 0) await this.journal?.setAside(id, rest);
@@ -115,10 +157,10 @@ export class Shelf {
   /**
    * Keeps a notebook as a new one.
    * @param {Desk} desk
+   * @param {string} [id] as what
    * @returns {Promise<string>} its id
    */
-  async create(desk) {
-    const id = newId();
+  async create(desk, id = newId()) {
     const entries = desk.entries(0);
     if (entries.length > 0) await this.journal?.append(id, 0, entries);
     this.write(id, desk);
@@ -128,13 +170,14 @@ export class Shelf {
   /**
    * Keeps what was typed here while another window came to write, as a notebook of its own.
    * @param {Desk} desk
+   * @param {string} [id] as what
    */
-  async keepApart(desk) {
+  async keepApart(desk, id) {
     const copy = core.Desk.open(desk.text());
     try {
       const title = say('saving-apart-title', { title: copy.title() || say('untitled') });
       copy.apply({ set_title: title }, now());
-      return { id: await this.create(copy), title };
+      return { id: await this.create(copy, id), title };
     } finally {
       copy.free();
     }
@@ -188,6 +231,7 @@ export class Shelf {
   async forget(id) {
     await this.journal?.forget(id);
     core.shelf_forget(id);
+    dropLeftOversOf(id);
   }
 
   /**
@@ -233,11 +277,11 @@ function madeAt(entry) {
  * Replays journal entries as far as they can be applied. Entries of a later version are no reason to go on without
  * them: the notebook is then not opened, and left as it is.
  * @param {Desk} desk
- * @param {import('./journal.js').Entry[]} entries
+ * @param {string[]} entries
  */
 function replay(desk, entries) {
   try {
-    desk.replay(entries.map((entry) => entry.text));
+    desk.replay(entries);
   } catch (error) {
     if (isKind(error, 'later')) throw error;
     // Those before the one that failed hold; what follows from them is computed by an empty replay.

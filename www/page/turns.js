@@ -194,7 +194,10 @@ class LeaseTurns {
     await this.given;
     const before = await this.journal.writer(id);
     if (before !== '' && before !== this.journal.window && await this.isThere(id)) return false;
-    return this.journal.claim(id, before);
+    const claimed = await this.journal.claim(id, before);
+    // One that was only too busy to answer hears of it.
+    if (claimed && before !== '') this.channel.postMessage({ kind: 'seized', id });
+    return claimed;
   }
 
   /** Whether a window says that it writes in a notebook. @param {string} id @returns {Promise<boolean>} */
@@ -212,10 +215,15 @@ class LeaseTurns {
     if (kind === 'left') this.look();
     if (id !== this.id) return;
     if (kind === 'who') this.channel.postMessage({ kind: 'here', id });
-    if (kind === 'seized') {
-      this.id = '';
-      this.onLost();
-    }
+    if (kind === 'seized') this.check().catch(() => {});
+  }
+
+  /** Looks whether the turn is still had: what is heard may be older than it. */
+  async check() {
+    const { id, requests } = this;
+    if (await this.journal.writer(id) === this.journal.window || requests !== this.requests) return;
+    this.id = '';
+    this.onLost();
   }
 }
 

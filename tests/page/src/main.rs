@@ -36,7 +36,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 57] = [
+const TESTS: [(&str, Test); 60] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -67,6 +67,9 @@ const TESTS: [(&str, Test); 57] = [
     ("what_a_window_loses_is_kept_apart", windows::what_a_window_loses_is_kept_apart),
     ("two_windows_without_locks", windows::two_windows_without_locks),
     ("the_journal_takes_edits_of_one_window", windows::the_journal_takes_edits_of_one_window),
+    ("a_window_closed_while_it_parts_loses_nothing", windows::a_window_closed_while_it_parts_loses_nothing),
+    ("a_window_closed_behind_its_turn_loses_nothing", windows::a_window_closed_behind_its_turn_loses_nothing),
+    ("the_last_letters_outlive_a_reload", windows::the_last_letters_outlive_a_reload),
     ("no_interleaving_loses_an_edit", windows::no_interleaving_loses_an_edit),
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("two_tabs", notebooks::two_tabs),

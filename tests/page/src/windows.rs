@@ -19,6 +19,8 @@ const ECHO: Duration = Duration::from_millis(2_500);
 const ROUNDS: usize = 3;
 /// How many things are done in the random runs.
 const STEPS: usize = 40;
+/// How often a page is loaded anew right after a key.
+const RELOADS: usize = 6;
 const SEEDS: [u64; 2] = [4, 21];
 
 /// Two windows on one notebook, the first of which writes.
@@ -103,13 +105,14 @@ const THERE_AND_BACK: &str = "
 
 /// Lets this window store nothing, as when the storage is full, or store again.
 const FULL: &str = "
-    const real = window.realTransaction ??= IDBDatabase.prototype.transaction;
-    IDBDatabase.prototype.transaction = arguments[0]
-        ? function (stores, mode, options) {
-            if (mode === 'readwrite') throw new DOMException('no room', 'QuotaExceededError');
-            return real.call(this, stores, mode, options);
-        }
-        : real;";
+    const real = window.real ??= [IDBDatabase.prototype.transaction, Storage.prototype.setItem];
+    [IDBDatabase.prototype.transaction, Storage.prototype.setItem] = real;
+    if (!arguments[0]) return;
+    const refuse = () => { throw new DOMException('no room', 'QuotaExceededError'); };
+    IDBDatabase.prototype.transaction = function (stores, mode, options) {
+        return mode === 'readwrite' ? refuse() : real[0].call(this, stores, mode, options);
+    };
+    Storage.prototype.setItem = refuse;";
 
 /// What a window could not store before another one came to write is kept apart, and shown.
 ///
@@ -177,14 +180,16 @@ pub fn two_windows_without_locks(stage: &Stage) -> Result<()> {
     two.page.is_silent()
 }
 
+/// Lets a window say nothing to the others.
+const MUTE: &str = "BroadcastChannel.prototype.postMessage = () => {};";
+
 /// Where a window writes without having asked, the journal refuses the other one's edits, which are kept apart.
 ///
 /// # Errors
 /// When a row is lost.
 pub fn the_journal_takes_edits_of_one_window(stage: &Stage) -> Result<()> {
     let two = Two::open(stage, &stage.plain_address())?;
-    let mute = "BroadcastChannel.prototype.postMessage = () => {};";
-    two.at(1)?.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": mute }))?;
+    two.at(1)?.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": MUTE }))?;
     two.page.reload()?;
     two.page.is_saved()?;
     two.page.type_in_cell("Remark", 1, "by the deaf one")?;
@@ -196,6 +201,108 @@ pub fn the_journal_takes_edits_of_one_window(stage: &Stage) -> Result<()> {
     two.page.click("Open it")?;
     eventually("what it typed is there", || two.page.cell("Remark", 2), |text| text == "by the other")?;
     two.page.is_silent()
+}
+
+/// Lets this window store again, and loads it anew in the same breath.
+const FREE_AND_RELOAD: &str = "
+    [IDBDatabase.prototype.transaction, Storage.prototype.setItem] = window.real;
+    window.isLeft = true;
+    location.reload();";
+
+/// What a window has lost, and could not keep apart before it is closed, is kept apart when a window opens.
+///
+/// # Errors
+/// When it is lost.
+pub fn a_window_closed_while_it_parts_loses_nothing(stage: &Stage) -> Result<()> {
+    for address in [stage.address.clone(), stage.plain_address()] {
+        let two = Two::open(stage, &address)?;
+        two.at(0)?.browser.run(FULL, vec![json!(true)])?;
+        two.page.type_in_cell("Remark", 1, "not stored")?;
+        two.page.sees(names::SAVED, "Not saved")?;
+        two.at(1)?.click(TAKE_OVER)?;
+        two.page.is_saved()?;
+        two.page.type_in_cell("Remark", 2, "typed after")?;
+        two.page.is_saved()?;
+        two.at(0)?.browser.run(FREE_AND_RELOAD, vec![])?;
+        is_kept_apart(&two, "not stored", "typed after").with_context(|| address)?;
+    }
+    Ok(())
+}
+
+/// What is typed last before a window is closed that has lost its turn and does not know it is kept apart, also where the
+/// other one has written at that place and stored its snapshot.
+///
+/// # Errors
+/// When it is lost.
+pub fn a_window_closed_behind_its_turn_loses_nothing(stage: &Stage) -> Result<()> {
+    let two = Two::open(stage, &stage.plain_address())?;
+    two.at(1)?.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": MUTE }))?;
+    two.page.reload()?;
+    two.page.is_saved()?;
+    two.page.type_in_cell("Remark", 2, "typed after")?;
+    two.page.is_saved()?;
+    // Which stores the snapshot.
+    two.page.reload()?;
+    two.page.is_saved()?;
+    two.at(0)?.browser.run(TYPE_AND_RELOAD, vec![json!("not stored")])?;
+    is_kept_apart(&two, "not stored", "typed after")
+}
+
+/// Types a remark into the first row, and loads the page anew in the same breath.
+const TYPE_AND_RELOAD: &str = "
+    const box = document.querySelector('tbody[data-row] [data-cell=remark]');
+    box.focus();
+    box.value = arguments[0];
+    box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    window.isLeft = true;
+    location.reload();";
+
+/// Waits until the page that a script reloads is open again.
+fn is_loaded_anew(page: &Page) -> Result<()> {
+    let anew = "return !window.isLeft && document.body?.dataset.ready === 'true'";
+    eventually("it is loaded anew", || page.browser.run(anew, vec![]), |anew| *anew == json!(true))?;
+    Ok(())
+}
+
+/// That the first window, which is being loaded anew, shows what the other one wrote in the second row, and offers the
+/// notebook in which its own remark on the first row is kept.
+fn is_kept_apart(two: &Two, own: &str, others: &str) -> Result<()> {
+    let kept = format!("{TITLE_GIVEN} (typed in another window)");
+    is_loaded_anew(&two.page)?;
+    two.page.reads(names::BANNER, &kept)?;
+    eventually("it shows what the other wrote", || two.page.cell("Remark", 2), |text| text == others)?;
+    two.page.click("Open it")?;
+    two.page.sees(names::TITLE, &kept)?;
+    ensure!(two.page.cell("Remark", 1)? == own, "what was kept apart is not there");
+    two.page.is_saved()?;
+    two.page.is_silent()
+}
+
+/// What is typed last before a page is loaded anew is in the notebook, and in that one only.
+///
+/// # Errors
+/// When it is lost.
+pub fn the_last_letters_outlive_a_reload(stage: &Stage) -> Result<()> {
+    for address in [stage.address.clone(), stage.plain_address()] {
+        let page = stage.page()?;
+        page.go(&address)?;
+        page.click("Notebooks")?;
+        page.click("New blank notebook")?;
+        page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+        page.click(&names::new_cell("Edge B"))?;
+        page.type_text("1")?;
+        eventually("the row is begun", || page.count(names::ROWS), |rows| *rows == 1)?;
+        for reload in 0..RELOADS {
+            let text = format!("reload {reload}");
+            page.browser.run(TYPE_AND_RELOAD, vec![json!(text)])?;
+            is_loaded_anew(&page)?;
+            ensure!(page.cell("Remark", 1)? == text, "the last letters are gone");
+            page.is_saved()?;
+            ensure!(page.text(names::BANNER)?.is_empty(), "the banner says {}", page.text(names::BANNER)?);
+        }
+        page.is_silent()?;
+    }
+    Ok(())
 }
 
 /// Leaves the remark of the next row if it is being typed in, and types a text into the one after it, which is left only

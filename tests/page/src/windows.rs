@@ -74,6 +74,8 @@ pub fn a_takeover_is_taken_back(stage: &Stage) -> Result<()> {
             two.page.type_in_cell("Remark", 1, &edit.to_string())?;
             two.page.is_saved()?;
         }
+        let lost = two.page.browser.run("return window.isLost", vec![])?;
+        ensure!(lost == json!(false), "the takeover that was taken back came into its own again");
         two.at(1)?.sees(names::SAVED, "Read only")?;
         eventually(
             "the other window follows",
@@ -89,7 +91,8 @@ pub fn a_takeover_is_taken_back(stage: &Stage) -> Result<()> {
 /// Opens another window from this one, so that both can be reached by one script.
 const OPEN: &str = "window.other = open(arguments[0]);";
 
-/// Lets the other window take over, and this one take it back as soon as it can; gives the time in ms.
+/// Lets the other window take over, and this one take it back as soon as it can; gives the time in ms. From then on it is
+/// seen to that this one keeps the turn: where both takeovers come into their own again, it is lost for a moment only.
 const THERE_AND_BACK: &str = "
     const saved = (of) => of.document.querySelector('#saved').textContent;
     const comes = async (is) => { while (!is()) await new Promise((resolve) => setTimeout(resolve)); };
@@ -100,6 +103,10 @@ const THERE_AND_BACK: &str = "
             of.document.querySelector('#take-over').click();
             await comes(() => saved(of) === 'Saved');
         }
+        window.watch?.disconnect();
+        window.isLost = false;
+        window.watch = new MutationObserver(() => { window.isLost ||= saved(window) === 'Read only'; });
+        window.watch.observe(document.querySelector('#saved'), { childList: true });
         return performance.now() - begun;
     })();";
 

@@ -8,9 +8,9 @@
 //! 93 % and 97 % stand nearly three of them off (binomial distribution).
 #![expect(clippy::unwrap_used, reason = "tests")]
 
+use slope_bench::chance::Chance;
 use slope_bench::screen::{Camera, PictureTruth, random_view};
 use slope_evidence::photo::{Check, Corner, Marking, PixelPoint, Plane, Separation, separation};
-use slope_of_light::budget::Random;
 use slope_of_light::distribution::student_t_quantile;
 
 const PICTURES: u64 = 1_000;
@@ -34,20 +34,20 @@ fn none(_: &PictureTruth) -> Vec<Corner> {
     Vec::new()
 }
 
-fn shaken(random: &mut Random, at: PixelPoint, u: f64) -> PixelPoint {
-    PixelPoint { x: at.x + u * random.normal(), y: at.y + u * random.normal() }
+fn shaken(chance: &mut Chance, at: PixelPoint, u: f64) -> PixelPoint {
+    PixelPoint { x: at.x + chance.normal(u), y: at.y + chance.normal(u) }
 }
 
 /// One picture: the separation found, and the true one.
 fn marked(seed: u64, k1: f64, person: &Person) -> (Separation, f64) {
     let (screen, camera) = random_view(seed, 25.0);
     let truth = Camera { k1, ..camera }.truth(&screen);
-    let mut random = Random::new(20_251, seed);
-    let mut corner = |c: Corner| Corner { at: shaken(&mut random, c.at, person.u), ..c };
+    let mut chance = Chance::stream(20_251, seed);
+    let mut corner = |c: Corner| Corner { at: shaken(&mut chance, c.at, person.u), ..c };
     let plane = Plane::fit(&truth.corners.map(&mut corner), person.u).unwrap();
     let checks: Vec<Check> = (person.checks)(&truth).into_iter().map(|c| plane.check(&corner(c))).collect();
     let [a, b] = truth.edges.map(|edge| -> Vec<PixelPoint> {
-        (0..person.repeats).map(|_| shaken(&mut random, edge, person.u)).collect()
+        (0..person.repeats).map(|_| shaken(&mut chance, edge, person.u)).collect()
     });
     let marking = if person.by_scatter { Marking::Repeats } else { Marking::Stated(person.u) };
     (separation(&plane, &a, &b, marking, &checks).unwrap(), truth.separation)
@@ -111,17 +111,17 @@ fn two_pictures_with_one_set_of_corner_marks_cover() {
     let u = 1.5;
     for seed in 0..PICTURES {
         let (screen, camera) = random_view(seed, 25.0);
-        let mut random = Random::new(31, seed);
+        let mut chance = Chance::stream(31, seed);
         let mut other = screen.clone();
         // A little later on the same screen: most of what the corners do is common.
         other.pulses[1].edge += 0.7;
         let truths = [camera.truth(&screen), camera.truth(&other)];
-        let corners = truths[0].corners.map(|c| Corner { at: shaken(&mut random, c.at, u), ..c });
+        let corners = truths[0].corners.map(|c| Corner { at: shaken(&mut chance, c.at, u), ..c });
         let plane = Plane::fit(&corners, u).unwrap();
         let [one, two] = truths.clone().map(|truth| {
             let [a, b] = truth
                 .edges
-                .map(|edge| -> Vec<PixelPoint> { (0..20).map(|_| shaken(&mut random, edge, u)).collect() });
+                .map(|edge| -> Vec<PixelPoint> { (0..20).map(|_| shaken(&mut chance, edge, u)).collect() });
             separation(&plane, &a, &b, Marking::Stated(u), &[]).unwrap()
         });
         let off = two.value - one.value - (truths[1].separation - truths[0].separation);
@@ -161,7 +161,7 @@ fn checks_of_a_true_lens_cost_little() {
 /// A lens that bends by up to 3 % at the picture's corners, either way.
 #[test]
 fn a_bent_lens_is_covered_where_the_sides_are_checked() {
-    let bent = |seed: u64| 0.03 * (2.0 * Random::new(99, seed).unit() - 1.0);
+    let bent = |seed: u64| Chance::stream(99, seed).uniform(0.03);
     let person = |checks| Person { u: 1.5, repeats: 1, by_scatter: false, checks };
     let sides = outcome(bent, &person(|t| vec![t.centre, t.sides[0], t.sides[1]]));
     assert!(sides.coverage >= 0.93, "coverage {}", sides.coverage);

@@ -10,11 +10,11 @@ use std::io::Cursor;
 use std::num::NonZero;
 
 use jpeg_encoder::{ColorType, Encoder};
+use slope_bench::chance::Chance;
 use slope_bench::screen::{Camera, Picture, PictureTruth, Screen, Shot, demo_series, random_view};
 use slope_evidence::photo::{
     Corner, Hint, Marking, PixelPoint, Pixels, Plane, Proposal, check_series, propose, separation,
 };
-use slope_of_light::budget::Random;
 use zune_jpeg::JpegDecoder;
 
 /// What a proposal may be off, divisions.
@@ -103,9 +103,9 @@ fn read(seed: u64) -> Option<Read> {
         let found = separation(&plane, &[a], &[b], Marking::Stated(HAND), &[]).unwrap();
         (found.value - truth) / found.uncertainty
     };
-    let mut random = Random::new(60, seed);
+    let mut chance = Chance::stream(60, seed);
     let mut shaken =
-        |at: PixelPoint| PixelPoint { x: at.x + HAND * random.normal(), y: at.y + HAND * random.normal() };
+        |at: PixelPoint| PixelPoint { x: at.x + chance.normal(HAND), y: at.y + chance.normal(HAND) };
     let seen = error(&found.corners, a, b);
     let corners = found.corners.map(|corner| Corner { at: shaken(corner.at), ..corner });
     Some(Read { seen, by_hand: error(&corners, shaken(a), shaken(b)) })

@@ -12,9 +12,9 @@
 //! distribution): the limits of 93 % and 97 % stand three of them off. A mean off by less than 4 of its standard errors is
 //! taken as unbiased.
 
+use slope_bench::chance::Chance;
 use slope_bench::record::Bench;
 use slope_evidence::trace::{Delay, DelayMethod, Flag, Waveform, delay};
-use slope_of_light::budget::Random;
 
 const TRACES: u32 = 1_000;
 
@@ -38,11 +38,11 @@ struct Found {
 }
 
 fn run(bench: &Bench, light: f64, seed: u64, method: DelayMethod) -> Found {
-    let mut random = Random::new(seed, 0);
+    let mut chance = Chance::seeded(seed);
     let (mut given, mut covered, mut rough, mut sum, mut squares) = (0, 0, 0, 0.0, 0.0);
     for _ in 0..TRACES {
-        let truth = 3.0 + 20.0 * random.unit();
-        let recording = bench.record(truth, light, &mut random);
+        let truth = 3.0 + 20.0 * chance.unit();
+        let recording = bench.record(truth, light, &mut chance);
         let wave = |channel: usize| Waveform {
             start: recording.start,
             step: recording.step,

@@ -5,9 +5,9 @@
 //! the level's share of each height, found by halving on the formula itself.
 #![expect(clippy::unwrap_used, reason = "tests")]
 
+use slope_bench::chance::Chance;
 use slope_bench::record::{Bench, Detector};
 use slope_evidence::trace::{Asked, DelayMethod, Detector as Which, compare_walk, measure};
-use slope_of_light::budget::Random;
 
 /// ns/m of light in vacuum.
 const SLOPE: f64 = 1e9 / 299_792_458.0;
@@ -35,13 +35,13 @@ fn a_fixed_level_moves_v_as_predicted_and_a_constant_fraction_does_not() {
     let mut bench = Bench { fall_off: 12.0, ..Bench::default() };
     bench.digitiser.noise = 0.004;
     let level = 0.2;
-    let mut random = Random::new(41, 0);
+    let mut chance = Chance::seeded(41);
     let places: Vec<f64> = (0..14).map(|at| 0.5 + 0.4 * f64::from(at)).collect();
     let (mut by_level, mut by_fraction, mut walk, mut u, mut predicted) =
         (vec![], vec![], vec![], vec![], vec![]);
     for d in &places {
         let light = bench.light(*d);
-        let recording = bench.record(2.0 + SLOPE * d, light, &mut random);
+        let recording = bench.record(2.0 + SLOPE * d, light, &mut chance);
         let asked = Asked { level: Some(level), points: 0, ..Asked::default() };
         let measured = measure(&recording, &recording, &asked);
         let found = |wanted: DelayMethod| {
@@ -78,7 +78,7 @@ fn a_fixed_level_moves_v_as_predicted_and_a_constant_fraction_does_not() {
 
 /// The far detector is the one taken as B.
 fn recording_is_of(bench: &Bench) -> bool {
-    let recording = bench.record(5.0, 1.0, &mut Random::new(1, 0));
+    let recording = bench.record(5.0, 1.0, &mut Chance::seeded(1));
     recording.channels.len() == 2
         && recording.channels[0].detector == Some(Which::A)
         && recording.channels[1].detector == Some(Which::B)

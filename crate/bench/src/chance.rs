@@ -1,6 +1,7 @@
 //! Seeded random numbers, the same on every machine and in every browser.
 //!
-//! ChaCha with 8 rounds as the generator; normal numbers by G. Marsaglia's polar method (G. Marsaglia and T. A.
+//! ChaCha with 8 rounds as the generator, whose key is the seed and whose nonce tells 2⁶⁴ streams apart (D. J. Bernstein,
+//! "ChaCha, a variant of Salsa20", 2008); normal numbers by G. Marsaglia's polar method (G. Marsaglia and T. A.
 //! Bray, SIAM Review 6 (1964) 260), with the logarithm of the `libm` crate so that all bits are the same.
 
 use rand_chacha::ChaCha8Rng;
@@ -18,6 +19,13 @@ impl Chance {
     /// A source that always gives the same numbers for the same seed.
     pub fn seeded(seed: u64) -> Self {
         Self { generator: ChaCha8Rng::seed_from_u64(seed), spare: None }
+    }
+
+    /// A source of its own among those of one seed; stream 0 is the one of [`Chance::seeded`].
+    pub fn stream(seed: u64, stream: u64) -> Self {
+        let mut chance = Self::seeded(seed);
+        chance.generator.set_stream(stream);
+        chance
     }
 
     /// Uniform in [0, 1), with all 53 bits.
@@ -47,3 +55,7 @@ impl Chance {
         }
     }
 }
+
+#[cfg(test)]
+#[path = "chance_test.rs"]
+mod tests;

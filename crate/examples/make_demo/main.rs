@@ -14,8 +14,9 @@ use std::fs;
 use std::path::PathBuf;
 
 use slope_of_light::drawn::demo;
+use slope_of_light::notebook::write;
 
-use set::Made;
+use set::{Made, told};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let folder = PathBuf::from(std::env::args().nth(1).ok_or("name the folder to write into")?);
@@ -28,8 +29,13 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 /// All files of the demo sets.
 fn files() -> Result<Vec<Made>, Box<dyn Error>> {
-    let typed = demo::files()?.into_iter().map(|(name, text)| (name.to_owned(), text.into_bytes()));
-    Ok(typed.chain(photographs::files()?).chain(traces::files()?).collect())
+    let (notebook, truth) = demo::typed_readings()?;
+    let typed = [
+        ("typed-readings.json".to_owned(), write(&notebook).into_bytes()),
+        told("typed-readings", demo::SEED, &truth, None),
+    ];
+    let others = [photographs::set().files()?, traces::set().files()?];
+    Ok([typed].into_iter().chain(others).flatten().collect())
 }
 
 #[cfg(test)]

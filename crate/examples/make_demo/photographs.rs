@@ -7,13 +7,13 @@ use std::error::Error;
 
 use jpeg_encoder::{ColorType, Encoder};
 use serde_json::json;
-use slope_bench::rails::{Joint, Rail, Rig, Stop, Truth};
+use slope_bench::rails::{Joint, Rail, Rig, Stop};
 use slope_bench::screen::{Shot, demo_series};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
 use slope_of_light::drawn::described::{Described, Ruler};
 use slope_of_light::notebook::{
-    BenchField, Cell, Edit, Evidence, Grid, GridCheck, Notebook, Picture, RulerUnit, Spot, StoredFile,
+    BenchField, Cell, Edit, Evidence, Grid, GridCheck, Picture, RulerUnit, Spot, StoredFile,
 };
 use slope_of_light::photo::{Corner, Hint, PixelPoint, Pixels, Proposal, propose};
 use zune_jpeg::JpegDecoder;
@@ -21,13 +21,11 @@ use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
-use crate::set::{Made, bundled, without_edges};
+use crate::set::{Case, Set, Taken};
 
 const SEED: u64 = 4_051;
 /// Of the JPEGs, of 100.
 const QUALITY: u8 = 60;
-const GROUP_INDEX: f64 = 1.000_280;
-const NAME: &str = "photographs";
 
 fn bench() -> Described {
     let texts = [
@@ -71,7 +69,7 @@ fn bench() -> Described {
                 rail("upper", false, (0.0, 3.0), 3.0, 2.5, Joint::Meeting { gap: 0.02, u: 0.004 }),
             ],
             c: C0,
-            group_index: GROUP_INDEX,
+            group_index: 1.000_280,
             t0: 2.4,
             half_width: 0.05,
             step: None,
@@ -82,36 +80,41 @@ fn bench() -> Described {
     }
 }
 
-/// The files, each with its name and its bytes: the bundle, and what was really so.
-///
-/// # Errors
-/// When a picture can't be encoded, or its marks are not proposed.
-pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
-    let (typed, truth) = bench().run(SEED)?;
-    let shots = shots(&typed, &truth);
-    let mut notebook = without_edges(&typed)?;
-    let mut pictures = Vec::new();
+/// The set.
+pub fn set() -> Set {
+    Set { name: "photographs", seed: SEED, bench: bench(), take }
+}
+
+/// Draws a picture of each row's screen, on a time base that is off as its data sheet allows, and marks it. The grid is
+/// marked on the first one.
+fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
+    let shot = |case: &Case| {
+        let time_base = case.row.text(Cell::TimeBase).parse()?;
+        Ok(Shot { delay: case.delay, time_base })
+    };
+    let shots: Result<Vec<Shot>, Box<dyn Error>> = cases.iter().map(shot).collect();
+    let series = demo_series(SEED, &shots?);
+    let (mut edits, mut files, mut separations) = (Vec::new(), Vec::new(), Vec::new());
     let mut marked: Option<Grid> = None;
-    let series = demo_series(SEED, &shots);
-    let mut separations = Vec::new();
-    for ((row, (screen, camera, true_marks)), number) in typed.state().rows.iter().zip(&series).zip(1..) {
+    for ((case, (screen, camera, truth)), number) in cases.iter().zip(&series).zip(1..) {
         let drawn = camera.photograph(screen, SEED + number);
         let jpeg = encoded(&drawn.rgba, drawn.width, drawn.height)?;
         let proposal = proposed(&jpeg, drawn.width, drawn.height)?;
-        let name = format!("{} {} cm.jpg", row.text(Cell::Rail), row.text(Cell::Reading));
-        let mut edits = Vec::new();
+        let name = format!("{} {} cm.jpg", case.row.text(Cell::Rail), case.row.text(Cell::Reading));
+        let mut of_row = Vec::new();
         let grid = marked.get_or_insert_with(|| {
             let grid = grid_of(&proposal);
-            edits.push(Edit::SetGrid(grid.clone()));
+            of_row.push(Edit::SetGrid(grid.clone()));
             grid
         });
         let edge = |which: usize| {
             let found = proposal.edges.get(which).and_then(Option::as_ref);
             found.map(|edge| vec![spot(edge.at)]).ok_or_else(|| format!("{name}: no edge was proposed"))
         };
+        let sha256 = sha256_hex(&jpeg);
         let picture = Picture {
             file: StoredFile {
-                sha256: sha256_hex(&jpeg),
+                sha256: sha256.clone(),
                 name: name.clone(),
                 bytes: u32::try_from(jpeg.len())?,
             },
@@ -121,34 +124,12 @@ pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
             a: edge(0)?,
             b: edge(1)?,
         };
-        edits.push(Edit::SetEvidence { row: row.id, evidence: Some(Evidence::Picture(picture)) });
-        notebook.apply(Edit::Together(edits), "")?;
-        separations.push(true_marks.separation);
-        pictures.push(Entry { name: format!("pictures/{}.jpg", sha256_hex(&jpeg)), bytes: jpeg });
+        of_row.push(Edit::SetEvidence { row: case.row.id, evidence: Some(Evidence::Picture(picture)) });
+        edits.push(Edit::Together(of_row));
+        files.push(Entry { name: format!("pictures/{sha256}.jpg"), bytes: jpeg });
+        separations.push(truth.separation);
     }
-    let told = json!({
-        "seed": SEED,
-        "c_m_per_s": truth.c,
-        "t0_ns": truth.t0,
-        "rail_marks_m": truth.marks,
-        "row_distances_m": truth.distances,
-        "row_separations_div": separations,
-    });
-    Ok(vec![
-        (format!("{NAME}.zip"), bundled(&notebook, pictures)?),
-        (format!("{NAME}.truth.json"), format!("{told:#}\n").into_bytes()),
-    ])
-}
-
-/// What each picture shows: the true delay, on a time base that is off as its data sheet allows.
-fn shots(typed: &Notebook, truth: &Truth) -> Vec<Shot> {
-    let per_metre = GROUP_INDEX / C0 * 1e9;
-    let rows = typed.state().rows.iter().zip(&truth.distances);
-    rows.map(|(row, d)| Shot {
-        delay: truth.t0 + d * per_metre,
-        time_base: row.text(Cell::TimeBase).parse().unwrap_or(f64::NAN),
-    })
-    .collect()
+    Ok(Taken { edits, files, told: ("row_separations_div", json!(separations)) })
 }
 
 fn encoded(rgba: &[u8], width: usize, height: usize) -> Result<Vec<u8>, Box<dyn Error>> {

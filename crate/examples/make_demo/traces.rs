@@ -6,9 +6,9 @@
 use std::error::Error;
 
 use serde_json::json;
+use slope_bench::chance::Chance;
 use slope_bench::rails::{Joint, Rail, Rig, Stop};
 use slope_bench::record::{Bench, Detector, Digitiser, Place, Style, Units, both_as_text};
-use slope_engine::budget::Random;
 use slope_evidence::stored::{LevelOf, common_level};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
@@ -16,13 +16,11 @@ use slope_of_light::drawn::described::{Described, Ruler};
 use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, StoredFile, Traces};
 use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
 
-use crate::set::{Made, bundled, without_edges};
+use crate::set::{Case, Set, Taken};
 
 const SEED: u64 = 7_310;
-const GROUP_INDEX: f64 = 1.000_275;
-const NAME: &str = "traces";
 
-fn described() -> Described {
+fn bench() -> Described {
     let texts = [
         (BenchField::People, "Bench 2"),
         (BenchField::Place, "Cellar, along the north wall"),
@@ -64,7 +62,7 @@ fn described() -> Described {
                 rail("second", 3.05, Joint::Meeting { gap: 0.05, u: 0.003 }),
             ],
             c: C0,
-            group_index: GROUP_INDEX,
+            group_index: 1.000_275,
             t0: 3.1,
             half_width: 0.05,
             step: None,
@@ -75,7 +73,7 @@ fn described() -> Described {
     }
 }
 
-fn bench() -> Bench {
+fn detectors() -> Bench {
     let detector = Detector { rise: 2.6, decay: 16.0, ..Detector::default() };
     let digitiser = Digitiser {
         step: 0.2,
@@ -104,50 +102,38 @@ fn style() -> Style {
     }
 }
 
-/// The files, each with its name and its bytes: the bundle, and what was really so.
-///
-/// # Errors
-/// When a trace gives no delay.
-pub fn files() -> Result<Vec<Made>, Box<dyn Error>> {
-    let (typed, truth) = described().run(SEED)?;
-    let (bench, per_metre) = (bench(), GROUP_INDEX / C0 * 1e9);
-    let mut random = Random::new(SEED, 1);
-    let recorded = typed.state().rows.iter().zip(&truth.distances).map(|(row, d)| {
-        let recording = bench.record(truth.t0 + d * per_metre, bench.light(*d), &mut random);
-        (row, name_of(row), both_as_text(&recording, &style()))
-    });
-    let recorded: Vec<(&Row, String, String)> = recorded.collect();
-    let each = |level| recorded.iter().map(move |(_, name, text)| measured(name, text, level)).collect();
+/// The set.
+pub fn set() -> Set {
+    Set { name: "traces", seed: SEED, bench: bench(), take }
+}
+
+/// Records both detectors at each row, and measures them: a first time for the level that suits the whole run.
+fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
+    let detectors = detectors();
+    let mut chance = Chance::stream(SEED, 1);
+    let record = |case: &Case| {
+        let recording = detectors.record(case.delay, detectors.light(case.distance), &mut chance);
+        (name_of(case.row), both_as_text(&recording, &style()))
+    };
+    let recorded: Vec<(String, String)> = cases.iter().map(record).collect();
+    let each = |level| recorded.iter().map(move |(name, text)| measured(name, text, level)).collect();
     let first: Result<Vec<Measured>, Box<dyn Error>> = each(None);
     let levels: Vec<f64> = first?.iter().filter_map(|found| found.level).collect();
     let level = common_level(&levels);
     let found: Result<Vec<Measured>, Box<dyn Error>> = each(level);
 
-    let mut notebook = without_edges(&typed)?;
-    let mut edits = Vec::new();
-    let mut kept = Vec::new();
-    for ((row, name, text), found) in recorded.iter().zip(&found?) {
+    let (mut edits, mut files) = (Vec::new(), Vec::new());
+    for ((case, (name, text)), found) in cases.iter().zip(&recorded).zip(&found?) {
+        let row = case.row.id;
         let sha256 = sha256_hex(text.as_bytes());
         let file =
             StoredFile { sha256: sha256.clone(), name: name.clone(), bytes: u32::try_from(text.len())? };
         let traces = Traces::of(&[file], found, LevelOf::Run).ok_or_else(|| format!("{name}: no delay"))?;
-        edits.push(Edit::SetCell { row: row.id, cell: Cell::TimeBase, text: String::new() });
-        edits.push(Edit::SetEvidence { row: row.id, evidence: Some(Evidence::Traces(traces)) });
-        kept.push(Entry { name: format!("traces/{sha256}.txt"), bytes: text.clone().into_bytes() });
+        edits.push(Edit::SetCell { row, cell: Cell::TimeBase, text: String::new() });
+        edits.push(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
+        files.push(Entry { name: format!("traces/{sha256}.txt"), bytes: text.clone().into_bytes() });
     }
-    notebook.apply(Edit::Together(edits), "")?;
-    let told = json!({
-        "seed": SEED,
-        "c_m_per_s": truth.c,
-        "t0_ns": truth.t0,
-        "rail_marks_m": truth.marks,
-        "row_distances_m": truth.distances,
-        "fixed_level_v": level,
-    });
-    Ok(vec![
-        (format!("{NAME}.zip"), bundled(&notebook, kept)?),
-        (format!("{NAME}.truth.json"), format!("{told:#}\n").into_bytes()),
-    ])
+    Ok(Taken { edits: vec![Edit::Together(edits)], files, told: ("fixed_level_v", json!(level)) })
 }
 
 fn name_of(row: &Row) -> String {

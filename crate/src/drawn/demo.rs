@@ -9,7 +9,7 @@ use slope_bench::rails::{Joint, Rail, Rig, Stop, Truth};
 
 use super::described::{Described, Ruler};
 use crate::analysis::C0;
-use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit, write};
+use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit};
 
 /// The seed of the demo notebook.
 pub const SEED: u64 = 2_026;
@@ -120,24 +120,4 @@ pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
         notebook.apply(Edit::StrikeRow { row: STRUCK, reason }, "")?;
     }
     Ok((notebook, truth))
-}
-
-/// The files of the demo, each with its name and its text: the notebook, and what was really so.
-///
-/// # Errors
-/// As [`typed_readings`].
-pub fn files() -> Result<[(&'static str, String); 2], EditError> {
-    let (notebook, truth) = typed_readings()?;
-    let truth = serde_json::json!({
-        "seed": SEED,
-        "c_m_per_s": truth.c,
-        "t0_ns": truth.t0,
-        "rail_marks_m": truth.marks,
-        "row_distances_m": truth.distances,
-    });
-    Ok([
-        ("typed-readings.json", write(&notebook)),
-        // The alternate form of a JSON value is the pretty one, and can't fail.
-        ("typed-readings.truth.json", format!("{truth:#}\n")),
-    ])
 }

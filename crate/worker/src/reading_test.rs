@@ -2,8 +2,8 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
+use slope_bench::chance::Chance;
 use slope_bench::record::{Bench, Style, as_text, both_as_text};
-use slope_engine::budget::Random;
 use slope_evidence::stored::{Estimator, LevelOf, Remark, Traces};
 use slope_evidence::trace::{Detector, Layout, recognise};
 
@@ -12,7 +12,7 @@ use super::{Reading, ReadingError, Wanted};
 const TRUE: f64 = 6.5;
 
 fn files() -> [String; 3] {
-    let recording = Bench::default().record(TRUE, 1.0, &mut Random::new(7, 0));
+    let recording = Bench::default().record(TRUE, 1.0, &mut Chance::seeded(7));
     let style = Style::default();
     [as_text(&recording, 0, &style), as_text(&recording, 1, &style), both_as_text(&recording, &style)]
 }
@@ -91,7 +91,7 @@ fn a_trace_without_a_pulse_is_refused_in_words() {
 
 /// One file with both traces, B's light weakened.
 fn weakened(light: f64) -> Reading {
-    let recording = Bench::default().record(TRUE, light, &mut Random::new(11, 0));
+    let recording = Bench::default().record(TRUE, light, &mut Chance::seeded(11));
     let text = both_as_text(&recording, &Style::default());
     let mut reading = Reading::default();
     reading.add("a 0450mm.csv", text.as_bytes(), None, &"0".repeat(64)).unwrap();

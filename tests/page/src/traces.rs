@@ -10,9 +10,9 @@ use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use serde_json::{Value, json};
 
+use slope_bench::chance::Chance;
 use slope_bench::record::{Bench, Digitiser, Style, as_text, both_as_text};
 use slope_of_light::analysis::analyse;
-use slope_of_light::budget::Random;
 use slope_of_light::bundle;
 use slope_of_light::notebook::{Edit, Estimator, Notebook};
 use slope_of_light::trace::Recording;
@@ -46,7 +46,7 @@ fn delay(mark: u32) -> f64 {
 /// The traces at a mark.
 pub fn recorded(bench: &Bench, mark: u32) -> Recording {
     let light = bench.light(f64::from(mark) / 1000.0);
-    bench.record(delay(mark), light, &mut Random::new(u64::from(mark), 0))
+    bench.record(delay(mark), light, &mut Chance::seeded(u64::from(mark)))
 }
 
 /// The files of a run: both traces in one file at every other place, in one file each at the rest.
@@ -308,7 +308,7 @@ pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
     let good = both_as_text(&recorded(&Bench::default(), 1000), &Style::default());
     let of = |digitiser, light| {
         let bench = Bench { digitiser, ..Bench::default() };
-        both_as_text(&bench.record(8.0, light, &mut Random::new(3, 0)), &Style::default())
+        both_as_text(&bench.record(8.0, light, &mut Chance::seeded(3)), &Style::default())
     };
     let usual = Digitiser::default();
     let lines: Vec<&str> = good.lines().collect();

@@ -9,8 +9,9 @@ mod text;
 
 pub use text::{Place, Style, Units, as_text, both_as_text};
 
-use slope_engine::budget::Random;
 use slope_evidence::trace::{Channel, Detector as Which, Recording};
+
+use crate::chance::Chance;
 
 /// What a detector makes of a flash at time 0: a voltage that rises and decays, of greatest level 1.
 ///
@@ -127,29 +128,29 @@ impl Bench {
     /// The two channels of one pulse, B's behind A's by `delay` (ns) and weakened to `light`.
     ///
     /// The true delay is the one of the half heights before decay; detectors of one shape have it at every fraction.
-    pub fn record(&self, delay: f64, light: f64, random: &mut Random) -> Recording {
+    pub fn record(&self, delay: f64, light: f64, chance: &mut Chance) -> Recording {
         let digitiser = &self.digitiser;
         // The edges fall anywhere between two samples.
-        let shift = random.unit() * digitiser.step;
-        let phase = random.unit() * std::f64::consts::TAU;
-        let channel = |which, detector: &Detector, late: f64, light: f64, random: &mut Random| {
+        let shift = chance.unit() * digitiser.step;
+        let phase = chance.unit() * std::f64::consts::TAU;
+        let channel = |which, detector: &Detector, late: f64, light: f64, chance: &mut Chance| {
             let mut noise = 0.0;
             let fresh = (1.0 - digitiser.memory * digitiser.memory).sqrt();
             let samples = (0..digitiser.samples).map(|index| {
                 let counted = digitiser.start + index as f64 * digitiser.step;
                 let mut time = counted * (1.0 + digitiser.time_base) + shift - late;
                 if digitiser.jitter > 0.0 {
-                    time += digitiser.jitter * random.normal();
+                    time += chance.normal(digitiser.jitter);
                 }
-                noise = digitiser.memory * noise + fresh * digitiser.noise * random.normal();
+                noise = digitiser.memory * noise + chance.normal(fresh * digitiser.noise);
                 let turn = std::f64::consts::TAU * digitiser.mains * counted * 1e-9 + phase;
                 let hum = if digitiser.hum > 0.0 { digitiser.hum * libm::sin(turn) } else { 0.0 };
                 digitiser.rounded(detector.offset + detector.level(time, light) + noise + hum)
             });
             Channel { detector: Some(which), label: format!("{which:?}"), samples: samples.collect() }
         };
-        let a = channel(Which::A, &self.a, 0.0, 1.0, random);
-        let b = channel(Which::B, &self.b, delay, light, random);
+        let a = channel(Which::A, &self.a, 0.0, 1.0, chance);
+        let b = channel(Which::B, &self.b, delay, light, chance);
         Recording { start: digitiser.start, step: digitiser.step, channels: vec![a, b], settings: Vec::new() }
     }
 }

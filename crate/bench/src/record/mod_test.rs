@@ -16,7 +16,7 @@ fn a_detector_rises_from_10_to_90_per_cent_in_its_rise() {
 #[test]
 fn one_seed_gives_one_recording() {
     let bench = Bench::default();
-    let record = |seed| bench.record(5.0, 0.5, &mut Random::new(seed, 0));
+    let record = |seed| bench.record(5.0, 0.5, &mut Chance::seeded(seed));
     assert_eq!(record(1), record(1));
     assert_ne!(record(1), record(2));
 }
@@ -42,7 +42,7 @@ fn the_digitiser_rounds_and_clips() {
 fn noise_hum_jitter_and_time_base_are_as_large_as_said() {
     let quiet = |digitiser: Digitiser| {
         let bench = Bench { digitiser, ..Bench::default() };
-        let channel = bench.record(10.0, 1.0, &mut Random::new(5, 0)).channels.pop().unwrap();
+        let channel = bench.record(10.0, 1.0, &mut Chance::seeded(5)).channels.pop().unwrap();
         let spread = |samples: &[f64]| {
             let mean = samples.iter().sum::<f64>() / samples.len() as f64;
             (samples.iter().map(|sample| (sample - mean).powi(2)).sum::<f64>() / samples.len() as f64).sqrt()
@@ -63,7 +63,7 @@ fn noise_hum_jitter_and_time_base_are_as_large_as_said() {
         ..Bench::default()
     };
     let half = |time_base: f64| {
-        let recording = bench(time_base).record(50.0, 1.0, &mut Random::new(5, 0));
+        let recording = bench(time_base).record(50.0, 1.0, &mut Chance::seeded(5));
         let at = |channel: usize| {
             recording.channels[channel].samples.iter().position(|sample| *sample > 0.41).unwrap()
         };

@@ -5,12 +5,13 @@ use slope_evidence::trace::{Role, read, recognise};
 
 use super::super::Bench;
 use super::*;
+use crate::chance::Chance;
 
 fn recording() -> Recording {
     let mut bench = Bench::default();
     bench.digitiser.samples = 300;
     bench.digitiser.start = -10.0;
-    bench.record(6.0, 0.7, &mut slope_engine::budget::Random::new(3, 0))
+    bench.record(6.0, 0.7, &mut Chance::seeded(3))
 }
 
 /// Writes both channels, recognises and reads them, and compares with what was written: to the digits of the style.

@@ -1,10 +1,10 @@
 //! A camera before the screen: a pinhole with a lens that bends, blur, vignetting, exposure and noise.
 
 use serde::{Deserialize, Serialize};
-use slope_engine::budget::Random;
 use slope_evidence::photo::{Corner, PixelPoint};
 
 use super::drawing::Screen;
+use crate::chance::Chance;
 
 /// Where the camera stands and how it sees. Angles in radians.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -163,12 +163,12 @@ impl Camera {
             }
         }
         blur(&mut light, width, self.blur);
-        let mut random = Random::new(seed, 1);
+        let mut chance = Chance::stream(seed, 1);
         let mut rgba = Vec::with_capacity(width * height * 4);
         for pixel in light.chunks_exact(3) {
             for value in pixel {
                 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]
-                rgba.push((value + self.noise * random.normal() + 0.5).clamp(0.0, 255.0) as u8);
+                rgba.push((value + chance.normal(self.noise) + 0.5).clamp(0.0, 255.0) as u8);
             }
             rgba.push(255);
         }

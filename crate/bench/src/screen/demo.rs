@@ -1,10 +1,9 @@
 //! Pictures for the demo: a fixed camera, tilted, and a screen for each row of readings.
 
-use slope_engine::budget::Random;
-
 use super::camera::{Camera, PictureTruth};
 use super::drawing::{Pulse, Screen};
 use super::theme::THEMES;
+use crate::chance::Chance;
 
 /// What one picture is to show.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,7 +20,7 @@ pub struct Shot {
 /// A is the upper trace. Its edge stands near column 2, wherever the trigger left it; the pulse of B is smaller, the
 /// more so the longer the delay. B's edge stays on a screen of ten divisions while the delay is below seven of them.
 pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTruth)> {
-    let mut random = Random::new(seed, 0);
+    let mut chance = Chance::seeded(seed);
     let camera = Camera {
         fill: 0.72,
         aim: [0.1, -0.15],
@@ -38,10 +37,10 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTru
         .iter()
         .map(|shot| {
             let apart = shot.delay / shot.time_base;
-            let edge = 2.0 + 0.25 * (random.unit() - 0.5);
+            let edge = 2.0 + 0.25 * (chance.unit() - 0.5);
             let rise = (1.6 / shot.time_base).clamp(0.08, 1.0);
             let decay = (18.0 / shot.time_base).max(1.5);
-            let height = 2.6 / (1.0 + 0.06 * apart) + 0.1 * random.unit();
+            let height = 2.6 / (1.0 + 0.06 * apart) + 0.1 * chance.unit();
             let a = Pulse { edge, base: 3.5, peak: 0.7, rise, decay };
             let b = Pulse { edge: edge + apart, base: 7.4, peak: 7.4 - height, ..a };
             let screen = Screen {
@@ -65,8 +64,8 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTru
 /// A screen and a camera as chance has them, for tests: any theme, either sense of pulse, tilt up to `tilt` degrees in
 /// any direction, a little roll; blur and noise as a hand-held camera has them.
 pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
-    let mut random = Random::new(seed, 2);
-    let mut between = |low: f64, high: f64| low + (high - low) * random.unit();
+    let mut chance = Chance::stream(seed, 2);
+    let mut between = |low: f64, high: f64| low + (high - low) * chance.unit();
     let (tilt, way) = (tilt.to_radians() * between(0.0, 1.0), between(0.0, std::f64::consts::TAU));
     let camera = Camera {
         focal: between(0.9, 1.6),

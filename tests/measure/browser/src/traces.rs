@@ -3,9 +3,9 @@
 //! An invented bench: 10,000 samples 0.1 ns apart of a pulse that rises in 4 ns and decays in 40, the second one later
 //! and half as high, with noise of 1 % of the first one's height.
 
+use slope_bench::chance::Chance;
 use slope_bench::record::{Bench, Detector, Digitiser};
 use slope_evidence::trace::{DelayMethod, Recording, delay};
-use slope_of_light::budget::Random;
 
 /// Samples of a trace.
 pub const SAMPLES: usize = 10_000;
@@ -24,7 +24,7 @@ pub fn recording(pair: usize) -> Recording {
     let detector = Detector { decay: 40.0, ..Detector::default() };
     let digitiser = Digitiser { samples: SAMPLES, start: -300.0, ..Digitiser::default() };
     let bench = Bench { a: detector, b: detector, digitiser, fall_off: 0.0 };
-    bench.record(true_delay(pair), LIGHT, &mut Random::new(SEED, pair as u64))
+    bench.record(true_delay(pair), LIGHT, &mut Chance::stream(SEED, pair as u64))
 }
 
 /// Pairs of traces in memory.

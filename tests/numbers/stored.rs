@@ -8,6 +8,7 @@ use slope_of_light::analysis::analyse;
 use slope_of_light::notebook::{Evidence, read, remark_words, write};
 use slope_of_light::quantity::DecimalMark;
 use slope_of_light::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
+use slope_of_light::words::Table;
 
 const TRACES: &str = include_str!("reference/format_1/traces.json");
 const PHOTOGRAPHS: &str = include_str!("reference/format_1/photographs.json");
@@ -28,10 +29,11 @@ fn they_give_the_digits_that_they_gave() {
             include_str!("reference/format_1/photographs.residuals.csv"),
         ),
     ];
+    let words = Table::english().expect("the table of English");
     for (text, line, residuals) in sets {
         let analysis = analyse(&read(text).expect("a notebook"));
-        assert_eq!(fit_table(&fit_figures(&analysis)).to_csv().expect("a table"), line);
-        assert_eq!(residuals_table(&residual_rows(&analysis)).to_csv().expect("a table"), residuals);
+        assert_eq!(fit_table(&fit_figures(&analysis), &words).to_csv().expect("a table"), line);
+        assert_eq!(residuals_table(&residual_rows(&analysis), &words).to_csv().expect("a table"), residuals);
     }
 }
 

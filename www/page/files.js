@@ -61,7 +61,7 @@ export async function takeBundle(book) {
 /** @param {Book} book @param {TableKind} kind */
 export function takeTable(book, kind) {
   const { type, ending } = TABLES[kind];
-  download(book.desk.table(kind), `${type};charset=utf-8`, `${fileName(book)}.${ending}`);
+  download(book.desk.table(kind, tell), `${type};charset=utf-8`, `${fileName(book)}.${ending}`);
 }
 
 /**

@@ -6,7 +6,7 @@ import { messageOf } from './core.js';
 import { byId } from './dom.js';
 import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
-import { each, say } from './words.js';
+import { each, say, tell } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -34,7 +34,7 @@ export class Report {
     byId('table-format-box').replaceWith(choice.root);
     onPress('open-report', () => openReport(book));
     onPress('take-bundle', () => takeBundle(book));
-    onPress('copy-table', () => copyText(book.desk.table(kind)));
+    onPress('copy-table', () => copyText(book.desk.table(kind, tell)));
     onPress('take-table', () => takeTable(book, kind));
     const file = /** @type {HTMLInputElement} */ (byId('open-file'));
     file.addEventListener('change', () => {

@@ -5,16 +5,13 @@
 
 use serde::Serialize;
 
+use crate::message;
 use crate::report::{Column, Kind, Table};
+use crate::words::Words;
 
 /// The name under which a reader looks for the metadata of the CSV files beside it (W3C, "Model for Tabular Data
 /// and Metadata on the Web", 5.3).
 pub const METADATA: &str = "csv-metadata.json";
-
-/// What a reader of the tables has to know of the rule in [`crate::report::csv`].
-const APOSTROPHES: &str = "So that no spreadsheet runs a text as a formula, an apostrophe stands before a text \
-    that starts like one or with an apostrophe, also after a semicolon, a tab or a line end inside a cell. \
-    Leave out one apostrophe at each of these places to have the text as it was typed.";
 
 /// The file of a table.
 pub(super) fn file_name(table: &Table) -> String {
@@ -26,22 +23,23 @@ pub(super) fn file_name(table: &Table) -> String {
 struct TableGroup {
     #[serde(rename = "@context")]
     context: (&'static str, Language),
+    /// What a reader of the tables has to know of the rule in [`crate::report::csv`].
     #[serde(rename = "dc:description")]
-    description: &'static str,
+    description: String,
     tables: Vec<DescribedTable>,
 }
 
 #[derive(Serialize)]
 struct Language {
     #[serde(rename = "@language")]
-    language: &'static str,
+    language: String,
 }
 
 #[derive(Serialize)]
 struct DescribedTable {
     url: String,
     #[serde(rename = "dc:title")]
-    title: &'static str,
+    title: String,
     #[serde(rename = "tableSchema")]
     schema: Schema,
 }
@@ -56,18 +54,18 @@ struct DescribedColumn {
     name: &'static str,
     titles: String,
     #[serde(rename = "dc:description")]
-    description: &'static str,
+    description: String,
     datatype: &'static str,
     #[serde(rename = "schema:unitText", skip_serializing_if = "str::is_empty")]
     unit: &'static str,
 }
 
-/// The metadata of `tables`.
-pub(super) fn describe(tables: &[&Table]) -> String {
+/// The metadata of `tables`, in the words in which they are written.
+pub(super) fn describe(tables: &[Table], words: &dyn Words) -> String {
     let group = TableGroup {
-        context: ("http://www.w3.org/ns/csvw", Language { language: "en" }),
-        description: APOSTROPHES,
-        tables: tables.iter().map(|table| describe_table(table)).collect(),
+        context: ("http://www.w3.org/ns/csvw", Language { language: words.say(&message!("language")) }),
+        description: words.say(&message!("tables-apostrophes")),
+        tables: tables.iter().map(describe_table).collect(),
     };
     // Strings always have a JSON form.
     serde_json::to_string_pretty(&group).unwrap_or_default() + "\n"
@@ -76,7 +74,7 @@ pub(super) fn describe(tables: &[&Table]) -> String {
 fn describe_table(table: &Table) -> DescribedTable {
     DescribedTable {
         url: file_name(table),
-        title: table.title,
+        title: table.title.clone(),
         schema: Schema { columns: table.columns.iter().map(describe_column).collect() },
     }
 }
@@ -85,7 +83,7 @@ fn describe_column(column: &Column) -> DescribedColumn {
     DescribedColumn {
         name: column.name,
         titles: column.head(),
-        description: column.description,
+        description: column.description.clone(),
         datatype: match column.kind {
             Kind::Number => "number",
             Kind::Text => "string",

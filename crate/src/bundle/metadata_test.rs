@@ -4,9 +4,14 @@ use serde_json::Value;
 
 use super::*;
 use crate::report::exact::{fit_table, residuals_table};
+use crate::report::sample::english;
 
 fn described() -> Value {
-    serde_json::from_str(&describe(&[&residuals_table(&[]), &fit_table(&[])])).unwrap()
+    serde_json::from_str(&describe(
+        &[residuals_table(&[], &english()), fit_table(&[], &english())],
+        &english(),
+    ))
+    .unwrap()
 }
 
 #[test]
@@ -23,7 +28,7 @@ fn it_says_what_it_is_and_names_the_files() {
 fn titles_are_the_heads_of_the_csv() {
     // The same, 5.6: a column's title is compatible with the file if it is the head there.
     let metadata = described();
-    let heads = residuals_table(&[]).to_csv().unwrap();
+    let heads = residuals_table(&[], &english()).to_csv().unwrap();
     let titles: Vec<&str> = metadata["tables"][0]["tableSchema"]["columns"]
         .as_array()
         .unwrap()

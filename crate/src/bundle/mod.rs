@@ -47,7 +47,9 @@ const FOLDERS: [&str; 2] = ["pictures/", "traces/"];
 /// A part of a bundle beside the notebook itself.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Part {
-    /// A table: `{name}.csv`, and its columns in the metadata.
+    /// What the columns of the tables mean.
+    Metadata(String),
+    /// A table: `{name}.csv`.
     Table(Table),
     /// A chart: `{name}.svg`.
     Chart {
@@ -94,10 +96,10 @@ pub fn texts(
     words: &dyn Words,
 ) -> Result<Vec<Entry>, BundleError> {
     let tables = [
-        readings_table(view),
-        fit_table(&fit_figures(analysis)),
-        residuals_table(&residual_rows(analysis)),
-        budget_table(view),
+        readings_table(view, words),
+        fit_table(&fit_figures(analysis), words),
+        residuals_table(&residual_rows(analysis), words),
+        budget_table(view, words),
     ];
     let drawn = [
         ("line", &charts.line_svg),
@@ -107,9 +109,8 @@ pub fn texts(
         ("trials", &charts.trials_svg),
     ];
     let drawn = drawn.into_iter().filter(|(_, svg)| !svg.is_empty());
-    let parts = tables
-        .into_iter()
-        .map(Part::Table)
+    let parts = std::iter::once(Part::Metadata(metadata::describe(&tables, words)))
+        .chain(tables.into_iter().map(Part::Table))
         .chain(drawn.map(|(name, svg)| Part::Chart { name, svg: svg.clone() }))
         .chain(std::iter::once(Part::Report(report::html(view, charts, trials, words))));
     entries(&notebook::write(notebook), parts.collect())
@@ -152,16 +153,10 @@ pub fn kept(page: &NotebookState) -> LiteMap<String, &StoredFile> {
 /// # Errors
 /// A table that can't be written.
 fn entries(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<Entry>, BundleError> {
-    let tables: Vec<&Table> = parts
-        .iter()
-        .filter_map(|part| if let Part::Table(table) = part { Some(table) } else { None })
-        .collect();
     let mut entries = vec![text_entry(NOTEBOOK, notebook_text)];
-    if !tables.is_empty() {
-        entries.push(text_entry(METADATA, metadata::describe(&tables)));
-    }
     for part in parts {
         entries.push(match part {
+            Part::Metadata(text) => text_entry(METADATA, text),
             Part::Table(table) => text_entry(metadata::file_name(&table), table.to_csv()?),
             Part::Chart { name, svg } => text_entry(format!("{name}.svg"), svg),
             Part::Report(html) => text_entry(REPORT, html),

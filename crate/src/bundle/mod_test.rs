@@ -10,8 +10,9 @@ fn notebook_text() -> String {
 
 fn parts() -> Vec<Part> {
     vec![
-        Part::Table(residuals_table(&[])),
-        Part::Table(fit_table(&[])),
+        Part::Metadata("{}".into()),
+        Part::Table(residuals_table(&[], &english())),
+        Part::Table(fit_table(&[], &english())),
         Part::Chart { name: "line", svg: "<svg/>".into() },
         Part::Report("<!DOCTYPE html>".into()),
         Part::File { name: "pictures/screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },

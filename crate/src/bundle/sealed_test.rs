@@ -120,15 +120,15 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
         }
     }
     let tables = [
-        shown::readings_table(&shown_view),
-        shown::line_table(&shown_view),
-        shown::checks_table(&shown_view),
-        shown::result_table(&shown_view),
-        shown::budget_table(&shown_view),
-        shown::budget_figures_table(&shown_view),
-        shown::trials_table(&trials_view),
-        fit_table(&fit_figures(&analysis)),
-        residuals_table(&residual_rows(&analysis)),
+        shown::readings_table(&shown_view, &english()),
+        shown::line_table(&shown_view, &english()),
+        shown::checks_table(&shown_view, &english()),
+        shown::result_table(&shown_view, &english()),
+        shown::budget_table(&shown_view, &english()),
+        shown::budget_figures_table(&shown_view, &english()),
+        shown::trials_table(&trials_view, &english()),
+        fit_table(&fit_figures(&analysis), &english()),
+        residuals_table(&residual_rows(&analysis), &english()),
     ];
     for table in tables {
         let name = table.name;

@@ -133,7 +133,7 @@ impl Report<'_> {
 
     /// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
     fn readings(&self) -> String {
-        let shown = readings_table(self.view);
+        let shown = readings_table(self.view, self.words);
         let struck: Vec<bool> = shown_rows(self.view).map(|row| row.state == RowState::Struck).collect();
         let struck = |row: usize, column: &Column| {
             struck.get(row) == Some(&true) && !["state", "outside_because", "remark"].contains(&column.name)
@@ -149,9 +149,9 @@ impl Report<'_> {
         [
             paragraph(&line.method),
             figure(&self.charts.line_svg, &line.summary),
-            table(&line_table(self.view)),
+            table(&line_table(self.view, self.words)),
             figure(&self.charts.residuals_svg, &line.residual_summary),
-            table(&checks_table(self.view)),
+            table(&checks_table(self.view, self.words)),
         ]
         .concat()
     }
@@ -163,13 +163,13 @@ impl Report<'_> {
         }
         let mut text = paragraph(&budget.summary);
         text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
-        text += &table(&budget_table(self.view));
-        text += &table(&budget_figures_table(self.view));
+        text += &table(&budget_table(self.view, self.words));
+        text += &table(&budget_figures_table(self.view, self.words));
         if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_empty()) {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(&message!("trials-title"))));
             text += &paragraph(&trials.verdict);
             text += &figure(&self.charts.trials_svg, &trials.summary);
-            text += &table(&trials_table(trials));
+            text += &table(&trials_table(trials, self.words));
         }
         text
     }
@@ -180,7 +180,7 @@ impl Report<'_> {
             return paragraph(&result.refusal);
         }
         let mut text: String = result.sentences.iter().map(|sentence| paragraph(sentence)).collect();
-        text += &table(&result_table(self.view));
+        text += &table(&result_table(self.view, self.words));
         text += &paragraph(&result.choice);
         text += &items([(self.say(&message!("report-reason")), result.reason.clone())]);
         text

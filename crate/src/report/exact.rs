@@ -3,9 +3,11 @@
 //! A number is written with the fewest digits that read back to the same f64, with a decimal point, whatever
 //! mark the notebook uses.
 
-use super::shown::ROW;
+use super::shown::{column, row};
 use super::table::{Column, Kind, Table};
 use crate::analysis::{Analysis, LineAnalysis, Speed};
+use crate::message;
+use crate::words::{Message, Words};
 
 /// One row of the line. Lengths in metres, times in nanoseconds.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,12 +29,12 @@ pub struct ResidualRow {
 }
 
 /// One figure of the line, such as its slope.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct FitFigure {
     /// Identifier, stable: `slope`, `intercept`, `chi_square`…
     pub id: &'static str,
-    /// Its name in words.
-    pub name: &'static str,
+    /// What it is called.
+    pub name: Message,
     /// Its value.
     pub value: f64,
     /// Its standard uncertainty, if it has one.
@@ -79,47 +81,57 @@ fn line_figures(line: &LineAnalysis) -> Vec<FitFigure> {
     let u = fit.uncertainty;
     let ratio = |id, name, value| figure(id, name, value, None, "");
     let mut figures = vec![
-        figure("slope", "slope", fit.slope, u.map(|u| u.slope), "ns/m"),
-        figure("intercept", "delay at zero distance", fit.intercept, u.map(|u| u.intercept), "ns"),
+        figure("slope", message!("figures-slope"), fit.slope, u.map(|u| u.slope), "ns/m"),
+        figure("intercept", message!("figures-intercept"), fit.intercept, u.map(|u| u.intercept), "ns"),
     ];
-    figures.extend(
-        u.map(|u| figure("covariance", "covariance of intercept and slope", u.covariance, None, "ns²/m")),
-    );
-    figures.push(ratio("degrees_of_freedom", "degrees of freedom", fit.degrees_of_freedom as f64));
+    figures
+        .extend(u.map(|u| figure("covariance", message!("figures-covariance"), u.covariance, None, "ns²/m")));
+    figures.push(ratio(
+        "degrees_of_freedom",
+        message!("figures-degrees_of_freedom"),
+        fit.degrees_of_freedom as f64,
+    ));
     if line.stated {
-        figures.push(ratio("chi_square", "χ²", fit.chi_square));
-        figures.extend(line.p_value.map(|p| ratio("p_value", "p-value of χ²", p)));
-        figures.extend(line.birge_ratio.map(|birge| ratio("birge_ratio", "Birge ratio", birge)));
+        figures.push(ratio("chi_square", message!("figures-chi_square"), fit.chi_square));
+        figures.extend(line.p_value.map(|p| ratio("p_value", message!("figures-p_value"), p)));
+        figures.extend(
+            line.birge_ratio.map(|birge| ratio("birge_ratio", message!("figures-birge_ratio"), birge)),
+        );
     } else {
-        figures.push(figure("squares", "sum of squared residuals", fit.chi_square, None, "ns²"));
-        let name = "standard deviation of the delays about the line";
-        figures.extend(fit.scatter().map(|scatter| figure("scatter", name, scatter, None, "ns")));
+        figures.push(figure("squares", message!("figures-squares"), fit.chi_square, None, "ns²"));
+        figures.extend(fit.scatter().map(|s| figure("scatter", message!("figures-scatter"), s, None, "ns")));
     }
     figures
 }
 
 fn speed_figures(speed: &Speed) -> Vec<FitFigure> {
     let mut figures = vec![
-        figure("v", "group velocity in air", speed.v, Some(speed.u_v()), "m/s"),
-        figure("group_index", "group index of air", speed.group_index, None, ""),
-        figure("c", "speed of light in vacuum", speed.c, Some(speed.u_c()), "m/s"),
-        figure("coverage", "coverage probability", speed.budget.probability, None, ""),
+        figure("v", message!("figures-v"), speed.v, Some(speed.u_v()), "m/s"),
+        figure("group_index", message!("figures-group_index"), speed.group_index, None, ""),
+        figure("c", message!("figures-c"), speed.c, Some(speed.u_c()), "m/s"),
+        figure("coverage", message!("figures-coverage"), speed.budget.probability, None, ""),
     ];
     if let (Ok(k), Some(expanded)) = (&speed.budget.coverage_factor, speed.expanded()) {
-        figures.push(figure("coverage_factor", "coverage factor", *k, None, ""));
-        figures.push(figure("expanded", "expanded uncertainty of c", expanded, None, "m/s"));
+        figures.push(figure("coverage_factor", message!("figures-coverage_factor"), *k, None, ""));
+        figures.push(figure("expanded", message!("figures-expanded"), expanded, None, "m/s"));
     }
     if let Some(known) = speed.comparison {
-        figures.push(figure("z", "(c − c₀)/u(c)", known.z, None, ""));
-        figures.extend(known.e_n.map(|e_n| figure("e_n", "Eₙ = (c − c₀)/U(c)", e_n, None, "")));
-        figures.push(figure("relative_difference", "(c − c₀)/c₀", known.relative_difference, None, ""));
+        figures.push(figure("z", message!("figures-z"), known.z, None, ""));
+        figures.extend(known.e_n.map(|e_n| figure("e_n", message!("figures-e_n"), e_n, None, "")));
+        figures.push(figure(
+            "relative_difference",
+            message!("figures-relative_difference"),
+            known.relative_difference,
+            None,
+            "",
+        ));
     }
     figures
 }
 
-const fn figure(
+fn figure(
     id: &'static str,
-    name: &'static str,
+    name: Message,
     value: f64,
     uncertainty: Option<f64>,
     unit: &'static str,
@@ -128,11 +140,11 @@ const fn figure(
 }
 
 /// `residuals.csv`: each row of the line with its residual.
-pub fn residuals_table(rows: &[ResidualRow]) -> Table {
+pub fn residuals_table(rows: &[ResidualRow], words: &dyn Words) -> Table {
     Table {
         name: "residuals",
-        title: "Rows in the line and their residuals",
-        columns: RESIDUAL_COLUMNS.to_vec(),
+        title: words.say(&message!("tables-residuals")),
+        columns: residuals_columns(words),
         rows: rows.iter().map(residual_cells).collect(),
     }
 }
@@ -150,19 +162,19 @@ fn residual_cells(row: &ResidualRow) -> Vec<String> {
 }
 
 /// `line.csv`: the figures of the line.
-pub fn fit_table(figures: &[FitFigure]) -> Table {
+pub fn fit_table(figures: &[FitFigure], words: &dyn Words) -> Table {
     Table {
         name: "line",
-        title: "The straight line: delay = intercept + slope × distance",
-        columns: FIT_COLUMNS.to_vec(),
-        rows: figures.iter().map(fit_cells).collect(),
+        title: words.say(&message!("tables-fit")),
+        columns: line_columns(words),
+        rows: figures.iter().map(|figure| fit_cells(figure, words)).collect(),
     }
 }
 
-fn fit_cells(figure: &FitFigure) -> Vec<String> {
+fn fit_cells(figure: &FitFigure, words: &dyn Words) -> Vec<String> {
     vec![
         figure.id.into(),
-        figure.name.into(),
+        words.say(&figure.name),
         number(figure.value),
         optional(figure.uncertainty),
         figure.unit.into(),
@@ -187,89 +199,104 @@ fn optional(value: Option<f64>) -> String {
     value.map_or_else(String::new, number)
 }
 
-const RESIDUAL_COLUMNS: &[Column] = &[
-    ROW,
-    Column {
-        name: "distance_m",
-        title: "distance",
-        unit: "m",
-        kind: Kind::Number,
-        description: "Distance of the carriage from the splitter along the rails.",
-    },
-    Column {
-        name: "u_distance_m",
-        title: "standard uncertainty of the distance",
-        unit: "m",
-        kind: Kind::Number,
-        description: "Standard uncertainty of that distance, parts shared with other rows included.",
-    },
-    Column {
-        name: "delay_ns",
-        title: "delay",
-        unit: "ns",
-        kind: Kind::Number,
-        description: "Delay of edge B after edge A.",
-    },
-    Column {
-        name: "u_delay_ns",
-        title: "standard uncertainty of the delay",
-        unit: "ns",
-        kind: Kind::Number,
-        description: "Standard uncertainty of that delay, parts shared with other rows included.",
-    },
-    Column {
-        name: "residual_ns",
-        title: "residual",
-        unit: "ns",
-        kind: Kind::Number,
-        description: "Delay less the line's delay at that distance.",
-    },
-    Column {
-        name: "standardised_residual",
-        title: "residual over its standard uncertainty",
-        unit: "",
-        kind: Kind::Number,
-        description: "Residual divided by its standard uncertainty.",
-    },
-];
+fn residuals_columns(words: &dyn Words) -> Vec<Column> {
+    vec![
+        row(words),
+        column(
+            "distance_m",
+            message!("columns-residuals-distance_m"),
+            "m",
+            message!("columns-residuals-distance_m-meaning"),
+            Kind::Number,
+            words,
+        ),
+        column(
+            "u_distance_m",
+            message!("columns-residuals-u_distance_m"),
+            "m",
+            message!("columns-residuals-u_distance_m-meaning"),
+            Kind::Number,
+            words,
+        ),
+        column(
+            "delay_ns",
+            message!("columns-residuals-delay_ns"),
+            "ns",
+            message!("columns-residuals-delay_ns-meaning"),
+            Kind::Number,
+            words,
+        ),
+        column(
+            "u_delay_ns",
+            message!("columns-residuals-u_delay_ns"),
+            "ns",
+            message!("columns-residuals-u_delay_ns-meaning"),
+            Kind::Number,
+            words,
+        ),
+        column(
+            "residual_ns",
+            message!("columns-residuals-residual_ns"),
+            "ns",
+            message!("columns-residuals-residual_ns-meaning"),
+            Kind::Number,
+            words,
+        ),
+        column(
+            "standardised_residual",
+            message!("columns-residuals-standardised_residual"),
+            "",
+            message!("columns-residuals-standardised_residual-meaning"),
+            Kind::Number,
+            words,
+        ),
+    ]
+}
 
-const FIT_COLUMNS: &[Column] = &[
-    Column {
-        name: "figure",
-        title: "figure",
-        unit: "",
-        kind: Kind::Text,
-        description: "Identifier of the figure, the same in every notebook.",
-    },
-    Column {
-        name: "name",
-        title: "name",
-        unit: "",
-        kind: Kind::Text,
-        description: "The figure's name in words.",
-    },
-    Column {
-        name: "value",
-        title: "value",
-        unit: "",
-        kind: Kind::Number,
-        description: "Its value, in the unit that the last column names.",
-    },
-    Column {
-        name: "standard_uncertainty",
-        title: "standard uncertainty",
-        unit: "",
-        kind: Kind::Number,
-        description: "Its standard uncertainty, in the same unit; empty where it has none.",
-    },
-    Column {
-        name: "unit",
-        title: "unit",
-        unit: "",
-        kind: Kind::Text,
-        description: "Unit of value and uncertainty; empty for a pure number.",
-    },
-];
+fn line_columns(words: &dyn Words) -> Vec<Column> {
+    vec![
+        column(
+            "figure",
+            message!("columns-line-figure"),
+            "",
+            message!("columns-line-figure-meaning"),
+            Kind::Text,
+            words,
+        ),
+        column(
+            "name",
+            message!("columns-line-name"),
+            "",
+            message!("columns-line-name-meaning"),
+            Kind::Text,
+            words,
+        ),
+        column(
+            "value",
+            message!("columns-line-value"),
+            "",
+            message!("columns-line-value-meaning"),
+            Kind::Number,
+            words,
+        ),
+        column(
+            "standard_uncertainty",
+            message!("columns-line-standard_uncertainty"),
+            "",
+            message!("columns-line-standard_uncertainty-meaning"),
+            Kind::Number,
+            words,
+        ),
+        column(
+            "unit",
+            message!("columns-line-unit"),
+            "",
+            message!("columns-line-unit-meaning"),
+            Kind::Text,
+            words,
+        ),
+    ]
+}
 
 #[cfg(test)]
 #[path = "exact_test.rs"]

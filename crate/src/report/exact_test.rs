@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use super::super::sample::{analysis, empty_analysis};
+use super::super::sample::{analysis, empty_analysis, english};
 use super::*;
 
 #[test]
@@ -35,34 +35,40 @@ fn a_residual_row_fills_its_columns() {
         residual_ns: -0.125,
         standardised: None,
     };
-    let table = residuals_table(&[row]);
+    let table = residuals_table(&[row], &english());
     let csv = table.to_csv().unwrap();
     assert_eq!(csv.lines().nth(1), Some("3,1.25,0.001,4.5,,-0.125,"));
 }
 
 #[test]
 fn a_figure_keeps_its_unit_beside_it() {
-    let slope = FitFigure { id: "slope", name: "slope", value: 3.34, uncertainty: Some(0.02), unit: "ns/m" };
-    let csv = fit_table(&[slope]).to_csv().unwrap();
+    let slope = FitFigure {
+        id: "slope",
+        name: message!("figures-slope"),
+        value: 3.34,
+        uncertainty: Some(0.02),
+        unit: "ns/m",
+    };
+    let csv = fit_table(&[slope], &english()).to_csv().unwrap();
     assert_eq!(csv, "figure,name,value,standard uncertainty,unit\r\nslope,slope,3.34,0.02,ns/m\r\n");
 }
 
 #[test]
 fn each_row_of_the_line_has_its_number_on_the_page() {
-    let table = residuals_table(&residual_rows(&analysis(true)));
+    let table = residuals_table(&residual_rows(&analysis(true)), &english());
     assert_eq!(table.rows[2], ["4", "4", "0.125", "14.25", "0.25", "0.5", "2"]);
     assert_eq!(table.cells("row"), ["1", "2", "4"]);
 }
 
 #[test]
 fn where_nothing_was_stated_no_uncertainty_is_claimed_for_a_row() {
-    let table = residuals_table(&residual_rows(&analysis(false)));
+    let table = residuals_table(&residual_rows(&analysis(false)), &english());
     assert_eq!(table.rows[2], ["4", "4", "", "14.25", "", "0.5", "2"]);
 }
 
 #[test]
 fn the_figures_of_the_line_are_those_of_the_fit() {
-    let stated = fit_table(&fit_figures(&analysis(true)));
+    let stated = fit_table(&fit_figures(&analysis(true)), &english());
     let expected = [
         "slope",
         "intercept",
@@ -85,7 +91,7 @@ fn the_figures_of_the_line_are_those_of_the_fit() {
     assert_eq!(stated.rows[0], ["slope", "slope", "3.5", "0.0625", "ns/m"]);
     // 3e8 m/s × 2⁻⁵, exactly.
     assert_eq!(stated.rows[9], ["c", "speed of light in vacuum", "300000000", "9375000", "m/s"]);
-    let scatter = fit_table(&fit_figures(&analysis(false)));
+    let scatter = fit_table(&fit_figures(&analysis(false)), &english());
     assert_eq!(scatter.cells("figure")[4..6], ["squares", "scatter"]);
 }
 
@@ -94,7 +100,7 @@ fn without_a_line_the_tables_have_heads_only() {
     let none = empty_analysis();
     assert!(residual_rows(&none).is_empty());
     assert!(fit_figures(&none).is_empty());
-    let heads = residuals_table(&[]).to_csv().unwrap();
+    let heads = residuals_table(&[], &english()).to_csv().unwrap();
     assert_eq!(heads.lines().count(), 1);
 }
 

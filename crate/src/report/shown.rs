@@ -1,17 +1,19 @@
 //! Tables of what the page shows: texts as typed, and results rounded.
 
 use super::table::{Column, Kind, Table};
-use super::words;
+use super::words as labels;
+use crate::message;
 use crate::notebook::Cell;
 use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
+use crate::words::{Message, Words};
 
 /// `readings.csv`: every row that holds something, struck ones with their reasons.
-pub fn readings_table(view: &View) -> Table {
+pub fn readings_table(view: &View, words: &dyn Words) -> Table {
     Table {
         name: "readings",
-        title: "Readings",
-        columns: READING_COLUMNS.to_vec(),
-        rows: shown_rows(view).map(reading_cells).collect(),
+        title: words.say(&message!("readings-title")),
+        columns: readings_columns(words),
+        rows: shown_rows(view).map(|row| reading_cells(row, words)).collect(),
     }
 }
 
@@ -20,7 +22,7 @@ pub fn shown_rows(view: &View) -> impl Iterator<Item = &RowView> {
     view.rows.iter().filter(|row| row.state != RowState::Empty)
 }
 
-fn reading_cells(row: &RowView) -> Vec<String> {
+fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
     let ruler_unit = row.cells.get(&Cell::Reading).map_or_else(String::new, |field| field.unit.clone());
     let outside = if row.struck.is_empty() { &row.lacks } else { &row.struck };
     vec![
@@ -34,7 +36,7 @@ fn reading_cells(row: &RowView) -> Vec<String> {
         row.distance.clone(),
         row.delay.clone(),
         row.residual.clone(),
-        words::state(row.state).into(),
+        words.say(&labels::state(row.state)),
         outside.clone(),
         typed(row, Cell::Remark),
     ]
@@ -42,26 +44,26 @@ fn reading_cells(row: &RowView) -> Vec<String> {
 
 /// A cell as typed, or what is taken for it while it is empty.
 fn typed(row: &RowView, cell: Cell) -> String {
-    row.cells.get(&cell).map_or_else(String::new, |field| words::taken(field).to_owned())
+    row.cells.get(&cell).map_or_else(String::new, |field| labels::taken(field).to_owned())
 }
 
 /// The figures of the line.
-pub fn line_table(view: &View) -> Table {
-    figures_table("line", "The straight line", &view.line.figures)
+pub fn line_table(view: &View, words: &dyn Words) -> Table {
+    figures_table("line", &message!("tables-line"), &view.line.figures, words)
 }
 
 /// Other ways to look at the same rows.
-pub fn checks_table(view: &View) -> Table {
-    figures_table("checks", "Side checks", &view.line.checks)
+pub fn checks_table(view: &View, words: &dyn Words) -> Table {
+    figures_table("checks", &message!("tables-checks"), &view.line.checks, words)
 }
 
 /// The figures of the result.
-pub fn result_table(view: &View) -> Table {
-    figures_table("result", "Result", &view.result.figures)
+pub fn result_table(view: &View, words: &dyn Words) -> Table {
+    figures_table("result", &message!("result-title"), &view.result.figures, words)
 }
 
 /// The budget, line by line.
-pub fn budget_table(view: &View) -> Table {
+pub fn budget_table(view: &View, words: &dyn Words) -> Table {
     let cells = |part: &ComponentView| {
         vec![
             part.name.clone(),
@@ -77,23 +79,23 @@ pub fn budget_table(view: &View) -> Table {
     };
     Table {
         name: "budget",
-        title: "Uncertainty budget of c",
-        columns: BUDGET_COLUMNS.to_vec(),
+        title: words.say(&message!("tables-budget")),
+        columns: budget_columns(words),
         rows: view.budget.components.iter().map(cells).collect(),
     }
 }
 
 /// What the budget adds up to.
-pub fn budget_figures_table(view: &View) -> Table {
-    figures_table("budget_figures", "The budget added up", &view.budget.figures)
+pub fn budget_figures_table(view: &View, words: &dyn Words) -> Table {
+    figures_table("budget_figures", &message!("tables-budget_figures"), &view.budget.figures, words)
 }
 
 /// What the trials gave.
-pub fn trials_table(trials: &TrialsView) -> Table {
-    figures_table("trials", "Monte Carlo trials", &trials.figures)
+pub fn trials_table(trials: &TrialsView, words: &dyn Words) -> Table {
+    figures_table("trials", &message!("trials-title"), &trials.figures, words)
 }
 
-fn figures_table(name: &'static str, title: &'static str, figures: &[Figure]) -> Table {
+fn figures_table(name: &'static str, title: &Message, figures: &[Figure], words: &dyn Words) -> Table {
     let cells = |figure: &Figure| {
         let meaning = match figure.source.as_str() {
             "" => figure.meaning.clone(),
@@ -101,60 +103,200 @@ fn figures_table(name: &'static str, title: &'static str, figures: &[Figure]) ->
         };
         vec![figure.name.clone(), figure.symbol.clone(), figure.value.clone(), meaning]
     };
-    Table { name, title, columns: FIGURE_COLUMNS.to_vec(), rows: figures.iter().map(cells).collect() }
+    Table {
+        name,
+        title: words.say(title),
+        columns: figures_columns(words),
+        rows: figures.iter().map(cells).collect(),
+    }
 }
 
-const FIGURE_COLUMNS: &[Column] = &[
-    text("name", "quantity", "", "Name of the quantity."),
-    text("symbol", "symbol", "", "Its symbol."),
-    text("value", "value", "", "Value, standard uncertainty and unit, rounded."),
-    text("meaning", "meaning", "", "What it is and where it comes from."),
-];
+fn figures_columns(words: &dyn Words) -> Vec<Column> {
+    vec![
+        text("name", message!("columns-figures-name"), "", message!("columns-figures-name-meaning"), words),
+        text(
+            "symbol",
+            message!("columns-figures-symbol"),
+            "",
+            message!("columns-figures-symbol-meaning"),
+            words,
+        ),
+        text(
+            "value",
+            message!("columns-figures-value"),
+            "",
+            message!("columns-figures-value-meaning"),
+            words,
+        ),
+        text(
+            "meaning",
+            message!("columns-figures-meaning"),
+            "",
+            message!("columns-figures-meaning-meaning"),
+            words,
+        ),
+    ]
+}
 
-const BUDGET_COLUMNS: &[Column] = &[
-    text("component", "component", "", "From where the error comes."),
-    text("acts_on", "acts on", "", "Which distances or delays it moves."),
-    text("u", "u", "", "Its standard uncertainty with unit, rounded."),
-    text("shape", "distribution", "", "How it is distributed."),
-    text("degrees_of_freedom", "ν", "", "Its degrees of freedom."),
-    text("sensitivity", "sensitivity", "", "Change of c for one unit of it."),
-    text("contribution", "contribution", "", "The standard uncertainty of c that it causes."),
-    text("share", "share", "", "Its share of the variance of c."),
-    text("remark", "remark", "", "How it came into the budget, or why it can’t matter."),
-];
+fn budget_columns(words: &dyn Words) -> Vec<Column> {
+    vec![
+        text(
+            "component",
+            message!("columns-budget-component"),
+            "",
+            message!("columns-budget-component-meaning"),
+            words,
+        ),
+        text(
+            "acts_on",
+            message!("columns-budget-acts_on"),
+            "",
+            message!("columns-budget-acts_on-meaning"),
+            words,
+        ),
+        text("u", message!("columns-budget-u"), "", message!("columns-budget-u-meaning"), words),
+        text("shape", message!("columns-budget-shape"), "", message!("columns-budget-shape-meaning"), words),
+        text(
+            "degrees_of_freedom",
+            message!("columns-budget-degrees_of_freedom"),
+            "",
+            message!("columns-budget-degrees_of_freedom-meaning"),
+            words,
+        ),
+        text(
+            "sensitivity",
+            message!("columns-budget-sensitivity"),
+            "",
+            message!("columns-budget-sensitivity-meaning"),
+            words,
+        ),
+        text(
+            "contribution",
+            message!("columns-budget-contribution"),
+            "",
+            message!("columns-budget-contribution-meaning"),
+            words,
+        ),
+        text("share", message!("columns-budget-share"), "", message!("columns-budget-share-meaning"), words),
+        text(
+            "remark",
+            message!("columns-budget-remark"),
+            "",
+            message!("columns-budget-remark-meaning"),
+            words,
+        ),
+    ]
+}
 
 /// The column by which the rows of different tables are matched.
-pub(super) const ROW: Column = Column {
-    name: "row",
-    title: "row",
-    unit: "",
-    kind: Kind::Number,
-    description: "Number of the row in the notebook, from 1.",
-};
+pub(super) fn row(words: &dyn Words) -> Column {
+    column("row", message!("columns-row"), "", message!("columns-row-meaning"), Kind::Number, words)
+}
 
-const READING_COLUMNS: &[Column] = &[
-    ROW,
-    text("rail", "rail", "", "Name of the rail on which the position was read."),
-    text("reading", "reading", "", "Rail reading as typed; a bare number is in the unit of the ruler."),
-    text("ruler_unit", "ruler unit", "", "Unit in which the ruler of that rail counts."),
-    text("time_per_division", "time per division", "ns", "As typed; a bare number is in nanoseconds."),
-    text("edge_a", "edge A", "div", "Edge A on the screen, as typed; repeats are separated by semicolons."),
-    text("edge_b", "edge B", "div", "Edge B on the screen, as typed; repeats are separated by semicolons."),
-    text("distance_m", "distance", "m", "Distance from the splitter with its standard uncertainty, rounded."),
-    text("delay_ns", "delay", "ns", "Delay of edge B after edge A with its standard uncertainty, rounded."),
-    text("standardised_residual", "residual over u", "", "Residual over its standard uncertainty, rounded."),
-    text("state", "state", "", "Whether the row is in the line, struck out, or incomplete."),
-    text("outside_because", "why not in the line", "", "Why the row is struck out, or what it lacks."),
-    text("remark", "remark", "", "Remark as typed."),
-];
+fn readings_columns(words: &dyn Words) -> Vec<Column> {
+    vec![
+        row(words),
+        text("rail", message!("columns-readings-rail"), "", message!("columns-readings-rail-meaning"), words),
+        text(
+            "reading",
+            message!("columns-readings-reading"),
+            "",
+            message!("columns-readings-reading-meaning"),
+            words,
+        ),
+        text(
+            "ruler_unit",
+            message!("columns-readings-ruler_unit"),
+            "",
+            message!("columns-readings-ruler_unit-meaning"),
+            words,
+        ),
+        text(
+            "time_per_division",
+            message!("columns-readings-time_per_division"),
+            "ns",
+            message!("columns-readings-time_per_division-meaning"),
+            words,
+        ),
+        text(
+            "edge_a",
+            message!("columns-readings-edge_a"),
+            "div",
+            message!("columns-readings-edge_a-meaning"),
+            words,
+        ),
+        text(
+            "edge_b",
+            message!("columns-readings-edge_b"),
+            "div",
+            message!("columns-readings-edge_b-meaning"),
+            words,
+        ),
+        text(
+            "distance_m",
+            message!("columns-readings-distance_m"),
+            "m",
+            message!("columns-readings-distance_m-meaning"),
+            words,
+        ),
+        text(
+            "delay_ns",
+            message!("columns-readings-delay_ns"),
+            "ns",
+            message!("columns-readings-delay_ns-meaning"),
+            words,
+        ),
+        text(
+            "standardised_residual",
+            message!("columns-readings-standardised_residual"),
+            "",
+            message!("columns-readings-standardised_residual-meaning"),
+            words,
+        ),
+        text(
+            "state",
+            message!("columns-readings-state"),
+            "",
+            message!("columns-readings-state-meaning"),
+            words,
+        ),
+        text(
+            "outside_because",
+            message!("columns-readings-outside_because"),
+            "",
+            message!("columns-readings-outside_because-meaning"),
+            words,
+        ),
+        text(
+            "remark",
+            message!("columns-readings-remark"),
+            "",
+            message!("columns-readings-remark-meaning"),
+            words,
+        ),
+    ]
+}
 
-const fn text(
+fn text(
     name: &'static str,
-    title: &'static str,
+    title: Message,
     unit: &'static str,
-    description: &'static str,
+    description: Message,
+    words: &dyn Words,
 ) -> Column {
-    Column { name, title, unit, kind: Kind::Text, description }
+    column(name, title, unit, description, Kind::Text, words)
+}
+
+/// A column in the words of a table of words.
+pub(super) fn column(
+    name: &'static str,
+    title: Message,
+    unit: &'static str,
+    description: Message,
+    kind: Kind,
+    words: &dyn Words,
+) -> Column {
+    Column { name, title: words.say(&title), unit, kind, description: words.say(&description) }
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::super::csv::read_csv;
-use super::super::sample::view_of;
+use super::super::sample::{english, view_of};
 use super::*;
 use crate::analysis::analyse;
 use crate::drawn::demo;
@@ -9,7 +9,7 @@ use crate::view::{Field, view};
 
 #[test]
 fn every_row_that_holds_something_is_there() {
-    let table = readings_table(&view_of("7"));
+    let table = readings_table(&view_of("7"), &english());
     assert_eq!(table.cells("row"), ["1", "2"]);
     assert_eq!(table.cells("ruler_unit"), ["cm", "cm"]);
     assert_eq!(table.cells("state"), ["included", "struck out"]);
@@ -22,13 +22,13 @@ fn what_is_taken_stands_in_for_an_empty_cell() {
     let mut view = view_of("7");
     let field = Field { default: "5 ns".into(), ..Field::default() };
     view.rows[0].cells.insert(Cell::TimeBase, field);
-    assert_eq!(readings_table(&view).cells("time_per_division"), ["5 ns", "7"]);
+    assert_eq!(readings_table(&view, &english()).cells("time_per_division"), ["5 ns", "7"]);
 }
 
 #[test]
 fn a_unit_stands_in_the_head_only() {
     let (notebook, _) = demo::typed_readings().unwrap();
-    let table = readings_table(&view(&notebook, &analyse(&notebook)));
+    let table = readings_table(&view(&notebook, &analyse(&notebook)), &english());
     for column in ["distance_m", "delay_ns"] {
         let cells = table.cells(column);
         assert_eq!(cells.len(), 24);
@@ -41,13 +41,13 @@ fn an_incomplete_row_says_what_it_lacks() {
     let mut view = view_of("7");
     view.rows[0].state = RowState::Incomplete;
     view.rows[0].lacks = "edge B is missing".into();
-    assert_eq!(readings_table(&view).cells("outside_because"), ["edge B is missing", "7"]);
+    assert_eq!(readings_table(&view, &english()).cells("outside_because"), ["edge B is missing", "7"]);
 }
 
 #[test]
 fn a_hostile_text_is_neutral_in_the_csv_and_comes_back() {
     let hostile = "=HYPERLINK(\"x\")";
-    let csv = readings_table(&view_of(hostile)).to_csv().unwrap();
+    let csv = readings_table(&view_of(hostile), &english()).to_csv().unwrap();
     assert!(csv.contains("\"'=HYPERLINK(\"\"x\"\")\""));
     assert!(!csv.contains(",\"=") && !csv.contains(",="));
     assert_eq!(read_csv(csv.as_bytes()).unwrap()[1][12], hostile);
@@ -58,15 +58,15 @@ fn figures_stand_in_tables_of_their_own() {
     let view = view_of("7");
     let trials = TrialsView { figures: view.result.figures.clone(), ..TrialsView::default() };
     let all = [
-        line_table(&view),
-        checks_table(&view),
-        result_table(&view),
-        budget_figures_table(&view),
-        trials_table(&trials),
+        line_table(&view, &english()),
+        checks_table(&view, &english()),
+        result_table(&view, &english()),
+        budget_figures_table(&view, &english()),
+        trials_table(&trials, &english()),
     ];
     for table in all {
         assert_eq!(table.rows, [["7", "7", "7", "7 (7)"]], "the source stands behind the meaning");
         assert_eq!(table.columns.len(), 4);
     }
-    assert_eq!(budget_table(&view).rows, [["7"; 9]]);
+    assert_eq!(budget_table(&view, &english()).rows, [["7"; 9]]);
 }

@@ -14,7 +14,7 @@ pub struct Table {
     /// Short name: the CSV file of this table is called `{name}.csv`.
     pub name: &'static str,
     /// What the table shows, in a few words.
-    pub title: &'static str,
+    pub title: String,
     /// Its columns.
     pub columns: Vec<Column>,
     /// Its rows, each with one cell a column.
@@ -22,18 +22,18 @@ pub struct Table {
 }
 
 /// One column.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Column {
     /// Name for programs: lower-case letters, digits and underscores, with the unit where there is one.
     pub name: &'static str,
     /// Name for people, without the unit.
-    pub title: &'static str,
+    pub title: String,
     /// Unit; empty for words and for pure numbers.
     pub unit: &'static str,
     /// What the cells hold.
     pub kind: Kind,
     /// What the column means, in a sentence.
-    pub description: &'static str,
+    pub description: String,
 }
 
 /// What the cells of a column hold.
@@ -48,7 +48,7 @@ pub enum Kind {
 impl Column {
     /// The head of the column, with its unit.
     pub fn head(&self) -> String {
-        if self.unit.is_empty() { self.title.to_owned() } else { format!("{} / {}", self.title, self.unit) }
+        if self.unit.is_empty() { self.title.clone() } else { format!("{} / {}", self.title, self.unit) }
     }
 }
 
@@ -95,7 +95,7 @@ impl Table {
     /// As [`Table::to_html`], with each cell of the class `struck` of which `struck` says so, by its row (from 0) and
     /// its column.
     pub fn to_html_struck(&self, struck: impl Fn(usize, &Column) -> bool) -> String {
-        let mut text = format!("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(self.title));
+        let mut text = format!("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(&self.title));
         for column in &self.columns {
             let _ = write!(text, "<th scope=\"col\">{}</th>", html_text(&column.head()));
         }

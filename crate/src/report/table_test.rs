@@ -3,10 +3,16 @@
 use super::*;
 
 fn sample() -> Table {
-    let column = |name, title, unit, kind| Column { name, title, unit, kind, description: "Invented." };
+    let column = |name, title: &str, unit, kind| Column {
+        name,
+        title: title.into(),
+        unit,
+        kind,
+        description: "Invented.".into(),
+    };
     Table {
         name: "sample",
-        title: "A <sample>",
+        title: "A <sample>".into(),
         columns: vec![
             column("delay_ns", "delay", "ns", Kind::Number),
             column("remark", "remark", "", Kind::Text),

@@ -65,12 +65,12 @@ pub fn sense(sense: Sense) -> Message {
 }
 
 /// How a row takes part.
-pub fn state(state: RowState) -> &'static str {
+pub fn state(state: RowState) -> Message {
     match state {
-        RowState::Empty => "empty",
-        RowState::Incomplete => "incomplete",
-        RowState::Used => "included",
-        RowState::Struck => "struck out",
+        RowState::Empty => message!("tables-states-empty"),
+        RowState::Incomplete => message!("tables-states-incomplete"),
+        RowState::Used => message!("tables-states-used"),
+        RowState::Struck => message!("tables-states-struck"),
     }
 }
 

@@ -253,15 +253,16 @@ impl Desk {
         chart::bench_height(width, &bench_picture(self.notebook.state(), &self.analysis), &Theme::light())
     }
 
-    /// The readings as a table: "csv", "latex" or "markdown".
+    /// The readings as a table: "csv", "latex" or "markdown", in the page's words.
     ///
     /// # Errors
     /// `{kind: "table", message}` for another kind, or a table that can't be written.
     pub fn table(
         &self,
         #[wasm_bindgen(unchecked_param_type = "'csv' | 'latex' | 'markdown'")] kind: &str,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<String, JsValue> {
-        let table = readings_table(&view(&self.notebook, &self.analysis));
+        let table = readings_table(&view(&self.notebook, &self.analysis), &PageWords(say));
         match kind {
             "csv" => table.to_csv().map_err(|error| thrown("table", &error)),
             "latex" => Ok(table.to_latex()),

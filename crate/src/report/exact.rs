@@ -3,8 +3,8 @@
 //! A number is written with the fewest digits that read back to the same f64, with a decimal point, whatever
 //! mark the notebook uses.
 
-use super::shown::{column, row};
-use super::table::{Column, Kind, Table};
+use super::shown::ROW;
+use super::table::{Kind, Table, UnsaidColumn, columns};
 use crate::analysis::{Analysis, LineAnalysis, Speed};
 use crate::message;
 use crate::words::{Message, Words};
@@ -144,7 +144,7 @@ pub fn residuals_table(rows: &[ResidualRow], words: &dyn Words) -> Table {
     Table {
         name: "residuals",
         title: words.say(&message!("tables-residuals")),
-        columns: residuals_columns(words),
+        columns: columns(RESIDUALS_COLUMNS, words),
         rows: rows.iter().map(residual_cells).collect(),
     }
 }
@@ -166,7 +166,7 @@ pub fn fit_table(figures: &[FitFigure], words: &dyn Words) -> Table {
     Table {
         name: "line",
         title: words.say(&message!("tables-fit")),
-        columns: line_columns(words),
+        columns: columns(LINE_COLUMNS, words),
         rows: figures.iter().map(|figure| fit_cells(figure, words)).collect(),
     }
 }
@@ -199,104 +199,89 @@ fn optional(value: Option<f64>) -> String {
     value.map_or_else(String::new, number)
 }
 
-fn residuals_columns(words: &dyn Words) -> Vec<Column> {
-    vec![
-        row(words),
-        column(
-            "distance_m",
-            message!("columns-residuals-distance_m"),
-            "m",
-            message!("columns-residuals-distance_m-meaning"),
-            Kind::Number,
-            words,
-        ),
-        column(
-            "u_distance_m",
-            message!("columns-residuals-u_distance_m"),
-            "m",
-            message!("columns-residuals-u_distance_m-meaning"),
-            Kind::Number,
-            words,
-        ),
-        column(
-            "delay_ns",
-            message!("columns-residuals-delay_ns"),
-            "ns",
-            message!("columns-residuals-delay_ns-meaning"),
-            Kind::Number,
-            words,
-        ),
-        column(
-            "u_delay_ns",
-            message!("columns-residuals-u_delay_ns"),
-            "ns",
-            message!("columns-residuals-u_delay_ns-meaning"),
-            Kind::Number,
-            words,
-        ),
-        column(
-            "residual_ns",
-            message!("columns-residuals-residual_ns"),
-            "ns",
-            message!("columns-residuals-residual_ns-meaning"),
-            Kind::Number,
-            words,
-        ),
-        column(
-            "standardised_residual",
-            message!("columns-residuals-standardised_residual"),
-            "",
-            message!("columns-residuals-standardised_residual-meaning"),
-            Kind::Number,
-            words,
-        ),
-    ]
-}
+const RESIDUALS_COLUMNS: &[UnsaidColumn] = &[
+    ROW,
+    UnsaidColumn {
+        name: "distance_m",
+        title: message!("columns-residuals-distance_m"),
+        unit: "m",
+        kind: Kind::Number,
+        description: message!("columns-residuals-distance_m-meaning"),
+    },
+    UnsaidColumn {
+        name: "u_distance_m",
+        title: message!("columns-residuals-u_distance_m"),
+        unit: "m",
+        kind: Kind::Number,
+        description: message!("columns-residuals-u_distance_m-meaning"),
+    },
+    UnsaidColumn {
+        name: "delay_ns",
+        title: message!("columns-residuals-delay_ns"),
+        unit: "ns",
+        kind: Kind::Number,
+        description: message!("columns-residuals-delay_ns-meaning"),
+    },
+    UnsaidColumn {
+        name: "u_delay_ns",
+        title: message!("columns-residuals-u_delay_ns"),
+        unit: "ns",
+        kind: Kind::Number,
+        description: message!("columns-residuals-u_delay_ns-meaning"),
+    },
+    UnsaidColumn {
+        name: "residual_ns",
+        title: message!("columns-residuals-residual_ns"),
+        unit: "ns",
+        kind: Kind::Number,
+        description: message!("columns-residuals-residual_ns-meaning"),
+    },
+    UnsaidColumn {
+        name: "standardised_residual",
+        title: message!("columns-residuals-standardised_residual"),
+        unit: "",
+        kind: Kind::Number,
+        description: message!("columns-residuals-standardised_residual-meaning"),
+    },
+];
 
-fn line_columns(words: &dyn Words) -> Vec<Column> {
-    vec![
-        column(
-            "figure",
-            message!("columns-line-figure"),
-            "",
-            message!("columns-line-figure-meaning"),
-            Kind::Text,
-            words,
-        ),
-        column(
-            "name",
-            message!("columns-line-name"),
-            "",
-            message!("columns-line-name-meaning"),
-            Kind::Text,
-            words,
-        ),
-        column(
-            "value",
-            message!("columns-line-value"),
-            "",
-            message!("columns-line-value-meaning"),
-            Kind::Number,
-            words,
-        ),
-        column(
-            "standard_uncertainty",
-            message!("columns-line-standard_uncertainty"),
-            "",
-            message!("columns-line-standard_uncertainty-meaning"),
-            Kind::Number,
-            words,
-        ),
-        column(
-            "unit",
-            message!("columns-line-unit"),
-            "",
-            message!("columns-line-unit-meaning"),
-            Kind::Text,
-            words,
-        ),
-    ]
-}
+const LINE_COLUMNS: &[UnsaidColumn] = &[
+    UnsaidColumn {
+        name: "figure",
+        title: message!("columns-line-figure"),
+        unit: "",
+        kind: Kind::Text,
+        description: message!("columns-line-figure-meaning"),
+    },
+    UnsaidColumn {
+        name: "name",
+        title: message!("columns-line-name"),
+        unit: "",
+        kind: Kind::Text,
+        description: message!("columns-line-name-meaning"),
+    },
+    UnsaidColumn {
+        name: "value",
+        title: message!("columns-line-value"),
+        unit: "",
+        kind: Kind::Number,
+        description: message!("columns-line-value-meaning"),
+    },
+    UnsaidColumn {
+        name: "standard_uncertainty",
+        title: message!("columns-line-standard_uncertainty"),
+        unit: "",
+        kind: Kind::Number,
+        description: message!("columns-line-standard_uncertainty-meaning"),
+    },
+    UnsaidColumn {
+        name: "unit",
+        title: message!("columns-line-unit"),
+        unit: "",
+        kind: Kind::Text,
+        description: message!("columns-line-unit-meaning"),
+    },
+];
 
 #[cfg(test)]
 #[path = "exact_test.rs"]

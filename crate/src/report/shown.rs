@@ -1,6 +1,6 @@
 //! Tables of what the page shows: texts as typed, and results rounded.
 
-use super::table::{Column, Kind, Table};
+use super::table::{Kind, Table, UnsaidColumn, columns};
 use super::words as labels;
 use crate::message;
 use crate::notebook::Cell;
@@ -12,7 +12,7 @@ pub fn readings_table(view: &View, words: &dyn Words) -> Table {
     Table {
         name: "readings",
         title: words.say(&message!("readings-title")),
-        columns: readings_columns(words),
+        columns: columns(READINGS_COLUMNS, words),
         rows: shown_rows(view).map(|row| reading_cells(row, words)).collect(),
     }
 }
@@ -80,7 +80,7 @@ pub fn budget_table(view: &View, words: &dyn Words) -> Table {
     Table {
         name: "budget",
         title: words.say(&message!("tables-budget")),
-        columns: budget_columns(words),
+        columns: columns(BUDGET_COLUMNS, words),
         rows: view.budget.components.iter().map(cells).collect(),
     }
 }
@@ -106,197 +106,102 @@ fn figures_table(name: &'static str, title: &Message, figures: &[Figure], words:
     Table {
         name,
         title: words.say(title),
-        columns: figures_columns(words),
+        columns: columns(FIGURES_COLUMNS, words),
         rows: figures.iter().map(cells).collect(),
     }
 }
 
-fn figures_columns(words: &dyn Words) -> Vec<Column> {
-    vec![
-        text("name", message!("columns-figures-name"), "", message!("columns-figures-name-meaning"), words),
-        text(
-            "symbol",
-            message!("columns-figures-symbol"),
-            "",
-            message!("columns-figures-symbol-meaning"),
-            words,
-        ),
-        text(
-            "value",
-            message!("columns-figures-value"),
-            "",
-            message!("columns-figures-value-meaning"),
-            words,
-        ),
-        text(
-            "meaning",
-            message!("columns-figures-meaning"),
-            "",
-            message!("columns-figures-meaning-meaning"),
-            words,
-        ),
-    ]
-}
+const FIGURES_COLUMNS: &[UnsaidColumn] = &[
+    text("name", message!("columns-figures-name"), "", message!("columns-figures-name-meaning")),
+    text("symbol", message!("columns-figures-symbol"), "", message!("columns-figures-symbol-meaning")),
+    text("value", message!("columns-figures-value"), "", message!("columns-figures-value-meaning")),
+    text("meaning", message!("columns-figures-meaning"), "", message!("columns-figures-meaning-meaning")),
+];
 
-fn budget_columns(words: &dyn Words) -> Vec<Column> {
-    vec![
-        text(
-            "component",
-            message!("columns-budget-component"),
-            "",
-            message!("columns-budget-component-meaning"),
-            words,
-        ),
-        text(
-            "acts_on",
-            message!("columns-budget-acts_on"),
-            "",
-            message!("columns-budget-acts_on-meaning"),
-            words,
-        ),
-        text("u", message!("columns-budget-u"), "", message!("columns-budget-u-meaning"), words),
-        text("shape", message!("columns-budget-shape"), "", message!("columns-budget-shape-meaning"), words),
-        text(
-            "degrees_of_freedom",
-            message!("columns-budget-degrees_of_freedom"),
-            "",
-            message!("columns-budget-degrees_of_freedom-meaning"),
-            words,
-        ),
-        text(
-            "sensitivity",
-            message!("columns-budget-sensitivity"),
-            "",
-            message!("columns-budget-sensitivity-meaning"),
-            words,
-        ),
-        text(
-            "contribution",
-            message!("columns-budget-contribution"),
-            "",
-            message!("columns-budget-contribution-meaning"),
-            words,
-        ),
-        text("share", message!("columns-budget-share"), "", message!("columns-budget-share-meaning"), words),
-        text(
-            "remark",
-            message!("columns-budget-remark"),
-            "",
-            message!("columns-budget-remark-meaning"),
-            words,
-        ),
-    ]
-}
+const BUDGET_COLUMNS: &[UnsaidColumn] = &[
+    text("component", message!("columns-budget-component"), "", message!("columns-budget-component-meaning")),
+    text("acts_on", message!("columns-budget-acts_on"), "", message!("columns-budget-acts_on-meaning")),
+    text("u", message!("columns-budget-u"), "", message!("columns-budget-u-meaning")),
+    text("shape", message!("columns-budget-shape"), "", message!("columns-budget-shape-meaning")),
+    text(
+        "degrees_of_freedom",
+        message!("columns-budget-degrees_of_freedom"),
+        "",
+        message!("columns-budget-degrees_of_freedom-meaning"),
+    ),
+    text(
+        "sensitivity",
+        message!("columns-budget-sensitivity"),
+        "",
+        message!("columns-budget-sensitivity-meaning"),
+    ),
+    text(
+        "contribution",
+        message!("columns-budget-contribution"),
+        "",
+        message!("columns-budget-contribution-meaning"),
+    ),
+    text("share", message!("columns-budget-share"), "", message!("columns-budget-share-meaning")),
+    text("remark", message!("columns-budget-remark"), "", message!("columns-budget-remark-meaning")),
+];
 
 /// The column by which the rows of different tables are matched.
-pub(super) fn row(words: &dyn Words) -> Column {
-    column("row", message!("columns-row"), "", message!("columns-row-meaning"), Kind::Number, words)
-}
+pub(super) const ROW: UnsaidColumn = UnsaidColumn {
+    name: "row",
+    title: message!("columns-row"),
+    unit: "",
+    kind: Kind::Number,
+    description: message!("columns-row-meaning"),
+};
 
-fn readings_columns(words: &dyn Words) -> Vec<Column> {
-    vec![
-        row(words),
-        text("rail", message!("columns-readings-rail"), "", message!("columns-readings-rail-meaning"), words),
-        text(
-            "reading",
-            message!("columns-readings-reading"),
-            "",
-            message!("columns-readings-reading-meaning"),
-            words,
-        ),
-        text(
-            "ruler_unit",
-            message!("columns-readings-ruler_unit"),
-            "",
-            message!("columns-readings-ruler_unit-meaning"),
-            words,
-        ),
-        text(
-            "time_per_division",
-            message!("columns-readings-time_per_division"),
-            "ns",
-            message!("columns-readings-time_per_division-meaning"),
-            words,
-        ),
-        text(
-            "edge_a",
-            message!("columns-readings-edge_a"),
-            "div",
-            message!("columns-readings-edge_a-meaning"),
-            words,
-        ),
-        text(
-            "edge_b",
-            message!("columns-readings-edge_b"),
-            "div",
-            message!("columns-readings-edge_b-meaning"),
-            words,
-        ),
-        text(
-            "distance_m",
-            message!("columns-readings-distance_m"),
-            "m",
-            message!("columns-readings-distance_m-meaning"),
-            words,
-        ),
-        text(
-            "delay_ns",
-            message!("columns-readings-delay_ns"),
-            "ns",
-            message!("columns-readings-delay_ns-meaning"),
-            words,
-        ),
-        text(
-            "standardised_residual",
-            message!("columns-readings-standardised_residual"),
-            "",
-            message!("columns-readings-standardised_residual-meaning"),
-            words,
-        ),
-        text(
-            "state",
-            message!("columns-readings-state"),
-            "",
-            message!("columns-readings-state-meaning"),
-            words,
-        ),
-        text(
-            "outside_because",
-            message!("columns-readings-outside_because"),
-            "",
-            message!("columns-readings-outside_because-meaning"),
-            words,
-        ),
-        text(
-            "remark",
-            message!("columns-readings-remark"),
-            "",
-            message!("columns-readings-remark-meaning"),
-            words,
-        ),
-    ]
-}
+const READINGS_COLUMNS: &[UnsaidColumn] = &[
+    ROW,
+    text("rail", message!("columns-readings-rail"), "", message!("columns-readings-rail-meaning")),
+    text("reading", message!("columns-readings-reading"), "", message!("columns-readings-reading-meaning")),
+    text(
+        "ruler_unit",
+        message!("columns-readings-ruler_unit"),
+        "",
+        message!("columns-readings-ruler_unit-meaning"),
+    ),
+    text(
+        "time_per_division",
+        message!("columns-readings-time_per_division"),
+        "ns",
+        message!("columns-readings-time_per_division-meaning"),
+    ),
+    text("edge_a", message!("columns-readings-edge_a"), "div", message!("columns-readings-edge_a-meaning")),
+    text("edge_b", message!("columns-readings-edge_b"), "div", message!("columns-readings-edge_b-meaning")),
+    text(
+        "distance_m",
+        message!("columns-readings-distance_m"),
+        "m",
+        message!("columns-readings-distance_m-meaning"),
+    ),
+    text(
+        "delay_ns",
+        message!("columns-readings-delay_ns"),
+        "ns",
+        message!("columns-readings-delay_ns-meaning"),
+    ),
+    text(
+        "standardised_residual",
+        message!("columns-readings-standardised_residual"),
+        "",
+        message!("columns-readings-standardised_residual-meaning"),
+    ),
+    text("state", message!("columns-readings-state"), "", message!("columns-readings-state-meaning")),
+    text(
+        "outside_because",
+        message!("columns-readings-outside_because"),
+        "",
+        message!("columns-readings-outside_because-meaning"),
+    ),
+    text("remark", message!("columns-readings-remark"), "", message!("columns-readings-remark-meaning")),
+];
 
-fn text(
-    name: &'static str,
-    title: Message,
-    unit: &'static str,
-    description: Message,
-    words: &dyn Words,
-) -> Column {
-    column(name, title, unit, description, Kind::Text, words)
-}
-
-/// A column in the words of a table of words.
-pub(super) fn column(
-    name: &'static str,
-    title: Message,
-    unit: &'static str,
-    description: Message,
-    kind: Kind,
-    words: &dyn Words,
-) -> Column {
-    Column { name, title: words.say(&title), unit, kind, description: words.say(&description) }
+const fn text(name: &'static str, title: Message, unit: &'static str, description: Message) -> UnsaidColumn {
+    UnsaidColumn { name, title, unit, kind: Kind::Text, description }
 }
 
 #[cfg(test)]

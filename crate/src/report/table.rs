@@ -7,6 +7,7 @@ use std::fmt::Write as _;
 
 use super::csv::{self, TableError};
 use super::escape::{html_text, latex_text, markdown_text};
+use crate::words::{Message, Words};
 
 /// A table with described columns.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,6 +35,27 @@ pub struct Column {
     pub kind: Kind,
     /// What the column means, in a sentence.
     pub description: String,
+}
+
+/// A column before it is put into words; the fields are those of [`Column`].
+pub(super) struct UnsaidColumn {
+    pub name: &'static str,
+    pub title: Message,
+    pub unit: &'static str,
+    pub kind: Kind,
+    pub description: Message,
+}
+
+/// Columns in the words of a table of words.
+pub(super) fn columns(all: &[UnsaidColumn], words: &dyn Words) -> Vec<Column> {
+    let said = all.iter().map(|UnsaidColumn { name, title, unit, kind, description }| Column {
+        name,
+        title: words.say(title),
+        unit,
+        kind: *kind,
+        description: words.say(description),
+    });
+    said.collect()
 }
 
 /// What the cells of a column hold.

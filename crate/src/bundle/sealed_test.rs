@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 
 use super::{NOTEBOOK, read, texts};
 use crate::analysis::trials::outcome;
-use crate::analysis::{WhatIf, analyse, analyse_page};
+use crate::analysis::{C0, WhatIf, analyse, analyse_page};
 use crate::drawn::demo;
 use crate::notebook::{
     ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Notebook, Path, PlannedPosition, Scope, SharedError,
@@ -147,12 +147,15 @@ fn truths(notebook: &Notebook) -> Vec<(&'static str, f64)> {
     vec![("v", speed.v), ("c", speed.c), ("slope", slope), ("1/slope", 1.0 / slope)]
 }
 
-/// Each place where a true number stands, with the number. What was typed is left out: it is there for all to see.
+/// Each place where a true number stands, with the number. What was typed is left out: it is there for all to see. So is
+/// the speed from which a plan starts, whatever was read: c₀ over the index of air.
 fn found(notebook: &Notebook, truths: &[(&'static str, f64)]) -> Vec<String> {
     let typed = numbers(&write(notebook));
+    let expected = C0 / analyse(notebook).air.group_index.unwrap();
     let mut found = Vec::new();
     for (name, text) in leaves(notebook) {
-        for digits in numbers(&text).difference(&typed) {
+        let plans = |digits: &str| name == "plan view" && tells(digits, expected);
+        for digits in numbers(&text).difference(&typed).filter(|digits| !plans(digits)) {
             for (what, truth) in truths {
                 if tells(digits, *truth) {
                     found.push(format!("{name}: {what} as {digits}"));

@@ -11,7 +11,7 @@ use super::shown::{
     trials_table,
 };
 use super::table::{Column, Table};
-use super::words::{self, splice};
+use super::labels::{self, splice};
 use crate::analysis::Notice;
 use crate::message;
 use crate::notebook::{BenchField, RailField};
@@ -78,12 +78,12 @@ impl Report<'_> {
     }
 
     fn cautions(&self) -> String {
-        list(words::cautions().iter().map(|caution| html_text(&self.say(caution))))
+        list(labels::cautions().iter().map(|caution| html_text(&self.say(caution))))
     }
 
     fn apparatus(&self) -> String {
-        let carriage = (self.say(&message!("apparatus-path")), self.say(&words::path(self.view.path)));
-        let bench = words::BENCH_FIELDS.iter().map(|field| self.bench_item(*field));
+        let carriage = (self.say(&message!("apparatus-path")), self.say(&labels::path(self.view.path)));
+        let bench = labels::BENCH_FIELDS.iter().map(|field| self.bench_item(*field));
         let mut text = items([carriage].into_iter().chain(bench));
         text += &figure(&self.charts.bench_svg, &self.say(&message!("apparatus-drawing")));
         let mut ruler_before = "";
@@ -102,8 +102,8 @@ impl Report<'_> {
         let shared = self.view.shared.iter().map(|error| {
             let told = message!(
                 "report-shared",
-                effect = words::effect(error.effect),
-                acts = words::acts_on(error.acts_on),
+                effect = labels::effect(error.effect),
+                acts = labels::acts_on(error.acts_on),
                 u = self.with_unit(&error.uncertainty)
             );
             (error.name.clone(), self.say(&told))
@@ -113,13 +113,13 @@ impl Report<'_> {
     }
 
     fn rail(&self, rail: &RailView, ruler_before: &str) -> String {
-        let name = rail.fields.get(&RailField::Name).map_or("", words::taken);
-        let fields = words::RAIL_FIELDS.iter().map(|field| {
+        let name = rail.fields.get(&RailField::Name).map_or("", labels::taken);
+        let fields = labels::RAIL_FIELDS.iter().map(|field| {
             let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
-            (self.say(&words::rail_field(*field)), text)
+            (self.say(&labels::rail_field(*field)), text)
         });
         let ruler =
-            message!("report-ruler-text", unit = &*rail.unit_symbol, sense = words::sense(rail.sense));
+            message!("report-ruler-text", unit = &*rail.unit_symbol, sense = labels::sense(rail.sense));
         let told = [
             (message!("report-ruler"), self.say(&ruler)),
             (message!("report-splice"), self.say(&splice(&rail.splice, &rail.unit_symbol, ruler_before))),
@@ -200,7 +200,7 @@ impl Report<'_> {
             0 => String::new(),
             n => format!(" {}", self.say(&message!("report-notice-rows", n = n, rows = numbers))),
         };
-        let said = [&words::weight(notice.weight), &notice.text, &notice.look_at].map(|part| self.say(part));
+        let said = [&labels::weight(notice.weight), &notice.text, &notice.look_at].map(|part| self.say(part));
         let [weight, text, look_at] = said.each_ref().map(|part| html_text(part));
         format!("<strong>{weight}:</strong> {text}{} {look_at}", html_text(&rows))
     }
@@ -212,12 +212,12 @@ impl Report<'_> {
     /// What a field is called, and what stands in it; both plain texts.
     fn bench_item(&self, field: BenchField) -> (String, String) {
         let text = self.view.bench.get(&field).map_or_else(String::new, |field| self.with_unit(field));
-        (self.say(&words::bench_field(field)), text)
+        (self.say(&labels::bench_field(field)), text)
     }
 
     /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
     fn with_unit(&self, field: &Field) -> String {
-        let text = words::with_unit(words::taken(field), &field.unit);
+        let text = labels::with_unit(labels::taken(field), &field.unit);
         if field.text.is_empty() && !text.is_empty() {
             self.say(&message!("report-default", text = text))
         } else {
@@ -230,7 +230,7 @@ impl Report<'_> {
         if text.is_empty() {
             return String::new();
         }
-        self.section(&words::bench_field(field), &format!("<p class=\"typed\">{}</p>\n", html_text(text)))
+        self.section(&labels::bench_field(field), &format!("<p class=\"typed\">{}</p>\n", html_text(text)))
     }
 
     fn section(&self, title: &Message, body: &str) -> String {

@@ -200,5 +200,5 @@ fn the_cautions_are_those_of_the_page() {
         .map(|(id, _)| id)
         .filter(|id| !["cautions-title", "cautions-summary", "cautions-read"].contains(id))
         .collect();
-    assert_eq!(on_page, super::words::cautions().map(|caution| caution.id));
+    assert_eq!(on_page, super::labels::cautions().map(|caution| caution.id));
 }

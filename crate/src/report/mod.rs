@@ -12,7 +12,7 @@
 pub mod csv;
 pub mod escape;
 pub mod table;
-mod words;
+mod labels;
 pub mod shown;
 pub mod document;
 pub mod exact;

@@ -111,29 +111,45 @@ fn read(seed: u64) -> Option<Read> {
     Some(Read { seen, by_hand: error(&corners, shaken(a), shaken(b)) })
 }
 
-/// The whole way from the screen to the delay: 1,000 photographs by chance, tilted, blurred, noisy and packed, marked
-/// where corners and edges are seen in them, with a hand's error. The limits are those of `photo_coverage`.
-#[test]
-fn a_thousand_photographs_cover() {
-    const PICTURES: u64 = 1_000;
+/// The errors read off the first so many photographs by chance, where marks are right.
+fn read_all(pictures: u64) -> Vec<Read> {
     let threads = std::thread::available_parallelism().map_or(1, NonZero::get);
     let reads: Vec<Option<Read>> = std::thread::scope(|scope| {
-        let share = |first: usize| (0..PICTURES).skip(first).step_by(threads).map(read).collect::<Vec<_>>();
+        let share = |first: usize| (0..pictures).skip(first).step_by(threads).map(read).collect::<Vec<_>>();
         let shares: Vec<_> = (0..threads).map(|first| scope.spawn(move || share(first))).collect();
         shares.into_iter().flat_map(|share| share.join().unwrap()).collect()
     });
-    let found: Vec<Read> = reads.into_iter().flatten().collect();
-    let count = found.len() as f64;
-    assert!(found.len() >= 970, "marks are right in {count} pictures only");
+    reads.into_iter().flatten().collect()
+}
+
+/// The whole way from the screen to the delay: photographs by chance, tilted, blurred, noisy and packed, marked where
+/// corners and edges are seen in them, with a hand's error. Shares and means may be off by three standard deviations of
+/// theirs, which hang on how many photographs there are.
+fn cover(pictures: u64) {
+    let found = read_all(pictures);
+    let (all, count) = (pictures as f64, found.len() as f64);
+    let three_sigma = |share: f64, of: f64| 3.0 * (share * (1.0 - share) / of).sqrt();
     let covered = found.iter().filter(|read| read.by_hand.abs() <= 1.96).count() as f64 / count;
     let mean = |of: fn(&Read) -> f64| found.iter().map(of).sum::<f64>() / count;
     let bias = mean(|read| read.by_hand) * count.sqrt();
     let (seen, spread) = (mean(|read| read.seen), mean(|read| read.seen * read.seen).sqrt());
     println!("{count} pictures: {covered:.3} covered, bias {bias:.2} σ; as seen {seen:.4} ± {spread:.4} u");
-    assert!((0.93..=0.97).contains(&covered), "coverage {covered}");
+    assert!(count / all >= 0.98 - three_sigma(0.98, all), "marks are right in {count} pictures only");
+    assert!((covered - 0.95).abs() <= three_sigma(0.95, count), "coverage {covered}");
     assert!(bias.abs() < 3.0, "bias of {bias} standard deviations of the mean");
     // What blur, noise and packing do to what is seen is small beside a hand's error, and has no direction.
-    assert!(spread < 0.5 && seen.abs() < 0.05, "as seen {seen} ± {spread}");
+    assert!(spread < 0.5 && seen.abs() < 3.0 * 0.5 / count.sqrt(), "as seen {seen} ± {spread}");
+}
+
+#[test]
+fn two_hundred_photographs_cover() {
+    cover(200);
+}
+
+#[test]
+#[ignore = "a minute: `cargo verify long` makes a thousand, any other run the first two hundred of them"]
+fn a_thousand_photographs_cover() {
+    cover(1_000);
 }
 
 /// The demo's camera, and delays and time bases like the demo's. All edges and corners count, and with the proposals

@@ -6,12 +6,12 @@
 use std::fmt::Write as _;
 
 use super::escape::html_text;
+use super::labels::{self, splice};
 use super::shown::{
     budget_figures_table, budget_table, checks_table, line_table, readings_table, result_table, shown_rows,
     trials_table,
 };
 use super::table::{Column, Table};
-use super::labels::{self, splice};
 use crate::analysis::Notice;
 use crate::message;
 use crate::notebook::{BenchField, RailField};

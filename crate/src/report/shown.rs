@@ -1,7 +1,7 @@
 //! Tables of what the page shows: texts as typed, and results rounded.
 
-use super::table::{Kind, Table, UnsaidColumn, columns};
 use super::labels;
+use super::table::{Kind, Table, UnsaidColumn, columns};
 use crate::message;
 use crate::notebook::Cell;
 use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};

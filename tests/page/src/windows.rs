@@ -121,12 +121,8 @@ const FULL: &str = "
     };
     Storage.prototype.setItem = refuse;";
 
-/// What a window could not store before another one came to write is kept apart, and shown.
-///
-/// # Errors
-/// When it is lost.
-pub fn what_a_window_loses_is_kept_apart(stage: &Stage) -> Result<()> {
-    let two = Two::open(stage, &stage.address)?;
+/// The first window can't store what is typed there; the second takes over and goes on.
+fn take_over_from_a_full_window(two: &Two) -> Result<()> {
     two.at(0)?.browser.run(FULL, vec![json!(true)])?;
     two.page.type_in_cell("Remark", 1, "not stored")?;
     two.page.sees(names::SAVED, "Not saved")?;
@@ -134,6 +130,16 @@ pub fn what_a_window_loses_is_kept_apart(stage: &Stage) -> Result<()> {
     two.page.is_saved()?;
     two.page.type_in_cell("Remark", 2, "typed after")?;
     two.page.is_saved()?;
+    Ok(())
+}
+
+/// What a window could not store before another one came to write is kept apart, and shown.
+///
+/// # Errors
+/// When it is lost.
+pub fn what_a_window_loses_is_kept_apart(stage: &Stage) -> Result<()> {
+    let two = Two::open(stage, &stage.address)?;
+    take_over_from_a_full_window(&two)?;
 
     two.at(0)?.sees(names::SAVED, "Not saved")?;
     ensure!(two.page.cell("Remark", 1)? == "not stored", "what was not stored is gone");
@@ -223,13 +229,7 @@ const FREE_AND_RELOAD: &str = "
 pub fn a_window_closed_while_it_parts_loses_nothing(stage: &Stage) -> Result<()> {
     for address in [stage.address.clone(), stage.plain_address()] {
         let two = Two::open(stage, &address)?;
-        two.at(0)?.browser.run(FULL, vec![json!(true)])?;
-        two.page.type_in_cell("Remark", 1, "not stored")?;
-        two.page.sees(names::SAVED, "Not saved")?;
-        two.at(1)?.click(TAKE_OVER)?;
-        two.page.is_saved()?;
-        two.page.type_in_cell("Remark", 2, "typed after")?;
-        two.page.is_saved()?;
+        take_over_from_a_full_window(&two)?;
         two.at(0)?.browser.run(FREE_AND_RELOAD, vec![])?;
         is_kept_apart(&two, "not stored", "typed after").with_context(|| address)?;
     }

@@ -10,6 +10,8 @@ declare global {
   var SLOPE_EVIDENCE_WORKER: string | undefined;
   /** Whether scripts were joined, those of the workers into classic ones. */
   var SLOPE_PACKED: boolean | undefined;
+  /** The help page of each language, after gzip, in base64. */
+  var SLOPE_HELP: Record<string, string> | undefined;
   /** The table of words. */
   var SLOPE_WORDS: string | undefined;
   /** The demo notebook's JSON text; null when the file was made without one. */

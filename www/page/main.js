@@ -7,6 +7,7 @@ import { Book } from './book.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId } from './dom.js';
 import { notebookIn } from './files.js';
+import { putHelp } from './help.js';
 import { EvidenceWorker } from './worker-slot.js';
 import { listenForFiles } from './incoming.js';
 import { Journal, newId } from './journal.js';
@@ -309,7 +310,7 @@ async function opened() {
   const opening = Journal.open();
   // Asked of the database while the core is compiled.
   const names = opening.then((journal) => journal?.notebooks() ?? []);
-  const [, , journal, journalled] = await Promise.all([loadWords('en').then(putWords), begin(), opening, names]);
+  const [, , journal, journalled] = await Promise.all([loadWords('en').then(putWords).then(putHelp), begin(), opening, names]);
   const page = new Page(journal);
   const lost = await page.shelf.recover(journalled);
   await page.openLatest();

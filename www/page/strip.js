@@ -29,7 +29,7 @@ export class Strip {
     this.undo.addEventListener('click', () => book.undo());
     this.redo.addEventListener('click', () => book.redo());
     document.addEventListener('keydown', (event) => this.pressed(event, book));
-    this.outline = new Outline(byId('outline'));
+    this.outline = new Outline(byId('outline-list'));
   }
 
   /** @param {View} view */
@@ -81,7 +81,7 @@ class Outline {
       const link = el('a', { href: `#${section.id}` }, section.querySelector('h2')?.textContent ?? '', ' ', count);
       return { section, link, count };
     });
-    root.append(el('ol', {}, ...this.links.map(({ link }) => el('li', {}, link))));
+    root.append(...this.links.map(({ link }) => el('li', {}, link)));
     /** @type {Set<Element>} */
     this.inSight = new Set();
     const watch = new IntersectionObserver((entries) => {

@@ -9,18 +9,22 @@
  * @returns {Promise<WebAssembly.Module>}
  */
 export async function compiled(inside, name) {
-  const answer = inside ? unpacked(inside) : await fetched(name);
+  const answer = inside ? unpacked(inside, 'application/wasm') : await fetched(name);
   // A host that does not know wasm by its type sends it as plain bytes, which can't be compiled while they come.
   return answer.headers.get('Content-Type') === 'application/wasm'
     ? WebAssembly.compileStreaming(answer)
     : WebAssembly.compile(await answer.arrayBuffer());
 }
 
-/** @param {string} inside */
-function unpacked(inside) {
+/**
+ * What stands inside the one file after gzip, in base64.
+ * @param {string} inside
+ * @param {string} type
+ */
+export function unpacked(inside, type) {
   const packed = new Blob([Uint8Array.from(atob(inside), (letter) => letter.charCodeAt(0))]);
   const bytes = packed.stream().pipeThrough(new DecompressionStream('gzip'));
-  return new Response(bytes, { headers: { 'Content-Type': 'application/wasm' } });
+  return new Response(bytes, { headers: { 'Content-Type': type } });
 }
 
 /**

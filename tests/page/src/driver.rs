@@ -12,7 +12,7 @@ use std::process::{Child, Command, Stdio};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, bail, ensure};
 use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::wd::{Capabilities, WebDriverCompatibleCommand, WindowHandle};
@@ -25,6 +25,9 @@ use url::{ParseError, Url};
 
 /// The longest that one command may take.
 const PATIENCE: Duration = Duration::from_mins(1);
+
+/// How long a new window may take to be there.
+const OPENING: Duration = Duration::from_secs(5);
 
 /// A name of this machine that no browser takes for it: a page from there comes over plain HTTP and is no secure context.
 /// Names that end so are no one's (RFC 6761, section 6.2).
@@ -281,12 +284,27 @@ impl Browser<'_> {
     /// # Errors
     /// When the script opens none.
     pub fn open_from_page(&self, script: &str, address: &str) -> Result<WindowHandle> {
-        let before = self.driver.wait(self.client.windows())?;
-        self.run(script, vec![json!(address)])?;
-        let opened = self.driver.wait(self.client.windows())?;
-        let tab = opened.into_iter().find(|tab| !before.contains(tab)).context("no window was opened")?;
+        let tab = self.tab_opened_by(|| self.run(script, vec![json!(address)]).map(drop))?;
         self.switch_to(&tab)?;
         Ok(tab)
+    }
+
+    /// The tab that something opens.
+    ///
+    /// # Errors
+    /// When it opens none.
+    pub fn tab_opened_by(&self, work: impl FnOnce() -> Result<()>) -> Result<WindowHandle> {
+        let before = self.driver.wait(self.client.windows())?;
+        work()?;
+        let begun = Instant::now();
+        loop {
+            let tabs = self.driver.wait(self.client.windows())?;
+            if let Some(tab) = tabs.into_iter().find(|tab| !before.contains(tab)) {
+                return Ok(tab);
+            }
+            ensure!(begun.elapsed() < OPENING, "no window was opened");
+            sleep(Duration::from_millis(50));
+        }
     }
 
     /// The tab that commands go to.

@@ -2,7 +2,7 @@
 //!
 //! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `CHROMIUM`,
 //! `CHROMEDRIVER`. Arguments, if any, choose the tests whose names hold one of them; `--long` stands for the long ones in
-//! place of the others. Prints a line a test with its time, and `N passed, N failed` alone on the last line.
+//! place of the others; `--pictures LANGUAGE FOLDER` takes the pictures of the help instead. Prints a line a test with its time, and `N passed, N failed` alone on the last line.
 
 mod opening;
 mod looks;
@@ -14,6 +14,8 @@ mod file_store;
 mod cells;
 mod faults;
 mod files;
+mod help;
+mod help_pictures;
 mod keyboard;
 mod late;
 mod notebooks;
@@ -24,7 +26,7 @@ mod storage;
 mod windows;
 
 use std::env;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Instant;
 
@@ -36,7 +38,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 60] = [
+const TESTS: [(&str, Test); 62] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -94,6 +96,8 @@ const TESTS: [(&str, Test); 60] = [
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
+    ("help_is_at_hand", help::help_is_at_hand),
+    ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("everything_has_a_name", access::everything_has_a_name),
     ("no_rule_is_broken", access::no_rule_is_broken),
     ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),
@@ -111,8 +115,15 @@ fn main() -> Result<ExitCode> {
         address: env::var("SLOPE_URL").context("SLOPE_URL says where the page is served")?,
         dist: path("SLOPE_DIST")?,
     };
+    let arguments: Vec<String> = env::args().skip(1).collect();
+    if let [flag, language, folder] = arguments.as_slice()
+        && flag == "--pictures"
+    {
+        help_pictures::take(&stage, language, Path::new(folder))?;
+        return Ok(ExitCode::SUCCESS);
+    }
     let (options, wanted): (Vec<String>, Vec<String>) =
-        env::args().skip(1).partition(|argument| argument.starts_with("--"));
+        arguments.into_iter().partition(|argument| argument.starts_with("--"));
     let tests: &[(&str, Test)] = if options.iter().any(|option| option == "--long") { &LONG } else { &TESTS };
     let chosen = |name: &str| wanted.is_empty() || wanted.iter().any(|part| name.contains(part.as_str()));
     let (mut passed, mut failed) = (0, 0);

@@ -1,4 +1,4 @@
-//! The few elements of the page's HTML that the one file replaces: links, scripts, metas. The page is our own
+//! The few elements of the page's HTML that the one file replaces: links, scripts, metas, images. The page is our own
 //! and written plainly (attributes quoted or bare, comments closed), so that tags can be found by their names.
 
 use std::collections::BTreeSet;
@@ -8,8 +8,10 @@ use anyhow::{Context, Result};
 /// A tag, and for a script the whole element.
 #[derive(Debug, PartialEq)]
 pub struct Element<'a> {
-    /// `link`, `script` or `meta`.
+    /// `link`, `script`, `meta` or `img`.
     pub name: &'a str,
+    /// The whole of it, as it is written.
+    pub whole: &'a str,
     attributes: &'a str,
 }
 
@@ -43,7 +45,7 @@ fn value(text: &str) -> (&str, &str) {
     text.split_at(text.find(char::is_whitespace).unwrap_or(text.len()))
 }
 
-/// Rewrites a page: each link, script and meta becomes what `replace` gives for it, or stays where that is
+/// Rewrites a page: each link, script, meta and image becomes what `replace` gives for it, or stays where that is
 /// nothing. Comments are dropped.
 ///
 /// # Errors
@@ -61,7 +63,7 @@ pub fn rewrite(
             rest = after(tag, "-->")?;
             continue;
         }
-        let Some(name) = ["link", "script", "meta"].into_iter().find(|name| is_tag(tag, name)) else {
+        let Some(name) = ["link", "script", "meta", "img"].into_iter().find(|name| is_tag(tag, name)) else {
             out.push('<');
             rest = tag.get(1..).unwrap_or_default();
             continue;
@@ -70,7 +72,7 @@ pub fn rewrite(
         let whole = tag.get(..tag.len() - behind.len()).unwrap_or_default();
         let attributes =
             whole.get(1 + name.len()..).and_then(|rest| rest.split('>').next()).unwrap_or_default();
-        let element = Element { name, attributes: attributes.trim_end_matches('/') };
+        let element = Element { name, whole, attributes: attributes.trim_end_matches('/') };
         out.push_str(replace(&element)?.as_deref().unwrap_or(whole));
         rest = behind;
     }

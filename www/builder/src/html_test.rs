@@ -6,7 +6,11 @@ use super::{Element, compact, preloading, rewrite};
 
 #[test]
 fn attributes_are_read_quoted_bare_and_empty() {
-    let element = Element { name: "link", attributes: " rel=stylesheet href='./a b.css' Disabled x = \"y\"" };
+    let element = Element {
+        name: "link",
+        whole: "",
+        attributes: " rel=stylesheet href='./a b.css' Disabled x = \"y\"",
+    };
     assert_eq!(element.attribute("rel"), Some("stylesheet"));
     assert_eq!(element.attribute("href"), Some("./a b.css"));
     assert_eq!(element.attribute("disabled"), Some(""));

@@ -1,11 +1,11 @@
-//! The program behind `cargo serve`, `verify`, `pack`, `measure` and `demo` (aliases in `.cargo/config.toml`).
+//! The program behind `cargo serve`, `verify`, `pack`, `measure`, `demo` and `pictures` (aliases in `.cargo/config.toml`).
 //!
 //! The modules, in the order in which work flows:
 //!
 //! - `project`, `files`: where things are. `shell`: starting other programs. `steps`: saying how long it takes.
 //! - `machine`: what is installed, and installing. `toolchain`: which compiler makes wasm here.
 //! - `compile`: wasm by cargo. `bind`: its JavaScript glue. `build`: both, for all there is.
-//! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file.
+//! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file. `words`, `messages`, `help`: texts.
 //! - `pack`: `www/dist/`. `watch`: building again what changed. `serve`: on loopback.
 //! - `summary`, `native`, `verify`, `measure`: tests and figures.
 //! - `sources`, `tidy`: the order in which modules and scripts stand.
@@ -16,6 +16,7 @@ mod shell;
 mod summary;
 mod messages;
 mod words;
+mod help;
 mod steps;
 mod machine;
 mod toolchain;
@@ -45,7 +46,8 @@ cargo serve [--port N]     build, then serve the notebook on this machine alone
 cargo verify [PART…]       run the tests (parts: style native peers types wasm page; long when named)
 cargo pack                 make www/dist/ and www/dist/slope-of-light.html
 cargo measure [NAME…]      print figures, a row each: name, value, unit
-cargo demo                 remake demo/ from its seeds";
+cargo demo                 remake demo/ from its seeds
+cargo pictures             take the pictures of the help anew";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -66,6 +68,7 @@ fn run(arguments: &[String]) -> Result<ExitCode> {
         "pack" => pack::command(&project)?,
         "verify" => return verify::command(&project, rest),
         "measure" => measure::command(&project, rest)?,
+        "pictures" => verify::pictures(&project)?,
         "demo" => compile::example(&project, &["--profile", "tool"], "make_demo", &["demo"])?,
         "help" | "--help" | "-h" => println!("{USAGE}"),
         other => bail!("there is no command {other:?}\n{USAGE}"),

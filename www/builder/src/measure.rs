@@ -2,6 +2,7 @@
 //!
 //! The sizes are measured here; times by the package `measure`, which is given the names.
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
@@ -11,7 +12,7 @@ use flate2::Compression;
 use crate::files::{files_below, gzipped};
 use crate::machine::Browser;
 use crate::project::{Build, CORE, Project, WORKER, Wasm};
-use crate::{bind, bundle, compile, pack, serve, shell, verify};
+use crate::{bind, bundle, compile, help, pack, serve, shell, verify, words};
 
 /// What is measured, and so what has to be built for it.
 #[derive(Clone, Copy, PartialEq)]
@@ -100,28 +101,45 @@ fn chosen(names: &[String]) -> Result<Vec<(&'static str, Subject)>> {
     Ok(ROWS.into_iter().filter(|(row, _)| asked(row)).collect())
 }
 
-/// The sizes of each wasm, of all else that is loaded before the page is ready, of everything that a visit may load (but
-/// no demo sets), and of the one file, by the names of their rows; all but the last compressed, each file by itself, as a
+/// What of the site a visit loads, in bytes.
+#[derive(Default)]
+struct Visit {
+    /// Before the page is ready, each wasm aside.
+    page: u64,
+    /// In all.
+    everything: u64,
+}
+
+/// The sizes of each wasm, of all else that is loaded before the page is ready, of everything that a visit may load (in the
+/// language that has most; no demo sets), and of the one file, by the names of their rows; all but the last compressed, each file by itself, as a
 /// host would send them.
 fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
     let dist = project.dist();
     let at_once = bundle::loaded_at_once(&project.bundled("site"), pack::PAGE)?;
     let one_file = dist.join(pack::ONE_FILE);
-    let (mut page, mut everything) = (0, 0);
+    let mut sizes = Visit::default();
+    let mut by_language: BTreeMap<String, Visit> = BTreeMap::new();
     for file in files_below(&dist)? {
-        let apart = ["demo", "schema"].iter().any(|folder| file.starts_with(dist.join(folder)));
-        if file == one_file || apart {
+        let inside = file.strip_prefix(&dist).unwrap_or(&file);
+        if file == one_file || ["demo", "schema"].iter().any(|folder| inside.starts_with(folder)) {
             continue;
         }
         let bytes = compressed(&file)?;
-        everything += bytes;
-        let name = file.file_name().unwrap_or_default().to_string_lossy();
-        if at_once.contains(name.as_ref())
-            || [".html", ".css", ".svg", ".ftl"].iter().any(|end| name.ends_with(end))
-        {
-            page += bytes;
+        let visit = match words::language_of(inside) {
+            Some(language) => by_language.entry(language.to_owned()).or_default(),
+            None => &mut sizes,
+        };
+        visit.everything += bytes;
+        let name = inside.to_string_lossy();
+        let at_once = at_once.contains(name.as_ref())
+            || [".html", ".css", ".svg", ".ftl"].iter().any(|end| name.ends_with(end));
+        if at_once && !inside.starts_with(help::FOLDER) {
+            visit.page += bytes;
         }
     }
+    let most = |of: fn(&Visit) -> u64| by_language.values().map(of).max().unwrap_or_default();
+    let (page, everything) =
+        (sizes.page + most(|visit| visit.page), sizes.everything + most(|visit| visit.everything));
     let one_file =
         fs::metadata(&one_file).with_context(|| format!("could not read {}", one_file.display()))?;
     Ok([

@@ -2,9 +2,12 @@
 //! under a content security policy that lets nothing else in.
 //!
 //! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm after
-//! gzip, in base64, the text of each worker's script, and the demo notebook's JSON text.
+//! gzip, in base64, the text of each worker's script, and the demo notebook's JSON text. The help pages come after gzip too, their
+//! styles and pictures inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that
+//! of the page that made it).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64); RFC 1952 (gzip).
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
@@ -27,16 +30,65 @@ pub enum Handed {
     Bytes(Vec<u8>),
     /// A text.
     Text(String),
+    /// Texts by their names, each after gzip, in base64.
+    Texts(Vec<(String, String)>),
 }
 
-/// Makes the one file from a folder that holds the packed page; what is handed goes by the names given, and `script` takes
-/// the place of the page's own.
+/// A help page as one text.
+pub struct Help {
+    /// Its HTML.
+    pub html: String,
+    /// Its style, which the file's policy must let in.
+    pub style: String,
+}
+
+/// A help page with its style and its pictures inside, and without a policy of its own.
+///
+/// # Errors
+/// When something it names is missing, or can't be inlined.
+pub fn help(folder: &Path, name: &str) -> Result<Help> {
+    let read = |name: &str| {
+        let path = folder.join(name);
+        fs::read(&path).with_context(|| format!("could not read {}", path.display()))
+    };
+    let mut style = String::new();
+    let page = String::from_utf8(read(name)?)?;
+    let html = html::rewrite(&page, |element| match element.name {
+        "meta" => Ok(is_policy(element).then(String::new)),
+        "link" if element.attribute("rel") == Some("icon") => Ok(Some(String::new())),
+        "link" => {
+            style = String::from_utf8(read(element.attribute("href").context("a link has no href")?)?)?;
+            Ok(Some(format!("<style>{style}</style>")))
+        }
+        "img" => {
+            let source = element.attribute("src").context("an image has no src")?;
+            // The page is packed before its pictures are first taken.
+            if !folder.join(source).is_file() {
+                return Ok(None);
+            }
+            let data = format!("data:image/webp;base64,{}", STANDARD.encode(read(source)?));
+            Ok(Some(element.whole.replacen(source, &data, 1)))
+        }
+        other => bail!("it has an element {other}"),
+    })
+    .with_context(|| format!("in {name}"))?;
+    Ok(Help { html, style })
+}
+
+/// Makes the one file from a folder that holds the packed page; what is handed goes by the names given, `script` takes the
+/// place of the page's own, and the policy lets in the styles of the help too.
 ///
 /// # Errors
 /// When a file of the page is missing, or holds something that can't be inlined; the message names it.
-pub fn make(folder: &Path, handed: &[(&str, Handed)], script: &str) -> Result<String> {
+pub fn make(
+    folder: &Path,
+    handed: &[(&str, Handed)],
+    script: &str,
+    styles_of_help: &BTreeSet<String>,
+) -> Result<String> {
     let prelude = handed.iter().map(|(name, what)| prelude(name, what)).collect::<Result<String>>()?;
-    let mut parts = Parts { folder, prelude: Some(prelude), script, scripts: vec![], styles: vec![] };
+    let styles = styles_of_help.iter().map(|style| hash(style)).collect();
+    let mut parts = Parts { folder, prelude: Some(prelude), script, scripts: vec![], styles };
     let page = parts.read("index.html")?;
     let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
     if parts.prelude.is_some() {
@@ -51,12 +103,21 @@ pub fn make(folder: &Path, handed: &[(&str, Handed)], script: &str) -> Result<St
 /// The line of script that hands one thing.
 fn prelude(name: &str, what: &Handed) -> Result<String> {
     let value = match what {
-        Handed::Bytes(bytes) => {
-            format!("\"{}\"", STANDARD.encode(files::gzipped(bytes, Compression::best())?))
-        }
+        Handed::Bytes(bytes) => packed(bytes)?,
         Handed::Text(text) => literal(text),
+        Handed::Texts(texts) => {
+            let pair = |(name, text): &(String, String)| {
+                Ok(format!("{}:{}", literal(name), packed(text.as_bytes())?))
+            };
+            format!("{{{}}}", texts.iter().map(pair).collect::<Result<Vec<_>>>()?.join(","))
+        }
     };
     Ok(format!("globalThis.{name}={value};\n"))
+}
+
+/// Bytes after gzip, in base64, as a JavaScript string literal.
+fn packed(bytes: &[u8]) -> Result<String> {
+    Ok(format!("\"{}\"", STANDARD.encode(files::gzipped(bytes, Compression::best())?)))
 }
 
 /// A text as a JavaScript string literal that can stand inside an HTML page.
@@ -88,8 +149,7 @@ impl Parts<'_> {
     /// The page's own policy and encoding go: the one file states both itself.
     #[expect(clippy::unused_self, reason = "stands beside link and script")]
     fn without(&self, meta: &html::Element<'_>) -> Option<String> {
-        let policy = meta.attribute("http-equiv").is_some_and(|name| name.eq_ignore_ascii_case(POLICY));
-        (policy || meta.attribute("charset").is_some()).then(String::new)
+        (is_policy(meta) || meta.attribute("charset").is_some()).then(String::new)
     }
 
     fn link(&mut self, link: &html::Element<'_>) -> Result<Option<String>> {
@@ -143,6 +203,10 @@ impl Parts<'_> {
              worker-src blob:; style-src {styles}; img-src data: blob:; base-uri 'none'; form-action 'none'\">"
         )
     }
+}
+
+fn is_policy(meta: &html::Element<'_>) -> bool {
+    meta.attribute("http-equiv").is_some_and(|name| name.eq_ignore_ascii_case(POLICY))
 }
 
 /// A script's or style's hash as the policy writes it.

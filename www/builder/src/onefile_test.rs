@@ -2,6 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::io::Read as _;
 
@@ -9,7 +10,7 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use flate2::read::GzDecoder;
 
-use super::{Handed, hash, make};
+use super::{Handed, hash, help, make};
 
 /// From memory: the digest of the empty text, as the examples of FIPS 180-4 give it
 /// (e3b0c442 98fc1c14 …), in base64.
@@ -32,9 +33,10 @@ fn the_file_holds_everything_and_its_policy_names_it() {
         ("SLOPE_CORE", Handed::Bytes(b"\0asm".to_vec())),
         ("SLOPE_TRIALS_WORKER", Handed::Text("b('</script>');".to_owned())),
         ("SLOPE_DEMO", Handed::Text("{\"a\":\"</script>\"}".to_owned())),
+        ("SLOPE_HELP", Handed::Texts(vec![("en".to_owned(), "<p>".to_owned())])),
     ];
-    let file = make(&folder, &handed, "x('<\\/script>');").unwrap();
-    let ended = make(&folder, &handed, "x('</SCRIPT>');");
+    let file = make(&folder, &handed, "x('<\\/script>');", &BTreeSet::from(["b {}".to_owned()])).unwrap();
+    let ended = make(&folder, &handed, "x('</SCRIPT>');", &BTreeSet::new());
     fs::remove_dir_all(&folder).unwrap();
     assert_eq!(file.matches("Content-Security-Policy").count(), 1);
     assert!(file.contains("<style>p { margin: 0 }</style>"));
@@ -52,5 +54,29 @@ fn the_file_holds_everything_and_its_policy_names_it() {
         assert!(file.contains(&hash(body)));
     }
     assert!(file.contains(&hash("p { margin: 0 }")));
+    assert!(file.contains(&hash("b {}")), "the style of the help is let in");
+    assert!(file.contains(r#"SLOPE_HELP={"en":"H4sI"#), "RFC 1952: 1f 8b 08, and no name");
     assert!(!file.contains("src=") && !file.contains("href="));
+}
+
+#[test]
+fn a_help_page_is_one_text() {
+    let folder = std::env::temp_dir().join(format!("slope-onefile-help-{}", std::process::id()));
+    fs::create_dir_all(&folder).unwrap();
+    let page = "<html><head><meta charset=\"utf-8\"/><meta http-equiv=\"Content-Security-Policy\" content=\"x\"/>\
+                <link rel=\"stylesheet\" href=\"h.css\"/></head><body><img src=\"a.webp\" alt=\"A\"/></body></html>";
+    for (name, text) in [("en.html", page), ("h.css", "b { margin: 0 }"), ("a.webp", "abc")] {
+        fs::write(folder.join(name), text).unwrap();
+    }
+    let whole = help(&folder, "en.html").unwrap();
+    fs::remove_file(folder.join("a.webp")).unwrap();
+    let lacking = help(&folder, "en.html");
+    fs::remove_dir_all(&folder).unwrap();
+    assert_eq!(whole.style, "b { margin: 0 }");
+    assert_eq!(
+        whole.html,
+        "<html><head><meta charset=\"utf-8\"/><style>b { margin: 0 }</style></head>\
+         <body><img src=\"data:image/webp;base64,YWJj\" alt=\"A\"/></body></html>"
+    );
+    assert!(lacking.unwrap().html.contains("src=\"a.webp\""), "a picture not yet taken stays as it is named");
 }

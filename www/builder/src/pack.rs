@@ -11,9 +11,9 @@ use anyhow::{Context, Result};
 
 use crate::bundle::{Bundler, Form, loaded_at_once};
 use crate::files::{files_below, write_if_changed};
-use crate::onefile::Handed;
+use crate::onefile::{Handed, Help};
 use crate::project::{Build, CORE, FLUENT, Project, WASMS, WORKER};
-use crate::{build, compile, html, onefile, words};
+use crate::{build, compile, help, html, onefile, words};
 
 /// The page as one file.
 pub const ONE_FILE: &str = "slope-of-light.html";
@@ -63,10 +63,14 @@ pub fn pack(project: &Project) -> Result<()> {
     let page = html::preloading(&page, &loaded_at_once(&site, PAGE)?)?;
     dist.write(Path::new("index.html"), page.as_bytes())?;
     dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip", "ftl"])?;
+    dist.copy_below(&source.join(help::FOLDER), Path::new(help::FOLDER), &["html", "css", "webp"])?;
     dist.copy_folder(&site, &["js", "css"])?;
     dist.copy_folder(&workers, &["js"])?;
     dist.write(Path::new(SCHEMA), &compile::example_output(project, compile::SCHEMA)?)?;
-    let one_file = onefile::make(&dist.root, &dist.handed()?, &read(&whole.join(PAGE))?)?;
+    let helps = helps(project, &source.join(help::FOLDER))?;
+    let styles: BTreeSet<String> = helps.iter().map(|(_, help)| help.style.clone()).collect();
+    let handed = dist.handed(helps)?;
+    let one_file = onefile::make(&dist.root, &handed, &read(&whole.join(PAGE))?, &styles)?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
     dist.sweep()
 }
@@ -79,7 +83,7 @@ pub fn pack(project: &Project) -> Result<()> {
 pub fn source(project: &Project) -> Result<PathBuf> {
     build::build(project, Build::Small)?;
     let mut source = Dist { root: project.target.join("page-source"), kept: BTreeSet::new() };
-    source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest", "ftl"])?;
+    source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest", "ftl", "webp"])?;
     source.copy_below(&project.fluent(), Path::new(FLUENT), &["js"])?;
     for wasm in &WASMS {
         source.copy_folder(&project.bound(wasm, Build::Small), &["js", "wasm"])?;
@@ -87,6 +91,12 @@ pub fn source(project: &Project) -> Result<PathBuf> {
     source.copy_below(&project.root.join("demo"), Path::new("demo"), &["json", "zip"])?;
     source.sweep()?;
     Ok(source.root)
+}
+
+/// The help page of each language that has one, as the one file holds it.
+fn helps(project: &Project, folder: &Path) -> Result<Vec<(String, Help)>> {
+    let languages = words::languages(project)?.into_iter();
+    languages.map(|language| Ok((language.clone(), onefile::help(folder, &help::name(&language))?))).collect()
 }
 
 fn read(path: &Path) -> Result<String> {
@@ -126,7 +136,7 @@ impl Dist {
     }
 
     /// What the one file hands its scripts, by the names under which they look for it.
-    fn handed(&self) -> Result<[(&'static str, Handed); 6]> {
+    fn handed(&self, helps: Vec<(String, Help)>) -> Result<[(&'static str, Handed); 7]> {
         let bytes = |name: &str| {
             let path = self.root.join(name);
             fs::read(&path).with_context(|| format!("could not read {}", path.display()))
@@ -138,6 +148,7 @@ impl Dist {
             ("SLOPE_EVIDENCE", Handed::Bytes(bytes(&WORKER.file())?)),
             ("SLOPE_EVIDENCE_WORKER", Handed::Text(text(EVIDENCE)?)),
             ("SLOPE_DEMO", Handed::Text(text(DEMO)?)),
+            ("SLOPE_HELP", Handed::Texts(helps.into_iter().map(|(name, help)| (name, help.html)).collect())),
             ("SLOPE_WORDS", Handed::Text(text(&words::file(words::FIRST))?)),
         ])
     }

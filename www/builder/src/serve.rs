@@ -248,6 +248,7 @@ fn media_type(path: &Path) -> &'static str {
         "ftl" => "text/plain; charset=utf-8",
         "wasm" => "application/wasm",
         "svg" => "image/svg+xml",
+        "webp" => "image/webp",
         "webmanifest" => "application/manifest+json",
         _ => "application/octet-stream",
     }

@@ -13,7 +13,7 @@ use anyhow::{Context, Result, bail};
 use crate::machine::Browser;
 use crate::project::Project;
 use crate::summary::Tally;
-use crate::{compile, files, native, npm, pack, serve, shell, tidy, words};
+use crate::{compile, files, help, native, npm, pack, serve, shell, tidy, words};
 
 /// A part: its name, what it checks, and how.
 type Part = (&'static str, &'static str, fn(&Project) -> Result<Tally>);
@@ -92,6 +92,7 @@ fn print_skipped(sum: &Tally) {
 fn style(project: &Project) -> Result<Tally> {
     let mut sum = tidy::check(project)?;
     sum += words::check(project)?;
+    sum += help::check(project)?;
     let checks: [(&str, &[&str], &[&str]); 2] = [
         ("rustfmt", &["fmt", "--all", "--check"], &["fmt", "--version"]),
         (
@@ -238,6 +239,24 @@ fn page_tests(project: &Project, arguments: &[&str]) -> Result<Tally> {
     let mut suite = Command::new(compile::program(project, "bin", "page-tests")?);
     on_the_packed_page(suite.args(arguments), project, &browser)?;
     Ok(Tally::heard(&shell::overhear(&mut suite)?))
+}
+
+/// `cargo pictures`: takes the pictures of the help in every language.
+///
+/// # Errors
+/// When the page does not build or does not open, or a picture can't be written.
+pub fn pictures(project: &Project) -> Result<()> {
+    let browser = Browser::get()?;
+    pack::pack(project)?;
+    let folder = project.page().join(help::FOLDER).join("pictures");
+    let program = compile::program(project, "bin", "page-tests")?;
+    for language in words::languages(project)? {
+        let mut taking = Command::new(&program);
+        taking.args(["--pictures", language.as_str()]).arg(&folder);
+        on_the_packed_page(&mut taking, project, &browser)?;
+        shell::run(&mut taking)?;
+    }
+    Ok(())
 }
 
 /// Serves the packed page, and tells a program of tests or measurements that drives it where it is and by what to drive it.

@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 use std::fs;
+use std::path::Path;
 
 use anyhow::{Context, Result, bail};
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
@@ -85,6 +86,53 @@ fn slip(table: &Table, message: &Said) -> Option<String> {
 
 fn listed(names: &BTreeSet<String>) -> String {
     if names.is_empty() { "nothing".to_owned() } else { names.iter().cloned().collect::<Vec<_>>().join(", ") }
+}
+
+/// The languages that have a table, in the order of their names.
+///
+/// # Errors
+/// When the folder can't be read.
+pub fn languages(project: &Project) -> Result<Vec<String>> {
+    let tables = files_below(&project.page().join("words"))?;
+    let names = tables.iter().filter(|path| path.extension().is_some_and(|end| end == "ftl"));
+    let mut languages: Vec<String> =
+        names.filter_map(|path| Some(path.file_stem()?.to_str()?.to_owned())).collect();
+    languages.sort_unstable();
+    Ok(languages)
+}
+
+/// The language to which a file of the page belongs, by its path: the name of a table or a help page, or the start of a
+/// picture's, two letters (ISO 639-1). Nothing where all languages need it.
+pub fn language_of(path: &Path) -> Option<&str> {
+    let of_language =
+        ["ftl", "html", "webp"].iter().any(|end| path.extension().is_some_and(|its| its == *end));
+    let inside = ["words", "help"].iter().any(|folder| path.starts_with(folder));
+    let (language, _) = path.file_stem()?.to_str().map(|stem| stem.split_once('-').unwrap_or((stem, "")))?;
+    Some(language).filter(|language| inside && of_language && language.len() == 2)
+}
+
+/// The texts of a language's table that are filled with nothing, by their identifiers.
+///
+/// # Errors
+/// When the table can't be read.
+pub fn plain(project: &Project, language: &str) -> Result<BTreeMap<String, String>> {
+    let path = project.page().join(file(language));
+    let text = fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
+    let Ok(resource) = parser::parse(text.as_str()) else { bail!("{} can't be read", path.display()) };
+    let messages = resource.body.iter().filter_map(|entry| match entry {
+        Entry::Message(message) => Some((message.id.name.to_owned(), plainly(message.value.as_ref()?)?)),
+        _ => None,
+    });
+    Ok(messages.collect())
+}
+
+/// A pattern that is filled with nothing, as a text.
+fn plainly(pattern: &Pattern<&str>) -> Option<String> {
+    let texts = pattern.elements.iter().map(|element| match element {
+        PatternElement::TextElement { value } => Some(*value),
+        PatternElement::Placeable { .. } => None,
+    });
+    texts.collect()
 }
 
 /// The file of a language's table, beside the page.

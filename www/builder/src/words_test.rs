@@ -2,7 +2,9 @@
 
 #![expect(clippy::expect_used, reason = "tests")]
 
-use super::{Table, read, slip, unused};
+use std::path::Path;
+
+use super::{Table, language_of, read, slip, unused};
 use crate::messages::Said;
 
 fn of(text: &str) -> Table {
@@ -51,5 +53,16 @@ fn a_message_of_the_core_gives_what_its_text_asks_for() {
     ] {
         let slip = slip(&table, &slipped);
         assert!(slip.as_ref().is_some_and(|slip| slip.contains(told)), "{slip:?}");
+    }
+}
+
+#[test]
+fn a_file_belongs_to_its_language_or_to_all() {
+    let of = |path: &'static str| language_of(Path::new(path));
+    assert_eq!(of("words/fr.ftl"), Some("fr"));
+    assert_eq!(of("help/en.html"), Some("en"));
+    assert_eq!(of("help/pictures/fr-line.webp"), Some("fr"));
+    for path in ["help/help.css", "help/pictures/photographs.webp", "index.html", "fr-line.webp"] {
+        assert_eq!(of(path), None, "{path}");
     }
 }

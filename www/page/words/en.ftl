@@ -9,6 +9,7 @@ language = en
 app = Slope of Light
 skip = Go to the readings
 outline = Outline
+outline-help = Help
 untitled = Untitled notebook
 loading = Opening the notebook…
 
@@ -922,6 +923,20 @@ preferences-mark = Decimal mark in this notebook
 preferences-marks-point = point: 1.5
 preferences-marks-comma = comma: 1,5
 preferences-close = Close
+
+## How a section is filled in
+
+how = How
+how-of = How: { $section }
+how-more = More in the help.
+how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well you can read it, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
+how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
+how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons.
+how-delays = Instead of typing edges, add photographs of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
+how-line = Look at the residuals first: without a pattern, most of them within ±2. A row far off is a slip to be looked for; a step between rails is a splice; a curve has a cause. Strike a row out only with a reason.
+how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.
+how-result = Copy the sentences, or give c with its standard uncertainty u, or with U, k and the coverage probability. A difference from the defined value larger than U means that an effect may be missing from the budget.
+how-report = Fill in the fields, open the report and print it, or hand in the bundle. The bundle holds the whole notebook with every change, and can be opened again.
 
 ## A field
 

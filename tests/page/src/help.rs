@@ -1,0 +1,84 @@
+//! The help: beside each section, and on pages of its own, served and in the one file.
+
+use std::fs;
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
+use serde_json::{Value, json};
+use url::Url;
+
+use crate::access::{load_checker, unbroken};
+use crate::page::{Home, Page, Stage, eventually};
+
+/// The links into the help.
+const LINKS: &str = "return [...document.querySelectorAll('a[data-help]')].map((link) => link.href)";
+
+/// Whether the place that the address names is there and in sight.
+const AT_ITS_PLACE: &str = "
+    const place = document.getElementById(location.hash.slice(1));
+    if (!place) return false;
+    const { top, bottom } = place.getBoundingClientRect();
+    return bottom > 0 && top < innerHeight;";
+
+/// Which pictures are drawn, whether anything is wider than the window, and the colour of the ground.
+const LOOK: &str = "
+    const pictures = [...document.images];
+    for (const picture of pictures) picture.loading = 'eager';
+    return { pictures: pictures.length, drawn: pictures.filter((each) => each.complete && each.naturalWidth > 0).length,
+        wide: document.documentElement.scrollWidth, window: innerWidth, ground: getComputedStyle(document.body).backgroundColor };";
+
+/// Every link into the help leads to its place; the help has its pictures, fits a phone and breaks no rule.
+///
+/// # Errors
+/// When it does not.
+pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.click("How: Readings")?;
+    page.reads("#readings > .how", "one row for each position")?;
+    let links = page.browser.run(LINKS, vec![])?;
+    let links: Vec<&str> = links.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+    ensure!(links.len() > 8, "the page links to the help at {links:?}");
+    for link in links {
+        page.browser.go(link)?;
+        ensure!(page.browser.run(AT_ITS_PLACE, vec![])? == json!(true), "{link} leads to no place");
+    }
+    for (width, scheme) in [(1280, "light"), (320, "dark")] {
+        let size = json!({ "width": width, "height": 700, "deviceScaleFactor": 1, "mobile": false });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        page.wear(scheme)?;
+        is_whole(&page).with_context(|| format!("{width} px wide and {scheme}"))?;
+        load_checker(&page)?;
+        unbroken(&page).with_context(|| format!("{width} px wide and {scheme}"))?;
+    }
+    page.is_silent()
+}
+
+/// The one file opens its help from the disk, with style and pictures, by the keyboard.
+///
+/// # Errors
+/// When it does not.
+pub fn the_one_file_holds_its_help(stage: &Stage) -> Result<()> {
+    let home = Home::new()?;
+    let file = home.write("slope-of-light.html", &fs::read(stage.dist.join("slope-of-light.html"))?)?;
+    let address = Url::from_file_path(&file).ok().context("a path from the root")?;
+    let page = stage.page_at(address.as_str(), home)?;
+    page.browser.run("document.querySelector('#outline a[data-help]').focus()", vec![])?;
+    let opened = page.browser.tab_opened_by(|| page.press(Key::Enter))?;
+    page.browser.switch_to(&opened)?;
+    let title = || page.browser.run("return document.title", vec![]);
+    eventually("the help is open", title, |title| {
+        title.as_str().is_some_and(|title| title.contains("Help"))
+    })?;
+    ensure!(page.browser.run(AT_ITS_PLACE, vec![])? == json!(true), "it does not open at its place");
+    is_whole(&page)
+}
+
+/// That the help is styled, has its pictures, and fits the window.
+fn is_whole(page: &Page) -> Result<()> {
+    let look = || page.browser.run(LOOK, vec![]);
+    let drawn = |look: &Value| look["drawn"] == look["pictures"] && look["pictures"].as_u64() > Some(4);
+    let look = eventually("the pictures are drawn", look, drawn)?;
+    ensure!(look["wide"].as_u64() <= look["window"].as_u64(), "it is wider than the window: {look}");
+    ensure!(look["ground"] != "rgba(0, 0, 0, 0)", "it has no style: {look}");
+    Ok(())
+}

@@ -1,0 +1,114 @@
+//! The pictures of the help pages, taken of the real page on its demos.
+
+use std::fs;
+use std::path::Path;
+use std::thread::sleep;
+use std::time::Duration;
+
+use anyhow::{Context, Result};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use serde_json::{Value, json};
+
+use crate::page::{Home, Page, Stage, eventually};
+
+/// How wide the page is when a picture is taken; a section is then as wide as a picture in the help.
+const WIDTH: u32 = 800;
+/// How tall it is.
+const HEIGHT: u32 = 2000;
+/// Of the WebP pictures, in per cent: letters stay sharp, and a picture stays below 20 KB.
+const QUALITY: u32 = 40;
+
+/// How long a part of the page has stayed where it is when it has settled.
+const SETTLING: Duration = Duration::from_millis(400);
+
+/// A picture: its name, the demo it is taken of, and what it shows, from the top of one element to the end of another or to
+/// a greatest height.
+struct Picture {
+    name: &'static str,
+    demo: &'static str,
+    from: &'static str,
+    most: f64,
+    /// Whether it shows no word of the page.
+    wordless: bool,
+}
+
+impl Picture {
+    /// What it is called, in a language; one without words serves all.
+    fn file(&self, language: &str) -> String {
+        if self.wordless { format!("{}.webp", self.name) } else { format!("{language}-{}.webp", self.name) }
+    }
+}
+
+const TYPED: &str = "typed-readings.json";
+
+/// The pictures that the help names.
+const PICTURES: [Picture; 6] = [
+    Picture { name: "apparatus", demo: TYPED, from: "#bench-figure", most: 320.0, wordless: false },
+    Picture {
+        name: "readings",
+        demo: TYPED,
+        from: ".table-box:has(> #readings-table)",
+        most: 285.0,
+        wordless: false,
+    },
+    Picture { name: "line", demo: TYPED, from: "#line-figure", most: 560.0, wordless: false },
+    Picture { name: "budget", demo: TYPED, from: "#budget-table", most: 300.0, wordless: false },
+    Picture {
+        name: "photographs",
+        demo: "photographs.zip",
+        from: "#pictures .board",
+        most: 560.0,
+        wordless: true,
+    },
+    Picture { name: "traces", demo: "traces.zip", from: "#traces-plot", most: 420.0, wordless: false },
+];
+
+/// Where an element is on the whole page.
+const BOX: &str = "
+    const node = document.querySelector(arguments[0]);
+    if (!node) return null;
+    node.closest('section').scrollIntoView();
+    if (node.checkVisibility()) node.scrollIntoView();
+    const { left, top, width, height } = node.getBoundingClientRect();
+    return { x: left + scrollX, y: top + scrollY, width, height };";
+
+/// Takes all pictures in a language into a folder.
+///
+/// # Errors
+/// When the page does not open, or shows no such part.
+pub fn take(stage: &Stage, language: &str, folder: &Path) -> Result<()> {
+    fs::create_dir_all(folder)?;
+    for picture in &PICTURES {
+        let page = stage.page_at(&stage.address, Home::new()?)?;
+        let bytes = taken(stage, &page, picture).with_context(|| format!("the picture {}", picture.name))?;
+        let path = folder.join(picture.file(language));
+        fs::write(&path, &bytes).with_context(|| format!("could not write {}", path.display()))?;
+        println!("{}: {} bytes", path.display(), bytes.len());
+    }
+    Ok(())
+}
+
+fn taken(stage: &Stage, page: &Page, picture: &Picture) -> Result<Vec<u8>> {
+    let size = json!({ "width": WIDTH, "height": HEIGHT, "deviceScaleFactor": 1, "mobile": false });
+    page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+    page.browser.debug("Emulation.setScrollbarsHidden", &json!({ "hidden": true }))?;
+    page.wear("light")?;
+    page.open_file(&stage.dist.join("demo").join(picture.demo))?;
+    let place = || page.browser.run(BOX, vec![json!(picture.from)]);
+    let twice = || {
+        let before = place()?;
+        sleep(SETTLING);
+        Ok((before, place()?))
+    };
+    let is_large = |place: &Value| place["height"].as_f64().is_some_and(|height| height > 100.0);
+    let (shown, _) = eventually("it is shown and stays where it is", twice, |(before, after)| {
+        before == after && is_large(after)
+    })?;
+    let height = shown["height"].as_f64().unwrap_or_default().min(picture.most);
+    let clip =
+        json!({ "x": shown["x"], "y": shown["y"], "width": shown["width"], "height": height, "scale": 1 });
+    let asked = json!({ "format": "webp", "quality": QUALITY, "clip": clip });
+    let answer = page.browser.debug("Page.captureScreenshot", &asked)?;
+    Ok(STANDARD.decode(answer["data"].as_str().context("no picture came back")?)?)
+}

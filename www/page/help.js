@@ -1,0 +1,46 @@
+/**
+ * The way to the help pages (`help/`, one document a language): links to their sections, and beside each section of the
+ * notebook a short text on how to fill it in.
+ */
+import { byId, el } from './dom.js';
+import { unpacked } from './wasm.js';
+import { say } from './words.js';
+
+/** The section of the help that tells more of a section of the notebook. */
+const MORE = /** @type {const} */ ({
+  apparatus: 'splices',
+  plan: 'repeats',
+  readings: 'limits',
+  delays: 'traces',
+  line: 'line',
+  uncertainty: 'glossary',
+  result: 'result',
+  report: 'teachers',
+});
+
+/** Puts the texts beside the sections, and leads every link that names a section of the help there. */
+export async function putHelp() {
+  for (const [section, more] of Object.entries(MORE)) {
+    byId(`${section}-title`).after(how(/** @type {keyof typeof MORE} */ (section), more));
+  }
+  const help = await address();
+  for (const link of /** @type {NodeListOf<HTMLAnchorElement>} */ (document.querySelectorAll('a[data-help]'))) {
+    link.href = `${help}#${link.dataset.help}`;
+  }
+}
+
+/** @param {keyof typeof MORE} section @param {string} more */
+function how(section, more) {
+  const name = say(`${section}-title`);
+  return el('details', { class: 'how' },
+    el('summary', { 'aria-label': say('how-of', { section: name }) }, say('how')),
+    el('p', {}, say(`how-${section}`), ' ', el('a', { 'data-help': more, target: '_blank' }, say('how-more'))));
+}
+
+/** Where the help is: beside the page, or inside the one file. */
+async function address() {
+  const inside = globalThis.SLOPE_HELP?.[say('language')];
+  return inside
+    ? URL.createObjectURL(await unpacked(inside, 'text/html').blob())
+    : new URL(`help/${say('language')}.html`, document.baseURI).href;
+}

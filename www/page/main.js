@@ -4,6 +4,7 @@
 import { Apparatus } from './apparatus.js';
 import { Banner } from './banner.js';
 import { Book } from './book.js';
+import { Cautions } from './cautions.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId } from './dom.js';
 import { notebookIn } from './files.js';
@@ -56,7 +57,7 @@ class Page {
     this.join();
     const { book } = this;
     for (const part of [
-      new Line(book), new Strip(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
+      new Line(book), new Strip(book), new Cautions(), new Apparatus(book), new Readings(book), new Uncertainty(book),
       new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
       new RowWork(book),
     ]) book.add(part);

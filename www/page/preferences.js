@@ -1,5 +1,5 @@
 /**
- * The person's settings: light or dark, cautions read; and the notebook's decimal mark.
+ * The person's settings: light or dark; and the notebook's decimal mark.
  */
 import { core } from './core.js';
 import { byId, el } from './dom.js';
@@ -34,7 +34,6 @@ export class Preferences {
     byId('open-settings').addEventListener('click', () => dialog.showModal());
     this.wear(recall('theme') ?? 'auto');
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => redrawPlots());
-    watchCautions();
   }
 
   /** @param {View} view */
@@ -50,27 +49,8 @@ export class Preferences {
   }
 }
 
-/** The cautions, in the order in which they are read. */
-const CAUTIONS = /** @type {const} */ ([
-  'eyes', 'height', 'reflections', 'eyewear', 'skin', 'alignment',
-  'voltage', 'gas', 'room', 'stop', 'rules',
-]);
-
-/** The cautions stay open until they were read, and as they were left after that. */
-function watchCautions() {
-  const box = /** @type {HTMLDetailsElement} */ (byId('cautions-box'));
-  const read = byId('cautions-read');
-  byId('cautions-list').append(...CAUTIONS.map((caution) => el('li', {}, say(`cautions-${caution}`))));
-  box.open = recall('cautions') !== 'read';
-  box.addEventListener('toggle', () => keep('cautions', box.open ? 'open' : 'read'));
-  read.addEventListener('click', () => {
-    box.open = false;
-    box.querySelector('summary')?.focus();
-  });
-}
-
 /** @param {string} name @param {string} value */
-function keep(name, value) {
+export function keep(name, value) {
   try {
     core.setting_write(name, value);
   } catch {
@@ -79,7 +59,7 @@ function keep(name, value) {
 }
 
 /** @param {string} name */
-function recall(name) {
+export function recall(name) {
   try {
     return core.setting_read(name);
   } catch {

@@ -20,6 +20,13 @@ figures: Array<Figure>,
 /** The budget in words. */
 summary: string, };
 
+/** Cautions that belong together. */
+export type CautionGroup = {
+/** What they are about. */
+title: Message,
+/** Each of them. */
+cautions: Array<Message>, };
+
 /** A cell of a row. Bare numbers are in the unit named here. */
 export type Cell = "rail" | "reading" | "time_base" | "edge_a" | "edge_b" | "distance" | "distance_uncertainty" | "delay" | "delay_uncertainty" | "remark";
 
@@ -825,6 +832,8 @@ can_undo: boolean,
 can_redo: boolean,
 /** How many entries the log holds. */
 entries: number,
+/** The cautions, in the order in which they are read. */
+cautions: Array<CautionGroup>,
 /** Every text of the bench and the report, each field present. */
 bench: Record<BenchField, Field>,
 /** The rails, from the splitter outwards. */

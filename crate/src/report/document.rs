@@ -16,7 +16,7 @@ use crate::analysis::Notice;
 use crate::message;
 use crate::notebook::{BenchField, RailField};
 use crate::pictures::Charts;
-use crate::view::{Field, RailView, RowState, TrialsView, View};
+use crate::view::{CautionGroup, Field, RailView, RowState, TrialsView, View};
 use crate::words::{Message, Words};
 
 /// May load nothing and run nothing; styles only from inside the document.
@@ -78,7 +78,12 @@ impl Report<'_> {
     }
 
     fn cautions(&self) -> String {
-        list(labels::cautions().iter().map(|caution| html_text(&self.say(caution))))
+        let mut text = paragraph(&self.say(&message!("cautions-lead")));
+        for CautionGroup { title, cautions } in &self.view.cautions {
+            let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(title)));
+            text += &list(cautions.iter().map(|caution| html_text(&self.say(caution))));
+        }
+        text
     }
 
     fn apparatus(&self) -> String {

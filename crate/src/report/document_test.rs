@@ -1,3 +1,5 @@
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use super::super::sample::{english, view_of};
 use super::*;
 use crate::analysis::analyse;
@@ -189,16 +191,37 @@ fn splices_are_told_with_their_units() {
     assert_eq!(told_of(&overlap), "positions read on both rulers: none yet");
 }
 
-/// Every caution of the page stands in the report, in the same order.
+/// What users of pulsed lasers are told (IEC TR 60825-14: controls for users; the bench's own hazards from common
+/// practice), before anything else of the report.
 #[test]
-fn the_cautions_are_those_of_the_page() {
-    let table = include_str!("../../../www/page/words/en.ftl");
-    let on_page: Vec<&str> = table
-        .lines()
-        .filter(|line| line.starts_with("cautions-"))
-        .filter_map(|line| line.split_once(" = "))
-        .map(|(id, _)| id)
-        .filter(|id| !["cautions-title", "cautions-summary", "cautions-read"].contains(id))
-        .collect();
-    assert_eq!(on_page, super::labels::cautions().map(|caution| caution.id));
+fn the_cautions_stand_first_and_are_whole() {
+    const TOLD: &[&str] = &[
+        "laser safety officer",
+        "local rules",
+        "into the beam or along the rail",
+        "Close the shutter before you bend",
+        "Seated and shorter people",
+        "Metal rulers, carriages, tools",
+        "both the wavelength and the pulses",
+        "No eyewear is permission to look into the beam",
+        "harms the skin",
+        "trained people, at the lowest power",
+        "bias of detectors are at high voltage, and so are their cables",
+        "opened by authorised service alone",
+        "cylinders are secured and the room is ventilated",
+        "ozone",
+        "trip hazards",
+        "escape routes",
+        "Close the door, put up the warning sign, and keep bystanders out",
+        "Know how to stop before you start",
+        "report it at once, and have it examined by a doctor",
+        "IEC TR 60825-14 and your national rules",
+    ];
+    let report = html(&view_of("plain"), &charts(), None, &english());
+    let begin = report.find("<h2>Cautions</h2>").unwrap();
+    assert_eq!(report.find("<h2>"), Some(begin), "the cautions stand first");
+    let end = begin + 4 + report[begin + 4..].find("<h2>").unwrap();
+    let places: Vec<_> = TOLD.iter().map(|words| report[begin..end].find(words)).collect();
+    assert!(places.iter().all(Option::is_some), "{TOLD:?} {places:?}");
+    assert!(places.is_sorted(), "in the order in which they are read: {places:?}");
 }

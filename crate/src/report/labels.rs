@@ -1,28 +1,10 @@
-//! The words of the report: labels, headings and the standing cautions, in one place.
+//! The words of the report: labels and headings, in one place.
 
 use crate::analysis::Weight;
 use crate::message;
 use crate::notebook::{ActsOn, BenchField, Effect, OverlapPair, Path, RailField, Sense, Splice};
 use crate::view::{Field, RowState};
 use crate::words::{Message, Value};
-
-/// The cautions that stand in every report, and to whom they defer.
-pub fn cautions() -> [Message; 12] {
-    [
-        message!("cautions-lead"),
-        message!("cautions-eyes"),
-        message!("cautions-height"),
-        message!("cautions-reflections"),
-        message!("cautions-eyewear"),
-        message!("cautions-skin"),
-        message!("cautions-alignment"),
-        message!("cautions-voltage"),
-        message!("cautions-gas"),
-        message!("cautions-room"),
-        message!("cautions-stop"),
-        message!("cautions-rules"),
-    ]
-}
 
 /// Texts of the bench in the order of the report.
 pub const BENCH_FIELDS: &[BenchField] = &[

@@ -15,7 +15,7 @@ use crate::notebook::{
 use crate::quantity::DecimalMark;
 use crate::view::{
     BudgetView, ComponentView, DelaysView, Field, Figure, LineView, Proposal, RailView, ResultView, RowState,
-    RowView, SettingView, SharedView, TrialPlanView, View,
+    RowView, SettingView, SharedView, TrialPlanView, View, caution_groups,
 };
 use crate::words::Table;
 
@@ -46,6 +46,7 @@ pub fn view_of(text: &str) -> View {
         can_undo: true,
         can_redo: false,
         entries: 12,
+        cautions: caution_groups(),
         bench: BENCH.iter().map(|name| (*name, field())).collect(),
         rails: splices(text).into_iter().map(|splice| rail(text, splice)).collect(),
         settings: vec![SettingView { id: 1, time_per_division: field(), uncertainty: field() }],

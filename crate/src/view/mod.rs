@@ -3,8 +3,10 @@
 //! A [`View`] holds texts only, rounded and with their units: the page, the report and a printed copy put them
 //! in place and compute nothing. It is the whole contract between the crate and the page.
 
-// A formula as a tree; what the page shows, in types; how its figures are made.
+// A formula as a tree; the cautions; what the page shows, in types; how its figures are made.
 pub mod math;
+
+pub mod cautions;
 
 pub mod types;
 
@@ -37,6 +39,7 @@ pub mod shelf;
 pub mod typed;
 
 pub use build::{PreviousView, view, view_after};
+pub use cautions::{CautionGroup, caution_groups};
 pub use news::{News, Outputs, RowNews, row_news};
 pub use plan_types::{LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
 pub use shelf::StoredNotebook;

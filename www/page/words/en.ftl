@@ -68,18 +68,24 @@ saving-cannot-open = “{ $title }” could not be opened and was left unchanged
 
 cautions-title = Cautions
 cautions-lead = Read before the laser is switched on. The instructions of your laser safety officer and your local rules take precedence over this page. It calculates no exposure limits.
+cautions-summary = What to watch for
+cautions-group-beam = The beam
 cautions-eyes = Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind, also by a reflection. An invisible beam gives no warning.
 cautions-height = Keep your eyes above the beam. Close the shutter before you bend to read a ruler: your eyes come to beam height. Seated and shorter people’s eyes may already be there.
-cautions-reflections = Metal rulers, carriages, tools, rings and watches reflect: take off jewellery. Keep the beam path closed or matt and below eye level, with a beam stop behind the last rail.
-cautions-eyewear = Wear eyewear rated for the wavelength and for the pulses in use. Eyewear is never permission to look into the beam.
+cautions-reflections = Metal rulers, carriages, tools, rings and watches reflect: take off jewellery. Keep the beam path enclosed, or between matt surfaces, and away from the height of anyone’s eyes. Put a beam stop behind the last rail.
+cautions-group-protection = Eyewear and skin
+cautions-eyewear = Wear eyewear rated for both the wavelength and the pulses in use. No eyewear is permission to look into the beam.
 cautions-skin = Ultraviolet light also harms the skin: cover it. Look at an ultraviolet beam only by way of a fluorescing card.
+cautions-group-trained = Work for trained people
 cautions-alignment = Alignment is done by trained people, at the lowest power. Move carriages only with the shutter closed.
-cautions-voltage = Pulse supplies and the bias of detectors are at high voltage, and so are their cables. A pulse supply holds a lethal charge after it is switched off. Housings are opened by authorised service alone.
-cautions-gas = Gas sources: secure the cylinders and ventilate the room; ultraviolet light makes ozone.
+cautions-voltage = Pulse supplies and the bias of detectors are at high voltage, and so are their cables: never unplug or open one. A pulse supply can hold a lethal charge after it is switched off. Housings are opened by authorised service alone.
+cautions-gas = Gas sources: the cylinders are secured and the room is ventilated. Ultraviolet light makes ozone, which harms the lungs.
+cautions-group-room = The room
 cautions-room = Rails and cables are trip hazards. Keep escape routes free. Close the door, put up the warning sign, and keep bystanders out.
-cautions-stop = Know how to stop before you start: shutter, key switch, emergency stop. After a possible exposure of an eye or the skin: stop, report it at once, and have it examined by a doctor, even if nothing hurts.
+cautions-group-stop = Stopping, and after an exposure
+cautions-stop = Know how to stop before you start: shutter, key switch, emergency stop.
+cautions-exposure = After a possible exposure of an eye or the skin: stop, report it at once, and have it examined by a doctor, even if nothing hurts.
 cautions-rules = Controls for users: IEC TR 60825-14 and your national rules. Laser classes: IEC 60825-1.
-cautions-summary = What to watch for
 cautions-read = Read. This is no permission: start when the person in charge says so.
 
 ## Apparatus

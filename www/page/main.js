@@ -6,7 +6,7 @@ import { Banner } from './banner.js';
 import { Book } from './book.js';
 import { Cautions } from './cautions.js';
 import { begin, core, demoText, messageOf } from './core.js';
-import { byId } from './dom.js';
+import { byId, setHidden } from './dom.js';
 import { notebookIn } from './files.js';
 import { putHelp } from './help.js';
 import { EvidenceWorker } from './worker-slot.js';
@@ -76,6 +76,7 @@ class Page {
       open: (id) => this.open(id),
       blank: () => this.keep(core.Desk.blank()),
       demo: () => this.openDemo(),
+      tour,
       demoSet: globalThis.SLOPE_CORE ? undefined : (set) => this.openDemoSet(set),
       openNext: () => this.openLatest(),
       rename: (id, title) => this.rename(id, title),
@@ -199,6 +200,7 @@ class Page {
     }
     this.banner.apart = apart ?? (id === this.keeper.id ? this.banner.apart : undefined);
     const old = this.book.desk;
+    setHidden(byId('tour-offer'), true);
     this.book.put(desk);
     this.keeper.watch(id, stored);
     this.setRole(this.tabs.writing);
@@ -283,7 +285,10 @@ class Page {
     const order = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
     for (const id of order) if (await this.open(id)) return;
     if (order.length > 0) await this.keep(core.Desk.blank());
-    else await this.openDemo();
+    else {
+      await this.openDemo();
+      offerTour();
+    }
   }
 
   /** @param {string} id @param {string} title */
@@ -304,6 +309,21 @@ class Page {
       toast(say('report-not-opened', { name: file.name, why: messageOf(error) }));
     }
   }
+}
+
+/** Leads through the demo that is open. */
+async function tour() {
+  setHidden(byId('tour-offer'), true);
+  const { Tour } = await import('./tour.js');
+  new Tour().start();
+}
+
+/** Offers a newcomer the tour. */
+function offerTour() {
+  const offer = byId('tour-offer');
+  setHidden(offer, false);
+  byId('tour-start').addEventListener('click', () => void tour());
+  byId('tour-dismiss').addEventListener('click', () => setHidden(offer, true));
 }
 
 /** The page, with a notebook open. */

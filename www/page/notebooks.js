@@ -18,6 +18,7 @@ import { toast } from './toast.js';
  * @property {(id: string) => Promise<boolean>} open
  * @property {() => Promise<void>} blank opens a new blank notebook
  * @property {() => Promise<void>} demo opens a new copy of the demo
+ * @property {() => Promise<void>} tour leads through the demo that is open
  * @property {((set: 'photographs' | 'traces') => Promise<void>) | undefined} demoSet opens a copy of a demo with files;
  *   absent where the page has none beside it
  * @property {() => Promise<void>} openNext opens another notebook than the one deleted
@@ -44,6 +45,11 @@ export class Notebooks {
       el('p', { class: 'actions' },
         el('button', { type: 'button', id: 'new-blank', class: 'main', click: go(keeping.blank) }, say('notebooks-blank')),
         el('button', { type: 'button', id: 'new-demo', click: go(keeping.demo) }, say('notebooks-demo')),
+        el('button', { type: 'button', click: () => this.run(async () => {
+          await keeping.demo();
+          this.dialog.close();
+          await keeping.tour();
+        }) }, say('tour')),
         ...SETS.map((set) => el('button', { type: 'button', hidden: !keeping.demoSet, click: go(async () => keeping.demoSet?.(set)) },
           say(`notebooks-demo-sets-${set}`)))),
       this.list, this.binBox,

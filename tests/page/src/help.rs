@@ -82,3 +82,40 @@ fn is_whole(page: &Page) -> Result<()> {
     ensure!(look["ground"] != "rgba(0, 0, 0, 0)", "it has no style: {look}");
     Ok(())
 }
+
+/// A newcomer is led through the demo by the keyboard, sees what each step speaks of, and can leave at any time; the tour
+/// changes nothing.
+///
+/// # Errors
+/// When it does not.
+pub fn the_tour_leads_through_the_demo(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let result = page.result()?;
+    page.click("Take the tour (2 minutes)")?;
+    load_checker(&page)?;
+    let steps = page.browser.run("return document.querySelector('#tour .hint').textContent", vec![])?;
+    ensure!(steps == "Tour, step 1 of 8", "the tour begins with {steps}");
+    for step in 1..=8 {
+        page.reads("#tour", &format!("step {step} of 8"))?;
+        let shown = || page.browser.run(SPOKEN_OF, vec![]);
+        eventually("what the step speaks of is in sight", shown, |shown| *shown == json!(true))
+            .with_context(|| format!("step {step}"))?;
+        unbroken(&page).with_context(|| format!("step {step}"))?;
+        page.press(Key::Enter)?;
+    }
+    let gone = || page.browser.run("return document.getElementById('tour') === null", vec![]);
+    eventually("the tour has ended", gone, |gone| *gone == json!(true))?;
+    page.click("Notebooks")?;
+    page.click("Tour of the demo")?;
+    let begun = || page.browser.run("return document.activeElement.closest('#tour') !== null", vec![]);
+    eventually("the tour has begun", begun, |begun| *begun == json!(true))?;
+    page.press(Key::Escape)?;
+    eventually("the tour is left", gone, |gone| *gone == json!(true))?;
+    ensure!(page.result()? == result, "the tour changed the result");
+    page.is_silent()
+}
+
+/// Whether what the step speaks of begins in sight, and not under the tour itself.
+const SPOKEN_OF: &str = "
+    const { top } = document.querySelector('.toured').getBoundingClientRect();
+    return top >= 0 && top < document.getElementById('tour').getBoundingClientRect().top - 40;";

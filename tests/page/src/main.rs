@@ -38,7 +38,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 62] = [
+const TESTS: [(&str, Test); 63] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -98,6 +98,7 @@ const TESTS: [(&str, Test); 62] = [
     ("one_file_from_disk", files::one_file_from_disk),
     ("help_is_at_hand", help::help_is_at_hand),
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
+    ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),
     ("everything_has_a_name", access::everything_has_a_name),
     ("no_rule_is_broken", access::no_rule_is_broken),
     ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),

@@ -930,6 +930,26 @@ preferences-marks-point = point: 1.5
 preferences-marks-comma = comma: 1,5
 preferences-close = Close
 
+## The tour of the demo
+
+tour = Tour of the demo
+tour-offer = This notebook is a demo: try anything, Undo takes it back.
+tour-start = Take the tour (2 minutes)
+tour-dismiss = Not now
+tour-place = Tour, step { $n } of { $all }
+tour-back = Back
+tour-next = Next
+tour-done = End the tour
+tour-leave = Leave the tour
+tour-apparatus = Three rails lie end to end, from the splitter outwards. Each ruler has its own zero. The splices say where each rail lies, and how well that is known.
+tour-readings = One row for each position: the ruler, the time base, and both edges on the screen. Distance d and delay Δt follow at once. One row is struck out: it stays visible, with its reason.
+tour-line = Each row is a point. The slope of the line is the delay per metre; from it follows the speed of light. The line need not go through zero.
+tour-residuals = The residuals are what the line leaves over. Without a pattern, and most of them within ±2, they say that the line fits.
+tour-budget = What makes c uncertain, the largest component first. More rows reduce what is read anew in each, but not a splice: it moves all rows beyond it. Move a slider to see what an improvement would bring.
+tour-result = The result with its uncertainty, rounded, and in sentences that you can copy.
+tour-report = Print the report, or hand in the bundle: it holds the whole notebook with every change.
+tour-end = Now change a reading in this table, and watch c at the top of the page. To begin your own notebook: Notebooks, New blank notebook.
+
 ## How a section is filled in
 
 how = How

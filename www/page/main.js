@@ -57,7 +57,7 @@ class Page {
     this.join();
     const { book } = this;
     for (const part of [
-      new Line(book), new Strip(book), new Cautions(), new Apparatus(book), new Readings(book), new Uncertainty(book),
+      new Line(book), new Strip(book), new Cautions(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
       new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
       new RowWork(book),
     ]) book.add(part);

@@ -7,7 +7,7 @@ export type ActsOn = "distances" | "delays";
 export type Basis = "stated" | "scatter";
 
 /** A text of the bench or of the report. Bare numbers are in the unit named here. */
-export type BenchField = "people" | "place" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
+export type BenchField = "people" | "place" | "local_rules" | "local_contact" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
 
 /** The uncertainty budget of c, or why there is none. */
 export type BudgetView = {
@@ -26,6 +26,13 @@ export type CautionGroup = {
 title: Message,
 /** Each of them. */
 cautions: Array<Message>, };
+
+/** What is to be read before the beam is on. */
+export type CautionsView = {
+/** The cautions, in the order in which they are read. */
+groups: Array<CautionGroup>,
+/** Who said that they were read, and when; one message each. */
+read: Array<Message>, };
 
 /** A cell of a row. Bare numbers are in the unit named here. */
 export type Cell = "rail" | "reading" | "time_base" | "edge_a" | "edge_b" | "distance" | "distance_uncertainty" | "delay" | "delay_uncertainty" | "remark";
@@ -95,7 +102,7 @@ export type Edit = { "set_title": string } | { "set_decimal_mark": DecimalMark }
 /** Which. */
 field: BenchField,
 /** What was typed. */
-text: string, } } | { "set_path": Path } | { "add_rail": number } | { "set_rail": {
+text: string, } } | { "read_cautions": string } | { "set_path": Path } | { "add_rail": number } | { "set_rail": {
 /** Which rail. */
 rail: number,
 /** Which text. */
@@ -832,8 +839,8 @@ can_undo: boolean,
 can_redo: boolean,
 /** How many entries the log holds. */
 entries: number,
-/** The cautions, in the order in which they are read. */
-cautions: Array<CautionGroup>,
+/** What is to be read before the beam is on, and who read it. */
+cautions: CautionsView,
 /** Every text of the bench and the report, each field present. */
 bench: Record<BenchField, Field>,
 /** The rails, from the splitter outwards. */

@@ -9,6 +9,8 @@ pub fn bench_label(field: BenchField) -> &'static str {
     match field {
         BenchField::People => "Names",
         BenchField::Place => "Place and date",
+        BenchField::LocalRules => "Rules of this laboratory",
+        BenchField::LocalContact => "Contact",
         BenchField::Wavelength => "Wavelength in vacuum",
         BenchField::PulseRate => "Pulse rate",
         BenchField::SmallDivisions => "Small divisions per division",

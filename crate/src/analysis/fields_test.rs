@@ -80,6 +80,8 @@ const BENCH: &[(BenchField, &str, &str)] = &[
 const WORDS: &[BenchField] = &[
     BenchField::People,
     BenchField::Place,
+    BenchField::LocalRules,
+    BenchField::LocalContact,
     BenchField::EdgeReason,
     BenchField::Aim,
     BenchField::Method,

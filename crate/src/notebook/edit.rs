@@ -15,9 +15,9 @@ use thiserror::Error;
 
 use super::splice::Splice;
 use super::state::{
-    ActsOn, BenchField, Cell, Claim, NotebookState, Path, PlannedPosition, PositionId, Rail, RailField,
-    RailId, Row, RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId, StatedCovariance,
-    TrialPlan,
+    ActsOn, BenchField, CautionsRead, Cell, Claim, NotebookState, Path, PlannedPosition, PositionId, Rail,
+    RailField, RailId, Row, RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId,
+    StatedCovariance, TrialPlan,
 };
 use crate::quantity::DecimalMark;
 use slope_evidence::stored::{Estimator, Evidence, Grid, GridId};
@@ -41,6 +41,8 @@ pub enum Edit {
         /// What was typed.
         text: String,
     },
+    /// Said, under this name, that the cautions were read. It is no permission to begin.
+    ReadCautions(String),
     /// Chose what the carriage carries.
     SetPath(Path),
     /// Laid a rail behind the others.
@@ -205,6 +207,9 @@ pub enum EditError {
         /// The row.
         row: RowId,
     },
+    /// The cautions were read by nobody.
+    #[error("type the name of the person who read the cautions first")]
+    NoName,
     /// Undo, redo or a seal inside a group of edits.
     #[error("undo, redo and the seal stand alone, never in a group of edits")]
     NotInGroup,
@@ -223,16 +228,22 @@ pub enum EditError {
 }
 
 impl Edit {
-    /// Does this edit to `page`.
+    /// Does this edit to `page`; it was made at the time `at`.
     ///
     /// # Errors
     /// When the edit names what does not exist, or breaks a rule; `page` may then be half changed, so hand in a
     /// copy where that matters ([`super::Notebook::apply`] does).
-    pub(super) fn do_to(&self, page: &mut NotebookState) -> Result<(), EditError> {
+    pub(super) fn do_to(&self, page: &mut NotebookState, at: &str) -> Result<(), EditError> {
         match self {
             Self::SetTitle(text) => page.title.clone_from(text),
             Self::SetDecimalMark(mark) => page.decimal_mark = *mark,
             Self::SetBench { field, text } => put(&mut page.bench, *field, text),
+            Self::ReadCautions(name) => {
+                if name.trim().is_empty() {
+                    return Err(EditError::NoName);
+                }
+                page.cautions_read.push(CautionsRead { name: name.clone(), at: at.to_owned() });
+            }
             Self::SetPath(path) => page.path = *path,
             Self::AddRail(rail) => add_rail(page, *rail)?,
             Self::SetRail { rail, field, text } => put(&mut find_rail(page, *rail)?.texts, *field, text),
@@ -301,7 +312,7 @@ impl Edit {
                     if matches!(edit, Self::Seal(_) | Self::OpenSeal) {
                         return Err(EditError::NotInGroup);
                     }
-                    edit.do_to(page)?;
+                    edit.do_to(page, at)?;
                 }
             }
             Self::Undo | Self::Redo => return Err(EditError::NotInGroup),

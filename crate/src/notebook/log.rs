@@ -72,7 +72,7 @@ impl Notebook {
     pub fn first_page(&self) -> NotebookState {
         let mut page = NotebookState::default();
         if let Some(first) = self.log.first()
-            && first.edit.do_to(&mut page).is_err()
+            && first.edit.do_to(&mut page, &first.at).is_err()
         {
             return NotebookState::default();
         }
@@ -116,7 +116,7 @@ impl Notebook {
             }
             edit => {
                 let mut page = self.page.clone();
-                edit.do_to(&mut page)?;
+                edit.do_to(&mut page, &entry.at)?;
                 self.page = page;
                 self.did(self.log.len(), edit);
             }
@@ -149,7 +149,7 @@ fn fold(log: &[LogEntry], done: &[usize]) -> Result<NotebookState, (usize, EditE
     let mut page = NotebookState::default();
     for place in done {
         if let Some(entry) = log.get(*place) {
-            entry.edit.do_to(&mut page).map_err(|error| (*place, error))?;
+            entry.edit.do_to(&mut page, &entry.at).map_err(|error| (*place, error))?;
         }
     }
     Ok(page)

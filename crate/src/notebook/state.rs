@@ -33,6 +33,8 @@ pub struct NotebookState {
     pub decimal_mark: DecimalMark,
     /// The texts that describe the bench and the report.
     pub bench: LiteMap<BenchField, String>,
+    /// Who said that the cautions were read, in order.
+    pub cautions_read: Vec<CautionsRead>,
     /// Whether the carriage carries the detector or a mirror.
     pub path: Path,
     /// The rails, from the splitter outwards.
@@ -68,6 +70,15 @@ impl NotebookState {
     pub fn text(&self, field: BenchField) -> &str {
         self.bench.get(&field).map_or("", String::as_str)
     }
+}
+
+/// That somebody said that the cautions were read.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct CautionsRead {
+    /// The name given.
+    pub name: String,
+    /// When, as the page's clock said it (RFC 3339); empty if nobody said.
+    pub at: String,
 }
 
 /// A carriage position planned before the run: texts as typed.
@@ -142,6 +153,10 @@ pub enum BenchField {
     People,
     /// Where and when.
     Place,
+    /// Rules of the laboratory, which stand above the cautions.
+    LocalRules,
+    /// Whom to ask, and to call when something happens.
+    LocalContact,
     /// Vacuum wavelength of the source, nm.
     Wavelength,
     /// Pulse rate of the source, Hz.

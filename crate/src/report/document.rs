@@ -16,7 +16,7 @@ use crate::analysis::Notice;
 use crate::message;
 use crate::notebook::{BenchField, RailField};
 use crate::pictures::Charts;
-use crate::view::{CautionGroup, Field, RailView, RowState, TrialsView, View};
+use crate::view::{CautionGroup, CautionsView, Field, RailView, RowState, TrialsView, View};
 use crate::words::{Message, Words};
 
 /// May load nothing and run nothing; styles only from inside the document.
@@ -78,12 +78,18 @@ impl Report<'_> {
     }
 
     fn cautions(&self) -> String {
-        let mut text = paragraph(&self.say(&message!("cautions-lead")));
-        for CautionGroup { title, cautions } in &self.view.cautions {
+        let CautionsView { groups, read } = &self.view.cautions;
+        let mut text = self.typed_with_heading(BenchField::LocalRules);
+        text += &items([self.bench_item(BenchField::LocalContact)]);
+        text += &paragraph(&self.say(&message!("cautions-lead")));
+        for CautionGroup { title, cautions } in groups {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(title)));
             text += &list(cautions.iter().map(|caution| html_text(&self.say(caution))));
         }
-        text
+        if read.is_empty() {
+            return text + &paragraph(&self.say(&message!("cautions-unread")));
+        }
+        text + &list(read.iter().map(|read| html_text(&self.say(read))))
     }
 
     fn apparatus(&self) -> String {
@@ -231,11 +237,18 @@ impl Report<'_> {
     }
 
     fn typed_section(&self, field: BenchField) -> String {
+        self.typed(field).map_or_else(String::new, |text| self.section(&labels::bench_field(field), &text))
+    }
+
+    fn typed_with_heading(&self, field: BenchField) -> String {
+        let heading = html_text(&self.say(&labels::bench_field(field)));
+        self.typed(field).map_or_else(String::new, |text| format!("<h3>{heading}</h3>\n{text}"))
+    }
+
+    /// A text of the notebook as it was typed; none where it is empty.
+    fn typed(&self, field: BenchField) -> Option<String> {
         let text = self.view.bench.get(&field).map_or("", |field| field.text.as_str());
-        if text.is_empty() {
-            return String::new();
-        }
-        self.section(&labels::bench_field(field), &format!("<p class=\"typed\">{}</p>\n", html_text(text)))
+        (!text.is_empty()).then(|| format!("<p class=\"typed\">{}</p>\n", html_text(text)))
     }
 
     fn section(&self, title: &Message, body: &str) -> String {

@@ -225,3 +225,25 @@ fn the_cautions_stand_first_and_are_whole() {
     assert!(places.iter().all(Option::is_some), "{TOLD:?} {places:?}");
     assert!(places.is_sorted(), "in the order in which they are read: {places:?}");
 }
+
+/// A teacher's rules and contact stand above ours; who read them, below.
+#[test]
+fn local_rules_stand_above_the_cautions() {
+    let report = html(&view_of("Door 3 stays shut"), &charts(), None, &english());
+    let places: Vec<_> = [
+        "<h2>Cautions</h2>",
+        "<h3>Rules of this laboratory</h3>\n<p class=\"typed\">Door 3 stays shut</p>",
+        "<dt>Contact</dt><dd>Door 3 stays shut</dd>",
+        "laser safety officer",
+        "<li>Cautions read: Door 3 stays shut. This is no permission.</li>",
+        "<h2>Aim</h2>",
+    ]
+    .map(|part| report.find(part))
+    .into();
+    assert!(places.iter().all(Option::is_some) && places.is_sorted(), "{places:?}");
+    let mut view = view_of("");
+    view.cautions.read.clear();
+    let bare = html(&view, &charts(), None, &english());
+    assert!(!bare.contains("Rules of this laboratory"));
+    assert!(bare.contains("Nobody has stated in this notebook that these cautions were read."));
+}

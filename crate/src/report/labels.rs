@@ -87,6 +87,8 @@ pub fn bench_field(field: BenchField) -> Message {
     match field {
         BenchField::People => message!("fields-people"),
         BenchField::Place => message!("fields-place"),
+        BenchField::LocalRules => message!("fields-local_rules"),
+        BenchField::LocalContact => message!("fields-local_contact"),
         BenchField::Wavelength => message!("fields-wavelength"),
         BenchField::PulseRate => message!("fields-pulse_rate"),
         BenchField::SmallDivisions => message!("fields-small_divisions"),

@@ -9,13 +9,13 @@ use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
 use crate::message;
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, OverlapPair, Path, RailField, RulerUnit,
-    Scope, Sense, Splice,
+    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, NotebookState, OverlapPair, Path,
+    RailField, RulerUnit, Scope, Sense, Splice,
 };
 use crate::quantity::DecimalMark;
 use crate::view::{
-    BudgetView, ComponentView, DelaysView, Field, Figure, LineView, Proposal, RailView, ResultView, RowState,
-    RowView, SettingView, SharedView, TrialPlanView, View, caution_groups,
+    BudgetView, CautionsView, ComponentView, DelaysView, Field, Figure, LineView, Proposal, RailView,
+    ResultView, RowState, RowView, SettingView, SharedView, TrialPlanView, View, cautions_view,
 };
 use crate::words::Table;
 
@@ -46,7 +46,10 @@ pub fn view_of(text: &str) -> View {
         can_undo: true,
         can_redo: false,
         entries: 12,
-        cautions: caution_groups(),
+        cautions: CautionsView {
+            read: vec![message!("cautions-read-by-undated", name = text)],
+            ..cautions_view(&NotebookState::default())
+        },
         bench: BENCH.iter().map(|name| (*name, field())).collect(),
         rails: splices(text).into_iter().map(|splice| rail(text, splice)).collect(),
         settings: vec![SettingView { id: 1, time_per_division: field(), uncertainty: field() }],
@@ -234,9 +237,11 @@ fn speed() -> Speed {
     }
 }
 
-const BENCH: [BenchField; 18] = [
+const BENCH: [BenchField; 20] = [
     BenchField::People,
     BenchField::Place,
+    BenchField::LocalRules,
+    BenchField::LocalContact,
     BenchField::Wavelength,
     BenchField::PulseRate,
     BenchField::SmallDivisions,

@@ -3,7 +3,7 @@
 use litemap::LiteMap;
 
 use super::budget::budget_view;
-use super::cautions::caution_groups;
+use super::cautions::cautions_view;
 use super::evidence::{delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
 use super::figures::{measured, p_text};
@@ -52,7 +52,7 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView)
         can_undo: notebook.can_undo(),
         can_redo: notebook.can_redo(),
         entries: notebook.log().len(),
-        cautions: caution_groups(),
+        cautions: cautions_view(page),
         bench: bench_fields(page, &problems),
         rails: page
             .rails

@@ -61,6 +61,8 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
     let all = [
         (BenchField::People, Unit::ONE, ""),
         (BenchField::Place, Unit::ONE, ""),
+        (BenchField::LocalRules, Unit::ONE, ""),
+        (BenchField::LocalContact, Unit::ONE, ""),
         (BenchField::Wavelength, Unit::NANOMETRE, wavelength.as_str()),
         (BenchField::PulseRate, Unit::HERTZ, ""),
         (BenchField::SmallDivisions, Unit::ONE, small.as_str()),

@@ -39,7 +39,7 @@ pub mod shelf;
 pub mod typed;
 
 pub use build::{PreviousView, view, view_after};
-pub use cautions::{CautionGroup, caution_groups};
+pub use cautions::{CautionGroup, CautionsView, cautions_view};
 pub use news::{News, Outputs, RowNews, row_news};
 pub use plan_types::{LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
 pub use shelf::StoredNotebook;

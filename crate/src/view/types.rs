@@ -4,7 +4,7 @@ use litemap::LiteMap;
 
 use serde::{Serialize, Serializer};
 
-use super::cautions::CautionGroup;
+use super::cautions::CautionsView;
 use super::math::Formula;
 use crate::analysis::{Notice, Weight};
 use crate::notebook::{
@@ -38,8 +38,8 @@ pub struct View {
     pub can_redo: bool,
     /// How many entries the log holds.
     pub entries: usize,
-    /// The cautions, in the order in which they are read.
-    pub cautions: Vec<CautionGroup>,
+    /// What is to be read before the beam is on, and who read it.
+    pub cautions: CautionsView,
     /// Every text of the bench and the report, each field present.
     #[cfg_attr(not(target_arch = "wasm32"), ts(type = "Record<BenchField, Field>"))]
     #[serde(serialize_with = "as_record")]

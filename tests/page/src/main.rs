@@ -11,6 +11,7 @@ mod uncertainty;
 mod access;
 mod pictures;
 mod file_store;
+mod cautions;
 mod cells;
 mod faults;
 mod files;
@@ -38,13 +39,15 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 63] = [
+const TESTS: [(&str, Test); 65] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
     ("early_press_shows_the_picture", late::early_press_shows_the_picture),
     ("a_section_that_fails_is_tried_again", late::a_section_that_fails_is_tried_again),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
+    ("cautions_are_read_by_name", cautions::cautions_are_read_by_name),
+    ("invisible_beams_and_local_rules_come_first", cautions::invisible_beams_and_local_rules_come_first),
     ("paste_fills_rows", cells::paste_fills_rows),
     ("mistakes_are_told_at_the_cell", cells::mistakes_are_told_at_the_cell),
     ("a_splice_counts_as_its_ruler", faults::a_splice_counts_as_its_ruler),

@@ -69,6 +69,9 @@ saving-cannot-open = “{ $title }” could not be opened and was left unchanged
 cautions-title = Cautions
 cautions-lead = Read before the laser is switched on. The instructions of your laser safety officer and your local rules take precedence over this page. It calculates no exposure limits.
 cautions-summary = What to watch for
+cautions-group-invisible = This beam is invisible
+cautions-invisible = The stated wavelength, { $wavelength }, is outside the visible range (400 nm to 700 nm, IEC 60825-1). You cannot see this beam, and your eye does not turn away from it. Treat it as on whenever the source has power.
+cautions-find = Find an invisible beam only with a detector, or with a viewing card made for its wavelength: never with your eye.
 cautions-group-beam = The beam
 cautions-eyes = Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind, also by a reflection. An invisible beam gives no warning.
 cautions-height = Keep your eyes above the beam. Close the shutter before you bend to read a ruler: your eyes come to beam height. Seated and shorter people’s eyes may already be there.
@@ -86,6 +89,16 @@ cautions-group-stop = Stopping, and after an exposure
 cautions-stop = Know how to stop before you start: shutter, key switch, emergency stop.
 cautions-exposure = After a possible exposure of an eye or the skin: stop, report it at once, and have it examined by a doctor, even if nothing hurts.
 cautions-rules = Controls for users: IEC TR 60825-14 and your national rules. Laser classes: IEC 60825-1.
+cautions-name = Your name
+cautions-name-needed = Type your name first.
+cautions-read-by = Cautions read: { $name }, { $date } at { $time } UTC. This is no permission.
+cautions-read-by-undated = Cautions read: { $name }. This is no permission.
+cautions-unread = Nobody has stated in this notebook that these cautions were read.
+cautions-local-edit = Add local rules and a contact
+cautions-local-hint = For teachers. They stand above the cautions, here and in the report, and are kept in this notebook.
+fields-local_rules = Rules of this laboratory
+fields-local_contact = Contact
+cautions-contact = Contact: { $contact }
 cautions-read = Read. This is no permission: start when the person in charge says so.
 
 ## Apparatus

@@ -72,7 +72,7 @@ export class Apparatus {
 export function benchField(book, name, about = {}) {
   return new TextField({ id: `bench-${name}`, label: say(`fields-${name}`), ...about }, (text) => {
     book.edit({ set_bench: { field: name, text } });
-  });
+  }, book.setKind);
 }
 
 /** @param {View} view */

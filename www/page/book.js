@@ -5,7 +5,7 @@
 import { core, messageOf } from './core.js';
 import { flowInHand, flushAll } from './typing.js';
 
-/** @import { Cell, Edit, MeasuredTraces, View } from './types.js' */
+/** @import { Cell, Edit, MeasuredTraces, UncertaintyKind, UncertaintyOf, View } from './types.js' */
 /** @import { Desk } from './slope_of_light.js' */
 
 /** A part of the page that is redrawn from the view. @typedef {{show(view: View): void}} Part */
@@ -86,6 +86,11 @@ export class Book {
   takeTraces(all) {
     return this.step(() => this.desk.take_traces(all, now()));
   }
+
+  /** Says as what an uncertainty is meant. @type {(of: UncertaintyOf, kind: UncertaintyKind) => void} */
+  setKind = (of, kind) => {
+    this.edit({ set_kind: { of, kind } });
+  };
 
   /** Takes back the last edit; of a flow of typing, all that it made. */
   undo() {

@@ -2,18 +2,20 @@
  * A text box with its label, unit, problem, and what stands in for it while it is empty.
  */
 import { el, setAttribute, setOptional, setText } from './dom.js';
-import { say } from './words.js';
+import { each, say } from './words.js';
 import { listen, put } from './typing.js';
 
-/** @import { Field } from './types.js' */
+/** @import { Field, Meant, UncertaintyKind, UncertaintyOf } from './types.js' */
 
 export class TextField {
   /**
    * @param {{id: string, label: string, lines?: number, prose?: boolean, wide?: boolean}} about
    *   `prose`: words rather than a number; `lines`: more than one makes a text area
    * @param {(text: string) => void} send
+   * @param {(of: UncertaintyOf, kind: UncertaintyKind) => void} [choose] called where the field holds an uncertainty and
+   *   somebody chose as what it is meant
    */
-  constructor(about, send) {
+  constructor(about, send, choose) {
     const { id, label, lines = 1, prose = lines > 1, wide = lines > 1 } = about;
     this.box = lines > 1
       ? el('textarea', { id, rows: String(lines), autocomplete: 'off' })
@@ -25,6 +27,7 @@ export class TextField {
     this.problem = el('p', { class: 'problem', id: `${id}-problem`, hidden: true });
     this.root = el('div', { class: wide ? 'field wide' : prose ? 'field words' : 'field' },
       this.label, el('span', { class: 'box' }, this.box, this.unit), el('div', {}, this.problem, this.standIn));
+    this.choose = choose;
     listen(this.root, (_, text) => send(text));
   }
 
@@ -33,16 +36,45 @@ export class TextField {
     put(this.box, field.text);
     setOptional(this.unit, field.unit);
     setOptional(this.problem, field.problem);
-    setOptional(this.standIn, field.text === '' && field.default ? say('field-if-empty', { value: field.default }) : '');
+    if (field.meant) this.showKind(field.meant);
+    setOptional(this.standIn, [standIn(field), follows(field)].filter(Boolean).join(' '));
     setAttribute(this.box, 'aria-invalid', field.problem ? 'true' : undefined);
     const described = [this.unit, this.problem, this.standIn].filter((node) => !node.hidden).map((node) => node.id);
     setAttribute(this.box, 'aria-describedby', described.length > 0 ? described.join(' ') : undefined);
+  }
+
+  /**
+   * As what an uncertainty is meant, to be chosen beside its number.
+   * @param {Meant} meant
+   */
+  showKind({ of, kind }) {
+    if (!this.kind) {
+      const name = say('field-kind', { field: this.label.textContent ?? '' });
+      this.kind = el('select', { id: `${this.box.id}-kind`, class: 'kind', 'aria-label': name, change: () => {
+        this.choose?.(of, /** @type {UncertaintyKind} */ (this.kind?.value));
+      } }, ...Object.entries(each(['limit', 'standard'], (key) => say(`field-kinds-${key}`)))
+        .map(([value, text]) => el('option', { value }, text)));
+      this.unit.after(this.kind);
+    }
+    if (this.kind.value !== kind) this.kind.value = kind;
   }
 
   /** @param {string} label */
   rename(label) {
     setText(this.label, label);
   }
+}
+
+/** What is taken while a field is empty. @param {Field} field */
+function standIn({ text, default: value, meant }) {
+  if (text !== '' || !value) return '';
+  if (meant?.exact) return say('field-if-empty-exact');
+  return say(meant?.kind === 'limit' ? 'field-if-empty-limit' : 'field-if-empty', { value });
+}
+
+/** The standard uncertainty that follows from a limit. @param {Field} field */
+function follows({ meant }) {
+  return meant?.u ? say('field-follows', { u: meant.u }) : '';
 }
 
 /** A choice among a few, by a list. */

@@ -52,6 +52,7 @@ class RailCard {
     this.fields = FIELDS.map((field) => new TextField(
       { id: `rail-${rail}-${field}`, label: say(`rails-fields-${field}`), prose: field === 'name' },
       (text) => { book.edit({ set_rail: { rail, field, text } }); },
+      book.setKind,
     ));
     this.unit = new Choice({
       id: `rail-${rail}-unit`,

@@ -47,7 +47,7 @@ class SettingLine {
     this.time = new TextField({ id: `setting-${id}-time_per_division`, label: say('settings-time') },
       (text) => send({ time_per_division: text }));
     this.uncertainty = new TextField({ id: `setting-${id}-uncertainty`, label: say('settings-uncertainty') },
-      (text) => send({ uncertainty: text }));
+      (text) => send({ uncertainty: text }), book.setKind);
     this.legend = el('legend');
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
       book.edit({ remove_setting: id });

@@ -58,7 +58,7 @@ export class SpliceEditor {
     this.kind.root.classList.add('wide');
     this.problem = el('p', { class: 'problem', hidden: true });
     this.fields = ALL_PARTS.map((part) => ({ part, field: new TextField({ id: `${id}-${part}`, label: say(`splice-${part}`) },
-      (text) => this.send({ texts: { ...this.draft.texts, [part]: text } })) }));
+      (text) => this.send({ texts: { ...this.draft.texts, [part]: text } }), book.setKind) }));
     const list = el('div', { class: 'pairs' });
     this.pairs = new Keyed(list, (/** @type {PairItem} */ item) => String(item.place),
       (item) => new PairLine(`${id}-pair-${item.place}`, item.place, (change) => this.changePair(item.place, change)));
@@ -86,7 +86,10 @@ export class SpliceEditor {
     for (const { part, field } of this.fields) {
       const shown = PARTS[kind].includes(part);
       setHidden(field.root, !shown);
-      if (shown) field.show(plain(texts[part], problems[part] ?? '', unitOf(part, rail, before)));
+      if (shown) {
+        field.show(part === 'uncertainty' ? rail.splice_uncertainty
+          : plain(texts[part], problems[part] ?? '', unitOf(part, rail, before)));
+      }
       if (part === 'mark') field.rename(kind === 'at_splitter' ? say('splice-mark-at-splitter') : say('splice-mark'));
     }
     setHidden(this.overlap, kind !== 'overlap');

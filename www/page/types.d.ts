@@ -120,7 +120,11 @@ sense: Sense, } } | { "set_splice": {
 /** Which rail. */
 rail: number,
 /** How it is joined. */
-splice: Splice, } } | { "remove_rail": number } | { "set_setting": Setting } | { "remove_setting": number } | { "set_shared": SharedError } | { "remove_shared": number } | { "set_covariance": StatedCovariance } | { "remove_covariance": ActsOn } | { "set_position": PlannedPosition } | { "remove_position": number } | { "set_rehearsal": number } | { "add_row": {
+splice: Splice, } } | { "remove_rail": number } | { "set_setting": Setting } | { "remove_setting": number } | { "set_kind": {
+/** Which uncertainty. */
+of: UncertaintyOf,
+/** As a limit, or as a standard uncertainty. */
+kind: UncertaintyKind, } } | { "set_shared": SharedError } | { "remove_shared": number } | { "set_covariance": StatedCovariance } | { "remove_covariance": ActsOn } | { "set_position": PlannedPosition } | { "remove_position": number } | { "set_rehearsal": number } | { "add_row": {
 /** A number no row of this notebook had before. */
 row: number,
 /** The row it stands behind; at the end if absent. */
@@ -185,7 +189,9 @@ problem: string,
 /** What is taken while the field is empty; empty if nothing is. */
 default: string,
 /** The unit of a bare number, typed or taken; empty for words. */
-unit: string, };
+unit: string,
+/** As what it is meant, where it is an uncertainty whose kind can be chosen. */
+meant?: Meant, };
 
 /** A number with its name, its unit and where it comes from. */
 export type Figure = {
@@ -298,6 +304,17 @@ checks: Array<Figure>,
 summary: string,
 /** The residual plot in words. */
 residual_summary: string, };
+
+/** As what an uncertainty is meant, and what follows. */
+export type Meant = {
+/** Which uncertainty. */
+of: UncertaintyOf,
+/** As a limit, or as a standard uncertainty. */
+kind: UncertaintyKind,
+/** The standard uncertainty that follows from a limit; empty where there is none. */
+u: string,
+/** Whether nothing was typed and nothing is taken: the quantity is treated as exact. */
+exact: boolean, };
 
 /** Traces that were measured, with what is known of their place. */
 export type MeasuredTraces = {
@@ -483,6 +500,8 @@ splice: Splice,
 /** What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
  * for the whole). */
 splice_problems: { [key in string]: string },
+/** The uncertainty of its place; empty where the splice states none. */
+splice_uncertainty: Field,
 /** Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m". */
 stands: string,
 /** The step that the readings themselves show at its splice; empty where it can't be told. */
@@ -593,7 +612,7 @@ export type Setting = {
 id: number,
 /** Time per division, ns. */
 time_per_division: string,
-/** Relative standard uncertainty. */
+/** Relative uncertainty; a standard one unless chosen otherwise. */
 uncertainty: string, };
 
 /** One time base setting. */
@@ -602,7 +621,7 @@ export type SettingView = {
 id: number,
 /** Time per division. */
 time_per_division: Field,
-/** Relative standard uncertainty. */
+/** Relative uncertainty. */
 uncertainty: Field, };
 
 /** An error of the user's own, which several rows share, or which each of them has for itself. */
@@ -819,6 +838,12 @@ export type TypedNumber = {
 value: number | null,
 /** What is wrong and what to do; empty if nothing is. */
 problem: string, };
+
+/** As what an uncertainty is typed. */
+export type UncertaintyKind = "limit" | "standard";
+
+/** A field that holds an uncertainty and leaves its kind to choose. */
+export type UncertaintyOf = "edge" | "time_base" | "mark" | { "setting": number } | { "ruler_reading": number } | { "ruler_scale": number } | { "splice": number };
 
 /** What fills a text. */
 export type Value = number | string | Message | {

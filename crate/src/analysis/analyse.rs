@@ -1,5 +1,6 @@
 //! The whole way, step by step: from a page to everything computed from it.
 
+use super::air_state::air_limits;
 use super::budget::{self, BeyondFit};
 use super::checks::checks;
 use super::context::RowContext;
@@ -8,7 +9,7 @@ use super::line_fit;
 use super::notices::{NoticeInput, notices};
 use super::parts::WhatIf;
 use super::prepare::{PreparedPage, prepare};
-use super::read::{Bench, air_limits};
+use super::read::Bench;
 use super::seal::Shown;
 use super::speed;
 use super::types::{

@@ -2,11 +2,11 @@
 
 use super::context::RowContext;
 use super::evidence::Corner;
-use super::origin::{Origin, Quantity};
+use super::origin::{Clock, Origin, Quantity};
 use super::parts::{Base, Shared};
 use super::point::{Point, TimeBase};
 use crate::line::SharedColumn;
-use crate::notebook::ErrorShape;
+use crate::notebook::{ErrorShape, Splice, UncertaintyKind, UncertaintyOf};
 use crate::rail;
 
 /// One column for each error of the apparatus that rows share.
@@ -45,11 +45,20 @@ pub fn shared_errors(context: &RowContext, points: &[Point], base: &Base) -> Vec
             column: SharedColumn { x: Vec::new(), y },
             u: relative,
             quantity: Quantity::Ratio,
-            shape: ErrorShape::Normal,
+            shape: clock_kind(context, clock).into(),
             degrees_of_freedom: None,
         });
     }
     columns
+}
+
+/// As what the uncertainty of a time base was typed: at its setting, or for all.
+fn clock_kind(context: &RowContext, clock: Clock) -> UncertaintyKind {
+    let setting = context
+        .settings
+        .iter()
+        .find(|setting| clock == Clock::Screen(setting.time_per_division) && setting.uncertainty.is_some());
+    setting.map_or(context.page.kind(UncertaintyOf::TimeBase), |setting| setting.kind)
 }
 
 /// The corners of the grids on pictures, each coordinate an error of its own.
@@ -74,17 +83,23 @@ fn grid_errors(context: &RowContext, points: &[Point]) -> Vec<Shared> {
 /// The error of a rail's place or scale.
 fn rail_error(context: &RowContext, source: rail::Source, x: Vec<f64>) -> Option<Shared> {
     let (rail::Source::Splice(index) | rail::Source::Scale(index)) = source;
-    let id = context.page.rails.get(index)?.id;
-    let (origin, u, quantity) = match source {
+    let typed = context.page.rails.get(index)?;
+    let id = typed.id;
+    let (origin, u, quantity, of) = match source {
         rail::Source::Splice(_) => {
             let u = x.iter().fold(0.0, |largest: f64, effect| largest.max(effect.abs()));
-            (Origin::Splice { rail: id }, u, Quantity::Length)
+            (Origin::Splice { rail: id }, u, Quantity::Length, UncertaintyOf::Splice(id))
         }
         rail::Source::Scale(_) => {
             let u = context.rails.get(index)?.rail.as_ref()?.u_scale;
-            (Origin::RulerScale { rail: id }, u, Quantity::Ratio)
+            (Origin::RulerScale { rail: id }, u, Quantity::Ratio, UncertaintyOf::RulerScale(id))
         }
     };
     let column = SharedColumn { x, y: Vec::new() };
-    Some(Shared { origin, column, u, quantity, shape: ErrorShape::Normal, degrees_of_freedom: None })
+    let shape = match (source, &typed.splice) {
+        // Comes of its pairs of readings: nothing is typed.
+        (rail::Source::Splice(_), Splice::Overlap { .. }) => ErrorShape::Normal,
+        _ => context.page.kind(of).into(),
+    };
+    Some(Shared { origin, column, u, quantity, shape, degrees_of_freedom: None })
 }

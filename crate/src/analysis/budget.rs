@@ -11,9 +11,10 @@
 
 use nalgebra::DMatrix;
 
+use super::air_state::AirLimits;
 use super::origin::{Origin, Quantity};
 use super::parts::{WhatIf, factor};
-use super::read::{AirLimits, Bench};
+use super::read::Bench;
 use super::types::{Budget, BudgetComponent, Entry, LineAnalysis, SlopePart};
 use crate::air::{self, Air};
 use crate::budget::{Component, combine, coverage_factor, propagate, sensitivities};

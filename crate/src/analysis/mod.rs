@@ -41,6 +41,9 @@ pub mod evidence;
 // Texts to numbers.
 pub mod read;
 
+// The state of the air.
+pub mod air_state;
+
 // The cells of one row, read.
 mod cells;
 

@@ -12,11 +12,13 @@ use super::context::RowContext;
 use super::origin::{Clock, Origin, Quantity};
 use super::place::{Place, SharedPart};
 use super::point::{DelaySource, Point};
-use super::read::Reader;
+use super::read::{RailNumbers, Reader};
 use super::rows::Rows;
 use super::types::SlopePart;
 use crate::line::{Fit, SharedColumn};
-use crate::notebook::{ActsOn, Effect, ErrorShape, NotebookState, Scope, SharedError};
+use crate::notebook::{
+    ActsOn, Effect, ErrorShape, NotebookState, Rail, Scope, SharedError, UncertaintyKind, UncertaintyOf,
+};
 use crate::quantity::Unit;
 
 /// The values that errors in proportion are taken of.
@@ -231,18 +233,26 @@ pub fn noises(
     let y = |origin, part: &dyn Fn(&Point) -> f64, shape, degrees_of_freedom| {
         of(ActsOn::Delays, origin, part, shape, degrees_of_freedom)
     };
-    // A ruler's own half millimetre either way is a limit; what was stated is a standard uncertainty.
-    let ruler = if rails.iter().any(|rail| rail.u_reading_stated) {
+    let page = context.page;
+    // A ruler's own half millimetre either way is a limit; so is what was stated as one.
+    let is_standard = |(rail, typed): (&RailNumbers, &Rail)| {
+        rail.u_reading_stated && page.kind(UncertaintyOf::RulerReading(typed.id)) == UncertaintyKind::Standard
+    };
+    let ruler = if rails.iter().zip(&page.rails).any(is_standard) {
         ErrorShape::Normal
     } else {
         ErrorShape::Rectangular
+    };
+    // Each edge within ±a: the difference of two rectangular errors is triangular.
+    let edges = match page.kind(UncertaintyOf::Edge) {
+        UncertaintyKind::Standard if context.bench.half_width_stated => ErrorShape::Normal,
+        _ => ErrorShape::Triangular,
     };
     let scatter_dof = rows.scatter.map(|scatter| scatter.degrees_of_freedom as f64);
     let mut all = vec![
         x(Origin::RailReadings, &on_rail, ruler),
         x(Origin::Distances, &given, ErrorShape::Normal),
-        // Each edge within ±a: the difference of two rectangular errors is triangular.
-        y(Origin::ScreenLimit, &own(DelaySource::OnScreen), ErrorShape::Triangular, None),
+        y(Origin::ScreenLimit, &own(DelaySource::OnScreen), edges, None),
         y(Origin::ScreenScatter, &|p| p.type_a, ErrorShape::Normal, scatter_dof),
         y(Origin::PictureMarks, &own(DelaySource::OnPicture), ErrorShape::Normal, marks.degrees_of_freedom()),
         y(Origin::Traces, &own(DelaySource::ByTraces), ErrorShape::Normal, None),

@@ -1,5 +1,6 @@
 //! A page read in one sequence, up to what its line starts from.
 
+use super::air_state;
 use super::context::RowContext;
 use super::parts::WhatIf;
 use super::place::Problem;
@@ -36,6 +37,6 @@ pub fn prepare<'a>(page: &'a NotebookState, what_if: Option<&WhatIf>) -> Prepare
     let beam_angle = read::beam_angle(page, &mut reader);
     // Wanted when traces are measured, which is elsewhere; what is wrong with them is noted here.
     read::trace_wishes(page, &mut reader);
-    read::note_air(&context.bench, &mut reader);
+    air_state::note_air(&context.bench, &mut reader);
     PreparedPage { context, rows, setup, probability, beam_angle, problems: reader.problems }
 }

@@ -2,10 +2,10 @@
 
 use super::evidence::MARK_UNCERTAINTY;
 use super::place::{Place, Problem, SplicePart};
-use crate::air::{self, Air, AirError, Input};
+use crate::air::Air;
 use crate::notebook::{
     BenchField, NotebookState, OverlapPair, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId,
-    Splice,
+    Splice, UncertaintyKind, UncertaintyOf,
 };
 use crate::quantity::{self, DecimalMark, Number, NumberError, Unit};
 use crate::rail::{Joint, Rail};
@@ -32,6 +32,11 @@ impl Reader {
     /// A reader for a notebook that writes decimals with `mark`.
     pub fn new(mark: DecimalMark) -> Self {
         Self { mark, problems: Vec::new() }
+    }
+
+    /// How the notebook writes decimals.
+    pub fn mark(&self) -> DecimalMark {
+        self.mark
     }
 
     /// Notes a problem.
@@ -73,8 +78,20 @@ impl Reader {
         Some(value)
     }
 
-    /// A relative uncertainty, which must leave most of the value standing.
-    pub fn ratio(&mut self, place: Place, text: &str) -> Option<f64> {
+    /// A standard uncertainty, from what was typed as a limit or as one.
+    pub fn uncertainty(
+        &mut self,
+        place: Place,
+        text: &str,
+        unit: Unit,
+        kind: UncertaintyKind,
+    ) -> Option<f64> {
+        self.not_negative(place, text, unit).map(|typed| kind.standard(typed))
+    }
+
+    /// A relative standard uncertainty, from what was typed as a limit or as one. It must leave most of the value
+    /// standing.
+    pub fn ratio(&mut self, place: Place, text: &str, kind: UncertaintyKind) -> Option<f64> {
         /// Beyond this it is no small correction any more.
         const LARGEST: f64 = 0.5;
         let value = self.not_negative(place.clone(), text, Unit::PERCENT)?;
@@ -88,7 +105,7 @@ impl Reader {
             );
             return None;
         }
-        Some(value)
+        Some(kind.standard(value))
     }
 
     /// A number that must be above zero.
@@ -111,6 +128,8 @@ pub struct Bench {
     pub pulse_rate: Option<f64>,
     /// Half-width within which an edge is read, divisions.
     pub half_width: f64,
+    /// Whether that was stated rather than taken.
+    pub half_width_stated: bool,
     /// Divisions across the screen.
     pub screen_width: f64,
     /// Relative standard uncertainty of the time base, if stated.
@@ -123,7 +142,8 @@ pub struct Bench {
 pub fn mark_uncertainty(page: &NotebookState, reader: &mut Reader) -> f64 {
     let place = Place::Bench { field: BenchField::MarkUncertainty };
     let text = page.text(BenchField::MarkUncertainty);
-    reader.not_negative(place, text, Unit::PIXEL).unwrap_or(MARK_UNCERTAINTY)
+    let kind = page.kind(UncertaintyOf::Mark);
+    reader.uncertainty(place, text, Unit::PIXEL, kind).unwrap_or(MARK_UNCERTAINTY)
 }
 
 /// The fixed level on traces, V over the baseline, where one is stated, and the constant fraction.
@@ -147,9 +167,9 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
     let small = reader
         .positive(at(BenchField::SmallDivisions), text(BenchField::SmallDivisions), Unit::ONE)
         .unwrap_or(SMALL_DIVISIONS);
-    let half_width = reader
-        .not_negative(at(BenchField::EdgeHalfWidth), text(BenchField::EdgeHalfWidth), Unit::DIVISION)
-        .unwrap_or(0.5 / small);
+    let edge =
+        reader.not_negative(at(BenchField::EdgeHalfWidth), text(BenchField::EdgeHalfWidth), Unit::DIVISION);
+    let half_width = edge.map_or(0.5 / small, |typed| page.kind(UncertaintyOf::Edge).limit(typed));
     let mut number = |field, unit, default: f64| {
         reader.number(at(field), text(field), unit).map_or(default, |number: Number| number.value)
     };
@@ -164,69 +184,16 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
         wavelength_nm,
         pulse_rate: reader.positive(at(BenchField::PulseRate), text(BenchField::PulseRate), Unit::HERTZ),
         half_width,
+        half_width_stated: edge.is_some(),
         screen_width: reader
             .positive(at(BenchField::ScreenWidth), text(BenchField::ScreenWidth), Unit::DIVISION)
             .unwrap_or(SCREEN_WIDTH),
-        u_time_base: reader.ratio(at(BenchField::TimeBaseUncertainty), text(BenchField::TimeBaseUncertainty)),
+        u_time_base: reader.ratio(
+            at(BenchField::TimeBaseUncertainty),
+            text(BenchField::TimeBaseUncertainty),
+            page.kind(UncertaintyOf::TimeBase),
+        ),
         air,
-    }
-}
-
-/// Marks what lies outside the range for which the index of air is known.
-pub fn note_air(bench: &Bench, reader: &mut Reader) {
-    let mut errors: Vec<AirError> = air::out_of_range(&bench.air, bench.wavelength_nm).collect();
-    if errors.is_empty() {
-        errors.extend(air::group_index(&bench.air, bench.wavelength_nm).err());
-    }
-    for error in errors {
-        let fields: &[BenchField] = match &error {
-            AirError::OutOfRange { input, .. } => match input {
-                Input::Temperature => &[BenchField::Temperature],
-                Input::Pressure => &[BenchField::Pressure],
-                Input::Humidity => &[BenchField::Humidity],
-                Input::CarbonDioxide => &[BenchField::CarbonDioxide],
-                Input::Wavelength => &[BenchField::Wavelength],
-            },
-            AirError::VapourAbovePressure { .. } => {
-                &[BenchField::Temperature, BenchField::Pressure, BenchField::Humidity]
-            }
-        };
-        for field in fields {
-            reader.note(Place::Bench { field: *field }, error.told(reader.mark));
-        }
-    }
-}
-
-/// Standard uncertainties of the state of the air and of the wavelength.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct AirLimits {
-    /// Of the temperature, °C.
-    pub temperature_c: f64,
-    /// Of the pressure, Pa.
-    pub pressure_pa: f64,
-    /// Of the relative humidity, per cent.
-    pub humidity_percent: f64,
-    /// Of the carbon dioxide, ppm.
-    pub co2_ppm: f64,
-    /// Of the vacuum wavelength, nm.
-    pub wavelength_nm: f64,
-}
-
-/// How well the air is known: as typed behind each value ("21.5 ± 0.3"); else to ±1 °C, ±2 hPa, ±10 %, ±100 ppm and
-/// ±1 nm where a value was typed; else to ±5 °C, ±30 hPa, ±40 %, ±150 ppm and ±10 nm, as air in a room varies. All of
-/// these are rectangular (common practice, no source).
-pub fn air_limits(page: &NotebookState) -> AirLimits {
-    let half_width = |field, unit: Unit, typed: f64, taken: f64| {
-        let number = quantity::parse(page.text(field), page.decimal_mark, unit).ok();
-        let rectangular = |half: f64| half / 3.0_f64.sqrt();
-        number.map_or(rectangular(taken), |number| number.uncertainty.unwrap_or(rectangular(typed)))
-    };
-    AirLimits {
-        temperature_c: half_width(BenchField::Temperature, Unit::CELSIUS, 1.0, 5.0),
-        pressure_pa: half_width(BenchField::Pressure, Unit::HECTOPASCAL, 200.0, 3000.0),
-        humidity_percent: 100.0 * half_width(BenchField::Humidity, Unit::PERCENT, 0.1, 0.4),
-        co2_ppm: 1e6 * half_width(BenchField::CarbonDioxide, Unit::PPM, 100e-6, 150e-6),
-        wavelength_nm: half_width(BenchField::Wavelength, Unit::NANOMETRE, 1.0, 10.0),
     }
 }
 
@@ -291,13 +258,13 @@ pub fn rails(page: &NotebookState, reader: &mut Reader) -> Vec<RailNumbers> {
     let mut before = None;
     let mut all = Vec::with_capacity(page.rails.len());
     for typed in &page.rails {
-        all.push(rail(typed, before, reader));
+        all.push(rail(page, typed, before, reader));
         before = Some(ruler_unit(typed.unit));
     }
     all
 }
 
-fn rail(typed: &TypedRail, before: Option<Unit>, reader: &mut Reader) -> RailNumbers {
+fn rail(page: &NotebookState, typed: &TypedRail, before: Option<Unit>, reader: &mut Reader) -> RailNumbers {
     let unit = ruler_unit(typed.unit);
     let text = |field| typed.texts.get(&field).map_or("", String::as_str);
     let at = |field| Place::Rail { rail: typed.id, field };
@@ -310,12 +277,16 @@ fn rail(typed: &TypedRail, before: Option<Unit>, reader: &mut Reader) -> RailNum
                        readings grow or fall";
         reader.note(at(RailField::To), message);
     }
-    let u_stated =
-        reader.not_negative(at(RailField::ReadingUncertainty), text(RailField::ReadingUncertainty), unit);
+    let field = RailField::ReadingUncertainty;
+    let kind = page.kind(UncertaintyOf::RulerReading(typed.id));
+    let u_stated = reader.uncertainty(at(field), text(field), unit, kind);
     let u_reading = u_stated.unwrap_or(READING_UNCERTAINTY);
-    let u_scale =
-        reader.ratio(at(RailField::ScaleUncertainty), text(RailField::ScaleUncertainty)).unwrap_or(0.0);
-    let (joint, u_joint_stated) = SpliceReader { rail: typed.id, unit, before, reader }.joint(&typed.splice);
+    let field = RailField::ScaleUncertainty;
+    let kind = page.kind(UncertaintyOf::RulerScale(typed.id));
+    let u_scale = reader.ratio(at(field), text(field), kind).unwrap_or(0.0);
+    let kind = page.kind(UncertaintyOf::Splice(typed.id));
+    let (joint, u_joint_stated) =
+        SpliceReader { rail: typed.id, unit, before, kind, reader }.joint(&typed.splice);
     RailNumbers {
         rail: joint.map(|joint| Rail { span, sign: typed.sense.sign(), u_reading, u_scale, joint }),
         span,
@@ -330,6 +301,8 @@ struct SpliceReader<'a> {
     rail: RailId,
     unit: Unit,
     before: Option<Unit>,
+    /// As what the uncertainty of the place is typed.
+    kind: UncertaintyKind,
     reader: &'a mut Reader,
 }
 
@@ -406,7 +379,7 @@ impl SpliceReader<'_> {
 
     fn uncertainty(&mut self, text: &str) -> (f64, bool) {
         let place = self.place(SplicePart::Uncertainty);
-        match self.reader.not_negative(place, text, self.unit) {
+        match self.reader.uncertainty(place, text, self.unit, self.kind) {
             Some(u) => (u, true),
             None => (JOINT_UNCERTAINTY, false),
         }
@@ -451,6 +424,8 @@ pub struct SettingNumbers {
     pub time_per_division: f64,
     /// Relative standard uncertainty; none if left empty.
     pub uncertainty: Option<f64>,
+    /// As what it was typed.
+    pub kind: UncertaintyKind,
 }
 
 /// Reads the settings whose own uncertainty was stated.
@@ -460,8 +435,9 @@ pub fn settings(page: &NotebookState, reader: &mut Reader) -> Vec<SettingNumbers
         .iter()
         .filter_map(|typed| {
             let time = reader.positive(at(typed.id, false), &typed.time_per_division, Unit::NANOSECOND);
-            let uncertainty = reader.ratio(at(typed.id, true), &typed.uncertainty);
-            time.map(|time_per_division| SettingNumbers { time_per_division, uncertainty })
+            let kind = page.kind(UncertaintyOf::Setting(typed.id));
+            let uncertainty = reader.ratio(at(typed.id, true), &typed.uncertainty, kind);
+            time.map(|time_per_division| SettingNumbers { time_per_division, uncertainty, kind })
         })
         .collect()
 }

@@ -19,6 +19,7 @@ use super::state::{
     RailField, RailId, Row, RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId,
     StatedCovariance, TrialPlan,
 };
+use super::uncertainty::{UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
 use slope_evidence::stored::{Estimator, Evidence, Grid, GridId};
 
@@ -83,6 +84,13 @@ pub enum Edit {
     SetSetting(Setting),
     /// Took a setting away.
     RemoveSetting(SettingId),
+    /// Chose as what an uncertainty is typed.
+    SetKind {
+        /// Which uncertainty.
+        of: UncertaintyOf,
+        /// As a limit, or as a standard uncertainty.
+        kind: UncertaintyKind,
+    },
     /// Wrote a shared error, a new one if the number is new.
     SetShared(SharedError),
     /// Took a shared error away.
@@ -262,6 +270,9 @@ impl Edit {
                     return Err(EditError::NoSetting { setting: *setting });
                 }
                 page.settings.retain(|s| s.id != *setting);
+            }
+            Self::SetKind { of, kind } => {
+                page.kinds.insert(*of, *kind);
             }
             Self::SetShared(shared) => put_by(&mut page.shared, shared, |s| s.id),
             Self::RemoveShared(shared) => {

@@ -4,6 +4,7 @@
 //! Nothing here is computed: every number is kept as it was typed, and read only by [`crate::analysis`].
 //!
 //! - [`state`]: the model, a plain record of texts and choices.
+//! - [`uncertainty`]: as what an uncertainty is typed, as a limit or as a standard uncertainty.
 //! - [`edit`]: everything a person can do to it.
 //! - [`splice`]: where a rail stands, and what earlier versions wrote of it.
 //! - [`slope_evidence::stored`]: pictures with their marks, and what was measured on traces.
@@ -13,6 +14,7 @@
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
 pub mod splice;
+pub mod uncertainty;
 pub mod state;
 pub mod habits;
 pub mod edit;
@@ -31,3 +33,4 @@ pub use slope_evidence::stored::{
 };
 pub use splice::{OverlapPair, Splice};
 pub use state::*;
+pub use uncertainty::{UncertaintyKind, UncertaintyOf};

@@ -10,6 +10,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::splice::Splice;
+use super::uncertainty::{UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
 use slope_evidence::stored::{Estimator, Evidence, Grid};
 
@@ -41,6 +42,8 @@ pub struct NotebookState {
     pub rails: Vec<Rail>,
     /// The time base settings whose own uncertainty was stated.
     pub settings: Vec<Setting>,
+    /// As what uncertainties are typed, where that was chosen.
+    pub kinds: LiteMap<UncertaintyOf, UncertaintyKind>,
     /// Errors that several rows share and that no rail or setting accounts for.
     pub shared: Vec<SharedError>,
     /// Full covariance matrices stated for rows that give distances or delays directly; at most one of each.
@@ -69,6 +72,11 @@ impl NotebookState {
     /// A text of the bench; empty where nothing was typed.
     pub fn text(&self, field: BenchField) -> &str {
         self.bench.get(&field).map_or("", String::as_str)
+    }
+
+    /// As what an uncertainty is typed.
+    pub fn kind(&self, of: UncertaintyOf) -> UncertaintyKind {
+        self.kinds.get(&of).copied().unwrap_or(of.usual())
     }
 }
 
@@ -163,13 +171,14 @@ pub enum BenchField {
     PulseRate,
     /// Small divisions in one division of the screen.
     SmallDivisions,
-    /// Half-width of the interval within which an edge is read, in divisions.
+    /// Uncertainty of an edge, in divisions; the half-width of the interval within which it is read, unless chosen
+    /// otherwise ([`UncertaintyOf`], as for all that follow).
     EdgeHalfWidth,
     /// Why that half-width was chosen.
     EdgeReason,
     /// Divisions across the screen.
     ScreenWidth,
-    /// Relative standard uncertainty of the time base, where a setting states none of its own.
+    /// Relative uncertainty of the time base; a standard one unless chosen otherwise; where a setting states none of its own.
     TimeBaseUncertainty,
     /// Air temperature, °C.
     Temperature,
@@ -183,7 +192,7 @@ pub enum BenchField {
     BeamAngle,
     /// Coverage probability of the expanded uncertainty.
     Coverage,
-    /// Standard uncertainty of one mark on a picture, pixels.
+    /// Uncertainty of one mark on a picture, pixels; a standard one unless chosen otherwise.
     MarkUncertainty,
     /// The level at which edges are timed on traces by a fixed level, volts over the baseline.
     TraceLevel,
@@ -272,9 +281,9 @@ pub enum RailField {
     From,
     /// Last readable mark, in the ruler's unit.
     To,
-    /// Standard uncertainty of one reading, in the ruler's unit.
+    /// Uncertainty of one reading, in the ruler's unit; a standard one unless chosen otherwise.
     ReadingUncertainty,
-    /// Relative standard uncertainty of the ruler's scale.
+    /// Relative uncertainty of the ruler's scale; a standard one unless chosen otherwise.
     ScaleUncertainty,
 }
 
@@ -287,7 +296,7 @@ pub struct Setting {
     pub id: SettingId,
     /// Time per division, ns.
     pub time_per_division: String,
-    /// Relative standard uncertainty.
+    /// Relative uncertainty; a standard one unless chosen otherwise.
     pub uncertainty: String,
 }
 
@@ -332,6 +341,16 @@ pub enum ErrorShape {
     Arcsine,
     /// Student's t with the degrees of freedom stated.
     Student,
+}
+
+impl From<UncertaintyKind> for ErrorShape {
+    /// How an error is distributed of which a limit or a standard uncertainty is known.
+    fn from(kind: UncertaintyKind) -> Self {
+        match kind {
+            UncertaintyKind::Limit => Self::Rectangular,
+            UncertaintyKind::Standard => Self::Normal,
+        }
+    }
 }
 
 /// What a shared error acts on.

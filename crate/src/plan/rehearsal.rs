@@ -51,6 +51,7 @@ pub fn rehearsal(
     edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
     edits.extend(page.rails.iter().flat_map(rail_again));
     edits.extend(page.settings.iter().cloned().map(Edit::SetSetting));
+    edits.extend(page.kinds.iter().map(|(of, kind)| Edit::SetKind { of: *of, kind: *kind }));
     edits.extend(page.shared.iter().filter(|shared| has_rows_here(shared)).cloned().map(Edit::SetShared));
     edits.extend(planned.into_iter().map(Edit::SetPosition));
     edits.extend((1..).zip(rows).map(|(row, texts)| {

@@ -14,9 +14,9 @@ use super::shown::{
 use super::table::{Column, Table};
 use crate::analysis::Notice;
 use crate::message;
-use crate::notebook::{BenchField, RailField};
+use crate::notebook::{BenchField, RailField, UncertaintyKind};
 use crate::pictures::Charts;
-use crate::view::{CautionGroup, CautionsView, Field, RailView, RowState, TrialsView, View};
+use crate::view::{CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View};
 use crate::words::{Message, Words};
 
 /// May load nothing and run nothing; styles only from inside the document.
@@ -134,6 +134,7 @@ impl Report<'_> {
         let told = [
             (message!("report-ruler"), self.say(&ruler)),
             (message!("report-splice"), self.say(&splice(&rail.splice, &rail.unit_symbol, ruler_before))),
+            (message!("splice-uncertainty"), self.with_unit(&rail.splice_uncertainty)),
             (message!("report-stands"), rail.stands.clone()),
             (message!("report-step"), rail.step.clone()),
         ];
@@ -228,12 +229,25 @@ impl Report<'_> {
 
     /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
     fn with_unit(&self, field: &Field) -> String {
-        let text = labels::with_unit(labels::taken(field), &field.unit);
+        let text = self.meant(field, labels::with_unit(labels::taken(field), &field.unit));
         if field.text.is_empty() && !text.is_empty() {
             self.say(&message!("report-default", text = text))
         } else {
             text
         }
+    }
+
+    /// An uncertainty, as what it is meant; any other text as it stands.
+    fn meant(&self, field: &Field, text: String) -> String {
+        let Some(Meant { kind, u, exact, .. }) = field.meant.as_ref().filter(|_| !text.is_empty()) else {
+            return text;
+        };
+        self.say(&match kind {
+            _ if *exact => message!("report-exact", u = text),
+            UncertaintyKind::Standard => message!("report-standard", u = text),
+            UncertaintyKind::Limit if u.is_empty() => message!("report-limit-alone", a = text),
+            UncertaintyKind::Limit => message!("report-limit", a = text, u = u.as_str()),
+        })
     }
 
     fn typed_section(&self, field: BenchField) -> String {

@@ -3,7 +3,7 @@
 use super::super::sample::{english, view_of};
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::{Notebook, Splice};
+use crate::notebook::{Edit, Notebook, Splice, UncertaintyOf};
 use crate::view::view;
 
 const HOSTILE: &str =
@@ -116,7 +116,7 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
         text: text.into(),
         unit: unit.into(),
         default: default.into(),
-        problem: String::new(),
+        ..Field::default()
     };
     let (view, charts, english) = (view_of(""), charts(), english());
     let report = Report { view: &view, charts: &charts, trials: None, words: &english };
@@ -127,6 +127,54 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
     assert_eq!(with_unit(&bench("", "", "5")), "5 (default)");
     assert_eq!(with_unit(&bench("", "div", "half a small division")), "half a small division (default)");
     assert_eq!(with_unit(&bench("", "nm", "")), "");
+}
+
+/// A limit and a standard uncertainty are told apart (JCGM 100:2008, 4.3.7: u = a/√3), typed or taken; zero is said to be
+/// taken as exact.
+#[test]
+fn an_uncertainty_says_as_what_it_is_meant() {
+    let report_of = |edits: &[Edit]| {
+        let mut notebook = Notebook::new();
+        notebook.apply(Edit::AddRail(1), "").unwrap();
+        for edit in edits {
+            notebook.apply(edit.clone(), "").unwrap();
+        }
+        html(&view(&notebook, &analyse(&notebook)), &Charts::default(), None, &english())
+    };
+    let limit = |of| Edit::SetKind { of, kind: UncertaintyKind::Limit };
+    let reading =
+        |text: &str| Edit::SetRail { rail: 1, field: RailField::ReadingUncertainty, text: text.into() };
+    let (ruler, edge) = (UncertaintyOf::RulerReading(1), UncertaintyOf::Edge);
+    let cases: [(&[Edit], &str, &str); 8] = [
+        (&[], "Uncertainty of a ruler reading", "standard uncertainty 0.029 cm (default)"),
+        (
+            &[limit(ruler)],
+            "Uncertainty of a ruler reading",
+            "limit ±0.050 cm, standard uncertainty 0.029 cm (default)",
+        ),
+        (&[reading("0.5 mm")], "Uncertainty of a ruler reading", "standard uncertainty 0.5 mm"),
+        (
+            &[reading("0.5 mm"), limit(ruler)],
+            "Uncertainty of a ruler reading",
+            "limit ±0.5 mm, standard uncertainty 0.29 mm",
+        ),
+        (&[reading("half"), limit(ruler)], "Uncertainty of a ruler reading", "limit ±half"),
+        (&[], "Uncertainty of one edge reading", "limit ±0.10 div, standard uncertainty 0.058 div (default)"),
+        (
+            &[Edit::SetKind { of: edge, kind: UncertaintyKind::Standard }],
+            "Uncertainty of one edge reading",
+            "standard uncertainty 0.058 div (default)",
+        ),
+        (
+            &[limit(UncertaintyOf::TimeBase)],
+            "Time base: relative uncertainty",
+            "0 %, treated as exact (default)",
+        ),
+    ];
+    for (edits, name, told) in cases {
+        let item = format!("<dt>{name}</dt><dd>{told}</dd>");
+        assert!(report_of(edits).contains(&item), "{item}");
+    }
 }
 
 /// A notebook in which nothing of the air is stated: each default in its report has the unit in which it is taken.
@@ -182,7 +230,7 @@ fn splices_are_told_with_their_units() {
         gap: gap.into(),
         uncertainty: "0.5 mm".into(),
     };
-    let told = "mark 0 cm meets mark 1000 mm on the previous rail, with a gap of 0.2 cm, standard uncertainty 0.5 mm";
+    let told = "mark 0 cm meets mark 1000 mm on the previous rail, with a gap of 0.2 cm";
     let english = english();
     let told_of = |splice: &Splice| english.say(&super::splice(splice, "cm", "mm"));
     assert_eq!(told_of(&meeting("0.2")), told);

@@ -139,27 +139,17 @@ pub fn with_unit(text: &str, unit: &str) -> String {
 /// Where a rail stands, as stated. `ruler` and `ruler_before` are the units of its ruler and of the ruler before.
 pub fn splice(splice: &Splice, ruler: &str, ruler_before: &str) -> Message {
     let here = |text| given(text, ruler);
-    let known_to = |place, uncertainty: &str| match uncertainty {
-        "" => place,
-        u => message!("report-splices-uncertain", place = place, u = with_unit(u, ruler)),
-    };
     match splice {
         Splice::Unsaid => message!("splice-kinds-unsaid"),
-        Splice::AtSplitter { mark, uncertainty } => {
-            known_to(message!("report-splices-at_splitter", mark = here(mark)), uncertainty)
+        Splice::AtSplitter { mark, .. } => message!("report-splices-at_splitter", mark = here(mark)),
+        Splice::AtDistance { mark, distance, .. } => {
+            message!("report-splices-at_distance", mark = here(mark), distance = here(distance))
         }
-        Splice::AtDistance { mark, distance, uncertainty } => known_to(
-            message!("report-splices-at_distance", mark = here(mark), distance = here(distance)),
-            uncertainty,
-        ),
-        Splice::Joined { mark, mark_before, gap, uncertainty } => known_to(
-            message!(
-                "report-splices-joined",
-                mark = here(mark),
-                before = given(mark_before, ruler_before),
-                gap = here(gap)
-            ),
-            uncertainty,
+        Splice::Joined { mark, mark_before, gap, .. } => message!(
+            "report-splices-joined",
+            mark = here(mark),
+            before = given(mark_before, ruler_before),
+            gap = here(gap)
         ),
         Splice::Overlap { pairs } if pairs.is_empty() => message!("report-splices-no-pairs"),
         Splice::Overlap { pairs } => {

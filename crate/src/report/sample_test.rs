@@ -286,6 +286,7 @@ fn rail(text: &str, splice: Splice) -> RailView {
         sense: Sense::Falls,
         splice,
         splice_problems: litemap::LiteMap::new(),
+        splice_uncertainty: field(),
         stands: text.into(),
         step: text.into(),
         rows: 2,

@@ -5,7 +5,7 @@ use litemap::LiteMap;
 use super::budget::budget_view;
 use super::cautions::cautions_view;
 use super::evidence::{delays_view, kind};
-use super::fields::{Problems, bench_fields, cell_fields, rail_fields};
+use super::fields::{Problems, bench_fields, cell_fields, rail_fields, splice_uncertainty};
 use super::figures::{measured, p_text};
 use super::fitted_line::line_view;
 use super::proposal::proposal;
@@ -16,7 +16,7 @@ use crate::analysis::parts::unit_of;
 use crate::analysis::place::SharedPart;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
-use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId};
+use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId, UncertaintyOf};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
 
 /// A notice that names more rows than this is about all of them rather than about each: no row shows it.
@@ -83,12 +83,13 @@ fn rail_view(
     let stand = analysis.rails.get(index);
     RailView {
         id: rail.id,
-        fields: rail_fields(rail, index, problems),
+        fields: rail_fields(page, rail, index, problems),
         unit: rail.unit,
         unit_symbol: ruler_unit(rail.unit).symbol().to_owned(),
         sense: rail.sense,
         splice: rail.splice.clone(),
         splice_problems: problems.of_splice(rail.id),
+        splice_uncertainty: splice_uncertainty(page, rail, problems),
         stands: stand.map_or_else(String::new, |stand| stands(page, rail, stand)),
         step: step(page, rail, analysis),
         rows: analysis.rows.iter().filter(|row| row.rail == Some(rail.id) && row.part == Part::Used).count(),
@@ -142,7 +143,14 @@ fn settings(page: &NotebookState, problems: &Problems) -> Vec<SettingView> {
                     Unit::NANOSECOND,
                     "",
                 ),
-                uncertainty: problems.field(&at(true), &setting.uncertainty, Unit::PERCENT, ""),
+                uncertainty: problems.uncertainty(
+                    page,
+                    UncertaintyOf::Setting(setting.id),
+                    &at(true),
+                    &setting.uncertainty,
+                    Unit::PERCENT,
+                    None,
+                ),
             }
         })
         .collect()

@@ -2,12 +2,15 @@
 
 use litemap::LiteMap;
 
-use super::types::Field;
+use super::types::{Field, Meant};
 use crate::analysis::evidence::MARK_UNCERTAINTY;
-use crate::analysis::read::{READING_UNCERTAINTY, WAVELENGTH_NM, ruler_unit};
+use crate::analysis::place::SplicePart;
+use crate::analysis::read::{JOINT_UNCERTAINTY, READING_UNCERTAINTY, WAVELENGTH_NM, ruler_unit};
 use crate::analysis::{Analysis, Place, RowReading};
-use crate::notebook::{BenchField, Cell, NotebookState, Rail, RailField, RailId, Row};
-use crate::quantity::{DecimalMark, Unit, plain};
+use crate::notebook::{
+    BenchField, Cell, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind, UncertaintyOf,
+};
+use crate::quantity::{Unit, parse, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
 
 /// The problems of a notebook, to be looked up by place.
@@ -34,7 +37,48 @@ impl<'a> Problems<'a> {
             problem: self.at(place),
             default: default.to_owned(),
             unit: unit.symbol().to_owned(),
+            meant: None,
         }
+    }
+
+    /// The text of an uncertainty at `place`, as what it is meant, and what follows; `u` is the standard uncertainty
+    /// taken while it is empty, if any is, in the base unit.
+    pub fn uncertainty(
+        &self,
+        page: &NotebookState,
+        of: UncertaintyOf,
+        place: &Place,
+        text: &str,
+        unit: Unit,
+        u: Option<f64>,
+    ) -> Field {
+        let (kind, mark) = (page.kind(of), page.decimal_mark);
+        let typed = parse(text, mark, unit).ok().filter(|typed| typed.value >= 0.0);
+        let in_unit = |value: f64, unit: Unit| plain(unit.from_base(value), 2, mark);
+        let taken = u.map(|u| match kind {
+            UncertaintyKind::Limit => UncertaintyKind::Standard.limit(u),
+            UncertaintyKind::Standard => u,
+        });
+        let follows = match kind {
+            UncertaintyKind::Standard => None,
+            UncertaintyKind::Limit if text.is_empty() => taken.map(|limit| (limit, unit)),
+            UncertaintyKind::Limit => typed.map(|typed| (typed.value, typed.unit)),
+        };
+        let follows = follows.filter(|(limit, _)| *limit > 0.0);
+        let default = match taken {
+            Some(0.0) => "0".to_owned(),
+            Some(taken) => in_unit(taken, unit),
+            None => String::new(),
+        };
+        let meant = Meant {
+            of,
+            kind,
+            u: follows.map_or_else(String::new, |(limit, unit)| {
+                format!("{} {}", in_unit(kind.standard(limit), unit), unit.symbol())
+            }),
+            exact: text.is_empty() && u == Some(0.0),
+        };
+        Field { meant: Some(meant), ..self.field(place, text, unit, &default) }
     }
 
     /// What is wrong with a splice, by the name of its part.
@@ -57,7 +101,6 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
     let width = plain(SCREEN_WIDTH, 2, page.decimal_mark);
     let pressure = plain(1013.25, 6, page.decimal_mark);
     let wavelength = plain(WAVELENGTH_NM, 3, page.decimal_mark);
-    let mark_default = plain(MARK_UNCERTAINTY, 2, page.decimal_mark);
     let all = [
         (BenchField::People, Unit::ONE, ""),
         (BenchField::Place, Unit::ONE, ""),
@@ -66,17 +109,14 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
         (BenchField::Wavelength, Unit::NANOMETRE, wavelength.as_str()),
         (BenchField::PulseRate, Unit::HERTZ, ""),
         (BenchField::SmallDivisions, Unit::ONE, small.as_str()),
-        (BenchField::EdgeHalfWidth, Unit::DIVISION, "half a small division"),
         (BenchField::EdgeReason, Unit::ONE, ""),
         (BenchField::ScreenWidth, Unit::DIVISION, width.as_str()),
-        (BenchField::TimeBaseUncertainty, Unit::PERCENT, "none"),
         (BenchField::Temperature, Unit::CELSIUS, "20"),
         (BenchField::Pressure, Unit::HECTOPASCAL, pressure.as_str()),
         (BenchField::Humidity, Unit::PERCENT, "50"),
         (BenchField::CarbonDioxide, Unit::PPM, "450"),
         (BenchField::BeamAngle, Unit::MILLIRADIAN, "none"),
         (BenchField::Coverage, Unit::PERCENT, "95"),
-        (BenchField::MarkUncertainty, Unit::PIXEL, mark_default.as_str()),
         (BenchField::TraceLevel, Unit::VOLT, "half of the smallest pulse"),
         (BenchField::TraceFraction, Unit::PERCENT, "50"),
         (BenchField::Aim, Unit::ONE, ""),
@@ -88,27 +128,72 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
             let text = page.text(field);
             (field, problems.field(&Place::Bench { field }, text, unit, default))
         })
+        .chain(bench_uncertainties(page, problems))
         .collect()
 }
 
+/// The uncertainties of the bench.
+fn bench_uncertainties(page: &NotebookState, problems: &Problems) -> [(BenchField, Field); 3] {
+    let of = |of, field, unit, u| {
+        (field, problems.uncertainty(page, of, &Place::Bench { field }, page.text(field), unit, Some(u)))
+    };
+    let small = parse(page.text(BenchField::SmallDivisions), page.decimal_mark, Unit::ONE).ok();
+    let small = small.map(|number| number.value).filter(|small| *small > 0.0).unwrap_or(SMALL_DIVISIONS);
+    // Half a small division either way.
+    let edge = UncertaintyKind::Limit.standard(0.5 / small);
+    [
+        of(UncertaintyOf::Edge, BenchField::EdgeHalfWidth, Unit::DIVISION, edge),
+        of(UncertaintyOf::TimeBase, BenchField::TimeBaseUncertainty, Unit::PERCENT, 0.0),
+        of(UncertaintyOf::Mark, BenchField::MarkUncertainty, Unit::PIXEL, MARK_UNCERTAINTY),
+    ]
+}
+
 /// Every text of a rail.
-pub fn rail_fields(rail: &Rail, index: usize, problems: &Problems) -> LiteMap<RailField, Field> {
+pub fn rail_fields(
+    page: &NotebookState,
+    rail: &Rail,
+    index: usize,
+    problems: &Problems,
+) -> LiteMap<RailField, Field> {
     let unit = ruler_unit(rail.unit);
     let name = (index + 1).to_string();
-    let u_reading = plain(unit.from_base(READING_UNCERTAINTY), 2, DecimalMark::Point);
-    let all = [
-        (RailField::Name, Unit::ONE, name.as_str()),
-        (RailField::From, unit, ""),
-        (RailField::To, unit, ""),
-        (RailField::ReadingUncertainty, unit, u_reading.as_str()),
-        (RailField::ScaleUncertainty, Unit::PERCENT, "none"),
-    ];
+    let all =
+        [(RailField::Name, Unit::ONE, name.as_str()), (RailField::From, unit, ""), (RailField::To, unit, "")];
+    let text = |field| rail.texts.get(&field).map_or("", String::as_str);
+    let place = |field| Place::Rail { rail: rail.id, field };
+    let uncertainty = |of, field, unit, u| {
+        (field, problems.uncertainty(page, of, &place(field), text(field), unit, Some(u)))
+    };
     all.into_iter()
-        .map(|(field, unit, default)| {
-            let text = rail.texts.get(&field).map_or("", String::as_str);
-            (field, problems.field(&Place::Rail { rail: rail.id, field }, text, unit, default))
-        })
+        .map(|(field, unit, default)| (field, problems.field(&place(field), text(field), unit, default)))
+        .chain([
+            uncertainty(
+                UncertaintyOf::RulerReading(rail.id),
+                RailField::ReadingUncertainty,
+                unit,
+                READING_UNCERTAINTY,
+            ),
+            uncertainty(UncertaintyOf::RulerScale(rail.id), RailField::ScaleUncertainty, Unit::PERCENT, 0.0),
+        ])
         .collect()
+}
+
+/// The uncertainty of the place of a rail; empty where its splice states none.
+pub fn splice_uncertainty(page: &NotebookState, rail: &Rail, problems: &Problems) -> Field {
+    let (Splice::AtSplitter { uncertainty, .. }
+    | Splice::AtDistance { uncertainty, .. }
+    | Splice::Joined { uncertainty, .. }) = &rail.splice
+    else {
+        return Field::default();
+    };
+    problems.uncertainty(
+        page,
+        UncertaintyOf::Splice(rail.id),
+        &Place::Splice { rail: rail.id, part: SplicePart::Uncertainty },
+        uncertainty,
+        ruler_unit(rail.unit),
+        Some(JOINT_UNCERTAINTY),
+    )
 }
 
 /// Every cell of a row.

@@ -18,6 +18,7 @@ pub fn trial_plan_view(page: &NotebookState, analysis: &Analysis) -> TrialPlanVi
     TrialPlanView {
         seed: if page.trials.seed.trim().is_empty() { "1".into() } else { page.trials.seed.clone() },
         wanted: Field {
+            meant: None,
             text: page.trials.wanted.clone(),
             problem,
             default: format!("as many as it takes to be steady, at most {}", count(MOST)),

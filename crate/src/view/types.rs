@@ -9,7 +9,7 @@ use super::math::Formula;
 use crate::analysis::{Notice, Weight};
 use crate::notebook::{
     ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, RailField, RailId, RowId,
-    RulerUnit, Scope, Sense, SettingId, SharedId, Splice,
+    RulerUnit, Scope, Sense, SettingId, SharedId, Splice, UncertaintyKind, UncertaintyOf,
 };
 use crate::quantity::DecimalMark;
 use crate::words::Message;
@@ -80,6 +80,24 @@ pub struct Field {
     pub default: String,
     /// The unit of a bare number, typed or taken; empty for words.
     pub unit: String,
+    /// As what it is meant, where it is an uncertainty whose kind can be chosen.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub meant: Option<Meant>,
+}
+
+/// As what an uncertainty is meant, and what follows.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Meant {
+    /// Which uncertainty.
+    pub of: UncertaintyOf,
+    /// As a limit, or as a standard uncertainty.
+    pub kind: UncertaintyKind,
+    /// The standard uncertainty that follows from a limit; empty where there is none.
+    pub u: String,
+    /// Whether nothing was typed and nothing is taken: the quantity is treated as exact.
+    pub exact: bool,
 }
 
 /// One rail.
@@ -105,6 +123,8 @@ pub struct RailView {
     #[cfg_attr(not(target_arch = "wasm32"), ts(as = "std::collections::BTreeMap<String, String>"))]
     #[serde(serialize_with = "as_record")]
     pub splice_problems: LiteMap<String, String>,
+    /// The uncertainty of its place; empty where the splice states none.
+    pub splice_uncertainty: Field,
     /// Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m".
     pub stands: String,
     /// The step that the readings themselves show at its splice; empty where it can't be told.
@@ -121,7 +141,7 @@ pub struct SettingView {
     pub id: SettingId,
     /// Time per division.
     pub time_per_division: Field,
-    /// Relative standard uncertainty.
+    /// Relative uncertainty.
     pub uncertainty: Field,
 }
 

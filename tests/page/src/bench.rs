@@ -30,7 +30,7 @@ pub fn describe_rail(page: &Page) -> Result<()> {
     page.choose("Unit of the ruler", "millimetres")?;
     page.choose("Known from", "ruler reading at the splitter")?;
     page.fill("Mark at the splitter", "0")?;
-    page.fill("Standard uncertainty of this position", "1 mm")
+    page.fill("Uncertainty of this position", "1 mm")
 }
 
 /// The block of the first `rows` readings, as a spreadsheet copies it.

@@ -26,7 +26,7 @@ pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
     bench::fill(&page)?;
     page.choose("Known from", "measured distance of a mark")?;
     page.fill("Its distance from the splitter", "0.5")?;
-    page.fill("Standard uncertainty of this position", "0.3")?;
+    page.fill("Uncertainty of this position", "0.3")?;
     for part in ["mark", "distance", "uncertainty"] {
         page.sees(&format!("[id$=\"-splice-{part}-unit\"]"), "mm")?;
     }
@@ -34,9 +34,9 @@ pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
     let close = page.result()?;
     ensure!(!close.is_empty(), "there is no result");
     ensure!(page.count(".card .notices li")? == 0, "a notice about a splice known to 0.3 mm");
-    page.fill("Standard uncertainty of this position", "301")?;
+    page.fill("Uncertainty of this position", "301")?;
     page.reads(".card .notices", "more than a twentieth of its length")?;
-    page.fill("Standard uncertainty of this position", "0.3")?;
+    page.fill("Uncertainty of this position", "0.3")?;
     eventually("the notice goes", || page.count(".card .notices li"), |count| *count == 0)?;
 
     // The demo as it was written while gaps and distances were metres.
@@ -79,7 +79,7 @@ pub fn an_entry_out_of_range_is_marked(stage: &Stage) -> Result<()> {
     let replaced = [
         ("Small divisions per division", "bench-small_divisions", "0", "above zero"),
         ("Pulse rate", "bench-pulse_rate", "0", "above zero"),
-        ("Reading limit of one edge, ±a (half-width)", "bench-edge_half_width", "-1", "zero or more"),
+        ("Uncertainty of one edge reading", "bench-edge_half_width", "-1", "zero or more"),
     ];
     for (name, id, text, expected) in replaced {
         page.fill(name, text)?;

@@ -75,7 +75,7 @@ fn describe_rail(page: &Page) -> Result<()> {
         page.tab_to(name)?;
         page.type_text(text)?;
     }
-    for (name, text) in [("Mark at the splitter", "0"), ("Standard uncertainty of this position", "1 mm")] {
+    for (name, text) in [("Mark at the splitter", "0"), ("Uncertainty of this position", "1 mm")] {
         page.tab_to(name)?;
         page.type_text(text)?;
     }

@@ -18,6 +18,7 @@ mod files;
 mod help;
 mod help_pictures;
 mod keyboard;
+mod kinds;
 mod late;
 mod notebooks;
 mod plan;
@@ -39,7 +40,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 65] = [
+const TESTS: [(&str, Test); 68] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -50,6 +51,9 @@ const TESTS: [(&str, Test); 65] = [
     ("invisible_beams_and_local_rules_come_first", cautions::invisible_beams_and_local_rules_come_first),
     ("paste_fills_rows", cells::paste_fills_rows),
     ("mistakes_are_told_at_the_cell", cells::mistakes_are_told_at_the_cell),
+    ("an_uncertainty_is_a_limit_or_a_standard_one", kinds::an_uncertainty_is_a_limit_or_a_standard_one),
+    ("what_is_treated_as_exact_is_told", kinds::what_is_treated_as_exact_is_told),
+    ("an_old_notebook_keeps_what_it_meant", kinds::an_old_notebook_keeps_what_it_meant),
     ("a_splice_counts_as_its_ruler", faults::a_splice_counts_as_its_ruler),
     ("an_entry_out_of_range_is_marked", faults::an_entry_out_of_range_is_marked),
     ("a_later_notebook_is_left_untouched", faults::a_later_notebook_is_left_untouched),

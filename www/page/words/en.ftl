@@ -79,7 +79,7 @@ cautions-reflections = Metal rulers, carriages, tools, rings and watches reflect
 cautions-group-protection = Eyewear and skin
 cautions-eyewear = Wear eyewear rated for both the wavelength and the pulses in use. No eyewear is permission to look into the beam.
 cautions-skin = Ultraviolet light also harms the skin: cover it. Look at an ultraviolet beam only by way of a fluorescing card.
-cautions-group-trained = Work for trained people
+cautions-group-trained = Alignment, high voltage and gas
 cautions-alignment = Alignment is done by trained people, at the lowest power. Move carriages only with the shutter closed.
 cautions-voltage = Pulse supplies and the bias of detectors are at high voltage, and so are their cables: never unplug or open one. A pulse supply can hold a lethal charge after it is switched off. Housings are opened by authorised service alone.
 cautions-gas = Gas sources: the cylinders are secured and the room is ventilated. Ultraviolet light makes ozone, which harms the lungs.
@@ -117,10 +117,10 @@ fields-wavelength = Wavelength in vacuum
 fields-pulse_rate = Pulse rate
 fields-beam_angle = Largest possible angle between beam and rail
 fields-small_divisions = Small divisions per division
-fields-edge_half_width = Reading limit of one edge, ±a (half-width)
+fields-edge_half_width = Uncertainty of one edge reading
 fields-edge_reason = Reason for this limit
 fields-screen_width = Divisions across the screen
-fields-time_base_uncertainty = Time base: relative standard uncertainty (data-sheet limit ÷ √3)
+fields-time_base_uncertainty = Time base: relative uncertainty
 fields-temperature = Air temperature
 fields-pressure = Air pressure
 fields-humidity = Relative humidity
@@ -146,8 +146,8 @@ rails-legend = Rail { $n }: { $name }
 rails-fields-name = Name used in the readings
 rails-fields-from = First mark
 rails-fields-to = Last mark
-rails-fields-reading_uncertainty = Standard uncertainty of a ruler reading (half-width a ÷ √3)
-rails-fields-scale_uncertainty = Relative standard uncertainty of the scale
+rails-fields-reading_uncertainty = Uncertainty of a ruler reading
+rails-fields-scale_uncertainty = Relative uncertainty of the scale
 rails-unit = Unit of the ruler
 rails-units-millimetre = millimetres
 rails-units-centimetre = centimetres
@@ -172,7 +172,7 @@ splice-mark-at-splitter = Mark at the splitter
 splice-distance = Its distance from the splitter
 splice-mark_before = Faces this mark on the previous rail
 splice-gap = Gap between them
-splice-uncertainty = Standard uncertainty of this position
+splice-uncertainty = Uncertainty of this position
 splice-here = Position { $n }, read on this rail
 splice-before = Position { $n }, read on the previous rail
 splice-add-pair = Add a position
@@ -186,7 +186,7 @@ settings-add = Add a setting
 settings-remove = Remove
 settings-legend = Setting { $n }
 settings-time = Time per division
-settings-uncertainty = Relative standard uncertainty
+settings-uncertainty = Relative uncertainty
 
 ## Other uncertainty components
 
@@ -362,7 +362,7 @@ row-work-close = Close
 
 delays-title = Delays
 delays-hint = Delays can be taken from photographs or recorded traces instead of typing them.
-fields-mark_uncertainty = Standard uncertainty of one mark on a photograph
+fields-mark_uncertainty = Uncertainty of one mark on a photograph
 fields-trace_level = Threshold (fixed level) above the baseline
 fields-trace_fraction = Constant fraction of the amplitude
 delays-from-picture = picture
@@ -671,15 +671,18 @@ report-entries =
        *[other] The history of this notebook holds { $n } entries, stored in notebook.json.
     }
 report-default = { $text } (default)
+report-limit = limit ±{ $a }, standard uncertainty { $u }
+report-limit-alone = limit ±{ $a }
+report-standard = standard uncertainty { $u }
+report-exact = { $u }, treated as exact
 report-not-given = (not given)
 report-setting = Time base at { $base } per division
-report-setting-uncertainty = relative standard uncertainty { $u }
+report-setting-uncertainty = relative { $u }
 report-shared = { $acts }: { $effect }, standard uncertainty { $u }
 report-rail = Rail { $name }
 report-ruler = Ruler
 report-ruler-text = in { $unit }; when the carriage moves away, readings { $sense }
 report-splice = Splice, as stated
-report-splices-uncertain = { $place }, standard uncertainty { $u }
 report-splices-at_splitter = mark { $mark } lies at the splitter
 report-splices-at_distance = mark { $mark } stands at { $distance } from the splitter
 report-splices-joined = mark { $mark } meets mark { $before } on the previous rail, with a gap of { $gap }
@@ -861,6 +864,10 @@ notice-beyond_a_period =
        *[other] The delays of rows { $rows } are longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
     }
 notice-beyond_a_period-look = Which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.
+notice-treated_as_exact = Treated as exact, with an uncertainty of 0: { $what }. An error there changes c by the same fraction, and the budget has no component for it.
+notice-treated_as_exact-look = State the limit from the data sheet or the specification. Type 0 if it is negligible.
+notice-treated_as_exact-time-base = the time base
+notice-treated_as_exact-scale = the scale of rail { $rail }
 notice-defaults_only = All uncertainties are still default values.
 notice-defaults_only-look = How well you could really read the ruler, the joints and the edges: write that down.
 notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
@@ -980,6 +987,12 @@ how-report = Fill in the fields, open the report and print it, or hand in the bu
 ## A field
 
 field-if-empty = Default: { $value }
+field-if-empty-limit = Default: ±{ $value }
+field-if-empty-exact = Default: 0, treated as exact
+field-kind = { $field }: typed as
+field-kinds-limit = limit ±a
+field-kinds-standard = standard uncertainty u
+field-follows = u = a ÷ √3 = { $u }
 
 ## A message that offers to undo
 

@@ -28,9 +28,12 @@ impl Bench {
         let mut bench = Self { notebook: Notebook::new() };
         for rail in [1, 2] {
             bench.put(Edit::AddRail(rail));
-            for (field, value) in
-                [(RailField::From, "0"), (RailField::To, "200"), (RailField::ReadingUncertainty, "0.05")]
-            {
+            for (field, value) in [
+                (RailField::From, "0"),
+                (RailField::To, "200"),
+                (RailField::ReadingUncertainty, "0.05"),
+                (RailField::ScaleUncertainty, "0"),
+            ] {
                 bench.put(Edit::SetRail { rail, field, text: value.into() });
             }
         }
@@ -48,6 +51,7 @@ impl Bench {
             },
         });
         bench.put(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.03".into() });
+        bench.put(Edit::SetBench { field: BenchField::TimeBaseUncertainty, text: "0".into() });
         for (row, wobble) in WOBBLE.iter().enumerate() {
             let (rail, r) =
                 if row < 6 { (1, 20.0 + 30.0 * row as f64) } else { (2, 10.0 + 30.0 * (row - 6) as f64) };
@@ -172,7 +176,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 28] = [
+const CASES: [Case; 30] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     ("ruler_restarts", |b| (7..=12).for_each(|row| b.set(row, Cell::Rail, "1")), Rows(&[7])),
@@ -198,6 +202,14 @@ const CASES: [Case; 28] = [
     ("delay_below_uncertainty", |b| b.set(1, Cell::EdgeB, "0.51"), Rows(&[1])),
     ("beyond_a_period", |b| b.set_bench(BenchField::PulseRate, "75 MHz"), Rows(&[12])),
     ("defaults_only", Bench::states_nothing, Whole),
+    ("treated_as_exact", |b| b.set_bench(BenchField::TimeBaseUncertainty, ""), Whole),
+    (
+        "treated_as_exact",
+        |b| {
+            b.put(Edit::SetRail { rail: 2, field: RailField::ScaleUncertainty, text: String::new() });
+        },
+        Whole,
+    ),
     ("rehearsal", |b| b.put(Edit::SetRehearsal(7)), Whole),
     ("walk", Bench::walks, Rows(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])),
     ("grid_bent", Bench::bends_a_grid, Whole),

@@ -1,12 +1,14 @@
 //! What the rows show by themselves: slips of reading and typing, and uncertainties that nobody stated.
 
 use super::input::NoticeInput;
+use crate::analysis::Clock;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::read::ruler_unit;
 use crate::message;
-use crate::notebook::{BenchField, RowId};
+use crate::notebook::{ActsOn, BenchField, Effect, RailField, RowId, Scope, SharedError};
 use crate::rail::Source;
+use crate::words::Message;
 
 /// Every notice about the readings, in the order of the page.
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
@@ -20,6 +22,7 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
         delay_below_uncertainty(input),
         beyond_a_period(input),
         defaults_only(input),
+        treated_as_exact(input),
         rehearsal(input),
         entry_replaced(input),
     ];
@@ -290,6 +293,42 @@ fn beyond_a_period(input: &NoticeInput) -> Option<Notice> {
         ),
         look_at: message!("notice-beyond_a_period-look"),
         rows,
+        rail: None,
+    })
+}
+
+/// Nobody stated the uncertainty of what moves c one for one, so it is taken as zero.
+fn treated_as_exact(input: &NoticeInput) -> Option<Notice> {
+    let (context, points) = (input.context, &input.rows.points);
+    input.line?;
+    let scaled = |acts_on| {
+        let all = |shared: &&SharedError| shared.effect == Effect::Scale && shared.rows == Scope::All;
+        context.page.shared.iter().filter(all).any(|shared| shared.acts_on == acts_on)
+    };
+    let own = |time| context.settings.iter().any(|s| s.time_per_division == time && s.uncertainty.is_some());
+    let timed_by = |p: &Point| match p.time_base.map(|base| base.clock) {
+        Some(Clock::Screen(time)) => !own(time),
+        Some(Clock::Recorder) => true,
+        None => p.told == DelaySource::ByTraces,
+    };
+    let time_base = context.page.text(BenchField::TimeBaseUncertainty).trim().is_empty()
+        && !scaled(ActsOn::Delays)
+        && points.iter().any(timed_by);
+    let time_base = time_base.then(|| message!("notice-treated_as_exact-time-base"));
+    let rails = context.page.rails.iter().enumerate().filter(|(index, rail)| {
+        let text = rail.texts.get(&RailField::ScaleUncertainty).map_or("", String::as_str);
+        text.trim().is_empty() && !scaled(ActsOn::Distances) && points.iter().any(|p| p.rail == Some(*index))
+    });
+    let scales = rails
+        .map(|(index, rail)| message!("notice-treated_as_exact-scale", rail = rail.name_or_number(index)));
+    let what: Vec<Message> = time_base.into_iter().chain(scales).collect();
+    (!what.is_empty()).then(|| Notice {
+        id: "treated_as_exact",
+        weight: Weight::Know,
+        section: Section::Apparatus,
+        text: message!("notice-treated_as_exact", what = what),
+        look_at: message!("notice-treated_as_exact-look"),
+        rows: Vec::new(),
         rail: None,
     })
 }

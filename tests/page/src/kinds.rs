@@ -1,0 +1,101 @@
+//! Uncertainties typed as limits or as standard uncertainties: chosen beside the number, with what follows.
+
+use anyhow::{Result, ensure};
+use serde_json::{Value, json};
+
+use crate::access;
+use crate::bench;
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// What the page says under a field, by the end of the field's id.
+fn below(field: &str) -> String {
+    format!("[id$=\"{field}-if-empty\"]")
+}
+
+/// The kind that is chosen beside a field, as it says it, by the end of the field's id.
+fn kind(page: &Page, field: &str) -> Result<Value> {
+    let script = "return document.querySelector(arguments[0]).selectedOptions[0].textContent";
+    page.browser.run(script, vec![json!(format!("[id$=\"{field}-kind\"]"))])
+}
+
+/// Each field of an uncertainty says as what it is meant, takes either, and shows the standard uncertainty that follows
+/// from a limit: a ÷ √3 (JCGM 100:2008, 4.3.7). Choosing is one step to undo, and is stored.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn an_uncertainty_is_a_limit_or_a_standard_one(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let (limit, standard) = ("limit ±a", "standard uncertainty u");
+    for (field, usual) in [
+        ("-reading_uncertainty", standard),
+        ("-scale_uncertainty", standard),
+        ("-splice-uncertainty", standard),
+        ("bench-edge_half_width", limit),
+        ("bench-time_base_uncertainty", standard),
+    ] {
+        ensure!(kind(&page, field)? == json!(usual), "{field} is usually meant as something else");
+    }
+    let before = page.result()?;
+    // 0.5/√3 = 0.2887.
+    page.fill("Uncertainty of a ruler reading", "0.5")?;
+    ensure!(page.text(&below("-reading_uncertainty"))?.is_empty(), "u stands in the box itself");
+    let typed_as = "Uncertainty of a ruler reading: typed as";
+    page.choose(typed_as, limit)?;
+    page.sees(&below("-reading_uncertainty"), "u = a ÷ √3 = 0.29 mm")?;
+    page.fill("Uncertainty of a ruler reading", "5 cm")?;
+    page.sees(&below("-reading_uncertainty"), "u = a ÷ √3 = 2.9 cm")?;
+    let wide = page.result()?;
+    ensure!(wide != before, "five centimetres change nothing: {wide:?}");
+    page.choose(typed_as, standard)?;
+    eventually("the other kind has another result", || page.result(), |result| *result != wide)?;
+    page.click("Undo")?;
+    page.sees(names::RESULT, &wide)?;
+    ensure!(kind(&page, "-reading_uncertainty")? == json!(limit), "undo leaves the kind");
+    page.is_saved()?;
+    page.reload()?;
+    page.sees(names::RESULT, &wide)?;
+    page.sees(&below("-reading_uncertainty"), "u = a ÷ √3 = 2.9 cm")?;
+    access::load_checker(&page)?;
+    for scheme in ["light", "dark"] {
+        page.wear(scheme)?;
+        access::unbroken(&page)?;
+    }
+    page.is_silent()
+}
+
+/// What is taken as zero and moves c one for one says so, and is noticed until it is stated.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn what_is_treated_as_exact_is_told(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    for field in ["bench-time_base_uncertainty", "-scale_uncertainty"] {
+        page.sees(&below(field), "Default: 0, treated as exact")?;
+    }
+    page.reads("#apparatus-notices", "the time base and the scale of rail")?;
+    page.fill("Time base: relative uncertainty", "0.01 %")?;
+    let told = page.reads("#apparatus-notices", "an uncertainty of 0: the scale of rail")?;
+    ensure!(!told.contains("time base"), "{told:?}");
+    page.fill("Relative uncertainty of the scale", "0")?;
+    let told = || page.text("#apparatus-notices");
+    eventually("nothing is treated as exact unsaid", told, |told| !told.contains("Treated as exact"))?;
+    page.is_silent()
+}
+
+/// A notebook of the time before a kind could be chosen opens with each field meant as it was then, and the same result.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn an_old_notebook_keeps_what_it_meant(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let old = include_str!("../../../crate/src/notebook/samples/format-2.json");
+    page.open_file(&page.home.write("old.json", old.as_bytes())?)?;
+    page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
+    ensure!(kind(&page, "bench-edge_half_width")? == json!("limit ±a"), "the edge");
+    ensure!(kind(&page, "bench-time_base_uncertainty")? == json!("standard uncertainty u"), "the time base");
+    page.sees(names::RESULT, "3.0051(88) × 10⁸ m/s")?;
+    page.is_silent()
+}

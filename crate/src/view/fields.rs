@@ -115,7 +115,7 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
         (BenchField::Pressure, Unit::HECTOPASCAL, pressure.as_str()),
         (BenchField::Humidity, Unit::PERCENT, "50"),
         (BenchField::CarbonDioxide, Unit::PPM, "450"),
-        (BenchField::BeamAngle, Unit::MILLIRADIAN, "none"),
+        (BenchField::BeamAngle, Unit::MILLIRADIAN, "0"),
         (BenchField::Coverage, Unit::PERCENT, "95"),
         (BenchField::TraceLevel, Unit::VOLT, "half of the smallest pulse"),
         (BenchField::TraceFraction, Unit::PERCENT, "50"),

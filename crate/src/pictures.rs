@@ -12,10 +12,12 @@ use crate::chart::{
     Mark, Share, SharesPicture, Theme, Upright,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
+use crate::message;
 use crate::notebook::{NotebookState, Rail, RowId, Sense};
 use crate::quantity::{Decimal, DecimalMark, in_unit, plain};
 use crate::view::ComponentView;
 use crate::view::budget::{budget_view, ordered};
+use crate::words::{Message, Value, Words};
 
 /// Coverage probability of the band.
 const COVERAGE: f64 = 0.95;
@@ -41,9 +43,9 @@ pub struct Charts {
 /// The readings and the line through them.
 pub fn line_picture(page: &NotebookState, analysis: &Analysis) -> LinePicture {
     let line = analysis.line.as_deref().ok();
-    let mut series: Vec<String> = analysis.rails.iter().map(|rail| rail.name.clone()).collect();
+    let mut series: Vec<Value> = analysis.rails.iter().map(|rail| rail.name.as_str().into()).collect();
     if analysis.rows.iter().any(|row| row.rail.is_none() && row.distance.is_some()) {
-        series.push("given directly".into());
+        series.push(message!("chart-typed").into());
     }
     LinePicture {
         marks: analysis.rows.iter().filter_map(|row| mark(row, analysis, line)).collect(),
@@ -67,7 +69,7 @@ pub fn walk_picture(page: &NotebookState, walk: &WalkAnalysis) -> LinePicture {
     LinePicture {
         marks: walk.rows.iter().map(mark).collect(),
         line: Some(FittedLine { slope: walk.line.slope, intercept: walk.line.intercept, band: None }),
-        series: vec!["walk".into()],
+        series: vec![message!("chart-walk-series").into()],
         decimal_mark: page.decimal_mark,
         upright: Upright::Walk,
     }
@@ -168,11 +170,11 @@ fn bench_rail(rail: &Rail, stand: &RailStand, decimal: DecimalMark) -> Option<Be
     })
 }
 
-fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> String {
+fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Value {
     match place.uncertainty {
-        _ if stand.free => "step fitted".into(),
-        Some(u) if u > 0.0 => format!("u = {} mm", plain(u * 1000.0, 2, decimal)),
-        _ => String::new(),
+        _ if stand.free => message!("chart-step-fitted").into(),
+        Some(u) if u > 0.0 => format!("u = {} mm", plain(u * 1000.0, 2, decimal)).into(),
+        _ => Value::default(),
     }
 }
 
@@ -208,30 +210,39 @@ pub fn histogram_picture(outcome: &Outcome, decimal_mark: DecimalMark) -> Histog
     }
 }
 
-/// All charts as SVG, on white paper; empty where there is nothing to draw. That of the trials is drawn where there
-/// is an outcome.
-pub fn charts(page: &NotebookState, analysis: &Analysis, trials: Option<&Outcome>) -> Charts {
+/// All charts as SVG, on white paper, in the words of a table; empty where there is nothing to draw. That of the trials
+/// is drawn where there is an outcome.
+pub fn charts(
+    page: &NotebookState,
+    analysis: &Analysis,
+    trials: Option<&Outcome>,
+    words: &dyn Words,
+) -> Charts {
     let theme = Theme::print();
     let (width, height) = PAPER;
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);
     let shares = shares_picture(page, analysis);
+    let title = |message: Message| words.say(&message);
     // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
     Charts {
-        line_svg: chart::svg(width, height, "Delay against distance", &theme, |area, theme| {
-            chart::line(area, &line, theme)
+        line_svg: chart::svg(width, height, &title(message!("line-plot")), &theme, |area, theme| {
+            chart::line(area, &line, theme, words)
         })
         .unwrap_or_default(),
-        residuals_svg: chart::svg(width, height / 2, "Residuals against distance", &theme, |area, theme| {
-            chart::residuals(area, &line, theme)
-        })
+        residuals_svg: chart::svg(
+            width,
+            height / 2,
+            &title(message!("line-residuals")),
+            &theme,
+            |area, theme| chart::residuals(area, &line, theme, words),
+        )
         .unwrap_or_default(),
         trials_svg: trials
             .and_then(|outcome| {
                 let picture = histogram_picture(outcome, page.decimal_mark);
-                let title = "Monte Carlo trials";
-                chart::svg(width, height / 2, title, &theme, |area, theme| {
-                    chart::histogram(area, &picture, theme)
+                chart::svg(width, height / 2, &title(message!("trials-plot")), &theme, |area, theme| {
+                    chart::histogram(area, &picture, theme, words)
                 })
                 .ok()
             })
@@ -239,19 +250,19 @@ pub fn charts(page: &NotebookState, analysis: &Analysis, trials: Option<&Outcome
         budget_svg: chart::svg(
             width,
             chart::shares_height(&shares, &theme),
-            "Shares of the budget",
+            &title(message!("report-shares")),
             &theme,
-            |area, theme| chart::shares(area, &shares, theme),
+            |area, theme| chart::shares(area, &shares, theme, words),
         )
         .ok()
         .filter(|_| !shares.shares.is_empty())
         .unwrap_or_default(),
         bench_svg: chart::svg(
             width,
-            chart::bench_height(width, &bench, &theme),
-            "The bench, to scale",
+            chart::bench_height(width, &bench, &theme, words),
+            &title(message!("apparatus-drawing")),
             &theme,
-            |area, theme| chart::bench(area, &bench, theme),
+            |area, theme| chart::bench(area, &bench, theme, words),
         )
         .unwrap_or_default(),
     }

@@ -8,7 +8,7 @@ import { Plot } from './plot.js';
 import { Rails } from './rails.js';
 import { Settings } from './settings.js';
 import { Shared } from './shared.js';
-import { each, say } from './words.js';
+import { each, say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, View } from './types.js' */
@@ -43,8 +43,8 @@ export class Apparatus {
     this.settings = new Settings(byId('settings'), book);
     this.shared = new Shared(byId('shared'), book);
     this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('bench-plot')), (canvas, dark, pixels) => {
-      book.desk.draw_bench(canvas, dark, pixels);
-    }, (width) => book.desk.bench_height(width));
+      book.desk.draw_bench(canvas, dark, pixels, tell);
+    }, (width) => book.desk.bench_height(width, tell));
     this.figure = byId('bench-figure');
     this.summary = byId('bench-summary');
   }
@@ -80,7 +80,7 @@ function inWords({ rails }) {
   return rails
     .map((rail, index) => say('bench-rail', {
       name: rail.fields.name.text || say('rails-numbered', { n: index + 1 }),
-      stands: rail.stands || say('bench-position-unknown'),
+      stands: rail.stands ? tell(rail.stands) : say('bench-position-unknown'),
       rows: rail.rows,
     }))
     .join(' ');

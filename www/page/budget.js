@@ -3,9 +3,9 @@
  * what the uncertainty would be if that component were smaller or larger. Asking changes nothing in the notebook.
  */
 import { messageOf } from './core.js';
-import { alike, el, Keyed, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { alike, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { lettered } from './figures.js';
-import { say } from './words.js';
+import { inWords, say, setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BudgetView, ComponentView, Figure } from './types.js' */
@@ -70,8 +70,8 @@ export class Budget {
     try {
       const { refusal, figures } = this.book.desk.what_if(id, factor);
       if (refusal) return refusal;
-      const now = new Map(this.figures.map((figure) => [figure.id, figure.value]));
-      return figures.filter(({ id: each, value }) => now.get(each) !== value)
+      const now = new Map(this.figures.map((figure) => [figure.id, inWords(figure.value)]));
+      return figures.filter(({ id: each, value }) => now.get(each) !== inWords(value))
         .map((figure) => ({ ...figure, now: now.get(figure.id) ?? '' }));
     } catch (error) {
       return messageOf(error);
@@ -121,13 +121,13 @@ class ComponentLine {
   show(component) {
     if (alike(component, this.component)) return;
     this.component = component;
-    COLUMNS.forEach((column, place) => setText(/** @type {Node} */ (this.texts[place]), component[column]));
+    COLUMNS.forEach((column, place) => setTold(/** @type {HTMLElement} */ (this.texts[place]), component[column]));
     // Set as a property: the page's policy allows no style attribute.
     /** @type {HTMLElement} */ (this.bar.firstElementChild).style.inlineSize = component.bar;
     setText(this.share, component.share_text);
-    setOptional(this.remark, component.remark);
+    setTold(this.remark, component.remark);
     setAttribute(this.root, 'class', component.share_text === '0 %' ? 'nothing' : undefined);
-    setAttribute(this.slider, 'aria-label', say('budget-what-if-of', { name: component.name }));
+    setAttribute(this.slider, 'aria-label', say('budget-what-if-of', { name: inWords(component.name) }));
   }
 
   /**
@@ -155,7 +155,7 @@ class ComponentLine {
 function written(name, answer) {
   if (typeof answer === 'string') return [answer];
   const changes = answer.flatMap(({ symbol, value, now }, place) => [
-    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${value} ${say('budget-instead-of', { now })}`,
+    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${inWords(value)} ${say('budget-instead-of', { now })}`,
   ]);
   return [say('budget-answer', { factor: name }), ...(changes.length > 0 ? changes : [` ${say('budget-nothing')}`])];
 }

@@ -2,7 +2,7 @@
  * A text box with its label, unit, problem, and what stands in for it while it is empty.
  */
 import { el, setAttribute, setOptional, setText } from './dom.js';
-import { each, say } from './words.js';
+import { each, inWords, say } from './words.js';
 import { listen, put } from './typing.js';
 
 /** @import { Field, Meant, UncertaintyKind, UncertaintyOf } from './types.js' */
@@ -67,9 +67,9 @@ export class TextField {
 
 /** What is taken while a field is empty. @param {Field} field */
 function standIn({ text, default: value, meant }) {
-  if (text !== '' || !value) return '';
+  if (text !== '' || value === '') return '';
   if (meant?.exact) return say('field-if-empty-exact');
-  return say(meant?.kind === 'limit' ? 'field-if-empty-limit' : 'field-if-empty', { value });
+  return say(meant?.kind === 'limit' ? 'field-if-empty-limit' : 'field-if-empty', { value: inWords(value) });
 }
 
 /** The standard uncertainty that follows from a limit. @param {Field} field */

@@ -1,8 +1,9 @@
 /**
  * Numbers with their names and values; what each means, and how it is worked out, is one press away.
  */
-import { alike, el, Keyed, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { alike, el, Keyed, setAttribute, setHidden } from './dom.js';
 import { math } from './formula.js';
+import { setTold } from './words.js';
 
 /** @import { Figure, Formula } from './types.js' */
 
@@ -27,17 +28,17 @@ class FigureLine {
 
   /** @param {Figure} figure */
   show({ name, symbol, value, meaning, formula, source }) {
-    setText(this.name, name);
+    setTold(this.name, name);
     if (this.written !== symbol) {
       this.written = symbol;
       this.symbol.replaceChildren(...lettered(symbol));
     }
-    setText(this.value, value);
-    setOptional(this.meaning, meaning);
+    setTold(this.value, value);
+    setTold(this.meaning, meaning);
     this.formula = formula;
     this.write();
-    setOptional(this.source, source);
-    setAttribute(this.root, 'class', meaning || formula ? 'figure' : 'figure bare');
+    setTold(this.source, source);
+    setAttribute(this.root, 'class', meaning.length > 0 || formula ? 'figure' : 'figure bare');
   }
 
   /** Draws the formula, while it is in sight: every edit brings new numbers. */

@@ -5,6 +5,7 @@ import { byId, setHidden, setOptional } from './dom.js';
 import { Figures } from './figures.js';
 import { NoticeList, ofSection } from './notices.js';
 import { Plot } from './plot.js';
+import { setTold, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -25,10 +26,10 @@ export class Line {
     this.checkFigures = new Figures(byId('line-checks'));
     this.plots = [
       new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
-        book.desk.draw_line(canvas, dark, pixels);
+        book.desk.draw_line(canvas, dark, pixels, tell);
       }),
       new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
-        book.desk.draw_residuals(canvas, dark, pixels);
+        book.desk.draw_residuals(canvas, dark, pixels, tell);
       }),
     ];
   }
@@ -40,14 +41,14 @@ export class Line {
     for (const plot of this.plots) plot.show();
     this.notices.show(view);
     setOptional(this.refusal, line.refusal);
-    setOptional(this.method, line.method);
-    setOptional(this.summary, line.summary);
-    setOptional(this.residualSummary, line.residual_summary);
+    setTold(this.method, line.method);
+    setTold(this.summary, line.summary);
+    setTold(this.residualSummary, line.residual_summary);
     this.figures.show(line.figures);
     this.checkFigures.show(line.checks);
     setHidden(this.box, line.figures.length === 0);
     setHidden(this.checks, line.checks.length === 0);
     setHidden(this.lineFigure, !view.rows.some((row) => row.state === 'used'));
-    setHidden(this.residualFigure, line.residual_summary === '');
+    setHidden(this.residualFigure, line.residual_summary === null);
   }
 }

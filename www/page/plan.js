@@ -111,10 +111,10 @@ export class Plan {
     this.plan = plan;
     setOptional(this.refusal, plan.refusal);
     setHidden(this.box, plan.refusal !== '');
-    const found = (/** @type {string} */ id) => plan.figures.find((figure) => figure.id === id)?.with;
+    const found = (/** @type {string} */ id) => plan.figures.find((figure) => figure.id === id);
     const [expected, compared] = [found('expected'), found('compared')];
     setText(this.summary, expected ? expectedText(expected) : plan.lacks);
-    setOptional(this.compared, compared ? comparedText(compared) : '');
+    setOptional(this.compared, compared ? comparedText(compared.with) : '');
     this.lanes.show(plan);
     this.warnings.show(plan.warnings);
     this.positions.show(plan.positions);

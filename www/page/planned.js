@@ -2,9 +2,9 @@
  * The plan in words: sentences and figures from what the core worked out and rounded. The formulas hold the core's own
  * figures; nothing is computed here.
  */
-import { say } from './words.js';
+import { inWords, say } from './words.js';
 
-/** @import { Figure, Formula, PlaceView, Said } from './types.js' */
+/** @import { Figure, Formula, PlaceView, Said, Value } from './types.js' */
 
 /** The figures, each with its symbol. */
 const SYMBOLS = {
@@ -44,10 +44,10 @@ export function reasonText({ id, with: [value = ''] }) {
   }
 }
 
-/** What is expected and what limits it. @param {string[]} with_ */
-export function expectedText([u = '', , , rows = '', limit = '', share = '']) {
+/** What is expected and what limits it. @param {Omit<Said, 'id'>} said */
+export function expectedText({ with: [u = '', , , rows = '', share = ''], name }) {
   const expected = say('plan-expected', { u, rows });
-  return limit ? `${expected} ${say('plan-limits', { name: limit, share })}` : expected;
+  return name ? `${expected} ${say('plan-limits', { name: inWords(name), share })}` : expected;
 }
 
 /** How it turned out. @param {string[]} with_ */
@@ -106,13 +106,13 @@ export function planFigures(all) {
  */
 export function truthFigures(told) {
   if (told.length === 0) return [];
-  return [bare('c', say('plan-truth-c'), 'c₀', '299 792 458 m/s'), ...told.map(({ id, with: [name = '', value = '', u = ''] }, place) => (
-    id === 't0' ? bare(id, say('plan-truth-t0'), 't₀', name) : bare(`${id}-${place}`, name, '', u ? say('plan-stated', { value, u }) : value)))];
+  return [bare('c', say('plan-truth-c'), 'c₀', '299 792 458 m/s'), ...told.map(({ id, with: [value = '', u = ''], name }, place) => (
+    name === null ? bare(id, say('plan-truth-t0'), 't₀', value) : bare(`${id}-${place}`, name, '', u ? say('plan-stated', { value, u }) : value)))];
 }
 
-/** @param {string} id @param {string} name @param {string} symbol_ @param {string} value @returns {Figure} */
+/** @param {string} id @param {Value} name @param {string} symbol_ @param {string} value @returns {Figure} */
 function bare(id, name, symbol_, value) {
-  return { id, name, symbol: symbol_, value, meaning: '', formula: null, source: '' };
+  return { id, name, symbol: symbol_, value, meaning: [], formula: null, source: null };
 }
 
 /**
@@ -122,10 +122,10 @@ function bare(id, name, symbol_, value) {
  * @returns {Figure}
  */
 function figure(id, value, formula = null) {
-  const source = id === 'expected' || id === 'reading' || id === 'step' ? say(`plan-figures-${id}-source`) : '';
+  const source = id === 'expected' || id === 'reading' || id === 'step' ? say(`plan-figures-${id}-source`) : null;
   return {
     id, value, formula, source, symbol: SYMBOLS[id], name: say(`plan-figures-${id}-name`),
-    meaning: say(`plan-figures-${id}-meaning`),
+    meaning: [say(`plan-figures-${id}-meaning`)],
   };
 }
 

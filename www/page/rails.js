@@ -1,11 +1,11 @@
 /**
  * The rails, one card each: the ruler, where it stands, and what was noticed about it.
  */
-import { el, Keyed, setOptional, setText } from './dom.js';
+import { el, Keyed, setText } from './dom.js';
 import { Choice, TextField } from './field.js';
 import { NoticeList } from './notices.js';
 import { SpliceEditor } from './splice.js';
-import { each, say } from './words.js';
+import { each, say, setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { RailField, RailView, View } from './types.js' */
@@ -89,8 +89,8 @@ class RailCard {
     this.unit.show(rail.unit);
     this.sense.show(rail.sense);
     this.splice.show(rail, before);
-    setOptional(this.stands, rail.stands);
-    setOptional(this.step, rail.step);
+    setTold(this.stands, rail.stands);
+    setTold(this.step, rail.step);
     this.notices.show(view);
   }
 

@@ -1,12 +1,12 @@
 /**
  * The section Result: c and what it rests on, sentences for a report, and the claimed uncertainty.
  */
-import { byId, el, Keyed, setHidden, setOptional, setText } from './dom.js';
+import { byId, el, Keyed, setHidden, setOptional } from './dom.js';
 import { Radios, TextField, plain } from './field.js';
 import { Figures } from './figures.js';
 import { NoticeList, ofSection } from './notices.js';
 import { copyText } from './files.js';
-import { each, say } from './words.js';
+import { each, inWords, say, setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Basis, View } from './types.js' */
@@ -21,9 +21,9 @@ export class Result {
     this.sentencesBox = byId('sentences-box');
     this.list = new Keyed(byId('result-sentences'), (/** @type {{key: string}} */ item) => item.key, () => {
       const root = el('p');
-      return { root, show: (/** @type {any} */ item) => setText(root, item.text) };
+      return { root, show: (/** @type {any} */ item) => setTold(root, item.told) };
     });
-    byId('copy-sentences').addEventListener('click', () => copyText(book.view.result.sentences.join(' ')));
+    byId('copy-sentences').addEventListener('click', () => copyText(inWords(book.view.result.sentences)));
     this.claim = { basis: /** @type {Basis} */ ('stated'), reason: '' };
     const send = (/** @type {Partial<typeof this.claim>} */ change) => {
       this.claim = { ...this.claim, ...change };
@@ -48,13 +48,13 @@ export class Result {
     setOptional(this.refusal, result.refusal);
     setOptional(this.short, result.short);
     this.figures.show(result.figures);
-    const sentences = result.sentences.map((text, index) => ({ key: String(index), text }));
+    const sentences = result.sentences.map((told, index) => ({ key: String(index), told }));
     this.list.show(sentences);
     setHidden(this.sentencesBox, sentences.length === 0);
     this.claim = { basis: result.basis, reason: result.reason };
-    setOptional(this.choiceText, result.choice);
+    setTold(this.choiceText, result.choice);
     this.basis.show(result.basis);
     this.reason.show(plain(result.reason));
-    setHidden(this.choice, result.choice === '' && result.basis === 'stated' && result.reason === '');
+    setHidden(this.choice, result.choice === null && result.basis === 'stated' && result.reason === '');
   }
 }

@@ -3,7 +3,7 @@
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
 import { SHAPES } from './notices.js';
-import { say, tell } from './words.js';
+import { inWords, say, tell } from './words.js';
 import { put } from './typing.js';
 
 /** @import { Cell, Proposal, RowNotice, RowView } from './types.js' */
@@ -142,7 +142,7 @@ export class RowLine {
       put(box, text);
       const held = EDGES.includes(cell) && row.evidence !== '' && text === '';
       if (box.readOnly !== held) box.readOnly = held;
-      setAttribute(box, 'placeholder', (held && row.evidence ? say(`delays-from-${row.evidence}`) : standIn) || undefined);
+      setAttribute(box, 'placeholder', (held && row.evidence ? say(`delays-from-${row.evidence}`) : inWords(standIn)) || undefined);
       setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
       setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
     }

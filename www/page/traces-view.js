@@ -5,7 +5,7 @@ import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
-import { say } from './words.js';
+import { say, setTold, tell } from './words.js';
 import { filesOf } from './traces-run.js';
 
 /** @import { Book } from './book.js' */
@@ -54,7 +54,7 @@ export class TraceView {
       this.zoom(event.deltaY < 0 ? NARROWER : 1 / NARROWER, (event.clientX - left) / width);
     }, { passive: false });
     this.plot = new Plot(this.canvas, (canvas, dark, pixels) => {
-      book.desk.draw_traces(canvas, dark, pixels, ...this.traces, this.marks);
+      book.desk.draw_traces(canvas, dark, pixels, ...this.traces, this.marks, tell);
     });
   }
 
@@ -178,7 +178,7 @@ export class TraceView {
       return [drawn?.baseline ?? NaN, drawn?.top_level ?? NaN, edge?.level ?? NaN, edge?.time ?? NaN, edge?.uncertainty ?? NaN];
     };
     this.marks = Float64Array.from([...this.span, ...side(0), ...side(1)]);
-    setText(this.summary, book.desk.traces_words(this.marks));
+    setTold(this.summary, book.desk.traces_words(this.marks));
     this.plot.show();
   }
 }

@@ -3,12 +3,12 @@
  */
 import { benchField } from './apparatus.js';
 import { messageOf } from './core.js';
-import { byId, el, setHidden, setOptional, setText } from './dom.js';
+import { byId, el, setHidden, setText } from './dom.js';
 import { Choice, Radios } from './field.js';
 import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
-import { each, say } from './words.js';
+import { each, say, setTold, tell } from './words.js';
 import { toast } from './toast.js';
 import { inOrder, withFolder } from './traces-files.js';
 import { LayoutTable } from './traces-layout.js';
@@ -69,7 +69,7 @@ export class Traces {
     this.off = button('trace-off', say('traces-take-off'), () => this.takeOff(), 'quiet');
     this.walk = new Figures(el('dl', { class: 'figures', id: 'walk-figures' }));
     const canvas = el('canvas', { id: 'walk-plot', role: 'img', 'aria-label': say('traces-walk'), 'aria-describedby': 'walk-summary' });
-    this.walkPlot = new Plot(canvas, (on, dark, pixels) => book.desk.draw_walk(on, dark, pixels));
+    this.walkPlot = new Plot(canvas, (on, dark, pixels) => book.desk.draw_walk(on, dark, pixels, tell));
     this.walkSummary = el('p', { class: 'plot-words', id: 'walk-summary' });
     this.walkBox = el('div', { hidden: true }, el('figure', {}, el('figcaption', {}, say('traces-walk')), canvas, this.walkSummary),
       this.walk.root);
@@ -291,7 +291,7 @@ export class Traces {
     }
     setHidden(this.walkBox, view.delays.walk.length === 0);
     this.walk.show(view.delays.walk);
-    setOptional(this.walkSummary, view.delays.walk_summary);
+    setTold(this.walkSummary, view.delays.walk_summary);
     this.walkPlot.show();
   }
 

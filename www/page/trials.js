@@ -8,7 +8,7 @@ import { byId, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { TextField } from './field.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
-import { say } from './words.js';
+import { say, setTold, tell } from './words.js';
 import { flushAll } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -49,7 +49,7 @@ export class TrialsPart {
     this.figure = byId('trials-figure');
     this.summary = byId('trials-summary');
     this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('trials-plot')), (canvas, dark, pixels) => {
-      this.tally?.draw(canvas, dark, pixels);
+      this.tally?.draw(canvas, dark, pixels, tell);
     });
     /** @type {TrialPool | undefined} */
     this.pool = undefined;
@@ -125,7 +125,7 @@ export class TrialsPart {
     const { done, most, text } = this.tally.progress();
     this.progress.max = most;
     this.progress.value = done;
-    setText(this.progressText, text);
+    setTold(this.progressText, text);
   }
 
   /**
@@ -149,10 +149,10 @@ export class TrialsPart {
   /** @param {TrialsView} result */
   showResult({ refusal, figures, verdict, summary }) {
     setOptional(this.resultRefusal, refusal);
-    setOptional(this.verdict, verdict);
+    setTold(this.verdict, verdict);
     this.figures.show(figures);
-    setOptional(this.summary, summary);
-    setHidden(this.figure, summary === '');
+    setTold(this.summary, summary);
+    setHidden(this.figure, summary === null);
     setHidden(this.result, false);
     this.plot.show();
   }

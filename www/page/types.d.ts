@@ -17,8 +17,8 @@ refusal: string,
 components: Array<ComponentView>,
 /** Combined uncertainty, degrees of freedom, coverage factor, expanded uncertainty. */
 figures: Array<Figure>,
-/** The budget in words. */
-summary: string, };
+/** The budget in words; none where there is no budget. */
+summary: Message | null, };
 
 /** Cautions that belong together. */
 export type CautionGroup = {
@@ -48,14 +48,14 @@ reason: string, };
 export type ComponentView = {
 /** Identifier, stable. */
 id: string,
-/** Its name in words. */
-name: string,
+/** What it is called: in the table's words, or as the person who stated it calls it. */
+name: Value,
 /** What it acts on. */
-acts_on: string,
+acts_on: Message,
 /** Its standard uncertainty with its unit. */
 u: string,
 /** How it is distributed. */
-shape: string,
+shape: Message,
 /** Degrees of freedom. */
 degrees_of_freedom: string,
 /** Change of c for one unit of it, with its unit. */
@@ -64,10 +64,10 @@ sensitivity: string,
 contribution: string,
 /** Its share of the variance as the length of a bar: "51.13%". */
 bar: string,
-/** The same in words. */
+/** The same as written. */
 share_text: string,
 /** How it came in, or why it can't matter. */
-remark: string, };
+remark: Message, };
 
 /** The sign between whole and fraction, one for a whole notebook. */
 export type DecimalMark = "point" | "comma";
@@ -84,8 +84,8 @@ fraction: number,
 grids: Array<GridView>,
 /** What a fixed level would do to v. */
 walk: Array<Figure>,
-/** The drawing of the walk in words; empty where there is none. */
-walk_summary: string, };
+/** The drawing of the walk in words; none where there is none. */
+walk_summary: Message | null, };
 
 /** One of the two detectors. */
 export type Detector = "A" | "B";
@@ -186,8 +186,8 @@ export type Field = {
 text: string,
 /** What is wrong, in one sentence, and what to do; empty if nothing is. */
 problem: string,
-/** What is taken while the field is empty; empty if nothing is. */
-default: string,
+/** What is taken while the field is empty; an empty text if nothing is. */
+default: Value,
 /** The unit of a bare number, typed or taken; empty for words. */
 unit: string,
 /** As what it is meant, where it is an uncertainty whose kind can be chosen. */
@@ -197,18 +197,18 @@ meant?: Meant, };
 export type Figure = {
 /** Identifier, stable: "slope", "intercept", "chi_square"… */
 id: string,
-/** Its name in words. */
-name: string,
+/** What it is called. */
+name: Value,
 /** Its symbol. */
 symbol: string,
 /** Value, uncertainty and unit. */
-value: string,
-/** What it is, in one or two sentences. */
-meaning: string,
+value: Value,
+/** What it is, in a few sentences. */
+meaning: Array<Value>,
 /** The formula, and the same with the numbers put in. */
 formula: Formula | null,
-/** Where it is laid down; empty where the meaning says it. */
-source: string, };
+/** Where it is laid down; none where the meaning says it. */
+source: Value | null, };
 
 /** What is to be known of an edge beside its time. Samples count from 0. */
 export type Flag = { "flag": "inverted" } | { "flag": "noisy" } | { "flag": "double_edge",
@@ -294,16 +294,16 @@ export type LevelOf = "pair" | "run" | "stated";
 export type LineView = {
 /** Why there is no line and what to do; empty if there is one. */
 refusal: string,
-/** How the line was fitted, in one sentence. */
-method: string,
+/** How the line was fitted. */
+method: Message | null,
 /** Slope, intercept and how well it fits. */
 figures: Array<Figure>,
 /** Other ways to look at the same rows. */
 checks: Array<Figure>,
 /** The picture in words, for those who can't see it. */
-summary: string,
+summary: Message | null,
 /** The residual plot in words. */
-residual_summary: string, };
+residual_summary: Message | null, };
 
 /** As what an uncertainty is meant, and what follows. */
 export type Meant = {
@@ -421,7 +421,7 @@ lacks: string,
 positions: Array<PositionView>,
 /** The rails to scale, each in a lane of its own. */
 lanes: Array<LaneView>,
-/** "expected": what is expected, from reading, shared, how many rows, what limits it, its share; "compared": how it
+/** "expected": what is expected, from reading, shared, how many rows, what limits it, with the name of what limits it, its share; "compared": how it
  * turned out, expected, rows, achieved, rows; then what would change it, how far and how fine one can go. */
 figures: Array<Said>,
 /** What is unwise about the positions. */
@@ -464,7 +464,7 @@ done: number,
 /** How many are needed at most. */
 most: number,
 /** The same in words. */
-text: string, };
+text: Message, };
 
 /** What a new row would begin with. */
 export type Proposal = {
@@ -502,10 +502,10 @@ splice: Splice,
 splice_problems: { [key in string]: string },
 /** The uncertainty of its place; empty where the splice states none. */
 splice_uncertainty: Field,
-/** Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m". */
-stands: string,
-/** The step that the readings themselves show at its splice; empty where it can't be told. */
-step: string,
+/** Where the rail lies; none where it can't be told. */
+stands: Message | null,
+/** The step that the readings themselves show at its splice; none where it can't be told. */
+step: Message | null,
 /** How many rows were read on it. */
 rows: number, };
 
@@ -535,13 +535,13 @@ short: string,
 /** v, n_g, c, U, comparison… */
 figures: Array<Figure>,
 /** One to three sentences that can go into a report. */
-sentences: Array<string>,
+sentences: Array<Message>,
 /** From what the claimed uncertainty comes. */
 basis: Basis,
 /** The reason as typed. */
 reason: string,
-/** Both uncertainties side by side, where they differ; empty where there is nothing to choose. */
-choice: string,
+/** Both uncertainties side by side, where they differ; none where there is nothing to choose. */
+choice: Message | null,
 /** Whether a closed seal covers the result. */
 sealed: boolean,
 /** Whether the result may still be sealed: once only. */
@@ -595,7 +595,9 @@ export type Said = {
 /** What. */
 id: string,
 /** What goes into it, rounded and with units. */
-with: Array<string>, };
+with: Array<string>,
+/** What it is about, where that has a name: a component of the uncertainty. */
+name: Value | null, };
 
 /** The rows that share an error. */
 export type Scope = "all" | { "rail": number } | { "time_base": string } | { "rows": Array<number> };
@@ -828,9 +830,9 @@ refusal: string,
 /** Mean, standard uncertainty, intervals. */
 figures: Array<Figure>,
 /** Whether the budget's interval may be quoted (JCGM 101:2008, clause 8). */
-verdict: string,
+verdict: Message | null,
 /** The histogram in words. */
-summary: string, };
+summary: Message | null, };
 
 /** A number as read. */
 export type TypedNumber = {
@@ -845,7 +847,7 @@ export type UncertaintyKind = "limit" | "standard";
 /** A field that holds an uncertainty and leaves its kind to choose. */
 export type UncertaintyOf = "edge" | "time_base" | "mark" | { "setting": number } | { "ruler_reading": number } | { "ruler_scale": number } | { "splice": number };
 
-/** What fills a text. */
+/** What fills a text, or stands where a text may stand. */
 export type Value = number | string | Message | {
 /** Each of them. */
 all: Array<Value>, };

@@ -7,6 +7,7 @@ import { byId, setHidden, setOptional } from './dom.js';
 import { Figures } from './figures.js';
 import { NoticeList, ofSection } from './notices.js';
 import { TrialsPart } from './trials.js';
+import { setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -32,7 +33,7 @@ export class Uncertainty {
     setOptional(this.refusal, budget.refusal);
     setHidden(this.box, budget.components.length === 0);
     this.budget.show(budget);
-    setOptional(this.summary, budget.summary);
+    setTold(this.summary, budget.summary);
     this.figures.show(budget.figures);
     this.coverage.show(view.bench.coverage);
     this.trials.show(view);

@@ -3,6 +3,7 @@
  * Fluent). What a text may be filled with is declared from the table (`words-table.d.ts`), so that a text that is missing,
  * or filled with something else, does not pass the type check.
  */
+import { alike, setOptional } from './dom.js';
 import { FluentBundle, FluentNumber, FluentResource } from './fluent/index.js';
 
 /** @import { Message, Value } from './types.js' */
@@ -14,6 +15,11 @@ let table = new FluentBundle('en');
 /** How its language lists things; made when something is first listed. @type {Intl.ListFormat | undefined} */
 let lists;
 
+/** What each element tells, so that what is as it was is not put into words anew. @type {WeakMap<Node, Told>} */
+let telling = new WeakMap();
+
+/** @typedef {Value | Value[] | null} Told */
+
 /** Has the texts of a language at hand; nothing can be said before. @param {string} language */
 export async function loadWords(language) {
   const text = globalThis.SLOPE_WORDS ?? await fetched(`words/${language}.ftl`);
@@ -21,6 +27,7 @@ export async function loadWords(language) {
   table = new FluentBundle(language, { useIsolating: false });
   table.addResource(new FluentResource(text));
   lists = undefined;
+  telling = new WeakMap();
 }
 
 /** @param {string} name of a file beside the page */
@@ -48,6 +55,26 @@ export function say(id, ...[values]) {
  */
 export function tell({ id, values }) {
   return filled(id, values);
+}
+
+/**
+ * What may be a message, or sentences that follow one another, as text.
+ * @param {Told} told
+ * @returns {string}
+ */
+export function inWords(told) {
+  return Array.isArray(told) ? told.map(part).join(' ') : part(told ?? '');
+}
+
+/**
+ * Shows what there is to tell, and hides its element where there is nothing.
+ * @param {HTMLElement} node
+ * @param {Told} told
+ */
+export function setTold(node, told) {
+  if (telling.has(node) && alike(telling.get(node), told)) return;
+  telling.set(node, told);
+  setOptional(node, inWords(told));
 }
 
 /**

@@ -91,8 +91,8 @@ pub fn told(name: &str, seed: u64, truth: &Truth, more: Option<(&str, Value)>) -
 /// The bundle of a notebook with its files.
 fn bundled(notebook: &Notebook, files: Vec<Entry>) -> Result<Vec<u8>, Box<dyn Error>> {
     let analysis = analyse(notebook);
-    let charts = charts(notebook.state(), &analysis, None);
     let words = Table::english()?;
+    let charts = charts(notebook.state(), &analysis, None, &words);
     Ok(bundle::of(notebook, &analysis, &view(notebook, &analysis), &charts, None, &words, files)?)
 }
 

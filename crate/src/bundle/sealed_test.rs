@@ -93,7 +93,7 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
     let drawn_anew = outcome(page);
     let shown_view = view(notebook, &analysis);
     let trials_view = trials::trials_view(page, &drawn_anew);
-    let charts = charts(page, &analysis, drawn_anew.as_ref().ok());
+    let charts = charts(page, &analysis, drawn_anew.as_ref().ok(), &english());
     let told = PreviousView {
         readings: analysis.rows.clone(),
         rows: shown_view.rows.clone(),

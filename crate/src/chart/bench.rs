@@ -2,13 +2,13 @@
 //! the carriage positions taken so far. Rails that would touch stand below one another.
 
 use super::frame::{self, Glyph, Key, arrow, bottom_axis, bottom_title, level_axis, place};
-use super::marks;
 use super::picture::{BenchPicture, BenchRail, BenchSplice, Carriage};
 use super::scale::{Axis, Span, drawable};
 use super::scene::{Anchor, Pen, Scene, Spot};
 use super::text::{Area, shortened, width};
 use super::theme::Theme;
-use super::words;
+use super::{labels, marks};
+use crate::words::Words;
 
 /// Tallest lane of a rail, in heights of the text: name, rail, readings.
 const LANE: f64 = 4.6;
@@ -19,16 +19,21 @@ const BELOW_BEAM: f64 = 0.9;
 /// Labels and title of the axis, in heights of the text.
 const AXIS: f64 = 3.3;
 
-pub(super) fn scene(size: Spot, picture: &BenchPicture, theme: &Theme) -> Scene {
+pub(super) fn scene(size: Spot, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let font = theme.font_px;
-    let top = frame::legend(&mut scene, &keys(picture), size.0, theme);
+    let top = frame::legend(&mut scene, &keys(picture, words), size.0, theme);
     let notes = notes_height(picture, theme);
-    let bench = Bench::new(size.0, (top, size.1 - AXIS * font - notes), picture, theme);
+    let bench = Bench::new(size.0, (top, size.1 - AXIS * font - notes), picture, (theme, words));
     bottom_axis(&mut scene, &bench.plot, &bench.axis, size.0, theme);
-    bottom_title(&mut scene, &bench.axis.title(words::BENCH_DISTANCE), (size.0, size.1 - notes), theme);
+    bottom_title(
+        &mut scene,
+        &bench.axis.title(&labels::BENCH_DISTANCE, words),
+        (size.0, size.1 - notes),
+        theme,
+    );
     if notes > 0.0 {
-        let note = shortened(&words::unplaced(&picture.unplaced), size.0 - font, font);
+        let note = shortened(&words.say(&labels::unplaced(&picture.unplaced)), size.0 - font, font);
         scene.text(&note, (0.5 * font, size.1 - 0.9 * font), Anchor::Start, theme.faint, theme);
     }
 
@@ -37,7 +42,7 @@ pub(super) fn scene(size: Spot, picture: &BenchPicture, theme: &Theme) -> Scene 
     let below = Area { top: beam + BELOW_BEAM * font, ..bench.plot };
     let rails = bench.placed(picture, &below);
     if rails.is_empty() {
-        frame::sentence(&mut scene, words::NO_RAILS, &below, theme);
+        frame::sentence(&mut scene, &words.say(&labels::NO_RAILS), &below, theme);
     }
     let mut before = beam;
     for placed in &rails {
@@ -54,10 +59,10 @@ pub(super) fn scene(size: Spot, picture: &BenchPicture, theme: &Theme) -> Scene 
 }
 
 /// The height at which nothing has to be squeezed, px.
-pub(super) fn height(across: f64, picture: &BenchPicture, theme: &Theme) -> f64 {
+pub(super) fn height(across: f64, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> f64 {
     let font = theme.font_px;
-    let top = frame::legend(&mut Scene::default(), &keys(picture), across, theme);
-    let bench = Bench::new(across, (top, top), picture, theme);
+    let top = frame::legend(&mut Scene::default(), &keys(picture, words), across, theme);
+    let bench = Bench::new(across, (top, top), picture, (theme, words));
     let lanes = bench.lanes(picture).iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
     let rails = LANE * font * lanes as f64;
     bench.plot.top + (ABOVE_BEAM + BELOW_BEAM + AXIS) * font + rails + notes_height(picture, theme)
@@ -82,20 +87,20 @@ fn span(picture: &BenchPicture) -> Span {
     Span::of(values.into_iter().chain([0.0])).unwrap_or(Span { low: 0.0, high: 1.0 })
 }
 
-fn keys(picture: &BenchPicture) -> Vec<Key> {
+fn keys(picture: &BenchPicture, words: &dyn Words) -> Vec<Key> {
     let mut keys = Vec::new();
     let series = |struck: bool| {
         let carriage = picture.carriages.iter().find(|carriage| carriage.struck == struck);
         carriage.map(|carriage| series_of(carriage.rail, picture))
     };
-    for (struck, label) in [(false, words::CARRIAGE), (true, words::STRUCK)] {
+    for (struck, label) in [(false, labels::CARRIAGE), (true, labels::STRUCK)] {
         if let Some(series) = series(struck) {
-            keys.push(Key { glyph: Glyph::Mark { series, struck }, label: label.to_owned() });
+            keys.push(Key { glyph: Glyph::Mark { series, struck }, label: words.say(&label) });
         }
     }
     if !picture.rails.is_empty() {
-        keys.push(Key { glyph: Glyph::Arrow, label: words::GROWS.to_owned() });
-        keys.push(Key { glyph: Glyph::Splice, label: words::SPLICE.to_owned() });
+        keys.push(Key { glyph: Glyph::Arrow, label: words.say(&labels::GROWS) });
+        keys.push(Key { glyph: Glyph::Splice, label: words.say(&labels::SPLICE) });
     }
     keys
 }
@@ -117,14 +122,20 @@ struct Bench<'a> {
     plot: Area,
     axis: Axis,
     theme: &'a Theme,
+    words: &'a dyn Words,
 }
 
 impl<'a> Bench<'a> {
-    fn new(across: f64, (top, bottom): (f64, f64), picture: &BenchPicture, theme: &'a Theme) -> Self {
+    fn new(
+        across: f64,
+        (top, bottom): (f64, f64),
+        picture: &BenchPicture,
+        (theme, words): (&'a Theme, &'a dyn Words),
+    ) -> Self {
         let font = theme.font_px;
         let (left, right) = (4.3 * font, across - 1.2 * font);
         let axis = level_axis(span(picture), right - left, picture.decimal_mark, font);
-        Self { plot: Area { left, top: top + 0.4 * font, right, bottom }, axis, theme }
+        Self { plot: Area { left, top: top + 0.4 * font, right, bottom }, axis, theme, words }
     }
 
     fn x(&self, distance: f64) -> f64 {
@@ -140,14 +151,32 @@ impl<'a> Bench<'a> {
         scene.stroke((splitter, y), (splitter, y - 1.5 * font), frame::accent(theme));
         let source = Area { left: 0.5 * font, top: y - half, right: 2.0 * font, bottom: y + half };
         scene.filled(source.corners(), theme.ink);
-        scene.text(words::SOURCE, (0.5 * font, y + 1.3 * font), Anchor::Start, theme.faint, theme);
+        scene.text(
+            &self.words.say(&labels::SOURCE),
+            (0.5 * font, y + 1.3 * font),
+            Anchor::Start,
+            theme.faint,
+            theme,
+        );
         let start = Area::around((splitter, y - 1.7 * font), 0.45 * font);
         scene.filled(start.corners(), theme.ink);
         let pen = Pen { colour: theme.ink, width: 2.0 * theme.stroke_px };
         scene.stroke((splitter - half, y + half), (splitter + half, y - half), pen);
         let beside = splitter + 0.9 * font;
-        scene.text(words::START, (beside, y - 1.7 * font), Anchor::Start, theme.faint, theme);
-        scene.text(words::SPLITTER, (beside, y - 0.7 * font), Anchor::Start, theme.faint, theme);
+        scene.text(
+            &self.words.say(&labels::START),
+            (beside, y - 1.7 * font),
+            Anchor::Start,
+            theme.faint,
+            theme,
+        );
+        scene.text(
+            &self.words.say(&labels::SPLITTER),
+            (beside, y - 0.7 * font),
+            Anchor::Start,
+            theme.faint,
+            theme,
+        );
     }
 
     /// Each rail, with its number in the picture and its lane: the first in which neither it nor its words touch
@@ -185,7 +214,8 @@ impl<'a> Bench<'a> {
         let font = self.theme.font_px;
         let (left, right) = self.ends(rail);
         let readings = width(&rail.near_reading, font) + width(&rail.far_reading, font) + 1.2 * font;
-        let words = readings.max(width(&title(rail), font)).min(0.5 * (self.plot.right - self.plot.left));
+        let words =
+            readings.max(width(&self.title(rail), font)).min(0.5 * (self.plot.right - self.plot.left));
         (left, right.max(left + words + 0.6 * font))
     }
 
@@ -224,7 +254,7 @@ impl<'a> Bench<'a> {
     fn draw_title(&self, scene: &mut Scene, rail: &BenchRail, y: f64) {
         let (theme, font) = (self.theme, self.theme.font_px);
         let (from, to) = self.words_between(rail);
-        let title = shortened(&title(rail), to - from, font);
+        let title = shortened(&self.title(rail), to - from, font);
         let right = from + width(&title, font);
         // Paper behind the name keeps the strokes of splices off it.
         let behind = Area { left: from, top: y - 0.6 * font, right, bottom: y + 0.6 * font };
@@ -273,12 +303,12 @@ impl<'a> Bench<'a> {
             marks::mark(scene, at(carriage), series, carriage.struck, self.theme);
         }
     }
-}
 
-/// What stands above a rail: its name, and a word on its splice.
-fn title(rail: &BenchRail) -> String {
-    match rail.splice.as_ref().map(|splice| splice.note.as_str()) {
-        None | Some("") => rail.name.clone(),
-        Some(note) => format!("{}: {note}", rail.name),
+    /// What stands above a rail: its name, and a word on its splice.
+    fn title(&self, rail: &BenchRail) -> String {
+        match rail.splice.as_ref().map(|splice| &splice.note).filter(|note| !note.is_empty()) {
+            None => rail.name.clone(),
+            Some(note) => self.words.say(&labels::noted(&rail.name, note)),
+        }
     }
 }

@@ -2,12 +2,13 @@
 
 use crate::quantity::DecimalMark;
 
+use super::labels::Title;
 use super::marks;
 use super::scale::{Axis, Span};
 use super::scene::{Anchor, Pen, Scene, Spot};
 use super::text::{Area, shortened, width, wrapped};
 use super::theme::Theme;
-use super::words::Title;
+use crate::words::Words;
 
 /// Levels of a tall drawing, about: more would only be clutter.
 const MOST_LEVELS: f64 = 7.0;
@@ -56,7 +57,7 @@ pub(super) struct Frame {
 
 impl Frame {
     /// Draws legend, grid, axes and titles.
-    pub(super) fn draw(scene: &mut Scene, wanted: &Wanted, theme: &Theme) -> Self {
+    pub(super) fn draw(scene: &mut Scene, wanted: &Wanted, theme: &Theme, words: &dyn Words) -> Self {
         let font = theme.font_px;
         let (across, down) = wanted.size;
         let legend = legend(scene, &wanted.keys, across, theme);
@@ -71,8 +72,8 @@ impl Frame {
 
         frame.draw_levels(scene, theme);
         bottom_axis(scene, &frame.plot, &frame.x, across, theme);
-        bottom_title(scene, &frame.x.title(wanted.x_title), wanted.size, theme);
-        let title = frame.y.title(wanted.y_title);
+        bottom_title(scene, &frame.x.title(&wanted.x_title, words), wanted.size, theme);
+        let title = frame.y.title(&wanted.y_title, words);
         scene.text(&title, (0.5 * font, title_at), Anchor::Start, theme.ink, theme);
         frame
     }

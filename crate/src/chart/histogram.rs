@@ -1,40 +1,41 @@
 //! Monte Carlo trials counted in bins, with the curve that the budget expects over them and both intervals.
 
 use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::labels;
 use super::picture::HistogramPicture;
 use super::scale::{Span, drawable};
 use super::scene::{Pen, Scene, Spot};
 use super::theme::Theme;
-use super::words;
+use crate::words::{Message, Words};
 
 /// Share of a bin's width left empty between bars.
 const APART: f64 = 0.08;
 
-pub(super) fn scene(size: Spot, picture: &HistogramPicture, theme: &Theme) -> Scene {
+pub(super) fn scene(size: Spot, picture: &HistogramPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let bins = picture.densities.len() as f64;
     let whole = Span { low: picture.from, high: picture.from + bins * picture.width };
     let sound = drawable(whole.low) && drawable(whole.high) && picture.width > 0.0;
     let tallest = picture.densities.iter().chain(picture.curve.iter().map(|(_, y)| y)).copied();
     let tallest = tallest.filter(|y| drawable(*y)).fold(0.0, f64::max);
-    let key = |glyph, label: &str| Key { glyph, label: label.to_owned() };
-    let mut keys = vec![key(Glyph::Mark { series: 1, struck: false }, words::TRIALS)];
+    let key = |glyph, label: &Message| Key { glyph, label: words.say(label) };
+    let mut keys = vec![key(Glyph::Mark { series: 1, struck: false }, &labels::TRIALS)];
     if !picture.curve.is_empty() {
-        keys.push(key(Glyph::Line { in_band: false }, words::BUDGET_CURVE));
+        keys.push(key(Glyph::Line { in_band: false }, &labels::BUDGET_CURVE));
     }
-    keys.push(key(Glyph::Dashes, words::ENDS));
+    keys.push(key(Glyph::Dashes, &labels::ENDS));
     let wanted = Wanted {
         size,
         x: if sound { whole } else { Span { low: 0.0, high: 1.0 } },
         y: Span { low: 0.0, high: if tallest > 0.0 { tallest * 1.05 } else { 1.0 } },
-        x_title: words::SPEED,
-        y_title: words::DENSITY,
+        x_title: labels::SPEED,
+        y_title: labels::DENSITY,
         keys,
         decimal_mark: picture.decimal_mark,
     };
-    let frame = Frame::draw(&mut scene, &wanted, theme);
+    let frame = Frame::draw(&mut scene, &wanted, theme, words);
     if !sound {
-        frame::sentence(&mut scene, words::NO_TRIALS, &frame.plot, theme);
+        frame::sentence(&mut scene, &words.say(&labels::NO_TRIALS), &frame.plot, theme);
         return scene;
     }
     for (bin, density) in picture.densities.iter().enumerate().filter(|(_, density)| **density > 0.0) {

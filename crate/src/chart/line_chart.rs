@@ -1,37 +1,38 @@
 //! Delay against distance: the readings with bars of one standard uncertainty, the fitted line and its 95 % band.
 
 use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::labels;
 use super::marks;
 use super::picture::{Band, FittedLine, LinePicture, Mark, Upright};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, Spot};
 use super::text::{Area, Room};
 use super::theme::Theme;
-use super::words;
+use crate::words::{Value, Words};
 
 /// Corners of the band along each of its edges.
 const BAND_CORNERS: u32 = 48;
 /// Readings beyond which their marks are smaller and their bars bare, to be told apart.
 const MANY: usize = 80;
 
-pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
+pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let marks: Vec<&Mark> = picture.marks.iter().filter(|mark| shown(mark)).collect();
     let wanted = Wanted {
         size,
         x: distances(&marks),
         y: delays(&marks),
-        x_title: words::DISTANCE,
+        x_title: labels::DISTANCE,
         y_title: match picture.upright {
-            Upright::Delay => words::DELAY,
-            Upright::Walk => words::WALK,
+            Upright::Delay => labels::DELAY,
+            Upright::Walk => labels::WALK,
         },
-        keys: keys(picture, &marks),
+        keys: keys(picture, &marks, words),
         decimal_mark: picture.decimal_mark,
     };
-    let frame = Frame::draw(&mut scene, &wanted, theme);
+    let frame = Frame::draw(&mut scene, &wanted, theme, words);
     if marks.is_empty() {
-        frame::sentence(&mut scene, words::NO_READINGS, &frame.plot, theme);
+        frame::sentence(&mut scene, &words.say(&labels::NO_READINGS), &frame.plot, theme);
         return scene;
     }
     if let Some(line) = picture.line.as_ref().filter(|line| can_draw(line)) {
@@ -41,7 +42,7 @@ pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
     for mark in &marks {
         draw_bars(&mut scene, &frame, mark, bar, theme);
     }
-    draw_marks(&mut scene, &frame, &marks, |mark| mark.delay, theme);
+    draw_marks(&mut scene, &frame, &marks, |mark| mark.delay, (theme, words));
     scene
 }
 
@@ -96,32 +97,32 @@ fn range(marks: &[&Mark], value: impl Fn(&Mark) -> (f64, Option<f64>)) -> Span {
     }
 }
 
-fn keys(picture: &LinePicture, marks: &[&Mark]) -> Vec<Key> {
-    let mut keys = series_keys(picture, marks);
+fn keys(picture: &LinePicture, marks: &[&Mark], words: &dyn Words) -> Vec<Key> {
+    let mut keys = series_keys(picture, marks, words);
     if let Some(line) = picture.line.as_ref().filter(|_| !marks.is_empty()) {
         let in_band = line.band.is_some();
-        let label = if in_band { words::LINE_IN_BAND } else { words::LINE };
-        keys.push(Key { glyph: Glyph::Line { in_band }, label: label.to_owned() });
+        let label = if in_band { labels::LINE_IN_BAND } else { labels::LINE };
+        keys.push(Key { glyph: Glyph::Line { in_band }, label: words.say(&label) });
     }
     if marks.iter().any(|mark| mark.u_delay.is_some() || mark.u_distance.is_some()) {
-        keys.push(Key { glyph: Glyph::Bar, label: words::BARS.to_owned() });
+        keys.push(Key { glyph: Glyph::Bar, label: words.say(&labels::BARS) });
     }
     keys
 }
 
 /// An entry for each series that has a reading, and one for struck rows if there are any.
-pub(super) fn series_keys(picture: &LinePicture, marks: &[&Mark]) -> Vec<Key> {
-    let used = |&(series, _): &(usize, &String)| marks.iter().any(|mark| mark.series == series);
+pub(super) fn series_keys(picture: &LinePicture, marks: &[&Mark], words: &dyn Words) -> Vec<Key> {
+    let used = |&(series, _): &(usize, &Value)| marks.iter().any(|mark| mark.series == series);
     let mut keys: Vec<Key> = picture
         .series
         .iter()
         .enumerate()
         .filter(used)
-        .map(|(series, name)| Key { glyph: Glyph::Mark { series, struck: false }, label: name.clone() })
+        .map(|(series, name)| Key { glyph: Glyph::Mark { series, struck: false }, label: words.text(name) })
         .collect();
     if let Some(mark) = marks.iter().find(|mark| mark.struck) {
         let glyph = Glyph::Mark { series: mark.series, struck: true };
-        keys.push(Key { glyph, label: words::STRUCK.to_owned() });
+        keys.push(Key { glyph, label: words.say(&labels::STRUCK) });
     }
     keys
 }
@@ -182,7 +183,7 @@ pub(super) fn draw_marks(
     frame: &Frame,
     marks: &[&Mark],
     height: impl Fn(&Mark) -> f64,
-    theme: &Theme,
+    (theme, words): (&Theme, &dyn Words),
 ) {
     let Area { left, top, right, bottom } = frame.plot;
     let font = theme.font_px;
@@ -200,10 +201,10 @@ pub(super) fn draw_marks(
     for mark in struck {
         let y = height(mark);
         let label = match beyond(frame, mark.distance, y) {
-            Some(arrow) => words::row_beyond(mark.number, arrow),
-            None => words::row(mark.number),
+            Some(arrow) => labels::row_beyond(mark.number, arrow),
+            None => labels::row(mark.number),
         };
-        label_mark(scene, &mut room, frame.at(mark.distance, y), &label, theme);
+        label_mark(scene, &mut room, frame.at(mark.distance, y), &words.say(&label), theme);
     }
 }
 

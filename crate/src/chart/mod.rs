@@ -13,7 +13,7 @@
 //!
 //! - [`picture`]: what is drawn, in plain numbers.
 //! - [`theme`]: colours and sizes.
-//! - `words`: everything that the drawings say.
+//! - `labels`: everything that the drawings say.
 //! - `scene`: shapes, and how they are painted.
 //! - `text`: how wide a text is, about; wrapping, shortening, finding room.
 //! - `scale`: ranges and ticks.
@@ -26,7 +26,7 @@ pub mod theme;
 
 mod scene;
 mod marks;
-mod words;
+mod labels;
 mod scale;
 mod text;
 mod frame;
@@ -50,6 +50,7 @@ pub use picture::{
 };
 pub use theme::{Colour, Theme};
 
+use crate::words::{Message, Words};
 use scene::Scene;
 
 /// Pixels of the SVG's inner grid to one CSS pixel: plotters places shapes on whole pixels.
@@ -96,8 +97,9 @@ pub fn line<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
     picture: &LinePicture,
     theme: &Theme,
+    words: &dyn Words,
 ) -> Result<(), ChartError> {
-    paint(area, &line_chart::scene(room(area, theme)?, picture, theme), theme)
+    paint(area, &line_chart::scene(room(area, theme)?, picture, theme, words), theme)
 }
 
 /// Draws the residuals, in units of their standard uncertainty, against distance.
@@ -108,8 +110,9 @@ pub fn residuals<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
     picture: &LinePicture,
     theme: &Theme,
+    words: &dyn Words,
 ) -> Result<(), ChartError> {
-    paint(area, &residuals::scene(room(area, theme)?, picture, theme), theme)
+    paint(area, &residuals::scene(room(area, theme)?, picture, theme, words), theme)
 }
 
 /// Draws the bench seen from above, to scale along the beam: splitter, rails, splices, carriage positions.
@@ -120,8 +123,9 @@ pub fn bench<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
     picture: &BenchPicture,
     theme: &Theme,
+    words: &dyn Words,
 ) -> Result<(), ChartError> {
-    paint(area, &bench::scene(room(area, theme)?, picture, theme), theme)
+    paint(area, &bench::scene(room(area, theme)?, picture, theme, words), theme)
 }
 
 /// Draws Monte Carlo trials in bins, with the curve that the budget expects and the ends of the trials' interval.
@@ -132,8 +136,9 @@ pub fn histogram<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
     picture: &HistogramPicture,
     theme: &Theme,
+    words: &dyn Words,
 ) -> Result<(), ChartError> {
-    paint(area, &histogram::scene(room(area, theme)?, picture, theme), theme)
+    paint(area, &histogram::scene(room(area, theme)?, picture, theme, words), theme)
 }
 
 /// Draws two recorded traces with what was found on them.
@@ -144,12 +149,13 @@ pub fn traces<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
     picture: &TracesPicture,
     theme: &Theme,
+    words: &dyn Words,
 ) -> Result<(), ChartError> {
-    paint(area, &traces::scene(room(area, theme)?, picture, theme), theme)
+    paint(area, &traces::scene(room(area, theme)?, picture, theme, words), theme)
 }
 
 /// What [`traces()`] draws, in words.
-pub fn traces_words(picture: &TracesPicture) -> String {
+pub fn traces_words(picture: &TracesPicture) -> Vec<Message> {
     traces::words_of(picture)
 }
 
@@ -161,8 +167,9 @@ pub fn shares<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
     picture: &SharesPicture,
     theme: &Theme,
+    words: &dyn Words,
 ) -> Result<(), ChartError> {
-    paint(area, &shares::scene(room(area, theme)?, picture, theme), theme)
+    paint(area, &shares::scene(room(area, theme)?, picture, theme, words), theme)
 }
 
 /// The height that the drawing of the shares needs, in pixels of `theme`.
@@ -172,8 +179,8 @@ pub fn shares_height(picture: &SharesPicture, theme: &Theme) -> u32 {
 
 /// The height that the drawing of the bench needs at a width, in pixels of `theme`: more where rails or their
 /// names have to stand below one another.
-pub fn bench_height(width: u32, picture: &BenchPicture, theme: &Theme) -> u32 {
-    scene::pixels(bench::height(f64::from(width), picture, theme).ceil())
+pub fn bench_height(width: u32, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> u32 {
+    scene::pixels(bench::height(f64::from(width), picture, theme, words).ceil())
 }
 
 /// Makes an SVG document of `width` × `height` CSS pixels, with a title for those who can't see it.

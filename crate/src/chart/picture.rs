@@ -4,6 +4,7 @@
 //! A value that is not finite is left out of the drawing.
 
 use crate::quantity::DecimalMark;
+use crate::words::Value;
 
 /// The readings and the line through them.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,7 +14,7 @@ pub struct LinePicture {
     /// The fitted line, if there is one.
     pub line: Option<FittedLine>,
     /// The names of the series, one a rail, for the legend.
-    pub series: Vec<String>,
+    pub series: Vec<Value>,
     /// How decimal numbers are written.
     pub decimal_mark: DecimalMark,
     /// What stands upright.
@@ -101,7 +102,7 @@ pub struct SharesPicture {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Share {
     /// What it is called.
-    pub label: String,
+    pub label: Value,
     /// The share, 0 … 1.
     pub share: f64,
     /// The same as written.
@@ -163,7 +164,7 @@ pub struct BenchSplice {
     /// Distance of the mark that ties the rail, m.
     pub distance: f64,
     /// A word on it: "u = 0.8 mm", "step fitted".
-    pub note: String,
+    pub note: Value,
 }
 
 /// A carriage position.

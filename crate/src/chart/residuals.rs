@@ -1,37 +1,38 @@
 //! Residuals in units of their standard uncertainty, against distance, with lines at zero and at ± 2.
 
 use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::labels;
 use super::line_chart::{distances, draw_marks, series_keys};
 use super::picture::{LinePicture, Mark};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, Spot};
 use super::theme::Theme;
-use super::words;
+use crate::words::Words;
 
 /// Residuals up to this are always in the range, in units of their standard uncertainty.
 const LEAST_REACH: f64 = 3.0;
 
-pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
+pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let readings: Vec<&Mark> = picture.marks.iter().filter(|mark| drawable(mark.distance)).collect();
     let marks: Vec<&Mark> =
         readings.iter().copied().filter(|mark| mark.residual.is_some_and(drawable)).collect();
-    let mut keys = series_keys(picture, &marks);
+    let mut keys = series_keys(picture, &marks, words);
     if !marks.is_empty() {
-        keys.push(Key { glyph: Glyph::Dashes, label: words::TWO_U.to_owned() });
+        keys.push(Key { glyph: Glyph::Dashes, label: words.say(&labels::TWO) });
     }
     let wanted = Wanted {
         size,
         x: distances(&readings),
         y: reach(&marks),
-        x_title: words::DISTANCE,
-        y_title: words::RESIDUAL,
+        x_title: labels::DISTANCE,
+        y_title: labels::RESIDUAL,
         keys,
         decimal_mark: picture.decimal_mark,
     };
-    let frame = Frame::draw(&mut scene, &wanted, theme);
+    let frame = Frame::draw(&mut scene, &wanted, theme, words);
     if marks.is_empty() {
-        frame::sentence(&mut scene, words::NO_RESIDUALS, &frame.plot, theme);
+        frame::sentence(&mut scene, &words.say(&labels::NO_RESIDUALS), &frame.plot, theme);
         return scene;
     }
     let Span { low, high } = frame.x_span();
@@ -39,7 +40,7 @@ pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme) -> Scene {
     for level in [-2.0, 2.0] {
         scene.dashed(frame.at(low, level), frame.at(high, level), frame::dashes(theme));
     }
-    draw_marks(&mut scene, &frame, &marks, residual, theme);
+    draw_marks(&mut scene, &frame, &marks, residual, (theme, words));
     scene
 }
 

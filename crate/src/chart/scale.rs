@@ -5,7 +5,8 @@
 
 use crate::quantity::{DecimalMark, fixed, ten_to_the};
 
-use super::words::Title;
+use super::labels::Title;
+use crate::words::Words;
 
 /// Values beyond this are not drawn: their differences would overflow.
 const LARGEST: f64 = 1e300;
@@ -114,13 +115,14 @@ impl Axis {
     }
 
     /// The title with the unit that the labels count in: "distance d / m", "delay Δt / 10³ ns".
-    pub(super) fn title(&self, title: Title) -> String {
+    pub(super) fn title(&self, title: &Title, words: &dyn Words) -> String {
         let unit = match (self.power, title.unit) {
             (0, unit) => unit.to_owned(),
             (power, "") => ten_to_the(power),
             (power, unit) => format!("{} {unit}", ten_to_the(power)),
         };
-        if unit.is_empty() { title.name.to_owned() } else { format!("{} / {unit}", title.name) }
+        let name = words.say(&title.name);
+        if unit.is_empty() { name } else { format!("{name} / {unit}") }
     }
 }
 

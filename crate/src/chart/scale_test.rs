@@ -1,9 +1,12 @@
 //! Ranges and ticks, at ordinary and extreme values.
 
+#![expect(clippy::unwrap_used, reason = "tests")]
+
 use proptest::prelude::*;
 
-use super::super::words;
+use super::super::labels;
 use super::*;
+use crate::words::Table;
 
 fn labels(low: f64, high: f64, count: f64) -> Vec<String> {
     let axis = Axis::new(Span { low, high }, count, DecimalMark::Point);
@@ -21,13 +24,14 @@ fn ticks_are_round_numbers() {
 
 #[test]
 fn large_and_small_values_count_in_powers_of_ten() {
+    let words = Table::english().unwrap();
     let large = Axis::new(Span { low: 0.0, high: 2e7 }, 2.0, DecimalMark::Point);
-    assert_eq!(large.title(words::DISTANCE), "distance d / 10⁶ m");
+    assert_eq!(large.title(&labels::DISTANCE, &words), "distance d / 10⁶ m");
     assert_eq!(large.ticks.iter().map(|tick| tick.label.as_str()).collect::<Vec<_>>(), ["0", "10", "20"]);
     let small = Axis::new(Span { low: 0.0, high: 2e-7 }, 2.0, DecimalMark::Point);
-    assert_eq!(small.title(words::DELAY), "delay Δt / 10⁻⁹ ns");
+    assert_eq!(small.title(&labels::DELAY, &words), "delay Δt / 10⁻⁹ ns");
     let plain = Axis::new(Span { low: 0.0, high: 9.0 }, 2.0, DecimalMark::Point);
-    assert_eq!(plain.title(words::DELAY), "delay Δt / ns");
+    assert_eq!(plain.title(&labels::DELAY, &words), "delay Δt / ns");
 }
 
 #[test]

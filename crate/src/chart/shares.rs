@@ -4,31 +4,30 @@ use super::picture::{Share, SharesPicture};
 use super::scene::{Anchor, Scene, Spot};
 use super::text::{shortened, width};
 use super::theme::Theme;
-use super::words;
-use super::{frame, text::Area};
+use super::{frame, labels, text::Area};
+use crate::words::Words;
 
 /// Height of one bar with its room, in heights of the text.
 const LANE: f64 = 1.9;
 /// Share of a lane that the bar fills.
 const FILLED: f64 = 0.62;
 
-pub(super) fn scene(size: Spot, picture: &SharesPicture, theme: &Theme) -> Scene {
+pub(super) fn scene(size: Spot, picture: &SharesPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let font = theme.font_px;
     let bars: Vec<&Share> = picture.shares.iter().filter(|share| share.share.is_finite()).collect();
     if bars.is_empty() {
         let whole = Area { left: 0.0, top: 0.0, right: size.0, bottom: size.1 };
-        frame::sentence(&mut scene, words::NO_BUDGET, &whole, theme);
+        frame::sentence(&mut scene, &words.say(&labels::NO_BUDGET), &whole, theme);
         return scene;
     }
-    let widest = |texts: &dyn Fn(&Share) -> &str| {
-        bars.iter().map(|share| width(texts(share), font)).fold(0.0, f64::max)
-    };
-    let label = (widest(&|share| &share.label) + font).min(size.0 / 2.0);
-    let room = size.0 - label - widest(&|share| &share.text) - 1.5 * font;
-    for (place, share) in bars.iter().enumerate() {
+    let names: Vec<String> = bars.iter().map(|share| words.text(&share.label)).collect();
+    let widest = |widths: &mut dyn Iterator<Item = f64>| widths.fold(0.0, f64::max);
+    let label = (widest(&mut names.iter().map(|name| width(name, font))) + font).min(size.0 / 2.0);
+    let room = size.0 - label - widest(&mut bars.iter().map(|share| width(&share.text, font))) - 1.5 * font;
+    for (place, (share, name)) in bars.iter().zip(&names).enumerate() {
         let middle = (place as f64 + 0.5) * LANE * font;
-        let name = shortened(&share.label, label - font, font);
+        let name = shortened(name, label - font, font);
         scene.text(&name, (label - 0.5 * font, middle), Anchor::End, theme.ink, theme);
         let half = 0.5 * FILLED * LANE * font;
         let end = label + room.max(0.0) * share.share.clamp(0.0, 1.0);

@@ -3,16 +3,18 @@
 use crate::quantity::{plain, short_form};
 
 use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::labels;
 use super::picture::{TracePicture, TracesPicture};
 use super::scale::{Span, drawable};
 use super::scene::{Pen, Scene, Spot};
 use super::theme::{Colour, Theme};
-use super::words;
+use crate::message;
+use crate::words::{Message, Words};
 
 /// Shares of the height that are marked on either edge.
 const SHARES: [f64; 3] = [0.1, 0.5, 0.9];
 
-pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme) -> Scene {
+pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let [from, to] = picture.span;
     let x = Span::of([from, to]).unwrap_or(Span { low: 0.0, high: 1.0 });
@@ -25,14 +27,14 @@ pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme) -> Scene
         size,
         x,
         y: Span::of(levels.iter().copied()).unwrap_or(Span { low: 0.0, high: 1.0 }).padded(0.06),
-        x_title: words::TIME,
-        y_title: words::VOLTAGE,
-        keys: keys(),
+        x_title: labels::TIME,
+        y_title: labels::VOLTAGE,
+        keys: keys(words),
         decimal_mark: picture.decimal_mark,
     };
-    let frame = Frame::draw(&mut scene, &wanted, theme);
+    let frame = Frame::draw(&mut scene, &wanted, theme, words);
     if levels.is_empty() {
-        frame::sentence(&mut scene, words::NO_SAMPLES, &frame.plot, theme);
+        frame::sentence(&mut scene, &words.say(&labels::NO_SAMPLES), &frame.plot, theme);
         return scene;
     }
     for (series, trace) in picture.traces.iter().enumerate() {
@@ -46,14 +48,10 @@ pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme) -> Scene
     scene
 }
 
-fn keys() -> Vec<Key> {
-    let trace =
-        |series, label: &str| Key { glyph: Glyph::Mark { series, struck: false }, label: label.into() };
-    vec![
-        trace(0, words::TRACE_A),
-        trace(1, words::TRACE_B),
-        Key { glyph: Glyph::Dashes, label: words::LEVEL_CROSSED.into() },
-    ]
+fn keys(words: &dyn Words) -> Vec<Key> {
+    let key = |glyph, label: &Message| Key { glyph, label: words.say(label) };
+    let trace = |series, label| key(Glyph::Mark { series, struck: false }, label);
+    vec![trace(0, &labels::TRACE_A), trace(1, &labels::TRACE_B), key(Glyph::Dashes, &labels::THRESHOLD)]
 }
 
 /// The bounds of each stretch, one after the other: a stretch of one sample has but one.
@@ -119,30 +117,31 @@ fn edge(scene: &mut Scene, frame: &Frame, trace: &TracePicture, (series, theme):
     }
 }
 
-/// Drawn traces in words: which time is shown, and of each its levels and its edge.
-pub(super) fn words_of(picture: &TracesPicture) -> String {
+/// Drawn traces in words, a message each: which time is shown, and of each its levels and its edge.
+pub(super) fn words_of(picture: &TracesPicture) -> Vec<Message> {
     let number = |value: f64| plain(value, 3, picture.decimal_mark);
     let [from, to] = picture.span;
     let trace = |(name, trace): (&str, &TracePicture)| {
         if !trace.baseline.is_finite() {
-            return format!(" Trace {name} shows no pulse.");
+            return message!("chart-trace-none", trace = name);
         }
-        let levels = format!(
-            " Trace {name} has its baseline at {} V and its top at {} V",
-            number(trace.baseline),
-            number(trace.top)
-        );
+        let (baseline, top) = (number(trace.baseline), number(trace.top));
+        if !trace.edge.is_finite() {
+            return message!("chart-trace-levels", trace = name, baseline = baseline, top = top);
+        }
         let time =
             short_form(trace.edge, Some(trace.u_edge).filter(|u| *u > 0.0), "ns", picture.decimal_mark);
-        let edge = if trace.edge.is_finite() {
-            format!("; its edge is taken at {} V, at {time}", number(trace.level))
-        } else {
-            String::new()
-        };
-        levels + &edge + "."
+        message!(
+            "chart-trace-edge",
+            trace = name,
+            baseline = baseline,
+            top = top,
+            level = number(trace.level),
+            time = time
+        )
     };
-    let each: String = ["A", "B"].into_iter().zip(&picture.traces).map(trace).collect();
-    format!("Both traces from {} to {} ns.{each}", number(from), number(to))
+    let span = message!("chart-traces-span", from = number(from), to = number(to));
+    std::iter::once(span).chain(["A", "B"].into_iter().zip(&picture.traces).map(trace)).collect()
 }
 
 #[cfg(test)]

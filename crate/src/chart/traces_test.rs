@@ -4,6 +4,7 @@
 
 use crate::chart::{Theme, TracesPicture, svg, traces, traces_words};
 use crate::quantity::DecimalMark;
+use crate::words::{Table, Words};
 
 /// A rising edge of A at 2 ns, and of B at 5 ns with half the height, a sample each nanosecond.
 fn picture(marks: &[f64]) -> TracesPicture {
@@ -15,8 +16,16 @@ fn picture(marks: &[f64]) -> TracesPicture {
     TracesPicture::of([&trace(2.0, 0.8), &trace(5.0, 0.4)], marks, DecimalMark::Point)
 }
 
+fn english() -> Table {
+    Table::english().unwrap()
+}
+
+fn told(picture: &TracesPicture) -> String {
+    traces_words(picture).iter().map(|message| english().say(message)).collect::<Vec<_>>().join(" ")
+}
+
 fn drawn(picture: &TracesPicture) -> String {
-    svg(900, 450, "a test", &Theme::light(), |area, theme| traces(area, picture, theme)).unwrap()
+    svg(900, 450, "a test", &Theme::light(), |area, theme| traces(area, picture, theme, &english())).unwrap()
 }
 
 const MARKS: [f64; 12] = [0.0, 9.0, 0.0, 0.8, 0.4, 2.0, 0.05, 0.0, 0.4, 0.2, 5.0, 0.1];
@@ -25,13 +34,13 @@ const MARKS: [f64; 12] = [0.0, 9.0, 0.0, 0.8, 0.4, 2.0, 0.05, 0.0, 0.4, 0.2, 5.0
 fn both_traces_are_drawn_and_told() {
     let picture = picture(&MARKS);
     let svg = drawn(&picture);
-    for word in ["trace A", "trace B", "level crossed", "time / ns", "voltage / V"] {
+    for word in ["trace A", "trace B", "level of the crossing", "time / ns", "voltage / V"] {
         assert!(svg.contains(word), "{word} is missing");
     }
-    let told = traces_words(&picture);
+    let told = told(&picture);
     assert!(told.starts_with("Both traces from 0"), "{told}");
-    assert!(told.contains("its edge is taken at 0.400 V, at 2.000(50) ns"), "{told}");
-    assert!(told.contains("Trace B has its baseline at 0"), "{told}");
+    assert!(told.contains("the edge crosses 0.400 V at 2.000(50) ns"), "{told}");
+    assert!(told.contains("Trace B: baseline at 0"), "{told}");
 }
 
 #[test]
@@ -40,7 +49,7 @@ fn a_trace_without_a_pulse_is_drawn_all_the_same() {
     marks[7..].fill(f64::NAN);
     let picture = picture(&marks);
     assert!(!drawn(&picture).contains("NaN"));
-    assert!(traces_words(&picture).ends_with("Trace B shows no pulse."));
+    assert!(told(&picture).ends_with("Trace B shows no pulse."));
 }
 
 #[test]

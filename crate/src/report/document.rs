@@ -16,7 +16,7 @@ use crate::analysis::Notice;
 use crate::message;
 use crate::notebook::{BenchField, RailField, UncertaintyKind};
 use crate::pictures::Charts;
-use crate::view::{CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View};
+use crate::view::{CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View, budget};
 use crate::words::{Message, Words};
 
 /// May load nothing and run nothing; styles only from inside the document.
@@ -41,6 +41,11 @@ impl Report<'_> {
     /// A message as plain text.
     fn say(&self, message: &Message) -> String {
         self.words.say(message)
+    }
+
+    /// The same of what there may be to say.
+    fn told(&self, message: Option<&Message>) -> String {
+        message.map_or_else(String::new, |message| self.say(message))
     }
 
     fn html(&self) -> String {
@@ -113,8 +118,8 @@ impl Report<'_> {
         let shared = self.view.shared.iter().map(|error| {
             let told = message!(
                 "report-shared",
-                effect = labels::effect(error.effect),
-                acts = labels::acts_on(error.acts_on),
+                effect = budget::effect(error.effect),
+                acts = budget::acts(error.acts_on),
                 u = self.with_unit(&error.uncertainty)
             );
             (error.name.clone(), self.say(&told))
@@ -124,7 +129,8 @@ impl Report<'_> {
     }
 
     fn rail(&self, rail: &RailView, ruler_before: &str) -> String {
-        let name = rail.fields.get(&RailField::Name).map_or("", labels::taken);
+        let taken = |field| labels::taken(field, self.words);
+        let name = rail.fields.get(&RailField::Name).map_or_else(String::new, taken);
         let fields = labels::RAIL_FIELDS.iter().map(|field| {
             let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
             (self.say(&labels::rail_field(*field)), text)
@@ -135,8 +141,8 @@ impl Report<'_> {
             (message!("report-ruler"), self.say(&ruler)),
             (message!("report-splice"), self.say(&splice(&rail.splice, &rail.unit_symbol, ruler_before))),
             (message!("splice-uncertainty"), self.with_unit(&rail.splice_uncertainty)),
-            (message!("report-stands"), rail.stands.clone()),
-            (message!("report-step"), rail.step.clone()),
+            (message!("report-stands"), self.told(rail.stands.as_ref())),
+            (message!("report-step"), self.told(rail.step.as_ref())),
         ];
         let told = told.map(|(name, text)| (self.say(&name), text));
         let heading = html_text(&self.say(&message!("report-rail", name = name)));
@@ -159,10 +165,10 @@ impl Report<'_> {
             return paragraph(&line.refusal);
         }
         [
-            paragraph(&line.method),
-            figure(&self.charts.line_svg, &line.summary),
+            paragraph(&self.told(line.method.as_ref())),
+            figure(&self.charts.line_svg, &self.told(line.summary.as_ref())),
             table(&line_table(self.view, self.words)),
-            figure(&self.charts.residuals_svg, &line.residual_summary),
+            figure(&self.charts.residuals_svg, &self.told(line.residual_summary.as_ref())),
             table(&checks_table(self.view, self.words)),
         ]
         .concat()
@@ -173,14 +179,14 @@ impl Report<'_> {
         if !budget.refusal.is_empty() {
             return paragraph(&budget.refusal);
         }
-        let mut text = paragraph(&budget.summary);
+        let mut text = paragraph(&self.told(budget.summary.as_ref()));
         text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
         text += &table(&budget_table(self.view, self.words));
         text += &table(&budget_figures_table(self.view, self.words));
         if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_empty()) {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(&message!("trials-title"))));
-            text += &paragraph(&trials.verdict);
-            text += &figure(&self.charts.trials_svg, &trials.summary);
+            text += &paragraph(&self.told(trials.verdict.as_ref()));
+            text += &figure(&self.charts.trials_svg, &self.told(trials.summary.as_ref()));
             text += &table(&trials_table(trials, self.words));
         }
         text
@@ -191,9 +197,10 @@ impl Report<'_> {
         if !result.refusal.is_empty() {
             return paragraph(&result.refusal);
         }
-        let mut text: String = result.sentences.iter().map(|sentence| paragraph(sentence)).collect();
+        let mut text: String =
+            result.sentences.iter().map(|sentence| paragraph(&self.say(sentence))).collect();
         text += &table(&result_table(self.view, self.words));
-        text += &paragraph(&result.choice);
+        text += &paragraph(&self.told(result.choice.as_ref()));
         text += &items([(self.say(&message!("report-reason")), result.reason.clone())]);
         text
     }
@@ -229,7 +236,7 @@ impl Report<'_> {
 
     /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
     fn with_unit(&self, field: &Field) -> String {
-        let text = self.meant(field, labels::with_unit(labels::taken(field), &field.unit));
+        let text = self.meant(field, labels::with_unit(&labels::taken(field, self.words), &field.unit));
         if field.text.is_empty() && !text.is_empty() {
             self.say(&message!("report-default", text = text))
         } else {

@@ -2,9 +2,9 @@
 
 use crate::analysis::Weight;
 use crate::message;
-use crate::notebook::{ActsOn, BenchField, Effect, OverlapPair, Path, RailField, Sense, Splice};
+use crate::notebook::{BenchField, OverlapPair, Path, RailField, Sense, Splice};
 use crate::view::{Field, RowState};
-use crate::words::{Message, Value};
+use crate::words::{Message, Value, Words};
 
 /// Texts of the bench in the order of the report.
 pub const BENCH_FIELDS: &[BenchField] = &[
@@ -65,23 +65,6 @@ pub fn weight(weight: Weight) -> Message {
     }
 }
 
-/// What an error of the user's own moves.
-pub fn acts_on(acts_on: ActsOn) -> Message {
-    match acts_on {
-        ActsOn::Distances => message!("shared-acts-distances"),
-        ActsOn::Delays => message!("shared-acts-delays"),
-    }
-}
-
-/// How an error of the user's own moves it.
-pub fn effect(effect: Effect) -> Message {
-    match effect {
-        Effect::Offset => message!("shared-effects-offset"),
-        Effect::Scale => message!("shared-effects-scale"),
-        Effect::Noise => message!("shared-effects-noise"),
-    }
-}
-
 /// What a text of the bench is called.
 pub fn bench_field(field: BenchField) -> Message {
     match field {
@@ -123,8 +106,8 @@ pub fn rail_field(field: RailField) -> Message {
 }
 
 /// A text as typed, or what is taken while it is empty.
-pub fn taken(field: &Field) -> &str {
-    if field.text.is_empty() { &field.default } else { &field.text }
+pub fn taken(field: &Field, words: &dyn Words) -> String {
+    if field.text.is_empty() { words.text(&field.default) } else { field.text.clone() }
 }
 
 /// A text as typed, with the unit in which it is taken if it is a bare number.

@@ -17,7 +17,7 @@ use crate::view::{
     BudgetView, CautionsView, ComponentView, DelaysView, Field, Figure, LineView, Proposal, RailView,
     ResultView, RowState, RowView, SettingView, SharedView, TrialPlanView, View, cautions_view,
 };
-use crate::words::Table;
+use crate::words::{Message, Table};
 
 /// A view with two rows, the second struck out, and every text set to `text`.
 pub fn view_of(text: &str) -> View {
@@ -27,9 +27,9 @@ pub fn view_of(text: &str) -> View {
         name: text.into(),
         symbol: text.into(),
         value: text.into(),
-        meaning: text.into(),
+        meaning: vec![text.into()],
         formula: None,
-        source: text.into(),
+        source: Some(text.into()),
     };
     View {
         delays: DelaysView {
@@ -38,7 +38,7 @@ pub fn view_of(text: &str) -> View {
             fraction: 0.5,
             grids: Vec::new(),
             walk: vec![figure()],
-            walk_summary: text.into(),
+            walk_summary: Some(said(text)),
         },
         title: text.into(),
         decimal_mark: DecimalMark::Point,
@@ -71,27 +71,27 @@ pub fn view_of(text: &str) -> View {
         proposal: Proposal::default(),
         line: LineView {
             refusal: String::new(),
-            method: text.into(),
+            method: Some(said(text)),
             figures: vec![figure()],
             checks: vec![figure()],
-            summary: text.into(),
-            residual_summary: text.into(),
+            summary: Some(said(text)),
+            residual_summary: Some(said(text)),
         },
         budget: BudgetView {
             refusal: String::new(),
             components: vec![component(text)],
             figures: vec![figure()],
-            summary: text.into(),
+            summary: Some(said(text)),
         },
         trials: TrialPlanView { seed: text.into(), wanted: field(), refusal: String::new() },
         result: ResultView {
             refusal: String::new(),
             short: text.into(),
             figures: vec![figure()],
-            sentences: vec![text.into()],
+            sentences: vec![said(text)],
             basis: Basis::Stated,
             reason: text.into(),
-            choice: text.into(),
+            choice: Some(said(text)),
             sealed: false,
             may_seal: true,
         },
@@ -107,6 +107,11 @@ pub fn view_of(text: &str) -> View {
     }
 }
 
+/// A message that says a text.
+fn said(text: &str) -> Message {
+    message!("list", all = text)
+}
+
 /// The table of English.
 pub fn english() -> Table {
     Table::english().unwrap()
@@ -116,15 +121,15 @@ fn component(text: &str) -> ComponentView {
     ComponentView {
         id: "air".into(),
         name: text.into(),
-        acts_on: text.into(),
+        acts_on: said(text),
         u: text.into(),
-        shape: text.into(),
+        shape: said(text),
         degrees_of_freedom: text.into(),
         sensitivity: text.into(),
         contribution: text.into(),
         bar: "100%".into(),
         share_text: text.into(),
-        remark: text.into(),
+        remark: said(text),
     }
 }
 
@@ -287,8 +292,8 @@ fn rail(text: &str, splice: Splice) -> RailView {
         splice,
         splice_problems: litemap::LiteMap::new(),
         splice_uncertainty: field(),
-        stands: text.into(),
-        step: text.into(),
+        stands: Some(said(text)),
+        step: Some(said(text)),
         rows: 2,
     }
 }

@@ -5,7 +5,7 @@ use super::table::{Kind, Table, UnsaidColumn, columns};
 use crate::message;
 use crate::notebook::Cell;
 use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
-use crate::words::{Message, Words};
+use crate::words::{Message, Value, Words};
 
 /// `readings.csv`: every row that holds something, struck ones with their reasons.
 pub fn readings_table(view: &View, words: &dyn Words) -> Table {
@@ -24,27 +24,24 @@ pub fn shown_rows(view: &View) -> impl Iterator<Item = &RowView> {
 
 fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
     let ruler_unit = row.cells.get(&Cell::Reading).map_or_else(String::new, |field| field.unit.clone());
+    // As typed, or what is taken for it while it is empty.
+    let typed = |cell| row.cells.get(&cell).map_or_else(String::new, |field| labels::taken(field, words));
     let outside = if row.struck.is_empty() { &row.lacks } else { &row.struck };
     vec![
         row.number.to_string(),
-        typed(row, Cell::Rail),
-        typed(row, Cell::Reading),
+        typed(Cell::Rail),
+        typed(Cell::Reading),
         ruler_unit,
-        typed(row, Cell::TimeBase),
-        typed(row, Cell::EdgeA),
-        typed(row, Cell::EdgeB),
+        typed(Cell::TimeBase),
+        typed(Cell::EdgeA),
+        typed(Cell::EdgeB),
         row.distance.clone(),
         row.delay.clone(),
         row.residual.clone(),
         words.say(&labels::state(row.state)),
         outside.clone(),
-        typed(row, Cell::Remark),
+        typed(Cell::Remark),
     ]
-}
-
-/// A cell as typed, or what is taken for it while it is empty.
-fn typed(row: &RowView, cell: Cell) -> String {
-    row.cells.get(&cell).map_or_else(String::new, |field| labels::taken(field).to_owned())
 }
 
 /// The figures of the line.
@@ -66,15 +63,15 @@ pub fn result_table(view: &View, words: &dyn Words) -> Table {
 pub fn budget_table(view: &View, words: &dyn Words) -> Table {
     let cells = |part: &ComponentView| {
         vec![
-            part.name.clone(),
-            part.acts_on.clone(),
+            words.text(&part.name),
+            words.say(&part.acts_on),
             part.u.clone(),
-            part.shape.clone(),
+            words.say(&part.shape),
             part.degrees_of_freedom.clone(),
             part.sensitivity.clone(),
             part.contribution.clone(),
             part.share_text.clone(),
-            part.remark.clone(),
+            words.say(&part.remark),
         ]
     };
     Table {
@@ -97,11 +94,14 @@ pub fn trials_table(trials: &TrialsView, words: &dyn Words) -> Table {
 
 fn figures_table(name: &'static str, title: &Message, figures: &[Figure], words: &dyn Words) -> Table {
     let cells = |figure: &Figure| {
-        let meaning = match figure.source.as_str() {
-            "" => figure.meaning.clone(),
-            source => format!("{} ({source})", figure.meaning.trim_end_matches('.')),
+        let meaning = said(&figure.meaning, words);
+        let meaning = match &figure.source {
+            None => meaning,
+            Some(source) => {
+                words.say(&message!("tables-sourced", meaning = meaning, source = source.clone()))
+            }
         };
-        vec![figure.name.clone(), figure.symbol.clone(), figure.value.clone(), meaning]
+        vec![words.text(&figure.name), figure.symbol.clone(), words.text(&figure.value), meaning]
     };
     Table {
         name,
@@ -109,6 +109,11 @@ fn figures_table(name: &'static str, title: &Message, figures: &[Figure], words:
         columns: columns(FIGURES_COLUMNS, words),
         rows: figures.iter().map(cells).collect(),
     }
+}
+
+/// Sentences that follow one another.
+fn said(sentences: &[Value], words: &dyn Words) -> String {
+    sentences.iter().map(|sentence| words.text(sentence)).collect::<Vec<_>>().join(" ")
 }
 
 const FIGURES_COLUMNS: &[UnsaidColumn] = &[

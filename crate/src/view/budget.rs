@@ -1,11 +1,13 @@
 //! The uncertainty budget in words and digits.
 
 use super::figures::{degrees_of_freedom, figure, per_cent};
-use super::math::{Formula, equation, number, op, over, power, root, row, symbol};
+use super::math::{Formula, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{BudgetView, ComponentView, Figure};
 use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, Entry, Origin, Quantity, Speed};
+use crate::message;
 use crate::notebook::{ActsOn, Effect, ErrorShape, NotebookState, RailId, Scope, SharedError};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
+use crate::words::{Message, Value};
 
 /// The budget of c.
 pub fn budget_view(page: &NotebookState, analysis: &Analysis) -> BudgetView {
@@ -17,7 +19,7 @@ pub fn budget_view(page: &NotebookState, analysis: &Analysis) -> BudgetView {
                 refusal: String::new(),
                 components: components.iter().map(|part| component(page, speed, part)).collect(),
                 figures: budget_figures(page, speed),
-                summary: summary(page, speed, components.first().copied()),
+                summary: Some(summary(page, speed, components.first().copied())),
             }
         }
     }
@@ -40,7 +42,7 @@ fn component(page: &NotebookState, speed: &Speed, part: &BudgetComponent) -> Com
         name: name(page, &part.origin),
         acts_on: acts_on(page, &part.origin),
         u: part.u.map_or_else(|| "—".into(), |u| with_unit(u, part.quantity, mark)),
-        shape: shape(part.shape).into(),
+        shape: shape(part.shape),
         degrees_of_freedom: degrees_of_freedom(part.degrees_of_freedom, mark),
         sensitivity: sensitivity.map_or_else(|| "0".into(), |c| sensitivity_text(c, part.quantity, mark)),
         contribution: if contribution > 0.0 {
@@ -50,23 +52,23 @@ fn component(page: &NotebookState, speed: &Speed, part: &BudgetComponent) -> Com
         },
         bar: format!("{}%", fixed(100.0 * part.share, -2, DecimalMark::Point)),
         share_text: share(part.share, mark),
-        remark: remark(part).into(),
+        remark: remark(part),
     }
 }
 
 fn share(share: f64, mark: DecimalMark) -> String {
     match share * 100.0 {
         0.0 => "0 %".into(),
-        tiny if tiny < 0.05 => format!("below {} %", fixed(0.1, -1, mark)),
+        tiny if tiny < 0.05 => format!("< {} %", fixed(0.1, -1, mark)),
         per_cent => format!("{} %", fixed(per_cent, -1, mark)),
     }
 }
 
-fn rail(page: &NotebookState, id: RailId) -> String {
+fn rail(page: &NotebookState, id: RailId) -> Message {
     let found = page.rails.iter().enumerate().find(|(_, rail)| rail.id == id);
     found.map_or_else(
-        || "a removed rail".into(),
-        |(index, rail)| format!("rail {}", rail.name_or_number(index)),
+        || message!("budget-removed-rail"),
+        |(index, rail)| message!("budget-rail", name = rail.name_or_number(index)),
     )
 }
 
@@ -75,86 +77,95 @@ fn stated(page: &NotebookState, id: u32) -> Option<&SharedError> {
 }
 
 /// What a component is called.
-pub fn name(page: &NotebookState, origin: &Origin) -> String {
+pub fn name(page: &NotebookState, origin: &Origin) -> Value {
     let first = page.rails.first().map(|rail| rail.id);
-    match origin {
+    let named = match origin {
         Origin::Splice { rail: id } if Some(*id) == first => {
-            format!("position of the splitter mark, {}", rail(page, *id))
+            message!("budget-names-splitter", rail = rail(page, *id))
         }
-        Origin::Splice { rail: id } => format!("splice of {}", rail(page, *id)),
-        Origin::RulerScale { rail: id } => format!("ruler’s scale, {}", rail(page, *id)),
-        Origin::TimeBase { clock: Clock::Recorder } => "time base of the recorder".into(),
+        Origin::Splice { rail: id } => message!("budget-names-splice", rail = rail(page, *id)),
+        Origin::RulerScale { rail: id } => message!("budget-names-scale", rail = rail(page, *id)),
+        Origin::TimeBase { clock: Clock::Recorder } => message!("budget-names-recorder"),
         Origin::TimeBase { clock: Clock::Screen(time) } => {
-            format!("time base at {} per division", in_unit(*time, Unit::NANOSECOND, page.decimal_mark))
+            message!("budget-names-time_base", time = in_unit(*time, Unit::NANOSECOND, page.decimal_mark))
         }
-        Origin::Grid { .. } => "corners of the grid on pictures".into(),
+        Origin::Grid { .. } => message!("budget-names-grid"),
         Origin::Stated { shared } => match stated(page, *shared) {
-            Some(shared) if !shared.name.trim().is_empty() => shared.name.trim().to_owned(),
-            _ => "unnamed component".into(),
+            Some(shared) if !shared.name.trim().is_empty() => return shared.name.trim().into(),
+            _ => message!("budget-names-unnamed"),
         },
-        Origin::RailReadings => "reading the rulers".into(),
-        Origin::Distances => "distances given".into(),
-        Origin::ScreenLimit => "reading the screen".into(),
-        Origin::ScreenScatter => "scatter of repeats on the screen".into(),
-        Origin::PictureMarks => "marking edges on pictures".into(),
-        Origin::Traces => "noise of the traces".into(),
-        Origin::Delays => "delays given".into(),
-        Origin::Matrices => "stated covariance, with all else in the fit".into(),
-        Origin::Scatter => "scatter about the line".into(),
-        Origin::BeamAngle => "angle of the beam".into(),
-        Origin::Air => "index of the air".into(),
-        Origin::ChannelSkew => "skew between the channels".into(),
-    }
+        Origin::RailReadings => message!("budget-names-rulers"),
+        Origin::Distances => message!("budget-names-distances"),
+        Origin::ScreenLimit => message!("budget-names-screen"),
+        Origin::ScreenScatter => message!("budget-names-repeats"),
+        Origin::PictureMarks => message!("budget-names-marks"),
+        Origin::Traces => message!("budget-names-traces"),
+        Origin::Delays => message!("budget-names-delays"),
+        Origin::Matrices => message!("budget-names-matrices"),
+        Origin::Scatter => message!("budget-names-scatter"),
+        Origin::BeamAngle => message!("budget-names-beam"),
+        Origin::Air => message!("budget-names-air"),
+        Origin::ChannelSkew => message!("budget-names-skew"),
+    };
+    named.into()
 }
 
-fn acts_on(page: &NotebookState, origin: &Origin) -> String {
+fn acts_on(page: &NotebookState, origin: &Origin) -> Message {
     match origin {
-        Origin::Splice { rail: id } => format!("distances on {} and behind it", rail(page, *id)),
-        Origin::RulerScale { rail: id } => format!("distances on {}", rail(page, *id)),
-        Origin::TimeBase { .. } => "delays at that setting".into(),
-        Origin::Stated { shared } => {
-            stated(page, *shared).map_or_else(String::new, |shared| of_stated(page, shared))
-        }
-        Origin::RailReadings | Origin::Distances => "each distance".into(),
+        Origin::Splice { rail: id } => message!("budget-acts-beyond", rail = rail(page, *id)),
+        Origin::RulerScale { rail: id } => message!("budget-acts-rail", rail = rail(page, *id)),
+        Origin::TimeBase { .. } => message!("budget-acts-setting"),
+        Origin::Stated { shared } => stated(page, *shared)
+            .map_or_else(|| message!("budget-acts-removed"), |shared| of_stated(page, shared)),
+        Origin::RailReadings | Origin::Distances => message!("budget-acts-each_distance"),
         Origin::ScreenLimit
         | Origin::ScreenScatter
         | Origin::PictureMarks
         | Origin::Traces
-        | Origin::Delays => "each delay".into(),
-        Origin::Grid { .. } => "delays read against that grid".into(),
-        Origin::Matrices => "distances and delays".into(),
-        Origin::Scatter => "the slope".into(),
-        Origin::BeamAngle => "all distances".into(),
-        Origin::Air => "c only".into(),
-        Origin::ChannelSkew => "all delays".into(),
+        | Origin::Delays => message!("budget-acts-each_delay"),
+        Origin::Grid { .. } => message!("budget-acts-grid"),
+        Origin::Matrices => message!("budget-acts-both"),
+        Origin::Scatter => message!("budget-acts-slope"),
+        Origin::BeamAngle => message!("budget-acts-all_distances"),
+        Origin::Air => message!("budget-acts-c"),
+        Origin::ChannelSkew => message!("budget-acts-all_delays"),
     }
 }
 
-fn of_stated(page: &NotebookState, shared: &SharedError) -> String {
-    let what = match shared.acts_on {
-        ActsOn::Distances => "distances",
-        ActsOn::Delays => "delays",
-    };
+fn of_stated(page: &NotebookState, shared: &SharedError) -> Message {
     let rows = match &shared.rows {
-        Scope::All => format!("all {what}"),
-        Scope::Rail(id) => format!("{what} on {}", rail(page, *id)),
-        Scope::TimeBase(text) => format!("{what} at {} ns per division", text.trim()),
-        Scope::Rows(rows) => format!("{what} of {} rows", rows.len()),
+        Scope::All => message!("shared-all"),
+        Scope::Rail(id) => message!("budget-rows-rail", rail = rail(page, *id)),
+        Scope::TimeBase(text) => message!("shared-time-base", text = text.trim()),
+        Scope::Rows(rows) => message!("budget-rows-chosen", n = rows.len()),
     };
-    match shared.effect {
-        Effect::Offset => format!("{rows}, alike"),
-        Effect::Scale => format!("{rows}, common scale factor"),
-        Effect::Noise => format!("{rows}, independent for each row"),
+    message!("budget-acts-stated", acts = acts(shared.acts_on), rows = rows, effect = effect(shared.effect))
+}
+
+/// What a component of the user's own moves.
+pub fn acts(on: ActsOn) -> Message {
+    match on {
+        ActsOn::Distances => message!("shared-acts-distances"),
+        ActsOn::Delays => message!("shared-acts-delays"),
     }
 }
 
-fn shape(shape: ErrorShape) -> &'static str {
+/// How a component of the user's own moves it.
+pub fn effect(effect: Effect) -> Message {
+    match effect {
+        Effect::Offset => message!("shared-effects-offset"),
+        Effect::Scale => message!("shared-effects-scale"),
+        Effect::Noise => message!("shared-effects-noise"),
+    }
+}
+
+fn shape(shape: ErrorShape) -> Message {
     match shape {
-        ErrorShape::Normal => "normal",
-        ErrorShape::Rectangular => "rectangular",
-        ErrorShape::Triangular => "triangular",
-        ErrorShape::Arcsine => "arcsine",
-        ErrorShape::Student => "Student’s t",
+        ErrorShape::Normal => message!("shared-shapes-normal"),
+        ErrorShape::Rectangular => message!("shared-shapes-rectangular"),
+        ErrorShape::Triangular => message!("shared-shapes-triangular"),
+        ErrorShape::Arcsine => message!("shared-shapes-arcsine"),
+        ErrorShape::Student => message!("shared-shapes-student"),
     }
 }
 
@@ -174,41 +185,31 @@ pub fn with_unit(u: f64, quantity: Quantity, mark: DecimalMark) -> String {
 
 /// Change of c for one unit of an error, in the unit in which the error is shown.
 fn sensitivity_text(c: f64, quantity: Quantity, mark: DecimalMark) -> String {
-    let per = |unit: Unit| format!("{} m/s per {}", plain(c * unit.to_base(1.0), 2, mark), unit.symbol());
+    let per = |unit: Unit| format!("{} (m/s)/{}", plain(c * unit.to_base(1.0), 2, mark), unit.symbol());
     match quantity {
         Quantity::Length => per(Unit::MILLIMETRE),
         Quantity::Time => per(Unit::NANOSECOND),
         Quantity::Ratio => per(Unit::PERCENT),
         Quantity::Angle => per(Unit::MILLIRADIAN),
         Quantity::Pixel => per(Unit::PIXEL),
-        Quantity::Slope => format!("{} m/s per ns/m", plain(c, 2, mark)),
+        Quantity::Slope => format!("{} (m/s)/(ns/m)", plain(c, 2, mark)),
     }
 }
 
-fn remark(part: &BudgetComponent) -> &'static str {
+fn remark(part: &BudgetComponent) -> Message {
     if part.degrees_of_freedom.is_some_and(|nu| nu <= 2.0) {
-        return "With two degrees of freedom or fewer this error has no finite standard deviation: what is shown is the scale of its distribution. Quote the interval of the trials.";
+        return message!("budget-remarks-no_deviation");
     }
     match (part.entry, &part.origin) {
-        (Entry::ShiftsOnly, Origin::ChannelSkew) => {
-            "It shifts every delay by the same amount, so it moves only t₀: nothing of it reaches the slope."
-        }
-        (Entry::ShiftsOnly, _) => {
-            "It shifts every distance or every delay in the line by the same amount, so it moves only t₀: nothing of it reaches the slope."
-        }
-        (_, Origin::BeamAngle) if part.u.is_none() => "No angle was stated.",
-        (_, Origin::BeamAngle) => {
-            "The distances fall short by θ²/2. Half of the largest shortfall is corrected for, and the rest is as likely anywhere in between."
-        }
-        (_, Origin::Air) if part.u.is_none() => {
-            "The air is so near the end of the range of its equations that its uncertainty can’t be told."
-        }
-        (Entry::Shared, _) => {
-            "Part of the fit’s covariance: all its rows move together, so repeats don’t reduce it."
-        }
-        (Entry::Rows, Origin::Scatter) => "Taken from the residuals in place of what each row states.",
-        (Entry::Rows, _) => "Part of the fit’s covariance: each row has its own, so more rows reduce it.",
-        (Entry::Beside, _) => "Not part of the fit; added to the budget.",
+        (Entry::ShiftsOnly, Origin::ChannelSkew) => message!("budget-remarks-skew"),
+        (Entry::ShiftsOnly, _) => message!("budget-remarks-shift"),
+        (_, Origin::BeamAngle) if part.u.is_none() => message!("budget-remarks-no_angle"),
+        (_, Origin::BeamAngle) => message!("budget-remarks-angle"),
+        (_, Origin::Air) if part.u.is_none() => message!("budget-remarks-air"),
+        (Entry::Shared, _) => message!("budget-remarks-shared"),
+        (Entry::Rows, Origin::Scatter) => message!("budget-remarks-scatter"),
+        (Entry::Rows, _) => message!("budget-remarks-rows"),
+        (Entry::Beside, _) => message!("budget-remarks-beside"),
     }
 }
 
@@ -218,65 +219,42 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
     let acting = budget.components.iter().filter(|part| part.share > 0.0).count();
     let u_c = plain(speed.u_c(), 2, mark) + " m/s";
     let nu = degrees_of_freedom(budget.degrees_of_freedom, mark);
+    let combined = format!("{u_c} ({} %)", plain(100.0 * speed.relative, 2, mark));
     let mut figures = vec![
-        figure(
-            "combined",
-            "combined standard uncertainty of c",
-            "u_c",
-            format!("{u_c} ({} %)", plain(100.0 * speed.relative, 2, mark)),
-            "Root sum of squares of the contributions: the largest few decide it.",
-        )
-        .by(row(vec![symbol("u_c"), op("="), root_of_sum(acting), op("="), number(u_c)]))
-        .from("JCGM 100:2008, 5.1.2"),
-        figure(
-            "effective_degrees",
-            "effective degrees of freedom",
-            "ν_eff",
-            nu.clone(),
-            "How well the uncertainty itself is known. “Many” where nothing in it was estimated from few readings.",
-        )
-        .by(row(welch_satterthwaite(budget.degrees_of_freedom.map(|_| nu))))
-        .from("Welch–Satterthwaite, JCGM 100:2008, G.4.1"),
+        figure("combined", message!("figures-combined"), "u_c", combined)
+            .means(message!("figures-combined-meaning"))
+            .by(row(vec![symbol("u_c"), op("="), root_of_sum(acting), op("="), number(u_c)]))
+            .from("JCGM 100:2008, 5.1.2"),
+        figure("effective_degrees", message!("figures-effective_degrees"), "ν_eff", nu.clone())
+            .means(message!("figures-effective_degrees-meaning"))
+            .by(row(welch_satterthwaite(budget.degrees_of_freedom.map(|_| nu))))
+            .from("Welch–Satterthwaite, JCGM 100:2008, G.4.1"),
     ];
+    let p = per_cent(budget.probability, mark);
     match (&budget.coverage_factor, speed.expanded()) {
         (Ok(k), Some(expanded)) => {
             let (k, expanded) = (fixed(*k, -2, mark), plain(expanded, 2, mark) + " m/s");
             figures.push(
-                figure(
-                    "coverage_factor",
-                    &format!("coverage factor for {}", per_cent(budget.probability, mark)),
-                    "k",
-                    k.clone(),
-                    "The quantile of Student’s t for these degrees of freedom; of the normal distribution where they are many.",
-                )
-                .from("JCGM 100:2008, G.3.2"),
+                figure("coverage_factor", message!("figures-coverage_factor"), "k", k.clone())
+                    .means(message!("figures-coverage_factor-meaning", p = p.clone()))
+                    .from("JCGM 100:2008, G.3.2"),
             );
             figures.push(
-                figure(
-                    "expanded",
-                    "expanded uncertainty of c",
-                    "U",
-                    expanded.clone(),
-                    "c ± U is the interval to state.",
-                )
-                .by(equation(
-                    symbol("U"),
-                    super::math::times(symbol("k"), symbol("u_c")),
-                    super::math::times(number(k), number(plain(speed.u_c(), 3, mark) + " m/s")),
-                    expanded,
-                ))
-                .from("JCGM 100:2008, 6.2.1"),
+                figure("expanded", message!("figures-expanded"), "U", expanded.clone())
+                    .means(message!("figures-expanded-meaning", p = p))
+                    .by(equation(
+                        symbol("U"),
+                        times(symbol("k"), symbol("u_c")),
+                        times(number(k), number(plain(speed.u_c(), 3, mark) + " m/s")),
+                        expanded,
+                    ))
+                    .from("JCGM 100:2008, 6.2.1"),
             );
         }
-        (Err(why), _) => {
-            figures.push(figure(
-                "expanded",
-                "expanded uncertainty of c",
-                "U",
-                "none".into(),
-                &why.to_string(),
-            ));
-        }
+        (Err(why), _) => figures.push(
+            figure("expanded", message!("figures-expanded"), "U", message!("figures-none"))
+                .means(why.to_string()),
+        ),
         (Ok(_), None) => {}
     }
     figures
@@ -303,20 +281,18 @@ fn root_of_sum(parts: usize) -> Formula {
     })
 }
 
-fn summary(page: &NotebookState, speed: &Speed, largest: Option<&BudgetComponent>) -> String {
+fn summary(page: &NotebookState, speed: &Speed, largest: Option<&BudgetComponent>) -> Message {
     let mark = page.decimal_mark;
-    let total = format!(
-        "Combined: u(c) = {} m/s, {} % of c.",
-        plain(speed.u_c(), 2, mark),
-        plain(100.0 * speed.relative, 2, mark)
-    );
+    let (u, percent) = (plain(speed.u_c(), 2, mark), plain(100.0 * speed.relative, 2, mark));
     match largest {
-        Some(part) if part.share > 0.0 => format!(
-            "The largest part is {}: {} of the variance. {total}",
-            name(page, &part.origin),
-            share(part.share, mark)
+        Some(part) if part.share > 0.0 => message!(
+            "budget-summary",
+            name = name(page, &part.origin),
+            share = share(part.share, mark),
+            u = u,
+            percent = percent
         ),
-        _ => total,
+        _ => message!("budget-summary-bare", u = u, percent = percent),
     }
 }
 

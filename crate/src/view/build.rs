@@ -6,7 +6,7 @@ use super::budget::budget_view;
 use super::cautions::cautions_view;
 use super::evidence::{delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields, splice_uncertainty};
-use super::figures::{measured, p_text};
+use super::figures::{measured, p_equation};
 use super::fitted_line::line_view;
 use super::proposal::proposal;
 use super::result::result_view;
@@ -16,8 +16,10 @@ use crate::analysis::parts::unit_of;
 use crate::analysis::place::SharedPart;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
+use crate::message;
 use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId, UncertaintyOf};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
+use crate::words::Message;
 
 /// A notice that names more rows than this is about all of them rather than about each: no row shows it.
 const MARKED: usize = 8;
@@ -90,44 +92,41 @@ fn rail_view(
         splice: rail.splice.clone(),
         splice_problems: problems.of_splice(rail.id),
         splice_uncertainty: splice_uncertainty(page, rail, problems),
-        stands: stand.map_or_else(String::new, |stand| stands(page, rail, stand)),
+        stands: stand.and_then(|stand| stands(page, rail, stand)),
         step: step(page, rail, analysis),
         rows: analysis.rows.iter().filter(|row| row.rail == Some(rail.id) && row.part == Part::Used).count(),
     }
 }
 
-fn stands(page: &NotebookState, rail: &Rail, stand: &RailStand) -> String {
-    let Some((mark, place)) = &stand.mark else { return String::new() };
+fn stands(page: &NotebookState, rail: &Rail, stand: &RailStand) -> Option<Message> {
+    let (mark, place) = stand.mark.as_ref()?;
     let at = in_unit(*mark, ruler_unit(rail.unit), page.decimal_mark);
     let distance = measured(Some(place), "m", page.decimal_mark);
-    if stand.free {
-        return format!("Its place is an unknown of the fit, which begins with {at} at {distance}.");
-    }
-    format!("Mark {at} is {distance} from the splitter.")
+    Some(if stand.free {
+        message!("rails-fitted", mark = at, distance = distance)
+    } else {
+        message!("rails-stands", mark = at, distance = distance)
+    })
 }
 
-fn step(page: &NotebookState, rail: &Rail, analysis: &Analysis) -> String {
-    let Ok(line) = &analysis.line else { return String::new() };
+fn step(page: &NotebookState, rail: &Rail, analysis: &Analysis) -> Option<Message> {
+    let line = analysis.line.as_ref().ok()?;
     let mark = page.decimal_mark;
+    let in_millimetres = |value: f64, uncertainty: Option<f64>| {
+        let step = Measured { value: value * 1000.0, uncertainty: uncertainty.map(|u| u * 1000.0) };
+        measured(Some(&step), "mm", mark)
+    };
     if let Some(found) = line.free.iter().position(|id| *id == rail.id).and_then(|k| line.fit.free.get(k)) {
-        let step = Measured { value: found.value * 1000.0, uncertainty: found.u.map(|u| u * 1000.0) };
-        return format!("The fit moves it outwards by {}.", measured(Some(&step), "mm", mark));
+        return Some(message!("rails-moved", step = in_millimetres(found.value, found.u)));
     }
-    let Some(check) = line.checks.steps.iter().find(|check| check.rail == rail.id) else {
-        return String::new();
-    };
-    let step =
-        Measured { value: check.step.value * 1000.0, uncertainty: Some(check.step.uncertainty * 1000.0) };
-    let verdict = if check.step.p_value < 0.05 {
-        "significantly different from zero"
+    let check = line.checks.steps.iter().find(|check| check.rail == rail.id)?;
+    let step = in_millimetres(check.step.value, Some(check.step.uncertainty));
+    let p = p_equation(check.step.p_value, mark);
+    Some(if check.step.p_value < 0.05 {
+        message!("rails-step-significant", step = step, p = p)
     } else {
-        "not significantly different from zero"
-    };
-    format!(
-        "The readings show a step of {} at this splice, {verdict} (p = {}).",
-        measured(Some(&step), "mm", mark),
-        p_text(check.step.p_value, mark)
-    )
+        message!("rails-step", step = step, p = p)
+    })
 }
 
 fn settings(page: &NotebookState, problems: &Problems) -> Vec<SettingView> {

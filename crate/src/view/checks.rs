@@ -1,12 +1,14 @@
 //! The side checks of the line, each in a figure.
 
-use super::figures::{figure, p_text, probability, with_u};
+use super::figures::{figure, p_equation, p_text, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
-use crate::analysis::{Checks, LineAnalysis, Measured, Tested, listed, row_numbers};
+use crate::analysis::{Checks, LineAnalysis, Measured, Tested, row_numbers};
 use crate::line::diagnostics::RunsTest;
+use crate::message;
 use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, plain, plus_minus};
+use crate::words::Value;
 
 /// The checks that the rows allow.
 pub(super) fn checks(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
@@ -40,21 +42,16 @@ fn model(slope: f64, mark: DecimalMark) -> Formula {
 }
 
 fn through_zero(slope: &Measured, mark: DecimalMark) -> Figure {
-    figure(
-        "through_zero",
-        "slope of a line forced through zero",
-        "b₀",
-        measured(slope, mark),
-        "Only for comparison. It is right only if the arms, cables and detectors were exactly alike; otherwise the forced line puts their difference into the speed.",
-    )
-    .by(row(vec![
-        symbol("Δt"),
-        op("="),
-        times(symbol("b_0"), symbol("d")),
-        op("="),
-        times(number(slope_text(slope.value, mark)), symbol("d")),
-    ]))
-    .from("Least squares as for the line, with t₀ held at zero")
+    figure("through_zero", message!("figures-through_zero"), "b₀", measured(slope, mark))
+        .means(message!("figures-through_zero-meaning"))
+        .by(row(vec![
+            symbol("Δt"),
+            op("="),
+            times(symbol("b_0"), symbol("d")),
+            op("="),
+            times(number(slope_text(slope.value, mark)), symbol("d")),
+        ]))
+        .from(message!("figures-through_zero-source"))
 }
 
 fn rails_alone(page: &NotebookState, checks: &Checks) -> Vec<Figure> {
@@ -64,12 +61,15 @@ fn rails_alone(page: &NotebookState, checks: &Checks) -> Vec<Figure> {
         let name = named.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
         let found = figure(
             &format!("rail_alone_{rail}"),
-            &format!("slope on rail {name} alone"),
+            message!("figures-rail_alone", rail = name),
             "b",
-            alone.as_ref().map_or_else(|| "too few rows".to_owned(), |slope| measured(slope, mark)),
-            "No splice can spoil it. If the rails alone agree with each other but not with the whole line, a splice is wrong.",
+            alone.as_ref().map_or_else(
+                || Value::from(message!("figures-too_few_rows")),
+                |slope| measured(slope, mark).into(),
+            ),
         )
-        .from("Least squares as for the line, with the rows of this rail");
+        .means(message!("figures-rail_alone-meaning"))
+        .from(message!("figures-rail_alone-source"));
         match alone {
             Some(slope) => found.by(model(slope.value, mark)),
             None => found,
@@ -86,11 +86,15 @@ fn quadratic(term: &Tested, stated: bool, mark: DecimalMark) -> Figure {
     let bars = |inner| row(vec![op("|"), inner, op("|")]);
     figure(
         "quadratic",
-        "quadratic term",
+        message!("figures-quadratic"),
         "a₂",
-        format!("{} (p = {p})", plus_minus(term.value, Some(term.uncertainty), "ns/m²", mark)),
-        "Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.",
+        format!(
+            "{} ({})",
+            plus_minus(term.value, Some(term.uncertainty), "ns/m²", mark),
+            p_equation(term.p_value, mark)
+        ),
     )
+    .means(message!("figures-quadratic-meaning"))
     .by(equation(
         symbol("p"),
         twice(over(bars(symbol("a_2")), symbol("u(a_2)"))),
@@ -101,9 +105,9 @@ fn quadratic(term: &Tested, stated: bool, mark: DecimalMark) -> Figure {
         p,
     ))
     .from(if stated {
-        "Least squares as for the line, with a term in d²; Z is standard normal"
+        message!("figures-quadratic-source-normal")
     } else {
-        "Least squares as for the line, with a term in d²; t is Student’s with the degrees of freedom left"
+        message!("figures-quadratic-source-student")
     })
 }
 
@@ -114,44 +118,40 @@ fn theil_sen(slope: f64, n: usize, mark: DecimalMark) -> Figure {
         let pairs = row(vec![number("1"), op("≤"), symbol("i"), op("<"), symbol("j"), op("≤"), rows]);
         row(vec![symbol("med"), bracket(over(difference("Δt"), difference("d"))), op(","), pairs])
     };
-    figure(
-        "theil_sen",
-        "median slope (Theil–Sen)",
-        "b",
-        slope_text(slope, mark),
-        "The median of the slopes of all pairs of rows: a few bad rows hardly move it.",
-    )
-    .by(equation(symbol("b"), median(symbol("N")), median(number(n.to_string())), slope_text(slope, mark)))
-    .from("P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379")
+    figure("theil_sen", message!("figures-theil_sen"), "b", slope_text(slope, mark))
+        .means(message!("figures-theil_sen-meaning"))
+        .by(equation(
+            symbol("b"),
+            median(symbol("N")),
+            median(number(n.to_string())),
+            slope_text(slope, mark),
+        ))
+        .from("P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379")
 }
 
 fn other_way(slope: f64, mark: DecimalMark) -> Figure {
     let line = |slope| row(vec![symbol("d_0"), op("+"), over(symbol("Δt"), slope)]);
-    figure(
-        "other_way",
-        "slope, distance on delay",
-        "b",
-        slope_text(slope, mark),
-        "Ordinary least squares with the roles of the two changed. It lies far from the others only where the rows scatter widely.",
-    )
-    .by(row(vec![symbol("d"), op("="), line(symbol("b")), op("="), line(number(slope_text(slope, mark)))]))
-    .from("JCGM 100:2008, H.3, with the roles changed")
+    figure("other_way", message!("figures-other_way"), "b", slope_text(slope, mark))
+        .means(message!("figures-other_way-meaning"))
+        .by(row(vec![
+            symbol("d"),
+            op("="),
+            line(symbol("b")),
+            op("="),
+            line(number(slope_text(slope, mark))),
+        ]))
+        .from(message!("figures-other_way-source"))
 }
 
 fn decisive_row(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
     let mark = page.decimal_mark;
     let (row, slope) = checks.decisive_row?;
-    let found = figure(
-        "decisive_row",
-        &format!("slope without row {}, which moves it most", listed(&row_numbers(page, &[row]))),
-        "b",
-        slope_text(slope, mark),
-        "If one row decides the slope, look at that row again.",
-    );
+    let name = message!("figures-decisive_row", row = row_numbers(page, &[row]));
     Some(
-        found
+        figure("decisive_row", name, "b", slope_text(slope, mark))
+            .means(message!("figures-decisive_row-meaning"))
             .by(model(slope, mark))
-            .from(&format!("Least squares as for the line, with the other {} rows", n.saturating_sub(1))),
+            .from(message!("figures-decisive_row-source", n = n.saturating_sub(1))),
     )
 }
 
@@ -163,32 +163,35 @@ fn runs_test(runs: &RunsTest, mark: DecimalMark) -> Figure {
         row(vec![number("2"), op("·"), symbol("P"), bracket(inside)])
     };
     let whole = |count: usize| number(count.to_string());
-    figure(
-        "runs",
-        "runs test of the residuals",
-        "p",
-        p.clone(),
-        "A run is a stretch of residuals of one sign, along the distance; there are r of them among n₊ above and n₋ below the line. The p-value is the probability of so few, or so many, runs by chance.",
-    )
-    .by(equation(
-        symbol("p"),
-        tail(symbol("r"), symbol("n_+"), symbol("n_−")),
-        tail(whole(runs.runs), whole(runs.plus), whole(runs.minus)),
-        p,
-    ))
-    .from("A. Wald and J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147")
+    figure("runs", message!("figures-runs"), "p", p.clone())
+        .means(message!("figures-runs-meaning"))
+        .by(equation(
+            symbol("p"),
+            tail(symbol("r"), symbol("n_+"), symbol("n_−")),
+            tail(whole(runs.runs), whole(runs.plus), whole(runs.minus)),
+            p,
+        ))
+        .from("A. Wald and J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147")
 }
 
 fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
-    let named = [("Chauvenet", &checks.chauvenet), ("Peirce", &checks.peirce)];
-    let pointed: Vec<String> = named
-        .into_iter()
-        .filter(|(_, rows)| !rows.is_empty())
-        .map(|(who, rows)| format!("{who}: row {}", listed(&row_numbers(page, rows))))
-        .collect();
-    if pointed.is_empty() {
-        return None;
-    }
+    let numbers = |rows| row_numbers(page, rows);
+    let pointed = match (numbers(&checks.chauvenet), numbers(&checks.peirce)) {
+        (chauvenet, peirce) if chauvenet.is_empty() && peirce.is_empty() => return None,
+        (chauvenet, peirce) if peirce.is_empty() => {
+            message!("figures-suspects-chauvenet", n = chauvenet.len(), rows = chauvenet)
+        }
+        (chauvenet, peirce) if chauvenet.is_empty() => {
+            message!("figures-suspects-peirce", n = peirce.len(), rows = peirce)
+        }
+        (chauvenet, peirce) => message!(
+            "figures-suspects-both",
+            n = chauvenet.len(),
+            rows = chauvenet,
+            m = peirce.len(),
+            others = peirce
+        ),
+    };
     let expected = |rows: Formula| {
         times(
             rows,
@@ -199,20 +202,15 @@ fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
         )
     };
     Some(
-        figure(
-            "suspects",
-            "rows that a criterion points at",
-            "",
-            pointed.join("; "),
-            "Advice only. A row is struck out by a person, with a reason that can be told. Chauvenet points at a residual w (in units of its standard uncertainty) of which fewer than ½ are expected among all rows (Chauvenet’s criterion); the formula is his.",
-        )
-        .by(row(vec![
-            expected(symbol("N")),
-            op("="),
-            expected(number(n.to_string())),
-            op("<"),
-            over(number("1"), number("2")),
-        ]))
-        .from("W. Chauvenet, Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161"),
+        figure("suspects", message!("figures-suspects"), "", pointed)
+            .means(message!("figures-suspects-meaning"))
+            .by(row(vec![
+                expected(symbol("N")),
+                op("="),
+                expected(number(n.to_string())),
+                op("<"),
+                over(number("1"), number("2")),
+            ]))
+            .from(message!("figures-suspects-source")),
     )
 }

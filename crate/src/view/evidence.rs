@@ -5,15 +5,16 @@ use serde::Serialize;
 
 use super::figures::{figure, with_u};
 use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
+use super::remarks::remark;
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
 use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time, traced};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
-use crate::notebook::{
-    Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits, remark_words,
-};
+use crate::message;
+use crate::notebook::{Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits};
 use crate::photo::Plane;
 use crate::quantity::{DecimalMark, plain, short_form};
+use crate::words::{Message, Value};
 
 /// The picture or the traces of one row, with what follows from them.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -65,11 +66,11 @@ pub fn delays_view(page: &NotebookState, analysis: &Analysis) -> DelaysView {
         fraction,
         grids: page.grids.iter().map(|grid| grid_view(page, grid)).collect(),
         walk: walk_figures(page, analysis),
-        walk_summary: analysis.walk.as_ref().map_or_else(String::new, |walk| {
-            format!(
-                "Difference fixed threshold − constant fraction at {} positions; it grows by {} ns per metre.",
-                walk.rows.len(),
-                plain(walk.line.slope, 2, page.decimal_mark)
+        walk_summary: analysis.walk.as_ref().map(|walk| {
+            message!(
+                "traces-walk-summary",
+                n = walk.rows.len(),
+                slope = plain(walk.line.slope, 2, page.decimal_mark)
             )
         }),
     }
@@ -128,25 +129,25 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
     vec![
         figure(
             "separation",
-            "from edge A to edge B",
+            message!("figures-separation"),
             "q_B − q_A",
             short_form(found.value, Some(found.uncertainty), "div", mark),
-            "Position of edge B minus edge A along the time axis, after perspective correction by the grid corners. Multiplied by the time base it is the delay.",
         )
+        .means(message!("figures-separation-meaning"))
         .by(equation(
             row(vec![symbol("q_B"), op("−"), symbol("q_A")]),
             row(vec![symbol("q_B"), op("−"), symbol("q_A")]),
             row(vec![number(divisions(found.b.column)), op("−"), number(divisions(found.a.column))]),
             divisions(found.value),
         ))
-        .from("R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapter 4"),
+        .from(message!("figures-separation-source")),
         figure(
             "separation_uncertainty",
-            "its standard uncertainty",
+            message!("figures-separation_uncertainty"),
             "u",
             plain(found.uncertainty, 2, mark) + " div",
-            "From marking the edges, from marking the corners of the grid (which move both edges together, and every row read against that grid), and from what the lens bends.",
         )
+        .means(message!("figures-separation_uncertainty-meaning"))
         .by(equation(
             symbol("u"),
             squares(symbol("u_marks"), symbol("u_corners"), symbol("u_lens")),
@@ -158,41 +159,38 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
 }
 
 /// What an estimator is called.
-pub fn estimator_name(estimator: Estimator) -> &'static str {
+pub fn estimator_name(estimator: Estimator) -> Message {
     match estimator {
-        Estimator::FixedLevel => "fixed level",
-        Estimator::ConstantFraction => "constant fraction",
-        Estimator::EdgeLine => "line through the edge",
-        Estimator::CrossCorrelation => "cross-correlation",
-        Estimator::ShiftAndScale => "cross-correlation, by least squares",
+        Estimator::FixedLevel => message!("figures-fixed_level"),
+        Estimator::ConstantFraction => message!("figures-constant_fraction"),
+        Estimator::EdgeLine => message!("figures-edge_line"),
+        Estimator::CrossCorrelation => message!("figures-cross_correlation"),
+        Estimator::ShiftAndScale => message!("figures-shift_and_scale"),
     }
 }
 
-fn meaning(estimator: Estimator) -> &'static str {
+fn meaning(estimator: Estimator) -> Message {
     match estimator {
-        Estimator::FixedLevel => {
-            "Where each edge crosses the same voltage over its baseline. A smaller pulse crosses later: this walks."
-        }
-        Estimator::ConstantFraction => "Where each edge crosses the same fraction of its own height.",
-        Estimator::EdgeLine => "Where the line through 10 to 90 % of each edge meets its baseline.",
-        Estimator::CrossCorrelation => {
-            "The shift at which the two edges, each divided by its height, are most alike; between samples by a parabola."
-        }
-        Estimator::ShiftAndScale => "The shift and the scale with which one edge lies best on the other.",
+        Estimator::FixedLevel => message!("figures-fixed_level-meaning"),
+        Estimator::ConstantFraction => message!("figures-constant_fraction-meaning"),
+        Estimator::EdgeLine => message!("figures-edge_line-meaning"),
+        Estimator::CrossCorrelation => message!("figures-cross_correlation-meaning"),
+        Estimator::ShiftAndScale => message!("figures-shift_and_scale-meaning"),
     }
 }
 
 fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
     let each = traces.delays.iter().map(|found| {
         let value = match found.delay.as_ref().and_then(time) {
-            Some((value, u)) => short_form(value, Some(u).filter(|u| *u > 0.0), "ns", mark),
-            None => "none".into(),
+            Some((value, u)) => short_form(value, Some(u).filter(|u| *u > 0.0), "ns", mark).into(),
+            None => Value::from(message!("figures-none")),
         };
-        let remarks = remark_words(&found.remarks, &traces.files, mark);
-        let told = [meaning(found.estimator), &remarks].join(" ");
-        figure(found.estimator.id(), estimator_name(found.estimator), "Δt", value, told.trim())
+        let name = estimator_name(found.estimator);
+        let told = figure(found.estimator.id(), name, "Δt", value)
+            .means(meaning(found.estimator))
             .by(row(vec![symbol("Δt"), op("="), symbol("t_B"), op("−"), symbol("t_A")]))
-            .from("σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)")
+            .from(message!("figures-traces-source"));
+        found.remarks.iter().fold(told, |told, one| told.means(remark(one, &traces.files, mark)))
     });
     each.collect()
 }
@@ -207,31 +205,32 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
     vec![
         figure(
             "walk_slope",
-            "walk for each metre",
+            message!("figures-walk_slope"),
             "w",
             with_u(walk.line.slope, Some(walk.line.uncertainty), "ns/m", mark),
-            "How much later a fixed level is crossed for each metre, because the light weakens on the way.",
         )
-        .by(equation(
+        .means(message!("figures-walk_slope-meaning", n = walk.rows.len()))
+        .by(row(vec![
             symbol("w"),
+            op("="),
             over(
                 row(vec![symbol("Δ"), bracket(row(vec![symbol("t_level"), op("−"), symbol("t_fraction")]))]),
                 row(vec![symbol("Δ"), symbol("d")]),
             ),
-            number(format!("{} rows", walk.rows.len())),
-            per_metre(walk.line.slope),
-        ))
-        .from("Weighted line of the differences over the distance: ISO/TS 28037:2010, clause 6"),
+            op("="),
+            number(per_metre(walk.line.slope)),
+        ]))
+        .from(message!("figures-walk_slope-source")),
         figure(
             "walk_shift",
-            "what a fixed level would do to v",
+            message!("figures-walk_shift"),
             "Δv/v",
             format!(
                 "{} %",
                 short_form(100.0 * shift, Some(100.0 * u_shift).filter(|u| *u > 0.0), "", mark).trim()
             ),
-            "Relative change of v if the edges were timed at a fixed threshold.",
         )
+        .means(message!("figures-walk_shift-meaning"))
         .by(equation(
             over(symbol("Δv"), symbol("v")),
             row(vec![over(symbol("b"), row(vec![symbol("b"), op("+"), symbol("w")])), op("−"), number("1")]),
@@ -245,7 +244,7 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
             ]),
             format!("{} %", plain(100.0 * shift, 2, mark)),
         ))
-        .from("v = f/b, with b + w in place of b"),
+        .from(message!("figures-walk_shift-source")),
     ]
 }
 

@@ -7,11 +7,13 @@ use crate::analysis::evidence::MARK_UNCERTAINTY;
 use crate::analysis::place::SplicePart;
 use crate::analysis::read::{JOINT_UNCERTAINTY, READING_UNCERTAINTY, WAVELENGTH_NM, ruler_unit};
 use crate::analysis::{Analysis, Place, RowReading};
+use crate::message;
 use crate::notebook::{
     BenchField, Cell, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind, UncertaintyOf,
 };
 use crate::quantity::{Unit, parse, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
+use crate::words::Value;
 
 /// The problems of a notebook, to be looked up by place.
 pub struct Problems<'a> {
@@ -31,11 +33,11 @@ impl<'a> Problems<'a> {
     }
 
     /// A text at `place` with what is wrong with it.
-    pub fn field(&self, place: &Place, text: &str, unit: Unit, default: &str) -> Field {
+    pub fn field(&self, place: &Place, text: &str, unit: Unit, default: impl Into<Value>) -> Field {
         Field {
             text: text.to_owned(),
             problem: self.at(place),
-            default: default.to_owned(),
+            default: default.into(),
             unit: unit.symbol().to_owned(),
             meant: None,
         }
@@ -78,7 +80,7 @@ impl<'a> Problems<'a> {
             }),
             exact: text.is_empty() && u == Some(0.0),
         };
-        Field { meant: Some(meant), ..self.field(place, text, unit, &default) }
+        Field { meant: Some(meant), ..self.field(place, text, unit, default) }
     }
 
     /// What is wrong with a splice, by the name of its part.
@@ -97,31 +99,29 @@ impl<'a> Problems<'a> {
 
 /// Every text of the bench and the report.
 pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchField, Field> {
-    let small = plain(SMALL_DIVISIONS, 2, page.decimal_mark);
-    let width = plain(SCREEN_WIDTH, 2, page.decimal_mark);
-    let pressure = plain(1013.25, 6, page.decimal_mark);
-    let wavelength = plain(WAVELENGTH_NM, 3, page.decimal_mark);
+    let digits = |value, digits| Value::from(plain(value, digits, page.decimal_mark));
+    let nothing = Value::default;
     let all = [
-        (BenchField::People, Unit::ONE, ""),
-        (BenchField::Place, Unit::ONE, ""),
-        (BenchField::LocalRules, Unit::ONE, ""),
-        (BenchField::LocalContact, Unit::ONE, ""),
-        (BenchField::Wavelength, Unit::NANOMETRE, wavelength.as_str()),
-        (BenchField::PulseRate, Unit::HERTZ, ""),
-        (BenchField::SmallDivisions, Unit::ONE, small.as_str()),
-        (BenchField::EdgeReason, Unit::ONE, ""),
-        (BenchField::ScreenWidth, Unit::DIVISION, width.as_str()),
-        (BenchField::Temperature, Unit::CELSIUS, "20"),
-        (BenchField::Pressure, Unit::HECTOPASCAL, pressure.as_str()),
-        (BenchField::Humidity, Unit::PERCENT, "50"),
-        (BenchField::CarbonDioxide, Unit::PPM, "450"),
-        (BenchField::BeamAngle, Unit::MILLIRADIAN, "0"),
-        (BenchField::Coverage, Unit::PERCENT, "95"),
-        (BenchField::TraceLevel, Unit::VOLT, "half of the smallest pulse"),
-        (BenchField::TraceFraction, Unit::PERCENT, "50"),
-        (BenchField::Aim, Unit::ONE, ""),
-        (BenchField::Method, Unit::ONE, ""),
-        (BenchField::Discussion, Unit::ONE, ""),
+        (BenchField::People, Unit::ONE, nothing()),
+        (BenchField::Place, Unit::ONE, nothing()),
+        (BenchField::LocalRules, Unit::ONE, nothing()),
+        (BenchField::LocalContact, Unit::ONE, nothing()),
+        (BenchField::Wavelength, Unit::NANOMETRE, digits(WAVELENGTH_NM, 3)),
+        (BenchField::PulseRate, Unit::HERTZ, nothing()),
+        (BenchField::SmallDivisions, Unit::ONE, digits(SMALL_DIVISIONS, 2)),
+        (BenchField::EdgeReason, Unit::ONE, nothing()),
+        (BenchField::ScreenWidth, Unit::DIVISION, digits(SCREEN_WIDTH, 2)),
+        (BenchField::Temperature, Unit::CELSIUS, "20".into()),
+        (BenchField::Pressure, Unit::HECTOPASCAL, digits(1013.25, 6)),
+        (BenchField::Humidity, Unit::PERCENT, "50".into()),
+        (BenchField::CarbonDioxide, Unit::PPM, "450".into()),
+        (BenchField::BeamAngle, Unit::MILLIRADIAN, "0".into()),
+        (BenchField::Coverage, Unit::PERCENT, "95".into()),
+        (BenchField::TraceLevel, Unit::VOLT, message!("defaults-half_pulse").into()),
+        (BenchField::TraceFraction, Unit::PERCENT, "50".into()),
+        (BenchField::Aim, Unit::ONE, nothing()),
+        (BenchField::Method, Unit::ONE, nothing()),
+        (BenchField::Discussion, Unit::ONE, nothing()),
     ];
     all.into_iter()
         .map(|(field, unit, default)| {
@@ -156,9 +156,11 @@ pub fn rail_fields(
     problems: &Problems,
 ) -> LiteMap<RailField, Field> {
     let unit = ruler_unit(rail.unit);
-    let name = (index + 1).to_string();
-    let all =
-        [(RailField::Name, Unit::ONE, name.as_str()), (RailField::From, unit, ""), (RailField::To, unit, "")];
+    let all = [
+        (RailField::Name, Unit::ONE, Value::from((index + 1).to_string())),
+        (RailField::From, unit, Value::default()),
+        (RailField::To, unit, Value::default()),
+    ];
     let text = |field| rail.texts.get(&field).map_or("", String::as_str);
     let place = |field| Place::Rail { rail: rail.id, field };
     let uncertainty = |of, field, unit, u| {

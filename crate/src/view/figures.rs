@@ -4,31 +4,59 @@ use super::math::{Formula, bracket, op, row, symbol};
 use super::types::Figure;
 use crate::analysis::Measured;
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, plus_minus, short_form};
+use crate::words::{Message, Value};
 
-/// A figure without formula or source.
-pub fn figure(id: &str, name: &str, symbol: &str, value: String, meaning: &str) -> Figure {
+/// A figure that says nothing of itself yet.
+pub fn figure(id: &str, name: Message, symbol: &str, value: impl Into<Value>) -> Figure {
+    bare(id, name, symbol, value.into())
+}
+
+// This and what is added below are not inlined: figures are large, and copies of one at each step cost the core more than
+// calls.
+#[inline(never)]
+fn bare(id: &str, name: Message, symbol: &str, value: Value) -> Figure {
     Figure {
         id: id.to_owned(),
-        name: name.to_owned(),
+        name: name.into(),
         symbol: symbol.to_owned(),
         value,
-        meaning: meaning.to_owned(),
+        meaning: Vec::new(),
         formula: None,
-        source: String::new(),
+        source: None,
     }
 }
 
 impl Figure {
-    /// The same with its formula.
+    /// The same with what it means, after what was said of it before.
     #[must_use]
-    pub fn by(self, formula: Formula) -> Self {
-        Self { formula: Some(formula), ..self }
+    pub fn means(self, meaning: impl Into<Value>) -> Self {
+        self.told(meaning.into())
     }
 
-    /// The same with its source.
+    #[inline(never)]
+    fn told(mut self, meaning: Value) -> Self {
+        self.meaning.push(meaning);
+        self
+    }
+
+    /// The same with its formula.
     #[must_use]
-    pub fn from(self, source: &str) -> Self {
-        Self { source: source.to_owned(), ..self }
+    #[inline(never)]
+    pub fn by(mut self, formula: Formula) -> Self {
+        self.formula = Some(formula);
+        self
+    }
+
+    /// The same with its source: a citation, or where it has words, a message.
+    #[must_use]
+    pub fn from(self, source: impl Into<Value>) -> Self {
+        self.cited(source.into())
+    }
+
+    #[inline(never)]
+    fn cited(mut self, source: Value) -> Self {
+        self.source = Some(source);
+        self
     }
 }
 
@@ -48,9 +76,17 @@ pub fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> Stri
     }
 }
 
-/// A p-value in words and digits.
+/// A p-value in digits; a small one by what it is below, "< 0.001".
 pub fn p_text(p: f64, mark: DecimalMark) -> String {
-    if p < 0.0005 { format!("below {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
+    if p < 0.0005 { format!("< {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
+}
+
+/// The same as an equation: "p = 0.032", "p < 0.001".
+pub fn p_equation(p: f64, mark: DecimalMark) -> String {
+    match p_text(p, mark) {
+        bound if bound.starts_with('<') => format!("p {bound}"),
+        digits => format!("p = {digits}"),
+    }
 }
 
 /// A probability in per cent, with the digits that it was typed with.

@@ -4,9 +4,11 @@ use super::checks::checks;
 use super::figures::{figure, p_text, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
-use crate::analysis::{Analysis, LineAnalysis, listed, row_numbers};
+use crate::analysis::{Analysis, LineAnalysis, row_numbers};
+use crate::message;
 use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, fixed, plain};
+use crate::words::Message;
 
 /// The straight line.
 pub fn line_view(page: &NotebookState, analysis: &Analysis) -> LineView {
@@ -14,33 +16,24 @@ pub fn line_view(page: &NotebookState, analysis: &Analysis) -> LineView {
         Err(refusal) => LineView { refusal: refusal.message.clone(), ..LineView::default() },
         Ok(line) => LineView {
             refusal: String::new(),
-            method: method(line),
+            method: Some(method(line)),
             figures: line_figures(page, line),
             checks: checks(page, line),
-            summary: summary(page, line),
-            residual_summary: residual_summary(page, line),
+            summary: Some(summary(page, line)),
+            residual_summary: Some(residual_summary(page, line)),
         },
     }
 }
 
-fn method(line: &LineAnalysis) -> String {
+fn method(line: &LineAnalysis) -> Message {
     let shared = !line.shared.is_empty();
     let both = line.u_distance.iter().any(|u| *u > 0.0);
-    let how = match (line.stated, both, shared) {
-        (false, ..) => {
-            "Ordinary least squares: nothing was stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3)."
-        }
-        (true, false, false) => {
-            "Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6)."
-        }
-        (true, true, false) => {
-            "Least squares with stated uncertainties in distance and delay (ISO/TS 28037:2010, clause 7)."
-        }
-        (true, _, true) => {
-            "Least squares with uncertainties in distance and delay, and with the errors that rows share (splices, scales, time bases) in the covariance (ISO/TS 28037:2010, clauses 9 and 10)."
-        }
-    };
-    format!("{how} The delay at zero distance, t₀, is fitted and never taken as zero.")
+    match (line.stated, both, shared) {
+        (false, ..) => message!("line-method-ordinary"),
+        (true, false, false) => message!("line-method-weighted"),
+        (true, true, false) => message!("line-method-both"),
+        (true, _, true) => message!("line-method-shared"),
+    }
 }
 
 fn line_figures(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
@@ -48,44 +41,43 @@ fn line_figures(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
     let fit = &line.fit;
     let u = fit.uncertainty;
     let mut figures = vec![
-        figure(
-            "slope",
-            "slope",
-            "b",
-            with_u(fit.slope, u.map(|u| u.slope), "ns/m", mark),
-            "How much later the edge comes for each metre. The speed is the path factor divided by it. Anything that stretches all distances or all delays changes it by the same fraction.",
-        )
-        .by(model(fit.intercept, fit.slope, mark))
-        .from("Least squares: ISO/TS 28037:2010"),
+        figure("slope", message!("figures-slope"), "b", with_u(fit.slope, u.map(|u| u.slope), "ns/m", mark))
+            .means(message!("figures-slope-meaning"))
+            .by(model(fit.intercept, fit.slope, mark))
+            .from(message!("figures-line-source")),
         figure(
             "intercept",
-            "intercept",
+            message!("figures-intercept"),
             "t₀",
             with_u(fit.intercept, u.map(|u| u.intercept), "ns", mark),
-            "The delay at zero distance: unequal arms, cables and detectors. Whatever shifts all distances or all delays by one amount ends up here and leaves the slope alone.",
         )
+        .means(message!("figures-intercept-meaning"))
         .by(model(fit.intercept, fit.slope, mark))
-        .from("Least squares: ISO/TS 28037:2010"),
+        .from(message!("figures-line-source")),
     ];
     if let Some(u) = u {
         let correlation = u.covariance / (u.slope * u.intercept);
-        figures.push(figure(
-            "covariance",
-            "covariance of the two",
-            "cov(t₀, b)",
-            format!("{} ns²/m (correlation {})", plain(u.covariance, 3, mark), fixed(correlation, -2, mark)),
-            "The estimates of slope and intercept are correlated: if one is too large, the other tends to be too small.",
-        )
-        .by(equation(
-            symbol("r"),
-            over(symbol("cov"), times(symbol("u_t₀"), symbol("u_b"))),
-            over(
-                number(plain(u.covariance, 3, mark)),
-                times(number(plain(u.intercept, 3, mark)), number(plain(u.slope, 3, mark))),
-            ),
-            fixed(correlation, -2, mark),
-        ))
-        .from("JCGM 100:2008, 5.2.2"));
+        let r = fixed(correlation, -2, mark);
+        let value =
+            message!("figures-covariance-value", covariance = plain(u.covariance, 3, mark), r = r.clone());
+        figures.push(
+            figure("covariance", message!("figures-covariance"), "cov(t₀, b)", value)
+                .means(if correlation < 0.0 {
+                    message!("figures-covariance-opposite")
+                } else {
+                    message!("figures-covariance-alike")
+                })
+                .by(equation(
+                    symbol("r"),
+                    over(symbol("cov"), times(symbol("u_t₀"), symbol("u_b"))),
+                    over(
+                        number(plain(u.covariance, 3, mark)),
+                        times(number(plain(u.intercept, 3, mark)), number(plain(u.slope, 3, mark))),
+                    ),
+                    r,
+                ))
+                .from("JCGM 100:2008, 5.2.2"),
+        );
     }
     figures.extend(goodness(line, mark));
     figures
@@ -118,30 +110,20 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
 }
 
 fn degrees_of_freedom(n: usize, nu: usize) -> Figure {
-    figure(
-        "degrees_of_freedom",
-        "degrees of freedom",
-        "ν",
-        nu.to_string(),
-        "Rows in the line, less the unknowns fitted.",
-    )
-    .by(equation(
-        symbol("ν"),
-        row(vec![symbol("N"), op("−"), symbol("p")]),
-        row(vec![number(n.to_string()), op("−"), number((n - nu).to_string())]),
-        nu.to_string(),
-    ))
-    .from("JCGM 100:2008, G.3.3")
+    figure("degrees_of_freedom", message!("figures-degrees_of_freedom"), "ν", nu.to_string())
+        .means(message!("figures-degrees_of_freedom-meaning"))
+        .by(equation(
+            symbol("ν"),
+            row(vec![symbol("N"), op("−"), symbol("p")]),
+            row(vec![number(n.to_string()), op("−"), number((n - nu).to_string())]),
+            nu.to_string(),
+        ))
+        .from("JCGM 100:2008, G.3.3")
 }
 
 fn chi_square(chi: f64, mark: DecimalMark) -> Figure {
-    figure(
-            "chi_square",
-            "chi-square",
-            "χ²",
-            plain(chi, 4, mark),
-            "The squared residuals in units of their stated uncertainties, added up. About as large as ν if those were stated well.",
-        )
+    figure("chi_square", message!("figures-chi_square"), "χ²", plain(chi, 4, mark))
+        .means(message!("figures-chi_square-meaning"))
         .by(row(vec![
             power(symbol("χ"), "2"),
             op("="),
@@ -149,95 +131,87 @@ fn chi_square(chi: f64, mark: DecimalMark) -> Figure {
             op("="),
             number(plain(chi, 4, mark)),
         ]))
-        .from("ISO/TS 28037:2010, 10.3; r are the residuals, V is their covariance")
+        .from(message!("figures-chi_square-source"))
 }
 
 fn p_value(p: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
-    figure(
-                "p_value",
-                "p-value of χ²",
-                "p",
-                p_text(p, mark),
-                "How often chance alone would give a larger χ². Below 0.05 the rows scatter more than stated, above 0.95 less.",
-            )
-            .by(equation(
-                symbol("p"),
-                probability(vec![power(symbol("χ"), "2"), bracket(symbol("ν"))], symbol("χ²")),
-                probability(
-                    vec![power(symbol("χ"), "2"), bracket(number(nu.to_string()))],
-                    number(plain(chi, 4, mark)),
-                ),
-                p_text(p, mark),
-            ))
-            .from("ISO/TS 28037:2010, 6.3; the tail of the chi-square distribution with ν degrees of freedom")
+    let bound = |p| fixed(p, -2, mark);
+    figure("p_value", message!("figures-p_value"), "p", p_text(p, mark))
+        .means(message!("figures-p_value-meaning", low = bound(0.05), high = bound(0.95)))
+        .by(equation(
+            symbol("p"),
+            probability(vec![power(symbol("χ"), "2"), bracket(symbol("ν"))], symbol("χ²")),
+            probability(
+                vec![power(symbol("χ"), "2"), bracket(number(nu.to_string()))],
+                number(plain(chi, 4, mark)),
+            ),
+            p_text(p, mark),
+        ))
+        .from(message!("figures-p_value-source"))
 }
 
 fn birge_ratio(ratio: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
-    figure(
-        "birge_ratio",
-        "Birge ratio",
-        "√(χ²/ν)",
-        plain(ratio, 3, mark),
-        "How many times larger the scatter is than what was stated.",
-    )
-    .by(equation(
-        symbol("R"),
-        root(over(power(symbol("χ"), "2"), symbol("ν"))),
-        root(over(number(plain(chi, 4, mark)), number(nu.to_string()))),
-        plain(ratio, 3, mark),
-    ))
-    .from("R. T. Birge, Phys. Rev. 40 (1932) 207")
+    figure("birge_ratio", message!("figures-birge_ratio"), "√(χ²/ν)", plain(ratio, 3, mark))
+        .means(message!("figures-birge_ratio-meaning"))
+        .by(equation(
+            symbol("R"),
+            root(over(power(symbol("χ"), "2"), symbol("ν"))),
+            root(over(number(plain(chi, 4, mark)), number(nu.to_string()))),
+            plain(ratio, 3, mark),
+        ))
+        .from("R. T. Birge, Phys. Rev. 40 (1932) 207")
 }
 
 fn residual_deviation(s: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
-    figure(
-        "residual_deviation",
-        "residual standard deviation",
-        "s",
-        format!("{} ns", plain(s, 3, mark)),
-        "The scatter of the delays about the line.",
-    )
-    .by(equation(
-        symbol("s"),
-        root(over(row(vec![op("Σ"), power(symbol("r"), "2")]), symbol("ν"))),
-        root(over(number(plain(chi, 4, mark) + " ns²"), number(nu.to_string()))),
-        plain(s, 3, mark) + " ns",
-    ))
-    .from("JCGM 100:2008, H.3.2")
+    figure("residual_deviation", message!("figures-scatter"), "s", format!("{} ns", plain(s, 3, mark)))
+        .means(message!("figures-scatter-meaning"))
+        .by(equation(
+            symbol("s"),
+            root(over(row(vec![op("Σ"), power(symbol("r"), "2")]), symbol("ν"))),
+            root(over(number(plain(chi, 4, mark) + " ns²"), number(nu.to_string()))),
+            plain(s, 3, mark) + " ns",
+        ))
+        .from("JCGM 100:2008, H.3.2")
 }
 
-fn summary(page: &NotebookState, line: &LineAnalysis) -> String {
+fn summary(page: &NotebookState, line: &LineAnalysis) -> Message {
     let mark = page.decimal_mark;
-    let range = |values: &[f64]| {
+    let ends = |values: &[f64]| {
         let (low, high) = values
             .iter()
             .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(*v), high.max(*v)));
-        format!("from {} to {}", plain(low, 4, mark), plain(high, 4, mark))
+        (plain(low, 4, mark), plain(high, 4, mark))
     };
-    let sense = if line.fit.slope > 0.0 { "rises" } else { "falls" };
-    format!(
-        "{} rows; distance {} m, delay {} ns; the line {sense} by {} ns for each metre and meets zero distance at {} ns.",
-        line.rows.len(),
-        range(&line.distance),
-        range(&line.delay),
-        plain(line.fit.slope.abs(), 4, mark),
-        plain(line.fit.intercept, 4, mark)
+    let (near, far) = ends(&line.distance);
+    let (least, most) = ends(&line.delay);
+    let course = if line.fit.slope > 0.0 {
+        message!("line-rises", slope = plain(line.fit.slope, 4, mark))
+    } else {
+        message!("line-falls", slope = plain(-line.fit.slope, 4, mark))
+    };
+    message!(
+        "line-summary",
+        n = line.rows.len(),
+        near = near,
+        far = far,
+        least = least,
+        most = most,
+        course = course,
+        intercept = plain(line.fit.intercept, 4, mark)
     )
 }
 
-fn residual_summary(page: &NotebookState, line: &LineAnalysis) -> String {
+fn residual_summary(page: &NotebookState, line: &LineAnalysis) -> Message {
     let known =
         line.rows.iter().zip(&line.fit.rows).filter_map(|(row, fit)| fit.normalised.map(|w| (*row, w)));
     let largest = known.clone().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()));
-    let Some((row, w)) = largest else {
-        return "No row is left over to show a residual.".to_owned();
-    };
+    let Some((row, w)) = largest else { return message!("line-no-residuals") };
     let within = known.clone().filter(|(_, w)| w.abs() <= 2.0).count();
-    let number = row_numbers(page, &[row]);
-    format!(
-        "{within} of {} residuals lie within two standard uncertainties; the largest is {} at row {}.",
-        known.count(),
-        fixed(w, -1, page.decimal_mark),
-        listed(&number)
+    message!(
+        "line-residual-summary",
+        within = within,
+        n = known.count(),
+        largest = fixed(w, -1, page.decimal_mark),
+        row = row_numbers(page, &[row])
     )
 }

@@ -72,12 +72,17 @@ pub fn bracket(inner: Formula) -> Formula {
     row(vec![op("("), inner, op(")")])
 }
 
-/// `left = symbols`, and in the line below the same with the numbers put in: `= numbers = value`.
+/// `left = symbols`, and in the line below the same with the numbers put in: `= numbers = value`, or `< value` where the
+/// value says only what it is below.
 pub fn equation(left: Formula, symbols: Formula, numbers: Formula, value: String) -> Formula {
     let line = |children| node("mtr", vec![node("mtd", vec![row(children)])]);
+    let (relation, value) = match value.strip_prefix("< ") {
+        Some(bound) => ("<", bound.to_owned()),
+        None => ("=", value),
+    };
     node(
         "mtable",
-        vec![line(vec![left, op("="), symbols]), line(vec![op("="), numbers, op("="), number(value)])],
+        vec![line(vec![left, op("="), symbols]), line(vec![op("="), numbers, op(relation), number(value)])],
     )
 }
 

@@ -10,6 +10,7 @@ use crate::plan::rehearsal::truth;
 use crate::plan::spot::{PlanContext, Spot};
 use crate::plan::{Plan, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
+use crate::words::Value;
 
 /// The plan.
 pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
@@ -101,12 +102,12 @@ pub fn truth_view(notebook: &Notebook) -> Vec<Said> {
     for (origin, error, u, quantity) in &truth.errors {
         let sign = if *error < 0.0 { "−" } else { "+" };
         let value = format!("{sign}{}", with_unit(error.abs(), *quantity, mark));
-        all.push(said(&origin.id(), vec![name(page, origin), value, with_unit(*u, *quantity, mark)]));
+        all.push(named(&origin.id(), vec![value, with_unit(*u, *quantity, mark)], name(page, origin)));
     }
     for (rail, step) in &truth.steps {
         let origin = Origin::Splice { rail: *rail };
         let value = format!("{} mm", fixed(1000.0 * step, -1, mark));
-        all.push(said(&origin.id(), vec![name(page, &origin), value]));
+        all.push(named(&origin.id(), vec![value], name(page, &origin)));
     }
     all
 }
@@ -122,7 +123,11 @@ fn column(cell: Cell) -> &'static str {
 }
 
 fn said(id: &str, with: Vec<String>) -> Said {
-    Said { id: id.to_owned(), with }
+    Said { id: id.to_owned(), with, name: None }
+}
+
+fn named(id: &str, with: Vec<String>, name: Value) -> Said {
+    Said { name: Some(name), ..said(id, with) }
 }
 
 /// A share as a length for the page: "48.20%".
@@ -230,10 +235,11 @@ impl Teller<'_> {
             self.percent(expected.shared),
             expected.rows.to_string(),
         ];
-        if let Some((origin, share)) = &expected.largest {
-            with.extend([name(self.page, origin), fixed(100.0 * share, 0, self.page.decimal_mark)]);
+        if let Some((_, share)) = &expected.largest {
+            with.push(fixed(100.0 * share, 0, self.page.decimal_mark));
         }
-        let mut all = vec![said("expected", with)];
+        let limit = expected.largest.as_ref().map(|(origin, _)| name(self.page, origin));
+        let mut all = vec![Said { name: limit, ..said("expected", with) }];
         if let Ok(speed) = &analysis.speed {
             let missing = found.taken < expected.rows;
             let turned_out = if speed.relative_v <= 1.15 * expected.relative {

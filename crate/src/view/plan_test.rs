@@ -89,6 +89,6 @@ fn the_truth_is_told_when_asked() -> Outcome {
     assert!(told.len() > 5 && truth_view(&notebook).is_empty());
     let shown = serde_json::to_string(&seen(&rehearsal))?;
     let error = told.iter().find(|error| error.id.starts_with("splice")).ok_or("no splice")?;
-    assert!(!shown.contains(error.with.get(1).ok_or("no value")?.as_str()));
+    assert!(!shown.contains(error.with.first().ok_or("no value")?.as_str()));
     Ok(())
 }

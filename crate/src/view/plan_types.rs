@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::notebook::{PlannedPosition, RailId};
+use crate::words::Value;
 
 /// The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -16,7 +17,7 @@ pub struct PlanView {
     pub positions: Vec<PositionView>,
     /// The rails to scale, each in a lane of its own.
     pub lanes: Vec<LaneView>,
-    /// "expected": what is expected, from reading, shared, how many rows, what limits it, its share; "compared": how it
+    /// "expected": what is expected, from reading, shared, how many rows, what limits it, with the name of what limits it, its share; "compared": how it
     /// turned out, expected, rows, achieved, rows; then what would change it, how far and how fine one can go.
     pub figures: Vec<Said>,
     /// What is unwise about the positions.
@@ -37,6 +38,8 @@ pub struct Said {
     pub id: String,
     /// What goes into it, rounded and with units.
     pub with: Vec<String>,
+    /// What it is about, where that has a name: a component of the uncertainty.
+    pub name: Option<Value>,
 }
 
 /// A planned position.

@@ -5,11 +5,10 @@ use super::math::{Formula, bracket, equation, number, op, over, power, row, symb
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
+use crate::message;
 use crate::notebook::{Basis, NotebookState, Path};
 use crate::quantity::{DecimalMark, fixed, plain, plus_minus, short_form};
-
-/// What stands where a figure would give away what a closed seal hides.
-const SEALED: &str = "shown when the seal is opened";
+use crate::words::{Message, Value};
 
 /// The result.
 pub fn result_view(page: &NotebookState, analysis: &Analysis) -> ResultView {
@@ -37,27 +36,22 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
     let mut figures = vec![
         speed_in_air(page, analysis, speed),
         group_index(analysis, speed, mark),
-        figure(
-            "c",
-            "speed of light in vacuum",
-            "c = n_g·v",
-            plus_minus(speed.c, Some(speed.u_c()), "m/s", mark),
-            "With its standard uncertainty, to two significant digits.",
-        )
-        .by(equation(
-            symbol("c"),
-            times(symbol("n_g"), symbol("v")),
-            times(number(fixed(speed.group_index, -6, mark)), number(plain(speed.v, 7, mark) + " m/s")),
-            plain(speed.c, 7, mark) + " m/s",
-        ))
-        .from("Rounding: JCGM 100:2008, 7.2.6"),
+        figure("c", message!("figures-c"), "c = n_g·v", plus_minus(speed.c, Some(speed.u_c()), "m/s", mark))
+            .means(message!("figures-c-meaning"))
+            .by(equation(
+                symbol("c"),
+                times(symbol("n_g"), symbol("v")),
+                times(number(fixed(speed.group_index, -6, mark)), number(plain(speed.v, 7, mark) + " m/s")),
+                plain(speed.c, 7, mark) + " m/s",
+            ))
+            .from(message!("figures-c-source")),
         figure(
             "short_form",
-            "the same, short form",
+            message!("figures-short_form"),
             "c",
             short_form(speed.c, Some(speed.u_c()), "m/s", mark),
-            "The digits in brackets are the standard uncertainty in the last places.",
         )
+        .means(message!("figures-short_form-meaning"))
         .by(row(vec![
             symbol("c"),
             op("±"),
@@ -73,13 +67,13 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
         figures.push(
             figure(
                 "second_order",
-                "second-order term of 1/b",
+                message!("figures-second_order"),
                 "(u(b)/b)²",
                 format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
-                "1/b is not a linear function of b: its expectation is larger by this fraction, which here exceeds a hundredth of the uncertainty.",
             )
+            .means(message!("figures-second_order-meaning"))
             .by(second_order(analysis, speed, mark))
-            .from("JCGM 100:2008, 5.1.2, note"),
+            .from(message!("figures-second_order-source")),
         );
     }
     figures
@@ -100,12 +94,11 @@ fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Formul
 fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Figure {
     let mark = page.decimal_mark;
     let factor = match page.path {
-        Path::Detector => "The path factor is 1: the detector rides on the carriage.",
-        Path::Mirror => "The path factor is 2: a mirror on the carriage sends the light back.",
+        Path::Detector => message!("figures-v-detector"),
+        Path::Mirror => message!("figures-v-mirror"),
     };
-    let v =
-        figure("v", "speed in air", "v = f/b", plus_minus(speed.v, Some(speed.u_v()), "m/s", mark), factor)
-            .from("Δt = t₀ + f·d/v");
+    let value = plus_minus(speed.v, Some(speed.u_v()), "m/s", mark);
+    let v = figure("v", message!("figures-v"), "v = f/b", value).means(factor).from("Δt = t₀ + f·d/v");
     let Ok(line) = &analysis.line else { return v };
     let slope = line.fit.slope;
     v.by(equation(
@@ -118,80 +111,79 @@ fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Fig
 
 fn group_index(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Figure {
     let u = analysis.air.u_group_index;
-    let meaning = if extrapolated(analysis.air.wavelength_nm) {
-        "A pulse travels at the group velocity, c over the group index; n is the phase index and σ the vacuum wavenumber. At this wavelength the small share of water vapour is extrapolated."
+    let index = fixed(speed.group_index, -6, mark);
+    let added = plain((speed.group_index - 1.0) * 100.0, 2, mark);
+    let value = if let Some(u) = u {
+        message!("figures-group_index-value", index = index, percent = added, u = plain(u, 2, mark))
     } else {
-        "A pulse travels at the group velocity, c over the group index; n is the phase index and σ the vacuum wavenumber."
+        message!("figures-group_index-bare", index = index, percent = added)
     };
-    figure(
-        "group_index",
-        "group index of the air",
-        "n_g",
-        format!(
-            "{} (adds {} % to v{})",
-            fixed(speed.group_index, -6, mark),
-            plain((speed.group_index - 1.0) * 100.0, 2, mark),
-            u.map_or_else(String::new, |u| format!("; u = {}", plain(u, 2, mark)))
-        ),
-        meaning,
-    )
-    .by(row(vec![
-        symbol("n_g"),
-        op("="),
-        symbol("n"),
-        op("+"),
-        times(symbol("σ"), over(symbol("dn"), symbol("dσ"))),
-        op("="),
-        number(fixed(speed.group_index, -6, mark)),
-    ]))
-    .from("P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated")
+    let mut found = figure("group_index", message!("figures-group_index"), "n_g", value)
+        .means(message!("figures-group_index-meaning"));
+    if extrapolated(analysis.air.wavelength_nm) {
+        found = found.means(message!("figures-group_index-extrapolated"));
+    }
+    found
+        .by(row(vec![
+            symbol("n_g"),
+            op("="),
+            symbol("n"),
+            op("+"),
+            times(symbol("σ"), over(symbol("dn"), symbol("dσ"))),
+            op("="),
+            number(fixed(speed.group_index, -6, mark)),
+        ]))
+        .from(message!("figures-group_index-source"))
 }
 
 fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
     let budget = &speed.budget;
     let p = per_cent(budget.probability, mark);
-    let name = format!("expanded uncertainty at {p}");
+    let name = message!("figures-expanded");
+    let none = |name| figure("expanded", name, "U", message!("figures-none"));
     let nu = degrees_of_freedom(budget.degrees_of_freedom, mark);
     match (&budget.coverage_factor, speed.expanded()) {
         (Ok(k), Some(u)) => figure(
             "expanded",
-            &name,
+            name,
             "U = k·u",
             format!("{} m/s (k = {}, ν = {nu})", plain(u, 2, mark), fixed(*k, -2, mark)),
-            &format!("Coverage interval c ± U for a coverage probability of {p}."),
         )
+        .means(message!("figures-expanded-meaning", p = p))
         .by(equation(
             symbol("U"),
             times(symbol("k"), symbol("u_c")),
             times(number(fixed(*k, -2, mark)), number(plain(speed.u_c(), 3, mark) + " m/s")),
             plain(u, 2, mark) + " m/s",
         ))
-        .from("JCGM 100:2008, 6.2 and G.3"),
-        (Err(why), _) => figure("expanded", &name, "U", "none".into(), &why.to_string()),
-        (Ok(_), None) => figure("expanded", &name, "U", "none".into(), ""),
+        .from("JCGM 100:2008, 6.2, G.3"),
+        (Err(why), _) => none(name).means(why.to_string()),
+        (Ok(_), None) => none(name),
     }
 }
 
 fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
     let known = speed.comparison;
-    let shown = |text: &dyn Fn(Comparison) -> String| known.map_or_else(|| SEALED.to_owned(), text);
+    // What stands where a figure would give away what a closed seal hides.
+    let shown =
+        |value: &dyn Fn(Comparison) -> Value| known.map_or_else(|| message!("figures-sealed").into(), value);
     let difference = || row(vec![symbol("c"), op("−"), symbol("c_0")]);
     let numbers = || bracket(number(format!("{} m/s", plain(speed.c - C0, 3, mark))));
-    let mut z = figure(
-        "z",
-        "difference in standard uncertainties",
-        "(c − c₀)/u",
-        shown(&|known| fixed(known.z, -2, mark)),
-        "c₀ = 299 792 458 m/s exactly.",
-    )
-    .from("SI Brochure, 9th edition, 2.2");
+    let mut z =
+        figure("z", message!("figures-z"), "(c − c₀)/u", shown(&|known| fixed(known.z, -2, mark).into()))
+            .means(message!("figures-z-meaning"))
+            .from(message!("figures-c0-source"));
     let mut e_n = figure(
         "e_n",
-        "difference in expanded uncertainties",
+        message!("figures-e_n"),
         "E_n",
-        shown(&|known| known.e_n.map_or_else(|| "not available: no U".into(), |e_n| fixed(e_n, -2, mark))),
-        "Between −1 and 1 the two agree.",
+        shown(&|known| {
+            known
+                .e_n
+                .map_or_else(|| message!("figures-no_expanded").into(), |e_n| fixed(e_n, -2, mark).into())
+        }),
     )
+    .means(message!("figures-e_n-meaning"))
     .from("ISO 13528");
     if let Some(known) = known {
         let u_c = || number(plain(speed.u_c(), 3, mark) + " m/s");
@@ -213,12 +205,12 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
     let per_cent = |known: Comparison| format!("{} %", plain(known.relative_difference * 100.0, 2, mark));
     let mut relative = figure(
         "per_cent",
-        "difference in per cent",
+        message!("figures-relative_difference"),
         "(c − c₀)/c₀",
-        shown(&per_cent),
-        "A percentage alone says nothing about agreement: compare it with the uncertainty.",
+        shown(&|known| per_cent(known).into()),
     )
-    .from("SI Brochure, 9th edition, 2.2");
+    .means(message!("figures-relative_difference-meaning"))
+    .from(message!("figures-c0-source"));
     if let Some(known) = known {
         let defined = number("299\u{2009}792\u{2009}458 m/s");
         relative = relative.by(equation(
@@ -231,63 +223,49 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
     vec![z, e_n, relative]
 }
 
-fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<String> {
+fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Message> {
     let mark = page.decimal_mark;
-    let rows = analysis.line.as_ref().map_or(0, |line| line.rows.len());
-    let basis = match speed.basis {
-        Basis::Stated => "from the stated uncertainties",
-        Basis::Scatter => "from the scatter about the line",
+    let n = analysis.line.as_ref().map_or(0, |line| line.rows.len());
+    let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", mark);
+    let result = match speed.basis {
+        Basis::Stated => message!("result-from-stated", n = n, c = c),
+        Basis::Scatter => message!("result-from-scatter", n = n, c = c),
     };
     let expanded = match (&speed.budget.coverage_factor, speed.expanded()) {
-        (Ok(k), Some(u)) => format!(
-            "the expanded uncertainty is U = {} m/s (k = {}, {})",
-            plain(u, 2, mark),
-            fixed(*k, -2, mark),
-            per_cent(speed.budget.probability, mark)
+        (Ok(k), Some(u)) => message!(
+            "result-expanded",
+            u = plain(u, 2, mark),
+            k = fixed(*k, -2, mark),
+            p = per_cent(speed.budget.probability, mark)
         ),
-        _ => "no expanded uncertainty can be given".into(),
+        _ => message!("result-no-expanded"),
     };
-    let result = format!(
-        "From {rows} rows, the speed of light in vacuum is c = {}, with a standard uncertainty {basis}; {expanded}.",
-        plus_minus(speed.c, Some(speed.u_c()), "m/s", mark)
-    );
-    let Some(known) = speed.comparison else {
-        let sealed =
-            "The result is sealed: v and c carry a hidden factor within ±8 % until the seal is opened.";
-        return vec![sealed.into(), result];
-    };
+    let Some(known) = speed.comparison else { return vec![message!("result-sealed"), result, expanded] };
     let apart = fixed(known.z.abs(), -1, mark);
-    let side = if speed.c < C0 { "below" } else { "above" };
-    let lies = format!("the result lies {apart} u {side} the defined value, 299 792 458 m/s");
-    let verdict = match known.e_n {
-        None => format!("Without an expanded uncertainty: {lies}."),
-        Some(e_n) if e_n.abs() <= 1.0 => {
-            format!("The difference is within the expanded uncertainty: {lies}.")
-        }
-        Some(_) => format!(
-            "The difference is larger than the expanded uncertainty: {lies}. An effect may be missing from the budget; see the notices and checks."
-        ),
+    let lies = if speed.c < C0 {
+        message!("result-below", apart = apart)
+    } else {
+        message!("result-above", apart = apart)
     };
-    vec![result, verdict]
+    let verdict = match known.e_n {
+        None => None,
+        Some(e_n) if e_n.abs() <= 1.0 => Some(message!("result-within")),
+        Some(_) => Some(message!("result-outside")),
+    };
+    [result, expanded, lies].into_iter().chain(verdict).collect()
 }
 
-/// Both uncertainties, where they tell different tales.
-fn choice(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> String {
-    let mark = page.decimal_mark;
-    let (Some(stated), Some(scatter)) = (speed.relative_stated, speed.relative_scatter) else {
-        return String::new();
-    };
+/// Both uncertainties, where there are two to choose from.
+fn choice(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Option<Message> {
+    let (stated, scatter) = (speed.relative_stated?, speed.relative_scatter?);
+    let u = |relative: f64| plain(speed.c * relative, 2, page.decimal_mark);
+    let (stated, scatter) = (u(stated), u(scatter));
     let p = analysis.line.as_ref().ok().and_then(|line| line.p_value);
-    let tale = match p {
-        Some(p) if p < 0.05 => "The rows scatter more than was stated.",
-        Some(p) if p > 0.95 => "The rows scatter less than was stated.",
-        _ => "The scatter fits what was stated.",
-    };
-    format!(
-        "{tale} As stated, u(c) = {} m/s; from the scatter, u(c) = {} m/s. Which of the two is claimed, and why?",
-        plain(speed.c * stated, 2, mark),
-        plain(speed.c * scatter, 2, mark)
-    )
+    Some(match p {
+        Some(p) if p < 0.05 => message!("result-choice-more", stated = stated, scatter = scatter),
+        Some(p) if p > 0.95 => message!("result-choice-less", stated = stated, scatter = scatter),
+        _ => message!("result-choice-fits", stated = stated, scatter = scatter),
+    })
 }
 
 #[cfg(test)]

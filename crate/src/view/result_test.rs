@@ -15,11 +15,7 @@ fn an_extrapolated_index_of_air_says_so() {
             .unwrap();
         let view = result_view(notebook.state(), &analyse(&notebook));
         let index = view.figures.iter().find(|figure| figure.id == "group_index").unwrap();
-        assert_eq!(
-            index.meaning.contains("extrapolated"),
-            extrapolated,
-            "{wavelength} nm: {}",
-            index.meaning
-        );
+        let told = index.meaning.contains(&message!("figures-group_index-extrapolated").into());
+        assert_eq!(told, extrapolated, "{wavelength} nm");
     }
 }

@@ -5,6 +5,7 @@ use super::math::{bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Measured, RowReading};
+use crate::message;
 use crate::notebook::{Evidence, NotebookState, Row, RowId};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
 
@@ -21,14 +22,10 @@ pub fn row_work(page: &NotebookState, analysis: &Analysis, id: RowId) -> Vec<Fig
 
 fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Measured) -> Figure {
     let mark = page.decimal_mark;
-    let found = figure(
-        "row_distance",
-        "distance",
-        "d",
-        measured(Some(d), "m", mark),
-        "Along the beam from the splitter, with its standard uncertainty: that of the reading, and what it shares with other rows (splices, the ruler’s scale).",
-    )
-    .from("d = o + s·(r − m): o is where the mark m stands, s = ±1 the sense of the ruler (common practice); JCGM 100:2008, 5.2.2, for what rows share");
+    let found =
+        figure("row_distance", message!("readings-output-names-distance"), "d", measured(Some(d), "m", mark))
+            .means(message!("row-work-distance"))
+            .from(message!("row-work-distance-source"));
     let rail = page.rails.iter().find(|rail| Some(rail.id) == read.rail);
     let stand = analysis.rails.iter().find(|stand| Some(stand.id) == read.rail);
     let placed = rail.zip(stand.and_then(|stand| stand.mark.as_ref())).zip(read.reading);
@@ -56,21 +53,15 @@ fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Me
 fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &Measured) -> Figure {
     let mark = page.decimal_mark;
     let (meaning, source) = match &typed.evidence {
-        Some(Evidence::Traces(_)) => (
-            "Measured on the recorded traces by the estimator chosen under Delays.",
-            "σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)",
-        ),
-        Some(Evidence::Picture(_)) => (
-            "From the marks on the picture, on the plane through the corners of its grid.",
-            "JCGM 100:2008, 5.2.2; the marks stand under Delays",
-        ),
-        None if read.time_per_division.is_some() => (
-            "Position of edge B minus edge A on the screen, mean of repeats.",
-            "Each edge is read to ±a: JCGM 100:2008, 4.3.7; repeats: 4.2.3",
-        ),
-        None => ("Given directly.", "as typed"),
+        Some(Evidence::Traces(_)) => (message!("row-work-traces"), message!("figures-traces-source")),
+        Some(Evidence::Picture(_)) => (message!("row-work-picture"), message!("row-work-picture-source")),
+        None if read.time_per_division.is_some() => {
+            (message!("row-work-screen"), message!("row-work-screen-source"))
+        }
+        None => (message!("row-work-typed"), message!("row-work-typed-source")),
     };
-    let found = figure("row_delay", "delay", "Δt", measured(Some(t), "ns", mark), meaning).from(source);
+    let name = message!("readings-output-names-delay");
+    let found = figure("row_delay", name, "Δt", measured(Some(t), "ns", mark)).means(meaning).from(source);
     let whole = format!("{} ns", plain(t.value, 6, mark));
     match read.time_per_division {
         Some(time) if time > 0.0 => found.by(equation(
@@ -99,20 +90,22 @@ fn residual(page: &NotebookState, analysis: &Analysis, id: RowId) -> Option<Figu
     let ns = |value: f64| number(format!("{} ns", plain(value, 5, mark)));
     let expected = line.fit.intercept + line.fit.slope * d;
     Some(
-        figure(
-            "row_residual",
-            "residual, in units of its standard uncertainty",
-            "w",
-            fixed(w, -1, mark),
-            "How far the delay lies from the line, e = Δt − (t₀ + b·d), over its own standard uncertainty, which allows for the row’s leverage. Where distances are uncertain too, and rows share errors, e is what those leave over.",
-        )
-        .by(equation(
-            symbol("w"),
-            over(row(vec![symbol("Δt"), op("−"), bracket(row(vec![symbol("t_0"), op("+"), times(symbol("b"), symbol("d"))]))]), symbol("u(e)")),
-            over(row(vec![ns(*t), op("−"), ns(expected)]), symbol("u(e)")),
-            fixed(w, -1, mark),
-        ))
-        .from("W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968); of independent rows, the studentised residual"),
+        figure("row_residual", message!("row-work-residual"), "w", fixed(w, -1, mark))
+            .means(message!("row-work-residual-meaning"))
+            .by(equation(
+                symbol("w"),
+                over(
+                    row(vec![
+                        symbol("Δt"),
+                        op("−"),
+                        bracket(row(vec![symbol("t_0"), op("+"), times(symbol("b"), symbol("d"))])),
+                    ]),
+                    symbol("u(e)"),
+                ),
+                over(row(vec![ns(*t), op("−"), ns(expected)]), symbol("u(e)")),
+                fixed(w, -1, mark),
+            ))
+            .from(message!("row-work-residual-source")),
     )
 }
 

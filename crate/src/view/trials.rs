@@ -5,8 +5,10 @@ use super::math::{Formula, bracket, equation, number, op, over, power, root, row
 use super::types::{Field, ProgressView, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{MOST, Outcome, Tally, TrialsError, Verdict, trial_settings};
+use crate::message;
 use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, plain, plus_minus};
+use crate::words::Message;
 
 /// The trials as they are to be drawn.
 pub fn trial_plan_view(page: &NotebookState, analysis: &Analysis) -> TrialPlanView {
@@ -21,7 +23,7 @@ pub fn trial_plan_view(page: &NotebookState, analysis: &Analysis) -> TrialPlanVi
             meant: None,
             text: page.trials.wanted.clone(),
             problem,
-            default: format!("as many as it takes to be steady, at most {}", count(MOST)),
+            default: message!("trials-default", most = count(MOST)).into(),
             unit: String::new(),
         },
         refusal,
@@ -31,7 +33,7 @@ pub fn trial_plan_view(page: &NotebookState, analysis: &Analysis) -> TrialPlanVi
 /// How far the trials have come.
 pub fn progress(tally: &Tally) -> ProgressView {
     let (done, most) = (tally.done(), tally.most());
-    ProgressView { done, most, text: format!("{} of at most {} trials", count(done), count(most)) }
+    ProgressView { done, most, text: message!("trials-drawn", done = count(done), most = count(most)) }
 }
 
 /// What the trials gave.
@@ -42,17 +44,17 @@ pub fn trials_view(page: &NotebookState, outcome: &Result<Outcome, TrialsError>)
         Ok(outcome) => TrialsView {
             refusal: String::new(),
             figures: figures(outcome, mark),
-            verdict: verdict(outcome, mark),
-            summary: summary(outcome, mark),
+            verdict: Some(verdict(outcome, mark)),
+            summary: Some(summary(outcome, mark)),
         },
     }
 }
 
 /// An interval to the place that the uncertainty's second digit has.
-fn interval((low, high): (f64, f64), u: f64, mark: DecimalMark) -> String {
+fn interval((low, high): (f64, f64), u: f64, mark: DecimalMark) -> Message {
     let place = last_place(u);
     let digits = |end: f64| usize::try_from(exponent(end) - place + 1).unwrap_or(1);
-    format!("{} to {} m/s", plain(low, digits(low), mark), plain(high, digits(high), mark))
+    message!("trials-interval", low = plain(low, digits(low), mark), high = plain(high, digits(high), mark))
 }
 
 /// The power of ten of the second significant digit of `u`.
@@ -86,58 +88,58 @@ fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
     vec![
         figure(
             "trials",
-            "trials",
+            message!("figures-trials"),
             "M",
-            format!("{} (seed {})", count(summary.trials), outcome.seed),
-            match outcome.steady {
-                Some(true) => "Made until mean, uncertainty and both ends of the interval were steady to two digits of the uncertainty.",
-                Some(false) => "The most that are made. The figures are not steady yet to two digits of the uncertainty.",
-                None => "As many as were asked for, or made until they were stopped. The same seed gives the same digits.",
-            },
+            message!("figures-trials-value", n = count(summary.trials), seed = outcome.seed.to_string()),
         )
+        .means(match outcome.steady {
+            Some(true) => message!("figures-trials-steady"),
+            Some(false) => message!("figures-trials-unsteady"),
+            None => message!("figures-trials-asked"),
+        })
         .by(tolerance(summary.u, mark))
-        .from("JCGM 101:2008, 7.9.4; two standard deviations of the mean of what the blocks of trials give are to stay below δ"),
+        .from(message!("figures-trials-source")),
         figure(
             "trials_mean",
-            "mean of the trials",
+            message!("figures-trials_mean"),
             "c",
             plus_minus(summary.mean, Some(summary.u), "m/s", mark),
-            if outcome.no_deviation {
-                "With two degrees of freedom or fewer no finite standard deviation exists: quote an interval."
-            } else {
-                "With the standard deviation of the trials as its standard uncertainty."
-            },
         )
+        .means(if outcome.no_deviation {
+            message!("figures-trials_mean-no_deviation")
+        } else {
+            message!("figures-trials_mean-meaning")
+        })
         .by(equation(
             symbol("u"),
             deviation(symbol("M")),
             deviation(all()),
             plain(summary.u, 3, mark) + " m/s",
         ))
-        .from("JCGM 101:2008, 7.6; c̄ is the mean of the M results c_r"),
+        .from(message!("figures-trials_mean-source")),
         figure(
             "trials_symmetric",
-            &format!("probabilistically symmetric {p} coverage interval"),
+            message!("figures-trials_symmetric", p = p.clone()),
             "",
             interval(summary.symmetric, summary.u, mark),
-            "As many trials lie below it as above it.",
         )
+        .means(message!("figures-trials_symmetric-meaning"))
         .by(ends(outcome))
-        .from("JCGM 101:2008, 7.7.2; from the r-th to the (r + q)-th of the trials in order of size, q = p·M"),
+        .from(message!("figures-trials_symmetric-source")),
         figure(
             "trials_shortest",
-            &format!("shortest {p} interval"),
+            message!("figures-trials_shortest", p = p.clone()),
             "",
             interval(summary.shortest, summary.u, mark),
-            "Of all intervals with that share of the trials, the shortest. It differs from the one above where the trials lean to one side.",
         )
+        .means(message!("figures-trials_shortest-meaning"))
         .by(equation(
             symbol("q"),
             times(symbol("p"), symbol("M")),
             times(number(p.clone()), all()),
             count(summary.covered),
         ))
-        .from("JCGM 101:2008, 7.7.3; the shortest from the r-th to the (r + q)-th trial over all r"),
+        .from(message!("figures-trials_shortest-source")),
     ]
 }
 
@@ -173,43 +175,39 @@ fn ends(outcome: &Outcome) -> Formula {
     )
 }
 
-fn verdict(outcome: &Outcome, mark: DecimalMark) -> String {
-    match &outcome.validation {
-        Err(why) => format!("There is no interval of the budget to hold beside the trials: {why}."),
-        Ok(found) => {
-            let apart = format!(
-                "its ends lie {} and {} m/s from those of the trials, where {} m/s are allowed (JCGM 101:2008, 8.1)",
-                plain(found.low, 2, mark),
-                plain(found.high, 2, mark),
-                plain(found.tolerance, 1, mark)
-            );
-            match outcome.verdict() {
-                Some(Verdict::Holds) => {
-                    format!("The budget’s interval is validated: {apart}. It may be quoted.")
-                }
-                Some(Verdict::Fails) => {
-                    format!("The budget’s interval does not hold: {apart}. Quote the interval of the trials.")
-                }
-                Some(Verdict::Undecided) | None => format!(
-                    "The trials are too few to judge the budget’s interval: {apart}, and each end is known to no better than {} m/s. Make more of them.",
-                    plain(outcome.u_end, 2, mark)
-                ),
-            }
+fn verdict(outcome: &Outcome, mark: DecimalMark) -> Message {
+    let found = match &outcome.validation {
+        Err(why) => return message!("trials-verdict-none", why = why.to_string()),
+        Ok(found) => found,
+    };
+    let apart = message!(
+        "trials-apart",
+        low = plain(found.low, 2, mark),
+        high = plain(found.high, 2, mark),
+        tolerance = plain(found.tolerance, 1, mark)
+    );
+    match outcome.verdict() {
+        Some(Verdict::Holds) => message!("trials-verdict-holds", apart = apart),
+        Some(Verdict::Fails) => message!("trials-verdict-fails", apart = apart),
+        Some(Verdict::Undecided) | None => {
+            message!("trials-verdict-undecided", apart = apart, u = plain(outcome.u_end, 2, mark))
         }
     }
 }
 
-fn summary(outcome: &Outcome, mark: DecimalMark) -> String {
+fn summary(outcome: &Outcome, mark: DecimalMark) -> Message {
     let (c, u, nu) = outcome.curve;
-    let curve = match nu {
-        None => "normal curve".to_owned(),
-        Some(_) => format!("curve of Student’s t with {} degrees of freedom", degrees_of_freedom(nu, mark)),
+    let curve = if nu.is_none() {
+        message!("trials-curve-normal")
+    } else {
+        message!("trials-curve-student", nu = degrees_of_freedom(nu, mark))
     };
-    format!(
-        "Histogram of {} trials about {}; over it the budget’s {curve} about {}.",
-        count(outcome.summary.trials),
-        plus_minus(outcome.summary.mean, Some(outcome.summary.u), "m/s", mark),
-        plus_minus(c, Some(u), "m/s", mark)
+    message!(
+        "trials-summary",
+        trials = count(outcome.summary.trials),
+        mean = plus_minus(outcome.summary.mean, Some(outcome.summary.u), "m/s", mark),
+        curve = curve,
+        c = plus_minus(c, Some(u), "m/s", mark)
     )
 }
 

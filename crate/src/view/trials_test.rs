@@ -5,6 +5,7 @@ use crate::analysis::analyse;
 use crate::analysis::trials::outcome;
 use crate::drawn::demo;
 use crate::notebook::{Edit, Notebook, TrialPlan};
+use crate::words::{Table, Words};
 
 /// The number in a text such as "2.9880 × 10⁸".
 fn power_of_eight(text: &str) -> f64 {
@@ -16,7 +17,7 @@ fn power_of_eight(text: &str) -> f64 {
 fn few_trials_say_that_they_are_few() {
     let notebook = demo_with("1000");
     let view = trials_view(notebook.state(), &outcome(notebook.state()));
-    assert!(view.verdict.contains("too few to judge"), "{}", view.verdict);
+    assert_eq!(view.verdict.unwrap().id, "trials-verdict-undecided");
 }
 
 fn demo_with(wanted: &str) -> Notebook {
@@ -30,11 +31,14 @@ fn demo_with(wanted: &str) -> Notebook {
 fn an_outcome_is_told_in_words() {
     let notebook = demo_with("400000");
     let view = trials_view(notebook.state(), &outcome(notebook.state()));
-    assert_eq!(view.figures[0].value, "400\u{2009}000 (seed 4)");
-    assert!(view.verdict.starts_with("The budget’s interval is validated"), "{}", view.verdict);
-    assert!(view.summary.contains("normal curve"), "{}", view.summary);
+    let words = Table::english().unwrap();
+    assert_eq!(words.text(&view.figures[0].value), "400\u{2009}000 (seed 4)");
+    let verdict = words.say(&view.verdict.unwrap());
+    assert!(verdict.starts_with("The budget’s interval is validated: its ends differ by"), "{verdict}");
+    let summary = words.say(&view.summary.unwrap());
+    assert!(summary.contains("normal distribution"), "{summary}");
     // Both ends are written to the place of the uncertainty's second digit, here 10⁴ m/s.
-    let interval = &view.figures[2].value;
+    let interval = words.text(&view.figures[2].value);
     let found = outcome(notebook.state()).unwrap().summary.symmetric;
     let ends: Vec<f64> = interval.trim_end_matches(" m/s").split(" to ").map(power_of_eight).collect();
     assert!((ends[0] - found.0).abs() <= 5e3 && (ends[1] - found.1).abs() <= 5e3, "{interval}");

@@ -12,7 +12,7 @@ use crate::notebook::{
     RulerUnit, Scope, Sense, SettingId, SharedId, Splice, UncertaintyKind, UncertaintyOf,
 };
 use crate::quantity::DecimalMark;
-use crate::words::Message;
+use crate::words::{Message, Value};
 
 /// A map as a record, also when it is empty: of an empty map litemap can't tell that its keys are texts.
 pub(super) fn as_record<S: Serializer, K: Serialize, V: Serialize>(
@@ -76,8 +76,8 @@ pub struct Field {
     pub text: String,
     /// What is wrong, in one sentence, and what to do; empty if nothing is.
     pub problem: String,
-    /// What is taken while the field is empty; empty if nothing is.
-    pub default: String,
+    /// What is taken while the field is empty; an empty text if nothing is.
+    pub default: Value,
     /// The unit of a bare number, typed or taken; empty for words.
     pub unit: String,
     /// As what it is meant, where it is an uncertainty whose kind can be chosen.
@@ -125,10 +125,10 @@ pub struct RailView {
     pub splice_problems: LiteMap<String, String>,
     /// The uncertainty of its place; empty where the splice states none.
     pub splice_uncertainty: Field,
-    /// Where the rail stands, in words: "mark 0 cm stands at 1.2000(10) m".
-    pub stands: String,
-    /// The step that the readings themselves show at its splice; empty where it can't be told.
-    pub step: String,
+    /// Where the rail lies; none where it can't be told.
+    pub stands: Option<Message>,
+    /// The step that the readings themselves show at its splice; none where it can't be told.
+    pub step: Option<Message>,
     /// How many rows were read on it.
     pub rows: usize,
 }
@@ -252,23 +252,23 @@ pub struct Proposal {
 }
 
 /// A number with its name, its unit and where it comes from.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Figure {
     /// Identifier, stable: "slope", "intercept", "chi_square"…
     pub id: String,
-    /// Its name in words.
-    pub name: String,
+    /// What it is called.
+    pub name: Value,
     /// Its symbol.
     pub symbol: String,
     /// Value, uncertainty and unit.
-    pub value: String,
-    /// What it is, in one or two sentences.
-    pub meaning: String,
+    pub value: Value,
+    /// What it is, in a few sentences.
+    pub meaning: Vec<Value>,
     /// The formula, and the same with the numbers put in.
     pub formula: Option<Formula>,
-    /// Where it is laid down; empty where the meaning says it.
-    pub source: String,
+    /// Where it is laid down; none where the meaning says it.
+    pub source: Option<Value>,
 }
 
 /// The uncertainty budget of c, or why there is none.
@@ -281,8 +281,8 @@ pub struct BudgetView {
     pub components: Vec<ComponentView>,
     /// Combined uncertainty, degrees of freedom, coverage factor, expanded uncertainty.
     pub figures: Vec<Figure>,
-    /// The budget in words.
-    pub summary: String,
+    /// The budget in words; none where there is no budget.
+    pub summary: Option<Message>,
 }
 
 /// What the budget comes to with one component another size.
@@ -296,19 +296,19 @@ pub struct WhatIfView {
 }
 
 /// One line of the budget.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ComponentView {
     /// Identifier, stable.
     pub id: String,
-    /// Its name in words.
-    pub name: String,
+    /// What it is called: in the table's words, or as the person who stated it calls it.
+    pub name: Value,
     /// What it acts on.
-    pub acts_on: String,
+    pub acts_on: Message,
     /// Its standard uncertainty with its unit.
     pub u: String,
     /// How it is distributed.
-    pub shape: String,
+    pub shape: Message,
     /// Degrees of freedom.
     pub degrees_of_freedom: String,
     /// Change of c for one unit of it, with its unit.
@@ -317,10 +317,10 @@ pub struct ComponentView {
     pub contribution: String,
     /// Its share of the variance as the length of a bar: "51.13%".
     pub bar: String,
-    /// The same in words.
+    /// The same as written.
     pub share_text: String,
     /// How it came in, or why it can't matter.
-    pub remark: String,
+    pub remark: Message,
 }
 
 /// The Monte Carlo trials, as they are to be drawn.
@@ -336,7 +336,7 @@ pub struct TrialPlanView {
 }
 
 /// How far the trials have come.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ProgressView {
     /// How many are drawn.
@@ -344,7 +344,7 @@ pub struct ProgressView {
     /// How many are needed at most.
     pub most: usize,
     /// The same in words.
-    pub text: String,
+    pub text: Message,
 }
 
 /// What the trials gave, or why they gave nothing.
@@ -356,9 +356,9 @@ pub struct TrialsView {
     /// Mean, standard uncertainty, intervals.
     pub figures: Vec<Figure>,
     /// Whether the budget's interval may be quoted (JCGM 101:2008, clause 8).
-    pub verdict: String,
+    pub verdict: Option<Message>,
     /// The histogram in words.
-    pub summary: String,
+    pub summary: Option<Message>,
 }
 
 /// What all pictures and traces of a notebook come to.
@@ -375,8 +375,8 @@ pub struct DelaysView {
     pub grids: Vec<GridView>,
     /// What a fixed level would do to v.
     pub walk: Vec<Figure>,
-    /// The drawing of the walk in words; empty where there is none.
-    pub walk_summary: String,
+    /// The drawing of the walk in words; none where there is none.
+    pub walk_summary: Option<Message>,
 }
 
 /// One marked grid.
@@ -397,16 +397,16 @@ pub struct GridView {
 pub struct LineView {
     /// Why there is no line and what to do; empty if there is one.
     pub refusal: String,
-    /// How the line was fitted, in one sentence.
-    pub method: String,
+    /// How the line was fitted.
+    pub method: Option<Message>,
     /// Slope, intercept and how well it fits.
     pub figures: Vec<Figure>,
     /// Other ways to look at the same rows.
     pub checks: Vec<Figure>,
     /// The picture in words, for those who can't see it.
-    pub summary: String,
+    pub summary: Option<Message>,
     /// The residual plot in words.
-    pub residual_summary: String,
+    pub residual_summary: Option<Message>,
 }
 
 /// The result, or why there is none.
@@ -420,13 +420,13 @@ pub struct ResultView {
     /// v, n_g, c, U, comparison…
     pub figures: Vec<Figure>,
     /// One to three sentences that can go into a report.
-    pub sentences: Vec<String>,
+    pub sentences: Vec<Message>,
     /// From what the claimed uncertainty comes.
     pub basis: Basis,
     /// The reason as typed.
     pub reason: String,
-    /// Both uncertainties side by side, where they differ; empty where there is nothing to choose.
-    pub choice: String,
+    /// Both uncertainties side by side, where they differ; none where there is nothing to choose.
+    pub choice: Option<Message>,
     /// Whether a closed seal covers the result.
     pub sealed: bool,
     /// Whether the result may still be sealed: once only.

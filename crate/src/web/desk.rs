@@ -225,32 +225,55 @@ impl Desk {
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_line(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
+    pub fn draw_line(
+        &self,
+        canvas: HtmlCanvasElement,
+        dark: bool,
+        pixels: f64,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme, &PageWords(say)))
     }
 
     /// Draws the residuals against the distance.
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_residuals(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
+    pub fn draw_residuals(
+        &self,
+        canvas: HtmlCanvasElement,
+        dark: bool,
+        pixels: f64,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, |area, theme| chart::residuals(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::residuals(area, &picture, theme, &PageWords(say)))
     }
 
     /// Draws the bench to scale.
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_bench(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
+    pub fn draw_bench(
+        &self,
+        canvas: HtmlCanvasElement,
+        dark: bool,
+        pixels: f64,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> Result<(), JsValue> {
         let picture = bench_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, |area, theme| chart::bench(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::bench(area, &picture, theme, &PageWords(say)))
     }
 
     /// Height that the drawing of the bench wants at a width, both in CSS pixels.
-    pub fn bench_height(&self, width: u32) -> u32 {
-        chart::bench_height(width, &bench_picture(self.notebook.state(), &self.analysis), &Theme::light())
+    pub fn bench_height(
+        &self,
+        width: u32,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> u32 {
+        let picture = bench_picture(self.notebook.state(), &self.analysis);
+        chart::bench_height(width, &picture, &Theme::light(), &PageWords(say))
     }
 
     /// The readings as a table: "csv", "latex" or "markdown", in the page's words.
@@ -276,7 +299,7 @@ impl Desk {
         &self,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> String {
-        let charts = charts(self.notebook.state(), &self.analysis, self.outcome());
+        let charts = charts(self.notebook.state(), &self.analysis, self.outcome(), &PageWords(say));
         report::html(
             &view(&self.notebook, &self.analysis),
             &charts,
@@ -294,7 +317,7 @@ impl Desk {
         &self,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<Vec<String>, JsValue> {
-        let charts = charts(self.notebook.state(), &self.analysis, self.outcome());
+        let charts = charts(self.notebook.state(), &self.analysis, self.outcome(), &PageWords(say));
         let view = view(&self.notebook, &self.analysis);
         let texts = bundle::texts(
             &self.notebook,

@@ -1,10 +1,12 @@
 //! Delays that come from pictures and traces.
 
+use js_sys::Function;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::desk::Desk;
+use super::words::PageWords;
 use super::{from_js, to_js};
 use crate::analysis::measured::{MeasuredTraces, take};
 use crate::chart::{self, TracesPicture};
@@ -38,10 +40,16 @@ impl Desk {
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_walk(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
+    pub fn draw_walk(
+        &self,
+        canvas: HtmlCanvasElement,
+        dark: bool,
+        pixels: f64,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> Result<(), JsValue> {
         let Some(walk) = &self.analysis.walk else { return Ok(()) };
         let picture = walk_picture(self.notebook.state(), walk);
-        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme, &PageWords(say)))
     }
 
     /// Draws two recorded traces, given as [`chart::TracesPicture::of`] takes them.
@@ -56,14 +64,16 @@ impl Desk {
         a: &[f64],
         b: &[f64],
         marks: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = TracesPicture::of([a, b], marks, self.notebook.state().decimal_mark);
-        draw(canvas, dark, pixels, |area, theme| chart::traces(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::traces(area, &picture, theme, &PageWords(say)))
     }
 
     /// The same in words.
-    pub fn traces_words(&self, marks: &[f64]) -> String {
-        chart::traces_words(&TracesPicture::of([&[], &[]], marks, self.notebook.state().decimal_mark))
+    #[wasm_bindgen(unchecked_return_type = "Types.Message[]")]
+    pub fn traces_words(&self, marks: &[f64]) -> JsValue {
+        to_js(&chart::traces_words(&TracesPicture::of([&[], &[]], marks, self.notebook.state().decimal_mark)))
     }
 }
 

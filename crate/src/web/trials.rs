@@ -1,9 +1,11 @@
 //! Monte Carlo trials: [`Trials`] runs blocks of them in a worker, [`Tally`] gathers them on the page.
 
+use js_sys::Function;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
+use super::words::PageWords;
 use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, Outcome, TrialsError};
@@ -85,9 +87,15 @@ impl Tally {
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw(&self, canvas: HtmlCanvasElement, dark: bool, pixels: f64) -> Result<(), JsValue> {
+    pub fn draw(
+        &self,
+        canvas: HtmlCanvasElement,
+        dark: bool,
+        pixels: f64,
+        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
+    ) -> Result<(), JsValue> {
         let Some(outcome) = self.outcome() else { return Ok(()) };
         let picture = histogram_picture(outcome, self.page.decimal_mark);
-        draw(canvas, dark, pixels, |area, theme| chart::histogram(area, &picture, theme))
+        draw(canvas, dark, pixels, |area, theme| chart::histogram(area, &picture, theme, &PageWords(say)))
     }
 }

@@ -3,10 +3,22 @@
 use litemap::LiteMap;
 use serde::Serialize;
 
+use crate::message;
+
 /// Whoever can put a message into words, having a table of a language at hand.
 pub trait Words {
     /// The text of a message.
     fn say(&self, message: &Message) -> String;
+
+    /// The text of what may be a message.
+    fn text(&self, value: &Value) -> String {
+        match value {
+            Value::Number(number) => number.to_string(),
+            Value::Text(text) => text.clone(),
+            Value::Message(message) => self.say(message),
+            Value::All { .. } => self.say(&message!("list", all = value.clone())),
+        }
+    }
 }
 
 /// Something to be said.
@@ -26,15 +38,27 @@ impl Message {
         Self { id, values: LiteMap::new() }
     }
 
-    /// The same, with a value by its name.
-    #[must_use]
-    pub fn with(mut self, name: &'static str, value: Value) -> Self {
+    /// A message that `fill` fills.
+    #[inline(always)]
+    #[expect(
+        clippy::inline_always,
+        reason = "a call of the closure for each message would cost the core more"
+    )]
+    pub fn made(id: &'static str, fill: impl FnOnce(&mut Self)) -> Self {
+        let mut message = Self::of(id);
+        fill(&mut message);
+        message
+    }
+
+    /// Fills in a value by its name.
+    // Not inlined: it stands behind every `message!`.
+    #[inline(never)]
+    pub fn fill(&mut self, name: &'static str, value: Value) {
         self.values.insert(name, value);
-        self
     }
 }
 
-/// What fills a text.
+/// What fills a text, or stands where a text may stand.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(untagged)]
@@ -50,6 +74,20 @@ pub enum Value {
         /// Each of them.
         all: Vec<Value>,
     },
+}
+
+impl Value {
+    /// Whether it is a text with nothing in it.
+    pub fn is_empty(&self) -> bool {
+        matches!(self, Self::Text(text) if text.is_empty())
+    }
+}
+
+/// No text.
+impl Default for Value {
+    fn default() -> Self {
+        Self::Text(String::new())
+    }
 }
 
 impl From<usize> for Value {
@@ -86,7 +124,12 @@ impl<T: Into<Value>> From<Vec<T>> for Value {
 /// the tables have such a text, and that it asks for just these values, is held by `cargo verify style`.
 #[macro_export]
 macro_rules! message {
-    ($id:literal $(, $name:ident = $value:expr)* $(,)?) => {
-        $crate::words::Message::of($id)$(.with(stringify!($name), $crate::words::Value::from($value)))*
+    ($id:literal) => {
+        $crate::words::Message::of($id)
+    };
+    ($id:literal, $($name:ident = $value:expr),+ $(,)?) => {
+        $crate::words::Message::made($id, |message| {
+            $(message.fill(stringify!($name), $crate::words::Value::from($value));)+
+        })
     };
 }

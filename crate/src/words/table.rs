@@ -63,18 +63,6 @@ impl Table {
         .map_err(|_| TableError::Lists(language.to_owned()))?;
         Ok(Self { texts, lists })
     }
-
-    fn text(&self, value: &Value) -> String {
-        match value {
-            Value::Number(number) => number.to_string(),
-            Value::Text(text) => text.clone(),
-            Value::Message(message) => self.say(message),
-            Value::All { all } => {
-                let each: Vec<String> = all.iter().map(|value| self.text(value)).collect();
-                self.lists.format(each.iter()).to_string()
-            }
-        }
-    }
 }
 
 fn named<E: ToString>(errors: &[E]) -> TableError {
@@ -98,6 +86,18 @@ impl Words for Table {
         let mut slips: Vec<FluentError> = Vec::new();
         let text = self.texts.format_pattern(pattern, Some(&values), &mut slips);
         if slips.is_empty() { text.into_owned() } else { message.id.to_owned() }
+    }
+
+    fn text(&self, value: &Value) -> String {
+        match value {
+            Value::Number(number) => number.to_string(),
+            Value::Text(text) => text.clone(),
+            Value::Message(message) => self.say(message),
+            Value::All { all } => {
+                let each: Vec<String> = all.iter().map(|value| self.text(value)).collect();
+                self.lists.format(each.iter()).to_string()
+            }
+        }
     }
 }
 

@@ -6,6 +6,7 @@ use fantoccini::key::Key;
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;
 use slope_of_light::view::{Figure, View, view};
+use slope_of_light::words::{Table, Words as _};
 
 use crate::bench::{C, EDGE_A, ROWS, TIME_BASE};
 use crate::names;
@@ -33,7 +34,7 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
         "shown {result:?}, read back {:?}",
         native.result.short
     );
-    let expected = native_figures(&native);
+    let expected = native_figures(&native)?;
     ensure!(figures == expected, "shown {figures:?}, read back {expected:?}");
     page.is_silent()?;
 
@@ -134,8 +135,9 @@ fn shown_figures(page: &Page) -> Result<Vec<(String, String)>> {
     Ok(figures)
 }
 
-fn native_figures(native: &View) -> Vec<(String, String)> {
+fn native_figures(native: &View) -> Result<Vec<(String, String)>> {
     let list = names::RESULT_FIGURES.trim_start_matches('#');
-    let pair = |figure: &Figure| (format!("{list}-{}", figure.id), figure.value.clone());
-    native.result.figures.iter().map(pair).collect()
+    let words = Table::english()?;
+    let pair = |figure: &Figure| (format!("{list}-{}", figure.id), words.text(&figure.value));
+    Ok(native.result.figures.iter().map(pair).collect())
 }

@@ -9,6 +9,7 @@ use serde_json::Value;
 use slope_of_light::analysis::analyse;
 use slope_of_light::notebook;
 use slope_of_light::view::view;
+use slope_of_light::words::{Table, Words as _};
 
 use crate::looks::is_drawn;
 use crate::names;
@@ -38,9 +39,11 @@ pub fn budget_adds_up(stage: &Stage) -> Result<()> {
     )?;
     let shown: Vec<(String, String, String, String)> = serde_json::from_value(shown)?;
     ensure!(shown.len() == expected.components.len(), "{} components are shown", shown.len());
+    let words = Table::english()?;
     let mut whole = 0.0;
     for ((name, contribution, share, bar), component) in shown.into_iter().zip(&expected.components) {
-        ensure!(name == component.name, "{name:?} stands where {:?} should", component.name);
+        let told = words.text(&component.name);
+        ensure!(name == told, "{name:?} stands where {told:?} should");
         ensure!(contribution == component.contribution, "{name} contributes {contribution:?}");
         ensure!(share == component.share_text, "{name} has a share of {share:?}");
         let length: f64 = bar.strip_suffix('%').context("a bar in per cent")?.parse()?;

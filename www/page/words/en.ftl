@@ -11,6 +11,7 @@ skip = Go to the readings
 outline = Outline
 outline-help = Help
 untitled = Untitled notebook
+list = { $all }
 loading = Opening the notebook…
 
 ## A section that comes later
@@ -156,6 +157,11 @@ rails-units-inch = inches
 rails-sense = When the carriage moves away, readings
 rails-senses-grows = increase
 rails-senses-falls = decrease
+rails-stands = Mark { $mark } is { $distance } from the splitter.
+rails-fitted = The position of this rail is fitted with the line, starting from mark { $mark } at { $distance }.
+rails-moved = The fit moves this rail outwards by { $step }.
+rails-step = The readings show a step of { $step } at this splice, not significantly different from zero ({ $p }).
+rails-step-significant = The readings show a step of { $step } at this splice, significantly different from zero ({ $p }).
 
 ## Splices
 
@@ -249,7 +255,7 @@ readings-outputs-delay = Δt
 readings-outputs-residual = Residual
 readings-output-units-distance = m
 readings-output-units-delay = ns
-readings-output-units-residual = in u
+readings-output-units-residual = normalized
 readings-output-names-distance = Distance
 readings-output-names-delay = Delay
 readings-output-names-residual = Residual
@@ -357,6 +363,18 @@ pasted-headed = The headings “{ $headings }” were left out.
 
 row-work-none = This row has no distance or delay yet.
 row-work-close = Close
+row-work-distance = Along the beam, from the splitter. Its standard uncertainty combines that of the ruler reading and what the row shares with others: splices, scale of the ruler.
+row-work-distance-source = d = o + s·(r − m): o is the position of mark m, s = ±1 the direction of the scale (common practice). Shared uncertainties: JCGM 100:2008, 5.2.2
+row-work-traces = Measured on the recorded traces, timed as chosen under Delays.
+row-work-picture = From the marks on the photograph, after perspective correction by the grid corners.
+row-work-picture-source = JCGM 100:2008, 5.2.2; the marks are under Delays
+row-work-screen = Position of edge B minus edge A on the screen, mean of repeated readings, times the time base.
+row-work-screen-source = Each edge is read to ±a: JCGM 100:2008, 4.3.7. Repeated readings: 4.2.3
+row-work-typed = Entered directly.
+row-work-typed-source = as typed
+row-work-residual = normalized residual
+row-work-residual-meaning = The residual e = Δt − (t₀ + b·d), divided by its own standard uncertainty, allowing for the row’s leverage. Where distances are uncertain too, or rows share uncertainty components, e is what these leave over.
+row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968); for independent rows, the studentized residual
 
 ## Delays
 
@@ -521,6 +539,28 @@ traces-missing = { $name } is not kept in this browser, so the traces can’t be
 traces-take-off = Remove the traces from this row
 traces-taken-off = The traces were removed from row { $n }.
 traces-walk = Difference fixed threshold − constant fraction, against distance
+traces-walk-summary = Difference fixed threshold − constant fraction at { $n } positions; it grows by { $slope } ns per metre.
+
+## Remarks on a delay measured on traces
+
+remarks-level-pair = Threshold: { $volts } V above the baselines, half of the smaller pulse.
+remarks-level-run = Threshold: { $volts } V above the baselines, half of the smallest pulse of the run.
+remarks-level-stated = Threshold: { $volts } V above the baselines, as stated.
+remarks-fraction = Fraction: { $percent } %.
+remarks-inverted = Trace { $trace }: the pulse is negative and was inverted.
+remarks-noisy = Trace { $trace }: the amplitude is less than 5 times the noise.
+remarks-double_edge = Trace { $trace }: a second edge crosses half the amplitude at sample { $sample }.
+remarks-not_quiet = Trace { $trace }: a signal before the pulse disturbs the baseline at sample { $sample }.
+remarks-drift = Trace { $trace }: the baseline drifts by { $volts } V before the pulse.
+remarks-correlated_noise = Trace { $trace }: the noise is correlated over { $n ->
+        [one] { $n } sample
+       *[other] { $n } samples
+    }; the uncertainty allows for it.
+remarks-few_on_edge = Trace { $trace }: only about { $n ->
+        [one] { $n } sample lies
+       *[other] { $n } samples lie
+    } on the edge; faster sampling would help.
+remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
 
@@ -543,6 +583,57 @@ line-residuals = Residuals
 line-figures = The line
 line-checks = Checks
 line-checks-hint = Other tests of the same rows. None of them changes the result.
+line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-shared = Least squares with uncertainties of distance and delay; components common to several rows (splices, scales, time bases) are in the covariance matrix (ISO/TS 28037:2010, clauses 9 and 10). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
+line-rises = The line rises by { $slope } ns per metre.
+line-falls = The line falls by { $slope } ns per metre.
+line-no-residuals = There are no residuals: the line goes through every row.
+line-residual-summary = { $within } of { $n } normalized residuals lie between −2 and 2; the largest is { $largest }, of row { $row }.
+
+## Charts
+
+chart-distance = distance d
+chart-delay = delay Δt
+chart-walk = fixed threshold − constant fraction
+chart-walk-series = time walk
+chart-residual = normalized residual
+chart-bench-distance = distance from the splitter d
+chart-speed = speed of light c
+chart-density = probability density
+chart-time = time
+chart-voltage = voltage
+chart-no-samples = No samples of either trace are in this range.
+chart-no-readings = No row has both a distance and a delay yet.
+chart-no-residuals = No residuals yet: they come with the fitted line.
+chart-no-rails = No rail has a position yet: state that of the first one.
+chart-no-budget = No budget yet: it comes with the result.
+chart-no-trials = No trials yet, or all with the same result.
+chart-threshold = level of the crossing
+chart-trials = trials
+chart-budget-curve = distribution from the budget
+chart-ends = ends of the trials’ interval
+chart-line = fitted line
+chart-line-in-band = line, 95 % band
+chart-bars = bars: ± 1 u
+chart-two = ± 2
+chart-carriage = carriage position
+chart-grows = readings increase
+chart-splice = splice
+chart-splitter = splitter
+chart-start = detector A
+chart-source = source
+chart-typed = entered directly
+chart-step-fitted = step fitted
+chart-row-beyond = row { $n }, beyond { $arrow }
+chart-unplaced = position not known yet: { $names }
+chart-rail = { $name }: { $note }
+chart-traces-span = Both traces from { $from } to { $to } ns.
+chart-trace-none = Trace { $trace } shows no pulse.
+chart-trace-levels = Trace { $trace }: baseline at { $baseline } V, top at { $top } V.
+chart-trace-edge = Trace { $trace }: baseline at { $baseline } V, top at { $top } V; the edge crosses { $level } V at { $time }.
 
 ## Uncertainty
 
@@ -567,6 +658,58 @@ budget-answer = With this component { $factor }:
 budget-nothing = no value changes.
 budget-instead-of = instead of { $now }
 budget-reset = Back to × 1
+budget-rail = rail { $name }
+budget-removed-rail = a removed rail
+budget-names-splitter = position of the splitter mark, { $rail }
+budget-names-splice = splice of { $rail }
+budget-names-scale = scale of the ruler, { $rail }
+budget-names-recorder = time base of the recorder
+budget-names-time_base = time base at { $time } per division
+budget-names-grid = corners of the grid on photographs
+budget-names-unnamed = unnamed component
+budget-names-rulers = ruler readings
+budget-names-distances = distances entered
+budget-names-screen = reading limit on the screen
+budget-names-repeats = scatter of repeated readings
+budget-names-marks = marks of the edges on photographs
+budget-names-traces = noise of the traces
+budget-names-delays = delays entered
+budget-names-matrices = stated covariance, with all else in the fit
+budget-names-scatter = scatter about the line
+budget-names-beam = angle of the beam
+budget-names-air = refractive index of air
+budget-names-skew = skew between the channels
+budget-acts-beyond = distances on { $rail } and beyond
+budget-acts-rail = distances on { $rail }
+budget-acts-setting = delays at that setting
+budget-acts-removed = nothing: it was removed
+budget-acts-each_distance = each distance
+budget-acts-each_delay = each delay
+budget-acts-grid = delays read against that grid
+budget-acts-both = distances and delays
+budget-acts-slope = the slope
+budget-acts-all_distances = all distances
+budget-acts-c = c only
+budget-acts-all_delays = all delays
+budget-acts-stated = { $acts }, { $rows }: { $effect }
+budget-rows-rail = rows on { $rail }
+budget-rows-chosen =
+    { $n ->
+        [one] { $n } row
+       *[other] { $n } rows
+    }
+budget-remarks-no_deviation = With two degrees of freedom or fewer this component has no finite standard deviation: the scale of its distribution is shown. Report the interval of the Monte Carlo check.
+budget-remarks-skew = It shifts every delay by the same amount: only t₀ changes, not the slope.
+budget-remarks-shift = It shifts every distance or every delay in the line by the same amount: only t₀ changes, not the slope.
+budget-remarks-no_angle = No angle is stated.
+budget-remarks-angle = An angle θ makes the distances too short by the fraction θ²/2. Half of the largest possible effect is corrected; the rest is taken as rectangular.
+budget-remarks-air = The stated air is too near the end of the range of the equations: its uncertainty can’t be given.
+budget-remarks-shared = Part of the fit’s covariance matrix, common to its rows: repeats do not reduce it.
+budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
+budget-remarks-rows = Part of the fit’s covariance matrix, independent for each row: more rows reduce it.
+budget-remarks-beside = Not part of the fit; added to the budget.
+budget-summary = The largest component is { $name }: { $share } of the variance. Combined: u(c) = { $u } m/s, { $percent } % of c.
+budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
 
 ## Monte Carlo check
 
@@ -587,6 +730,17 @@ trials-failed = The check could not be run: { $why }
 trials-unsaid = the browser blocked the background calculation.
 trials-here = Run it in the page itself (slower)
 trials-plot = Results of the trials
+trials-default = as many as needed for steady results, at most { $most }
+trials-drawn = { $done } of at most { $most } trials
+trials-interval = { $low } to { $high } m/s
+trials-verdict-none = The budget gives no interval to compare with the trials: { $why }.
+trials-verdict-holds = The budget’s interval is validated: { $apart }. It may be reported.
+trials-verdict-fails = The budget’s interval is not validated: { $apart }. Report the interval of the trials.
+trials-verdict-undecided = There are too few trials to judge the budget’s interval: { $apart }, and each end of the trials’ interval is known only to { $u } m/s. Make more trials.
+trials-apart = its ends differ by { $low } and { $high } m/s from those of the trials, and { $tolerance } m/s are allowed (JCGM 101:2008, 8.1)
+trials-curve-normal = normal distribution
+trials-curve-student = Student’s t distribution with { $nu } degrees of freedom
+trials-summary = Histogram of { $trials } trials about { $mean }; over it the budget’s { $curve } about { $c }.
 
 ## What the page refuses of files
 
@@ -613,6 +767,18 @@ result-choice = Which uncertainty do you report?
 result-bases-stated = from the stated input uncertainties
 result-bases-scatter = from the scatter of the residuals (shared components stay as stated)
 result-reason = Reason
+result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated input uncertainties.
+result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
+result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
+result-no-expanded = No expanded uncertainty can be given.
+result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
+result-above = The result is { $apart } u above the defined value, 299 792 458 m/s.
+result-within = The difference is within the expanded uncertainty.
+result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
+result-sealed = The result is sealed: v and c carry a hidden factor within ±8 % until the seal is opened.
+result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-less = The rows scatter less than their stated uncertainties lead to expect. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 
 ## Seal
 
@@ -746,8 +912,8 @@ columns-readings-distance_m = distance
 columns-readings-distance_m-meaning = Distance from the splitter with its standard uncertainty, rounded.
 columns-readings-delay_ns = delay
 columns-readings-delay_ns-meaning = Delay of edge B after edge A with its standard uncertainty, rounded.
-columns-readings-standardised_residual = residual over u
-columns-readings-standardised_residual-meaning = Residual over its standard uncertainty, rounded.
+columns-readings-standardised_residual = normalized residual
+columns-readings-standardised_residual-meaning = Residual divided by its standard uncertainty, rounded.
 columns-readings-state = state
 columns-readings-state-meaning = Whether the row is in the line, struck out, or incomplete.
 columns-readings-outside_because = why not in the line
@@ -758,6 +924,7 @@ tables-line = The straight line
 tables-checks = Side checks
 tables-budget = Uncertainty budget of c
 tables-budget_figures = The budget added up
+tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance of the carriage from the splitter along the rails.
 columns-residuals-u_distance_m = standard uncertainty of the distance
@@ -768,7 +935,7 @@ columns-residuals-u_delay_ns = standard uncertainty of the delay
 columns-residuals-u_delay_ns-meaning = Standard uncertainty of that delay, parts shared with other rows included.
 columns-residuals-residual_ns = residual
 columns-residuals-residual_ns-meaning = Delay less the line's delay at that distance.
-columns-residuals-standardised_residual = residual over its standard uncertainty
+columns-residuals-standardised_residual = normalized residual
 columns-residuals-standardised_residual-meaning = Residual divided by its standard uncertainty.
 columns-line-figure = figure
 columns-line-figure-meaning = Identifier of the figure, the same in every notebook.
@@ -786,7 +953,7 @@ figures-slope = slope
 figures-intercept = delay at zero distance
 figures-covariance = covariance of intercept and slope
 figures-degrees_of_freedom = degrees of freedom
-figures-chi_square = χ²
+figures-chi_square = chi-square
 figures-p_value = p-value of χ²
 figures-birge_ratio = Birge ratio
 figures-squares = sum of squared residuals
@@ -797,9 +964,134 @@ figures-c = speed of light in vacuum
 figures-coverage = coverage probability
 figures-coverage_factor = coverage factor
 figures-expanded = expanded uncertainty of c
-figures-z = (c − c₀)/u(c)
-figures-e_n = Eₙ = (c − c₀)/U(c)
-figures-relative_difference = (c − c₀)/c₀
+figures-z = difference from c₀ in standard uncertainties
+figures-e_n = difference from c₀ in expanded uncertainties
+figures-relative_difference = relative difference from c₀
+
+## Figures: what each means, and where it is laid down
+
+figures-none = none
+figures-line-source = Least squares: ISO/TS 28037:2010
+figures-slope-meaning = The delay grows by this much per metre. The speed is the path factor divided by it. A common scale factor of all distances or of all delays changes it by the same fraction.
+figures-intercept-meaning = From unequal path lengths, cables and detectors. An offset common to all distances or all delays changes this value, not the slope.
+figures-covariance-value = { $covariance } ns²/m (correlation { $r })
+figures-covariance-opposite = The estimates are correlated: if one is too large, the other tends to be too small.
+figures-covariance-alike = The estimates are correlated: if one is too large, the other tends to be too large as well.
+figures-degrees_of_freedom-meaning = Rows in the line minus fitted unknowns.
+figures-chi_square-meaning = Sum of the squared residuals, relative to their stated uncertainties. About as large as ν if those were stated well.
+figures-chi_square-source = ISO/TS 28037:2010, 10.3; r are the residuals, V is their covariance matrix
+figures-p_value-meaning = Probability of a larger χ² by chance. Below { $low } the rows scatter more than stated, above { $high } less.
+figures-p_value-source = ISO/TS 28037:2010, 6.3; upper tail of the chi-square distribution with ν degrees of freedom
+figures-birge_ratio-meaning = How many times larger the scatter is than the stated uncertainties.
+figures-scatter-meaning = No uncertainty is stated, so this scatter stands for that of each delay.
+figures-through_zero = slope of a line forced through zero
+figures-through_zero-meaning = For comparison only. It is right only if path lengths, cables and detectors are exactly equal; otherwise their difference enters the speed.
+figures-through_zero-source = Least squares as for the line, with t₀ held at zero
+figures-rail_alone = slope on rail { $rail } alone
+figures-rail_alone-meaning = Splices do not affect it. If the rails agree with each other but not with the whole line, a splice is wrong.
+figures-rail_alone-source = Least squares as for the line, with the rows of this rail
+figures-too_few_rows = too few rows
+figures-quadratic = quadratic term
+figures-quadratic-meaning = Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.
+figures-quadratic-source-normal = Least squares as for the line, with a term in d²; Z is standard normal
+figures-quadratic-source-student = Least squares as for the line, with a term in d²; t is Student’s with the degrees of freedom left
+figures-theil_sen = median slope (Theil–Sen)
+figures-theil_sen-meaning = Median of the slopes of all pairs of rows: a few wrong rows hardly change it.
+figures-other_way = slope, distance on delay
+figures-other_way-meaning = Ordinary least squares with distance and delay exchanged. It differs from the others only where the rows scatter widely.
+figures-other_way-source = JCGM 100:2008, H.3, with distance and delay exchanged
+figures-decisive_row = slope without row { $row }, which changes it most
+figures-decisive_row-meaning = If one row decides the slope, check that row again.
+figures-decisive_row-source = Least squares as for the line, with { $n ->
+        [one] the other row
+       *[other] the other { $n } rows
+    }
+figures-runs = runs test of the residuals
+figures-runs-meaning = A run is a sequence of residuals of one sign, along the distance: r runs, with n₊ residuals above and n₋ below the line. The p-value is the probability of so few (or so many) runs by chance.
+figures-suspects = rows that a criterion points at
+figures-suspects-chauvenet =
+    { $n ->
+        [one] Chauvenet: row { $rows }
+       *[other] Chauvenet: rows { $rows }
+    }
+figures-suspects-peirce =
+    { $n ->
+        [one] Peirce: row { $rows }
+       *[other] Peirce: rows { $rows }
+    }
+figures-suspects-both = Chauvenet: { $n ->
+        [one] row { $rows }
+       *[other] rows { $rows }
+    }; Peirce: { $m ->
+        [one] row { $others }
+       *[other] rows { $others }
+    }
+figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. Chauvenet’s criterion: among N rows, fewer than ½ normalized residuals as large as this one, w, are expected. The formula is that of Chauvenet’s criterion.
+figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161
+figures-v-detector = The path factor f is 1: detector B is on the carriage.
+figures-v-mirror = The path factor f is 2: a mirror on the carriage sends the light back.
+figures-group_index-value = { $index } (adds { $percent } % to v; u = { $u })
+figures-group_index-bare = { $index } (adds { $percent } % to v)
+figures-group_index-meaning = A pulse travels at the group velocity, c divided by the group index; n is the phase index and σ the vacuum wavenumber.
+figures-group_index-extrapolated = At this wavelength the small part of the water vapour is extrapolated.
+figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated
+figures-c-meaning = With its standard uncertainty, to two significant digits.
+figures-c-source = Rounding: JCGM 100:2008, 7.2.6
+figures-short_form = the same in short form
+figures-short_form-meaning = The digits in brackets are the standard uncertainty in the last digits.
+figures-coverage_factor-meaning = For a coverage probability of { $p }: the quantile of Student’s t for these degrees of freedom, or of the normal distribution where ν is ∞.
+figures-expanded-meaning = Coverage interval c ± U for a coverage probability of { $p }.
+figures-sealed = shown when the seal is opened
+figures-c0-source = SI Brochure, 9th edition, 2.2
+figures-z-meaning = Difference from the defined value, c₀ = 299 792 458 m/s, in standard uncertainties.
+figures-no_expanded = not available: no U
+figures-e_n-meaning = Difference from the defined value in expanded uncertainties: between −1 and 1 it is within U.
+figures-relative_difference-meaning = Relative difference from the defined value. Compare it with the relative uncertainty: alone it says nothing about agreement.
+figures-second_order = second-order term of 1/b
+figures-second_order-meaning = 1/b is not a linear function of b: its expectation is larger by this fraction, here more than a hundredth of the uncertainty.
+figures-second_order-source = JCGM 100:2008, 5.1.2, note
+figures-combined = combined standard uncertainty of c
+figures-combined-meaning = Root sum of squares of the contributions: the largest ones decide it.
+figures-effective_degrees = effective degrees of freedom
+figures-effective_degrees-meaning = How well the uncertainty itself is known; ∞ where no component was estimated from few readings.
+figures-trials = number of trials
+figures-trials-value = { $n } (seed { $seed })
+figures-trials-steady = Drawn until mean, uncertainty and both ends of the interval were steady to two digits of the uncertainty.
+figures-trials-unsteady = The most that are drawn. The values are not yet steady to two digits of the uncertainty.
+figures-trials-asked = As many as you asked for, or until you stopped. The same seed gives the same digits.
+figures-trials-source = JCGM 101:2008, 7.9.4; two standard deviations of the mean over the blocks of trials must be below δ
+figures-trials_mean = mean of the trials
+figures-trials_mean-meaning = With the standard deviation of the trials as its standard uncertainty.
+figures-trials_mean-no_deviation = With two degrees of freedom or fewer no finite standard deviation exists: report an interval.
+figures-trials_mean-source = JCGM 101:2008, 7.6; c̄ is the mean of the M results c_r
+figures-trials_symmetric = probabilistically symmetric { $p } coverage interval
+figures-trials_symmetric-meaning = As many trials lie below it as above it.
+figures-trials_symmetric-source = JCGM 101:2008, 7.7.2; from the r-th to the (r + q)-th trial in order of size, q = p·M
+figures-trials_shortest = shortest { $p } coverage interval
+figures-trials_shortest-meaning = The shortest of all intervals with that share of the trials. It differs from the symmetric one where the distribution is asymmetric.
+figures-trials_shortest-source = JCGM 101:2008, 7.7.3; the shortest from the r-th to the (r + q)-th trial over all r
+figures-separation = from edge A to edge B
+figures-separation-meaning = Position of edge B minus edge A along the time axis, after perspective correction by the grid corners. Multiplied by the time base it is the delay.
+figures-separation-source = R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapter 4
+figures-separation_uncertainty = its standard uncertainty
+figures-separation_uncertainty-meaning = From the marks of the edges, the marks of the grid corners (common to every row read against that grid), and the distortion of the lens.
+figures-traces-source = σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)
+figures-fixed_level = fixed threshold
+figures-fixed_level-meaning = Where each edge crosses the same voltage above its baseline. A smaller pulse crosses later: time walk.
+figures-constant_fraction = constant fraction
+figures-constant_fraction-meaning = Where each edge crosses the same fraction of its own amplitude.
+figures-edge_line = line through the edge
+figures-edge_line-meaning = Where the line through 10 % to 90 % of each edge meets its baseline.
+figures-cross_correlation = cross-correlation
+figures-cross_correlation-meaning = The shift at which the two edges, each divided by its amplitude, are most alike; between samples by a parabola.
+figures-shift_and_scale = least-squares shift and scale
+figures-shift_and_scale-meaning = The shift and the scale factor with which one edge fits the other best.
+figures-walk_slope = time walk per metre
+figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way. From { $n } rows.
+figures-walk_slope-source = Weighted line of the differences against distance: ISO/TS 28037:2010, clause 6
+figures-walk_shift = effect of a fixed threshold on v
+figures-walk_shift-meaning = Relative change of v if the edges were timed at a fixed threshold.
+figures-walk_shift-source = v = f/b, with b + w in place of b
 tables-states-empty = empty
 tables-states-incomplete = incomplete
 tables-states-used = included
@@ -993,6 +1285,7 @@ field-kind = { $field }: typed as
 field-kinds-limit = limit ±a
 field-kinds-standard = standard uncertainty u
 field-follows = u = a ÷ √3 = { $u }
+defaults-half_pulse = half of the smallest pulse
 
 ## A message that offers to undo
 

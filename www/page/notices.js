@@ -6,8 +6,8 @@ import { say, tell } from './words.js';
 
 /** @import { Notice, Section, View, Weight } from './types.js' */
 
-/** @type {Record<Weight, string>} */
-export const SHAPES = { grave: '▲', look: '◆', know: '●' };
+/** Signs that are no mark of a rail in the charts. @type {Record<Weight, string>} */
+export const SHAPES = { grave: '!', look: '?', know: 'i' };
 
 /** Of more rows than this the others are counted. */
 const MANY = 8;

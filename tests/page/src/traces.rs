@@ -141,7 +141,7 @@ pub fn traces_give_c(stage: &Stage) -> Result<()> {
     ensure!(page.result()? == result, "after a reload the result is another");
     page.click("Show the traces of row 2")?;
     is_drawn(&page, PLOT)?;
-    page.reads("#traces-summary", "Trace B has its baseline")?;
+    page.reads("#traces-summary", "Trace B: baseline")?;
     is_drawn(&page, "#walk-plot")?;
     zoomed(&page)?;
 

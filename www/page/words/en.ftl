@@ -708,7 +708,7 @@ budget-remarks-shared = Part of the fit’s covariance matrix, common to its row
 budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
 budget-remarks-rows = Part of the fit’s covariance matrix, independent for each row: more rows reduce it.
 budget-remarks-beside = Not part of the fit; added to the budget.
-budget-summary = The largest component is { $name }: { $share } of the variance. Combined: u(c) = { $u } m/s, { $percent } % of c.
+budget-summary = Largest component: { $name } ({ $share } of the variance). Combined: u(c) = { $u } m/s, { $percent } % of c.
 budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
 
 ## Monte Carlo check
@@ -1026,7 +1026,7 @@ figures-suspects-both = Chauvenet: { $n ->
         [one] row { $others }
        *[other] rows { $others }
     }
-figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. Chauvenet’s criterion: among N rows, fewer than ½ normalized residuals as large as this one, w, are expected. The formula is that of Chauvenet’s criterion.
+figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. The formula is Chauvenet’s criterion: among N rows, fewer than ½ normalized residuals as large as this one, w, are expected.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = The path factor f is 1: detector B is on the carriage.
 figures-v-mirror = The path factor f is 2: a mirror on the carriage sends the light back.
@@ -1043,10 +1043,10 @@ figures-coverage_factor-meaning = For a coverage probability of { $p }: the quan
 figures-expanded-meaning = Coverage interval c ± U for a coverage probability of { $p }.
 figures-sealed = shown when the seal is opened
 figures-c0-source = SI Brochure, 9th edition, 2.2
-figures-z-meaning = Difference from the defined value, c₀ = 299 792 458 m/s, in standard uncertainties.
+figures-z-meaning = The defined value is c₀ = 299 792 458 m/s, exactly.
 figures-no_expanded = not available: no U
-figures-e_n-meaning = Difference from the defined value in expanded uncertainties: between −1 and 1 it is within U.
-figures-relative_difference-meaning = Relative difference from the defined value. Compare it with the relative uncertainty: alone it says nothing about agreement.
+figures-e_n-meaning = Between −1 and 1, c differs from the defined value by less than U.
+figures-relative_difference-meaning = Compare it with the relative uncertainty: alone it says nothing about agreement.
 figures-second_order = second-order term of 1/b
 figures-second_order-meaning = 1/b is not a linear function of b: its expectation is larger by this fraction, here more than a hundredth of the uncertainty.
 figures-second_order-source = JCGM 100:2008, 5.1.2, note

@@ -391,3 +391,38 @@ fn units_and_origins_are_of_no_consequence() {
         }
     }
 }
+
+/// Ten rows with errors in both, one of which is off by eighty standard uncertainties.
+fn with_an_outlier() -> Data {
+    let x: Vec<f64> = (0..10).map(f64::from).collect();
+    let mut y: Vec<f64> = x.iter().map(|x| 1.0 + 3.0 * x).collect();
+    y[0] += 8.0;
+    let noise = Stated { ux: vec![0.03; 10], uy: vec![0.1; 10], ..Stated::default() };
+    Data { x, y, noise: Noise::Stated(noise), free: vec![] }
+}
+
+#[test]
+fn beside_an_outlier_the_line_keeps_its_valley() {
+    let data = with_an_outlier();
+    let line = fit(&data).unwrap();
+    let mut refit = Refit::new(&data, &line);
+    assert_eq!(refit.search, Search::At(line.slope), "the line leads far before any other");
+    let mut chance = Random::new(11, 0);
+    for trial in 0..200 {
+        let [x, y] = [(&data.x, 0.03), (&data.y, 0.1)]
+            .map(|(list, u)| list.iter().map(|value| value + u * chance.normal()).collect::<Vec<_>>());
+        same(&mut refit, &data, &x, &y, &format!("trial {trial} beside an outlier"));
+    }
+}
+
+#[test]
+fn where_another_valley_is_near_all_slopes_are_looked_at() {
+    // Points on a circle: by its symmetry no slope fits better than another.
+    let turn = |k: usize| core::f64::consts::TAU * k as f64 / 12.0;
+    let (x, y) = (0..12).map(|k| (libm::cos(turn(k)), 1.01 * libm::sin(turn(k)))).unzip();
+    let noise = Stated { ux: vec![0.1; 12], uy: vec![0.1; 12], ..Stated::default() };
+    let data = Data { x, y, noise: Noise::Stated(noise), free: vec![] };
+    assert!(lead(&data) < LEAD, "{}", lead(&data));
+    let data = Data { y: data.y.iter().zip(&data.x).map(|(y, x)| y + 0.2 * x).collect(), ..data };
+    assert_eq!(Refit::new(&data, &fit(&data).unwrap()).search, Search::Everywhere);
+}

@@ -19,12 +19,14 @@ const FAR: f64 = 4.0;
 const UPRIGHT: f64 = 1e12;
 
 /// Where the least χ² is looked for, when χ² may have more than one valley.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Search {
     /// Over all slopes.
     Everywhere,
     /// In the valley that begins at the slope of the rows themselves.
     Near,
+    /// In the valley that begins at this slope, in units of the data.
+    At(f64),
 }
 
 /// The end of a descent.
@@ -50,7 +52,7 @@ pub(super) fn least(
     search: Search,
 ) -> Result<Least, LineError> {
     let point = match descend(profile, start) {
-        Ok(Valley { point, plain }) if plain || search == Search::Near => point,
+        Ok(Valley { point, plain }) if plain || search != Search::Everywhere => point,
         Ok(Valley { point, .. }) => scan(profile, Some(point))?,
         Err(LineError::NoConvergence) => scan(profile, None)?,
         Err(error) => return Err(error),
@@ -155,9 +157,39 @@ fn downhill(
 
 /// Looks at χ² over all slopes, descends into the lowest valleys, and gives the lowest end.
 fn scan(profile: &mut Profile<'_>, known: Option<ProfileValue>) -> Result<ProfileValue, LineError> {
-    const TRIED: usize = 4;
     /// An upright line that fits as well as this takes the place of any other.
     const ALIKE: f64 = 1e-9;
+    let Floors { ends, upright } = floors(profile);
+    let lower = |best: Option<ProfileValue>, end: ProfileValue| match best {
+        Some(best) if best.chi_square <= end.chi_square => Some(best),
+        _ => Some(end),
+    };
+    match ends.into_iter().fold(known, lower) {
+        Some(best) if best.chi_square < upright * (1.0 - ALIKE) => {
+            profile.forget();
+            profile.at(best.slope)?;
+            profile.at(best.slope)
+        }
+        _ => Err(LineError::NoConvergence),
+    }
+}
+
+/// By how much √χ² is lower at its least, `best`, than on the floor of any other valley.
+pub(super) fn lead(profile: &mut Profile<'_>, best: &ProfileValue) -> f64 {
+    let Floors { ends, upright } = floors(profile);
+    let is_other = |end: &&ProfileValue| best.information * (end.slope - best.slope).powi(2) > 1.0;
+    let others = ends.iter().filter(is_other).map(|end| end.chi_square);
+    others.fold(upright, f64::min).sqrt() - best.chi_square.sqrt()
+}
+
+/// The floors of the lowest valleys, and χ² of a line that is all but upright.
+struct Floors {
+    ends: Vec<ProfileValue>,
+    upright: f64,
+}
+
+fn floors(profile: &mut Profile<'_>) -> Floors {
+    const TRIED: usize = 4;
     let heights: Vec<(f64, f64)> = slopes()
         .into_iter()
         .map(|slope| (slope, profile.at(slope).map_or(f64::INFINITY, |point| point.chi_square)))
@@ -172,26 +204,15 @@ fn scan(profile: &mut Profile<'_>, known: Option<ProfileValue>) -> Result<Profil
         })
         .collect();
     valleys.sort_by(|a, b| a[1].1.total_cmp(&b[1].1));
-    let mut best = known;
+    let mut ends = Vec::new();
     for valley in valleys.into_iter().take(TRIED) {
         let floor = narrowed(profile, valley);
         profile.forget();
-        if let Ok(valley) = descend(profile, floor)
-            && best.is_none_or(|best| valley.point.chi_square < best.chi_square)
-        {
-            best = Some(valley.point);
-        }
+        ends.extend(descend(profile, floor).map(|valley| valley.point));
     }
     let upright =
         [heights.first(), heights.last()].into_iter().flatten().fold(f64::INFINITY, |h, s| h.min(s.1));
-    match best {
-        Some(best) if best.chi_square < upright * (1.0 - ALIKE) => {
-            profile.forget();
-            profile.at(best.slope)?;
-            profile.at(best.slope)
-        }
-        _ => Err(LineError::NoConvergence),
-    }
+    Floors { ends, upright }
 }
 
 /// A slope near the floor of a valley between three slopes of which the middle one is lowest, by halving the wider side:

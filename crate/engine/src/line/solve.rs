@@ -27,6 +27,26 @@ pub fn fit(data: &Data) -> Result<Fit, LineError> {
 
 /// Fits the line, with the least χ² looked for as `search` says.
 pub(super) fn fit_by(data: &Data, search: Search) -> Result<Fit, LineError> {
+    let (frame, noise) = prepared(data)?;
+    solve(data, frame, noise, search)
+}
+
+/// By how much √χ² of the line is lower than that of any other slope that fits the rows better than its neighbours do;
+/// 0 where there is no line.
+pub(super) fn lead(data: &Data) -> f64 {
+    let lead = || {
+        let (frame, mut noise) = prepared(data)?;
+        let (frame, start) = frame.centred(data, noise.as_mut())?;
+        let problem = Problem::new(data, frame, noise.as_ref(), start)?;
+        let mut profile = Profile::new(&problem, noise);
+        let best = search::least(&mut profile, data, start, Search::Everywhere)?;
+        Ok::<_, LineError>(search::lead(&mut profile, &best.point))
+    };
+    lead().unwrap_or(0.0)
+}
+
+/// The scales of the readings, and their noise.
+fn prepared(data: &Data) -> Result<(Frame, Box<dyn noise::Noise>), LineError> {
     input::check(data)?;
     let frame = Frame::around(data)?;
     // One form of the code for both forms of noise: each call of it works on a whole column.
@@ -35,7 +55,7 @@ pub(super) fn fit_by(data: &Data, search: Search) -> Result<Fit, LineError> {
         Noise::Stated(stated) => Box::new(frame.independent(stated)),
         Noise::Dense(dense) => Box::new(frame.joint(dense, data.x.len())),
     };
-    solve(data, frame, noise, search)
+    Ok((frame, noise))
 }
 
 fn solve(
@@ -44,7 +64,11 @@ fn solve(
     mut noise: Box<dyn noise::Noise>,
     search: Search,
 ) -> Result<Fit, LineError> {
-    let (frame, start) = frame.centred(data, noise.as_mut())?;
+    let (frame, of_rows) = frame.centred(data, noise.as_mut())?;
+    let start = match search {
+        Search::At(slope) => slope * (frame.x_scale / frame.y_scale),
+        Search::Everywhere | Search::Near => of_rows,
+    };
     let problem = Problem::new(data, frame, noise.as_ref(), start)?;
     let mut profile = Profile::new(&problem, noise);
     let best = search::least(&mut profile, data, start, search)?;

@@ -14,8 +14,28 @@ declare global {
   var SLOPE_HELP: Record<string, string> | undefined;
   /** The table of words. */
   var SLOPE_WORDS: string | undefined;
+  /** In the service worker: the version of the site, and its files with their SHA-256 in base64. */
+  var SLOPE_SITE: { version: string, files: Record<string, string> } | undefined;
   /** The demo notebook's JSON text; null when the file was made without one. */
   var SLOPE_DEMO: string | null | undefined;
+}
+
+/** What the service worker has beside what a page has (W3C Service Workers, section 4). */
+declare global {
+  var registration: ServiceWorkerRegistration;
+  function skipWaiting(): Promise<void>;
+  interface ExtendableEvent extends Event {
+    waitUntil(work: Promise<unknown>): void;
+  }
+  interface FetchEvent extends ExtendableEvent {
+    readonly request: Request;
+    respondWith(answer: Promise<Response>): void;
+  }
+  interface WindowEventMap {
+    install: ExtendableEvent;
+    activate: ExtendableEvent;
+    fetch: FetchEvent;
+  }
 }
 
 export {};

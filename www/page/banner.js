@@ -1,6 +1,6 @@
 /**
  * Whether all is saved, in the strip that stays in sight; and below it, in sight as well, what needs an answer: another
- * window writes, something can't be stored.
+ * window writes, something can't be stored, a newer version of the page waits.
  */
 import { byId, el, setHidden, setText } from './dom.js';
 import { say } from './words.js';
@@ -26,10 +26,13 @@ export class Banner {
     this.shown = '';
     /** @type {Apart | undefined} */
     this.apart = undefined;
+    /** Has the newer version that waits take over. @type {(() => void) | undefined} */
+    this.newer = undefined;
     this.bundle = el('button', { type: 'button', click: answers.takeBundle }, say('saving-take-bundle'));
     this.over = el('button', { type: 'button', id: 'take-over', click: answers.takeOver }, say('saving-take-over'));
     this.again = el('button', { type: 'button', click: answers.tryAgain }, say('saving-try-again'));
     this.open = el('button', { type: 'button', click: () => answers.open(this.apart?.id ?? '') }, say('saving-open-apart'));
+    this.use = el('button', { type: 'button', click: () => this.newer?.() }, say('offline-use'));
     new ResizeObserver(() => this.makeRoom()).observe(this.place);
   }
 
@@ -37,11 +40,11 @@ export class Banner {
   show(saved, why) {
     const { bundle, over, again } = this;
     switch (saved) {
-      case 'saved': return this.put(say('saving-saved'), this.apartText(), ...this.apartButtons());
-      case 'saving': return this.put(say('saving-saving'), this.apartText(), ...this.apartButtons());
+      case 'saved': return this.put(say('saving-saved'), this.besides(), ...this.besidesButtons());
+      case 'saving': return this.put(say('saving-saving'), this.besides(), ...this.besidesButtons());
       case 'reading':
-        return this.put(say('saving-reading'), `${this.apartText()} ${say('saving-other-tab')}`.trim(), over,
-          ...this.apartButtons());
+        return this.put(say('saving-reading'), `${this.besides()} ${say('saving-other-tab')}`.trim(), over,
+          ...this.besidesButtons());
       case 'noJournal': return this.put(say('saving-not-saved'), say('saving-no-journal'), bundle);
       case 'full': return this.put(say('saving-not-saved'), say('saving-full'), bundle, again);
       case 'shelfFull': return this.put(say('saving-saved'), say('saving-shelf-full'), bundle);
@@ -49,12 +52,14 @@ export class Banner {
     }
   }
 
-  apartText() {
-    return this.apart ? say('saving-apart', { title: this.apart.title }) : '';
+  /** What is said beside the state of saving. */
+  besides() {
+    const texts = [this.apart && say('saving-apart', { title: this.apart.title }), this.newer && say('offline-newer')];
+    return texts.filter(Boolean).join(' ');
   }
 
-  apartButtons() {
-    return this.apart ? [this.open] : [];
+  besidesButtons() {
+    return [...(this.apart ? [this.open] : []), ...(this.newer ? [this.use] : [])];
   }
 
   /** @param {string} state @param {string} text @param {HTMLElement[]} buttons */

@@ -16,6 +16,7 @@ import { Keeper } from './keeper.js';
 import { LateSection } from './late-section.js';
 import { Line } from './line.js';
 import { Notebooks } from './notebooks.js';
+import { keepOffline } from './offline.js';
 import { Preferences } from './preferences.js';
 import { Readings } from './readings.js';
 import { Report } from './report.js';
@@ -357,6 +358,14 @@ async function start() {
   sweepSoon(page.book);
   // Bundles and pictures need it, and later the page may have no way to fetch it; what is asked for then says so.
   EvidenceWorker.parts().catch(() => {});
+  // Where site data is off nothing can be kept, and the banner says so already.
+  keepOffline({
+    newer: (use) => {
+      page.banner.newer = use;
+      page.keeper.tell();
+    },
+    settle: () => page.isSettled(),
+  }).catch(() => {});
 }
 
 void start();

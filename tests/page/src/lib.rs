@@ -3,5 +3,6 @@
 
 pub mod names;
 pub mod driver;
+pub mod host;
 pub mod page;
 pub mod bench;

@@ -21,6 +21,7 @@ mod keyboard;
 mod kinds;
 mod late;
 mod notebooks;
+mod offline;
 mod plan;
 mod saving;
 mod seal;
@@ -33,14 +34,14 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Context, Result};
-use page_tests::{bench, driver, names, page};
+use page_tests::{bench, driver, host, names, page};
 
 use crate::driver::{Driver, Skipped};
 use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 68] = [
+const TESTS: [(&str, Test); 70] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -71,6 +72,8 @@ const TESTS: [(&str, Test); 68] = [
     ("works_with_site_data_off", storage::works_with_site_data_off),
     ("works_without_storage", storage::works_without_storage),
     ("storing_is_tried_again", storage::storing_is_tried_again),
+    ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),
+    ("a_newer_version_waits_until_it_is_taken", offline::a_newer_version_waits_until_it_is_taken),
     ("alarms_are_in_sight", storage::alarms_are_in_sight),
     ("a_takeover_is_taken_back", windows::a_takeover_is_taken_back),
     ("what_a_window_loses_is_kept_apart", windows::what_a_window_loses_is_kept_apart),

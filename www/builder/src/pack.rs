@@ -8,6 +8,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use serde_json::{Map, Value, json};
+use sha2::{Digest, Sha256};
 
 use crate::bundle::{Bundler, Form, loaded_at_once};
 use crate::files::{files_below, write_if_changed};
@@ -28,8 +32,12 @@ pub const PAGE: &str = "main.js";
 const TRIALS: &str = "trials-worker.js";
 /// The script of the workers that read evidence.
 const EVIDENCE: &str = "evidence-worker.js";
+/// How files end that a page without a network does without.
+const NOT_KEPT: [&str; 3] = [".zip", ".truth.json", ".schema.json"];
+/// The script that keeps the site for when there is no network.
+const SERVICE: &str = "service-worker.js";
 /// Those of the workers.
-pub const WORKERS: [&str; 2] = [TRIALS, EVIDENCE];
+const WORKERS: [&str; 3] = [TRIALS, EVIDENCE, SERVICE];
 const STYLES: [&str; 2] = ["page.css", "parts.css"];
 
 /// `cargo pack`.
@@ -65,12 +73,16 @@ pub fn pack(project: &Project) -> Result<()> {
     dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip", "ftl"])?;
     dist.copy_below(&source.join(help::FOLDER), Path::new(help::FOLDER), &["html", "css", "webp"])?;
     dist.copy_folder(&site, &["js", "css"])?;
-    dist.copy_folder(&workers, &["js"])?;
+    for worker in [TRIALS, EVIDENCE] {
+        dist.write(Path::new(worker), &fs::read(workers.join(worker))?)?;
+    }
     dist.write(Path::new(SCHEMA), &compile::example_output(project, compile::SCHEMA)?)?;
     let helps = helps(project, &source.join(help::FOLDER))?;
     let styles: BTreeSet<String> = helps.iter().map(|(_, help)| help.style.clone()).collect();
     let handed = dist.handed(helps)?;
     let one_file = onefile::make(&dist.root, &handed, &read(&whole.join(PAGE))?, &styles)?;
+    let service = format!("self.SLOPE_SITE={};\n{}", dist.site()?, read(&workers.join(SERVICE))?);
+    dist.write(Path::new(SERVICE), service.as_bytes())?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
     dist.sweep()
 }
@@ -97,6 +109,11 @@ pub fn source(project: &Project) -> Result<PathBuf> {
 fn helps(project: &Project, folder: &Path) -> Result<Vec<(String, Help)>> {
     let languages = words::languages(project)?.into_iter();
     languages.map(|language| Ok((language.clone(), onefile::help(folder, &help::name(&language))?))).collect()
+}
+
+/// A digest by SHA-256, in base64.
+fn digest(bytes: &[u8]) -> String {
+    STANDARD.encode(Sha256::digest(bytes))
 }
 
 fn read(path: &Path) -> Result<String> {
@@ -151,6 +168,20 @@ impl Dist {
             ("SLOPE_HELP", Handed::Texts(helps.into_iter().map(|(name, help)| (name, help.html)).collect())),
             ("SLOPE_WORDS", Handed::Text(text(&words::file(words::FIRST))?)),
         ])
+    }
+
+    /// What the service worker keeps: what was written so far but demos with files, which are large, and what no page loads;
+    /// each by its digest, and the version, which is the digest of all of them.
+    fn site(&self) -> Result<Value> {
+        let mut files = Map::new();
+        for path in &self.kept {
+            let name = path.to_string_lossy().replace('\\', "/");
+            if !NOT_KEPT.iter().any(|end| name.ends_with(end)) {
+                files.insert(name, digest(&fs::read(self.root.join(path))?).into());
+            }
+        }
+        let version = digest(Value::from(files.clone()).to_string().as_bytes());
+        Ok(json!({ "version": version, "files": files }))
     }
 
     /// Removes what earlier packing left and this did not write.

@@ -65,6 +65,11 @@ saving-take-bundle = Download the bundle
 saving-dismiss = Close this message
 saving-cannot-open = “{ $title }” could not be opened and was left unchanged: { $why }
 
+## Without a network
+
+offline-newer = A newer version of this page is ready. Your work is kept when it takes over.
+offline-use = Use it now
+
 ## Cautions
 
 cautions-title = Cautions

@@ -15,11 +15,11 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-// Numbers as people write and read them: parsing, units, value ± uncertainty, rounding.
-pub mod quantity;
-
 // What is said to people: identifiers of texts with what fills them.
 pub mod words;
+
+// Numbers as people write and read them: parsing, units, value ± uncertainty, rounding.
+pub mod quantity;
 
 // Distributions, straight lines, uncertainty budgets: a package of their own, compiled for speed where the rest of the
 // page is compiled for size.

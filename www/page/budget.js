@@ -5,7 +5,7 @@
 import { messageOf } from './core.js';
 import { alike, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { lettered } from './figures.js';
-import { inWords, say, setTold } from './words.js';
+import { inWords, say, setTold, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BudgetView, ComponentView, Figure } from './types.js' */
@@ -69,7 +69,7 @@ export class Budget {
   what(id, factor) {
     try {
       const { refusal, figures } = this.book.desk.what_if(id, factor);
-      if (refusal) return refusal;
+      if (refusal) return tell(refusal);
       const now = new Map(this.figures.map((figure) => [figure.id, inWords(figure.value)]));
       return figures.filter(({ id: each, value }) => now.get(each) !== inWords(value))
         .map((figure) => ({ ...figure, now: now.get(figure.id) ?? '' }));

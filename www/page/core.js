@@ -3,6 +3,7 @@
  */
 import init, * as core from './slope_of_light.js';
 import { compiled } from './wasm.js';
+import { worded } from './words.js';
 
 /** What the core offers; usable once {@link begin} has ended. */
 export { core };
@@ -45,7 +46,7 @@ export async function demoText() {
  * @returns {string}
  */
 export function messageOf(error) {
-  if (error && typeof error === 'object' && 'message' in error) return String(error.message);
+  if (error && typeof error === 'object' && 'message' in error) return worded(error.message);
   return String(error);
 }
 

@@ -2,10 +2,10 @@
  * A text box with its label, unit, problem, and what stands in for it while it is empty.
  */
 import { el, setAttribute, setOptional, setText } from './dom.js';
-import { each, inWords, say } from './words.js';
+import { each, inWords, say, tell } from './words.js';
 import { listen, put } from './typing.js';
 
-/** @import { Field, Meant, UncertaintyKind, UncertaintyOf } from './types.js' */
+/** @import { Field, Meant, Message, UncertaintyKind, UncertaintyOf } from './types.js' */
 
 export class TextField {
   /**
@@ -35,7 +35,7 @@ export class TextField {
   show(field) {
     put(this.box, field.text);
     setOptional(this.unit, field.unit);
-    setOptional(this.problem, field.problem);
+    setOptional(this.problem, tell(field.problem));
     if (field.meant) this.showKind(field.meant);
     setOptional(this.standIn, [standIn(field), follows(field)].filter(Boolean).join(' '));
     setAttribute(this.box, 'aria-invalid', field.problem ? 'true' : undefined);
@@ -132,10 +132,10 @@ export class Radios {
 /**
  * A field that has no problem, no unit and no stand-in of its own.
  * @param {string} text
- * @param {string} [problem]
+ * @param {Message | null} [problem]
  * @param {string} [unit]
  * @returns {Field}
  */
-export function plain(text, problem = '', unit = '') {
+export function plain(text, problem = null, unit = '') {
   return { text, problem, unit, default: '' };
 }

@@ -40,7 +40,7 @@ export class Line {
     // Before the document changes: to set a canvas's font, the browser settles the styles of all that changed.
     for (const plot of this.plots) plot.show();
     this.notices.show(view);
-    setOptional(this.refusal, line.refusal);
+    setOptional(this.refusal, tell(line.refusal));
     setTold(this.method, line.method);
     setTold(this.summary, line.summary);
     setTold(this.residualSummary, line.residual_summary);

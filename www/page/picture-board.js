@@ -9,6 +9,7 @@ import { point, spot } from './picture-sheet.js';
 import { say } from './words.js';
 
 /** @import { Mark, Place, Sheet } from './picture-sheet.js' */
+/** @import { Message } from './types.js' */
 /** @import { PixelPoint } from './worker-types.js' */
 
 /** Where the arrow keys go. @type {Record<string, [number, number]>} */
@@ -29,7 +30,8 @@ export class Board {
     /** @type {Place} */
     this.active = { kind: 'a', index: 0 };
     /** What is wrong with the grid as it stands. */
-    this.problem = '';
+    /** @type {Message | null} */
+    this.problem = null;
     /** @type {{apart: PixelPoint, begun: PixelPoint, moved: boolean, tap: boolean} | undefined} */
     this.drag = undefined;
     /** The mark that moves, as it was before. @type {Mark | undefined} */

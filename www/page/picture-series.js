@@ -53,7 +53,7 @@ export function seriesFor(book, { width, height }) {
   const { delays, rows } = book.view;
   for (const { rows: users, problem } of [...delays.grids].reverse()) {
     const [first] = users;
-    const evidence = first === undefined || problem !== '' ? undefined : pictureOf(book, first);
+    const evidence = first === undefined || problem !== null ? undefined : pictureOf(book, first);
     if (evidence?.grid && evidence.picture.width === width && evidence.picture.height === height) {
       return { grid: evidence.grid, number: rows.find(({ id }) => id === first)?.number ?? 0 };
     }

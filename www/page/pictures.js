@@ -9,7 +9,7 @@ import { gridMarks } from './picture-sheet.js';
 import { takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -264,8 +264,8 @@ export class Pictures {
       return;
     }
     const users = this.book.view.delays.grids.find(({ id }) => id === evidence.picture.grid)?.rows.length ?? 0;
-    setOptional(this.place.problem, marked && evidence.problem ? evidence.problem : '');
-    setOptional(this.place.lacks, marked && row.state === 'incomplete' && !evidence.problem ? row.lacks : '');
+    setOptional(this.place.problem, marked ? tell(evidence.problem) : '');
+    setOptional(this.place.lacks, marked && row.state === 'incomplete' && !evidence.problem ? tell(row.lacks) : '');
     for (const node of [this.place.againA, this.place.againB]) setHidden(node, !marked);
     setHidden(this.place.own, !marked || users < 2);
     setOptional(this.place.shared, marked && users > 1 ? say('pictures-shared', { n: users }) : '');
@@ -306,7 +306,7 @@ export class Pictures {
     setText(this.place.accept, open ? say('pictures-accept') : say('pictures-next'));
     setHidden(this.place.accept, !open && this.nextOpen() === undefined);
     setAttribute(this.place.accept, 'aria-disabled', this.busy ? 'true' : undefined);
-    if (sheet && this.isProposed()) setOptional(this.place.problem, problem);
+    if (sheet && this.isProposed()) setOptional(this.place.problem, tell(problem));
     const { kind } = this.board.active;
     const repeats = sheet?.spots(kind).length ?? 0;
     setHidden(this.place.drop, !(kind === 'a' || kind === 'b') || repeats < 2);
@@ -341,7 +341,7 @@ export class Pictures {
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
       if (sought.length > 0) return toast(say('pictures-still-sought', { names: sought.map((mark) => nameOf(mark)).join(', ') }));
-      if (problem) return toast(say('pictures-grid-wrong', { why: problem }));
+      if (problem) return toast(say('pictures-grid-wrong', { why: tell(problem) }));
       if (sheet.gridId === 0) sheet.gridId = this.book.newNumber();
       const edits = [...this.takenFromBefore(row), ...(sheet.hasOwnGrid() ? [{ set_grid: sheet.grid() }] : []),
         { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
@@ -349,9 +349,9 @@ export class Pictures {
       for (const mark of sheet.marks) mark.state = 'taken';
       this.place.say([]);
       book.draw();
-      const { number = 0, state, lacks = '' } = book.current().rows.find(({ id }) => id === row) ?? {};
+      const { number = 0, state, lacks = null } = book.current().rows.find(({ id }) => id === row) ?? {};
       said = state === 'incomplete'
-        ? say('pictures-accepted-unused', { n: number, lacks }) : say('pictures-accepted', { n: number });
+        ? say('pictures-accepted-unused', { n: number, lacks: tell(lacks) }) : say('pictures-accepted', { n: number });
       this.intake.say(said);
     }
     const next = this.nextOpen();

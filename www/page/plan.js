@@ -15,7 +15,7 @@ import {
   comparedText, expectedText, offerText, placeText, planFigures, reasonText, truthFigures, warningText,
 } from './planned.js';
 import { PositionLine, COLUMNS } from './position.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 import { toast } from './toast.js';
 import { flushAll, listen } from './typing.js';
 
@@ -109,11 +109,11 @@ export class Plan {
     this.desk = desk;
     const plan = desk.plan();
     this.plan = plan;
-    setOptional(this.refusal, plan.refusal);
-    setHidden(this.box, plan.refusal !== '');
+    setOptional(this.refusal, tell(plan.refusal));
+    setHidden(this.box, plan.refusal !== null);
     const found = (/** @type {string} */ id) => plan.figures.find((figure) => figure.id === id);
     const [expected, compared] = [found('expected'), found('compared')];
-    setText(this.summary, expected ? expectedText(expected) : plan.lacks);
+    setText(this.summary, expected ? expectedText(expected) : tell(plan.lacks));
     setOptional(this.compared, compared ? comparedText(compared.with) : '');
     this.lanes.show(plan);
     this.warnings.show(plan.warnings);

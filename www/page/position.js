@@ -2,7 +2,7 @@
  * One planned position: its texts, where it is, and what is wrong with them.
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 import { put } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -54,10 +54,10 @@ export class PositionLine {
       put(box, typed[column]);
       setAttribute(box, 'placeholder', column === 'repeats' ? '1' : column === 'reading' ? undefined : place?.[column]);
       setAttribute(box, 'aria-label', say('plan-cell', { column: say(`plan-columns-${column}`), n: number }));
-      setAttribute(box, 'aria-invalid', problems.some(({ id }) => id === column) ? 'true' : undefined);
+      setAttribute(box, 'aria-invalid', problems.some((problem) => problem.column === column) ? 'true' : undefined);
     });
-    setText(this.told, problems.map(({ id, with: [why = ''] }) => (
-      say('readings-problem', { column: say(`plan-columns-${/** @type {Column} */ (id)}`), problem: why }))).join(' '));
+    setText(this.told, problems.map(({ column, problem }) => (
+      say('readings-problem', { column: say(`plan-columns-${/** @type {Column} */ (column)}`), problem: tell(problem) }))).join(' '));
     setHidden(this.below, problems.length === 0);
   }
 

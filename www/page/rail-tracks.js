@@ -4,7 +4,7 @@
  */
 import { el, Keyed, setAttribute, setText } from './dom.js';
 import { placeText } from './planned.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { LaneView, PlaceView, PlanView, ProposedView } from './types.js' */
@@ -128,12 +128,12 @@ class Handle {
   }
 
   /** @param {ProposedView} move */
-  move({ said: { with: [u = '', rows] }, places: [first] }) {
+  move({ said: { with: [u = '', rows = ''] }, lacks, places: [first] }) {
     if (!first) return;
     const [place] = first;
     this.moved = place;
     this.stand(place);
-    this.say(say('plan-moving', { place: placeText(place), expected: rows ? say('plan-expected', { u, rows }) : u }));
+    this.say(say('plan-moving', { place: placeText(place), expected: lacks ? tell(lacks) : say('plan-expected', { u, rows }) }));
   }
 
   /** @param {PointerEvent} event */

@@ -6,7 +6,7 @@ import { Radios, TextField, plain } from './field.js';
 import { Figures } from './figures.js';
 import { NoticeList, ofSection } from './notices.js';
 import { copyText } from './files.js';
-import { each, inWords, say, setTold } from './words.js';
+import { each, inWords, say, setTold, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Basis, View } from './types.js' */
@@ -45,7 +45,7 @@ export class Result {
   show(view) {
     const { result } = view;
     this.notices.show(view);
-    setOptional(this.refusal, result.refusal);
+    setOptional(this.refusal, tell(result.refusal));
     setOptional(this.short, result.short);
     this.figures.show(result.figures);
     const sentences = result.sentences.map((told, index) => ({ key: String(index), told }));

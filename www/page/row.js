@@ -169,8 +169,8 @@ export class RowLine {
 
   /** @param {RowView} row */
   tell(row) {
-    const lines = CELLS.filter((cell) => row.cells[cell].problem !== '').map((cell) => el('p', { class: 'problem' },
-      say('readings-problem', { column: columnName(cell), problem: row.cells[cell].problem })));
+    const lines = CELLS.filter((cell) => row.cells[cell].problem).map((cell) => el('p', { class: 'problem' },
+      say('readings-problem', { column: columnName(cell), problem: tell(row.cells[cell].problem) })));
     if (row.struck !== '') lines.push(el('p', { class: 'reason' }, say('readings-struck', { reason: row.struck })));
     for (const notice of row.notices.filter(({ told }) => told)) {
       lines.push(el('p', { class: `notice ${notice.weight}` },
@@ -178,7 +178,7 @@ export class RowLine {
         el('span', {}, say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: tell(notice.text) }))));
     }
     // What is missing is said while one is in the row, not beside every row that waits for its readings.
-    const lacks = row.state === 'incomplete' ? [el('p', { class: 'missing' }, row.lacks)] : [];
+    const lacks = row.state === 'incomplete' ? [el('p', { class: 'missing' }, tell(row.lacks))] : [];
     setAttribute(this.below, 'class', lines.length > 0 ? 'below' : 'below waiting');
     this.told.replaceChildren(...lines, ...lacks);
     setHidden(this.below, this.told.childElementCount === 0);

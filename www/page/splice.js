@@ -3,7 +3,7 @@
  */
 import { el, Keyed, setHidden, setOptional } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
-import { each, say } from './words.js';
+import { each, say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { OverlapPair, RailView, Splice } from './types.js' */
@@ -82,21 +82,21 @@ export class SpliceEditor {
     const offered = kinds.includes(kind) ? kinds : [...kinds, kind];
     this.kind.offer(each(offered, (name) => say(`splice-kinds-${name}`)));
     this.kind.show(kind);
-    setOptional(this.problem, problems.splice ?? '');
+    setOptional(this.problem, tell(problems.splice));
     for (const { part, field } of this.fields) {
       const shown = PARTS[kind].includes(part);
       setHidden(field.root, !shown);
       if (shown) {
         field.show(part === 'uncertainty' ? rail.splice_uncertainty
-          : plain(texts[part], problems[part] ?? '', unitOf(part, rail, before)));
+          : plain(texts[part], problems[part], unitOf(part, rail, before)));
       }
       if (part === 'mark') field.rename(kind === 'at_splitter' ? say('splice-mark-at-splitter') : say('splice-mark'));
     }
     setHidden(this.overlap, kind !== 'overlap');
     this.pairs.show(pairs.map((pair, place) => ({
       place,
-      here: plain(pair.here, problems[`pairs.${place}.here`] ?? '', rail.unit_symbol),
-      before: plain(pair.before, problems[`pairs.${place}.before`] ?? '', before?.unit_symbol ?? ''),
+      here: plain(pair.here, problems[`pairs.${place}.here`], rail.unit_symbol),
+      before: plain(pair.before, problems[`pairs.${place}.before`], before?.unit_symbol ?? ''),
     })));
   }
 

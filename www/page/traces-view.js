@@ -108,7 +108,7 @@ export class TraceView {
   show(row) {
     const evidence = this.book.desk.evidence(row);
     if (evidence?.kind !== 'traces') return;
-    setOptional(this.problem, evidence.problem);
+    setOptional(this.problem, tell(evidence.problem));
     this.figures.show(evidence.figures);
     if (this.measured) this.draw();
   }

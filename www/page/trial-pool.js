@@ -4,7 +4,7 @@
  * own order, so that the outcome does not depend on who was faster.
  */
 import { compiledCore, core, messageOf } from './core.js';
-import { say } from './words.js';
+import { say, worded } from './words.js';
 import { startWorker, workerAddress } from './wasm.js';
 
 /** @import { Tally, Trials } from './slope_of_light.js' */
@@ -16,7 +16,7 @@ const AHEAD = 8;
 
 /** What a worker is handed: the core and the notebook first, then the number of one block after the other.
  * @typedef {{core: WebAssembly.Module, text: string} | {block: number}} Task */
-/** @typedef {{block: number, values: Float64Array} | {why: string}} Answer */
+/** @typedef {{block: number, values: Float64Array} | {why: unknown}} Answer */
 /** @typedef {{postMessage(task: Task): void, terminate(): void}} Hand */
 
 export class TrialPool {
@@ -101,7 +101,7 @@ export class TrialPool {
   heard(hand, answer) {
     if (!this.hands.includes(hand)) return;
     if ('why' in answer) {
-      this.fail(answer.why);
+      this.fail(worded(answer.why));
       return;
     }
     this.free.push(hand);

@@ -22,6 +22,6 @@ here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
       here.postMessage({ block: data.block, values }, { transfer: [values.buffer] });
     }
   } catch (error) {
-    here.postMessage({ why: error && typeof error === 'object' && 'message' in error ? String(error.message) : '' });
+    here.postMessage({ why: error && typeof error === 'object' && 'message' in error ? error.message : '' });
   }
 };

@@ -4,7 +4,7 @@
  */
 import { messageOf } from './core.js';
 import { TrialPool } from './trial-pool.js';
-import { byId, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { alike, byId, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { TextField } from './field.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
@@ -65,9 +65,9 @@ export class TrialsPart {
   show({ trials, budget, entries, result }) {
     const { desk } = this.book;
     this.seed = trials.seed;
-    this.refused = trials.refusal !== '';
-    const told = [trials.wanted.problem, budget.refusal].includes(trials.refusal);
-    setOptional(this.refusal, told ? '' : trials.refusal);
+    this.refused = trials.refusal !== null;
+    const told = [trials.wanted.problem, budget.refusal].some((other) => other && alike(other, trials.refusal));
+    setOptional(this.refusal, told ? '' : tell(trials.refusal));
     this.wanted.show(trials.wanted);
     setText(this.seedText, trials.seed);
     // What came of a run before the seal would tell what the seal hides.
@@ -148,7 +148,7 @@ export class TrialsPart {
 
   /** @param {TrialsView} result */
   showResult({ refusal, figures, verdict, summary }) {
-    setOptional(this.resultRefusal, refusal);
+    setOptional(this.resultRefusal, tell(refusal));
     setTold(this.verdict, verdict);
     this.figures.show(figures);
     setTold(this.summary, summary);

@@ -12,7 +12,7 @@ export type BenchField = "people" | "place" | "local_rules" | "local_contact" | 
 /** The uncertainty budget of c, or why there is none. */
 export type BudgetView = {
 /** Why there is no budget and what to do; empty if there is one. */
-refusal: string,
+refusal: Message | null,
 /** Its lines, the largest first, those that can't matter last. */
 components: Array<ComponentView>,
 /** Combined uncertainty, degrees of freedom, coverage factor, expanded uncertainty. */
@@ -43,6 +43,13 @@ export type Claim = {
 basis: Basis,
 /** The reason given for that choice. */
 reason: string, };
+
+/** What is wrong with a text of a planned position. */
+export type ColumnProblem = {
+/** Which text: "rail", "reading", "time_base" or "repeats". */
+column: string,
+/** What is wrong and what to do. */
+problem: Message, };
 
 /** One line of the budget. */
 export type ComponentView = {
@@ -168,7 +175,7 @@ picture: Picture,
 /** Its grid. */
 grid: Grid | null,
 /** What is wrong with the marks; empty if nothing is. */
-problem: string,
+problem: Message | null,
 /** Rail and time base that the row goes on with where it states none. */
 habits: { [key in Cell]?: string },
 /** Divisions, and what their uncertainty is made of. */
@@ -176,7 +183,7 @@ figures: Array<Figure>, } | { "kind": "traces",
 /** The files and what was measured. */
 traces: Traces,
 /** What is wrong; empty if nothing is. */
-problem: string,
+problem: Message | null,
 /** Each estimator's delay. */
 figures: Array<Figure>, };
 
@@ -185,7 +192,7 @@ export type Field = {
 /** As typed. */
 text: string,
 /** What is wrong, in one sentence, and what to do; empty if nothing is. */
-problem: string,
+problem: Message | null,
 /** What is taken while the field is empty; an empty text if nothing is. */
 default: Value,
 /** The unit of a bare number, typed or taken; empty for words. */
@@ -261,7 +268,7 @@ export type GridLines = {
 /** From x, y to x, y, pixels; columns first. */
 lines: Array<[number, number, number, number]>,
 /** What is wrong with its marks; empty if nothing is. */
-problem: string, };
+problem: Message | null, };
 
 /** One marked grid. */
 export type GridView = {
@@ -270,7 +277,7 @@ id: number,
 /** The rows read against it. */
 rows: Array<number>,
 /** What is wrong with its marks; empty if nothing is. */
-problem: string, };
+problem: Message | null, };
 
 /** A rail to scale. */
 export type LaneView = {
@@ -293,7 +300,7 @@ export type LevelOf = "pair" | "run" | "stated";
 /** The straight line, or why there is none. */
 export type LineView = {
 /** Why there is no line and what to do; empty if there is one. */
-refusal: string,
+refusal: Message | null,
 /** How the line was fitted. */
 method: Message | null,
 /** Slope, intercept and how well it fits. */
@@ -414,9 +421,9 @@ thousandths: string, };
 /** The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few. */
 export type PlanView = {
 /** Why there is nothing to plan on and what to do; empty if there is. */
-refusal: string,
+refusal: Message | null,
 /** Why nothing can be expected yet and what to do; empty if it can. */
-lacks: string,
+lacks: Message | null,
 /** The planned positions. */
 positions: Array<PositionView>,
 /** The rails to scale, each in a lane of its own. */
@@ -454,8 +461,8 @@ typed: PlannedPosition,
 place: PlaceView | null,
 /** How many rows are to be read there. */
 rows: number,
-/** What is wrong, by the text it is wrong with ("rail", "reading", "time_base", "repeats"). */
-problems: Array<Said>, };
+/** What is wrong with it. */
+problems: Array<ColumnProblem>, };
 
 /** How far the trials have come. */
 export type ProgressView = {
@@ -475,6 +482,8 @@ cells: { [key in Cell]?: string }, };
 
 /** Positions proposed. */
 export type ProposedView = {
+/** Why nothing speaks for them, and what to do; none where something does. */
+lacks: Message | null,
 /** What speaks for them, with u(v)/v as it is and as it would be. */
 said: Said,
 /** The places, and how many rows at each. */
@@ -499,7 +508,7 @@ sense: Sense,
 splice: Splice,
 /** What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
  * for the whole). */
-splice_problems: { [key in string]: string },
+splice_problems: { [key in string]: Message },
 /** The uncertainty of its place; empty where the splice states none. */
 splice_uncertainty: Field,
 /** Where the rail lies; none where it can't be told. */
@@ -529,7 +538,7 @@ problem: TraceError, } } | { "words": string };
 /** The result, or why there is none. */
 export type ResultView = {
 /** Why there is no result and what to do; empty if there is one. */
-refusal: string,
+refusal: Message | null,
 /** c with its standard uncertainty, short form, for the strip that stays in sight. */
 short: string,
 /** v, n_g, c, U, comparison… */
@@ -577,7 +586,7 @@ evidence: EvidenceKind,
 /** Why it is struck out; empty if it is not. */
 struck: string,
 /** What keeps it out of the line, in one sentence; empty if nothing does. */
-lacks: string,
+lacks: Message | null,
 /** Distance with its standard uncertainty, in metres; the head of the column holds the unit. */
 distance: string,
 /** Delay with its standard uncertainty, in nanoseconds; the head of the column holds the unit. */
@@ -821,12 +830,12 @@ seed: string,
 /** How many are wanted. */
 wanted: Field,
 /** Why none can be drawn; empty if they can. */
-refusal: string, };
+refusal: Message | null, };
 
 /** What the trials gave, or why they gave nothing. */
 export type TrialsView = {
 /** Why there is no result; empty if there is one. */
-refusal: string,
+refusal: Message | null,
 /** Mean, standard uncertainty, intervals. */
 figures: Array<Figure>,
 /** Whether the budget's interval may be quoted (JCGM 101:2008, clause 8). */
@@ -838,8 +847,8 @@ summary: Message | null, };
 export type TypedNumber = {
 /** Its value; none where it can't be read or used. */
 value: number | null,
-/** What is wrong and what to do; empty if nothing is. */
-problem: string, };
+/** What is wrong and what to do; none if nothing is. */
+problem: Message | null, };
 
 /** As what an uncertainty is typed. */
 export type UncertaintyKind = "limit" | "standard";
@@ -899,6 +908,6 @@ export type Weight = "grave" | "look" | "know";
 /** What the budget comes to with one component another size. */
 export type WhatIfView = {
 /** Why there is no budget and what to do; empty if there is one. */
-refusal: string,
+refusal: Message | null,
 /** As [`BudgetView::figures`]. */
 figures: Array<Figure>, };

@@ -7,7 +7,7 @@ import { byId, setHidden, setOptional } from './dom.js';
 import { Figures } from './figures.js';
 import { NoticeList, ofSection } from './notices.js';
 import { TrialsPart } from './trials.js';
-import { setTold } from './words.js';
+import { setTold, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -30,7 +30,7 @@ export class Uncertainty {
   show(view) {
     const { budget } = view;
     this.notices.show(view);
-    setOptional(this.refusal, budget.refusal);
+    setOptional(this.refusal, tell(budget.refusal));
     setHidden(this.box, budget.components.length === 0);
     this.budget.show(budget);
     setTold(this.summary, budget.summary);

@@ -49,12 +49,12 @@ export function say(id, ...[values]) {
 }
 
 /**
- * A message of the core in words.
- * @param {Message} message
+ * A message of the core in words; nothing where there is none.
+ * @param {Message | null | undefined} message
  * @returns {string}
  */
-export function tell({ id, values }) {
-  return filled(id, values);
+export function tell(message) {
+  return message ? filled(message.id, message.values) : '';
 }
 
 /**
@@ -106,6 +106,15 @@ function part(value) {
   if (!('all' in value)) return tell(value);
   lists ??= new Intl.ListFormat(table.locales);
   return lists.format(value.all.map(part));
+}
+
+/**
+ * What an error says: a message of the core, or a text of the browser.
+ * @param {unknown} said
+ * @returns {string}
+ */
+export function worded(said) {
+  return said && typeof said === 'object' && 'id' in said ? tell(/** @type {Message} */ (said)) : String(said);
 }
 
 /**

@@ -2,6 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
+use crate::words::in_english;
 
 const ROOM: Air = Air { temperature_c: 20.0, pressure_pa: 101_325.0, humidity_percent: 50.0, co2_ppm: 450.0 };
 
@@ -33,16 +34,16 @@ fn inputs_out_of_range_are_named() {
 /// In the unit of the field, with the notebook's decimal mark.
 #[test]
 fn refusals_are_written_as_the_notebook_writes() {
-    let told = |air: &Air, mark| group_index(air, 650.0).unwrap_err().told(mark);
+    let told = |air: &Air, mark| in_english(&group_index(air, 650.0).unwrap_err().message(mark));
     assert_eq!(
         told(&Air { pressure_pa: 1013.25, ..ROOM }, DecimalMark::Comma),
-        "The air pressure is 10,1325 hPa, but the index of air is known from 100 hPa to 1400 hPa: check the entry \
-         and its unit."
+        "Air pressure: 10,1325 hPa. The index of air is known only from 100 hPa to 1400 hPa. Check the number and \
+         its unit."
     );
     let cold = told(&Air { temperature_c: -300.5, ..ROOM }, DecimalMark::Point);
-    assert!(cold.contains("is −300.5 °C") && cold.contains("from −40 °C to 100 °C"), "{cold}");
+    assert!(cold.contains("Air temperature: −300.5 °C.") && cold.contains("from −40 °C to 100 °C"), "{cold}");
     let steam = Air { temperature_c: 90.0, pressure_pa: 20_050.0, humidity_percent: 100.0, co2_ppm: 450.0 };
-    assert!(told(&steam, DecimalMark::Comma).contains("whole pressure of 200,5 hPa"));
+    assert!(told(&steam, DecimalMark::Comma).contains("air pressure of 200,5 hPa"));
 }
 
 #[test]

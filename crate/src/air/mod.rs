@@ -19,10 +19,11 @@
 //! saturation pressure and the enhancement factor given there); P. E. Ciddor and R. J. Hill, Applied Optics
 //! 38 (1999) 1663 (group index; here by differentiating the 1996 equations, which differs by less than 10⁻⁹).
 
-use core::fmt;
 use core::ops::RangeInclusive;
 
+use crate::message;
 use crate::quantity::{DecimalMark, plus_minus};
+use crate::words::Message;
 
 /// Temperatures for which the equations hold, °C.
 pub const TEMPERATURE_C: RangeInclusive<f64> = -40.0..=100.0;
@@ -66,14 +67,14 @@ pub enum Input {
 }
 
 impl Input {
-    /// What it is called in a sentence.
-    const fn name(self) -> &'static str {
+    /// What it is called.
+    fn name(self) -> Message {
         match self {
-            Self::Temperature => "air temperature",
-            Self::Pressure => "air pressure",
-            Self::Humidity => "relative humidity",
-            Self::CarbonDioxide => "carbon dioxide content",
-            Self::Wavelength => "vacuum wavelength",
+            Self::Temperature => message!("fields-temperature"),
+            Self::Pressure => message!("fields-pressure"),
+            Self::Humidity => message!("fields-humidity"),
+            Self::CarbonDioxide => message!("fields-carbon_dioxide"),
+            Self::Wavelength => message!("fields-wavelength"),
         }
     }
 
@@ -121,36 +122,28 @@ pub enum AirError {
 }
 
 impl AirError {
-    /// In words, with numbers as the notebook writes them.
-    pub fn told(&self, mark: DecimalMark) -> String {
+    /// What is wrong and what to look at, with numbers as the notebook writes them.
+    pub fn message(&self, mark: DecimalMark) -> Message {
         match self {
             Self::OutOfRange { input, value } => {
+                let told = |value| input.told(value, mark);
                 let range = input.range();
-                format!(
-                    "The {} is {}, but the index of air is known from {} to {}: check the entry and its unit.",
-                    input.name(),
-                    input.told(*value, mark),
-                    input.told(*range.start(), mark),
-                    input.told(*range.end(), mark)
+                message!(
+                    "air-out_of_range",
+                    input = input.name(),
+                    value = told(*value),
+                    low = told(*range.start()),
+                    high = told(*range.end())
                 )
             }
-            Self::VapourAbovePressure { vapour_pa, pressure_pa } => format!(
-                "At this temperature and humidity the water vapour alone has {}, more than the whole pressure of \
-                 {}: check the pressure, the temperature and the humidity.",
-                Input::Pressure.told(vapour_pa.round(), mark),
-                Input::Pressure.told(*pressure_pa, mark)
+            Self::VapourAbovePressure { vapour_pa, pressure_pa } => message!(
+                "air-vapour",
+                vapour = Input::Pressure.told(vapour_pa.round(), mark),
+                pressure = Input::Pressure.told(*pressure_pa, mark)
             ),
         }
     }
 }
-
-impl fmt::Display for AirError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.told(DecimalMark::Point))
-    }
-}
-
-impl core::error::Error for AirError {}
 
 /// Group index `n_g` of `air` at a vacuum wavelength in nm: what slows a pulse.
 ///

@@ -26,7 +26,7 @@ pub fn note_air(bench: &Bench, reader: &mut Reader) {
             }
         };
         for field in fields {
-            reader.note(Place::Bench { field: *field }, error.told(reader.mark()));
+            reader.note(Place::Bench { field: *field }, error.message(reader.mark()));
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::notebook::{ActsOn, BenchField, Claim, Edit, Effect, Notebook, Scope, 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 fn speed(notebook: &Notebook) -> Result<Speed, String> {
-    analyse(notebook).speed.map(Shown::into_inner).map_err(|refusal| refusal.message)
+    analyse(notebook).speed.map(Shown::into_inner).map_err(|refusal| refusal.id)
 }
 
 fn demo() -> Result<Notebook, Box<dyn std::error::Error>> {
@@ -101,7 +101,7 @@ fn what_if_is_the_same_as_typing_it() -> Outcome {
         analyse_page(notebook.state(), Some(&what_if))
             .speed
             .map(Shown::into_inner)
-            .map_err(|refusal| refusal.message)
+            .map_err(|refusal| refusal.id)
     };
     let (same, without, double) = (what_if(1.0)?, what_if(0.0)?, what_if(2.0)?);
     assert_eq!(same, speed(&notebook)?);
@@ -126,8 +126,8 @@ fn the_scatter_takes_the_place_of_what_rows_state_and_leaves_what_they_share() -
     let stated = speed(&notebook)?;
     notebook.apply(Edit::SetClaim(Claim { basis: Basis::Scatter, reason: "to see".into() }), "")?;
     let analysis = analyse(&notebook);
-    let scatter = analysis.speed.map_err(|refusal| refusal.message)?;
-    let line = analysis.line.map_err(|refusal| refusal.message)?;
+    let scatter = analysis.speed.map_err(|refusal| refusal.id)?;
+    let line = analysis.line.map_err(|refusal| refusal.id)?;
     let birge = line.birge_ratio.ok_or("no Birge ratio")?;
     let of = |speed: &Speed, shared: bool| -> f64 {
         let parts = speed.budget.components.iter().filter(|part| match part.entry {

@@ -2,8 +2,10 @@
 
 use super::place::Place;
 use super::read::Reader;
+use crate::message;
 use crate::notebook::{Cell, Row};
 use crate::quantity::{Number, Unit};
+use crate::words::Message;
 
 /// The cells of one row.
 pub struct Cells<'a, 'r> {
@@ -38,17 +40,14 @@ impl Cells<'_, '_> {
             None
         };
         if own.is_some() && number.uncertainty.is_some() {
-            self.note(
-                uncertainty,
-                "the uncertainty is given twice: behind the value and here. Take one away",
-            );
+            self.note(uncertainty, message!("row-uncertainty_twice"));
             return None;
         }
         Some((number.value, own.or(number.uncertainty)))
     }
 
     /// Notes a problem at a cell.
-    pub fn note(&mut self, cell: Cell, message: &str) {
+    pub fn note(&mut self, cell: Cell, message: Message) {
         let place = self.place(cell);
         self.reader.note(place, message);
     }

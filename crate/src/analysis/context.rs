@@ -45,7 +45,7 @@ fn stands(page: &NotebookState, rails: &[RailNumbers], problems: &mut Vec<Proble
             Some(Ok(stand)) => stands.push(Some(stand)),
             Some(Err(error)) => {
                 let place = Place::Splice { rail: typed.id, part: SplicePart::Whole };
-                problems.push(Problem { place, message: error.to_string() });
+                problems.push(Problem { place, message: error.message() });
                 stands.push(None);
             }
         }

@@ -7,6 +7,7 @@ use super::origin::Clock;
 use super::point::{DelaySource, TimeBase};
 use super::read::Bench;
 use super::row_error::RowError;
+use crate::message;
 use crate::notebook::{Cell, Evidence};
 use crate::quantity::Unit;
 use crate::screen::{Edges, Scatter};
@@ -40,10 +41,7 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
     if let Some(evidence) = &cells.row.evidence {
         for cell in [Cell::Delay, Cell::EdgeA, Cell::EdgeB] {
             if cells.has(cell) {
-                cells.note(
-                    cell,
-                    "the delay is given twice: here, and by the picture or traces of this row. Clear this, or take those away",
-                );
+                cells.note(cell, message!("row-delay_twice_evidence"));
                 return (Vec::new(), Err(RowError::DelayTwice));
             }
         }
@@ -51,10 +49,7 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
     }
     if cells.has(Cell::Delay) {
         if on_screen {
-            cells.note(
-                Cell::Delay,
-                "the delay is given twice: as edges on the screen and as itself. Clear one",
-            );
+            cells.note(Cell::Delay, RowError::DelayTwice.message());
             return (Vec::new(), Err(RowError::DelayTwice));
         }
         let timing = cells
@@ -78,7 +73,7 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
         Err(RowError::NoDelay)
     } else {
         match Edges::pair(&a, &b) {
-            Err(error) => Err(error.into()),
+            Err(error) => Err(RowError::Edges(error)),
             Ok(edges) => setting.map(|setting| Timing::Screen { edges, setting }),
         }
     };
@@ -88,11 +83,11 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
 fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -> Result<Timing, RowError> {
     match evidence {
         Evidence::Picture(picture) => {
-            let marked = Box::new(context.marks.read(picture)?);
+            let marked = Box::new(context.marks.read(picture).map_err(RowError::Marks)?);
             Ok(Timing::Picture { marked, setting: setting_in_use(cells, context)? })
         }
         Evidence::Traces(traces) => {
-            let (y, uy) = traced(context.page, traces)?;
+            let (y, uy) = traced(context.page, traces).map_err(RowError::Traces)?;
             Ok(Timing::Traces { y, uy, u_time_base: context.bench.u_time_base.unwrap_or(0.0) })
         }
     }

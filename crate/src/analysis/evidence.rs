@@ -69,7 +69,7 @@ fn laid(grid: &Grid, u_mark: f64) -> Laid {
     let plane = if grid.columns == 0 || grid.rows == 0 {
         Err(GridError::NoDivisions)
     } else {
-        Plane::fit(&corners(grid), u_mark).map_err(GridError::from)
+        Plane::fit(&corners(grid), u_mark).map_err(GridError::Plane)
     };
     let half = |count: u32| f64::from(count) / 2.0;
     let checks = match &plane {
@@ -115,9 +115,9 @@ impl Marks {
     /// What is wrong with the marks, and what to do.
     pub fn read(&self, picture: &Picture) -> Result<Marked, MarksError> {
         let grid = self.grids.iter().find(|grid| grid.id == picture.grid).ok_or(MarksError::NoGrid)?;
-        let plane = grid.plane.as_ref().map_err(Clone::clone)?;
+        let plane = grid.plane.as_ref().map_err(|error| MarksError::Grid(error.clone()))?;
         let (a, b) = (places(&picture.a), places(&picture.b));
-        let found = separation(plane, &a, &b, self.marking, &grid.checks)?;
+        let found = separation(plane, &a, &b, self.marking, &grid.checks).map_err(MarksError::Separation)?;
         let shifts = plane.shifts_between(found.a.at, found.b.at);
         let corners = shifts
             .into_iter()

@@ -6,6 +6,7 @@ use crate::analysis::{Analysis, Origin, Part, RowError, analyse};
 use crate::notebook::{
     Cell, Edit, Estimator, Notebook, RailField, Remark, RowId, Splice, StoredFile, TraceDelay, Traces,
 };
+use crate::words::in_english;
 
 /// Slope, ns/m, and intercept, ns, of the planted line.
 const LINE: (f64, f64) = (3.4, 6.0);
@@ -172,7 +173,7 @@ fn a_delay_given_twice_is_named() {
     let typed = Edit::SetCell { row: 2, cell: Cell::Delay, text: "9".into() };
     notebook.apply(typed, "2026-01-01T00:00:00Z").unwrap();
     let analysis = analyse(&notebook);
-    assert!(analysis.problems.iter().any(|problem| problem.message.contains("given twice")));
+    assert!(analysis.problems.iter().any(|problem| in_english(&problem.message).contains("entered twice")));
     assert!(matches!(&analysis.rows.get(1).unwrap().part, Part::Incomplete { .. }));
 }
 
@@ -222,5 +223,6 @@ fn traces_give_the_delay_of_the_estimator_chosen() {
     let Part::Incomplete { lacks: lacks @ RowError::Traces(TracesError::NoDelay { .. }) } = &row.part else {
         panic!("{:?}", row.part);
     };
-    assert!(lacks.to_string().contains("no pulse on A"), "{lacks}");
+    let lacks = in_english(&lacks.message());
+    assert!(lacks.contains("no pulse on A"), "{lacks}");
 }

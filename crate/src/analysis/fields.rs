@@ -2,52 +2,54 @@
 
 use super::place::{Place, Problem, SplicePart};
 use super::types::Refusal;
+use crate::message;
 use crate::notebook::{ActsOn, BenchField, NotebookState, RailField, RailId, Splice};
+use crate::words::Message;
 
 /// What a text of the bench is called.
-pub fn bench_label(field: BenchField) -> &'static str {
+pub fn bench_field(field: BenchField) -> Message {
     match field {
-        BenchField::People => "Names",
-        BenchField::Place => "Place and date",
-        BenchField::LocalRules => "Rules of this laboratory",
-        BenchField::LocalContact => "Contact",
-        BenchField::Wavelength => "Wavelength in vacuum",
-        BenchField::PulseRate => "Pulse rate",
-        BenchField::SmallDivisions => "Small divisions per division",
-        BenchField::EdgeHalfWidth => "Uncertainty of one edge reading",
-        BenchField::EdgeReason => "Reason for this limit",
-        BenchField::ScreenWidth => "Divisions across the screen",
-        BenchField::TimeBaseUncertainty => "Time base: relative uncertainty",
-        BenchField::Temperature => "Air temperature",
-        BenchField::Pressure => "Air pressure",
-        BenchField::Humidity => "Relative humidity",
-        BenchField::CarbonDioxide => "Carbon dioxide",
-        BenchField::BeamAngle => "Largest possible angle between beam and rail",
-        BenchField::Coverage => "Coverage probability",
-        BenchField::MarkUncertainty => "Uncertainty of one mark on a photograph",
-        BenchField::TraceLevel => "Threshold (fixed level) above the baseline",
-        BenchField::TraceFraction => "Constant fraction of the amplitude",
-        BenchField::Aim => "Aim",
-        BenchField::Method => "Method",
-        BenchField::Discussion => "Discussion",
+        BenchField::People => message!("fields-people"),
+        BenchField::Place => message!("fields-place"),
+        BenchField::LocalRules => message!("fields-local_rules"),
+        BenchField::LocalContact => message!("fields-local_contact"),
+        BenchField::Wavelength => message!("fields-wavelength"),
+        BenchField::PulseRate => message!("fields-pulse_rate"),
+        BenchField::SmallDivisions => message!("fields-small_divisions"),
+        BenchField::EdgeHalfWidth => message!("fields-edge_half_width"),
+        BenchField::EdgeReason => message!("fields-edge_reason"),
+        BenchField::ScreenWidth => message!("fields-screen_width"),
+        BenchField::TimeBaseUncertainty => message!("fields-time_base_uncertainty"),
+        BenchField::Temperature => message!("fields-temperature"),
+        BenchField::Pressure => message!("fields-pressure"),
+        BenchField::Humidity => message!("fields-humidity"),
+        BenchField::CarbonDioxide => message!("fields-carbon_dioxide"),
+        BenchField::BeamAngle => message!("fields-beam_angle"),
+        BenchField::Coverage => message!("fields-coverage"),
+        BenchField::MarkUncertainty => message!("fields-mark_uncertainty"),
+        BenchField::TraceLevel => message!("fields-trace_level"),
+        BenchField::TraceFraction => message!("fields-trace_fraction"),
+        BenchField::Aim => message!("fields-aim"),
+        BenchField::Method => message!("fields-method"),
+        BenchField::Discussion => message!("fields-discussion"),
     }
 }
 
 /// What a text of a rail is called.
-pub fn rail_label(field: RailField) -> &'static str {
+pub fn rail_field(field: RailField) -> Message {
     match field {
-        RailField::Name => "Name used in the readings",
-        RailField::From => "First mark",
-        RailField::To => "Last mark",
-        RailField::ReadingUncertainty => "Uncertainty of a ruler reading",
-        RailField::ScaleUncertainty => "Relative uncertainty of the scale",
+        RailField::Name => message!("rails-fields-name"),
+        RailField::From => message!("rails-fields-from"),
+        RailField::To => message!("rails-fields-to"),
+        RailField::ReadingUncertainty => message!("rails-fields-reading_uncertainty"),
+        RailField::ScaleUncertainty => message!("rails-fields-scale_uncertainty"),
     }
 }
 
 /// The marked fields beside the rows, by what they are called: first all in which something stands, then those in
 /// whose place something else was taken. A row with a marked cell waits outside the line, and says so itself; so do
 /// the rows on a rail whose place can't be told.
-pub fn marked(page: &NotebookState, problems: &[Problem]) -> (Vec<String>, Vec<String>) {
+pub fn marked(page: &NotebookState, problems: &[Problem]) -> (Vec<Message>, Vec<Message>) {
     let (mut all, mut replaced) = (Vec::new(), Vec::new());
     for problem in problems {
         let Some((name, takes_another)) = named(page, &problem.place) else { continue };
@@ -63,39 +65,38 @@ pub fn marked(page: &NotebookState, problems: &[Problem]) -> (Vec<String>, Vec<S
 
 /// What a marked field is called, and whether something else is taken in its place; none for a row's cell, and for a
 /// field that is marked because it is empty.
-fn named(page: &NotebookState, place: &Place) -> Option<(String, bool)> {
+fn named(page: &NotebookState, place: &Place) -> Option<(Message, bool)> {
     match place {
         Place::Cell { .. } => None,
-        Place::Bench { field } => Some((quoted(bench_label(*field)), true)),
+        Place::Bench { field } => Some((message!("marked-bench", field = bench_field(*field)), true)),
         Place::Rail { rail, field } => {
             let spans = matches!(field, RailField::From | RailField::To);
-            Some((format!("{} of rail {}", quoted(rail_label(*field)), rail_name(page, *rail)), !spans))
+            let name = message!("marked-rail", field = rail_field(*field), rail = rail_name(page, *rail));
+            Some((name, !spans))
         }
         Place::Splice { rail, part } => {
             let (label, text) = part_of(&page.rails.iter().find(|typed| typed.id == *rail)?.splice, *part)?;
             let replaced = matches!(part, SplicePart::Gap | SplicePart::Uncertainty);
             (!text.trim().is_empty())
-                .then(|| (format!("the {label} at the splice of rail {}", rail_name(page, *rail)), replaced))
+                .then(|| (message!("marked-splice", field = label, rail = rail_name(page, *rail)), replaced))
         }
         Place::Setting { setting, .. } => {
             let index = page.settings.iter().position(|typed| typed.id == *setting)?;
-            Some((format!("time base setting {}", index + 1), true))
+            Some((message!("marked-setting", n = index + 1), true))
         }
         Place::Shared { shared, .. } => {
             let index = page.shared.iter().position(|typed| typed.id == *shared)?;
-            Some((format!("other error {}", index + 1), true))
+            Some((message!("marked-shared", n = index + 1), true))
         }
         Place::Covariance { acts_on: ActsOn::Distances } => {
-            Some(("the covariance matrix of distances".into(), true))
+            Some((message!("marked-covariance-distances"), true))
         }
-        Place::Covariance { acts_on: ActsOn::Delays } => {
-            Some(("the covariance matrix of delays".into(), true))
-        }
+        Place::Covariance { acts_on: ActsOn::Delays } => Some((message!("marked-covariance-delays"), true)),
     }
 }
 
 /// A part of a splice: what it is called and what stands in it.
-fn part_of(splice: &Splice, part: SplicePart) -> Option<(&'static str, &str)> {
+fn part_of(splice: &Splice, part: SplicePart) -> Option<(Message, &str)> {
     match (splice, part) {
         (
             Splice::AtSplitter { mark, .. }
@@ -103,24 +104,24 @@ fn part_of(splice: &Splice, part: SplicePart) -> Option<(&'static str, &str)> {
             | Splice::Joined { mark, .. }
             | Splice::Free { mark },
             SplicePart::Mark,
-        ) => Some(("mark on this rail", mark)),
+        ) => Some((message!("splice-mark"), mark)),
         (
             Splice::AtSplitter { uncertainty, .. }
             | Splice::AtDistance { uncertainty, .. }
             | Splice::Joined { uncertainty, .. },
             SplicePart::Uncertainty,
-        ) => Some(("uncertainty", uncertainty)),
-        (Splice::AtDistance { distance, .. }, SplicePart::Distance) => Some(("distance", distance)),
-        (Splice::Joined { mark_before, .. }, SplicePart::MarkBefore) => {
-            Some(("mark on the rail before", mark_before))
+        ) => Some((message!("splice-uncertainty"), uncertainty)),
+        (Splice::AtDistance { distance, .. }, SplicePart::Distance) => {
+            Some((message!("splice-distance"), distance))
         }
-        (Splice::Joined { gap, .. }, SplicePart::Gap) => Some(("gap", gap)),
+        (Splice::Joined { mark_before, .. }, SplicePart::MarkBefore) => {
+            Some((message!("splice-mark_before"), mark_before))
+        }
+        (Splice::Joined { gap, .. }, SplicePart::Gap) => Some((message!("splice-gap"), gap)),
         (Splice::Overlap { pairs }, _) => {
             let pair = pairs.iter().find(|pair| !pair.here.is_empty() || !pair.before.is_empty())?;
-            Some((
-                "positions read on both rails",
-                if pair.here.is_empty() { &pair.before } else { &pair.here },
-            ))
+            let text = if pair.here.is_empty() { &pair.before } else { &pair.here };
+            Some((message!("splice-kinds-overlap"), text))
         }
         _ => None,
     }
@@ -128,19 +129,14 @@ fn part_of(splice: &Splice, part: SplicePart) -> Option<(&'static str, &str)> {
 
 fn rail_name(page: &NotebookState, rail: RailId) -> String {
     let index = page.rails.iter().position(|typed| typed.id == rail);
-    let name = index.and_then(|index| Some(page.rails.get(index)?.name_or_number(index)));
-    quoted(&name.unwrap_or_default())
-}
-
-fn quoted(name: &str) -> String {
-    format!("“{name}”")
+    index.and_then(|index| Some(page.rails.get(index)?.name_or_number(index))).unwrap_or_default()
 }
 
 impl Refusal {
     /// The same, naming the marked fields, which may be why.
-    pub(super) fn beside(mut self, marked: &[String]) -> Self {
+    pub(super) fn beside(mut self, marked: &[Message]) -> Self {
         if !marked.is_empty() {
-            self.message = format!("{} (marked: {})", self.message, marked.join(", "));
+            self.message = message!("refusal-marked", refusal = self.message, fields = marked.to_vec());
         }
         self
     }

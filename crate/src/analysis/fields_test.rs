@@ -5,7 +5,7 @@
 use super::super::{Analysis, Section, analyse};
 use super::*;
 use crate::notebook::{Cell, Edit, Effect, ErrorShape, Notebook, OverlapPair, Scope, Setting, SharedError};
-use crate::words::{Table, Words};
+use crate::words::in_english;
 
 /// Two rails joined by meeting marks, six rows on each that give their delay directly.
 fn sound() -> Notebook {
@@ -70,10 +70,10 @@ const BENCH: &[(BenchField, &str, &str)] = &[
     (BenchField::BeamAngle, "700", "500 mrad"),
     (BenchField::BeamAngle, "-1", "zero or more"),
     (BenchField::Coverage, "120", "below 100 %"),
-    (BenchField::Coverage, "0", "from 50 %"),
+    (BenchField::Coverage, "0", "at least 50 %"),
     (BenchField::MarkUncertainty, "-1", "zero or more"),
     (BenchField::TraceLevel, "0", "above zero"),
-    (BenchField::TraceFraction, "95", "10 and 90 %"),
+    (BenchField::TraceFraction, "95", "10 % to 90 %"),
 ];
 
 /// Fields of words, in which nothing is out of range.
@@ -111,23 +111,22 @@ fn every_field_of_the_bench_is_marked_when_out_of_range() {
         let analysis = with(Edit::SetBench { field: *field, text: (*text).into() });
         let problem =
             analysis.problems.iter().find(|problem| problem.place == Place::Bench { field: *field });
-        let message = &problem.unwrap_or_else(|| unreachable!("{field:?} “{text}” is not marked")).message;
+        let problem = problem.unwrap_or_else(|| unreachable!("{field:?} “{text}” is not marked"));
+        let message = in_english(&problem.message);
         assert!(message.contains(expected), "{field:?} “{text}”: {message}");
-        told(&analysis, bench_label(*field));
+        told(&analysis, &in_english(&bench_field(*field)));
     }
 }
 
-/// A field has one name: the page's table has the one that report and notices use.
+/// A field has one name: the page finds it by what the field is called in stored notebooks.
 #[test]
 fn fields_are_called_as_on_the_page() {
-    let table = include_str!("../../../www/page/words/en.ftl");
-    let stands = |line: String| assert!(table.lines().any(|it| it == line), "the table has no “{line}”");
     for (field, _) in crate::view::view(&sound(), &analyse(&sound())).bench {
-        stands(format!("fields-{} = {}", id_of(&field), bench_label(field)));
+        assert_eq!(bench_field(field).id, format!("fields-{}", id_of(&field)));
     }
     let fields = [RailField::Name, RailField::From, RailField::To, RailField::ReadingUncertainty];
     for field in fields.into_iter().chain([RailField::ScaleUncertainty]) {
-        stands(format!("rails-fields-{} = {}", id_of(&field), rail_label(field)));
+        assert_eq!(rail_field(field).id, format!("rails-fields-{}", id_of(&field)));
     }
 }
 
@@ -139,12 +138,13 @@ fn id_of(field: &impl serde::Serialize) -> String {
 /// Where there is no result, its refusal names the field; where there is one, a notice at the result does.
 fn told(analysis: &Analysis, name: &str) {
     if let Err(refusal) = &analysis.speed {
-        assert!(refusal.message.contains(name), "{name}: {}", refusal.message);
+        let text = in_english(&refusal.message);
+        assert!(text.contains(name), "{name}: {text}");
         return;
     }
     let notice = analysis.notices.iter().find(|notice| notice.id == "entry_replaced");
     let notice = notice.unwrap_or_else(|| unreachable!("a result without a word of {name}"));
-    let text = Table::english().unwrap().say(&notice.text);
+    let text = in_english(&notice.text);
     assert!(notice.section == Section::Result && text.contains(name), "{name}: {text}");
 }
 
@@ -162,9 +162,9 @@ fn too_much_vapour_marks_the_three_fields_it_comes_from() {
 #[test]
 fn every_field_of_a_rail_is_marked_when_out_of_range() {
     for (field, text, expected) in [
-        (RailField::To, "-5", "the smaller reading as the first"),
-        (RailField::To, "0", "the smaller reading as the first"),
-        (RailField::From, "300", "the smaller reading as the first"),
+        (RailField::To, "-5", "the smaller reading as the first mark"),
+        (RailField::To, "0", "the smaller reading as the first mark"),
+        (RailField::From, "300", "the smaller reading as the first mark"),
         (RailField::ReadingUncertainty, "-1", "zero or more"),
         (RailField::ScaleUncertainty, "60", "50 %"),
     ] {
@@ -172,9 +172,9 @@ fn every_field_of_a_rail_is_marked_when_out_of_range() {
         let [problem] = analysis.problems.as_slice() else {
             unreachable!("{field:?} “{text}”: {:?}", analysis.problems)
         };
-        assert!(problem.message.contains(expected), "{problem:?}");
+        assert!(in_english(&problem.message).contains(expected), "{problem:?}");
         if !matches!(field, RailField::To | RailField::From) {
-            told(&analysis, rail_label(field));
+            told(&analysis, &in_english(&rail_field(field)));
         }
     }
 }
@@ -182,8 +182,12 @@ fn every_field_of_a_rail_is_marked_when_out_of_range() {
 #[test]
 fn every_part_of_a_splice_is_marked_when_it_cannot_be_used() {
     let cases = [
-        (joined("x", "0.2"), SplicePart::Gap, "the gap at the splice of rail “2”"),
-        (joined("0", "-1"), SplicePart::Uncertainty, "the uncertainty at the splice of rail “2”"),
+        (joined("x", "0.2"), SplicePart::Gap, "“Gap between them” at the splice of rail “2”"),
+        (
+            joined("0", "-1"),
+            SplicePart::Uncertainty,
+            "“Uncertainty of this position” at the splice of rail “2”",
+        ),
         (
             Splice::AtDistance { mark: "0".into(), distance: "far".into(), uncertainty: String::new() },
             SplicePart::Distance,
@@ -215,7 +219,7 @@ fn every_part_of_a_splice_is_marked_when_it_cannot_be_used() {
         splice: Splice::AtSplitter { mark: "x".into(), uncertainty: String::new() },
     };
     notebook.apply(Edit::Together(vec![nowhere(1), nowhere(2)]), "").unwrap();
-    told(&analyse(&notebook), "the mark on this rail at the splice of rail “1”");
+    told(&analyse(&notebook), "“Mark on this rail” at the splice of rail “1”");
 }
 
 #[test]
@@ -226,7 +230,7 @@ fn settings_and_shared_errors_are_marked_when_out_of_range() {
     for edit in [setting("0", "1"), setting("5", "90"), setting("5", "-1")] {
         let analysis = with(edit);
         assert!(matches!(analysis.problems.as_slice(), [Problem { place: Place::Setting { .. }, .. }]));
-        told(&analysis, "time base setting 1");
+        told(&analysis, "time-base setting 1");
     }
     let shared = |effect, uncertainty: &str, shape, degrees_of_freedom: &str| {
         Edit::SetShared(SharedError {
@@ -249,7 +253,7 @@ fn settings_and_shared_errors_are_marked_when_out_of_range() {
     ] {
         let analysis = with(edit);
         assert!(matches!(analysis.problems.first(), Some(Problem { place: Place::Shared { .. }, .. })));
-        told(&analysis, "other error 1");
+        told(&analysis, "other uncertainty component 1");
     }
 }
 

@@ -5,6 +5,7 @@ use super::place::Place;
 use super::point::Point;
 use super::read::Reader;
 use crate::line::{Dense, SharedColumn};
+use crate::message;
 use crate::notebook::{ActsOn, NotebookState, StatedCovariance};
 use crate::quantity::Unit;
 
@@ -24,8 +25,7 @@ fn covariance(stated: &StatedCovariance, points: &[Point], reader: &mut Reader) 
     let place = Place::Covariance { acts_on: stated.acts_on };
     let n = stated.rows.len();
     if stated.matrix.len() != n || stated.matrix.iter().any(|row| row.len() != n) {
-        let message = format!("a covariance matrix of {n} rows needs {n} lines of {n} numbers");
-        reader.note(place, message);
+        reader.note(place, message!("covariance-shape", n = n));
         return None;
     }
     let own = |p: &Point| match stated.acts_on {
@@ -33,8 +33,7 @@ fn covariance(stated: &StatedCovariance, points: &[Point], reader: &mut Reader) 
         ActsOn::Delays => p.uy,
     };
     if points.iter().any(|p| stated.rows.contains(&p.row) && own(p).is_some()) {
-        reader
-            .note(place, "a row of this matrix states an uncertainty of its own: clear that, or the matrix");
+        reader.note(place, message!("covariance-own_uncertainty"));
         return None;
     }
     let texts = stated.matrix.iter().flatten();

@@ -108,12 +108,13 @@ pub mod trials;
 pub mod measured;
 
 pub use analyse::{analyse, analyse_page};
+pub use fields::{bench_field, rail_field};
 pub use notice::{Notice, Section, Weight};
 pub use origin::{Clock, Origin, Quantity};
 pub use parts::WhatIf;
 pub use place::{Place, Problem};
 pub use prepare::{PreparedPage, prepare};
-pub use row_error::{GridError, MarksError, RowError, TracesError};
+pub use row_error::{GridError, MarksError, RowError, TracesError, plane};
 pub use seal::Shown;
 pub use speed::C0;
 pub use types::*;

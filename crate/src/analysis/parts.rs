@@ -16,6 +16,7 @@ use super::read::{RailNumbers, Reader};
 use super::rows::Rows;
 use super::types::SlopePart;
 use crate::line::{Fit, SharedColumn};
+use crate::message;
 use crate::notebook::{
     ActsOn, Effect, ErrorShape, NotebookState, Rail, Scope, SharedError, UncertaintyKind, UncertaintyOf,
 };
@@ -115,8 +116,8 @@ fn read_stated<'a>(
     let largest = if typed.effect == Effect::Scale { LARGEST_RATIO } else { LARGEST_OFFSET };
     if u > largest {
         let message = match typed.effect {
-            Effect::Scale => "relative uncertainty above 50 %: a bare number is in per cent",
-            _ => "an error as large as this leaves nothing to fit: look at the number and its unit",
+            Effect::Scale => message!("number-too_large_ratio", found = typed.uncertainty.trim()),
+            _ => message!("number-too_large_offset", found = typed.uncertainty.trim()),
         };
         reader.note(place, message);
         return None;
@@ -125,7 +126,7 @@ fn read_stated<'a>(
     let at_dof = Place::Shared { shared: typed.id, part: SharedPart::DegreesOfFreedom };
     let degrees_of_freedom = reader.positive(at_dof.clone(), &typed.degrees_of_freedom, Unit::ONE);
     if typed.shape == ErrorShape::Student && degrees_of_freedom.is_none() {
-        reader.note(at_dof, "Student’s t needs its degrees of freedom: write them, or choose another shape");
+        reader.note(at_dof, message!("shared-no_degrees"));
         return None;
     }
     let time = match &typed.rows {
@@ -144,8 +145,7 @@ fn read_stated<'a>(
     };
     let concerns: Vec<bool> = points.iter().map(concerned).collect();
     if !points.is_empty() && !concerns.contains(&true) {
-        reader
-            .note(at_uncertainty, "this error concerns no row in the line: choose other rows, or remove it");
+        reader.note(at_uncertainty, message!("shared-no_rows"));
     }
     Some(Stated { typed, u, degrees_of_freedom, concerns })
 }

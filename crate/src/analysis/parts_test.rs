@@ -9,7 +9,7 @@ use crate::notebook::{Edit, Notebook};
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 fn line(notebook: &Notebook) -> Result<LineAnalysis, String> {
-    analyse(notebook).line.map(Shown::into_inner).map_err(|refusal| refusal.message)
+    analyse(notebook).line.map(Shown::into_inner).map_err(|refusal| refusal.id)
 }
 
 fn squares(line: &LineAnalysis) -> f64 {
@@ -59,7 +59,7 @@ fn parts_add_up_to_the_variance_of_the_slope() -> Outcome {
 #[test]
 fn closed_forms_agree_with_differencing() -> Outcome {
     let notebook = demo::typed_readings()?.0;
-    let setup = prepare(notebook.state(), None).setup.map_err(|refusal| refusal.message)?;
+    let setup = prepare(notebook.state(), None).setup.map_err(|refusal| refusal.id)?;
     let straight = fit(&setup.data)?;
     let y = setup.data.x.iter().map(|x| straight.intercept + straight.slope * x).collect();
     let data = Data { y, ..setup.data.clone() };

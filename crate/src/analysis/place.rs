@@ -5,6 +5,7 @@ use std::fmt;
 use serde::{Serialize, Serializer};
 
 use crate::notebook::{ActsOn, BenchField, Cell, RailField, RailId, RowId, SettingId, SharedId};
+use crate::words::Message;
 
 /// A place in the notebook that something typed stands at.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -58,12 +59,12 @@ pub enum Place {
 }
 
 /// Something typed that can't be used as it stands.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Problem {
     /// Where.
     pub place: Place,
     /// What was found, what was expected and what to do.
-    pub message: String,
+    pub message: Message,
 }
 
 /// A part of a splice. Written by its name: "mark", "pairs.0.here".

@@ -3,6 +3,7 @@
 use super::evidence::MARK_UNCERTAINTY;
 use super::place::{Place, Problem, SplicePart};
 use crate::air::Air;
+use crate::message;
 use crate::notebook::{
     BenchField, NotebookState, OverlapPair, Rail as TypedRail, RailField, RailId, RulerUnit, SettingId,
     Splice, UncertaintyKind, UncertaintyOf,
@@ -10,6 +11,7 @@ use crate::notebook::{
 use crate::quantity::{self, DecimalMark, Number, NumberError, Unit};
 use crate::rail::{Joint, Rail};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
+use crate::words::Message;
 
 /// Standard uncertainty of a rail reading where none is stated: half a millimetre either way, rectangular,
 /// 0.5 mm/√3 (a ruler graduated in millimetres; common practice, no source), m.
@@ -40,8 +42,8 @@ impl Reader {
     }
 
     /// Notes a problem.
-    pub fn note(&mut self, place: Place, message: impl Into<String>) {
-        self.problems.push(Problem { place, message: message.into() });
+    pub fn note(&mut self, place: Place, message: Message) {
+        self.problems.push(Problem { place, message });
     }
 
     /// The number typed at `place`, in the base unit; none if the text is empty or, with a note, unreadable.
@@ -50,7 +52,7 @@ impl Reader {
             Ok(number) => Some(number),
             Err(NumberError::Empty) => None,
             Err(error) => {
-                self.note(place, error.to_string());
+                self.note(place, error.message());
                 None
             }
         }
@@ -62,7 +64,7 @@ impl Reader {
             Ok(numbers) => numbers,
             Err(NumberError::Empty) => Vec::new(),
             Err(error) => {
-                self.note(place, error.to_string());
+                self.note(place, error.message());
                 Vec::new()
             }
         }
@@ -72,7 +74,7 @@ impl Reader {
     pub fn not_negative(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
         let value = self.number(place.clone(), text, unit)?.value;
         if value < 0.0 {
-            self.note(place, format!("“{}” is negative: an uncertainty is zero or more", text.trim()));
+            self.note(place, message!("number-negative", found = text.trim()));
             return None;
         }
         Some(value)
@@ -96,13 +98,7 @@ impl Reader {
         const LARGEST: f64 = 0.5;
         let value = self.not_negative(place.clone(), text, Unit::PERCENT)?;
         if value > LARGEST {
-            self.note(
-                place,
-                format!(
-                    "“{}” is more than 50 %: a bare number is in per cent, and ppm may be written",
-                    text.trim()
-                ),
-            );
+            self.note(place, message!("number-too_large_ratio", found = text.trim()));
             return None;
         }
         Some(kind.standard(value))
@@ -112,7 +108,7 @@ impl Reader {
     pub fn positive(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
         let value = self.number(place.clone(), text, unit)?.value;
         if value <= 0.0 {
-            self.note(place, format!("“{}” must be above zero", text.trim()));
+            self.note(place, message!("number-not_positive", found = text.trim()));
             return None;
         }
         Some(value)
@@ -155,7 +151,7 @@ pub fn trace_wishes(page: &NotebookState, reader: &mut Reader) -> (Option<f64>, 
     let place = Place::Bench { field: fraction };
     let share = reader.number(place.clone(), text(fraction), Unit::PERCENT).map(|number| number.value);
     if share.is_some_and(|share| !(0.1..=0.9).contains(&share)) {
-        reader.note(place, "a constant fraction lies between 10 and 90 %");
+        reader.note(place, message!("number-fraction"));
     }
     (volts, share.filter(|share| (0.1..=0.9).contains(share)).unwrap_or(MIDDLE))
 }
@@ -207,7 +203,7 @@ pub fn coverage(page: &NotebookState, reader: &mut Reader) -> f64 {
     match reader.number(place.clone(), text, Unit::PERCENT) {
         Some(number) if number.value >= 0.5 && number.value < 1.0 => number.value,
         Some(_) => {
-            reader.note(place, "a coverage probability lies from 50 % to below 100 %, such as 95 %; a bare number is in per cent");
+            reader.note(place, message!("number-coverage"));
             COVERAGE
         }
         None => COVERAGE,
@@ -222,7 +218,7 @@ pub fn beam_angle(page: &NotebookState, reader: &mut Reader) -> f64 {
     let text = page.text(BenchField::BeamAngle);
     let angle = reader.not_negative(place.clone(), text, Unit::MILLIRADIAN).unwrap_or(0.0);
     if angle > LARGEST {
-        reader.note(place, "a beam more than 500 mrad from the rails misses them: a bare number is in mrad");
+        reader.note(place, message!("number-beam_angle"));
         return 0.0;
     }
     angle
@@ -273,9 +269,7 @@ fn rail(page: &NotebookState, typed: &TypedRail, before: Option<Unit>, reader: &
     if let Some((first, last)) = span
         && last <= first
     {
-        let message = "the last mark must lie behind the first: write the smaller reading as the first, whether \
-                       readings grow or fall";
-        reader.note(at(RailField::To), message);
+        reader.note(at(RailField::To), message!("number-last_mark"));
     }
     let field = RailField::ReadingUncertainty;
     let kind = page.kind(UncertaintyOf::RulerReading(typed.id));
@@ -311,10 +305,7 @@ impl SpliceReader<'_> {
     fn joint(&mut self, splice: &Splice) -> (Option<Joint>, bool) {
         match splice {
             Splice::Unsaid => {
-                self.note(
-                    SplicePart::Whole,
-                    "state the position of this rail: its readings have no distance until then",
-                );
+                self.note(SplicePart::Whole, message!("splice-unstated"));
                 (None, false)
             }
             Splice::AtSplitter { mark, uncertainty } => {
@@ -329,12 +320,8 @@ impl SpliceReader<'_> {
             Splice::AtDistance { mark, distance, uncertainty } => {
                 let (u, stated) = self.uncertainty(uncertainty);
                 let mark = self.mark(SplicePart::Mark, mark);
-                let distance = self.needed(
-                    SplicePart::Distance,
-                    distance,
-                    self.unit,
-                    "the distance of that mark from the splitter",
-                );
+                let missing = message!("splice-no_distance");
+                let distance = self.needed(SplicePart::Distance, distance, self.unit, missing);
                 let joint =
                     mark.zip(distance).map(|(mark, distance)| Joint::At { mark, distance, uncertainty: u });
                 (joint, stated)
@@ -386,17 +373,17 @@ impl SpliceReader<'_> {
     }
 
     fn mark(&mut self, part: SplicePart, text: &str) -> Option<f64> {
-        self.needed(part, text, self.unit, "a reading on this rail")
+        self.needed(part, text, self.unit, message!("splice-no_mark"))
     }
 
     fn mark_before(&mut self, part: SplicePart, text: &str) -> Option<f64> {
         let unit = self.before.unwrap_or(self.unit);
-        self.needed(part, text, unit, "a reading on the rail before")
+        self.needed(part, text, unit, message!("splice-no_mark_before"))
     }
 
-    fn needed(&mut self, part: SplicePart, text: &str, unit: Unit, what: &str) -> Option<f64> {
+    fn needed(&mut self, part: SplicePart, text: &str, unit: Unit, missing: Message) -> Option<f64> {
         if text.trim().is_empty() {
-            self.note(part, &format!("write {what}"));
+            self.note(part, missing);
             return None;
         }
         self.number(part, text, unit)
@@ -407,7 +394,7 @@ impl SpliceReader<'_> {
         self.reader.number(place, text, unit).map(|number| number.value)
     }
 
-    fn note(&mut self, part: SplicePart, message: &str) {
+    fn note(&mut self, part: SplicePart, message: Message) {
         let place = self.place(part);
         self.reader.note(place, message);
     }

@@ -7,6 +7,7 @@ use super::super::setup::Setup;
 use super::*;
 use crate::line::{Data, Noise};
 use crate::notebook::{ActsOn, Cell, Edit, Notebook, RailField, Splice, StatedCovariance};
+use crate::words::in_english;
 
 /// Three rails, the second and third left to the line, and two rows: the first is struck, so that the rows of the
 /// engine are not those of the page.
@@ -49,14 +50,14 @@ fn every_variant() -> Vec<(LineError, &'static [&'static str])> {
     vec![
         (LineError::TooFewRows { got: 2, needed: 3 }, &["2 rows", "3 rows"]),
         (LineError::AllPositionsEqual, &["same distance"]),
-        (LineError::NotFinite { row: 0, which: "x" }, &["row 2 "]),
+        (LineError::NotFinite { row: 0, which: "x" }, &["Row 2 "]),
         (LineError::LengthMismatch { which: "ux", got: 1, expected: 2 }, &["fault of this page"]),
-        (LineError::NegativeUncertainty { row: 1 }, &["row 3 "]),
-        (LineError::ZeroUncertainty { rows: vec![0, 1] }, &["rows 2 and 3 "]),
+        (LineError::NegativeUncertainty { row: 1 }, &["Row 3 "]),
+        (LineError::ZeroUncertainty { rows: vec![0, 1] }, &["Rows 2 and 3 "]),
         (LineError::UndeterminedColumn { column: 1 }, &["rail “far”"]),
-        (LineError::UndeterminedSlope, &["rails “middle” and “far”"]),
-        (LineError::Indefinite { rows: vec![1] }, &["row 3 "]),
-        (LineError::NotSymmetric { rows: (0, 1) }, &["rows 2 and 3 "]),
+        (LineError::UndeterminedSlope, &["rail “middle” and “far”"]),
+        (LineError::Indefinite { rows: vec![1] }, &["Row 3 "]),
+        (LineError::NotSymmetric { rows: (0, 1) }, &["Rows 2 and 3 "]),
         (LineError::OutOfRange, &["units"]),
         (LineError::NoConvergence, &["farther apart"]),
     ]
@@ -69,7 +70,7 @@ fn every_refusal_of_the_engine_names_rails_and_rows_of_the_page() {
     let data = Data { x: vec![], y: vec![], noise: Noise::Unstated, free: vec![] };
     let setup = Setup { data, noises: vec![], shared: vec![], free: vec![1, 2] };
     for (error, parts) in every_variant() {
-        let told = refusal(&error, notebook.state(), &points, &setup).message;
+        let told = in_english(&refusal(&error, notebook.state(), &points, &setup).message);
         for part in parts {
             assert!(told.contains(part), "{error:?}: {told}");
         }
@@ -83,14 +84,14 @@ fn what_a_person_can_cause_is_said_in_their_terms() {
     let mut notebook = notebook();
     let told = |notebook: &Notebook| analyse(notebook).line.unwrap_err();
     let few = told(&notebook);
-    assert!(few.message.contains("rows"), "{few:?}");
+    assert!(in_english(&few.message).contains("rows"), "{few:?}");
     let cells =
         [(Cell::Rail, "middle"), (Cell::Reading, "30"), (Cell::Delay, "9"), (Cell::DelayUncertainty, "0.1")];
     let cells: litemap::LiteMap<_, _> =
         cells.map(|(cell, text)| (cell, text.to_owned())).into_iter().collect();
     notebook.apply(Edit::AddRow { row: 4, after: None, cells: cells.clone() }, "").unwrap();
     notebook.apply(Edit::AddRow { row: 5, after: None, cells }, "").unwrap();
-    let one_place_each = told(&notebook).message;
+    let one_place_each = in_english(&told(&notebook).message);
     assert!(one_place_each.contains("“middle”") && !one_place_each.contains("unknown"), "{one_place_each}");
 
     let mut direct = Notebook::new();
@@ -105,5 +106,5 @@ fn what_a_person_can_cause_is_said_in_their_terms() {
     direct.apply(Edit::SetCovariance(stated), "").unwrap();
     let askew = told(&direct);
     assert_eq!((askew.id.as_str(), askew.rows.as_slice()), ("not_symmetric", &[2, 3][..]), "{askew:?}");
-    assert!(askew.message.contains("rows 2 and 3 "), "{askew:?}");
+    assert!(in_english(&askew.message).contains("Rows 2 and 3 "), "{askew:?}");
 }

@@ -1,117 +1,126 @@
 //! Why a row can't take part in the line.
 
 use serde::{Serialize, Serializer};
-use thiserror::Error;
 
+use crate::message;
 use crate::notebook::{Remark, StoredFile, remark_words};
-use crate::photo::{PlaneError, SeparationError};
-use crate::quantity::DecimalMark;
+use crate::photo::{Mark, PlaneError, SeparationError};
+use crate::quantity::{DecimalMark, plain};
 use crate::screen::EdgesError;
+use crate::words::{Message, Value};
 
 /// What a row lacks to take part in the line, and what to do.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum RowError {
     /// A rail reading and a distance.
-    #[error("the place is given twice")]
     PlaceTwice,
     /// No number in the cell of the distance.
-    #[error("the distance can't be read")]
     DistanceUnreadable,
     /// Nothing says where the carriage stood.
-    #[error("no rail reading yet")]
     NoReading,
     /// No number in the cell of the rail reading.
-    #[error("the rail reading can't be read")]
     ReadingUnreadable,
     /// A rail whose place can't be told.
-    #[error("its rail has no place yet: say under Apparatus where it stands")]
     RailUnplaced,
     /// A reading, and no rail at all.
-    #[error("no rail has been laid: describe one under Apparatus, or give the distance itself")]
     NoRail,
     /// A reading on one of several rails.
-    #[error("no rail named: write which rail the reading was taken on")]
     RailUnnamed,
     /// A name that no rail has.
-    #[error("no rail is called “{name}”")]
     RailUnknown {
         /// As typed.
         name: String,
+        /// The names that there are.
+        names: Vec<String>,
     },
     /// A name that several rails have.
-    #[error("more than one rail is called “{name}”")]
     RailAmbiguous {
         /// As typed.
         name: String,
     },
     /// The delay stands in two places.
-    #[error("the delay is given twice")]
     DelayTwice,
     /// No number in the cell of the delay.
-    #[error("the delay can't be read")]
     DelayUnreadable,
     /// No number in the cell of an edge.
-    #[error("an edge can't be read")]
     EdgeUnreadable,
     /// Nothing says how late the second edge came.
-    #[error("no delay yet: read both edges on the screen")]
     NoDelay,
     /// Edges that are no pair.
-    #[error(transparent)]
-    Edges(#[from] EdgesError),
+    Edges(EdgesError),
     /// No number in the cell of the time base.
-    #[error("the time base can't be read")]
     TimeBaseUnreadable,
     /// Edges read at one of several settings, or at none.
-    #[error("no time base: write the time per division that the screen was set to")]
     NoTimeBase,
     /// A picture that tells no delay.
-    #[error(transparent)]
-    Marks(#[from] MarksError),
+    Marks(MarksError),
     /// Traces that tell no delay.
-    #[error(transparent)]
-    Traces(#[from] TracesError),
+    Traces(TracesError),
+}
+
+impl RowError {
+    /// What is missing, and what to do.
+    pub fn message(&self) -> Message {
+        match self {
+            Self::PlaceTwice => message!("row-place_twice"),
+            Self::DistanceUnreadable => message!("row-distance_unreadable"),
+            Self::NoReading => message!("row-no_reading"),
+            Self::ReadingUnreadable => message!("row-reading_unreadable"),
+            Self::RailUnplaced => message!("row-rail_unplaced"),
+            Self::NoRail => message!("row-no_rail"),
+            Self::RailUnnamed => message!("row-rail_unnamed"),
+            Self::RailUnknown { name, names } if names.is_empty() => {
+                message!("row-rail_unknown_none", name = name.as_str())
+            }
+            Self::RailUnknown { name, names } => {
+                message!("row-rail_unknown", name = name.as_str(), names = names.clone())
+            }
+            Self::RailAmbiguous { name } => message!("row-rail_ambiguous", name = name.as_str()),
+            Self::DelayTwice => message!("row-delay_twice"),
+            Self::DelayUnreadable => message!("row-delay_unreadable"),
+            Self::EdgeUnreadable => message!("row-edge_unreadable"),
+            Self::NoDelay => message!("row-no_delay"),
+            Self::Edges(error) => error.message(),
+            Self::TimeBaseUnreadable => message!("row-time_base_unreadable"),
+            Self::NoTimeBase => message!("row-no_time_base"),
+            Self::Marks(error) => error.message(),
+            Self::Traces(error) => error.message(),
+        }
+    }
 }
 
 impl Serialize for RowError {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_str(self)
+        self.message().serialize(serializer)
     }
 }
 
 /// Why marked corners make no grid.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum GridError {
     /// No column or no row between them.
-    #[error("the corners of the grid are no division apart: say how many divisions lie between them")]
     NoDivisions,
     /// No plane goes through them.
-    #[error(transparent)]
-    Plane(#[from] PlaneError),
+    Plane(PlaneError),
 }
 
 /// Why the marks on a picture tell no delay.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum MarksError {
     /// The picture is read against a grid that the notebook does not have.
-    #[error("its grid is not marked yet")]
     NoGrid,
     /// That grid is none.
-    #[error("the grid on its picture: {0}")]
-    Grid(#[from] GridError),
+    Grid(GridError),
     /// The marks of the edges.
-    #[error(transparent)]
-    Separation(#[from] SeparationError),
+    Separation(SeparationError),
 }
 
 /// Why traces tell no delay.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum TracesError {
     /// They were measured before the estimator was chosen.
-    #[error("its traces were not measured by the estimator chosen: measure them again")]
     NotMeasured,
     /// The estimator found none.
-    #[error("its traces give no delay: {}", remark_words(.remarks, .files, *.mark))]
     NoDelay {
         /// What was found instead.
         remarks: Vec<Remark>,
@@ -121,6 +130,85 @@ pub enum TracesError {
         mark: DecimalMark,
     },
     /// The delay stored with them is no number.
-    #[error("the delay measured on its traces can’t be read: measure them again")]
     Unreadable,
+}
+
+impl GridError {
+    /// What is wrong, and what to do.
+    pub fn message(&self) -> Message {
+        match self {
+            Self::NoDivisions => message!("grid-no_divisions"),
+            Self::Plane(error) => plane(error),
+        }
+    }
+}
+
+impl MarksError {
+    /// What is missing, and what to do.
+    pub fn message(&self) -> Message {
+        match self {
+            Self::NoGrid => message!("marks-no_grid"),
+            Self::Grid(error) => error.message(),
+            Self::Separation(error) => separation(*error),
+        }
+    }
+}
+
+impl TracesError {
+    /// What is missing, and what to do.
+    pub fn message(&self) -> Message {
+        match self {
+            Self::NotMeasured => message!("traces-not_measured"),
+            Self::NoDelay { remarks, files, mark } => {
+                message!("traces-no_delay", why = remark_words(remarks, files, *mark))
+            }
+            Self::Unreadable => message!("traces-unreadable"),
+        }
+    }
+}
+
+/// Why corner marks fix no plane. Marks are counted from 1, and named by their place on the grid too.
+pub fn plane(error: &PlaneError) -> Message {
+    match error {
+        PlaneError::TooFew { got } => message!("plane-too_few", got = *got),
+        PlaneError::NotFinite { mark } => message!("plane-not_finite", mark = corner(mark)),
+        PlaneError::Uncertainty => message!("plane-uncertainty"),
+        PlaneError::SamePlace { first, second } => {
+            message!("plane-same_place", first = corner(first), second = corner(second))
+        }
+        PlaneError::SameCrossing { first, second } => {
+            message!("plane-same_crossing", first = corner(first), second = corner(second))
+        }
+        PlaneError::OnOneLine { marks } => message!("plane-on_one_line", marks = corners(marks)),
+        PlaneError::CrossingsOnOneLine { marks } => {
+            message!("plane-crossings_on_one_line", marks = corners(marks))
+        }
+        PlaneError::Crossed { first, second } => {
+            message!("plane-crossed", first = corner(first), second = corner(second))
+        }
+        PlaneError::OutOfPlace { mark } => message!("plane-out_of_place", mark = corner(mark)),
+        PlaneError::Mirrored => message!("plane-mirrored"),
+        PlaneError::Undetermined => message!("plane-undetermined"),
+    }
+}
+
+fn corner(mark: &Mark) -> Message {
+    let whole = |value| plain(value, 3, DecimalMark::Point);
+    message!("plane-mark", n = mark.index + 1, column = whole(mark.column), row = whole(mark.row))
+}
+
+fn corners(marks: &[Mark]) -> Vec<Value> {
+    marks.iter().map(|mark| corner(mark).into()).collect()
+}
+
+/// Why marks on edges give no delay.
+fn separation(error: SeparationError) -> Message {
+    match error {
+        SeparationError::NoMark { edge } => message!("edges-no_mark", edge = edge.to_string()),
+        SeparationError::OffPlane { edge, index } => {
+            message!("edges-off_plane", n = index + 1, edge = edge.to_string())
+        }
+        SeparationError::NoRepeats => message!("edges-no_repeats"),
+        SeparationError::Uncertainty => message!("edges-uncertainty"),
+    }
 }

@@ -101,10 +101,7 @@ type Placed = (Option<usize>, Option<Number>, Result<Position, RowError>);
 fn position(cells: &mut Cells, context: &RowContext) -> Placed {
     if cells.has(Cell::Distance) {
         if cells.has(Cell::Reading) {
-            cells.note(
-                Cell::Distance,
-                "the place is given twice: as a rail reading and as a distance. Clear one",
-            );
+            cells.note(Cell::Distance, RowError::PlaceTwice.message());
             return (None, None, Err(RowError::PlaceTwice));
         }
         let position = cells
@@ -148,13 +145,12 @@ fn rail_of(cells: &mut Cells, context: &RowContext) -> Result<usize, RowError> {
     let names: Vec<String> =
         context.page.rails.iter().enumerate().map(|(i, rail)| rail.name_or_number(i)).collect();
     let mut called = names.iter().enumerate().filter(|(_, other)| other.eq_ignore_ascii_case(&name));
-    let (why, what_to_do) = match (called.next(), called.next()) {
+    let why = match (called.next(), called.next()) {
         (Some((index, _)), None) => return Ok(index),
-        (Some(_), Some(_)) => (RowError::RailAmbiguous { name }, "give each a name of its own".into()),
-        (None, _) if names.is_empty() => (RowError::RailUnknown { name }, "no rail has been laid yet".into()),
-        (None, _) => (RowError::RailUnknown { name }, format!("there is: {}", names.join(", "))),
+        (Some(_), Some(_)) => RowError::RailAmbiguous { name },
+        (None, _) => RowError::RailUnknown { name, names },
     };
-    cells.note(Cell::Rail, &format!("{why}; {what_to_do}"));
+    cells.note(Cell::Rail, why.message());
     Err(why)
 }
 

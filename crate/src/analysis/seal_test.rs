@@ -22,16 +22,16 @@ fn factors_fill_the_range_and_no_more() {
 fn a_closed_seal_covers_the_speed_alike_everywhere_and_an_open_one_nothing()
 -> Result<(), Box<dyn std::error::Error>> {
     let (mut notebook, _) = demo::typed_readings()?;
-    let bare = analyse(&notebook).speed.map_err(|refusal| refusal.message)?;
+    let bare = analyse(&notebook).speed.map_err(|refusal| refusal.id)?;
     notebook.apply(Edit::Seal("5f1c".into()), "")?;
     let analysis = analyse(&notebook);
     let hidden = factor(notebook.state().seal.as_ref()).ok_or("nothing hidden")?;
     assert!(analysis.sealed);
-    let covered = analysis.speed.map_err(|refusal| refusal.message)?;
+    let covered = analysis.speed.map_err(|refusal| refusal.id)?;
     assert!(covered.sealed && covered.comparison.is_none());
     assert!((covered.c / bare.c - hidden).abs() < 1e-15 && (covered.v / bare.v - hidden).abs() < 1e-15);
     assert_eq!(covered.relative, bare.relative);
-    let shown = analysis.line.map_err(|refusal| refusal.message)?;
+    let shown = analysis.line.map_err(|refusal| refusal.id)?;
     // The slope shown and the v shown belong together: v·b is the path factor, 1 (and 1e9 from ns to s).
     assert!((shown.fit.slope * covered.v / 1e9 - 1.0).abs() < 1e-14);
     assert_eq!(analyse(&notebook).notices.iter().filter(|n| n.id == "faster_than_light").count(), 0);
@@ -39,7 +39,7 @@ fn a_closed_seal_covers_the_speed_alike_everywhere_and_an_open_one_nothing()
     assert!(!notebook.can_undo(), "a seal can't be taken back");
     notebook.apply(Edit::OpenSeal, "")?;
     assert!(!notebook.can_undo(), "nor can its opening");
-    assert_eq!(analyse(&notebook).speed.map_err(|refusal| refusal.message)?, bare);
+    assert_eq!(analyse(&notebook).speed.map_err(|refusal| refusal.id)?, bare);
     assert!(notebook.apply(Edit::Seal("again".into()), "").is_err());
     Ok(())
 }

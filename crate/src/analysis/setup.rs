@@ -9,8 +9,9 @@ use super::point::Point;
 use super::read::Reader;
 use super::rows::Rows;
 use super::types::Refusal;
-use super::words::say_rows;
+use super::words::row_numbers;
 use crate::line::{self, Data, FreeColumn, Noise, SharedColumn, Stated};
+use crate::message;
 use crate::notebook::{ActsOn, NotebookState, RowId};
 
 /// The line's input, and what is in it.
@@ -136,10 +137,8 @@ fn independent(
         return Ok(Noise::Unstated);
     }
     if !bare.is_empty() {
-        let message = format!(
-            "{} no uncertainty while others do: state one for each row, or for none",
-            say_rows(page, &bare, "states", "state")
-        );
+        let rows = row_numbers(page, &bare);
+        let message = message!("refusal-some_unstated", n = rows.len(), rows = rows);
         return Err(Refusal { id: "some_unstated".into(), rows: bare, message });
     }
     let shared = shared.iter().map(|shared| shared.column.clone()).collect();

@@ -8,6 +8,7 @@
 use super::budget::{BeyondFit, budget};
 use super::types::{AirReading, Budget, Comparison, LineAnalysis, Refusal, Speed};
 use crate::line::bias_of_reciprocal;
+use crate::message;
 use crate::notebook::{Basis, NotebookState};
 
 /// Speed of light in vacuum, m/s, exact (SI Brochure, 9th edition, 2.2).
@@ -29,13 +30,12 @@ pub fn speed(
     air: &AirReading,
     beyond: &BeyondFit,
 ) -> Result<Speed, Refusal> {
-    let refuse = |id: &str, message: String| Refusal { id: id.into(), rows: Vec::new(), message };
+    let refuse = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
     let slope = line.fit.slope;
     if slope <= 0.0 {
-        let message = "the delay does not grow with the distance, so there is no speed: look at the sense of the rulers and at which channel is edge A";
-        return Err(refuse("slope_not_positive", message.into()));
+        return Err(refuse("slope_not_positive", message!("refusal-slope_not_positive")));
     }
-    let group_index = air.group_index.clone().map_err(|why| refuse("no_air_index", why.to_string()))?;
+    let group_index = air.group_index.clone().map_err(|why| refuse("no_air_index", why.message()))?;
     let of = |basis| budget(line, group_index, basis, beyond);
     let stated = if line.stated { of(Basis::Stated) } else { None };
     let scatter = of(Basis::Scatter);
@@ -45,14 +45,12 @@ pub fn speed(
         (Basis::Stated, Some(budget), _) | (Basis::Scatter, Some(budget), None) => (Basis::Stated, budget),
         (_, _, Some(budget)) => (Basis::Scatter, budget),
         (_, None, None) => {
-            let message = "two rows give a slope, but nothing to judge its uncertainty by: take more rows, or state the uncertainty of each";
-            return Err(refuse("no_uncertainty", message.into()));
+            return Err(refuse("no_uncertainty", message!("refusal-no_uncertainty")));
         }
     };
     // Rows typed to so many digits scatter by their last one; less than this is rounding of the arithmetic.
     if !line.stated && budget.relative_v() < NO_SCATTER {
-        let message = "the rows lie exactly on a line, so there is no scatter to judge by: state the uncertainty of each";
-        return Err(refuse("no_scatter", message.into()));
+        return Err(refuse("no_scatter", message!("refusal-no_scatter")));
     }
     let v = beyond.correction() * page.path.factor() / slope * METRE_PER_NANOSECOND;
     let c = group_index * v;

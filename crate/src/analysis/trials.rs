@@ -16,7 +16,7 @@ use super::origin::Origin;
 use super::parts::{RowErrors, Shared};
 use super::prepare::prepare;
 use super::seal::Shown;
-use super::types::{Refusal, Speed};
+use super::types::{Refusal, Speed, not_given};
 
 use crate::budget::{
     Adaptive, BudgetError, CommonError, Histogram, OwnErrors, Quotient, Random, Redraw, Shape, Step, Summary,
@@ -24,8 +24,10 @@ use crate::budget::{
 };
 use crate::distribution::{normal_density, normal_quantile};
 use crate::line::{Data, Fit, Noise};
+use crate::message;
 use crate::notebook::{ActsOn, Basis, ErrorShape, NotebookState};
 use crate::quantity::{DecimalMark, NumberError, Unit, parse};
+use crate::words::Message;
 
 /// Trials that the adaptive procedure makes at most.
 pub const MOST: usize = 2_000_000;
@@ -51,32 +53,27 @@ pub struct TrialSettings {
 }
 
 /// Why trials can't be drawn, or give nothing.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum TrialsError {
     /// The seed can't be read.
-    #[error("“{text}” is no seed: write a whole number from 0 to {}, or leave it empty", u64::MAX)]
     Seed {
         /// As typed.
         text: String,
     },
     /// The number of trials is no number.
-    #[error("{error}; {}", range())]
     Count {
         /// What is wrong with it.
         error: NumberError,
     },
     /// So many trials can't be drawn.
-    #[error("“{text}”: {}", range())]
     CountOutOfRange {
         /// As typed.
         text: String,
     },
     /// There is no result to draw trials of.
-    #[error("{}", .0.message)]
     Refused(Refusal),
     /// The trials gave no figures.
-    #[error(transparent)]
-    Figures(#[from] BudgetError),
+    Figures(BudgetError),
 }
 
 impl From<Refusal> for TrialsError {
@@ -85,8 +82,30 @@ impl From<Refusal> for TrialsError {
     }
 }
 
-fn range() -> String {
-    format!("a whole number of trials from {} to {} is needed", ASKED.start(), ASKED.end())
+impl From<BudgetError> for TrialsError {
+    fn from(error: BudgetError) -> Self {
+        Self::Figures(error)
+    }
+}
+
+impl TrialsError {
+    /// What is wrong and what to do, with numbers as the notebook writes them.
+    pub fn message(&self, mark: DecimalMark) -> Message {
+        match self {
+            Self::Seed { text } => {
+                message!("trials-no_seed", text = text.as_str(), most = u64::MAX.to_string())
+            }
+            Self::Count { error } => error.message(),
+            Self::CountOutOfRange { text } => message!(
+                "trials-no_count",
+                text = text.as_str(),
+                least = ASKED.start().to_string(),
+                most = ASKED.end().to_string()
+            ),
+            Self::Refused(refusal) => refusal.message.clone(),
+            Self::Figures(error) => not_given(error, mark),
+        }
+    }
 }
 
 /// Reads how the trials are to be drawn.
@@ -130,16 +149,16 @@ impl Trials {
     /// # Errors
     /// Why there is nothing to draw: no result yet, or a plan that can't be read.
     pub fn of(page: &NotebookState) -> Result<Self, Refusal> {
-        let refuse = |id: &str, message: String| Refusal { id: id.into(), rows: Vec::new(), message };
-        let plan = trial_settings(page).map_err(|error| refuse("no_trial_plan", error.to_string()))?;
+        let refuse = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
+        let plan = trial_settings(page)
+            .map_err(|error| refuse("no_trial_plan", error.message(page.decimal_mark)))?;
         let prepared = prepare(page, None);
         let air = air_reading(page, &prepared.context.bench);
         let line = line_of(&prepared);
         let speed = Shown::of(speed_of(&prepared, &line, &air, None)?, page.seal.as_ref());
         let (line, setup, beam_angle) = (line?, prepared.setup?, prepared.beam_angle);
         if setup.shared.len() != line.fit.shared.len() || matches!(setup.data.noise, Noise::Dense(_)) {
-            let message = "trials are not drawn from a stated covariance matrix yet: state the errors that rows share one by one, or quote the budget";
-            return Err(refuse("matrices", message.into()));
+            return Err(refuse("matrices", message!("trials-matrices")));
         }
         let own = match speed.basis {
             Basis::Stated => setup.noises.iter().map(own).collect(),

@@ -2,6 +2,7 @@ use super::*;
 use crate::analysis::{Analysis, analyse};
 use crate::drawn::demo;
 use crate::notebook::{ActsOn, Cell, Claim, Edit, Effect, Notebook, Scope, SharedError, TrialPlan};
+use crate::words::in_english;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
 
@@ -30,13 +31,13 @@ fn scale_error(uncertainty: &str, shape: ErrorShape, degrees_of_freedom: &str) -
 }
 
 fn of(notebook: &Notebook) -> Result<(Analysis, super::Outcome), Box<dyn std::error::Error>> {
-    Ok((analyse(notebook), outcome(notebook.state())?))
+    Ok((analyse(notebook), outcome(notebook.state()).map_err(|error| format!("{error:?}"))?))
 }
 
 #[test]
 fn trials_of_the_demo_bear_out_its_budget() -> Done {
     let (analysis, found) = of(&demo_with("20000", "5")?)?;
-    let speed = analysis.speed.map_err(|refusal| refusal.message)?;
+    let speed = analysis.speed.map_err(|refusal| refusal.id)?;
     let summary = &found.summary;
     assert_eq!(summary.trials, 20_000);
     // The standard deviation of 20 000 normal numbers is known to 0.5 %: four of that, and the second order of 1/b.
@@ -54,20 +55,20 @@ fn trials_of_the_demo_bear_out_its_budget() -> Done {
 fn a_seed_is_its_digits_however_blocks_are_shared_out() -> Done {
     let notebook = demo_with("20000", "77")?;
     let page = notebook.state();
-    let mut one = Trials::of(page).map_err(|refusal| refusal.message)?;
-    let mut other = Trials::of(page).map_err(|refusal| refusal.message)?;
+    let mut one = Trials::of(page).map_err(|refusal| refusal.id)?;
+    let mut other = Trials::of(page).map_err(|refusal| refusal.id)?;
     let first = one.run(0);
     other.run(1);
     assert_eq!(first, other.run(0));
     assert_ne!(first, one.run(1));
-    let mut elsewhere = Trials::of(demo_with("20000", "78")?.state()).map_err(|refusal| refusal.message)?;
+    let mut elsewhere = Trials::of(demo_with("20000", "78")?.state()).map_err(|refusal| refusal.id)?;
     assert_ne!(first, elsewhere.run(0));
     Ok(())
 }
 
 #[test]
 fn the_adaptive_procedure_ends_by_itself() -> Done {
-    let found = outcome(demo_with("", "")?.state())?;
+    let found = outcome(demo_with("", "")?.state()).map_err(|error| format!("{error:?}"))?;
     assert_eq!(found.seed, 1);
     assert_eq!(found.steady, Some(true));
     assert!(found.summary.trials >= 20_000 && found.summary.trials < MOST);
@@ -82,7 +83,7 @@ fn a_dominant_rectangular_error_fails_the_validation() -> Done {
     let mut notebook = demo_with("40000", "3")?;
     notebook.apply(scale_error("5 %", ErrorShape::Rectangular, ""), "")?;
     let (analysis, found) = of(&notebook)?;
-    let speed = analysis.speed.map_err(|refusal| refusal.message)?;
+    let speed = analysis.speed.map_err(|refusal| refusal.id)?;
     let half = (found.summary.symmetric.1 - found.summary.symmetric.0) / 2.0;
     assert!(half < 0.92 * speed.expanded().ok_or("no U")?);
     assert_eq!(found.verdict(), Some(Verdict::Fails));
@@ -101,8 +102,8 @@ fn few_rows_have_the_wide_tails_of_student() -> Done {
     }
     plan_for(&mut notebook, "40000", "")?;
     let (analysis, found) = of(&notebook)?;
-    let slope = analysis.line.map_err(|refusal| refusal.message)?.into_inner().fit;
-    let speed = analysis.speed.map_err(|refusal| refusal.message)?;
+    let slope = analysis.line.map_err(|refusal| refusal.id)?.into_inner().fit;
+    let speed = analysis.speed.map_err(|refusal| refusal.id)?;
     let u = slope.uncertainty.ok_or("no uncertainty")?.slope;
     // Back from c to the slope, where the distribution is t itself. The quantile of 40 000 Cauchy numbers at 2.5 % is
     // known to 3 %.
@@ -119,7 +120,7 @@ fn the_scatter_is_drawn_with_its_own_uncertainty() -> Done {
     let mut notebook = demo_with("40000", "9")?;
     notebook.apply(Edit::SetClaim(Claim { basis: Basis::Scatter, reason: "to see".into() }), "")?;
     let (analysis, found) = of(&notebook)?;
-    let expanded = analysis.speed.map_err(|refusal| refusal.message)?.expanded().ok_or("no U")?;
+    let expanded = analysis.speed.map_err(|refusal| refusal.id)?.expanded().ok_or("no U")?;
     let half = (found.summary.symmetric.1 - found.summary.symmetric.0) / 2.0;
     assert!((half / expanded - 1.0).abs() < 0.04, "{half} against {expanded}");
     Ok(())
@@ -131,8 +132,11 @@ fn plans_that_can_t_be_read_say_what_is_needed() -> Done {
         [("12", ""), ("many", ""), ("1000.5", ""), ("-5", ""), ("1e12", ""), ("", "-1"), ("", "x")]
     {
         let notebook = demo_with(wanted, seed)?;
-        let why = Trials::of(notebook.state()).err().map(|refusal| refusal.message).unwrap_or_default();
-        assert!(why.contains("whole number"), "{wanted} {seed}: {why}");
+        let why = Trials::of(notebook.state())
+            .err()
+            .map(|refusal| in_english(&refusal.message))
+            .unwrap_or_default();
+        assert!(why.contains("whole number") || why.contains("not a number"), "{wanted} {seed}: {why}");
     }
     assert!(Trials::of(Notebook::new().state()).is_err());
     Ok(())

@@ -1,7 +1,5 @@
 //! The shape of an [`Analysis`].
 
-use std::fmt;
-
 use serde::{Serialize, Serializer};
 
 use super::notice::Notice;
@@ -11,8 +9,10 @@ use super::row_error::RowError;
 use super::seal::Shown;
 use crate::air::AirError;
 use crate::budget::BudgetError;
+use crate::message;
 use crate::notebook::{Basis, ErrorShape, RailId, RowId};
-use crate::quantity::DecimalMark;
+use crate::quantity::{DecimalMark, plain};
+use crate::words::Message;
 
 /// A value with its standard uncertainty.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -63,14 +63,14 @@ pub struct DrawnLine {
 }
 
 /// Why something can't be computed.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Refusal {
     /// A stable identifier: "too_few_rows", "all_positions_equal", "no_uncertainty"…
     pub id: String,
     /// The rows concerned.
     pub rows: Vec<RowId>,
     /// What is missing and what to do.
-    pub message: String,
+    pub message: Message,
 }
 
 /// Where a rail stands.
@@ -142,7 +142,7 @@ pub struct AirReading {
     /// Vacuum wavelength, nm.
     pub wavelength_nm: f64,
     /// Group index, or why there is none.
-    #[serde(serialize_with = "or_words")]
+    #[serde(serialize_with = "index_or_why")]
     pub group_index: Result<f64, NoIndex>,
     /// Its standard uncertainty; none where there is no index.
     pub u_group_index: Option<f64>,
@@ -157,15 +157,32 @@ pub struct NoIndex {
     pub mark: DecimalMark,
 }
 
-impl fmt::Display for NoIndex {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.error.told(self.mark))
+impl NoIndex {
+    /// What is wrong and what to look at.
+    pub fn message(&self) -> Message {
+        self.error.message(self.mark)
     }
 }
 
-/// A value, or in words why there is none.
-fn or_words<S: Serializer>(value: &Result<f64, impl fmt::Display>, serializer: S) -> Result<S::Ok, S::Error> {
-    value.as_ref().map_err(ToString::to_string).serialize(serializer)
+fn index_or_why<S: Serializer>(value: &Result<f64, NoIndex>, serializer: S) -> Result<S::Ok, S::Error> {
+    value.as_ref().map_err(NoIndex::message).serialize(serializer)
+}
+
+fn factor_or_why<S: Serializer>(value: &Result<f64, BudgetError>, serializer: S) -> Result<S::Ok, S::Error> {
+    value.as_ref().map_err(|why| not_given(why, DecimalMark::Point)).serialize(serializer)
+}
+
+/// Why a budget or its trials don't give what was asked of them.
+pub fn not_given(error: &BudgetError, mark: DecimalMark) -> Message {
+    match error {
+        BudgetError::DegreesOfFreedom { got } => message!("budget-few_degrees", got = plain(*got, 3, mark)),
+        BudgetError::Probability { got } => message!("budget-no_probability", got = plain(*got, 3, mark)),
+        BudgetError::NoValue { trials, without } => {
+            message!("trials-no_value", without = *without, trials = *trials)
+        }
+        BudgetError::TooFewTrials { got, needed } => message!("trials-too_few", got = *got, needed = *needed),
+        BudgetError::OutOfRange => message!("trials-out_of_range"),
+    }
 }
 
 /// One part of the slope's variance.
@@ -345,7 +362,7 @@ pub struct Budget {
     /// Coverage probability.
     pub probability: f64,
     /// Coverage factor k, or why there is none.
-    #[serde(serialize_with = "or_words")]
+    #[serde(serialize_with = "factor_or_why")]
     pub coverage_factor: Result<f64, BudgetError>,
 }
 

@@ -16,12 +16,3 @@ pub fn listed(numbers: &[usize]) -> String {
         Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
     }
 }
-
-/// "row 3 states", "rows 3 and 5 state".
-pub fn say_rows(page: &NotebookState, rows: &[RowId], one: &str, many: &str) -> String {
-    let numbers = row_numbers(page, rows);
-    match numbers.as_slice() {
-        [single] => format!("row {single} {one}"),
-        _ => format!("rows {} {many}", listed(&numbers)),
-    }
-}

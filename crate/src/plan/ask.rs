@@ -7,6 +7,7 @@ use super::spot::{PlanContext, Spot, first_row, with_rows};
 use crate::analysis::budget::{BeyondFit, budget};
 use crate::analysis::{Entry, LineAnalysis, Origin, PreparedPage, Refusal, line_fit, prepare};
 use crate::line::{Data, Noise, fit};
+use crate::message;
 use crate::notebook::{Basis, NotebookState, Row};
 
 /// What rows are expected to give.
@@ -45,7 +46,7 @@ pub fn ask(page: &NotebookState) -> Result<Asked, Refusal> {
     let (prediction, beside) = predicted(&line, beam_angle).ok_or_else(|| Refusal {
         id: "no_uncertainty".into(),
         rows: Vec::new(),
-        message: "Nothing says how well these rows will be read: state under Apparatus how well edges and rulers are read.".into(),
+        message: message!("plan-no_uncertainty"),
     })?;
     // Straightened: else one reading more would also move the slope that u(b) is taken relative to.
     setup.data.y = setup.data.x.iter().map(|x| line.fit.at(*x)).collect();

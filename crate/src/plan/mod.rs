@@ -24,6 +24,7 @@ pub mod positions;
 pub mod rehearsal;
 
 use crate::analysis::{Analysis, Part, Refusal};
+use crate::message;
 use crate::notebook::{Cell, NotebookState, PositionId, Rail, RailField, Row, Splice};
 use crate::quantity::{Unit, in_unit};
 use crate::rail::Joint;
@@ -144,8 +145,8 @@ pub fn forecast(page: &NotebookState) -> Result<Prediction, Refusal> {
 
 fn expected(context: &PlanContext, spots: &[Spot]) -> Result<Prediction, Refusal> {
     if spots.len() < 2 {
-        let message = "Plan two positions or more, far apart: a line needs them.";
-        return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message: message.into() });
+        let message = message!("plan-too_few");
+        return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message });
     }
     ask_spots(context, spots).map(|asked| asked.prediction)
 }

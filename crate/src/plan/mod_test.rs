@@ -50,11 +50,11 @@ fn two_rails() -> Result<Notebook, Box<dyn std::error::Error>> {
 }
 
 fn seen(notebook: &Notebook) -> Result<Plan, String> {
-    plan(notebook.state(), &analyse(notebook)).map_err(|refusal| refusal.message)
+    plan(notebook.state(), &analyse(notebook)).map_err(|refusal| refusal.id)
 }
 
 fn expected_of(notebook: &Notebook) -> Result<f64, String> {
-    forecast(notebook.state()).map(|found| found.relative).map_err(|refusal| refusal.message)
+    forecast(notebook.state()).map(|found| found.relative).map_err(|refusal| refusal.id)
 }
 
 /// u(b) = σ/√Σ(d_i − d̄)² with σ² = u_t² + b²u_d² (ISO/TS 28037:2010, clause 7.2, for like rows; the edges are each
@@ -66,8 +66,8 @@ fn independent_readings_give_the_closed_form() -> Outcome {
     for (id, (d, repeats)) in (1..).zip(places) {
         notebook.apply(position(id, "", &format!("{d} m"), "2", &repeats.to_string()), "")?;
     }
-    let found = forecast(notebook.state()).map_err(|refusal| refusal.message)?;
-    let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.message)?;
+    let found = forecast(notebook.state()).map_err(|refusal| refusal.id)?;
+    let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.id)?;
     let slope = context.group_index / C0 * 1e9;
     let (u_t, u_d): (f64, f64) = (0.05 * (2.0_f64 / 3.0).sqrt() * 2.0, 0.0005);
     let sigma = (u_t * u_t + slope * slope * u_d * u_d).sqrt();
@@ -99,7 +99,7 @@ fn the_demo_achieves_what_its_positions_promise() -> Outcome {
         };
         notebook.apply(Edit::SetPosition(planned), "")?;
     }
-    let achieved = analyse(&notebook).speed.map_err(|refusal| refusal.message)?.relative_v;
+    let achieved = analyse(&notebook).speed.map_err(|refusal| refusal.id)?.relative_v;
     let predicted = expected_of(&notebook)?;
     // Real readings scatter about the line, so that slope and weights differ by some tenths of a per cent.
     assert!((predicted / achieved - 1.0).abs() < 0.01, "{predicted} against {achieved}");
@@ -116,7 +116,7 @@ fn repeats_help_down_to_the_floor() -> Outcome {
         notebook.apply(position(id, rail, reading, "2", ""), "")?;
     }
     let found = seen(&notebook)?;
-    let now = found.predicted.map_err(|refusal| refusal.message)?;
+    let now = found.predicted.map_err(|refusal| refusal.id)?;
     let (again, floor) = (found.what_if.again.ok_or("no repeat")?, found.what_if.floor.ok_or("no floor")?);
     assert!(floor < again && again < now.relative, "{floor}, {again}, {}", now.relative);
     // Each row read twice is the same plan with repeats.
@@ -222,7 +222,7 @@ fn proposals_are_spread_or_at_the_ends() -> Outcome {
         for rail in 0..rails {
             assert!(spread.spots.iter().filter(|spot| spot.rail == rail).count() >= SIDE);
         }
-        let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.message)?;
+        let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.id)?;
         let at_one_setting = |spots: &[Spot]| {
             let spots: Vec<Spot> =
                 spots.iter().map(|spot| Spot { time_base: "2".into(), ..spot.clone() }).collect();

@@ -1,23 +1,16 @@
 //! The planned positions, read as rows are read.
 
 use litemap::LiteMap;
-use thiserror::Error;
 
 use super::spot::{PlanContext, Spot, first_row, with_rows};
 use crate::analysis::{Place, prepare};
+use crate::message;
 use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row};
 use crate::quantity::{NumberError, Unit, parse};
+use crate::words::Message;
 
 /// Rows that may be planned for one position.
 const MOST: f64 = 50.0;
-
-/// Why a planned number of rows can't be used.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
-#[error("“{text}”: a whole number of rows from 1 to {MOST} is needed")]
-struct RepeatsError {
-    /// As typed.
-    text: String,
-}
 
 /// A planned position, read.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +24,7 @@ pub struct Position {
     /// How many rows are to be read there.
     pub repeats: usize,
     /// What can't be read, with the cell of a row that it would stand in; the repeats stand under the remark.
-    pub problems: Vec<(Cell, String)>,
+    pub problems: Vec<(Cell, Message)>,
 }
 
 /// Reads the planned positions.
@@ -61,8 +54,8 @@ pub fn read(context: &PlanContext) -> Vec<Position> {
             distance: distance.value,
             time_base: time_base(context, typed, distance.value, &mut problems),
         });
-        let repeats = repeats(context.page, typed).unwrap_or_else(|error| {
-            problems.push((Cell::Remark, error.to_string()));
+        let repeats = repeats(context.page, typed).unwrap_or_else(|message| {
+            problems.push((Cell::Remark, message));
             1
         });
         positions.push(Position { id: typed.id, rail, spot, repeats, problems });
@@ -74,22 +67,19 @@ fn time_base(
     context: &PlanContext,
     typed: &PlannedPosition,
     distance: f64,
-    problems: &mut Vec<(Cell, String)>,
+    problems: &mut Vec<(Cell, Message)>,
 ) -> String {
     let text = typed.time_base.trim();
     if context.time(text).is_some() {
         return text.to_owned();
     }
     if !text.is_empty() {
-        problems.push((
-            Cell::TimeBase,
-            format!("“{text}” is no time per division: write a number above zero, in ns"),
-        ));
+        problems.push((Cell::TimeBase, message!("plan-no_time_base", text = text)));
     }
     context.fastest(distance)
 }
 
-fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, RepeatsError> {
+fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, Message> {
     let text = typed.repeats.trim();
     match parse(text, page.decimal_mark, Unit::ONE).map(|number| number.value) {
         Err(NumberError::Empty) => Ok(1),
@@ -102,7 +92,7 @@ fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, Repea
             )]
             Ok(value as usize)
         }
-        _ => Err(RepeatsError { text: text.to_owned() }),
+        _ => Err(message!("plan-no_repeats", text = text, most = MOST.to_string())),
     }
 }
 

@@ -10,6 +10,7 @@ use super::{planned, spread};
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Part, Quantity, Refusal, RowReading, prepare};
 use crate::budget::Random;
+use crate::message;
 use crate::notebook::{
     ActsOn, Cell, Edit, Notebook, NotebookState, PlannedPosition, Rail, RailId, Scope, SharedError,
 };
@@ -171,8 +172,7 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
 fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
     for reading in readings {
         if let Part::Incomplete { lacks } = &reading.part {
-            let message =
-                format!("Nothing can be rehearsed on this bench yet: {lacks}. Change it under Apparatus.");
+            let message = message!("plan-no_rehearsal", why = lacks.message());
             return Err(Refusal { id: "row_not_read".into(), rows: Vec::new(), message });
         }
     }

@@ -5,12 +5,13 @@ use crate::notebook::{
     ActsOn, BenchField, Edit, Effect, ErrorShape, Path, RailField, Sense, SharedError, Splice, read as open,
     write,
 };
+use crate::words::in_english;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 /// The notebook of a rehearsal by the page's own plan.
 pub(crate) fn rehearsed(page: &NotebookState, seed: u32) -> Result<Notebook, Box<dyn std::error::Error>> {
-    let edit = rehearsal(page, String::new(), page.plan.clone(), seed).map_err(|refusal| refusal.message)?;
+    let edit = rehearsal(page, String::new(), page.plan.clone(), seed).map_err(|refusal| refusal.id)?;
     let mut notebook = Notebook::new();
     notebook.apply(edit, "")?;
     Ok(notebook)
@@ -62,9 +63,9 @@ fn what_is_drawn_is_what_is_listed() -> Outcome {
     let (mut squares, mut chi, mut nu) = (0.0, 0.0, 0.0);
     for seed in 0..runs {
         let analysis = analyse(&rehearsed(bench.state(), seed)?);
-        let speed = analysis.speed.map_err(|refusal| refusal.message)?;
+        let speed = analysis.speed.map_err(|refusal| refusal.id)?;
         squares += ((speed.c - C0) / speed.u_c()).powi(2);
-        let fit = analysis.line.map_err(|refusal| refusal.message)?.into_inner().fit;
+        let fit = analysis.line.map_err(|refusal| refusal.id)?.into_inner().fit;
         chi += fit.chi_square;
         nu += fit.degrees_of_freedom as f64;
     }
@@ -108,7 +109,7 @@ fn the_truth_explains_the_readings() -> Outcome {
     let told = truth(&notebook).ok_or("no truth")?;
     let scale = told.errors.iter().find(|(origin, ..)| *origin == Origin::RulerScale { rail: 1 });
     let scale = scale.ok_or("no scale")?.1;
-    let speed = analyse(&notebook).speed.map_err(|refusal| refusal.message)?;
+    let speed = analyse(&notebook).speed.map_err(|refusal| refusal.id)?;
     // A ruler whose readings are too long by the scale gives a speed too large by it. Edges are read to half a
     // thousandth of a division of some nanoseconds: about 10⁻⁴ of the slope.
     assert!((speed.c / C0 - 1.0 - scale).abs() < 1e-3, "{} against {scale}", speed.c / C0 - 1.0);
@@ -130,6 +131,7 @@ fn a_bench_whose_rails_share_a_name_is_refused() -> Outcome {
     let page = with_rows(bench.state(), Vec::new(), Vec::new());
     let refusal = rehearse(&page, 1).err().ok_or("rehearsed")?;
     assert_eq!(refusal.id, "row_not_read");
-    assert!(refusal.message.contains("more than one rail is called “bench”"), "{}", refusal.message);
+    let text = in_english(&refusal.message);
+    assert!(text.contains("More than one rail has the name “bench”"), "{text}");
     Ok(())
 }

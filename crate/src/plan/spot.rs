@@ -6,6 +6,7 @@ use crate::air;
 use crate::analysis::context::RowContext;
 use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
 use crate::analysis::{C0, Refusal, prepare};
+use crate::message;
 use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row, RowId};
 use crate::quantity::{Unit, fixed, in_unit, parse};
 use crate::rail::{self, Stand};
@@ -70,23 +71,18 @@ impl<'a> PlanContext<'a> {
     /// # Errors
     /// When no rail has a place and a span yet, or the air has no index.
     pub fn of(page: &'a NotebookState) -> Result<Self, Refusal> {
-        let refuse =
-            |id: &str, message: &str| Refusal { id: id.into(), rows: Vec::new(), message: message.into() };
+        let refuse = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
         let bare = with_rows(page, Vec::new(), Vec::new());
         let RowContext { bench, rails, stands, .. } = prepare(&bare, None).context;
         let group_index = air::group_index(&bench.air, bench.wavelength_nm)
-            .map_err(|error| refuse("no_air_index", &error.told(page.decimal_mark)))?;
+            .map_err(|error| refuse("no_air_index", error.message(page.decimal_mark)))?;
         let slope = page.path.factor() * group_index / C0 * 1e9;
         let context = Self { page, bench, rails, stands, model: Model { t0: 0.0, slope }, group_index };
         if page.rails.is_empty() {
-            return Err(refuse(
-                "no_rails",
-                "There is nothing to plan on yet: describe a rail under Apparatus.",
-            ));
+            return Err(refuse("no_rails", message!("plan-no_rails")));
         }
         if (0..page.rails.len()).all(|index| context.ends(index).is_none()) {
-            let message = "No rail can be planned on yet: write under Apparatus its first and last mark, and say where it stands.";
-            return Err(refuse("no_place", message));
+            return Err(refuse("no_place", message!("plan-no_place")));
         }
         Ok(context)
     }

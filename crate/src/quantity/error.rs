@@ -3,22 +3,21 @@
 use serde::Serialize;
 
 use super::{DecimalMark, Dimension, Unit};
+use crate::message;
+use crate::words::Message;
 
 /// Why a text was not taken as a number. Nothing is ever guessed: a doubtful text is an error.
-#[derive(thiserror::Error, Clone, PartialEq, Eq, Debug, Serialize)]
+#[derive(Clone, PartialEq, Eq, Debug, Serialize)]
 #[serde(rename_all = "snake_case", tag = "kind")]
 pub enum NumberError {
     /// Nothing but space.
-    #[error("Nothing is written here: type a number.")]
     Empty,
     /// A list with nothing between two separators; the first item has position 1.
-    #[error("Repeat {position} is empty: type a number there, or take away the spare semicolon.")]
     EmptyRepeat {
         /// Position of the item, counted from 1.
         position: usize,
     },
     /// Words, or a number that is none (`nan`, `inf`, `∞`).
-    #[error("“{found}” is not a number: type digits, for example {example}.")]
     NotANumber {
         /// The part that is no number.
         found: String,
@@ -26,12 +25,6 @@ pub enum NumberError {
         example: String,
     },
     /// `1,234` where decimals have a point, or `1.234` where they have a comma.
-    #[error(
-        "“{found}” has a {}, but this notebook writes decimals with a {}: use that, and a space between \
-         thousands.",
-        expected.other().name(),
-        expected.name()
-    )]
     OtherMark {
         /// The digits with the mark.
         found: String,
@@ -39,50 +32,38 @@ pub enum NumberError {
         expected: DecimalMark,
     },
     /// `1.2.3`
-    #[error("“{found}” has more than one decimal mark: keep one.")]
     SeveralMarks {
         /// The digits with the marks.
         found: String,
     },
     /// Spaces among the digits that do not make groups of three.
-    #[error(
-        "“{found}” has spaces that do not part groups of three digits: close them up, or use ; between repeats."
-    )]
     Grouping {
         /// The digits with the spaces.
         found: String,
     },
     /// An exponent without its digits.
-    #[error("“{found}” has an unfinished power of ten: write it as e8 or × 10^8.")]
     Exponent {
         /// The exponent as found.
         found: String,
     },
     /// `2.987 ± 0.021 × 10⁸`: does the power belong to both?
-    #[error(
-        "In “{found}” the power of ten may belong to both numbers or only to the second: put brackets round \
-         the two, or write the power on each."
-    )]
     SharedExponent {
         /// The whole text.
         found: String,
     },
     /// An uncertainty below zero.
-    #[error("“{found}” is an uncertainty below zero: write it without a sign.")]
     NegativeUncertainty {
         /// The uncertainty as found.
         found: String,
     },
     /// Letters after the number that are no unit.
-    #[error("“{found}” is not a unit known here: use {expected}, once, after the number.")]
     UnknownUnit {
         /// The letters.
         found: String,
         /// The units that would do.
-        expected: String,
+        expected: Vec<&'static str>,
     },
     /// A unit of another kind of quantity.
-    #[error("“{found}” is a unit of {}, but this is a {}: use {units}.", dimension.name(), expected.name())]
     WrongDimension {
         /// The unit's symbol as typed.
         found: String,
@@ -91,28 +72,24 @@ pub enum NumberError {
         /// What is asked for.
         expected: Dimension,
         /// The units that would do.
-        units: String,
+        units: Vec<&'static str>,
     },
     /// Something after the number, or in its middle.
-    #[error("“{found}” was not expected after the number: write one number, as 12 or 12 ± 3 or 12(3).")]
     Unexpected {
         /// The rest of the text from the place where reading stopped.
         found: String,
     },
     /// Beyond the largest double, about 1.8 × 10³⁰⁸.
-    #[error("“{found}” is too large to compute with: check the power of ten.")]
     TooLarge {
         /// The whole text.
         found: String,
     },
     /// Not zero, but nearer to zero than any double.
-    #[error("“{found}” is too small to compute with: check the power of ten.")]
     TooSmall {
         /// The whole text.
         found: String,
     },
     /// Far more characters than a number needs.
-    #[error("This entry has {length} characters, more than the {limit} that a number may have: shorten it.")]
     TooLong {
         /// Characters found.
         length: usize,
@@ -120,11 +97,49 @@ pub enum NumberError {
         limit: usize,
     },
     /// Some repeats in one cell with a unit, some without.
-    #[error("Some repeats carry a unit and some do not: write the unit on each of them, or on none.")]
     MixedUnits,
 }
 
 impl NumberError {
+    /// What was found, what was expected, and what to do.
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Empty => message!("number-empty"),
+            Self::EmptyRepeat { position } => message!("number-empty_repeat", position = *position),
+            Self::NotANumber { found, example } => {
+                message!("number-none", found = found.as_str(), example = example.as_str())
+            }
+            Self::OtherMark { found, expected: DecimalMark::Point } => {
+                message!("number-comma", found = found.as_str())
+            }
+            Self::OtherMark { found, expected: DecimalMark::Comma } => {
+                message!("number-point", found = found.as_str())
+            }
+            Self::SeveralMarks { found } => message!("number-several_marks", found = found.as_str()),
+            Self::Grouping { found } => message!("number-grouping", found = found.as_str()),
+            Self::Exponent { found } => message!("number-exponent", found = found.as_str()),
+            Self::SharedExponent { found } => message!("number-shared_exponent", found = found.as_str()),
+            Self::NegativeUncertainty { found } => {
+                message!("number-negative_uncertainty", found = found.as_str())
+            }
+            Self::UnknownUnit { found, expected } => {
+                message!("number-unknown_unit", found = found.as_str(), units = expected.clone())
+            }
+            Self::WrongDimension { found, dimension, expected, units } => message!(
+                "number-wrong_unit",
+                found = found.as_str(),
+                dimension = dimension.message(),
+                expected = expected.message(),
+                units = units.clone()
+            ),
+            Self::Unexpected { found } => message!("number-unexpected", found = found.as_str()),
+            Self::TooLarge { found } => message!("number-too_large", found = found.as_str()),
+            Self::TooSmall { found } => message!("number-too_small", found = found.as_str()),
+            Self::TooLong { length, limit } => message!("number-too_long", length = *length, limit = *limit),
+            Self::MixedUnits => message!("number-mixed_units"),
+        }
+    }
+
     pub(super) fn not_a_number(found: &str, mark: DecimalMark) -> Self {
         Self::NotANumber { found: quoted(found), example: format!("12{}5", mark.char()) }
     }
@@ -150,13 +165,7 @@ pub(super) fn quoted(found: &str) -> String {
     }
 }
 
-/// The symbols of a dimension's units: `m, cm, mm or in`.
-fn offered(dimension: Dimension) -> String {
-    let symbols: Vec<&str> =
-        dimension.units().map(Unit::symbol).filter(|symbol| !symbol.is_empty()).collect();
-    match symbols.split_last() {
-        Some((last, [])) => (*last).to_owned(),
-        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
-        None => String::new(),
-    }
+/// The symbols of a dimension's units.
+fn offered(dimension: Dimension) -> Vec<&'static str> {
+    dimension.units().map(Unit::symbol).filter(|symbol| !symbol.is_empty()).collect()
 }

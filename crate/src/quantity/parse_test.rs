@@ -3,6 +3,7 @@
 
 use super::super::in_unit;
 use super::*;
+use crate::words::in_english;
 use DecimalMark::{Comma, Point};
 
 #[test]
@@ -145,19 +146,19 @@ fn refuses_what_is_doubtful() {
 
 #[test]
 fn messages_say_what_to_do() {
-    let message = |text, unit| parse(text, Point, unit).unwrap_err().to_string();
+    let message = |text, unit| in_english(&parse(text, Point, unit).unwrap_err().message());
     assert_eq!(
         message("1,234", Unit::METRE),
-        "“1,234” has a comma, but this notebook writes decimals with a point: use that, and a space between \
-         thousands."
+        "“1,234” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands."
     );
     assert_eq!(
         message("3 ns", Unit::CENTIMETRE),
-        "“ns” is a unit of time, but this is a length: use m, cm, mm, µm, km or in."
+        "“ns” is a unit of another quantity: time. Here the quantity is: length. These units can be used: m, cm, mm, \
+         µm, km, and in."
     );
     assert_eq!(
         message("12 divs.", Unit::DIVISION),
-        "“divs.” is not a unit known here: use div, once, after the number."
+        "“divs.” is not a unit of this field. These can be used: div. Write one of them, once, after the number."
     );
 }
 
@@ -222,7 +223,7 @@ mod properties {
             for result in [parse(&text, mark, unit), parse(&text, mark, Unit::INCH)] {
                 match result {
                     Ok(number) => prop_assert!(number.value.is_finite()),
-                    Err(error) => prop_assert!(!error.to_string().is_empty()),
+                    Err(error) => prop_assert!(in_english(&error.message()).ends_with('.')),
                 }
             }
         }

@@ -12,6 +12,8 @@ use serde::{Deserialize, Serialize};
 use slope_engine::decimal::{as_typed, plain};
 
 use super::{Decimal, DecimalMark};
+use crate::message;
+use crate::words::Message;
 
 /// What kind of quantity a unit measures. Units of two dimensions never convert into each other.
 #[derive(Serialize, Deserialize, Clone, Copy, PartialEq, Eq, Debug)]
@@ -47,21 +49,21 @@ pub enum Dimension {
 
 impl Dimension {
     /// What it is called in a sentence.
-    pub const fn name(self) -> &'static str {
+    pub fn message(self) -> Message {
         match self {
-            Self::Length => "length",
-            Self::Time => "time",
-            Self::TimePerDivision => "time per division",
-            Self::Divisions => "number of divisions",
-            Self::Ratio => "ratio",
-            Self::Angle => "angle",
-            Self::Frequency => "frequency",
-            Self::Temperature => "temperature",
-            Self::Pressure => "pressure",
-            Self::Wavelength => "wavelength",
-            Self::Voltage => "voltage",
-            Self::Speed => "speed",
-            Self::Pixels => "distance in pixels",
+            Self::Length => message!("dimension-length"),
+            Self::Time => message!("dimension-time"),
+            Self::TimePerDivision => message!("dimension-timeperdivision"),
+            Self::Divisions => message!("dimension-divisions"),
+            Self::Ratio => message!("dimension-ratio"),
+            Self::Angle => message!("dimension-angle"),
+            Self::Frequency => message!("dimension-frequency"),
+            Self::Temperature => message!("dimension-temperature"),
+            Self::Pressure => message!("dimension-pressure"),
+            Self::Wavelength => message!("dimension-wavelength"),
+            Self::Voltage => message!("dimension-voltage"),
+            Self::Speed => message!("dimension-speed"),
+            Self::Pixels => message!("dimension-pixels"),
         }
     }
 

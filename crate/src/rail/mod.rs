@@ -11,7 +11,8 @@
 //! A rail whose distance was *stated* from the splitter does not inherit the errors of the rails before it; one
 //! that is joined to the rail before inherits all of them.
 
-use thiserror::Error;
+use crate::message;
+use crate::words::Message;
 
 /// One rail, in numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -92,22 +93,28 @@ pub struct Stand {
 }
 
 /// Why a rail's place can't be told.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum JointError {
     /// The first rail is joined to a rail before it.
-    #[error(
-        "the first rail has no rail before it: say which reading lies at the splitter, or at what distance a mark stands"
-    )]
     NoRailBefore,
     /// The rail before has no place itself.
-    #[error("the rail before it has no place yet: say first where that one stands")]
     RailBeforeUnplaced,
     /// A free step needs the span of the rail before.
-    #[error("a free step begins at the far end of the rail before: write that rail's span first")]
     NoSpanBefore,
     /// No pair of readings.
-    #[error("an overlap needs at least one carriage position read on both rails: write a pair of readings")]
     NoPairs,
+}
+
+impl JointError {
+    /// What is missing, and what to do.
+    pub fn message(self) -> Message {
+        match self {
+            Self::NoRailBefore => message!("joint-no_rail_before"),
+            Self::RailBeforeUnplaced => message!("joint-rail_before_unplaced"),
+            Self::NoSpanBefore => message!("joint-no_span_before"),
+            Self::NoPairs => message!("joint-no_pairs"),
+        }
+    }
 }
 
 impl Stand {

@@ -13,6 +13,7 @@ use super::shown::{
 };
 use super::table::{Column, Table};
 use crate::analysis::Notice;
+use crate::analysis::{bench_field, rail_field};
 use crate::message;
 use crate::notebook::{BenchField, RailField, UncertaintyKind};
 use crate::pictures::Charts;
@@ -133,7 +134,7 @@ impl Report<'_> {
         let name = rail.fields.get(&RailField::Name).map_or_else(String::new, taken);
         let fields = labels::RAIL_FIELDS.iter().map(|field| {
             let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
-            (self.say(&labels::rail_field(*field)), text)
+            (self.say(&rail_field(*field)), text)
         });
         let ruler =
             message!("report-ruler-text", unit = &*rail.unit_symbol, sense = labels::sense(rail.sense));
@@ -161,8 +162,8 @@ impl Report<'_> {
 
     fn line(&self) -> String {
         let line = &self.view.line;
-        if !line.refusal.is_empty() {
-            return paragraph(&line.refusal);
+        if let Some(refusal) = &line.refusal {
+            return paragraph(&self.say(refusal));
         }
         [
             paragraph(&self.told(line.method.as_ref())),
@@ -176,14 +177,14 @@ impl Report<'_> {
 
     fn uncertainty(&self) -> String {
         let budget = &self.view.budget;
-        if !budget.refusal.is_empty() {
-            return paragraph(&budget.refusal);
+        if let Some(refusal) = &budget.refusal {
+            return paragraph(&self.say(refusal));
         }
         let mut text = paragraph(&self.told(budget.summary.as_ref()));
         text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
         text += &table(&budget_table(self.view, self.words));
         text += &table(&budget_figures_table(self.view, self.words));
-        if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_empty()) {
+        if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_none()) {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(&message!("trials-title"))));
             text += &paragraph(&self.told(trials.verdict.as_ref()));
             text += &figure(&self.charts.trials_svg, &self.told(trials.summary.as_ref()));
@@ -194,8 +195,8 @@ impl Report<'_> {
 
     fn result(&self) -> String {
         let result = &self.view.result;
-        if !result.refusal.is_empty() {
-            return paragraph(&result.refusal);
+        if let Some(refusal) = &result.refusal {
+            return paragraph(&self.say(refusal));
         }
         let mut text: String =
             result.sentences.iter().map(|sentence| paragraph(&self.say(sentence))).collect();
@@ -231,7 +232,7 @@ impl Report<'_> {
     /// What a field is called, and what stands in it; both plain texts.
     fn bench_item(&self, field: BenchField) -> (String, String) {
         let text = self.view.bench.get(&field).map_or_else(String::new, |field| self.with_unit(field));
-        (self.say(&labels::bench_field(field)), text)
+        (self.say(&bench_field(field)), text)
     }
 
     /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
@@ -258,11 +259,11 @@ impl Report<'_> {
     }
 
     fn typed_section(&self, field: BenchField) -> String {
-        self.typed(field).map_or_else(String::new, |text| self.section(&labels::bench_field(field), &text))
+        self.typed(field).map_or_else(String::new, |text| self.section(&bench_field(field), &text))
     }
 
     fn typed_with_heading(&self, field: BenchField) -> String {
-        let heading = html_text(&self.say(&labels::bench_field(field)));
+        let heading = html_text(&self.say(&bench_field(field)));
         self.typed(field).map_or_else(String::new, |text| format!("<h3>{heading}</h3>\n{text}"))
     }
 

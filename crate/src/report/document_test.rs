@@ -101,12 +101,12 @@ fn an_empty_notebook_has_a_report_that_says_so() {
     view.rows.clear();
     view.rails.clear();
     view.notices.clear();
-    view.line.refusal = "No rows yet: type two.".into();
-    view.result.refusal = "No line yet.".into();
+    view.line.refusal = Some(crate::message!("refusal-all_positions_equal"));
+    view.result.refusal = Some(crate::message!("plan-too_few"));
     let report = html(&view, &Charts::default(), None, &english());
     assert!(report.contains("<h1>Untitled notebook</h1>"));
-    assert!(report.contains("No rows yet: type two."));
-    assert!(report.contains("No line yet."));
+    assert!(report.contains("All rows have the same distance"));
+    assert!(report.contains("Plan two or more positions"));
     assert!(!report.contains("<svg"));
 }
 

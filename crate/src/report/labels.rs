@@ -65,46 +65,6 @@ pub fn weight(weight: Weight) -> Message {
     }
 }
 
-/// What a text of the bench is called.
-pub fn bench_field(field: BenchField) -> Message {
-    match field {
-        BenchField::People => message!("fields-people"),
-        BenchField::Place => message!("fields-place"),
-        BenchField::LocalRules => message!("fields-local_rules"),
-        BenchField::LocalContact => message!("fields-local_contact"),
-        BenchField::Wavelength => message!("fields-wavelength"),
-        BenchField::PulseRate => message!("fields-pulse_rate"),
-        BenchField::SmallDivisions => message!("fields-small_divisions"),
-        BenchField::EdgeHalfWidth => message!("fields-edge_half_width"),
-        BenchField::EdgeReason => message!("fields-edge_reason"),
-        BenchField::ScreenWidth => message!("fields-screen_width"),
-        BenchField::TimeBaseUncertainty => message!("fields-time_base_uncertainty"),
-        BenchField::Temperature => message!("fields-temperature"),
-        BenchField::Pressure => message!("fields-pressure"),
-        BenchField::Humidity => message!("fields-humidity"),
-        BenchField::CarbonDioxide => message!("fields-carbon_dioxide"),
-        BenchField::BeamAngle => message!("fields-beam_angle"),
-        BenchField::Coverage => message!("fields-coverage"),
-        BenchField::MarkUncertainty => message!("fields-mark_uncertainty"),
-        BenchField::TraceLevel => message!("fields-trace_level"),
-        BenchField::TraceFraction => message!("fields-trace_fraction"),
-        BenchField::Aim => message!("fields-aim"),
-        BenchField::Method => message!("fields-method"),
-        BenchField::Discussion => message!("fields-discussion"),
-    }
-}
-
-/// What a text of a rail is called.
-pub fn rail_field(field: RailField) -> Message {
-    match field {
-        RailField::Name => message!("rails-fields-name"),
-        RailField::From => message!("rails-fields-from"),
-        RailField::To => message!("rails-fields-to"),
-        RailField::ReadingUncertainty => message!("rails-fields-reading_uncertainty"),
-        RailField::ScaleUncertainty => message!("rails-fields-scale_uncertainty"),
-    }
-}
-
 /// A text as typed, or what is taken while it is empty.
 pub fn taken(field: &Field, words: &dyn Words) -> String {
     if field.text.is_empty() { words.text(&field.default) } else { field.text.clone() }

@@ -70,7 +70,7 @@ pub fn view_of(text: &str) -> View {
         ],
         proposal: Proposal::default(),
         line: LineView {
-            refusal: String::new(),
+            refusal: None,
             method: Some(said(text)),
             figures: vec![figure()],
             checks: vec![figure()],
@@ -78,14 +78,14 @@ pub fn view_of(text: &str) -> View {
             residual_summary: Some(said(text)),
         },
         budget: BudgetView {
-            refusal: String::new(),
+            refusal: None,
             components: vec![component(text)],
             figures: vec![figure()],
             summary: Some(said(text)),
         },
-        trials: TrialPlanView { seed: text.into(), wanted: field(), refusal: String::new() },
+        trials: TrialPlanView { seed: text.into(), wanted: field(), refusal: None },
         result: ResultView {
-            refusal: String::new(),
+            refusal: None,
             short: text.into(),
             figures: vec![figure()],
             sentences: vec![said(text)],
@@ -160,7 +160,8 @@ pub fn analysis(stated: bool) -> Analysis {
 
 /// An analysis without a line.
 pub fn empty_analysis() -> Analysis {
-    let refusal = || Refusal { id: "too_few_rows".into(), rows: vec![], message: "type two rows".into() };
+    let refusal =
+        || Refusal { id: "too_few_rows".into(), rows: vec![], message: crate::message!("plan-too_few") };
     Analysis { rows: vec![], line: Err(refusal()), speed: Err(refusal()), ..analysis(true) }
 }
 
@@ -311,7 +312,7 @@ fn row(text: &str, id: u32, number: usize, state: RowState, struck: &str) -> Row
         state,
         cells: [Rail, Reading, TimeBase, EdgeA, EdgeB, Remark].map(field).into_iter().collect(),
         struck: struck.into(),
-        lacks: String::new(),
+        lacks: None,
         distance: text.into(),
         delay: text.into(),
         residual: text.into(),

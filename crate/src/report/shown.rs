@@ -26,7 +26,8 @@ fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
     let ruler_unit = row.cells.get(&Cell::Reading).map_or_else(String::new, |field| field.unit.clone());
     // As typed, or what is taken for it while it is empty.
     let typed = |cell| row.cells.get(&cell).map_or_else(String::new, |field| labels::taken(field, words));
-    let outside = if row.struck.is_empty() { &row.lacks } else { &row.struck };
+    let lacks = row.lacks.as_ref().map_or_else(String::new, |lacks| words.say(lacks));
+    let outside = if row.struck.is_empty() { lacks } else { row.struck.clone() };
     vec![
         row.number.to_string(),
         typed(Cell::Rail),
@@ -39,7 +40,7 @@ fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
         row.delay.clone(),
         row.residual.clone(),
         words.say(&labels::state(row.state)),
-        outside.clone(),
+        outside,
         typed(Cell::Remark),
     ]
 }

@@ -40,8 +40,11 @@ fn a_unit_stands_in_the_head_only() {
 fn an_incomplete_row_says_what_it_lacks() {
     let mut view = view_of("7");
     view.rows[0].state = RowState::Incomplete;
-    view.rows[0].lacks = "edge B is missing".into();
-    assert_eq!(readings_table(&view, &english()).cells("outside_because"), ["edge B is missing", "7"]);
+    view.rows[0].lacks = Some(crate::message!("row-no_delay"));
+    assert_eq!(
+        readings_table(&view, &english()).cells("outside_because"),
+        ["The delay is missing. Read both edges on the screen.", "7"]
+    );
 }
 
 #[test]

@@ -7,7 +7,8 @@
 //! - Repeats at one position: mean and standard error (JCGM 100:2008, 4.2.3; Type A). Few repeats tell little of
 //!   their scatter, so it is pooled over all positions (JCGM 100:2008, 4.2.4, and H.3.6 on pooled estimates).
 
-use thiserror::Error;
+use crate::message;
+use crate::words::Message;
 
 /// Small divisions in a division, where nothing else is said (common practice, no source).
 pub const SMALL_DIVISIONS: f64 = 5.0;
@@ -23,21 +24,27 @@ pub struct Edges {
 }
 
 /// Why two lists of edge readings don't make a delay.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum EdgesError {
     /// One edge was not read.
-    #[error("read both edges: the delay is the distance between them on the screen")]
     Missing,
     /// The numbers of repeats don't match.
-    #[error(
-        "{a} readings of edge A and {b} of edge B can't be paired: give as many of each, or one of either"
-    )]
     Unpaired {
         /// Readings of edge A.
         a: usize,
         /// Readings of edge B.
         b: usize,
     },
+}
+
+impl EdgesError {
+    /// What is missing, and what to do.
+    pub fn message(self) -> Message {
+        match self {
+            Self::Missing => message!("edges-missing"),
+            Self::Unpaired { a, b } => message!("edges-unpaired", a = a, b = b),
+        }
+    }
 }
 
 /// Scatter of one difference q_B − q_A, pooled over positions.

@@ -12,11 +12,11 @@ use crate::words::{Message, Value};
 /// The budget of c.
 pub fn budget_view(page: &NotebookState, analysis: &Analysis) -> BudgetView {
     match &analysis.speed {
-        Err(refusal) => BudgetView { refusal: refusal.message.clone(), ..BudgetView::default() },
+        Err(refusal) => BudgetView { refusal: Some(refusal.message.clone()), ..BudgetView::default() },
         Ok(speed) => {
             let components = ordered(&speed.budget);
             BudgetView {
-                refusal: String::new(),
+                refusal: None,
                 components: components.iter().map(|part| component(page, speed, part)).collect(),
                 figures: budget_figures(page, speed),
                 summary: Some(summary(page, speed, components.first().copied())),

@@ -18,7 +18,7 @@ fn of(notebook: &Notebook) -> BudgetView {
 #[test]
 fn the_largest_part_stands_first_and_every_line_is_full() {
     let budget = of(&demo());
-    assert!(budget.refusal.is_empty());
+    assert!(budget.refusal.is_none());
     let length = |part: &ComponentView| part.bar.trim_end_matches('%').parse::<f64>().unwrap();
     assert!(budget.components.windows(2).all(|pair| length(&pair[0]) >= length(&pair[1])));
     let mut ids: Vec<&str> = budget.components.iter().map(|part| part.id.as_str()).collect();
@@ -53,7 +53,7 @@ fn shares_are_written_to_a_tenth_of_a_per_cent() {
 #[test]
 fn without_a_result_the_budget_says_why() {
     let budget = of(&Notebook::new());
-    assert!(!budget.refusal.is_empty() && budget.components.is_empty() && budget.figures.is_empty());
+    assert!(budget.refusal.is_some() && budget.components.is_empty() && budget.figures.is_empty());
 }
 
 /// A formula ends with what it gives: the value that stands beside it.

@@ -228,12 +228,12 @@ fn distance_and_delay(
 }
 
 /// How a row takes part, and what it lacks.
-fn state(part: &Part) -> (RowState, String) {
+fn state(part: &Part) -> (RowState, Option<Message>) {
     match part {
-        Part::Empty => (RowState::Empty, String::new()),
-        Part::Incomplete { lacks } => (RowState::Incomplete, lacks.to_string()),
-        Part::Struck => (RowState::Struck, String::new()),
-        Part::Used => (RowState::Used, String::new()),
+        Part::Empty => (RowState::Empty, None),
+        Part::Incomplete { lacks } => (RowState::Incomplete, Some(lacks.message())),
+        Part::Struck => (RowState::Struck, None),
+        Part::Used => (RowState::Used, None),
     }
 }
 

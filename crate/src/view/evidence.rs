@@ -9,6 +9,7 @@ use super::remarks::remark;
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
 use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time, traced};
+use crate::analysis::plane;
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
 use crate::message;
 use crate::notebook::{Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits};
@@ -28,7 +29,7 @@ pub enum EvidenceView {
         /// Its grid.
         grid: Option<Grid>,
         /// What is wrong with the marks; empty if nothing is.
-        problem: String,
+        problem: Option<Message>,
         /// Rail and time base that the row goes on with where it states none.
         #[cfg_attr(not(target_arch = "wasm32"), ts(as = "std::collections::BTreeMap<Cell, String>"))]
         #[serde(serialize_with = "as_record")]
@@ -41,7 +42,7 @@ pub enum EvidenceView {
         /// The files and what was measured.
         traces: Traces,
         /// What is wrong; empty if nothing is.
-        problem: String,
+        problem: Option<Message>,
         /// Each estimator's delay.
         figures: Vec<Figure>,
     },
@@ -54,7 +55,7 @@ pub struct GridLines {
     /// From x, y to x, y, pixels; columns first.
     pub lines: Vec<[f64; 4]>,
     /// What is wrong with its marks; empty if nothing is.
-    pub problem: String,
+    pub problem: Option<Message>,
 }
 
 /// What all pictures and traces come to.
@@ -88,9 +89,9 @@ pub fn grid_lines(grid: &Grid) -> GridLines {
     match Plane::fit(&corners(grid), 1.0) {
         Ok(plane) => GridLines {
             lines: plane.grid(grid.columns, grid.rows).iter().map(|[a, b]| [a.x, a.y, b.x, b.y]).collect(),
-            problem: String::new(),
+            problem: None,
         },
-        Err(error) => GridLines { lines: Vec::new(), problem: error.to_string() },
+        Err(error) => GridLines { lines: Vec::new(), problem: Some(plane(&error)) },
     }
 }
 
@@ -105,14 +106,14 @@ pub fn evidence_view(page: &NotebookState, id: RowId) -> Option<EvidenceView> {
             EvidenceView::Picture {
                 grid: page.grids.iter().find(|grid| grid.id == picture.grid).cloned(),
                 figures: read.as_ref().map(|marked| of_marks(marked, page.decimal_mark)).unwrap_or_default(),
-                problem: read.err().map_or_else(String::new, |error| error.to_string()),
+                problem: read.err().map(|error| error.message()),
                 habits: habits(before).map(|(cell, text)| (cell, text.to_owned())).collect(),
                 picture,
             }
         }
         Evidence::Traces(traces) => EvidenceView::Traces {
             figures: of_traces(&traces, page.decimal_mark),
-            problem: traced(page, &traces).err().map_or_else(String::new, |error| error.to_string()),
+            problem: traced(page, &traces).err().map(|error| error.message()),
             traces,
         },
     })

@@ -13,7 +13,7 @@ use crate::notebook::{
 };
 use crate::quantity::{Unit, parse, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
-use crate::words::Value;
+use crate::words::{Message, Value};
 
 /// The problems of a notebook, to be looked up by place.
 pub struct Problems<'a> {
@@ -26,10 +26,10 @@ impl<'a> Problems<'a> {
         Self { analysis }
     }
 
-    /// What is wrong at `place`; empty if nothing is.
-    pub fn at(&self, place: &Place) -> String {
+    /// What is wrong at `place`; none if nothing is.
+    pub fn at(&self, place: &Place) -> Option<Message> {
         let found = self.analysis.problems.iter().find(|problem| problem.place == *place);
-        found.map_or_else(String::new, |problem| problem.message.clone())
+        found.map(|problem| problem.message.clone())
     }
 
     /// A text at `place` with what is wrong with it.
@@ -84,7 +84,7 @@ impl<'a> Problems<'a> {
     }
 
     /// What is wrong with a splice, by the name of its part.
-    pub fn of_splice(&self, rail: RailId) -> LiteMap<String, String> {
+    pub fn of_splice(&self, rail: RailId) -> LiteMap<String, Message> {
         let problems = self.analysis.problems.iter();
         problems
             .filter_map(|problem| match &problem.place {

@@ -13,9 +13,9 @@ use crate::words::Message;
 /// The straight line.
 pub fn line_view(page: &NotebookState, analysis: &Analysis) -> LineView {
     match &analysis.line {
-        Err(refusal) => LineView { refusal: refusal.message.clone(), ..LineView::default() },
+        Err(refusal) => LineView { refusal: Some(refusal.message.clone()), ..LineView::default() },
         Ok(line) => LineView {
-            refusal: String::new(),
+            refusal: None,
             method: Some(method(line)),
             figures: line_figures(page, line),
             checks: checks(page, line),

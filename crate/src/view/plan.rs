@@ -1,7 +1,7 @@
 //! The plan in figures and places, rounded and with units; the page has the words that go around them.
 
 use super::budget::{name, with_unit};
-use super::plan_types::{LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
+use super::plan_types::{ColumnProblem, LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
 use crate::analysis::read::ruler_unit;
 use crate::analysis::{Analysis, Origin, Part, Quantity, listed};
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
@@ -19,7 +19,7 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
     let (context, found) =
         match PlanContext::of(page).and_then(|context| Ok((context, plan(page, analysis)?))) {
             Ok(both) => both,
-            Err(refusal) => return PlanView { refusal: refusal.message, ..view },
+            Err(refusal) => return PlanView { refusal: Some(refusal.message), ..view },
         };
     let teller = Teller { page, context: &context };
     for (typed, read) in page.plan.iter().zip(&found.positions) {
@@ -30,13 +30,13 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
             problems: read
                 .problems
                 .iter()
-                .map(|(cell, why)| said(column(*cell), vec![why.clone()]))
+                .map(|(cell, why)| ColumnProblem { column: column(*cell).into(), problem: why.clone() })
                 .collect(),
         });
     }
     view.lanes = teller.lanes(analysis);
     match &found.predicted {
-        Err(refusal) => view.lacks.clone_from(&refusal.message),
+        Err(refusal) => view.lacks = Some(refusal.message.clone()),
         Ok(_) => view.figures = teller.figures(&found, analysis),
     }
     teller.reach(&found, &mut view.figures);
@@ -56,7 +56,11 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
             // A digit more than elsewhere, since one reading among many changes little.
             with.extend([before, after].map(|u| format!("{} %", plain(100.0 * u, 3, page.decimal_mark))));
         }
-        view.next.push(ProposedView { said: said(id, with), places: vec![(teller.place(&next.spot), 1)] });
+        view.next.push(ProposedView {
+            said: said(id, with),
+            places: vec![(teller.place(&next.spot), 1)],
+            lacks: None,
+        });
     }
     for (id, proposal) in [("spread", &found.spread), ("ends", &found.ends)] {
         let Some(proposal) = proposal else { continue };
@@ -68,7 +72,7 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
             }
         }
         let with = vec![proposal.spots.len().to_string(), teller.percent(proposal.relative)];
-        view.offers.push(ProposedView { said: said(id, with), places });
+        view.offers.push(ProposedView { said: said(id, with), places, lacks: None });
     }
     view
 }
@@ -86,11 +90,14 @@ pub fn move_view(page: &NotebookState, id: PositionId, to: To) -> ProposedView {
             planned.reading.clone_from(&spot.reading);
         }
     }
-    let with = match forecast(&changed) {
-        Ok(found) => vec![teller.percent(found.relative), found.rows.to_string()],
-        Err(refusal) => vec![refusal.message],
-    };
-    ProposedView { said: said("moving", with), places: vec![(teller.place(&spot), 1)] }
+    let places = vec![(teller.place(&spot), 1)];
+    match forecast(&changed) {
+        Ok(found) => {
+            let with = vec![teller.percent(found.relative), found.rows.to_string()];
+            ProposedView { said: said("moving", with), places, ..ProposedView::default() }
+        }
+        Err(refusal) => ProposedView { lacks: Some(refusal.message), places, ..ProposedView::default() },
+    }
 }
 
 /// What was really so in a rehearsal: t₀, then each error with its name and its uncertainty as stated. Nothing in any

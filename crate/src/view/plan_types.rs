@@ -3,16 +3,16 @@
 use serde::Serialize;
 
 use crate::notebook::{PlannedPosition, RailId};
-use crate::words::Value;
+use crate::words::{Message, Value};
 
 /// The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct PlanView {
     /// Why there is nothing to plan on and what to do; empty if there is.
-    pub refusal: String,
+    pub refusal: Option<Message>,
     /// Why nothing can be expected yet and what to do; empty if it can.
-    pub lacks: String,
+    pub lacks: Option<Message>,
     /// The planned positions.
     pub positions: Vec<PositionView>,
     /// The rails to scale, each in a lane of its own.
@@ -52,8 +52,18 @@ pub struct PositionView {
     pub place: Option<PlaceView>,
     /// How many rows are to be read there.
     pub rows: usize,
-    /// What is wrong, by the text it is wrong with ("rail", "reading", "time_base", "repeats").
-    pub problems: Vec<Said>,
+    /// What is wrong with it.
+    pub problems: Vec<ColumnProblem>,
+}
+
+/// What is wrong with a text of a planned position.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct ColumnProblem {
+    /// Which text: "rail", "reading", "time_base" or "repeats".
+    pub column: String,
+    /// What is wrong and what to do.
+    pub problem: Message,
 }
 
 /// A place on a rail.
@@ -100,6 +110,8 @@ pub struct LaneView {
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ProposedView {
+    /// Why nothing speaks for them, and what to do; none where something does.
+    pub lacks: Option<Message>,
     /// What speaks for them, with u(v)/v as it is and as it would be.
     pub said: Said,
     /// The places, and how many rows at each.

@@ -20,7 +20,7 @@ pub fn result_view(page: &NotebookState, analysis: &Analysis) -> ResultView {
         ..view
     };
     match &analysis.speed {
-        Err(refusal) => claim(ResultView { refusal: refusal.message.clone(), ..ResultView::default() }),
+        Err(refusal) => claim(ResultView { refusal: Some(refusal.message.clone()), ..ResultView::default() }),
         Ok(speed) => claim(ResultView {
             short: short_form(speed.c, Some(speed.u_c()), "m/s", page.decimal_mark),
             figures: result_figures(page, analysis, speed),

@@ -12,9 +12,9 @@ use crate::words::Message;
 
 /// The trials as they are to be drawn.
 pub fn trial_plan_view(page: &NotebookState, analysis: &Analysis) -> TrialPlanView {
-    let problem = trial_settings(page).map_or_else(|error| error.to_string(), |_| String::new());
+    let problem = trial_settings(page).err().map(|error| error.message(page.decimal_mark));
     let refusal = match &analysis.speed {
-        Err(refusal) => refusal.message.clone(),
+        Err(refusal) => Some(refusal.message.clone()),
         Ok(_) => problem.clone(),
     };
     TrialPlanView {
@@ -40,9 +40,9 @@ pub fn progress(tally: &Tally) -> ProgressView {
 pub fn trials_view(page: &NotebookState, outcome: &Result<Outcome, TrialsError>) -> TrialsView {
     let mark = page.decimal_mark;
     match outcome {
-        Err(why) => TrialsView { refusal: why.to_string(), ..TrialsView::default() },
+        Err(why) => TrialsView { refusal: Some(why.message(mark)), ..TrialsView::default() },
         Ok(outcome) => TrialsView {
-            refusal: String::new(),
+            refusal: None,
             figures: figures(outcome, mark),
             verdict: Some(verdict(outcome, mark)),
             summary: Some(summary(outcome, mark)),

@@ -3,7 +3,9 @@
 
 use serde::Serialize;
 
+use crate::message;
 use crate::quantity::{DecimalMark, Unit, exact, parse};
+use crate::words::Message;
 
 /// A number as read.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -11,13 +13,13 @@ use crate::quantity::{DecimalMark, Unit, exact, parse};
 pub struct TypedNumber {
     /// Its value; none where it can't be read or used.
     pub value: Option<f64>,
-    /// What is wrong and what to do; empty if nothing is.
-    pub problem: String,
+    /// What is wrong and what to do; none if nothing is.
+    pub problem: Option<Message>,
 }
 
 impl TypedNumber {
-    fn refused(problem: String) -> Self {
-        Self { value: None, problem }
+    fn refused(problem: Message) -> Self {
+        Self { value: None, problem: Some(problem) }
     }
 }
 
@@ -25,11 +27,8 @@ impl TypedNumber {
 pub fn time(text: &str, mark: DecimalMark) -> TypedNumber {
     match parse(text, mark, Unit::NANOSECOND) {
         Ok(number) if number.value > 0.0 => TypedNumber { value: Some(number.value), ..Default::default() },
-        Ok(_) => TypedNumber::refused(format!(
-            "“{text}” is not above zero: type a time such as 0{}5 ns.",
-            mark.char()
-        )),
-        Err(error) => TypedNumber::refused(error.to_string()),
+        Ok(_) => TypedNumber::refused(message!("number-not_positive", found = text)),
+        Err(error) => TypedNumber::refused(error.message()),
     }
 }
 
@@ -42,8 +41,13 @@ pub fn whole_number(text: &str, least: u32, most: u32, mark: DecimalMark) -> Typ
         {
             TypedNumber { value: Some(number.value), ..Default::default() }
         }
-        Ok(_) => TypedNumber::refused(format!("“{text}” is no whole number from {least} to {most}.")),
-        Err(error) => TypedNumber::refused(error.to_string()),
+        Ok(_) => TypedNumber::refused(message!(
+            "number-not_whole",
+            found = text,
+            least = least.to_string(),
+            most = most.to_string()
+        )),
+        Err(error) => TypedNumber::refused(error.message()),
     }
 }
 
@@ -67,7 +71,7 @@ mod tests {
         {
             let refused = time(text, mark);
             assert_eq!(refused.value, None, "{text}");
-            assert!(!refused.problem.is_empty(), "{text}");
+            assert!(refused.problem.is_some(), "{text}");
         }
         assert_eq!(number_text(0.25, DecimalMark::Comma), "0,25");
     }
@@ -78,7 +82,7 @@ mod tests {
         assert_eq!(read("12").value, Some(12.0));
         for text in ["12.4", "0", "101", "a few", ""] {
             assert_eq!(read(text).value, None, "{text}");
-            assert!(!read(text).problem.is_empty(), "{text}");
+            assert!(read(text).problem.is_some(), "{text}");
         }
     }
 }

@@ -75,7 +75,7 @@ pub struct Field {
     /// As typed.
     pub text: String,
     /// What is wrong, in one sentence, and what to do; empty if nothing is.
-    pub problem: String,
+    pub problem: Option<Message>,
     /// What is taken while the field is empty; an empty text if nothing is.
     pub default: Value,
     /// The unit of a bare number, typed or taken; empty for words.
@@ -120,9 +120,9 @@ pub struct RailView {
     pub splice: Splice,
     /// What is wrong with the splice, by the name of its part ("mark", "distance", "pairs.0.here", …; "splice"
     /// for the whole).
-    #[cfg_attr(not(target_arch = "wasm32"), ts(as = "std::collections::BTreeMap<String, String>"))]
+    #[cfg_attr(not(target_arch = "wasm32"), ts(as = "std::collections::BTreeMap<String, Message>"))]
     #[serde(serialize_with = "as_record")]
-    pub splice_problems: LiteMap<String, String>,
+    pub splice_problems: LiteMap<String, Message>,
     /// The uncertainty of its place; empty where the splice states none.
     pub splice_uncertainty: Field,
     /// Where the rail lies; none where it can't be told.
@@ -216,7 +216,7 @@ pub struct RowView {
     /// Why it is struck out; empty if it is not.
     pub struck: String,
     /// What keeps it out of the line, in one sentence; empty if nothing does.
-    pub lacks: String,
+    pub lacks: Option<Message>,
     /// Distance with its standard uncertainty, in metres; the head of the column holds the unit.
     pub distance: String,
     /// Delay with its standard uncertainty, in nanoseconds; the head of the column holds the unit.
@@ -276,7 +276,7 @@ pub struct Figure {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct BudgetView {
     /// Why there is no budget and what to do; empty if there is one.
-    pub refusal: String,
+    pub refusal: Option<Message>,
     /// Its lines, the largest first, those that can't matter last.
     pub components: Vec<ComponentView>,
     /// Combined uncertainty, degrees of freedom, coverage factor, expanded uncertainty.
@@ -290,7 +290,7 @@ pub struct BudgetView {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct WhatIfView {
     /// Why there is no budget and what to do; empty if there is one.
-    pub refusal: String,
+    pub refusal: Option<Message>,
     /// As [`BudgetView::figures`].
     pub figures: Vec<Figure>,
 }
@@ -332,7 +332,7 @@ pub struct TrialPlanView {
     /// How many are wanted.
     pub wanted: Field,
     /// Why none can be drawn; empty if they can.
-    pub refusal: String,
+    pub refusal: Option<Message>,
 }
 
 /// How far the trials have come.
@@ -352,7 +352,7 @@ pub struct ProgressView {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct TrialsView {
     /// Why there is no result; empty if there is one.
-    pub refusal: String,
+    pub refusal: Option<Message>,
     /// Mean, standard uncertainty, intervals.
     pub figures: Vec<Figure>,
     /// Whether the budget's interval may be quoted (JCGM 101:2008, clause 8).
@@ -388,7 +388,7 @@ pub struct GridView {
     /// The rows read against it.
     pub rows: Vec<RowId>,
     /// What is wrong with its marks; empty if nothing is.
-    pub problem: String,
+    pub problem: Option<Message>,
 }
 
 /// The straight line, or why there is none.
@@ -396,7 +396,7 @@ pub struct GridView {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct LineView {
     /// Why there is no line and what to do; empty if there is one.
-    pub refusal: String,
+    pub refusal: Option<Message>,
     /// How the line was fitted.
     pub method: Option<Message>,
     /// Slope, intercept and how well it fits.
@@ -414,7 +414,7 @@ pub struct LineView {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct ResultView {
     /// Why there is no result and what to do; empty if there is one.
-    pub refusal: String,
+    pub refusal: Option<Message>,
     /// c with its standard uncertainty, short form, for the strip that stays in sight.
     pub short: String,
     /// v, n_g, c, U, comparison…

@@ -7,7 +7,7 @@ use web_sys::HtmlCanvasElement;
 use super::canvas::draw;
 use super::trials::Tally;
 use super::words::PageWords;
-use super::{from_js, thrown, to_js, to_js_by_text};
+use super::{from_js, refused, thrown, to_js, to_js_by_text};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
 use crate::bundle::{self, BundleError};
@@ -160,7 +160,8 @@ impl Desk {
     /// # Errors
     /// `{kind: "trials", message}` when none can be drawn.
     pub fn tally(&self) -> Result<Tally, JsValue> {
-        Tally::of(self.notebook.state(), &self.analysis).map_err(|why| thrown("trials", &why))
+        let page = self.notebook.state();
+        Tally::of(page, &self.analysis).map_err(|why| refused("trials", &why.message(page.decimal_mark)))
     }
 
     /// Keeps what trials gave for report and bundle, as long as the notebook stays as it is.

@@ -6,7 +6,7 @@ use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::words::PageWords;
-use super::{thrown, to_js};
+use super::{refused, thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, Outcome, TrialsError};
 use crate::chart;
@@ -26,7 +26,9 @@ impl Trials {
     /// `{kind: "trials", message}` when none can be drawn.
     pub fn of(text: &str) -> Result<Trials, JsValue> {
         let notebook = read(text).map_err(|error| thrown("trials", &error))?;
-        trials::Trials::of(notebook.state()).map(Trials).map_err(|refusal| thrown("trials", &refusal.message))
+        trials::Trials::of(notebook.state())
+            .map(Trials)
+            .map_err(|refusal| refused("trials", &refusal.message))
     }
 
     /// The c of each trial of a block, m/s.

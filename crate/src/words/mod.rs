@@ -14,3 +14,6 @@ mod table;
 
 #[cfg(not(target_arch = "wasm32"))]
 pub use table::{Table, TableError};
+
+#[cfg(test)]
+pub use table::in_english;

@@ -101,6 +101,12 @@ impl Words for Table {
     }
 }
 
+/// A message in English, for tests.
+#[cfg(test)]
+pub fn in_english(message: &Message) -> String {
+    Table::english().map_or_else(|error| error.to_string(), |table| table.say(message))
+}
+
 #[cfg(test)]
 #[path = "table_test.rs"]
 mod tests;

@@ -59,7 +59,7 @@ pub fn one_file_from_disk(stage: &Stage) -> Result<()> {
     let page = stage.page_at(address.as_str(), home)?;
     page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
     let notebook = read(&demo(stage)?)?;
-    let speed = analyse(&notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
+    let speed = analyse(&notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
     let result = page.result()?;
     ensure!(speed.c > 0.0 && result.contains("m/s"), "the demo's result is {result:?}");
     let reading = page.cell("Edge B", 1)?;

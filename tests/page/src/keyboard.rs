@@ -120,7 +120,7 @@ fn read_back(bytes: &[u8]) -> Result<(f64, View)> {
     let analysis = analyse(&notebook);
     let shown = view(&notebook, &analysis);
     let speed =
-        analysis.speed.map_err(|refusal| anyhow::anyhow!("no speed in the bundle: {}", refusal.message))?;
+        analysis.speed.map_err(|refusal| anyhow::anyhow!("no speed in the bundle: {}", refusal.id))?;
     Ok((speed.c, shown))
 }
 

@@ -77,7 +77,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     page.click("Download bundle (.zip)")?;
     let (_, bytes) = page.downloaded()?;
     let contents = bundle::read(&bytes)?;
-    let speed = analyse(&contents.notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
+    let speed = analyse(&contents.notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
     ensure!((speed.c / C - 1.0).abs() < 0.01, "the pictures give {} m/s", speed.c);
     ensure!(contents.kept.len() == MARKS.len(), "{} pictures in the bundle", contents.kept.len());
     page.is_silent()?;
@@ -215,7 +215,7 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     is_proposed(&page, 0)?;
     // The divisions of its grid are read as they are typed.
     page.fill("Divisions across the grid", "9.5")?;
-    page.reads("#grid-columns-problem", "no whole number")?;
+    page.reads("#grid-columns-problem", "not a whole number")?;
     page.fill("Divisions across the grid", "10")?;
     eventually("ten is taken", || page.text("#grid-columns-problem"), String::is_empty)?;
     is_proposed(&page, 0)?;

@@ -19,7 +19,7 @@ const NEXT: &str = "#plan-next";
 /// When it is otherwise.
 pub fn plan_follows_its_positions(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
-    page.reads("#plan-refusal", "describe a rail")?;
+    page.reads("#plan-refusal", "Describe a rail")?;
     bench::describe_rail(&page)?;
     look(&page)?;
     page.reads(SUMMARY, "two positions")?;

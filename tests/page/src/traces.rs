@@ -168,7 +168,7 @@ pub fn traces_give_c(stage: &Stage) -> Result<()> {
 }
 
 fn speed(notebook: &Notebook) -> Result<f64> {
-    let speed = analyse(notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.message))?;
+    let speed = analyse(notebook).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
     Ok(speed.c)
 }
 
@@ -259,7 +259,7 @@ pub fn layout_numbers_are_read_as_typed(stage: &Stage) -> Result<()> {
     let text = both_as_text(&recorded(&Bench::default(), 1000), &style);
     choose(&page, &[page.home.write("1000 mm.txt", text.as_bytes())?])?;
     page.fill("First line of samples", "12,5")?;
-    page.reads("#trace-first-line-problem", "no whole number")?;
+    page.reads("#trace-first-line-problem", "not a whole number")?;
     page.choose("What column 1 contains", "ignore")?;
     page.fill("Sampling interval / ns", "0.25")?;
     page.reads("#trace-step-problem", "0.25")?;

@@ -1292,6 +1292,187 @@ field-kinds-standard = standard uncertainty u
 field-follows = u = a ÷ √3 = { $u }
 defaults-half_pulse = half of the smallest pulse
 
+## A typed number that can't be used
+
+number-empty = Nothing is written here. Type a number.
+number-empty_repeat = Repeated reading { $position } is empty. Type a number there, or remove the extra semicolon.
+number-none = “{ $found }” is not a number. Type digits, for example { $example }.
+number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands.
+number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands.
+number-several_marks = “{ $found }” has more than one decimal mark. Keep one.
+number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them, or write ; between repeated readings.
+number-exponent = The power of ten in “{ $found }” is not complete. Write it as e8 or × 10^8.
+number-shared_exponent = In “{ $found }” the power of ten may belong to both numbers or only to the second. Put brackets around both, or write the power after each.
+number-negative_uncertainty = “{ $found }” is an uncertainty below zero. Write it without a sign.
+number-unknown_unit = “{ $found }” is not a unit of this field. These can be used: { $units }. Write one of them, once, after the number.
+number-wrong_unit = “{ $found }” is a unit of another quantity: { $dimension }. Here the quantity is: { $expected }. These units can be used: { $units }.
+number-unexpected = “{ $found }” was not expected after the number. Write one number, as 12 or 12 ± 3 or 12(3).
+number-too_large = “{ $found }” is too large to calculate with. Check the power of ten.
+number-too_small = “{ $found }” is too small to calculate with. Check the power of ten.
+number-too_long = This entry has { $length } characters; a number may have at most { $limit }. Shorten it.
+number-mixed_units = Some of the repeated readings have a unit and some have none. Write the unit after each of them, or after none.
+number-negative = “{ $found }” is negative. An uncertainty is zero or more.
+number-not_positive = “{ $found }” is not above zero. Write a number above zero.
+number-not_whole = “{ $found }” is not a whole number from { $least } to { $most }.
+number-too_large_ratio = “{ $found }” is more than 50 %. A bare number is in per cent; ppm can be written too.
+number-too_large_offset = “{ $found }” is so large that no line can be fitted. Check the number and its unit.
+number-coverage = A coverage probability is at least 50 % and below 100 %, for example 95 %. A bare number is in per cent.
+number-fraction = A constant fraction is from 10 % to 90 %. A bare number is in per cent.
+number-beam_angle = At more than 500 mrad from the rails the beam misses them. A bare number is in mrad.
+number-last_mark = The last mark must be the larger reading. Write the smaller reading as the first mark, whichever way the ruler counts.
+
+dimension-length = length
+dimension-time = time
+dimension-timeperdivision = time per division
+dimension-divisions = number of divisions
+dimension-ratio = ratio
+dimension-angle = angle
+dimension-frequency = frequency
+dimension-temperature = temperature
+dimension-pressure = pressure
+dimension-wavelength = wavelength
+dimension-voltage = voltage
+dimension-speed = speed
+dimension-pixels = distance in pixels
+
+## Air whose index is not known
+
+air-out_of_range = { $input }: { $value }. The index of air is known only from { $low } to { $high }. Check the number and its unit.
+air-vapour = At this temperature and humidity the water vapour alone would have a pressure of { $vapour }, more than the stated air pressure of { $pressure }. Check pressure, temperature and humidity.
+
+## A rail whose position is not known
+
+splice-unstated = State the position of this rail. Until then its readings have no distance.
+splice-no_distance = Write the distance of that mark from the splitter.
+splice-no_mark = Write a reading on this rail.
+splice-no_mark_before = Write a reading on the previous rail.
+joint-no_rail_before = The first rail has no rail before it. State the ruler reading at the splitter, or the distance of a mark.
+joint-rail_before_unplaced = The position of the previous rail is not known yet. State that one first.
+joint-no_span_before = A fitted position begins at the far end of the previous rail. Write the first and last mark of that rail.
+joint-no_pairs = Write at least one carriage position as read on both rulers.
+
+## A row that can't be used yet
+
+row-place_twice = The distance is entered twice: as a ruler reading and as a distance. Clear one of them.
+row-distance_unreadable = The distance is not a number that can be used. Correct it.
+row-no_reading = The ruler reading is missing. Write it.
+row-reading_unreadable = The ruler reading is not a number that can be used. Correct it.
+row-rail_unplaced = The position of its rail is not known. State it under Apparatus.
+row-no_rail = No rail is described. Describe one under Apparatus, or enter the distance itself.
+row-rail_unnamed = The rail is missing. Write the name of the rail on which the reading was taken.
+row-rail_unknown = No rail has the name “{ $name }”. The rails are: { $names }.
+row-rail_unknown_none = No rail has the name “{ $name }”. Describe the rails under Apparatus.
+row-rail_ambiguous = More than one rail has the name “{ $name }”. Give each rail a name of its own under Apparatus.
+row-delay_twice = The delay is entered twice: as edges on the screen and as a delay. Clear one of them.
+row-delay_twice_evidence = The delay is entered twice: here, and by the photograph or the traces of this row. Clear this cell, or remove the photograph or the traces.
+row-delay_unreadable = The delay is not a number that can be used. Correct it.
+row-uncertainty_twice = The uncertainty is entered twice: after the value and here. Clear one of them.
+row-edge_unreadable = The position of an edge is not a number that can be used. Correct it.
+row-no_delay = The delay is missing. Read both edges on the screen.
+row-time_base_unreadable = The time base is not a number that can be used. Correct it.
+row-no_time_base = The time base is missing. Write the time per division of the screen.
+edges-missing = One edge is missing. Read both edges: the delay is the distance between them on the screen.
+edges-unpaired = { $a ->
+    [one] One reading of edge A and { $b } of edge B
+   *[other] { $a } readings of edge A and { $b } of edge B
+  } cannot be paired. Write the same number of readings for both, or one reading for one of them.
+edges-no_mark = Edge { $edge } is not marked. Mark it at half the height of its own trace.
+edges-off_plane = Mark { $n } of edge { $edge } is outside the plane of the screen. Mark it again.
+edges-no_repeats = With one mark on each edge there is no scatter. Mark the edges again, or state an uncertainty in pixels.
+edges-uncertainty = The uncertainty of a mark must be zero or more pixels.
+marks-no_grid = The grid of its photograph is not marked yet. Mark four grid crossings.
+grid-no_divisions = The corners of the grid are less than one division apart. State how many divisions lie between them.
+plane-mark = { $n } (column { $column }, row { $row })
+plane-too_few = { $got ->
+    [one] One corner mark is too few.
+   *[other] { $got } corner marks are too few.
+  } Mark four grid crossings.
+plane-not_finite = Corner mark { $mark } has a coordinate that is not a number. Mark it again.
+plane-uncertainty = The uncertainty of a corner mark must be zero or more pixels.
+plane-same_place = Corner marks { $first } and { $second } are at the same point of the photograph. Move one of them to its own crossing.
+plane-same_crossing = Corner marks { $first } and { $second } are for the same grid crossing. Give one of them another column or row.
+plane-on_one_line = Corner marks { $marks } lie on one line in the photograph. Move one of them, so that the four span an area.
+plane-crossings_on_one_line = Corner marks { $marks } are for grid crossings on one line. Use the corners of a rectangle.
+plane-crossed = The outline of the corner marks crosses itself. Exchange marks { $first } and { $second }.
+plane-out_of_place = Corner mark { $mark } cannot be there, seen from the others. Move it to its crossing.
+plane-mirrored = The corner marks go round the screen the wrong way, as in a mirror. Columns count along the time axis, rows downwards. Mark the corners in their order.
+plane-undetermined = The corner marks do not determine a plane. Move them farther apart.
+traces-not_measured = Its traces were not measured with the chosen estimator. Measure them again.
+traces-no_delay = Its traces give no delay: { $why }
+traces-unreadable = The delay stored with its traces is not a number that can be used. Measure the traces again.
+
+## Uncertainty components and matrices that can't be used
+
+shared-no_degrees = Student’s t needs its degrees of freedom. Write them, or choose another distribution.
+shared-no_rows = This component belongs to no row of the line. Choose other rows, or remove it.
+covariance-shape = A covariance matrix of { $n ->
+    [one] one row needs one line with one number.
+   *[other] { $n } rows needs { $n } lines with { $n } numbers each.
+  }
+covariance-own_uncertainty = A row of this matrix has an uncertainty of its own. Clear that uncertainty, or the matrix.
+
+## Why there is no line or no result
+
+rail-named = “{ $name }”
+refusal-marked = { $refusal } These fields cannot be used as they are: { $fields }.
+refusal-too_few_rows = { $got ->
+    [0] No row has both a distance and a delay yet.
+    [one] One row is not enough for a line.
+   *[other] { $got } rows are not enough here.
+  } At least { $needed } rows at different positions are needed; five or more are better.
+refusal-all_positions_equal = All rows have the same distance, so the line has no slope. Take readings at other positions.
+refusal-zero_uncertainty = { $n ->
+    [one] Row { $rows } states
+   *[other] Rows { $rows } state
+  } an uncertainty of zero in distance and in delay. No reading is exact: state its uncertainty.
+refusal-indefinite = { $n ->
+    [one] Row { $rows } has
+   *[other] Rows { $rows } have
+  } a covariance that cannot exist: a variance would be negative. Check the matrix.
+refusal-not_symmetric = Rows { $rows } have two different covariances in the matrix. Write the same number in both places.
+refusal-not_finite = Row { $rows } gives a number too large to calculate with. Check its distance, its delay, their uncertainties and units.
+refusal-negative_uncertainty = { $n ->
+    [one] Row { $rows } states
+   *[other] Rows { $rows } state
+  } an uncertainty below zero. Write zero or more.
+refusal-undetermined_rail = These readings do not determine the position of rail { $rails }. Take readings on both sides of its splice, and at two or more distances on one side; or state its position.
+refusal-undetermined_slope = The slope cannot be separated from the fitted position of rail { $rails }. Take readings at two or more distances on one rail, or state the position.
+refusal-out_of_range = Distances, delays or uncertainties are too large or too small to calculate with. Check their units.
+refusal-no_convergence = No slope fits best: within their uncertainties all rows could have the same distance. Take readings farther apart, and check the uncertainties of the distances.
+refusal-length_mismatch = Rows and uncertainties differ in number. This is a fault of this page, not of your readings. Keep the bundle of this notebook and report the fault.
+refusal-some_unstated = { $n ->
+    [one] Row { $rows } states
+   *[other] Rows { $rows } state
+  } no uncertainty, but other rows do. State one for each row, or for none.
+refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and which channel is edge A.
+refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
+refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
+marked-bench = “{ $field }”
+marked-rail = “{ $field }” of rail “{ $rail }”
+marked-splice = “{ $field }” at the splice of rail “{ $rail }”
+marked-setting = time-base setting { $n }
+marked-shared = other uncertainty component { $n }
+marked-covariance-distances = the covariance matrix of distances
+marked-covariance-delays = the covariance matrix of delays
+budget-few_degrees = { $got } degrees of freedom are too few for a coverage factor: at least 1 is needed. State better how well the uncertainties are known.
+budget-no_probability = A coverage probability is between 0 and 1; { $got } is not.
+trials-no_seed = “{ $text }” is not a seed. Write a whole number from 0 to { $most }, or leave the field empty.
+trials-no_count = “{ $text }” is not a number of trials. Write a whole number from { $least } to { $most }, or leave the field empty.
+trials-matrices = Trials cannot be drawn from a stated covariance matrix yet. State the shared components one by one, or report the uncertainty of the budget.
+trials-no_value = { $without } of { $trials } trials gave no value, so their distribution cannot be summarised. Smaller uncertainties or more readings would help.
+trials-too_few = { $got } trials are too few for this coverage interval: at least { $needed } are needed.
+trials-out_of_range = The values of the trials are too large to calculate with. Check the units.
+
+## Why nothing is planned
+
+plan-no_rails = There is nothing to plan with yet. Describe a rail under Apparatus.
+plan-no_place = No rail can be used for planning yet. Write its first and last mark under Apparatus, and state its position.
+plan-too_few = Plan two or more positions, far apart: a line needs them.
+plan-no_uncertainty = The uncertainty of these rows is not known. State under Apparatus how well edges and rulers are read.
+plan-no_time_base = “{ $text }” is not a time per division. Write a number above zero, in ns.
+plan-no_repeats = “{ $text }” is not a number of rows. Write a whole number from 1 to { $most }.
+plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } Change it under Apparatus.
+
 ## A message that offers to undo
 
 undo = Undo

@@ -4,7 +4,6 @@ use thiserror::Error;
 
 /// Why there is no coverage factor, or no summary of trials.
 #[derive(Debug, Clone, PartialEq, Error)]
-#[non_exhaustive]
 pub enum BudgetError {
     /// Fewer degrees of freedom than one: the t interval would say nothing.
     #[error(

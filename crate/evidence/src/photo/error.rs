@@ -7,7 +7,6 @@ use super::mark::Mark;
 
 /// Why corner marks don't fix the plane of the screen.
 #[derive(Clone, Debug, PartialEq, Error, Serialize, Deserialize)]
-#[non_exhaustive]
 pub enum PlaneError {
     /// Fewer than four marks.
     #[error("{got} corner marks are too few: mark four grid crossings")]
@@ -94,7 +93,6 @@ fn listed(marks: &[Mark]) -> String {
 
 /// Why edge marks don't give a difference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Error, Serialize, Deserialize)]
-#[non_exhaustive]
 pub enum SeparationError {
     /// An edge has no mark.
     #[error("edge {edge} is not marked; mark it at half the height of its own trace")]

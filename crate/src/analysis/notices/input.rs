@@ -6,13 +6,14 @@ use crate::analysis::types::{LineAnalysis, Speed, WalkAnalysis};
 use crate::analysis::words::row_numbers;
 use crate::notebook::RowId;
 use crate::quantity::{fixed, plain};
+use crate::words::Message;
 
 /// Everything the notices look at.
 pub struct NoticeInput<'a> {
     /// What rows were read against.
     pub context: &'a RowContext<'a>,
     /// What the marked fields are called in whose place something else was taken.
-    pub replaced: &'a [String],
+    pub replaced: &'a [Message],
     /// The rows, read.
     pub rows: &'a Rows,
     /// The line, if there is one.

@@ -51,6 +51,8 @@ class Page {
     });
     /** How many times a notebook was put on the desk, or began to be. */
     this.puts = 0;
+    /** Whether another window was heard of while a notebook was on its way to the desk. */
+    this.isBehind = false;
     /** Ends when what another window's turn kept from this one is safe. */
     this.parted = Promise.resolve();
     /** Takes away the message that offers to undo the last edit. */
@@ -131,9 +133,19 @@ class Page {
     keeper.onStored = (from, entries) => tabs.spread(from, entries);
     keeper.onSuperseded = () => tabs.lose();
     tabs.onAsk = () => keeper.settle();
-    tabs.onLoss = () => { this.parted = this.part(); };
-    tabs.onGain = () => this.reload();
-    tabs.onEntries = (from, entries) => this.follow(from, entries);
+    tabs.onLoss = () => this.oncePut(() => { this.parted = this.part(); });
+    tabs.onGain = () => this.oncePut(() => this.reload());
+    tabs.onEntries = (from, entries) => this.oncePut(() => this.follow(from, entries));
+  }
+
+  /**
+   * Does what another window gives cause for. While the notebook that it speaks of is still on its way to the desk, it is
+   * read anew once it lies there.
+   * @param {() => unknown} work
+   */
+  oncePut(work) {
+    if (this.tabs.id === this.keeper.id) work();
+    else this.isBehind = true;
   }
 
   /** @param {boolean} writes */
@@ -155,16 +167,19 @@ class Page {
   /**
    * Opens a notebook of the shelf; one that can't be opened is left as it is.
    * @param {string} id
+   * @returns {Promise<boolean>} false where it can't; true also where another was opened meanwhile
    */
   async open(id) {
     if (!await this.isSettled()) return false;
     const put = this.begin();
+    this.isBehind = false;
     const writes = await this.tabs.enter(id);
     try {
       const loaded = await this.shelf.load(id, writes);
-      if (!this.put(put, id, loaded)) return false;
+      if (!this.put(put, id, loaded)) return true;
       if (loaded.aside > 0) toast(say('saving-aside', { n: loaded.aside }));
-      if (writes) await this.shelf.compact(id, loaded);
+      if (this.isBehind) await this.reload();
+      else if (writes) await this.shelf.compact(id, loaded);
       return true;
     } catch (error) {
       const title = this.shelf.item(id)?.title || say('untitled');
@@ -207,7 +222,7 @@ class Page {
     this.setRole(this.tabs.writing);
     this.book.draw();
     old.free();
-    core.setting_write('open', id);
+    rememberOpen(id);
     return true;
   }
 
@@ -282,7 +297,7 @@ class Page {
   /** Opens the notebook used last; on a first visit, the demo. */
   async openLatest() {
     const items = this.shelf.list(false).map((item) => item.id);
-    const last = core.setting_read('open');
+    const last = rememberedOpen();
     const order = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
     for (const id of order) if (await this.open(id)) return;
     if (order.length > 0) await this.keep(core.Desk.blank());
@@ -309,6 +324,27 @@ class Page {
     } catch (error) {
       toast(say('report-not-opened', { name: file.name, why: messageOf(error) }));
     }
+  }
+}
+
+/** Where a window remembers which notebook is open in it, for when it is loaded anew. */
+const OPEN_HERE = 'slope-of-light/open';
+
+/** Remembers which notebook is open, here and for the next visit. @param {string} id */
+function rememberOpen(id) {
+  core.setting_write('open', id);
+  try {
+    sessionStorage.setItem(OPEN_HERE, id);
+  } catch {
+    // Site data is off, which the banner says.
+  }
+}
+
+function rememberedOpen() {
+  try {
+    return sessionStorage.getItem(OPEN_HERE) ?? core.setting_read('open');
+  } catch {
+    return undefined;
   }
 }
 

@@ -41,7 +41,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 70] = [
+const TESTS: [(&str, Test); 71] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -75,6 +75,7 @@ const TESTS: [(&str, Test); 70] = [
     ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),
     ("a_newer_version_waits_until_it_is_taken", offline::a_newer_version_waits_until_it_is_taken),
     ("alarms_are_in_sight", storage::alarms_are_in_sight),
+    ("a_window_opens_the_notebook_it_is_meant_for", windows::a_window_opens_the_notebook_it_is_meant_for),
     ("a_takeover_is_taken_back", windows::a_takeover_is_taken_back),
     ("what_a_window_loses_is_kept_apart", windows::what_a_window_loses_is_kept_apart),
     ("two_windows_without_locks", windows::two_windows_without_locks),

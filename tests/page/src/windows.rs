@@ -58,6 +58,45 @@ impl<'d> Two<'d> {
     }
 }
 
+/// A window that is opened, or loaded anew, while another one writes opens the same notebook, to be read along; and one
+/// that is loaded anew opens its own notebook though another window has opened another meanwhile.
+///
+/// # Errors
+/// When it opens another notebook, or what was typed just before is gone.
+pub fn a_window_opens_the_notebook_it_is_meant_for(stage: &Stage) -> Result<()> {
+    let two = Two::open(stage, &stage.address)?;
+    for round in 0..ROUNDS {
+        two.at(0)?.browser.run(FLOW, vec![json!(true)])?;
+        two.at(1)?.reload()?;
+        two.page.sees(names::SAVED, "Read only").with_context(|| format!("in round {round}"))?;
+        ensure!(
+            two.page.value("Title of the notebook")? == TITLE_GIVEN,
+            "another notebook came, in round {round}"
+        );
+        two.at(0)?.browser.run(FLOW, vec![json!(false)])?;
+    }
+    two.at(1)?.click("Notebooks")?;
+    two.page.click("New blank notebook")?;
+    two.page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    two.at(0)?.type_in_cell("Remark", 1, "just before")?;
+    two.page.reload()?;
+    ensure!(two.page.value("Title of the notebook")? == TITLE_GIVEN, "the notebook of the other window came");
+    ensure!(two.page.cell("Remark", 1)? == "just before", "what was typed just before is gone");
+    two.page.is_silent()
+}
+
+/// Has the window edit one cell again and again, or no more.
+const FLOW: &str = "
+    clearInterval(window.flow);
+    if (!arguments[0]) return;
+    const cell = [...document.querySelectorAll('#readings-table input')]
+        .find((input) => input.getAttribute('aria-label') === 'Remark, row 2');
+    let count = 0;
+    window.flow = setInterval(() => {
+        cell.value = `flow ${count += 1}`;
+        for (const kind of ['input', 'change']) cell.dispatchEvent(new Event(kind, { bubbles: true }));
+    }, 20);";
+
 /// A takeover that is taken back at once stays taken back.
 ///
 /// # Errors

@@ -22,7 +22,7 @@ pub fn plan_follows_its_positions(stage: &Stage) -> Result<()> {
     page.reads("#plan-refusal", "Describe a rail")?;
     bench::describe_rail(&page)?;
     look(&page)?;
-    page.reads(SUMMARY, "two positions")?;
+    page.reads(SUMMARY, "two or more positions")?;
     for (number, reading) in [(1, "1000"), (2, "5000")] {
         page.click("Plan a position")?;
         page.fill(&at("Ruler reading", number), reading)?;
@@ -132,7 +132,7 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     page.fill("Title of the notebook", "Corridor")?;
     bench::describe_rail(&page)?;
     look(&page)?;
-    page.reads(SUMMARY, "two positions")?;
+    page.reads(SUMMARY, "two or more positions")?;
     page.click("Rehearse")?;
     page.sees(names::TITLE, "Rehearsal: Corridor")?;
     let used = page.reads(names::ROWS_USED, "rows included")?;

@@ -26,9 +26,9 @@ impl Cells<'_, '_> {
         Place::Cell { row: self.row.id, cell }
     }
 
-    /// The number in a cell, in the base unit.
+    /// The number in a cell, in the base unit, with the uncertainty that may be written behind it.
     pub fn number(&mut self, cell: Cell, unit: Unit) -> Option<Number> {
-        self.reader.number(self.place(cell), self.row.text(cell), unit)
+        self.reader.measured(self.place(cell), self.row.text(cell), unit)
     }
 
     /// A value with the uncertainty written behind it or in a cell of its own.

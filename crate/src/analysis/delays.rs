@@ -59,10 +59,7 @@ pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Resu
         return (Vec::new(), timing);
     }
     let before = cells.reader.problems.len();
-    let mut edges = |cell| -> Vec<f64> {
-        let numbers = cells.reader.numbers(cells.place(cell), cells.row.text(cell), Unit::DIVISION);
-        numbers.iter().map(|number| number.value).collect()
-    };
+    let mut edges = |cell| cells.reader.edges(cells.place(cell), cells.row.text(cell));
     let (a, b) = (edges(Cell::EdgeA), edges(Cell::EdgeB));
     let unreadable = cells.reader.problems.len() > before;
     let all = a.iter().chain(&b).copied().collect();

@@ -76,6 +76,73 @@ const BENCH: &[(BenchField, &str, &str)] = &[
     (BenchField::TraceFraction, "95", "10 % to 90 %"),
 ];
 
+/// Texts that state an uncertainty where a number stands alone: at each the place is marked.
+#[test]
+fn an_uncertainty_without_effect_is_refused_where_it_is_typed() {
+    let bench = |field, text: &str| (Edit::SetBench { field, text: text.into() }, Place::Bench { field });
+    let rail = |field, text: &str| {
+        (Edit::SetRail { rail: 2, field, text: text.into() }, Place::Rail { rail: 2, field })
+    };
+    let splice = |splice, part| (Edit::SetSplice { rail: 2, splice }, Place::Splice { rail: 2, part });
+    let at_mark =
+        Splice::AtDistance { mark: "0 ± 1".into(), distance: "200".into(), uncertainty: String::new() };
+    let cases = [
+        bench(BenchField::SmallDivisions, "5 ± 2"),
+        bench(BenchField::TimeBaseUncertainty, "1 ± 0.5"),
+        bench(BenchField::EdgeHalfWidth, "0.1(1)"),
+        bench(BenchField::ScreenWidth, "10 ± 0"),
+        bench(BenchField::Coverage, "95 ± 1"),
+        bench(BenchField::TraceFraction, "50 ± 1"),
+        rail(RailField::From, "0 ± 5"),
+        rail(RailField::ReadingUncertainty, "0.3 ± 0.2"),
+        rail(RailField::ScaleUncertainty, "0.01 ± 0.001"),
+        splice(joined("0", "12 ± 5 mm"), SplicePart::Uncertainty),
+        splice(joined("3(1)", "0.2"), SplicePart::Gap),
+        splice(at_mark, SplicePart::Mark),
+    ];
+    for (edit, place) in cases {
+        let analysis = with(edit);
+        let problem = analysis.problems.iter().find(|problem| problem.place == place);
+        let problem = problem.unwrap_or_else(|| unreachable!("{place:?} is not marked"));
+        let message = in_english(&problem.message);
+        assert!(
+            message.contains("without ±") && message.contains("Other uncertainty components"),
+            "{message}"
+        );
+    }
+    // Where an uncertainty has an effect it stays.
+    let honoured = [
+        Edit::SetBench { field: BenchField::Temperature, text: "21.5 ± 0.3".into() },
+        Edit::SetCell { row: 3, cell: Cell::Reading, text: "90 ± 5".into() },
+    ];
+    for edit in honoured {
+        assert_eq!(with(edit).problems, vec![]);
+    }
+}
+
+#[test]
+fn an_uncertainty_behind_an_edge_is_refused_and_the_row_is_left_out() {
+    for text in ["3.990 ± 5", "3.990(900)", "3.98; 3.99 ± 0.01"] {
+        let mut notebook = sound();
+        for (cell, text) in [
+            (Cell::Delay, ""),
+            (Cell::DelayUncertainty, ""),
+            (Cell::TimeBase, "2"),
+            (Cell::EdgeA, "1.2"),
+            (Cell::EdgeB, text),
+        ] {
+            notebook.apply(Edit::SetCell { row: 3, cell, text: text.into() }, "").unwrap();
+        }
+        let analysis = analyse(&notebook);
+        let place = Place::Cell { row: 3, cell: Cell::EdgeB };
+        let problem = analysis.problems.iter().find(|problem| problem.place == place);
+        let problem = problem.unwrap_or_else(|| unreachable!("“{text}” is not marked"));
+        let message = in_english(&problem.message);
+        assert!(message.contains(text) && message.contains("“Uncertainty of one edge reading”"), "{message}");
+        assert!(!analysis.line.is_ok_and(|line| line.rows.contains(&3)));
+    }
+}
+
 /// Fields of words, in which nothing is out of range.
 const WORDS: &[BenchField] = &[
     BenchField::People,

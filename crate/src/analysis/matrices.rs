@@ -37,9 +37,8 @@ fn covariance(stated: &StatedCovariance, points: &[Point], reader: &mut Reader) 
         return None;
     }
     let texts = stated.matrix.iter().flatten();
-    let values = texts
-        .map(|text| reader.number(place.clone(), text, Unit::ONE).map(|number| number.value))
-        .collect::<Option<Vec<f64>>>()?;
+    let values =
+        texts.map(|text| reader.number(place.clone(), text, Unit::ONE)).collect::<Option<Vec<f64>>>()?;
     let places = stated.rows.iter().map(|row| points.iter().position(|p| p.row == *row)).collect();
     Some(Matrix { acts_on: stated.acts_on, places, values })
 }

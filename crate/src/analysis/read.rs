@@ -46,10 +46,10 @@ impl Reader {
         self.problems.push(Problem { place, message });
     }
 
-    /// The number typed at `place`, in the base unit; none if the text is empty or, with a note, unreadable.
-    pub fn number(&mut self, place: Place, text: &str, unit: Unit) -> Option<Number> {
-        match quantity::parse(text, self.mark, unit) {
-            Ok(number) => Some(number),
+    /// What was read at `place`; none if the text is empty or, with a note, unreadable.
+    fn noted<T>(&mut self, place: Place, read: Result<T, NumberError>) -> Option<T> {
+        match read {
+            Ok(read) => Some(read),
             Err(NumberError::Empty) => None,
             Err(error) => {
                 self.note(place, error.message());
@@ -58,21 +58,31 @@ impl Reader {
         }
     }
 
-    /// The numbers typed in one cell, separated by semicolons.
-    pub fn numbers(&mut self, place: Place, text: &str, unit: Unit) -> Vec<Number> {
-        match quantity::parse_list(text, self.mark, unit) {
-            Ok(numbers) => numbers,
-            Err(NumberError::Empty) => Vec::new(),
-            Err(error) => {
-                self.note(place, error.message());
-                Vec::new()
-            }
+    /// The number typed at `place`, in the base unit, where its uncertainty may be written behind it.
+    pub fn measured(&mut self, place: Place, text: &str, unit: Unit) -> Option<Number> {
+        self.noted(place, quantity::parse(text, self.mark, unit))
+    }
+
+    /// The number typed at `place`, in the base unit, where an uncertainty behind it would have no effect and is refused.
+    pub fn number(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
+        self.noted(place, quantity::parse_alone(text, self.mark, unit))
+    }
+
+    /// The repeated readings of an edge typed in one cell, separated by semicolons. How uncertain one is, is stated once
+    /// for all edges.
+    pub fn edges(&mut self, place: Place, text: &str) -> Vec<f64> {
+        let read = quantity::parse_list(text, self.mark, Unit::DIVISION)
+            .and_then(|numbers| numbers.iter().map(|number| number.alone(text)).collect());
+        if let Err(NumberError::Uncertain { found }) = read {
+            self.note(place, message!("number-uncertain_edge", found = found));
+            return Vec::new();
         }
+        self.noted(place, read).unwrap_or_default()
     }
 
     /// A number that must not be negative.
     pub fn not_negative(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
-        let value = self.number(place.clone(), text, unit)?.value;
+        let value = self.number(place.clone(), text, unit)?;
         if value < 0.0 {
             self.note(place, message!("number-negative", found = text.trim()));
             return None;
@@ -106,7 +116,7 @@ impl Reader {
 
     /// A number that must be above zero.
     pub fn positive(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
-        let value = self.number(place.clone(), text, unit)?.value;
+        let value = self.number(place.clone(), text, unit)?;
         if value <= 0.0 {
             self.note(place, message!("number-not_positive", found = text.trim()));
             return None;
@@ -149,7 +159,7 @@ pub fn trace_wishes(page: &NotebookState, reader: &mut Reader) -> (Option<f64>, 
     let (level, fraction) = (BenchField::TraceLevel, BenchField::TraceFraction);
     let volts = reader.positive(Place::Bench { field: level }, text(level), Unit::VOLT);
     let place = Place::Bench { field: fraction };
-    let share = reader.number(place.clone(), text(fraction), Unit::PERCENT).map(|number| number.value);
+    let share = reader.number(place.clone(), text(fraction), Unit::PERCENT);
     if share.is_some_and(|share| !(0.1..=0.9).contains(&share)) {
         reader.note(place, message!("number-fraction"));
     }
@@ -167,7 +177,7 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
         reader.not_negative(at(BenchField::EdgeHalfWidth), text(BenchField::EdgeHalfWidth), Unit::DIVISION);
     let half_width = edge.map_or(0.5 / small, |typed| page.kind(UncertaintyOf::Edge).limit(typed));
     let mut number = |field, unit, default: f64| {
-        reader.number(at(field), text(field), unit).map_or(default, |number: Number| number.value)
+        reader.measured(at(field), text(field), unit).map_or(default, |number: Number| number.value)
     };
     let air = Air {
         temperature_c: number(BenchField::Temperature, Unit::CELSIUS, 20.0),
@@ -201,7 +211,7 @@ pub fn coverage(page: &NotebookState, reader: &mut Reader) -> f64 {
     let place = Place::Bench { field: BenchField::Coverage };
     let text = page.text(BenchField::Coverage);
     match reader.number(place.clone(), text, Unit::PERCENT) {
-        Some(number) if number.value >= 0.5 && number.value < 1.0 => number.value,
+        Some(probability) if (0.5..1.0).contains(&probability) => probability,
         Some(_) => {
             reader.note(place, message!("number-coverage"));
             COVERAGE
@@ -264,7 +274,7 @@ fn rail(page: &NotebookState, typed: &TypedRail, before: Option<Unit>, reader: &
     let unit = ruler_unit(typed.unit);
     let text = |field| typed.texts.get(&field).map_or("", String::as_str);
     let at = |field| Place::Rail { rail: typed.id, field };
-    let mut mark = |field| reader.number(at(field), text(field), unit).map(|number| number.value);
+    let mut mark = |field| reader.number(at(field), text(field), unit);
     let span = mark(RailField::From).zip(mark(RailField::To));
     if let Some((first, last)) = span
         && last <= first
@@ -391,7 +401,7 @@ impl SpliceReader<'_> {
 
     fn number(&mut self, part: SplicePart, text: &str, unit: Unit) -> Option<f64> {
         let place = self.place(part);
-        self.reader.number(place, text, unit).map(|number| number.value)
+        self.reader.number(place, text, unit)
     }
 
     fn note(&mut self, part: SplicePart, message: Message) {

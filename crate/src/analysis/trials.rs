@@ -26,7 +26,7 @@ use crate::distribution::{normal_density, normal_quantile};
 use crate::line::{Data, Fit, Noise};
 use crate::message;
 use crate::notebook::{ActsOn, Basis, ErrorShape, NotebookState};
-use crate::quantity::{DecimalMark, NumberError, Unit, parse};
+use crate::quantity::{DecimalMark, NumberError, Unit, parse_alone};
 use crate::words::Message;
 
 /// Trials that the adaptive procedure makes at most.
@@ -124,10 +124,10 @@ fn wanted(text: &str, mark: DecimalMark) -> Result<Option<usize>, TrialsError> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let number = parse(text, mark, Unit::ONE).map_err(|error| TrialsError::Count { error })?;
-    let whole = number.value.fract() == 0.0 && number.value >= 0.0 && number.value <= *ASKED.end() as f64;
+    let number = parse_alone(text, mark, Unit::ONE).map_err(|error| TrialsError::Count { error })?;
+    let whole = number.fract() == 0.0 && number >= 0.0 && number <= *ASKED.end() as f64;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and within the range")]
-    let count = if whole { number.value as usize } else { 0 };
+    let count = if whole { number as usize } else { 0 };
     if ASKED.contains(&count) {
         Ok(Some(count))
     } else {

@@ -6,7 +6,7 @@ use super::spot::{PlanContext, Spot, first_row, with_rows};
 use crate::analysis::{Place, prepare};
 use crate::message;
 use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row};
-use crate::quantity::{NumberError, Unit, parse};
+use crate::quantity::{NumberError, Unit, parse_alone};
 use crate::words::Message;
 
 /// Rows that may be planned for one position.
@@ -81,7 +81,7 @@ fn time_base(
 
 fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, Message> {
     let text = typed.repeats.trim();
-    match parse(text, page.decimal_mark, Unit::ONE).map(|number| number.value) {
+    match parse_alone(text, page.decimal_mark, Unit::ONE) {
         Err(NumberError::Empty) => Ok(1),
         Ok(value) if value.fract() == 0.0 && (1.0..=MOST).contains(&value) =>
         {

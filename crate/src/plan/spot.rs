@@ -8,7 +8,7 @@ use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
 use crate::analysis::{C0, Refusal, prepare};
 use crate::message;
 use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row, RowId};
-use crate::quantity::{Unit, fixed, in_unit, parse};
+use crate::quantity::{Unit, fixed, in_unit, parse_alone};
 use crate::rail::{self, Stand};
 
 /// Share of the screen that a delay may take up, which leaves room for t₀ and for the edges themselves (common
@@ -123,8 +123,7 @@ impl<'a> PlanContext<'a> {
 
     /// A time per division as typed, ns.
     pub fn time(&self, text: &str) -> Option<f64> {
-        let number = parse(text, self.page.decimal_mark, Unit::NANOSECOND).ok()?;
-        Some(number.value).filter(|time| *time > 0.0)
+        parse_alone(text, self.page.decimal_mark, Unit::NANOSECOND).ok().filter(|time| *time > 0.0)
     }
 
     /// The place on a rail nearest to a distance at which the ruler shows a round reading, `parts` of them or more

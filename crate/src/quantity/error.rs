@@ -98,6 +98,11 @@ pub enum NumberError {
     },
     /// Some repeats in one cell with a unit, some without.
     MixedUnits,
+    /// `5 ± 2` or `3.990(9)` where a number stands alone: the uncertainty would have no effect.
+    Uncertain {
+        /// The whole text.
+        found: String,
+    },
 }
 
 impl NumberError {
@@ -137,6 +142,7 @@ impl NumberError {
             Self::TooSmall { found } => message!("number-too_small", found = found.as_str()),
             Self::TooLong { length, limit } => message!("number-too_long", length = *length, limit = *limit),
             Self::MixedUnits => message!("number-mixed_units"),
+            Self::Uncertain { found } => message!("number-uncertain", found = found.as_str()),
         }
     }
 

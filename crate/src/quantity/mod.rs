@@ -15,7 +15,7 @@ mod error;
 mod parse;
 
 pub use error::NumberError;
-pub use parse::{Number, parse, parse_list};
+pub use parse::{Number, parse, parse_alone, parse_list};
 pub use slope_engine::decimal::{
     Decimal, DecimalMark, Rounded, exact, fixed, plain, plus_minus, rounded, short_form, ten_to_the,
 };

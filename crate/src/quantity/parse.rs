@@ -37,6 +37,25 @@ impl Number {
     pub fn step(&self) -> f64 {
         Numeral { negative: false, digits: "1".to_owned(), place: self.last_place }.in_base(self.unit)
     }
+
+    /// The value, where no uncertainty may be written behind it; `text` is what was read.
+    ///
+    /// # Errors
+    /// `Uncertain` where one was.
+    pub fn alone(&self, text: &str) -> Result<f64, NumberError> {
+        match self.uncertainty {
+            None => Ok(self.value),
+            Some(_) => Err(NumberError::Uncertain { found: quoted(text) }),
+        }
+    }
+}
+
+/// Reads one number where no uncertainty may be written behind it: the value in the base unit.
+///
+/// # Errors
+/// A `NumberError` that quotes the part at fault.
+pub fn parse_alone(text: &str, mark: DecimalMark, default: Unit) -> Result<f64, NumberError> {
+    parse(text, mark, default)?.alone(text)
 }
 
 /// Reads one number; `default` is the unit when none is typed, and says which dimension is asked for.

@@ -11,7 +11,7 @@ use crate::message;
 use crate::notebook::{
     BenchField, Cell, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind, UncertaintyOf,
 };
-use crate::quantity::{Unit, parse, plain};
+use crate::quantity::{Unit, parse, parse_alone, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
 use crate::words::{Message, Value};
 
@@ -55,7 +55,8 @@ impl<'a> Problems<'a> {
         u: Option<f64>,
     ) -> Field {
         let (kind, mark) = (page.kind(of), page.decimal_mark);
-        let typed = parse(text, mark, unit).ok().filter(|typed| typed.value >= 0.0);
+        let typed = parse(text, mark, unit).ok();
+        let typed = typed.filter(|typed| typed.value >= 0.0 && typed.uncertainty.is_none());
         let in_unit = |value: f64, unit: Unit| plain(unit.from_base(value), 2, mark);
         let taken = u.map(|u| match kind {
             UncertaintyKind::Limit => UncertaintyKind::Standard.limit(u),
@@ -137,8 +138,8 @@ fn bench_uncertainties(page: &NotebookState, problems: &Problems) -> [(BenchFiel
     let of = |of, field, unit, u| {
         (field, problems.uncertainty(page, of, &Place::Bench { field }, page.text(field), unit, Some(u)))
     };
-    let small = parse(page.text(BenchField::SmallDivisions), page.decimal_mark, Unit::ONE).ok();
-    let small = small.map(|number| number.value).filter(|small| *small > 0.0).unwrap_or(SMALL_DIVISIONS);
+    let small = parse_alone(page.text(BenchField::SmallDivisions), page.decimal_mark, Unit::ONE).ok();
+    let small = small.filter(|small| *small > 0.0).unwrap_or(SMALL_DIVISIONS);
     // Half a small division either way.
     let edge = UncertaintyKind::Limit.standard(0.5 / small);
     [

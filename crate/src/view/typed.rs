@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use crate::message;
-use crate::quantity::{DecimalMark, Unit, exact, parse};
+use crate::quantity::{DecimalMark, Unit, exact, parse_alone};
 use crate::words::Message;
 
 /// A number as read.
@@ -25,8 +25,8 @@ impl TypedNumber {
 
 /// A time above zero, ns; a unit may be typed.
 pub fn time(text: &str, mark: DecimalMark) -> TypedNumber {
-    match parse(text, mark, Unit::NANOSECOND) {
-        Ok(number) if number.value > 0.0 => TypedNumber { value: Some(number.value), ..Default::default() },
+    match parse_alone(text, mark, Unit::NANOSECOND) {
+        Ok(time) if time > 0.0 => TypedNumber { value: Some(time), ..Default::default() },
         Ok(_) => TypedNumber::refused(message!("number-not_positive", found = text)),
         Err(error) => TypedNumber::refused(error.message()),
     }
@@ -34,12 +34,9 @@ pub fn time(text: &str, mark: DecimalMark) -> TypedNumber {
 
 /// A whole number from `least` to `most`.
 pub fn whole_number(text: &str, least: u32, most: u32, mark: DecimalMark) -> TypedNumber {
-    match parse(text, mark, Unit::ONE) {
-        Ok(number)
-            if number.value.fract() == 0.0
-                && (f64::from(least)..=f64::from(most)).contains(&number.value) =>
-        {
-            TypedNumber { value: Some(number.value), ..Default::default() }
+    match parse_alone(text, mark, Unit::ONE) {
+        Ok(number) if number.fract() == 0.0 && (f64::from(least)..=f64::from(most)).contains(&number) => {
+            TypedNumber { value: Some(number), ..Default::default() }
         }
         Ok(_) => TypedNumber::refused(message!(
             "number-not_whole",
@@ -79,6 +76,7 @@ mod tests {
     #[test]
     fn a_line_number_is_not_rounded() {
         let read = |text| whole_number(text, 1, 100, DecimalMark::Point);
+        assert_eq!(read("10 ± 2").problem.map(|problem| problem.id), Some("number-uncertain".into()));
         assert_eq!(read("12").value, Some(12.0));
         for text in ["12.4", "0", "101", "a few", ""] {
             assert_eq!(read(text).value, None, "{text}");

@@ -235,6 +235,40 @@ fn a_closed_seal_leaves_no_true_digit_anywhere_and_an_open_one_shows_them() {
     }
 }
 
+/// The slope as `residuals.csv` of a bundle tells it: delay less residual lies on the line, so two rows give it. None
+/// where the table has no residuals.
+fn slope_by_subtraction(notebook: &Notebook) -> Option<f64> {
+    let analysis = analyse(notebook);
+    let shown_view = view(notebook, &analysis);
+    let charts = charts(notebook.state(), &analysis, None, &english());
+    let entries = texts(notebook, &analysis, &shown_view, &charts, None, &english()).unwrap();
+    let csv = entries.into_iter().find(|entry| entry.name == "residuals.csv").unwrap().bytes;
+    let csv = String::from_utf8(csv).unwrap();
+    let column = |title: &str| {
+        let place = csv.lines().next().unwrap().split(',').position(|name| name == title).unwrap();
+        csv.lines().skip(1).map(|row| row.split(',').nth(place).unwrap().parse().ok()).collect()
+    };
+    let (x, y, residual): (Vec<Option<f64>>, Vec<Option<f64>>, Vec<Option<f64>>) =
+        (column("distance / m"), column("delay / ns"), column("residual / ns"));
+    assert!(x.len() > 2 && x.iter().chain(&y).all(Option::is_some));
+    let on_line = |i: usize| Some((x[i]?, y[i]? - residual[i]?));
+    let points: Vec<(f64, f64)> = (0..x.len()).filter_map(on_line).collect();
+    let ((x1, y1), (x2, y2)) = (points.first()?, points.last()?);
+    Some((y2 - y1) / (x2 - x1))
+}
+
+#[test]
+fn no_subtraction_in_a_sealed_bundle_gives_the_slope_and_in_an_open_one_it_does() {
+    let (mut notebook, _) = demo::typed_readings().unwrap();
+    let slope = analyse(&notebook).line.unwrap().fit.slope;
+    let told = slope_by_subtraction(&notebook).unwrap();
+    assert!((told / slope - 1.0).abs() < 1e-9, "{told} for {slope}");
+    notebook.apply(Edit::Seal("5f1c".into()), "").unwrap();
+    assert_eq!(slope_by_subtraction(&notebook), None);
+    notebook.apply(Edit::OpenSeal, "").unwrap();
+    assert_eq!(slope_by_subtraction(&notebook), Some(told));
+}
+
 #[test]
 fn numbers_are_known_by_their_digits() {
     let text = "b = 3.3361(12) ns/m, 299\u{202f}792\u{202f}458 m/s, 2,998e8, ab3336cd, 0.003336, v2.9979, 12";

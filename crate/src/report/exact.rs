@@ -22,8 +22,9 @@ pub struct ResidualRow {
     pub delay_ns: f64,
     /// Its standard uncertainty, shared parts included; none where nothing was stated.
     pub u_delay_ns: Option<f64>,
-    /// Delay less the line at that distance.
-    pub residual_ns: f64,
+    /// Delay less the line at that distance; none while the result is sealed, since delay less residual lies on the
+    /// true line.
+    pub residual_ns: Option<f64>,
     /// Residual over its standard uncertainty; none where that is not known.
     pub standardised: Option<f64>,
 }
@@ -62,7 +63,7 @@ pub fn residual_rows(analysis: &Analysis) -> Vec<ResidualRow> {
                 u_distance_m: stated(place.1),
                 delay_ns: *delay.0,
                 u_delay_ns: stated(delay.1),
-                residual_ns: fit.residual,
+                residual_ns: Some(fit.residual).filter(|_| !analysis.sealed),
                 standardised: fit.normalised,
             })
         })
@@ -156,7 +157,7 @@ fn residual_cells(row: &ResidualRow) -> Vec<String> {
         optional(row.u_distance_m),
         number(row.delay_ns),
         optional(row.u_delay_ns),
-        number(row.residual_ns),
+        optional(row.residual_ns),
         optional(row.standardised),
     ]
 }

@@ -32,7 +32,7 @@ fn a_residual_row_fills_its_columns() {
         u_distance_m: Some(0.001),
         delay_ns: 4.5,
         u_delay_ns: None,
-        residual_ns: -0.125,
+        residual_ns: Some(-0.125),
         standardised: None,
     };
     let table = residuals_table(&[row], &english());

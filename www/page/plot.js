@@ -48,6 +48,13 @@ export class Plot {
     this.redraw();
   }
 
+  /** Takes the drawing away; it comes back by `show`. */
+  clear() {
+    const { canvas } = this;
+    this.due = false;
+    canvas.getContext('2d')?.clearRect(0, 0, canvas.width, canvas.height);
+  }
+
   fit() {
     if (!this.wanted || this.width === 0) return;
     const height = `${this.wanted(Math.round(this.width / this.ratio))}px`;

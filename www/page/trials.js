@@ -15,6 +15,9 @@ import { flushAll } from './typing.js';
 /** @import { Desk, Tally } from './slope_of_light.js' */
 /** @import { TrialsView, View } from './types.js' */
 
+/** What a run gives that was not made. @type {TrialsView} */
+const NOTHING = { refusal: null, figures: [], verdict: null, summary: null };
+
 export class TrialsPart {
   /** @param {Book} book */
   constructor(book) {
@@ -147,14 +150,19 @@ export class TrialsPart {
   }
 
   /** @param {TrialsView} result */
-  showResult({ refusal, figures, verdict, summary }) {
+  showResult(result) {
+    this.write(result);
+    setHidden(this.result, false);
+    this.plot.show();
+  }
+
+  /** @param {TrialsView} result */
+  write({ refusal, figures, verdict, summary }) {
     setOptional(this.resultRefusal, tell(refusal));
     setTold(this.verdict, verdict);
     this.figures.show(figures);
     setTold(this.summary, summary);
     setHidden(this.figure, summary === null);
-    setHidden(this.result, false);
-    this.plot.show();
   }
 
   /** The workers failed; what they did is dropped, and the page offers to do it all. @param {string} why */
@@ -164,7 +172,7 @@ export class TrialsPart {
     setHidden(this.here, false);
   }
 
-  /** Forgets the run and what came of it. */
+  /** Forgets the run and what came of it, out of sight too: a seal may hide it. */
   clear() {
     this.pool?.stop();
     this.pool = undefined;
@@ -174,6 +182,8 @@ export class TrialsPart {
     setText(this.state, '');
     setHidden(this.here, true);
     setHidden(this.result, true);
+    this.write(NOTHING);
+    this.plot.clear();
     this.showButtons();
   }
 }

@@ -3,7 +3,7 @@
 use anyhow::{Result, ensure};
 
 use crate::names;
-use crate::page::{Page, Stage};
+use crate::page::{Page, Stage, eventually};
 use crate::uncertainty;
 
 /// A sealed result is another one and says so, also after a reload; opened, it is the true one again.
@@ -16,6 +16,8 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     ensure!(!is_marked(&page)?, "a result without a seal is marked as sealed");
     page.fill("Number of trials", "20000")?;
     let trials = uncertainty::run(&page)?;
+    page.browser.run("document.querySelector('#trials-plot').scrollIntoView()", vec![])?;
+    eventually("the trials are drawn", || is_drawn(&page), |drawn| *drawn)?;
     page.click("Seal the result")?;
     page.click("Seal it now")?;
     page.reads("#sealed", "sealed")?;
@@ -24,7 +26,9 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     ensure!(sealed != open && sealed.contains("m/s"), "open {open:?}, sealed {sealed:?}");
     ensure!(is_marked(&page)?, "the sealed result is not marked in the strip");
     ensure!(!page.text("main")?.contains(&open), "the true result is still on the page");
-    ensure!(page.text("#trials-figures")?.is_empty(), "the trials still tell the true result");
+    let left = page.browser.run(TRIALS_LEFT, vec![])?;
+    ensure!(left == "", "out of sight the trials still tell the true result: {left}");
+    ensure!(!is_drawn(&page)?, "the canvas still shows the true distribution");
     let covered = uncertainty::run(&page)?;
     ensure!(covered.get(1) != trials.get(1), "trials under the seal give the true mean: {covered:?}");
     page.is_saved()?;
@@ -42,6 +46,18 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     page.press_with_control('z')?;
     ensure!(page.result()? == open, "opening the seal was taken back");
     page.is_silent()
+}
+
+/// What the trials said, whether or not it is in sight.
+const TRIALS_LEFT: &str = "return ['figures', 'verdict', 'summary', 'result-refusal']
+    .map((part) => document.getElementById(`trials-${part}`).textContent).join('')";
+
+/// Whether anything is drawn of what trials gave.
+fn is_drawn(page: &Page) -> Result<bool> {
+    let script = "const canvas = document.querySelector('#trials-plot');
+        const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width || 1, canvas.height || 1);
+        return data.some((value) => value !== 0)";
+    Ok(page.browser.run(script, vec![])? == true)
 }
 
 fn is_marked(page: &Page) -> Result<bool> {

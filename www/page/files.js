@@ -77,12 +77,14 @@ export function openReport(book) {
     download(html, 'text/html;charset=utf-8', `${fileName(book)}.html`);
     return;
   }
-  const sheet = new tab.CSSStyleSheet();
-  // Before it is parsed, which would count as a breach of the policy. The core writes one, and escapes what was typed.
-  const bare = html.replace(/<style>([^]*?)<\/style>/, (_, style) => {
-    sheet.replaceSync(style);
+  let styles = '';
+  // Before it is parsed, which would count as a breach of the policy. The core writes them, and escapes what was typed.
+  const bare = html.replace(/<style>([^]*?)<\/style>/g, (_, style) => {
+    styles += style;
     return '';
   });
+  const sheet = new tab.CSSStyleSheet();
+  sheet.replaceSync(styles);
   const report = new DOMParser().parseFromString(bare, 'text/html');
   for (const old of report.querySelectorAll('meta[http-equiv]')) old.remove();
   tab.document.replaceChild(tab.document.adoptNode(report.documentElement), tab.document.documentElement);

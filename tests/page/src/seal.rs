@@ -55,7 +55,10 @@ const TRIALS_LEFT: &str = "return ['figures', 'verdict', 'summary', 'result-refu
 /// Whether anything is drawn of what trials gave.
 fn is_drawn(page: &Page) -> Result<bool> {
     let script = "const canvas = document.querySelector('#trials-plot');
-        const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width || 1, canvas.height || 1);
+        const [width, height] = [canvas.width || 1, canvas.height || 1];
+        const copy = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
+        copy.drawImage(canvas, 0, 0);
+        const { data } = copy.getImageData(0, 0, width, height);
         return data.some((value) => value !== 0)";
     Ok(page.browser.run(script, vec![])? == true)
 }

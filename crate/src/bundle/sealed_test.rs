@@ -244,12 +244,11 @@ fn slope_by_subtraction(notebook: &Notebook) -> Option<f64> {
     let entries = texts(notebook, &analysis, &shown_view, &charts, None, &english()).unwrap();
     let csv = entries.into_iter().find(|entry| entry.name == "residuals.csv").unwrap().bytes;
     let csv = String::from_utf8(csv).unwrap();
-    let column = |title: &str| {
+    let column = |title: &str| -> Vec<Option<f64>> {
         let place = csv.lines().next().unwrap().split(',').position(|name| name == title).unwrap();
         csv.lines().skip(1).map(|row| row.split(',').nth(place).unwrap().parse().ok()).collect()
     };
-    let (x, y, residual): (Vec<Option<f64>>, Vec<Option<f64>>, Vec<Option<f64>>) =
-        (column("distance / m"), column("delay / ns"), column("residual / ns"));
+    let [x, y, residual] = ["distance / m", "delay / ns", "residual / ns"].map(column);
     assert!(x.len() > 2 && x.iter().chain(&y).all(Option::is_some));
     let on_line = |i: usize| Some((x[i]?, y[i]? - residual[i]?));
     let points: Vec<(f64, f64)> = (0..x.len()).filter_map(on_line).collect();

@@ -76,7 +76,7 @@ mod tests {
     #[test]
     fn a_line_number_is_not_rounded() {
         let read = |text| whole_number(text, 1, 100, DecimalMark::Point);
-        assert_eq!(read("10 ± 2").problem.map(|problem| problem.id), Some("number-uncertain".into()));
+        assert_eq!(read("10 ± 2").problem.map(|problem| problem.id), Some("number-uncertain"));
         assert_eq!(read("12").value, Some(12.0));
         for text in ["12.4", "0", "101", "a few", ""] {
             assert_eq!(read(text).value, None, "{text}");

@@ -10,7 +10,7 @@
 //!
 //! let (notebook, truth) = demo::typed_readings()?;
 //! let analysis = analyse(&notebook);
-//! let speed = analysis.speed.map_err(|refusal| refusal.message)?;
+//! let speed = analysis.speed.map_err(|refusal| refusal.id)?;
 //! assert!((speed.c - truth.c).abs() < speed.expanded().unwrap_or(0.0));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```

@@ -32,9 +32,23 @@ fn they_give_the_digits_that_they_gave() {
     let words = Table::english().expect("the table of English");
     for (text, line, residuals) in sets {
         let analysis = analyse(&read(text).expect("a notebook"));
-        assert_eq!(fit_table(&fit_figures(&analysis), &words).to_csv().expect("a table"), line);
-        assert_eq!(residuals_table(&residual_rows(&analysis), &words).to_csv().expect("a table"), residuals);
+        let figures = fit_table(&fit_figures(&analysis), &words).to_csv().expect("a table");
+        assert_eq!(without_words(&figures, Some(NAME)), without_words(line, Some(NAME)));
+        let rows = residuals_table(&residual_rows(&analysis), &words).to_csv().expect("a table");
+        assert_eq!(without_words(&rows, None), without_words(residuals, None));
     }
+}
+
+/// The column of a figure's name, whose words may change.
+const NAME: usize = 1;
+
+/// The cells of a table without its heads, which are words, and without one column.
+fn without_words(csv: &str, column: Option<usize>) -> Vec<Vec<&str>> {
+    let cells = |line| {
+        let cells = str::split(line, ',').enumerate();
+        cells.filter(|(place, _)| Some(*place) != column).map(|(_, cell)| cell).collect()
+    };
+    csv.lines().skip(1).map(cells).collect()
 }
 
 /// What is written now opens again as the same notebook.

@@ -251,7 +251,7 @@ fn the_cautions_stand_first_and_are_whole() {
         "Seated and shorter people",
         "Metal rulers, carriages, tools",
         "both the wavelength and the pulses",
-        "No eyewear is permission to look into the beam",
+        "Eyewear is never permission to look into the beam",
         "harms the skin",
         "trained people, at the lowest power",
         "bias of detectors are at high voltage, and so are their cables",

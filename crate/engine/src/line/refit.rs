@@ -9,7 +9,7 @@
 //! the engine looks at its own valley alone: √χ² of a slope is a distance of the readings from a set in units of their
 //! uncertainties, so errors move the lead by more than t with a probability of at most 2 exp(−t²/8) (Gaussian
 //! concentration of a function of Lipschitz constant 2: Boucheron, Lugosi and Massart, Concentration Inequalities, 2013,
-//! theorem 5.6).
+//! theorem 5.6; from memory).
 //!
 //! Trials run side by side, each in a lane of its own. No lane's sums hang on another's and nothing is added in
 //! another order, so one trial gives the same bits alone, in any lane, natively and in a browser.

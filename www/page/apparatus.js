@@ -8,7 +8,7 @@ import { Plot } from './plot.js';
 import { Rails } from './rails.js';
 import { Settings } from './settings.js';
 import { Shared } from './shared.js';
-import { each, say, tell } from './words.js';
+import { each, inWords, say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, View } from './types.js' */
@@ -59,7 +59,7 @@ export class Apparatus {
     this.shared.show(view);
     setHidden(this.figure, view.rails.length === 0);
     this.plot.show();
-    setText(this.summary, inWords(view));
+    setText(this.summary, inWords(sentences(view)));
   }
 }
 
@@ -76,12 +76,10 @@ export function benchField(book, name, about = {}) {
 }
 
 /** @param {View} view */
-function inWords({ rails }) {
-  return rails
-    .map((rail, index) => say('bench-rail', {
-      name: rail.fields.name.text || say('rails-numbered', { n: index + 1 }),
-      stands: rail.stands ? tell(rail.stands) : say('bench-position-unknown'),
-      rows: rail.rows,
-    }))
-    .join(' ');
+function sentences({ rails }) {
+  return rails.map((rail, index) => say('bench-rail', {
+    name: rail.fields.name.text || say('rails-numbered', { n: index + 1 }),
+    stands: rail.stands ?? say('bench-position-unknown'),
+    rows: rail.rows,
+  }));
 }

@@ -3,7 +3,7 @@
  * window writes, something can't be stored, a newer version of the page waits.
  */
 import { byId, el, setHidden, setText } from './dom.js';
-import { say } from './words.js';
+import { inWords, say } from './words.js';
 
 /** @import { Saved } from './keeper.js' */
 
@@ -43,27 +43,30 @@ export class Banner {
       case 'saved': return this.put(say('saving-saved'), this.besides(), ...this.besidesButtons());
       case 'saving': return this.put(say('saving-saving'), this.besides(), ...this.besidesButtons());
       case 'reading':
-        return this.put(say('saving-reading'), `${this.besides()} ${say('saving-other-tab')}`.trim(), over,
+        return this.put(say('saving-reading'), [...this.besides(), say('saving-other-tab')], over,
           ...this.besidesButtons());
-      case 'noJournal': return this.put(say('saving-not-saved'), say('saving-no-journal'), bundle);
-      case 'full': return this.put(say('saving-not-saved'), say('saving-full'), bundle, again);
-      case 'shelfFull': return this.put(say('saving-saved'), say('saving-shelf-full'), bundle);
-      default: return this.put(say('saving-not-saved'), say('saving-failed', { why }), bundle, again);
+      case 'noJournal': return this.put(say('saving-not-saved'), [say('saving-no-journal')], bundle);
+      case 'full': return this.put(say('saving-not-saved'), [say('saving-full')], bundle, again);
+      case 'shelfFull': return this.put(say('saving-saved'), [say('saving-shelf-full')], bundle);
+      default: return this.put(say('saving-not-saved'), [say('saving-failed', { why })], bundle, again);
     }
   }
 
-  /** What is said beside the state of saving. */
+  /** What is said beside the state of saving, sentence by sentence. */
   besides() {
-    const texts = [this.apart && say('saving-apart', { title: this.apart.title }), this.newer && say('offline-newer')];
-    return texts.filter(Boolean).join(' ');
+    return [
+      ...(this.apart ? [say('saving-apart', { title: this.apart.title })] : []),
+      ...(this.newer ? [say('offline-newer')] : []),
+    ];
   }
 
   besidesButtons() {
     return [...(this.apart ? [this.open] : []), ...(this.newer ? [this.use] : [])];
   }
 
-  /** @param {string} state @param {string} text @param {HTMLElement[]} buttons */
-  put(state, text, ...buttons) {
+  /** @param {string} state @param {string[]} sentences @param {HTMLElement[]} buttons */
+  put(state, sentences, ...buttons) {
+    const text = inWords(sentences);
     setText(this.saved, state);
     this.saved.classList.toggle('trouble', state === say('saving-not-saved'));
     if (text === this.shown) return;

@@ -154,10 +154,19 @@ class ComponentLine {
  */
 function written(name, answer) {
   if (typeof answer === 'string') return [answer];
-  const changes = answer.flatMap(({ symbol, value, now }, place) => [
-    place > 0 ? '; ' : ' ', el('i', { class: 'symbol' }, ...lettered(symbol)), ` = ${inWords(value)} ${say('budget-instead-of', { now })}`,
-  ]);
-  return [say('budget-answer', { factor: name }), ...(changes.length > 0 ? changes : [` ${say('budget-nothing')}`])];
+  if (answer.length === 0) return [say('budget-answer-none', { factor: name })];
+  const changes = answer.map(({ symbol, value, now }) => (
+    say('budget-change', { symbol: `${ISOLATE}${symbol}${END_ISOLATE}`, value, now })));
+  return withSymbols(say('budget-answer', { factor: name, changes: { all: changes } }));
+}
+
+/** Marks about a symbol inside a sentence, by which it is found again (Unicode, FSI and PDI). */
+const [ISOLATE, END_ISOLATE] = ['\u2068', '\u2069'];
+
+/** A sentence with its symbols set as symbols. @param {string} sentence */
+function withSymbols(sentence) {
+  return sentence.split(new RegExp(`[${ISOLATE}${END_ISOLATE}]`, 'u'))
+    .map((part, place) => (place % 2 === 1 ? el('i', { class: 'symbol' }, ...lettered(part)) : part));
 }
 
 function header() {

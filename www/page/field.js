@@ -2,7 +2,7 @@
  * A text box with its label, unit, problem, and what stands in for it while it is empty.
  */
 import { el, setAttribute, setOptional, setText } from './dom.js';
-import { each, inWords, say, tell } from './words.js';
+import { each, say, tell } from './words.js';
 import { listen, put } from './typing.js';
 
 /** @import { Field, Meant, Message, UncertaintyKind, UncertaintyOf } from './types.js' */
@@ -37,7 +37,7 @@ export class TextField {
     setOptional(this.unit, field.unit);
     setOptional(this.problem, tell(field.problem));
     if (field.meant) this.showKind(field.meant);
-    setOptional(this.standIn, [standIn(field), follows(field)].filter(Boolean).join(' '));
+    setOptional(this.standIn, standIn(field));
     setAttribute(this.box, 'aria-invalid', field.problem ? 'true' : undefined);
     const described = [this.unit, this.problem, this.standIn].filter((node) => !node.hidden).map((node) => node.id);
     setAttribute(this.box, 'aria-describedby', described.length > 0 ? described.join(' ') : undefined);
@@ -65,16 +65,12 @@ export class TextField {
   }
 }
 
-/** What is taken while a field is empty. @param {Field} field */
+/** What is taken while a field is empty; of a limit, the standard uncertainty that follows. @param {Field} field */
 function standIn({ text, default: value, meant }) {
-  if (text !== '' || value === '') return '';
+  const u = meant?.u;
+  if (text !== '' || value === '') return u ? say('field-follows', { u }) : '';
   if (meant?.exact) return say('field-if-empty-exact');
-  return say(meant?.kind === 'limit' ? 'field-if-empty-limit' : 'field-if-empty', { value: inWords(value) });
-}
-
-/** The standard uncertainty that follows from a limit. @param {Field} field */
-function follows({ meant }) {
-  return meant?.u ? say('field-follows', { u: meant.u }) : '';
+  return u ? say('field-if-empty-limit', { value, u }) : say('field-if-empty', { value });
 }
 
 /** A choice among a few, by a list. */

@@ -24,7 +24,7 @@ import { Result } from './result.js';
 import { RowWork } from './row-work.js';
 import { Seal } from './seal.js';
 import { Shelf } from './shelf.js';
-import { loadWords, putWords, say } from './words.js';
+import { inWords, loadWords, putWords, say } from './words.js';
 import { Strip } from './strip.js';
 import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
@@ -125,9 +125,8 @@ class Page {
     book.onUndoable = (done) => this.offerUndo(done);
     book.onEvidence = (row) => this.delays.ask((delays) => delays.goTo(row));
     book.onPasted = (turned, headings) => {
-      const told = [turned ? say('pasted-turned') : '', headings ? say('pasted-headed', { headings }) : '']
-        .filter(Boolean).join(' ');
-      if (told) this.offerUndo(told);
+      const told = [...(turned ? [say('pasted-turned')] : []), ...(headings ? [say('pasted-headed', { headings })] : [])];
+      if (told.length > 0) this.offerUndo(inWords(told));
     };
     keeper.onSaved = (saved, why) => banner.show(saved, why);
     keeper.onStored = (from, entries) => tabs.spread(from, entries);

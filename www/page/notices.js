@@ -31,7 +31,7 @@ class NoticeItem {
     setText(this.shape, SHAPES[notice.weight]);
     setAttribute(this.root, 'class', `notice ${notice.weight}`);
     setAttribute(this.root, 'data-notice', notice.id);
-    setText(this.weight, `${say(`notices-weights-${notice.weight}`)}.`);
+    setText(this.weight, say('notices-lead', { weight: say(`notices-weights-${notice.weight}`) }));
     setText(this.text, tell(notice.text));
     setText(this.lookAt, tell(notice.look_at));
     const all = notice.rows.filter((row) => numbers.has(row));

@@ -9,7 +9,7 @@ import { gridMarks } from './picture-sheet.js';
 import { takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
-import { say, tell } from './words.js';
+import { inWords, say, tell } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -95,8 +95,8 @@ export class Pictures {
     const { rows, refused, last } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
       this.intake.say(done < all ? say('pictures-progress', { n: done + 1, all }) : '');
     });
-    const added = say('pictures-added', { n: rows.length });
-    this.intake.say(rows.length > 0 ? `${added} ${last ? '' : say('only-here')}`.trim() : '');
+    const added = [say('pictures-added', { n: rows.length }), ...(last ? [] : [say('only-here')])];
+    this.intake.say(inWords(rows.length > 0 ? added : []));
     this.intake.refuse(refused);
     const [first] = rows;
     if (first === undefined) return;
@@ -337,11 +337,12 @@ export class Pictures {
     const { book, row } = this;
     const { sheet, problem } = this.board;
     if (this.busy || row === undefined) return;
-    let said = '';
+    /** @type {string[]} */
+    let said = [];
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
-      if (sought.length > 0) return toast(say('pictures-still-sought', { names: sought.map((mark) => nameOf(mark)).join(', ') }));
-      if (problem) return toast(say('pictures-grid-wrong', { why: tell(problem) }));
+      if (sought.length > 0) return toast(say('pictures-still-sought', { names: { all: sought.map((mark) => nameOf(mark)) } }));
+      if (problem) return toast(say('pictures-grid-wrong', { why: problem }));
       if (sheet.gridId === 0) sheet.gridId = this.book.newNumber();
       const edits = [...this.takenFromBefore(row), ...(sheet.hasOwnGrid() ? [{ set_grid: sheet.grid() }] : []),
         { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
@@ -350,12 +351,12 @@ export class Pictures {
       this.place.say([]);
       book.draw();
       const { number = 0, state, lacks = null } = book.current().rows.find(({ id }) => id === row) ?? {};
-      said = state === 'incomplete'
-        ? say('pictures-accepted-unused', { n: number, lacks: tell(lacks) }) : say('pictures-accepted', { n: number });
-      this.intake.say(said);
+      said = [state === 'incomplete'
+        ? say('pictures-accepted-unused', { n: number, lacks: tell(lacks) }) : say('pictures-accepted', { n: number })];
+      this.intake.say(inWords(said));
     }
     const next = this.nextOpen();
-    if (next === undefined) this.intake.say(`${said} ${say('pictures-all-marked')}`.trim());
+    if (next === undefined) this.intake.say(inWords([...said, say('pictures-all-marked')]));
     else await this.open(next);
     return undefined;
   }

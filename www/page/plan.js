@@ -11,17 +11,15 @@ import { byId, el, Keyed, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { focusCell } from './grid.js';
 import { RailTracks } from './rail-tracks.js';
-import {
-  comparedText, expectedText, offerText, placeText, planFigures, reasonText, truthFigures, warningText,
-} from './planned.js';
+import { placeText } from './planned.js';
 import { PositionLine, COLUMNS } from './position.js';
-import { say, tell } from './words.js';
+import { inWords, say, tell } from './words.js';
 import { toast } from './toast.js';
 import { flushAll, listen } from './typing.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Desk } from './slope_of_light.js' */
-/** @import { Edit, PlaceView, PlanView, PlannedPosition, PositionView, ProposedView, Said, View } from './types.js' */
+/** @import { Edit, PlaceView, PlanView, PlannedPosition, PositionView, ProposedView, View } from './types.js' */
 
 /** How long the plan waits for another change, in ms. */
 const PATIENCE = 60;
@@ -38,17 +36,16 @@ export class Plan {
     this.summary = byId('plan-summary');
     this.compared = byId('plan-compared');
     this.lanes = new RailTracks(byId('plan-lanes'), byId('plan-moving'), book, (id, reading) => this.lineOf(id)?.send({ reading }));
-    this.warnings = new Keyed(byId('plan-warnings'), (/** @type {Said} */ { id, with: [first = ''] }) => `${id} ${first}`,
-      () => {
-        const root = el('li');
-        return { root, show: (/** @type {Said} */ said) => setText(root, warningText(said)) };
-      });
+    this.warnings = new Keyed(byId('plan-warnings'), (/** @type {string} */ warning) => warning, (warning) => {
+      const root = el('li', {}, warning);
+      return { root, show: () => {} };
+    });
     this.positions = this.table();
     this.next = new Keyed(byId('plan-next'), (/** @type {ProposedView & {key: string}} */ { key }) => key,
       ({ key }) => new NextLine(this, key));
     this.nextBox = byId('plan-next-box');
-    this.offers = new Keyed(byId('plan-offers'), (/** @type {ProposedView} */ { said }) => said.id,
-      ({ said }) => new OfferLine(this, said.id));
+    this.offers = new Keyed(byId('plan-offers'), (/** @type {ProposedView} */ { said }) => said?.id ?? '',
+      ({ said }) => new OfferLine(this, said?.id ?? ''));
     this.figures = new Figures(byId('plan-figures'));
     this.truth = new Figures(byId('plan-truth'));
     this.truthBox = byId('plan-truth-box');
@@ -56,7 +53,7 @@ export class Plan {
     this.take.addEventListener('click', () => this.takeAll());
     byId('plan-add').addEventListener('click', () => this.add());
     byId('plan-rehearse').addEventListener('click', () => this.rehearse(keep));
-    byId('plan-show-truth').addEventListener('click', () => this.truth.show(truthFigures(book.desk.truth())));
+    byId('plan-show-truth').addEventListener('click', () => this.truth.show(book.desk.truth()));
     this.inSight = false;
     this.timer = 0;
     /** The desk whose plan was worked out last. @type {Desk | undefined} */
@@ -111,17 +108,15 @@ export class Plan {
     this.plan = plan;
     setOptional(this.refusal, tell(plan.refusal));
     setHidden(this.box, plan.refusal !== null);
-    const found = (/** @type {string} */ id) => plan.figures.find((figure) => figure.id === id);
-    const [expected, compared] = [found('expected'), found('compared')];
-    setText(this.summary, expected ? expectedText(expected) : tell(plan.lacks));
-    setOptional(this.compared, compared ? comparedText(compared.with) : '');
+    setText(this.summary, inWords(plan.lacks ?? plan.expected));
+    setOptional(this.compared, inWords(plan.compared));
     this.lanes.show(plan);
-    this.warnings.show(plan.warnings);
+    this.warnings.show(plan.warnings.map((warning) => tell(warning)));
     this.positions.show(plan.positions);
     this.next.show(plan.next.map((next, place) => ({ ...next, key: String(place) })));
     setHidden(this.nextBox, plan.next.length === 0);
     this.offers.show(plan.offers);
-    this.figures.show(planFigures(plan.figures));
+    this.figures.show(plan.figures);
     setHidden(this.take, !plan.positions.some(({ place }) => place));
     setHidden(this.truthBox, !plan.rehearsal);
   }
@@ -204,12 +199,11 @@ class NextLine {
   }
 
   /** @param {ProposedView} next */
-  show({ said, places }) {
+  show({ said, effect, places }) {
     this.places = places;
-    const [, before, after] = said.with;
     const [first] = places;
-    setText(this.text, first ? placeText(first[0]) + (before && after ? say('plan-effect', { before, after }) : '') : '');
-    setText(this.reason, reasonText(said));
+    setText(this.text, first ? placeText(first[0], effect) : '');
+    setText(this.reason, tell(said));
   }
 }
 
@@ -232,6 +226,6 @@ class OfferLine {
   /** @param {ProposedView} offer */
   show({ said, places }) {
     this.places = places;
-    setText(this.text, offerText(said));
+    setText(this.text, tell(said));
   }
 }

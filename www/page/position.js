@@ -2,7 +2,7 @@
  * One planned position: its texts, where it is, and what is wrong with them.
  */
 import { el, setAttribute, setHidden, setText } from './dom.js';
-import { say, tell } from './words.js';
+import { inWords, say } from './words.js';
 import { put } from './typing.js';
 
 /** @import { Book } from './book.js' */
@@ -56,8 +56,8 @@ export class PositionLine {
       setAttribute(box, 'aria-label', say('plan-cell', { column: say(`plan-columns-${column}`), n: number }));
       setAttribute(box, 'aria-invalid', problems.some((problem) => problem.column === column) ? 'true' : undefined);
     });
-    setText(this.told, problems.map(({ column, problem }) => (
-      say('readings-problem', { column: say(`plan-columns-${/** @type {Column} */ (column)}`), problem: tell(problem) }))).join(' '));
+    setText(this.told, inWords(problems.map(({ column, problem }) => (
+      say('readings-problem', { column: say(`plan-columns-${/** @type {Column} */ (column)}`), problem })))));
     setHidden(this.below, problems.length === 0);
   }
 

@@ -128,12 +128,12 @@ class Handle {
   }
 
   /** @param {ProposedView} move */
-  move({ said: { with: [u = '', rows = ''] }, lacks, places: [first] }) {
+  move({ said, lacks, places: [first] }) {
     if (!first) return;
     const [place] = first;
     this.moved = place;
     this.stand(place);
-    this.say(say('plan-moving', { place: placeText(place), expected: lacks ? tell(lacks) : say('plan-expected', { u, rows }) }));
+    this.say(say('plan-moving', { place: placeText(place), expected: tell(lacks ?? said) }));
   }
 
   /** @param {PointerEvent} event */

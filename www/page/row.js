@@ -218,7 +218,10 @@ function mark(notice) {
  * @param {Cell} cell
  */
 function columnName(cell) {
-  if (cell === 'distance_uncertainty') return `${say('readings-columns-distance')}, ${say('readings-columns-distance_uncertainty')}`;
-  if (cell === 'delay_uncertainty') return `${say('readings-columns-delay')}, ${say('readings-columns-delay_uncertainty')}`;
-  return say(`readings-columns-${cell}`);
+  const name = say(`readings-columns-${cell}`);
+  switch (cell) {
+    case 'distance_uncertainty': return say('readings-uncertainty-of', { quantity: say('readings-columns-distance'), u: name });
+    case 'delay_uncertainty': return say('readings-uncertainty-of', { quantity: say('readings-columns-delay'), u: name });
+    default: return name;
+  }
 }

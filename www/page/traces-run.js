@@ -105,7 +105,8 @@ export async function measureRun(evidence, jobs, { delays: { level: stated, frac
 function named(job, refused) {
   const message = refused?.message ?? '';
   const [first] = job?.files ?? [];
-  return first && !job?.files.some(({ file }) => message.includes(file.name)) ? `${first.file.name}: ${message}` : message;
+  return first && !job?.files.some(({ file }) => message.includes(file.name))
+    ? say('traces-of-file', { name: first.file.name, why: message }) : message;
 }
 
 /**

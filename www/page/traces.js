@@ -8,7 +8,7 @@ import { Choice, Radios } from './field.js';
 import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
-import { each, say, setTold, tell } from './words.js';
+import { each, inWords, say, setTold, tell } from './words.js';
 import { toast } from './toast.js';
 import { inOrder, withFolder } from './traces-files.js';
 import { LayoutTable } from './traces-layout.js';
@@ -211,7 +211,7 @@ export class Traces {
       this.refuse([...outcome.refused, ...needed, ...lost]);
       const n = outcome.found.length;
       const told = outcome.stopped ? say('traces-stopped', { n }) : taken.length === 0 && n > 0 ? say('traces-unchanged') : say('traces-measured', { n });
-      setText(this.status, taken.length > 0 ? `${told} ${say('traces-undo')}` : told);
+      setText(this.status, inWords(taken.length > 0 ? [told, say('traces-undo')] : told));
       if (!only && !outcome.stopped) {
         this.given = [];
         this.layout.forget();

@@ -418,7 +418,7 @@ at: string,
 /** The same as a whole number of thousandths. */
 thousandths: string, };
 
-/** The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few. */
+/** The plan in words, figures and places. */
 export type PlanView = {
 /** Why there is nothing to plan on and what to do; empty if there is. */
 refusal: Message | null,
@@ -428,11 +428,14 @@ lacks: Message | null,
 positions: Array<PositionView>,
 /** The rails to scale, each in a lane of its own. */
 lanes: Array<LaneView>,
-/** "expected": what is expected, from reading, shared, how many rows, what limits it, with the name of what limits it, its share; "compared": how it
- * turned out, expected, rows, achieved, rows; then what would change it, how far and how fine one can go. */
-figures: Array<Said>,
+/** What is expected, and what limits it: one sentence after the other. */
+expected: Array<Message>,
+/** How it turned out, as far as rows were read: one sentence after the other. */
+compared: Array<Message>,
+/** What is expected, what would change it, how far and how fine one can go. */
+figures: Array<Figure>,
 /** What is unwise about the positions. */
-warnings: Array<Said>,
+warnings: Array<Message>,
 /** The next reading that would help most, and the one that would show most. */
 next: Array<ProposedView>,
 /** Positions that may be planned instead. */
@@ -484,8 +487,10 @@ cells: { [key in Cell]?: string }, };
 export type ProposedView = {
 /** Why nothing speaks for them, and what to do; none where something does. */
 lacks: Message | null,
-/** What speaks for them, with u(v)/v as it is and as it would be. */
-said: Said,
+/** What speaks for them. */
+said: Message | null,
+/** u(v)/v as it is, and as it would be with them; of the next reading, where it can be told. */
+effect: [string, string] | null,
 /** The places, and how many rows at each. */
 places: Array<[PlaceView, number]>, };
 
@@ -598,15 +603,6 @@ notices: Array<RowNotice>, };
 
 /** The unit in which a ruler counts. */
 export type RulerUnit = "millimetre" | "centimetre" | "metre" | "inch";
-
-/** Something to be said: what, and the figures and names that go into it. */
-export type Said = {
-/** What. */
-id: string,
-/** What goes into it, rounded and with units. */
-with: Array<string>,
-/** What it is about, where that has a name: a component of the uncertainty. */
-name: Value | null, };
 
 /** The rows that share an error. */
 export type Scope = "all" | { "rail": number } | { "time_base": string } | { "rows": Array<number> };

@@ -118,7 +118,7 @@ pub use row_error::{GridError, MarksError, RowError, TracesError, plane};
 pub use seal::Shown;
 pub use speed::C0;
 pub use types::*;
-pub use words::{listed, row_numbers};
+pub use words::row_numbers;
 
 #[cfg(test)]
 #[path = "mod_test.rs"]

@@ -4,20 +4,20 @@ use super::math::{Formula, bracket, op, row, symbol};
 use super::types::Figure;
 use crate::analysis::Measured;
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, plus_minus, short_form};
-use crate::words::{Message, Value};
+use crate::words::Value;
 
 /// A figure that says nothing of itself yet.
-pub fn figure(id: &str, name: Message, symbol: &str, value: impl Into<Value>) -> Figure {
-    bare(id, name, symbol, value.into())
+pub fn figure(id: &str, name: impl Into<Value>, symbol: &str, value: impl Into<Value>) -> Figure {
+    named(id, name.into(), symbol, value.into())
 }
 
 // This and what is added below are not inlined: figures are large, and copies of one at each step cost the core more than
 // calls.
 #[inline(never)]
-fn bare(id: &str, name: Message, symbol: &str, value: Value) -> Figure {
+fn named(id: &str, name: Value, symbol: &str, value: Value) -> Figure {
     Figure {
         id: id.to_owned(),
-        name: name.into(),
+        name,
         symbol: symbol.to_owned(),
         value,
         meaning: Vec::new(),

@@ -1,16 +1,22 @@
-//! The plan in figures and places, rounded and with units; the page has the words that go around them.
+//! The plan in words, figures and places, rounded and with units.
 
 use super::budget::{name, with_unit};
-use super::plan_types::{ColumnProblem, LaneView, PlaceView, PlanView, PositionView, ProposedView, Said};
+use super::figures::figure;
+use super::plan_types::{ColumnProblem, LaneView, PlaceView, PlanView, PositionView, ProposedView};
+use super::types::Figure;
 use crate::analysis::read::ruler_unit;
-use crate::analysis::{Analysis, Origin, Part, Quantity, listed};
+use crate::analysis::{Analysis, Origin, Part};
+use crate::message;
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
-use crate::plan::next::Why;
+use crate::plan::ask::Prediction;
+use crate::plan::next::{Next, Why};
 use crate::plan::rehearsal::truth;
 use crate::plan::spot::{PlanContext, Spot};
-use crate::plan::{Plan, To, Warning, forecast, moved, plan};
+use crate::plan::{Plan, Proposal, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
-use crate::words::Value;
+use crate::words::Message;
+
+mod figures;
 
 /// The plan.
 pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
@@ -37,43 +43,17 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
     view.lanes = teller.lanes(analysis);
     match &found.predicted {
         Err(refusal) => view.lacks = Some(refusal.message.clone()),
-        Ok(_) => view.figures = teller.figures(&found, analysis),
+        Ok(expected) => {
+            view.expected = teller.expected(expected);
+            view.compared = teller.compared(&found, expected, analysis);
+        }
     }
-    teller.reach(&found, &mut view.figures);
+    view.figures = teller.figures(&found, analysis);
     view.warnings = found.warnings.iter().map(|warning| teller.warning(warning)).collect();
-    for next in &found.next {
-        let (id, with) = match next.why {
-            Why::First => ("first", String::new()),
-            Why::Lever(_) if next.effect.is_some_and(|(before, after)| after > 0.98 * before) => {
-                ("little", String::new())
-            }
-            Why::Lever(arm) => ("lever", teller.metres(arm)),
-            Why::Side(have) => ("side", have.to_string()),
-            Why::Gap(gap) => ("gap", teller.metres(gap)),
-        };
-        let mut with = vec![with];
-        if let Some((before, after)) = next.effect {
-            // A digit more than elsewhere, since one reading among many changes little.
-            with.extend([before, after].map(|u| format!("{} %", plain(100.0 * u, 3, page.decimal_mark))));
-        }
-        view.next.push(ProposedView {
-            said: said(id, with),
-            places: vec![(teller.place(&next.spot), 1)],
-            lacks: None,
-        });
-    }
-    for (id, proposal) in [("spread", &found.spread), ("ends", &found.ends)] {
-        let Some(proposal) = proposal else { continue };
-        let mut places: Vec<(PlaceView, usize)> = Vec::new();
-        for place in proposal.spots.iter().map(|spot| teller.place(spot)) {
-            match places.last_mut() {
-                Some((last, rows)) if *last == place => *rows += 1,
-                _ => places.push((place, 1)),
-            }
-        }
-        let with = vec![proposal.spots.len().to_string(), teller.percent(proposal.relative)];
-        view.offers.push(ProposedView { said: said(id, with), places, lacks: None });
-    }
+    view.next = found.next.iter().map(|next| teller.next(next)).collect();
+    let spread = found.spread.as_ref().map(|proposal| teller.spread(proposal));
+    view.offers =
+        spread.into_iter().chain(found.ends.as_ref().map(|proposal| teller.ends(proposal))).collect();
     view
 }
 
@@ -92,29 +72,30 @@ pub fn move_view(page: &NotebookState, id: PositionId, to: To) -> ProposedView {
     }
     let places = vec![(teller.place(&spot), 1)];
     match forecast(&changed) {
-        Ok(found) => {
-            let with = vec![teller.percent(found.relative), found.rows.to_string()];
-            ProposedView { said: said("moving", with), places, ..ProposedView::default() }
-        }
+        Ok(found) => ProposedView { said: Some(teller.promised(&found)), places, ..ProposedView::default() },
         Err(refusal) => ProposedView { lacks: Some(refusal.message), places, ..ProposedView::default() },
     }
 }
 
-/// What was really so in a rehearsal: t₀, then each error with its name and its uncertainty as stated. Nothing in any
+/// What was really so in a rehearsal: c₀, t₀, then each error with its name and its uncertainty as stated. Nothing in any
 /// other notebook.
-pub fn truth_view(notebook: &Notebook) -> Vec<Said> {
+pub fn truth_view(notebook: &Notebook) -> Vec<Figure> {
     let (page, Some(truth)) = (notebook.state(), truth(notebook)) else { return Vec::new() };
     let mark = page.decimal_mark;
-    let mut all = vec![said("t0", vec![format!("{} ns", fixed(truth.t0, -3, mark))])];
+    let mut all = vec![
+        figure("c", message!("plan-truth-c"), "c₀", "299 792 458 m/s"),
+        figure("t0", message!("plan-truth-t0"), "t₀", format!("{} ns", fixed(truth.t0, -3, mark))),
+    ];
     for (origin, error, u, quantity) in &truth.errors {
         let sign = if *error < 0.0 { "−" } else { "+" };
         let value = format!("{sign}{}", with_unit(error.abs(), *quantity, mark));
-        all.push(named(&origin.id(), vec![value, with_unit(*u, *quantity, mark)], name(page, origin)));
+        let stated = message!("plan-stated", value = value, u = with_unit(*u, *quantity, mark));
+        all.push(figure(&origin.id(), name(page, origin), "", stated));
     }
     for (rail, step) in &truth.steps {
         let origin = Origin::Splice { rail: *rail };
         let value = format!("{} mm", fixed(1000.0 * step, -1, mark));
-        all.push(named(&origin.id(), vec![value], name(page, &origin)));
+        all.push(figure(&format!("{}-step", origin.id()), name(page, &origin), "", value));
     }
     all
 }
@@ -127,14 +108,6 @@ fn column(cell: Cell) -> &'static str {
         Cell::TimeBase => "time_base",
         _ => "repeats",
     }
-}
-
-fn said(id: &str, with: Vec<String>) -> Said {
-    Said { id: id.to_owned(), with, name: None }
-}
-
-fn named(id: &str, with: Vec<String>, name: Value) -> Said {
-    Said { name: Some(name), ..said(id, with) }
 }
 
 /// A share as a length for the page: "48.20%".
@@ -219,79 +192,103 @@ impl Teller<'_> {
         lanes
     }
 
-    fn warning(&self, warning: &Warning) -> Said {
-        let (id, with) = match warning {
-            Warning::OffRail(numbers) => ("off_rail", vec![listed(numbers)]),
-            Warning::BeyondReach(numbers) => ("beyond_reach", vec![listed(numbers)]),
-            Warning::OffScreen(numbers) => ("off_screen", vec![listed(numbers)]),
+    fn warning(&self, warning: &Warning) -> Message {
+        match warning {
+            Warning::OffRail(numbers) => {
+                message!("plan-warnings-off_rail", n = numbers.len(), positions = numbers.clone())
+            }
+            Warning::BeyondReach(numbers) => {
+                message!("plan-warnings-beyond_reach", n = numbers.len(), positions = numbers.clone())
+            }
+            Warning::OffScreen(numbers) => {
+                message!("plan-warnings-off_screen", n = numbers.len(), positions = numbers.clone())
+            }
             Warning::Side(rail, have) => {
                 let name = self.page.rails.get(*rail).map(|typed| typed.name_or_number(*rail));
-                ("side", vec![name.unwrap_or_default(), have.to_string()])
+                message!("plan-warnings-side", rail = name.unwrap_or_default(), have = *have)
             }
-            Warning::Cluster(spanned, whole) => ("cluster", vec![self.metres(*spanned), self.metres(*whole)]),
-            Warning::Few(rows) => ("few", vec![rows.to_string()]),
+            Warning::Cluster(spanned, whole) => {
+                message!("plan-warnings-cluster", length = self.metres(*spanned), whole = self.metres(*whole))
+            }
+            Warning::Few(rows) => message!("plan-warnings-few", rows = *rows),
+        }
+    }
+
+    /// A reading proposed, why, and what it would change.
+    fn next(&self, next: &Next) -> ProposedView {
+        let said = match next.why {
+            Why::First => message!("plan-reasons-first"),
+            Why::Lever(_) if next.effect.is_some_and(|(before, after)| after > 0.98 * before) => {
+                message!("plan-reasons-little")
+            }
+            Why::Lever(arm) => message!("plan-reasons-lever", arm = self.metres(arm)),
+            Why::Side(have) => message!("plan-reasons-side", have = have),
+            Why::Gap(gap) => message!("plan-reasons-gap", gap = self.metres(gap)),
         };
-        said(id, with)
+        // A digit more than elsewhere, since one reading among many changes little.
+        let fine = |u: f64| format!("{} %", plain(100.0 * u, 3, self.page.decimal_mark));
+        ProposedView {
+            said: Some(said),
+            effect: next.effect.map(|(before, after)| (fine(before), fine(after))),
+            places: vec![(self.place(&next.spot), 1)],
+            lacks: None,
+        }
     }
 
-    fn figures(&self, found: &Plan, analysis: &Analysis) -> Vec<Said> {
-        let Ok(expected) = &found.predicted else { return Vec::new() };
-        let mut with = vec![
-            self.percent(expected.relative),
-            self.percent(expected.readings),
-            self.percent(expected.shared),
-            expected.rows.to_string(),
-        ];
-        if let Some((_, share)) = &expected.largest {
-            with.push(fixed(100.0 * share, 0, self.page.decimal_mark));
-        }
-        let limit = expected.largest.as_ref().map(|(origin, _)| name(self.page, origin));
-        let mut all = vec![Said { name: limit, ..said("expected", with) }];
-        if let Ok(speed) = &analysis.speed {
-            let missing = found.taken < expected.rows;
-            let turned_out = if speed.relative_v <= 1.15 * expected.relative {
-                "kept"
-            } else if missing {
-                "missing"
-            } else {
-                "worse"
-            };
-            all.push(said(
-                "compared",
-                vec![
-                    turned_out.to_owned(),
-                    self.percent(expected.relative),
-                    expected.rows.to_string(),
-                    self.percent(speed.relative_v),
-                    found.taken.to_string(),
-                ],
-            ));
-        }
-        let what_if = &found.what_if;
-        let floor = what_if.floor.filter(|floor| *floor > 1e-6);
-        for (id, value) in [("again", what_if.again), ("rail", what_if.rail), ("floor", floor)] {
-            all.extend(value.map(|value| said(id, vec![self.percent(value)])));
-        }
-        if let Some((value, rows)) = what_if.faster {
-            all.push(said("faster", vec![self.percent(value), rows.to_string()]));
-        }
-        all
+    fn spread(&self, proposal: &Proposal) -> ProposedView {
+        let u = self.percent(proposal.relative);
+        self.offer(proposal, message!("plan-offers-spread", rows = proposal.spots.len(), u = u))
     }
 
-    /// How far the pulse rate lets one go, and how fine the screen tells apart.
-    fn reach(&self, found: &Plan, all: &mut Vec<Said>) {
-        let mark = self.page.decimal_mark;
-        let factor = self.page.path.factor();
-        let speed = format!("{} m/ns", plain(factor / self.context.model.slope, 4, mark));
-        let factor = fixed(factor, 0, mark);
-        if let Some((period, reach)) = found.reach {
-            let period = format!("{} ns", plain(period, 4, mark));
-            all.push(said("reach", vec![self.metres(reach), speed.clone(), period, factor.clone()]));
+    fn ends(&self, proposal: &Proposal) -> ProposedView {
+        let u = self.percent(proposal.relative);
+        self.offer(proposal, message!("plan-offers-ends", rows = proposal.spots.len(), u = u))
+    }
+
+    /// Positions that may be planned, each with how many rows are read there.
+    fn offer(&self, proposal: &Proposal, said: Message) -> ProposedView {
+        let mut places: Vec<(PlaceView, usize)> = Vec::new();
+        for place in proposal.spots.iter().map(|spot| self.place(spot)) {
+            match places.last_mut() {
+                Some((last, rows)) if *last == place => *rows += 1,
+                _ => places.push((place, 1)),
+            }
         }
-        if let Some((time, u, step)) = found.step {
-            let (u, time) = (with_unit(u, Quantity::Time, mark), plain(time, 3, mark));
-            all.push(said("step", vec![with_unit(step, Quantity::Length, mark), u, speed, factor, time]));
-        }
+        ProposedView { said: Some(said), places, ..ProposedView::default() }
+    }
+
+    /// What is expected, in a sentence.
+    fn promised(&self, expected: &Prediction) -> Message {
+        message!("plan-expected", u = self.percent(expected.relative), rows = expected.rows)
+    }
+
+    /// What is expected, and what limits it.
+    fn expected(&self, expected: &Prediction) -> Vec<Message> {
+        let limit = expected.largest.as_ref().map(|(origin, share)| {
+            let share = fixed(100.0 * share, 0, self.page.decimal_mark);
+            message!("plan-limits", name = name(self.page, origin), share = share)
+        });
+        [Some(self.promised(expected)), limit].into_iter().flatten().collect()
+    }
+
+    /// How the rows so far turned out; nothing while they give no result.
+    fn compared(&self, found: &Plan, expected: &Prediction, analysis: &Analysis) -> Vec<Message> {
+        let Ok(speed) = &analysis.speed else { return Vec::new() };
+        let compared = message!(
+            "plan-compared",
+            planned = self.percent(expected.relative),
+            rows = expected.rows,
+            achieved = self.percent(speed.relative_v),
+            taken = found.taken,
+        );
+        let turned_out = if speed.relative_v <= 1.15 * expected.relative {
+            message!("plan-turned-out-kept")
+        } else if found.taken < expected.rows {
+            message!("plan-turned-out-missing")
+        } else {
+            message!("plan-turned-out-worse")
+        };
+        vec![compared, turned_out]
     }
 }
 

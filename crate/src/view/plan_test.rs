@@ -3,6 +3,7 @@ use crate::analysis::analyse;
 use crate::drawn::demo;
 use crate::notebook::{Edit, PlannedPosition};
 use crate::plan::rehearsal::tests::rehearsed;
+use crate::words::Value;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
@@ -10,9 +11,10 @@ fn seen(notebook: &Notebook) -> PlanView {
     plan_view(notebook.state(), &analyse(notebook))
 }
 
-fn figure(view: &PlanView, id: &str) -> Result<Vec<String>, String> {
-    let found = view.figures.iter().find(|figure| figure.id == id);
-    found.map(|figure| figure.with.clone()).ok_or(format!("no figure {id}"))
+/// What fills the first of these sentences, by its name.
+fn filled(said: &[Message], name: &str) -> Result<Value, String> {
+    let value = said.first().and_then(|message| message.values.get(name));
+    value.cloned().ok_or(format!("{said:?} has no {name}"))
 }
 
 /// Plans what is proposed.
@@ -35,13 +37,15 @@ fn proposals_keep_their_word() -> Outcome {
         let mut notebook = notebook.clone();
         planned(&mut notebook, offer)?;
         let view = seen(&notebook);
-        let [rows, promised] = offer.said.with.as_slice() else { return Err("no promise".into()) };
-        let found = figure(&view, "expected")?;
-        assert_eq!((found.first(), found.get(3)), (Some(promised), Some(rows)));
-        assert_eq!(figure(&view, "compared")?.get(4).map(String::as_str), Some("23"));
+        let promised = offer.said.as_slice();
+        for name in ["u", "rows"] {
+            assert_eq!(filled(&view.expected, name)?, filled(promised, name)?);
+        }
+        assert_eq!(filled(&view.compared, "taken")?, 23_usize.into());
         assert!(view.lacks.is_none());
         // Asked for as many rows as are planned, the proposal stays what it was.
-        assert_eq!(view.offers.first().and_then(|offer| offer.said.with.first()), Some(rows));
+        let again = view.offers.first().and_then(|offer| offer.said.clone());
+        assert_eq!(filled(again.as_slice(), "rows")?, filled(promised, "rows")?);
     }
     Ok(())
 }
@@ -89,6 +93,10 @@ fn the_truth_is_told_when_asked() -> Outcome {
     assert!(told.len() > 5 && truth_view(&notebook).is_empty());
     let shown = serde_json::to_string(&seen(&rehearsal))?;
     let error = told.iter().find(|error| error.id.starts_with("splice")).ok_or("no splice")?;
-    assert!(!shown.contains(error.with.first().ok_or("no value")?.as_str()));
+    let Value::Message(stated) = &error.value else { return Err("no stated uncertainty".into()) };
+    let Value::Text(value) = filled(std::slice::from_ref(stated), "value")? else {
+        return Err("no value".into());
+    };
+    assert!(!shown.contains(&value));
     Ok(())
 }

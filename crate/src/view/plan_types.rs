@@ -2,10 +2,11 @@
 
 use serde::Serialize;
 
+use super::types::Figure;
 use crate::notebook::{PlannedPosition, RailId};
-use crate::words::{Message, Value};
+use crate::words::Message;
 
-/// The plan in figures and places. The page has the words: what is told so often while a handle moves is told in few.
+/// The plan in words, figures and places.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct PlanView {
@@ -17,29 +18,20 @@ pub struct PlanView {
     pub positions: Vec<PositionView>,
     /// The rails to scale, each in a lane of its own.
     pub lanes: Vec<LaneView>,
-    /// "expected": what is expected, from reading, shared, how many rows, what limits it, with the name of what limits it, its share; "compared": how it
-    /// turned out, expected, rows, achieved, rows; then what would change it, how far and how fine one can go.
-    pub figures: Vec<Said>,
+    /// What is expected, and what limits it: one sentence after the other.
+    pub expected: Vec<Message>,
+    /// How it turned out, as far as rows were read: one sentence after the other.
+    pub compared: Vec<Message>,
+    /// What is expected, what would change it, how far and how fine one can go.
+    pub figures: Vec<Figure>,
     /// What is unwise about the positions.
-    pub warnings: Vec<Said>,
+    pub warnings: Vec<Message>,
     /// The next reading that would help most, and the one that would show most.
     pub next: Vec<ProposedView>,
     /// Positions that may be planned instead.
     pub offers: Vec<ProposedView>,
     /// Whether the readings are a rehearsal's.
     pub rehearsal: bool,
-}
-
-/// Something to be said: what, and the figures and names that go into it.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Said {
-    /// What.
-    pub id: String,
-    /// What goes into it, rounded and with units.
-    pub with: Vec<String>,
-    /// What it is about, where that has a name: a component of the uncertainty.
-    pub name: Option<Value>,
 }
 
 /// A planned position.
@@ -112,8 +104,10 @@ pub struct LaneView {
 pub struct ProposedView {
     /// Why nothing speaks for them, and what to do; none where something does.
     pub lacks: Option<Message>,
-    /// What speaks for them, with u(v)/v as it is and as it would be.
-    pub said: Said,
+    /// What speaks for them.
+    pub said: Option<Message>,
+    /// u(v)/v as it is, and as it would be with them; of the next reading, where it can be told.
+    pub effect: Option<(String, String)>,
     /// The places, and how many rows at each.
     pub places: Vec<(PlaceView, usize)>,
 }

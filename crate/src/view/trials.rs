@@ -5,6 +5,7 @@ use super::math::{Formula, bracket, equation, number, op, over, power, root, row
 use super::types::{Field, ProgressView, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{MOST, Outcome, Tally, TrialsError, Verdict, trial_settings};
+use crate::analysis::types::not_given;
 use crate::message;
 use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, plain, plus_minus};
@@ -177,7 +178,7 @@ fn ends(outcome: &Outcome) -> Formula {
 
 fn verdict(outcome: &Outcome, mark: DecimalMark) -> Message {
     let found = match &outcome.validation {
-        Err(why) => return message!("trials-verdict-none", why = why.to_string()),
+        Err(why) => return message!("trials-verdict-none", why = not_given(why, mark)),
         Ok(found) => found,
     };
     let apart = message!(

@@ -49,7 +49,7 @@ impl Desk {
     }
 
     /// What was really so in a rehearsal; nothing in any other notebook.
-    #[wasm_bindgen(unchecked_return_type = "Types.Said[]")]
+    #[wasm_bindgen(unchecked_return_type = "Types.Figure[]")]
     pub fn truth(&self) -> JsValue {
         to_js(&truth_view(&self.notebook))
     }

@@ -28,9 +28,11 @@ type Table = BTreeMap<String, BTreeSet<String>>;
 /// # Errors
 /// When the table can't be read.
 pub fn declaration(project: &Project) -> Result<String> {
-    let mut text = String::from("/** What each text is filled with. */\nexport type Table = {\n");
+    let mut text = String::from(
+        "/** @import { Value } from './types.js' */\nimport type { Value } from './types.js';\n\n/** What each text is filled with. */\nexport type Table = {\n",
+    );
     for (id, values) in table(project, FIRST)? {
-        let values: Vec<String> = values.iter().map(|value| format!("{value}: string | number")).collect();
+        let values: Vec<String> = values.iter().map(|value| format!("{value}: Value")).collect();
         let values = match values.as_slice() {
             [] => "Record<string, never>".to_owned(),
             some => format!("{{ {} }}", some.join(", ")),

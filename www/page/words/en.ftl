@@ -134,11 +134,12 @@ fields-carbon_dioxide = Carbon dioxide
 
 ## The bench in words
 
-bench-position-unknown = position not known yet.
-bench-rail = { $name } ({ $rows ->
-        [one] { $rows } row
-       *[other] { $rows } rows
-    }): { $stands }
+bench-position-unknown = Its position is not known yet.
+bench-rail =
+    { $rows ->
+        [one] { $name } ({ $rows } row): { $stands }
+       *[other] { $name } ({ $rows } rows): { $stands }
+    }
 
 ## Rails
 
@@ -275,6 +276,7 @@ readings-new-cell = { $column }, new row
 readings-cell = { $column }, row { $n }
 readings-struck = Struck out: { $reason }
 readings-problem = { $column }: { $problem }
+readings-uncertainty-of = { $quantity }, { $u }
 
 ## Plan
 
@@ -292,19 +294,48 @@ plan-distance = d
 plan-cell = { $column }, planned position { $n }
 plan-handle = Planned position { $n }
 plan-place = { $reading } on rail { $rail }, { $distance } from the splitter
+plan-place-effect = { $reading } on rail { $rail }, { $distance } from the splitter: u(v)/v from { $before } to { $after }
 plan-moving = { $place }. { $expected }
-plan-expected = Expected: u(v)/v = { $u } from { $rows } rows.
+plan-expected =
+    { $rows ->
+        [one] Expected: u(v)/v = { $u } from { $rows } row.
+       *[other] Expected: u(v)/v = { $u } from { $rows } rows.
+    }
 plan-limits = Largest component: { $name } ({ $share } % of the variance).
-plan-compared = Expected { $planned } from { $rows } rows; achieved { $achieved } from { $taken }.
+plan-compared =
+    { $rows ->
+        [one] Expected { $planned } from { $rows } row; achieved { $achieved } from { $taken }.
+       *[other] Expected { $planned } from { $rows } rows; achieved { $achieved } from { $taken }.
+    }
 plan-turned-out-kept = The planned uncertainty was reached.
 plan-turned-out-missing = Not all planned rows have been read yet.
 plan-turned-out-worse = The uncertainty is larger than planned: compare scatter, positions and budget with the plan.
-plan-warnings-off_rail = Position { $n } is not on its rail.
-plan-warnings-beyond_reach = Position { $n }: the delay is longer than a pulse period, so the next pulse comes first.
-plan-warnings-off_screen = Position { $n }: the delay does not fit on the screen at this time base.
-plan-warnings-side = Rail { $rail } has only { $have } positions; at least three on each side are needed to test a splice.
+plan-warnings-off_rail =
+    { $n ->
+        [one] Position { $positions } is not on its rail.
+       *[other] Positions { $positions } are not on their rails.
+    }
+plan-warnings-beyond_reach =
+    { $n ->
+        [one] Position { $positions }: the delay is longer than a pulse period, so the next pulse comes first.
+       *[other] Positions { $positions }: the delays are longer than a pulse period, so the next pulse comes first.
+    }
+plan-warnings-off_screen =
+    { $n ->
+        [one] Position { $positions }: the delay does not fit on the screen at this time base.
+       *[other] Positions { $positions }: the delays do not fit on the screen at these time bases.
+    }
+plan-warnings-side =
+    { $have ->
+        [one] Rail { $rail } has only { $have } position; at least three on each side are needed to test a splice.
+       *[other] Rail { $rail } has only { $have } positions; at least three on each side are needed to test a splice.
+    }
 plan-warnings-cluster = All positions lie within { $length } of the available { $whole }: a short range gives an uncertain slope.
-plan-warnings-few = Only { $rows } rows are planned: with fewer than 5 there are too few degrees of freedom to judge the scatter.
+plan-warnings-few =
+    { $rows ->
+        [one] Only { $rows } row is planned: with fewer than 5 there are too few degrees of freedom to judge the scatter.
+       *[other] Only { $rows } rows are planned: with fewer than 5 there are too few degrees of freedom to judge the scatter.
+    }
 plan-add = Plan a position
 plan-remove = Remove planned position { $n }
 plan-removed = Position { $n } was removed.
@@ -315,11 +346,14 @@ plan-offers-ends = { $rows } rows, half at each end: curvature and splice steps 
 plan-use = Plan these positions
 plan-planned = These positions are now planned.
 plan-next = The next reading
-plan-effect = : u(v)/v from { $before } to { $after }
 plan-reasons-first = A line needs two positions, the farther apart the better.
 plan-reasons-little = Another reading will not help much: see the largest component.
 plan-reasons-lever = This position reduces u(v) most (largest leverage): it is { $arm } from the mean of the others.
-plan-reasons-side = This rail has { $have } positions. With three or more, the step at its splice can be tested.
+plan-reasons-side =
+    { $have ->
+        [one] This rail has { $have } position. With three or more, the step at its splice can be tested.
+       *[other] This rail has { $have } positions. With three or more, the step at its splice can be tested.
+    }
 plan-reasons-gap = The nearest reading is { $gap } away: curvature or a step there would not be seen.
 plan-add-row = Add this row
 plan-add-to-plan = Add to the plan
@@ -347,7 +381,11 @@ plan-figures-reach-meaning = There the delay equals one pulse period: beyond it 
 plan-figures-step-name = smallest resolvable distance step
 plan-figures-step-source = common practice
 plan-figures-step-meaning = For smaller steps the delays differ by less than twice the standard uncertainty of their difference, at the fastest planned time base.
-plan-faster-rows = { $u } ({ $rows } rows)
+plan-faster-rows =
+    { $rows ->
+        [one] { $u } ({ $rows } row)
+       *[other] { $u } ({ $rows } rows)
+    }
 plan-none-faster = no delay fits on the screen then
 plan-rehearsal = Rehearsal
 plan-rehearsal-hint = Practise the whole lab: a new notebook with this bench and plan, simulated with errors drawn from your stated uncertainties. The true values can be shown afterwards.
@@ -414,7 +452,11 @@ pictures-other-notebook = Another notebook was opened meanwhile: the photographs
 pictures-choose = Photograph
 pictures-option = Row { $n }: { $name }
 pictures-option-unmarked = Row { $n }: { $name } (to be marked)
-pictures-left = { $marked } of { $all } photographs are marked.
+pictures-left =
+    { $all ->
+        [one] { $marked } of { $all } photograph is marked.
+       *[other] { $marked } of { $all } photographs are marked.
+    }
 pictures-loading = Looking for grid and edges…
 pictures-missing = { $name } is not kept in this browser. Its marks are numbers, so the row is still valid. A bundle also holds the photograph.
 pictures-missing-marks = { $name } is not kept in this browser and has no marks yet. Open a bundle that holds it, or add it again.
@@ -425,22 +467,26 @@ pictures-proposed = These marks are suggestions. Check that the dashed grid lies
 pictures-serves = This photograph uses the corner marks of row { $n } (camera not moved).
 pictures-moved = The camera has moved since row { $n }: separate corner marks are suggested for this photograph.
 pictures-unseen = The corner marks of row { $n } are used. They could not be checked, because no grid was found here: check that the dashed grid lies on the lines.
-pictures-not-found = Nothing is suggested ({ $why }). Move each mark to its position.
+pictures-not-found = Nothing is suggested. { $why } Move each mark to its position.
 pictures-no-edge = { $name } was not found: move its mark there.
 pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
 pictures-accept = Accept the marks
 pictures-next = Next photograph to mark
 pictures-still-sought = Not accepted yet: move { $names } first.
-pictures-grid-wrong = Not accepted yet: { $why }.
+pictures-grid-wrong = Not accepted yet. { $why }
 pictures-accepted = Row { $n } is marked.
-pictures-accepted-unused = Row { $n } is marked, but not included in the line yet: { $lacks }.
+pictures-accepted-unused = Row { $n } is marked, but not included in the line yet. { $lacks }
 pictures-all-marked = All photographs are marked.
 pictures-again = { $name }, mark { $n }
 pictures-mark-again = Mark { $name } again
 pictures-drop-mark = Remove the selected mark
 pictures-move-first = Move the new mark to the edge: it counts after it was moved.
 pictures-own-corners = Use separate corner marks
-pictures-shared = Its corner marks are used for { $n } photographs: moving one changes all those rows.
+pictures-shared =
+    { $n ->
+        [one] Its corner marks are used for { $n } photograph: moving one changes its row.
+       *[other] Its corner marks are used for { $n } photographs: moving one changes all those rows.
+    }
 pictures-take-off = Remove the photograph from this row
 pictures-taken-off = The photograph was removed from row { $n }.
 pictures-marks-a = Edge A
@@ -468,11 +514,19 @@ traces-hint = Add the trace files of a whole run at once: choose them or their f
 traces-add = Add trace files
 traces-add-folder = Add a folder of them
 traces-looking = Looking at the files…
-traces-busy = Other files are still being read, so { $n ->
-        [one] { $n } new file was
-       *[other] { $n } new files were
-    } not added. Add them again afterwards.
-traces-given = { $files } files, { $pairs } positions. Check that the columns are read correctly, then measure.
+traces-busy =
+    { $n ->
+        [one] Other files are still being read, so { $n } new file was not added. Add it again afterwards.
+       *[other] Other files are still being read, so { $n } new files were not added. Add them again afterwards.
+    }
+traces-given =
+    { $files ->
+        [one] { $files } file with the traces of one position. Check that the columns are read correctly, then measure.
+       *[other] { $pairs ->
+            [one] { $files } files with the traces of { $pairs } position. Check that the columns are read correctly, then measure.
+           *[other] { $files } files with the traces of { $pairs } positions. Check that the columns are read correctly, then measure.
+        }
+    }
 traces-measure-all = Measure all
 traces-forget = Discard these files
 traces-again = Measure again
@@ -487,10 +541,15 @@ traces-measured =
        *[other] { $n } positions were measured.
     }
 traces-unchanged = Measured; nothing changed.
-traces-stopped = Stopped. { $n } positions were measured and added to the readings. Each uses its own threshold until all are measured again.
+traces-stopped =
+    { $n ->
+        [one] Stopped. { $n } position was measured and added to the readings. It uses its own threshold until all are measured again.
+       *[other] Stopped. { $n } positions were measured and added to the readings. Each uses its own threshold until all are measured again.
+    }
 traces-undo = One undo removes them all.
 traces-refused-title = Not added:
 traces-more = and { $n } more.
+traces-of-file = { $name }: { $why }
 traces-other = { $name }: not a trace file but a photograph or a notebook; it was not added.
 traces-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
 traces-bad-wish = Nothing was measured: correct the threshold or the fraction first.
@@ -659,9 +718,9 @@ budget-columns-contribution = Contribution to u(c)
 budget-columns-share = Share of u²(c)
 budget-columns-what_if = What if
 budget-what-if-of = What if: { $name }
-budget-answer = With this component { $factor }:
-budget-nothing = no value changes.
-budget-instead-of = instead of { $now }
+budget-answer = With this component { $factor }: { $changes }.
+budget-answer-none = With this component { $factor }, no value changes.
+budget-change = { $symbol } = { $value } instead of { $now }
 budget-reset = Back to × 1
 budget-rail = rail { $name }
 budget-removed-rail = a removed rail
@@ -738,13 +797,13 @@ trials-plot = Results of the trials
 trials-default = as many as needed for steady results, at most { $most }
 trials-drawn = { $done } of at most { $most } trials
 trials-interval = { $low } to { $high } m/s
-trials-verdict-none = The budget gives no interval to compare with the trials: { $why }.
+trials-verdict-none = The budget gives no interval to compare with the trials. { $why }
 trials-verdict-holds = The budget’s interval is validated: { $apart }. It may be reported.
 trials-verdict-fails = The budget’s interval is not validated: { $apart }. Report the interval of the trials.
 trials-verdict-undecided = There are too few trials to judge the budget’s interval: { $apart }, and each end of the trials’ interval is known only to { $u } m/s. Make more trials.
 trials-apart = its ends differ by { $low } and { $high } m/s from those of the trials, and { $tolerance } m/s are allowed (JCGM 101:2008, 8.1)
 trials-curve-normal = normal distribution
-trials-curve-student = Student’s t distribution with { $nu } degrees of freedom
+trials-curve-student = Student’s t distribution, ν = { $nu }
 trials-summary = Histogram of { $trials } trials about { $mean }; over it the budget’s { $curve } about { $c }.
 
 ## What the page refuses of files
@@ -1108,6 +1167,7 @@ tables-apostrophes = So that no spreadsheet runs a text as a formula, an apostro
 notices-weights-grave = Serious
 notices-weights-look = Check
 notices-weights-know = Note
+notices-lead = { $weight }.
 notices-more = and { $n } more
 notices-row = row { $n }
 notices-in-row = { $weight }: { $text }
@@ -1284,7 +1344,7 @@ how-report = Fill in the fields, open the report and print it, or hand in the bu
 ## A field
 
 field-if-empty = Default: { $value }
-field-if-empty-limit = Default: ±{ $value }
+field-if-empty-limit = Default: ±{ $value }, so u = a ÷ √3 = { $u }
 field-if-empty-exact = Default: 0, treated as exact
 field-kind = { $field }: typed as
 field-kinds-limit = limit ±a
@@ -1462,7 +1522,7 @@ trials-no_seed = “{ $text }” is not a seed. Write a whole number from 0 to {
 trials-no_count = “{ $text }” is not a number of trials. Write a whole number from { $least } to { $most }, or leave the field empty.
 trials-matrices = Trials cannot be drawn from a stated covariance matrix yet. State the shared components one by one, or report the uncertainty of the budget.
 trials-no_value = { $without } of { $trials } trials gave no value, so their distribution cannot be summarised. Smaller uncertainties or more readings would help.
-trials-too_few = { $got } trials are too few for this coverage interval: at least { $needed } are needed.
+trials-too_few = This coverage interval needs at least { $needed } trials; there are { $got }.
 trials-out_of_range = The values of the trials are too large to calculate with. Check the units.
 
 ## Why nothing is planned

@@ -20,6 +20,8 @@ mod photo_coverage;
 mod photo_plane;
 mod photo_proposals;
 mod rounding;
+mod said_first;
+mod notices;
 mod shapes;
 mod stored;
 mod trace_coverage;

@@ -15,3 +15,6 @@ pub mod record;
 
 // A plain screen of our own drawing, and a photograph of it.
 pub mod screen;
+
+// What a person writes of a run, and the mistakes made in writing it.
+pub mod written;

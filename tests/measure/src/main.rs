@@ -18,6 +18,7 @@ mod trials;
 mod visits;
 mod floor;
 mod wasm;
+mod notices;
 
 use std::process::ExitCode;
 
@@ -28,7 +29,7 @@ use peers::Peers;
 /// A row: its name, its unit, and what gives its value.
 type Row = (&'static str, &'static str, fn() -> Result<f64>);
 
-const ROWS: [Row; 13] = [
+const ROWS: [Row; 15] = [
     ("fit_24_rows_vs_scipy_odr", "ratio", || fits::of_24_rows(&Peers::get()?)),
     ("fit_200_rows_shared_vs_scipy", "ratio", || fits::of_200_rows(&Peers::get()?)),
     ("monte_carlo_vs_numpy", "ratio", || trials::beside_numpy(&Peers::get()?)),
@@ -42,6 +43,8 @@ const ROWS: [Row; 13] = [
     ("edit_200_rows_vs_floor", "ratio", floor::edit_over_floor),
     ("save_edit_ms", "ms", visits::save_edit),
     ("bundle_ms", "ms", visits::bundle),
+    ("notices_right_first", "share", notices::right_first),
+    ("notices_false_alarms", "share", notices::false_alarms),
 ];
 
 fn main() -> ExitCode {
@@ -61,6 +64,7 @@ fn print(name: &str) -> Result<()> {
         return Ok(());
     }
     let (_, unit, value) = ROWS.into_iter().find(|(row, ..)| *row == name).context("there is no such row")?;
-    println!("{name}\t{:.2}\t{unit}", value()?);
+    let decimals = if unit == "share" { 4 } else { 2 };
+    println!("{name}\t{:.decimals$}\t{unit}", value()?);
     Ok(())
 }

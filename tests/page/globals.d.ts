@@ -12,8 +12,8 @@ declare global {
   var SLOPE_PACKED: boolean | undefined;
   /** The help page of each language, after gzip, in base64. */
   var SLOPE_HELP: Record<string, string> | undefined;
-  /** The table of words. */
-  var SLOPE_WORDS: string | undefined;
+  /** The table of words of each language, after gzip, in base64. */
+  var SLOPE_WORDS: Record<string, string> | undefined;
   /** In the service worker: the version of the site, and its files with their SHA-256 in base64. */
   var SLOPE_SITE: { version: string, files: Record<string, string> } | undefined;
   /** The demo notebook's JSON text; null when the file was made without one. */

@@ -50,13 +50,19 @@ class FigureLine {
       this.work.replaceChildren(...(drawn ? [drawn] : []));
       setHidden(this.work, !drawn);
     }
-    this.reach();
+    reach(this.work);
+    places.observe(this.work);
   }
+}
 
-  /** Lets the keyboard scroll a formula that is wider than its place. */
-  reach() {
-    setAttribute(this.work, 'tabindex', this.work.scrollWidth > this.work.clientWidth ? '0' : undefined);
-  }
+/** Watches the places of formulas: a phone is turned, a window made narrow. */
+const places = new ResizeObserver((changed) => {
+  for (const { target } of changed) reach(/** @type {HTMLElement} */ (target));
+});
+
+/** Lets the keyboard scroll a formula that is wider than its place. @param {HTMLElement} work */
+function reach(work) {
+  setAttribute(work, 'tabindex', work.scrollWidth > work.clientWidth ? '0' : undefined);
 }
 
 /**

@@ -5,7 +5,7 @@ import { keepFile, keptFile } from './file-store.js';
 import { core, messageOf } from './core.js';
 import { download } from './dom.js';
 import { reader } from './worker-slot.js';
-import { say, tell } from './words.js';
+import { say, tell, teller } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -67,14 +67,26 @@ export function takeTable(book, kind) {
 /**
  * Opens the report in a tab of its own. The tab lives under this page's policy, which allows no inline style;
  * so the report's own style sheet is handed over as a style sheet object.
+ * It is opened at the press itself, as browsers ask, before the words of another language have come.
  * @param {Book} book
+ * @param {string} language of the report
  */
-export function openReport(book) {
-  const html = book.desk.report(tell);
+export async function openReport(book, language) {
   const tab = /** @type {(Window & typeof globalThis) | null} */ (window.open('', '_blank'));
+  try {
+    const words = await teller(language);
+    showReport(tab, book.desk.report(words), `${fileName(book)}.html`);
+  } catch (error) {
+    tab?.close();
+    throw error;
+  }
+}
+
+/** @param {(Window & typeof globalThis) | null} tab @param {string} html @param {string} name */
+function showReport(tab, html, name) {
   if (!tab) {
     toast(say('report-blocked'));
-    download(html, 'text/html;charset=utf-8', `${fileName(book)}.html`);
+    download(html, 'text/html;charset=utf-8', name);
     return;
   }
   let styles = '';

@@ -3,7 +3,7 @@
  * notebook a short text on how to fill it in.
  */
 import { byId, el } from './dom.js';
-import { unpacked } from './wasm.js';
+import { unpacked } from './packed.js';
 import { say } from './words.js';
 
 /** The section of the help that tells more of a section of the notebook. */

@@ -3,7 +3,7 @@
  */
 import { Apparatus } from './apparatus.js';
 import { Banner } from './banner.js';
-import { Book } from './book.js';
+import { Book, now } from './book.js';
 import { Cautions } from './cautions.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId, setHidden } from './dom.js';
@@ -61,8 +61,8 @@ class Page {
     const { book } = this;
     for (const part of [
       new Line(book), new Strip(book), new Cautions(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
-      new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)), new Preferences(book),
-      new RowWork(book),
+      new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)),
+      new Preferences(book, () => this.isSettled()), new RowWork(book),
     ]) book.add(part);
     this.plan = new LateSection(book, 'plan', async () => {
       const { Plan } = await import('./plan.js');
@@ -77,7 +77,7 @@ class Page {
       current: () => this.keeper.id,
       settle: () => this.keeper.settle(),
       open: (id) => this.open(id),
-      blank: () => this.keep(core.Desk.blank()),
+      blank: () => this.keep(blankDesk()),
       demo: () => this.openDemo(),
       tour,
       demoSet: globalThis.SLOPE_CORE ? undefined : (set) => this.openDemoSet(set),
@@ -282,7 +282,7 @@ class Page {
   async openDemo() {
     const text = await demoText();
     if (text === undefined) toast(say('notebooks-no-demo'));
-    await this.keep(text === undefined ? core.Desk.blank() : core.Desk.open(text));
+    await this.keep(text === undefined ? blankDesk() : core.Desk.open(text));
   }
 
   /** @param {string} set */
@@ -299,7 +299,7 @@ class Page {
     const last = rememberedOpen();
     const order = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
     for (const id of order) if (await this.open(id)) return;
-    if (order.length > 0) await this.keep(core.Desk.blank());
+    if (order.length > 0) await this.keep(blankDesk());
     else {
       await this.openDemo();
       offerTour();
@@ -354,6 +354,13 @@ async function tour() {
   new Tour().start();
 }
 
+/** A new notebook; its decimal mark is the one of the language in use, as the CLDR has it. */
+function blankDesk() {
+  const desk = core.Desk.blank();
+  if (new Intl.NumberFormat(say('language')).format(0.5).includes(',')) desk.apply({ set_decimal_mark: 'comma' }, now());
+  return desk;
+}
+
 /** Offers a newcomer the tour. */
 function offerTour() {
   const offer = byId('tour-offer');
@@ -367,7 +374,7 @@ async function opened() {
   const opening = Journal.open();
   // Asked of the database while the core is compiled.
   const names = opening.then((journal) => journal?.notebooks() ?? []);
-  const [, , journal, journalled] = await Promise.all([loadWords('en').then(putWords).then(putHelp), begin(), opening, names]);
+  const [, , journal, journalled] = await Promise.all([loadWords().then(putWords).then(putHelp), begin(), opening, names]);
   const page = new Page(journal);
   const lost = await page.shelf.recover(journalled);
   await page.openLatest();

@@ -1,18 +1,24 @@
 /**
- * The person's settings: light or dark; and the notebook's decimal mark.
+ * The person's settings: language, light or dark; and the notebook's decimal mark.
  */
 import { core } from './core.js';
 import { byId, el } from './dom.js';
 import { Radios } from './field.js';
+import { LANGUAGES } from './languages.js';
 import { redrawPlots } from './plot.js';
-import { each, say } from './words.js';
+import { toast } from './toast.js';
+import { each, keepLanguage, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
 
 export class Preferences {
-  /** @param {Book} book */
-  constructor(book) {
+  /**
+   * @param {Book} book
+   * @param {() => Promise<boolean>} settle stores everything typed; whether the page may be loaded anew
+   */
+  constructor(book, settle) {
+    this.settle = settle;
     const dialog = /** @type {HTMLDialogElement} */ (byId('settings-dialog'));
     this.theme = new Radios({
       name: 'theme',
@@ -22,6 +28,12 @@ export class Preferences {
       keep('theme', theme);
       this.wear(theme);
     });
+    this.language = new Radios({
+      name: 'language',
+      legend: say('preferences-language'),
+      options: LANGUAGES,
+    }, (language) => this.speak(language));
+    this.language.show(say('language'));
     this.mark = new Radios({
       name: 'decimal-mark',
       legend: say('preferences-mark'),
@@ -29,7 +41,8 @@ export class Preferences {
     }, (mark) => {
       book.edit({ set_decimal_mark: mark });
     });
-    dialog.append(el('h2', { id: 'settings-title' }, say('preferences-title')), this.mark.root, this.theme.root,
+    dialog.append(el('h2', { id: 'settings-title' }, say('preferences-title')), this.language.root, this.mark.root,
+      this.theme.root,
       el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('preferences-close'))));
     byId('open-settings').addEventListener('click', () => dialog.showModal());
     this.wear(recall('theme') ?? 'auto');
@@ -39,6 +52,12 @@ export class Preferences {
   /** @param {View} view */
   show(view) {
     this.mark.show(view.decimal_mark);
+  }
+
+  /** Loads the page anew in a language, once what was typed is stored. @param {string} language */
+  async speak(language) {
+    if (await this.settle() && isKept(language)) location.reload();
+    else this.language.show(say('language'));
   }
 
   /** @param {string} theme */
@@ -64,5 +83,16 @@ export function recall(name) {
     return core.setting_read(name);
   } catch {
     return undefined;
+  }
+}
+
+/** Keeps the language chosen; says so where the browser does not let it. @param {string} language */
+function isKept(language) {
+  try {
+    keepLanguage(language);
+    return true;
+  } catch {
+    toast(say('preferences-language-not-kept'));
+    return false;
   }
 }

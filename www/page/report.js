@@ -6,6 +6,7 @@ import { messageOf } from './core.js';
 import { byId } from './dom.js';
 import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
+import { LANGUAGES } from './languages.js';
 import { each, say, tell } from './words.js';
 import { toast } from './toast.js';
 
@@ -32,7 +33,15 @@ export class Report {
       options: each(['csv', 'latex', 'markdown'], (key) => say(`report-formats-${key}`)),
     }, (value) => { kind = value; });
     byId('table-format-box').replaceWith(choice.root);
-    onPress('open-report', () => openReport(book));
+    let language = say('language');
+    const languages = new Choice({
+      id: 'report-language',
+      label: say('report-language'),
+      options: LANGUAGES,
+    }, (value) => { language = value; });
+    languages.show(language);
+    byId('report-language-box').replaceWith(languages.root);
+    onPress('open-report', () => openReport(book, language));
     onPress('take-bundle', () => takeBundle(book));
     onPress('copy-table', () => copyText(book.desk.table(kind, tell)));
     onPress('take-table', () => takeTable(book, kind));

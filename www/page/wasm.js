@@ -1,6 +1,7 @@
 /**
  * Where a wasm and the script of a worker are: beside the page, or inside the one file.
  */
+import { unpacked } from './packed.js';
 
 /**
  * The wasm, compiled; a compiled one can be handed to workers, so that none compiles it again.
@@ -14,17 +15,6 @@ export async function compiled(inside, name) {
   return answer.headers.get('Content-Type') === 'application/wasm'
     ? WebAssembly.compileStreaming(answer)
     : WebAssembly.compile(await answer.arrayBuffer());
-}
-
-/**
- * What stands inside the one file after gzip, in base64.
- * @param {string} inside
- * @param {string} type
- */
-export function unpacked(inside, type) {
-  const packed = new Blob([Uint8Array.from(atob(inside), (letter) => letter.charCodeAt(0))]);
-  const bytes = packed.stream().pipeThrough(new DecompressionStream('gzip'));
-  return new Response(bytes, { headers: { 'Content-Type': type } });
 }
 
 /**

@@ -1,33 +1,91 @@
 /**
- * The words of the page: every text by its identifier, from the table of one language (`words/en.ftl`, in the syntax of
+ * The words of the page: every text by its identifier, from the table of one language (`words/XX.ftl`, in the syntax of
  * Fluent). What a text may be filled with is declared from the table (`words-table.d.ts`), so that a text that is missing,
  * or filled with something else, does not pass the type check.
  */
 import { alike, setOptional } from './dom.js';
 import { FluentBundle, FluentNumber, FluentResource } from './fluent/index.js';
+import { LANGUAGES } from './languages.js';
+import { unpacked } from './packed.js';
 
 /** @import { Message, Value } from './types.js' */
 /** @import { Table } from './words-table.js' */
 
-/** The table in use. @type {FluentBundle} */
-let table = new FluentBundle('en');
+/** Where the chosen language is kept, for this browser alone. */
+const CHOSEN = 'slope-of-light/language';
 
-/** How its language lists things; made when something is first listed. @type {Intl.ListFormat | undefined} */
-let lists;
+/** The texts of one language. */
+class Words {
+  /** @param {string} language @param {string} texts in the syntax of Fluent */
+  constructor(language, texts) {
+    this.language = language;
+    // Marks about each value that keep its direction of writing would be copied and read along.
+    this.table = new FluentBundle(language, { useIsolating: false });
+    this.table.addResource(new FluentResource(texts));
+    /** How its language lists things; made when something is first listed. @type {Intl.ListFormat | undefined} */
+    this.lists = undefined;
+  }
+
+  /** @param {string} id @param {Record<string, Value>} values */
+  filled(id, values) {
+    const pattern = this.table.getMessage(id)?.value;
+    if (!pattern) throw new Error(`the table has no text “${id}”`);
+    return this.table.formatPattern(pattern, Object.fromEntries(Object.entries(values).map(
+      ([name, value]) => [name, typeof value === 'number' ? new Count(value) : this.part(value)])));
+  }
+
+  /** @param {Value} value @returns {string} */
+  part(value) {
+    if (typeof value !== 'object') return String(value);
+    if (!('all' in value)) return this.filled(value.id, value.values);
+    this.lists ??= new Intl.ListFormat(this.language);
+    return this.lists.format(value.all.map((one) => this.part(one)));
+  }
+}
 
 /** What each element tells, so that what is as it was is not put into words anew. @type {WeakMap<Node, Told>} */
-let telling = new WeakMap();
+const telling = new WeakMap();
 
 /** @typedef {Value | Value[] | null} Told */
 
-/** Has the texts of a language at hand; nothing can be said before. @param {string} language */
-export async function loadWords(language) {
-  const text = globalThis.SLOPE_WORDS ?? await fetched(`words/${language}.ftl`);
-  // Marks about each value that keep its direction of writing would be copied and read along.
-  table = new FluentBundle(language, { useIsolating: false });
-  table.addResource(new FluentResource(text));
-  lists = undefined;
-  telling = new WeakMap();
+/** The words in use. */
+let words = new Words('en', '');
+
+/** Has the texts of this visit's language at hand; nothing can be said before. */
+export async function loadWords() {
+  words = await wordsOf(language());
+  document.documentElement.lang = words.language;
+}
+
+/** The language of this browser's visits: the one chosen in the settings, else the browser's first that has a table. */
+function language() {
+  const wanted = [chosen(), ...navigator.languages.map((tag) => tag.split('-')[0])];
+  return wanted.find((tag) => tag && tag in LANGUAGES) ?? 'en';
+}
+
+function chosen() {
+  try {
+    return localStorage.getItem(CHOSEN);
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps a language for this browser, from the next load of the page on; throws where it can't. @param {string} language */
+export function keepLanguage(language) {
+  localStorage.setItem(CHOSEN, language);
+}
+
+/** @param {string} language */
+async function wordsOf(language) {
+  const inside = globalThis.SLOPE_WORDS?.[language];
+  return new Words(language, await (inside ? unpacked(inside, 'text/plain').text() : fetched(`words/${language}.ftl`)));
+}
+
+/** A way to put messages into a language, which is loaded when it is not the one in use. @param {string} language */
+export async function teller(language) {
+  const its = language === words.language ? words : await wordsOf(language);
+  return (/** @type {Message} */ { id, values }) => its.filled(id, values);
 }
 
 /** @param {string} name of a file beside the page */
@@ -45,7 +103,7 @@ async function fetched(name) {
  * @returns {string}
  */
 export function say(id, ...[values]) {
-  return filled(id, values ?? {});
+  return words.filled(id, values ?? {});
 }
 
 /**
@@ -54,7 +112,7 @@ export function say(id, ...[values]) {
  * @returns {string}
  */
 export function tell(message) {
-  return message ? filled(message.id, message.values) : '';
+  return message ? words.filled(message.id, message.values) : '';
 }
 
 /**
@@ -63,7 +121,7 @@ export function tell(message) {
  * @returns {string}
  */
 export function inWords(told) {
-  return Array.isArray(told) ? told.map(part).join(' ') : part(told ?? '');
+  return Array.isArray(told) ? told.map((one) => words.part(one)).join(' ') : words.part(told ?? '');
 }
 
 /**
@@ -77,35 +135,11 @@ export function setTold(node, told) {
   setOptional(node, inWords(told));
 }
 
-/**
- * @param {string} id
- * @param {Record<string, Value>} values
- */
-function filled(id, values) {
-  const pattern = table.getMessage(id)?.value;
-  if (!pattern) throw new Error(`the table has no text “${id}”`);
-  return table.formatPattern(pattern,
-    Object.fromEntries(Object.entries(values).map(([name, value]) => [name, filling(value)])));
-}
-
 /** A count, or the number of a row: written in plain digits, and chosen by where a text has forms for one and for more. */
 class Count extends FluentNumber {
   toString() {
     return String(this.value);
   }
-}
-
-/** @param {Value} value */
-function filling(value) {
-  return typeof value === 'number' ? new Count(value) : part(value);
-}
-
-/** @param {Value} value @returns {string} */
-function part(value) {
-  if (typeof value !== 'object') return String(value);
-  if (!('all' in value)) return tell(value);
-  lists ??= new Intl.ListFormat(table.locales);
-  return lists.format(value.all.map(part));
 }
 
 /**

@@ -10,6 +10,7 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use serde_json::{Value, json};
 
+use crate::languages::speak;
 use crate::page::{Home, Page, Stage, eventually};
 
 /// How wide the page is when a picture is taken; a section is then as wide as a picture in the help.
@@ -17,7 +18,7 @@ const WIDTH: u32 = 800;
 /// How tall it is.
 const HEIGHT: u32 = 2000;
 /// Of the WebP pictures, in per cent: letters stay sharp, and a picture stays below 20 KB.
-const QUALITY: u32 = 40;
+const QUALITY: u32 = 30;
 
 /// How long a part of the page has stayed where it is when it has settled.
 const SETTLING: Duration = Duration::from_millis(400);
@@ -81,6 +82,7 @@ pub fn take(stage: &Stage, language: &str, folder: &Path) -> Result<()> {
     fs::create_dir_all(folder)?;
     for picture in &PICTURES {
         let page = stage.page_at(&stage.address, Home::new()?)?;
+        speak(&page, language)?;
         let bytes = taken(stage, &page, picture).with_context(|| format!("the picture {}", picture.name))?;
         let path = folder.join(picture.file(language));
         fs::write(&path, &bytes).with_context(|| format!("could not write {}", path.display()))?;

@@ -101,7 +101,7 @@ pub fn early_drop_is_taken(stage: &Stage) -> Result<()> {
     page.reload()?;
     was_early(&page, 2)?;
     page.reads("#picture-status", "1 photograph was added")?;
-    page.reads("#trace-status", "1 files, 1 positions")?;
+    page.reads("#trace-status", "1 file with the traces of one position")?;
     ensure!(page.cell("Ruler reading", 1)? == "500 mm", "the picture began no row of its own");
     ensure!(!page.text("#told")?.contains("not opened"), "one was opened as a notebook");
     page.is_silent()

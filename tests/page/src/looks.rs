@@ -47,7 +47,11 @@ pub fn dark_light_and_narrow(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-fn fits(page: &Page, width: u64) -> Result<()> {
+/// That nothing makes the page wider than the window.
+///
+/// # Errors
+/// When something does.
+pub fn fits(page: &Page, width: u64) -> Result<()> {
     let widths = || page.browser.run("return [innerWidth, document.documentElement.scrollWidth]", vec![]);
     let fit =
         |widths: &Value| widths[0] == json!(width) && widths[1].as_u64().is_some_and(|all| all <= width);

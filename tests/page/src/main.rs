@@ -9,6 +9,8 @@ mod looks;
 mod traces;
 mod uncertainty;
 mod access;
+mod languages;
+mod help_pictures;
 mod pictures;
 mod file_store;
 mod cautions;
@@ -16,7 +18,6 @@ mod cells;
 mod faults;
 mod files;
 mod help;
-mod help_pictures;
 mod keyboard;
 mod kinds;
 mod late;
@@ -41,7 +42,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 71] = [
+const TESTS: [(&str, Test); 76] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -87,6 +88,11 @@ const TESTS: [(&str, Test); 71] = [
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("two_tabs", notebooks::two_tabs),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
+    ("the_language_is_chosen", languages::the_language_is_chosen),
+    ("the_page_speaks_french", languages::the_page_speaks_french),
+    ("other_states_speak_french", languages::other_states_speak_french),
+    ("mistakes_are_told_in_french", languages::mistakes_are_told_in_french),
+    ("a_report_has_its_own_language", languages::a_report_has_its_own_language),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),

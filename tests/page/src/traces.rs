@@ -105,9 +105,17 @@ pub fn offer(page: &Page, positions: usize) -> Result<()> {
 /// # Errors
 /// When the page does not take them.
 pub fn choose_run(page: &Page, positions: usize) -> Result<()> {
-    choose(page, &run(page, MARKS.get(..positions).context("so many places")?)?)?;
+    choose_files(page, positions)?;
     page.reads(STATUS, &format!("{positions} positions. Check that"))?;
     Ok(())
+}
+
+/// Chooses a run's files, whatever language is spoken.
+///
+/// # Errors
+/// When there is no place for them.
+pub fn choose_files(page: &Page, positions: usize) -> Result<()> {
+    choose(page, &run(page, MARKS.get(..positions).context("so many places")?)?)
 }
 
 /// Measures what was offered.
@@ -228,7 +236,7 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
         files.push(page.home.write(&format!("{mark} mm.txt"), both_as_text(&recording, &style).as_bytes())?);
     }
     choose(&page, &files)?;
-    page.reads(STATUS, "3 files, 3 positions")?;
+    page.reads(STATUS, "3 files with the traces of 3 positions")?;
     page.choose("What column 2 contains", "trace B")?;
     let swapped = || page.value("What column 3 contains");
     eventually("the two columns change places", swapped, |value| value == "channel_a")?;

@@ -48,5 +48,8 @@ fn declare(project: &Project, build: Build) -> Result<()> {
     }
     let table = project.page_types().join("words-table.d.ts");
     write_if_changed(&table, words::declaration(project)?.as_bytes())?;
+    let languages = words::languages_script(project)?;
+    write_if_changed(&project.page_types().join("languages.js"), languages.as_bytes())?;
+    write_if_changed(&project.made_scripts().join("languages.js"), languages.as_bytes())?;
     Ok(())
 }

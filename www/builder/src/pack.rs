@@ -70,7 +70,11 @@ pub fn pack(project: &Project) -> Result<()> {
     let page = html::compact(&read(&source.join("index.html"))?)?;
     let page = html::preloading(&page, &loaded_at_once(&site, PAGE)?)?;
     dist.write(Path::new("index.html"), page.as_bytes())?;
-    dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip", "ftl"])?;
+    dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip"])?;
+    let tables = tables(project)?;
+    for (language, table) in &tables {
+        dist.write(Path::new(&words::file(language)), table.as_bytes())?;
+    }
     dist.copy_below(&source.join(help::FOLDER), Path::new(help::FOLDER), &["html", "css", "webp"])?;
     dist.copy_folder(&site, &["js", "css"])?;
     for worker in [TRIALS, EVIDENCE] {
@@ -79,7 +83,7 @@ pub fn pack(project: &Project) -> Result<()> {
     dist.write(Path::new(SCHEMA), &compile::example_output(project, compile::SCHEMA)?)?;
     let helps = helps(project, &source.join(help::FOLDER))?;
     let styles: BTreeSet<String> = helps.iter().map(|(_, help)| help.style.clone()).collect();
-    let handed = dist.handed(helps)?;
+    let handed = dist.handed(tables, helps)?;
     let one_file = onefile::make(&dist.root, &handed, &read(&whole.join(PAGE))?, &styles)?;
     let service = format!("self.SLOPE_SITE={};\n{}", dist.site()?, read(&workers.join(SERVICE))?);
     dist.write(Path::new(SERVICE), service.as_bytes())?;
@@ -96,6 +100,7 @@ pub fn source(project: &Project) -> Result<PathBuf> {
     build::build(project, Build::Small)?;
     let mut source = Dist { root: project.target.join("page-source"), kept: BTreeSet::new() };
     source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest", "ftl", "webp"])?;
+    source.copy_folder(&project.made_scripts(), &["js"])?;
     source.copy_below(&project.fluent(), Path::new(FLUENT), &["js"])?;
     for wasm in &WASMS {
         source.copy_folder(&project.bound(wasm, Build::Small), &["js", "wasm"])?;
@@ -103,6 +108,12 @@ pub fn source(project: &Project) -> Result<PathBuf> {
     source.copy_below(&project.root.join("demo"), Path::new("demo"), &["json", "zip"])?;
     source.sweep()?;
     Ok(source.root)
+}
+
+/// The table of words of each language.
+fn tables(project: &Project) -> Result<Vec<(String, String)>> {
+    let languages = words::languages(project)?.into_iter();
+    languages.map(|language| Ok((language.clone(), words::packed(project, &language)?))).collect()
 }
 
 /// The help page of each language that has one, as the one file holds it.
@@ -153,7 +164,11 @@ impl Dist {
     }
 
     /// What the one file hands its scripts, by the names under which they look for it.
-    fn handed(&self, helps: Vec<(String, Help)>) -> Result<[(&'static str, Handed); 7]> {
+    fn handed(
+        &self,
+        tables: Vec<(String, String)>,
+        helps: Vec<(String, Help)>,
+    ) -> Result<[(&'static str, Handed); 7]> {
         let bytes = |name: &str| {
             let path = self.root.join(name);
             fs::read(&path).with_context(|| format!("could not read {}", path.display()))
@@ -166,7 +181,7 @@ impl Dist {
             ("SLOPE_EVIDENCE_WORKER", Handed::Text(text(EVIDENCE)?)),
             ("SLOPE_DEMO", Handed::Text(text(DEMO)?)),
             ("SLOPE_HELP", Handed::Texts(helps.into_iter().map(|(name, help)| (name, help.html)).collect())),
-            ("SLOPE_WORDS", Handed::Text(text(&words::file(words::FIRST))?)),
+            ("SLOPE_WORDS", Handed::Texts(tables)),
         ])
     }
 

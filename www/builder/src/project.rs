@@ -106,6 +106,11 @@ impl Project {
         self.target.join("bundled").join(form)
     }
 
+    /// The scripts that the builder makes from data of the page.
+    pub fn made_scripts(&self) -> PathBuf {
+        self.target.join("page-scripts")
+    }
+
     /// Declarations of the wasm exports for the type check; always in the workspace's own `target`, as
     /// `tests/page/tsconfig.json` names it.
     pub fn page_types(&self) -> PathBuf {

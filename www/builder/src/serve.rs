@@ -106,8 +106,12 @@ impl Site {
     /// The page's source with each wasm and its glue beside it.
     fn of_source(project: &Project) -> Self {
         let bound = WASMS.iter().map(|wasm| ("", project.bound(wasm, Build::Quick)));
-        let source =
-            [("", project.page()), ("demo/", project.root.join("demo")), ("fluent/", project.fluent())];
+        let source = [
+            ("", project.page()),
+            ("demo/", project.root.join("demo")),
+            ("fluent/", project.fluent()),
+            ("", project.made_scripts()),
+        ];
         Self::of(source.into_iter().chain(bound).collect())
     }
 

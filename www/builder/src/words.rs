@@ -10,7 +10,7 @@ use std::path::Path;
 
 use anyhow::{Context, Result, bail};
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
-use fluent_syntax::parser;
+use fluent_syntax::{parser, serializer};
 
 use crate::files::files_below;
 use crate::messages::{self, Said};
@@ -19,6 +19,9 @@ use crate::summary::Tally;
 
 /// The language whose table is the whole one.
 pub const FIRST: &str = "en";
+
+/// The text that names a table's language in itself.
+const NAME: &str = "language-name";
 
 /// What each text of a table asks to be filled with, by its identifier.
 type Table = BTreeMap<String, BTreeSet<String>>;
@@ -42,6 +45,24 @@ pub fn declaration(project: &Project) -> Result<String> {
     Ok(text + "};\n")
 }
 
+/// The script that names the languages: each that has a table, with its name in itself, so that no list is kept by hand.
+///
+/// # Errors
+/// When a table can't be read, or has no name of its language.
+pub fn languages_script(project: &Project) -> Result<String> {
+    let mut names = serde_json::Map::new();
+    for language in languages(project)? {
+        let name = plain(project, &language)?.remove(NAME);
+        let name = name.with_context(|| format!("{} has no plain text “{NAME}”", file(&language)))?;
+        names.insert(language, name.into());
+    }
+    let names = serde_json::Value::from(names);
+    Ok(format!(
+        "/** The languages that have a table of words, each by its own name. @type {{Record<string, string>}} */\n\
+         export const LANGUAGES = {names};\n"
+    ))
+}
+
 /// Checks that every text of the table is used, by the page or by the core, and that the core's messages are filled with
 /// what their texts ask for. For the page's own texts the type check says so.
 ///
@@ -58,8 +79,10 @@ pub fn check(project: &Project) -> Result<Tally> {
     let table = table(project, FIRST)?;
     let said = messages::said(project)?;
     let by_core: BTreeSet<&str> = said.iter().map(|message| message.id.as_str()).collect();
-    let unused: Vec<String> =
-        unused(&table, &source).into_iter().filter(|id| !by_core.contains(id.as_str())).collect();
+    let unused: Vec<String> = unused(&table, &source)
+        .into_iter()
+        .filter(|id| id != NAME && !by_core.contains(id.as_str()))
+        .collect();
     for id in &unused {
         println!("FAILED: nothing says the text “{id}” of words/{FIRST}.ftl");
     }
@@ -67,11 +90,36 @@ pub fn check(project: &Project) -> Result<Tally> {
     for slip in &slips {
         println!("FAILED: {slip}");
     }
-    let passed = unused.is_empty() && slips.is_empty();
+    let mut differences = Vec::new();
+    for language in languages(project)?.iter().filter(|language| *language != FIRST) {
+        let other = self::table(project, language)?;
+        differences
+            .extend(unlike(&table, &other).into_iter().map(|told| format!("{}: {told}", file(language))));
+    }
+    for told in &differences {
+        println!("FAILED: {told}");
+    }
+    let passed = unused.is_empty() && slips.is_empty() && differences.is_empty();
     if passed {
         println!("passed: every text of words/{FIRST}.ftl is said, {} of them by the core", by_core.len());
     }
     Ok(Tally::one(passed))
+}
+
+/// What a table lacks, has beyond the first language's, or fills with something else.
+fn unlike(first: &Table, other: &Table) -> Vec<String> {
+    let lacking =
+        first.keys().filter(|id| !other.contains_key(*id)).map(|id| format!("lacks the text “{id}”"));
+    let changed = other.iter().filter_map(|(id, values)| match first.get(id) {
+        None => Some(format!("has the text “{id}”, which {FIRST}.ftl has not")),
+        Some(asked) if asked != values => Some(format!(
+            "the text “{id}” asks for {}, and for {} in {FIRST}.ftl",
+            listed(values),
+            listed(asked)
+        )),
+        Some(_) => None,
+    });
+    lacking.chain(changed).collect()
 }
 
 /// What is wrong with a message of the core.
@@ -135,6 +183,18 @@ fn plainly(pattern: &Pattern<&str>) -> Option<String> {
         PatternElement::Placeable { .. } => None,
     });
     texts.collect()
+}
+
+/// A language's table as a visit loads it: without what is said to those who write in it.
+///
+/// # Errors
+/// When the table can't be read.
+pub fn packed(project: &Project, language: &str) -> Result<String> {
+    let path = project.page().join(file(language));
+    let text = fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
+    let Ok(mut resource) = parser::parse(text.as_str()) else { bail!("{} can't be read", path.display()) };
+    resource.body.retain(|entry| matches!(entry, Entry::Message(_) | Entry::Term(_)));
+    Ok(serializer::serialize(&resource))
 }
 
 /// The file of a language's table, beside the page.

@@ -4,7 +4,7 @@
 
 use std::path::Path;
 
-use super::{Table, language_of, read, slip, unused};
+use super::{Table, language_of, read, slip, unlike, unused};
 use crate::messages::Said;
 
 fn of(text: &str) -> Table {
@@ -65,4 +65,16 @@ fn a_file_belongs_to_its_language_or_to_all() {
     for path in ["help/help.css", "help/pictures/photographs.webp", "index.html", "fr-line.webp"] {
         assert_eq!(of(path), None, "{path}");
     }
+}
+
+#[test]
+fn a_table_has_the_texts_of_the_first_and_fills_them_alike() {
+    let first = of("a = A\nb = { $n } of { $all }\n");
+    assert!(unlike(&first, &of("a = À\nb = { $all }, { $n }\n")).is_empty());
+    assert_eq!(unlike(&first, &of("b = { $n } de { $all }\n")), ["lacks the text “a”"]);
+    let told = unlike(&first, &of("a = À\nb = { $m } de { $all }\nc = C\n"));
+    assert_eq!(
+        told,
+        ["the text “b” asks for all, m, and for all, n in en.ftl", "has the text “c”, which en.ftl has not"]
+    );
 }

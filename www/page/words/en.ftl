@@ -6,6 +6,7 @@
 ## The page
 
 language = en
+language-name = English
 app = Slope of Light
 skip = Go to the readings
 outline = Outline
@@ -874,6 +875,7 @@ fields-discussion = Discussion
 report-take = Export
 report-open = Open the report
 report-open-hint = In a new tab, to read, print or save as PDF.
+report-language = Language of the report
 report-blocked = The browser did not allow a new tab. The report was offered as a file instead.
 report-bundle = Download bundle (.zip)
 report-bundle-hint = The whole notebook with tables, charts and report. It can be opened again here.
@@ -1302,6 +1304,8 @@ preferences-theme = Appearance
 preferences-themes-auto = as the system
 preferences-themes-light = light
 preferences-themes-dark = dark
+preferences-language = Language
+preferences-language-not-kept = This browser blocks storage: the language can’t be changed here without losing the notebooks. Choose it in the settings of the browser.
 preferences-mark = Decimal mark in this notebook
 preferences-marks-point = point: 1.5
 preferences-marks-comma = comma: 1,5

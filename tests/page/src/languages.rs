@@ -1,0 +1,316 @@
+//! The second language: chosen in the settings or by the browser, in every section and state, and for a report alone.
+//!
+//! What is of which language is told by the tables of words, not by a dictionary.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+
+use anyhow::{Context, Result, bail, ensure};
+use fantoccini::key::Key;
+use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use fluent_syntax::parser;
+use serde_json::{Value, json};
+
+use crate::access::{load_checker, unbroken};
+use crate::looks::fits;
+use crate::page::{Page, Stage, eventually};
+use crate::{bench, names, traces};
+
+/// The text that names a language in itself, on a page in whatever language.
+const OWN_NAME: &str = "language-name";
+
+/// The language of a page that is open with all its sections.
+const LANGUAGE: &str =
+    "return document.body?.dataset.complete === 'true' ? document.documentElement.lang : null";
+
+/// Which of some whole texts, and of some pieces of texts, stand anywhere in the page, in sight or not.
+const FOUND: &str = "
+    const [whole, pieces] = [new Set(arguments[0]), arguments[1]];
+    const spoken = ['aria-label', 'aria-description', 'aria-valuetext', 'title', 'alt', 'placeholder'];
+    const texts = spoken.flatMap((name) =>
+        [...document.querySelectorAll(`[${name}]`)].map((named) => named.getAttribute(name)));
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    while (walker.nextNode()) texts.push(walker.currentNode.data);
+    const all = texts.join('\\n');
+    const alone = new Set(texts.map((text) => text.trim()).filter((text) => whole.has(text)));
+    return [...alone, ...pieces.filter((piece) => all.includes(piece))];";
+
+/// Opens everything that can be opened in place.
+const OPEN_ALL: &str = "for (const each of document.querySelectorAll('details')) each.open = true";
+
+/// What a table of words says.
+struct Table {
+    /// Texts that are filled with nothing, by their identifier.
+    plain: BTreeMap<String, String>,
+    /// The pieces between what the other texts are filled with, in all their forms.
+    pieces: Vec<String>,
+}
+
+impl Table {
+    fn of(stage: &Stage, language: &str) -> Result<Self> {
+        let file = stage.dist.join("words").join(format!("{language}.ftl"));
+        let text = fs::read_to_string(&file).with_context(|| format!("reading {}", file.display()))?;
+        let Ok(resource) = parser::parse(text.as_str()) else { bail!("{} can't be read", file.display()) };
+        let mut table = Self { plain: BTreeMap::new(), pieces: vec![] };
+        let messages = resource.body.into_iter().filter_map(|entry| match entry {
+            Entry::Message(message) => message.value.map(|value| (message.id.name, value)),
+            _ => None,
+        });
+        for (id, value) in messages.filter(|(id, _)| *id != OWN_NAME) {
+            match value.elements.as_slice() {
+                [PatternElement::TextElement { value }] => {
+                    table.plain.insert(id.to_owned(), (*value).to_owned());
+                }
+                _ => collect(&value, &mut table.pieces),
+            }
+        }
+        Ok(table)
+    }
+
+    fn says(&self, id: &str) -> Result<&str> {
+        self.plain.get(id).map(String::as_str).with_context(|| format!("no plain text “{id}”"))
+    }
+
+    /// What another language never says: texts that it has not by themselves, pieces of two words and more that stand
+    /// in none of its texts.
+    fn own(&self, other: &Self) -> Own {
+        let alike: BTreeSet<&String> = other.plain.values().collect();
+        let said: Vec<&String> = other.plain.values().chain(&other.pieces).collect();
+        let telling = |piece: &&String| {
+            piece.split_whitespace().filter(|word| word.chars().any(char::is_alphabetic)).count() > 1
+                && !said.iter().any(|text| text.contains(piece.as_str()))
+        };
+        Own {
+            whole: self.plain.values().filter(|text| !alike.contains(text)).cloned().collect(),
+            pieces: self.pieces.iter().filter(telling).cloned().collect(),
+        }
+    }
+}
+
+/// What tells a language from another.
+struct Own {
+    whole: Vec<String>,
+    pieces: Vec<String>,
+}
+
+impl Own {
+    fn found(&self, page: &Page) -> Result<Vec<String>> {
+        let sought = vec![json!(self.whole), json!(self.pieces)];
+        Ok(serde_json::from_value(page.browser.run(FOUND, sought)?)?)
+    }
+}
+
+/// Adds the texts of a pattern between what it is filled with.
+fn collect(pattern: &Pattern<&str>, pieces: &mut Vec<String>) {
+    for element in &pattern.elements {
+        match element {
+            PatternElement::TextElement { value } => pieces.push(value.trim().to_owned()),
+            PatternElement::Placeable { expression: Expression::Select { variants, .. } } => {
+                for variant in variants {
+                    collect(&variant.value, pieces);
+                }
+            }
+            PatternElement::Placeable {
+                expression: Expression::Inline(InlineExpression::Placeable { .. }),
+            } => pieces.push("a text inside braces inside braces, which this does not read".to_owned()),
+            PatternElement::Placeable { .. } => {}
+        }
+    }
+}
+
+/// The tables of both languages, and what only English says.
+struct Tables {
+    french: Table,
+    only_english: Own,
+    only_french: Own,
+}
+
+impl Tables {
+    fn of(stage: &Stage) -> Result<Self> {
+        let (english, french) = (Table::of(stage, "en")?, Table::of(stage, "fr")?);
+        let (only_english, only_french) = (english.own(&french), french.own(&english));
+        Ok(Self { french, only_english, only_french })
+    }
+
+    /// That nothing on the page is English, and much of it French; and that it fits a phone.
+    fn are_french(&self, page: &Page, state: &str) -> Result<()> {
+        let left = self.only_english.found(page)?;
+        ensure!(left.is_empty(), "{state}: still in English: {left:?}");
+        let said = self.only_french.found(page)?.len();
+        ensure!(said > 100, "{state}: only {said} French texts are found");
+        for width in [360, 1280] {
+            let size = json!({ "width": width, "height": 800, "deviceScaleFactor": 1, "mobile": false });
+            page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+            fits(page, width).with_context(|| state.to_owned())?;
+            load_checker(page)?;
+            unbroken(page).with_context(|| format!("{state}, {width} px wide"))?;
+        }
+        Ok(())
+    }
+}
+
+/// Has the page speak a language, by the settings that are kept.
+///
+/// # Errors
+/// When it does not.
+pub fn speak(page: &Page, language: &str) -> Result<()> {
+    let choose = "document.querySelector(`#settings-dialog input[value=\"${arguments[0]}\"]`).click()";
+    page.browser.run(choose, vec![json!(language)])?;
+    is_in(page, language)
+}
+
+fn is_in(page: &Page, language: &str) -> Result<()> {
+    // While it is loaded anew the page may not answer.
+    let now = || Ok(page.browser.run(LANGUAGE, vec![]).unwrap_or(Value::Null));
+    eventually(&format!("the page is in “{language}”"), now, |now| *now == json!(language))?;
+    Ok(())
+}
+
+/// Presses what has an id, whatever its name is in the language in use.
+fn press(page: &Page, id: &str) -> Result<()> {
+    page.browser.run("document.getElementById(arguments[0]).click()", vec![json!(id)])?;
+    Ok(())
+}
+
+/// The first language of the browser is spoken until one is chosen in the settings; what was typed just before is kept;
+/// the notebook is not changed; a new one begins with the decimal mark of French; and English comes back.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn the_language_is_chosen(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    is_in(&page, "en")?;
+    let shown = tables.only_english.found(&page)?.len();
+    ensure!(shown > 100, "only {shown} English texts are found on the English page");
+    let result = page.result()?;
+    let user_agent = page.browser.run("return navigator.userAgent", vec![])?;
+    let french_first = json!({ "userAgent": user_agent, "acceptLanguage": "fr-CH,fr,en" });
+    page.browser.debug("Emulation.setUserAgentOverride", &french_first)?;
+    page.reload()?;
+    is_in(&page, "fr")?;
+    page.click(tables.french.says("strip-settings")?)?;
+    page.click("English")?;
+    is_in(&page, "en")?;
+    page.write_over("Title of the notebook", "Mardi")?;
+    page.click("Settings")?;
+    page.click("français")?;
+    is_in(&page, "fr")?;
+    ensure!(page.value(tables.french.says("strip-title")?)? == "Mardi", "the title typed before is lost");
+    ensure!(page.result()? == result, "the result changed with the language");
+    page.reload()?;
+    is_in(&page, "fr")?;
+    page.click(tables.french.says("strip-notebooks")?)?;
+    page.click(tables.french.says("notebooks-blank")?)?;
+    page.sees(names::RESULT, tables.french.says("strip-no-result")?)?;
+    page.click(tables.french.says("strip-settings")?)?;
+    let comma = page.count("#settings-dialog input[name=decimal-mark][value=comma]:checked")?;
+    ensure!(comma == 1, "a notebook begun in French does not begin with the decimal comma");
+    page.click("English")?;
+    is_in(&page, "en")?;
+    let left = tables.only_french.found(&page)?;
+    ensure!(left.is_empty(), "still in French: {left:?}");
+    page.is_silent()
+}
+
+/// In French no section and no state of the typed demo has an English word; all fits a phone and breaks no rule.
+///
+/// # Errors
+/// When one has.
+pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    tables.are_french(&page, "the demo")?;
+    press(&page, "tour-start")?;
+    tables.are_french(&page, "the tour")?;
+    page.press(Key::Escape)?;
+    press(&page, "trials-start")?;
+    page.sees("#trials-state", tables.french.says("trials-done")?)?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french(&page, "trials, and all details open")?;
+    for (opened_by, dialog) in [("open-notebooks", "notebooks-dialog"), ("open-settings", "settings-dialog")]
+    {
+        press(&page, opened_by)?;
+        tables.are_french(&page, dialog)?;
+        page.press(Key::Escape)?;
+    }
+    press(&page, "put-seal")?;
+    tables.are_french(&page, "the offer of a seal")
+}
+
+/// In French the photographs, traces and mistakes have no English word either.
+///
+/// # Errors
+/// When one has.
+pub fn other_states_speak_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    for (demo, shown) in [("photographs.zip", "#pictures .board"), ("traces.zip", "#traces-plot")] {
+        let page = stage.page()?;
+        speak(&page, "fr")?;
+        page.open_file(&stage.dist.join("demo").join(demo))?;
+        page.browser.run("document.getElementById('delays').scrollIntoView()", vec![])?;
+        let visible = "return document.querySelector(arguments[0])?.checkVisibility() ?? false";
+        eventually(demo, || page.browser.run(visible, vec![json!(shown)]), |seen| *seen == json!(true))?;
+        page.browser.run(OPEN_ALL, vec![])?;
+        tables.are_french(&page, demo)?;
+    }
+    let page = stage.blank_page()?;
+    bench::describe_rail(&page)?;
+    speak(&page, "fr")?;
+    tables.are_french(&page, "a notebook with a rail and no rows")?;
+    traces::choose_files(&page, 5)?;
+    let offered = || page.text("#trace-status");
+    eventually("the layout of the files is shown", offered, |status| status.contains("5 positions"))?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french(&page, "the layout of trace files")
+}
+
+/// In French mistakes and a sealed result have no English word.
+///
+/// # Errors
+/// When one has.
+pub fn mistakes_are_told_in_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.blank_page()?;
+    speak(&page, "fr")?;
+    tables.are_french(&page, "a blank notebook")?;
+    speak(&page, "en")?;
+    bench::fill(&page)?;
+    for (row, text) in ["2.x7", "1,234", "1e400", "NaN"].into_iter().enumerate() {
+        page.write_over(&names::cell("Edge B", row + 1), text)?;
+        page.press(Key::Tab)?;
+    }
+    page.write_over("Air temperature", "-300")?;
+    page.press(Key::Tab)?;
+    page.write_over("Uncertainty of one edge reading", "x")?;
+    page.press(Key::Tab)?;
+    page.is_saved()?;
+    speak(&page, "fr")?;
+    let told = page.count(".problem:not([hidden])")?;
+    ensure!(told >= 6, "only {told} mistakes are told");
+    tables.are_french(&page, "mistakes")?;
+    page.press_with_control('z')?;
+    page.press_with_control('z')?;
+    press(&page, "put-seal")?;
+    tables.are_french(&page, "the offer of a seal")
+}
+
+/// A report is opened in the language chosen beside its button, whatever that of the page.
+///
+/// # Errors
+/// When it is not.
+pub fn a_report_has_its_own_language(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    page.choose("Language of the report", "français")?;
+    let tab = page.browser.tab_opened_by(|| page.click("Open the report"))?;
+    page.browser.switch_to(&tab)?;
+    let lang = || page.browser.run("return document.documentElement.lang", vec![]);
+    eventually("the report is in French", lang, |lang| *lang == json!("fr"))?;
+    let left = tables.only_english.found(&page)?;
+    ensure!(left.is_empty(), "still in English: {left:?}");
+    let said = tables.only_french.found(&page)?.len();
+    ensure!(said > 20, "only {said} French texts are found in the report");
+    Ok(())
+}

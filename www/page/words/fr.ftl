@@ -1,0 +1,1544 @@
+### Tous les textes du cahier, en français, dans la syntaxe de Fluent. Ce qui suit un « $ » est rempli.
+###
+### Termes : texte français du VIM (JCGM 200:2012) et du GUM (JCGM 100:2008 (F)). Unités, nombres et espaces : Brochure sur
+### le SI, 9e édition, 5.4. Espace fine insécable devant ; : ! ? et dans les guillemets. Le lecteur est vouvoyé.
+
+## La page
+
+language = fr
+language-name = français
+app = Slope of Light
+skip = Aller aux lectures
+outline = Sommaire
+outline-help = Aide
+untitled = Cahier sans titre
+list = { $all }
+loading = Ouverture du cahier…
+
+## Une section qui vient plus tard
+
+section-loading = Chargement de cette section…
+section-failed = La section « { $name } » n’a pas pu être chargée ({ $why }). Tout le reste fonctionne, et ce que vous saisissez est conservé. Réessayez ; si cela n’aide pas, rechargez la page.
+section-again = Réessayer
+section-other-notebook = Un autre cahier a été ouvert avant que la section « { $name } » ne soit chargée : votre demande n’a pas été exécutée. Répétez-la dans le cahier voulu.
+
+## Le bandeau du haut
+
+strip-title = Titre du cahier
+strip-title-hint = Donnez un titre à ce cahier
+strip-result = Résultat actuel
+strip-no-result = pas encore de résultat
+strip-rows = { $used } lignes prises en compte sur { $all }
+strip-no-notices = aucune remarque
+strip-notices =
+    { $n ->
+        [one] { $n } remarque
+       *[other] { $n } remarques
+    }
+strip-undo = Annuler
+strip-redo = Rétablir
+strip-notebooks = Cahiers
+strip-settings = Réglages
+
+## Enregistrement
+
+saving-saved = Enregistré
+saving-saving = Enregistrement…
+saving-not-saved = Non enregistré
+saving-reading = Lecture seule
+saving-no-journal = Ce navigateur bloque le stockage : rien n’est enregistré. Téléchargez l’archive avant de fermer la page.
+saving-full = Le stockage du navigateur est plein : vos dernières modifications ne sont pas enregistrées. Téléchargez l’archive maintenant. Supprimer des cahiers devenus inutiles libère de la place. La page continue d’essayer.
+saving-failed = Vos dernières modifications ne sont pas enregistrées ({ $why }). La page continue d’essayer. Par prudence, téléchargez l’archive.
+saving-shelf-full = Le stockage du navigateur est presque plein. Votre travail est encore enregistré, modification par modification. Supprimer des cahiers devenus inutiles libère de la place.
+saving-other-tab = Ce cahier est ouvert en écriture dans une autre fenêtre. Ici, il est en lecture seule.
+saving-take-over = Écrire ici
+saving-apart-title = { $title } (saisi dans une autre fenêtre)
+saving-apart = Une autre fenêtre a pris la main avant l’enregistrement de vos dernières modifications. Elles sont conservées dans le cahier « { $title } ».
+saving-open-apart = L’ouvrir
+saving-try-again = Réessayer maintenant
+saving-stay = Les dernières modifications de ce cahier ne sont pas encore enregistrées. Téléchargez d’abord l’archive.
+saving-aside =
+    { $n ->
+        [one] { $n } modification ultérieure de ce cahier n’a pas pu être jointe à ce qui est enregistré ; elle est conservée à part.
+       *[other] { $n } modifications ultérieures de ce cahier n’ont pas pu être jointes à ce qui est enregistré ; elles sont conservées à part.
+    }
+saving-take-bundle = Télécharger l’archive
+saving-dismiss = Fermer ce message
+saving-cannot-open = « { $title } » n’a pas pu être ouvert et reste inchangé : { $why }
+
+## Sans réseau
+
+offline-newer = Une version plus récente de cette page est prête. Votre travail est conservé quand elle prend le relais.
+offline-use = L’employer maintenant
+
+## Précautions
+
+cautions-title = Précautions
+cautions-lead = À lire avant de mettre le laser en marche. Les instructions de votre responsable de la sécurité laser et vos règles locales priment sur cette page. Elle ne calcule aucune limite d’exposition.
+cautions-summary = Points à surveiller
+cautions-group-invisible = Ce faisceau est invisible
+cautions-invisible = La longueur d’onde déclarée, { $wavelength }, est hors du domaine visible (400 nm à 700 nm, IEC 60825-1). Vous ne voyez pas ce faisceau, et votre œil ne s’en détourne pas. Considérez-le comme présent dès que la source est alimentée.
+cautions-find = Ne cherchez un faisceau invisible qu’avec un détecteur, ou avec une carte de visualisation faite pour sa longueur d’onde : jamais avec l’œil.
+cautions-group-beam = Le faisceau
+cautions-eyes = Ne regardez jamais dans le faisceau ni le long du rail, quelle que soit la classe du laser. Une seule impulsion peut aveugler, même par réflexion. Un faisceau invisible n’avertit pas.
+cautions-height = Gardez les yeux au-dessus du faisceau. Fermez l’obturateur avant de vous pencher pour lire une règle : vos yeux arrivent à la hauteur du faisceau. Ceux des personnes assises ou plus petites peuvent déjà s’y trouver.
+cautions-reflections = Les règles métalliques, les chariots, les outils, les bagues et les montres réfléchissent la lumière : retirez vos bijoux. Gardez le trajet du faisceau capoté, ou entre des surfaces mates, et jamais à la hauteur des yeux de quiconque. Placez un arrêt de faisceau derrière le dernier rail.
+cautions-group-protection = Lunettes et peau
+cautions-eyewear = Portez des lunettes de protection prévues à la fois pour la longueur d’onde et pour les impulsions employées. Porter des lunettes n’autorise jamais à regarder dans le faisceau.
+cautions-skin = La lumière ultraviolette nuit aussi à la peau : couvrez-la. N’observez un faisceau ultraviolet qu’au moyen d’une carte fluorescente.
+cautions-group-trained = Alignement, haute tension et gaz
+cautions-alignment = L’alignement est fait par des personnes formées, à la puissance la plus basse. Ne déplacez les chariots que lorsque l’obturateur est fermé.
+cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : n’en débranchez et n’en ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul un service autorisé ouvre les boîtiers.
+cautions-gas = Sources à gaz : les bouteilles sont arrimées et la salle est ventilée. La lumière ultraviolette produit de l’ozone, nocif pour les poumons.
+cautions-group-room = La salle
+cautions-room = Les rails et les câbles font trébucher. Gardez libres les issues de secours. Fermez la porte, affichez le panneau d’avertissement et tenez à l’écart les personnes non concernées.
+cautions-group-stop = Arrêt, et après une exposition
+cautions-stop = Sachez comment arrêter avant de commencer : obturateur, interrupteur à clé, arrêt d’urgence.
+cautions-exposure = Après une exposition possible d’un œil ou de la peau : arrêtez, signalez-la aussitôt et faites-vous examiner par un médecin, même si rien ne fait mal.
+cautions-rules = Mesures à prendre par les utilisateurs : IEC TR 60825-14 et vos règles nationales. Classes de laser : IEC 60825-1.
+cautions-name = Votre nom
+cautions-name-needed = Saisissez d’abord votre nom.
+cautions-read-by = Précautions lues : { $name }, le { $date } à { $time } UTC. Ceci n’est pas une autorisation.
+cautions-read-by-undated = Précautions lues : { $name }. Ceci n’est pas une autorisation.
+cautions-unread = Personne n’a déclaré dans ce cahier avoir lu ces précautions.
+cautions-local-edit = Ajouter des règles locales et un contact
+cautions-local-hint = Pour les enseignants. Elles figurent au-dessus des précautions, ici et dans le rapport, et sont conservées dans ce cahier.
+fields-local_rules = Règles de ce laboratoire
+fields-local_contact = Contact
+cautions-contact = Contact : { $contact }
+cautions-read = Lu. Ceci n’est pas une autorisation : commencez quand la personne responsable le dit.
+
+## Montage
+
+apparatus-title = Montage
+apparatus-carriage = Chariot
+apparatus-path = Sur le chariot
+apparatus-paths-detector = détecteur B (la lumière parcourt le rail une fois)
+apparatus-paths-mirror = un miroir (la lumière fait l’aller et retour)
+apparatus-source = Source
+apparatus-screen = Écran
+apparatus-air = Air
+apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 parties sur 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs.
+apparatus-drawing = Le banc, à l’échelle
+fields-wavelength = Longueur d’onde dans le vide
+fields-pulse_rate = Fréquence des impulsions
+fields-beam_angle = Plus grand angle possible entre faisceau et rail
+fields-small_divisions = Petites divisions par division
+fields-edge_half_width = Incertitude d’une lecture de front
+fields-edge_reason = Raison de cette limite
+fields-screen_width = Divisions sur la largeur de l’écran
+fields-time_base_uncertainty = Base de temps : incertitude relative
+fields-temperature = Température de l’air
+fields-pressure = Pression de l’air
+fields-humidity = Humidité relative
+fields-carbon_dioxide = Dioxyde de carbone
+
+## Le banc en mots
+
+bench-position-unknown = Sa position n’est pas encore connue.
+bench-rail =
+    { $rows ->
+        [one] { $name } ({ $rows } ligne) : { $stands }
+       *[other] { $name } ({ $rows } lignes) : { $stands }
+    }
+
+## Rails
+
+rails-title = Rails
+rails-hint = À partir de la lame séparatrice. Chaque règle a son propre zéro ; le raccord, jonction de deux rails, donne sa position.
+rails-add = Ajouter un rail
+rails-remove = Supprimer ce rail
+rails-removed = { $name } a été supprimé. Ce qui était saisi dans ses lignes est conservé.
+rails-numbered = Rail { $n }
+rails-legend = Rail { $n } : { $name }
+rails-fields-name = Nom employé dans les lectures
+rails-fields-from = Première graduation
+rails-fields-to = Dernière graduation
+rails-fields-reading_uncertainty = Incertitude d’une lecture de la règle
+rails-fields-scale_uncertainty = Incertitude relative de l’échelle
+rails-unit = Unité de la règle
+rails-units-millimetre = millimètres
+rails-units-centimetre = centimètres
+rails-units-metre = mètres
+rails-units-inch = pouces
+rails-sense = Quand le chariot s’éloigne, les lectures
+rails-senses-grows = augmentent
+rails-senses-falls = diminuent
+rails-stands = La graduation { $mark } est à { $distance } de la lame séparatrice.
+rails-fitted = La position de ce rail est ajustée avec la droite, à partir de la graduation { $mark } à { $distance }.
+rails-moved = L’ajustement déplace ce rail de { $step } vers l’extérieur.
+rails-step = Les lectures montrent un saut de { $step } à ce raccord, non significativement différent de zéro ({ $p }).
+rails-step-significant = Les lectures montrent un saut de { $step } à ce raccord, significativement différent de zéro ({ $p }).
+
+## Raccords
+
+splice-legend = Position de ce rail
+splice-kind = Connue par
+splice-kinds-unsaid = pas encore déclarée
+splice-kinds-at_splitter = lecture de la règle à la lame séparatrice
+splice-kinds-at_distance = distance mesurée d’une graduation
+splice-kinds-joined = graduations en regard à la jonction
+splice-kinds-overlap = positions lues sur les deux règles
+splice-kinds-free = inconnue : ajustée avec la droite
+splice-mark = Graduation de ce rail
+splice-mark-at-splitter = Graduation à la lame séparatrice
+splice-distance = Sa distance à la lame séparatrice
+splice-mark_before = En regard de cette graduation du rail précédent
+splice-gap = Écart entre elles
+splice-uncertainty = Incertitude de cette position
+splice-here = Position { $n }, lue sur ce rail
+splice-before = Position { $n }, lue sur le rail précédent
+splice-add-pair = Ajouter une position
+splice-remove-pair = Supprimer la position { $n }
+
+## Réglages de la base de temps
+
+settings-title = Réglages de la base de temps
+settings-hint = Seulement si un réglage de la base de temps a sa propre incertitude ; elle est commune à toutes les lignes prises avec ce réglage.
+settings-add = Ajouter un réglage
+settings-remove = Supprimer
+settings-legend = Réglage { $n }
+settings-time = Temps par division
+settings-uncertainty = Incertitude relative
+
+## Autres composantes de l’incertitude
+
+shared-title = Autres composantes de l’incertitude
+shared-hint = Pour un effet que ni les rails ni les bases de temps ne couvrent. Commun : décale toutes ses lignes ensemble (corrélées). Indépendant : différent pour chaque ligne.
+shared-add = Ajouter une composante
+shared-remove = Supprimer
+shared-legend = Composante { $n }
+shared-name = Nom
+shared-acts-on = Agit sur
+shared-acts-distances = les distances
+shared-acts-delays = les retards
+shared-effect = Effet
+shared-effects-offset = décalage commun
+shared-effects-scale = facteur d’échelle commun
+shared-effects-noise = indépendant pour chaque ligne
+shared-rows = Lignes
+shared-all = toutes les lignes
+shared-rail = lignes du rail { $name }
+shared-time-base = lignes à { $text } ns par division
+shared-chosen = lignes choisies
+shared-which = Lignes choisies
+shared-uncertainty = Incertitude-type
+shared-shape = Loi de probabilité
+shared-shapes-normal = normale
+shared-shapes-rectangular = rectangulaire
+shared-shapes-triangular = triangulaire
+shared-shapes-arcsine = arc sinus
+shared-shapes-student = de Student
+shared-freedom = Degrés de liberté
+
+## Lectures
+
+readings-title = Lectures
+readings-hint = Une ligne pour chaque position du chariot. Entrée mène à la ligne suivante, Tab à la cellule suivante. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules : 2,31; 2,33; 2,30. Un bloc copié d’un tableur peut être collé dans n’importe quelle cellule. Appuyez sur un numéro de ligne pour voir comment sa distance, son retard et son résidu ont été calculés.
+readings-start = Pas encore de lectures. Écrivez dans la ligne ci-dessous. Les valeurs grises sont des suggestions : écrire dans la ligne, ou Entrée, les accepte.
+readings-direct = Saisir directement la distance ou le retard
+readings-caption = Lectures, une ligne pour chaque position du chariot
+readings-row = Ligne
+readings-columns-rail = Rail
+readings-columns-reading = Lecture de la règle
+readings-columns-time_base = Base de temps
+readings-columns-edge_a = Front A
+readings-columns-edge_b = Front B
+readings-columns-distance = Distance saisie
+readings-columns-distance_uncertainty = u(d)
+readings-columns-delay = Retard saisi
+readings-columns-delay_uncertainty = u(Δt)
+readings-columns-remark = Observation
+readings-units-reading = unité de la règle
+readings-units-time_base = ns/div
+readings-units-edge_a = div
+readings-units-edge_b = div
+readings-units-distance = m
+readings-units-distance_uncertainty = m
+readings-units-delay = ns
+readings-units-delay_uncertainty = ns
+readings-outputs-distance = d
+readings-outputs-delay = Δt
+readings-outputs-residual = Résidu
+readings-output-units-distance = m
+readings-output-units-delay = ns
+readings-output-units-residual = normalisé
+readings-output-names-distance = Distance
+readings-output-names-delay = Retard
+readings-output-names-residual = Résidu
+readings-strike = Écarter
+readings-strike-row = Écarter la ligne { $n }
+readings-restore = Reprendre
+readings-restore-row = Reprendre la ligne { $n }
+readings-not-used = incomplète
+readings-new-row = nouvelle
+readings-work-of = Calcul de la ligne { $n }
+readings-new-cell = { $column }, nouvelle ligne
+readings-cell = { $column }, ligne { $n }
+readings-struck = Écartée : { $reason }
+readings-problem = { $column } : { $problem }
+readings-uncertainty-of = { $quantity }, { $u }
+
+## Plan
+
+plan-title = Plan
+plan-hint = Avant la séance : choisissez des positions et voyez l’incertitude à attendre. Saisissez les positions, ou déplacez leurs poignées le long des rails, à la main ou avec les flèches.
+plan-drawing = Les rails à l’échelle, avec les positions prévues
+plan-ends = { $near } à { $nearAt }, { $far } à { $farAt }
+plan-caption = Positions prévues
+plan-position = N°
+plan-columns-rail = Rail
+plan-columns-reading = Lecture de la règle
+plan-columns-time_base = ns/div
+plan-columns-repeats = Lignes
+plan-distance = d
+plan-cell = { $column }, position prévue { $n }
+plan-handle = Position prévue { $n }
+plan-place = { $reading } sur le rail { $rail }, à { $distance } de la lame séparatrice
+plan-place-effect = { $reading } sur le rail { $rail }, à { $distance } de la lame séparatrice : u(v)/v passe de { $before } à { $after }
+plan-moving = { $place }. { $expected }
+plan-expected =
+    { $rows ->
+        [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
+       *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
+    }
+plan-limits = Composante principale : { $name } ({ $share } % de la variance).
+plan-compared =
+    { $rows ->
+        [one] Attendu : { $planned } avec { $rows } ligne ; obtenu : { $achieved } avec { $taken }.
+       *[other] Attendu : { $planned } avec { $rows } lignes ; obtenu : { $achieved } avec { $taken }.
+    }
+plan-turned-out-kept = L’incertitude prévue est atteinte.
+plan-turned-out-missing = Toutes les lignes prévues ne sont pas encore lues.
+plan-turned-out-worse = L’incertitude est plus grande que prévu : comparez au plan la dispersion, les positions et le bilan.
+plan-warnings-off_rail =
+    { $n ->
+        [one] La position { $positions } n’est pas sur son rail.
+       *[other] Les positions { $positions } ne sont pas sur leur rail.
+    }
+plan-warnings-beyond_reach =
+    { $n ->
+        [one] Position { $positions } : le retard dépasse une période des impulsions, l’impulsion suivante arrive d’abord.
+       *[other] Positions { $positions } : les retards dépassent une période des impulsions, l’impulsion suivante arrive d’abord.
+    }
+plan-warnings-off_screen =
+    { $n ->
+        [one] Position { $positions } : le retard ne tient pas sur l’écran avec cette base de temps.
+       *[other] Positions { $positions } : les retards ne tiennent pas sur l’écran avec ces bases de temps.
+    }
+plan-warnings-side =
+    { $have ->
+        [one] Le rail { $rail } n’a que { $have } position ; il en faut au moins trois de chaque côté pour tester un raccord.
+       *[other] Le rail { $rail } n’a que { $have } positions ; il en faut au moins trois de chaque côté pour tester un raccord.
+    }
+plan-warnings-cluster = Toutes les positions se trouvent sur { $length } des { $whole } disponibles : une étendue courte donne une pente incertaine.
+plan-warnings-few =
+    { $rows ->
+        [one] Seulement { $rows } ligne est prévue : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
+       *[other] Seulement { $rows } lignes sont prévues : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
+    }
+plan-add = Prévoir une position
+plan-remove = Supprimer la position prévue { $n }
+plan-removed = La position { $n } a été supprimée.
+plan-take = Ajouter les lignes prévues aux lectures
+plan-taken = Les lignes prévues ont été ajoutées aux lectures.
+plan-offers-spread = { $rows } lignes réparties sur tous les rails, pour pouvoir tester la courbure et les raccords : u(v)/v = { $u }.
+plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité : la courbure et les sauts aux raccords ne peuvent pas être détectés : u(v)/v = { $u }.
+plan-use = Prévoir ces positions
+plan-planned = Ces positions sont maintenant prévues.
+plan-next = La prochaine lecture
+plan-reasons-first = Une droite demande deux positions, les plus éloignées possible.
+plan-reasons-little = Une lecture de plus n’aidera guère : voyez la composante principale.
+plan-reasons-lever = Cette position réduit le plus u(v) (plus grand levier) : elle est à { $arm } de la moyenne des autres.
+plan-reasons-side =
+    { $have ->
+        [one] Ce rail a { $have } position. Avec trois ou plus, le saut à son raccord peut être testé.
+       *[other] Ce rail a { $have } positions. Avec trois ou plus, le saut à son raccord peut être testé.
+    }
+plan-reasons-gap = La lecture la plus proche est à { $gap } : une courbure ou un saut n’y serait pas vu.
+plan-add-row = Ajouter cette ligne
+plan-add-to-plan = Ajouter au plan
+plan-figures-title = Ce qu’il faut attendre
+plan-figures-expected-name = incertitude attendue de v
+plan-figures-expected-source = ISO/TS 28037:2010, articles 9 et 10
+plan-figures-expected-meaning = Calculée par le même ajustement que les résultats. Elle dépend des positions et des incertitudes déclarées, non des valeurs mesurées.
+plan-figures-reading-name = part des lectures indépendantes
+plan-figures-reading-source = ISO/TS 28037:2010, articles 6 et 7
+plan-figures-reading-meaning = Indépendante pour chaque ligne : davantage de lignes et une étendue plus longue la réduisent. La formule est celle de lignes identiques sans composantes communes.
+plan-figures-shared-name = part commune à plusieurs lignes
+plan-figures-shared-meaning = Des raccords, des échelles, des bases de temps et du faisceau, pondérée comme dans ce plan.
+plan-figures-floor-name = limite inférieure, avec un nombre illimité de répétitions
+plan-figures-floor-meaning = Les composantes corrélées ne se moyennent pas. De meilleurs raccords, échelles ou bases de temps abaissent cette limite.
+plan-figures-again-name = avec une ligne de plus à chaque position
+plan-figures-again-meaning = Chacune est une nouvelle ligne : éloignez le chariot, puis ramenez-le.
+plan-figures-rail-name = avec un rail de plus comme le dernier
+plan-figures-rail-meaning = Son raccord aussi bien connu que le dernier, avec des positions comme sur ce rail.
+plan-figures-faster-name = avec une base de temps deux fois plus rapide
+plan-figures-faster-meaning = La moitié du temps par division, partout où le retard tient encore sur l’écran.
+plan-figures-achieved-name = obtenu jusqu’ici
+plan-figures-achieved-meaning = D’après les lectures faites et le bilan.
+plan-figures-reach-name = plus grande distance à cette fréquence d’impulsions
+plan-figures-reach-meaning = Le retard y est égal à une période des impulsions : au-delà, l’impulsion suivante arrive d’abord.
+plan-figures-step-name = plus petit pas de distance discernable
+plan-figures-step-source = pratique courante
+plan-figures-step-meaning = Pour des pas plus petits, les retards diffèrent de moins de deux fois l’incertitude-type de leur différence, avec la base de temps la plus rapide du plan.
+plan-faster-rows =
+    { $rows ->
+        [one] { $u } ({ $rows } ligne)
+       *[other] { $u } ({ $rows } lignes)
+    }
+plan-none-faster = aucun retard ne tiendrait alors sur l’écran
+plan-rehearsal = Répétition
+plan-rehearsal-hint = Exercez-vous à toute la séance : un nouveau cahier avec ce banc et ce plan, simulé avec des erreurs tirées d’après vos incertitudes déclarées. Les valeurs vraies peuvent être montrées ensuite.
+plan-rehearse = Répéter
+plan-rehearsal-of = Répétition : { $title }
+plan-rehearsing = Ceci est la répétition, un cahier à part. Ses lectures sont simulées.
+plan-show-truth = Montrer les valeurs vraies
+plan-truth-c = vitesse de la lumière dans le vide
+plan-truth-t0 = retard à distance nulle
+plan-stated = { $value } (déclaré : u = { $u })
+
+## Un bloc collé
+
+pasted-turned = Les nombres collés employaient l’autre marque décimale et ont été convertis.
+pasted-headed = Les en-têtes « { $headings } » ont été laissés de côté.
+
+## Le calcul d’une ligne
+
+row-work-none = Cette ligne n’a pas encore de distance ou de retard.
+row-work-close = Fermer
+row-work-distance = Le long du faisceau, à partir de la lame séparatrice. Son incertitude-type compose celle de la lecture de la règle et ce que la ligne partage avec d’autres : raccords, échelle de la règle.
+row-work-distance-source = d = o + s·(r − m) : o est la position de la graduation m, s = ±1 le sens de l’échelle (pratique courante). Incertitudes communes : JCGM 100:2008, 5.2.2
+row-work-traces = Mesuré sur les traces enregistrées, avec la datation choisie sous Retards.
+row-work-picture = D’après les marques sur la photographie, après correction de la perspective par les coins de la grille.
+row-work-picture-source = JCGM 100:2008, 5.2.2 ; les marques sont sous Retards
+row-work-screen = Position du front B moins celle du front A sur l’écran, moyenne des lectures répétées, multipliée par la base de temps.
+row-work-screen-source = Chaque front est lu à ±a près : JCGM 100:2008, 4.3.7. Lectures répétées : 4.2.3
+row-work-typed = Saisi directement.
+row-work-typed-source = tel que saisi
+row-work-residual = résidu normalisé
+row-work-residual-meaning = Le résidu e = Δt − (t₀ + b·d), divisé par sa propre incertitude-type, compte tenu du levier de la ligne. Si les distances sont incertaines aussi, ou si des lignes partagent des composantes de l’incertitude, e est ce que celles-ci laissent.
+row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968) ; pour des lignes indépendantes, le résidu studentisé
+
+## Retards
+
+delays-title = Retards
+delays-hint = Les retards peuvent être tirés de photographies ou de traces enregistrées au lieu d’être saisis.
+fields-mark_uncertainty = Incertitude d’une marque sur une photographie
+fields-trace_level = Seuil fixe au-dessus de la ligne de base
+fields-trace_fraction = Fraction constante de l’amplitude
+delays-from-picture = photographie
+delays-from-traces = traces
+delays-jump-picture = Montrer la photographie de la ligne { $n }
+delays-jump-traces = Montrer les traces de la ligne { $n }
+
+## Photographies
+
+pictures-title = Photographies de l’écran
+pictures-hint = Ajoutez d’un coup les photographies de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Chaque photographie est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
+pictures-add = Ajouter des photographies
+pictures-columns = Divisions sur la largeur de la grille
+pictures-rows = Divisions sur la hauteur de la grille
+pictures-progress = Ajout de la photographie { $n } sur { $all }…
+pictures-added =
+    { $n ->
+        [one] { $n } photographie a été ajoutée.
+       *[other] { $n } photographies ont été ajoutées.
+    }
+pictures-refused-title = Non ajoutées :
+pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Supprimer des cahiers devenus inutiles libère de la place.
+pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
+pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
+pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
+pictures-choose = Photographie
+pictures-option = Ligne { $n } : { $name }
+pictures-option-unmarked = Ligne { $n } : { $name } (à marquer)
+pictures-left =
+    { $all ->
+        [one] { $marked } photographie sur { $all } est marquée.
+       *[other] Photographies marquées : { $marked } sur { $all }.
+    }
+pictures-loading = Recherche de la grille et des fronts…
+pictures-missing = { $name } n’est pas conservée dans ce navigateur. Ses marques sont des nombres, la ligne reste donc valable. Une archive contient aussi la photographie.
+pictures-missing-marks = { $name } n’est pas conservée dans ce navigateur et n’a pas encore de marques. Ouvrez une archive qui la contient, ou ajoutez-la de nouveau.
+pictures-broken = { $name } : le navigateur ne peut pas montrer la photographie qu’il a conservée. Ajoutez-la de nouveau.
+pictures-picture = La photographie, avec sa grille dessinée par-dessus
+pictures-mark-group = Marques
+pictures-proposed = Ces marques sont des suggestions. Vérifiez que la grille en tirets recouvre celle de l’écran, et que A et B sont à mi-hauteur de leurs fronts. Déplacez ce qui est faux, puis acceptez.
+pictures-serves = Cette photographie emploie les marques de coin de la ligne { $n } (appareil non déplacé).
+pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photographie.
+pictures-unseen = Les marques de coin de la ligne { $n } sont employées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets suit les lignes.
+pictures-not-found = Rien n’est suggéré. { $why } Placez chaque marque.
+pictures-no-edge = { $name } n’a pas été trouvé : placez-y sa marque.
+pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix. Entrée accepte.
+pictures-accept = Accepter les marques
+pictures-next = Prochaine photographie à marquer
+pictures-still-sought = Pas encore accepté : placez d’abord { $names }.
+pictures-grid-wrong = Pas encore accepté. { $why }
+pictures-accepted = La ligne { $n } est marquée.
+pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore prise en compte dans la droite. { $lacks }
+pictures-all-marked = Toutes les photographies sont marquées.
+pictures-again = { $name }, marque { $n }
+pictures-mark-again = Marquer { $name } une fois de plus
+pictures-drop-mark = Supprimer la marque choisie
+pictures-move-first = Placez la nouvelle marque sur le front : elle compte une fois déplacée.
+pictures-own-corners = Employer des marques de coin distinctes
+pictures-shared =
+    { $n ->
+        [one] Ses marques de coin servent à { $n } photographie : en déplacer une change sa ligne.
+       *[other] Ses marques de coin servent à { $n } photographies : en déplacer une change toutes ces lignes.
+    }
+pictures-take-off = Retirer la photographie de cette ligne
+pictures-taken-off = La photographie a été retirée de la ligne { $n }.
+pictures-marks-a = Front A
+pictures-marks-b = Front B
+pictures-marks-corner = Coin
+pictures-marks-check = Contrôle
+pictures-corners-upper-left = Coin supérieur gauche
+pictures-corners-upper-right = Coin supérieur droit
+pictures-corners-lower-right = Coin inférieur droit
+pictures-corners-lower-left = Coin inférieur gauche
+pictures-check = Croisement { $n } de la grille, contrôle de l’objectif
+pictures-place = { $x } pixels en largeur, { $y } en hauteur, { $state }
+pictures-states-proposed = proposée
+pictures-states-sought = non trouvée
+pictures-states-set = déplacée à la main
+pictures-states-taken = acceptée
+pictures-fields-rail = Rail
+pictures-fields-reading = Lecture de la règle
+pictures-fields-time_base = Temps par division
+
+## Traces
+
+traces-title = Traces enregistrées
+traces-hint = Ajoutez d’un coup les fichiers de traces de toute une série : choisissez-les ou leur dossier, ou déposez-les ici. Les deux traces peuvent être dans un fichier, ou dans un fichier chacune. Un nom de fichier comme « A 1250 mm ch1.csv » donne le rail, la lecture de la règle et la trace.
+traces-add = Ajouter des fichiers de traces
+traces-add-folder = Ajouter un dossier de traces
+traces-looking = Examen des fichiers…
+traces-busy =
+    { $n ->
+        [one] D’autres fichiers sont encore en cours de lecture : { $n } nouveau fichier n’a pas été ajouté. Ajoutez-le de nouveau ensuite.
+       *[other] D’autres fichiers sont encore en cours de lecture : { $n } nouveaux fichiers n’ont pas été ajoutés. Ajoutez-les de nouveau ensuite.
+    }
+traces-given =
+    { $files ->
+        [one] { $files } fichier avec les traces d’une position. Vérifiez que les colonnes sont lues correctement, puis mesurez.
+       *[other] { $pairs ->
+            [one] { $files } fichiers avec les traces de { $pairs } position. Vérifiez que les colonnes sont lues correctement, puis mesurez.
+           *[other] { $files } fichiers avec les traces de { $pairs } positions. Vérifiez que les colonnes sont lues correctement, puis mesurez.
+        }
+    }
+traces-measure-all = Tout mesurer
+traces-forget = Laisser ces fichiers
+traces-again = Mesurer de nouveau
+traces-again-hint = Après avoir changé le seuil ou la fraction.
+traces-stop = Arrêter
+traces-progress = Avancement de la mesure
+traces-done = { $done } positions sur { $all }
+traces-done-again = { $done } sur { $all } de nouveau, avec le seuil commun
+traces-measured =
+    { $n ->
+        [one] { $n } position a été mesurée.
+       *[other] { $n } positions ont été mesurées.
+    }
+traces-unchanged = Mesuré ; rien n’a changé.
+traces-stopped =
+    { $n ->
+        [one] Arrêté. { $n } position a été mesurée et ajoutée aux lectures. Elle emploie son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
+       *[other] Arrêté. { $n } positions ont été mesurées et ajoutées aux lectures. Chacune emploie son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
+    }
+traces-undo = Une seule annulation les retire toutes.
+traces-refused-title = Non ajoutés :
+traces-more = et { $n } de plus.
+traces-of-file = { $name } : { $why }
+traces-other = { $name } : ce n’est pas un fichier de traces mais une photographie ou un cahier ; il n’a pas été ajouté.
+traces-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
+traces-bad-wish = Rien n’a été mesuré : corrigez d’abord le seuil ou la fraction.
+traces-needed = Ligne { $row } : { $name } n’est pas conservé dans ce navigateur. Ajoutez de nouveau le fichier pour le mesurer encore ; jusque-là, la ligne garde son retard.
+traces-not-kept = { $name } : mesuré, mais le fichier n’est pas conservé dans ce navigateur ({ $why }). Pour le voir ou le mesurer encore, ajoutez-le de nouveau.
+traces-many-too-large = { $n } fichiers dépassent 8 MB : mesurés, mais non conservés dans ce navigateur. Pour les voir ou les mesurer encore, ajoutez-les de nouveau.
+traces-too-large-to-keep = il dépasse 8 MB
+traces-layout-of = Tel que lu dans { $name }. Les corrections valent pour tous les fichiers.
+traces-layout-delimiter = Séparateur de colonnes
+traces-layout-delimiters-tab = tabulations
+traces-layout-delimiters-semicolon = points-virgules
+traces-layout-delimiters-comma = virgules
+traces-layout-delimiters-bar = barres verticales
+traces-layout-delimiters-space = espaces
+traces-layout-decimal = Marque décimale
+traces-layout-decimals-point = point
+traces-layout-decimals-comma = virgule
+traces-layout-first-line = Première ligne d’échantillons
+traces-layout-step = Intervalle d’échantillonnage / ns
+traces-layout-table = Colonnes et premiers échantillons
+traces-layout-column = Colonne
+traces-layout-holds = Contient
+traces-layout-unit = Unité
+traces-layout-line = Ligne { $n }
+traces-layout-roles-time = temps
+traces-layout-roles-channel_a = trace A
+traces-layout-roles-channel_b = trace B
+traces-layout-roles-ignored = ignorer
+traces-layout-unit-none = aucune
+traces-layout-role-of = Contenu de la colonne { $name }
+traces-layout-unit-of = Unité de la colonne { $name }
+traces-layout-supposed = supposé
+traces-layout-settings = Autres indications du fichier
+traces-estimator = Datation des fronts
+traces-estimators-constant_fraction = fraction constante : chaque front à la même fraction de sa propre amplitude
+traces-estimators-fixed_level = seuil fixe : les deux fronts à la même tension ; sujet à la dérive temporelle : une impulsion plus petite le franchit plus tard
+traces-estimators-edge_line = droite de 10 % à 90 % de chaque front, prolongée jusqu’à sa ligne de base
+traces-estimators-cross_correlation = corrélation croisée : le décalage pour lequel les fronts se ressemblent le plus
+traces-estimators-shift_and_scale = décalage et échelle d’un front par rapport à l’autre, par moindres carrés
+traces-choose = Traces de
+traces-option = ligne { $n } : { $name }
+traces-view = Les deux traces de la ligne
+traces-view-keys = Les deux traces ; plus et moins changent l’échelle, les flèches déplacent, 0 montre toute l’impulsion
+traces-zoom-in = Agrandir
+traces-zoom-out = Réduire
+traces-earlier = Plus tôt
+traces-later = Plus tard
+traces-reset = Toute l’impulsion
+traces-loading = Lecture des traces…
+traces-missing = { $name } n’est pas conservé dans ce navigateur, les traces ne peuvent pas être montrées. Le retard mesuré reste valable. Ajoutez de nouveau le fichier pour le voir.
+traces-take-off = Retirer les traces de cette ligne
+traces-taken-off = Les traces ont été retirées de la ligne { $n }.
+traces-walk = Différence seuil fixe − fraction constante, selon la distance
+traces-walk-summary = Différence seuil fixe − fraction constante à { $n } positions ; elle croît de { $slope } ns par mètre.
+
+## Observations sur un retard mesuré sur des traces
+
+remarks-level-pair = Seuil : { $volts } V au-dessus des lignes de base, la moitié de la plus petite des deux impulsions.
+remarks-level-run = Seuil : { $volts } V au-dessus des lignes de base, la moitié de la plus petite impulsion de la série.
+remarks-level-stated = Seuil : { $volts } V au-dessus des lignes de base, tel que déclaré.
+remarks-fraction = Fraction : { $percent } %.
+remarks-inverted = Trace { $trace } : l’impulsion est négative et a été inversée.
+remarks-noisy = Trace { $trace } : l’amplitude est inférieure à 5 fois le bruit.
+remarks-double_edge = Trace { $trace } : un second front franchit la moitié de l’amplitude à l’échantillon { $sample }.
+remarks-not_quiet = Trace { $trace } : un signal avant l’impulsion perturbe la ligne de base à l’échantillon { $sample }.
+remarks-drift = Trace { $trace } : la ligne de base dérive de { $volts } V avant l’impulsion.
+remarks-correlated_noise = Trace { $trace } : le bruit est corrélé sur { $n ->
+        [one] { $n } échantillon
+       *[other] { $n } échantillons
+    } ; l’incertitude en tient compte.
+remarks-few_on_edge = Trace { $trace } : seulement { $n ->
+        [one] { $n } échantillon environ se trouve
+       *[other] { $n } échantillons environ se trouvent
+    } sur le front ; un échantillonnage plus rapide aiderait.
+remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
+
+## Fichiers
+
+only-here = Ce navigateur ne garde pas les fichiers, comme dans une fenêtre privée : ils durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
+
+## Écarter une ligne
+
+strike-title = Écarter la ligne { $n }
+strike-hint = La ligne reste visible et peut être reprise. La raison est inscrite dans le cahier et le rapport.
+strike-reason = Raison
+strike-needed = Donnez d’abord la raison.
+strike-confirm = Écarter
+strike-cancel = Ne pas écarter
+
+## Droite
+
+line-title = Droite
+line-plot = Retard selon la distance
+line-residuals = Résidus
+line-figures = La droite
+line-checks = Contrôles
+line-checks-hint = D’autres tests des mêmes lignes. Aucun ne change le résultat.
+line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard ; les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) sont dans la matrice de covariance (ISO/TS 28037:2010, articles 9 et 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de { $least } à { $most } ns. { $course } À distance nulle, le retard vaut { $intercept } ns.
+line-rises = La droite monte de { $slope } ns par mètre.
+line-falls = La droite descend de { $slope } ns par mètre.
+line-no-residuals = Il n’y a pas de résidus : la droite passe par toutes les lignes.
+line-residual-summary = { $within } résidus normalisés sur { $n } sont entre −2 et 2 ; le plus grand est { $largest }, celui de la ligne { $row }.
+
+## Graphiques
+
+chart-distance = distance d
+chart-delay = retard Δt
+chart-walk = seuil fixe − fraction constante
+chart-walk-series = dérive temporelle
+chart-residual = résidu normalisé
+chart-bench-distance = distance à la lame séparatrice d
+chart-speed = vitesse de la lumière c
+chart-density = densité de probabilité
+chart-time = temps
+chart-voltage = tension
+chart-no-samples = Aucun échantillon des deux traces n’est dans cet intervalle.
+chart-no-readings = Aucune ligne n’a encore à la fois une distance et un retard.
+chart-no-residuals = Pas encore de résidus : ils viennent avec la droite ajustée.
+chart-no-rails = Aucun rail n’a encore de position : déclarez celle du premier.
+chart-no-budget = Pas encore de bilan : il vient avec le résultat.
+chart-no-trials = Pas encore d’essais, ou tous avec le même résultat.
+chart-threshold = niveau du franchissement
+chart-trials = essais
+chart-budget-curve = loi d’après le bilan
+chart-ends = bornes de l’intervalle des essais
+chart-line = droite ajustée
+chart-line-in-band = droite, bande à 95 %
+chart-bars = barres : ± 1 u
+chart-two = ± 2
+chart-carriage = position du chariot
+chart-grows = lectures croissantes
+chart-splice = raccord
+chart-splitter = lame séparatrice
+chart-start = détecteur A
+chart-source = source
+chart-typed = saisie directe
+chart-step-fitted = saut ajusté
+chart-row-beyond = ligne { $n }, au-delà { $arrow }
+chart-unplaced = position encore inconnue : { $names }
+chart-rail = { $name } : { $note }
+chart-traces-span = Les deux traces de { $from } à { $to } ns.
+chart-trace-none = La trace { $trace } ne montre pas d’impulsion.
+chart-trace-levels = Trace { $trace } : ligne de base à { $baseline } V, sommet à { $top } V.
+chart-trace-edge = Trace { $trace } : ligne de base à { $baseline } V, sommet à { $top } V ; le front franchit { $level } V à { $time }.
+
+## Incertitude
+
+uncertainty-title = Incertitude
+fields-coverage = Probabilité de couverture
+
+## Bilan
+
+budget-caption = Bilan d’incertitude, la composante principale d’abord
+budget-hint = Déplacez un curseur pour voir l’incertitude si cette composante était plus petite ou plus grande. Rien n’est changé dans le cahier.
+budget-columns-name = Composante
+budget-columns-acts_on = Grandeur d’entrée touchée
+budget-columns-u = u
+budget-columns-shape = Loi de probabilité
+budget-columns-degrees_of_freedom = ν
+budget-columns-sensitivity = Coefficient de sensibilité |∂c/∂x|
+budget-columns-contribution = Contribution à u(c)
+budget-columns-share = Part de u²(c)
+budget-columns-what_if = Et si
+budget-what-if-of = Et si : { $name }
+budget-answer = Avec cette composante { $factor } : { $changes }.
+budget-answer-none = Avec cette composante { $factor }, aucune valeur ne change.
+budget-change = { $symbol } = { $value } au lieu de { $now }
+budget-reset = Revenir à × 1
+budget-rail = rail { $name }
+budget-removed-rail = un rail supprimé
+budget-names-splitter = position de la graduation à la lame séparatrice, { $rail }
+budget-names-splice = raccord, { $rail }
+budget-names-scale = échelle de la règle, { $rail }
+budget-names-recorder = base de temps de l’enregistreur
+budget-names-time_base = base de temps à { $time } par division
+budget-names-grid = coins de la grille sur les photographies
+budget-names-unnamed = composante sans nom
+budget-names-rulers = lectures de la règle
+budget-names-distances = distances saisies
+budget-names-screen = limite de lecture sur l’écran
+budget-names-repeats = dispersion des lectures répétées
+budget-names-marks = marques des fronts sur les photographies
+budget-names-traces = bruit des traces
+budget-names-delays = retards saisis
+budget-names-matrices = covariance déclarée, avec tout le reste de l’ajustement
+budget-names-scatter = dispersion autour de la droite
+budget-names-beam = angle du faisceau
+budget-names-air = indice de réfraction de l’air
+budget-names-skew = décalage entre les voies
+budget-acts-beyond = distances sur { $rail } et au-delà
+budget-acts-rail = distances sur { $rail }
+budget-acts-setting = retards avec ce réglage
+budget-acts-removed = rien : elle a été supprimée
+budget-acts-each_distance = chaque distance
+budget-acts-each_delay = chaque retard
+budget-acts-grid = retards lus sur cette grille
+budget-acts-both = distances et retards
+budget-acts-slope = la pente
+budget-acts-all_distances = toutes les distances
+budget-acts-c = c seulement
+budget-acts-all_delays = tous les retards
+budget-acts-stated = { $acts }, { $rows } : { $effect }
+budget-rows-rail = lignes sur { $rail }
+budget-rows-chosen =
+    { $n ->
+        [one] { $n } ligne
+       *[other] { $n } lignes
+    }
+budget-remarks-no_deviation = Avec deux degrés de liberté ou moins, cette composante n’a pas d’écart-type fini : c’est l’échelle de sa loi qui est montrée. Indiquez l’intervalle du contrôle par Monte-Carlo.
+budget-remarks-skew = Elle décale tous les retards d’autant : seul t₀ change, non la pente.
+budget-remarks-shift = Elle décale d’autant toutes les distances ou tous les retards de la droite : seul t₀ change, non la pente.
+budget-remarks-no_angle = Aucun angle n’est déclaré.
+budget-remarks-angle = Un angle θ rend les distances trop courtes de la fraction θ²/2. La moitié du plus grand effet possible est corrigée ; le reste est pris comme rectangulaire.
+budget-remarks-air = L’air déclaré est trop près de la limite du domaine des équations : son incertitude ne peut pas être donnée.
+budget-remarks-shared = Partie de la matrice de covariance de l’ajustement, commune à ses lignes : les répétitions ne la réduisent pas.
+budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées des lignes.
+budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
+budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
+budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary-bare = Composée : u(c) = { $u } m/s, { $percent } % de c.
+
+## Contrôle par Monte-Carlo
+
+trials-title = Contrôle par Monte-Carlo
+trials-hint = Un contrôle du bilan : chaque grandeur d’entrée est tirée au hasard selon sa loi, un grand nombre de fois, et toute l’analyse est faite pour chaque essai. Le même germe donne les mêmes chiffres dans tous les navigateurs.
+trials-wanted = Nombre d’essais
+trials-seed = Germe
+trials-new-seed = Nouveau germe
+trials-start = Lancer le contrôle
+trials-stop = Arrêter
+trials-progress = Avancement du contrôle
+trials-running = En cours…
+trials-done = Terminé.
+trials-stopped = Arrêté. Résultats jusqu’ici :
+trials-changed = Arrêté, parce que le cahier a changé.
+trials-stale = Le cahier a changé depuis ce contrôle : les résultats ci-dessous valent pour la version précédente.
+trials-failed = Le contrôle n’a pas pu être fait : { $why }
+trials-unsaid = le navigateur a bloqué le calcul en arrière-plan.
+trials-here = Le faire dans la page même (plus lent)
+trials-plot = Résultats des essais
+trials-default = autant qu’il en faut pour des résultats stables, au plus { $most }
+trials-drawn = { $done } essais sur { $most } au plus
+trials-interval = { $low } à { $high } m/s
+trials-verdict-none = Le bilan ne donne pas d’intervalle à comparer aux essais. { $why }
+trials-verdict-holds = L’intervalle du bilan est validé : { $apart }. Il peut être indiqué.
+trials-verdict-fails = L’intervalle du bilan n’est pas validé : { $apart }. Indiquez l’intervalle des essais.
+trials-verdict-undecided = Les essais sont trop peu nombreux pour juger l’intervalle du bilan : { $apart }, et chaque borne de l’intervalle des essais n’est connue qu’à { $u } m/s près. Faites davantage d’essais.
+trials-apart = ses bornes diffèrent de { $low } et { $high } m/s de celles des essais, et { $tolerance } m/s sont permis (JCGM 101:2008, 8.1)
+trials-curve-normal = loi normale
+trials-curve-student = loi de Student, ν = { $nu }
+trials-summary = Histogramme de { $trials } essais autour de { $mean } ; par-dessus, la { $curve } du bilan autour de { $c }.
+
+## Ce que la page refuse des fichiers
+
+evidence-unsaid = le navigateur ne donne pas de raison
+evidence-refusals-too_large = { $what } : ce fichier dépasse 64 MB. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photographie en plus petit.
+evidence-refusals-too_many = { $what } fichiers, c’est plus que la limite de 2000 à la fois. Ajoutez-les en plusieurs fois, par exemple un dossier par rail.
+evidence-refusals-file = { $what } : le fichier n’est plus lisible. Il a peut-être été déplacé, modifié ou supprimé ; choisissez-le de nouveau.
+evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photographie. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
+evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photographies en arrière-plan. Employez-en un plus récent.
+evidence-refusals-start = La lecture des traces et des photographies n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
+evidence-refusals-crash = La lecture des traces ou des photographies a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou employez un fichier plus petit.
+evidence-refusals-stopped = Arrêté.
+evidence-refusals-nothing_kept = Les traces ne sont plus chargées. Ouvrez de nouveau les fichiers.
+
+## Résultat
+
+result-title = Résultat
+result-figures = De la pente à c
+result-sentences = En phrases
+result-copy = Copier
+result-copied = Copié.
+result-not-copied = Le navigateur n’a pas permis la copie. Sélectionnez le texte et copiez-le à la main.
+result-choice = Quelle incertitude indiquez-vous ?
+result-bases-stated = d’après les incertitudes d’entrée déclarées
+result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées)
+result-reason = Raison
+result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes d’entrée déclarées.
+result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
+result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
+result-no-expanded = Aucune incertitude élargie ne peut être donnée.
+result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.
+result-above = Le résultat est supérieur de { $apart } u à la valeur définie, 299 792 458 m/s.
+result-within = La différence est dans l’incertitude élargie.
+result-outside = La différence dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
+result-sealed = Le résultat est scellé : v et c portent un facteur caché dans ±8 % jusqu’à l’ouverture du sceau.
+result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
+result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
+result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
+
+## Sceau
+
+seal-mark = scellé
+seal-title = Sceller le résultat
+seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c porte un facteur caché dans ±8 %. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier peut être scellé une fois.
+seal-put = Sceller maintenant
+seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c porte un facteur caché dans ±8 %.
+seal-open = Ouvrir le sceau…
+seal-open-title = Ouvrir le sceau ?
+seal-open-hint = Les vraies valeurs de v et de c seront alors montrées. Cela ne peut pas être annulé et s’inscrit dans l’historique.
+seal-open-sure = Ouvrir définitivement
+seal-keep = Le laisser fermé
+
+## Rapport
+
+report-not-in-bundle =
+    { $n ->
+        [one] Une photographie n’est pas conservée dans ce navigateur : l’archive ne contient que ses marques.
+       *[other] { $n } photographies ne sont pas conservées dans ce navigateur : l’archive ne contient que leurs marques.
+    }
+report-not-kept = { $name } : le navigateur n’a pas pu conserver la photographie ({ $why }). Réessayez.
+report-title = Rapport
+fields-people = Noms
+fields-place = Lieu et date
+fields-aim = But
+fields-method = Méthode
+fields-discussion = Discussion
+report-take = Exporter
+report-open = Ouvrir le rapport
+report-open-hint = Dans un nouvel onglet, pour lire, imprimer ou enregistrer en PDF.
+report-language = Langue du rapport
+report-blocked = Le navigateur n’a pas permis un nouvel onglet. Le rapport est proposé comme fichier.
+report-bundle = Télécharger l’archive (.zip)
+report-bundle-hint = Tout le cahier avec tableaux, graphiques et rapport. Elle peut être rouverte ici.
+report-tables = Tableau des lectures
+report-format = Format
+report-formats-csv = CSV
+report-formats-latex = LaTeX
+report-formats-markdown = Tableau à barres verticales
+report-copy-table = Copier le tableau
+report-take-table = Télécharger le tableau
+report-open-file = Ouvrir une archive ou un fichier de cahier
+report-open-file-hint = Il devient un nouveau cahier. Vous pouvez aussi déposer le fichier n’importe où sur cette page.
+report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photographies et les traces sont ajoutées aux lignes.
+report-opened = « { $title } » est ouvert.
+report-not-opened = { $name } n’a pas été ouvert : { $why }
+
+## Le rapport imprimé
+
+report-notices = Remarques
+report-no-notices = Aucune remarque.
+report-history = Historique
+report-entries =
+    { $n ->
+        [one] L’historique de ce cahier compte { $n } entrée, conservée dans notebook.json.
+       *[other] L’historique de ce cahier compte { $n } entrées, conservées dans notebook.json.
+    }
+report-default = { $text } (par défaut)
+report-limit = limite ±{ $a }, incertitude-type { $u }
+report-limit-alone = limite ±{ $a }
+report-standard = incertitude-type { $u }
+report-exact = { $u }, traitée comme exacte
+report-not-given = (non donné)
+report-setting = Base de temps à { $base } par division
+report-setting-uncertainty = relative { $u }
+report-shared = { $acts } : { $effect }, incertitude-type { $u }
+report-rail = Rail { $name }
+report-ruler = Règle
+report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures : { $sense }
+report-splice = Raccord, tel que déclaré
+report-splices-at_splitter = la graduation { $mark } est à la lame séparatrice
+report-splices-at_distance = la graduation { $mark } est à { $distance } de la lame séparatrice
+report-splices-joined = la graduation { $mark } est en regard de la graduation { $before } du rail précédent, avec un écart de { $gap }
+report-splices-overlap = positions lues sur les deux règles : { $pairs }
+report-splices-pair = { $here } où le rail précédent indique { $before }
+report-splices-no-pairs = positions lues sur les deux règles : encore aucune
+report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
+report-stands = Position
+report-step = Saut que montrent les lectures
+report-shares = Parts de la variance de c
+report-reason = Raison donnée
+report-notice-rows =
+    { $n ->
+        [one] (ligne { $rows })
+       *[other] (lignes { $rows })
+    }
+
+## Tableaux : titres, colonnes, grandeurs de la droite
+
+columns-row = ligne
+columns-row-meaning = Numéro de la ligne dans le cahier, à partir de 1.
+columns-figures-name = grandeur
+columns-figures-name-meaning = Nom de la grandeur.
+columns-figures-symbol = symbole
+columns-figures-symbol-meaning = Son symbole.
+columns-figures-value = valeur
+columns-figures-value-meaning = Valeur, incertitude-type et unité, arrondies.
+columns-figures-meaning = signification
+columns-figures-meaning-meaning = Ce que c’est et d’où cela vient.
+columns-budget-component = composante
+columns-budget-component-meaning = D’où vient l’erreur.
+columns-budget-acts_on = agit sur
+columns-budget-acts_on-meaning = Les distances ou les retards qu’elle déplace.
+columns-budget-u = u
+columns-budget-u-meaning = Son incertitude-type avec l’unité, arrondie.
+columns-budget-shape = loi de probabilité
+columns-budget-shape-meaning = Comment elle est distribuée.
+columns-budget-degrees_of_freedom = ν
+columns-budget-degrees_of_freedom-meaning = Ses degrés de liberté.
+columns-budget-sensitivity = sensibilité
+columns-budget-sensitivity-meaning = Variation de c pour une unité de cette composante.
+columns-budget-contribution = contribution
+columns-budget-contribution-meaning = L’incertitude-type de c qu’elle cause.
+columns-budget-share = part
+columns-budget-share-meaning = Sa part de la variance de c.
+columns-budget-remark = observation
+columns-budget-remark-meaning = Comment elle est entrée dans le bilan, ou pourquoi elle ne peut pas compter.
+columns-readings-rail = rail
+columns-readings-rail-meaning = Nom du rail sur lequel la position a été lue.
+columns-readings-reading = lecture
+columns-readings-reading-meaning = Lecture de la règle telle que saisie ; un nombre seul est dans l’unité de la règle.
+columns-readings-ruler_unit = unité de la règle
+columns-readings-ruler_unit-meaning = Unité dans laquelle compte la règle de ce rail.
+columns-readings-time_per_division = temps par division
+columns-readings-time_per_division-meaning = Tel que saisi ; un nombre seul est en nanosecondes.
+columns-readings-edge_a = front A
+columns-readings-edge_a-meaning = Front A sur l’écran, tel que saisi ; les répétitions sont séparées par des points-virgules.
+columns-readings-edge_b = front B
+columns-readings-edge_b-meaning = Front B sur l’écran, tel que saisi ; les répétitions sont séparées par des points-virgules.
+columns-readings-distance_m = distance
+columns-readings-distance_m-meaning = Distance à la lame séparatrice avec son incertitude-type, arrondies.
+columns-readings-delay_ns = retard
+columns-readings-delay_ns-meaning = Retard du front B sur le front A avec son incertitude-type, arrondis.
+columns-readings-standardised_residual = résidu normalisé
+columns-readings-standardised_residual-meaning = Résidu divisé par son incertitude-type, arrondi.
+columns-readings-state = état
+columns-readings-state-meaning = Si la ligne est dans la droite, écartée ou incomplète.
+columns-readings-outside_because = pourquoi hors de la droite
+columns-readings-outside_because-meaning = Pourquoi la ligne est écartée, ou ce qui lui manque.
+columns-readings-remark = observation
+columns-readings-remark-meaning = Observation telle que saisie.
+tables-line = La droite
+tables-checks = Contrôles complémentaires
+tables-budget = Bilan d’incertitude de c
+tables-budget_figures = Le bilan composé
+tables-sourced = { $meaning } ({ $source })
+columns-residuals-distance_m = distance
+columns-residuals-distance_m-meaning = Distance du chariot à la lame séparatrice le long des rails.
+columns-residuals-u_distance_m = incertitude-type de la distance
+columns-residuals-u_distance_m-meaning = Incertitude-type de cette distance, parts communes avec d’autres lignes comprises.
+columns-residuals-delay_ns = retard
+columns-residuals-delay_ns-meaning = Retard du front B sur le front A.
+columns-residuals-u_delay_ns = incertitude-type du retard
+columns-residuals-u_delay_ns-meaning = Incertitude-type de ce retard, parts communes avec d’autres lignes comprises.
+columns-residuals-residual_ns = résidu
+columns-residuals-residual_ns-meaning = Retard moins le retard de la droite à cette distance. Vide tant que le résultat est scellé : il donnerait la pente.
+columns-residuals-standardised_residual = résidu normalisé
+columns-residuals-standardised_residual-meaning = Résidu divisé par son incertitude-type.
+columns-line-figure = identifiant
+columns-line-figure-meaning = Identifiant de la grandeur, le même dans tous les cahiers.
+columns-line-name = nom
+columns-line-name-meaning = Le nom de la grandeur en mots.
+columns-line-value = valeur
+columns-line-value-meaning = Sa valeur, dans l’unité que donne la dernière colonne.
+columns-line-standard_uncertainty = incertitude-type
+columns-line-standard_uncertainty-meaning = Son incertitude-type, dans la même unité ; vide si elle n’en a pas.
+columns-line-unit = unité
+columns-line-unit-meaning = Unité de la valeur et de l’incertitude ; vide pour un nombre pur.
+tables-residuals = Lignes de la droite et leurs résidus
+tables-fit = La droite : retard = ordonnée à l’origine + pente × distance
+figures-slope = pente
+figures-intercept = retard à distance nulle
+figures-covariance = covariance de l’ordonnée à l’origine et de la pente
+figures-degrees_of_freedom = degrés de liberté
+figures-chi_square = khi carré
+figures-p_value = valeur p de χ²
+figures-birge_ratio = rapport de Birge
+figures-squares = somme des carrés des résidus
+figures-scatter = écart-type des retards autour de la droite
+figures-v = vitesse de groupe dans l’air
+figures-group_index = indice de groupe de l’air
+figures-c = vitesse de la lumière dans le vide
+figures-coverage = probabilité de couverture
+figures-coverage_factor = facteur d’élargissement
+figures-expanded = incertitude élargie de c
+figures-z = différence avec c₀ en incertitudes-types
+figures-e_n = différence avec c₀ en incertitudes élargies
+figures-relative_difference = différence relative avec c₀
+
+## Grandeurs : ce que chacune signifie, et où elle est définie
+
+figures-none = aucun
+figures-line-source = Moindres carrés : ISO/TS 28037:2010
+figures-slope-meaning = Le retard croît d’autant par mètre. La vitesse est le facteur de trajet divisé par la pente. Un facteur d’échelle commun à toutes les distances ou à tous les retards la change de la même fraction.
+figures-intercept-meaning = Vient de trajets, câbles et détecteurs inégaux. Un décalage commun à toutes les distances ou à tous les retards change cette valeur, non la pente.
+figures-covariance-value = { $covariance } ns²/m (corrélation { $r })
+figures-covariance-opposite = Les estimations sont corrélées : si l’une est trop grande, l’autre tend à être trop petite.
+figures-covariance-alike = Les estimations sont corrélées : si l’une est trop grande, l’autre tend à l’être aussi.
+figures-degrees_of_freedom-meaning = Lignes de la droite moins inconnues ajustées.
+figures-chi_square-meaning = Somme des carrés des résidus, relativement à leurs incertitudes déclarées. Environ égale à ν si celles-ci sont bien déclarées.
+figures-chi_square-source = ISO/TS 28037:2010, 10.3 ; r sont les résidus, V est leur matrice de covariance
+figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
+figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi carré à ν degrés de liberté
+figures-birge_ratio-meaning = De combien de fois la dispersion dépasse les incertitudes déclarées.
+figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion tient lieu de celle de chaque retard.
+figures-through_zero = pente d’une droite forcée par zéro
+figures-through_zero-meaning = Pour comparaison seulement. Elle n’est juste que si les trajets, les câbles et les détecteurs sont exactement égaux ; sinon, leur différence entre dans la vitesse.
+figures-through_zero-source = Moindres carrés comme pour la droite, avec t₀ maintenu à zéro
+figures-rail_alone = pente sur le seul rail { $rail }
+figures-rail_alone-meaning = Les raccords n’agissent pas sur elle. Si les rails s’accordent entre eux mais non avec la droite entière, un raccord est faux.
+figures-rail_alone-source = Moindres carrés comme pour la droite, avec les lignes de ce rail
+figures-too_few_rows = trop peu de lignes
+figures-quadratic = terme quadratique
+figures-quadratic-meaning = Coefficient a₂ de d² quand un terme quadratique est ajouté ; zéro pour une droite. La valeur p est la probabilité d’un coefficient aussi grand par hasard.
+figures-quadratic-source-normal = Moindres carrés comme pour la droite, avec un terme en d² ; Z suit la loi normale centrée réduite
+figures-quadratic-source-student = Moindres carrés comme pour la droite, avec un terme en d² ; t suit la loi de Student avec les degrés de liberté restants
+figures-theil_sen = pente médiane (Theil–Sen)
+figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.
+figures-other_way = pente, distance selon le retard
+figures-other_way-meaning = Moindres carrés ordinaires, distance et retard échangés. Elle ne diffère des autres que si les lignes se dispersent beaucoup.
+figures-other_way-source = JCGM 100:2008, H.3, distance et retard échangés
+figures-decisive_row = pente sans la ligne { $row }, qui la change le plus
+figures-decisive_row-meaning = Si une seule ligne décide de la pente, vérifiez cette ligne.
+figures-decisive_row-source = Moindres carrés comme pour la droite, avec { $n ->
+        [one] l’autre ligne
+       *[other] les { $n } autres lignes
+    }
+figures-runs = test des suites sur les résidus
+figures-runs-meaning = Une suite est une succession de résidus de même signe, le long de la distance : r suites, avec n₊ résidus au-dessus et n₋ au-dessous de la droite. La valeur p est la probabilité d’aussi peu (ou d’autant) de suites par hasard.
+figures-suspects = lignes qu’un critère désigne
+figures-suspects-chauvenet =
+    { $n ->
+        [one] Chauvenet : ligne { $rows }
+       *[other] Chauvenet : lignes { $rows }
+    }
+figures-suspects-peirce =
+    { $n ->
+        [one] Peirce : ligne { $rows }
+       *[other] Peirce : lignes { $rows }
+    }
+figures-suspects-both = Chauvenet : { $n ->
+        [one] ligne { $rows }
+       *[other] lignes { $rows }
+    } ; Peirce : { $m ->
+        [one] ligne { $others }
+       *[other] lignes { $others }
+    }
+figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. La formule est le critère de Chauvenet : sur N lignes, on attend moins de ½ résidu normalisé aussi grand que celui-ci, w.
+figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863) ; B. Peirce, Astron. J. 2 (1852) 161
+figures-v-detector = Le facteur de trajet f est 1 : le détecteur B est sur le chariot.
+figures-v-mirror = Le facteur de trajet f est 2 : un miroir sur le chariot renvoie la lumière.
+figures-group_index-value = { $index } (ajoute { $percent } % à v ; u = { $u })
+figures-group_index-bare = { $index } (ajoute { $percent } % à v)
+figures-group_index-meaning = Une impulsion se propage à la vitesse de groupe, c divisée par l’indice de groupe ; n est l’indice de phase et σ le nombre d’onde dans le vide.
+figures-group_index-extrapolated = À cette longueur d’onde, la petite part de la vapeur d’eau est extrapolée.
+figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, dérivé
+figures-c-meaning = Avec son incertitude-type, à deux chiffres significatifs.
+figures-c-source = Arrondi : JCGM 100:2008, 7.2.6
+figures-short_form = le même, en écriture abrégée
+figures-short_form-meaning = Les chiffres entre parenthèses sont l’incertitude-type sur les derniers chiffres.
+figures-coverage_factor-meaning = Pour une probabilité de couverture de { $p } : le quantile de la loi de Student pour ces degrés de liberté, ou de la loi normale si ν est ∞.
+figures-expanded-meaning = Intervalle élargi c ± U pour une probabilité de couverture de { $p }.
+figures-sealed = montré à l’ouverture du sceau
+figures-c0-source = Brochure sur le SI, 9e édition, 2.2
+figures-z-meaning = La valeur définie est c₀ = 299 792 458 m/s, exactement.
+figures-no_expanded = non disponible : pas de U
+figures-e_n-meaning = Entre −1 et 1, c diffère de la valeur définie de moins de U.
+figures-relative_difference-meaning = Comparez-la à l’incertitude relative : seule, elle ne dit rien de l’accord.
+figures-second_order = terme du second ordre de 1/b
+figures-second_order-meaning = 1/b n’est pas une fonction linéaire de b : son espérance est plus grande de cette fraction, ici plus d’un centième de l’incertitude.
+figures-second_order-source = JCGM 100:2008, 5.1.2, note
+figures-combined = incertitude-type composée de c
+figures-combined-meaning = Racine de la somme des carrés des contributions : les plus grandes en décident.
+figures-effective_degrees = nombre effectif de degrés de liberté
+figures-effective_degrees-meaning = À quel point l’incertitude elle-même est connue ; ∞ si aucune composante n’a été estimée d’après peu de lectures.
+figures-trials = nombre d’essais
+figures-trials-value = { $n } (germe { $seed })
+figures-trials-steady = Tirés jusqu’à ce que la moyenne, l’incertitude et les deux bornes de l’intervalle soient stables à deux chiffres de l’incertitude.
+figures-trials-unsteady = Le plus grand nombre possible. Les valeurs ne sont pas encore stables à deux chiffres de l’incertitude.
+figures-trials-asked = Autant que demandé, ou jusqu’à votre arrêt. Le même germe donne les mêmes chiffres.
+figures-trials-source = JCGM 101:2008, 7.9.4 ; deux écarts-types de la moyenne sur les blocs d’essais doivent être inférieurs à δ
+figures-trials_mean = moyenne des essais
+figures-trials_mean-meaning = Avec l’écart-type des essais comme incertitude-type.
+figures-trials_mean-no_deviation = Avec deux degrés de liberté ou moins, il n’existe pas d’écart-type fini : indiquez un intervalle.
+figures-trials_mean-source = JCGM 101:2008, 7.6 ; c̄ est la moyenne des M résultats c_r
+figures-trials_symmetric = intervalle élargi à { $p }, probabilistiquement symétrique
+figures-trials_symmetric-meaning = Autant d’essais sont au-dessous qu’au-dessus.
+figures-trials_symmetric-source = JCGM 101:2008, 7.7.2 ; du r-ième au (r + q)-ième essai par ordre de grandeur, q = p·M
+figures-trials_shortest = intervalle élargi à { $p } le plus court
+figures-trials_shortest-meaning = Le plus court de tous les intervalles qui contiennent cette part des essais. Il diffère de l’intervalle symétrique si la loi est asymétrique.
+figures-trials_shortest-source = JCGM 101:2008, 7.7.3 ; le plus court du r-ième au (r + q)-ième essai, pour tous les r
+figures-separation = du front A au front B
+figures-separation-meaning = Position du front B moins celle du front A sur l’axe des temps, après correction de la perspective par les coins de la grille. Multipliée par la base de temps, c’est le retard.
+figures-separation-source = R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapitre 4
+figures-separation_uncertainty = son incertitude-type
+figures-separation_uncertainty-meaning = Vient des marques des fronts, des marques des coins de la grille (communes à toutes les lignes lues sur cette grille) et de la distorsion de l’objectif.
+figures-traces-source = σ_t = σ_V/|dV/dt| au franchissement (pratique courante de la datation en physique nucléaire)
+figures-fixed_level = seuil fixe
+figures-fixed_level-meaning = Là où chaque front franchit la même tension au-dessus de sa ligne de base. Une impulsion plus petite la franchit plus tard : dérive temporelle.
+figures-constant_fraction = fraction constante
+figures-constant_fraction-meaning = Là où chaque front franchit la même fraction de sa propre amplitude.
+figures-edge_line = droite du front
+figures-edge_line-meaning = Là où la droite de 10 % à 90 % de chaque front rencontre sa ligne de base.
+figures-cross_correlation = corrélation croisée
+figures-cross_correlation-meaning = Le décalage pour lequel les deux fronts, chacun divisé par son amplitude, se ressemblent le plus ; entre les échantillons, par une parabole.
+figures-shift_and_scale = décalage et échelle par moindres carrés
+figures-shift_and_scale-meaning = Le décalage et le facteur d’échelle avec lesquels un front s’ajuste le mieux à l’autre.
+figures-walk_slope = dérive temporelle par mètre
+figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin. D’après { $n } lignes.
+figures-walk_slope-source = Droite pondérée des différences selon la distance : ISO/TS 28037:2010, article 6
+figures-walk_shift = effet d’un seuil fixe sur v
+figures-walk_shift-meaning = Variation relative de v si les fronts étaient datés à un seuil fixe.
+figures-walk_shift-source = v = f/b, avec b + w à la place de b
+tables-states-empty = vide
+tables-states-incomplete = incomplète
+tables-states-used = prise en compte
+tables-states-struck = écartée
+tables-apostrophes = Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède un texte qui commence comme une formule ou par une apostrophe, aussi après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
+
+## Remarques
+
+notices-weights-grave = Grave
+notices-weights-look = À vérifier
+notices-weights-know = À savoir
+notices-lead = { $weight }.
+notices-more = et { $n } de plus
+notices-row = ligne { $n }
+notices-in-row = { $weight } : { $text }
+
+## Ce que le cahier remarque de lui-même : ce qui est remarqué, et ce qu’il faut regarder
+
+notice-entry_replaced = Le résultat ne repose pas sur ce qui a été saisi ici, qui est inutilisable : { $fields }.
+notice-entry_replaced-look = Les champs signalés : chacun dit ce qui y est attendu.
+notice-vague_splice = La position du rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur de { $length }.
+notice-vague_splice-look = L’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
+notice-rehearsal = Ce cahier est une répétition : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
+notice-rehearsal-look = Les valeurs vraies peuvent être montrées sous Plan.
+notice-off_the_rail =
+    { $n ->
+        [one] La lecture de la ligne { $rows } est hors de l’étendue de son rail.
+       *[other] Les lectures des lignes { $rows } sont hors de l’étendue de leurs rails.
+    }
+notice-off_the_rail-look = Le nombre saisi, son unité, le rail nommé et l’étendue donnée pour ce rail.
+notice-ruler_restarts =
+    { $n ->
+        [one] À la ligne { $rows }, la lecture de la règle revient en arrière alors que le retard croît encore, sans changement de rail.
+       *[other] Aux lignes { $rows }, la lecture de la règle revient en arrière alors que le retard croît encore, sans changement de rail.
+    }
+notice-ruler_restarts-look = Si le chariot était passé sur le rail suivant, dont la règle a son propre zéro.
+notice-edge_off_screen =
+    { $n ->
+        [one] Un front de la ligne { $rows } est hors de l’écran, large de { $width } divisions.
+       *[other] Des fronts des lignes { $rows } sont hors de l’écran, large de { $width } divisions.
+    }
+notice-edge_off_screen-look = Le nombre saisi, et la largeur de l’écran donnée sous Montage.
+notice-coarse_figures = Les lectures de la règle des lignes { $rows } sont saisies avec moins de chiffres que leur incertitude déclarée.
+notice-coarse_figures-look = Si la règle a été lue plus finement qu’écrit : écrivez alors { $finer }, et non { $coarse }.
+notice-disagreeing_places = Les lignes { $rows } sont à la même position, mais leurs retards diffèrent de plus de quatre fois leur incertitude.
+notice-disagreeing_places-look = Si la base de temps, le déclenchement ou le rail a changé entre elles.
+notice-delay_falls =
+    { $n ->
+        [one] Le retard diminue à la ligne { $rows } alors que la distance croît.
+       *[other] Le retard diminue aux lignes { $rows } alors que la distance croît.
+    }
+notice-delay_falls-throughout = Le retard diminue alors que la distance croît, sur toute la série.
+notice-delay_falls-look = Le sens de la règle, et si les fronts A et B ont été échangés.
+notice-delay_below_uncertainty =
+    { $n ->
+        [one] Le retard de la ligne { $rows } est plus petit que sa propre incertitude.
+       *[other] Les retards des lignes { $rows } sont plus petits que leurs propres incertitudes.
+    }
+notice-delay_below_uncertainty-look = Si une base de temps plus rapide écarterait davantage les deux fronts.
+notice-beyond_a_period =
+    { $n ->
+        [one] Le retard de la ligne { $rows } dépasse une période des impulsions, { $period } ns : un retard n’est connu qu’à un nombre entier de périodes près.
+       *[other] Les retards des lignes { $rows } dépassent une période des impulsions, { $period } ns : un retard n’est connu qu’à un nombre entier de périodes près.
+    }
+notice-beyond_a_period-look = Quel front de B appartient à quelle impulsion de A, et la fréquence des impulsions donnée sous Montage.
+notice-treated_as_exact = Traité comme exact, avec une incertitude de 0 : { $what }. Une erreur y change c de la même fraction, et le bilan n’a pas de composante pour elle.
+notice-treated_as_exact-look = Déclarez la limite de la notice ou de la spécification. Saisissez 0 si elle est négligeable.
+notice-treated_as_exact-time-base = la base de temps
+notice-treated_as_exact-scale = l’échelle du rail { $rail }
+notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défaut.
+notice-defaults_only-look = À quel point vous avez vraiment pu lire la règle, les jonctions et les fronts : écrivez-le.
+notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, cette dérive temporelle change v de { $percent } %.
+notice-walk-look = La datation des fronts : employez une fraction constante de leur hauteur.
+notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photographie. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
+notice-grid_bent-look = Les marques de coin ; sinon, une photographie prise de plus loin.
+notice-few_rows =
+    { $n ->
+        [one] Seulement { $n } ligne est prise en compte dans la droite : trop peu pour tester la linéarité.
+       *[other] Seulement { $n } lignes sont prises en compte dans la droite : trop peu pour tester la linéarité.
+    }
+notice-few_rows-look = Le nombre de positions : lisez-en davantage, au moins trois de chaque côté d’un raccord.
+notice-scatter_too_large =
+    { $nu ->
+        [one] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté).
+       *[other] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté).
+    }
+notice-scatter_too_large-look = Une ligne manquée, un saut à un raccord, ou des incertitudes déclarées trop petites. Choisissez sous Résultat l’incertitude indiquée, et dites pourquoi.
+notice-scatter_too_small =
+    { $nu ->
+        [one] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté) : elles sont peut-être trop grandes.
+       *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : elles sont peut-être trop grandes.
+    }
+notice-scatter_too_small-look = Si les limites de lecture ont été déclarées trop larges.
+notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) au raccord du rail « { $rail } ».
+notice-step_at_splice-look = Les graduations, l’écart et le sens inscrits pour ce raccord.
+notice-time_base_off = Les lignes lues à { $base } ns par division sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
+notice-time_base_off-recorder = Les lignes datées par l’enregistreur sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
+notice-time_base_off-look = Si cette base de temps a été bien notée pour chacune.
+notice-curvature = Les lignes suivent une courbe plutôt qu’une droite.
+notice-curvature-look = Des fronts lus à des hauteurs différentes à mesure que la lumière faiblit, ou une base de temps irrégulière sur l’écran.
+notice-runs = Les signes des résidus ne sont pas aléatoires (test des suites).
+notice-runs-look = Le graphique des résidus : une ondulation, un saut à un raccord, ou un changement entre deux parties de la série.
+notice-decisive_row = Une seule ligne décide de la pente : sans la ligne { $row }, elle changerait de { $moved } incertitudes-types.
+notice-decisive_row-look = Cette ligne, et si d’autres positions proches peuvent être lues.
+notice-faster_than_light = Le résultat dépasse la valeur définie de c de plus de 4 u.
+notice-faster_than_light-look = Le facteur de trajet (détecteur ou miroir sur le chariot), la base de temps et chaque raccord.
+notice-short_span = Toute la série ne couvre que { $times } fois l’incertitude d’un retard.
+notice-short_span-look = Si le chariot peut aller plus loin, ou l’écran être réglé plus rapide.
+notice-vague_result = L’incertitude-type vaut { $percent } % de c : trop pour un résultat utile.
+notice-vague_result-look = Les premières lignes du bilan, et l’unité de chaque nombre qui y est saisi.
+notice-dominant_component = Une seule composante commune fait { $percent } % de u²(c) ; les répétitions ne la réduisent pas.
+notice-dominant_component-look = La première ligne du bilan : cette composante décide seule de l’incertitude.
+
+## Cahiers
+
+notebooks-title = Cahiers
+notebooks-blank = Nouveau cahier vide
+notebooks-demo = Nouveau à partir de la démonstration
+notebooks-demo-sets-photographs = Démonstration avec photographies
+notebooks-demo-sets-traces = Démonstration avec traces
+notebooks-no-demo = La démonstration n’a pas pu être chargée.
+notebooks-open = Ouvrir
+notebooks-current = ouvert en ce moment
+notebooks-rename = Renommer
+notebooks-new-name = Nouveau titre
+notebooks-keep-name = Garder ce titre
+notebooks-duplicate = Dupliquer
+notebooks-copy-of = { $title } (copie)
+notebooks-delete = Supprimer
+notebooks-deleted = « { $title } » a été supprimé.
+notebooks-bin = Cahiers supprimés
+notebooks-put-back = Remettre
+notebooks-forget = Supprimer définitivement
+notebooks-forget-sure = Appuyez de nouveau pour supprimer définitivement
+notebooks-close = Fermer
+notebooks-busy = Ce cahier est ouvert en écriture dans une autre fenêtre. Fermez-le d’abord là-bas.
+notebooks-nothing-kept = Ce navigateur bloque le stockage : ces cahiers durent jusqu’à la fermeture de la page.
+notebooks-action = { $action } : { $title }
+
+## Réglages
+
+preferences-title = Réglages
+preferences-theme = Apparence
+preferences-themes-auto = comme le système
+preferences-themes-light = claire
+preferences-themes-dark = sombre
+preferences-language = Langue
+preferences-language-not-kept = Ce navigateur bloque le stockage : la langue ne peut pas être changée ici sans perdre les cahiers. Choisissez-la dans les réglages du navigateur.
+preferences-mark = Marque décimale de ce cahier
+preferences-marks-point = point : 1.5
+preferences-marks-comma = virgule : 1,5
+preferences-close = Fermer
+
+## La visite de la démonstration
+
+tour = Visite de la démonstration
+tour-offer = Ce cahier est une démonstration : essayez tout, Annuler revient en arrière.
+tour-start = Faire la visite (2 minutes)
+tour-dismiss = Pas maintenant
+tour-place = Visite, étape { $n } sur { $all }
+tour-back = Retour
+tour-next = Suivant
+tour-done = Terminer la visite
+tour-leave = Quitter la visite
+tour-apparatus = Trois rails sont posés bout à bout, à partir de la lame séparatrice. Chaque règle a son propre zéro. Les raccords disent où est chaque rail, et à quel point on le sait.
+tour-readings = Une ligne pour chaque position : la règle, la base de temps et les deux fronts sur l’écran. La distance d et le retard Δt suivent aussitôt. Une ligne est écartée : elle reste visible, avec sa raison.
+tour-line = Chaque ligne du tableau est un point. La pente de la droite est le retard par mètre ; la vitesse de la lumière en découle. La droite ne passe pas forcément par zéro.
+tour-residuals = Les résidus sont ce que la droite laisse de côté. Sans motif, et la plupart dans ±2, ils disent que la droite convient.
+tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est lu à nouveau dans chacune, mais pas un raccord : il déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
+tour-result = Le résultat avec son incertitude, arrondi, et en phrases que vous pouvez copier.
+tour-report = Imprimez le rapport, ou remettez l’archive : elle contient tout le cahier avec chaque modification.
+tour-end = Changez maintenant une lecture de ce tableau, et observez c en haut de la page. Pour commencer votre propre cahier : Cahiers, Nouveau cahier vide.
+
+## Comment remplir une section
+
+how = Comment
+how-of = Comment : { $section }
+how-more = Plus de détails dans l’aide.
+how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point vous pouvez le lire, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
+how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une répétition est un cahier d’exercice avec des lectures simulées.
+how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules.
+how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
+how-line = Regardez d’abord les résidus : sans motif, et la plupart dans ±2. Une ligne très éloignée est une faute à chercher ; un saut entre deux rails est un raccord ; une courbe a une cause. N’écartez une ligne qu’avec une raison.
+how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte-Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
+how-result = Copiez les phrases, ou donnez c avec son incertitude-type u, ou avec U, k et la probabilité de couverture. Un écart à la valeur définie plus grand que U signifie qu’un effet manque peut-être au bilan.
+how-report = Remplissez les champs, ouvrez le rapport et imprimez-le, ou remettez l’archive. L’archive contient tout le cahier avec chaque modification, et peut être rouverte.
+
+## Un champ
+
+field-if-empty = Par défaut : { $value }
+field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
+field-if-empty-exact = Par défaut : 0, traité comme exact
+field-kind = { $field } : saisie comme
+field-kinds-limit = limite ±a
+field-kinds-standard = incertitude-type u
+field-follows = u = a ÷ √3 = { $u }
+defaults-half_pulse = la moitié de la plus petite impulsion
+
+## Un nombre saisi qui ne peut pas être employé
+
+number-empty = Rien n’est saisi ici. Saisissez un nombre.
+number-empty_repeat = La lecture répétée { $position } est vide. Saisissez-y un nombre, ou supprimez le point-virgule de trop.
+number-none = « { $found } » n’est pas un nombre. Saisissez des chiffres, par exemple { $example }.
+number-comma = « { $found } » contient une virgule, mais la marque décimale de ce cahier est le point. Écrivez un point, et une espace entre les milliers.
+number-point = « { $found } » contient un point, mais la marque décimale de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers.
+number-several_marks = « { $found } » contient plus d’une marque décimale. Gardez-en une.
+number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les, ou écrivez un point-virgule entre les lectures répétées.
+number-exponent = La puissance de dix de « { $found } » est incomplète. Écrivez-la sous la forme e8 ou × 10^8.
+number-shared_exponent = Dans « { $found } », la puissance de dix peut se rapporter aux deux nombres ou seulement au second. Mettez les deux entre parenthèses, ou écrivez la puissance après chacun.
+number-negative_uncertainty = « { $found } » est une incertitude inférieure à zéro. Écrivez-la sans signe.
+number-unknown_unit = « { $found } » n’est pas une unité de ce champ. Unités possibles : { $units }. Écrivez l’une d’elles, une seule fois, après le nombre.
+number-wrong_unit = « { $found } » est une unité d’une autre grandeur : { $dimension }. Ici, la grandeur est : { $expected }. Unités possibles : { $units }.
+number-unexpected = « { $found } » n’est pas attendu après le nombre. Écrivez un seul nombre, sous la forme 12, 12 ± 3 ou 12(3).
+number-too_large = « { $found } » est trop grand pour le calcul. Vérifiez la puissance de dix.
+number-too_small = « { $found } » est trop petit pour le calcul. Vérifiez la puissance de dix.
+number-too_long = Cette saisie compte { $length } caractères ; un nombre peut en avoir { $limit } au plus. Raccourcissez-la.
+number-mixed_units = Certaines lectures répétées ont une unité, d’autres non. Écrivez l’unité après chacune, ou après aucune.
+number-uncertain = « { $found } » porte une incertitude après le nombre, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Ce qu’il a d’incertain se déclare dans le champ de son incertitude, ou comme composante à vous sous « Autres composantes de l’incertitude ».
+number-uncertain_edge = « { $found } » porte une incertitude après un nombre, qui n’aurait ici aucun effet. Écrivez le front seul, sans ± et sans parenthèses. Une incertitude commune à tous les fronts se déclare dans le champ « Incertitude d’une lecture de front ».
+number-negative = « { $found } » est négatif. Une incertitude est nulle ou positive.
+number-not_positive = « { $found } » n’est pas supérieur à zéro. Écrivez un nombre supérieur à zéro.
+number-not_whole = « { $found } » n’est pas un nombre entier de { $least } à { $most }.
+number-too_large_ratio = « { $found } » est supérieur à 50 %. Un nombre sans unité est en pour cent ; ppm est possible aussi.
+number-too_large_offset = « { $found } » est si grand qu’aucune droite ne peut être ajustée. Vérifiez le nombre et son unité.
+number-coverage = Une probabilité de couverture est d’au moins 50 % et inférieure à 100 %, par exemple 95 %. Un nombre sans unité est en pour cent.
+number-fraction = Une fraction constante va de 10 % à 90 %. Un nombre sans unité est en pour cent.
+number-beam_angle = À plus de 500 mrad des rails, le faisceau les manque. Un nombre sans unité est en mrad.
+number-last_mark = La dernière graduation doit être la plus grande lecture. La plus petite est la première graduation, quel que soit le sens de la règle.
+
+dimension-length = longueur
+dimension-time = temps
+dimension-timeperdivision = temps par division
+dimension-divisions = nombre de divisions
+dimension-ratio = rapport
+dimension-angle = angle
+dimension-frequency = fréquence
+dimension-temperature = température
+dimension-pressure = pression
+dimension-wavelength = longueur d’onde
+dimension-voltage = tension
+dimension-speed = vitesse
+dimension-pixels = distance en pixels
+
+## L’air dont l’indice n’est pas connu
+
+air-out_of_range = { $input } : { $value }. L’indice de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
+air-vapour = À cette température et cette humidité, la vapeur d’eau seule aurait une pression de { $vapour }, supérieure à la pression de l’air déclarée, { $pressure }. Vérifiez la pression, la température et l’humidité.
+
+## Un rail dont la position n’est pas connue
+
+splice-unstated = Déclarez la position de ce rail. Jusque-là, ses lectures n’ont pas de distance.
+splice-no_distance = Saisissez la distance de cette graduation à la lame séparatrice.
+splice-no_mark = Saisissez une lecture sur ce rail.
+splice-no_mark_before = Saisissez une lecture sur le rail précédent.
+joint-no_rail_before = Aucun rail ne précède le premier. Déclarez la lecture de la règle à la lame séparatrice, ou la distance d’une graduation.
+joint-rail_before_unplaced = La position du rail précédent n’est pas encore connue. Déclarez d’abord celle-là.
+joint-no_span_before = Une position ajustée part de l’extrémité du rail précédent. Saisissez la première et la dernière graduation de ce rail.
+joint-no_pairs = Saisissez au moins une position du chariot, lue sur les deux règles.
+
+## Une ligne qui ne peut pas encore être employée
+
+row-place_twice = La distance est saisie deux fois : comme lecture de la règle et comme distance. Effacez l’une des deux.
+row-distance_unreadable = La distance n’est pas un nombre utilisable. Corrigez-la.
+row-no_reading = La lecture de la règle manque. Saisissez-la.
+row-reading_unreadable = La lecture de la règle n’est pas un nombre utilisable. Corrigez-la.
+row-rail_unplaced = La position de son rail n’est pas connue. Déclarez-la sous Montage.
+row-no_rail = Aucun rail n’est décrit. Décrivez-en un sous Montage, ou saisissez la distance elle-même.
+row-rail_unnamed = Le rail manque. Écrivez le nom du rail sur lequel la lecture a été faite.
+row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails sont : { $names }.
+row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails sous Montage.
+row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct sous Montage.
+row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
+row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
+row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
+row-uncertainty_twice = L’incertitude est saisie deux fois : après la valeur et ici. Effacez l’une des deux.
+row-edge_unreadable = La position d’un front n’est pas un nombre utilisable. Corrigez-la.
+row-no_delay = Le retard manque. Lisez les deux fronts sur l’écran.
+row-time_base_unreadable = La base de temps n’est pas un nombre utilisable. Corrigez-la.
+row-no_time_base = La base de temps manque. Saisissez le temps par division de l’écran.
+edges-missing = Il manque un front. Lisez les deux : le retard est la distance entre eux sur l’écran.
+edges-unpaired = { $a ->
+    [one] { $a } lecture du front A et { $b } du front B
+   *[other] { $a } lectures du front A et { $b } du front B
+  } ne peuvent pas être appariées. Saisissez autant de lectures pour l’un que pour l’autre, ou une seule pour l’un des deux.
+edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié de la hauteur de sa propre trace.
+edges-off_plane = La marque { $n } du front { $edge } est hors du plan de l’écran. Marquez-le de nouveau.
+edges-no_repeats = Avec une seule marque sur chaque front, il n’y a pas de dispersion. Marquez les fronts de nouveau, ou déclarez une incertitude en pixels.
+edges-uncertainty = L’incertitude d’une marque doit être de zéro pixel ou plus.
+marks-no_grid = La grille de sa photographie n’est pas encore marquée. Marquez quatre croisements de la grille.
+grid-no_divisions = Les coins de la grille sont à moins d’une division l’un de l’autre. Déclarez combien de divisions les séparent.
+plane-mark = { $n } (colonne { $column }, rangée { $row })
+plane-too_few = { $got ->
+    [one] { $got } marque de coin ne suffit pas.
+   *[other] { $got } marques de coin ne suffisent pas.
+  } Marquez quatre croisements de la grille.
+plane-not_finite = Une coordonnée de la marque de coin { $mark } n’est pas un nombre. Placez-la de nouveau.
+plane-uncertainty = L’incertitude d’une marque de coin doit être de zéro pixel ou plus.
+plane-same_place = Les marques de coin { $first } et { $second } sont au même point de la photographie. Placez l’une d’elles sur son propre croisement.
+plane-same_crossing = Les marques de coin { $first } et { $second } désignent le même croisement de la grille. Donnez à l’une d’elles une autre colonne ou une autre rangée.
+plane-on_one_line = Les marques de coin { $marks } sont alignées sur la photographie. Déplacez l’une d’elles, pour que les quatre délimitent une surface.
+plane-crossings_on_one_line = Les marques de coin { $marks } désignent des croisements alignés de la grille. Employez les coins d’un rectangle.
+plane-crossed = Le contour des marques de coin se croise lui-même. Échangez les marques { $first } et { $second }.
+plane-out_of_place = La marque de coin { $mark } ne peut pas être là, d’après les autres. Placez-la sur son croisement.
+plane-mirrored = Les marques de coin font le tour de l’écran dans le mauvais sens, comme dans un miroir. Les colonnes se comptent le long de l’axe des temps, les rangées vers le bas. Marquez les coins dans leur ordre.
+plane-undetermined = Les marques de coin ne déterminent pas de plan. Écartez-les davantage.
+traces-not_measured = Ses traces n’ont pas été mesurées avec la datation choisie. Mesurez-les de nouveau.
+traces-no_delay = Ses traces ne donnent pas de retard : { $why }
+traces-unreadable = Le retard conservé avec ses traces n’est pas un nombre utilisable. Mesurez les traces de nouveau.
+
+## Composantes de l’incertitude et matrices qui ne peuvent pas être employées
+
+shared-no_degrees = La loi de Student demande ses degrés de liberté. Saisissez-les, ou choisissez une autre loi.
+shared-no_rows = Cette composante ne concerne aucune ligne de la droite. Choisissez d’autres lignes, ou supprimez-la.
+covariance-shape = { $n ->
+    [one] La matrice de covariance de { $n } ligne du tableau demande un seul nombre.
+   *[other] La matrice de covariance de { $n } lignes du tableau demande { $n } lignes de { $n } nombres.
+  }
+covariance-own_uncertainty = Une ligne de cette matrice a une incertitude propre. Effacez cette incertitude, ou la matrice.
+
+## Pourquoi il n’y a pas de droite ou pas de résultat
+
+rail-named = « { $name } »
+refusal-marked = { $refusal } Ces champs ne peuvent pas être employés tels quels : { $fields }.
+refusal-too_few_rows = { $got ->
+    [0] Aucune ligne n’a encore à la fois une distance et un retard.
+    [one] Une ligne ne suffit pas pour une droite.
+   *[other] { $got } lignes ne suffisent pas ici.
+  } Il en faut au moins { $needed }, à des positions différentes ; cinq ou plus valent mieux.
+refusal-all_positions_equal = Toutes les lignes ont la même distance : la droite n’a donc pas de pente. Faites des lectures à d’autres positions.
+refusal-zero_uncertainty = { $n ->
+    [one] La ligne { $rows } déclare
+   *[other] Les lignes { $rows } déclarent
+  } une incertitude nulle pour la distance et pour le retard. Aucune lecture n’est exacte : déclarez son incertitude.
+refusal-indefinite = { $n ->
+    [one] La ligne { $rows } a
+   *[other] Les lignes { $rows } ont
+  } une covariance impossible : une variance serait négative. Vérifiez la matrice.
+refusal-not_symmetric = Les lignes { $rows } ont deux covariances différentes dans la matrice. Écrivez le même nombre aux deux endroits.
+refusal-not_finite = La ligne { $rows } donne un nombre trop grand pour le calcul. Vérifiez sa distance, son retard, leurs incertitudes et leurs unités.
+refusal-negative_uncertainty = { $n ->
+    [one] La ligne { $rows } déclare
+   *[other] Les lignes { $rows } déclarent
+  } une incertitude inférieure à zéro. Saisissez zéro ou plus.
+refusal-undetermined_rail = Ces lectures ne déterminent pas la position du rail { $rails }. Faites des lectures des deux côtés de son raccord, et à deux distances ou plus d’un côté ; ou déclarez la position.
+refusal-undetermined_slope = La pente ne peut pas être séparée de la position ajustée du rail { $rails }. Faites des lectures à deux distances ou plus sur un même rail, ou déclarez la position.
+refusal-out_of_range = Les distances, les retards ou les incertitudes sont trop grands ou trop petits pour le calcul. Vérifiez leurs unités.
+refusal-no_convergence = Aucune pente ne convient mieux qu’une autre : dans leurs incertitudes, toutes les lignes pourraient avoir la même distance. Faites des lectures plus éloignées les unes des autres, et vérifiez les incertitudes des distances.
+refusal-length_mismatch = Les lignes et les incertitudes ne sont pas en même nombre. C’est un défaut de cette page, non de vos lectures. Gardez l’archive de ce cahier et signalez le défaut.
+refusal-some_unstated = { $n ->
+    [one] La ligne { $rows } ne déclare
+   *[other] Les lignes { $rows } ne déclarent
+  } aucune incertitude, mais d’autres lignes en déclarent. Déclarez-en une pour chaque ligne, ou pour aucune.
+refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des échelles, et quelle voie est le front A.
+refusal-no_uncertainty = Deux lignes donnent une pente, mais pas d’incertitude. Ajoutez des lignes, ou déclarez l’incertitude de chacune.
+refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
+marked-bench = « { $field } »
+marked-rail = « { $field } » du rail « { $rail } »
+marked-splice = « { $field } » au raccord du rail « { $rail } »
+marked-setting = réglage { $n } de la base de temps
+marked-shared = autre composante de l’incertitude { $n }
+marked-covariance-distances = la matrice de covariance des distances
+marked-covariance-delays = la matrice de covariance des retards
+budget-few_degrees = { $got } degrés de liberté ne suffisent pas pour un facteur d’élargissement : il en faut au moins 1. Déclarez mieux à quel point les incertitudes sont connues.
+budget-no_probability = Une probabilité de couverture est comprise entre 0 et 1 ; { $got } ne l’est pas.
+trials-no_seed = « { $text } » n’est pas un germe. Écrivez un nombre entier de 0 à { $most }, ou laissez le champ vide.
+trials-no_count = « { $text } » n’est pas un nombre de essais. Écrivez un nombre entier de { $least } à { $most }, ou laissez le champ vide.
+trials-matrices = Les essais à partir d’une matrice de covariance déclarée ne sont pas encore possibles. Déclarez les composantes communes une à une, ou donnez l’incertitude du bilan.
+trials-no_value = { $without } essais sur { $trials } n’ont pas donné de valeur : leur loi ne peut pas être résumée. Des incertitudes plus petites ou davantage de lectures aideraient.
+trials-too_few = Cet intervalle de couverture demande au moins { $needed } essais ; il y en a { $got }.
+trials-out_of_range = Les valeurs des essais sont trop grandes pour le calcul. Vérifiez les unités.
+
+## Pourquoi rien n’est prévu
+
+plan-no_rails = Il n’y a encore rien avec quoi prévoir. Décrivez un rail sous Montage.
+plan-no_place = Aucun rail ne peut encore servir au plan. Saisissez sa première et sa dernière graduation sous Montage, et déclarez sa position.
+plan-too_few = Prévoyez deux positions ou plus, éloignées : une droite en a besoin.
+plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez sous Montage à quel point les fronts et les règles sont lus.
+plan-no_time_base = « { $text } » n’est pas un temps par division. Écrivez un nombre supérieur à zéro, en ns.
+plan-no_repeats = « { $text } » n’est pas un nombre de lignes. Écrivez un nombre entier de 1 à { $most }.
+plan-no_rehearsal = Rien ne peut encore être répété avec ce montage. { $why } Changez-le sous Montage.
+
+## Un message qui propose d’annuler
+
+undo = Annuler

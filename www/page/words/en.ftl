@@ -234,7 +234,7 @@ shared-freedom = Degrees of freedom
 ## Readings
 
 readings-title = Readings
-readings-hint = One row for each carriage position. Enter goes to the next row, Tab to the next cell. Repeated readings of an edge go in one cell, separated by semicolons: 2.31; 2.33; 2.30. A block copied from a spreadsheet can be pasted into any cell. Press a row number to see how its distance, delay and residual were calculated.
+readings-hint = One row for each carriage position. Enter goes to the next row, Tab to the next cell. Repeated readings of an edge go in one cell, separated by semicolons (;). A block copied from a spreadsheet can be pasted into any cell. Press a row number to see how its distance, delay and residual were calculated.
 readings-start = No readings yet. Type in the row below. Grey values are suggestions: typing in the row, or Enter, accepts them.
 readings-direct = Enter distance or delay directly
 readings-caption = Readings, one row for each carriage position

@@ -234,7 +234,7 @@ shared-freedom = Degrés de liberté
 ## Lectures
 
 readings-title = Lectures
-readings-hint = Une ligne pour chaque position du chariot. Entrée mène à la ligne suivante, Tab à la cellule suivante. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules : 2,31; 2,33; 2,30. Un bloc copié d’un tableur peut être collé dans n’importe quelle cellule. Appuyez sur un numéro de ligne pour voir comment sa distance, son retard et son résidu ont été calculés.
+readings-hint = Une ligne pour chaque position du chariot. Entrée mène à la ligne suivante, Tab à la cellule suivante. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules (;). Un bloc copié d’un tableur peut être collé dans n’importe quelle cellule. Appuyez sur un numéro de ligne pour voir comment sa distance, son retard et son résidu ont été calculés.
 readings-start = Pas encore de lectures. Écrivez dans la ligne ci-dessous. Les valeurs grises sont des suggestions : écrire dans la ligne, ou Entrée, les accepte.
 readings-direct = Saisir directement la distance ou le retard
 readings-caption = Lectures, une ligne pour chaque position du chariot
@@ -1333,8 +1333,8 @@ tour-end = Changez maintenant une lecture de ce tableau, et observez c en haut d
 
 ## Comment remplir une section
 
-how = Comment
-how-of = Comment : { $section }
+how = Comment faire
+how-of = Comment faire : { $section }
 how-more = Plus de détails dans l’aide.
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point vous pouvez le lire, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une répétition est un cahier d’exercice avec des lectures simulées.

@@ -1,11 +1,15 @@
 //! Notebooks as format 1 stored them: `reference/format_1/` holds the demo sets as they were before traces' remarks were
-//! stored as what they are, and beside them the tables that the program of then wrote into their bundles.
+//! stored as what they are, and beside them the tables that the program of then wrote into their bundles; and one notebook
+//! with every edit there was, as each of the first three builds wrote it.
 
 #![expect(clippy::expect_used, reason = "tests")]
 
 use serde_json::Value;
 use slope_of_light::analysis::analyse;
-use slope_of_light::notebook::{Evidence, read, remark_words, write};
+use slope_of_light::bundle;
+use slope_of_light::notebook::{
+    Cell, Edit, Evidence, Notebook, Splice, read, read_entry, remark_words, write,
+};
 use slope_of_light::quantity::DecimalMark;
 use slope_of_light::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use slope_of_light::words::Table;
@@ -96,4 +100,93 @@ fn collect(value: &Value, said: &mut Vec<String>) {
         Value::Array(items) => items.iter().for_each(|item| collect(item, said)),
         _ => {}
     }
+}
+
+/// Edits named by a field "do"; edits and splices that hold their fields; and the bundle of the build after those, whose
+/// splices were named as they are today.
+fn of_the_first_builds() -> [Notebook; 3] {
+    let bundle = bundle::read(include_bytes!("reference/format_1/first-bundle.zip")).expect("a bundle");
+    [
+        read(include_str!("reference/format_1/first-named-by-do.json")).expect("a notebook"),
+        read(include_str!("reference/format_1/first-held.json")).expect("a notebook"),
+        bundle.notebook,
+    ]
+}
+
+#[test]
+fn the_first_builds_wrote_three_forms_of_one_notebook() {
+    let [named, held, bundled] = of_the_first_builds();
+    assert_eq!((named.log(), held.log()), (bundled.log(), bundled.log()));
+    assert_eq!(named.log().len(), 94);
+    let page = named.state();
+    assert_eq!((page.title.as_str(), page.rows.len(), page.rails.len()), ("Grouped", 26, 3));
+    assert_eq!((page.settings.len(), page.shared.len(), page.covariances.len()), (1, 2, 1));
+    assert_eq!(page.rows[25].text(Cell::Delay), "23.45");
+    let title = Edit::SetTitle("Every edit “as it was”\n\\ é".into());
+    assert!(named.log().iter().any(|entry| entry.edit == title && entry.at == "2026-01-01T10:00:00Z"));
+    assert_eq!(read(&write(&named)).expect("a notebook"), named);
+}
+
+/// Distances and delays with all the digits that the program of then had. It took errors in proportion of the readings,
+/// not of the line, which changes an uncertainty by 1.1 % here at most; read in another unit, it would change by half.
+#[test]
+fn the_first_builds_readings_are_what_they_were() {
+    let words = Table::english().expect("the table of English");
+    let then = readings(include_str!("reference/format_1/first.residuals.csv"));
+    for notebook in of_the_first_builds() {
+        let table = residuals_table(&residual_rows(&analyse(&notebook)), &words).to_csv().expect("a table");
+        let now = readings(&table);
+        assert_eq!(now.len(), then.len());
+        for ([row, d, u_d, t], [then_row, then_d, then_u_d, then_t]) in now.iter().zip(&then) {
+            assert_eq!((row, d, t), (then_row, then_d, then_t));
+            let [u, then_u] = [u_d, then_u_d].map(|u| u.parse::<f64>().expect("a number"));
+            assert!((u - then_u).abs() <= 0.02 * then_u, "row {row}: {u}, then {then_u}");
+        }
+    }
+}
+
+/// Row, distance, its uncertainty, delay.
+fn readings(csv: &str) -> Vec<[&str; 4]> {
+    let cells = csv.lines().skip(1).map(|line| line.split(',').take(4).collect::<Vec<_>>());
+    cells.map(|cells| cells.try_into().expect("four cells")).collect()
+}
+
+/// As they lie in a browser's journal.
+#[test]
+fn entries_of_the_first_builds_are_read_one_by_one() {
+    for text in [
+        include_str!("reference/format_1/first-named-by-do.json"),
+        include_str!("reference/format_1/first-held.json"),
+    ] {
+        let whole = read(text).expect("a notebook");
+        let lines = text.lines().filter(|line| line.starts_with("{\"edit\"") || line.starts_with("{\"at\""));
+        let entries: Vec<_> =
+            lines.map(|line| read_entry(line.trim_end_matches(',')).expect("an entry")).collect();
+        assert_eq!(entries, whole.log());
+        let at_splitter = entries.iter().find_map(|entry| match &entry.edit {
+            Edit::SetSplice { splice: Splice::AtSplitter { uncertainty, .. }, .. } => {
+                Some(uncertainty.as_str())
+            }
+            _ => None,
+        });
+        assert_eq!(at_splitter, Some("0.0010 m"));
+    }
+}
+
+/// A form of the first builds does not make anything else readable, nor a group within groups without end.
+#[test]
+fn what_was_never_written_is_refused_still() {
+    for edit in [
+        r#"{"do":"fly","rail":1}"#,
+        r#"{"set_title":{"title":"x"}}"#,
+        r#"{"set_title":{"text":"x","more":1}}"#,
+        r#"{"set_title":{"text":1}}"#,
+        r#"{"together":{"edits":[{"together":{"edits":[]}}]}}"#,
+        r#"{"add_rail":{"rail":{"rail":1}}}"#,
+    ] {
+        assert!(read_entry(&format!("{{\"edit\":{edit}}}")).is_err(), "{edit}");
+    }
+    let deep =
+        format!("{{\"edit\":{}1{}}}", r#"{"together":{"edits":["#.repeat(100_000), "]}}".repeat(100_000));
+    assert!(read_entry(&deep).is_err());
 }

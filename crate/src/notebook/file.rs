@@ -5,10 +5,12 @@
 
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::edit::EditError;
+use super::first_edits;
 use super::log::{LogEntry, Notebook};
 
 /// The version written by this program.
@@ -103,7 +105,9 @@ pub fn read(text: &str) -> Result<Notebook, FileError> {
         Some(1..) => {}
         _ => return Err(FileError::Foreign),
     }
-    let file: NotebookFile = serde_json::from_str(text).map_err(|e| refused(&e))?;
+    let file = read_any(text, first_edits::file_now, |file: &mut NotebookFile| {
+        file.log.iter_mut().for_each(first_edits::in_metres);
+    })?;
     Notebook::from_log(file.log).map_err(|(place, reason)| FileError::BadEntry { entry: place + 1, reason })
 }
 
@@ -112,7 +116,24 @@ pub fn read(text: &str) -> Result<Notebook, FileError> {
 /// # Errors
 /// See [`FileError`].
 pub fn read_entry(text: &str) -> Result<LogEntry, FileError> {
-    serde_json::from_str(text).map_err(|e| refused(&e))
+    read_any(text, first_edits::entry_now, first_edits::in_metres)
+}
+
+/// Reads a text as it is; or else, where it is one of the first builds, as `now` and then `settle` make it one of today.
+fn read_any<T: DeserializeOwned>(
+    text: &str,
+    now: fn(&str) -> Option<String>,
+    settle: fn(&mut T),
+) -> Result<T, FileError> {
+    let error = match serde_json::from_str(text) {
+        Ok(read) => return Ok(read),
+        Err(error) => error,
+    };
+    let text = if error.is_data() { now(text) } else { None };
+    let mut read =
+        serde_json::from_str(&text.ok_or_else(|| refused(&error))?).map_err(|error| refused(&error))?;
+    settle(&mut read);
+    Ok(read)
 }
 
 /// The text of `notebook.json`, one log entry a line so that two files can be compared by eye.

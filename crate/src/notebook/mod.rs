@@ -11,6 +11,7 @@
 //! - [`habits`](mod@habits): what a row goes on with from the rows before it.
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
+//! - `first_edits`: edits as the first builds wrote them.
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
 pub mod splice;
@@ -19,6 +20,7 @@ pub mod state;
 pub mod habits;
 pub mod edit;
 pub mod log;
+mod first_edits;
 pub mod file;
 pub mod paste;
 

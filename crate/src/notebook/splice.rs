@@ -144,7 +144,7 @@ impl From<AnySplice> for Splice {
 
 /// The text with its unit written out where it is a bare number, which was metres. Whether it is one does not hang on
 /// the decimal mark, which an entry by itself does not tell; what can't be read stays as it was typed.
-fn with_metres(text: String) -> String {
+pub(super) fn with_metres(text: String) -> String {
     let taken_in = |unit| {
         let read = |mark| parse(&text, mark, unit).ok();
         read(DecimalMark::Point).or_else(|| read(DecimalMark::Comma)).map(|number| number.unit)

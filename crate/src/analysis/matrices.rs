@@ -16,6 +16,13 @@ pub struct Matrix {
     values: Vec<f64>,
 }
 
+impl Matrix {
+    /// Whether it states the variance of a point's distance or delay.
+    pub fn covers(&self, acts_on: ActsOn, point: usize) -> bool {
+        self.acts_on == acts_on && self.places.contains(&Some(point))
+    }
+}
+
 /// Reads the matrices stated; one that can't be used is left out, with a note at its place.
 pub fn read(page: &NotebookState, points: &[Point], reader: &mut Reader) -> Vec<Matrix> {
     page.covariances.iter().filter_map(|stated| covariance(stated, points, reader)).collect()

@@ -41,6 +41,26 @@ fn refusal(notebook: &Notebook) -> Refusal {
     analyse(notebook).line.unwrap_err()
 }
 
+/// What all rows leave out is treated as exact, and that is said beside the result.
+#[test]
+fn what_no_row_states_is_noticed() {
+    let missing = |rows: &[[&str; 4]]| {
+        let notices = analyse(&direct(rows)).notices;
+        notices.into_iter().find(|n| n.id == "uncertainty_missing").map(|n| in_english(&n.text))
+    };
+    let delays = missing(&[["1", "0.01", "3", ""], ["2", "0.01", "6", ""], ["3", "0.01", "9.1", ""]]);
+    assert!(delays.is_some_and(|text| text.contains("its delay")));
+    let distances = missing(&[["1", "", "3", "0.1"], ["2", "", "6", "0.1"], ["3", "", "9.1", "0.1"]]);
+    assert!(distances.is_some_and(|text| text.contains("its distance")));
+    let zeros = [["1", "0", "3", "0.1"], ["2", "0", "6", "0.1"], ["3", "0", "9.1", "0.1"]];
+    assert_eq!(missing(&zeros), None, "stated as exact");
+    assert_eq!(
+        missing(&[["1", "", "3", ""], ["2", "", "6", ""], ["3", "", "9.1", ""]]),
+        None,
+        "from the scatter"
+    );
+}
+
 #[test]
 fn refusals_name_what_is_missing() {
     let cases: Vec<(Notebook, &str, &str)> = vec![
@@ -60,6 +80,16 @@ fn refusals_name_what_is_missing() {
             direct(&[["1", "", "3", "0.1"], ["2", "", "6", ""], ["3", "", "9", "0.1"]]),
             "some_unstated",
             "Row 2",
+        ),
+        (
+            direct(&[["1", "0.01", "3", "0.1"], ["2", "0.01", "6", ""], ["3", "0.01", "9", "0.1"]]),
+            "some_unstated",
+            "Row 2",
+        ),
+        (
+            direct(&[["1", "0.01", "3", "0.1"], ["2", "", "6", "0.1"], ["3", "", "9", "0.1"]]),
+            "some_unstated",
+            "Rows 2 and 3",
         ),
     ];
     for (notebook, id, words) in cases {

@@ -2,7 +2,7 @@
 
 use super::apparatus;
 use super::context::RowContext;
-use super::matrices;
+use super::matrices::{self, Matrix};
 use super::origin::Quantity;
 use super::parts::{self, Base, RowErrors, Shared, WhatIf, factor, noises, total};
 use super::point::Point;
@@ -97,12 +97,15 @@ fn setup_on(
         shared.column.x.iter_mut().chain(&mut shared.column.y).for_each(|effect| *effect *= factor);
     }
     let matrices = matrices::read(page, points, reader);
-    let noise = if matrices.is_empty() {
-        independent(page, points, &noises, &shared)?
-    } else {
-        let dense = matrices::dense(points, &noises, &shared, &matrices);
-        shared.clear();
-        Noise::Dense(dense)
+    let noise = match without_uncertainty(points, &noises, &matrices).as_slice() {
+        [] if matrices.is_empty() => independent(points, &noises, &shared),
+        [] => {
+            let dense = matrices::dense(points, &noises, &shared, &matrices);
+            shared.clear();
+            Noise::Dense(dense)
+        }
+        bare if bare.len() == points.len() && shared.is_empty() && matrices.is_empty() => Noise::Unstated,
+        bare => return Err(some_unstated(page, bare)),
     };
     Ok(Setup { data: Data { x, y, noise, free: columns }, noises, shared, free })
 }
@@ -120,27 +123,36 @@ fn free_rails(points: &[Point]) -> Vec<usize> {
     rails
 }
 
-/// Row by row, with shared columns; or ordinary least squares where nothing was stated at all.
-fn independent(
-    page: &NotebookState,
-    points: &[Point],
-    noises: &[RowErrors],
-    shared: &[Shared],
-) -> Result<Noise, Refusal> {
+/// The rows that lack an uncertainty: those that state none at all, and those that state none of the distance (or of the
+/// delay) where another row does. Left so, they would be treated as exact, and pull the line to themselves.
+fn without_uncertainty(points: &[Point], noises: &[RowErrors], matrices: &[Matrix]) -> Vec<RowId> {
+    let own = |p: &Point, acts_on| match acts_on {
+        ActsOn::Distances => p.ux.is_some(),
+        ActsOn::Delays => p.uy.is_some(),
+    };
+    let known = |(i, p): (usize, &Point), acts_on| {
+        own(p, acts_on)
+            || noises.iter().any(|noise| noise.acts_on == acts_on && noise.u.get(i).is_some_and(|u| *u > 0.0))
+            || matrices.iter().any(|matrix| matrix.covers(acts_on, i))
+    };
+    let both = [ActsOn::Distances, ActsOn::Delays];
+    let asked = both.map(|acts_on| points.iter().any(|p| own(p, acts_on)));
+    let lacks = |at: (usize, &Point)| {
+        let known = both.map(|acts_on| known(at, acts_on));
+        known == [false; 2] || known.iter().zip(asked).any(|(known, asked)| asked && !known)
+    };
+    points.iter().enumerate().filter(|at| lacks(*at)).map(|(_, p)| p.row).collect()
+}
+
+fn some_unstated(page: &NotebookState, bare: &[RowId]) -> Refusal {
+    let rows = row_numbers(page, bare);
+    let message = message!("refusal-some_unstated", n = rows.len(), rows = rows);
+    Refusal { id: "some_unstated".into(), rows: bare.to_vec(), message }
+}
+
+/// Row by row, with shared columns.
+fn independent(points: &[Point], noises: &[RowErrors], shared: &[Shared]) -> Noise {
     let (ux, uy) = (total(points, noises, ActsOn::Distances), total(points, noises, ActsOn::Delays));
-    let own = |i: usize| noises.iter().any(|noise| noise.u[i] > 0.0);
-    let bare: Vec<RowId> = (points.iter().enumerate())
-        .filter(|(i, p)| p.ux.is_none() && p.uy.is_none() && !own(*i))
-        .map(|(_, p)| p.row)
-        .collect();
-    if bare.len() == points.len() && shared.is_empty() {
-        return Ok(Noise::Unstated);
-    }
-    if !bare.is_empty() {
-        let rows = row_numbers(page, &bare);
-        let message = message!("refusal-some_unstated", n = rows.len(), rows = rows);
-        return Err(Refusal { id: "some_unstated".into(), rows: bare, message });
-    }
     let shared = shared.iter().map(|shared| shared.column.clone()).collect();
-    Ok(Noise::Stated(Stated { ux, uy, cov_xy: Vec::new(), shared }))
+    Noise::Stated(Stated { ux, uy, cov_xy: Vec::new(), shared })
 }

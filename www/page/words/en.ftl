@@ -1227,6 +1227,9 @@ notice-treated_as_exact = Treated as exact, with an uncertainty of 0: { $what }.
 notice-treated_as_exact-look = State the limit from the data sheet or the specification. Type 0 if it is negligible.
 notice-treated_as_exact-time-base = the time base
 notice-treated_as_exact-scale = the scale of rail { $rail }
+notice-uncertainty_missing-delays = No row states an uncertainty of its delay. The delays are treated as exact, so u(c) is too small.
+notice-uncertainty_missing-distances = No row states an uncertainty of its distance. The distances are treated as exact, so u(c) may be too small.
+notice-uncertainty_missing-look = State it in each row. Type 0 if it is negligible.
 notice-defaults_only = All uncertainties are still default values.
 notice-defaults_only-look = How well you could really read the ruler, the joints and the edges: write that down.
 notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
@@ -1507,9 +1510,9 @@ refusal-out_of_range = Distances, delays or uncertainties are too large or too s
 refusal-no_convergence = No slope fits best: within their uncertainties all rows could have the same distance. Take readings farther apart, and check the uncertainties of the distances.
 refusal-length_mismatch = Rows and uncertainties differ in number. This is a fault of this page, not of your readings. Keep the bundle of this notebook and report the fault.
 refusal-some_unstated = { $n ->
-    [one] Row { $rows } states
-   *[other] Rows { $rows } state
-  } no uncertainty, but other rows do. State one for each row, or for none.
+    [one] Row { $rows } lacks
+   *[other] Rows { $rows } lack
+  } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
 refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and which channel is edge A.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.

@@ -1227,6 +1227,9 @@ notice-treated_as_exact = Traité comme exact, avec une incertitude de 0 : { $w
 notice-treated_as_exact-look = Déclarez la limite de la notice ou de la spécification. Saisissez 0 si elle est négligeable.
 notice-treated_as_exact-time-base = la base de temps
 notice-treated_as_exact-scale = l’échelle du rail { $rail }
+notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur son retard. Les retards sont traités comme exacts : u(c) est trop petite.
+notice-uncertainty_missing-distances = Aucune ligne ne déclare d’incertitude sur sa distance. Les distances sont traitées comme exactes : u(c) est peut-être trop petite.
+notice-uncertainty_missing-look = Déclarez-la dans chaque ligne. Saisissez 0 si elle est négligeable.
 notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défaut.
 notice-defaults_only-look = À quel point vous avez vraiment pu lire la règle, les jonctions et les fronts : écrivez-le.
 notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, cette dérive temporelle change v de { $percent } %.
@@ -1507,9 +1510,9 @@ refusal-out_of_range = Les distances, les retards ou les incertitudes sont trop 
 refusal-no_convergence = Aucune pente ne convient mieux qu’une autre : dans leurs incertitudes, toutes les lignes pourraient avoir la même distance. Faites des lectures plus éloignées les unes des autres, et vérifiez les incertitudes des distances.
 refusal-length_mismatch = Les lignes et les incertitudes ne sont pas en même nombre. C’est un défaut de cette page, non de vos lectures. Gardez l’archive de ce cahier et signalez le défaut.
 refusal-some_unstated = { $n ->
-    [one] La ligne { $rows } ne déclare
-   *[other] Les lignes { $rows } ne déclarent
-  } aucune incertitude, mais d’autres lignes en déclarent. Déclarez-en une pour chaque ligne, ou pour aucune.
+    [one] Il manque à la ligne { $rows }
+   *[other] Il manque aux lignes { $rows }
+  } une incertitude sur la distance ou sur le retard que d’autres lignes déclarent. Déclarez-la pour chaque ligne, ou pour aucune.
 refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des échelles, et quelle voie est le front A.
 refusal-no_uncertainty = Deux lignes donnent une pente, mais pas d’incertitude. Ajoutez des lignes, ou déclarez l’incertitude de chacune.
 refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.

@@ -110,6 +110,18 @@ impl Bench {
         self.put(Edit::SetEstimator(Estimator::FixedLevel));
     }
 
+    /// Types the delays that the screen gave, and no uncertainty of them.
+    fn types_bare_delays(&mut self) {
+        for row in 1..=12 {
+            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap().text(Cell::EdgeB);
+            let delay = 2.0 * (held.parse::<f64>().unwrap() - 0.5);
+            for cell in [Cell::TimeBase, Cell::EdgeA, Cell::EdgeB] {
+                self.set(row, cell, "");
+            }
+            self.set(row, Cell::Delay, &text(delay));
+        }
+    }
+
     /// A grid of 10 × 8 divisions, 100 pixels each, whose middle was marked a fifth of a division too far right.
     fn bends_a_grid(&mut self) {
         let corners = [Spot(0, 0), Spot(100_000, 0), Spot(100_000, 80_000), Spot(0, 80_000)];
@@ -176,7 +188,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 30] = [
+const CASES: [Case; 31] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     ("ruler_restarts", |b| (7..=12).for_each(|row| b.set(row, Cell::Rail, "1")), Rows(&[7])),
@@ -210,6 +222,7 @@ const CASES: [Case; 30] = [
         },
         Whole,
     ),
+    ("uncertainty_missing", Bench::types_bare_delays, Whole),
     ("rehearsal", |b| b.put(Edit::SetRehearsal(7)), Whole),
     ("walk", Bench::walks, Rows(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])),
     ("grid_bent", Bench::bends_a_grid, Whole),

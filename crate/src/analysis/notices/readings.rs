@@ -23,6 +23,7 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
         beyond_a_period(input),
         defaults_only(input),
         treated_as_exact(input),
+        uncertainty_missing(input),
         rehearsal(input),
         entry_replaced(input),
     ];
@@ -328,6 +329,32 @@ fn treated_as_exact(input: &NoticeInput) -> Option<Notice> {
         section: Section::Apparatus,
         text: message!("notice-treated_as_exact", what = what),
         look_at: message!("notice-treated_as_exact-look"),
+        rows: Vec::new(),
+        rail: None,
+    })
+}
+
+/// No row states an uncertainty of its distance, or none of its delay, so that all of them are taken as exact; where only
+/// some state none there is no line.
+fn uncertainty_missing(input: &NoticeInput) -> Option<Notice> {
+    let (page, points) = (input.context.page, &input.rows.points);
+    let elsewhere = |acts_on| {
+        page.covariances.iter().any(|stated| stated.acts_on == acts_on)
+            || page.shared.iter().any(|shared| shared.effect == Effect::Noise && shared.acts_on == acts_on)
+    };
+    let text = if points.iter().all(|p| p.uy.is_none()) && !elsewhere(ActsOn::Delays) {
+        message!("notice-uncertainty_missing-delays")
+    } else if points.iter().all(|p| p.ux.is_none()) && !elsewhere(ActsOn::Distances) {
+        message!("notice-uncertainty_missing-distances")
+    } else {
+        return None;
+    };
+    input.line?.stated.then(|| Notice {
+        id: "uncertainty_missing",
+        weight: Weight::Look,
+        section: Section::Readings,
+        text,
+        look_at: message!("notice-uncertainty_missing-look"),
         rows: Vec::new(),
         rail: None,
     })

@@ -1,6 +1,10 @@
 //! What a closed seal covers of the line and of the speed: each slope, and what is a slope's by its unit, is divided
 //! by the factor; v and c are multiplied by it.
 //!
+//! Of two lines through the same readings more than the slope differs, and each of these would tell the true one. So
+//! the line is turned about the mean distance, where it stays among the readings, and intercept, uncertainties and
+//! residuals are those of the turned line: whatever is reckoned from them and the readings gives the slope that is shown.
+//!
 //! Every field is named here, so that one more does not compile until it is said whether the seal covers it. Of the
 //! side checks a bare number can't be let through as it is: what has no slope in it says so by [`NoSlope`].
 
@@ -11,7 +15,7 @@ use super::types::{
     Tested,
 };
 use crate::line::diagnostics::RunsTest;
-use crate::line::{Estimate, Fit, Uncertainty};
+use crate::line::{Estimate, Fit, RowFit, Uncertainty};
 use crate::notebook::RowId;
 
 /// A slope, ns/m, or its uncertainty.
@@ -57,12 +61,12 @@ impl Cover for LineAnalysis {
         } = self;
         Self {
             rows,
+            fit: turned(fit, &distance, factor),
             distance,
             delay,
             u_distance,
             u_delay,
             stated,
-            fit: fit.covered(factor),
             p_value,
             birge_ratio,
             shared,
@@ -73,44 +77,52 @@ impl Cover for LineAnalysis {
     }
 }
 
-impl Cover for Fit {
-    fn covered(self, factor: f64) -> Self {
-        let Self {
-            intercept,
-            slope: b,
-            uncertainty,
-            chi_square,
-            degrees_of_freedom,
-            stated,
-            rows,
-            shared,
-            free,
-            centre,
-            at_centre: _,
-        } = self;
-        let b = slope(b, factor);
-        let of_unknowns = |list: Vec<Estimate>| list.into_iter().map(|one| one.covered(factor)).collect();
-        Self {
-            intercept,
-            slope: b,
-            uncertainty: uncertainty.map(|u| u.covered(factor)),
-            chi_square,
-            degrees_of_freedom,
-            stated,
-            rows,
-            shared: of_unknowns(shared),
-            free: of_unknowns(free),
-            centre,
-            // On the line shown: else two points of the true one would be known.
-            at_centre: intercept + b * centre,
-        }
+/// A fit of rows at `distance`, turned about their mean.
+fn turned(truth: Fit, distance: &[f64], factor: f64) -> Fit {
+    let Fit {
+        intercept,
+        slope: true_slope,
+        uncertainty,
+        chi_square,
+        degrees_of_freedom,
+        stated,
+        rows,
+        shared,
+        free,
+        centre,
+        at_centre: _,
+    } = truth;
+    let b = slope(true_slope, factor);
+    let middle = distance.iter().sum::<f64>() / distance.len().max(1) as f64;
+    let intercept = intercept + (true_slope - b) * middle;
+    let of_unknowns = |list: Vec<Estimate>| list.into_iter().map(|one| one.covered(factor)).collect();
+    let row = |(truth, x): (RowFit, &f64)| {
+        let RowFit { true_x, residual, normalised, leverage, influence } = truth;
+        let residual = residual + (true_slope - b) * (x - middle);
+        // A slope is the sum of the delays, each times its influence.
+        RowFit { true_x, residual, normalised, leverage, influence: slope(influence, factor) }
+    };
+    Fit {
+        intercept,
+        slope: b,
+        uncertainty: uncertainty.map(|u| u.covered(factor)),
+        chi_square,
+        degrees_of_freedom,
+        stated,
+        rows: rows.into_iter().zip(distance).map(row).collect(),
+        shared: of_unknowns(shared),
+        free: of_unknowns(free),
+        centre,
+        at_centre: intercept + b * centre,
     }
 }
 
 impl Cover for Uncertainty {
     fn covered(self, factor: f64) -> Self {
-        let Self { intercept, slope: u, covariance, centre, at_centre } = self;
-        Self { intercept, slope: slope(u, factor), covariance: slope(covariance, factor), centre, at_centre }
+        let Self { intercept: _, slope: u, covariance: _, centre, at_centre } = self;
+        let u = slope(u, factor);
+        let intercept = libm::hypot(at_centre, centre * u);
+        Self { intercept, slope: u, covariance: -centre * u * u, centre, at_centre }
     }
 }
 

@@ -849,7 +849,7 @@ result-choice-fits = The scatter agrees with the stated uncertainties. From the 
 
 seal-mark = sealed
 seal-title = Seal the result
-seal-hint = Until the seal is opened, every displayed v and c carries a hidden factor within ±8 %. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed once.
+seal-hint = Until the seal is opened, every displayed v and c carries a hidden factor within ±8 %. The slope and the delay at zero distance go with them. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed once.
 seal-put = Seal it now
 seal-sealed = The result is sealed: every displayed v and c carries a hidden factor within ±8 %.
 seal-open = Open the seal…

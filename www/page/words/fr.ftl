@@ -849,7 +849,7 @@ result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées
 
 seal-mark = scellé
 seal-title = Sceller le résultat
-seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c porte un facteur caché dans ±8 %. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier peut être scellé une fois.
+seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c porte un facteur caché dans ±8 %. La pente et le retard à distance nulle les suivent. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier peut être scellé une fois.
 seal-put = Sceller maintenant
 seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c porte un facteur caché dans ±8 %.
 seal-open = Ouvrir le sceau…

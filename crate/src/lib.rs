@@ -26,7 +26,7 @@ pub mod quantity;
 pub use slope_engine::{budget, distribution, line};
 
 // Recorded traces and photographs of a screen: a package of their own, most of which works in a worker beside the page.
-pub use slope_evidence::{photo, trace};
+pub use slope_evidence::{errors_as_data, message, photo, trace};
 
 // Phase and group index of air.
 pub mod air;

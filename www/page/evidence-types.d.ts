@@ -4,7 +4,7 @@
  */
 
 import type {
-  Corner, DecimalMark, Detector, Envelope, Known, Layout, Measured, Named, Pair, Proposal, Standing, Wanted,
+  Corner, DecimalMark, Detector, Envelope, Known, Layout, Measured, Named, Pair, Proposal, Standing, Value, Wanted,
 } from './worker-types.js';
 
 /** What a promise of the worker's is refused with: `message` is for a person. */
@@ -73,8 +73,8 @@ export interface FilePart { name: string; size: number; layout: Layout | undefin
 export interface Content { name: string; layout: Layout | undefined; bytes: Uint8Array<ArrayBuffer>; sha256: string }
 /** One of many pairs; `thrown` where it was refused. */
 export interface MeasuredPart { found: MeasuredFiles | null; thrown: WorkerRefusal | null }
-/** A refusal of the wasm's, in words, or the worker's own, by the name of a file. */
-export interface WorkerRefusal { kind: string; message: string; name?: string }
+/** A refusal of the wasm's, with its message, or the worker's own, by the name of a file. */
+export interface WorkerRefusal { kind: string; message: Value; name?: string }
 export type Call = keyof Calls;
 export type Task = { core: WebAssembly.Module } | { id: number; call: Call; values: unknown[] };
 /** `crashed` where the worker can't go on: `why` is empty where the browser does not say. */

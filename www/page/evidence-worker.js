@@ -1,8 +1,8 @@
 /**
  * What an evidence worker does: it starts the wasm that it is handed, and then does what it is asked for, one thing
  * after the other. It keeps the traces that were measured last and the picture that was looked at last, so that a
- * closer look needs no reading. Its refusals are words of the wasm, or a kind and a file's name, for which the page
- * has words. Packed, it is a classic script.
+ * closer look needs no reading. Its refusals are messages of the wasm, or a kind and a file's name; the page has the
+ * words for both. Packed, it is a classic script.
  */
 import * as wasm from './slope_worker.js';
 

@@ -5,7 +5,7 @@
 import { keepFile, keptFile } from './file-store.js';
 import { messageOf } from './core.js';
 import { alike } from './dom.js';
-import { say } from './words.js';
+import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -79,7 +79,7 @@ export async function measureRun(evidence, jobs, { delays: { level: stated, frac
     const results = [];
     const { stopped } = await evidence.batch(some.map(({ files }) => files), asked, (step) => {
       if (step.found?.measured.evidence) results[step.index] = step.found;
-      else refused.push(step.found?.measured.refusal ?? named(some[step.index], step.refused));
+      else refused.push(tell(step.found?.measured.refusal) || named(some[step.index], step.refused));
       progress(step.done, step.all, again);
     }, signal);
     const found = some.flatMap((job, index) => {

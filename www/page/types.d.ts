@@ -731,8 +731,8 @@ binned: boolean, };
 export type Thrown = {
 /** A stable identifier of what failed. */
 kind: string,
-/** What failed and what to do, for a person. */
-message: string, };
+/** What failed and what to do, for a person; a text where a library or the browser says it. */
+message: Value, };
 
 /** What one estimator made of the traces of a row. */
 export type TraceDelay = {

@@ -3,7 +3,7 @@
  * theirs is refused with a {@link Thrown}, whose message is for a person.
  */
 import { messageOf } from './core.js';
-import { say } from './words.js';
+import { say, worded } from './words.js';
 import { compiled, startWorker, workerHere } from './wasm.js';
 
 /** @import { Answer, Call, Calls, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
@@ -158,8 +158,8 @@ export class EvidenceWorker {
 
 /** @param {WorkerRefusal} thrown @returns {Thrown} */
 export function inWords({ kind, message, name }) {
-  // What has no words is one that the worker's script names.
-  return message ? { kind, message } : refusal(/** @type {Refusal} */ (kind), name);
+  // What says nothing is one that the worker's script names.
+  return message ? { kind, message: worded(message) } : refusal(/** @type {Refusal} */ (kind), name);
 }
 
 /**

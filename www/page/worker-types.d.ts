@@ -148,8 +148,15 @@ export type LevelOf = "pair" | "run" | "stated";
 export type Measured = { outcomes: Array<Outcome>, level: number | null, walk: [number, number] | null, sides: [Side, Side],
 /** The same as a notebook keeps it; none where no method gives a delay. */
 evidence: Traces | null,
-/** Why no method gives a delay; empty where one does. */
-refusal: string, };
+/** Why no method gives a delay; none where one does. */
+refusal: Message | null, };
+
+/** Something to be said. */
+export type Message = {
+/** The identifier of its text in the tables. */
+id: string,
+/** What fills the text, by the names that stand there. */
+values: Record<string, Value>, };
 
 /** What a file's name tells of where its trace was taken. */
 export type Named = {
@@ -210,8 +217,8 @@ export type Refused = {
 detector: Detector,
 /** Why. */
 problem: TraceError,
-/** The same in words. */
-message: string, };
+/** The same, to be told. */
+message: Message, };
 
 /** By what a delay was taken, what to be wary of, or why there is none. */
 export type Remark = { "level": {
@@ -268,8 +275,8 @@ bytes: number, };
 export type Thrown = {
 /** A stable identifier of what failed. */
 kind: string,
-/** What failed and what to do, for a person. */
-message: string, };
+/** What failed and what to do, for a person; a text where a library or the browser says it. */
+message: Value, };
 
 /** One column. */
 export type TraceColumn = {
@@ -362,6 +369,11 @@ walk?: TraceTime, };
 
 /** A unit of a column. */
 export type Unit = "s" | "ms" | "µs" | "ns" | "ps" | "V" | "mV" | "1";
+
+/** What fills a text, or stands where a text may stand. */
+export type Value = number | string | Message | {
+/** Each of them. */
+all: Array<Value>, };
 
 /** What is asked of a pair. */
 export type Wanted = {

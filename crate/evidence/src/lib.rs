@@ -4,6 +4,9 @@
 //! browsers. It stands by itself because it is compiled for speed, and because most of it works in a worker beside the
 //! page. So it also holds what the worker's wasm and the page's have in common: the border to the page.
 
+// What is said, as messages.
+pub mod words;
+
 // Recorded traces: reading files, baselines, edges, delays, walk.
 pub mod trace;
 

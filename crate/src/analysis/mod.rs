@@ -114,7 +114,7 @@ pub use origin::{Clock, Origin, Quantity};
 pub use parts::WhatIf;
 pub use place::{Place, Problem};
 pub use prepare::{PreparedPage, prepare};
-pub use row_error::{GridError, MarksError, RowError, TracesError, plane};
+pub use row_error::{GridError, MarksError, RowError, TracesError};
 pub use seal::Shown;
 pub use speed::C0;
 pub use types::*;

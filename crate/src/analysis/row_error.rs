@@ -3,9 +3,9 @@
 use serde::{Serialize, Serializer};
 
 use crate::message;
-use crate::notebook::{Remark, StoredFile, remark_words};
-use crate::photo::{Mark, PlaneError, SeparationError};
-use crate::quantity::{DecimalMark, plain};
+use crate::notebook::{Remark, StoredFile};
+use crate::photo::{PlaneError, SeparationError};
+use crate::quantity::DecimalMark;
 use crate::screen::EdgesError;
 use crate::words::{Message, Value};
 
@@ -138,7 +138,7 @@ impl GridError {
     pub fn message(&self) -> Message {
         match self {
             Self::NoDivisions => message!("grid-no_divisions"),
-            Self::Plane(error) => plane(error),
+            Self::Plane(error) => error.message(),
         }
     }
 }
@@ -149,7 +149,7 @@ impl MarksError {
         match self {
             Self::NoGrid => message!("marks-no_grid"),
             Self::Grid(error) => error.message(),
-            Self::Separation(error) => separation(*error),
+            Self::Separation(error) => error.message(),
         }
     }
 }
@@ -160,55 +160,10 @@ impl TracesError {
         match self {
             Self::NotMeasured => message!("traces-not_measured"),
             Self::NoDelay { remarks, files, mark } => {
-                message!("traces-no_delay", why = remark_words(remarks, files, *mark))
+                let said: Vec<Value> = remarks.iter().map(|remark| remark.said(files, *mark)).collect();
+                message!("traces-no_delay", why = said)
             }
             Self::Unreadable => message!("traces-unreadable"),
         }
-    }
-}
-
-/// Why corner marks fix no plane. Marks are counted from 1, and named by their place on the grid too.
-pub fn plane(error: &PlaneError) -> Message {
-    match error {
-        PlaneError::TooFew { got } => message!("plane-too_few", got = *got),
-        PlaneError::NotFinite { mark } => message!("plane-not_finite", mark = corner(mark)),
-        PlaneError::Uncertainty => message!("plane-uncertainty"),
-        PlaneError::SamePlace { first, second } => {
-            message!("plane-same_place", first = corner(first), second = corner(second))
-        }
-        PlaneError::SameCrossing { first, second } => {
-            message!("plane-same_crossing", first = corner(first), second = corner(second))
-        }
-        PlaneError::OnOneLine { marks } => message!("plane-on_one_line", marks = corners(marks)),
-        PlaneError::CrossingsOnOneLine { marks } => {
-            message!("plane-crossings_on_one_line", marks = corners(marks))
-        }
-        PlaneError::Crossed { first, second } => {
-            message!("plane-crossed", first = corner(first), second = corner(second))
-        }
-        PlaneError::OutOfPlace { mark } => message!("plane-out_of_place", mark = corner(mark)),
-        PlaneError::Mirrored => message!("plane-mirrored"),
-        PlaneError::Undetermined => message!("plane-undetermined"),
-    }
-}
-
-fn corner(mark: &Mark) -> Message {
-    let whole = |value| plain(value, 3, DecimalMark::Point);
-    message!("plane-mark", n = mark.index + 1, column = whole(mark.column), row = whole(mark.row))
-}
-
-fn corners(marks: &[Mark]) -> Vec<Value> {
-    marks.iter().map(|mark| corner(mark).into()).collect()
-}
-
-/// Why marks on edges give no delay.
-fn separation(error: SeparationError) -> Message {
-    match error {
-        SeparationError::NoMark { edge } => message!("edges-no_mark", edge = edge.to_string()),
-        SeparationError::OffPlane { edge, index } => {
-            message!("edges-off_plane", n = index + 1, edge = edge.to_string())
-        }
-        SeparationError::NoRepeats => message!("edges-no_repeats"),
-        SeparationError::Uncertainty => message!("edges-uncertainty"),
     }
 }

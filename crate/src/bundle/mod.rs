@@ -19,7 +19,7 @@
 mod error;
 mod metadata;
 
-pub use error::BundleError;
+pub use error::{BundleError, notebook_refused};
 pub use metadata::METADATA;
 
 pub use slope_archive::{ArchiveError, CONTENTS, Entry, LIMITS, pack, sha256_hex, unpack};
@@ -31,7 +31,7 @@ use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
 use crate::pictures::Charts;
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::shown::{budget_table, readings_table};
-use crate::report::{self, Table};
+use crate::report::{self, Table, TableError};
 use crate::view::{TrialsView, View};
 use crate::words::Words;
 
@@ -94,7 +94,7 @@ pub fn texts(
     charts: &Charts,
     trials: Option<&TrialsView>,
     words: &dyn Words,
-) -> Result<Vec<Entry>, BundleError> {
+) -> Result<Vec<Entry>, TableError> {
     let tables = [
         readings_table(view, words),
         fit_table(&fit_figures(analysis), words),
@@ -152,7 +152,7 @@ pub fn kept(page: &NotebookState) -> LiteMap<String, &StoredFile> {
 ///
 /// # Errors
 /// A table that can't be written.
-fn entries(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<Entry>, BundleError> {
+fn entries(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<Entry>, TableError> {
     let mut entries = vec![text_entry(NOTEBOOK, notebook_text)];
     for part in parts {
         entries.push(match part {

@@ -3,6 +3,7 @@
 use super::*;
 use crate::notebook::FileError;
 use crate::report::sample::{analysis, empty_analysis, english, view_of};
+use crate::words::in_english;
 
 fn notebook_text() -> String {
     notebook::write(&Notebook::new())
@@ -57,8 +58,9 @@ fn the_same_notebook_gives_the_same_bytes() {
 fn a_bundle_from_a_later_version_says_so() {
     let later = notebook_text().replace("\"format\":2", "\"format\":3");
     let error = read(&write(&later, vec![]).unwrap()).unwrap_err();
-    assert_eq!(error, BundleError::Notebook { reason: FileError::Later { what: "format 3".into() } });
-    assert!(error.to_string().starts_with("\"notebook.json\" in this bundle: "));
+    assert_eq!(error, BundleError::Notebook { reason: FileError::LaterFormat { format: 3 } });
+    let told = in_english(&notebook_refused(&FileError::LaterFormat { format: 3 }));
+    assert!(told.starts_with("“notebook.json” in this bundle") && told.contains("format 3"), "{told}");
 }
 
 #[test]

@@ -51,6 +51,7 @@ pub use picture::{
 pub use theme::{Colour, Theme};
 
 use crate::words::{Message, Words};
+use crate::{errors_as_data, message};
 use scene::Scene;
 
 /// Pixels of the SVG's inner grid to one CSS pixel: plotters places shapes on whole pixels.
@@ -62,12 +63,9 @@ const LEAST_WIDTH: f64 = 14.0;
 const LEAST_HEIGHT: f64 = 12.0;
 
 /// Why a drawing could not be made.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ChartError {
     /// There is no room to draw in.
-    #[error(
-        "the drawing has {width} × {height} pixels; it needs at least {least_width} × {least_height}: make it larger"
-    )]
     TooSmall {
         /// Width of the area, px.
         width: u32,
@@ -79,8 +77,25 @@ pub enum ChartError {
         least_height: u32,
     },
     /// The backend refused.
-    #[error("the drawing surface refused: {0}")]
     Surface(String),
+}
+
+errors_as_data!(ChartError);
+
+impl ChartError {
+    /// Why, and what to do.
+    pub fn message(&self) -> Message {
+        match self {
+            Self::TooSmall { width, height, least_width, least_height } => message!(
+                "chart-too_small",
+                width = width.to_string(),
+                height = height.to_string(),
+                least_width = least_width.to_string(),
+                least_height = least_height.to_string()
+            ),
+            Self::Surface(_) => message!("chart-surface"),
+        }
+    }
 }
 
 impl<E: Error + Send + Sync> From<DrawingAreaErrorKind<E>> for ChartError {

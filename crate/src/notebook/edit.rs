@@ -11,7 +11,6 @@ use litemap::LiteMap;
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use thiserror::Error;
 
 use super::splice::Splice;
 use super::state::{
@@ -21,6 +20,8 @@ use super::state::{
 };
 use super::uncertainty::{UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
+use crate::words::Message;
+use crate::{errors_as_data, message};
 use slope_evidence::stored::{Estimator, Evidence, Grid, GridId};
 
 /// One thing a person did.
@@ -165,74 +166,85 @@ pub enum Edit {
 }
 
 /// Why an edit was refused. The notebook is as it was before.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum EditError {
     /// No such row.
-    #[error("there is no row number {row}; the edit was left out")]
     NoRow {
         /// The number asked for.
         row: RowId,
     },
     /// No such rail.
-    #[error("there is no rail number {rail}; the edit was left out")]
     NoRail {
         /// The number asked for.
         rail: RailId,
     },
     /// No such setting.
-    #[error("there is no time base setting number {setting}; the edit was left out")]
     NoSetting {
         /// The number asked for.
         setting: SettingId,
     },
     /// No such shared error.
-    #[error("there is no shared error number {shared}; the edit was left out")]
     NoShared {
         /// The number asked for.
         shared: SharedId,
     },
     /// No such planned position.
-    #[error("there is no planned position number {position}; the edit was left out")]
     NoPosition {
         /// The number asked for.
         position: PositionId,
     },
     /// A row or rail of that number stands already.
-    #[error("number {id} is taken already; a new row or rail needs a number of its own")]
     Taken {
         /// The number asked for.
         id: u32,
     },
     /// No such grid.
-    #[error("there is no marked grid number {grid}; the edit was left out")]
     NoGrid {
         /// The number asked for.
         grid: GridId,
     },
     /// A row was struck out without saying why.
-    #[error("row {row} was not struck out: write the reason first")]
     NoReason {
         /// The row.
         row: RowId,
     },
     /// The cautions were read by nobody.
-    #[error("type the name of the person who read the cautions first")]
     NoName,
     /// Undo, redo or a seal inside a group of edits.
-    #[error("undo, redo and the seal stand alone, never in a group of edits")]
     NotInGroup,
     /// A second seal, or one without a salt.
-    #[error("the result was sealed once already, or the seal has no salt; it was left as it is")]
     NoSecondSeal,
     /// There is no closed seal to open.
-    #[error("there is no closed seal to open")]
     NoSeal,
-    /// There is nothing to take back, or nothing to do again.
-    #[error("there is nothing left to {what}")]
-    NothingTo {
-        /// "undo" or "redo".
-        what: &'static str,
-    },
+    /// There is nothing to take back.
+    NothingToUndo,
+    /// There is nothing to do again.
+    NothingToRedo,
+}
+
+errors_as_data!(EditError);
+
+impl EditError {
+    /// What is wrong, and what to do.
+    pub fn message(&self) -> Message {
+        let number = |number: u32| number.to_string();
+        match self {
+            Self::NoRow { row } => message!("edit-no_row", n = number(*row)),
+            Self::NoRail { rail } => message!("edit-no_rail", n = number(*rail)),
+            Self::NoSetting { setting } => message!("edit-no_setting", n = number(*setting)),
+            Self::NoShared { shared } => message!("edit-no_shared", n = number(*shared)),
+            Self::NoPosition { position } => message!("edit-no_position", n = number(*position)),
+            Self::Taken { id } => message!("edit-taken", n = number(*id)),
+            Self::NoGrid { grid } => message!("edit-no_grid", n = number(*grid)),
+            Self::NoReason { row } => message!("edit-no_reason", n = number(*row)),
+            Self::NoName => message!("edit-no_name"),
+            Self::NotInGroup => message!("edit-not_in_group"),
+            Self::NoSecondSeal => message!("edit-no_second_seal"),
+            Self::NoSeal => message!("edit-no_seal"),
+            Self::NothingToUndo => message!("edit-nothing_to_undo"),
+            Self::NothingToRedo => message!("edit-nothing_to_redo"),
+        }
+    }
 }
 
 impl Edit {

@@ -7,11 +7,12 @@
 use schemars::JsonSchema;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
-use thiserror::Error;
 
 use super::edit::EditError;
 use super::first_edits;
 use super::log::{LogEntry, Notebook};
+use crate::words::Message;
+use crate::{errors_as_data, message};
 
 /// The version written by this program.
 pub const FORMAT: u32 = 2;
@@ -39,12 +40,9 @@ pub fn schema() -> schemars::Schema {
 }
 
 /// Why a text is not a notebook that can be opened.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum FileError {
     /// Not JSON, or cut short.
-    #[error(
-        "this is not a whole notebook file: {what} (line {line}, column {column}). Download the file again"
-    )]
     NotJson {
         /// What the reader met.
         what: String,
@@ -54,30 +52,61 @@ pub enum FileError {
         column: usize,
     },
     /// JSON, but of something else.
-    #[error("this file is not a notebook of this program: it lacks \"kind\": \"{KIND}\"")]
     Foreign,
-    /// Written by a later version.
-    #[error(
-        "this notebook was made by a later version of this page, which knows {what}. Open it with that version; it was left untouched"
-    )]
-    Later {
-        /// What is not known here: "format 9", or a name in quotation marks.
-        what: String,
+    /// Written by a later version, in a later format.
+    LaterFormat {
+        /// The format.
+        format: u64,
+    },
+    /// Written by a later version, which knows a name that is not known here.
+    LaterName {
+        /// The name.
+        name: String,
     },
     /// A whole file, in which something has another form than the format gives it.
-    #[error("something in this notebook file is not as its format has it: {what}")]
     Form {
         /// What the reader met, and where.
         what: String,
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
     },
     /// The log does not replay.
-    #[error("entry {entry} of the notebook's log can't be applied: {reason}")]
     BadEntry {
         /// Which entry, from 1.
         entry: usize,
         /// Why.
         reason: EditError,
     },
+}
+
+errors_as_data!(FileError);
+
+impl FileError {
+    /// Why, and what to do.
+    pub fn message(&self) -> Message {
+        let number = |number: usize| number.to_string();
+        match self {
+            Self::NotJson { line, column, .. } => {
+                message!("file-not_json", line = number(*line), column = number(*column))
+            }
+            Self::Foreign => message!("file-foreign", kind = KIND),
+            Self::LaterFormat { format } => message!("file-later_format", format = format.to_string()),
+            Self::LaterName { name } => message!("file-later_name", name = name.as_str()),
+            Self::Form { line, column, .. } => {
+                message!("file-form", line = number(*line), column = number(*column))
+            }
+            Self::BadEntry { entry, reason } => {
+                message!("file-bad_entry", n = number(*entry), why = reason.message())
+            }
+        }
+    }
+
+    /// Whether a later version of the page made it.
+    pub fn is_later(&self) -> bool {
+        matches!(self, Self::LaterFormat { .. } | Self::LaterName { .. })
+    }
 }
 
 /// What every version of the file has at its top.
@@ -99,9 +128,7 @@ pub fn read(text: &str) -> Result<Notebook, FileError> {
         return Err(FileError::Foreign);
     }
     match head.format {
-        Some(found) if found > u64::from(FORMAT) => {
-            return Err(FileError::Later { what: format!("format {found}") });
-        }
+        Some(format) if format > u64::from(FORMAT) => return Err(FileError::LaterFormat { format }),
         Some(1..) => {}
         _ => return Err(FileError::Foreign),
     }
@@ -149,13 +176,13 @@ pub fn write(notebook: &Notebook) -> String {
 }
 
 fn refused(error: &serde_json::Error) -> FileError {
-    let what = error.to_string();
+    let (what, line, column) = (error.to_string(), error.line(), error.column());
     if !error.is_data() {
-        return FileError::NotJson { what, line: error.line(), column: error.column() };
+        return FileError::NotJson { what, line, column };
     }
     match unknown_name(&what) {
-        Some(name) => FileError::Later { what: format!("“{name}”") },
-        None => FileError::Form { what },
+        Some(name) => FileError::LaterName { name: name.to_owned() },
+        None => FileError::Form { what, line, column },
     }
 }
 

@@ -141,7 +141,7 @@ impl Notebook {
 }
 
 fn nothing_to(edit: &Edit) -> EditError {
-    EditError::NothingTo { what: if matches!(edit, Edit::Undo) { "undo" } else { "redo" } }
+    if matches!(edit, Edit::Undo) { EditError::NothingToUndo } else { EditError::NothingToRedo }
 }
 
 /// The page that the entries at the places `done` make of an empty one.

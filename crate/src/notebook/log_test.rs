@@ -2,6 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::super::*;
+use crate::words::in_english;
 
 fn add(row: RowId, reading: &str) -> Edit {
     Edit::AddRow { row, after: None, cells: [(Cell::Reading, reading.to_owned())].into_iter().collect() }
@@ -25,14 +26,14 @@ fn undo_and_redo_are_entries_that_lead_back_and_forth() {
     assert_eq!(notebook.state(), &two_rows);
     notebook.apply(Edit::Undo, "").unwrap();
     notebook.apply(Edit::SetTitle("other way".into()), "").unwrap();
-    assert_eq!(notebook.apply(Edit::Redo, ""), Err(EditError::NothingTo { what: "redo" }));
+    assert_eq!(notebook.apply(Edit::Redo, ""), Err(EditError::NothingToRedo));
     assert_eq!(notebook.log().len(), 6);
 }
 
 #[test]
 fn nothing_is_left_to_undo_in_an_empty_notebook() {
     let mut notebook = Notebook::new();
-    assert_eq!(notebook.apply(Edit::Undo, ""), Err(EditError::NothingTo { what: "undo" }));
+    assert_eq!(notebook.apply(Edit::Undo, ""), Err(EditError::NothingToUndo));
     assert!(notebook.log().is_empty());
 }
 
@@ -95,28 +96,30 @@ fn files_that_are_no_notebooks_say_why() {
 #[test]
 fn what_a_later_version_made_is_called_so() {
     let whole = write(&notebook(vec![add(1, "10"), Edit::SetPath(Path::Mirror)]));
+    let named = |name: &str| FileError::LaterName { name: name.into() };
     let cases = [
-        ("\"format\":2", "\"format\":99", "format 99"),
-        ("\"add_row\"", "\"fly\"", "“fly”"),
-        ("\"row\":1", "\"row\":1,\"colour\":2", "“colour”"),
-        ("\"mirror\"", "\"prism\"", "“prism”"),
-        ("\"log\"", "\"signed\":true,\"log\"", "“signed”"),
+        ("\"format\":2", "\"format\":99", FileError::LaterFormat { format: 99 }),
+        ("\"add_row\"", "\"fly\"", named("fly")),
+        ("\"row\":1", "\"row\":1,\"colour\":2", named("colour")),
+        ("\"mirror\"", "\"prism\"", named("prism")),
+        ("\"log\"", "\"signed\":true,\"log\"", named("signed")),
     ];
-    for (now, later, what) in cases {
+    for (now, later, why) in cases {
         let text = whole.replacen(now, later, 1);
         assert_ne!(text, whole);
         let error = read(&text).unwrap_err();
-        assert_eq!(error, FileError::Later { what: what.into() });
-        let words = error.to_string();
+        assert_eq!(error, why);
+        assert!(error.is_later());
+        let words = in_english(&error.message());
         assert!(
-            words.contains("a later version of this page") && words.contains("left untouched"),
+            words.contains("a later version of this page") && words.contains("left unchanged"),
             "{words}"
         );
         assert!(!words.contains("expected"), "no list of what is known: {words}");
     }
     let entry = r#"{"edit":{"fly":{"row":1}}}"#;
-    assert_eq!(read_entry(entry), Err(FileError::Later { what: "“fly”".into() }));
-    assert_eq!(read_entry(r#"{"edit":"fly"}"#), Err(FileError::Later { what: "“fly”".into() }));
+    assert_eq!(read_entry(entry), Err(named("fly")));
+    assert_eq!(read_entry(r#"{"edit":"fly"}"#), Err(named("fly")));
     assert!(matches!(read_entry(r#"{"edit":{"restore_row":"x"}}"#), Err(FileError::Form { .. })));
     assert!(matches!(read_entry(r#"{"edit":{"restore"#), Err(FileError::NotJson { .. })));
 }

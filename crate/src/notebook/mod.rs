@@ -31,7 +31,7 @@ pub use log::{LogEntry, Notebook};
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{
     Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot, StoredFile, TraceDelay,
-    TraceTime, Traces, hashes_in, remark_words,
+    TraceTime, Traces, hashes_in,
 };
 pub use splice::{OverlapPair, Splice};
 pub use state::*;

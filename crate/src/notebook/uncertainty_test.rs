@@ -162,5 +162,5 @@ fn the_choice_is_stored() {
         assert_eq!(read_entry(&entry).unwrap().edit, Edit::SetKind { of, kind: Limit });
     }
     let later = r#"{"edit":{"set_kind":{"of":"edge","kind":"expanded"}}}"#;
-    assert!(matches!(read_entry(later), Err(FileError::Later { .. })));
+    assert!(matches!(read_entry(later), Err(FileError::LaterName { .. })));
 }

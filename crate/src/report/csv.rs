@@ -8,15 +8,13 @@
 //!
 //! Every text comes back as it was: after export, an apostrophe at a start is always one that export put there.
 
-use thiserror::Error;
+use crate::words::Message;
+use crate::{errors_as_data, message};
 
 /// Why a table can't be written or read.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum TableError {
     /// Records that differ in length.
-    #[error(
-        "record {record} of the table has {found} cells where the first has {expected}. Fill the missing cells, or take out those too many"
-    )]
     Ragged {
         /// Which record, from 1.
         record: u64,
@@ -26,11 +24,27 @@ pub enum TableError {
         expected: u64,
     },
     /// Not CSV in UTF-8.
-    #[error("the table can't be read: {what}. Save it as CSV with commas, in UTF-8")]
     Unreadable {
         /// What the reader met.
         what: String,
     },
+}
+
+errors_as_data!(TableError);
+
+impl TableError {
+    /// Why, and what to do.
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Ragged { record, found, expected } => message!(
+                "table-ragged",
+                record = record.to_string(),
+                found = found.to_string(),
+                expected = expected.to_string()
+            ),
+            Self::Unreadable { .. } => message!("table-unreadable"),
+        }
+    }
 }
 
 /// Characters with which a formula starts; the last four are their full-width forms.

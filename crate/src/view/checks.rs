@@ -171,7 +171,7 @@ fn runs_test(runs: &RunsTest, mark: DecimalMark) -> Figure {
             tail(whole(runs.runs), whole(runs.plus), whole(runs.minus)),
             p,
         ))
-        .from("A. Wald and J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147")
+        .from(message!("figures-runs-source"))
 }
 
 fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {

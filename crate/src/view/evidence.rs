@@ -5,11 +5,9 @@ use serde::Serialize;
 
 use super::figures::{figure, with_u};
 use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
-use super::remarks::remark;
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
 use crate::analysis::Analysis;
 use crate::analysis::evidence::{Marked, Marks, corners, time, traced};
-use crate::analysis::plane;
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
 use crate::message;
 use crate::notebook::{Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits};
@@ -91,7 +89,7 @@ pub fn grid_lines(grid: &Grid) -> GridLines {
             lines: plane.grid(grid.columns, grid.rows).iter().map(|[a, b]| [a.x, a.y, b.x, b.y]).collect(),
             problem: None,
         },
-        Err(error) => GridLines { lines: Vec::new(), problem: Some(plane(&error)) },
+        Err(error) => GridLines { lines: Vec::new(), problem: Some(error.message()) },
     }
 }
 
@@ -191,7 +189,7 @@ fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
             .means(meaning(found.estimator))
             .by(row(vec![symbol("Δt"), op("="), symbol("t_B"), op("−"), symbol("t_A")]))
             .from(message!("figures-traces-source"));
-        found.remarks.iter().fold(told, |told, one| told.means(remark(one, &traces.files, mark)))
+        found.remarks.iter().fold(told, |told, one| told.means(one.said(&traces.files, mark)))
     });
     each.collect()
 }

@@ -22,7 +22,6 @@ pub mod proposal;
 // What was computed, a part each.
 pub mod budget;
 mod checks;
-mod remarks;
 pub mod evidence;
 pub mod fitted_line;
 pub mod result;

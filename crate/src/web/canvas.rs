@@ -8,6 +8,7 @@ use web_sys::HtmlCanvasElement;
 
 use super::thrown;
 use crate::chart::{ChartError, Theme};
+use crate::message;
 
 /// Paints on a canvas whose size is set in device pixels.
 ///
@@ -21,6 +22,7 @@ pub(super) fn draw(
 ) -> Result<(), JsValue> {
     let theme = if dark { Theme::dark() } else { Theme::light() };
     let backend = CanvasBackend::with_canvas_object(canvas)
-        .ok_or_else(|| thrown("chart", &"this browser gives no canvas to draw on"))?;
-    paint(&backend.into_drawing_area(), &theme.scaled(pixels)).map_err(|error| thrown("chart", &error))
+        .ok_or_else(|| thrown("chart", message!("chart-surface")))?;
+    paint(&backend.into_drawing_area(), &theme.scaled(pixels))
+        .map_err(|error| thrown("chart", error.message()))
 }

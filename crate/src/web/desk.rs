@@ -7,12 +7,13 @@ use web_sys::HtmlCanvasElement;
 use super::canvas::draw;
 use super::trials::Tally;
 use super::words::PageWords;
-use super::{from_js, refused, thrown, to_js, to_js_by_text};
+use super::{from_js, thrown, to_js, to_js_by_text};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
-use crate::bundle::{self, BundleError};
+use crate::bundle::{self, notebook_refused};
 use crate::chart::{self, Theme};
-use crate::notebook::{Cell, Edit, FileError, Notebook, Pasted, file, paste, read, read_entry};
+use crate::message;
+use crate::notebook::{Cell, Edit, Notebook, Pasted, file, paste, read, read_entry};
 use crate::pictures::{bench_picture, charts, line_picture};
 use crate::report::{self, shown::readings_table};
 use crate::view::budget::budget_view;
@@ -40,7 +41,7 @@ impl Desk {
     }
 
     pub(super) fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
-        self.notebook.apply(edit, at).map_err(|error| thrown("edit", &error))?;
+        self.notebook.apply(edit, at).map_err(|error| thrown("edit", error.message()))?;
         self.analysis = analyse(&self.notebook);
         Ok(())
     }
@@ -70,7 +71,7 @@ impl Desk {
     /// # Errors
     /// `{kind: "file", message}`.
     pub fn open(text: &str) -> Result<Desk, JsValue> {
-        read(text).map(Self::holding).map_err(|error| thrown("file", &error))
+        read(text).map(Self::holding).map_err(|error| thrown("file", error.message()))
     }
 
     /// Does an edit at the time `at` (RFC 3339).
@@ -161,7 +162,7 @@ impl Desk {
     /// `{kind: "trials", message}` when none can be drawn.
     pub fn tally(&self) -> Result<Tally, JsValue> {
         let page = self.notebook.state();
-        Tally::of(page, &self.analysis).map_err(|why| refused("trials", &why.message(page.decimal_mark)))
+        Tally::of(page, &self.analysis).map_err(|why| thrown("trials", why.message(page.decimal_mark)))
     }
 
     /// Keeps what trials gave for report and bundle, as long as the notebook stays as it is.
@@ -209,10 +210,10 @@ impl Desk {
     pub fn replay(&mut self, entries: Vec<String>) -> Result<(), JsValue> {
         for text in entries {
             let entry = read_entry(&text).map_err(|error| {
-                let kind = if matches!(error, FileError::Later { .. }) { "later" } else { "edit" };
-                thrown(kind, &error)
+                let kind = if error.is_later() { "later" } else { "edit" };
+                thrown(kind, error.message())
             })?;
-            self.notebook.apply(entry.edit, &entry.at).map_err(|error| thrown("edit", &error))?;
+            self.notebook.apply(entry.edit, &entry.at).map_err(|error| thrown("edit", error.message()))?;
         }
         self.analysis = analyse(&self.notebook);
         Ok(())
@@ -288,10 +289,10 @@ impl Desk {
     ) -> Result<String, JsValue> {
         let table = readings_table(&view(&self.notebook, &self.analysis), &PageWords(say));
         match kind {
-            "csv" => table.to_csv().map_err(|error| thrown("table", &error)),
+            "csv" => table.to_csv().map_err(|error| thrown("table", error.message())),
             "latex" => Ok(table.to_latex()),
             "markdown" => Ok(table.to_markdown()),
-            other => Err(thrown("table", &format!("“{other}” is no kind of table: csv, latex or markdown"))),
+            other => Err(thrown("table", message!("table-kind", kind = other))),
         }
     }
 
@@ -328,7 +329,7 @@ impl Desk {
             self.trials_view().as_ref(),
             &PageWords(say),
         )
-        .map_err(|error| thrown("bundle", &error))?;
+        .map_err(|error| thrown("bundle", error.message()))?;
         let text = |bytes| String::from_utf8(bytes).unwrap_or_default();
         Ok(texts.into_iter().flat_map(|entry| [entry.name, text(entry.bytes)]).collect())
     }
@@ -344,7 +345,7 @@ impl Desk {
     /// # Errors
     /// `{kind: "bundle", message}`.
     pub fn open_bundled(text: &str) -> Result<Desk, JsValue> {
-        let notebook = read(text).map_err(|reason| thrown("bundle", &BundleError::Notebook { reason }))?;
+        let notebook = read(text).map_err(|reason| thrown("bundle", notebook_refused(&reason)))?;
         Ok(Self::holding(notebook))
     }
 }

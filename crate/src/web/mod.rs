@@ -19,23 +19,9 @@ mod plan;
 mod evidence;
 pub mod shelf;
 
-use serde::Serialize;
 use slope_evidence::border::{from_js, thrown, to_js, to_js_by_text};
 use wasm_bindgen::prelude::*;
-
-use crate::words::Message;
 
 /// Where the glue's declarations have their types from.
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = "import type * as Types from './types.js';";
-
-/// An error as the page catches it, whose words the page has.
-#[derive(Serialize)]
-struct Refused<'a> {
-    kind: &'static str,
-    message: &'a Message,
-}
-
-fn refused(kind: &'static str, message: &Message) -> JsValue {
-    to_js(&Refused { kind, message })
-}

@@ -3,7 +3,7 @@
 use wasm_bindgen::prelude::*;
 
 use super::desk::Desk;
-use super::{from_js, refused, to_js};
+use super::{from_js, thrown, to_js};
 use crate::plan::To;
 use crate::plan::rehearsal::rehearsal;
 use crate::view::plan::{move_view, plan_view, truth_view};
@@ -42,7 +42,7 @@ impl Desk {
     ) -> Result<Desk, JsValue> {
         let planned = from_js(planned, "plan")?;
         let edit = rehearsal(self.notebook.state(), title, planned, seed)
-            .map_err(|refusal| refused("plan", &refusal.message))?;
+            .map_err(|refusal| thrown("plan", refusal.message))?;
         let mut desk = Desk::blank();
         desk.do_edit(edit, at)?;
         Ok(desk)

@@ -14,6 +14,7 @@ use serde::de::DeserializeOwned;
 use wasm_bindgen::prelude::*;
 
 use super::{thrown, to_js};
+use crate::message;
 use crate::view::StoredNotebook;
 
 const LIST: &str = "slope-of-light/list";
@@ -71,12 +72,7 @@ fn list() -> Vec<StoredNotebook> {
 
 fn refused(error: &StorageError) -> JsValue {
     let quota = error.to_string().contains("Quota");
-    let message = if quota {
-        "The browser's storage for this page is full. Nothing already stored was touched: download the bundle of this notebook now, then delete notebooks you no longer need."
-    } else {
-        "The browser would not store the notebook. Nothing already stored was touched: download the bundle of this notebook now."
-    };
-    thrown(if quota { "quota" } else { "storage" }, &message)
+    if quota { thrown("quota", message!("shelf-full")) } else { thrown("storage", message!("shelf-refused")) }
 }
 
 /// The notebooks on the shelf, the last changed first.

@@ -6,7 +6,7 @@ use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::words::PageWords;
-use super::{refused, thrown, to_js};
+use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, Outcome, TrialsError};
 use crate::chart;
@@ -25,10 +25,8 @@ impl Trials {
     /// # Errors
     /// `{kind: "trials", message}` when none can be drawn.
     pub fn of(text: &str) -> Result<Trials, JsValue> {
-        let notebook = read(text).map_err(|error| thrown("trials", &error))?;
-        trials::Trials::of(notebook.state())
-            .map(Trials)
-            .map_err(|refusal| refused("trials", &refusal.message))
+        let notebook = read(text).map_err(|error| thrown("trials", error.message()))?;
+        trials::Trials::of(notebook.state()).map(Trials).map_err(|refusal| thrown("trials", refusal.message))
     }
 
     /// The c of each trial of a block, m/s.

@@ -4,9 +4,7 @@
 //! - [`Message`]: a text by its identifier, filled with [`Value`]s; made by [`message!`](crate::message).
 //! - [`Words`]: whoever has a table at hand: the page, or natively a [`Table`].
 
-mod message;
-
-pub use message::{Message, Value, Words};
+pub use slope_evidence::words::{Message, Value, Words};
 
 // Tables read natively: for the demo, for scripts and tests. In a browser the page has them.
 #[cfg(not(target_arch = "wasm32"))]

@@ -12,6 +12,9 @@ pub mod standing;
 // Trace files that belong together, kept to be looked at again.
 pub mod reading;
 
+// Why a bundle is refused, to be told.
+pub mod refusals;
+
 // What the worker may call.
 #[cfg(target_arch = "wasm32")]
 mod web;

@@ -7,31 +7,27 @@ use slope_evidence::trace::{
     self, Asked, DecimalMark, Delay, DelayMethod, Delimiter, Detector, Drawn, Envelope, Layout, ReadError,
     Recording, Role, TraceError, Waveform,
 };
-use thiserror::Error;
+use slope_evidence::words::Message;
+use slope_evidence::{errors_as_data, message};
 
 /// Why files give no pair of traces.
-#[derive(Clone, Debug, PartialEq, Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum ReadingError {
     /// A file can't be read.
-    #[error(transparent)]
-    Read(#[from] ReadError),
+    Read(ReadError),
     /// No file yet.
-    #[error("no trace file is given; choose one that holds both traces, or one for each detector.")]
     None,
     /// More than two.
-    #[error("{file}: a third trace file; one that holds both traces, or one for each detector, is a pair.")]
     Third {
         /// The third one.
         file: String,
     },
     /// One file with one trace.
-    #[error("{file}: this file holds one trace alone; add the file with the other detector's trace.")]
     One {
         /// The file.
         file: String,
     },
     /// No column stands for a detector.
-    #[error("{file}: no column is taken as the trace of detector {detector:?}; say which column holds it.")]
     Lacks {
         /// The file.
         file: String,
@@ -40,13 +36,25 @@ pub enum ReadingError {
     },
 }
 
+errors_as_data!(ReadingError);
+
 impl ReadingError {
     /// What is wrong, its numbers with a decimal mark.
-    pub fn words(&self, mark: DecimalMark) -> String {
+    pub fn message(&self, mark: DecimalMark) -> Message {
         match self {
-            Self::Read(error) => error.words(mark),
-            other => other.to_string(),
+            Self::Read(error) => error.message(mark),
+            Self::None => message!("reading-none"),
+            Self::Third { file } => message!("reading-third", file = file.as_str()),
+            Self::One { file } => message!("reading-one", file = file.as_str()),
+            Self::Lacks { file, detector: Detector::A } => message!("reading-lacks_a", file = file.as_str()),
+            Self::Lacks { file, detector: Detector::B } => message!("reading-lacks_b", file = file.as_str()),
         }
+    }
+}
+
+impl From<ReadError> for ReadingError {
+    fn from(error: ReadError) -> Self {
+        Self::Read(error)
     }
 }
 
@@ -198,8 +206,8 @@ pub struct Measured {
     pub sides: [Side; 2],
     /// The same as a notebook keeps it; none where no method gives a delay.
     pub evidence: Option<Traces>,
-    /// Why no method gives a delay; empty where one does.
-    pub refusal: String,
+    /// Why no method gives a delay; none where one does.
+    pub refusal: Option<Message>,
 }
 
 /// One method's delay, or why it gives none; by `estimator` the notebook knows the method.
@@ -231,13 +239,13 @@ pub struct Refused {
     pub detector: Detector,
     /// Why.
     pub problem: TraceError,
-    /// The same in words.
-    pub message: String,
+    /// The same, to be told.
+    pub message: Message,
 }
 
 impl Refused {
     fn of(detector: Detector, problem: TraceError, mark: DecimalMark) -> Self {
-        let message = problem.words(mark);
+        let message = problem.message(mark);
         Self { detector, problem, message }
     }
 }
@@ -259,7 +267,7 @@ impl Measured {
             walk,
             sides: [side(Detector::A, a), side(Detector::B, b)],
             evidence: None,
-            refusal: String::new(),
+            refusal: None,
         }
     }
 }

@@ -4,8 +4,10 @@
 
 use slope_bench::chance::Chance;
 use slope_bench::record::{Bench, Style, as_text, both_as_text};
+use slope_evidence::message;
 use slope_evidence::stored::{Estimator, LevelOf, Remark, Traces};
-use slope_evidence::trace::{Detector, Layout, recognise};
+use slope_evidence::trace::{DecimalMark, Detector, Layout, recognise};
+use slope_evidence::words::{Message, Value};
 
 use super::{Reading, ReadingError, Wanted};
 
@@ -68,8 +70,8 @@ fn what_is_missing_is_named() {
     reading.add("b.csv", b.as_bytes(), None, "").unwrap();
     let third = reading.add("c.csv", both.as_bytes(), None, "");
     assert_eq!(third, Err(ReadingError::Third { file: "c.csv".into() }));
-    let unreadable = Reading::default().add("d.csv", b"", None, "").unwrap_err().to_string();
-    assert!(unreadable.starts_with("d.csv: "), "{unreadable}");
+    let unreadable = Reading::default().add("d.csv", b"", None, "").unwrap_err().message(DecimalMark::Point);
+    assert_eq!(unreadable, message!("read-file", file = "d.csv", why = message!("read-empty")));
 }
 
 #[test]
@@ -84,7 +86,7 @@ fn a_trace_without_a_pulse_is_refused_in_words() {
     let measured = reading.measure(&Wanted::default()).unwrap();
     let refused = measured.outcomes[1].refused.as_ref().unwrap();
     assert_eq!(refused.detector, Detector::A);
-    assert_eq!(refused.message, refused.problem.to_string());
+    assert_eq!(refused.message, refused.problem.message(DecimalMark::Point));
     assert_eq!(measured.sides[0].refused.as_ref(), Some(refused));
     assert!(measured.sides[1].refused.is_none());
 }
@@ -117,16 +119,18 @@ fn what_is_stored_reads_back() {
     assert!(matches!(fixed.remarks[0], Remark::Level { of: LevelOf::Run, .. }), "{:?}", fixed.remarks);
     let walk: f64 = stored.walk.unwrap().value.parse().unwrap();
     assert_eq!(walk, measured.walk.unwrap().0);
-    assert_eq!(measured.refusal, "");
+    assert_eq!(measured.refusal, None);
 }
 
 #[test]
 fn what_gives_no_delay_is_refused_with_file_trace_and_sample() {
     let measured = weakened(1e-6).measure(&Wanted::default()).unwrap();
     assert!(measured.evidence.is_none());
-    let refusal = &measured.refusal;
-    assert!(
-        refusal.starts_with("a 0450mm.csv, trace B: no pulse") && refusal.contains("sample"),
-        "{refusal}"
-    );
+    let refusal = measured.refusal.unwrap();
+    assert_eq!(refusal.id, "trace-refused");
+    assert_eq!(refusal.values.get("file"), Some(&"a 0450mm.csv".into()));
+    assert_eq!(refusal.values.get("trace"), Some(&"B".into()));
+    let why = refusal.values.get("why");
+    let is_told = |why: &Message| why.id == "trace-no_pulse" && why.values.contains_key("sample");
+    assert!(matches!(why, Some(Value::Message(why)) if is_told(why)), "{why:?}");
 }

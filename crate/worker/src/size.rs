@@ -5,7 +5,8 @@
 //! 89a, sections 17 to 26.
 
 use serde::Serialize;
-use thiserror::Error;
+use slope_evidence::words::{Message, Value};
+use slope_evidence::{errors_as_data, message};
 
 /// Pixels of a picture that is taken, at most.
 pub const MOST: u64 = 64_000_000;
@@ -21,28 +22,42 @@ pub struct Size {
 }
 
 /// Why a picture is not taken.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SizeError {
     /// None of the kinds known here.
-    #[error("this is no picture in JPEG, PNG, WebP or GIF form; save it as JPEG or PNG")]
     Unknown,
     /// It ends before its size is told.
-    #[error("the picture ends within its header; copy the file again from the camera")]
     Cut,
     /// It tells no size, or something that is none.
-    #[error("the header of the picture is damaged: it tells no size; copy the file again from the camera")]
     Damaged,
     /// More pixels than are taken.
-    #[error(
-        "a picture of {width} × {height} pixels is too large: {most} million pixels are taken at most; scale it down, or set the camera to smaller pictures",
-        most = MOST / 1_000_000
-    )]
     TooLarge {
         /// Pixels to the right.
         width: u32,
         /// Pixels downwards.
         height: u32,
     },
+}
+
+errors_as_data!(SizeError);
+
+impl SizeError {
+    /// Why the picture of a file is not taken, and what to do.
+    pub fn message(self, file: &str) -> Message {
+        let file = if file.is_empty() { message!("size-unnamed").into() } else { Value::from(file) };
+        match self {
+            Self::Unknown => message!("size-unknown", file = file),
+            Self::Cut => message!("size-cut", file = file),
+            Self::Damaged => message!("size-damaged", file = file),
+            Self::TooLarge { width, height } => message!(
+                "size-too_large",
+                file = file,
+                width = width.to_string(),
+                height = height.to_string(),
+                most = (MOST / 1_000_000).to_string()
+            ),
+        }
+    }
 }
 
 /// The size of a picture, of which the first bytes are given; a size that is taken.

@@ -10,6 +10,7 @@ use slope_evidence::trace::{self, DecimalMark, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
 use crate::reading::{self, Known, ReadingError};
+use crate::refusals::archive;
 use crate::size::{SizeError, size};
 use crate::standing::Standing;
 
@@ -25,7 +26,7 @@ const TYPES: &str = "import type * as Types from './worker-types.js';";
 pub fn pack(names: Vec<String>, contents: Vec<Uint8Array>) -> Result<Vec<u8>, JsValue> {
     let entries = names.into_iter().zip(contents);
     let entries: Vec<Entry> = entries.map(|(name, bytes)| Entry { name, bytes: bytes.to_vec() }).collect();
-    slope_archive::pack(&entries).map_err(|error| thrown("bundle", &error))
+    slope_archive::pack(&entries).map_err(|error| thrown("bundle", archive(&error)))
 }
 
 /// The entries of a bundle, name and bytes of each in turn.
@@ -34,7 +35,7 @@ pub fn pack(names: Vec<String>, contents: Vec<Uint8Array>) -> Result<Vec<u8>, Js
 /// `{kind: "bundle", message}`, naming the entry.
 #[wasm_bindgen(unchecked_return_type = "(string | Uint8Array<ArrayBuffer>)[]")]
 pub fn unpack(bytes: &[u8]) -> Result<Array, JsValue> {
-    let entries = slope_archive::unpack(bytes).map_err(|error| thrown("bundle", &error))?;
+    let entries = slope_archive::unpack(bytes).map_err(|error| thrown("bundle", archive(&error)))?;
     let all = Array::new();
     for Entry { name, bytes } in entries.into_vec() {
         all.push(&name.into());
@@ -56,7 +57,7 @@ pub fn recognise_by(
     let Known { delimiter, decimal } = from_js(known, "asked")?;
     trace::recognise_by(name, bytes, delimiter, decimal)
         .map(|layout| to_js(&layout))
-        .map_err(|error| thrown("read", &error))
+        .map_err(|error| thrown("read", error.message(decimal.unwrap_or_default())))
 }
 
 /// The fields of the first rows of samples, as they stand in the file.
@@ -108,8 +109,7 @@ pub fn check_picture(name: &str, bytes: &[u8], more: bool) -> Result<JsValue, Js
     match size(bytes) {
         Ok(size) => Ok(to_js(&size)),
         Err(SizeError::Cut) if more => Ok(JsValue::UNDEFINED),
-        Err(error) if name.is_empty() => Err(thrown("picture", &error)),
-        Err(error) => Err(thrown("picture", &format_args!("{name}: {error}"))),
+        Err(error) => Err(thrown("picture", error.message(name))),
     }
 }
 
@@ -143,7 +143,7 @@ impl Look {
     pub fn propose(&self, columns: u32, rows: u32) -> Result<JsValue, JsValue> {
         photo::propose_on(&self.0, Hint { columns, rows })
             .map(|proposal| to_js(&proposal))
-            .map_err(|error| thrown("propose", &error))
+            .map_err(|error| thrown("propose", error.message()))
     }
 
     /// Holds its grid against corner marks (a list) that were made on another picture.
@@ -159,9 +159,9 @@ impl Look {
         rows: u32,
     ) -> Result<JsValue, JsValue> {
         let corners: Vec<Corner> = from_js(corners, "asked")?;
-        let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", &error))?;
+        let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error.message()))?;
         let standing = photo::check_series_on(&plane, &self.0, Hint { columns, rows })
-            .map_err(|error| thrown("propose", &error))?;
+            .map_err(|error| thrown("propose", error.message()))?;
         Ok(to_js(&Standing::of(&standing, u_pixels)))
     }
 }
@@ -241,6 +241,6 @@ impl Reading {
 impl Reading {
     fn refused(&self, error: &ReadingError) -> JsValue {
         let kind = if matches!(error, ReadingError::Read(_)) { "read" } else { "lacks_trace" };
-        thrown(kind, &error.words(self.mark))
+        thrown(kind, error.message(self.mark))
     }
 }

@@ -137,7 +137,7 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
     let planted = page.browser.run(KEPT, vec![json!(later), json!(entries)])?;
     page.reload()?;
     let told = page.reads(names::MESSAGE, "From tomorrow")?;
-    ensure!(told.contains("a later version of this page") && told.contains("left untouched"), "{told:?}");
+    ensure!(told.contains("a later version of this page") && told.contains("left unchanged"), "{told:?}");
     ensure!(!told.contains("expected"), "it lists what it knows: {told:?}");
     ensure!(page.text(names::TITLE)? != "From tomorrow", "it is open");
     page.click("Notebooks")?;

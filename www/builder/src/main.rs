@@ -5,7 +5,7 @@
 //! - `project`, `files`: where things are. `shell`: starting other programs. `steps`: saying how long it takes.
 //! - `machine`: what is installed, and installing. `toolchain`: which compiler makes wasm here.
 //! - `compile`: wasm by cargo. `bind`: its JavaScript glue. `build`: both, for all there is.
-//! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file. `words`, `messages`, `help`: texts.
+//! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file. `words`, `messages`, `help`: texts. `script`, `prose`: words that stand in code.
 //! - `pack`: `www/dist/`. `watch`: building again what changed. `serve`: on loopback.
 //! - `summary`, `native`, `verify`, `measure`: tests and figures.
 //! - `sources`, `tidy`: the order in which modules and scripts stand.
@@ -16,6 +16,8 @@ mod shell;
 mod summary;
 mod messages;
 mod words;
+mod script;
+mod prose;
 mod help;
 mod steps;
 mod machine;

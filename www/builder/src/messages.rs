@@ -21,32 +21,61 @@ pub struct Said {
     pub values: BTreeSet<String>,
 }
 
-/// Every message of the core, those of its tests aside.
+/// Where the source of the two wasms stands.
+const SOURCES: [&str; 5] =
+    ["crate/engine/src", "crate/evidence/src", "crate/archive/src", "crate/worker/src", "crate/src"];
+
+/// A file of Rust source, by its path in the project.
+pub struct Source {
+    /// The path.
+    pub file: PathBuf,
+    /// What stands in it.
+    pub tokens: TokenStream,
+}
+
+/// The source of what runs in the browser, its tests aside.
 ///
 /// # Errors
 /// When a file can't be read.
-pub fn said(project: &Project) -> Result<Vec<Said>> {
+pub fn sources(project: &Project) -> Result<Vec<Source>> {
     let mut all = Vec::new();
-    for file in files_below(&project.root.join("crate/src"))? {
-        let is_rust = file.extension().is_some_and(|end| end == "rs");
-        let is_test = file.file_stem().is_some_and(|name| name.to_string_lossy().ends_with("_test"));
-        if is_rust && !is_test {
-            let text =
-                fs::read_to_string(&file).with_context(|| format!("could not read {}", file.display()))?;
-            let messages = messages(&text).with_context(|| format!("in {}", file.display()))?;
-            let file = file.strip_prefix(&project.root).unwrap_or(&file);
-            all.extend(messages.into_iter().map(|(id, values)| Said { file: file.to_owned(), id, values }));
+    for folder in SOURCES {
+        for path in files_below(&project.root.join(folder))? {
+            let is_rust = path.extension().is_some_and(|end| end == "rs");
+            let is_test = path.file_stem().is_some_and(|name| name.to_string_lossy().ends_with("_test"));
+            if is_rust && !is_test {
+                let text = fs::read_to_string(&path)
+                    .with_context(|| format!("could not read {}", path.display()))?;
+                let tokens = tokens(&text).with_context(|| format!("in {}", path.display()))?;
+                all.push(Source {
+                    file: path.strip_prefix(&project.root).unwrap_or(&path).to_owned(),
+                    tokens,
+                });
+            }
         }
     }
     Ok(all)
 }
 
-/// The messages of a source: identifiers, and the names of values.
-fn messages(source: &str) -> Result<Vec<(String, BTreeSet<String>)>> {
-    let tokens: TokenStream = source.parse().map_err(|error| anyhow!("it is no Rust: {error}"))?;
-    let mut found = Vec::new();
-    gather(tokens, &mut found);
-    Ok(found)
+/// Every message that the two wasms make.
+///
+/// # Errors
+/// When a file can't be read.
+pub fn said(project: &Project) -> Result<Vec<Said>> {
+    let each = sources(project)?.into_iter().flat_map(|Source { file, tokens }| {
+        let mut found = Vec::new();
+        gather(tokens, &mut found);
+        found.into_iter().map(move |(id, values)| Said { file: file.clone(), id, values })
+    });
+    Ok(each.collect())
+}
+
+/// A source as its tokens.
+///
+/// # Errors
+/// When it is no Rust.
+pub fn tokens(source: &str) -> Result<TokenStream> {
+    source.parse().map_err(|error| anyhow!("it is no Rust: {error}"))
 }
 
 fn gather(tokens: TokenStream, found: &mut Vec<(String, BTreeSet<String>)>) {

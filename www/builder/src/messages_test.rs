@@ -2,7 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use super::messages;
+use super::{gather, tokens};
 
 #[test]
 fn messages_are_found_wherever_they_stand() {
@@ -12,11 +12,12 @@ fn messages_are_found_wherever_they_stand() {
             vec![message!("plain"), message!("filled", n = list(&[1, 2]), whole = message!("inner", a = b == c)),]
         }
     "#;
-    let found: Vec<String> = messages(source)
-        .unwrap()
+    let mut said = Vec::new();
+    gather(tokens(source).unwrap(), &mut said);
+    let found: Vec<String> = said
         .into_iter()
         .map(|(id, values)| format!("{id} {}", values.into_iter().collect::<Vec<_>>().join(" ")))
         .collect();
     assert_eq!(found, ["plain ", "filled n whole", "inner a"]);
-    assert!(messages("fn a() {").is_err());
+    assert!(tokens("fn a() {").is_err());
 }

@@ -13,7 +13,7 @@ use anyhow::{Context, Result, bail};
 use crate::machine::Browser;
 use crate::project::Project;
 use crate::summary::Tally;
-use crate::{compile, files, help, native, npm, pack, serve, shell, tidy, words};
+use crate::{compile, files, help, native, npm, pack, prose, serve, shell, tidy, words};
 
 /// A part: its name, what it checks, and how.
 type Part = (&'static str, &'static str, fn(&Project) -> Result<Tally>);
@@ -92,6 +92,7 @@ fn print_skipped(sum: &Tally) {
 fn style(project: &Project) -> Result<Tally> {
     let mut sum = tidy::check(project)?;
     sum += words::check(project)?;
+    sum += prose::check(project)?;
     sum += help::check(project)?;
     let checks: [(&str, &[&str], &[&str]); 2] = [
         ("rustfmt", &["fmt", "--all", "--check"], &["fmt", "--version"]),

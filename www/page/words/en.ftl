@@ -1073,6 +1073,7 @@ figures-decisive_row-source = Least squares as for the line, with { $n ->
        *[other] the other { $n } rows
     }
 figures-runs = runs test of the residuals
+figures-runs-source = A. Wald and J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147
 figures-runs-meaning = A run is a sequence of residuals of one sign, along the distance: r runs, with n₊ residuals above and n₋ below the line. The p-value is the probability of so few (or so many) runs by chance.
 figures-suspects = rows that a criterion points at
 figures-suspects-chauvenet =
@@ -1469,6 +1470,124 @@ plane-undetermined = The corner marks do not determine a plane. Move them farthe
 traces-not_measured = Its traces were not measured with the chosen estimator. Measure them again.
 traces-no_delay = Its traces give no delay: { $why }
 traces-unreadable = The delay stored with its traces is not a number that can be used. Measure the traces again.
+
+## A change that is refused
+
+edit-no_row = There is no row number { $n }. The change was left out.
+edit-no_rail = There is no rail number { $n }. The change was left out.
+edit-no_setting = There is no time base setting number { $n }. The change was left out.
+edit-no_shared = There is no uncertainty component number { $n }. The change was left out.
+edit-no_position = There is no planned position number { $n }. The change was left out.
+edit-no_grid = There is no marked grid number { $n }. The change was left out.
+edit-taken = The number { $n } is in use already. A new row or rail needs a number of its own.
+edit-no_reason = Row number { $n } was not struck out. State the reason first.
+edit-no_name = Type the name of the person who read the cautions first.
+edit-not_in_group = Undo, redo and the seal stand alone, never in a group of changes.
+edit-no_second_seal = The result was sealed once already, or the seal has no salt. It was left unchanged.
+edit-no_seal = There is no closed seal to open.
+edit-nothing_to_undo = There is nothing left to undo.
+edit-nothing_to_redo = There is nothing left to redo.
+
+## Files that can't be opened
+
+file-not_json = This is not a whole notebook file: it cannot be read beyond line { $line }, column { $column }. Download the file again.
+file-foreign = This file is not a notebook of this program: it lacks "kind": "{ $kind }". Choose a notebook file or a bundle that was downloaded here.
+file-later_format = This notebook was made by a later version of this page, in format { $format }. It was left unchanged. Open it with that version.
+file-later_name = This notebook was made by a later version of this page, which knows “{ $name }”. It was left unchanged. Open it with that version.
+file-form = Something in this notebook file does not follow its format, at line { $line }, column { $column }. Download the file again.
+file-bad_entry = Entry { $n } of the notebook’s history cannot be used. { $why }
+bundle-notebook = “notebook.json” in this bundle cannot be opened. { $why }
+bundle-not_zip = This file is not a bundle: it is no zip. Choose the .zip that was downloaded from a notebook.
+bundle-cut_short = This bundle is cut short: its table of entries is missing. Download the file again.
+bundle-damaged = This bundle is damaged. Download the file again.
+bundle-damaged_entry = “{ $entry }” in this bundle is damaged. Download the file again.
+bundle-too_many_entries = This bundle holds { $found } entries, more than the limit of { $limit }. It does not come from a notebook: do not open it.
+bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photograph or a recording, use a smaller one. Otherwise do not open this file.
+bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photographs or recordings. If there are none, do not open this file.
+bundle-too_tight = “{ $entry }” unpacks to more than { $ratio } times its packed size, as only made-up content does. Do not open this file.
+bundle-bad_name = The entry name “{ $entry }” is refused: it could lead out of its folder, or some systems cannot store it. No bundle of a notebook has such a name. Download the file again.
+bundle-duplicate = This bundle holds “{ $entry }” twice (the other one is “{ $other }”). Download the file again.
+bundle-encrypted = “{ $entry }” is encrypted. Unpack the bundle with its password and pack it again without one.
+bundle-method = “{ $entry }” is packed by a method that is not read here. Pack the bundle again as an ordinary zip (deflate).
+bundle-no_contents = This zip is not a bundle: its list “contents.json” is missing or cannot be read. Choose the .zip as it was downloaded from a notebook.
+bundle-later = This bundle was made by a later version of this page (format { $found }; formats up to { $known } are read here). It was left unchanged. Open it with that version.
+bundle-unlisted = “{ $entry }” is not in the bundle’s list “contents.json”: it was added later. Remove it, or download the file again.
+bundle-missing = “{ $entry }” is missing from this bundle. Download the file again.
+bundle-changed = “{ $entry }” was changed after the bundle was made: its size or SHA-256 is not the one in “contents.json”. Download the file again.
+bundle-misnamed = “{ $entry }” is another photograph than its name says: its SHA-256 differs. Download the file again.
+table-ragged = Record { $record } of the table has { $found } cells, the first has { $expected }. Fill the missing cells, or remove the additional ones.
+table-unreadable = The table cannot be read. Save it as CSV with commas, in UTF-8.
+table-kind = “{ $kind }” is no format of a table. Use csv, latex or markdown.
+chart-too_small = The chart has { $width } × { $height } pixels and needs at least { $least_width } × { $least_height }. Make it larger.
+chart-surface = The browser did not allow drawing. Reload the page, or use a newer browser.
+shelf-full = The browser’s storage for this page is full. Nothing stored before was changed. Download the bundle of this notebook now, then delete notebooks that you no longer need.
+shelf-refused = The browser did not store the notebook. Nothing stored before was changed. Download the bundle of this notebook now.
+
+## Photographs that can't be used
+
+size-unnamed = The photograph
+size-unknown = { $file } is no picture in JPEG, PNG, WebP or GIF form. Save it as JPEG or PNG.
+size-cut = { $file } ends within its header. Copy the file again from the camera.
+size-damaged = { $file } is damaged: its header does not tell its size. Copy the file again from the camera.
+size-too_large = { $file }: a picture of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller pictures.
+picture-bytes = The photograph does not fill { $width } × { $height } pixels. Load it again.
+picture-too_small = A photograph of { $width } × { $height } pixels is too small to show a grid. Use a larger one.
+propose-divisions = A grid of { $columns } × { $rows } divisions cannot be looked for. State from { $least } to { $most } each way.
+propose-no_grid = No grid of { $columns } × { $rows } divisions was found on this photograph.
+
+## Trace files that can't be read
+
+read-file = { $file }: { $why }
+read-empty = the file is empty. Save the trace again.
+read-binary = byte { $at } belongs to no text, so this is a binary file. Save the trace as delimited text.
+read-no_columns = no columns of numbers were found. Choose the column separator and the decimal mark, or save the trace as delimited text.
+read-no_time = there is no time column and no sampling interval. State the interval.
+read-no_channel = no column is marked as a trace. State which column holds the voltage.
+read-few_rows =
+    { $rows ->
+        [one] there is only { $rows } row of samples; at least { $needed } are needed. Check the first line of samples.
+       *[other] there are only { $rows } rows of samples; at least { $needed } are needed. Check the first line of samples.
+    }
+read-missing_field = line { $line } ends before column { $column }. The file may be cut off, or the column separator is another one.
+read-not_a_number = line { $line }, column { $column }: “{ $found }” is not a number. Check the decimal mark and the first line of samples.
+read-no_value = line { $line }, column { $column }: “{ $found }” marks a sample without a value, such as an overflow. Record the trace again with a larger range.
+read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used.
+read-other_times = column { $column } has other times than the first column of times: the traces were not sampled together. Save each in a file of its own.
+read-no_advance = the time does not increase from the first row (line { $first }) to the last (line { $last }). Check which column is the time.
+reading-none = No trace file is chosen. Choose one that holds both traces, or one for each detector.
+reading-third = { $file }: this is a third trace file. Choose one that holds both traces, or one for each detector.
+reading-one = { $file }: this file holds only one trace. Add the file with the trace of the other detector.
+reading-lacks_a = { $file }: no column is marked as the trace of detector A. State which column holds it.
+reading-lacks_b = { $file }: no column is marked as the trace of detector B. State which column holds it.
+
+## Traces without a delay
+
+trace-refused = { $file }, trace { $trace }: { $why }
+trace-few_samples =
+    { $samples ->
+        [one] { $samples } sample is too few for a baseline and an edge; at least { $needed } are needed.
+       *[other] { $samples } samples are too few for a baseline and an edge; at least { $needed } are needed.
+    }
+trace-not_finite = sample { $sample } has no finite value. Record the trace again.
+trace-step = the sampling interval is { $step } ns; it must be above zero.
+trace-no_pulse = no pulse: the trace rises { $height } V above its baseline, less than 4 times its noise of { $noise } V (largest at sample { $sample }).
+trace-clipped =
+    { $samples ->
+        [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
+       *[other] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } samples. Record with a larger range.
+    }
+trace-no_baseline = the pulse begins at sample { $sample }, and nothing quiet comes before it. Record more time before the trigger.
+trace-no_top = the record ends at sample { $last }, before the top of the pulse. Record more time after the trigger.
+trace-level = a threshold of { $level } V above the baseline is not on the edge. Here it must be between { $lowest } V and { $highest } V.
+trace-fraction = a fraction of { $fraction } is not on the edge. It must be between 10 % and 90 %.
+trace-hidden = the noise hides the crossing near sample { $sample }: its uncertainty of { $u } ns is more than a quarter of the rise time of { $rise } ns. Average more pulses.
+trace-few_on_edge =
+    { $samples ->
+        [one] only { $samples } sample lies on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
+       *[other] only { $samples } samples lie on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
+    }
+trace-unequal_steps = the sampling intervals of the two traces are { $first } ns and { $second } ns. Cross-correlation needs equal ones.
+trace-no_lag = the two edges do not match near sample { $sample }: their shapes differ too much, or the record ends.
 
 ## Uncertainty components and matrices that can't be used
 

@@ -1073,6 +1073,7 @@ figures-decisive_row-source = Moindres carrés comme pour la droite, avec { $n -
        *[other] les { $n } autres lignes
     }
 figures-runs = test des suites sur les résidus
+figures-runs-source = A. Wald et J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147
 figures-runs-meaning = Une suite est une succession de résidus de même signe, le long de la distance : r suites, avec n₊ résidus au-dessus et n₋ au-dessous de la droite. La valeur p est la probabilité d’aussi peu (ou d’autant) de suites par hasard.
 figures-suspects = lignes qu’un critère désigne
 figures-suspects-chauvenet =
@@ -1469,6 +1470,124 @@ plane-undetermined = Les marques de coin ne déterminent pas de plan. Écartez-l
 traces-not_measured = Ses traces n’ont pas été mesurées avec la datation choisie. Mesurez-les de nouveau.
 traces-no_delay = Ses traces ne donnent pas de retard : { $why }
 traces-unreadable = Le retard conservé avec ses traces n’est pas un nombre utilisable. Mesurez les traces de nouveau.
+
+## Une modification qui est refusée
+
+edit-no_row = Il n’y a pas de ligne numéro { $n }. La modification a été laissée de côté.
+edit-no_rail = Il n’y a pas de rail numéro { $n }. La modification a été laissée de côté.
+edit-no_setting = Il n’y a pas de réglage de la base de temps numéro { $n }. La modification a été laissée de côté.
+edit-no_shared = Il n’y a pas de composante de l’incertitude numéro { $n }. La modification a été laissée de côté.
+edit-no_position = Il n’y a pas de position prévue numéro { $n }. La modification a été laissée de côté.
+edit-no_grid = Il n’y a pas de grille marquée numéro { $n }. La modification a été laissée de côté.
+edit-taken = Le numéro { $n } est déjà employé. Une nouvelle ligne ou un nouveau rail doit avoir son propre numéro.
+edit-no_reason = La ligne numéro { $n } n’a pas été écartée. Donnez d’abord la raison.
+edit-no_name = Saisissez d’abord le nom de la personne qui a lu les précautions.
+edit-not_in_group = Annuler, rétablir et le sceau vont seuls, jamais dans un groupe de modifications.
+edit-no_second_seal = Le résultat a déjà été scellé une fois, ou le sceau n’a pas de sel. Il est resté inchangé.
+edit-no_seal = Il n’y a pas de sceau fermé à ouvrir.
+edit-nothing_to_undo = Il n’y a plus rien à annuler.
+edit-nothing_to_redo = Il n’y a plus rien à rétablir.
+
+## Fichiers qui ne peuvent pas être ouverts
+
+file-not_json = Ce fichier de cahier n’est pas entier : il est illisible à partir de la ligne { $line }, colonne { $column }. Téléchargez de nouveau le fichier.
+file-foreign = Ce fichier n’est pas un cahier de ce programme : il lui manque "kind": "{ $kind }". Choisissez un fichier de cahier ou une archive téléchargés ici.
+file-later_format = Ce cahier a été fait par une version ultérieure de cette page, au format { $format }. Il est resté inchangé. Ouvrez-le avec cette version.
+file-later_name = Ce cahier a été fait par une version ultérieure de cette page, qui connaît « { $name } ». Il est resté inchangé. Ouvrez-le avec cette version.
+file-form = Quelque chose dans ce fichier de cahier ne suit pas son format, à la ligne { $line }, colonne { $column }. Téléchargez de nouveau le fichier.
+file-bad_entry = L’entrée { $n } de l’historique du cahier est inutilisable. { $why }
+bundle-notebook = « notebook.json », dans cette archive, ne peut pas être ouvert. { $why }
+bundle-not_zip = Ce fichier n’est pas une archive de cahier : ce n’est pas un zip. Choisissez le .zip téléchargé depuis un cahier.
+bundle-cut_short = Cette archive est tronquée : la table de ses entrées manque. Téléchargez de nouveau le fichier.
+bundle-damaged = Cette archive est endommagée. Téléchargez de nouveau le fichier.
+bundle-damaged_entry = « { $entry } », dans cette archive, est endommagé. Téléchargez de nouveau le fichier.
+bundle-too_many_entries = Cette archive contient { $found } entrées, plus que la limite de { $limit }. Elle ne vient pas d’un cahier : ne l’ouvrez pas.
+bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photographie ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
+bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photographies ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
+bundle-too_tight = « { $entry } » décompressé dépasse { $ratio } fois sa taille, ce qu’aucun contenu réel ne fait. N’ouvrez pas ce fichier.
+bundle-bad_name = Le nom d’entrée « { $entry } » est refusé : il pourrait mener hors de son dossier, ou certains systèmes ne peuvent pas le conserver. Aucune archive d’un cahier n’a un tel nom. Téléchargez de nouveau le fichier.
+bundle-duplicate = Cette archive contient deux fois « { $entry } » (l’autre est « { $other } »). Téléchargez de nouveau le fichier.
+bundle-encrypted = « { $entry } » est chiffré. Décompressez l’archive avec son mot de passe et compressez-la de nouveau sans mot de passe.
+bundle-method = « { $entry } » est compressé par une méthode qui n’est pas lue ici. Compressez de nouveau l’archive en zip ordinaire (deflate).
+bundle-no_contents = Ce zip n’est pas une archive de cahier : sa liste « contents.json » manque ou est illisible. Choisissez le .zip tel qu’il a été téléchargé depuis un cahier.
+bundle-later = Cette archive a été faite par une version ultérieure de cette page (format { $found } ; ici, on lit jusqu’au format { $known }). Elle est restée inchangée. Ouvrez-la avec cette version.
+bundle-unlisted = « { $entry } » n’est pas dans la liste « contents.json » de l’archive : il a été ajouté plus tard. Retirez-le, ou téléchargez de nouveau le fichier.
+bundle-missing = « { $entry } » manque dans cette archive. Téléchargez de nouveau le fichier.
+bundle-changed = « { $entry } » a été modifié après la création de l’archive : sa taille ou son SHA-256 n’est pas celui de « contents.json ». Téléchargez de nouveau le fichier.
+bundle-misnamed = « { $entry } » est une autre photographie que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
+table-ragged = L’enregistrement { $record } du tableau a { $found } cellules, le premier en a { $expected }. Complétez les cellules manquantes, ou supprimez celles en trop.
+table-unreadable = Le tableau est illisible. Enregistrez-le en CSV avec des virgules, en UTF-8.
+table-kind = « { $kind } » n’est pas un format de tableau. Prenez csv, latex ou markdown.
+chart-too_small = Le graphique a { $width } × { $height } pixels ; il lui en faut au moins { $least_width } × { $least_height }. Agrandissez-le.
+chart-surface = Le navigateur n’a pas permis de dessiner. Rechargez la page, ou prenez un navigateur plus récent.
+shelf-full = Le stockage du navigateur pour cette page est plein. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier, puis supprimez des cahiers devenus inutiles.
+shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier.
+
+## Photographies qui ne peuvent pas être employées
+
+size-unnamed = La photographie
+size-unknown = { $file } : ce n’est pas une image aux formats JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
+size-cut = { $file } : l’image s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
+size-damaged = { $file } : l’image est endommagée, son en-tête ne dit pas sa taille. Copiez de nouveau le fichier depuis l’appareil.
+size-too_large = { $file } : une image de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des images plus petites.
+picture-bytes = La photographie ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
+picture-too_small = Une photographie de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
+propose-divisions = Une grille de { $columns } × { $rows } divisions ne peut pas être cherchée. Déclarez de { $least } à { $most } divisions dans chaque sens.
+propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a été trouvée sur cette photographie.
+
+## Fichiers de traces qui ne peuvent pas être lus
+
+read-file = { $file } : { $why }
+read-empty = le fichier est vide. Enregistrez la trace de nouveau.
+read-binary = l’octet { $at } n’appartient à aucun texte : c’est un fichier binaire. Enregistrez la trace comme texte à colonnes séparées.
+read-no_columns = aucune colonne de nombres n’a été trouvée. Choisissez le séparateur de colonnes et la marque décimale, ou enregistrez la trace comme texte à colonnes séparées.
+read-no_time = il n’y a ni colonne de temps ni intervalle d’échantillonnage. Déclarez l’intervalle.
+read-no_channel = aucune colonne n’est désignée comme trace. Indiquez laquelle contient la tension.
+read-few_rows =
+    { $rows ->
+        [one] il n’y a que { $rows } ligne d’échantillons ; il en faut au moins { $needed }. Vérifiez la première ligne d’échantillons.
+       *[other] il n’y a que { $rows } lignes d’échantillons ; il en faut au moins { $needed }. Vérifiez la première ligne d’échantillons.
+    }
+read-missing_field = la ligne { $line } s’arrête avant la colonne { $column }. Le fichier est peut-être tronqué, ou le séparateur de colonnes est un autre.
+read-not_a_number = ligne { $line }, colonne { $column } : « { $found } » n’est pas un nombre. Vérifiez la marque décimale et la première ligne d’échantillons.
+read-no_value = ligne { $line }, colonne { $column } : « { $found } » désigne un échantillon sans valeur, par exemple un dépassement. Enregistrez la trace de nouveau avec un calibre plus grand.
+read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Un échantillonnage inégal est inutilisable.
+read-other_times = la colonne { $column } a d’autres temps que la première colonne de temps : les traces n’ont pas été échantillonnées ensemble. Enregistrez chacune dans son propre fichier.
+read-no_advance = le temps n’augmente pas de la première ligne d’échantillons (ligne { $first }) à la dernière (ligne { $last }). Vérifiez quelle colonne est le temps.
+reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
+reading-third = { $file } : c’est un troisième fichier de traces. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
+reading-one = { $file } : ce fichier ne contient qu’une trace. Ajoutez le fichier avec la trace de l’autre détecteur.
+reading-lacks_a = { $file } : aucune colonne n’est désignée comme la trace du détecteur A. Indiquez laquelle la contient.
+reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace du détecteur B. Indiquez laquelle la contient.
+
+## Traces sans retard
+
+trace-refused = { $file }, trace { $trace } : { $why }
+trace-few_samples =
+    { $samples ->
+        [one] { $samples } échantillon ne suffit pas pour une ligne de base et un front ; il en faut au moins { $needed }.
+       *[other] { $samples } échantillons ne suffisent pas pour une ligne de base et un front ; il en faut au moins { $needed }.
+    }
+trace-not_finite = l’échantillon { $sample } n’a pas de valeur finie. Enregistrez la trace de nouveau.
+trace-step = l’intervalle d’échantillonnage est { $step } ns ; il doit être supérieur à zéro.
+trace-no_pulse = pas d’impulsion : la trace monte de { $height } V au-dessus de sa ligne de base, moins de 4 fois son bruit de { $noise } V (le plus haut à l’échantillon { $sample }).
+trace-clipped =
+    { $samples ->
+        [one] écrêtée : à partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
+       *[other] écrêtée : à partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillons. Enregistrez avec un calibre plus grand.
+    }
+trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans rien de calme avant elle. Enregistrez plus de temps avant le déclenchement.
+trace-no_top = l’enregistrement s’arrête à l’échantillon { $last }, avant le sommet de l’impulsion. Enregistrez plus de temps après le déclenchement.
+trace-level = un seuil à { $level } V au-dessus de la ligne de base n’est pas sur le front. Ici, il doit être entre { $lowest } V et { $highest } V.
+trace-fraction = une fraction de { $fraction } n’est pas sur le front. Elle doit être entre 10 % et 90 %.
+trace-hidden = le bruit cache le franchissement près de l’échantillon { $sample } : son incertitude de { $u } ns dépasse le quart du temps de montée de { $rise } ns. Moyennez plus d’impulsions.
+trace-few_on_edge =
+    { $samples ->
+        [one] { $samples } seul échantillon se trouve sur le front près de l’échantillon { $sample } ; il en faut { $needed } pour une droite. Échantillonnez plus vite, ou prenez une fraction constante.
+       *[other] { $samples } échantillons seulement se trouvent sur le front près de l’échantillon { $sample } ; il en faut { $needed } pour une droite. Échantillonnez plus vite, ou prenez une fraction constante.
+    }
+trace-unequal_steps = les intervalles d’échantillonnage des deux traces sont { $first } ns et { $second } ns. La corrélation croisée en demande d’égaux.
+trace-no_lag = les deux fronts ne se superposent pas près de l’échantillon { $sample } : leurs formes diffèrent trop, ou l’enregistrement s’arrête.
 
 ## Composantes de l’incertitude et matrices qui ne peuvent pas être employées
 

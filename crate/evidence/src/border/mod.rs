@@ -10,17 +10,19 @@ mod values;
 
 use serde::Serialize;
 
+use crate::words::Value;
+
 #[cfg(not(target_arch = "wasm32"))]
 pub use declarations::Declarations;
 #[cfg(target_arch = "wasm32")]
 pub use values::{from_js, thrown, to_js, to_js_by_text};
 
 /// What the page catches.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Thrown {
     /// A stable identifier of what failed.
     pub kind: &'static str,
-    /// What failed and what to do, for a person.
-    pub message: String,
+    /// What failed and what to do, for a person; a text where a library or the browser says it.
+    pub message: Value,
 }

@@ -1,8 +1,6 @@
 //! Values across the border: out of the wasm by serde-wasm-bindgen, but for what is handed over at every edit; that, and
 //! what comes in, as JSON that the browser writes and parses.
 
-use std::fmt::Display;
-
 use js_sys::JSON;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -10,6 +8,7 @@ use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
 
 use super::Thrown;
+use crate::words::Value;
 
 /// A value as plain JavaScript objects, lists, texts and numbers: maps as objects, none as `null`.
 ///
@@ -31,10 +30,10 @@ pub fn to_js_by_text<T: Serialize + ?Sized>(value: &T) -> JsValue {
 pub fn from_js<T: DeserializeOwned>(value: JsValue, kind: &'static str) -> Result<T, JsValue> {
     let value = if value.is_undefined() { JsValue::NULL } else { value };
     let text = JSON::stringify(&value).map(String::from)?;
-    serde_json::from_str(&text).map_err(|error| thrown(kind, &error))
+    serde_json::from_str(&text).map_err(|error| thrown(kind, error.to_string()))
 }
 
 /// An error as the page catches it: a [`Thrown`].
-pub fn thrown(kind: &'static str, error: &dyn Display) -> JsValue {
-    to_js(&Thrown { kind, message: error.to_string() })
+pub fn thrown(kind: &'static str, message: impl Into<Value>) -> JsValue {
+    to_js(&Thrown { kind, message: message.into() })
 }

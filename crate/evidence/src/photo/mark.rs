@@ -1,7 +1,5 @@
 //! Marks on a picture.
 
-use std::fmt;
-
 use serde::{Deserialize, Serialize};
 
 /// A place in the picture, pixels: x to the right, y downwards.
@@ -43,11 +41,5 @@ impl Mark {
     pub fn of(corners: &[Corner], index: usize) -> Self {
         let (column, row) = corners.get(index).map_or((f64::NAN, f64::NAN), |c| (c.column, c.row));
         Self { index, column, row }
-    }
-}
-
-impl fmt::Display for Mark {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} (column {}, row {})", self.index + 1, self.column, self.row)
     }
 }

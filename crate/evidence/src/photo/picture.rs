@@ -1,19 +1,17 @@
 //! Pixels as a browser decodes them, and the smaller copy in which lines and traces are looked for.
 
+use crate::words::Message;
+use crate::{errors_as_data, message};
 use serde::{Deserialize, Serialize};
-use thiserror::Error;
 
 /// Pixels of a copy to look at, at most.
 pub const ENOUGH: usize = 800_000;
 
 /// Why bytes are no picture.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
 pub enum PictureError {
     /// The number of bytes is not 1 or 4 a pixel.
-    #[error(
-        "{bytes} bytes are no picture of {width} × {height} pixels: 1 or 4 bytes a pixel were expected; load the picture again"
-    )]
     Bytes {
         /// Bytes given.
         bytes: usize,
@@ -23,13 +21,28 @@ pub enum PictureError {
         height: usize,
     },
     /// Too few pixels for a grid.
-    #[error("a picture of {width} × {height} pixels is too small to tell a grid; take a larger one")]
     TooSmall {
         /// Width, pixels.
         width: usize,
         /// Height, pixels.
         height: usize,
     },
+}
+
+errors_as_data!(PictureError);
+
+impl PictureError {
+    /// What is wrong, and what to do.
+    pub fn message(self) -> Message {
+        match self {
+            Self::Bytes { width, height, .. } => {
+                message!("picture-bytes", width = width.to_string(), height = height.to_string())
+            }
+            Self::TooSmall { width, height } => {
+                message!("picture-too_small", width = width.to_string(), height = height.to_string())
+            }
+        }
+    }
 }
 
 /// A picture as decoded: 4 bytes a pixel (red, green, blue, opacity) or 1 (grey), row by row from the top.

@@ -51,11 +51,9 @@ fn between_pixels() {
 
 #[test]
 fn bytes_that_are_no_picture() {
-    let message = Pixels::of(&[0; 7], 2, 3).shrink(100).unwrap_err().to_string();
-    assert_eq!(
-        message,
-        "7 bytes are no picture of 2 × 3 pixels: 1 or 4 bytes a pixel were expected; load the picture again"
-    );
+    let refused = Pixels::of(&[0; 7], 2, 3).shrink(100).unwrap_err();
+    assert_eq!(refused, PictureError::Bytes { bytes: 7, width: 2, height: 3 });
+    assert_eq!(refused.message(), message!("picture-bytes", width = "2", height = "3"));
     for (width, height) in [(0, 0), (0, 5), (usize::MAX, 2), (usize::MAX, usize::MAX)] {
         assert!(Pixels::of(&[], width, height).shrink(100).is_err());
         assert!(Pixels::of(&[1, 2, 3], width, height).shrink(0).is_err());

@@ -1,5 +1,8 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
+use crate::message;
+use crate::words::Message;
+
 use super::super::{Marking, PlaneError, Scatter, SeparationError, scatter, separation};
 use super::*;
 
@@ -17,8 +20,13 @@ fn tilted() -> [Corner; 4] {
     ]
 }
 
-fn message(corners: &[Corner]) -> String {
-    Plane::fit(corners, 1.0).unwrap_err().to_string()
+fn message(corners: &[Corner]) -> Message {
+    Plane::fit(corners, 1.0).unwrap_err().message()
+}
+
+/// Mark `n`, counted from 1, for the crossing of a column and a row.
+fn mark(n: usize, column: &str, row: &str) -> Message {
+    message!("plane-mark", n = n, column = column, row = row)
 }
 
 #[test]
@@ -121,18 +129,21 @@ fn more_marks_show_residuals() {
 #[test]
 fn marks_that_fix_no_plane_are_named() {
     let good = tilted();
-    assert_eq!(message(&good[..3]), "3 corner marks are too few: mark four grid crossings");
+    assert_eq!(message(&good[..3]), message!("plane-too_few", got = 3_usize));
     let mut crossed = good;
     (crossed[2].at, crossed[3].at) = (good[3].at, good[2].at);
     assert_eq!(
         message(&crossed),
-        "the outline of the corner marks crosses itself; exchange marks 3 (column 10, row 8) and 4 (column 0, row 8)"
+        message!("plane-crossed", first = mark(3, "10", "8"), second = mark(4, "0", "8"))
     );
     let mut line = good;
     line[2].at = PixelPoint { x: 775.0, y: 167.5 };
     assert_eq!(
         message(&line),
-        "corner marks 1 (column 0, row 0), 2 (column 10, row 0) and 3 (column 10, row 8) lie on one line in the picture; move one so that the four span an area"
+        message!(
+            "plane-on_one_line",
+            marks = vec![mark(1, "0", "0"), mark(2, "10", "0"), mark(3, "10", "8")]
+        )
     );
     let mut same = good;
     same[1].at = same[0].at;
@@ -147,10 +158,7 @@ fn marks_that_fix_no_plane_are_named() {
     // The fourth mark inside the triangle of the others.
     let mut inside = good;
     inside[3].at = PixelPoint { x: 1100.0, y: 400.0 };
-    assert_eq!(
-        message(&inside),
-        "corner mark 4 (column 0, row 8) can't lie where it is, seen from the others; move it to its crossing"
-    );
+    assert_eq!(message(&inside), message!("plane-out_of_place", mark = mark(4, "0", "8")));
     let mirrored = [0, 3, 2, 1].map(|i: usize| Corner { at: good[i].at, ..good[(4 - i) % 4] });
     assert_eq!(Plane::fit(&mirrored.map(|c| Corner { column: c.row, row: c.column, ..c }), 1.0).err(), None);
     let wrong = good.map(|c| Corner { column: 10.0 - c.column, ..c });

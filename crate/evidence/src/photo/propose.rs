@@ -1,7 +1,6 @@
 //! Marks proposed for a picture, for a person to accept or to move.
 
 use serde::{Deserialize, Serialize};
-use thiserror::Error;
 
 use super::find::curve::Flat;
 use super::find::edge::edge;
@@ -9,6 +8,8 @@ use super::find::lattice::{Lattice, Lines};
 use super::mark::{Corner, PixelPoint};
 use super::picture::{ENOUGH, PictureError, Pixels, Reduced, Shrinking};
 use super::plane::Plane;
+use crate::words::Message;
+use crate::{errors_as_data, message};
 
 /// What is known of the screen before looking: its divisions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -29,14 +30,12 @@ const SMALLEST: usize = 64;
 const SEEN: f64 = 0.45;
 
 /// Why no marks are proposed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Error, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
 pub enum ProposeError {
     /// The bytes are no picture.
-    #[error(transparent)]
-    Picture(#[from] PictureError),
+    Picture(PictureError),
     /// Divisions no screen has.
-    #[error("a grid of {columns} × {rows} divisions can't be looked for: state from 3 to 24 each way")]
     Divisions {
         /// Columns stated.
         columns: u32,
@@ -44,13 +43,39 @@ pub enum ProposeError {
         rows: u32,
     },
     /// No such grid is seen.
-    #[error("no grid of {columns} × {rows} divisions was found on this picture; mark its corners by hand")]
     NoGrid {
         /// Columns looked for.
         columns: u32,
         /// Rows looked for.
         rows: u32,
     },
+}
+
+errors_as_data!(ProposeError);
+
+impl ProposeError {
+    /// Why, and what to do.
+    pub fn message(self) -> Message {
+        match self {
+            Self::Picture(error) => error.message(),
+            Self::Divisions { columns, rows } => message!(
+                "propose-divisions",
+                columns = columns.to_string(),
+                rows = rows.to_string(),
+                least = DIVISIONS.start().to_string(),
+                most = DIVISIONS.end().to_string()
+            ),
+            Self::NoGrid { columns, rows } => {
+                message!("propose-no_grid", columns = columns.to_string(), rows = rows.to_string())
+            }
+        }
+    }
+}
+
+impl From<PictureError> for ProposeError {
+    fn from(error: PictureError) -> Self {
+        Self::Picture(error)
+    }
 }
 
 /// An edge proposed.

@@ -81,10 +81,7 @@ fn pictures_without_a_grid_are_refused_and_never_panic() {
         let refused = propose(Pixels::of(&noise, 400, 300), Hint { columns, rows }).unwrap_err();
         assert_eq!(refused, ProposeError::Divisions { columns, rows });
     }
-    assert_eq!(
-        none.to_string(),
-        "no grid of 10 × 8 divisions was found on this picture; mark its corners by hand"
-    );
+    assert_eq!(none.message(), message!("propose-no_grid", columns = "10", rows = "8"));
 }
 
 #[test]

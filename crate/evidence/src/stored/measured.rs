@@ -3,9 +3,10 @@
 
 use slope_engine::decimal::{Decimal, DecimalMark, exact};
 
-use super::remark::refused_words;
+use super::remark::refused;
 use super::{LevelOf, Remark, StoredFile, TraceDelay, TraceTime, Traces};
 use crate::trace::{self, Delay, DelayMethod, Detector, Digits};
+use crate::words::Message;
 
 /// The one level for all rows of a run: half its smallest pulse, V. `levels` holds half the lower pulse of each pair.
 pub fn common_level(levels: &[f64]) -> Option<f64> {
@@ -25,14 +26,14 @@ impl Traces {
     }
 }
 
-/// Why no estimator gives a delay: the file, the detector and the reason, numbers with a decimal mark; empty where one
+/// Why no estimator gives a delay: the file, the detector and the reason, numbers with a decimal mark; none where one
 /// does.
-pub fn refusal(files: &[StoredFile], measured: &trace::Measured, mark: DecimalMark) -> String {
+pub fn refusal(files: &[StoredFile], measured: &trace::Measured, mark: DecimalMark) -> Option<Message> {
     if measured.outcomes.iter().any(|outcome| outcome.delay.is_some()) {
-        return String::new();
+        return None;
     }
-    let refused = measured.outcomes.iter().find_map(|outcome| outcome.refused.as_ref());
-    refused.map(|(trace, problem)| refused_words(files, *trace, problem, mark)).unwrap_or_default()
+    let (trace, problem) = measured.outcomes.iter().find_map(|outcome| outcome.refused.as_ref())?;
+    Some(refused(files, *trace, problem, mark))
 }
 
 fn delay(outcome: &trace::Outcome, level_of: LevelOf) -> TraceDelay {

@@ -24,7 +24,7 @@ mod measured;
 pub use file::{StoredFile, hashes_in};
 pub use measured::{common_level, refusal};
 pub use picture::{Grid, GridCheck, GridId, Picture, Spot};
-pub use remark::{LevelOf, Remark, remark_words};
+pub use remark::{LevelOf, Remark};
 pub use traces::{Estimator, TraceDelay, TraceTime, Traces};
 
 #[cfg(not(target_arch = "wasm32"))]

@@ -7,7 +7,9 @@ use serde::{Deserialize, Serialize};
 use slope_engine::decimal::DecimalMark;
 
 use super::StoredFile;
+use crate::message;
 use crate::trace::{Detector, Digits, Flag, TraceError};
+use crate::words::{Message, Value};
 
 /// By what a delay was taken, what to be wary of, or why there is none.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -59,38 +61,35 @@ pub enum LevelOf {
 }
 
 impl Remark {
-    /// In words, of a row whose traces stand in `files`; numbers with the notebook's decimal mark.
-    pub fn words(&self, files: &[StoredFile], mark: DecimalMark) -> String {
-        match self {
+    /// What is said of a row whose traces stand in `files`; numbers with the notebook's decimal mark. What an earlier
+    /// version stored in words stays in its words.
+    pub fn said(&self, files: &[StoredFile], mark: DecimalMark) -> Value {
+        let message = match self {
             Self::Level { volts, of } => {
-                let whose = match of {
-                    LevelOf::Pair => "half of the smaller pulse",
-                    LevelOf::Run => "half of the smallest pulse of the run",
-                    LevelOf::Stated => "as stated",
-                };
-                format!("Level: {} V over the baselines, {whose}.", volts.written(mark))
+                let volts = volts.written(mark);
+                match of {
+                    LevelOf::Pair => message!("remarks-level-pair", volts = volts),
+                    LevelOf::Run => message!("remarks-level-run", volts = volts),
+                    LevelOf::Stated => message!("remarks-level-stated", volts = volts),
+                }
             }
-            Self::Fraction { percent } => format!("Fraction: {} %.", percent.written(mark)),
-            Self::Edge { trace, flag } => format!("Trace {trace:?}: {}.", flag_words(flag, mark)),
-            Self::Refused { trace, problem } => refused_words(files, *trace, problem, mark),
-            Self::Words(words) => words.clone(),
-        }
+            Self::Fraction { percent } => message!("remarks-fraction", percent = percent.written(mark)),
+            Self::Edge { trace, flag } => flagged(letter(*trace), flag, mark),
+            Self::Refused { trace, problem } => refused(files, *trace, problem, mark),
+            Self::Words(words) => return words.as_str().into(),
+        };
+        message.into()
     }
 }
 
-/// All remarks, as [`Remark::words`] has each.
-pub fn remark_words(remarks: &[Remark], files: &[StoredFile], mark: DecimalMark) -> String {
-    remarks.iter().map(|remark| remark.words(files, mark)).collect::<Vec<_>>().join(" ")
-}
-
 /// Why a trace of these files, both traces' or A's and B's, gives no time.
-pub fn refused_words(
-    files: &[StoredFile],
-    trace: Detector,
-    problem: &TraceError,
-    mark: DecimalMark,
-) -> String {
-    format!("{}, trace {trace:?}: {}", file_of(files, trace), problem.words(mark))
+pub fn refused(files: &[StoredFile], trace: Detector, problem: &TraceError, mark: DecimalMark) -> Message {
+    message!(
+        "trace-refused",
+        file = file_of(files, trace),
+        trace = letter(trace),
+        why = problem.message(mark)
+    )
 }
 
 /// The name of the file with a detector's trace.
@@ -102,24 +101,25 @@ pub(super) fn file_of(files: &[StoredFile], trace: Detector) -> &str {
     file.map_or("", |file| file.name.as_str())
 }
 
-fn flag_words(flag: &Flag, mark: DecimalMark) -> String {
+fn letter(trace: Detector) -> &'static str {
+    match trace {
+        Detector::A => "A",
+        Detector::B => "B",
+    }
+}
+
+fn flagged(trace: &str, flag: &Flag, mark: DecimalMark) -> Message {
     match flag {
-        Flag::Inverted => "the pulse goes down, and was turned over".into(),
-        Flag::Noisy => "the pulse is less than 5 times as high as the noise".into(),
-        Flag::DoubleEdge { sample } => format!("a second edge crosses half the height at sample {sample}"),
-        Flag::NotQuiet { sample } => format!("something stands out of the baseline at sample {sample}"),
-        Flag::Drift { volts } => {
-            format!("the baseline drifts by {} V before the pulse", volts.written(mark))
-        }
+        Flag::Inverted => message!("remarks-inverted", trace = trace),
+        Flag::Noisy => message!("remarks-noisy", trace = trace),
+        Flag::DoubleEdge { sample } => message!("remarks-double_edge", trace = trace, sample = *sample),
+        Flag::NotQuiet { sample } => message!("remarks-not_quiet", trace = trace, sample = *sample),
+        Flag::Drift { volts } => message!("remarks-drift", trace = trace, volts = volts.written(mark)),
         Flag::CorrelatedNoise { samples } => {
-            format!("the noise goes on over {samples} samples, which the uncertainty takes into account")
+            message!("remarks-correlated_noise", trace = trace, n = *samples)
         }
-        Flag::FewOnEdge { samples } => {
-            format!("only about {samples} samples lie on the edge, so sampling faster would help")
-        }
-        Flag::Rough => {
-            "the uncertainty is more than a tenth of the rise, so it is itself known only roughly".into()
-        }
+        Flag::FewOnEdge { samples } => message!("remarks-few_on_edge", trace = trace, n = *samples),
+        Flag::Rough => message!("remarks-rough", trace = trace),
     }
 }
 

@@ -1,18 +1,17 @@
-//! What can be wrong with a file or with a trace. Each message names the place and says what to do.
-
-use std::fmt;
+//! What can be wrong with a file or with a trace. Each message names the place and says what to do; as an error, each is
+//! written as what it is.
 
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use slope_engine::decimal::{DecimalMark, at_most};
-use thiserror::Error;
 
 use super::{Digits, Parts, PartsError};
+use crate::words::Message;
+use crate::{errors_as_data, message};
 
 /// Why a file was not read.
-#[derive(Debug, Clone, PartialEq, Error, Serialize, Deserialize)]
-#[error("{file}: {problem}")]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ReadError {
     /// The file's name.
     pub file: String,
@@ -20,44 +19,34 @@ pub struct ReadError {
     pub problem: ReadProblem,
 }
 
+errors_as_data!(ReadError, TraceError);
+
 impl ReadError {
     /// What is wrong with which file, its numbers with a decimal mark.
-    pub fn words(&self, mark: DecimalMark) -> String {
-        format!("{}: {}", self.file, self.problem.words(mark))
+    pub fn message(&self, mark: DecimalMark) -> Message {
+        message!("read-file", file = self.file.as_str(), why = self.problem.message(mark))
     }
 }
 
 /// What is wrong with a file. Lines count from 1, fields too.
-#[derive(Debug, Clone, PartialEq, Error, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", tag = "kind")]
 #[non_exhaustive]
 pub enum ReadProblem {
     /// Not a byte, or nothing but blank lines.
-    #[error("the file is empty: save the trace again.")]
     Empty,
     /// Bytes that no text has.
-    #[error("byte {at} is none of a text, so this is a binary file: save the trace as delimited text.")]
     Binary {
         /// The byte's place, counted from 1.
         at: usize,
     },
     /// No rows of numbers under one another.
-    #[error(
-        "no columns of numbers were found: choose the delimiter and the decimal mark, or save the trace as delimited text."
-    )]
     NoColumns,
     /// Nothing tells when the samples were taken.
-    #[error(
-        "there is no time column, and no setting that gives the time from sample to sample: state that step."
-    )]
     NoTime,
     /// Columns, but none of volts.
-    #[error("no column is taken as a channel: say which column holds the voltage.")]
     NoChannel,
     /// Too few rows.
-    #[error(
-        "there are only {rows} rows of samples, and it takes at least {needed}: check the first line of samples."
-    )]
     FewRows {
         /// Rows found.
         rows: usize,
@@ -65,7 +54,6 @@ pub enum ReadProblem {
         needed: usize,
     },
     /// A row that ends before a column that is needed.
-    #[error("line {line} ends before column {column}: the file may be cut off, or the delimiter another.")]
     MissingField {
         /// The line.
         line: usize,
@@ -73,9 +61,6 @@ pub enum ReadProblem {
         column: usize,
     },
     /// A field that is no number.
-    #[error(
-        "line {line}, column {column}: “{found}” is not a number; check the decimal mark and the first line of samples."
-    )]
     NotANumber {
         /// The line.
         line: usize,
@@ -85,9 +70,6 @@ pub enum ReadProblem {
         found: String,
     },
     /// A mark that stands for a sample without a value.
-    #[error(
-        "line {line}, column {column}: “{found}” stands for a sample without a value (overflow or none); record the trace again with a larger range."
-    )]
     NoValue {
         /// The line.
         line: usize,
@@ -97,7 +79,6 @@ pub enum ReadProblem {
         found: String,
     },
     /// Time that does not advance by equal steps.
-    #[error("{}", unequal(*.line, [*.found, *.step, *.expected], DecimalMark::Point))]
     Unequal {
         /// The line.
         line: usize,
@@ -109,17 +90,11 @@ pub enum ReadProblem {
         step: f64,
     },
     /// Two columns of times that do not agree.
-    #[error(
-        "column {column} has other times than the first column of times: the channels were not sampled together; save them in a file each."
-    )]
     OtherTimes {
         /// The second column of times.
         column: usize,
     },
     /// Time that stands still or runs backwards.
-    #[error(
-        "the time does not grow from the first row (line {first}) to the last (line {last}): check which column is the time."
-    )]
     NoAdvance {
         /// First line of samples.
         first: usize,
@@ -130,19 +105,40 @@ pub enum ReadProblem {
 
 impl ReadProblem {
     /// What is wrong, its numbers with a decimal mark.
-    pub fn words(&self, mark: DecimalMark) -> String {
+    pub fn message(&self, mark: DecimalMark) -> Message {
+        let whole = |number: usize| number.to_string();
         match self {
-            Self::Unequal { line, found, expected, step } => unequal(*line, [*found, *step, *expected], mark),
-            other => other.to_string(),
+            Self::Empty => message!("read-empty"),
+            Self::Binary { at } => message!("read-binary", at = whole(*at)),
+            Self::NoColumns => message!("read-no_columns"),
+            Self::NoTime => message!("read-no_time"),
+            Self::NoChannel => message!("read-no_channel"),
+            Self::FewRows { rows, needed } => message!("read-few_rows", rows = *rows, needed = *needed),
+            Self::MissingField { line, column } => {
+                message!("read-missing_field", line = whole(*line), column = whole(*column))
+            }
+            Self::NotANumber { line, column, found } => message!(
+                "read-not_a_number",
+                line = whole(*line),
+                column = whole(*column),
+                found = found.as_str()
+            ),
+            Self::NoValue { line, column, found } => message!(
+                "read-no_value",
+                line = whole(*line),
+                column = whole(*column),
+                found = found.as_str()
+            ),
+            Self::Unequal { line, found, expected, step } => {
+                let [found, step, expected] = [found, step, expected].map(|time| at_most(*time, 7, mark));
+                message!("read-unequal", line = whole(*line), found = found, step = step, expected = expected)
+            }
+            Self::OtherTimes { column } => message!("read-other_times", column = whole(*column)),
+            Self::NoAdvance { first, last } => {
+                message!("read-no_advance", first = whole(*first), last = whole(*last))
+            }
         }
     }
-}
-
-fn unequal(line: usize, times: [f64; 3], mark: DecimalMark) -> String {
-    let [found, step, expected] = times.map(|time| at_most(time, 7, mark));
-    format!(
-        "line {line}: the time is {found} ns where equal steps of {step} ns lead to {expected} ns; unequal sampling can't be used."
-    )
 }
 
 /// Why a trace gives no time, as it is told and as it is stored. Samples count from 0.
@@ -243,75 +239,46 @@ pub enum TraceError {
 
 impl TraceError {
     /// What is wrong, its numbers with a decimal mark.
-    pub fn words(&self, mark: DecimalMark) -> String {
+    pub fn message(&self, mark: DecimalMark) -> Message {
+        let whole = |number: usize| number.to_string();
         match self {
-            Self::FewSamples { samples, needed } => format!(
-                "{samples} samples are too few for a baseline and an edge: it takes at least {needed}."
-            ),
-            Self::NotFinite { sample } => {
-                format!("sample {sample} has no finite value: record the trace again.")
+            Self::FewSamples { samples, needed } => {
+                message!("trace-few_samples", samples = *samples, needed = *needed)
             }
-            Self::Step { step } => {
-                let step = step.written(mark);
-                format!("the time from sample to sample is {step} ns, and must be above 0.")
-            }
+            Self::NotFinite { sample } => message!("trace-not_finite", sample = whole(*sample)),
+            Self::Step { step } => message!("trace-step", step = step.written(mark)),
             Self::NoPulse { height, noise, sample } => {
                 let [height, noise] = [height, noise].map(|it| it.written(mark));
-                format!(
-                    "no pulse: the trace rises {height} V over its baseline, less than 4 times its noise of {noise} V (largest at sample {sample})."
-                )
+                message!("trace-no_pulse", height = height, noise = noise, sample = whole(*sample))
             }
-            Self::Clipped { sample, samples, limit } => {
-                let limit = limit.written(mark);
-                format!(
-                    "clipped: from sample {sample} the top is flat at {limit} V for {samples} samples; record with a larger range."
-                )
-            }
-            Self::NoBaseline { sample } => format!(
-                "the pulse begins at sample {sample}, with no quiet part before it on the record: record more time before the trigger."
+            Self::Clipped { sample, samples, limit } => message!(
+                "trace-clipped",
+                sample = whole(*sample),
+                samples = *samples,
+                limit = limit.written(mark)
             ),
-            Self::NoTop { last } => format!(
-                "the record ends at sample {last} before the pulse has shown its top: record more time after the trigger."
-            ),
+            Self::NoBaseline { sample } => message!("trace-no_baseline", sample = whole(*sample)),
+            Self::NoTop { last } => message!("trace-no_top", last = whole(*last)),
             Self::Level { level, lowest, highest } => {
                 let [level, lowest, highest] = [level, lowest, highest].map(|it| it.written(mark));
-                format!(
-                    "a level of {level} V over the baseline is not on the edge: it must lie between {lowest} V and {highest} V here."
-                )
+                message!("trace-level", level = level, lowest = lowest, highest = highest)
             }
-            Self::Fraction { fraction } => {
-                let fraction = fraction.written(mark);
-                format!("a fraction of {fraction} is not on the edge: it must lie between 0.1 and 0.9.")
-            }
+            Self::Fraction { fraction } => message!("trace-fraction", fraction = fraction.written(mark)),
             Self::Hidden { sample, uncertainty, rise } => {
-                let [uncertainty, rise] = [uncertainty, rise].map(|it| it.written(mark));
-                format!(
-                    "the noise hides the crossing near sample {sample}: its uncertainty of {uncertainty} ns is more than a quarter of the rise of {rise} ns; average more pulses."
-                )
+                let [u, rise] = [uncertainty, rise].map(|it| it.written(mark));
+                message!("trace-hidden", sample = whole(*sample), u = u, rise = rise)
             }
-            Self::FewOnEdge { sample, samples, needed } => format!(
-                "only {samples} samples lie on the edge near sample {sample}, and a line takes {needed}: sample faster, or take a constant fraction."
-            ),
+            Self::FewOnEdge { sample, samples, needed } => {
+                message!("trace-few_on_edge", sample = whole(*sample), samples = *samples, needed = *needed)
+            }
             Self::UnequalSteps { first, second } => {
                 let [first, second] = [first, second].map(|it| it.written(mark));
-                format!(
-                    "the two traces have steps of {first} ns and {second} ns: cross-correlation takes equal ones."
-                )
+                message!("trace-unequal_steps", first = first, second = second)
             }
-            Self::NoLag { sample } => format!(
-                "the two edges can't be laid over one another near sample {sample}: their shapes differ too much, or the record ends."
-            ),
+            Self::NoLag { sample } => message!("trace-no_lag", sample = whole(*sample)),
         }
     }
 }
-
-impl fmt::Display for TraceError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.words(DecimalMark::Point))
-    }
-}
-
-impl std::error::Error for TraceError {}
 
 impl TraceError {
     /// Of a kind, by the name that it is stored under.

@@ -3,8 +3,9 @@
 
 use std::fmt::Write as _;
 
-use super::super::recognise;
+use super::super::{DecimalMark, recognise};
 use super::*;
+use crate::message;
 
 /// 40 rows of a sound file, one of which is another.
 fn file(replaced: usize, row: &str) -> String {
@@ -110,8 +111,9 @@ fn what_a_layout_may_lack() {
 
 #[test]
 fn a_message_names_file_line_and_column() {
-    let error = read("far.csv", file(20, "3.6,NaN\n").as_bytes(), &layout()).unwrap_err().to_string();
-    assert!(error.starts_with("far.csv: line 20, column 2: “NaN” "), "{error}");
+    let error = read("far.csv", file(20, "3.6,NaN\n").as_bytes(), &layout()).unwrap_err();
+    let why = message!("read-no_value", line = "20", column = "2", found = "NaN");
+    assert_eq!(error.message(DecimalMark::Point), message!("read-file", file = "far.csv", why = why));
 }
 
 /// Whatever bytes come, there is an answer or a refusal: sound files with bytes changed, cut and put in.

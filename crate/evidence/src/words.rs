@@ -1,4 +1,4 @@
-//! Messages: what is said, apart from the words for it.
+//! Messages: what is said, apart from the words for it. Both wasms speak so; the texts stand in the page's tables.
 
 use litemap::LiteMap;
 use serde::Serialize;
@@ -131,5 +131,21 @@ macro_rules! message {
         $crate::words::Message::made($id, |message| {
             $(message.fill(stringify!($name), $crate::words::Value::from($value));)+
         })
+    };
+}
+
+/// Makes types errors that are written as what they are, for programs; what a person is told of them is a message.
+#[macro_export]
+macro_rules! errors_as_data {
+    ($($error:ty),+ $(,)?) => {
+        $(
+            impl ::std::fmt::Display for $error {
+                fn fmt(&self, f: &mut ::std::fmt::Formatter<'_>) -> ::std::fmt::Result {
+                    ::std::fmt::Debug::fmt(self, f)
+                }
+            }
+
+            impl ::std::error::Error for $error {}
+        )+
     };
 }

@@ -126,7 +126,15 @@ pub fn budget(line: &LineAnalysis, group_index: f64, basis: Basis, beyond: &Beyo
     })
 }
 
+/// The coverage probability of the U in E_n, whatever is chosen for the result (ISO 13528:2015, 9.7; from memory).
+const OF_E_N: f64 = 0.95;
+
 impl Budget {
+    /// The coverage factor at 95 %, by which results are compared; none with too few degrees of freedom.
+    pub fn factor_at_95(&self) -> Option<f64> {
+        coverage_factor(self.degrees_of_freedom, OF_E_N).ok()
+    }
+
     /// Relative combined standard uncertainty of c.
     pub fn relative(&self) -> f64 {
         sum(self.components.iter())

@@ -225,6 +225,23 @@ fn too_few_degrees_of_freedom_give_no_expanded_uncertainty() -> Outcome {
     Ok(())
 }
 
+/// Results are compared at 95 %, whatever coverage the result is given with: E_n has U with k = 2 or so, and k of the normal
+/// distribution at 95 % is 1.959964 (ISO 13528:2015, 9.7, from memory; NIST/SEMATECH e-Handbook, 1.3.6.7.1).
+#[test]
+fn another_coverage_leaves_the_comparison() -> Outcome {
+    let mut notebook = demo()?;
+    let usual = speed(&notebook)?;
+    notebook.apply(bench(BenchField::Coverage, "99 %"), "")?;
+    let wide = speed(&notebook)?;
+    assert!(wide.expanded() > usual.expanded());
+    let comparison = usual.comparison.ok_or("the demo is not sealed")?;
+    assert_eq!(Some(comparison), wide.comparison);
+    let k = comparison.e_n.map(|e_n| comparison.z / e_n).ok_or("no E_n")?;
+    // The demo's degrees of freedom are ∞; the table has seven digits.
+    assert!((k - 1.959_964).abs() < 1e-6, "{k}");
+    Ok(())
+}
+
 /// At an end of the equations' range the index still has an uncertainty (P. E. Ciddor, Appl. Opt. 35 (1996) 1566).
 #[test]
 fn air_at_the_end_of_its_range_keeps_its_uncertainty() -> Outcome {

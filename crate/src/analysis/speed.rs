@@ -67,7 +67,7 @@ pub fn speed(
         relative_scatter,
         comparison: Some(Comparison {
             z,
-            e_n: budget.coverage_factor.as_ref().ok().map(|k| z / k),
+            e_n: budget.factor_at_95().map(|k| z / k),
             relative_difference: (c - C0) / C0,
         }),
         second_order: bias_of_reciprocal(1.0, slope, slope * relative),

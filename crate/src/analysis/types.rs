@@ -329,7 +329,7 @@ pub struct Speed {
 pub struct Comparison {
     /// (c − c₀)/u.
     pub z: f64,
-    /// E_n = (c − c₀)/U (ISO 13528); none without U.
+    /// E_n = (c − c₀)/U with U at 95 % (ISO 13528:2015, 9.7; clause from memory); none without U.
     pub e_n: Option<f64>,
     /// (c − c₀)/c₀.
     pub relative_difference: f64,

@@ -184,7 +184,7 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
         }),
     )
     .means(message!("figures-e_n-meaning"))
-    .from("ISO 13528");
+    .from("ISO 13528:2015, 9.7");
     if let Some(known) = known {
         let u_c = || number(plain(speed.u_c(), 3, mark) + " m/s");
         z = z.by(equation(
@@ -193,11 +193,11 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
             over(numbers(), u_c()),
             fixed(known.z, -2, mark),
         ));
-        if let (Some(value), Some(u)) = (known.e_n, speed.expanded()) {
+        if let (Some(value), Some(k)) = (known.e_n, speed.budget.factor_at_95()) {
             e_n = e_n.by(equation(
                 symbol("E_n"),
                 over(difference(), symbol("U")),
-                over(numbers(), number(plain(u, 3, mark) + " m/s")),
+                over(numbers(), number(plain(k * speed.u_c(), 3, mark) + " m/s")),
                 fixed(value, -2, mark),
             ));
         }
@@ -247,11 +247,10 @@ fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Me
     } else {
         message!("result-above", apart = apart)
     };
-    let verdict = match known.e_n {
-        None => None,
-        Some(e_n) if e_n.abs() <= 1.0 => Some(message!("result-within")),
-        Some(_) => Some(message!("result-outside")),
-    };
+    let verdict =
+        speed.budget.coverage_factor.as_ref().ok().map(|k| {
+            if known.z.abs() <= *k { message!("result-within") } else { message!("result-outside") }
+        });
     [result, expanded, lies].into_iter().chain(verdict).collect()
 }
 

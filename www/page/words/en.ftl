@@ -1112,7 +1112,7 @@ figures-sealed = shown when the seal is opened
 figures-c0-source = SI Brochure, 9th edition, 2.2
 figures-z-meaning = The defined value is c₀ = 299 792 458 m/s, exactly.
 figures-no_expanded = not available: no U
-figures-e_n-meaning = Between −1 and 1, c differs from the defined value by less than U.
+figures-e_n-meaning = U is taken for a coverage probability of 95 %, whatever is chosen for the result. Between −1 and 1, c differs from the defined value by less than this U.
 figures-relative_difference-meaning = Compare it with the relative uncertainty: alone it says nothing about agreement.
 figures-second_order = second-order term of 1/b
 figures-second_order-meaning = 1/b is not a linear function of b: its expectation is larger by this fraction, here more than a hundredth of the uncertainty.

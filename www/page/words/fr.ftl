@@ -1112,7 +1112,7 @@ figures-sealed = montré à l’ouverture du sceau
 figures-c0-source = Brochure sur le SI, 9e édition, 2.2
 figures-z-meaning = La valeur définie est c₀ = 299 792 458 m/s, exactement.
 figures-no_expanded = non disponible : pas de U
-figures-e_n-meaning = Entre −1 et 1, c diffère de la valeur définie de moins de U.
+figures-e_n-meaning = U est prise pour une probabilité de couverture de 95 %, quel que soit le choix fait pour le résultat. Entre −1 et 1, c diffère de la valeur définie de moins de cette U.
 figures-relative_difference-meaning = Comparez-la à l’incertitude relative : seule, elle ne dit rien de l’accord.
 figures-second_order = terme du second ordre de 1/b
 figures-second_order-meaning = 1/b n’est pas une fonction linéaire de b : son espérance est plus grande de cette fraction, ici plus d’un centième de l’incertitude.

@@ -11,6 +11,8 @@ export const STORE = 'journal';
 const WRITERS = 'writers';
 /** Marks the key of entries that did not follow on from what was stored. */
 const ASIDE = ' set aside ';
+/** How long a database may take to open, in ms; browsers have had faults by which one never does. */
+const PATIENCE = 5_000;
 
 /** @typedef {{number: number, text: string}} Entry number from 0 */
 
@@ -241,7 +243,18 @@ function database() {
     if (oldVersion < 1) request.result.createObjectStore(STORE);
     request.result.createObjectStore(WRITERS);
   };
-  return outcome(request);
+  let isLate = false;
+  /** @type {Promise<never>} */
+  const late = new Promise((_, reject) => {
+    setTimeout(() => {
+      isLate = true;
+      reject(new Error(`the browser opened no database in ${PATIENCE} ms`));
+    }, PATIENCE);
+  });
+  const opened = outcome(request);
+  // One that comes too late stands in no other window's way.
+  opened.then((database) => { if (isLate) database.close(); }, () => {});
+  return Promise.race([opened, late]);
 }
 
 /** The keys of all entries of a notebook. @param {string} notebook */

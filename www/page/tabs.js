@@ -10,7 +10,7 @@
  * A window that does not answer is not waited for: the turn is seized from it.
  */
 import { newId } from './journal.js';
-import { turnsWith } from './turns.js';
+import { channelOf, turnsWith } from './turns.js';
 
 /** @import { Journal } from './journal.js' */
 
@@ -44,8 +44,7 @@ export class Tabs {
     this.onEntries = () => {};
     this.turns = turnsWith(journal);
     this.turns.onLost = () => this.lose();
-    this.channel = new BroadcastChannel(NAME);
-    this.channel.onmessage = ({ data }) => this.heard(data);
+    this.channel = channelOf(NAME, (message) => this.heard(message));
   }
 
   /**

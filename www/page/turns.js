@@ -7,10 +7,24 @@
 /** @import { Journal } from './journal.js' */
 
 const NAME = 'slope-of-light';
+const TURNS = `${NAME} turns`;
 /** How long a window that writes may take to say so, in ms. */
 const ANSWER = 400;
 /** How often a window that waits looks whether the one that writes is still there, in ms. */
 const LOOK = 5_000;
+
+/**
+ * Speaks with this browser's other windows. Where it has no such channel, as before 2022, they don't hear each other.
+ * @param {string} name
+ * @param {(message: any) => void} heard
+ * @returns {{postMessage: (message: object) => void, close: () => void}}
+ */
+export function channelOf(name, heard) {
+  if (!('BroadcastChannel' in globalThis)) return { postMessage() {}, close() {} };
+  const channel = new BroadcastChannel(name);
+  channel.onmessage = ({ data }) => heard(data);
+  return channel;
+}
 
 /**
  * One turn at a time: each request gives up the one before.
@@ -116,8 +130,7 @@ class LeaseTurns {
     this.look = () => {};
     /** Ends when the turn before is given back. @type {Promise<unknown>} */
     this.given = Promise.resolve();
-    this.channel = new BroadcastChannel(`${NAME} turns`);
-    this.channel.onmessage = ({ data }) => this.heard(data);
+    this.channel = channelOf(TURNS, (message) => this.heard(message));
     addEventListener('pagehide', () => this.leave());
   }
 
@@ -202,12 +215,17 @@ class LeaseTurns {
 
   /** Whether a window says that it writes in a notebook. @param {string} id @returns {Promise<boolean>} */
   isThere(id) {
-    const answers = new BroadcastChannel(`${NAME} turns`);
     return new Promise((resolve) => {
-      answers.onmessage = ({ data }) => { if (data.kind === 'here' && data.id === id) resolve(true); };
-      setTimeout(() => resolve(false), ANSWER);
-      answers.postMessage({ kind: 'who', id });
-    }).finally(() => answers.close());
+      const channel = channelOf(TURNS, (message) => {
+        if (message.kind === 'here' && message.id === id) end(true);
+      });
+      const end = (/** @type {boolean} */ isThere) => {
+        channel.close();
+        resolve(isThere);
+      };
+      setTimeout(() => end(false), ANSWER);
+      channel.postMessage({ kind: 'who', id });
+    });
   }
 
   /** @param {{kind: string, id: string}} message */

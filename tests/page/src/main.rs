@@ -42,7 +42,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 76] = [
+const TESTS: [(&str, Test); 78] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -72,6 +72,8 @@ const TESTS: [(&str, Test); 76] = [
     ("a_flow_of_typing_is_one_step", saving::a_flow_of_typing_is_one_step),
     ("works_with_site_data_off", storage::works_with_site_data_off),
     ("works_without_storage", storage::works_without_storage),
+    ("starts_where_the_database_never_answers", storage::starts_where_the_database_never_answers),
+    ("starts_without_broadcast_channels", storage::starts_without_broadcast_channels),
     ("storing_is_tried_again", storage::storing_is_tried_again),
     ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),
     ("a_newer_version_waits_until_it_is_taken", offline::a_newer_version_waits_until_it_is_taken),

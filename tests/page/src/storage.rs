@@ -46,6 +46,41 @@ pub fn works_without_storage(stage: &Stage) -> Result<()> {
     works_in_memory(&page)
 }
 
+/// The browser never answers when its database is asked for, as browsers have done.
+///
+/// # Errors
+/// When the page waits for it for ever, or does not say that nothing is kept.
+pub fn starts_where_the_database_never_answers(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let mute = "IDBFactory.prototype.open = () => new EventTarget();";
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": mute }))?;
+    page.reload()?;
+    page.sees(names::SAVED, "Not saved")?;
+    page.fill("Title of the notebook", "Here for now")?;
+    page.sees(names::SAVED, "Not saved")?;
+    page.is_silent()
+}
+
+/// A browser without channels between windows: one window works and saves as ever, with locks and without.
+///
+/// # Errors
+/// When the page does not start, or what was typed is gone after a reload.
+pub fn starts_without_broadcast_channels(stage: &Stage) -> Result<()> {
+    for address in [stage.address.clone(), stage.plain_address()] {
+        let page = stage.page()?;
+        let none = "delete window.BroadcastChannel;";
+        page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": none }))?;
+        page.go(&address)?;
+        page.fill("Title of the notebook", "Kept")?;
+        page.is_saved()?;
+        page.reload()?;
+        page.sees(names::TITLE, "Kept")?;
+        page.is_saved()?;
+        page.is_silent()?;
+    }
+    Ok(())
+}
+
 fn works_in_memory(page: &Page) -> Result<()> {
     page.sees(names::SAVED, "Not saved")?;
     page.reads(names::BANNER, "nothing is saved")?;

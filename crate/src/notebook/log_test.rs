@@ -147,6 +147,16 @@ fn a_block_fills_rows_and_makes_new_ones() {
     assert_eq!(notebook.state().rows.len(), 1, "a pasted block is one step back");
 }
 
+/// What is kept is what the cell's field shows, which is one line high.
+#[test]
+fn line_breaks_inside_a_pasted_cell_become_spaces() {
+    let mut notebook = Notebook::new();
+    let block = "near\t12.5\t5\t1.20\t3.41\t\"a draught\r\n  from the door\n\nsaid \"\"B\"\"\"\nnear\t14.5\t5\t1.2\t3.5\t\"x\ry\"";
+    notebook.apply(paste(notebook.state(), None, Cell::Rail, block).edit, "").unwrap();
+    let remarks: Vec<&str> = notebook.state().rows.iter().map(|row| row.text(Cell::Remark)).collect();
+    assert_eq!(remarks, ["a draught from the door said \"B\"", "x y"]);
+}
+
 #[test]
 fn a_block_of_direct_values_goes_into_the_direct_columns() {
     let mut notebook = Notebook::new();

@@ -121,8 +121,14 @@ fn lines(block: &str) -> Vec<Vec<String>> {
         .from_reader(block.as_bytes());
     // The text is UTF-8 already and held in memory: no line can fail to be read.
     let records = reader.records().filter_map(Result::ok);
-    let cells = records.map(|record| record.iter().map(|cell| cell.trim().to_owned()).collect::<Vec<_>>());
+    let cells = records.map(|record| record.iter().map(in_one_line).collect::<Vec<_>>());
     cells.filter(|cells| cells.iter().any(|cell| !cell.is_empty())).collect()
+}
+
+/// A cell's text in one line, as its field shows it: a field that is one line high leaves breaks out without a space.
+fn in_one_line(cell: &str) -> String {
+    let parts = cell.split(['\r', '\n']).map(str::trim).filter(|part| !part.is_empty());
+    parts.collect::<Vec<_>>().join(" ")
 }
 
 /// Texts of one line by column; what runs over the last column is joined to it.

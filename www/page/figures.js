@@ -3,9 +3,20 @@
  */
 import { alike, el, Keyed, setAttribute, setHidden } from './dom.js';
 import { math } from './formula.js';
-import { setTold } from './words.js';
+import { helpLink } from './help.js';
+import { inWords, say, setTold } from './words.js';
 
 /** @import { Figure, Formula } from './types.js' */
+
+/** The term of the glossary that explains a figure, by the figure's identifier. @type {Record<string, string>} */
+const TERMS = {
+  covariance: 'correlated', degrees_of_freedom: 'degrees-of-freedom', chi_square: 'chi-squared', p_value: 'p-value',
+  birge_ratio: 'birge-ratio', quadratic: 'p-value', runs: 'p-value', decisive_row: 'leverage', group_index: 'group-index',
+  c: 'measurand', coverage_factor: 'coverage-factor', expanded: 'expanded', combined: 'combined',
+  effective_degrees: 'degrees-of-freedom', trials_symmetric: 'coverage-interval', trials_shortest: 'coverage-interval',
+  separation_uncertainty: 'standard-uncertainty', fixed_level: 'time-walk', constant_fraction: 'constant-fraction',
+  walk_slope: 'time-walk', walk_shift: 'time-walk', row_residual: 'residual', row_distance: 'standard-uncertainty', row_delay: 'standard-uncertainty',
+};
 
 class FigureLine {
   /** @param {string} list @param {string} id */
@@ -21,7 +32,10 @@ class FigureLine {
     this.work = el('div', { class: 'formula', hidden: true });
     this.source = el('small', { hidden: true });
     this.value = el('dd', { id: `${list}-${id}` });
-    this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning, this.work, this.source);
+    const term = TERMS[id];
+    this.term = term === undefined ? undefined : helpLink(`term-${term}`, { class: 'term' }, say('how-glossary'));
+    this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning, this.work, this.source,
+      ...(this.term ? [el('p', {}, this.term)] : []));
     this.more.addEventListener('toggle', () => this.write());
     this.root = el('div', { class: 'figure' }, el('dt', {}, this.more), this.value);
   }
@@ -29,6 +43,7 @@ class FigureLine {
   /** @param {Figure} figure */
   show({ name, symbol, value, meaning, formula, source }) {
     setTold(this.name, name);
+    if (this.term) setAttribute(this.term, 'aria-label', say('how-glossary-of', { term: inWords(name) }));
     if (this.written !== symbol) {
       this.written = symbol;
       this.symbol.replaceChildren(...lettered(symbol));

@@ -18,15 +18,30 @@ const MORE = /** @type {const} */ ({
   report: 'teachers',
 });
 
+/** Where the help is, once that is known. */
+let help = '';
+
 /** Puts the texts beside the sections, and leads every link that names a section of the help there. */
 export async function putHelp() {
   for (const [section, more] of Object.entries(MORE)) {
     byId(`${section}-title`).after(how(/** @type {keyof typeof MORE} */ (section), more));
   }
-  const help = await address();
+  help = await address();
   for (const link of /** @type {NodeListOf<HTMLAnchorElement>} */ (document.querySelectorAll('a[data-help]'))) {
     link.href = `${help}#${link.dataset.help}`;
   }
+}
+
+/**
+ * A link to a place of the help, in a window of its own: the notebook stays as it is.
+ * @param {string} place
+ * @param {Record<string, string>} attributes
+ * @param {string} text
+ */
+export function helpLink(place, attributes, text) {
+  const link = el('a', { 'data-help': place, target: '_blank', ...attributes }, text);
+  if (help) link.href = `${help}#${place}`;
+  return link;
 }
 
 /** @param {keyof typeof MORE} section @param {string} more */
@@ -34,7 +49,7 @@ function how(section, more) {
   const name = say(`${section}-title`);
   return el('details', { class: 'how' },
     el('summary', { 'aria-label': say('how-of', { section: name }) }, say('how')),
-    el('p', {}, say(`how-${section}`), ' ', el('a', { 'data-help': more, target: '_blank' }, say('how-more'))));
+    el('p', {}, say(`how-${section}`), ' ', helpLink(more, {}, say('how-more'))));
 }
 
 /** Where the help is: beside the page, or inside the one file. */

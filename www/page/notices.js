@@ -1,10 +1,10 @@
 /**
  * What the notebook noticed, beside what it is about. Weight is told by a word and a shape, not only by colour.
  */
-import { el, Keyed, setAttribute, setHidden, setText } from './dom.js';
-import { say, tell } from './words.js';
+import { alike, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
+import { say, setTold, tell } from './words.js';
 
-/** @import { Notice, Section, View, Weight } from './types.js' */
+/** @import { Message, Notice, Section, View, Weight } from './types.js' */
 
 /** Signs that are no mark of a rail in the charts. @type {Record<Weight, string>} */
 export const SHAPES = { grave: '!', look: '?', know: 'i' };
@@ -88,4 +88,17 @@ export class NoticeList {
 export function ofSection(section) {
   return (notice, view) => notice.section === section
     && (section !== 'apparatus' || !view.rails.some((rail) => rail.id === notice.rail));
+}
+
+/**
+ * Why a section has nothing to show. The same refusal stands once, at the section that it stops first; the others name
+ * that one.
+ * @param {HTMLElement} node
+ * @param {Message | null} refusal
+ * @param {Partial<Record<'line' | 'result', Message | null>>} before the refusals of the sections that come first
+ */
+export function setRefusal(node, refusal, before) {
+  const first = refusal && Object.entries(before).find(([, other]) => alike(other, refusal));
+  const section = first && say(first[0] === 'line' ? 'line-title' : 'result-title');
+  setTold(node, section ? say('section-waits', { section }) : refusal);
 }

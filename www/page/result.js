@@ -4,9 +4,9 @@
 import { byId, el, Keyed, setHidden, setOptional } from './dom.js';
 import { Radios, TextField, plain } from './field.js';
 import { Figures } from './figures.js';
-import { NoticeList, ofSection } from './notices.js';
+import { NoticeList, ofSection, setRefusal } from './notices.js';
 import { copyText } from './files.js';
-import { each, inWords, say, setTold, tell } from './words.js';
+import { each, inWords, say, setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Basis, View } from './types.js' */
@@ -43,9 +43,9 @@ export class Result {
 
   /** @param {View} view */
   show(view) {
-    const { result } = view;
+    const { line, result } = view;
     this.notices.show(view);
-    setOptional(this.refusal, tell(result.refusal));
+    setRefusal(this.refusal, result.refusal, { line: line.refusal });
     setOptional(this.short, result.short);
     this.figures.show(result.figures);
     const sentences = result.sentences.map((told, index) => ({ key: String(index), told }));

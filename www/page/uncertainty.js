@@ -3,11 +3,11 @@
  */
 import { benchField } from './apparatus.js';
 import { Budget } from './budget.js';
-import { byId, setHidden, setOptional } from './dom.js';
+import { byId, setHidden } from './dom.js';
 import { Figures } from './figures.js';
-import { NoticeList, ofSection } from './notices.js';
+import { NoticeList, ofSection, setRefusal } from './notices.js';
 import { TrialsPart } from './trials.js';
-import { setTold, tell } from './words.js';
+import { setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -28,9 +28,9 @@ export class Uncertainty {
 
   /** @param {View} view */
   show(view) {
-    const { budget } = view;
+    const { budget, line, result } = view;
     this.notices.show(view);
-    setOptional(this.refusal, tell(budget.refusal));
+    setRefusal(this.refusal, budget.refusal, { line: line.refusal, result: result.refusal });
     setHidden(this.box, budget.components.length === 0);
     this.budget.show(budget);
     setTold(this.summary, budget.summary);

@@ -20,6 +20,7 @@ loading = Opening the notebook…
 section-loading = This section is being loaded…
 section-failed = The section “{ $name }” could not be loaded ({ $why }). Everything else works, and what you type is kept. Try again; if that does not help, reload the page.
 section-again = Try again
+section-waits = Nothing to show yet: see the section “{ $section }”.
 section-other-notebook = Another notebook was opened before the section “{ $name }” was loaded, so your request was not carried out. Repeat it in the notebook it was meant for.
 
 ## The strip at the top
@@ -1340,6 +1341,8 @@ tour-end = Now change a reading in this table, and watch c at the top of the pag
 how = How
 how-of = How: { $section }
 how-more = More in the help.
+how-glossary = Glossary
+how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well you can read it, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
 how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons.

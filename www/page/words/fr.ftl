@@ -20,6 +20,7 @@ loading = Ouverture du cahier…
 section-loading = Chargement de cette section…
 section-failed = La section « { $name } » n’a pas pu être chargée ({ $why }). Tout le reste fonctionne, et ce que vous saisissez est conservé. Réessayez ; si cela n’aide pas, rechargez la page.
 section-again = Réessayer
+section-waits = Rien à montrer pour l’instant : voir la section « { $section } ».
 section-other-notebook = Un autre cahier a été ouvert avant que la section « { $name } » ne soit chargée : votre demande n’a pas été exécutée. Répétez-la dans le cahier voulu.
 
 ## Le bandeau du haut
@@ -1340,6 +1341,8 @@ tour-end = Changez maintenant une lecture de ce tableau, et observez c en haut d
 how = Comment faire
 how-of = Comment faire : { $section }
 how-more = Plus de détails dans l’aide.
+how-glossary = Glossaire
+how-glossary-of = Glossaire : { $term }
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point vous pouvez le lire, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une répétition est un cahier d’exercice avec des lectures simulées.
 how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules.

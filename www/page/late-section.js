@@ -15,7 +15,7 @@ import { toast } from './toast.js';
 export class LateSection {
   /**
    * @param {Book} book
-   * @param {'plan' | 'delays'} id of its place in the page
+   * @param {'plan' | 'delays' | 'uncertainty'} id of its place in the page
    * @param {() => Promise<T>} bring brings its script, and makes it
    */
   constructor(book, id, bring) {

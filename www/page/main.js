@@ -30,7 +30,6 @@ import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
 import { toast } from './toast.js';
 import { flushAll } from './typing.js';
-import { Uncertainty } from './uncertainty.js';
 
 /** @import { Takers } from './incoming.js' */
 /** @import { Loaded } from './shelf.js' */
@@ -60,7 +59,7 @@ class Page {
     this.join();
     const { book } = this;
     for (const part of [
-      new Line(book), new Strip(book), new Cautions(book), new Apparatus(book), new Readings(book), new Uncertainty(book),
+      new Line(book), new Strip(book), new Cautions(book), new Apparatus(book), new Readings(book),
       new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)),
       new Preferences(book, () => this.isSettled()), new RowWork(book),
     ]) book.add(part);
@@ -71,6 +70,10 @@ class Page {
     this.delays = new LateSection(book, 'delays', async () => {
       const { Delays } = await import('./delays.js');
       return this.added(new Delays(book));
+    });
+    this.uncertainty = new LateSection(book, 'uncertainty', async () => {
+      const { Uncertainty } = await import('./uncertainty.js');
+      return this.added(new Uncertainty(book));
     });
     new Notebooks({
       shelf: this.shelf,
@@ -104,7 +107,7 @@ class Page {
 
   /** Brings the sections that come once a notebook is open. */
   async grow() {
-    await Promise.all([this.plan.load(), this.delays.load()]);
+    await Promise.all([this.plan.load(), this.delays.load(), this.uncertainty.load()]);
   }
 
   /** A section that was added, with its fields as all others. @template T @param {T} part */

@@ -16,7 +16,7 @@ use crate::screen::{Edges, Scatter};
 pub(super) enum Timing {
     Screen { edges: Edges, setting: SettingInUse },
     Picture { marked: Box<Marked>, setting: SettingInUse },
-    Traces { y: f64, uy: f64, u_time_base: f64 },
+    Traces { y: f64, uy: f64, recorder: Option<TimeBase> },
     Direct { y: f64, uy: Option<f64> },
 }
 
@@ -85,7 +85,9 @@ fn from_evidence(cells: &mut Cells, context: &RowContext, evidence: &Evidence) -
         }
         Evidence::Traces(traces) => {
             let (y, uy) = traced(context.page, traces).map_err(RowError::Traces)?;
-            Ok(Timing::Traces { y, uy, u_time_base: context.bench.u_time_base.unwrap_or(0.0) })
+            let relative = context.bench.u_time_base.filter(|u| *u > 0.0);
+            let recorder = relative.map(|relative| TimeBase { clock: Clock::Recorder, relative });
+            Ok(Timing::Traces { y, uy, recorder })
         }
     }
 }
@@ -119,11 +121,9 @@ pub(super) fn delay(timing: &Timing, bench: &Bench, scatter: Option<Scatter>) ->
     let plain = |y, uy, told| Delay { y, uy, type_a: 0.0, time_base: None, told, corners: Vec::new() };
     match timing {
         Timing::Direct { y, uy } => plain(*y, *uy, DelaySource::Directly),
-        Timing::Traces { y, uy, u_time_base } => Delay {
-            time_base: (*u_time_base > 0.0)
-                .then_some(TimeBase { clock: Clock::Recorder, relative: *u_time_base }),
-            ..plain(*y, Some(*uy), DelaySource::ByTraces)
-        },
+        Timing::Traces { y, uy, recorder } => {
+            Delay { time_base: *recorder, ..plain(*y, Some(*uy), DelaySource::ByTraces) }
+        }
         Timing::Screen { edges, setting } => {
             let delay = edges.delay(setting.time_per_division, bench.half_width, scatter);
             Delay {

@@ -205,13 +205,20 @@ const CASES: [Case; 31] = [
         },
         Rows(&[2, 3]),
     ),
-    ("delay_falls", |b| b.late(9, 4.0), Rows(&[10])),
+    ("delay_falls", |b| b.late(9, 4.0), Rows(&[9, 10])),
     (
         "delay_falls",
         |b| [1, 2].into_iter().for_each(|rail| b.put(Edit::SetSense { rail, sense: Sense::Falls })),
-        Rows(&[11, 10, 9, 8, 7, 6, 5, 4, 3, 2, 1]),
+        Rows(&[12, 11, 10, 9, 8, 7, 6, 5, 4, 3, 2, 1]),
     ),
-    ("delay_below_uncertainty", |b| b.set(1, Cell::EdgeB, "0.51"), Rows(&[1])),
+    (
+        "delay_below_uncertainty",
+        |b| {
+            b.strike(8..=12);
+            b.set_bench(BenchField::EdgeHalfWidth, "12");
+        },
+        Rows(&[1, 2, 3, 4, 5, 6, 7]),
+    ),
     ("beyond_a_period", |b| b.set_bench(BenchField::PulseRate, "75 MHz"), Rows(&[12])),
     ("defaults_only", Bench::states_nothing, Whole),
     ("treated_as_exact", |b| b.set_bench(BenchField::TimeBaseUncertainty, ""), Whole),
@@ -287,7 +294,7 @@ const CASES: [Case; 31] = [
         },
         Whole,
     ),
-    ("runs", |b| (4..=9).for_each(|row| b.late(row, 0.12)), Whole),
+    ("runs", |b| (1..=12).for_each(|row| b.late(row, if row % 2 == 0 { 0.12 } else { -0.12 })), Whole),
     (
         "decisive_row",
         |b| {

@@ -156,12 +156,16 @@ fn ruler_restarts(input: &NoticeInput) -> Option<Notice> {
     })
 }
 
-/// An edge read beyond the screen.
+/// An edge read beyond the screen. Some count from its left side, some from its middle: whichever fits more rows.
 fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
     let width = input.context.bench.screen_width;
-    let off = |q: &f64| *q < 0.0 || *q > width;
-    let rows: Vec<RowId> =
-        input.rows.typed.iter().filter(|typed| typed.edges.iter().any(off)).map(|typed| typed.row).collect();
+    let off = |from: f64| -> Vec<RowId> {
+        let beyond = |q: &f64| *q < from || *q > from + width;
+        let rows = input.rows.typed.iter().filter(|typed| typed.edges.iter().any(beyond));
+        rows.map(|typed| typed.row).collect()
+    };
+    let (left, middle) = (off(0.0), off(-width / 2.0));
+    let rows = if middle.len() < left.len() { middle } else { left };
     (!rows.is_empty()).then(|| Notice {
         id: "edge_off_screen",
         weight: Weight::Look,
@@ -215,7 +219,8 @@ fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
     for pair in points.windows(2) {
         if let [a, b] = pair {
             let u_x = in_quadrature(a.ux.unwrap_or(0.0), b.ux.unwrap_or(0.0));
-            let u_y = in_quadrature(u_of(a), u_of(b));
+            let slope = input.line.map_or(0.0, |line| line.fit.slope);
+            let u_y = in_quadrature(in_quadrature(u_of(a), u_of(b)), slope * u_x);
             let together = (b.x - a.x).abs() <= 2.0 * u_x || a.x == b.x;
             if together && u_y > 0.0 && (b.y - a.y).abs() > 4.0 * u_y {
                 rows.extend([a.row, b.row]);
@@ -236,13 +241,18 @@ fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
 /// The delay falls while the distance grows.
 fn delay_falls(input: &NoticeInput) -> Option<Notice> {
     let points = by_distance(input);
-    let falling: Vec<RowId> = points
+    let mut falling: Vec<RowId> = points
         .windows(2)
         .filter_map(|pair| match pair {
-            [a, b] if a.y - b.y > 4.0 * (u_of(a) + u_of(b)) && u_of(a) + u_of(b) > 0.0 => Some(b.row),
+            // Which of the two is wrong can't be told from them.
+            [a, b] if a.y - b.y > 4.0 * (u_of(a) + u_of(b)) && u_of(a) + u_of(b) > 0.0 => {
+                Some([a.row, b.row])
+            }
             _ => None,
         })
+        .flatten()
         .collect();
+    falling.dedup();
     let whole = input.line.is_some_and(|line| line.fit.slope < 0.0);
     if falling.is_empty() && !whole {
         return None;
@@ -267,7 +277,8 @@ fn delay_falls(input: &NoticeInput) -> Option<Notice> {
 fn delay_below_uncertainty(input: &NoticeInput) -> Option<Notice> {
     let small = |p: &&Point| u_of(p) > 0.0 && p.y.abs() < u_of(p);
     let rows: Vec<RowId> = input.rows.points.iter().filter(small).map(|p| p.row).collect();
-    (!rows.is_empty()).then(|| Notice {
+    // Near zero distance a delay may well be near zero: the arms are about equal there.
+    (2 * rows.len() > input.rows.points.len()).then(|| Notice {
         id: "delay_below_uncertainty",
         weight: Weight::Know,
         section: Section::Readings,

@@ -6,6 +6,11 @@ use crate::analysis::origin::Clock;
 use crate::analysis::speed::C0;
 use crate::analysis::types::{Entry, LineAnalysis, Speed};
 use crate::message;
+use crate::notebook::RowId;
+
+/// How rarely a sound notebook shows what is told of a splice, of a setting or as a bend: each of them is one of several
+/// things looked at, so that together they stay below one of a hundred.
+const ONE_OF_A_THOUSAND: f64 = 0.001;
 
 /// Every notice about the line.
 pub(super) fn notices(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
@@ -37,14 +42,14 @@ fn chi_square(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
     let p = line.p_value?;
     let chi = input.figure(line.fit.chi_square, 3);
     let nu = line.fit.degrees_of_freedom;
-    let (id, text, look_at, weight) = if p < 0.05 {
+    let (id, text, look_at, weight) = if p < 0.01 {
         (
             "scatter_too_large",
             message!("notice-scatter_too_large", chi = chi, nu = nu),
             message!("notice-scatter_too_large-look"),
             if p < 0.001 { Weight::Grave } else { Weight::Look },
         )
-    } else if p > 0.95 {
+    } else if p > 0.99 {
         (
             "scatter_too_small",
             message!("notice-scatter_too_small", chi = chi, nu = nu),
@@ -58,7 +63,7 @@ fn chi_square(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
 }
 
 fn steps(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
-    let off = line.checks.steps.iter().filter(|check| check.step.p_value < 0.01);
+    let off = line.checks.steps.iter().filter(|check| check.step.p_value < ONE_OF_A_THOUSAND);
     off.map(|check| {
         let name = input.context.page.rails.iter().enumerate().find(|(_, rail)| rail.id == check.rail);
         let name = name.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
@@ -81,7 +86,7 @@ fn steps(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
 }
 
 fn settings_off(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
-    let off = line.checks.settings.iter().filter(|check| check.offset.p_value < 0.01);
+    let off = line.checks.settings.iter().filter(|check| check.offset.p_value < ONE_OF_A_THOUSAND);
     off.map(|check| {
         let offset = input.figure(check.offset.value, 2);
         let u = input.figure(check.offset.uncertainty, 2);
@@ -105,7 +110,7 @@ fn settings_off(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
 }
 
 fn curvature(line: &LineAnalysis) -> Option<Notice> {
-    line.checks.quadratic.filter(|term| term.p_value < 0.01).map(|_| Notice {
+    line.checks.quadratic.filter(|term| term.p_value < ONE_OF_A_THOUSAND).map(|_| Notice {
         id: "curvature",
         weight: Weight::Look,
         section: Section::Line,
@@ -117,7 +122,7 @@ fn curvature(line: &LineAnalysis) -> Option<Notice> {
 }
 
 fn runs(line: &LineAnalysis) -> Option<Notice> {
-    line.checks.runs.filter(|runs| runs.p() < 0.05).map(|_| Notice {
+    line.checks.runs.filter(|runs| runs.p() < 0.005).map(|_| Notice {
         id: "runs",
         weight: Weight::Know,
         section: Section::Line,
@@ -128,15 +133,28 @@ fn runs(line: &LineAnalysis) -> Option<Notice> {
     })
 }
 
+/// A row without which the slope would be known half as well or worse. That hangs on where rows stand, not on chance: of
+/// rows spread evenly none does it, from four on.
 fn decisive_row(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
-    let (row, slope) = line.checks.decisive_row?;
     let u = line.fit.uncertainty?.slope;
-    let moved = (slope - line.fit.slope).abs() / u;
-    (moved > 1.0 && line.rows.len() > 3).then(|| Notice {
+    let own = |row: &RowId| {
+        let point = input.rows.points.iter().find(|point| point.row == *row)?;
+        let across = line.fit.slope * point.ux.unwrap_or(0.0);
+        let scatter = line.fit.chi_square / line.fit.degrees_of_freedom.max(1) as f64;
+        let along = point.uy.map_or(if line.stated { 0.0 } else { scatter }, |uy| uy * uy);
+        Some(across * across + along)
+    };
+    // Left out, the row's distance from the line of the others adds to the slope's variance: they are independent.
+    let without = line.fit.rows.iter().zip(&line.rows).filter_map(|(fit, row)| {
+        let added = fit.influence * fit.influence * own(row)? / (1.0 - fit.leverage);
+        Some((*row, libm::sqrt(1.0 + added / (u * u))))
+    });
+    let (row, times) = without.max_by(|a, b| a.1.total_cmp(&b.1))?;
+    (times > 2.0 && line.rows.len() > 3).then(|| Notice {
         id: "decisive_row",
         weight: Weight::Look,
         section: Section::Line,
-        text: message!("notice-decisive_row", row = input.numbers(&[row]), moved = input.figure(moved, 2)),
+        text: message!("notice-decisive_row", row = input.numbers(&[row]), times = input.figure(times, 2)),
         look_at: message!("notice-decisive_row-look"),
         rows: vec![row],
         rail: None,

@@ -4,10 +4,11 @@
 import { core } from './core.js';
 import { byId, el } from './dom.js';
 import { Radios } from './field.js';
+import { keepLanguage } from './language.js';
 import { LANGUAGES } from './languages.js';
 import { redrawPlots } from './plot.js';
 import { toast } from './toast.js';
-import { each, keepLanguage, say } from './words.js';
+import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */

@@ -5,14 +5,10 @@
  */
 import { alike, setOptional } from './dom.js';
 import { FluentBundle, FluentNumber, FluentResource } from './fluent/index.js';
-import { LANGUAGES } from './languages.js';
-import { unpacked } from './packed.js';
+import { LANGUAGE, wordsOf } from './language.js';
 
 /** @import { Message, Value } from './types.js' */
 /** @import { Table } from './words-table.js' */
-
-/** Where the chosen language is kept, for this browser alone. */
-const CHOSEN = 'slope-of-light/language';
 
 /** The texts of one language. */
 class Words {
@@ -53,46 +49,14 @@ let words = new Words('en', '');
 
 /** Has the texts of this visit's language at hand; nothing can be said before. */
 export async function loadWords() {
-  words = await wordsOf(language());
-  document.documentElement.lang = words.language;
-}
-
-/** The language of this browser's visits: the one chosen in the settings, else the browser's first that has a table. */
-function language() {
-  const wanted = [chosen(), ...navigator.languages.map((tag) => tag.split('-')[0])];
-  return wanted.find((tag) => tag && tag in LANGUAGES) ?? 'en';
-}
-
-function chosen() {
-  try {
-    return localStorage.getItem(CHOSEN);
-  } catch {
-    return null;
-  }
-}
-
-/** Keeps a language for this browser, from the next load of the page on; throws where it can't. @param {string} language */
-export function keepLanguage(language) {
-  localStorage.setItem(CHOSEN, language);
-}
-
-/** @param {string} language */
-async function wordsOf(language) {
-  const inside = globalThis.SLOPE_WORDS?.[language];
-  return new Words(language, await (inside ? unpacked(inside, 'text/plain').text() : fetched(`words/${language}.ftl`)));
+  words = new Words(LANGUAGE, await wordsOf(LANGUAGE));
+  document.documentElement.lang = LANGUAGE;
 }
 
 /** A way to put messages into a language, which is loaded when it is not the one in use. @param {string} language */
 export async function teller(language) {
-  const its = language === words.language ? words : await wordsOf(language);
+  const its = language === words.language ? words : new Words(language, await wordsOf(language));
   return (/** @type {Message} */ { id, values }) => its.filled(id, values);
-}
-
-/** @param {string} name of a file beside the page */
-async function fetched(name) {
-  const answer = await fetch(new URL(name, document.baseURI));
-  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
-  return answer.text();
 }
 
 /**

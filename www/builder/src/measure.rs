@@ -12,7 +12,7 @@ use flate2::Compression;
 use crate::files::{files_below, gzipped};
 use crate::machine::Browser;
 use crate::project::{Build, CORE, Project, WORKER, Wasm};
-use crate::{bind, bundle, compile, help, pack, serve, shell, verify, words};
+use crate::{bind, compile, help, pack, serve, shell, verify, words};
 
 /// What is measured, and so what has to be built for it.
 #[derive(Clone, Copy, PartialEq)]
@@ -117,7 +117,7 @@ struct Visit {
 /// host would send them.
 fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
     let dist = project.dist();
-    let at_once = bundle::loaded_at_once(&project.bundled("site"), pack::PAGE)?;
+    let at_once = pack::page_scripts(&project.bundled("site"))?;
     let one_file = dist.join(pack::ONE_FILE);
     let mut sizes = Visit::default();
     let mut by_language: BTreeMap<String, Visit> = BTreeMap::new();

@@ -179,6 +179,10 @@ impl Parts<'_> {
 
     fn script(&mut self, element: &html::Element<'_>) -> Result<String> {
         let source = element.attribute("src").context("a script has no src: the page's scripts are files")?;
+        // One that only begins sooner is a module of the page's own script.
+        if element.attribute("async").is_some() {
+            return Ok(String::new());
+        }
         if element.attribute("type") != Some("module") {
             bail!("{source} is not loaded as a module");
         }

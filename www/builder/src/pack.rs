@@ -28,6 +28,8 @@ pub const DEMO: &str = "demo/typed-readings.json";
 
 /// The script that the page begins with.
 pub const PAGE: &str = "main.js";
+/// The script that is loaded before it, and is one of its modules.
+pub const EARLY: &str = "language.js";
 /// The script of the workers that run trials.
 const TRIALS: &str = "trials-worker.js";
 /// The script of the workers that read evidence.
@@ -61,14 +63,14 @@ pub fn pack(project: &Project) -> Result<()> {
     let bundler = Bundler::get(project)?;
     let (site, whole, workers) =
         (project.bundled("site"), project.bundled("whole"), project.bundled("workers"));
-    bundler.scripts(&source, &[PAGE], Form::Split, &site)?;
+    bundler.scripts(&source, &[PAGE, EARLY], Form::Split, &site)?;
     bundler.scripts(&source, &[PAGE], Form::Whole, &whole)?;
     bundler.scripts(&source, &WORKERS, Form::Classic, &workers)?;
     bundler.styles(&source, &STYLES, &site)?;
 
     let mut dist = Dist { root: project.dist(), kept: BTreeSet::new() };
     let page = html::compact(&read(&source.join("index.html"))?)?;
-    let page = html::preloading(&page, &loaded_at_once(&site, PAGE)?)?;
+    let page = html::preloading(&page, &page_scripts(&site)?)?;
     dist.write(Path::new("index.html"), page.as_bytes())?;
     dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip"])?;
     let tables = tables(project)?;
@@ -89,6 +91,14 @@ pub fn pack(project: &Project) -> Result<()> {
     dist.write(Path::new(SERVICE), service.as_bytes())?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;
     dist.sweep()
+}
+
+/// The scripts that are loaded before the page is ready, in the folder where they were bundled to.
+///
+/// # Errors
+/// When what the bundler said of them can't be read.
+pub fn page_scripts(site: &Path) -> Result<BTreeSet<String>> {
+    Ok(loaded_at_once(site, PAGE)?.into_iter().chain(loaded_at_once(site, EARLY)?).collect())
 }
 
 /// Builds each wasm that changed; gives a folder with the page's source, each wasm and its glue side by side, as scripts

@@ -2,6 +2,7 @@
  * Moving through the readings by keyboard, as in a table: Enter goes down, Shift+Enter up, the arrow keys up
  * and down, Tab along the row. Enter after a run of Tabs goes to the column where the run began.
  */
+import { reveal } from './leaves.js';
 import { doneTyping, flush, textBox } from './typing.js';
 
 /**
@@ -45,6 +46,9 @@ export function walk(table, begin) {
 export function focusCell(row, cell) {
   const box = row?.querySelector(`[data-cell="${cell}"]`);
   if (!(box instanceof HTMLInputElement)) return;
+  reveal(box);
   box.focus();
   box.select();
+  // The whole row with its neighbours, not the box alone.
+  row?.scrollIntoView({ block: 'nearest' });
 }

@@ -4,6 +4,7 @@
  */
 import { messageOf } from './core.js';
 import { byId, el, setHidden, setText } from './dom.js';
+import { reveal } from './leaves.js';
 import { say } from './words.js';
 import { toast } from './toast.js';
 
@@ -62,6 +63,7 @@ export class LateSection {
       return;
     }
     this.waiting.push({ desk: this.book.desk, work });
+    reveal(this.place);
     this.place.scrollIntoView({ block: 'nearest' });
     void this.load();
   }

@@ -14,6 +14,7 @@ import { listenForFiles } from './incoming.js';
 import { Journal, newId } from './journal.js';
 import { Keeper } from './keeper.js';
 import { LateSection } from './late-section.js';
+import { turnTo } from './leaves.js';
 import { Line } from './line.js';
 import { Notebooks } from './notebooks.js';
 import { keepOffline } from './offline.js';
@@ -218,12 +219,14 @@ class Page {
     }
     this.banner.apart = apart ?? (id === this.keeper.id ? this.banner.apart : undefined);
     const old = this.book.desk;
+    const isOther = id !== this.keeper.id;
     setHidden(byId('tour-offer'), true);
     this.book.put(desk);
     this.keeper.watch(id, stored);
     this.setRole(this.tabs.writing);
     this.book.draw();
     old.free();
+    if (isOther && !(put === 1 && location.hash)) turnTo(this.book.view.rows.length > 0 ? 'readings' : 'bench');
     rememberOpen(id);
     return true;
   }

@@ -4,6 +4,7 @@
  */
 import { keptFile } from './file-store.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
+import { reveal } from './leaves.js';
 import { nameOf } from './picture-board.js';
 import { gridMarks } from './picture-sheet.js';
 import { takeIn } from './picture-intake.js';
@@ -79,6 +80,7 @@ export class Pictures {
 
   /** Goes to the picture of a row. @param {number} row */
   goTo(row) {
+    reveal(byId('pictures'));
     byId('pictures').scrollIntoView();
     this.inSight = true;
     this.open(row).then(() => this.place.accept.focus({ preventScroll: true }));
@@ -91,6 +93,7 @@ export class Pictures {
    */
   async take(files, into) {
     if (files.length === 0 || this.book.readOnly) return;
+    reveal(byId('pictures'));
     byId('pictures').scrollIntoView({ block: 'nearest' });
     const { rows, refused, last } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
       this.intake.say(done < all ? say('pictures-progress', { n: done + 1, all }) : '');

@@ -22,7 +22,7 @@ export class Seal {
     open.addEventListener('click', () => dialog.showModal());
     dialog.append(el('h2', { id: 'seal-title' }, say('seal-open-title')), el('p', {}, say('seal-open-hint')),
       el('p', { class: 'actions' },
-        el('button', { type: 'button', click: () => dialog.close(), autofocus: true }, say('seal-keep')),
+        el('button', { type: 'button', click: () => dialog.close() }, say('seal-keep')),
         el('button', { type: 'button', class: 'main', id: 'open-seal-sure', click: () => {
           dialog.close();
           if (!book.edit('open_seal')) return;

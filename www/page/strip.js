@@ -1,8 +1,9 @@
 /**
- * The strip that stays in sight: title, whether all is saved, the result so far, undo and redo. Beside the
- * page, the outline.
+ * The strip that stays in sight: title, whether all is saved, the result so far, undo and redo; with it the outline, by
+ * which the leaves are turned.
  */
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
+import { leaves, leavesOf, reveal, watchLeaves } from './leaves.js';
 import { SHAPES } from './notices.js';
 import { say } from './words.js';
 import { isTyping, listen, put } from './typing.js';
@@ -73,32 +74,26 @@ export class Strip {
   }
 }
 
+/** The leaves by name, each with how many notices stand on it. */
 class Outline {
   /** @param {HTMLElement} root */
   constructor(root) {
-    this.links = [...document.querySelectorAll('main > section')].map((section) => {
+    this.links = leaves().map((leaf) => {
+      const name = leaf.dataset.leaf ?? '';
       const count = el('span', { class: 'count', hidden: true });
-      const link = el('a', { href: `#${section.id}` }, section.querySelector('h2')?.textContent ?? '', ' ', count);
-      return { section, link, count };
+      const link = el('a', { href: `#${name}` }, leaf.getAttribute('aria-label') ?? '', ' ', count);
+      return { name, link, count };
     });
     root.append(...this.links.map(({ link }) => el('li', {}, link)));
-    /** @type {Set<Element>} */
-    this.inSight = new Set();
-    const watch = new IntersectionObserver((entries) => {
-      for (const { target, isIntersecting } of entries) {
-        if (isIntersecting) this.inSight.add(target);
-        else this.inSight.delete(target);
-      }
-      const here = this.links.find(({ section }) => this.inSight.has(section));
-      for (const entry of this.links) setAttribute(entry.link, 'aria-current', entry === here ? 'true' : undefined);
-    }, { rootMargin: '-20% 0px -60% 0px' });
-    for (const { section } of this.links) watch.observe(section);
+    watchLeaves((current) => {
+      for (const { name, link } of this.links) setAttribute(link, 'aria-current', name === current ? 'page' : undefined);
+    });
   }
 
   /** @param {View} view */
   show(view) {
-    for (const { section, count } of this.links) {
-      const here = view.notices.filter((notice) => notice.section === section.id);
+    for (const { name, count } of this.links) {
+      const here = view.notices.filter(({ section }) => leavesOf(byId(section))[0] === name);
       setHidden(count, here.length === 0);
       setText(count, here[0] ? `${SHAPES[here[0].weight]} ${here.length}` : '');
       const text = say('strip-notices', { n: here.length });
@@ -111,6 +106,7 @@ class Outline {
 function goToNotice(id) {
   const notice = document.querySelector(`li[data-notice="${CSS.escape(id)}"]`);
   if (!(notice instanceof HTMLElement)) return;
+  reveal(notice);
   notice.scrollIntoView({ block: 'center' });
   notice.focus({ preventScroll: true });
 }

@@ -3,6 +3,7 @@
  * of. It changes nothing and can be left at any time.
  */
 import { byId, el, setHidden, setText } from './dom.js';
+import { reveal } from './leaves.js';
 import { say } from './words.js';
 
 /** What each step speaks of, in the order of the tour. */
@@ -58,6 +59,7 @@ export class Tour {
   /** @param {Element | null} target */
   mark(target) {
     document.querySelector('.toured')?.classList.remove('toured');
+    if (target) reveal(target);
     target?.classList.add('toured');
     target?.scrollIntoView({ block: 'start' });
   }
@@ -65,6 +67,7 @@ export class Tour {
   leave() {
     this.mark(null);
     this.root.remove();
+    reveal(byId('readings'));
     byId('readings').focus({ preventScroll: true });
   }
 }

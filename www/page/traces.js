@@ -4,6 +4,7 @@
 import { benchField } from './apparatus.js';
 import { messageOf } from './core.js';
 import { byId, el, setHidden, setText } from './dom.js';
+import { reveal } from './leaves.js';
 import { Choice, Radios } from './field.js';
 import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
@@ -107,6 +108,7 @@ export class Traces {
   /** Goes to the traces of a row. @param {number} row */
   goTo(row) {
     this.open(row);
+    reveal(this.choice.box);
     this.choice.box.scrollIntoView({ block: 'center' });
     this.choice.box.focus({ preventScroll: true });
   }
@@ -117,6 +119,7 @@ export class Traces {
    */
   async take(chosen) {
     if (chosen.length === 0 || this.book.readOnly) return;
+    reveal(byId('traces'));
     byId('traces').scrollIntoView({ block: 'nearest' });
     if (this.work) {
       toast(say('traces-busy', { n: chosen.length }));

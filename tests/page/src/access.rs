@@ -7,6 +7,7 @@ use std::path::Path;
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
+use crate::names;
 use crate::page::{Page, Stage};
 use crate::traces;
 use crate::uncertainty;
@@ -37,7 +38,12 @@ const DIALOGS: [(&str, &str); 3] =
 pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.browser.debug("Accessibility.enable", &json!({}))?;
-    all_named(&page, 200).context("on the page")?;
+    let counts = names::LEAVES.map(|leaf| {
+        page.turn_to(&format!("[data-leaf={leaf}]"))?;
+        all_named(&page, 10).with_context(|| format!("on the leaf “{leaf}”"))
+    });
+    let count: usize = counts.into_iter().sum::<Result<usize>>()?;
+    ensure!(count >= 240, "only {count} things can be used");
     for (open, close) in DIALOGS {
         page.click(open)?;
         all_named(&page, 4).with_context(|| format!("after “{open}”"))?;
@@ -68,7 +74,7 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
     page.browser.run("for (const each of document.querySelectorAll('details')) each.open = true", vec![])?;
     for scheme in ["light", "dark"] {
         page.wear(scheme)?;
-        unbroken(&page).with_context(|| format!("on the {scheme} page"))?;
+        page.on_each_leaf(|| unbroken(&page)).with_context(|| format!("on the {scheme} page"))?;
         for (open, close) in DIALOGS.into_iter().chain([("Open the seal…", "Keep it sealed")]) {
             page.click(open)?;
             unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;
@@ -122,7 +128,7 @@ pub fn unbroken(page: &Page) -> Result<()> {
     Ok(())
 }
 
-fn all_named(page: &Page, at_least: usize) -> Result<()> {
+fn all_named(page: &Page, at_least: usize) -> Result<usize> {
     let tree = page.browser.debug("Accessibility.getFullAXTree", &json!({}))?;
     let nodes = tree["nodes"].as_array().context("a tree")?;
     let role = |node: &Value| node["role"]["value"].as_str().unwrap_or_default().to_owned();
@@ -135,5 +141,5 @@ fn all_named(page: &Page, at_least: usize) -> Result<()> {
         ensure!(!name.trim().is_empty(), "a {} has no name: {node}", role(node));
     }
     ensure!(count >= at_least, "only {count} things can be used");
-    Ok(())
+    Ok(count)
 }

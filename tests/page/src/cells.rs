@@ -143,7 +143,7 @@ fn told_at(page: &Page, cell: &str) -> Result<Option<String>> {
         "const box = (function () {{ {} }})(arguments[0]);
          if (box?.getAttribute('aria-invalid') !== 'true') return null;
          return document.getElementById(box.getAttribute('aria-describedby'))?.innerText ?? ''",
-        names::BY_NAME
+        [names::SEEN, names::BY_NAME].concat()
     );
     Ok(page.browser.run(&script, vec![json!(cell)])?.as_str().map(str::to_owned))
 }

@@ -69,7 +69,6 @@ const PICTURES: [Picture; 6] = [
 const BOX: &str = "
     const node = document.querySelector(arguments[0]);
     if (!node) return null;
-    node.closest('section').scrollIntoView();
     if (node.checkVisibility()) node.scrollIntoView();
     const { left, top, width, height } = node.getBoundingClientRect();
     return { x: left + scrollX, y: top + scrollY, width, height };";
@@ -97,7 +96,12 @@ fn taken(stage: &Stage, page: &Page, picture: &Picture) -> Result<Vec<u8>> {
     page.browser.debug("Emulation.setScrollbarsHidden", &json!({ "hidden": true }))?;
     page.wear("light")?;
     page.open_file(&stage.dist.join("demo").join(picture.demo))?;
-    let place = || page.browser.run(BOX, vec![json!(picture.from)]);
+    let place = || {
+        if page.count(picture.from)? > 0 {
+            page.turn_to(picture.from)?;
+        }
+        page.browser.run(BOX, vec![json!(picture.from)])
+    };
     let twice = || {
         let before = place()?;
         sleep(SETTLING);

@@ -5,4 +5,5 @@ pub mod names;
 pub mod driver;
 pub mod host;
 pub mod page;
+pub mod leaves;
 pub mod bench;

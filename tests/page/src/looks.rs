@@ -36,14 +36,17 @@ pub fn dark_light_and_narrow(stage: &Stage) -> Result<()> {
         for scheme in ["light", "dark"] {
             page.wear(scheme)?;
             let place = format!("{width} px wide and {scheme}");
-            fits(&page, width).context(place.clone())?;
+            page.on_each_leaf(|| {
+                fits(&page, width)?;
+                nothing_slipped(&page)
+            })
+            .context(place.clone())?;
             is_of(&page, scheme).context(place.clone())?;
             for drawing in names::DRAWINGS {
                 is_drawn(&page, drawing).context(place.clone())?;
             }
         }
     }
-    nothing_slipped(&page)?;
     page.is_silent()
 }
 
@@ -72,10 +75,7 @@ fn is_of(page: &Page, scheme: &str) -> Result<()> {
 /// # Errors
 /// When it is not.
 pub fn is_drawn(page: &Page, drawing: &str) -> Result<()> {
-    page.browser.run(
-        "document.querySelector(arguments[0]).scrollIntoView({ block: 'center' })",
-        vec![json!(drawing)],
-    )?;
+    page.turn_to(drawing)?;
     let look = || page.browser.run(LOOK, vec![json!(drawing)]);
     // Axes, marks and letters with their smoothed edges: far more than a few shades, on a thousandth and more.
     let drawn = |look: &Value| {

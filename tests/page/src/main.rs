@@ -26,6 +26,7 @@ mod offline;
 mod plan;
 mod saving;
 mod seal;
+mod sight;
 mod storage;
 mod windows;
 
@@ -42,7 +43,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 78] = [
+const TESTS: [(&str, Test); 81] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -89,6 +90,9 @@ const TESTS: [(&str, Test); 78] = [
     ("no_interleaving_loses_an_edit", windows::no_interleaving_loses_an_edit),
     ("list_of_notebooks", notebooks::list_of_notebooks),
     ("two_tabs", notebooks::two_tabs),
+    ("the_line_is_in_sight_while_typing", sight::the_line_is_in_sight_while_typing),
+    ("twelve_rows_need_no_scrolling", sight::twelve_rows_need_no_scrolling),
+    ("leaves_are_turned", sight::leaves_are_turned),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("the_language_is_chosen", languages::the_language_is_chosen),
     ("the_page_speaks_french", languages::the_page_speaks_french),

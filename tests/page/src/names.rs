@@ -42,13 +42,44 @@ pub fn rows_used(used: usize, all: usize) -> String {
     format!("{used} of {all} rows included")
 }
 
-/// Finds what can be used in the page, or in the dialog that lies over it, by the name that is read out.
+/// Tells whether something would be seen if its leaf were turned up, and what could be read of it then.
+pub const SEEN: &str = "
+    const onItsLeaf = (node, look) => {
+        const away = node?.closest('[data-leaf][hidden], [data-on][hidden]');
+        away?.removeAttribute('hidden');
+        try {
+            return look(node);
+        } finally {
+            away?.setAttribute('hidden', 'until-found');
+        }
+    };
+    const isSeen = (node) => onItsLeaf(node, () => node.checkVisibility());";
+
+/// Finds what can be used in the page, on whatever leaf, or in the dialog that lies over it, by the name that is read
+/// out; to be put after [`SEEN`].
 pub const BY_NAME: &str = "
     const nameOf = (node) => node.getAttribute('aria-label')
         ?? (node.labels?.[0] ?? node).textContent.replace(/\\s+/g, ' ').trim();
     const place = document.querySelector('dialog[open]') ?? document;
     const all = place.querySelectorAll('button, a, input, select, textarea, summary');
-    return [...all].find((node) => node.checkVisibility() && nameOf(node) === arguments[0]) ?? null;";
+    const named = [...all].filter((node) => nameOf(node) === arguments[0]);
+    return named.find((node) => node.checkVisibility()) ?? named.find(isSeen) ?? null;";
+
+/// Turns to the leaf, and where one page is shown at a time to the page, on which something stands: by the outline and
+/// the button between the pages, as a person would. Then brings it into sight.
+pub const TURN: &str = "
+    const [node] = arguments;
+    const [away, beside] = [node.closest('[data-leaf][hidden], [data-on][hidden]'), node.closest('#beside')];
+    const leaf = (away?.dataset.leaf ?? away?.dataset.on)?.split(' ')[0];
+    if (leaf) document.querySelector(`#outline a[href='#${leaf}']`).click();
+    const over = document.getElementById('turn-over');
+    const isOver = document.body.classList.contains('over');
+    const onALeaf = node.closest('[data-leaf], #beside') !== null;
+    if (onALeaf && over.checkVisibility() && isOver !== (beside !== null)) over.click();
+    node.scrollIntoView({ block: 'center' });";
+
+/// The leaves by the names in their addresses.
+pub const LEAVES: [&str; 5] = ["bench", "readings", "line", "uncertainty", "report"];
 
 /// The name of what has the focus.
 pub const FOCUSED: &str = "

@@ -159,9 +159,7 @@ impl Page<'_> {
     /// # Errors
     /// When nothing of that name is in sight.
     pub fn named(&self, name: &str) -> Result<Element> {
-        self.browser
-            .element(names::BY_NAME, vec![json!(name)])?
-            .with_context(|| format!("nothing is named “{name}”"))
+        self.find(name)?.with_context(|| format!("nothing is named “{name}”"))
     }
 
     /// Whether something of a name is in sight.
@@ -169,7 +167,11 @@ impl Page<'_> {
     /// # Errors
     /// When the browser does not answer.
     pub fn has(&self, name: &str) -> Result<bool> {
-        Ok(self.browser.element(names::BY_NAME, vec![json!(name)])?.is_some())
+        Ok(self.find(name)?.is_some())
+    }
+
+    fn find(&self, name: &str) -> Result<Option<Element>> {
+        self.browser.element(&format!("{}{}", names::SEEN, names::BY_NAME), vec![json!(name)])
     }
 
     /// Clicks what has a name.
@@ -180,8 +182,7 @@ impl Page<'_> {
         eventually(&format!("something is named “{name}”"), || self.has(name), |has| *has)?;
         let element = self.named(name)?;
         // The driver would take what lies under the strip at the top for being in sight.
-        let into_sight = "arguments[0].scrollIntoView({ block: 'center' })";
-        self.browser.run(into_sight, vec![serde_json::to_value(&element)?])?;
+        self.browser.run(names::TURN, vec![serde_json::to_value(&element)?])?;
         self.browser.click(&element).with_context(|| format!("clicking “{name}”"))
     }
 
@@ -217,11 +218,17 @@ impl Page<'_> {
         self.browser.press(&[Key::Shift.into()], [Key::Tab.into()])
     }
 
-    /// Presses Tab until what has a name has the focus.
+    /// Turns the leaves by keys to the one of what has a name, and presses Tab until that has the focus.
     ///
     /// # Errors
-    /// When Tab does not get there.
+    /// When the keys do not get there.
     pub fn tab_to(&self, name: &str) -> Result<()> {
+        for _ in names::LEAVES {
+            if self.is_in_sight(name)? {
+                break;
+            }
+            self.browser.press(&[Key::Alt.into()], [Key::PageDown.into()])?;
+        }
         for _ in 0..FAR {
             if self.focused()? == name {
                 return Ok(());
@@ -283,7 +290,8 @@ impl Page<'_> {
     /// When there is no such box.
     pub fn value(&self, name: &str) -> Result<String> {
         let script = format!(
-            "const box = (function () {{ {} }})(arguments[0]); return box?.value ?? null",
+            "{} const box = (function () {{ {} }})(arguments[0]); return box?.value ?? null",
+            names::SEEN,
             names::BY_NAME
         );
         let value = self.browser.run(&script, vec![json!(name)])?;
@@ -344,14 +352,17 @@ impl Page<'_> {
         Ok(())
     }
 
-    /// The text to be seen in an element; empty when it is out of sight.
+    /// The text to be seen in an element, on whatever leaf; empty when it is hidden there.
     ///
     /// # Errors
     /// When there is no such element.
     pub fn text(&self, selector: &str) -> Result<String> {
-        let script = "const node = document.querySelector(arguments[0]); \
-                      return node && (node.checkVisibility() ? node.value ?? node.innerText : '')";
-        text_of(&self.browser.run(script, vec![json!(selector)])?)
+        let script = format!(
+            "{} return onItsLeaf(document.querySelector(arguments[0]), (node) => \
+                 node && (node.checkVisibility() ? node.value ?? node.innerText : ''))",
+            names::SEEN
+        );
+        text_of(&self.browser.run(&script, vec![json!(selector)])?)
             .with_context(|| format!("looking for {selector}"))
     }
 

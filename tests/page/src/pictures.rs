@@ -198,7 +198,7 @@ fn rests(page: &Page) -> Result<()> {
         Ok((counts[0].as_u64().context("a count")?, counts[1].as_u64().context("a count")?))
     };
     let before = counts()?;
-    page.browser.run("scrollTo(0, 0)", vec![])?;
+    page.turn_to("[data-leaf=line]")?;
     eventually("worker and picture rest", counts, |now| now.0 > before.0 && now.1 > before.1)?;
     Ok(())
 }

@@ -151,8 +151,7 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
 
 /// Looks at the plan: it is worked out while it is in sight.
 fn look(page: &Page) -> Result<()> {
-    page.browser.run("document.getElementById('plan').scrollIntoView()", vec![])?;
-    Ok(())
+    page.turn_to("#plan")
 }
 
 /// The name of a box of a planned position.

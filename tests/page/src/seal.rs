@@ -16,7 +16,7 @@ pub fn seal_hides_and_opens(stage: &Stage) -> Result<()> {
     ensure!(!is_marked(&page)?, "a result without a seal is marked as sealed");
     page.fill("Number of trials", "20000")?;
     let trials = uncertainty::run(&page)?;
-    page.browser.run("document.querySelector('#trials-plot').scrollIntoView()", vec![])?;
+    page.turn_to("#trials-plot")?;
     eventually("the trials are drawn", || is_drawn(&page), |drawn| *drawn)?;
     page.click("Seal the result")?;
     page.click("Seal it now")?;

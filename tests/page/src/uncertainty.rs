@@ -31,6 +31,7 @@ pub fn budget_adds_up(stage: &Stage) -> Result<()> {
     let notebook = notebook::read(&text)?;
     let expected = view(&notebook, &analyse(&notebook)).budget;
     ensure!(expected.components.len() > 2, "the demo's budget has hardly any components");
+    page.turn_to("#budget-table")?;
     let shown = page.browser.run(
         "return [...document.querySelectorAll('#budget-table > tbody')].map((line) => [
             line.querySelector('th').innerText, line.querySelector('.in-contribution').innerText,

@@ -1,0 +1,158 @@
+//! What is in sight while one works: the row in hand, what follows from it, and the leaves of the notebook.
+
+use anyhow::{Context, Result, ensure};
+use fantoccini::key::Key;
+use serde_json::{Value, json};
+
+use crate::bench::{ROWS, TIME_BASE, describe_rail};
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// The windows that are looked at, in CSS pixels: a laptop, a tablet upright, a phone.
+const WINDOWS: [(u64, u64); 3] = [(1366, 768), (768, 1024), (360, 740)];
+
+/// How wide the line is drawn at least beside the rows on a laptop, in CSS pixels: a choice of our own.
+const WIDE: f64 = 420.0;
+
+/// How much of each thing is in sight, from 0 to 1: the share of its box that lies in the window, and nothing over it.
+const SEEN: &str = "
+    const share = (node) => {
+        if (!node?.checkVisibility()) return 0;
+        const { left, top, right, bottom, width, height } = node.getBoundingClientRect();
+        const [x, y] = [Math.min(right, innerWidth) - Math.max(left, 0), Math.min(bottom, innerHeight) - Math.max(top, 0)];
+        if (x <= 0 || y <= 0) return 0;
+        const inside = [.1, .5, .9].map((part) => top + part * height).filter((at) => at >= 0 && at < innerHeight);
+        const free = inside.filter((at) => {
+            const over = document.elementFromPoint(left + width / 2, at);
+            return node.contains(over) || over?.contains(node) || over?.closest('#turn-over')?.parentElement.parentElement.contains(node);
+        });
+        return (x * y) / (width * height) * free.length / 3;
+    };
+    const row = document.activeElement.closest('tbody');
+    const seen = Object.fromEntries(arguments[0].map((selector) => [selector, share(document.querySelector(selector))]));
+    return { ...seen, row: share(row), above: share(row?.previousElementSibling),
+        further: share(row?.previousElementSibling?.previousElementSibling),
+        width: document.querySelector('#line-plot').getBoundingClientRect().width };";
+
+const LINE: &str = "#line-plot";
+const RESIDUALS: &str = "#residual-plot";
+const OUTLINE: &str = "#outline";
+
+/// With the cursor in a new row, and while that row is typed, the row, its neighbours, the line that grows and the result
+/// are in sight: on a laptop and a tablet with the residuals, on a phone the line as a strip at the foot.
+///
+/// # Errors
+/// When something is not.
+pub fn the_line_is_in_sight_while_typing(stage: &Stage) -> Result<()> {
+    for (width, height) in WINDOWS {
+        let page = stage.page()?;
+        resize(&page, width, height)?;
+        page.click(&names::new_cell("Edge A"))?;
+        in_sight(&page, width).with_context(|| format!("{width} × {height}, the cursor in a new row"))?;
+        page.type_text("0.5")?;
+        page.press(Key::Tab)?;
+        page.type_text("8.1")?;
+        page.press(Key::Enter)?;
+        eventually("the row is there", || page.count(names::ROWS), |count| *count == 25)?;
+        in_sight(&page, width).with_context(|| format!("{width} × {height}, after a row"))?;
+        page.is_silent()?;
+    }
+    Ok(())
+}
+
+fn in_sight(page: &Page, width: u64) -> Result<()> {
+    let whole = |seen: &Value, name: &str| seen[name].as_f64().is_some_and(|share| share > 0.99);
+    let mut wanted = vec!["row", LINE, names::RESULT, OUTLINE];
+    if width > 700 {
+        wanted.extend(["above", "further", RESIDUALS]);
+    }
+    let look = || page.browser.run(SEEN, vec![json!([LINE, RESIDUALS, names::RESULT, OUTLINE])]);
+    let seen = eventually(&format!("{wanted:?} are in sight"), look, |seen| {
+        wanted.iter().all(|name| whole(seen, name))
+    })?;
+    let drawn = seen["width"].as_f64().context("a width")?;
+    ensure!(width < 1366 || drawn >= WIDE, "the line is drawn {drawn} px wide");
+    Ok(())
+}
+
+/// On a laptop twelve rows, the head of their table and the row to come need no scrolling; with the demo's rows, what
+/// follows stays while they scroll.
+///
+/// # Errors
+/// When they do.
+pub fn twelve_rows_need_no_scrolling(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    resize(&page, 1366, 768)?;
+    describe_rail(&page)?;
+    let rows: Vec<String> = (0..12)
+        .map(|row| {
+            let (mark, edge) = ROWS[row % ROWS.len()];
+            format!("A\t{mark}\t{TIME_BASE}\t1.00\t{edge}")
+        })
+        .collect();
+    page.paste(&names::new_cell("Rail"), &rows.join("\n"))?;
+    page.sees(names::ROWS_USED, &names::rows_used(12, 12))?;
+    page.browser.run(
+        "scrollTo(0, 0); document.querySelector('#row-new input').focus({ preventScroll: true })",
+        vec![],
+    )?;
+    let table = "#readings-table";
+    let look = || page.browser.run(SEEN, vec![json!([table, LINE, RESIDUALS])]);
+    let whole =
+        |seen: &Value| [table, LINE, RESIDUALS, "row"].iter().all(|name| seen[*name].as_f64() > Some(0.99));
+    eventually("all rows, line and residuals are in sight unscrolled", look, whole)?;
+    page.is_silent()
+}
+
+/// The leaves are turned by the outline, by keys from within a cell, and by the address of a leaf or of a row; a turn
+/// back finds the cell again.
+///
+/// # Errors
+/// When they are not.
+pub fn leaves_are_turned(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    is_at(&page, "readings")?;
+    for leaf in names::LEAVES {
+        let link = format!("document.querySelector('#outline a[href=\"#{leaf}\"]').click()");
+        page.browser.run(&link, vec![])?;
+        is_at(&page, leaf)?;
+        let shown = page.browser.run(
+            "return [...document.querySelectorAll('[data-leaf]')]
+            .filter((each) => each.firstElementChild.checkVisibility()).map((each) => each.dataset.leaf)",
+            vec![],
+        )?;
+        ensure!(shown == json!([leaf]), "{shown} are shown at once");
+    }
+    page.click(&names::cell("Edge A", 1))?;
+    page.browser.press(&[Key::Alt.into()], [Key::PageDown.into()])?;
+    is_at(&page, "line")?;
+    page.browser.press(&[Key::Alt.into()], [Key::PageUp.into()])?;
+    is_at(&page, "readings")?;
+    page.focuses(&names::cell("Edge A", 1))?;
+    page.browser.run("history.back()", vec![])?;
+    is_at(&page, "line")?;
+    for (address, leaf) in
+        [("#uncertainty", "uncertainty"), ("#row-7", "readings"), ("#plan", "bench"), ("#result", "report")]
+    {
+        page.browser.run("location.hash = arguments[0]", vec![json!(address)])?;
+        is_at(&page, leaf).with_context(|| format!("the address {address}"))?;
+    }
+    page.reload()?;
+    is_at(&page, "report").context("after a reload")?;
+    page.is_silent()
+}
+
+fn is_at(page: &Page, leaf: &str) -> Result<()> {
+    let current =
+        || page.browser.run("return document.querySelector('#outline [aria-current]')?.hash", vec![]);
+    eventually(&format!("the leaf “{leaf}” is turned up"), current, |hash| {
+        *hash == json!(format!("#{leaf}"))
+    })?;
+    Ok(())
+}
+
+fn resize(page: &Page, width: u64, height: u64) -> Result<()> {
+    let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 500 });
+    page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+    Ok(())
+}

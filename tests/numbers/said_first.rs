@@ -24,7 +24,9 @@ fn right(slip: Slip) -> &'static [&'static str] {
     match slip {
         Slip::RestartUntold | Slip::RestartInSmallSteps => &["ruler_restarts"],
         Slip::SenseTurned => &["wrong_sense", "delay_falls"],
-        Slip::SpliceOffByCentimetre | Slip::SpliceOffByTen | Slip::SpliceOffByMetre => &["step_at_splice"],
+        Slip::SpliceOffByCentimetre | Slip::SpliceOffByTen | Slip::SpliceOffByMetre => {
+            &["step_at_splice", "scale_off", "faster_than_light"]
+        }
         Slip::OverlapTurned => &["overlap_turned", "step_at_splice"],
         Slip::MirrorUntold | Slip::MirrorWronglyTold => &["path_factor"],
         Slip::EdgesSwappedInRow => &["edges_swapped", "row_off"],
@@ -32,7 +34,7 @@ fn right(slip: Slip) -> &'static [&'static str] {
         Slip::OutlierAtEnd | Slip::OutlierInMiddle | Slip::EdgeSlipped => &["row_off"],
         Slip::RowsExchanged => &["rows_exchanged"],
         Slip::DecimalSlipped | Slip::UnitInRow => &["slipped_decimal", "row_off"],
-        Slip::UnitOnRail => &["rail_unit"],
+        Slip::UnitOnRail => &["rail_unit", "scale_off", "faster_than_light"],
         Slip::TimeBaseInRow => &["time_base_slip", "row_off"],
         Slip::TimeBaseFromRow => &["time_base_slip"],
         Slip::TimeBaseScale => &["scale_off", "faster_than_light"],
@@ -235,11 +237,11 @@ pub fn notebook(sheet: &Sheet) -> Result<Notebook, EditError> {
     let mut put = |edit: Edit| notebook.apply(edit, "");
     put(Edit::SetPath(if sheet.mirror { Path::Mirror } else { Path::Detector }))?;
     let mut bench = vec![
-        (BenchField::SmallDivisions, sheet.small.to_string()),
         (BenchField::ScreenWidth, sheet.screen_width.to_string()),
         (BenchField::PulseRate, format!("{} kHz", 1e6 / sheet.period)),
     ];
     if sheet.stated {
+        bench.push((BenchField::SmallDivisions, sheet.small.to_string()));
         bench.push((BenchField::EdgeHalfWidth, sheet.half_width.to_string()));
         bench.push((BenchField::TimeBaseUncertainty, format!("{} %", 100.0 * sheet.u_time_base)));
     }

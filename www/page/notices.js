@@ -21,9 +21,11 @@ class NoticeItem {
     this.text = el('span');
     this.lookAt = el('span', { class: 'look-at' });
     this.rows = el('span', { class: 'rows' });
+    this.signs = el('ul');
+    this.told = '';
     this.shown = '';
     this.root = el('li', { tabindex: '-1' },
-      this.shape, el('span', { class: 'notice-text' }, this.weight, ' ', this.text, ' ', this.lookAt, ' ', this.rows));
+      this.shape, el('div', { class: 'notice-text' }, this.weight, ' ', this.text, ' ', this.lookAt, ' ', this.rows, this.signs));
   }
 
   /** @param {Told} item */
@@ -34,6 +36,13 @@ class NoticeItem {
     setText(this.weight, say('notices-lead', { weight: say(`notices-weights-${notice.weight}`) }));
     setText(this.text, tell(notice.text));
     setText(this.lookAt, tell(notice.look_at));
+    const signs = notice.signs.map(tell);
+    if (signs.join('\n') !== this.told) {
+      this.told = signs.join('\n');
+      this.signs.replaceChildren(...signs.map((sign) => el('li', {}, sign)));
+    }
+    setHidden(this.signs, signs.length === 0);
+    setAttribute(this.signs, 'aria-label', say('notices-signs'));
     const all = notice.rows.filter((row) => numbers.has(row));
     const rows = all.slice(0, MANY);
     const more = all.length - rows.length;

@@ -363,7 +363,9 @@ look_at: Message,
 /** The rows concerned. */
 rows: Array<number>,
 /** The rail concerned. */
-rail: number | null, };
+rail: number | null,
+/** What else was noticed that is nothing but a sign of it. */
+signs: Array<Message>, };
 
 /** What follows from a row. */
 export type Outputs = {

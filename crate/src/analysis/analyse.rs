@@ -4,6 +4,7 @@ use super::air_state::air_limits;
 use super::budget::{self, BeyondFit};
 use super::checks::checks;
 use super::context::RowContext;
+use super::diagnosis::diagnose;
 use super::fields::marked;
 use super::line_fit;
 use super::notices::{NoticeInput, notices};
@@ -41,12 +42,18 @@ pub fn analyse_page(page: &NotebookState, what_if: Option<&WhatIf>) -> Analysis 
     let line = line.map(|line| Shown::of(line, seal));
     let (marked, replaced) = marked(page, &prepared.problems);
     let walk = walk(page, points, line.as_ref().ok().map(|line| line.fit.slope));
+    let sealed = seal.is_some_and(|seal| !seal.opened);
+    let found = match &prepared.setup {
+        Ok(setup) if line.is_ok() => diagnose(&prepared.context, &prepared.rows, setup, sealed),
+        _ => Vec::new(),
+    };
     let notices = notices(&NoticeInput {
         context: &prepared.context,
         replaced: &replaced,
         rows: &prepared.rows,
         line: line.as_deref().ok(),
         speed: speed.as_deref().ok(),
+        found: &found,
         walk: walk.as_ref(),
     });
     Analysis {
@@ -59,7 +66,7 @@ pub fn analyse_page(page: &NotebookState, what_if: Option<&WhatIf>) -> Analysis 
         walk,
         notices,
         drawn,
-        sealed: seal.is_some_and(|seal| !seal.opened),
+        sealed,
     }
 }
 

@@ -95,6 +95,9 @@ mod cover;
 // What a fixed level on traces does.
 pub mod walk;
 
+// What went wrong, where the readings tell it.
+pub mod diagnosis;
+
 // What the notebook notices by itself.
 pub mod notices;
 

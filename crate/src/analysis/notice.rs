@@ -55,4 +55,6 @@ pub struct Notice {
     pub rows: Vec<RowId>,
     /// The rail concerned.
     pub rail: Option<RailId>,
+    /// What else was noticed that is nothing but a sign of it.
+    pub signs: Vec<Message>,
 }

@@ -136,6 +136,8 @@ pub struct Bench {
     pub half_width: f64,
     /// Whether that was stated rather than taken.
     pub half_width_stated: bool,
+    /// Small divisions in a division.
+    pub small_divisions: f64,
     /// Divisions across the screen.
     pub screen_width: f64,
     /// Relative standard uncertainty of the time base, if stated.
@@ -191,6 +193,7 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
         pulse_rate: reader.positive(at(BenchField::PulseRate), text(BenchField::PulseRate), Unit::HERTZ),
         half_width,
         half_width_stated: edge.is_some(),
+        small_divisions: small,
         screen_width: reader
             .positive(at(BenchField::ScreenWidth), text(BenchField::ScreenWidth), Unit::DIVISION)
             .unwrap_or(SCREEN_WIDTH),

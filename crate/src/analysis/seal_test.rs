@@ -1,7 +1,8 @@
 use super::*;
 use crate::analysis::analyse;
 use crate::drawn::demo;
-use crate::notebook::Edit;
+use crate::notebook::{Cell, Edit, Notebook, Path};
+use crate::words::Value;
 
 fn sealed(salt: &str) -> Seal {
     Seal { salt: salt.into(), opened: false }
@@ -41,5 +42,33 @@ fn a_closed_seal_covers_the_speed_alike_everywhere_and_an_open_one_nothing()
     assert!(!notebook.can_undo(), "nor can its opening");
     assert_eq!(analyse(&notebook).speed.map_err(|refusal| refusal.id)?, bare);
     assert!(notebook.apply(Edit::Seal("again".into()), "").is_err());
+    Ok(())
+}
+
+/// What c would be with a mistake mended is covered by the same factor as c, and no side of c₀ is told.
+#[test]
+fn a_closed_seal_covers_what_is_said_of_mistakes() -> Result<(), Box<dyn std::error::Error>> {
+    let (mut notebook, _) = demo::typed_readings()?;
+    notebook.apply(Edit::SetCell { row: 24, cell: Cell::EdgeB, text: "14".into() }, "")?;
+    notebook.apply(Edit::SetPath(Path::Mirror), "")?;
+    let mended = |notebook: &Notebook| -> Result<f64, Box<dyn std::error::Error>> {
+        let analysis = analyse(notebook);
+        let first = analysis.notices.first().ok_or("nothing is said")?;
+        let Some(Value::Text(c)) = first.text.values.get("c") else { return Err("no c".into()) };
+        Ok(c.parse::<f64>()? * 1e8 / analysis.speed.map_err(|refusal| refusal.id)?.c)
+    };
+    let beside_c0 = |notebook: &Notebook| {
+        let of_c0 = ["notice-path_factor", "notice-faster_than_light", "notice-scale_off"];
+        let notices = analyse(notebook).notices;
+        let mut said = notices.iter().flat_map(|notice| notice.signs.iter().chain([&notice.text]));
+        said.any(|text| of_c0.contains(&text.id))
+    };
+    let bare = mended(&notebook)?;
+    assert!((bare - 1.0).abs() > 0.01);
+    assert!(beside_c0(&notebook));
+    notebook.apply(Edit::Seal("5f1c".into()), "")?;
+    // Both are written with four digits.
+    assert!((mended(&notebook)? / bare - 1.0).abs() < 1e-3);
+    assert!(!beside_c0(&notebook));
     Ok(())
 }

@@ -222,7 +222,14 @@ impl Report<'_> {
         };
         let said = [&labels::weight(notice.weight), &notice.text, &notice.look_at].map(|part| self.say(part));
         let [weight, text, look_at] = said.each_ref().map(|part| html_text(part));
-        format!("<strong>{weight}:</strong> {text}{} {look_at}", html_text(&rows))
+        let signs = match notice.signs.as_slice() {
+            [] => String::new(),
+            signs => {
+                let signs = list(signs.iter().map(|sign| html_text(&self.say(sign))));
+                format!(" {}{signs}", html_text(&self.say(&message!("notices-signs"))))
+            }
+        };
+        format!("<strong>{weight}:</strong> {text}{} {look_at}{signs}", html_text(&rows))
     }
 
     fn history(&self) -> String {

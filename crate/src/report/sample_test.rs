@@ -103,6 +103,7 @@ pub fn view_of(text: &str) -> View {
             look_at: message!("notice-step_at_splice-look"),
             rows: vec![11, 12],
             rail: None,
+            signs: Vec::new(),
         }],
     }
 }

@@ -1179,6 +1179,7 @@ notices-lead = { $weight }.
 notices-more = and { $n } more
 notices-row = row { $n }
 notices-in-row = { $weight }: { $text }
+notices-signs = Signs of it:
 
 ## What the notebook notices by itself: what was noticed, and what to look at
 
@@ -1194,11 +1195,7 @@ notice-off_the_rail =
        *[other] The readings of rows { $rows } lie outside the spans of their rails.
     }
 notice-off_the_rail-look = The number typed, its unit, the rail named, and the span given for that rail.
-notice-ruler_restarts =
-    { $n ->
-        [one] At row { $rows } the ruler reading jumps back while the delay still increases, with no change of rail.
-       *[other] At rows { $rows } the ruler reading jumps back while the delay still increases, with no change of rail.
-    }
+notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again: these rows lie farther out by one step, as if read on a rail of their own.
 notice-ruler_restarts-look = Whether the carriage had passed onto the next rail, whose ruler counts from its own end.
 notice-edge_off_screen =
     { $n ->
@@ -1271,7 +1268,7 @@ notice-runs = The residual signs are not random (runs test).
 notice-runs-look = The residual plot: a wave, a step at a splice, or a change between two parts of the run.
 notice-decisive_row = One row decides the slope: without row { $row } its standard uncertainty would be { $times } times as large.
 notice-decisive_row-look = That row, and whether more positions near it can be read.
-notice-faster_than_light = The result exceeds the defined c by more than 4 u.
+notice-faster_than_light = The result exceeds the defined c by { $percent } %, { $times } u.
 notice-faster_than_light-look = The path factor (detector or mirror on the carriage), the time base, and each splice.
 notice-short_span = The whole run spans only { $times } times the uncertainty of one delay.
 notice-short_span-look = Whether the carriage can go farther, or the screen be set faster.
@@ -1279,6 +1276,45 @@ notice-vague_result = The standard uncertainty is { $percent } % of c: too large
 notice-vague_result-look = The first lines of the budget, and the unit of each number typed there.
 notice-dominant_component = One shared component is { $percent } % of u²(c); repeats do not reduce it.
 notice-dominant_component-look = The first line of the budget: that error alone decides the uncertainty.
+notice-row_off = Row { $rows } lies far off the line of all the others.
+notice-row_off-look = The reading, the rail, the time base and both edges of that row, as they stand in the notes.
+notice-forced_zero = A row says zero distance and zero delay. Nobody measures that: the delay at zero distance is what the line finds.
+notice-forced_zero-look = Strike the row out unless it was read like the others.
+notice-rows_exchanged = Rows { $rows } look exchanged: with each other’s delays both lie on the line.
+notice-copied_rows = The edges of one row stand in other rows too, to the last digit, at other positions.
+notice-copied_rows-look = Whether they were copied down by mistake: read those positions again.
+notice-edges_swapped = Edges A and B of row { $rows } look swapped: with the sign of its delay turned it lies on the line.
+notice-edges_swapped-all = Edges A and B look swapped in all rows: the delays have the wrong sign.
+notice-slipped_decimal = In row { $rows } a decimal point or a unit has slipped: with a factor of ten it lies on the line.
+notice-time_base_slip = These rows look as if they were read at another time base than the one written down.
+notice-wrong_rail = The reading of row { $rows } fits on another rail than the one named.
+notice-beyond_a_period-told = The delays of these rows fit the line of the others by one pulse period less or more.
+notice-change_from_row = From one row on all delays are offset: something was changed between two rows.
+notice-drift = The delays drift with the order in which the rows were taken.
+notice-drift-look = Whether the laser, the detectors or the trigger had warmed up: read some positions again, in another order.
+notice-ruler_scale = On rail “{ $rail }” distances grow at another rate than on the others: its ruler or its unit does not fit.
+notice-ruler_scale-look = The ruler of that rail against another one, and the unit written for it.
+notice-wrong_sense = With the ruler of rail “{ $rail }” counted in the other sense the rows lie on one line.
+notice-wrong_sense-all = With all rulers counted in the other sense the rows lie on one line.
+notice-overlap_turned = With the two columns of the joint of rail “{ $rail }” exchanged the rows lie on one line.
+notice-rail_unit = With the readings of rail “{ $rail }” in another unit the rows lie on one line.
+notice-time_base_off-some = The rows read at one time base do not lie on the line of the others.
+notice-mended =
+    { $cause ->
+        [row_off] { $what } Without that row, c would be { $c } × 10⁸ m/s.
+        [forced_zero] { $what } Without that row, c would be { $c } × 10⁸ m/s.
+        [rows_exchanged] { $what } With the two put back, c would be { $c } × 10⁸ m/s.
+        [ruler_restarts] { $what } With these rows counted from a zero of their own, c would be { $c } × 10⁸ m/s.
+       *[other] { $what } With that put right, c would be { $c } × 10⁸ m/s.
+    }
+notice-path_factor = The result is a factor of two off the defined c, as it is when a mirror is taken for a detector or a detector for a mirror.
+notice-path_factor-look = What rides on the carriage, under Apparatus.
+notice-scale_off = The result lies { $percent } % below the defined c, { $times } u.
+notice-edges_rounded = All edges stand on marks { $step } divisions apart, but are said to be read to ±{ $limit } divisions.
+notice-edges_rounded-look = The limit of reading an edge: rounded to marks it is half their distance at least.
+notice-fine_figures = Rail readings are typed with far more digits than could be read.
+notice-fine_figures-look = Write as many digits as the ruler shows; an average keeps one or two more.
+notice-dominant_component-readings = The readings themselves are { $percent } % of u²(c).
 
 ## Notebooks
 

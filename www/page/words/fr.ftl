@@ -1179,6 +1179,7 @@ notices-lead = { $weight }.
 notices-more = et { $n } de plus
 notices-row = ligne { $n }
 notices-in-row = { $weight } : { $text }
+notices-signs = Ce qui l’indique :
 
 ## Ce que le cahier remarque de lui-même : ce qui est remarqué, et ce qu’il faut regarder
 
@@ -1194,11 +1195,7 @@ notice-off_the_rail =
        *[other] Les lectures des lignes { $rows } sont hors de l’étendue de leurs rails.
     }
 notice-off_the_rail-look = Le nombre saisi, son unité, le rail nommé et l’étendue donnée pour ce rail.
-notice-ruler_restarts =
-    { $n ->
-        [one] À la ligne { $rows }, la lecture de la règle revient en arrière alors que le retard croît encore, sans changement de rail.
-       *[other] Aux lignes { $rows }, la lecture de la règle revient en arrière alors que le retard croît encore, sans changement de rail.
-    }
+notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer : ces lignes sont plus loin d’un même pas, comme lues sur un rail à part.
 notice-ruler_restarts-look = Si le chariot était passé sur le rail suivant, dont la règle a son propre zéro.
 notice-edge_off_screen =
     { $n ->
@@ -1271,7 +1268,7 @@ notice-runs = Les signes des résidus ne sont pas aléatoires (test des suites).
 notice-runs-look = Le graphique des résidus : une ondulation, un saut à un raccord, ou un changement entre deux parties de la série.
 notice-decisive_row = Une seule ligne décide de la pente : sans la ligne { $row }, son incertitude-type serait { $times } fois plus grande.
 notice-decisive_row-look = Cette ligne, et si d’autres positions proches peuvent être lues.
-notice-faster_than_light = Le résultat dépasse la valeur définie de c de plus de 4 u.
+notice-faster_than_light = Le résultat dépasse la valeur définie de c de { $percent } %, soit { $times } u.
 notice-faster_than_light-look = Le facteur de trajet (détecteur ou miroir sur le chariot), la base de temps et chaque raccord.
 notice-short_span = Toute la série ne couvre que { $times } fois l’incertitude d’un retard.
 notice-short_span-look = Si le chariot peut aller plus loin, ou l’écran être réglé plus rapide.
@@ -1279,6 +1276,45 @@ notice-vague_result = L’incertitude-type vaut { $percent } % de c : trop pou
 notice-vague_result-look = Les premières lignes du bilan, et l’unité de chaque nombre qui y est saisi.
 notice-dominant_component = Une seule composante commune fait { $percent } % de u²(c) ; les répétitions ne la réduisent pas.
 notice-dominant_component-look = La première ligne du bilan : cette composante décide seule de l’incertitude.
+notice-row_off = La ligne { $rows } est loin de la droite de toutes les autres.
+notice-row_off-look = La lecture, le rail, la base de temps et les deux fronts de cette ligne, tels qu’ils figurent dans les notes.
+notice-forced_zero = Une ligne indique une distance nulle et un retard nul. Personne ne mesure cela : le retard à distance nulle est ce que la droite détermine.
+notice-forced_zero-look = Barrer la ligne, sauf si elle a été lue comme les autres.
+notice-rows_exchanged = Les lignes { $rows } semblent échangées : avec le retard l’une de l’autre, toutes deux sont sur la droite.
+notice-copied_rows = Les fronts d’une ligne se retrouvent dans d’autres lignes, au dernier chiffre près, à d’autres positions.
+notice-copied_rows-look = S’ils ont été recopiés par erreur : lire ces positions de nouveau.
+notice-edges_swapped = Les fronts A et B de la ligne { $rows } semblent échangés : avec un retard de signe contraire, elle est sur la droite.
+notice-edges_swapped-all = Les fronts A et B semblent échangés dans toutes les lignes : les retards ont le mauvais signe.
+notice-slipped_decimal = Dans la ligne { $rows }, une virgule ou une unité a glissé : avec un facteur dix, elle est sur la droite.
+notice-time_base_slip = Ces lignes semblent lues avec une autre base de temps que celle qui est inscrite.
+notice-wrong_rail = La lecture de la ligne { $rows } convient à un autre rail que celui qui est nommé.
+notice-beyond_a_period-told = Les retards de ces lignes rejoignent la droite des autres avec une période des impulsions de moins ou de plus.
+notice-change_from_row = À partir d’une ligne, tous les retards sont décalés : quelque chose a été changé entre deux lignes.
+notice-drift = Les retards dérivent avec l’ordre dans lequel les lignes ont été prises.
+notice-drift-look = Si le laser, les détecteurs ou le déclenchement étaient en régime : relire quelques positions dans un autre ordre.
+notice-ruler_scale = Sur le rail « { $rail } », les distances croissent à un autre rythme que sur les autres : sa règle ou son unité ne convient pas.
+notice-ruler_scale-look = La règle de ce rail comparée à une autre, et l’unité inscrite pour elle.
+notice-wrong_sense = Avec la règle du rail « { $rail } » comptée dans l’autre sens, les lignes sont sur une même droite.
+notice-wrong_sense-all = Avec toutes les règles comptées dans l’autre sens, les lignes sont sur une même droite.
+notice-overlap_turned = Avec les deux colonnes du raccord du rail « { $rail } » échangées, les lignes sont sur une même droite.
+notice-rail_unit = Avec les lectures du rail « { $rail } » dans une autre unité, les lignes sont sur une même droite.
+notice-time_base_off-some = Les lignes lues avec une base de temps ne sont pas sur la droite des autres.
+notice-mended =
+    { $cause ->
+        [row_off] { $what } Sans cette ligne, c vaudrait { $c } × 10⁸ m/s.
+        [forced_zero] { $what } Sans cette ligne, c vaudrait { $c } × 10⁸ m/s.
+        [rows_exchanged] { $what } Une fois les deux remises à leur place, c vaudrait { $c } × 10⁸ m/s.
+        [ruler_restarts] { $what } Avec ces lignes comptées à partir de leur propre zéro, c vaudrait { $c } × 10⁸ m/s.
+       *[other] { $what } Une fois corrigé, c vaudrait { $c } × 10⁸ m/s.
+    }
+notice-path_factor = Le résultat s’écarte de la valeur définie de c d’un facteur deux, comme lorsqu’un miroir est pris pour un détecteur ou un détecteur pour un miroir.
+notice-path_factor-look = Ce que porte le chariot, sous Montage.
+notice-scale_off = Le résultat est inférieur de { $percent } % à la valeur définie de c, soit { $times } u.
+notice-edges_rounded = Tous les fronts tombent sur des graduations distantes de { $step } divisions, mais sont dits lus à ±{ $limit } divisions.
+notice-edges_rounded-look = La limite de lecture d’un front : arrondi aux graduations, elle vaut au moins la moitié de leur distance.
+notice-fine_figures = Les lectures de règle sont saisies avec bien plus de chiffres qu’on n’a pu en lire.
+notice-fine_figures-look = Écrire autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
+notice-dominant_component-readings = Les lectures elles-mêmes font { $percent } % de u²(c).
 
 ## Cahiers
 

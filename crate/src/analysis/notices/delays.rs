@@ -25,6 +25,7 @@ fn walk(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-walk-look"),
         rows: walk.rows.iter().map(|row| row.row).collect(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -43,5 +44,6 @@ fn bent(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-grid_bent-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }

@@ -1,6 +1,7 @@
 //! What every notice looks at.
 
 use crate::analysis::context::RowContext;
+use crate::analysis::diagnosis::Found;
 use crate::analysis::rows::Rows;
 use crate::analysis::types::{LineAnalysis, Speed, WalkAnalysis};
 use crate::analysis::words::row_numbers;
@@ -20,6 +21,8 @@ pub struct NoticeInput<'a> {
     pub line: Option<&'a LineAnalysis>,
     /// The speed, if there is one.
     pub speed: Option<&'a Speed>,
+    /// What went wrong, as far as the readings tell it.
+    pub found: &'a [Found],
     /// What a fixed level would do to v, where rows were read from traces.
     pub walk: Option<&'a WalkAnalysis>,
 }

@@ -15,11 +15,15 @@ mod delays;
 // What the line and the speed show.
 mod results;
 
+// What went wrong.
+mod causes;
+
 pub use input::NoticeInput;
 
 use super::notice::Notice;
 
-/// All notices, the most serious first, otherwise in the order of the page.
+/// All notices: what went wrong first, with the signs of it under it; otherwise the most serious first, in the order of
+/// the page.
 pub fn notices(input: &NoticeInput) -> Vec<Notice> {
     let mut all = readings::notices(input);
     all.extend(delays::notices(input));
@@ -29,8 +33,7 @@ pub fn notices(input: &NoticeInput) -> Vec<Notice> {
     if let (Some(line), Some(speed)) = (input.line, input.speed) {
         all.extend(results::of_speed(input, line, speed));
     }
-    all.sort_by_key(|notice| notice.weight);
-    all
+    causes::ordered(causes::notices(input), all)
 }
 
 #[cfg(test)]

@@ -2,9 +2,11 @@
 
 use super::input::NoticeInput;
 use crate::analysis::Clock;
+use crate::analysis::diagnosis::edge_step;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::read::ruler_unit;
+use crate::analysis::rows::Typed;
 use crate::message;
 use crate::notebook::{ActsOn, BenchField, Effect, RailField, RowId, Scope, SharedError};
 use crate::rail::Source;
@@ -14,9 +16,10 @@ use crate::words::Message;
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
     let found = [
         off_the_rail(input),
-        ruler_restarts(input),
         edge_off_screen(input),
+        edges_rounded(input),
         coarse_figures(input),
+        fine_figures(input),
         disagreeing_places(input),
         delay_falls(input),
         delay_below_uncertainty(input),
@@ -40,6 +43,7 @@ fn entry_replaced(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-entry_replaced-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -73,6 +77,7 @@ fn vague_splices(input: &NoticeInput) -> Vec<Notice> {
             look_at: message!("notice-vague_splice-look"),
             rows: beyond.map(|p| p.row).collect(),
             rail: Some(typed.id),
+            signs: Vec::new(),
         })
     });
     each.collect()
@@ -88,6 +93,7 @@ fn rehearsal(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-rehearsal-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -128,31 +134,7 @@ fn off_the_rail(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-off_the_rail-look"),
         rows,
         rail: None,
-    })
-}
-
-/// Readings that start again although the delay goes on growing, with no change of rail.
-fn ruler_restarts(input: &NoticeInput) -> Option<Notice> {
-    let pairs = input.rows.points.windows(2).filter_map(|pair| match pair {
-        [a, b] if a.rail.is_some() && a.rail == b.rail => Some((a, b)),
-        _ => None,
-    });
-    let rows: Vec<RowId> = pairs
-        .filter(|(a, b)| {
-            let later = b.y - a.y > 4.0 * (u_of(a) + u_of(b));
-            // Half a nanosecond of light is 15 cm: a step back of more than that is no slip of the hand.
-            later && a.x - b.x > 0.15
-        })
-        .map(|(_, b)| b.row)
-        .collect();
-    (!rows.is_empty() && 2 * rows.len() < input.rows.points.len()).then(|| Notice {
-        id: "ruler_restarts",
-        weight: Weight::Grave,
-        section: Section::Readings,
-        text: message!("notice-ruler_restarts", n = rows.len(), rows = input.numbers(&rows)),
-        look_at: message!("notice-ruler_restarts-look"),
-        rows,
-        rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -179,6 +161,46 @@ fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-edge_off_screen-look"),
         rows,
         rail: None,
+        signs: Vec::new(),
+    })
+}
+
+/// Edges that all stand on marks farther apart than the limit to which they are said to be read.
+fn edges_rounded(input: &NoticeInput) -> Option<Notice> {
+    let bench = &input.context.bench;
+    let step = edge_step(input.context, input.rows);
+    (bench.half_width_stated && step > 2.5 * bench.half_width).then(|| Notice {
+        id: "edges_rounded",
+        weight: Weight::Look,
+        section: Section::Readings,
+        text: message!(
+            "notice-edges_rounded",
+            step = input.figure(step, 2),
+            limit = input.figure(bench.half_width, 2)
+        ),
+        look_at: message!("notice-edges_rounded-look"),
+        rows: Vec::new(),
+        rail: None,
+        signs: Vec::new(),
+    })
+}
+
+/// Digits far beyond what could be read.
+fn fine_figures(input: &NoticeInput) -> Option<Notice> {
+    let fine = |typed: &&Typed| {
+        let rail = typed.rail.and_then(|i| input.context.rails.get(i));
+        typed.reading.zip(rail).is_some_and(|(reading, rail)| reading.step() < rail.u_reading / 500.0)
+    };
+    let rows: Vec<RowId> = input.rows.typed.iter().filter(fine).map(|typed| typed.row).collect();
+    (rows.len() >= 3 && 2 * rows.len() > input.rows.typed.len()).then(|| Notice {
+        id: "fine_figures",
+        weight: Weight::Know,
+        section: Section::Readings,
+        text: message!("notice-fine_figures"),
+        look_at: message!("notice-fine_figures-look"),
+        rows,
+        rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -193,7 +215,7 @@ fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
             typed
                 .reading
                 .zip(rail)
-                .is_some_and(|(reading, rail)| rail.u_reading > 0.0 && reading.step() > 8.0 * rail.u_reading)
+                .is_some_and(|(reading, rail)| rail.u_reading > 0.0 && reading.step() > 5.0 * rail.u_reading)
         })
         .map(|typed| typed.row)
         .collect();
@@ -209,6 +231,7 @@ fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
         ),
         rows,
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -235,6 +258,7 @@ fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-disagreeing_places-look"),
         rows,
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -252,6 +276,7 @@ fn delay_falls(input: &NoticeInput) -> Option<Notice> {
         })
         .flatten()
         .collect();
+    falling.sort_unstable();
     falling.dedup();
     let whole = input.line.is_some_and(|line| line.fit.slope < 0.0);
     if falling.is_empty() && !whole {
@@ -270,6 +295,7 @@ fn delay_falls(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-delay_falls-look"),
         rows: falling,
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -286,6 +312,7 @@ fn delay_below_uncertainty(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-delay_below_uncertainty-look"),
         rows,
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -306,6 +333,7 @@ fn beyond_a_period(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-beyond_a_period-look"),
         rows,
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -342,6 +370,7 @@ fn treated_as_exact(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-treated_as_exact-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -368,6 +397,7 @@ fn uncertainty_missing(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-uncertainty_missing-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -390,5 +420,6 @@ fn defaults_only(input: &NoticeInput) -> Option<Notice> {
         look_at: message!("notice-defaults_only-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }

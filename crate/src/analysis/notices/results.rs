@@ -6,20 +6,14 @@ use crate::analysis::origin::Clock;
 use crate::analysis::speed::C0;
 use crate::analysis::types::{Entry, LineAnalysis, Speed};
 use crate::message;
-use crate::notebook::RowId;
-
-/// How rarely a sound notebook shows what is told of a splice, of a setting or as a bend: each of them is one of several
-/// things looked at, so that together they stay below one of a hundred.
-const ONE_OF_A_THOUSAND: f64 = 0.001;
+use crate::notebook::{Path, RailId, RowId};
+use crate::words::Message;
 
 /// Every notice about the line.
 pub(super) fn notices(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     let mut all = Vec::new();
     all.extend(few_rows(line));
     all.extend(chi_square(input, line));
-    all.extend(steps(input, line));
-    all.extend(settings_off(input, line));
-    all.extend(curvature(line));
     all.extend(runs(line));
     all.extend(decisive_row(input, line));
     all
@@ -35,90 +29,72 @@ fn few_rows(line: &LineAnalysis) -> Option<Notice> {
         look_at: message!("notice-few_rows-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
+/// Scatter that stated uncertainties explain in one of a hundred sound notebooks. What a cause explains is a sign of it.
 fn chi_square(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
     let p = line.p_value?;
-    let chi = input.figure(line.fit.chi_square, 3);
-    let nu = line.fit.degrees_of_freedom;
-    let (id, text, look_at, weight) = if p < 0.01 {
-        (
-            "scatter_too_large",
-            message!("notice-scatter_too_large", chi = chi, nu = nu),
-            message!("notice-scatter_too_large-look"),
-            if p < 0.001 { Weight::Grave } else { Weight::Look },
-        )
+    let (id, look_at, weight) = if p < 0.01 {
+        let weight = if p < 0.001 { Weight::Grave } else { Weight::Look };
+        ("scatter_too_large", message!("notice-scatter_too_large-look"), weight)
     } else if p > 0.99 {
-        (
-            "scatter_too_small",
-            message!("notice-scatter_too_small", chi = chi, nu = nu),
-            message!("notice-scatter_too_small-look"),
-            Weight::Know,
-        )
+        ("scatter_too_small", message!("notice-scatter_too_small-look"), Weight::Know)
     } else {
         return None;
     };
-    Some(Notice { id, weight, section: Section::Line, text, look_at, rows: Vec::new(), rail: None })
-}
-
-fn steps(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
-    let off = line.checks.steps.iter().filter(|check| check.step.p_value < ONE_OF_A_THOUSAND);
-    off.map(|check| {
-        let name = input.context.page.rails.iter().enumerate().find(|(_, rail)| rail.id == check.rail);
-        let name = name.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
-        Notice {
-            id: "step_at_splice",
-            weight: Weight::Grave,
-            section: Section::Apparatus,
-            text: message!(
-                "notice-step_at_splice",
-                rail = name,
-                step = input.fixed(check.step.value * 1000.0, 0),
-                u = input.fixed(check.step.uncertainty * 1000.0, 0)
-            ),
-            look_at: message!("notice-step_at_splice-look"),
-            rows: Vec::new(),
-            rail: Some(check.rail),
-        }
-    })
-    .collect()
-}
-
-fn settings_off(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
-    let off = line.checks.settings.iter().filter(|check| check.offset.p_value < ONE_OF_A_THOUSAND);
-    off.map(|check| {
-        let offset = input.figure(check.offset.value, 2);
-        let u = input.figure(check.offset.uncertainty, 2);
-        let text = match check.clock {
-            Clock::Recorder => message!("notice-time_base_off-recorder", offset = offset, u = u),
-            Clock::Screen(time) => {
-                message!("notice-time_base_off", base = input.figure(time, 3), offset = offset, u = u)
-            }
-        };
-        Notice {
-            id: "time_base_off",
-            weight: Weight::Look,
-            section: Section::Readings,
-            text,
-            look_at: message!("notice-time_base_off-look"),
-            rows: check.rows.clone(),
-            rail: None,
-        }
-    })
-    .collect()
-}
-
-fn curvature(line: &LineAnalysis) -> Option<Notice> {
-    line.checks.quadratic.filter(|term| term.p_value < ONE_OF_A_THOUSAND).map(|_| Notice {
-        id: "curvature",
-        weight: Weight::Look,
+    Some(Notice {
+        id,
+        weight,
         section: Section::Line,
-        text: message!("notice-curvature"),
-        look_at: message!("notice-curvature-look"),
+        text: scatter(input, p < 0.5),
+        look_at,
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
+}
+
+/// That the rows scatter more or less than stated.
+pub(super) fn scatter(input: &NoticeInput, more: bool) -> Message {
+    let fit = input.line.map(|line| &line.fit);
+    let chi = fit.map_or_else(String::new, |fit| input.figure(fit.chi_square, 3));
+    let nu = fit.map_or(0, |fit| fit.degrees_of_freedom);
+    if more {
+        message!("notice-scatter_too_large", chi = chi, nu = nu)
+    } else {
+        message!("notice-scatter_too_small", chi = chi, nu = nu)
+    }
+}
+
+/// The step at the splice of a rail.
+pub(super) fn step(input: &NoticeInput, rail: Option<RailId>, name: String) -> Message {
+    let mut checks = input.line.iter().flat_map(|line| &line.checks.steps);
+    let step = checks.find(|check| Some(check.rail) == rail).map(|check| check.step);
+    let millimetres =
+        |value: Option<f64>| value.map_or_else(String::new, |value| input.fixed(value * 1000.0, 0));
+    message!(
+        "notice-step_at_splice",
+        rail = name,
+        step = millimetres(step.map(|step| step.value)),
+        u = millimetres(step.map(|step| step.uncertainty))
+    )
+}
+
+/// How far the rows of a setting lie off the others.
+pub(super) fn setting(input: &NoticeInput, rows: &[RowId]) -> Message {
+    let mut checks = input.line.iter().flat_map(|line| &line.checks.settings);
+    let check = checks.find(|check| check.rows == rows);
+    let Some(check) = check else { return message!("notice-time_base_off-some") };
+    let offset = input.figure(check.offset.value, 2);
+    let u = input.figure(check.offset.uncertainty, 2);
+    match check.clock {
+        Clock::Recorder => message!("notice-time_base_off-recorder", offset = offset, u = u),
+        Clock::Screen(time) => {
+            message!("notice-time_base_off", base = input.figure(time, 3), offset = offset, u = u)
+        }
+    }
 }
 
 fn runs(line: &LineAnalysis) -> Option<Notice> {
@@ -130,6 +106,7 @@ fn runs(line: &LineAnalysis) -> Option<Notice> {
         look_at: message!("notice-runs-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
@@ -158,24 +135,48 @@ fn decisive_row(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
         look_at: message!("notice-decisive_row-look"),
         rows: vec![row],
         rail: None,
+        signs: Vec::new(),
+    })
+}
+
+/// How c lies beside c₀. Something that stretches all delays or all distances alike leaves a straight line, so that nothing
+/// else tells. While the result is sealed, nothing may tell on which side of c₀ it lies.
+fn beside_c0(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
+    let ratio = libm::log(speed.c.abs() / C0);
+    let off = (speed.c - C0) / speed.u_c();
+    let doubled = libm::fabs(libm::fabs(ratio) - std::f64::consts::LN_2);
+    if speed.sealed || off.abs() < 2.5 {
+        return None;
+    }
+    let percent = input.figure(100.0 * libm::fabs(speed.c / C0 - 1.0), 2);
+    let times = input.figure(off.abs(), 2);
+    let mirror = input.context.page.path == Path::Mirror;
+    let (id, text, look_at) = if doubled < (3.0 * speed.relative).clamp(0.06, 0.2) && mirror == (ratio > 0.0)
+    {
+        ("path_factor", message!("notice-path_factor"), message!("notice-path_factor-look"))
+    } else if off > 0.0 {
+        let text = message!("notice-faster_than_light", percent = percent, times = times);
+        ("faster_than_light", text, message!("notice-faster_than_light-look"))
+    } else {
+        let text = message!("notice-scale_off", percent = percent, times = times);
+        ("scale_off", text, message!("notice-faster_than_light-look"))
+    };
+    Some(Notice {
+        id,
+        weight: if off.abs() > 4.0 { Weight::Grave } else { Weight::Look },
+        section: Section::Result,
+        text,
+        look_at,
+        rows: Vec::new(),
+        rail: None,
+        signs: Vec::new(),
     })
 }
 
 /// Every notice about the speed and what it was taken from.
 pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) -> Vec<Notice> {
     let mut all = Vec::new();
-    // While the result is sealed, nothing may tell on which side of c₀ it lies.
-    if !speed.sealed && speed.c - C0 > 4.0 * speed.u_c() {
-        all.push(Notice {
-            id: "faster_than_light",
-            weight: Weight::Grave,
-            section: Section::Result,
-            text: message!("notice-faster_than_light"),
-            look_at: message!("notice-faster_than_light-look"),
-            rows: Vec::new(),
-            rail: None,
-        });
-    }
+    all.extend(beside_c0(input, speed));
     let delays = line
         .delay
         .iter()
@@ -191,6 +192,7 @@ pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) 
             look_at: message!("notice-short_span-look"),
             rows: Vec::new(),
             rail: None,
+            signs: Vec::new(),
         });
     }
     all.extend(dominant(input, speed));
@@ -208,19 +210,29 @@ fn vague(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         look_at: message!("notice-vague_result-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }
 
-/// One error of the apparatus over four fifths of the budget.
+/// One line of the budget over four fifths of it.
 fn dominant(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
-    let largest = speed.budget.components.iter().find(|c| c.share > 0.8 && c.entry != Entry::Rows)?;
+    let largest = speed
+        .budget
+        .components
+        .iter()
+        .find(|c| c.share > 0.8 && (c.entry != Entry::Rows || speed.relative > 0.03))?;
     Some(Notice {
         id: "dominant_component",
         weight: Weight::Know,
         section: Section::Uncertainty,
-        text: message!("notice-dominant_component", percent = input.figure(100.0 * largest.share, 2)),
+        text: if largest.entry == Entry::Rows {
+            message!("notice-dominant_component-readings", percent = input.figure(100.0 * largest.share, 2))
+        } else {
+            message!("notice-dominant_component", percent = input.figure(100.0 * largest.share, 2))
+        },
         look_at: message!("notice-dominant_component-look"),
         rows: Vec::new(),
         rail: None,
+        signs: Vec::new(),
     })
 }

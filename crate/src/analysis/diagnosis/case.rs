@@ -1,0 +1,207 @@
+//! The readings as a case to be explained, and what is said of an explanation.
+
+use super::weighed::{Weighed, weigh};
+use crate::analysis::Clock;
+use crate::analysis::context::RowContext;
+use crate::analysis::point::Point;
+use crate::analysis::rows::{Rows, Typed};
+use crate::analysis::setup::Setup;
+use crate::analysis::speed::C0;
+use crate::line::{FreeColumn, Noise};
+
+/// Group index of air, closely enough to tell a factor.
+const AIR: f64 = 1.0003;
+
+/// The readings, ready to be fitted in many ways.
+pub(super) struct Case<'a> {
+    pub context: &'a RowContext<'a>,
+    pub points: &'a [Point],
+    /// What was typed of each point.
+    pub typed: Vec<&'a Typed>,
+    pub x: Vec<f64>,
+    pub y: Vec<f64>,
+    pub weights: Vec<f64>,
+    /// 1, distance, unknown steps, shared errors.
+    pub columns: Vec<Vec<f64>>,
+    /// How many of them are not known beforehand.
+    pub free: usize,
+    /// The slope of light, ns/m; none while a seal covers on which side of it the line lies.
+    pub expected: Option<f64>,
+    stated: bool,
+    unknowns: f64,
+    /// What speaks against the readings as they are, beside their scatter.
+    odd: f64,
+    chi_square: f64,
+}
+
+/// One explanation: what went wrong, and what the line is without it.
+pub(super) struct Hypothesis {
+    /// The identifier of its notice.
+    pub cause: &'static str,
+    /// How rarely it is so, and in how many ways it could have been: in nats.
+    pub cost: f64,
+    /// Amounts that were fitted for it.
+    pub unknowns: f64,
+    /// χ² and slope with it mended.
+    pub line: (f64, f64),
+    /// What speaks against it beside χ².
+    pub odd: f64,
+    /// The rows that are wrong, by place.
+    pub rows: Vec<usize>,
+    /// The rail that is wrong, by place.
+    pub rail: Option<usize>,
+}
+
+impl Hypothesis {
+    pub fn new(cause: &'static str, cost: f64, line: (f64, f64), odd: f64) -> Self {
+        Self { cause, cost, unknowns: 0.0, line, odd, rows: Vec::new(), rail: None }
+    }
+}
+
+impl<'a> Case<'a> {
+    /// The case of rows; none where a matrix was stated, or there is no line.
+    pub fn new(context: &'a RowContext, rows: &'a Rows, setup: &Setup, sealed: bool) -> Option<Self> {
+        let points = rows.points.as_slice();
+        let data = &setup.data;
+        let nominal = context.page.path.factor() * AIR * 1e9 / C0;
+        let n = points.len();
+        let typed = points.iter().filter_map(|p| rows.typed.iter().find(|t| t.row == p.row)).collect();
+        let mean = data.x.iter().sum::<f64>() / n as f64;
+        let mut columns = vec![vec![1.0; n], data.x.iter().map(|x| x - mean).collect()];
+        for column in &data.free {
+            let (FreeColumn::InX(entries) | FreeColumn::InY(entries)) = column;
+            columns.push(entries.clone());
+        }
+        let free = columns.len();
+        let at = |list: &[f64], row: usize| list.get(row).copied().unwrap_or(0.0);
+        let weights = match &data.noise {
+            Noise::Dense(_) => return None,
+            Noise::Unstated => vec![1.0; n],
+            Noise::Stated(stated) => {
+                for shared in &stated.shared {
+                    columns.push((0..n).map(|i| at(&shared.y, i) - nominal * at(&shared.x, i)).collect());
+                }
+                let steps = edge_step(context, rows) / libm::sqrt(6.0);
+                let variance = |i: usize| {
+                    let (ux, uy) = (nominal * at(&stated.ux, i), at(&stated.uy, i));
+                    // Rounding is an error, too, whatever was stated.
+                    let typed = rows.typed.iter().find(|typed| typed.row == points[i].row);
+                    let digit = typed.and_then(|typed| typed.reading).map_or(0.0, |reading| reading.step());
+                    let base = match points[i].time_base.map(|base| base.clock) {
+                        Some(Clock::Screen(base)) => base,
+                        _ => 0.0,
+                    };
+                    let (ux_digit, uy_digit) = (nominal * digit / libm::sqrt(12.0), steps * base);
+                    (ux * ux).max(ux_digit * ux_digit) + (uy * uy).max(uy_digit * uy_digit)
+                };
+                (0..n).map(|i| 1.0 / variance(i)).collect()
+            }
+        };
+        let mut case = Case {
+            context,
+            points,
+            typed,
+            x: data.x.clone(),
+            y: data.y.clone(),
+            weights,
+            free,
+            expected: (!sealed).then_some(nominal),
+            stated: data.noise != Noise::Unstated,
+            unknowns: n as f64 - free as f64,
+            columns,
+            odd: 0.0,
+            chi_square: 0.0,
+        };
+        let null = weigh(&case.columns, free, &case.weights, &case.y)?;
+        let odd = case.odd(&null, &case.x, &case.y) + case.odd_readings(&[]);
+        let chi_square = null.chi_square;
+        (case.chi_square, case.odd) = (chi_square, odd);
+        (case.unknowns >= 1.0 && case.typed.len() == n).then_some(case)
+    }
+
+    /// The line as the readings are.
+    pub fn null(&self) -> Option<Weighed<'_>> {
+        weigh(&self.columns, self.free, &self.weights, &self.y)
+    }
+
+    /// The line with other places and delays.
+    pub fn mended(&self, cause: &'static str, cost: f64, x: &[f64], y: &[f64]) -> Option<Hypothesis> {
+        let mean = x.iter().sum::<f64>() / x.len() as f64;
+        let mut columns = self.columns.clone();
+        columns[1] = x.iter().map(|x| x - mean).collect();
+        let line = weigh(&columns, self.free, &self.weights, y)?;
+        let odd = self.odd(&line, x, y) + self.odd_slope(line.slope());
+        Some(Hypothesis::new(cause, cost, (line.chi_square, line.slope()), odd))
+    }
+
+    /// What speaks against a line beside its χ²: a slope that no light has, places behind the splitter, B before A.
+    pub fn odd(&self, line: &Weighed, x: &[f64], y: &[f64]) -> f64 {
+        let on_rail = self.points.iter().all(|p| p.rail.is_some());
+        let behind = x.iter().filter(|x| on_rail && **x < -0.05).count() as f64;
+        let early = y.iter().filter(|y| **y < 0.0).count() as f64;
+        let falls = line.slope().min(0.0);
+        (10.0 * behind + 3.0 * early) / x.len() as f64
+            + (falls * falls / line.slope_variance() / 2.0).min(30.0)
+    }
+
+    /// What speaks against an explanation whose slope is not light's: where two do as well, this tells them apart. Of the
+    /// readings as they are it is not counted: that a slope becomes light's is no evidence for anything.
+    pub fn odd_slope(&self, slope: f64) -> f64 {
+        let off = self.expected.map_or(0.0, |expected| libm::fabs(libm::log(slope.abs() / expected)));
+        (8.0 * (off - 0.1)).clamp(0.0, 5.0)
+    }
+
+    /// What speaks against readings beyond the ends of their rails, with some rows read otherwise.
+    pub fn odd_readings(&self, otherwise: &[(usize, f64)]) -> f64 {
+        let off = |(place, typed): (usize, &&Typed)| {
+            let Some(rail) = typed.rail else { return false };
+            let other = otherwise.iter().find(|(row, _)| *row == place).map(|(_, reading)| *reading);
+            let Some(reading) = other.or(typed.reading.map(|r| r.value)) else { return false };
+            let span = self.context.rails.get(rail).and_then(|rail| rail.span);
+            span.is_some_and(|(from, to)| reading < from.min(to) - 0.01 || reading > from.max(to) + 0.01)
+        };
+        (3.0 * self.typed.iter().enumerate().filter(|row| off(*row)).count() as f64).min(15.0)
+    }
+
+    /// How badly a χ² fits, in nats; where it may be taken that errors are larger than stated, too.
+    fn misfit(&self, chi_square: f64) -> f64 {
+        let nu = self.unknowns;
+        if !self.stated {
+            let least = 1e-9 * self.chi_square.max(1e-12);
+            return (nu - 1.0) / 2.0 * libm::log(chi_square.max(least));
+        }
+        let loose = if chi_square > nu { self.scaled(chi_square) } else { f64::INFINITY };
+        (chi_square / 2.0).min(loose)
+    }
+
+    /// How badly a χ² fits where the stated uncertainties are all wrong by one factor, in nats.
+    fn scaled(&self, chi_square: f64) -> f64 {
+        let nu = self.unknowns;
+        nu / 2.0 * (1.0 + libm::log(chi_square.max(1e-9) / nu)) + libm::log(2.0 * nu) / 2.0 + 3.2
+    }
+
+    /// By how many nats a hypothesis explains the readings better than that nothing went wrong.
+    pub fn evidence(&self, of: &Hypothesis) -> f64 {
+        let as_it_is = if self.stated { self.chi_square / 2.0 } else { self.misfit(self.chi_square) };
+        let gain = (as_it_is - self.misfit(of.line.0)).max(0.0);
+        // An amount fitted could have been of any size: with a prior even in its logarithm it costs that of its relative
+        // uncertainty.
+        let fitted = of.unknowns * (1.0 + libm::log((2.0 * gain / of.unknowns.max(1.0)).max(1.0)) / 2.0);
+        as_it_is - self.misfit(of.line.0) + self.odd - of.odd - of.cost - fitted
+    }
+
+    /// The same of uncertainties that are all wrong by one factor; none where nothing was stated.
+    pub fn evidence_of_scale(&self) -> Option<(f64, bool)> {
+        let evidence = self.chi_square / 2.0 - self.scaled(self.chi_square);
+        self.stated.then_some((evidence, self.chi_square > self.unknowns))
+    }
+}
+
+/// The distance of the marks on which all edges stand, divisions; 0 where they stand on none.
+pub fn edge_step(context: &RowContext, rows: &Rows) -> f64 {
+    let edges: Vec<f64> = rows.typed.iter().flat_map(|typed| typed.edges.iter().copied()).collect();
+    let small = 1.0 / context.bench.small_divisions;
+    let on_marks = |step: &f64| edges.iter().all(|q| libm::fabs(q / step - libm::rint(q / step)) < 1e-6);
+    let step = [1.0, 0.5, small, 0.1, 0.05].into_iter().find(on_marks);
+    step.filter(|_| edges.len() >= 8).unwrap_or(0.0)
+}

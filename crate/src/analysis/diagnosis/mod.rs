@@ -1,0 +1,96 @@
+//! What went wrong, where the readings tell it.
+//!
+//! Each mistake is a hypothesis about the readings: one row moved, two exchanged, a ruler that starts again, a sense
+//! turned. The line is fitted under each, and its evidence against the readings as they are is taken: half of what χ² falls
+//! by, less what the hypothesis costs beforehand. That is how rarely it happens, in how many ways it could have been (the
+//! logarithm of the number of tries), and for an amount that was fitted, how much finer it is told than it could have
+//! been. A repair by an exact factor or a pulse period has no such amount, so it is preferred where it does as well.
+//!
+//! The costs are the logarithms of weights whose sum is about one. So for readings that are as stated, evidence of more than
+//! ln(1/α) for anything comes in a share of at most α, however many hypotheses are tried and however alike they are:
+//! a likelihood ratio is 1 in the mean, and Markov's inequality does the rest (G. Shafer et al., Statist. Sci. 26 (2011) 84).
+//! Hypotheses also compete with one another, and with that all uncertainties are wrong by one factor: one is named only
+//! where it wins.
+//!
+//! One more hypothesis is one more entry in `single`, `along` or `rails`, and its words in the notices.
+
+// χ² at fixed weights.
+mod weighed;
+
+// The readings, and an explanation of them.
+mod case;
+
+// One row or two.
+mod single;
+
+// What many rows share.
+mod along;
+
+// How a rail is described.
+mod rails;
+
+use super::context::RowContext;
+use super::rows::Rows;
+use super::setup::Setup;
+use crate::notebook::{RailId, RowId};
+use case::{Case, Hypothesis};
+
+pub(super) use case::edge_step;
+
+/// Evidence for which something is said: false in at most one of twenty sound notebooks.
+const SEEN: f64 = 2.3;
+/// Evidence for which it is said to be serious: false in at most one of a hundred.
+const SURE: f64 = 4.6;
+/// Another explanation that comes as near is said, too.
+const NEAR: f64 = 2.3;
+
+/// What went wrong.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    /// The identifier of the notice.
+    pub cause: &'static str,
+    /// The rows that are wrong.
+    pub rows: Vec<RowId>,
+    /// The rail that is wrong.
+    pub rail: Option<RailId>,
+    /// Whether it is as good as certain.
+    pub sure: bool,
+    /// The slope as it is over that with the fault mended: what c would have to be multiplied by.
+    pub mends: Option<f64>,
+}
+
+/// The explanations that win; none where nothing is wrong, or nothing that is known of explains it.
+pub fn diagnose(context: &RowContext, rows: &Rows, setup: &Setup, sealed: bool) -> Vec<Found> {
+    Case::new(context, rows, setup, sealed).and_then(|case| best(&case)).unwrap_or_default()
+}
+
+fn best(case: &Case) -> Option<Vec<Found>> {
+    let null = case.null()?;
+    let mut all = single::hypotheses(case, &null);
+    all.extend(along::hypotheses(case, &null));
+    all.extend(rails::hypotheses(case));
+    let mut weighed: Vec<(f64, &Hypothesis)> = all.iter().map(|of| (case.evidence(of), of)).collect();
+    weighed.retain(|(evidence, _)| evidence.is_finite());
+    weighed.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let (scale, larger) = case.evidence_of_scale().unwrap_or((f64::NEG_INFINITY, true));
+    let named = |(evidence, of): &(f64, &Hypothesis)| Found {
+        cause: of.cause,
+        rows: of.rows.iter().filter_map(|row| case.points.get(*row)).map(|p| p.row).collect(),
+        rail: of.rail.and_then(|rail| case.context.page.rails.get(rail)).map(|rail| rail.id),
+        sure: *evidence > SURE,
+        mends: (of.line.1 > 0.0).then(|| null.slope() / of.line.1),
+    };
+    let (most, _) = *weighed.first()?;
+    if most > SEEN && most > scale + SEEN {
+        let mut found: Vec<Found> = Vec::new();
+        for one in weighed.iter().take_while(|(evidence, _)| *evidence > most - NEAR) {
+            if found.iter().all(|known| known.cause != one.1.cause) {
+                found.push(named(one));
+            }
+        }
+        return Some(found);
+    }
+    let cause = if larger { "scatter_too_large" } else { "scatter_too_small" };
+    let found = Found { cause, rows: Vec::new(), rail: None, sure: scale > SURE, mends: None };
+    Some(if scale > SEEN { vec![found] } else { Vec::new() })
+}

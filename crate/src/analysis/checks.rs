@@ -40,7 +40,7 @@ pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) 
         other_way: reversed(&Data { noise: Noise::Unstated, free: Vec::new(), ..data.clone() })
             .ok()
             .map(|line| line.slope),
-        runs: fit.runs(&by_distance(points)).filter(|_| judged),
+        runs: fit.runs(&ordered(&data.x)).filter(|_| judged),
         chauvenet: if judged { ids(chauvenet(&deviations)) } else { Vec::new() },
         peirce: if judged { ids(peirce(&deviations, unknowns)) } else { Vec::new() },
     }
@@ -50,12 +50,10 @@ fn row_at(points: &[Point], place: usize) -> Option<RowId> {
     points.get(place).map(|point| point.row)
 }
 
-fn by_distance(points: &[Point]) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..points.len()).collect();
-    order.sort_by(|a, b| match (points.get(*a), points.get(*b)) {
-        (Some(a), Some(b)) => a.x.total_cmp(&b.x),
-        _ => std::cmp::Ordering::Equal,
-    });
+/// The places of the values, from the smallest on.
+pub(super) fn ordered(values: &[f64]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..values.len()).collect();
+    order.sort_by(|a, b| values[*a].total_cmp(&values[*b]));
     order
 }
 

@@ -58,3 +58,28 @@ pub struct Notice {
     /// What else was noticed that is nothing but a sign of it.
     pub signs: Vec<Message>,
 }
+
+impl Notice {
+    /// A notice about the notebook as a whole.
+    pub(super) fn new(
+        id: &'static str,
+        weight: Weight,
+        section: Section,
+        text: Message,
+        look_at: Message,
+    ) -> Self {
+        Self { id, weight, section, text, look_at, rows: Vec::new(), rail: None, signs: Vec::new() }
+    }
+
+    /// The same about some rows.
+    pub(super) fn of_rows(mut self, rows: Vec<RowId>) -> Self {
+        self.rows = rows;
+        self
+    }
+
+    /// The same about a rail.
+    pub(super) fn of_rail(mut self, rail: Option<RailId>) -> Self {
+        self.rail = rail;
+        self
+    }
+}

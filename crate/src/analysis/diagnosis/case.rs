@@ -1,6 +1,7 @@
 //! The readings as a case to be explained, and what is said of an explanation.
 
-use super::weighed::{Weighed, weigh};
+use super::cause::Cause;
+use super::weighed::{Line, Weighed, weigh};
 use crate::analysis::Clock;
 use crate::analysis::context::RowContext;
 use crate::analysis::point::Point;
@@ -29,32 +30,74 @@ pub(super) struct Case<'a> {
     pub expected: Option<f64>,
     stated: bool,
     unknowns: f64,
-    /// What speaks against the readings as they are, beside their scatter.
-    odd: f64,
+    /// What speaks against the line as it is, beside its scatter.
+    pub odd_line: f64,
+    /// The same with the readings as they are.
+    pub odd_as_read: f64,
     chi_square: f64,
 }
 
 /// One explanation: what went wrong, and what the line is without it.
-pub(super) struct Hypothesis {
-    /// The identifier of its notice.
-    pub cause: &'static str,
+pub(super) struct Hypothesis<'r> {
+    pub cause: Cause,
     /// How rarely it is so, and in how many ways it could have been: in nats.
     pub cost: f64,
     /// Amounts that were fitted for it.
     pub unknowns: f64,
-    /// χ² and slope with it mended.
-    pub line: (f64, f64),
+    /// The line with it mended.
+    pub line: Line,
     /// What speaks against it beside χ².
     pub odd: f64,
     /// The rows that are wrong, by place.
-    pub rows: Vec<usize>,
+    pub rows: &'r [usize],
     /// The rail that is wrong, by place.
     pub rail: Option<usize>,
 }
 
-impl Hypothesis {
-    pub fn new(cause: &'static str, cost: f64, line: (f64, f64), odd: f64) -> Self {
-        Self { cause, cost, unknowns: 0.0, line, odd, rows: Vec::new(), rail: None }
+/// An explanation and how much speaks for it, in nats.
+pub(super) struct Explanation {
+    pub cause: Cause,
+    pub evidence: f64,
+    pub rows: Vec<usize>,
+    pub rail: Option<usize>,
+    /// The slope with it mended.
+    pub slope: f64,
+}
+
+/// Hypotheses on trial: of each cause the best one.
+pub(super) struct Trial<'a> {
+    pub case: &'a Case<'a>,
+    /// The line as the readings are.
+    pub null: &'a Weighed<'a>,
+    pub best: Vec<Explanation>,
+}
+
+impl Trial<'_> {
+    /// Weighs one more.
+    pub fn hear(&mut self, of: &Hypothesis) {
+        let evidence = self.case.evidence(of);
+        let known = self.best.iter().position(|known| known.cause == of.cause);
+        let better = known.is_none_or(|place| evidence > self.best[place].evidence);
+        if !evidence.is_finite() || !better {
+            return;
+        }
+        let new = Explanation {
+            cause: of.cause,
+            evidence,
+            rows: of.rows.to_vec(),
+            rail: of.rail,
+            slope: of.line.slope,
+        };
+        match known {
+            Some(place) => self.best[place] = new,
+            None => self.best.push(new),
+        }
+    }
+
+    /// Weighs one that leaves distances and rails as they are.
+    pub fn hear_of(&mut self, cause: Cause, cost: f64, unknowns: f64, line: Line, rows: &[usize]) {
+        let odd = self.case.odd_as_read + self.case.odd_slope(line.slope);
+        self.hear(&Hypothesis { cause, cost, unknowns, line, odd, rows, rail: None });
     }
 }
 
@@ -65,9 +108,13 @@ impl<'a> Case<'a> {
         let data = &setup.data;
         let nominal = context.page.path.factor() * AIR * 1e9 / C0;
         let n = points.len();
-        let typed = points.iter().filter_map(|p| rows.typed.iter().find(|t| t.row == p.row)).collect();
-        let mean = data.x.iter().sum::<f64>() / n as f64;
-        let mut columns = vec![vec![1.0; n], data.x.iter().map(|x| x - mean).collect()];
+        let mut all = rows.typed.iter();
+        // Both are in the order of the page.
+        let typed: Vec<&Typed> = points.iter().filter_map(|p| all.find(|typed| typed.row == p.row)).collect();
+        if typed.len() != n {
+            return None;
+        }
+        let mut columns = vec![vec![1.0; n], centred(&data.x)];
         for column in &data.free {
             let (FreeColumn::InX(entries) | FreeColumn::InY(entries)) = column;
             columns.push(entries.clone());
@@ -85,8 +132,7 @@ impl<'a> Case<'a> {
                 let variance = |i: usize| {
                     let (ux, uy) = (nominal * at(&stated.ux, i), at(&stated.uy, i));
                     // Rounding is an error, too, whatever was stated.
-                    let typed = rows.typed.iter().find(|typed| typed.row == points[i].row);
-                    let digit = typed.and_then(|typed| typed.reading).map_or(0.0, |reading| reading.step());
+                    let digit = typed[i].reading.map_or(0.0, |reading| reading.step());
                     let base = match points[i].time_base.map(|base| base.clock) {
                         Some(Clock::Screen(base)) => base,
                         _ => 0.0,
@@ -109,14 +155,16 @@ impl<'a> Case<'a> {
             stated: data.noise != Noise::Unstated,
             unknowns: n as f64 - free as f64,
             columns,
-            odd: 0.0,
+            odd_line: 0.0,
+            odd_as_read: 0.0,
             chi_square: 0.0,
         };
         let null = weigh(&case.columns, free, &case.weights, &case.y)?;
-        let odd = case.odd(&null, &case.x, &case.y) + case.odd_readings(&[]);
-        let chi_square = null.chi_square;
-        (case.chi_square, case.odd) = (chi_square, odd);
-        (case.unknowns >= 1.0 && case.typed.len() == n).then_some(case)
+        let odd = case.odd(&null, &case.x, &case.y);
+        let chi_square = null.line.chi_square;
+        (case.chi_square, case.odd_line) = (chi_square, odd);
+        case.odd_as_read = odd + case.odd_readings(&[]);
+        (case.unknowns >= 1.0).then_some(case)
     }
 
     /// The line as the readings are.
@@ -124,14 +172,12 @@ impl<'a> Case<'a> {
         weigh(&self.columns, self.free, &self.weights, &self.y)
     }
 
-    /// The line with other places and delays.
-    pub fn mended(&self, cause: &'static str, cost: f64, x: &[f64], y: &[f64]) -> Option<Hypothesis> {
-        let mean = x.iter().sum::<f64>() / x.len() as f64;
+    /// The line with other places and delays, and what speaks against it.
+    pub fn mended(&self, x: &[f64], y: &[f64]) -> Option<(Line, f64)> {
         let mut columns = self.columns.clone();
-        columns[1] = x.iter().map(|x| x - mean).collect();
-        let line = weigh(&columns, self.free, &self.weights, y)?;
-        let odd = self.odd(&line, x, y) + self.odd_slope(line.slope());
-        Some(Hypothesis::new(cause, cost, (line.chi_square, line.slope()), odd))
+        columns[1] = centred(x);
+        let new = weigh(&columns, self.free, &self.weights, y)?;
+        Some((new.line, self.odd(&new, x, y) + self.odd_slope(new.line.slope)))
     }
 
     /// What speaks against a line beside its χ²: a slope that no light has, places behind the splitter, B before A.
@@ -139,7 +185,7 @@ impl<'a> Case<'a> {
         let on_rail = self.points.iter().all(|p| p.rail.is_some());
         let behind = x.iter().filter(|x| on_rail && **x < -0.05).count() as f64;
         let early = y.iter().filter(|y| **y < 0.0).count() as f64;
-        let falls = line.slope().min(0.0);
+        let falls = line.line.slope.min(0.0);
         (10.0 * behind + 3.0 * early) / x.len() as f64
             + (falls * falls / line.slope_variance() / 2.0).min(30.0)
     }
@@ -183,11 +229,11 @@ impl<'a> Case<'a> {
     /// By how many nats a hypothesis explains the readings better than that nothing went wrong.
     pub fn evidence(&self, of: &Hypothesis) -> f64 {
         let as_it_is = if self.stated { self.chi_square / 2.0 } else { self.misfit(self.chi_square) };
-        let gain = (as_it_is - self.misfit(of.line.0)).max(0.0);
+        let gain = (as_it_is - self.misfit(of.line.chi_square)).max(0.0);
         // An amount fitted could have been of any size: with a prior even in its logarithm it costs that of its relative
         // uncertainty.
         let fitted = of.unknowns * (1.0 + libm::log((2.0 * gain / of.unknowns.max(1.0)).max(1.0)) / 2.0);
-        as_it_is - self.misfit(of.line.0) + self.odd - of.odd - of.cost - fitted
+        as_it_is - self.misfit(of.line.chi_square) + self.odd_as_read - of.odd - of.cost - fitted
     }
 
     /// The same of uncertainties that are all wrong by one factor; none where nothing was stated.
@@ -197,6 +243,12 @@ impl<'a> Case<'a> {
     }
 }
 
+/// About their mean.
+fn centred(x: &[f64]) -> Vec<f64> {
+    let mean = x.iter().sum::<f64>() / x.len() as f64;
+    x.iter().map(|x| x - mean).collect()
+}
+
 /// The distance of the marks on which all edges stand, divisions; 0 where they stand on none.
 pub fn edge_step(context: &RowContext, rows: &Rows) -> f64 {
     let edges: Vec<f64> = rows.typed.iter().flat_map(|typed| typed.edges.iter().copied()).collect();
@@ -204,4 +256,20 @@ pub fn edge_step(context: &RowContext, rows: &Rows) -> f64 {
     let on_marks = |step: &f64| edges.iter().all(|q| libm::fabs(q / step - libm::rint(q / step)) < 1e-6);
     let step = [1.0, 0.5, small, 0.1, 0.05].into_iter().find(on_marks);
     step.filter(|_| edges.len() >= 8).unwrap_or(0.0)
+}
+
+/// The places of the smallest, the smallest first.
+pub(super) fn least(of: &[f64], count: usize) -> Vec<usize> {
+    let mut all: Vec<usize> = Vec::new();
+    while all.len() < count {
+        let mut next: Option<usize> = None;
+        for place in 0..of.len() {
+            if !all.contains(&place) && next.is_none_or(|next| of[place] < of[next]) && !of[place].is_nan() {
+                next = Some(place);
+            }
+        }
+        let Some(next) = next else { break };
+        all.push(next);
+    }
+    all
 }

@@ -14,6 +14,9 @@
 //!
 //! One more hypothesis is one more entry in `single`, `along` or `rails`, and its words in the notices.
 
+// What can go wrong.
+mod cause;
+
 // χ² at fixed weights.
 mod weighed;
 
@@ -33,7 +36,9 @@ use super::context::RowContext;
 use super::rows::Rows;
 use super::setup::Setup;
 use crate::notebook::{RailId, RowId};
-use case::{Case, Hypothesis};
+use case::{Case, Trial};
+
+pub use cause::Cause;
 
 pub(super) use case::edge_step;
 
@@ -47,8 +52,8 @@ const NEAR: f64 = 2.3;
 /// What went wrong.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Found {
-    /// The identifier of the notice.
-    pub cause: &'static str,
+    /// What it is.
+    pub cause: Cause,
     /// The rows that are wrong.
     pub rows: Vec<RowId>,
     /// The rail that is wrong.
@@ -66,31 +71,26 @@ pub fn diagnose(context: &RowContext, rows: &Rows, setup: &Setup, sealed: bool) 
 
 fn best(case: &Case) -> Option<Vec<Found>> {
     let null = case.null()?;
-    let mut all = single::hypotheses(case, &null);
-    all.extend(along::hypotheses(case, &null));
-    all.extend(rails::hypotheses(case));
-    let mut weighed: Vec<(f64, &Hypothesis)> = all.iter().map(|of| (case.evidence(of), of)).collect();
-    weighed.retain(|(evidence, _)| evidence.is_finite());
-    weighed.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut trial = Trial { case, null: &null, best: Vec::new() };
+    single::hypotheses(&mut trial);
+    along::hypotheses(&mut trial);
+    rails::hypotheses(&mut trial);
+    let mut explanations = trial.best;
+    explanations.sort_by(|a, b| b.evidence.total_cmp(&a.evidence));
+    let most = explanations.first()?.evidence;
     let (scale, larger) = case.evidence_of_scale().unwrap_or((f64::NEG_INFINITY, true));
-    let named = |(evidence, of): &(f64, &Hypothesis)| Found {
-        cause: of.cause,
-        rows: of.rows.iter().filter_map(|row| case.points.get(*row)).map(|p| p.row).collect(),
-        rail: of.rail.and_then(|rail| case.context.page.rails.get(rail)).map(|rail| rail.id),
-        sure: *evidence > SURE,
-        mends: (of.line.1 > 0.0).then(|| null.slope() / of.line.1),
-    };
-    let (most, _) = *weighed.first()?;
     if most > SEEN && most > scale + SEEN {
-        let mut found: Vec<Found> = Vec::new();
-        for one in weighed.iter().take_while(|(evidence, _)| *evidence > most - NEAR) {
-            if found.iter().all(|known| known.cause != one.1.cause) {
-                found.push(named(one));
-            }
-        }
-        return Some(found);
+        let near = explanations.iter().take_while(|of| of.evidence > most - NEAR);
+        let found = near.map(|of| Found {
+            cause: of.cause,
+            rows: of.rows.iter().map(|row| case.points[*row].row).collect(),
+            rail: of.rail.and_then(|rail| case.context.page.rails.get(rail)).map(|rail| rail.id),
+            sure: of.evidence > SURE,
+            mends: (of.slope > 0.0).then(|| null.line.slope / of.slope),
+        });
+        return Some(found.collect());
     }
-    let cause = if larger { "scatter_too_large" } else { "scatter_too_small" };
+    let cause = if larger { Cause::ScatterTooLarge } else { Cause::ScatterTooSmall };
     let found = Found { cause, rows: Vec::new(), rail: None, sure: scale > SURE, mends: None };
     Some(if scale > SEEN { vec![found] } else { Vec::new() })
 }

@@ -1,6 +1,7 @@
 //! A rail that is described wrongly: its sense, its unit, its joint.
 
-use super::case::{Case, Hypothesis};
+use super::case::{Case, Hypothesis, Trial};
+use super::cause::Cause;
 use crate::analysis::read::ruler_unit;
 use crate::rail::{self, Joint, Rail};
 
@@ -8,115 +9,106 @@ use crate::rail::{self, Joint, Rail};
 const UNITS: [f64; 4] = [10.0, 0.1, 2.54, 1.0 / 2.54];
 
 /// Every explanation by the description of a rail, and by the run as a whole.
-pub(super) fn hypotheses(case: &Case) -> Vec<Hypothesis> {
+pub(super) fn hypotheses(trial: &mut Trial) {
+    let case = trial.case;
     let turned: Vec<f64> = case.y.iter().map(|y| -y).collect();
-    let mut all: Vec<Hypothesis> = case.mended("edges_swapped", 3.0, &case.x, &turned).into_iter().collect();
-    for of in &mut all {
-        of.odd += case.odd_readings(&[]);
+    if let Some((line, odd)) = case.mended(&case.x, &turned) {
+        let odd = odd + case.odd_readings(&[]);
+        let cause = Cause::EdgesSwapped;
+        trial.hear(&Hypothesis { cause, cost: 3.0, unknowns: 0.0, line, odd, rows: &[], rail: None });
     }
-    let rails: Option<Vec<&Rail>> = case.context.rails.iter().map(|numbers| numbers.rail.as_ref()).collect();
+    let rails: Option<Vec<Rail>> = case.context.rails.iter().map(|numbers| numbers.rail.clone()).collect();
     // Rails that can't be read are not guessed at.
-    let Some(rails) = rails else { return all };
-    let tries = libm::log(rails.len().max(1) as f64);
-    let others = |change: &dyn Fn(usize, &Rail) -> Rail| -> Vec<Rail> {
-        rails.iter().enumerate().map(|(index, rail)| change(index, rail)).collect()
-    };
-    let every = others(&|_, rail| Rail { sign: -rail.sign, ..rail.clone() });
-    if rails.len() > 1 {
-        all.extend(laid(case, "wrong_sense", 4.0, &every, None, 1.0));
+    let Some(as_told) = rails else { return };
+    let tries = libm::log(as_told.len().max(1) as f64);
+    if as_told.len() > 1 {
+        let mut rails = as_told.clone();
+        for rail in &mut rails {
+            rail.sign = -rail.sign;
+        }
+        laid(trial, Cause::WrongSense, 4.0, &rails, (None, 1.0));
     }
-    for wrong in 0..rails.len() {
-        let one = |change: &dyn Fn(&Rail) -> Rail| {
-            others(&|index, rail| if index == wrong { change(rail) } else { rail.clone() })
-        };
-        let sense = one(&|rail| Rail { sign: -rail.sign, ..rail.clone() });
-        all.extend(laid(case, "wrong_sense", 3.0 + tries, &sense, Some(wrong), 1.0));
-        if wrong > 0 {
-            let joint = exchanged(case, &rails[wrong].joint, wrong);
-            let overlap = joint.map(|joint| one(&|rail| Rail { joint: joint.clone(), ..rail.clone() }));
-            let pairs =
-                overlap.and_then(|rails| laid(case, "overlap_turned", 3.0 + tries, &rails, Some(wrong), 1.0));
-            all.extend(pairs);
+    for wrong in 0..as_told.len() {
+        let mut rails = as_told.clone();
+        rails[wrong].sign = -rails[wrong].sign;
+        laid(trial, Cause::WrongSense, 3.0 + tries, &rails, (Some(wrong), 1.0));
+        rails[wrong].sign = as_told[wrong].sign;
+        if exchange(case, &mut rails[wrong].joint, wrong) {
+            laid(trial, Cause::OverlapTurned, 3.0 + tries, &rails, (Some(wrong), 1.0));
         }
         for factor in UNITS {
             let cost = 3.5 + tries + libm::log(2.0 * UNITS.len() as f64);
-            let same = others(&|_, rail| rail.clone());
-            all.extend(laid(case, "rail_unit", cost, &same, Some(wrong), factor));
-            let scaled = others(&|index, rail| in_unit(rail, factor, index == wrong, index == wrong + 1));
-            all.extend(laid(case, "rail_unit", cost, &scaled, Some(wrong), factor));
+            laid(trial, Cause::RailUnit, cost, &as_told, (Some(wrong), factor));
+            let mut rails = as_told.clone();
+            scale(&mut rails[wrong], factor, 1.0);
+            rails[wrong].span = rails[wrong].span.map(|(from, to)| (from * factor, to * factor));
+            if let Some(next) = rails.get_mut(wrong + 1) {
+                scale(next, 1.0, factor);
+            }
+            laid(trial, Cause::RailUnit, cost, &rails, (Some(wrong), factor));
         }
     }
-    all
 }
 
-/// The line with the rails laid so, and the readings of one of them times a factor.
-fn laid(
+/// Weighs the rails laid so, with the readings of one of them times a factor.
+fn laid(trial: &mut Trial, cause: Cause, cost: f64, rails: &[Rail], (wrong, factor): (Option<usize>, f64)) {
+    if let Some((line, odd)) = line_on(trial.case, rails, wrong, factor) {
+        trial.hear(&Hypothesis { cause, cost, unknowns: 0.0, line, odd, rows: &[], rail: wrong });
+    }
+}
+
+fn line_on(
     case: &Case,
-    cause: &'static str,
-    cost: f64,
     rails: &[Rail],
     wrong: Option<usize>,
     factor: f64,
-) -> Option<Hypothesis> {
+) -> Option<(super::weighed::Line, f64)> {
     let stands = rail::lay(&rails.iter().map(Some).collect::<Vec<_>>());
-    let mut x = Vec::with_capacity(case.x.len());
+    let mut x = case.x.clone();
     let mut off = 0.0;
-    for (typed, before) in case.typed.iter().zip(&case.x) {
-        let (Some(rail), Some(reading)) = (typed.rail, typed.reading) else {
-            x.push(*before);
-            continue;
-        };
+    for (typed, x) in case.typed.iter().zip(&mut x) {
+        let (Some(rail), Some(reading)) = (typed.rail, typed.reading) else { continue };
         let reading = reading.value * if wrong == Some(rail) { factor } else { 1.0 };
-        let stand = stands.get(rail)?.as_ref()?.as_ref().ok()?;
-        x.push(stand.distance(reading));
+        *x = stands.get(rail)?.as_ref()?.as_ref().ok()?.distance(reading);
         let span = rails.get(rail)?.span;
         if span.is_some_and(|(from, to)| reading < from.min(to) - 0.01 || reading > from.max(to) + 0.01) {
             off += 3.0_f64;
         }
     }
-    let mut of = case.mended(cause, cost, &x, &case.y)?;
-    of.odd += off.min(15.0);
-    of.rail = wrong;
-    Some(of)
+    let (line, odd) = case.mended(&x, &case.y)?;
+    Some((line, odd + off.min(15.0)))
 }
 
-/// Readings of the joint entered as those of the other rail: the same numbers, each in the other's unit.
-fn exchanged(case: &Case, joint: &Joint, rail: usize) -> Option<Joint> {
+/// Takes the readings of a joint for those of the other rail: the same numbers, each in the other's unit. False where the
+/// joint has none.
+fn exchange(case: &Case, joint: &mut Joint, rail: usize) -> bool {
     let unit = |rail: usize| case.context.page.rails.get(rail).map(|rail| ruler_unit(rail.unit).to_base(1.0));
-    let here = unit(rail)? / unit(rail - 1)?;
+    let Some((own, other)) = rail.checked_sub(1).and_then(|before| Some((unit(rail)?, unit(before)?))) else {
+        return false;
+    };
+    let here = own / other;
+    let exchange = |this: &mut f64, before: &mut f64| (*this, *before) = (*before * here, *this / here);
     match joint {
-        Joint::Overlap { pairs } => {
-            let pairs = pairs.iter().map(|(this, before)| (before * here, this / here)).collect();
-            Some(Joint::Overlap { pairs })
-        }
-        Joint::Meeting { mark, mark_before, gap, uncertainty } => Some(Joint::Meeting {
-            mark: mark_before * here,
-            mark_before: mark / here,
-            gap: *gap,
-            uncertainty: *uncertainty,
-        }),
-        Joint::At { .. } | Joint::Free { .. } => None,
+        Joint::Overlap { pairs } => pairs.iter_mut().for_each(|(this, before)| exchange(this, before)),
+        Joint::Meeting { mark, mark_before, .. } => exchange(mark, mark_before),
+        Joint::At { .. } | Joint::Free { .. } => return false,
     }
+    true
 }
 
-/// A rail whose ruler counts in another unit; or that is joined to such a one.
-fn in_unit(rail: &Rail, factor: f64, own: bool, next: bool) -> Rail {
-    let (own, before) = (if own { factor } else { 1.0 }, if next { factor } else { 1.0 });
-    let joint = match &rail.joint {
-        Joint::At { mark, distance, uncertainty } => {
-            Joint::At { mark: mark * own, distance: *distance, uncertainty: *uncertainty }
+/// Takes the marks of a joint for marks in another unit, those of this rail and of the one before.
+fn scale(rail: &mut Rail, own: f64, before: f64) {
+    match &mut rail.joint {
+        Joint::At { mark, .. } | Joint::Free { mark } => *mark *= own,
+        Joint::Meeting { mark, mark_before, .. } => {
+            *mark *= own;
+            *mark_before *= before;
         }
-        Joint::Meeting { mark, mark_before, gap, uncertainty } => Joint::Meeting {
-            mark: mark * own,
-            mark_before: mark_before * before,
-            gap: *gap,
-            uncertainty: *uncertainty,
-        },
         Joint::Overlap { pairs } => {
-            Joint::Overlap { pairs: pairs.iter().map(|(a, b)| (a * own, b * before)).collect() }
+            for (here, there) in pairs {
+                *here *= own;
+                *there *= before;
+            }
         }
-        Joint::Free { mark } => Joint::Free { mark: mark * own },
-    };
-    let span = rail.span.map(|(from, to)| (from * own, to * own));
-    Rail { span, joint, ..rail.clone() }
+    }
 }

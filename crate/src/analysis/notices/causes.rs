@@ -2,10 +2,10 @@
 
 use super::input::NoticeInput;
 use super::results;
-use crate::analysis::diagnosis::Found;
+use crate::analysis::diagnosis::{Cause, Found};
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::message;
-use crate::words::Message;
+use crate::words::{Message, Value};
 
 /// Notices that may be nothing but signs of a cause that is told.
 const SIGNS: [&str; 14] = [
@@ -36,135 +36,110 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
 /// Puts the signs under the cause, and the cause first.
 pub(super) fn ordered(mut causes: Vec<Notice>, mut others: Vec<Notice>) -> Vec<Notice> {
     others.sort_by_key(|notice| notice.weight);
+    others.retain(|notice| causes.iter().all(|cause| cause.id != notice.id));
     // What the digits by themselves explain is no other cause.
     if causes.iter().all(|cause| cause.id.starts_with("scatter"))
         && let Some(place) = others.iter().position(|notice| OF_SCATTER.contains(&notice.id))
     {
         let digits = others.remove(place);
-        others.retain(|notice| causes.iter().all(|cause| cause.id != notice.id));
         others.extend(std::mem::replace(&mut causes, vec![digits]));
     }
     let Some(first) = causes.first_mut() else { return others };
-    let others = others.into_iter().filter_map(|other| {
+    let digits = OF_SCATTER.contains(&first.id);
+    others.retain_mut(|other| {
         let shared = other.rows.is_empty() || other.rows.iter().any(|row| first.rows.contains(row));
         // What is said of a rail is no sign of what concerns all rows alike.
-        let of_rail = other.rail.is_none() || !first.rows.is_empty() || first.rail.is_some();
-        let under = SIGNS.contains(&other.id)
-            && of_rail
-            && (shared || first.rows.is_empty() || OF_SCATTER.contains(&first.id));
-        if under && other.id != first.id {
-            first.signs.push(other.text);
-            return None;
+        let alike = first.rows.is_empty() && (other.rail.is_none() || first.rail.is_some());
+        let local = !first.rows.is_empty() && shared;
+        let under = SIGNS.contains(&other.id) && (alike || local || digits && other.rail.is_none());
+        if under {
+            first.signs.push(std::mem::replace(&mut other.text, Message::of("")));
         }
-        (!under).then_some(other)
+        !under
     });
-    let others: Vec<Notice> = others.collect();
-    let told: Vec<&str> = causes.iter().map(|cause| cause.id).collect();
-    let others: Vec<Notice> = others.into_iter().filter(|other| !told.contains(&other.id)).collect();
     causes.extend(others);
     causes
 }
 
-fn notice(input: &NoticeInput, found: &Found) -> Notice {
-    let (section, weight, text, look_at) = words(input, found);
-    let mended = found.mends.zip(input.speed).map(|(mends, speed)| input.figure(speed.c * mends / 1e8, 4));
-    let text = match mended {
-        Some(c) => message!("notice-mended", what = text, cause = found.cause, c = c),
-        None => text,
-    };
-    Notice {
-        id: found.cause,
-        weight: if found.sure { weight } else { weight.max(Weight::Look) },
-        section,
-        text,
-        look_at,
-        rows: found.rows.clone(),
-        rail: found.rail,
-        signs: Vec::new(),
+/// What a cause is called, where it stands, how serious it is, and what to look at.
+fn told(cause: Cause) -> (&'static str, Section, Weight, Message) {
+    use Section::{Apparatus, Line, Readings};
+    use Weight::{Grave, Know, Look};
+    let row = message!("notice-row_off-look");
+    let splice = message!("notice-step_at_splice-look");
+    let base = message!("notice-time_base_off-look");
+    match cause {
+        Cause::RowOff => ("row_off", Readings, Grave, row),
+        Cause::ForcedZero => ("forced_zero", Readings, Grave, message!("notice-forced_zero-look")),
+        Cause::RowsExchanged => ("rows_exchanged", Readings, Grave, row),
+        Cause::CopiedRows => ("copied_rows", Readings, Grave, message!("notice-copied_rows-look")),
+        Cause::EdgesSwapped => ("edges_swapped", Readings, Grave, row),
+        Cause::SlippedDecimal => ("slipped_decimal", Readings, Grave, row),
+        Cause::TimeBaseSlip => ("time_base_slip", Readings, Grave, base),
+        Cause::WrongRail => ("wrong_rail", Readings, Grave, row),
+        Cause::BeyondAPeriod => ("beyond_a_period", Readings, Grave, message!("notice-beyond_a_period-look")),
+        Cause::ChangeFromRow => {
+            ("change_from_row", Readings, Grave, message!("notice-disagreeing_places-look"))
+        }
+        Cause::Drift => ("drift", Line, Look, message!("notice-drift-look")),
+        Cause::Curvature => ("curvature", Line, Look, message!("notice-curvature-look")),
+        Cause::TimeBaseOff => ("time_base_off", Readings, Look, base),
+        Cause::RulerScale => ("ruler_scale", Apparatus, Look, message!("notice-ruler_scale-look")),
+        Cause::StepAtSplice => ("step_at_splice", Apparatus, Grave, splice),
+        Cause::RulerRestarts => ("ruler_restarts", Readings, Grave, message!("notice-ruler_restarts-look")),
+        Cause::WrongSense => ("wrong_sense", Apparatus, Grave, message!("notice-delay_falls-look")),
+        Cause::OverlapTurned => ("overlap_turned", Apparatus, Grave, splice),
+        Cause::RailUnit => ("rail_unit", Apparatus, Grave, message!("notice-off_the_rail-look")),
+        Cause::ScatterTooLarge => {
+            ("scatter_too_large", Line, Grave, message!("notice-scatter_too_large-look"))
+        }
+        Cause::ScatterTooSmall => {
+            ("scatter_too_small", Line, Know, message!("notice-scatter_too_small-look"))
+        }
     }
 }
 
-fn words(input: &NoticeInput, found: &Found) -> (Section, Weight, Message, Message) {
-    use Section::{Apparatus, Line, Readings};
-    use Weight::{Grave, Know, Look};
-    let page = input.context.page;
-    let rails = page.rails.iter().enumerate();
-    let name = || {
-        let rail = rails.clone().find(|(_, rail)| Some(rail.id) == found.rail);
-        rail.map_or_else(String::new, |(index, rail)| rail.name_or_number(index))
-    };
-    let rows = input.numbers(&found.rows);
-    let row = message!("notice-row_off-look");
+/// What went wrong, with the rows or the rail by name.
+fn said(input: &NoticeInput, found: &Found) -> Message {
+    let mut rails = input.context.page.rails.iter().enumerate();
+    let rail = rails.find(|(_, rail)| Some(rail.id) == found.rail);
+    let rail = rail.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
+    let rows = Value::from(input.numbers(&found.rows));
     match found.cause {
-        "row_off" => (Readings, Grave, message!("notice-row_off", rows = rows), row),
-        "forced_zero" => {
-            (Readings, Grave, message!("notice-forced_zero"), message!("notice-forced_zero-look"))
-        }
-        "rows_exchanged" => (Readings, Grave, message!("notice-rows_exchanged", rows = rows), row),
-        "copied_rows" => {
-            (Readings, Grave, message!("notice-copied_rows"), message!("notice-copied_rows-look"))
-        }
-        "edges_swapped" if rows.is_empty() => (Readings, Grave, message!("notice-edges_swapped-all"), row),
-        "edges_swapped" => (Readings, Grave, message!("notice-edges_swapped", rows = rows), row),
-        "slipped_decimal" => (Readings, Grave, message!("notice-slipped_decimal", rows = rows), row),
-        "time_base_slip" => {
-            (Readings, Grave, message!("notice-time_base_slip"), message!("notice-time_base_off-look"))
-        }
-        "wrong_rail" => (Readings, Grave, message!("notice-wrong_rail", rows = rows), row),
-        "beyond_a_period" => (
-            Readings,
-            Grave,
-            message!("notice-beyond_a_period-told"),
-            message!("notice-beyond_a_period-look"),
-        ),
-        "change_from_row" => {
-            (Readings, Grave, message!("notice-change_from_row"), message!("notice-disagreeing_places-look"))
-        }
-        "drift" => (Line, Look, message!("notice-drift"), message!("notice-drift-look")),
-        "curvature" => (Line, Look, message!("notice-curvature"), message!("notice-curvature-look")),
-        "time_base_off" => {
-            (Readings, Look, results::setting(input, &found.rows), message!("notice-time_base_off-look"))
-        }
-        "ruler_scale" => (
-            Apparatus,
-            Look,
-            message!("notice-ruler_scale", rail = name()),
-            message!("notice-ruler_scale-look"),
-        ),
-        "step_at_splice" => (
-            Apparatus,
-            Grave,
-            results::step(input, found.rail, name()),
-            message!("notice-step_at_splice-look"),
-        ),
-        "ruler_restarts" => {
-            let told = message!("notice-ruler_restarts", rail = name());
-            (Readings, Grave, told, message!("notice-ruler_restarts-look"))
-        }
-        "wrong_sense" if found.rail.is_none() => {
-            (Apparatus, Grave, message!("notice-wrong_sense-all"), message!("notice-delay_falls-look"))
-        }
-        "wrong_sense" => (
-            Apparatus,
-            Grave,
-            message!("notice-wrong_sense", rail = name()),
-            message!("notice-delay_falls-look"),
-        ),
-        "overlap_turned" => (
-            Apparatus,
-            Grave,
-            message!("notice-overlap_turned", rail = name()),
-            message!("notice-step_at_splice-look"),
-        ),
-        "rail_unit" => (
-            Apparatus,
-            Grave,
-            message!("notice-rail_unit", rail = name()),
-            message!("notice-off_the_rail-look"),
-        ),
-        "scatter_too_small" => {
-            (Line, Know, results::scatter(input, false), message!("notice-scatter_too_small-look"))
-        }
-        _ => (Line, Grave, results::scatter(input, true), message!("notice-scatter_too_large-look")),
+        Cause::RowOff => message!("notice-row_off", rows = rows),
+        Cause::ForcedZero => message!("notice-forced_zero"),
+        Cause::RowsExchanged => message!("notice-rows_exchanged", rows = rows),
+        Cause::CopiedRows => message!("notice-copied_rows"),
+        Cause::EdgesSwapped if found.rows.is_empty() => message!("notice-edges_swapped-all"),
+        Cause::EdgesSwapped => message!("notice-edges_swapped", rows = rows),
+        Cause::SlippedDecimal => message!("notice-slipped_decimal", rows = rows),
+        Cause::TimeBaseSlip => message!("notice-time_base_slip"),
+        Cause::WrongRail => message!("notice-wrong_rail", rows = rows),
+        Cause::BeyondAPeriod => message!("notice-beyond_a_period-told"),
+        Cause::ChangeFromRow => message!("notice-change_from_row"),
+        Cause::Drift => message!("notice-drift"),
+        Cause::Curvature => message!("notice-curvature"),
+        Cause::TimeBaseOff => results::setting(input, &found.rows),
+        Cause::RulerScale => message!("notice-ruler_scale", rail = rail),
+        Cause::StepAtSplice => results::step(input, found.rail, rail),
+        Cause::RulerRestarts => message!("notice-ruler_restarts", rail = rail),
+        Cause::WrongSense if found.rail.is_none() => message!("notice-wrong_sense-all"),
+        Cause::WrongSense => message!("notice-wrong_sense", rail = rail),
+        Cause::OverlapTurned => message!("notice-overlap_turned", rail = rail),
+        Cause::RailUnit => message!("notice-rail_unit", rail = rail),
+        Cause::ScatterTooLarge => results::scatter(input, true),
+        Cause::ScatterTooSmall => results::scatter(input, false),
     }
+}
+
+fn notice(input: &NoticeInput, found: &Found) -> Notice {
+    let (id, section, weight, look_at) = told(found.cause);
+    let text = said(input, found);
+    let mended = found.mends.zip(input.speed).map(|(mends, speed)| input.figure(speed.c * mends / 1e8, 4));
+    let text = match mended {
+        Some(c) => message!("notice-mended", what = text, cause = id, c = c),
+        None => text,
+    };
+    let weight = if found.sure { weight } else { weight.max(Weight::Look) };
+    Notice::new(id, weight, section, text, look_at).of_rows(found.rows.clone()).of_rail(found.rail)
 }

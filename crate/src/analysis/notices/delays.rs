@@ -17,15 +17,15 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
 fn walk(input: &NoticeInput) -> Option<Notice> {
     let walk = input.walk.filter(|_| input.context.page.estimator == Estimator::FixedLevel)?;
     let (shift, _) = walk.shift;
-    (walk.line.slope.abs() > SEEN * walk.line.uncertainty).then(|| Notice {
-        id: "walk",
-        weight: Weight::Grave,
-        section: Section::Delays,
-        text: message!("notice-walk", percent = input.figure(100.0 * shift, 2)),
-        look_at: message!("notice-walk-look"),
-        rows: walk.rows.iter().map(|row| row.row).collect(),
-        rail: None,
-        signs: Vec::new(),
+    (walk.line.slope.abs() > SEEN * walk.line.uncertainty).then(|| {
+        Notice::new(
+            "walk",
+            Weight::Grave,
+            Section::Delays,
+            message!("notice-walk", percent = input.figure(100.0 * shift, 2)),
+            message!("notice-walk-look"),
+        )
+        .of_rows(walk.rows.iter().map(|row| row.row).collect())
     })
 }
 
@@ -36,14 +36,13 @@ fn bent(input: &NoticeInput) -> Option<Notice> {
         pairs.clone().any(|(residual, u)| residual.abs() > 3.0 * u)
     });
     let largest = off.flat_map(|check| check.residual.divisions).map(f64::abs).fold(0.0, f64::max);
-    (largest > 0.0).then(|| Notice {
-        id: "grid_bent",
-        weight: Weight::Look,
-        section: Section::Delays,
-        text: message!("notice-grid_bent", off = input.figure(largest, 2)),
-        look_at: message!("notice-grid_bent-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    (largest > 0.0).then(|| {
+        Notice::new(
+            "grid_bent",
+            Weight::Look,
+            Section::Delays,
+            message!("notice-grid_bent", off = input.figure(largest, 2)),
+            message!("notice-grid_bent-look"),
+        )
     })
 }

@@ -35,15 +35,14 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
 
 /// A result that does not rest on what stands in a field, since that can't be used.
 fn entry_replaced(input: &NoticeInput) -> Option<Notice> {
-    (input.speed.is_some() && !input.replaced.is_empty()).then(|| Notice {
-        id: "entry_replaced",
-        weight: Weight::Grave,
-        section: Section::Result,
-        text: message!("notice-entry_replaced", fields = input.replaced.to_vec()),
-        look_at: message!("notice-entry_replaced-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    (input.speed.is_some() && !input.replaced.is_empty()).then(|| {
+        Notice::new(
+            "entry_replaced",
+            Weight::Grave,
+            Section::Result,
+            message!("notice-entry_replaced", fields = input.replaced.to_vec()),
+            message!("notice-entry_replaced-look"),
+        )
     })
 }
 
@@ -64,36 +63,36 @@ fn vague_splices(input: &NoticeInput) -> Vec<Notice> {
             let unit = ruler_unit(typed.unit);
             format!("{} {}", input.figure(unit.from_base(value), 3), unit.symbol())
         };
-        Some(Notice {
-            id: "vague_splice",
-            weight: Weight::Look,
-            section: Section::Apparatus,
-            text: message!(
-                "notice-vague_splice",
-                rail = typed.name_or_number(index),
-                u = in_ruler(u),
-                length = in_ruler(length)
-            ),
-            look_at: message!("notice-vague_splice-look"),
-            rows: beyond.map(|p| p.row).collect(),
-            rail: Some(typed.id),
-            signs: Vec::new(),
-        })
+        Some(
+            Notice::new(
+                "vague_splice",
+                Weight::Look,
+                Section::Apparatus,
+                message!(
+                    "notice-vague_splice",
+                    rail = typed.name_or_number(index),
+                    u = in_ruler(u),
+                    length = in_ruler(length)
+                ),
+                message!("notice-vague_splice-look"),
+            )
+            .of_rows(beyond.map(|p| p.row).collect())
+            .of_rail(Some(typed.id)),
+        )
     });
     each.collect()
 }
 
 /// Readings that nobody took.
 fn rehearsal(input: &NoticeInput) -> Option<Notice> {
-    input.context.page.rehearsal.map(|_| Notice {
-        id: "rehearsal",
-        weight: Weight::Know,
-        section: Section::Result,
-        text: message!("notice-rehearsal"),
-        look_at: message!("notice-rehearsal-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    input.context.page.rehearsal.map(|_| {
+        Notice::new(
+            "rehearsal",
+            Weight::Know,
+            Section::Result,
+            message!("notice-rehearsal"),
+            message!("notice-rehearsal-look"),
+        )
     })
 }
 
@@ -126,15 +125,15 @@ fn off_the_rail(input: &NoticeInput) -> Option<Notice> {
         })
         .map(|typed| typed.row)
         .collect();
-    (!rows.is_empty()).then(|| Notice {
-        id: "off_the_rail",
-        weight: Weight::Grave,
-        section: Section::Readings,
-        text: message!("notice-off_the_rail", n = rows.len(), rows = input.numbers(&rows)),
-        look_at: message!("notice-off_the_rail-look"),
-        rows,
-        rail: None,
-        signs: Vec::new(),
+    (!rows.is_empty()).then(|| {
+        Notice::new(
+            "off_the_rail",
+            Weight::Grave,
+            Section::Readings,
+            message!("notice-off_the_rail", n = rows.len(), rows = input.numbers(&rows)),
+            message!("notice-off_the_rail-look"),
+        )
+        .of_rows(rows)
     })
 }
 
@@ -148,20 +147,20 @@ fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
     };
     let (left, middle) = (off(0.0), off(-width / 2.0));
     let rows = if middle.len() < left.len() { middle } else { left };
-    (!rows.is_empty()).then(|| Notice {
-        id: "edge_off_screen",
-        weight: Weight::Look,
-        section: Section::Readings,
-        text: message!(
-            "notice-edge_off_screen",
-            n = rows.len(),
-            rows = input.numbers(&rows),
-            width = input.figure(width, 3)
-        ),
-        look_at: message!("notice-edge_off_screen-look"),
-        rows,
-        rail: None,
-        signs: Vec::new(),
+    (!rows.is_empty()).then(|| {
+        Notice::new(
+            "edge_off_screen",
+            Weight::Look,
+            Section::Readings,
+            message!(
+                "notice-edge_off_screen",
+                n = rows.len(),
+                rows = input.numbers(&rows),
+                width = input.figure(width, 3)
+            ),
+            message!("notice-edge_off_screen-look"),
+        )
+        .of_rows(rows)
     })
 }
 
@@ -169,19 +168,18 @@ fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
 fn edges_rounded(input: &NoticeInput) -> Option<Notice> {
     let bench = &input.context.bench;
     let step = edge_step(input.context, input.rows);
-    (bench.half_width_stated && step > 2.5 * bench.half_width).then(|| Notice {
-        id: "edges_rounded",
-        weight: Weight::Look,
-        section: Section::Readings,
-        text: message!(
-            "notice-edges_rounded",
-            step = input.figure(step, 2),
-            limit = input.figure(bench.half_width, 2)
-        ),
-        look_at: message!("notice-edges_rounded-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    (bench.half_width_stated && step > 2.5 * bench.half_width).then(|| {
+        Notice::new(
+            "edges_rounded",
+            Weight::Look,
+            Section::Readings,
+            message!(
+                "notice-edges_rounded",
+                step = input.figure(step, 2),
+                limit = input.figure(bench.half_width, 2)
+            ),
+            message!("notice-edges_rounded-look"),
+        )
     })
 }
 
@@ -192,15 +190,15 @@ fn fine_figures(input: &NoticeInput) -> Option<Notice> {
         typed.reading.zip(rail).is_some_and(|(reading, rail)| reading.step() < rail.u_reading / 500.0)
     };
     let rows: Vec<RowId> = input.rows.typed.iter().filter(fine).map(|typed| typed.row).collect();
-    (rows.len() >= 3 && 2 * rows.len() > input.rows.typed.len()).then(|| Notice {
-        id: "fine_figures",
-        weight: Weight::Know,
-        section: Section::Readings,
-        text: message!("notice-fine_figures"),
-        look_at: message!("notice-fine_figures-look"),
-        rows,
-        rail: None,
-        signs: Vec::new(),
+    (rows.len() >= 3 && 2 * rows.len() > input.rows.typed.len()).then(|| {
+        Notice::new(
+            "fine_figures",
+            Weight::Know,
+            Section::Readings,
+            message!("notice-fine_figures"),
+            message!("notice-fine_figures-look"),
+        )
+        .of_rows(rows)
     })
 }
 
@@ -219,19 +217,19 @@ fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
         })
         .map(|typed| typed.row)
         .collect();
-    (rows.len() >= 3).then(|| Notice {
-        id: "coarse_figures",
-        weight: Weight::Know,
-        section: Section::Readings,
-        text: message!("notice-coarse_figures", rows = input.numbers(&rows)),
-        look_at: message!(
-            "notice-coarse_figures-look",
-            finer = input.fixed(120.0, -1),
-            coarse = input.fixed(120.0, 0)
-        ),
-        rows,
-        rail: None,
-        signs: Vec::new(),
+    (rows.len() >= 3).then(|| {
+        Notice::new(
+            "coarse_figures",
+            Weight::Know,
+            Section::Readings,
+            message!("notice-coarse_figures", rows = input.numbers(&rows)),
+            message!(
+                "notice-coarse_figures-look",
+                finer = input.fixed(120.0, -1),
+                coarse = input.fixed(120.0, 0)
+            ),
+        )
+        .of_rows(rows)
     })
 }
 
@@ -250,15 +248,15 @@ fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
             }
         }
     }
-    (!rows.is_empty()).then(|| Notice {
-        id: "disagreeing_places",
-        weight: Weight::Look,
-        section: Section::Readings,
-        text: message!("notice-disagreeing_places", rows = input.numbers(&rows)),
-        look_at: message!("notice-disagreeing_places-look"),
-        rows,
-        rail: None,
-        signs: Vec::new(),
+    (!rows.is_empty()).then(|| {
+        Notice::new(
+            "disagreeing_places",
+            Weight::Look,
+            Section::Readings,
+            message!("notice-disagreeing_places", rows = input.numbers(&rows)),
+            message!("notice-disagreeing_places-look"),
+        )
+        .of_rows(rows)
     })
 }
 
@@ -287,16 +285,16 @@ fn delay_falls(input: &NoticeInput) -> Option<Notice> {
     } else {
         message!("notice-delay_falls", n = falling.len(), rows = input.numbers(&falling))
     };
-    Some(Notice {
-        id: "delay_falls",
-        weight: Weight::Grave,
-        section: Section::Readings,
-        text,
-        look_at: message!("notice-delay_falls-look"),
-        rows: falling,
-        rail: None,
-        signs: Vec::new(),
-    })
+    Some(
+        Notice::new(
+            "delay_falls",
+            Weight::Grave,
+            Section::Readings,
+            text,
+            message!("notice-delay_falls-look"),
+        )
+        .of_rows(falling),
+    )
 }
 
 /// A delay that its own uncertainty swallows.
@@ -304,15 +302,15 @@ fn delay_below_uncertainty(input: &NoticeInput) -> Option<Notice> {
     let small = |p: &&Point| u_of(p) > 0.0 && p.y.abs() < u_of(p);
     let rows: Vec<RowId> = input.rows.points.iter().filter(small).map(|p| p.row).collect();
     // Near zero distance a delay may well be near zero: the arms are about equal there.
-    (2 * rows.len() > input.rows.points.len()).then(|| Notice {
-        id: "delay_below_uncertainty",
-        weight: Weight::Know,
-        section: Section::Readings,
-        text: message!("notice-delay_below_uncertainty", n = rows.len(), rows = input.numbers(&rows)),
-        look_at: message!("notice-delay_below_uncertainty-look"),
-        rows,
-        rail: None,
-        signs: Vec::new(),
+    (2 * rows.len() > input.rows.points.len()).then(|| {
+        Notice::new(
+            "delay_below_uncertainty",
+            Weight::Know,
+            Section::Readings,
+            message!("notice-delay_below_uncertainty", n = rows.len(), rows = input.numbers(&rows)),
+            message!("notice-delay_below_uncertainty-look"),
+        )
+        .of_rows(rows)
     })
 }
 
@@ -320,20 +318,20 @@ fn delay_below_uncertainty(input: &NoticeInput) -> Option<Notice> {
 fn beyond_a_period(input: &NoticeInput) -> Option<Notice> {
     let period = 1e9 / input.context.bench.pulse_rate?;
     let rows: Vec<RowId> = input.rows.points.iter().filter(|p| p.y.abs() >= period).map(|p| p.row).collect();
-    (!rows.is_empty()).then(|| Notice {
-        id: "beyond_a_period",
-        weight: Weight::Grave,
-        section: Section::Readings,
-        text: message!(
-            "notice-beyond_a_period",
-            n = rows.len(),
-            rows = input.numbers(&rows),
-            period = input.figure(period, 4)
-        ),
-        look_at: message!("notice-beyond_a_period-look"),
-        rows,
-        rail: None,
-        signs: Vec::new(),
+    (!rows.is_empty()).then(|| {
+        Notice::new(
+            "beyond_a_period",
+            Weight::Grave,
+            Section::Readings,
+            message!(
+                "notice-beyond_a_period",
+                n = rows.len(),
+                rows = input.numbers(&rows),
+                period = input.figure(period, 4)
+            ),
+            message!("notice-beyond_a_period-look"),
+        )
+        .of_rows(rows)
     })
 }
 
@@ -362,15 +360,14 @@ fn treated_as_exact(input: &NoticeInput) -> Option<Notice> {
     let scales = rails
         .map(|(index, rail)| message!("notice-treated_as_exact-scale", rail = rail.name_or_number(index)));
     let what: Vec<Message> = time_base.into_iter().chain(scales).collect();
-    (!what.is_empty()).then(|| Notice {
-        id: "treated_as_exact",
-        weight: Weight::Know,
-        section: Section::Apparatus,
-        text: message!("notice-treated_as_exact", what = what),
-        look_at: message!("notice-treated_as_exact-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    (!what.is_empty()).then(|| {
+        Notice::new(
+            "treated_as_exact",
+            Weight::Know,
+            Section::Apparatus,
+            message!("notice-treated_as_exact", what = what),
+            message!("notice-treated_as_exact-look"),
+        )
     })
 }
 
@@ -389,15 +386,14 @@ fn uncertainty_missing(input: &NoticeInput) -> Option<Notice> {
     } else {
         return None;
     };
-    input.line?.stated.then(|| Notice {
-        id: "uncertainty_missing",
-        weight: Weight::Look,
-        section: Section::Readings,
-        text,
-        look_at: message!("notice-uncertainty_missing-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    input.line?.stated.then(|| {
+        Notice::new(
+            "uncertainty_missing",
+            Weight::Look,
+            Section::Readings,
+            text,
+            message!("notice-uncertainty_missing-look"),
+        )
     })
 }
 
@@ -412,14 +408,13 @@ fn defaults_only(input: &NoticeInput) -> Option<Notice> {
     let rails_said = input.context.rails.iter().any(|r| r.u_reading_stated || r.u_joint_stated);
     let untold = (screen && !screen_said || on_rail && !rails_said)
         && !(screen && screen_said || on_rail && rails_said);
-    (untold && input.rows.points.len() > 1).then(|| Notice {
-        id: "defaults_only",
-        weight: Weight::Look,
-        section: Section::Apparatus,
-        text: message!("notice-defaults_only"),
-        look_at: message!("notice-defaults_only-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    (untold && input.rows.points.len() > 1).then(|| {
+        Notice::new(
+            "defaults_only",
+            Weight::Look,
+            Section::Apparatus,
+            message!("notice-defaults_only"),
+            message!("notice-defaults_only-look"),
+        )
     })
 }

@@ -21,15 +21,14 @@ pub(super) fn notices(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
 
 fn few_rows(line: &LineAnalysis) -> Option<Notice> {
     let n = line.rows.len();
-    (n < 5).then(|| Notice {
-        id: "few_rows",
-        weight: Weight::Look,
-        section: Section::Line,
-        text: message!("notice-few_rows", n = n),
-        look_at: message!("notice-few_rows-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    (n < 5).then(|| {
+        Notice::new(
+            "few_rows",
+            Weight::Look,
+            Section::Line,
+            message!("notice-few_rows", n = n),
+            message!("notice-few_rows-look"),
+        )
     })
 }
 
@@ -44,16 +43,7 @@ fn chi_square(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
     } else {
         return None;
     };
-    Some(Notice {
-        id,
-        weight,
-        section: Section::Line,
-        text: scatter(input, p < 0.5),
-        look_at,
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
-    })
+    Some(Notice::new(id, weight, Section::Line, scatter(input, p < 0.5), look_at))
 }
 
 /// That the rows scatter more or less than stated.
@@ -98,15 +88,14 @@ pub(super) fn setting(input: &NoticeInput, rows: &[RowId]) -> Message {
 }
 
 fn runs(line: &LineAnalysis) -> Option<Notice> {
-    line.checks.runs.filter(|runs| runs.p() < 0.005).map(|_| Notice {
-        id: "runs",
-        weight: Weight::Know,
-        section: Section::Line,
-        text: message!("notice-runs"),
-        look_at: message!("notice-runs-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    line.checks.runs.filter(|runs| runs.p() < 0.005).map(|_| {
+        Notice::new(
+            "runs",
+            Weight::Know,
+            Section::Line,
+            message!("notice-runs"),
+            message!("notice-runs-look"),
+        )
     })
 }
 
@@ -127,15 +116,15 @@ fn decisive_row(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
         Some((*row, libm::sqrt(1.0 + added / (u * u))))
     });
     let (row, times) = without.max_by(|a, b| a.1.total_cmp(&b.1))?;
-    (times > 2.0 && line.rows.len() > 3).then(|| Notice {
-        id: "decisive_row",
-        weight: Weight::Look,
-        section: Section::Line,
-        text: message!("notice-decisive_row", row = input.numbers(&[row]), times = input.figure(times, 2)),
-        look_at: message!("notice-decisive_row-look"),
-        rows: vec![row],
-        rail: None,
-        signs: Vec::new(),
+    (times > 2.0 && line.rows.len() > 3).then(|| {
+        Notice::new(
+            "decisive_row",
+            Weight::Look,
+            Section::Line,
+            message!("notice-decisive_row", row = input.numbers(&[row]), times = input.figure(times, 2)),
+            message!("notice-decisive_row-look"),
+        )
+        .of_rows(vec![row])
     })
 }
 
@@ -161,16 +150,13 @@ fn beside_c0(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         let text = message!("notice-scale_off", percent = percent, times = times);
         ("scale_off", text, message!("notice-faster_than_light-look"))
     };
-    Some(Notice {
+    Some(Notice::new(
         id,
-        weight: if off.abs() > 4.0 { Weight::Grave } else { Weight::Look },
-        section: Section::Result,
+        if off.abs() > 4.0 { Weight::Grave } else { Weight::Look },
+        Section::Result,
         text,
         look_at,
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
-    })
+    ))
 }
 
 /// Every notice about the speed and what it was taken from.
@@ -184,16 +170,13 @@ pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) 
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
     let typical = line.u_delay.iter().sum::<f64>() / line.u_delay.len() as f64;
     if typical > 0.0 && delays.1 - delays.0 < 10.0 * typical {
-        all.push(Notice {
-            id: "short_span",
-            weight: Weight::Look,
-            section: Section::Line,
-            text: message!("notice-short_span", times = input.figure((delays.1 - delays.0) / typical, 2)),
-            look_at: message!("notice-short_span-look"),
-            rows: Vec::new(),
-            rail: None,
-            signs: Vec::new(),
-        });
+        all.push(Notice::new(
+            "short_span",
+            Weight::Look,
+            Section::Line,
+            message!("notice-short_span", times = input.figure((delays.1 - delays.0) / typical, 2)),
+            message!("notice-short_span-look"),
+        ));
     }
     all.extend(dominant(input, speed));
     all.extend(vague(input, speed));
@@ -202,15 +185,14 @@ pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) 
 
 /// An uncertainty so large that 1/b is no longer straight over it.
 fn vague(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
-    (speed.relative > 0.2).then(|| Notice {
-        id: "vague_result",
-        weight: Weight::Grave,
-        section: Section::Uncertainty,
-        text: message!("notice-vague_result", percent = input.figure(100.0 * speed.relative, 2)),
-        look_at: message!("notice-vague_result-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
+    (speed.relative > 0.2).then(|| {
+        Notice::new(
+            "vague_result",
+            Weight::Grave,
+            Section::Uncertainty,
+            message!("notice-vague_result", percent = input.figure(100.0 * speed.relative, 2)),
+            message!("notice-vague_result-look"),
+        )
     })
 }
 
@@ -221,18 +203,15 @@ fn dominant(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         .components
         .iter()
         .find(|c| c.share > 0.8 && (c.entry != Entry::Rows || speed.relative > 0.03))?;
-    Some(Notice {
-        id: "dominant_component",
-        weight: Weight::Know,
-        section: Section::Uncertainty,
-        text: if largest.entry == Entry::Rows {
+    Some(Notice::new(
+        "dominant_component",
+        Weight::Know,
+        Section::Uncertainty,
+        if largest.entry == Entry::Rows {
             message!("notice-dominant_component-readings", percent = input.figure(100.0 * largest.share, 2))
         } else {
             message!("notice-dominant_component", percent = input.figure(100.0 * largest.share, 2))
         },
-        look_at: message!("notice-dominant_component-look"),
-        rows: Vec::new(),
-        rail: None,
-        signs: Vec::new(),
-    })
+        message!("notice-dominant_component-look"),
+    ))
 }

@@ -10,14 +10,20 @@ import { flowInHand, flushAll } from './typing.js';
 
 /** A part of the page that is redrawn from the view. @typedef {{show(view: View): void}} Part */
 
+/** How long after an edit what is not in sight is redrawn, ms: not in the way of what is. */
+const REST = 100;
+
 export class Book {
   constructor() {
     /** @type {Desk} */
     this.desk = core.Desk.blank();
     /** @type {View} */
     this.view = { ...this.desk.news().view, rows: [] };
-    /** @type {Part[]} */
+    /** The parts, whether each is in sight, and the view that it shows.
+     * @type {{part: Part, isInSight: () => boolean, shows?: View}[]} */
     this.parts = [];
+    /** The redrawing of what is not in sight, while it waits for its turn. @type {number | undefined} */
+    this.rest = undefined;
     /** Called after each change of the log. @type {() => void} */
     this.onChange = () => {};
     /** Called when an edit was refused. @type {(message: string) => void} */
@@ -53,9 +59,9 @@ export class Book {
     this.redraw();
   }
 
-  /** @param {Part} part */
-  add(part) {
-    this.parts.push(part);
+  /** @param {Part} part @param {() => boolean} [isInSight] */
+  add(part, isInSight = () => true) {
+    this.parts.push({ part, isInSight });
   }
 
   /**
@@ -143,7 +149,7 @@ export class Book {
     if (this.due) this.draw();
   }
 
-  /** Redraws now. */
+  /** Redraws now; what is not in sight, a moment later. */
   draw() {
     this.due = false;
     this.frame ||= requestAnimationFrame(() => {
@@ -151,14 +157,28 @@ export class Book {
       this.drawIfDue();
     });
     const { view, rows } = this.desk.news();
-    const known = this.view.rows;
+    const { rows: known, result: { sealed } } = this.view;
     // What is not news of a row stays the object that it was, and is not drawn again.
     this.view = {
       ...view,
       rows: rows.flatMap((row, place) => row && 'id' in row ? row : known.slice(place, place + 1).map((old) => (
         row ? { ...old, ...row } : old))),
     };
-    for (const part of this.parts) part.show(this.view);
+    // What a seal covers stays nowhere, not even out of sight.
+    this.drawParts(view.result.sealed !== sealed);
+    this.rest ??= setTimeout(() => {
+      this.rest = undefined;
+      this.drawParts(true);
+    }, REST);
+  }
+
+  /** Has the parts show the view that there is. @param {boolean} [all] those not in sight, too */
+  drawParts(all = false) {
+    for (const one of this.parts) {
+      if (one.shows === this.view || !(all || one.isInSight())) continue;
+      one.shows = this.view;
+      one.part.show(this.view);
+    }
   }
 
   /**

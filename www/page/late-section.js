@@ -4,7 +4,7 @@
  */
 import { messageOf } from './core.js';
 import { byId, el, setHidden, setText } from './dom.js';
-import { reveal } from './leaves.js';
+import { isUp, reveal } from './leaves.js';
 import { say } from './words.js';
 import { toast } from './toast.js';
 
@@ -12,14 +12,17 @@ import { toast } from './toast.js';
 /** @import { Desk } from './slope_of_light.js' */
 /** @import { Part } from './book.js' */
 
+/** @typedef {'cautions' | 'apparatus' | 'delays' | 'line' | 'uncertainty' | 'plan' | 'result' | 'report'} Place */
+
 /** @template {Part} T */
 export class LateSection {
   /**
    * @param {Book} book
-   * @param {'plan' | 'delays' | 'uncertainty'} id of its place in the page
+   * @param {Place} id of its place in the page
    * @param {() => Promise<T>} bring brings its script, and makes it
+   * @param {() => unknown} again what trying again does
    */
-  constructor(book, id, bring) {
+  constructor(book, id, bring, again) {
     this.book = book;
     this.place = byId(id);
     this.name = say(`${id}-title`);
@@ -30,7 +33,7 @@ export class LateSection {
     /** What was asked of it, and in which notebook. @type {{desk: Desk, work: (part: T) => void}[]} */
     this.waiting = [];
     this.state = el('p', { class: 'hint' });
-    this.again = el('button', { type: 'button', click: () => void this.load() }, say('section-again'));
+    this.again = el('button', { type: 'button', click: again }, say('section-again'));
     this.box = el('div', { class: 'late', role: 'status' }, this.state, el('p', { class: 'actions' }, this.again));
     byId(`${id}-title`).after(this.box);
     this.say(say('section-loading'), false);
@@ -43,8 +46,9 @@ export class LateSection {
     this.say(say('section-loading'), false);
     try {
       this.part = await this.bring();
-      this.book.add(this.part);
-      this.part.show(this.book.current());
+      this.book.add(this.part, () => isUp(this.place));
+      this.book.current();
+      this.book.drawParts(true);
       this.box.remove();
     } catch (error) {
       this.say(say('section-failed', { name: this.name, why: messageOf(error) }), true);

@@ -32,6 +32,11 @@ export function leavesOf(node) {
   return (page.dataset.leaf ?? page.dataset.on ?? '').split(' ');
 }
 
+/** Whether something stands on the leaf that is turned up. @param {Element} node */
+export function isUp(node) {
+  return leavesOf(node).includes(current);
+}
+
 /** Calls with the name of each leaf that is turned up. @param {(name: string) => void} watcher */
 export function watchLeaves(watcher) {
   watchers.push(watcher);

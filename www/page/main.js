@@ -1,10 +1,9 @@
 /**
  * Where the page begins: starts the core, puts the parts together, opens the notebook.
  */
-import { Apparatus } from './apparatus.js';
 import { Banner } from './banner.js';
 import { Book, now } from './book.js';
-import { Cautions } from './cautions.js';
+import { Charts } from './charts.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId, setHidden } from './dom.js';
 import { notebookIn } from './files.js';
@@ -14,16 +13,11 @@ import { listenForFiles } from './incoming.js';
 import { Journal, newId } from './journal.js';
 import { Keeper } from './keeper.js';
 import { LateSection } from './late-section.js';
-import { turnTo } from './leaves.js';
-import { Line } from './line.js';
+import { isUp, turnTo, watchLeaves } from './leaves.js';
 import { Notebooks } from './notebooks.js';
 import { keepOffline } from './offline.js';
 import { Preferences } from './preferences.js';
 import { Readings } from './readings.js';
-import { Report } from './report.js';
-import { Result } from './result.js';
-import { RowWork } from './row-work.js';
-import { Seal } from './seal.js';
 import { Shelf } from './shelf.js';
 import { inWords, loadWords, putWords, say } from './words.js';
 import { Strip } from './strip.js';
@@ -32,9 +26,13 @@ import { Tabs } from './tabs.js';
 import { toast } from './toast.js';
 import { flushAll } from './typing.js';
 
+/** @import { Part } from './book.js' */
 /** @import { Takers } from './incoming.js' */
+/** @import { Place } from './late-section.js' */
+/** @import { RowWork } from './row-work.js' */
 /** @import { Loaded } from './shelf.js' */
 /** @import { Desk } from './slope_of_light.js' */
+/** @typedef {typeof import('./late-sections.js')} LateScripts */
 
 class Page {
   /** @param {Journal | undefined} journal */
@@ -44,7 +42,7 @@ class Page {
     this.keeper = new Keeper(this.book, this.shelf, journal);
     this.tabs = new Tabs(journal);
     this.banner = new Banner({
-      takeBundle: () => byId('take-bundle').click(),
+      takeBundle: () => this.report.ask(() => byId('take-bundle').click()),
       takeOver: () => this.tabs.takeOver(),
       tryAgain: () => this.keeper.store(),
       open: (id) => this.open(id),
@@ -59,27 +57,31 @@ class Page {
     this.takeAway = () => {};
     this.join();
     const { book } = this;
-    for (const part of [
-      new Line(book), new Strip(book), new Cautions(book), new Apparatus(book), new Readings(book),
-      new Result(book), new Seal(book), new Report(book, (file) => this.openFile(file)),
-      new Preferences(book, () => this.isSettled()), new RowWork(book),
-    ]) book.add(part);
-    this.plan = new LateSection(book, 'plan', async () => {
-      const { Plan } = await import('./plan.js');
-      return this.added(new Plan(book, (desk) => this.keep(desk)));
-    });
-    this.delays = new LateSection(book, 'delays', async () => {
-      const { Delays } = await import('./delays.js');
-      return this.added(new Delays(book));
-    });
-    this.uncertainty = new LateSection(book, 'uncertainty', async () => {
-      const { Uncertainty } = await import('./uncertainty.js');
-      return this.added(new Uncertainty(book));
+    book.add(new Charts(book), () => isUp(byId('line-figure')));
+    for (const part of [new Strip(book), new Readings(book), new Preferences(book, () => this.isSettled())]) book.add(part);
+    /** @type {RowWork | undefined} */
+    this.rowWork = undefined;
+    /** The sections that come once the notebook is open. @type {{load(): Promise<void>}[]} */
+    this.sections = [];
+    this.later('cautions', ({ Cautions }) => new Cautions(book));
+    this.later('apparatus', ({ Apparatus }) => new Apparatus(book));
+    this.later('plan', ({ Plan }) => new Plan(book, (desk) => this.keep(desk)));
+    this.delays = this.later('delays', ({ Delays }) => new Delays(book));
+    this.later('line', ({ Line }) => new Line());
+    this.later('uncertainty', ({ Uncertainty }) => new Uncertainty(book));
+    this.later('result', ({ Result }) => new Result(book));
+    this.report = this.later('report', ({ Report }) => new Report(book));
+    watchLeaves(() => book.drawParts());
+    this.file = /** @type {HTMLInputElement} */ (byId('open-file'));
+    this.file.addEventListener('change', () => {
+      for (const file of this.file.files ?? []) void this.openFile(file);
+      this.file.value = '';
     });
     new Notebooks({
       shelf: this.shelf,
       current: () => this.keeper.id,
       settle: () => this.keeper.settle(),
+      chooseFile: () => this.file.click(),
       open: (id) => this.open(id),
       blank: () => this.keep(blankDesk()),
       demo: () => this.openDemo(),
@@ -106,15 +108,27 @@ class Page {
     };
   }
 
-  /** Brings the sections that come once a notebook is open. */
-  async grow() {
-    await Promise.all([this.plan.load(), this.delays.load(), this.uncertainty.load()]);
+  /**
+   * A section that comes once the notebook is open.
+   * @template {Part} T
+   * @param {Place} id
+   * @param {(scripts: LateScripts) => T} make
+   */
+  later(id, make) {
+    const section = new LateSection(this.book, id, async () => {
+      const part = make(await lateScripts());
+      this.setWritten();
+      return part;
+    }, () => this.grow());
+    this.sections.push(section);
+    return section;
   }
 
-  /** A section that was added, with its fields as all others. @template T @param {T} part */
-  added(part) {
-    this.setWritten();
-    return part;
+  /** Brings the sections that come once a notebook is open. */
+  async grow() {
+    await Promise.all(this.sections.map((section) => section.load()));
+    // It shows nothing until it is asked; where its script has not come, the sections say so.
+    this.rowWork ??= await lateScripts().then(({ RowWork }) => new RowWork(this.book)).catch(() => undefined);
   }
 
   /** Joins book, keeper and tabs. */
@@ -283,6 +297,8 @@ class Page {
     // On the shelf at once, also while there is nothing in it.
     this.keeper.note();
     this.keeper.snapshot();
+    // A new notebook begins with its bench: there the next Tab goes on.
+    if (this.book.view.rows.length === 0) byId('bench').focus({ preventScroll: true });
   }
 
   async openDemo() {
@@ -308,8 +324,19 @@ class Page {
     if (order.length > 0) await this.keep(blankDesk());
     else {
       await this.openDemo();
-      offerTour();
+      this.offer();
     }
+  }
+
+  /** Offers a newcomer, who sees the demo, what most come for. */
+  offer() {
+    const offer = byId('tour-offer');
+    setHidden(offer, false);
+    const on = (/** @type {string} */ id, /** @type {() => unknown} */ work) => byId(id).addEventListener('click', work);
+    on('tour-start', tour);
+    on('offer-file', () => this.file.click());
+    on('offer-blank', () => this.keep(blankDesk()));
+    on('tour-dismiss', () => setHidden(offer, true));
   }
 
   /** @param {string} id @param {string} title */
@@ -353,10 +380,15 @@ function rememberedOpen() {
   }
 }
 
+/** What comes once a notebook is open. @returns {Promise<LateScripts>} */
+function lateScripts() {
+  return import('./late-sections.js');
+}
+
 /** Leads through the demo that is open. */
 async function tour() {
   setHidden(byId('tour-offer'), true);
-  const { Tour } = await import('./tour.js');
+  const { Tour } = await lateScripts();
   new Tour().start();
 }
 
@@ -365,14 +397,6 @@ function blankDesk() {
   const desk = core.Desk.blank();
   if (new Intl.NumberFormat(say('language')).format(0.5).includes(',')) desk.apply({ set_decimal_mark: 'comma' }, now());
   return desk;
-}
-
-/** Offers a newcomer the tour. */
-function offerTour() {
-  const offer = byId('tour-offer');
-  setHidden(offer, false);
-  byId('tour-start').addEventListener('click', () => void tour());
-  byId('tour-dismiss').addEventListener('click', () => setHidden(offer, true));
 }
 
 /** The page, with a notebook open. */
@@ -384,6 +408,8 @@ async function opened() {
   const page = new Page(journal);
   const lost = await page.shelf.recover(journalled);
   await page.openLatest();
+  // Where something else than the readings is in sight, it is there at once.
+  if (!isUp(byId('readings'))) await page.grow();
   for (const why of lost) toast(say('saving-cannot-open', { title: say('untitled'), why: messageOf(why) }));
   document.body.dataset.ready = 'true';
   performance.mark('ready');
@@ -398,6 +424,7 @@ async function start() {
     page = await opening;
   } catch (error) {
     // The table of words may be what is missing: this one text stands in the page.
+    byId('starting').hidden = true;
     byId('told').textContent = `${byId('told').dataset.failed} ${messageOf(error)}`;
     return;
   }

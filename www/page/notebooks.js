@@ -15,6 +15,7 @@ import { toast } from './toast.js';
  * @property {Shelf} shelf
  * @property {() => string} current the id of the open notebook
  * @property {() => Promise<unknown>} settle stores everything typed
+ * @property {() => void} chooseFile has a person choose a file to open
  * @property {(id: string) => Promise<boolean>} open
  * @property {() => Promise<void>} blank opens a new blank notebook
  * @property {() => Promise<void>} demo opens a new copy of the demo
@@ -43,7 +44,11 @@ export class Notebooks {
     this.dialog.append(el('h2', { id: 'notebooks-title' }, say('notebooks-title')),
       el('p', { class: 'hint', id: 'nothing-kept', hidden: keeping.shelf.outlivesVisit() }, say('notebooks-nothing-kept')),
       el('p', { class: 'actions' },
-        el('button', { type: 'button', id: 'new-blank', class: 'main', click: go(keeping.blank) }, say('notebooks-blank')),
+        el('button', { type: 'button', id: 'choose-file', class: 'main', click: () => {
+          this.dialog.close();
+          keeping.chooseFile();
+        } }, say('notebooks-file')),
+        el('button', { type: 'button', id: 'new-blank', click: go(keeping.blank) }, say('notebooks-blank')),
         el('button', { type: 'button', id: 'new-demo', click: go(keeping.demo) }, say('notebooks-demo')),
         el('button', { type: 'button', click: () => this.run(async () => {
           await keeping.demo();
@@ -52,6 +57,7 @@ export class Notebooks {
         }) }, say('tour')),
         ...SETS.map((set) => el('button', { type: 'button', hidden: !keeping.demoSet, click: go(async () => keeping.demoSet?.(set)) },
           say(`notebooks-demo-sets-${set}`)))),
+      el('p', { class: 'hint' }, say('notebooks-file-hint')),
       this.list, this.binBox,
       el('p', { class: 'actions' },
         el('button', { type: 'button', id: 'close-notebooks', click: () => this.dialog.close() }, say('notebooks-close'))));

@@ -1,5 +1,5 @@
 /**
- * The section Report: the words around the result, and what can be taken away or brought in.
+ * The section Report: the words around the result, and what can be taken away.
  */
 import { benchField } from './apparatus.js';
 import { messageOf } from './core.js';
@@ -18,11 +18,8 @@ import { toast } from './toast.js';
 const FIELDS = [['people', 1], ['place', 1], ['aim', 3], ['method', 5], ['discussion', 5]];
 
 export class Report {
-  /**
-   * @param {Book} book
-   * @param {(file: File) => void} open
-   */
-  constructor(book, open) {
+  /** @param {Book} book */
+  constructor(book) {
     this.fields = FIELDS.map(([name, lines]) => ({ name, field: benchField(book, name, { prose: true, lines }) }));
     byId('report-fields').append(...this.fields.map(({ field }) => field.root));
     /** @type {TableKind} */
@@ -45,11 +42,6 @@ export class Report {
     onPress('take-bundle', () => takeBundle(book));
     onPress('copy-table', () => copyText(book.desk.table(kind, tell)));
     onPress('take-table', () => takeTable(book, kind));
-    const file = /** @type {HTMLInputElement} */ (byId('open-file'));
-    file.addEventListener('change', () => {
-      for (const one of file.files ?? []) open(one);
-      file.value = '';
-    });
   }
 
   /** @param {View} view */

@@ -1,11 +1,12 @@
 /**
- * The section Result: c and what it rests on, sentences for a report, and the claimed uncertainty.
+ * The section Result: c and what it rests on, its seal, sentences for a report, and the claimed uncertainty.
  */
 import { byId, el, Keyed, setHidden, setOptional } from './dom.js';
 import { Radios, TextField, plain } from './field.js';
 import { Figures } from './figures.js';
 import { NoticeList, ofSection, setRefusal } from './notices.js';
 import { copyText } from './files.js';
+import { Seal } from './seal.js';
 import { each, inWords, say, setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -14,6 +15,7 @@ import { each, inWords, say, setTold } from './words.js';
 export class Result {
   /** @param {Book} book */
   constructor(book) {
+    this.seal = new Seal(book);
     this.notices = new NoticeList(byId('result-notices'), ofSection('result'));
     this.refusal = byId('result-refusal');
     this.short = byId('result-short');
@@ -44,6 +46,7 @@ export class Result {
   /** @param {View} view */
   show(view) {
     const { line, result } = view;
+    this.seal.show(view);
     this.notices.show(view);
     setRefusal(this.refusal, result.refusal, { line: line.refusal });
     setOptional(this.short, result.short);

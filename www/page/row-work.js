@@ -43,9 +43,6 @@ export class RowWork {
     head.append(this.button);
   }
 
-  /** The dialog shows a row as it was when it was opened. */
-  show() {}
-
   /** @param {Book} book @param {HTMLElement} head */
   open(book, head) {
     book.current();

@@ -23,6 +23,7 @@ export class Strip {
     this.notices = byId('strip-notices');
     this.notices.addEventListener('click', (event) => {
       event.preventDefault();
+      book.drawParts(true);
       goToNotice(book.view.notices[0]?.id ?? '');
     });
     this.undo = /** @type {HTMLButtonElement} */ (byId('undo'));

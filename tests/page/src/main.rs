@@ -43,7 +43,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 81] = [
+const TESTS: [(&str, Test); 83] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -92,6 +92,8 @@ const TESTS: [(&str, Test); 81] = [
     ("two_tabs", notebooks::two_tabs),
     ("the_line_is_in_sight_while_typing", sight::the_line_is_in_sight_while_typing),
     ("twelve_rows_need_no_scrolling", sight::twelve_rows_need_no_scrolling),
+    ("nothing_moves", sight::nothing_moves),
+    ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
     ("leaves_are_turned", sight::leaves_are_turned),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("the_language_is_chosen", languages::the_language_is_chosen),

@@ -38,6 +38,67 @@ const LINE: &str = "#line-plot";
 const RESIDUALS: &str = "#residual-plot";
 const OUTLINE: &str = "#outline";
 
+/// How far what is in sight has moved since the page was loaded: the sum of its layout shifts, but those that follow an input
+/// within half a second (W3C *Layout Instability*, `hadRecentInput`): a row that was begun is one line more.
+const MOVED: &str = "
+    return new Promise((done) => {
+        let moved = 0;
+        const watch = (list) => { for (const { value, hadRecentInput } of list.getEntries()) moved += hadRecentInput ? 0 : value; };
+        new PerformanceObserver(watch).observe({ type: 'layout-shift', buffered: true });
+        setTimeout(() => done(moved), 300);
+    });";
+
+/// Nothing moves while the page opens and fills itself, nor while rows are typed at the foot of the table.
+///
+/// # Errors
+/// When something does: by 0.05 in opening, or 0.02 in fourteen rows.
+pub fn nothing_moves(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    for (width, height) in WINDOWS {
+        resize(&page, width, height)?;
+        page.reload()?;
+        let opening = moved(&page)?;
+        ensure!(opening < 0.05, "{width} × {height}: by {opening} while it opened");
+    }
+    resize(&page, 1366, 768)?;
+    page.reload()?;
+    page.click(&names::new_cell("Edge A"))?;
+    let before = moved(&page)?;
+    for row in 1..=14 {
+        page.type_text("0.5")?;
+        page.press(Key::Tab)?;
+        page.type_text("8.1")?;
+        page.press(Key::Enter)?;
+        eventually("the row is there", || page.count(names::ROWS), |count| *count == 24 + row)?;
+    }
+    let typing = moved(&page)? - before;
+    ensure!(typing < 0.02, "by {typing} while fourteen rows were typed");
+    page.is_silent()
+}
+
+fn moved(page: &Page) -> Result<f64> {
+    page.browser.run(MOVED, vec![])?.as_f64().context("no sum")
+}
+
+/// A newcomer sees that the notebook is an example, and is offered to open a file and to begin a blank notebook; there the
+/// next Tab goes on at the bench.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_newcomer_finds_the_way(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.reads("#tour-offer", "example with invented readings")?;
+    ensure!(page.is_in_sight("Open a file")?, "a file can't be opened from here");
+    page.click("New blank notebook")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    ensure!(!page.is_in_sight("Open a file")?, "the offer is still there");
+    let place = "return [document.activeElement.id, document.getElementById('bench').checkVisibility()]";
+    ensure!(page.browser.run(place, vec![])? == json!(["bench", true]), "the focus is not at the bench");
+    page.click("Notebooks")?;
+    ensure!(page.is_in_sight("Open a file")?, "nor can it from the list of notebooks");
+    page.is_silent()
+}
+
 /// With the cursor in a new row, and while that row is typed, the row, its neighbours, the line that grows and the result
 /// are in sight: on a laptop and a tablet with the residuals, on a phone the line as a strip at the foot.
 ///

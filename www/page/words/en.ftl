@@ -891,8 +891,6 @@ report-formats-latex = LaTeX
 report-formats-markdown = Pipe table
 report-copy-table = Copy the table
 report-take-table = Download table
-report-open-file = Open a bundle or notebook file
-report-open-file-hint = It becomes a new notebook. You can also drop the file anywhere on this page.
 report-drop = Drop here: notebook files are opened; photographs and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
@@ -1319,6 +1317,8 @@ notice-dominant_component-readings = The readings themselves are { $percent } % 
 ## Notebooks
 
 notebooks-title = Notebooks
+notebooks-file = Open a file
+notebooks-file-hint = A file that you were given, or a bundle taken from here, becomes a new notebook. You can also drop it anywhere on the page.
 notebooks-blank = New blank notebook
 notebooks-demo = New from the demo
 notebooks-demo-sets-photographs = Demo with photographs
@@ -1359,7 +1359,7 @@ preferences-close = Close
 ## The tour of the demo
 
 tour = Tour of the demo
-tour-offer = This notebook is a demo: try anything, Undo takes it back.
+tour-offer = This notebook is an example with invented readings: try anything, Undo takes it back.
 tour-start = Take the tour (2 minutes)
 tour-dismiss = Not now
 tour-place = Tour, step { $n } of { $all }

@@ -891,8 +891,6 @@ report-formats-latex = LaTeX
 report-formats-markdown = Tableau à barres verticales
 report-copy-table = Copier le tableau
 report-take-table = Télécharger le tableau
-report-open-file = Ouvrir une archive ou un fichier de cahier
-report-open-file-hint = Il devient un nouveau cahier. Vous pouvez aussi déposer le fichier n’importe où sur cette page.
 report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photographies et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
@@ -1319,6 +1317,8 @@ notice-dominant_component-readings = Les lectures elles-mêmes font { $percent }
 ## Cahiers
 
 notebooks-title = Cahiers
+notebooks-file = Ouvrir un fichier
+notebooks-file-hint = Un fichier que l’on vous a donné, ou une archive tirée d’ici, devient un nouveau cahier. Vous pouvez aussi le déposer n’importe où sur la page.
 notebooks-blank = Nouveau cahier vide
 notebooks-demo = Nouveau à partir de la démonstration
 notebooks-demo-sets-photographs = Démonstration avec photographies
@@ -1359,7 +1359,7 @@ preferences-close = Fermer
 ## La visite de la démonstration
 
 tour = Visite de la démonstration
-tour-offer = Ce cahier est une démonstration : essayez tout, Annuler revient en arrière.
+tour-offer = Ce cahier est un exemple aux lectures inventées : essayez tout, Annuler revient en arrière.
 tour-start = Faire la visite (2 minutes)
 tour-dismiss = Pas maintenant
 tour-place = Visite, étape { $n } sur { $all }

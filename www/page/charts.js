@@ -1,0 +1,37 @@
+/**
+ * The charts beside the readings and the line: the line and its residuals, in pictures and in words.
+ */
+import { byId, setHidden } from './dom.js';
+import { Plot } from './plot.js';
+import { setTold, tell } from './words.js';
+
+/** @import { Book } from './book.js' */
+/** @import { View } from './types.js' */
+
+export class Charts {
+  /** @param {Book} book */
+  constructor(book) {
+    this.summary = byId('line-summary');
+    this.residualSummary = byId('residual-summary');
+    this.lineFigure = byId('line-figure');
+    this.residualFigure = byId('residual-figure');
+    this.plots = [
+      new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
+        book.desk.draw_line(canvas, dark, pixels, tell);
+      }),
+      new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
+        book.desk.draw_residuals(canvas, dark, pixels, tell);
+      }),
+    ];
+  }
+
+  /** @param {View} view */
+  show({ line, rows }) {
+    // Before the document changes: to set a canvas's font, the browser settles the styles of all that changed.
+    for (const plot of this.plots) plot.show();
+    setTold(this.summary, line.summary);
+    setTold(this.residualSummary, line.residual_summary);
+    setHidden(this.lineFigure, !rows.some((row) => row.state === 'used'));
+    setHidden(this.residualFigure, line.residual_summary === null);
+  }
+}

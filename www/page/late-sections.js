@@ -1,0 +1,13 @@
+/**
+ * The sections that are not in sight when a notebook opens, and what else can wait: one script, which comes once it is open.
+ */
+export { Apparatus } from './apparatus.js';
+export { Cautions } from './cautions.js';
+export { Delays } from './delays.js';
+export { Line } from './line.js';
+export { Plan } from './plan.js';
+export { Report } from './report.js';
+export { Result } from './result.js';
+export { RowWork } from './row-work.js';
+export { Tour } from './tour.js';
+export { Uncertainty } from './uncertainty.js';

@@ -2,8 +2,8 @@
 //!
 //! The series take their colours from the palette of Okabe and Ito, chosen so that people with any common form
 //! of colour vision can tell them apart (M. Okabe, K. Ito, "Color Universal Design", 2008 revision). Each paper
-//! uses those of its colours that stand out from it by at least 3 : 1 (WCAG 2.2, 1.4.11). Shape and label tell
-//! the series apart too.
+//! uses those of its colours that stand out from it by at least 3 : 1 (WCAG 2.2, 1.4.11); yellow is left out. Shape and
+//! label tell the series apart too. Paper, ink and accent are the page's own, to which the tests hold them.
 
 use plotters::style::RGBAColor;
 use plotters_backend::BackendColor;
@@ -51,9 +51,9 @@ const BLACK: Colour = Colour::new(0, 0, 0);
 const ORANGE: Colour = Colour::new(230, 159, 0);
 const SKY_BLUE: Colour = Colour::new(86, 180, 233);
 const BLUISH_GREEN: Colour = Colour::new(0, 158, 115);
-const YELLOW: Colour = Colour::new(240, 228, 66);
 const BLUE: Colour = Colour::new(0, 114, 178);
-const VERMILLION: Colour = Colour::new(213, 94, 0);
+const VERMILION: Colour = Colour::new(213, 94, 0);
+const REDDISH_PURPLE: Colour = Colour::new(204, 121, 167);
 
 /// How the drawings look. Lengths are in pixels of the surface drawn on.
 #[derive(Clone, Debug, PartialEq)]
@@ -88,8 +88,8 @@ impl Theme {
             faint: Colour::new(101, 92, 79),
             paper: Colour::new(253, 250, 244),
             grid: Colour::new(232, 225, 213),
-            accent: Colour::new(107, 63, 160),
-            series: [BLUE, VERMILLION, BLUISH_GREEN, BLACK],
+            accent: Colour::new(125, 47, 82),
+            series: [BLUISH_GREEN, BLACK, VERMILION, BLUE],
             font_px: 13.0,
             stroke_px: 1.0,
             mark_px: 4.5,
@@ -104,8 +104,8 @@ impl Theme {
             faint: Colour::new(182, 171, 154),
             paper: Colour::new(33, 30, 26),
             grid: Colour::new(58, 52, 44),
-            accent: Colour::new(190, 165, 235),
-            series: [SKY_BLUE, ORANGE, BLUISH_GREEN, YELLOW],
+            accent: Colour::new(245, 203, 217),
+            series: [BLUISH_GREEN, REDDISH_PURPLE, SKY_BLUE, ORANGE],
             ..Self::light()
         }
     }

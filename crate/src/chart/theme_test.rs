@@ -39,6 +39,18 @@ fn marks_stand_out_from_their_paper() {
     }
 }
 
+/// The line and its band are told from any series by their lightness alone, which every form of colour vision sees. There
+/// is no standard for two graphics beside each other: half of the 3 to 1 that WCAG 2.2, 1.4.11, asks of either against
+/// its paper.
+#[test]
+fn the_accent_is_no_series() {
+    for theme in [Theme::light(), Theme::dark(), Theme::print()] {
+        for colour in theme.series {
+            assert!(contrast(colour, theme.accent) >= 1.5, "{colour:?} beside {:?}", theme.accent);
+        }
+    }
+}
+
 #[test]
 fn series_colours_come_round_again() {
     let theme = Theme::dark();
@@ -55,9 +67,12 @@ fn scaling_multiplies_lengths_and_survives_nonsense() {
     }
 }
 
-/// The page's own colours, from where the page has them: `--paper: light-dark(#fdfaf4, #211e1a);`.
-fn of_page(name: &str) -> [Colour; 2] {
-    let sheet = include_str!("../../../www/page/page.css");
+const PAGE: &str = include_str!("../../../www/page/page.css");
+const HELP: &str = include_str!("../../../www/page/help/help.css");
+const ICON: &str = include_str!("../../../www/page/icon.svg");
+
+/// Colours of a style sheet, on light and on dark, from where it names them: `--paper: light-dark(#fdfaf4, #211e1a);`.
+fn named(sheet: &str, name: &str) -> [Colour; 2] {
     let (_, rest) = sheet.split_once(&format!("  {name}: light-dark(")).unwrap();
     let (both, _) = rest.split_once(')').unwrap();
     let colour = |text: &str| {
@@ -68,10 +83,17 @@ fn of_page(name: &str) -> [Colour; 2] {
     [colour(light), colour(dark)]
 }
 
+/// The drawings stand on the page's paper, in its ink and with its accent, and so does the help.
 #[test]
-fn drawings_stand_on_the_pages_paper_in_its_ink() {
+fn drawings_have_the_pages_colours() {
     let themes = [Theme::light(), Theme::dark()];
-    assert_eq!(of_page("--paper"), themes.clone().map(|theme| theme.paper));
-    assert_eq!(of_page("--ink"), themes.clone().map(|theme| theme.ink));
-    assert_eq!(of_page("--soft"), themes.map(|theme| theme.faint));
+    for sheet in [PAGE, HELP] {
+        assert_eq!(named(sheet, "--paper"), themes.clone().map(|theme| theme.paper));
+        assert_eq!(named(sheet, "--ink"), themes.clone().map(|theme| theme.ink));
+        assert_eq!(named(sheet, "--soft"), themes.clone().map(|theme| theme.faint));
+        assert_eq!(named(sheet, "--accent"), themes.clone().map(|theme| theme.accent));
+    }
+    assert_eq!(named(PAGE, "--focus"), themes.map(|theme| theme.accent));
+    let Colour { red, green, blue, .. } = Theme::light().accent;
+    assert!(ICON.contains(&format!("#{red:02x}{green:02x}{blue:02x}")), "{ICON}");
 }

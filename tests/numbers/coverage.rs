@@ -88,7 +88,7 @@ fn free_splices_cover() {
 fn a_coarse_screen_covers() {
     let mut bench = demo::bench();
     bench.title = "coarse screen".into();
-    (bench.rig.half_width, bench.rig.step) = (0.1, Some(0.2));
+    (bench.rig.half_width, bench.rig.step) = (0.125, Some(0.25));
     bench.texts.retain(|(field, _)| *field != BenchField::EdgeHalfWidth);
     assert_covers(&bench, &[]);
 }

@@ -16,8 +16,8 @@ declare global {
   var SLOPE_WORDS: Record<string, string> | undefined;
   /** In the service worker: the version of the site, and its files with their SHA-256 in base64. */
   var SLOPE_SITE: { version: string, files: Record<string, string> } | undefined;
-  /** The demo notebook's JSON text; null when the file was made without one. */
-  var SLOPE_DEMO: string | null | undefined;
+  /** The demo notebook in each language that it is written in, after gzip, in base64. */
+  var SLOPE_DEMO: Record<string, string> | undefined;
 }
 
 /** What the service worker has beside what a page has (W3C Service Workers, section 4). */

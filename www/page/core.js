@@ -2,6 +2,8 @@
  * The one door to the core (wasm): starting it, and its exports.
  */
 import init, * as core from './slope_of_light.js';
+import { LANGUAGE } from './language.js';
+import { unpacked } from './packed.js';
 import { compiled } from './wasm.js';
 import { worded } from './words.js';
 
@@ -9,7 +11,6 @@ import { worded } from './words.js';
 export { core };
 
 const WASM = 'slope_of_light_bg.wasm';
-const DEMO = 'demo/typed-readings.json';
 
 /** @type {WebAssembly.Module | undefined} */
 let module;
@@ -26,14 +27,21 @@ export async function begin() {
 }
 
 /**
- * The text of the demo notebook; nothing when it can't be had.
+ * The text of the demo notebook in the language of this visit, in English where it has none; nothing when it can't be had.
  * @returns {Promise<string | undefined>}
  */
 export async function demoText() {
-  if (typeof globalThis.SLOPE_DEMO === 'string') return globalThis.SLOPE_DEMO;
-  if (globalThis.SLOPE_CORE) return undefined;
+  return await demoIn(LANGUAGE) ?? (LANGUAGE === 'en' ? undefined : demoIn('en'));
+}
+
+/** @param {string} language @returns {Promise<string | undefined>} */
+async function demoIn(language) {
+  if (globalThis.SLOPE_CORE) {
+    const inside = globalThis.SLOPE_DEMO?.[language];
+    return inside && unpacked(inside, 'application/json').text();
+  }
   try {
-    const answer = await fetch(new URL(DEMO, document.baseURI));
+    const answer = await fetch(new URL(`demo/typed-readings.${language}.json`, document.baseURI));
     return answer.ok ? await answer.text() : undefined;
   } catch {
     return undefined;

@@ -19,7 +19,8 @@ pub struct Rig<Label> {
     pub t0: f64,
     /// Half-width within which an edge is read, divisions.
     pub half_width: f64,
-    /// Where edges are read to a mark of the screen, the distance between marks, divisions.
+    /// Where edges are written to whole steps, a step, divisions; the half-width, of half a step at least, holds the
+    /// rounding too.
     pub step: Option<f64>,
     /// Relative standard uncertainty of the time base.
     pub u_time_base: f64,
@@ -194,7 +195,11 @@ impl<Label> Rig<Label> {
         let edge = 0.4 + 0.8 * chance.unit();
         let reading = rail.read(distance, chance);
         let mut seen = |edge: f64| match self.step {
-            Some(step) => (edge / step).round() * step,
+            Some(step) => {
+                // What rounding leaves of the variance a²/3.
+                let estimate = (self.half_width * self.half_width - 0.25 * step * step).max(0.0).sqrt();
+                ((edge + chance.uniform(estimate)) / step).round() * step
+            }
             None => edge + chance.uniform(self.half_width),
         };
         let (a, b) = (seen(edge), seen(edge + divisions));

@@ -29,13 +29,16 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 /// All files of the demo sets.
 fn files() -> Result<Vec<Made>, Box<dyn Error>> {
-    let (notebook, truth) = demo::typed_readings()?;
-    let typed = [
-        ("typed-readings.json".to_owned(), write(&notebook).into_bytes()),
-        told("typed-readings", demo::SEED, &truth, None),
-    ];
-    let others = [photographs::set().files()?, traces::set().files()?];
-    Ok([typed].into_iter().chain(others).flatten().collect())
+    let mut files = Vec::new();
+    for notes in demo::ALL {
+        let (notebook, truth) = demo::typed_readings_in(&notes)?;
+        files.push((format!("typed-readings.{}.json", notes.language), write(&notebook).into_bytes()));
+        // The same truth in every language.
+        files.push(told("typed-readings", demo::SEED, &truth, None));
+    }
+    files.extend(photographs::set().files()?);
+    files.extend(traces::set().files()?);
+    Ok(files)
 }
 
 #[cfg(test)]

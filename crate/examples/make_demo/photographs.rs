@@ -1,12 +1,13 @@
-//! The demo with photographs: two rails on a landing, a screen with its own camera on a shelf.
+//! The demo with photographs: two rails in a laboratory, a screen with its own camera on a shelf.
 //!
 //! An invented bench. The camera stands a little to the left of the screen and below it, and is not moved. Each picture
-//! is drawn, kept as a JPEG, and marked as a person would who takes the marks proposed.
+//! is drawn, kept as a JPEG, and marked as a person does by hand, who is off by half a pixel or so.
 
 use std::error::Error;
 
 use jpeg_encoder::{ColorType, Encoder};
 use serde_json::json;
+use slope_bench::chance::Chance;
 use slope_bench::rails::{Joint, Rail, Rig, Stop};
 use slope_bench::screen::{Shot, demo_series};
 use slope_of_light::analysis::C0;
@@ -16,6 +17,7 @@ use slope_of_light::notebook::{
     BenchField, Cell, Edit, Evidence, Grid, GridCheck, Picture, RulerUnit, Spot, StoredFile,
 };
 use slope_of_light::photo::{Corner, Hint, PixelPoint, Pixels, Proposal, propose};
+use slope_of_light::quantity::DecimalMark;
 use zune_jpeg::JpegDecoder;
 use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
@@ -30,11 +32,12 @@ const QUALITY: u8 = 60;
 fn bench() -> Described {
     let texts = [
         (BenchField::People, "Bench 7"),
-        (BenchField::Place, "Landing on the second floor"),
+        (BenchField::Place, "Teaching laboratory, door closed"),
         (BenchField::Wavelength, "650 nm"),
         (BenchField::PulseRate, "1 MHz"),
         (BenchField::ScreenWidth, "10"),
-        (BenchField::MarkUncertainty, "0.08"),
+        (BenchField::SmallDivisions, "4"),
+        (BenchField::MarkUncertainty, "0.5"),
         (BenchField::TimeBaseUncertainty, "100 ppm"),
         (BenchField::Temperature, "19"),
         (BenchField::Pressure, "1002"),
@@ -45,7 +48,7 @@ fn bench() -> Described {
         ),
         (
             BenchField::Method,
-            "A camera on a shelf took one picture of the screen at each place. The corners of the grid and both edges were marked on the pictures.",
+            "A camera on a shelf took one picture of the screen at each place. The corners of the grid and both edges were marked by hand under the lens, to about half a pixel.",
         ),
     ];
     let rail = |name, grows, span, mark, believed, joint| Rail {
@@ -58,10 +61,12 @@ fn bench() -> Described {
         believed,
         joint,
     };
-    let stops = [0.15, 0.70, 1.30, 1.90, 2.45].map(|aim| Stop { rail: 0, aim, time_base: 2.0 });
+    let stops = [0.15, 0.70, 1.30, 1.90, 2.45].map(|aim| Stop { rail: 0, aim, time_base: 2.5 });
     let beyond = [2.90, 2.35, 1.80, 1.20, 0.65, 0.10].map(|aim| Stop { rail: 1, aim, time_base: 5.0 });
     Described {
-        title: "Photographs on the landing".into(),
+        title: "Photographs of the screen".into(),
+        mark: DecimalMark::Point,
+        edge_place: -2,
         texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
         rig: Rig {
             rails: vec![
@@ -96,6 +101,8 @@ fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
     let series = demo_series(SEED, &shots?);
     let (mut edits, mut files, mut separations) = (Vec::new(), Vec::new(), Vec::new());
     let mut marked: Option<Grid> = None;
+    let mut chance = Chance::stream(SEED, 1);
+    let mut by_hand = |at: PixelPoint| spot_by_hand(at, &mut chance);
     for ((case, (screen, camera, truth)), number) in cases.iter().zip(&series).zip(1..) {
         let drawn = camera.photograph(screen, SEED + number);
         let jpeg = encoded(&drawn.rgba, drawn.width, drawn.height)?;
@@ -103,13 +110,13 @@ fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
         let name = format!("{} {} cm.jpg", case.row.text(Cell::Rail), case.row.text(Cell::Reading));
         let mut of_row = Vec::new();
         let grid = marked.get_or_insert_with(|| {
-            let grid = grid_of(&proposal);
+            let grid = grid_of(&proposal, &mut by_hand);
             of_row.push(Edit::SetGrid(grid.clone()));
             grid
         });
-        let edge = |which: usize| {
+        let mut edge = |which: usize| {
             let found = proposal.edges.get(which).and_then(Option::as_ref);
-            found.map(|edge| vec![spot(edge.at)]).ok_or_else(|| format!("{name}: no edge was proposed"))
+            found.map(|edge| vec![by_hand(edge.at)]).ok_or_else(|| format!("{name}: no edge was proposed"))
         };
         let sha256 = sha256_hex(&jpeg);
         let picture = Picture {
@@ -145,28 +152,34 @@ fn proposed(jpeg: &[u8], width: usize, height: usize) -> Result<Proposal, Box<dy
     Ok(propose(Pixels::of(&rgba, width, height), Hint { columns: 10, rows: 8 })?)
 }
 
-fn spot(at: PixelPoint) -> Spot {
-    #[expect(clippy::cast_possible_truncation, reason = "a place on the picture")]
-    let hundredths = |value: f64| (100.0 * value).round() as i32;
-    Spot(hundredths(at.x), hundredths(at.y))
+/// Where a hand puts a mark: off by up to 0.8 px either way, and on the next half of a pixel; its standard uncertainty
+/// is 0.8/√3 px with 0.25/√3 px, together 0.48 px.
+fn spot_by_hand(at: PixelPoint, chance: &mut Chance) -> Spot {
+    let mut half_pixels = |value: f64| {
+        #[expect(clippy::cast_possible_truncation, reason = "a place on the picture")]
+        let halves = (2.0 * (value + chance.uniform(0.8))).round() as i32;
+        50 * halves
+    };
+    Spot(half_pixels(at.x), half_pixels(at.y))
 }
 
-fn grid_of(proposal: &Proposal) -> Grid {
+fn grid_of(proposal: &Proposal, by_hand: &mut impl FnMut(PixelPoint) -> Spot) -> Grid {
     let half = |value: f64| {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few divisions")]
         let half = (2.0 * value).round() as u32;
         half
     };
+    let corners = proposal.corners.map(|corner| by_hand(corner.at));
     let check = |corner: &Corner| GridCheck {
         half_columns: half(corner.column),
         half_rows: half(corner.row),
-        at: spot(corner.at),
+        at: by_hand(corner.at),
     };
     Grid {
         id: 1,
         columns: 10,
         rows: 8,
-        corners: proposal.corners.map(|corner| spot(corner.at)),
+        corners,
         checks: std::iter::once(&proposal.centre).chain(&proposal.sides).map(check).collect(),
     }
 }

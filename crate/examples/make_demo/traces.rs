@@ -1,4 +1,4 @@
-//! The demo with traces: two rails in a cellar, a recorder with two channels, and light that weakens on the way.
+//! The demo with traces: two rails in a basement laboratory, a recorder with two channels, and light that weakens on the way.
 //!
 //! An invented bench. A fixed level walks on it, and by how much follows from the pulses' shape; the notebook times the
 //! edges by a constant fraction.
@@ -14,6 +14,7 @@ use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
 use slope_of_light::drawn::described::{Described, Ruler};
 use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, StoredFile, Traces};
+use slope_of_light::quantity;
 use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
 
 use crate::set::{Case, Set, Taken};
@@ -23,7 +24,7 @@ const SEED: u64 = 7_310;
 fn bench() -> Described {
     let texts = [
         (BenchField::People, "Bench 2"),
-        (BenchField::Place, "Cellar, along the north wall"),
+        (BenchField::Place, "Basement laboratory, door closed"),
         (BenchField::Wavelength, "520 nm"),
         (BenchField::PulseRate, "500 kHz"),
         (BenchField::TimeBaseUncertainty, "25 ppm"),
@@ -54,7 +55,9 @@ fn bench() -> Described {
     let second = [0.15, 0.50, 0.90, 1.25, 1.60, 2.00, 2.40, 2.80].map(|aim| (1, aim));
     let stops = first.into_iter().chain(second).map(|(rail, aim)| Stop { rail, aim, time_base: 1.0 });
     Described {
-        title: "Traces in the cellar".into(),
+        title: "Traces of a pulse that weakens".into(),
+        mark: quantity::DecimalMark::Point,
+        edge_place: -2,
         texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
         rig: Rig {
             rails: vec![
@@ -76,8 +79,8 @@ fn bench() -> Described {
 fn detectors() -> Bench {
     let detector = Detector { rise: 2.6, decay: 16.0, ..Detector::default() };
     let digitiser = Digitiser {
-        step: 0.2,
-        samples: 700,
+        step: 0.25,
+        samples: 560,
         start: -50.0,
         bits: 10,
         full_scale: 1.0,

@@ -1,53 +1,111 @@
-//! The demo: three rails on three tables, typed readings.
+//! The demo: three rails on three tables of a laboratory, typed readings, in each language.
 //!
-//! An invented bench. A violet pulsed diode; a near rail that begins before the splitter; a middle rail laid the
-//! other way round, its ruler counting back towards the splitter; a far rail in the next room, whose place was
-//! measured with a tape. The joints are known to about a centimetre, which is what decides the uncertainty. One row
-//! was read while the carriage still moved, and is struck out.
+//! An invented bench. A near rail, its ruler counting outwards from the splitter; a middle rail, carried over the other
+//! way round, its ruler counting back towards the splitter; a far rail on the table at the end wall, whose place was
+//! measured with a tape. The joints are known to about a centimetre, and edges are read between the lines of the screen
+//! to a fifth of a small division. One row was read while the carriage still moved, and is struck out.
 
 use slope_bench::rails::{Joint, Rail, Rig, Stop, Truth};
 
 use super::described::{Described, Ruler};
 use crate::analysis::C0;
 use crate::notebook::{BenchField, Cell, Edit, EditError, Notebook, RowId, RulerUnit};
+use crate::quantity::{DecimalMark, Unit, parse_alone};
 
 /// The seed of the demo notebook.
-pub const SEED: u64 = 2_026;
+pub const SEED: u64 = 2_042;
 
 /// The row that is struck out.
 pub const STRUCK: RowId = 9;
 
+/// Edges are read to within this, and written to it, divisions: a fifth of a small division, of which there are four.
+const STEP: f64 = 0.05;
+
+/// What the invented person wrote, in one language.
+#[derive(Clone, Copy, Debug)]
+pub struct Notes {
+    /// The language, as its table of words is called.
+    pub language: &'static str,
+    mark: DecimalMark,
+    title: &'static str,
+    people: &'static str,
+    place: &'static str,
+    edge_reason: &'static str,
+    aim: &'static str,
+    method: &'static str,
+    rails: [&'static str; 3],
+    struck: &'static str,
+}
+
+/// The demo in English, which tests and programs take.
+pub const ENGLISH: Notes = Notes {
+    language: "en",
+    mark: DecimalMark::Point,
+    title: "Three rails in the laboratory",
+    people: "Bench 4",
+    place: "Optics laboratory, door closed",
+    edge_reason: "read between the lines, to a fifth of a small division",
+    aim: "To find the speed of light from the delay of a pulse over rails of known length.",
+    method: "A pulsed violet diode, split to a fixed detector A and to detector B on the carriage. Both edges were read at half their own height.",
+    rails: ["near", "middle", "far"],
+    struck: "the carriage was still moving when the edge was read",
+};
+
+/// The demo in French.
+pub const FRENCH: Notes = Notes {
+    language: "fr",
+    mark: DecimalMark::Comma,
+    title: "Trois rails au laboratoire",
+    people: "Poste 4",
+    place: "Laboratoire d’optique, porte fermée",
+    edge_reason: "lecture entre les traits, au cinquième d’une petite division",
+    aim: "Déterminer la vitesse de la lumière à partir du retard d’une impulsion le long de rails de longueur connue.",
+    method: "Une diode violette pulsée ; une lame séparatrice envoie la lumière vers le détecteur A, fixe, et vers le détecteur B, sur le chariot. Les deux fronts ont été lus à la moitié de leur propre hauteur.",
+    rails: ["proche", "central", "éloigné"],
+    struck: "le chariot bougeait encore pendant la lecture du front",
+};
+
+/// The demo in every language that has one.
+pub const ALL: [Notes; 2] = [ENGLISH, FRENCH];
+
 /// The bench of the demo.
 pub fn bench() -> Described {
+    described(&ENGLISH)
+}
+
+fn described(notes: &Notes) -> Described {
+    let number = |text: &str| match notes.mark {
+        DecimalMark::Point => text.to_owned(),
+        DecimalMark::Comma => text.replace('.', ","),
+    };
     let texts = [
-        (BenchField::People, "Bench 4"),
-        (BenchField::Place, "Optics lab, long corridor"),
-        (BenchField::Wavelength, "405 nm"),
-        (BenchField::PulseRate, "2 MHz"),
-        (BenchField::SmallDivisions, "5"),
-        (BenchField::EdgeHalfWidth, "0.04"),
-        (BenchField::EdgeReason, "read with a cursor line, one finger-width of trace"),
-        (BenchField::ScreenWidth, "12"),
-        (BenchField::TimeBaseUncertainty, "50 ppm"),
-        (BenchField::Temperature, "21.5"),
-        (BenchField::Pressure, "1008"),
-        (BenchField::Humidity, "45"),
-        (BenchField::Aim, "To find the speed of light from the delay of a pulse over rails of known length."),
-        (
-            BenchField::Method,
-            "A pulsed violet diode, split to a fixed detector A and to detector B on the carriage. Both edges were read at half their own height.",
-        ),
+        (BenchField::People, notes.people.to_owned()),
+        (BenchField::Place, notes.place.to_owned()),
+        (BenchField::Wavelength, "405 nm".to_owned()),
+        (BenchField::PulseRate, "2 MHz".to_owned()),
+        (BenchField::SmallDivisions, "4".to_owned()),
+        (BenchField::EdgeHalfWidth, number("0.05")),
+        (BenchField::EdgeReason, notes.edge_reason.to_owned()),
+        (BenchField::ScreenWidth, "10".to_owned()),
+        (BenchField::TimeBaseUncertainty, "50 ppm".to_owned()),
+        (BenchField::Temperature, number("21.5")),
+        (BenchField::Pressure, "1008".to_owned()),
+        (BenchField::Humidity, "45".to_owned()),
+        (BenchField::Aim, notes.aim.to_owned()),
+        (BenchField::Method, notes.method.to_owned()),
     ];
     Described {
-        title: "Three rails in the corridor".into(),
-        texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
+        title: notes.title.to_owned(),
+        mark: notes.mark,
+        edge_place: -2,
+        texts: texts.into(),
         rig: Rig {
-            rails: rails(),
+            rails: rails(notes.rails),
             c: C0,
             group_index: GROUP_INDEX,
             t0: 1.8,
-            half_width: 0.04,
-            step: None,
+            half_width: STEP,
+            step: Some(STEP),
             u_time_base: 50e-6,
             u_walk: 0.0,
             stops: stops(),
@@ -58,10 +116,10 @@ pub fn bench() -> Described {
 /// Group index of the demo's air, as its own notebook computes it.
 const GROUP_INDEX: f64 = 1.000_295;
 
-fn rails() -> Vec<Rail<Ruler>> {
+fn rails([near, middle, far]: [&'static str; 3]) -> Vec<Rail<Ruler>> {
     vec![
         Rail {
-            label: Ruler { name: "near", unit: RulerUnit::Centimetre },
+            label: Ruler { name: near, unit: RulerUnit::Centimetre },
             grows: true,
             span: (0.05, 1.95),
             u_reading: 0.0003,
@@ -71,7 +129,7 @@ fn rails() -> Vec<Rail<Ruler>> {
             joint: Joint::AtSplitter(0.001),
         },
         Rail {
-            label: Ruler { name: "middle", unit: RulerUnit::Millimetre },
+            label: Ruler { name: middle, unit: RulerUnit::Millimetre },
             grows: false,
             span: (0.02, 1.98),
             u_reading: 0.0003,
@@ -81,7 +139,7 @@ fn rails() -> Vec<Rail<Ruler>> {
             joint: Joint::Meeting { gap: 0.025, u: 0.012 },
         },
         Rail {
-            label: Ruler { name: "far", unit: RulerUnit::Centimetre },
+            label: Ruler { name: far, unit: RulerUnit::Centimetre },
             grows: true,
             span: (0.0, 2.5),
             u_reading: 0.0005,
@@ -93,13 +151,17 @@ fn rails() -> Vec<Rail<Ruler>> {
     ]
 }
 
-/// Eight stops on each rail; the screen is set slower once the edges would leave it.
+/// Eight stops on each rail; the screen is set slower for the last two, whose edges would leave it.
 fn stops() -> Vec<Stop> {
     let near = [0.20, 0.42, 0.65, 0.87, 1.10, 1.32, 1.55, 1.78];
     let middle = [1.89, 1.64, 1.40, 1.15, 0.90, 0.65, 0.40, 0.15];
-    let far = [0.15, 0.45, 0.75, 1.05, 1.35, 1.65, 2.00, 2.35];
-    let on = |rail, time_base, aims: [f64; 8]| aims.map(|aim| Stop { rail, aim, time_base });
-    [on(0, 1.0, near), on(1, 2.5, middle), on(2, 2.5, far)].concat()
+    let far = [0.15, 0.42, 0.77, 1.03, 1.36, 1.62, 1.98, 2.35];
+    let on = |(rail, aims): (usize, [f64; 8])| aims.map(|aim| Stop { rail, aim, time_base: 2.5 });
+    let mut stops = [(0, near), (1, middle), (2, far)].map(on).concat();
+    for last in stops.iter_mut().rev().take(2) {
+        last.time_base = 5.0;
+    }
+    stops
 }
 
 /// The demo notebook, and what was really so.
@@ -107,17 +169,22 @@ fn stops() -> Vec<Stop> {
 /// # Errors
 /// None in practice: see [`Described::run`].
 pub fn typed_readings() -> Result<(Notebook, Truth), EditError> {
-    let (mut notebook, truth) = bench().run(SEED)?;
-    let slipped =
-        notebook.state().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB).to_owned());
-    if let Some(slipped) = slipped.and_then(|text| text.parse::<f64>().ok()) {
+    typed_readings_in(&ENGLISH)
+}
+
+/// The same in a language: other words and decimal marks, the same readings.
+///
+/// # Errors
+/// None in practice: see [`Described::run`].
+pub fn typed_readings_in(notes: &Notes) -> Result<(Notebook, Truth), EditError> {
+    let described = described(notes);
+    let (mut notebook, truth) = described.run(SEED)?;
+    let read = notebook.state().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB));
+    if let Some(Ok(number)) = read.map(|text| parse_alone(text, notes.mark, Unit::DIVISION)) {
         // Read half a division too far while the carriage was still moving.
-        notebook.apply(
-            Edit::SetCell { row: STRUCK, cell: Cell::EdgeB, text: format!("{:.3}", slipped + 0.52) },
-            "",
-        )?;
-        let reason = "the carriage was still moving when the edge was read".to_owned();
-        notebook.apply(Edit::StrikeRow { row: STRUCK, reason }, "")?;
+        let text = described.edge(number + 0.5);
+        notebook.apply(Edit::SetCell { row: STRUCK, cell: Cell::EdgeB, text }, "")?;
+        notebook.apply(Edit::StrikeRow { row: STRUCK, reason: notes.struck.to_owned() }, "")?;
     }
     Ok((notebook, truth))
 }

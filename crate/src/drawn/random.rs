@@ -7,6 +7,7 @@ use super::described::{Described, Ruler};
 use crate::analysis::C0;
 use crate::analysis::read::ruler_unit;
 use crate::notebook::{BenchField, RulerUnit};
+use crate::quantity::DecimalMark;
 
 /// A bench drawn from `seed`: one to four rails, four to twelve stops on each.
 pub fn bench(seed: u64) -> Described {
@@ -38,6 +39,8 @@ pub fn bench(seed: u64) -> Described {
     ];
     Described {
         title: format!("Bench drawn from {seed}"),
+        mark: DecimalMark::Point,
+        edge_place: -3,
         texts,
         rig: Rig {
             rails,

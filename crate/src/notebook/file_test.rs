@@ -15,7 +15,7 @@ fn validator() -> Validator {
 }
 
 fn demo() -> Value {
-    serde_json::from_str(include_str!("../../../demo/typed-readings.json")).unwrap()
+    serde_json::from_str(include_str!("../../../demo/typed-readings.en.json")).unwrap()
 }
 
 #[test]

@@ -12,7 +12,7 @@ const FORMAT_1: &str = include_str!("samples/format-1.json");
 #[test]
 fn a_notebook_of_format_1_opens_with_the_same_digits() {
     let old = read(FORMAT_1).unwrap();
-    let now = read(include_str!("../../../demo/typed-readings.json")).unwrap();
+    let now = read(include_str!("samples/format-2.json")).unwrap();
     let digits = |notebook| serde_json::to_string(&analyse(notebook)).unwrap();
     assert_eq!(digits(&old), digits(&now));
     assert_eq!(old.state().rails[1].splice, now.state().rails[1].splice);

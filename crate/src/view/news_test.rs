@@ -12,7 +12,7 @@ fn an_edit_leaves_other_rows_but_for_their_outputs() {
     let (mut notebook, _) = demo::typed_readings().unwrap();
     let before = view(&notebook, &analyse(&notebook)).rows;
     let edited = before[3].id;
-    notebook.apply(Edit::SetCell { row: edited, cell: Cell::EdgeB, text: "5.5".into() }, "").unwrap();
+    notebook.apply(Edit::SetCell { row: edited, cell: Cell::EdgeB, text: "2.60".into() }, "").unwrap();
     let after = view(&notebook, &analyse(&notebook)).rows;
     let news = row_news(&after, &before);
     for ((told, row), new) in before.iter().zip(&after).zip(news) {

@@ -4,7 +4,7 @@ use super::*;
 use crate::analysis::analyse;
 use crate::analysis::trials::outcome;
 use crate::drawn::demo;
-use crate::notebook::{Edit, Notebook, TrialPlan};
+use crate::notebook::{BenchField, Edit, Notebook, TrialPlan};
 use crate::words::{Table, Words};
 
 /// The number in a text such as "2.9880 × 10⁸".
@@ -15,7 +15,9 @@ fn power_of_eight(text: &str) -> f64 {
 /// Few trials judge nothing.
 #[test]
 fn few_trials_say_that_they_are_few() {
-    let notebook = demo_with("1000");
+    let mut notebook = demo_with("1000");
+    // The demo's u(c) rounds up to 10⁶ m/s, whose tolerance of half a digit a thousand trials do meet; 8 × 10⁵ has a tenth.
+    notebook.apply(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.02".into() }, "").unwrap();
     let view = trials_view(notebook.state(), &outcome(notebook.state()));
     assert_eq!(view.verdict.unwrap().id, "trials-verdict-undecided");
 }
@@ -37,11 +39,11 @@ fn an_outcome_is_told_in_words() {
     assert!(verdict.starts_with("The budget’s interval is validated: its ends differ by"), "{verdict}");
     let summary = words.say(&view.summary.unwrap());
     assert!(summary.contains("normal distribution"), "{summary}");
-    // Both ends are written to the place of the uncertainty's second digit, here 10⁴ m/s.
+    // Both ends are written to the place of the uncertainty's second digit, here 10⁵ m/s.
     let interval = words.text(&view.figures[2].value);
     let found = outcome(notebook.state()).unwrap().summary.symmetric;
     let ends: Vec<f64> = interval.trim_end_matches(" m/s").split(" to ").map(power_of_eight).collect();
-    assert!((ends[0] - found.0).abs() <= 5e3 && (ends[1] - found.1).abs() <= 5e3, "{interval}");
+    assert!((ends[0] - found.0).abs() <= 5e4 && (ends[1] - found.1).abs() <= 5e4, "{interval}");
     assert_eq!([1, 12, 1_234, 1_234_567].map(count), ["1", "12", "1\u{2009}234", "1\u{2009}234\u{2009}567"]);
 }
 

@@ -35,13 +35,19 @@ struct Picture {
 }
 
 impl Picture {
+    /// The file of its demo, in a language where it is written in each.
+    fn demo(&self, language: &str) -> String {
+        if self.demo == TYPED { format!("{TYPED}.{language}.json") } else { self.demo.to_owned() }
+    }
+
     /// What it is called, in a language; one without words serves all.
     fn file(&self, language: &str) -> String {
         if self.wordless { format!("{}.webp", self.name) } else { format!("{language}-{}.webp", self.name) }
     }
 }
 
-const TYPED: &str = "typed-readings.json";
+/// The typed demo, which is written in each language.
+const TYPED: &str = "typed-readings";
 
 /// The pictures that the help names.
 const PICTURES: [Picture; 6] = [
@@ -82,7 +88,8 @@ pub fn take(stage: &Stage, language: &str, folder: &Path) -> Result<()> {
     for picture in &PICTURES {
         let page = stage.page_at(&stage.address, Home::new()?)?;
         speak(&page, language)?;
-        let bytes = taken(stage, &page, picture).with_context(|| format!("the picture {}", picture.name))?;
+        let bytes = taken(stage, &page, picture, language)
+            .with_context(|| format!("the picture {}", picture.name))?;
         let path = folder.join(picture.file(language));
         fs::write(&path, &bytes).with_context(|| format!("could not write {}", path.display()))?;
         println!("{}: {} bytes", path.display(), bytes.len());
@@ -90,12 +97,12 @@ pub fn take(stage: &Stage, language: &str, folder: &Path) -> Result<()> {
     Ok(())
 }
 
-fn taken(stage: &Stage, page: &Page, picture: &Picture) -> Result<Vec<u8>> {
+fn taken(stage: &Stage, page: &Page, picture: &Picture, language: &str) -> Result<Vec<u8>> {
     let size = json!({ "width": WIDTH, "height": HEIGHT, "deviceScaleFactor": 1, "mobile": false });
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     page.browser.debug("Emulation.setScrollbarsHidden", &json!({ "hidden": true }))?;
     page.wear("light")?;
-    page.open_file(&stage.dist.join("demo").join(picture.demo))?;
+    page.open_file(&stage.dist.join("demo").join(picture.demo(language)))?;
     let place = || {
         if page.count(picture.from)? > 0 {
             page.turn_to(picture.from)?;

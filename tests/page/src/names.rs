@@ -23,7 +23,7 @@ pub const RESULT_FIGURES: &str = "#result-figures";
 /// The notebooks in the list.
 pub const NOTEBOOKS: &str = "#notebook-list > li";
 /// The demo in the folder of the packed page.
-pub const DEMO: &str = "demo/typed-readings.json";
+pub const DEMO: &str = "demo/typed-readings.en.json";
 /// The drawings.
 pub const DRAWINGS: [&str; 3] = ["#bench-plot", "#line-plot", "#residual-plot"];
 

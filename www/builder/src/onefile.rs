@@ -2,7 +2,7 @@
 //! under a content security policy that lets nothing else in.
 //!
 //! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm after
-//! gzip, in base64, the text of each worker's script, and the demo notebook's JSON text. The help pages come after gzip too, their
+//! gzip, in base64, the text of each worker's script, and the demo notebook of each language after gzip. The help pages come so too, their
 //! styles and pictures inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that
 //! of the page that made it).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64); RFC 1952 (gzip).

@@ -32,7 +32,6 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     let handed = [
         ("SLOPE_CORE", Handed::Bytes(b"\0asm".to_vec())),
         ("SLOPE_TRIALS_WORKER", Handed::Text("b('</script>');".to_owned())),
-        ("SLOPE_DEMO", Handed::Text("{\"a\":\"</script>\"}".to_owned())),
         ("SLOPE_HELP", Handed::Texts(vec![("en".to_owned(), "<p>".to_owned())])),
     ];
     let file = make(&folder, &handed, "x('<\\/script>');", &BTreeSet::from(["b {}".to_owned()])).unwrap();

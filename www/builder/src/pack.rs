@@ -23,8 +23,6 @@ use crate::{build, compile, help, html, onefile, words};
 pub const ONE_FILE: &str = "slope-of-light.html";
 /// The description of the notebook's format.
 pub const SCHEMA: &str = "schema/notebook.schema.json";
-/// The notebook the page opens on.
-pub const DEMO: &str = "demo/typed-readings.json";
 
 /// The script that the page begins with.
 pub const PAGE: &str = "main.js";
@@ -85,7 +83,7 @@ pub fn pack(project: &Project) -> Result<()> {
     dist.write(Path::new(SCHEMA), &compile::example_output(project, compile::SCHEMA)?)?;
     let helps = helps(project, &source.join(help::FOLDER))?;
     let styles: BTreeSet<String> = helps.iter().map(|(_, help)| help.style.clone()).collect();
-    let handed = dist.handed(tables, helps)?;
+    let handed = dist.handed(tables, helps, demos(project)?)?;
     let one_file = onefile::make(&dist.root, &handed, &read(&whole.join(PAGE))?, &styles)?;
     let service = format!("self.SLOPE_SITE={};\n{}", dist.site()?, read(&workers.join(SERVICE))?);
     dist.write(Path::new(SERVICE), service.as_bytes())?;
@@ -130,6 +128,15 @@ fn tables(project: &Project) -> Result<Vec<(String, String)>> {
 fn helps(project: &Project, folder: &Path) -> Result<Vec<(String, Help)>> {
     let languages = words::languages(project)?.into_iter();
     languages.map(|language| Ok((language.clone(), onefile::help(folder, &help::name(&language))?))).collect()
+}
+
+/// The notebook that the page opens on, in each language that it is written in.
+fn demos(project: &Project) -> Result<Vec<(String, String)>> {
+    let files = words::languages(project)?.into_iter().map(|language| {
+        let file = project.root.join(format!("demo/typed-readings.{language}.json"));
+        (language, file)
+    });
+    files.filter(|(_, file)| file.is_file()).map(|(language, file)| Ok((language, read(&file)?))).collect()
 }
 
 /// A digest by SHA-256, in base64.
@@ -178,6 +185,7 @@ impl Dist {
         &self,
         tables: Vec<(String, String)>,
         helps: Vec<(String, Help)>,
+        demos: Vec<(String, String)>,
     ) -> Result<[(&'static str, Handed); 7]> {
         let bytes = |name: &str| {
             let path = self.root.join(name);
@@ -189,7 +197,7 @@ impl Dist {
             ("SLOPE_TRIALS_WORKER", Handed::Text(text(TRIALS)?)),
             ("SLOPE_EVIDENCE", Handed::Bytes(bytes(&WORKER.file())?)),
             ("SLOPE_EVIDENCE_WORKER", Handed::Text(text(EVIDENCE)?)),
-            ("SLOPE_DEMO", Handed::Text(text(DEMO)?)),
+            ("SLOPE_DEMO", Handed::Texts(demos)),
             ("SLOPE_HELP", Handed::Texts(helps.into_iter().map(|(name, help)| (name, help.html)).collect())),
             ("SLOPE_WORDS", Handed::Texts(tables)),
         ])

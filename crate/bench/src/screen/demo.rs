@@ -46,7 +46,7 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTru
             let screen = Screen {
                 columns: 10,
                 rows: 8,
-                small: 5,
+                small: 4,
                 pulses: [a, b],
                 line: 0.05,
                 grid_line: 0.02,

@@ -25,6 +25,7 @@ import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
 import { toast } from './toast.js';
 import { flushAll } from './typing.js';
+import { undo } from './undone.js';
 
 /** @import { Part } from './book.js' */
 /** @import { Takers } from './incoming.js' */
@@ -94,7 +95,7 @@ class Page {
 
   /** Tells what was done, and offers to take it back. @param {string} text */
   offerUndo(text) {
-    const take = toast(text, { label: say('undo'), run: () => this.book.undo() });
+    const take = toast(text, { label: say('undo'), run: () => undo(this.book) });
     // It takes back what it tells of, and goes when something else has become of the notebook.
     queueMicrotask(() => { this.takeAway = take; });
   }

@@ -12,6 +12,7 @@ import { Chooser, IntakeBox, Workplace } from './picture-place.js';
 import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
 import { inWords, say, tell } from './words.js';
 import { toast } from './toast.js';
+import { undo } from './undone.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
@@ -430,7 +431,7 @@ export class Pictures {
     if (row === undefined) return;
     const number = book.current().rows.find(({ id }) => id === row)?.number ?? 0;
     if (!book.edit({ set_evidence: { row } })) return;
-    toast(say('pictures-taken-off', { n: number }), { label: say('undo'), run: () => book.undo() });
+    toast(say('pictures-taken-off', { n: number }), { label: say('undo'), run: () => undo(book) });
   }
 
   /** The size of the grid was changed: it is proposed anew, or the grid of the notebook follows. */

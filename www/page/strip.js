@@ -7,6 +7,7 @@ import { leaves, leavesOf, reveal, watchLeaves } from './leaves.js';
 import { SHAPES } from './notices.js';
 import { say } from './words.js';
 import { isTyping, listen, put } from './typing.js';
+import { redo, undo } from './undone.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -28,8 +29,8 @@ export class Strip {
     });
     this.undo = /** @type {HTMLButtonElement} */ (byId('undo'));
     this.redo = /** @type {HTMLButtonElement} */ (byId('redo'));
-    this.undo.addEventListener('click', () => book.undo());
-    this.redo.addEventListener('click', () => book.redo());
+    this.undo.addEventListener('click', () => undo(book));
+    this.redo.addEventListener('click', () => redo(book));
     document.addEventListener('keydown', (event) => this.pressed(event, book));
     this.outline = new Outline(byId('outline-list'));
   }
@@ -67,11 +68,11 @@ export class Strip {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || isTyping()) return;
     if (document.querySelector('dialog[open]')) return;
     const key = event.key.toLowerCase();
-    const redo = key === 'y' || (key === 'z' && event.shiftKey);
-    if (!redo && key !== 'z') return;
+    const again = key === 'y' || (key === 'z' && event.shiftKey);
+    if (!again && key !== 'z') return;
     event.preventDefault();
-    if (redo) book.redo();
-    else book.undo();
+    if (again) redo(book);
+    else undo(book);
   }
 }
 

@@ -84,7 +84,7 @@ pub fn mistakes_are_told_at_the_cell(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-/// Undo takes an edit back, redo does it again.
+/// Undo takes an edit back and says where, in sight of it; redo does it again.
 ///
 /// # Errors
 /// When they do not.
@@ -101,8 +101,13 @@ pub fn undo_and_redo(stage: &Stage) -> Result<()> {
     page.click("Redo")?;
     eventually("redo does it again", || page.cell("Edge B", 5), |text| text == "9.84")?;
     ensure!(page.result()? == changed, "redo does not give the changed result");
+    page.turn_to("[data-leaf=report]")?;
     page.press_with_control('z')?;
     eventually("Control and Z undo it", || page.cell("Edge B", 5), |text| text == "9.34")?;
+    page.reads(names::MESSAGE, &format!("Undone: {}", names::cell("Edge B", 5)))?;
+    ensure!(page.is_in_sight(&names::cell("Edge B", 5))?, "what was undone is out of sight");
+    page.press_with_control('y')?;
+    page.reads(names::MESSAGE, &format!("Done again: {}", names::cell("Edge B", 5)))?;
     Ok(())
 }
 

@@ -1707,3 +1707,8 @@ plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } C
 ## A message that offers to undo
 
 undo = Undo
+undone = Undone.
+undone-at = Undone: { $where }
+undone-row = row { $n }
+redone = Done again.
+redone-at = Done again: { $where }

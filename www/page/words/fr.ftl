@@ -1707,3 +1707,8 @@ plan-no_rehearsal = Rien ne peut encore être répété avec ce montage. { $why 
 ## Un message qui propose d’annuler
 
 undo = Annuler
+undone = Annulé.
+undone-at = Annulé : { $where }
+undone-row = ligne { $n }
+redone = Rétabli.
+redone-at = Rétabli : { $where }

@@ -178,7 +178,7 @@ impl Report<'_> {
     fn uncertainty(&self) -> String {
         let budget = &self.view.budget;
         if let Some(refusal) = &budget.refusal {
-            return paragraph(&self.say(refusal));
+            return self.refused(refusal, &[(message!("line-title"), &self.view.line.refusal)]);
         }
         let mut text = paragraph(&self.told(budget.summary.as_ref()));
         text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
@@ -196,7 +196,11 @@ impl Report<'_> {
     fn result(&self) -> String {
         let result = &self.view.result;
         if let Some(refusal) = &result.refusal {
-            return paragraph(&self.say(refusal));
+            let before = [
+                (message!("line-title"), &self.view.line.refusal),
+                (message!("uncertainty-title"), &self.view.budget.refusal),
+            ];
+            return self.refused(refusal, &before);
         }
         let mut text: String =
             result.sentences.iter().map(|sentence| paragraph(&self.say(sentence))).collect();
@@ -204,6 +208,15 @@ impl Report<'_> {
         text += &paragraph(&self.told(result.choice.as_ref()));
         text += &items([(self.say(&message!("report-reason")), result.reason.clone())]);
         text
+    }
+
+    /// Why there is nothing to show; where a section before says the same, that section by its title.
+    fn refused(&self, refusal: &Message, before: &[(Message, &Option<Message>)]) -> String {
+        let first = before.iter().find(|(_, said)| said.as_ref() == Some(refusal));
+        paragraph(&match first {
+            Some((title, _)) => self.say(&message!("section-waits", section = title.clone())),
+            None => self.say(refusal),
+        })
     }
 
     fn notices(&self) -> String {

@@ -110,6 +110,17 @@ fn an_empty_notebook_has_a_report_that_says_so() {
     assert!(!report.contains("<svg"));
 }
 
+/// What keeps the line from being drawn keeps the budget and the result from it too: it is said once, at the line.
+#[test]
+fn a_refusal_stands_once() {
+    let mut view = view_of("");
+    let refusal = || Some(crate::message!("refusal-all_positions_equal"));
+    (view.line.refusal, view.budget.refusal, view.result.refusal) = (refusal(), refusal(), refusal());
+    let report = html(&view, &Charts::default(), None, &english());
+    assert_eq!(report.matches("All rows have the same distance").count(), 1);
+    assert_eq!(report.matches("see the section “Line”").count(), 2);
+}
+
 #[test]
 fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
     let bench = |text: &str, unit: &str, default: &str| Field {

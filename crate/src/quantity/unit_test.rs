@@ -10,7 +10,7 @@ fn as_typed_in_a_unit() {
     assert_eq!(in_unit(0.0254, Unit::INCH, Point), "1 in");
     assert_eq!(in_unit(25e-6, Unit::PPM, Point), "25 ppm");
     assert_eq!(in_unit(0.0, Unit::PPM, Point), "0 ppm");
-    assert_eq!(in_unit(f64::NAN, Unit::PPM, Point), "not a number");
+    assert_eq!(in_unit(f64::NAN, Unit::PPM, Point), "NaN");
 }
 
 proptest! {

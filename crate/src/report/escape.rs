@@ -1,7 +1,7 @@
 //! Text from a notebook, made fit to stand in HTML, LaTeX and Markdown: it can never become markup there.
 //!
 //! Sources: HTML Living Standard, 13.3 (escaping a string); L. Lamport, "LaTeX: A Document Preparation System",
-//! 2nd ed., 2.2.2 (the ten special characters); GitHub Flavored Markdown, 2.4 and 4.10.
+//! 2nd ed., 2.2.2 (the ten special characters); CommonMark 0.31.2, 2.4.
 
 /// `text` as text in HTML, in an element or in a quoted attribute.
 pub fn html_text(text: &str) -> String {

@@ -33,7 +33,7 @@ fn latex_sets_signs_as_mathematics() {
 
 #[test]
 fn markdown_keeps_a_cell_a_cell() {
-    // GitHub Flavored Markdown, 2.4 (any punctuation may be escaped by a backslash) and 4.10 (pipes in cells).
+    // CommonMark 0.31.2, 2.4 (any punctuation may be escaped by a backslash); pipes in cells: common practice, no source.
     assert_eq!(markdown_text("a|b"), r"a\|b");
     assert_eq!(markdown_text(r"a\|b"), r"a\\\|b");
     assert_eq!(markdown_text("*a* _b_ `c` [d](e) <f>"), r"\*a\* \_b\_ \`c\` \[d\](e) \<f\>");

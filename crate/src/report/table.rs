@@ -98,7 +98,7 @@ impl Table {
         text
     }
 
-    /// The table in Markdown (the pipe tables of GitHub Flavored Markdown, 4.10).
+    /// The table as a pipe table, as Markdown has it (common practice, no source).
     pub fn to_markdown(&self) -> String {
         let line = |cells: Vec<String>| format!("| {} |\n", cells.join(" | "));
         let mut text = line(self.columns.iter().map(|column| markdown_text(&column.head())).collect());

@@ -2,7 +2,8 @@
 //!
 //! For people: a true minus sign (U+2212), the notebook's decimal mark, and a power of ten in place of long
 //! rows of noughts. The power is used when the larger of value and uncertainty, as rounded, is 10⁵ or more,
-//! or below 10⁻³. Not-finite values are words. For files: decimal point and ASCII only.
+//! or below 10⁻³. What is not finite is a sign that every language reads: ∞, −∞, and
+//! NaN as in IEEE 754-2019. For files: decimal point and ASCII only.
 //!
 //! Sources: GUM 7.2.2 (forms 2 and 4); SI Brochure, 9th ed., 5.4.3 and 5.4.5.
 
@@ -17,7 +18,7 @@ const PLUS_MINUS: &str = " ± ";
 /// `(2.987 ± 0.021) × 10⁸ m/s`, `3.336 ± 0.012 ns/m`.
 ///
 /// Without `u`: at most six significant digits. With `u` zero: all digits of the double, and "(exact)".
-/// A `u` that is negative or not a number is said to be "not a number".
+/// A `u` that is negative or not a number is shown as NaN.
 pub fn plus_minus(value: f64, u: Option<f64>, unit_symbol: &str, mark: DecimalMark) -> String {
     styled(value, u, unit_symbol, mark, Form::PlusMinus)
 }
@@ -31,7 +32,7 @@ pub fn short_form(value: f64, u: Option<f64>, unit_symbol: &str, mark: DecimalMa
 pub fn plain(value: f64, significant: usize, mark: DecimalMark) -> String {
     match Decimal::significant(value, significant) {
         Some(decimal) => number(&decimal, mark),
-        None => word(value).to_owned(),
+        None => sign(value).to_owned(),
     }
 }
 
@@ -39,7 +40,7 @@ pub fn plain(value: f64, significant: usize, mark: DecimalMark) -> String {
 pub fn fixed(value: f64, place: i32, mark: DecimalMark) -> String {
     match Decimal::at_place(value, place) {
         Some(decimal) => decimal.positional(MINUS, mark),
-        None => word(value).to_owned(),
+        None => sign(value).to_owned(),
     }
 }
 
@@ -58,7 +59,7 @@ pub fn exact(value: f64) -> String {
 pub fn at_most(value: f64, significant: usize, mark: DecimalMark) -> String {
     match Decimal::significant(value, significant) {
         Some(decimal) => number(&decimal.trimmed(), mark),
-        None => word(value).to_owned(),
+        None => sign(value).to_owned(),
     }
 }
 
@@ -82,13 +83,13 @@ enum Form {
 }
 
 fn styled(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark, form: Form) -> String {
-    let Some(shortest) = Decimal::shortest(value) else { return word(value).to_owned() };
+    let Some(shortest) = Decimal::shortest(value) else { return sign(value).to_owned() };
     let Some(u) = u else { return with_unit(few_digits(value, shortest, mark), unit) };
     if u == 0.0 {
         return format!("{} (exact)", with_unit(number(&shortest, mark), unit));
     }
     let Some(pair) = rounded(value, u) else {
-        let u = if u > 0.0 { word(u) } else { word(f64::NAN) };
+        let u = if u > 0.0 { sign(u) } else { sign(f64::NAN) };
         return with_unit(format!("{}{}{u}", few_digits(value, shortest, mark), PLUS_MINUS), unit);
     };
     let power = power_of_ten(&[&pair.value, &pair.uncertainty]);
@@ -171,14 +172,14 @@ pub fn ten_to_the(exponent: i32) -> String {
     format!("10{}", exponent.to_string().chars().map(superscript).collect::<String>())
 }
 
-/// What is not finite, in words.
-fn word(value: f64) -> &'static str {
+/// What is not finite.
+fn sign(value: f64) -> &'static str {
     if value.is_nan() {
-        "not a number"
+        "NaN"
     } else if value > 0.0 {
-        "infinity"
+        "∞"
     } else {
-        "minus infinity"
+        "−∞"
     }
 }
 

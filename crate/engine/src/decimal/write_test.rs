@@ -29,12 +29,12 @@ fn plus_minus_and_short_form() {
         (0.0, Some(0.0), "m", "0 m (exact)", "0 m (exact)"),
         (0.125, None, "m", "0.125 m", "0.125 m"),
         (1.0 / 3.0, None, "m", "0.333333 m", "0.333333 m"),
-        (1.5, Some(f64::NAN), "m", "1.5 ± not a number m", "1.5 ± not a number m"),
-        (1.5, Some(-1.0), "m", "1.5 ± not a number m", "1.5 ± not a number m"),
-        (1.5, Some(f64::INFINITY), "m", "1.5 ± infinity m", "1.5 ± infinity m"),
-        (f64::NAN, Some(1.0), "m", "not a number", "not a number"),
-        (f64::INFINITY, None, "m", "infinity", "infinity"),
-        (f64::NEG_INFINITY, Some(0.0), "m", "minus infinity", "minus infinity"),
+        (1.5, Some(f64::NAN), "m", "1.5 ± NaN m", "1.5 ± NaN m"),
+        (1.5, Some(-1.0), "m", "1.5 ± NaN m", "1.5 ± NaN m"),
+        (1.5, Some(f64::INFINITY), "m", "1.5 ± ∞ m", "1.5 ± ∞ m"),
+        (f64::NAN, Some(1.0), "m", "NaN", "NaN"),
+        (f64::INFINITY, None, "m", "∞", "∞"),
+        (f64::NEG_INFINITY, Some(0.0), "m", "−∞", "−∞"),
     ];
     for &(value, u, unit, long, short) in cases {
         assert_eq!(plus_minus(value, u, unit, Point), long);
@@ -53,11 +53,11 @@ fn plain_and_fixed() {
     assert_eq!(plain(99_996.0, 4, Point), "1.000 × 10⁵");
     assert_eq!(plain(0.0, 3, Point), "0.00");
     assert_eq!(plain(2.0, 0, Point), "2");
-    assert_eq!(plain(f64::NAN, 3, Point), "not a number");
+    assert_eq!(plain(f64::NAN, 3, Point), "NaN");
     assert_eq!(fixed(1234.567, -2, Comma), "1234,57");
     assert_eq!(fixed(-0.001, -2, Point), "0.00");
     assert_eq!(fixed(1234.567, 2, Point), "1200");
-    assert_eq!(fixed(f64::INFINITY, -2, Point), "infinity");
+    assert_eq!(fixed(f64::INFINITY, -2, Point), "∞");
 }
 
 #[test]
@@ -88,7 +88,7 @@ fn no_more_digits_than_there_are() {
     assert_eq!(at_most(12_000.0, 4, Point), "12000");
     assert_eq!(at_most(0.0, 4, Point), "0");
     assert_eq!(at_most(1.234_56e-5, 4, Point), "1.235 × 10⁻⁵");
-    assert_eq!(at_most(f64::INFINITY, 4, Point), "infinity");
+    assert_eq!(at_most(f64::INFINITY, 4, Point), "∞");
 }
 
 #[cfg(not(target_arch = "wasm32"))]

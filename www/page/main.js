@@ -424,9 +424,10 @@ async function start() {
   try {
     page = await opening;
   } catch (error) {
-    // The table of words may be what is missing: this one text stands in the page.
+    // The table of words may be what is missing: this one text stands in the page, in every language.
     byId('starting').hidden = true;
-    byId('told').textContent = `${byId('told').dataset.failed} ${messageOf(error)}`;
+    byId('not-started').append(messageOf(error));
+    byId('not-started').hidden = false;
     return;
   }
   await page.grow();

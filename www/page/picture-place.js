@@ -3,6 +3,7 @@
  */
 import { el, setText } from './dom.js';
 import { plain, TextField } from './field.js';
+import { filePicker } from './file-picker.js';
 import { Figures } from './figures.js';
 import { Board } from './picture-board.js';
 import { say } from './words.js';
@@ -23,15 +24,7 @@ export class IntakeBox {
     this.book = book;
     /** Divisions of a grid that is new. */
     this.divisions = { columns: 10, rows: 8 };
-    const { input } = this.files = labelled(say('pictures-add'), el('input', {
-      type: 'file', id: 'picture-files', accept: 'image/*', multiple: true,
-      change: () => {
-        const files = [...input.files ?? []];
-        input.value = '';
-        take(files);
-      },
-    }));
-    this.files.root.classList.add('wide');
+    const files = filePicker(say('pictures-add'), { id: 'picture-files', accept: 'image/*' }, take);
     const side = (/** @type {'columns' | 'rows'} */ name) => {
       const field = new TextField({ id: `grid-${name}`, label: say(`pictures-${name}`) }, (text) => {
         const { value, problem } = book.desk.typed_whole_number(text, 1, MOST_DIVISIONS);
@@ -46,7 +39,7 @@ export class IntakeBox {
     this.showSize(this.divisions);
     this.status = el('p', { role: 'status', class: 'plot-words', id: 'picture-status' });
     this.refused = el('ul', { class: 'problems', id: 'picture-refused', role: 'list', 'aria-label': say('pictures-refused-title') });
-    this.fields = el('div', { class: 'fields' }, this.files.root, this.sides.columns.root, this.sides.rows.root);
+    this.fields = el('div', { class: 'fields' }, el('p', { class: 'actions wide' }, files), this.sides.columns.root, this.sides.rows.root);
   }
 
   /** The divisions of a grid that is new. */

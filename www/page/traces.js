@@ -6,6 +6,7 @@ import { messageOf } from './core.js';
 import { byId, el, setHidden, setText } from './dom.js';
 import { reveal } from './leaves.js';
 import { Choice, Radios } from './field.js';
+import { filePicker } from './file-picker.js';
 import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
@@ -82,7 +83,7 @@ export class Traces {
     this.rows = el('div', { hidden: true }, this.settings, el('div', { class: 'trace-chooser' }, this.choice.root),
       this.view.root, written(el('p', { class: 'actions' }, this.off)), this.walkBox);
     byId('traces').append(el('h3', {}, say('traces-title')), el('p', { class: 'hint' }, say('traces-hint')),
-      written(el('div', { class: 'fields' }, this.chooser('trace-files', say('traces-add'), false),
+      written(el('p', { class: 'actions' }, this.chooser('trace-files', say('traces-add'), false),
         this.chooser('trace-folder', say('traces-add-folder'), true)), this.layout.root, this.offer),
       this.running, this.status, this.refused, this.rows);
     this.watch();
@@ -90,12 +91,7 @@ export class Traces {
 
   /** @param {string} id @param {string} label @param {boolean} folder */
   chooser(id, label, folder) {
-    const input = el('input', { type: 'file', id, multiple: true, webkitdirectory: folder, change: () => {
-      const files = [...input.files ?? []];
-      input.value = '';
-      void this.take(files.map((file) => withFolder(file)));
-    } });
-    return el('div', { class: 'field wide' }, el('label', { for: id }, label), input);
+    return filePicker(label, { id, webkitdirectory: folder }, (files) => void this.take(files.map((file) => withFolder(file))));
   }
 
   watch() {

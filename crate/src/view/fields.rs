@@ -116,7 +116,7 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
         (BenchField::Pressure, Unit::HECTOPASCAL, digits(1013.25, 6)),
         (BenchField::Humidity, Unit::PERCENT, "50".into()),
         (BenchField::CarbonDioxide, Unit::PPM, "450".into()),
-        (BenchField::BeamAngle, Unit::MILLIRADIAN, "0".into()),
+        (BenchField::BeamAngle, Unit::MILLIRADIAN, message!("defaults-exact").into()),
         (BenchField::Coverage, Unit::PERCENT, "95".into()),
         (BenchField::TraceLevel, Unit::VOLT, message!("defaults-half_pulse").into()),
         (BenchField::TraceFraction, Unit::PERCENT, "50".into()),

@@ -16,6 +16,7 @@ use crate::messages::{self, Source};
 use crate::project::Project;
 use crate::script::{Literal, literals};
 use crate::summary::Tally;
+use crate::words;
 
 /// Files and folders whose literals nobody reads on the page, and why.
 const ALLOWED: [(&str, &str); 9] = [
@@ -31,7 +32,7 @@ const ALLOWED: [(&str, &str); 9] = [
 ];
 
 /// Literals that look like prose and are none, and why.
-const NAMES: [(&str, &str); 8] = [
+const NAMES: [(&str, &str); 7] = [
     ("slope-of-light bundle", "what a file calls itself"),
     ("one more", "an internal name of a rail that is not there"),
     ("system-ui, sans-serif", "names of fonts"),
@@ -39,7 +40,6 @@ const NAMES: [(&str, &str); 8] = [
     ("take over", "what scripts send one another"),
     (" set aside ", "a key of what is stored"),
     ("Slope of Light", "the title of the page before its words are there"),
-    ("This notebook needs JavaScript", "said where no script can have the words"),
 ];
 
 /// Macros and methods whose words are for those who program.
@@ -97,13 +97,20 @@ pub fn check(project: &Project) -> Result<Tally> {
         };
         faults.extend(found.into_iter().map(|text| (file.clone(), text)));
     }
+    let page = fs::read_to_string(project.page().join("index.html")).context("could not read index.html")?;
+    let languages = words::languages(project)?;
+    let silent = without_table(&page, &languages);
+    for language in &silent {
+        println!("FAILED: index.html does not say in “{language}” that it needs scripts, or could not start");
+    }
     for (file, text) in &faults {
         println!("FAILED: {} says {text:?} by itself: it belongs into the tables of words", file.display());
     }
-    if faults.is_empty() {
+    let sound = faults.is_empty() && silent.is_empty();
+    if sound {
         println!("passed: no sentence stands in code, outside the tables of words");
     }
-    Ok(Tally::one(faults.is_empty()))
+    Ok(Tally::one(sound))
 }
 
 fn is_allowed(file: &Path) -> bool {
@@ -170,17 +177,20 @@ fn in_script(source: &str) -> Vec<String> {
     read.map(|literal| literal.text).collect()
 }
 
-/// What a person would read in HTML: letters between its tags, and attributes that are read out.
+/// What a person would read in HTML: letters between its tags, and attributes that are read out. A paragraph that names
+/// its language is said where no table can be had, and [`without_table`] looks after it.
 fn in_html(source: &str) -> Vec<String> {
     let mut found = Vec::new();
     let mut rest = source;
+    let mut names_language = false;
     while let Some((text, after)) = rest.split_once('<') {
         let text = text.trim();
-        if is_read(text) && !is_named(text) {
+        if is_read(text) && !is_named(text) && !names_language {
             found.push(text.to_owned());
         }
         let end = if after.starts_with("!--") { "-->" } else { ">" };
         let (tag, left) = after.split_once(end).unwrap_or((after, ""));
+        names_language = tag.starts_with("p lang=");
         for name in READ_ATTRIBUTES {
             let value = tag.split_once(&format!(" {name}=\"")).and_then(|(_, value)| value.split('"').next());
             found.extend(value.filter(|value| is_read(value)).map(str::to_owned));
@@ -193,6 +203,19 @@ fn in_html(source: &str) -> Vec<String> {
             .map_or(left, |(_, left)| left);
     }
     found
+}
+
+/// The languages in which the page does not say what is said where no table can be had: that it needs scripts, and that
+/// it could not start.
+fn without_table<'a>(page: &str, languages: &'a [String]) -> Vec<&'a String> {
+    let said = |start: &str, end: &str, language: &str| {
+        let inside = page.split_once(start).and_then(|(_, rest)| rest.split_once(end));
+        inside.is_some_and(|(inside, _)| inside.contains(&format!("<p lang=\"{language}\">")))
+    };
+    let says = |language: &&String| {
+        said("<noscript>", "</noscript>", language) && said("id=\"not-started\"", "</div>", language)
+    };
+    languages.iter().filter(|language| !says(language)).collect()
 }
 
 /// Whether there are words in it: a single letter is a symbol.

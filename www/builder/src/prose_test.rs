@@ -2,7 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use super::{in_html, in_rust, in_script, is_prose};
+use super::{in_html, in_rust, in_script, is_prose, without_table};
 
 #[test]
 fn a_sentence_in_rust_is_found() {
@@ -44,6 +44,14 @@ fn a_sentence_in_a_script_is_found() {
         setText(node, `${name} was removed by you`);
     ";
     assert_eq!(in_script(planted), ["Nothing is planned", " was removed by you"]);
+}
+
+#[test]
+fn a_language_that_is_silent_without_a_table_is_found() {
+    let page = "<div id=\"not-started\" hidden><p lang=\"en\">It failed.</p><p lang=\"fr\">Raté.</p></div>\
+                <noscript><p lang=\"en\">It needs scripts.</p></noscript>";
+    assert_eq!(in_html(page), Vec::<String>::new());
+    assert_eq!(without_table(page, &["en".to_owned(), "fr".to_owned()]), ["fr"]);
 }
 
 #[test]

@@ -1402,6 +1402,7 @@ field-kinds-limit = limit ±a
 field-kinds-standard = standard uncertainty u
 field-follows = u = a ÷ √3 = { $u }
 defaults-half_pulse = half of the smallest pulse
+defaults-exact = 0, treated as exact
 
 ## A typed number that can't be used
 

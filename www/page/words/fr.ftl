@@ -254,7 +254,7 @@ readings-columns-distance_uncertainty = u(d)
 readings-columns-delay = Retard saisi
 readings-columns-delay_uncertainty = u(Δt)
 readings-columns-remark = Observation
-readings-units-reading = unité de la règle
+readings-units-reading = son unité
 readings-units-time_base = ns/div
 readings-units-edge_a = div
 readings-units-edge_b = div
@@ -276,7 +276,7 @@ readings-strike-row = Écarter la ligne { $n }
 readings-restore = Reprendre
 readings-restore-row = Reprendre la ligne { $n }
 readings-not-used = incomplète
-readings-new-row = nouvelle
+readings-new-row = nouv.
 readings-work-of = Calcul de la ligne { $n }
 readings-new-cell = { $column }, nouvelle ligne
 readings-cell = { $column }, ligne { $n }
@@ -1107,7 +1107,7 @@ figures-group_index-extrapolated = À cette longueur d’onde, la petite part de
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, dérivé
 figures-c-meaning = Avec son incertitude-type, à deux chiffres significatifs.
 figures-c-source = Arrondi : JCGM 100:2008, 7.2.6
-figures-short_form = le même, en écriture abrégée
+figures-short_form = même valeur, en écriture abrégée
 figures-short_form-meaning = Les chiffres entre parenthèses sont l’incertitude-type sur les derniers chiffres.
 figures-coverage_factor-meaning = Pour une probabilité de couverture de { $p } : le quantile de la loi de Student pour ces degrés de liberté, ou de la loi normale si ν est ∞.
 figures-expanded-meaning = Intervalle élargi c ± U pour une probabilité de couverture de { $p }.
@@ -1402,6 +1402,7 @@ field-kinds-limit = limite ±a
 field-kinds-standard = incertitude-type u
 field-follows = u = a ÷ √3 = { $u }
 defaults-half_pulse = la moitié de la plus petite impulsion
+defaults-exact = 0, traité comme exact
 
 ## Un nombre saisi qui ne peut pas être employé
 

@@ -1,0 +1,19 @@
+/**
+ * A button that asks for files. The browser's own control speaks the browser's language, so it lies unseen over words of
+ * ours: it takes the press, the keyboard and what is dropped on it.
+ */
+import { el } from './dom.js';
+
+/**
+ * @param {string} label
+ * @param {Record<string, string | boolean>} attributes of the control
+ * @param {(files: File[]) => void} take
+ */
+export function filePicker(label, attributes, take) {
+  const input = el('input', { type: 'file', multiple: true, ...attributes, change: () => {
+    const files = [...input.files ?? []];
+    input.value = '';
+    take(files);
+  } });
+  return el('label', { class: 'picker' }, label, input);
+}

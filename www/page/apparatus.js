@@ -23,7 +23,7 @@ const GROUPS = {
 export class Apparatus {
   /** @param {Book} book */
   constructor(book) {
-    this.notices = new NoticeList(byId('apparatus-notices'), ofSection('apparatus'));
+    this.notices = new NoticeList(book, byId('apparatus-notices'), ofSection('apparatus'));
     this.path = new Radios({
       name: 'path',
       legend: say('apparatus-path'),

@@ -17,7 +17,7 @@ export class Delays {
   /** @param {Book} book */
   constructor(book) {
     this.book = book;
-    this.notices = new NoticeList(byId('delays-notices'), ofSection('delays'));
+    this.notices = new NoticeList(book, byId('delays-notices'), ofSection('delays'));
     /** Reads pictures and traces, beside the page. */
     this.evidence = evidence;
     this.pictures = new Pictures(book, this.evidence);

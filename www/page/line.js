@@ -6,11 +6,13 @@ import { Figures } from './figures.js';
 import { NoticeList, ofSection } from './notices.js';
 import { setTold, tell } from './words.js';
 
+/** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
 
 export class Line {
-  constructor() {
-    this.notices = new NoticeList(byId('line-notices'), ofSection('line'));
+  /** @param {Book} book */
+  constructor(book) {
+    this.notices = new NoticeList(book, byId('line-notices'), ofSection('line'));
     this.refusal = byId('line-refusal');
     this.method = byId('line-method');
     this.box = byId('line-box');

@@ -68,7 +68,7 @@ class Page {
     this.later('apparatus', ({ Apparatus }) => new Apparatus(book));
     this.later('plan', ({ Plan }) => new Plan(book, (desk) => this.keep(desk)));
     this.delays = this.later('delays', ({ Delays }) => new Delays(book));
-    this.later('line', ({ Line }) => new Line());
+    this.later('line', ({ Line }) => new Line(book));
     this.later('uncertainty', ({ Uncertainty }) => new Uncertainty(book));
     this.later('result', ({ Result }) => new Result(book));
     this.report = this.later('report', ({ Report }) => new Report(book));

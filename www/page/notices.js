@@ -4,6 +4,7 @@
 import { alike, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { say, setTold, tell } from './words.js';
 
+/** @import { Book } from './book.js' */
 /** @import { Message, Notice, Section, View, Weight } from './types.js' */
 
 /** Signs that are no mark of a rail in the charts. @type {Record<Weight, string>} */
@@ -15,7 +16,12 @@ const MANY = 8;
 /** @typedef {{key: string, notice: Notice, numbers: Map<number, number>}} Told numbers: of the rows, by id */
 
 class NoticeItem {
-  constructor() {
+  /** @param {Book} book */
+  constructor(book) {
+    this.book = book;
+    /** @type {Notice | undefined} */
+    this.notice = undefined;
+    this.repair = el('button', { type: 'button', class: 'repair', click: () => this.mend() });
     this.shape = el('span', { class: 'shape', 'aria-hidden': 'true' });
     this.weight = el('strong');
     this.text = el('span');
@@ -25,17 +31,20 @@ class NoticeItem {
     this.told = '';
     this.shown = '';
     this.root = el('li', { tabindex: '-1' },
-      this.shape, el('div', { class: 'notice-text' }, this.weight, ' ', this.text, ' ', this.lookAt, ' ', this.rows, this.signs));
+      this.shape, el('div', { class: 'notice-text' }, this.weight, ' ', this.text, ' ', this.lookAt, ' ', this.rows, ' ', this.repair, this.signs));
   }
 
   /** @param {Told} item */
   show({ notice, numbers }) {
+    this.notice = notice;
     setText(this.shape, SHAPES[notice.weight]);
     setAttribute(this.root, 'class', `notice ${notice.weight}`);
     setAttribute(this.root, 'data-notice', notice.id);
     setText(this.weight, say('notices-lead', { weight: say(`notices-weights-${notice.weight}`) }));
     setText(this.text, tell(notice.text));
     setText(this.lookAt, tell(notice.look_at));
+    setHidden(this.repair, !notice.repair);
+    if (notice.repair) setTold(this.repair, notice.repair.does);
     const signs = notice.signs.map(tell);
     if (signs.join('\n') !== this.told) {
       this.told = signs.join('\n');
@@ -52,6 +61,14 @@ class NoticeItem {
     this.rows.replaceChildren(...rows.flatMap((row) => [rowLink(row, numbers.get(row) ?? 0), ' ']),
       more > 0 ? say('notices-more', { n: more }) : '');
   }
+
+  /** Mends what was noticed, by one edit. A row is struck out for what was noticed of it. */
+  mend() {
+    if (!this.notice?.repair) return;
+    const { edit, reason } = this.notice.repair;
+    const struck = typeof edit === 'object' && 'strike_row' in edit && reason;
+    this.book.edit(struck ? { strike_row: { ...edit.strike_row, reason: tell(reason) } } : edit);
+  }
 }
 
 /**
@@ -65,13 +82,14 @@ function rowLink(row, number) {
 /** The notices of one section, or of one rail. */
 export class NoticeList {
   /**
+   * @param {Book} book
    * @param {HTMLElement} root an empty `ul`
    * @param {(notice: Notice, view: View) => boolean} belongs
    */
-  constructor(root, belongs) {
+  constructor(book, root, belongs) {
     this.root = root;
     this.belongs = belongs;
-    this.list = new Keyed(root, (/** @type {Told} */ item) => item.key, () => new NoticeItem());
+    this.list = new Keyed(root, (/** @type {Told} */ item) => item.key, () => new NoticeItem(book));
   }
 
   /** @param {View} view */

@@ -72,7 +72,7 @@ class RailCard {
     this.stands = el('p', { class: 'stands' });
     this.step = el('p', { class: 'stands' });
     const notices = el('ul', { class: 'notices' });
-    this.notices = new NoticeList(notices, (notice) => notice.section === 'apparatus' && notice.rail === rail);
+    this.notices = new NoticeList(book, notices, (notice) => notice.section === 'apparatus' && notice.rail === rail);
     this.remove = el('button', { type: 'button', class: 'quiet', click: () => this.take(book, rail) }, say('rails-remove'));
     const [name, from, to, reading, scale] = this.fields.map((field) => field.root);
     this.root = el('fieldset', { class: 'card', id: `rail-${rail}` }, this.legend, notices,

@@ -19,7 +19,7 @@ export class Readings {
     this.book = book;
     /** The desk shown last: another one begins without the columns that are not needed. */
     this.desk = book.desk;
-    this.notices = new NoticeList(byId('readings-notices'), ofSection('readings'));
+    this.notices = new NoticeList(book, byId('readings-notices'), ofSection('readings'));
     this.start = byId('readings-start');
     this.direct = /** @type {HTMLInputElement} */ (byId('direct'));
     this.direct.addEventListener('change', () => book.redraw());

@@ -16,7 +16,7 @@ export class Result {
   /** @param {Book} book */
   constructor(book) {
     this.seal = new Seal(book);
-    this.notices = new NoticeList(byId('result-notices'), ofSection('result'));
+    this.notices = new NoticeList(book, byId('result-notices'), ofSection('result'));
     this.refusal = byId('result-refusal');
     this.short = byId('result-short');
     this.figures = new Figures(byId('result-figures'));

@@ -365,7 +365,9 @@ rows: Array<number>,
 /** The rail concerned. */
 rail: number | null,
 /** What else was noticed that is nothing but a sign of it. */
-signs: Array<Message>, };
+signs: Array<Message>,
+/** What would mend it, where that is one edit. */
+repair: Repair | null, };
 
 /** What follows from a row. */
 export type Outputs = {
@@ -541,6 +543,15 @@ flag: Flag, } } | { "refused": {
 trace: Detector,
 /** Why. */
 problem: TraceError, } } | { "words": string };
+
+/** An edit that mends a mistake: offered, never made by itself. */
+export type Repair = {
+/** What it does. */
+does: Message,
+/** The edit. */
+edit: Edit,
+/** The reason that is missing in it, of a row that it strikes out. */
+reason: Message | null, };
 
 /** The result, or why there is none. */
 export type ResultView = {

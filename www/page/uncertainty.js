@@ -15,7 +15,7 @@ import { setTold } from './words.js';
 export class Uncertainty {
   /** @param {Book} book */
   constructor(book) {
-    this.notices = new NoticeList(byId('uncertainty-notices'), ofSection('uncertainty'));
+    this.notices = new NoticeList(book, byId('uncertainty-notices'), ofSection('uncertainty'));
     this.refusal = byId('budget-refusal');
     this.box = byId('budget-box');
     this.budget = new Budget(byId('budget-table'), book);

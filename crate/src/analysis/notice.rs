@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::notebook::{RailId, RowId};
+use crate::notebook::{Edit, RailId, RowId};
 use crate::words::Message;
 
 /// How serious a notice is.
@@ -57,6 +57,20 @@ pub struct Notice {
     pub rail: Option<RailId>,
     /// What else was noticed that is nothing but a sign of it.
     pub signs: Vec<Message>,
+    /// What would mend it, where that is one edit.
+    pub repair: Option<Repair>,
+}
+
+/// An edit that mends a mistake: offered, never made by itself.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Repair {
+    /// What it does.
+    pub does: Message,
+    /// The edit.
+    pub edit: Edit,
+    /// The reason that is missing in it, of a row that it strikes out.
+    pub reason: Option<Message>,
 }
 
 impl Notice {
@@ -68,7 +82,8 @@ impl Notice {
         text: Message,
         look_at: Message,
     ) -> Self {
-        Self { id, weight, section, text, look_at, rows: Vec::new(), rail: None, signs: Vec::new() }
+        let (rows, signs) = (Vec::new(), Vec::new());
+        Self { id, weight, section, text, look_at, rows, rail: None, signs, repair: None }
     }
 
     /// The same about some rows.
@@ -80,6 +95,12 @@ impl Notice {
     /// The same about a rail.
     pub(super) fn of_rail(mut self, rail: Option<RailId>) -> Self {
         self.rail = rail;
+        self
+    }
+
+    /// The same with what would mend it.
+    pub(super) fn mended_by(mut self, repair: Option<Repair>) -> Self {
+        self.repair = repair;
         self
     }
 }

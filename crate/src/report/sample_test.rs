@@ -104,6 +104,7 @@ pub fn view_of(text: &str) -> View {
             rows: vec![11, 12],
             rail: None,
             signs: Vec::new(),
+            repair: None,
         }],
     }
 }

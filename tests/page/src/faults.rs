@@ -155,3 +155,32 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
     ensure!(told.contains("a later version of this page") && !told.contains("expected"), "{told:?}");
     page.is_silent()
 }
+
+/// A row that is off is named with what c would be without it, and the repair that is offered there is one edit: made at a
+/// press, and taken back by “Undo”.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_repair_is_offered_and_taken_back(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let sound = page.result()?;
+    page.type_in_cell("Edge B", 24, "14.1")?;
+    let told = page.reads("#readings-notices", "Row 24 lies far off the line of all the others.")?;
+    ensure!(told.contains("Without that row, c would be"), "what c would be is not said: {told}");
+    let wrong = page.result()?;
+    ensure!(
+        page.text("#readings-table")?.matches("Struck out").count() == 1,
+        "something was struck out by itself"
+    );
+    page.click("Strike out row 24 for this reason")?;
+    page.reads("#readings-table", "Struck out: Row 24 lies far off the line of all the others.")?;
+    let without = || page.count("#readings-notices .repair:not([hidden])");
+    eventually("the notice goes", without, |count| *count == 0)?;
+    ensure!(page.result()? != wrong, "the result does not change");
+    page.click("Undo")?;
+    page.reads("#readings-notices", "Row 24 lies far off the line of all the others.")?;
+    ensure!(page.result()? == wrong, "undoing does not give the result back");
+    page.type_in_cell("Edge B", 24, "10.667")?;
+    eventually("the result is what it was", || page.result(), |result| *result == sound)?;
+    page.is_silent()
+}

@@ -43,7 +43,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 83] = [
+const TESTS: [(&str, Test); 84] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -58,6 +58,7 @@ const TESTS: [(&str, Test); 83] = [
     ("what_is_treated_as_exact_is_told", kinds::what_is_treated_as_exact_is_told),
     ("an_old_notebook_keeps_what_it_meant", kinds::an_old_notebook_keeps_what_it_meant),
     ("a_splice_counts_as_its_ruler", faults::a_splice_counts_as_its_ruler),
+    ("a_repair_is_offered_and_taken_back", faults::a_repair_is_offered_and_taken_back),
     ("an_entry_out_of_range_is_marked", faults::an_entry_out_of_range_is_marked),
     ("a_later_notebook_is_left_untouched", faults::a_later_notebook_is_left_untouched),
     ("undo_and_redo", cells::undo_and_redo),

@@ -1314,6 +1314,20 @@ notice-fine_figures = Rail readings are typed with far more digits than could be
 notice-fine_figures-look = Write as many digits as the ruler shows; an average keeps one or two more.
 notice-dominant_component-readings = The readings themselves are { $percent } % of u²(c).
 
+## What a notice offers to mend a mistake: one edit, which “Undo” takes back
+
+repair-strike = Strike out row { $rows } for this reason
+repair-edges = Exchange edges A and B of row { $rows }
+repair-edges-all = Exchange edges A and B of all rows
+repair-exchanged = Exchange the positions of rows { $rows }
+repair-sense = Turn the direction of the scale of rail “{ $rail }”
+repair-sense-all = Turn the directions of all scales
+repair-joint = Exchange the readings of the joint of rail “{ $rail }”
+repair-path-mirror = State a mirror on the carriage
+repair-path-detector = State a detector on the carriage
+repair-next-rail = Put these rows on rail “{ $rail }”
+repair-new-rail = Put these rows on a new rail, with its position fitted
+
 ## Notebooks
 
 notebooks-title = Notebooks

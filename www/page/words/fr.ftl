@@ -1314,6 +1314,20 @@ notice-fine_figures = Les lectures de règle sont saisies avec bien plus de chif
 notice-fine_figures-look = Écrire autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
 notice-dominant_component-readings = Les lectures elles-mêmes font { $percent } % de u²(c).
 
+## Ce qu’une remarque propose pour corriger une erreur : une seule modification, que « Annuler » reprend
+
+repair-strike = Barrer la ligne { $rows } pour cette raison
+repair-edges = Échanger les fronts A et B de la ligne { $rows }
+repair-edges-all = Échanger les fronts A et B de toutes les lignes
+repair-exchanged = Échanger les positions des lignes { $rows }
+repair-sense = Inverser le sens de la graduation du rail « { $rail } »
+repair-sense-all = Inverser le sens de toutes les graduations
+repair-joint = Échanger les lectures de la jonction du rail « { $rail } »
+repair-path-mirror = Indiquer un miroir sur le chariot
+repair-path-detector = Indiquer un détecteur sur le chariot
+repair-next-rail = Mettre ces lignes sur le rail « { $rail } »
+repair-new-rail = Mettre ces lignes sur un nouveau rail, dont la position est ajustée
+
 ## Cahiers
 
 notebooks-title = Cahiers

@@ -1,7 +1,7 @@
 //! What went wrong, in words: the cause first, with what it would do to c if mended, and the signs of it under it.
 
 use super::input::NoticeInput;
-use super::results;
+use super::{repairs, results};
 use crate::analysis::diagnosis::{Cause, Found};
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::message;
@@ -100,11 +100,7 @@ fn told(cause: Cause) -> (&'static str, Section, Weight, Message) {
 }
 
 /// What went wrong, with the rows or the rail by name.
-fn said(input: &NoticeInput, found: &Found) -> Message {
-    let mut rails = input.context.page.rails.iter().enumerate();
-    let rail = rails.find(|(_, rail)| Some(rail.id) == found.rail);
-    let rail = rail.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
-    let rows = Value::from(input.numbers(&found.rows));
+fn said(input: &NoticeInput, found: &Found, rows: Value, rail: String) -> Message {
     match found.cause {
         Cause::RowOff => message!("notice-row_off", rows = rows),
         Cause::ForcedZero => message!("notice-forced_zero"),
@@ -134,12 +130,18 @@ fn said(input: &NoticeInput, found: &Found) -> Message {
 
 fn notice(input: &NoticeInput, found: &Found) -> Notice {
     let (id, section, weight, look_at) = told(found.cause);
-    let text = said(input, found);
+    let mut rails = input.context.page.rails.iter().enumerate();
+    let rail = rails.find(|(_, rail)| Some(rail.id) == found.rail);
+    let rail = rail.map_or_else(String::new, |(index, rail)| rail.name_or_number(index));
+    let rows = Value::from(input.numbers(&found.rows));
+    let text = said(input, found, rows.clone(), rail.clone());
+    let repair = repairs::repair(input.context.page, found, &text, rows, rail);
     let mended = found.mends.zip(input.speed).map(|(mends, speed)| input.figure(speed.c * mends / 1e8, 4));
     let text = match mended {
         Some(c) => message!("notice-mended", what = text, cause = id, c = c),
         None => text,
     };
     let weight = if found.sure { weight } else { weight.max(Weight::Look) };
-    Notice::new(id, weight, section, text, look_at).of_rows(found.rows.clone()).of_rail(found.rail)
+    let notice = Notice::new(id, weight, section, text, look_at);
+    notice.of_rows(found.rows.clone()).of_rail(found.rail).mended_by(repair)
 }

@@ -12,6 +12,9 @@ mod readings;
 // What pictures and traces show.
 mod delays;
 
+// What would mend it.
+mod repairs;
+
 // What the line and the speed show.
 mod results;
 

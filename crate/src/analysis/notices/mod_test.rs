@@ -160,6 +160,12 @@ impl Bench {
         self.put(Edit::SetSplice { rail: 2, splice: meeting });
     }
 
+    /// Says of all rows that they were read on the first rail, and knows no other.
+    fn has_one_rail(&mut self) {
+        (7..=12).for_each(|row| self.set(row, Cell::Rail, "1"));
+        self.put(Edit::RemoveRail(2));
+    }
+
     /// The notices: identifier, rows named, rail named.
     fn noticed(&self) -> Vec<Named> {
         let notices = analyse(&self.notebook).notices;
@@ -382,4 +388,74 @@ fn every_notice_has_a_planted_fault() {
     assert!(ids.len() >= 24, "{ids:?}");
     let without: Vec<&&str> = ids.iter().filter(|id| CASES.iter().all(|(case, ..)| case != *id)).collect();
     assert!(without.is_empty(), "no fault is planted for {without:?}");
+}
+
+/// A mistake that one edit mends, the notice of it, and how near to the c of the sound bench the edit comes.
+type MendedCase = (&'static str, fn(&mut Bench), f64);
+
+const MENDED: [MendedCase; 8] = [
+    ("row_off", |b| b.late(12, 4.0), 0.005),
+    (
+        "edges_swapped",
+        |b| {
+            let held = b.notebook.state().rows[4].clone();
+            b.set(5, Cell::EdgeA, held.text(Cell::EdgeB));
+            b.set(5, Cell::EdgeB, held.text(Cell::EdgeA));
+        },
+        1e-9,
+    ),
+    (
+        "rows_exchanged",
+        |b| {
+            let (two, nine) = (b.notebook.state().rows[1].clone(), b.notebook.state().rows[8].clone());
+            b.set(2, Cell::EdgeB, nine.text(Cell::EdgeB));
+            b.set(9, Cell::EdgeB, two.text(Cell::EdgeB));
+        },
+        // The chance deviations of the two stand at each other's places now.
+        0.005,
+    ),
+    ("wrong_sense", |b| b.put(Edit::SetSense { rail: 2, sense: Sense::Falls }), 1e-9),
+    (
+        "overlap_turned",
+        |b| {
+            b.put(Edit::SetSplice {
+                rail: 2,
+                splice: Splice::Joined {
+                    mark: "200".into(),
+                    mark_before: "0".into(),
+                    gap: "0".into(),
+                    uncertainty: "0.2".into(),
+                },
+            });
+        },
+        1e-9,
+    ),
+    ("path_factor", |b| b.put(Edit::SetPath(Path::Mirror)), 1e-9),
+    ("ruler_restarts", |b| (7..=12).for_each(|row| b.set(row, Cell::Rail, "1")), 1e-9),
+    // With no second rail the new one's place is an unknown: the line is less certain, not wrong.
+    ("ruler_restarts", Bench::has_one_rail, 0.03),
+];
+
+#[test]
+fn what_is_offered_mends_the_mistake_and_can_be_undone() {
+    let c = |bench: &Bench| analyse(&bench.notebook).speed.ok().map(|speed| speed.c);
+    let sound = c(&Bench::sound()).unwrap();
+    for (id, plant, near) in MENDED {
+        let mut bench = Bench::sound();
+        plant(&mut bench);
+        let before = bench.notebook.state().clone();
+        let first = analyse(&bench.notebook).notices.swap_remove(0);
+        assert_eq!(first.id, id);
+        let repair = first.repair.unwrap();
+        assert_eq!(repair.reason.is_some(), id == "row_off");
+        bench.put(match repair.edit {
+            Edit::StrikeRow { row, .. } => Edit::StrikeRow { row, reason: "as it was noticed".into() },
+            edit => edit,
+        });
+        let mended = c(&bench).unwrap();
+        assert!((mended / sound - 1.0).abs() < near, "{id}: {mended} is not {sound}");
+        assert!(bench.noticed().iter().all(|(other, ..)| *other != id), "{id} is still there");
+        bench.put(Edit::Undo);
+        assert_eq!(bench.notebook.state(), &before);
+    }
 }

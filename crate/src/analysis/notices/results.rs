@@ -1,6 +1,7 @@
 //! What the line and the speed show: scatter, bends, steps, rows that decide, a speed that can't be.
 
 use super::input::NoticeInput;
+use super::repairs;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::origin::Clock;
 use crate::analysis::speed::C0;
@@ -150,13 +151,9 @@ fn beside_c0(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         let text = message!("notice-scale_off", percent = percent, times = times);
         ("scale_off", text, message!("notice-faster_than_light-look"))
     };
-    Some(Notice::new(
-        id,
-        if off.abs() > 4.0 { Weight::Grave } else { Weight::Look },
-        Section::Result,
-        text,
-        look_at,
-    ))
+    let weight = if off.abs() > 4.0 { Weight::Grave } else { Weight::Look };
+    let repair = (id == "path_factor").then(|| repairs::path(input.context.page));
+    Some(Notice::new(id, weight, Section::Result, text, look_at).mended_by(repair))
 }
 
 /// Every notice about the speed and what it was taken from.

@@ -1,0 +1,134 @@
+//! The mending of a mistake as one edit, where it is one: offered, never made.
+
+use crate::analysis::diagnosis::{Cause, Found};
+use crate::analysis::notice::Repair;
+use crate::message;
+use crate::notebook::{
+    Cell, Edit, NotebookState, OverlapPair, Path, Rail, RailField, RailId, Row, RowId, Sense, Splice,
+    UncertaintyOf,
+};
+use crate::words::{Message, Value};
+
+/// The edit that mends what was found and is `said` of it. `rows` and `rail` are their names.
+pub(super) fn repair(
+    page: &NotebookState,
+    found: &Found,
+    said: &Message,
+    rows: Value,
+    rail: String,
+) -> Option<Repair> {
+    let place = page.rails.iter().position(|rail| Some(rail.id) == found.rail);
+    let (does, edit) = match found.cause {
+        Cause::RowOff | Cause::ForcedZero => {
+            let [row] = found.rows[..] else { return None };
+            (message!("repair-strike", rows = rows), Edit::StrikeRow { row, reason: String::new() })
+        }
+        Cause::EdgesSwapped if found.rows.is_empty() => {
+            let rows: Vec<RowId> =
+                page.rows.iter().filter(|row| row.struck.is_none()).map(|row| row.id).collect();
+            (message!("repair-edges-all"), edges(page, &rows)?)
+        }
+        Cause::EdgesSwapped => (message!("repair-edges", rows = rows), edges(page, &found.rows)?),
+        Cause::RowsExchanged => (message!("repair-exchanged", rows = rows), positions(page, &found.rows)?),
+        Cause::WrongSense => match place {
+            Some(place) => (message!("repair-sense", rail = rail), turned(page.rails.get(place)?)),
+            None => (message!("repair-sense-all"), Edit::Together(page.rails.iter().map(turned).collect())),
+        },
+        Cause::OverlapTurned => (message!("repair-joint", rail = rail), joint(page.rails.get(place?)?)?),
+        Cause::RulerRestarts => restart(page, place?, &found.rows)?,
+        _ => return None,
+    };
+    let reason = matches!(edit, Edit::StrikeRow { .. }).then(|| said.clone());
+    Some(Repair { does, edit, reason })
+}
+
+/// The other path factor.
+pub(super) fn path(page: &NotebookState) -> Repair {
+    let (does, path) = match page.path {
+        Path::Mirror => (message!("repair-path-detector"), Path::Detector),
+        Path::Detector => (message!("repair-path-mirror"), Path::Mirror),
+    };
+    Repair { does, edit: Edit::SetPath(path), reason: None }
+}
+
+fn rows<'a>(page: &'a NotebookState, ids: &[RowId]) -> Option<Vec<&'a Row>> {
+    ids.iter().map(|id| page.rows.iter().find(|row| row.id == *id)).collect()
+}
+
+fn write(row: &Row, cell: Cell, text: &str) -> Edit {
+    Edit::SetCell { row: row.id, cell, text: text.to_owned() }
+}
+
+/// A for B and B for A; none where an edge was not typed.
+fn edges(page: &NotebookState, ids: &[RowId]) -> Option<Edit> {
+    let rows = rows(page, ids)?;
+    let typed = |row: &&Row| row.evidence.is_none() && row.text(Cell::Delay).is_empty();
+    let edits = rows.iter().flat_map(|row| {
+        [write(row, Cell::EdgeA, row.text(Cell::EdgeB)), write(row, Cell::EdgeB, row.text(Cell::EdgeA))]
+    });
+    rows.iter().all(typed).then(|| Edit::Together(edits.collect()))
+}
+
+/// Two rows with each other's positions, so that pictures and traces stay with their delays.
+fn positions(page: &NotebookState, ids: &[RowId]) -> Option<Edit> {
+    let [a, b] = rows(page, ids)?[..] else { return None };
+    let cells = [Cell::Rail, Cell::Reading, Cell::Distance, Cell::DistanceUncertainty];
+    let edits = cells.into_iter().filter(|cell| a.text(*cell) != b.text(*cell));
+    let edits = edits.flat_map(|cell| [write(a, cell, b.text(cell)), write(b, cell, a.text(cell))]);
+    Some(Edit::Together(edits.collect()))
+}
+
+fn turned(rail: &Rail) -> Edit {
+    let sense = match rail.sense {
+        Sense::Grows => Sense::Falls,
+        Sense::Falls => Sense::Grows,
+    };
+    Edit::SetSense { rail: rail.id, sense }
+}
+
+/// The readings of a joint, each taken for the other rail's.
+fn joint(rail: &Rail) -> Option<Edit> {
+    let splice = match rail.splice.clone() {
+        Splice::Overlap { pairs } => Splice::Overlap {
+            pairs: pairs
+                .into_iter()
+                .map(|pair| OverlapPair { here: pair.before, before: pair.here })
+                .collect(),
+        },
+        Splice::Joined { mark, mark_before, gap, uncertainty } => {
+            Splice::Joined { mark: mark_before, mark_before: mark, gap, uncertainty }
+        }
+        _ => return None,
+    };
+    Some(Edit::SetSplice { rail: rail.id, splice })
+}
+
+/// The rows on the next rail; where there is none, on a new one like theirs, whose place is fitted.
+fn restart(page: &NotebookState, place: usize, ids: &[RowId]) -> Option<(Message, Edit)> {
+    let (name, does, mut edits) = if let Some(next) = page.rails.get(place + 1) {
+        let name = next.name_or_number(place + 1);
+        (name.clone(), message!("repair-next-rail", rail = name), Vec::new())
+    } else {
+        let edits = one_more_like(page.rails.get(place)?, page)?;
+        ((place + 2).to_string(), message!("repair-new-rail"), edits)
+    };
+    edits.extend(rows(page, ids)?.into_iter().map(|row| write(row, Cell::Rail, &name)));
+    Some((does, Edit::Together(edits)))
+}
+
+fn one_more_like(like: &Rail, page: &NotebookState) -> Option<Vec<Edit>> {
+    let rail: RailId = page.new_number();
+    let near = if like.sense == Sense::Grows { RailField::From } else { RailField::To };
+    let mark = like.texts.get(&near)?.clone();
+    let mut edits = vec![
+        Edit::AddRail(rail),
+        Edit::SetRulerUnit { rail, unit: like.unit },
+        Edit::SetSense { rail, sense: like.sense },
+        Edit::SetSplice { rail, splice: Splice::Free { mark } },
+    ];
+    let of: [fn(u32) -> UncertaintyOf; 2] = [UncertaintyOf::RulerReading, UncertaintyOf::RulerScale];
+    edits.extend(of.map(|of| Edit::SetKind { of: of(rail), kind: page.kind(of(like.id)) }));
+    let told = like.texts.iter().filter(|(field, _)| **field != RailField::Name);
+    edits.extend(told.map(|(field, text)| Edit::SetRail { rail, field: *field, text: text.clone() }));
+    Some(edits)
+}

@@ -164,6 +164,7 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
 pub fn a_repair_is_offered_and_taken_back(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     let sound = page.result()?;
+    let read = page.cell("Edge B", 24)?;
     page.type_in_cell("Edge B", 24, "14.1")?;
     let told = page.reads("#readings-notices", "Row 24 lies far off the line of all the others.")?;
     ensure!(told.contains("Without that row, c would be"), "what c would be is not said: {told}");
@@ -180,7 +181,7 @@ pub fn a_repair_is_offered_and_taken_back(stage: &Stage) -> Result<()> {
     page.click("Undo")?;
     page.reads("#readings-notices", "Row 24 lies far off the line of all the others.")?;
     ensure!(page.result()? == wrong, "undoing does not give the result back");
-    page.type_in_cell("Edge B", 24, "10.667")?;
+    page.type_in_cell("Edge B", 24, &read)?;
     eventually("the result is what it was", || page.result(), |result| *result == sound)?;
     page.is_silent()
 }

@@ -10,7 +10,8 @@ import { flowInHand, flushAll } from './typing.js';
 
 /** A part of the page that is redrawn from the view. @typedef {{show(view: View): void}} Part */
 
-/** How long after an edit what is not in sight is redrawn, ms: not in the way of what is. */
+/** How long after an edit checks and notices are computed, and what is not in sight is redrawn, ms: not in the way of
+ * the line that one watches. */
 const REST = 100;
 
 export class Book {
@@ -156,20 +157,26 @@ export class Book {
       this.frame = 0;
       this.drawIfDue();
     });
+    const { sealed } = this.view.result;
+    this.takeNews();
+    // What a seal covers stays nowhere, not even out of sight.
+    this.drawParts(this.view.result.sealed !== sealed);
+    this.rest ??= setTimeout(() => {
+      this.rest = undefined;
+      if (this.desk.judge()) this.takeNews();
+      this.drawParts(true);
+    }, REST);
+  }
+
+  takeNews() {
     const { view, rows } = this.desk.news();
-    const { rows: known, result: { sealed } } = this.view;
+    const known = this.view.rows;
     // What is not news of a row stays the object that it was, and is not drawn again.
     this.view = {
       ...view,
       rows: rows.flatMap((row, place) => row && 'id' in row ? row : known.slice(place, place + 1).map((old) => (
         row ? { ...old, ...row } : old))),
     };
-    // What a seal covers stays nowhere, not even out of sight.
-    this.drawParts(view.result.sealed !== sealed);
-    this.rest ??= setTimeout(() => {
-      this.rest = undefined;
-      this.drawParts(true);
-    }, REST);
   }
 
   /** Has the parts show the view that there is. @param {boolean} [all] those not in sight, too */

@@ -18,7 +18,7 @@ use super::types::{
 };
 use super::walk::walk;
 use crate::air;
-use crate::notebook::{Notebook, NotebookState};
+use crate::notebook::{Notebook, NotebookState, Seal};
 use crate::rail;
 
 /// Computes everything from a notebook.
@@ -28,12 +28,27 @@ pub fn analyse(notebook: &Notebook) -> Analysis {
 
 /// Computes everything from a page, with one source of uncertainty made larger or smaller if asked.
 pub fn analyse_page(page: &NotebookState, what_if: Option<&WhatIf>) -> Analysis {
+    computed(page, what_if, None)
+}
+
+/// Computes the rows, the line and the speed of a page; what is thought of the line (checks and notices, two thirds of the
+/// work) stays as it was `before`, until [`analyse_page`] has been asked. Under a closed seal, everything at once, so that
+/// nothing said before the seal was closed stays.
+pub fn analyse_line(page: &NotebookState, before: &Analysis) -> Analysis {
+    let sealed = is_closed(page.seal.as_ref());
+    computed(page, None, Some(before).filter(|before| !(sealed || before.sealed)))
+}
+
+fn computed(page: &NotebookState, what_if: Option<&WhatIf>, before: Option<&Analysis>) -> Analysis {
     let prepared = prepare(page, what_if);
     let points = prepared.rows.points.as_slice();
     let air = air_reading(page, &prepared.context.bench);
     let mut line = line_of(&prepared);
     if let (Ok(line), Ok(setup)) = (&mut line, &prepared.setup) {
-        line.checks = checks(page, points, setup, &line.fit);
+        line.checks = match before {
+            Some(before) => before.line.as_ref().map(|line| line.checks.clone()).unwrap_or_default(),
+            None => checks(page, points, setup, &line.fit),
+        };
     }
     let seal = page.seal.as_ref();
     let speed = speed_of(&prepared, &line, &air, what_if).map(|speed| Shown::of(speed, seal));
@@ -42,20 +57,23 @@ pub fn analyse_page(page: &NotebookState, what_if: Option<&WhatIf>) -> Analysis 
     let line = line.map(|line| Shown::of(line, seal));
     let (marked, replaced) = marked(page, &prepared.problems);
     let walk = walk(page, points, line.as_ref().ok().map(|line| line.fit.slope));
-    let sealed = seal.is_some_and(|seal| !seal.opened);
-    let found = match &prepared.setup {
-        Ok(setup) if line.is_ok() => diagnose(&prepared.context, &prepared.rows, setup, sealed),
-        _ => Vec::new(),
+    let sealed = is_closed(seal);
+    let noticed = || {
+        let found = match &prepared.setup {
+            Ok(setup) if line.is_ok() => diagnose(&prepared.context, &prepared.rows, setup, sealed),
+            _ => Vec::new(),
+        };
+        notices(&NoticeInput {
+            context: &prepared.context,
+            replaced: &replaced,
+            rows: &prepared.rows,
+            line: line.as_deref().ok(),
+            speed: speed.as_deref().ok(),
+            found: &found,
+            walk: walk.as_ref(),
+        })
     };
-    let notices = notices(&NoticeInput {
-        context: &prepared.context,
-        replaced: &replaced,
-        rows: &prepared.rows,
-        line: line.as_deref().ok(),
-        speed: speed.as_deref().ok(),
-        found: &found,
-        walk: walk.as_ref(),
-    });
+    let notices = before.map_or_else(noticed, |before| before.notices.clone());
     Analysis {
         rails: rail_stands(&prepared.context),
         problems: prepared.problems,
@@ -67,7 +85,12 @@ pub fn analyse_page(page: &NotebookState, what_if: Option<&WhatIf>) -> Analysis 
         notices,
         drawn,
         sealed,
+        judged: before.is_none(),
     }
+}
+
+fn is_closed(seal: Option<&Seal>) -> bool {
+    seal.is_some_and(|seal| !seal.opened)
 }
 
 fn drawn(line: &LineAnalysis) -> DrawnLine {

@@ -7,7 +7,7 @@
 //! numbers ([`read`]), rows distances and delays ([`rows`]), those what a line is fitted to ([`setup`](mod@setup)).
 //! Then come the line ([`line_fit`]) seen from several sides ([`checks`](mod@checks)), its uncertainty taken
 //! apart ([`parts`]), the speed ([`speed`](mod@speed)) with its [`budget`](mod@budget), and [`notices`](mod@notices)
-//! about the whole.
+//! about the whole. After an edit [`analyse_line`] gives line and speed at once; checks and notices follow.
 //!
 //! The modules stand in the order in which data flows; each uses those above it.
 
@@ -110,7 +110,7 @@ pub mod trials;
 // Measured traces to the edits that put them into rows.
 pub mod measured;
 
-pub use analyse::{analyse, analyse_page};
+pub use analyse::{analyse, analyse_line, analyse_page};
 pub use fields::{bench_field, rail_field};
 pub use notice::{Notice, Section, Weight};
 pub use origin::{Clock, Origin, Quantity};

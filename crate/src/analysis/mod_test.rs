@@ -115,6 +115,31 @@ fn two_rows_give_a_line_and_stated_uncertainties_its_uncertainty() {
     assert!(stated.speed.is_ok());
 }
 
+/// After an edit the line is what it would be by the whole way, to the last bit, and checks and notices stay; but nothing
+/// stays that was said before a seal was closed.
+#[test]
+fn the_line_comes_at_once_and_what_is_thought_of_it_after() {
+    let mut notebook =
+        direct(&[["1", "", "3", ""], ["2", "", "6.1", ""], ["3", "", "9", ""], ["4", "", "12", ""]]);
+    let before = analyse(&notebook);
+    notebook
+        .apply(Edit::SetCell { row: 4, cell: Cell::Delay, text: "42".into() }, "2026-01-01T00:00:00Z")
+        .unwrap();
+    let (line, whole) = (analyse_line(notebook.state(), &before), analyse(&notebook));
+    assert!(whole.judged && !line.judged);
+    assert_ne!(whole.notices, before.notices);
+    assert_eq!(line.notices, before.notices);
+    assert_eq!(line.line.as_ref().unwrap().checks, before.line.as_ref().unwrap().checks);
+    assert_eq!(line.line.as_ref().unwrap().fit, whole.line.as_ref().unwrap().fit);
+    assert_eq!((&line.rows, &line.speed, &line.drawn), (&whole.rows, &whole.speed, &whole.drawn));
+
+    notebook.apply(Edit::Seal("salt".into()), "2026-01-01T00:00:00Z").unwrap();
+    assert_eq!(analyse_line(notebook.state(), &whole), analyse(&notebook));
+    let sealed = analyse(&notebook);
+    notebook.apply(Edit::OpenSeal, "2026-01-01T00:00:00Z").unwrap();
+    assert_eq!(analyse_line(notebook.state(), &sealed), analyse(&notebook));
+}
+
 #[test]
 fn what_cannot_be_read_is_noted_at_its_cell_and_kept() {
     let texts = ["12o", "1e400", "NaN", "1,5", "inf", "1.2.3", "5 ns", "--3"];

@@ -48,6 +48,9 @@ pub struct Analysis {
     /// Whether v, c and slopes carry the hidden factor of a closed seal.
     #[serde(skip)]
     pub sealed: bool,
+    /// Whether checks and notices are of the notebook as it is, rather than as it was an edit ago.
+    #[serde(skip)]
+    pub judged: bool,
 }
 
 /// The line as drawings show it: among the readings as they are, sealed or not. It is no number to be read, so nothing

@@ -157,6 +157,7 @@ pub fn analysis(stated: bool) -> Analysis {
         notices: vec![],
         drawn: None,
         sealed: false,
+        judged: true,
     }
 }
 

@@ -1,5 +1,7 @@
 //! One open notebook, as the page holds it.
 
+use std::borrow::Cow;
+
 use js_sys::Function;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
@@ -9,7 +11,7 @@ use super::trials::Tally;
 use super::words::PageWords;
 use super::{from_js, thrown, to_js, to_js_by_text};
 use crate::analysis::trials::Outcome;
-use crate::analysis::{Analysis, WhatIf, analyse, analyse_page};
+use crate::analysis::{Analysis, WhatIf, analyse, analyse_line, analyse_page};
 use crate::bundle::{self, notebook_refused};
 use crate::chart::{self, Theme};
 use crate::message;
@@ -42,8 +44,13 @@ impl Desk {
 
     pub(super) fn do_edit(&mut self, edit: Edit, at: &str) -> Result<(), JsValue> {
         self.notebook.apply(edit, at).map_err(|error| thrown("edit", error.message()))?;
-        self.analysis = analyse(&self.notebook);
+        self.analysis = analyse_line(self.notebook.state(), &self.analysis);
         Ok(())
+    }
+
+    /// What was computed, with the checks and notices of the notebook as it is.
+    fn judged(&self) -> Cow<'_, Analysis> {
+        if self.analysis.judged { Cow::Borrowed(&self.analysis) } else { Cow::Owned(analyse(&self.notebook)) }
     }
 
     /// What trials gave, while the notebook is as it was then.
@@ -106,6 +113,15 @@ impl Desk {
         Ok(to_js(&(turned, headings)))
     }
 
+    /// Computes the checks and notices that edits left as they were. Gives whether there were any.
+    pub fn judge(&mut self) -> bool {
+        let due = !self.analysis.judged;
+        if due {
+            self.analysis = analyse(&self.notebook);
+        }
+        due
+    }
+
     /// Everything the page shows, of the rows only what is new since this was last asked.
     #[wasm_bindgen(unchecked_return_type = "Types.News")]
     pub fn news(&mut self) -> JsValue {
@@ -162,7 +178,7 @@ impl Desk {
     /// `{kind: "trials", message}` when none can be drawn.
     pub fn tally(&self) -> Result<Tally, JsValue> {
         let page = self.notebook.state();
-        Tally::of(page, &self.analysis).map_err(|why| thrown("trials", why.message(page.decimal_mark)))
+        Tally::of(page, &self.judged()).map_err(|why| thrown("trials", why.message(page.decimal_mark)))
     }
 
     /// Keeps what trials gave for report and bundle, as long as the notebook stays as it is.
@@ -287,7 +303,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "'csv' | 'latex' | 'markdown'")] kind: &str,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<String, JsValue> {
-        let table = readings_table(&view(&self.notebook, &self.analysis), &PageWords(say));
+        let table = readings_table(&view(&self.notebook, &self.judged()), &PageWords(say));
         match kind {
             "csv" => table.to_csv().map_err(|error| thrown("table", error.message())),
             "latex" => Ok(table.to_latex()),
@@ -301,13 +317,9 @@ impl Desk {
         &self,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> String {
-        let charts = charts(self.notebook.state(), &self.analysis, self.outcome(), &PageWords(say));
-        report::html(
-            &view(&self.notebook, &self.analysis),
-            &charts,
-            self.trials_view().as_ref(),
-            &PageWords(say),
-        )
+        let analysis = self.judged();
+        let charts = charts(self.notebook.state(), &analysis, self.outcome(), &PageWords(say));
+        report::html(&view(&self.notebook, &analysis), &charts, self.trials_view().as_ref(), &PageWords(say))
     }
 
     /// What the bundle holds beside the files that the notebook rests on: name and text of each entry in turn; the report
@@ -319,11 +331,12 @@ impl Desk {
         &self,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<Vec<String>, JsValue> {
-        let charts = charts(self.notebook.state(), &self.analysis, self.outcome(), &PageWords(say));
-        let view = view(&self.notebook, &self.analysis);
+        let analysis = self.judged();
+        let charts = charts(self.notebook.state(), &analysis, self.outcome(), &PageWords(say));
+        let view = view(&self.notebook, &analysis);
         let texts = bundle::texts(
             &self.notebook,
-            &self.analysis,
+            &analysis,
             &view,
             &charts,
             self.trials_view().as_ref(),

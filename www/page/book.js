@@ -163,9 +163,15 @@ export class Book {
     this.drawParts(this.view.result.sealed !== sealed);
     this.rest ??= setTimeout(() => {
       this.rest = undefined;
-      if (this.desk.judge()) this.takeNews();
-      this.drawParts(true);
+      this.judge();
     }, REST);
+  }
+
+  /** Has checks and notices computed, and everything shown. */
+  judge() {
+    if (this.due) this.draw();
+    if (this.desk.judge()) this.takeNews();
+    this.drawParts(true);
   }
 
   takeNews() {

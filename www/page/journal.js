@@ -152,20 +152,6 @@ export class Journal {
   }
 
   /**
-   * Drops the entries of a notebook below a number, if this window is the one that writes.
-   * @param {string} notebook
-   * @param {number} below
-   */
-  drop(notebook, below) {
-    return this.write((store, writers) => {
-      writers.get(notebook).onsuccess = ({ target }) => {
-        if (resultOf(target) !== this.window) return;
-        store.delete(IDBKeyRange.bound([notebook, 0], [notebook, below], false, true));
-      };
-    });
-  }
-
-  /**
    * Drops all of a notebook.
    * @param {string} notebook
    */

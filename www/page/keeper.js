@@ -3,7 +3,7 @@
  * "Saved" is said only when the journal has everything typed. What could not be stored is tried again by itself.
  */
 import { isKind, messageOf } from './core.js';
-import { Behind, Superseded } from './journal.js';
+import { Behind, Superseded, newId } from './journal.js';
 import { leave } from './left-over.js';
 import { flushAll, isWaiting, watchWaiting } from './typing.js';
 
@@ -170,9 +170,11 @@ export class Keeper {
     clearTimeout(this.retry);
     this.behind = false;
     const { id } = this;
+    // One name however often it is tried, so that it is kept once.
+    const as = newId();
     for (let wait = FIRST_WAIT; this.id === id && this.lacking() > 0; wait = Math.min(2 * wait, LONGEST_WAIT)) {
       try {
-        const apart = await this.shelf.keepApart(this.book.desk);
+        const apart = await this.shelf.keepApart(this.book.desk, as);
         if (this.id === id) this.stored = this.book.desk.length();
         return apart;
       } catch (error) {

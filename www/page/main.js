@@ -197,7 +197,6 @@ class Page {
       if (!this.put(put, id, loaded)) return true;
       if (loaded.aside > 0) toast(say('saving-aside', { n: loaded.aside }));
       if (this.isBehind) await this.reload();
-      else if (writes) await this.shelf.compact(id, loaded);
       return true;
     } catch (error) {
       const title = this.shelf.item(id)?.title || say('untitled');
@@ -316,10 +315,15 @@ class Page {
     else toast(say('notebooks-no-demo'));
   }
 
-  /** Opens the notebook used last; on a first visit, the demo. */
-  async openLatest() {
+  /**
+   * Opens the notebook used last; on a first visit, the demo.
+   * @param {{id: string, at: string}} [recovered] one that a crash took off the shelf, and when it was last changed
+   */
+  async openLatest(recovered) {
     const items = this.shelf.list(false).map((item) => item.id);
-    const last = rememberedOpen();
+    const remembered = rememberedOpen() ?? '';
+    // What is remembered lies beside the shelf: the crash took that, too.
+    const last = recovered && recovered.at > (this.shelf.item(remembered)?.changed ?? '') ? recovered.id : remembered;
     const order = last && items.includes(last) ? [last, ...items.filter((id) => id !== last)] : items;
     for (const id of order) if (await this.open(id)) return;
     if (order.length > 0) await this.keep(blankDesk());
@@ -407,11 +411,11 @@ async function opened() {
   const names = opening.then((journal) => journal?.notebooks() ?? []);
   const [, , journal, journalled] = await Promise.all([loadWords().then(putWords).then(putHelp), begin(), opening, names]);
   const page = new Page(journal);
-  const lost = await page.shelf.recover(journalled);
-  await page.openLatest();
+  const { refused, latest } = await page.shelf.recover(journalled);
+  await page.openLatest(latest);
   // Where something else than the readings is in sight, it is there at once.
   if (!isUp(byId('readings'))) await page.grow();
-  for (const why of lost) toast(say('saving-cannot-open', { title: say('untitled'), why: messageOf(why) }));
+  for (const why of refused) toast(say('saving-cannot-open', { title: say('untitled'), why: messageOf(why) }));
   document.body.dataset.ready = 'true';
   performance.mark('ready');
   return page;

@@ -2,6 +2,7 @@
  * What the notebook noticed, beside what it is about. Weight is told by a word and a shape, not only by colour.
  */
 import { alike, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
+import { flushAll } from './typing.js';
 import { say, setTold, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -62,10 +63,16 @@ class NoticeItem {
       more > 0 ? say('notices-more', { n: more }) : '');
   }
 
-  /** Mends what was noticed, by one edit. A row is struck out for what was noticed of it. */
+  /**
+   * Mends what was noticed, by one edit, unless something typed meanwhile took it away. A row is struck out for what was
+   * noticed of it.
+   */
   mend() {
-    if (!this.notice?.repair) return;
-    const { edit, reason } = this.notice.repair;
+    const repair = this.notice?.repair;
+    flushAll();
+    this.book.judge();
+    if (!repair || !this.root.isConnected || !alike(repair, this.notice?.repair)) return;
+    const { edit, reason } = repair;
     const struck = typeof edit === 'object' && 'strike_row' in edit && reason;
     this.book.edit(struck ? { strike_row: { ...edit.strike_row, reason: tell(reason) } } : edit);
   }

@@ -1,6 +1,6 @@
 /**
- * The notebooks that this browser keeps. Each one is its snapshot in local storage and the journal entries
- * behind it; either may be ahead of the other, and opening takes the longer.
+ * The notebooks that this browser keeps. Each one is its journal, all of it, and for a quick start its snapshot in local
+ * storage, which a browser writes to disk when it likes; either may be ahead of the other, and opening takes the longer.
  */
 import { now } from './book.js';
 import { core, isKind } from './core.js';
@@ -13,15 +13,10 @@ import { say } from './words.js';
 /** @import { Desk } from './slope_of_light.js' */
 /** @import { StoredNotebook } from './types.js' */
 
-/** After this time a browser has surely written its local storage to disk, in ms (seen: 7 s are enough). */
-const SETTLED = 60_000;
-
 /**
  * @typedef {object} Loaded
  * @property {Desk} desk
  * @property {number} stored how many of its entries the journal holds, or need not hold any more
- * @property {number} covered how many of them the snapshot held
- * @property {string} written when the snapshot was written (RFC 3339); empty without one
  * @property {number} aside how many journal entries were set aside
  * @property {Apart | undefined} apart a notebook that holds what a snapshot had and the journal has not
  */
@@ -118,7 +113,7 @@ export class Shelf {
     if (writes && rest.length > 0) await this.journal?.setAside(id, rest);
     this.known.set(id, written);
     const aside = writes ? rest.length : 0;
-    return { desk, stored: Math.min(length ?? entries, entries), covered, written, aside, apart: undefined };
+    return { desk, stored: Math.min(length ?? entries, entries), aside, apart: undefined };
   }
 
   /**
@@ -141,17 +136,7 @@ export class Shelf {
       this.known.set(id, written);
       this.write(id, desk);
     }
-    return { desk, stored: desk.length(), covered: 0, written: '', aside: 0, apart };
-  }
-
-  /**
-   * Drops the journal entries that the snapshot covers: it was read back by this opening, and is dropped behind
-   * only when it is old enough to be on disk.
-   * @param {string} id
-   * @param {Loaded} loaded
-   */
-  async compact(id, { covered, written }) {
-    if (covered > 0 && Date.now() - Date.parse(written) > SETTLED) await this.journal?.drop(id, covered);
+    return { desk, stored: desk.length(), aside: 0, apart };
   }
 
   /**
@@ -172,12 +157,16 @@ export class Shelf {
    * @param {Desk} desk
    * @param {string} [id] as what
    */
-  async keepApart(desk, id) {
+  async keepApart(desk, id = newId()) {
     const copy = core.Desk.open(desk.text());
     try {
       const title = say('saving-apart-title', { title: copy.title() || say('untitled') });
       copy.apply({ set_title: title }, now());
-      return { id: await this.create(copy, id), title };
+      await this.create(copy, id).catch(async (error) => {
+        // A shelf that is full gets it another day, where the journal has it.
+        if (await this.journal?.length(id) !== copy.length()) throw error;
+      });
+      return { id, title };
     } finally {
       copy.free();
     }
@@ -237,10 +226,13 @@ export class Shelf {
   /**
    * Puts notebooks back on the shelf whose snapshot was lost while the journal kept them.
    * @param {string[]} journalled the notebooks that the journal holds
-   * @returns {Promise<unknown[]>} why some can't be; they are left as they are
+   * @returns {Promise<{refused: unknown[], latest?: {id: string, at: string}}>} why some can't be, which are left as
+   *   they are; and the one last changed of the others
    */
   async recover(journalled) {
     const refused = [];
+    /** @type {{id: string, at: string} | undefined} */
+    let latest;
     const known = new Set(core.shelf_list().map((item) => item.id));
     for (const id of journalled) {
       if (known.has(id)) continue;
@@ -248,9 +240,11 @@ export class Shelf {
       if (kept[0]?.number !== 0) continue;
       try {
         const { desk } = await this.load(id, false);
+        const at = madeAt(kept[kept.length - 1]);
+        if (at > (latest?.at ?? '')) latest = { id, at };
         try {
-          // As old as its last entry, so that the notebook last in hand opens first again.
-          core.shelf_write(id, desk.title(), madeAt(kept[kept.length - 1]), desk.text());
+          // As old as its last entry, so that it stands in its place among the others.
+          core.shelf_write(id, desk.title(), at, desk.text());
         } catch {
           // A shelf that is full gets it another day; the journal has it.
         }
@@ -259,7 +253,7 @@ export class Shelf {
         refused.push(error);
       }
     }
-    return refused;
+    return { refused, latest };
   }
 }
 

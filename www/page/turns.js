@@ -132,6 +132,8 @@ class LeaseTurns {
     this.given = Promise.resolve();
     this.channel = channelOf(TURNS, (message) => this.heard(message));
     addEventListener('pagehide', () => this.leave());
+    // A page that a browser kept and shows again has given its turn back: it begins anew.
+    addEventListener('pageshow', ({ persisted }) => { if (persisted) location.reload(); });
   }
 
   /** @param {string} id */

@@ -4,6 +4,7 @@
 import { alike, byId } from './dom.js';
 import { reveal } from './leaves.js';
 import { toast } from './toast.js';
+import { flushAll } from './typing.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -37,6 +38,7 @@ export function redo(book) {
 
 /** @param {Book} book @param {() => void} work @param {(where: string) => string} told */
 function act(book, work, told) {
+  flushAll();
   const before = book.current();
   work();
   const after = book.current();
@@ -52,7 +54,7 @@ function act(book, work, told) {
  * @param {View} before
  * @param {View} after
  */
-function changed(before, after) {
+export function changed(before, after) {
   const row = changedRow(before.rows, after.rows);
   if (row !== undefined) return row;
   const names = /** @type {(keyof View['bench'])[]} */ (Object.keys(after.bench));
@@ -86,7 +88,7 @@ function show(place) {
 }
 
 /** What a place is called on the page. @param {HTMLElement} place */
-function nameOf(place) {
+export function nameOf(place) {
   if (place.matches('tbody')) return say('undone-row', { n: place.querySelector('th')?.getAttribute('aria-label') ?? '' });
   if (place instanceof HTMLInputElement || place instanceof HTMLTextAreaElement) {
     const [label] = place.labels ?? [];

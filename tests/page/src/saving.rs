@@ -87,6 +87,42 @@ pub fn saved_outlives_a_kill(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// A snapshot that this browser read back, however old it says to be, may never have come to the disk: without it the
+/// journal still has all that was shown as saved, and the notebook in hand opens, not what a crash left remembered.
+///
+/// # Errors
+/// When something is gone, or another notebook opens.
+pub fn a_snapshot_that_is_lost_is_not_missed(stage: &Stage) -> Result<()> {
+    /// The list as if everything on it had been written an hour ago.
+    const AGED: &str = "const key = 'slope-of-light/list'; const list = JSON.parse(localStorage[key]); \
+        for (const kept of list) kept.changed = new Date(Date.now() - 3.6e6).toISOString(); \
+        localStorage[key] = JSON.stringify(list); return list.length";
+    /// Local storage as it was before the notebook was made: the demo is there, and remembered as open.
+    const LOST: &str = "const key = 'slope-of-light/list'; const list = JSON.parse(localStorage[key]); \
+        const [demo] = list.filter(({ title }) => title !== arguments[0]); \
+        localStorage[key] = JSON.stringify([demo]); sessionStorage.clear(); \
+        for (const { id, title } of list) if (title === arguments[0]) localStorage.removeItem(`slope-of-light/notebook/${id}`); \
+        localStorage['slope-of-light/setting/open'] = JSON.stringify(demo.id)";
+    let page = stage.blank_page()?;
+    page.fill("Title of the notebook", TITLE_GIVEN)?;
+    bench::fill(&page)?;
+    for edit in &EDITS {
+        (edit.make)(&page)?;
+    }
+    page.is_saved()?;
+    // A page that is left writes its snapshot.
+    page.reload()?;
+    page.sees(names::TITLE, TITLE_GIVEN)?;
+    ensure!(page.browser.run(AGED, vec![])? == 2, "there are not two notebooks");
+    page.reload()?;
+    page.sees(names::TITLE, TITLE_GIVEN)?;
+    page.browser.run(LOST, vec![serde_json::json!(TITLE_GIVEN)])?;
+    let page = stage.page_at(&stage.address, page.kill()?)?;
+    page.sees(names::TITLE, TITLE_GIVEN)?;
+    all_there(&page, &EDITS)?;
+    page.is_silent()
+}
+
 /// The browser is killed over and over, as soon as an edit is shown as saved; nothing is gone.
 ///
 /// # Errors

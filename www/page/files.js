@@ -89,18 +89,27 @@ function showReport(tab, html, name) {
     download(html, 'text/html;charset=utf-8', name);
     return;
   }
+  const { report, styles } = parsed(html);
+  const sheet = new tab.CSSStyleSheet();
+  sheet.replaceSync(styles);
+  tab.document.replaceChild(tab.document.adoptNode(report.documentElement), tab.document.documentElement);
+  tab.document.adoptedStyleSheets = [sheet];
+}
+
+/**
+ * A report's document, and its styles apart.
+ * @param {string} html
+ */
+export function parsed(html) {
   let styles = '';
   // Before it is parsed, which would count as a breach of the policy. The core writes them, and escapes what was typed.
   const bare = html.replace(/<style>([^]*?)<\/style>/g, (_, style) => {
     styles += style;
     return '';
   });
-  const sheet = new tab.CSSStyleSheet();
-  sheet.replaceSync(styles);
   const report = new DOMParser().parseFromString(bare, 'text/html');
   for (const old of report.querySelectorAll('meta[http-equiv]')) old.remove();
-  tab.document.replaceChild(tab.document.adoptNode(report.documentElement), tab.document.documentElement);
-  tab.document.adoptedStyleSheets = [sheet];
+  return { report, styles };
 }
 
 /**
@@ -128,8 +137,8 @@ export async function notebookIn(file) {
   return desk;
 }
 
-/** @param {Book} book */
-function fileName(book) {
+/** What a file of the open notebook is called, without its ending. @param {Book} book */
+export function fileName(book) {
   const title = book.view.title || say('untitled');
   return title.normalize('NFC').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 60) || 'notebook';
 }

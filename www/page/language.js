@@ -35,6 +35,11 @@ export function wordsOf(language) {
   return language === LANGUAGE ? table : tableOf(language);
 }
 
+/** What of this visit's table only later scripts say; the source's tables are whole, and so are the one file's. */
+export async function lateWords() {
+  return globalThis.SLOPE_WORDS ? '' : fetched(`words/${LANGUAGE}-late.ftl`);
+}
+
 /** @param {string} language */
 async function tableOf(language) {
   const inside = globalThis.SLOPE_WORDS?.[language];

@@ -19,7 +19,7 @@ import { keepOffline } from './offline.js';
 import { Preferences } from './preferences.js';
 import { Readings } from './readings.js';
 import { Shelf } from './shelf.js';
-import { inWords, loadWords, putWords, say } from './words.js';
+import { inWords, loadLateWords, loadWords, putWords, say } from './words.js';
 import { Strip } from './strip.js';
 import { sweepSoon } from './sweep.js';
 import { Tabs } from './tabs.js';
@@ -30,7 +30,6 @@ import { undo } from './undone.js';
 /** @import { Part } from './book.js' */
 /** @import { Takers } from './incoming.js' */
 /** @import { Place } from './late-section.js' */
-/** @import { RowWork } from './row-work.js' */
 /** @import { Loaded } from './shelf.js' */
 /** @import { Desk } from './slope_of_light.js' */
 /** @typedef {typeof import('./late-sections.js')} LateScripts */
@@ -60,8 +59,8 @@ class Page {
     const { book } = this;
     book.add(new Charts(book), () => isUp(byId('line-figure')));
     for (const part of [new Strip(book), new Readings(book), new Preferences(book, () => this.isSettled())]) book.add(part);
-    /** @type {RowWork | undefined} */
-    this.rowWork = undefined;
+    /** What is there once it is asked for. @type {unknown[] | undefined} */
+    this.onCall = undefined;
     /** The sections that come once the notebook is open. @type {{load(): Promise<void>}[]} */
     this.sections = [];
     this.later('cautions', ({ Cautions }) => new Cautions(book));
@@ -128,8 +127,12 @@ class Page {
   /** Brings the sections that come once a notebook is open. */
   async grow() {
     await Promise.all(this.sections.map((section) => section.load()));
-    // It shows nothing until it is asked; where its script has not come, the sections say so.
-    this.rowWork ??= await lateScripts().then(({ RowWork }) => new RowWork(this.book)).catch(() => undefined);
+    // They show nothing until they are asked; where their script has not come, the sections say so.
+    this.onCall ??= await lateScripts().then(({ Print, Replay, RowWork, Wall }) => {
+      const wall = new Wall(this.book);
+      this.book.add(wall);
+      return [new Print(this.book), new RowWork(this.book), new Replay(this.book), wall];
+    }).catch(() => undefined);
   }
 
   /** Joins book, keeper and tabs. */
@@ -385,9 +388,10 @@ function rememberedOpen() {
   }
 }
 
-/** What comes once a notebook is open. @returns {Promise<LateScripts>} */
-function lateScripts() {
-  return import('./late-sections.js');
+/** What comes once a notebook is open, with the words for it. @returns {Promise<LateScripts>} */
+async function lateScripts() {
+  const [scripts] = await Promise.all([import('./late-sections.js'), loadLateWords()]);
+  return scripts;
 }
 
 /** Leads through the demo that is open. */

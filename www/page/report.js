@@ -7,12 +7,14 @@ import { byId } from './dom.js';
 import { Choice } from './field.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
 import { LANGUAGES } from './languages.js';
+import { takePlot } from './plot-files.js';
 import { each, say, tell } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BenchField, View } from './types.js' */
 /** @import { TableKind } from './files.js' */
+/** @import { PlotFormat, PlotName } from './plot-files.js' */
 
 /** @type {[BenchField, number][]} */
 const FIELDS = [['people', 1], ['place', 1], ['aim', 3], ['method', 5], ['discussion', 5]];
@@ -38,6 +40,19 @@ export class Report {
     }, (value) => { language = value; });
     languages.show(language);
     byId('report-language-box').replaceWith(languages.root);
+    /** @type {PlotName} */
+    let plot = 'line';
+    /** @type {PlotFormat} */
+    let format = 'svg';
+    const plots = new Choice({
+      id: 'plot-name',
+      label: say('report-plot'),
+      options: { line: say('line-plot'), residuals: say('line-residuals'), bench: say('apparatus-drawing'), budget: say('uncertainty-title') },
+    }, (value) => { plot = value; });
+    const formats = new Choice({ id: 'plot-format', label: say('report-plot-format'), options: { svg: 'SVG', png: 'PNG' } },
+      (value) => { format = value; });
+    byId('plot-boxes').append(plots.root, formats.root);
+    onPress('take-plot', () => takePlot(book, plot, format));
     onPress('open-report', () => openReport(book, language));
     onPress('take-bundle', () => takeBundle(book));
     onPress('copy-table', () => copyText(book.desk.table(kind, tell)));

@@ -5,7 +5,7 @@
  */
 import { alike, setOptional } from './dom.js';
 import { FluentBundle, FluentNumber, FluentResource } from './fluent/index.js';
-import { LANGUAGE, wordsOf } from './language.js';
+import { LANGUAGE, lateWords, wordsOf } from './language.js';
 
 /** @import { Message, Value } from './types.js' */
 /** @import { Table } from './words-table.js' */
@@ -17,9 +17,14 @@ class Words {
     this.language = language;
     // Marks about each value that keep its direction of writing would be copied and read along.
     this.table = new FluentBundle(language, { useIsolating: false });
-    this.table.addResource(new FluentResource(texts));
+    this.add(texts);
     /** How its language lists things; made when something is first listed. @type {Intl.ListFormat | undefined} */
     this.lists = undefined;
+  }
+
+  /** @param {string} texts in the syntax of Fluent */
+  add(texts) {
+    this.table.addResource(new FluentResource(texts));
   }
 
   /** @param {string} id @param {Record<string, Value>} values */
@@ -53,7 +58,19 @@ export async function loadWords() {
   document.documentElement.lang = LANGUAGE;
 }
 
-/** A way to put messages into a language, which is loaded when it is not the one in use. @param {string} language */
+/** The texts that only later scripts say, on their way or at hand. @type {Promise<void> | undefined} */
+let late;
+
+/** Has the texts at hand that only later scripts say; asked again where they could not be had. */
+export function loadLateWords() {
+  late ??= lateWords().then((texts) => words.add(texts)).catch((error) => {
+    late = undefined;
+    throw error;
+  });
+  return late;
+}
+
+/** A way to put messages of the core into a language, which is loaded when it is not the one in use. @param {string} language */
 export async function teller(language) {
   const its = language === words.language ? words : new Words(language, await wordsOf(language));
   return (/** @type {Message} */ { id, values }) => its.filled(id, values);

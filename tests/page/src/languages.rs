@@ -48,9 +48,14 @@ struct Table {
 
 impl Table {
     fn of(stage: &Stage, language: &str) -> Result<Self> {
-        let file = stage.dist.join("words").join(format!("{language}.ftl"));
-        let text = fs::read_to_string(&file).with_context(|| format!("reading {}", file.display()))?;
-        let Ok(resource) = parser::parse(text.as_str()) else { bail!("{} can't be read", file.display()) };
+        let part = |ending: &str| {
+            let file = stage.dist.join("words").join(format!("{language}{ending}.ftl"));
+            fs::read_to_string(&file).with_context(|| format!("reading {}", file.display()))
+        };
+        let text = part("")? + &part("-late")?;
+        let Ok(resource) = parser::parse(text.as_str()) else {
+            bail!("the table of {language} can't be read")
+        };
         let mut table = Self { plain: BTreeMap::new(), pieces: vec![] };
         let messages = resource.body.into_iter().filter_map(|entry| match entry {
             Entry::Message(message) => message.value.map(|value| (message.id.name, value)),

@@ -28,6 +28,7 @@ mod saving;
 mod seal;
 mod sight;
 mod storage;
+mod watching;
 mod windows;
 
 use std::env;
@@ -43,7 +44,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 85] = [
+const TESTS: [(&str, Test); 89] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -97,6 +98,10 @@ const TESTS: [(&str, Test); 85] = [
     ("nothing_moves", sight::nothing_moves),
     ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
     ("leaves_are_turned", sight::leaves_are_turned),
+    ("the_run_is_played_back", watching::the_run_is_played_back),
+    ("the_wall_follows", watching::the_wall_follows),
+    ("printing_prints_the_report", watching::printing_prints_the_report),
+    ("plots_are_saved", watching::plots_are_saved),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("the_language_is_chosen", languages::the_language_is_chosen),
     ("the_page_speaks_french", languages::the_page_speaks_french),

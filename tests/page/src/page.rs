@@ -431,15 +431,24 @@ impl Page<'_> {
     /// # Errors
     /// When there is none, or more than one.
     pub fn downloaded(&self) -> Result<(PathBuf, Vec<u8>)> {
+        self.downloaded_as("zip")
+    }
+
+    /// The same, of a file with another ending.
+    ///
+    /// # Errors
+    /// When there is none, or more than one.
+    pub fn downloaded_as(&self, ending: &str) -> Result<(PathBuf, Vec<u8>)> {
         let folder = self.home.folder("downloads");
         let list = || {
             let entries = fs::read_dir(&folder)?.map(|entry| Ok(entry?.path()));
-            entries.collect::<Result<Vec<PathBuf>>>()
+            let files = entries.collect::<Result<Vec<PathBuf>>>()?;
+            Ok(files
+                .into_iter()
+                .filter(|file| file.extension().is_some_and(|end| end == ending))
+                .collect::<Vec<_>>())
         };
-        let whole = |files: &Vec<PathBuf>| {
-            !files.is_empty() && files.iter().all(|file| file.extension().is_some_and(|end| end == "zip"))
-        };
-        let files = eventually("a file is downloaded", list, whole)?;
+        let files = eventually("a file is downloaded", list, |files| !files.is_empty())?;
         let [file] = files.as_slice() else { bail!("more than one file was downloaded: {files:?}") };
         Ok((file.clone(), fs::read(file)?))
     }

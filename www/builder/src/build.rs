@@ -51,5 +51,9 @@ fn declare(project: &Project, build: Build) -> Result<()> {
     let languages = words::languages_script(project)?;
     write_if_changed(&project.page_types().join("languages.js"), languages.as_bytes())?;
     write_if_changed(&project.made_scripts().join("languages.js"), languages.as_bytes())?;
+    for language in words::languages(project)? {
+        let late = project.made_scripts().join(words::late_file(&language));
+        write_if_changed(&late, b"# Served from the source, the table is one.\n")?;
+    }
     Ok(())
 }

@@ -135,7 +135,8 @@ fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
         let name = inside.to_string_lossy();
         let at_once = at_once.contains(name.as_ref())
             || [".html", ".css", ".svg", ".ftl"].iter().any(|end| name.ends_with(end));
-        if at_once && !inside.starts_with(help::FOLDER) {
+        let late = words::late_file(words::language_of(inside).unwrap_or_default()) == name;
+        if at_once && !late && !inside.starts_with(help::FOLDER) {
             visit.page += bytes;
         }
     }

@@ -17,6 +17,7 @@ use crate::bundle::{Bundler, Form, loaded_at_once};
 use crate::files::{files_below, write_if_changed};
 use crate::onefile::{Handed, Help};
 use crate::project::{Build, CORE, FLUENT, Project, WASMS, WORKER};
+use crate::words::Packed;
 use crate::{build, compile, help, html, onefile, words};
 
 /// The page as one file.
@@ -71,9 +72,11 @@ pub fn pack(project: &Project) -> Result<()> {
     let page = html::preloading(&page, &page_scripts(&site)?)?;
     dist.write(Path::new("index.html"), page.as_bytes())?;
     dist.copy_folder(&source, &["svg", "webmanifest", "wasm", "json", "zip"])?;
-    let tables = tables(project)?;
-    for (language, table) in &tables {
-        dist.write(Path::new(&words::file(language)), table.as_bytes())?;
+    let mut tables = Vec::new();
+    for (language, Packed { first, late }) in words::packed(project, &said_at_once(&source, &site)?)? {
+        dist.write(Path::new(&words::file(&language)), first.as_bytes())?;
+        dist.write(Path::new(&words::late_file(&language)), late.as_bytes())?;
+        tables.push((language, first + &late));
     }
     dist.copy_below(&source.join(help::FOLDER), Path::new(help::FOLDER), &["html", "css", "webp"])?;
     dist.copy_folder(&site, &["js", "css"])?;
@@ -118,10 +121,11 @@ pub fn source(project: &Project) -> Result<PathBuf> {
     Ok(source.root)
 }
 
-/// The table of words of each language.
-fn tables(project: &Project) -> Result<Vec<(String, String)>> {
-    let languages = words::languages(project)?.into_iter();
-    languages.map(|language| Ok((language.clone(), words::packed(project, &language)?))).collect()
+/// The sources of what the page may say before all its scripts have come.
+fn said_at_once(source: &Path, site: &Path) -> Result<String> {
+    let scripts = page_scripts(site)?;
+    let scripts = scripts.iter().map(|script| read(&site.join(script)));
+    std::iter::once(read(&source.join("index.html"))).chain(scripts).collect()
 }
 
 /// The help page of each language that has one, as the one file holds it.

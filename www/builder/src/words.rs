@@ -186,15 +186,48 @@ fn plainly(pattern: &Pattern<&str>) -> Option<String> {
 }
 
 /// A language's table as a visit loads it: without what is said to those who write in it.
+pub struct Packed {
+    /// What the page may say before all its scripts have come.
+    pub first: String,
+    /// What only later scripts say.
+    pub late: String,
+}
+
+/// Each language's table as a visit loads it, parted by what `at_once` says: the scripts loaded before the page is ready,
+/// and its HTML. What the core says may be said at any time.
 ///
 /// # Errors
-/// When the table can't be read.
-pub fn packed(project: &Project, language: &str) -> Result<String> {
-    let path = project.page().join(file(language));
-    let text = fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
-    let Ok(mut resource) = parser::parse(text.as_str()) else { bail!("{} can't be read", path.display()) };
-    resource.body.retain(|entry| matches!(entry, Entry::Message(_) | Entry::Term(_)));
-    Ok(serializer::serialize(&resource))
+/// When a table or a source of the core can't be read.
+pub fn packed(project: &Project, at_once: &str) -> Result<Vec<(String, Packed)>> {
+    let mut late: BTreeSet<String> = unused(&table(project, FIRST)?, at_once).into_iter().collect();
+    for message in messages::said(project)? {
+        late.remove(&message.id);
+    }
+    let part = |language: &str, is_late: bool| {
+        let path = project.page().join(file(language));
+        let text = fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
+        let Ok(mut resource) = parser::parse(text.as_str()) else {
+            bail!("{} can't be read", path.display())
+        };
+        resource.body.retain(|entry| match entry {
+            Entry::Message(message) => late.contains(message.id.name) == is_late,
+            Entry::Term(_) => !is_late,
+            _ => false,
+        });
+        Ok(serializer::serialize(&resource))
+    };
+    let languages = languages(project)?.into_iter();
+    languages
+        .map(|language| {
+            let packed = Packed { first: part(&language, false)?, late: part(&language, true)? };
+            Ok((language, packed))
+        })
+        .collect()
+}
+
+/// The file of what only later scripts say, beside the page.
+pub fn late_file(language: &str) -> String {
+    format!("words/{language}-late.ftl")
 }
 
 /// The file of a language's table, beside the page.

@@ -891,6 +891,11 @@ report-formats-latex = LaTeX
 report-formats-markdown = Pipe table
 report-copy-table = Copy the table
 report-take-table = Download table
+report-plots = Plots
+report-plot = Plot
+report-plot-format = File type
+report-take-plot = Download plot
+report-no-plot = There is nothing to draw yet: enter readings first.
 report-drop = Drop here: notebook files are opened; photographs and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
@@ -1373,7 +1378,7 @@ preferences-close = Close
 ## The tour of the demo
 
 tour = Tour of the demo
-tour-offer = This notebook is an example with invented readings: try anything, Undo takes it back.
+tour-offer = This is an example with invented readings: try anything, Undo takes it back.
 tour-start = Take the tour (2 minutes)
 tour-dismiss = Not now
 tour-place = Tour, step { $n } of { $all }
@@ -1718,6 +1723,29 @@ plan-no_uncertainty = The uncertainty of these rows is not known. State under Ap
 plan-no_time_base = “{ $text }” is not a time per division. Write a number above zero, in ns.
 plan-no_repeats = “{ $text }” is not a number of rows. Write a whole number from 1 to { $most }.
 plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } Change it under Apparatus.
+
+## The run played back
+
+replay = Replay
+replay-hint = The notebook as it was after each step of its history. Nothing is changed by looking.
+replay-step = Step { $n } of { $all }
+replay-step-name = Step
+replay-row = row { $n }: { $texts }
+replay-else = another entry
+replay-play = Play
+replay-pause = Pause
+replay-back = Step back
+replay-on = Step on
+replay-close = Close
+
+## The wall view
+
+wall = Wall view
+wall-line = Line
+wall-bench = Bench
+wall-result = Result
+wall-row = Row { $n }: d = { $d } m, Δt = { $delay } ns
+wall-blocked = The browser did not open a second window. Allow pop-up windows for this page and try again.
 
 ## A message that offers to undo
 

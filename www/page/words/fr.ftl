@@ -891,6 +891,11 @@ report-formats-latex = LaTeX
 report-formats-markdown = Tableau à barres verticales
 report-copy-table = Copier le tableau
 report-take-table = Télécharger le tableau
+report-plots = Graphiques
+report-plot = Graphique
+report-plot-format = Type de fichier
+report-take-plot = Télécharger le graphique
+report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
 report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photographies et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
@@ -1718,6 +1723,29 @@ plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclare
 plan-no_time_base = « { $text } » n’est pas un temps par division. Écrivez un nombre supérieur à zéro, en ns.
 plan-no_repeats = « { $text } » n’est pas un nombre de lignes. Écrivez un nombre entier de 1 à { $most }.
 plan-no_rehearsal = Rien ne peut encore être répété avec ce montage. { $why } Changez-le sous Montage.
+
+## The run played back
+
+replay = Relecture
+replay-hint = Le cahier tel qu’il était après chaque étape de son histoire. Regarder ne change rien.
+replay-step = Étape { $n } sur { $all }
+replay-step-name = Étape
+replay-row = ligne { $n } : { $texts }
+replay-else = autre saisie
+replay-play = Lire
+replay-pause = Pause
+replay-back = Étape précédente
+replay-on = Étape suivante
+replay-close = Fermer
+
+## The wall view
+
+wall = Affichage mural
+wall-line = Droite
+wall-bench = Banc
+wall-result = Résultat
+wall-row = Ligne { $n } : d = { $d } m, Δt = { $delay } ns
+wall-blocked = Le navigateur n’a pas ouvert de deuxième fenêtre. Autorisez les fenêtres surgissantes pour cette page, puis réessayez.
 
 ## Un message qui propose d’annuler
 

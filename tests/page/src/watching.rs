@@ -1,0 +1,151 @@
+//! Looking on: the run played back, the second window for a lecture, the page as it is printed.
+
+use anyhow::{Context, Result, ensure};
+use serde_json::json;
+
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+const STEP: &str = "Step";
+const PLAYED: &str = "dialog.replay output";
+const TOLD: &str = "dialog.replay .lead";
+/// Moves the slider of the replay, as a drag does.
+const MOVE: &str = "const slider = document.querySelector('dialog.replay input'); slider.value = arguments[0]; \
+    slider.dispatchEvent(new Event('input'));";
+const LAST: &str = "return Number(document.querySelector('dialog.replay input').max)";
+/// How many different colours a canvas holds: more than one where something is drawn.
+const COLOURS: &str = "const { width, height } = arguments[0]; \
+    const { data } = arguments[0].getContext('2d').getImageData(0, 0, width, height); \
+    return new Set(new Uint32Array(data.buffer)).size";
+
+fn is_drawn(page: &Page, selector: &str) -> Result<()> {
+    let colours = || {
+        let script = format!("return (function () {{ {COLOURS} }})(document.querySelector(arguments[0]))");
+        page.browser.run(&script, vec![json!(selector)])
+    };
+    eventually(&format!("{selector} is drawn"), colours, |colours| colours.as_u64() > Some(3))?;
+    Ok(())
+}
+
+/// The replay shows c as it was, row by row, up to what it is, says what each step was, and changes nothing; under a closed
+/// seal it shows nothing from before the seal.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn the_run_is_played_back(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let result = page.result()?;
+    page.click("Replay")?;
+    page.sees(PLAYED, "no result yet")?;
+    page.reads(TOLD, "row 1: near")?;
+    is_drawn(&page, "dialog.replay canvas")?;
+    page.click("Step on")?;
+    page.reads(TOLD, "row 2: near")?;
+    let last = page.browser.run(LAST, vec![])?.as_u64().context("no last step")?;
+    page.browser.run(MOVE, vec![json!(last / 2 + 6)])?;
+    let half = page.text(PLAYED)?;
+    ensure!(half != result && half.contains("m/s"), "half way it says {half:?}");
+    is_drawn(&page, "dialog.replay canvas + canvas")?;
+    page.browser.run(MOVE, vec![json!(last - 1)])?;
+    page.click("Play")?;
+    page.sees(PLAYED, &result)?;
+    page.named("Play").context("it plays on after the last step")?;
+    ensure!(page.value(STEP)? == last.to_string(), "it ends at another step");
+    page.click("Close")?;
+    ensure!(page.result()? == result, "looking changed the result");
+    let left =
+        page.browser.run("return document.querySelector('dialog.replay output').textContent", vec![])?;
+    ensure!(left == "", "closed, it still tells {left}");
+
+    page.click("Seal the result")?;
+    page.click("Seal it now")?;
+    let sealed = eventually("the seal is closed", || page.text(names::RESULT), |now| *now != result)?;
+    page.turn_to("#line")?;
+    page.click("Replay")?;
+    ensure!(page.browser.run(LAST, vec![])? == json!(0), "steps from before the seal are shown");
+    page.sees(PLAYED, &sealed)?;
+    page.is_silent()
+}
+
+/// The wall view is a window without fields that follows the first: c, the last row, the line, the bench, the result.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn the_wall_follows(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let first = page.browser.tab()?;
+    let result = page.result()?;
+    let wall = page.browser.tab_opened_by(|| page.click("Wall view"))?;
+    page.browser.switch_to(&wall)?;
+    page.sees(".wall-c output", &result)?;
+    page.reads(".wall-row", "Row 24: d = 6.600(15) m")?;
+    is_drawn(&page, "canvas")?;
+    is_drawn(&page, "canvas + canvas")?;
+    ensure!(page.count("input, textarea, select")? == 0, "the wall view has fields");
+
+    page.browser.switch_to(&first)?;
+    page.type_in_cell("Edge B", 24, "5.90")?;
+    let changed = page.result()?;
+    ensure!(changed != result, "a changed reading leaves the result at {result:?}");
+    page.browser.switch_to(&wall)?;
+    page.sees(".wall-c output", &changed)?;
+    page.click("Bench")?;
+    is_drawn(&page, "section:not([hidden]) canvas")?;
+    page.click("Result")?;
+    page.reads(".wall-words", "The speed of light in vacuum")?;
+    page.is_silent()
+}
+
+/// What the browser prints is the report, and nothing of the page.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn printing_prints_the_report(stage: &Stage) -> Result<()> {
+    /// What is seen on paper: which children of the body, and the words of the report.
+    const SEEN: &str = "const seen = [...document.body.children].filter((node) => node.checkVisibility()).map(({ id }) => id); \
+        return [seen, document.getElementById('printed').shadowRoot.textContent]";
+    let page = stage.page()?;
+    let result = page.result()?;
+    page.browser.debug("Emulation.setEmulatedMedia", &json!({ "media": "print" }))?;
+    page.browser.run("dispatchEvent(new Event('beforeprint'))", vec![])?;
+    let [seen, report]: [serde_json::Value; 2] = serde_json::from_value(page.browser.run(SEEN, vec![])?)?;
+    ensure!(seen == json!(["printed"]), "printed is {seen}");
+    let report = report.as_str().unwrap_or_default();
+    for part in [result.as_str(), "Three rails in the laboratory", "Never look into the beam"] {
+        ensure!(report.contains(part), "the print lacks {part:?}");
+    }
+    page.browser.run("dispatchEvent(new Event('afterprint'))", vec![])?;
+    page.browser.debug("Emulation.setEmulatedMedia", &json!({ "media": "" }))?;
+    ensure!(page.result()? == result, "the page is not as before");
+    page.is_silent()
+}
+
+/// A plot is saved as SVG, and as a PNG fine enough for paper; where there is nothing to draw, that is said.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn plots_are_saved(stage: &Stage) -> Result<()> {
+    /// The pixels of a plot that is 6.3 inches wide, the text column of A4 with margins of 25 mm, at 200 to the inch.
+    const FINE: u32 = 1260;
+    let page = stage.page()?;
+    page.choose("Plot", "Residuals")?;
+    page.click("Download plot")?;
+    let (name, svg) = page.downloaded_as("svg")?;
+    ensure!(name.to_string_lossy().ends_with("-residuals.svg"), "the plot is called {}", name.display());
+    let svg = String::from_utf8(svg)?;
+    ensure!(svg.starts_with("<svg") && svg.contains("<title>Residuals"), "it is no plot of residuals");
+    page.choose("File type", "PNG")?;
+    page.click("Download plot")?;
+    let (_, png) = page.downloaded_as("png")?;
+    // W3C, Portable Network Graphics, sections 5.2 and 11.2.1: the signature, and the width in the first chunk.
+    ensure!(png.starts_with(b"\x89PNG\r\n\x1a\n"), "it is no PNG");
+    let width = png.get(16..20).and_then(|bytes| bytes.try_into().ok()).map(u32::from_be_bytes);
+    ensure!(width >= Some(FINE), "the PNG is {width:?} pixels wide");
+    page.is_silent()?;
+
+    let blank = stage.blank_page()?;
+    blank.choose("Plot", "Uncertainty")?;
+    blank.click("Download plot")?;
+    blank.reads(names::MESSAGE, "nothing to draw yet")?;
+    blank.is_silent()
+}

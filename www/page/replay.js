@@ -1,0 +1,175 @@
+/**
+ * The run played back: line, residuals and c as they were after each step of the log. Nothing is changed by it.
+ */
+import { Book } from './book.js';
+import { core } from './core.js';
+import { byId, el, setHidden, setText } from './dom.js';
+import { Plot } from './plot.js';
+import { flushAll } from './typing.js';
+import { changed, nameOf } from './undone.js';
+import { say, tell } from './words.js';
+
+/** @import { RowView, View } from './types.js' */
+
+/** How long a step stands while the run plays, ms. */
+const PACE = 900;
+
+export class Replay {
+  /** @param {Book} book */
+  constructor(book) {
+    this.book = book;
+    /** The notebook as it was. */
+    this.run = new Book();
+    /** How many entries of the log it holds. */
+    this.end = 0;
+    /** The log, each entry as JSON. @type {string[]} */
+    this.log = [];
+    /** How many entries there are after each step. @type {number[]} */
+    this.ends = [];
+    this.timer = 0;
+
+    this.told = el('p', { class: 'lead' });
+    this.result = el('output');
+    this.sealed = el('span', { class: 'sealed-mark' }, say('seal-mark'));
+    this.line = el('canvas', { role: 'img', 'aria-label': say('line-plot') });
+    this.residuals = el('canvas', { role: 'img', 'aria-label': say('line-residuals') });
+    this.plots = [
+      new Plot(this.line, (canvas, dark, pixels) => this.run.desk.draw_line(canvas, dark, pixels, tell)),
+      new Plot(this.residuals, (canvas, dark, pixels) => this.run.desk.draw_residuals(canvas, dark, pixels, tell)),
+    ];
+    this.slider = el('input', {
+      type: 'range', min: '0', 'aria-label': say('replay-step-name'), input: () => {
+        this.pause();
+        this.go(Number(this.slider.value));
+      },
+    });
+    this.player = el('button', { type: 'button', class: 'main', click: () => (this.timer ? this.pause() : this.play()) }, say('replay-play'));
+    const step = (/** @type {number} */ by) => () => {
+      this.pause();
+      this.go(this.step() + by);
+    };
+    this.dialog = el('dialog', { class: 'replay', 'aria-labelledby': 'replay-title', close: () => this.leave() },
+      el('h2', { id: 'replay-title' }, say('replay')), el('p', { class: 'hint' }, say('replay-hint')), this.told,
+      el('p', { class: 'replay-c' }, el('i', {}, 'c'), ' = ', this.result, ' ', this.sealed), this.line, this.residuals, this.slider,
+      el('p', { class: 'actions' }, this.player,
+        el('button', { type: 'button', click: step(-1) }, say('replay-back')),
+        el('button', { type: 'button', click: step(1) }, say('replay-on')),
+        el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('replay-close'))));
+    document.body.append(this.dialog);
+    byId('open-replay').addEventListener('click', () => this.open());
+  }
+
+  /** Opens it where the first row was entered. */
+  open() {
+    flushAll();
+    this.log = this.book.desk.entries(0);
+    this.ends = ends(this.log, this.book.current().result.sealed);
+    const first = this.ends.findIndex((end) => 'add_row' in Object(editIn(this.log[end - 1])));
+    this.slider.max = String(this.ends.length - 1);
+    this.dialog.showModal();
+    this.go(Math.max(first, 0));
+    this.player.focus();
+  }
+
+  /** The step that is shown. */
+  step() {
+    return Number(this.slider.value);
+  }
+
+  /** Shows a step. @param {number} step */
+  go(step) {
+    const place = Math.min(Math.max(step, 0), this.ends.length - 1);
+    const end = this.ends[place] ?? 0;
+    const before = this.at(this.ends[place - 1] ?? 0);
+    const after = this.at(end);
+    const { result } = after;
+    const at = JSON.parse(this.log[end - 1] ?? '{}').at;
+    const when = at ? new Intl.DateTimeFormat(say('language'), { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at)) : '';
+    const told = [say('replay-step', { n: place + 1, all: this.ends.length }), when, what(before, after)].filter((text) => text).join(' · ');
+    setText(this.told, told);
+    setText(this.result, result.short || say('strip-no-result'));
+    setHidden(this.sealed, !result.sealed);
+    this.slider.value = String(place);
+    this.slider.setAttribute('aria-valuetext', told);
+    for (const plot of this.plots) plot.show();
+  }
+
+  /** The notebook after so many entries. @param {number} end @returns {View} */
+  at(end) {
+    const { run } = this;
+    // The log only grows: what was earlier is read anew.
+    if (end < this.end) {
+      const old = run.desk;
+      run.put(core.Desk.blank());
+      old.free();
+      this.end = 0;
+    }
+    run.desk.replay(this.log.slice(this.end, end));
+    this.end = end;
+    run.redraw();
+    return run.current();
+  }
+
+  /** Keeps nothing of what was shown: a seal may be closed next. */
+  leave() {
+    this.pause();
+    this.at(0);
+    setText(this.result, '');
+    for (const plot of this.plots) plot.clear();
+  }
+
+  play() {
+    if (this.step() >= this.ends.length - 1) this.go(0);
+    setText(this.player, say('replay-pause'));
+    this.timer = window.setInterval(() => {
+      this.go(this.step() + 1);
+      if (this.step() >= this.ends.length - 1) this.pause();
+    }, PACE);
+  }
+
+  pause() {
+    clearInterval(this.timer);
+    this.timer = 0;
+    setText(this.player, say('replay-play'));
+  }
+}
+
+/**
+ * Where each step ends: what follows one another in one row, field or rail is one step. Under a closed seal the first is
+ * the one that closed it, so that nothing is shown that it covers.
+ * @param {string[]} log
+ * @param {boolean} sealed
+ */
+function ends(log, sealed) {
+  const places = log.map((entry) => placeOf(editIn(entry)));
+  const seal = sealed ? log.findLastIndex((entry) => 'seal' in Object(editIn(entry))) : 0;
+  return places.flatMap((place, index) => (index >= seal && place !== places[index + 1] ? [index + 1] : []));
+}
+
+/** @param {string | undefined} entry @returns {unknown} */
+function editIn(entry) {
+  return entry ? JSON.parse(entry).edit : undefined;
+}
+
+/** What tells the place of an edit from others. @param {any} edit */
+function placeOf(edit) {
+  const [[kind, body] = ['', undefined]] = Object.entries(Object(edit));
+  const place = ['row', 'rail', 'setting', 'shared', 'field'].find((name) => body?.[name] !== undefined);
+  // An undo is a step of its own.
+  if (typeof edit === 'string') return Symbol(edit);
+  return place ? `${place} ${body[place]}` : kind;
+}
+
+/** What a step changed, in words. @param {View} before @param {View} after */
+function what(before, after) {
+  const place = changed(before, after);
+  const row = after.rows.find(({ id }) => place === `row-${id}` || place?.startsWith(`cell-${id}-`));
+  if (row) return say('replay-row', { n: row.number, texts: texts(row) });
+  const there = place ? document.getElementById(place) : null;
+  return there ? nameOf(there) : say('replay-else');
+}
+
+/** The cells of a row, as typed. @param {RowView} row */
+function texts(row) {
+  return Object.values(row.cells).map(({ text }) => text).filter((text) => text).join(' · ');
+}

@@ -6,6 +6,7 @@ import { isKind, messageOf } from './core.js';
 import { Behind, Superseded, newId } from './journal.js';
 import { leave } from './left-over.js';
 import { flushAll, isWaiting, watchWaiting } from './typing.js';
+import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Journal } from './journal.js' */
@@ -16,6 +17,8 @@ const REST = 2_000;
 /** How long after a failure storing is tried again, in ms: at first, and at most after several. */
 const FIRST_WAIT = 1_000;
 const LONGEST_WAIT = 30_000;
+/** How long the journal may take before it is said that it does not answer, in ms. */
+const PATIENCE = 5_000;
 
 /** @typedef {'saved' | 'saving' | 'reading' | 'noJournal' | 'full' | 'shelfFull' | 'failed'} Saved */
 /** @typedef {{saved: Saved, why: string}} State */
@@ -100,6 +103,11 @@ export class Keeper {
   async run(journal) {
     const { id, book: { desk } } = this;
     const isOver = () => desk !== this.book.desk;
+    const slow = setTimeout(() => {
+      if (isOver()) return;
+      this.trouble = { saved: 'failed', why: say('saving-no-answer') };
+      this.tell();
+    }, PATIENCE);
     try {
       while (!isOver() && this.lacking() > 0) {
         const from = this.stored;
@@ -114,6 +122,7 @@ export class Keeper {
     } catch (error) {
       if (!isOver()) this.failed(error, journal);
     } finally {
+      clearTimeout(slow);
       if (!isOver()) {
         this.running = undefined;
         this.tell();

@@ -44,7 +44,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 89] = [
+const TESTS: [(&str, Test); 90] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -77,6 +77,7 @@ const TESTS: [(&str, Test); 89] = [
     ("works_with_site_data_off", storage::works_with_site_data_off),
     ("works_without_storage", storage::works_without_storage),
     ("starts_where_the_database_never_answers", storage::starts_where_the_database_never_answers),
+    ("a_database_that_hangs_is_told", storage::a_database_that_hangs_is_told),
     ("starts_without_broadcast_channels", storage::starts_without_broadcast_channels),
     ("storing_is_tried_again", storage::storing_is_tried_again),
     ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),

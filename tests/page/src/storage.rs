@@ -61,6 +61,32 @@ pub fn starts_where_the_database_never_answers(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// While the database does not answer, it is said that nothing is saved; once it does, that all is.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_database_that_hangs_is_told(stage: &Stage) -> Result<()> {
+    /// Holds the stores in a transaction that goes on until it is told to end.
+    const HOLD: &str = "window.held = true; const opened = indexedDB.open('slope-of-light');
+        opened.onsuccess = () => {
+            const held = opened.result.transaction(['journal', 'writers'], 'readwrite').objectStore('writers');
+            const ask = () => { if (window.held) held.get('nobody').onsuccess = ask; };
+            ask();
+        };";
+    let page = stage.page()?;
+    page.fill("Title of the notebook", "Before")?;
+    page.is_saved()?;
+    page.browser.run(HOLD, vec![])?;
+    page.fill("Title of the notebook", "Held up")?;
+    page.sees(names::SAVED, "Not saved")?;
+    page.reads(names::BANNER, "has not answered")?;
+    page.browser.run("window.held = false", vec![])?;
+    page.is_saved()?;
+    page.reload()?;
+    page.sees(names::TITLE, "Held up")?;
+    page.is_silent()
+}
+
 /// A browser without channels between windows: one window works and saves as ever, with locks and without.
 ///
 /// # Errors

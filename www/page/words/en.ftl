@@ -54,6 +54,7 @@ saving-reading = Read only
 saving-no-journal = This browser blocks storage: nothing is saved. Download the bundle before you close the page.
 saving-full = The browser’s storage is full: your last changes are not saved. Download the bundle now. Deleting notebooks you no longer need makes room. The page keeps trying.
 saving-failed = Your last changes are not saved ({ $why }). The page keeps trying. Download the bundle to be safe.
+saving-no-answer = the browser’s database has not answered for some seconds
 saving-shelf-full = The browser’s storage is nearly full. Your work is still saved edit by edit. Deleting notebooks you no longer need makes room.
 saving-other-tab = This notebook is open for writing in another window. Here it is read-only.
 saving-take-over = Write here instead

@@ -54,6 +54,7 @@ saving-reading = Lecture seule
 saving-no-journal = Ce navigateur bloque le stockage : rien n’est enregistré. Téléchargez l’archive avant de fermer la page.
 saving-full = Le stockage du navigateur est plein : vos dernières modifications ne sont pas enregistrées. Téléchargez l’archive maintenant. Supprimer des cahiers devenus inutiles libère de la place. La page continue d’essayer.
 saving-failed = Vos dernières modifications ne sont pas enregistrées ({ $why }). La page continue d’essayer. Par prudence, téléchargez l’archive.
+saving-no-answer = la base de données du navigateur ne répond pas depuis quelques secondes
 saving-shelf-full = Le stockage du navigateur est presque plein. Votre travail est encore enregistré, modification par modification. Supprimer des cahiers devenus inutiles libère de la place.
 saving-other-tab = Ce cahier est ouvert en écriture dans une autre fenêtre. Ici, il est en lecture seule.
 saving-take-over = Écrire ici

@@ -44,7 +44,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 90] = [
+const TESTS: [(&str, Test); 91] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -86,6 +86,7 @@ const TESTS: [(&str, Test); 90] = [
     ("a_window_opens_the_notebook_it_is_meant_for", windows::a_window_opens_the_notebook_it_is_meant_for),
     ("a_takeover_is_taken_back", windows::a_takeover_is_taken_back),
     ("what_a_window_loses_is_kept_apart", windows::what_a_window_loses_is_kept_apart),
+    ("a_page_shown_again_has_its_turn", windows::a_page_shown_again_has_its_turn),
     ("two_windows_without_locks", windows::two_windows_without_locks),
     ("the_journal_takes_edits_of_one_window", windows::the_journal_takes_edits_of_one_window),
     ("a_window_closed_while_it_parts_loses_nothing", windows::a_window_closed_while_it_parts_loses_nothing),

@@ -193,6 +193,31 @@ pub fn what_a_window_loses_is_kept_apart(stage: &Stage) -> Result<()> {
     two.page.is_silent()
 }
 
+/// A window without locks that was left for another page and came back by "Back", as browsers keep pages for that, still
+/// has its turn: another one reads along.
+///
+/// # Errors
+/// When both write.
+pub fn a_page_shown_again_has_its_turn(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let address = stage.plain_address();
+    page.go(&address)?;
+    page.fill("Title of the notebook", TITLE_GIVEN)?;
+    page.is_saved()?;
+    page.browser.run("location.href = 'icon.svg'", vec![])?;
+    let place = || page.browser.run("return location.pathname", vec![]);
+    eventually("another page is shown", place, |path| {
+        path.as_str().is_some_and(|p| p.ends_with("icon.svg"))
+    })?;
+    page.browser.run("history.back()", vec![])?;
+    eventually("the notebook is shown again", place, |path| *path == "/")?;
+    page.is_ready()?;
+    page.is_saved()?;
+    page.browser.open_from_page(OPEN, &address)?;
+    page.is_ready()?;
+    page.sees(names::SAVED, "Read only")
+}
+
 /// Over plain HTTP too, one of two windows writes.
 ///
 /// # Errors

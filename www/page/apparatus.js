@@ -67,7 +67,7 @@ export class Apparatus {
  * A field of the bench, the budget or the report.
  * @param {Book} book
  * @param {BenchField} name
- * @param {{prose?: boolean, lines?: number, label?: string}} [about]
+ * @param {{prose?: boolean, lines?: number, label?: string, term?: string}} [about]
  */
 export function benchField(book, name, about = {}) {
   return new TextField({ id: `bench-${name}`, label: say(`fields-${name}`), ...about }, (text) => {

@@ -5,6 +5,7 @@
 import { messageOf } from './core.js';
 import { alike, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { lettered } from './figures.js';
+import { helpLink } from './help.js';
 import { inWords, say, setTold, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -17,6 +18,12 @@ const COLUMNS = ['name', 'acts_on', 'u', 'shape', 'degrees_of_freedom', 'sensiti
 
 /** All columns, in their order. @type {(Column | 'share' | 'what_if')[]} */
 const ALL_COLUMNS = [...COLUMNS, 'share', 'what_if'];
+
+/** The terms of the glossary among the columns. @type {Partial<Record<Column | 'share' | 'what_if', string>>} */
+const TERMS = {
+  u: 'standard-uncertainty', shape: 'rectangular', degrees_of_freedom: 'degrees-of-freedom', sensitivity: 'sensitivity',
+  contribution: 'combined',
+};
 
 /** What a component can be multiplied by: the places of the slider. */
 const FACTORS = [0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2];
@@ -171,7 +178,14 @@ function withSymbols(sentence) {
 
 function header() {
   return el('thead', { role: 'rowgroup' }, el('tr', { role: 'row' }, ...ALL_COLUMNS.map((column) => (
-    el('th', { scope: 'col', role: 'columnheader', class: `in-${column}` }, say(`budget-columns-${column}`))))));
+    el('th', { scope: 'col', role: 'columnheader', class: `in-${column}` }, headed(column))))));
+}
+
+/** What a column is called; a term of the glossary leads there. @param {Column | 'share' | 'what_if'} column */
+function headed(column) {
+  const name = say(`budget-columns-${column}`);
+  const term = TERMS[column];
+  return term ? helpLink(`term-${term}`, { class: 'term', title: say('how-glossary') }, name) : name;
 }
 
 /** @param {Column | 'share' | 'what_if'} column @param {...Node} content */

@@ -2,6 +2,7 @@
  * A text box with its label, unit, problem, and what stands in for it while it is empty.
  */
 import { el, setAttribute, setOptional, setText } from './dom.js';
+import { termLink } from './help.js';
 import { each, say, tell } from './words.js';
 import { listen, put } from './typing.js';
 
@@ -9,14 +10,14 @@ import { listen, put } from './typing.js';
 
 export class TextField {
   /**
-   * @param {{id: string, label: string, lines?: number, prose?: boolean, wide?: boolean}} about
-   *   `prose`: words rather than a number; `lines`: more than one makes a text area
+   * @param {{id: string, label: string, lines?: number, prose?: boolean, wide?: boolean, term?: string}} about
+   *   `prose`: words rather than a number; `lines`: more than one makes a text area; `term`: of the glossary
    * @param {(text: string) => void} send
    * @param {(of: UncertaintyOf, kind: UncertaintyKind) => void} [choose] called where the field holds an uncertainty and
    *   somebody chose as what it is meant
    */
   constructor(about, send, choose) {
-    const { id, label, lines = 1, prose = lines > 1, wide = lines > 1 } = about;
+    const { id, label, lines = 1, prose = lines > 1, wide = lines > 1, term } = about;
     this.box = lines > 1
       ? el('textarea', { id, rows: String(lines), autocomplete: 'off' })
       : el('input', { id, type: 'text', autocomplete: 'off', spellcheck: prose ? 'true' : 'false' });
@@ -26,7 +27,7 @@ export class TextField {
     this.standIn = el('p', { class: 'hint', id: `${id}-if-empty`, hidden: true });
     this.problem = el('p', { class: 'problem', id: `${id}-problem`, hidden: true });
     this.root = el('div', { class: wide ? 'field wide' : prose ? 'field words' : 'field' },
-      this.label, el('span', { class: 'box' }, this.box, this.unit), el('div', {}, this.problem, this.standIn));
+      this.label, el('span', { class: 'box' }, this.box, this.unit), el('div', {}, this.problem, this.standIn, ...(term ? [termLink(term, label)] : [])));
     this.choose = choose;
     listen(this.root, (_, text) => send(text));
   }
@@ -76,12 +77,13 @@ function standIn({ text, default: value, meant }) {
 /** A choice among a few, by a list. */
 export class Choice {
   /**
-   * @param {{id: string, label: string, options: Record<string, string>}} about
+   * @param {{id: string, label: string, options: Record<string, string>, term?: string}} about `term`: of the glossary
    * @param {(value: any) => void} send
    */
-  constructor({ id, label, options }, send) {
+  constructor({ id, label, options, term }, send) {
     this.box = el('select', { id, change: () => send(this.box.value) });
-    this.root = el('div', { class: 'field' }, el('label', { for: id }, label), el('span', { class: 'box' }, this.box));
+    this.root = el('div', { class: 'field' }, el('label', { for: id }, label), el('span', { class: 'box' }, this.box),
+      ...(term ? [termLink(term, label)] : []));
     this.offered = '';
     this.offer(options);
   }

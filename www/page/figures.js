@@ -3,7 +3,7 @@
  */
 import { alike, el, Keyed, setAttribute, setHidden } from './dom.js';
 import { math } from './formula.js';
-import { helpLink } from './help.js';
+import { termLink } from './help.js';
 import { inWords, say, setTold } from './words.js';
 
 /** @import { Figure, Formula } from './types.js' */
@@ -33,7 +33,7 @@ class FigureLine {
     this.source = el('small', { hidden: true });
     this.value = el('dd', { id: `${list}-${id}` });
     const term = TERMS[id];
-    this.term = term === undefined ? undefined : helpLink(`term-${term}`, { class: 'term' }, say('how-glossary'));
+    this.term = term === undefined ? undefined : termLink(term, '');
     this.more = el('details', {}, el('summary', {}, this.name, ' ', this.symbol), this.meaning, this.work, this.source,
       ...(this.term ? [el('p', {}, this.term)] : []));
     this.more.addEventListener('toggle', () => this.write());

@@ -44,6 +44,15 @@ export function helpLink(place, attributes, text) {
   return link;
 }
 
+/**
+ * A link to a term of the glossary, beside what is called `name`.
+ * @param {string} term
+ * @param {string} name
+ */
+export function termLink(term, name) {
+  return helpLink(`term-${term}`, { class: 'term', 'aria-label': say('how-glossary-of', { term: name }) }, say('how-glossary'));
+}
+
 /** @param {keyof typeof MORE} section @param {string} more */
 function how(section, more) {
   const name = say(`${section}-title`);

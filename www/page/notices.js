@@ -3,6 +3,7 @@
  */
 import { alike, el, Keyed, setAttribute, setHidden, setText } from './dom.js';
 import { flushAll } from './typing.js';
+import { helpLink } from './help.js';
 import { say, setTold, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -10,6 +11,13 @@ import { say, setTold, tell } from './words.js';
 
 /** Signs that are no mark of a rail in the charts. @type {Record<Weight, string>} */
 export const SHAPES = { grave: '!', look: '?', know: 'i' };
+
+/** The term of the glossary that explains a notice, by the notice's name. @type {Record<string, string>} */
+const TERMS = {
+  treated_as_exact: 'standard-uncertainty', defaults_only: 'standard-uncertainty', dominant_component: 'correlated',
+  few_rows: 'degrees-of-freedom', scatter_too_large: 'chi-squared', scatter_too_small: 'chi-squared', runs: 'residual',
+  decisive_row: 'leverage', walk: 'time-walk', vague_splice: 'splice', step_at_splice: 'splice',
+};
 
 /** Of more rows than this the others are counted. */
 const MANY = 8;
@@ -33,6 +41,7 @@ class NoticeItem {
     this.shown = '';
     this.root = el('li', { tabindex: '-1' },
       this.shape, el('div', { class: 'notice-text' }, this.weight, ' ', this.text, ' ', this.lookAt, ' ', this.rows, ' ', this.repair, this.signs));
+    this.term = '';
   }
 
   /** @param {Told} item */
@@ -44,6 +53,9 @@ class NoticeItem {
     setText(this.weight, say('notices-lead', { weight: say(`notices-weights-${notice.weight}`) }));
     setText(this.text, tell(notice.text));
     setText(this.lookAt, tell(notice.look_at));
+    const term = TERMS[notice.id] ?? '';
+    if (term !== this.term) this.lookAt.after(' ', helpLink(`term-${term}`, { class: 'term' }, say('how-glossary')));
+    this.term = term;
     setHidden(this.repair, !notice.repair);
     if (notice.repair) setTold(this.repair, notice.repair.does);
     const signs = notice.signs.map(tell);

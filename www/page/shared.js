@@ -67,14 +67,15 @@ class SharedLine {
       send({ rows: { rows: [...this.rows.selectedOptions].map((option) => Number(option.value)) } });
     } });
     this.which = el('div', { class: 'field' }, el('label', { for: `${name}-which` }, say('shared-which')), this.rows);
-    this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: say('shared-uncertainty') },
+    this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: say('shared-uncertainty'), term: 'standard-uncertainty' },
       (text) => send({ uncertainty: text }));
     this.shape = new Choice({
       id: `${name}-shape`,
       label: say('shared-shape'),
       options: each(['normal', 'rectangular', 'triangular', 'arcsine', 'student'], (key) => say(`shared-shapes-${key}`)),
+      term: 'rectangular',
     }, (shape) => send({ shape }));
-    this.freedom = new TextField({ id: `${name}-freedom`, label: say('shared-freedom') },
+    this.freedom = new TextField({ id: `${name}-freedom`, label: say('shared-freedom'), term: 'degrees-of-freedom' },
       (text) => send({ degrees_of_freedom: text }));
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
       book.edit({ remove_shared: id });

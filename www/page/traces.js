@@ -57,8 +57,8 @@ export class Traces {
     this.running = el('p', { class: 'running actions', hidden: true },
       button('trace-stop', say('traces-stop'), () => this.work?.abort()), this.bar, this.count);
 
-    this.level = benchField(book, 'trace_level');
-    this.fraction = benchField(book, 'trace_fraction');
+    this.level = benchField(book, 'trace_level', { term: 'time-walk' });
+    this.fraction = benchField(book, 'trace_fraction', { term: 'constant-fraction' });
     this.estimator = new Radios({
       name: 'estimator',
       legend: say('traces-estimator'),

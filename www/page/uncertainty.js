@@ -21,7 +21,7 @@ export class Uncertainty {
     this.budget = new Budget(byId('budget-table'), book);
     this.summary = byId('budget-summary');
     this.figures = new Figures(byId('budget-figures'));
-    this.coverage = benchField(book, 'coverage');
+    this.coverage = benchField(book, 'coverage', { term: 'coverage-probability' });
     byId('uncertainty-fields').append(this.coverage.root);
     this.trials = new TrialsPart(book);
   }

@@ -76,6 +76,9 @@ pub fn what_is_treated_as_exact_is_told(stage: &Stage) -> Result<()> {
         page.sees(&below(field), "Default: 0, treated as exact")?;
     }
     page.reads("#apparatus-notices", "the time base and the scale of rail")?;
+    let term = "return document.querySelector('#apparatus-notices .term').href";
+    let term = page.browser.run(term, vec![])?;
+    ensure!(term.as_str().is_some_and(|term| term.ends_with("#term-standard-uncertainty")), "{term}");
     page.fill("Time base: relative uncertainty", "0.01 %")?;
     let told = page.reads("#apparatus-notices", "an uncertainty of 0: the scale of rail")?;
     ensure!(!told.contains("time base"), "{told:?}");

@@ -1188,9 +1188,9 @@ notices-signs = Signs of it:
 ## What the notebook notices by itself: what was noticed, and what to look at
 
 notice-entry_replaced = The result does not rest on what was typed here, which can’t be used: { $fields }.
-notice-entry_replaced-look = The marked fields: each says what is expected there.
-notice-vague_splice = The place of rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length of { $length }.
-notice-vague_splice-look = The uncertainty typed where the rail stands, and its unit: a bare number is in the ruler’s.
+notice-entry_replaced-look = Check the marked fields: each says what is expected there.
+notice-vague_splice = The position of rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length of { $length }.
+notice-vague_splice-look = Check the uncertainty typed for this position, and its unit: a bare number is in the unit of the ruler.
 notice-rehearsal = This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured.
 notice-rehearsal-look = The true values can be shown under Plan.
 notice-off_the_rail =
@@ -1198,38 +1198,38 @@ notice-off_the_rail =
         [one] The reading of row { $rows } lies outside the span of its rail.
        *[other] The readings of rows { $rows } lie outside the spans of their rails.
     }
-notice-off_the_rail-look = The number typed, its unit, the rail named, and the span given for that rail.
+notice-off_the_rail-look = Check the number typed, its unit, the rail named, and the span given for that rail.
 notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again: these rows lie farther out by one step, as if read on a rail of their own.
-notice-ruler_restarts-look = Whether the carriage had passed onto the next rail, whose ruler counts from its own end.
+notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler counts from its own end.
 notice-edge_off_screen =
     { $n ->
         [one] An edge of row { $rows } lies off the screen, which is { $width } divisions wide.
        *[other] Edges of rows { $rows } lie off the screen, which is { $width } divisions wide.
     }
-notice-edge_off_screen-look = The number typed, and the width of the screen given under Apparatus.
-notice-coarse_figures = The rail readings of rows { $rows } are typed with fewer digits than their stated uncertainty.
-notice-coarse_figures-look = Whether the ruler was read finer than was written down: write { $finer }, not { $coarse }, if it was.
-notice-disagreeing_places = Rows { $rows } stand at one place, but their delays differ by more than four times their uncertainty.
-notice-disagreeing_places-look = Whether the time base, the trigger or the rail changed between them.
+notice-edge_off_screen-look = Check the number typed, and the width of the screen given under Apparatus.
+notice-coarse_figures = The ruler readings of rows { $rows } are typed with fewer digits than their stated uncertainty.
+notice-coarse_figures-look = Check whether the ruler was read finer than was written down: write { $finer }, not { $coarse }, if it was.
+notice-disagreeing_places = Rows { $rows } are at the same position, but their delays differ by more than four times their uncertainty.
+notice-disagreeing_places-look = Check whether the time base, the trigger or the rail changed between them.
 notice-delay_falls =
     { $n ->
         [one] The delay falls at row { $rows } although the distance grows.
        *[other] The delay falls at rows { $rows } although the distance grows.
     }
 notice-delay_falls-throughout = The delay falls while the distance grows, over the whole run.
-notice-delay_falls-look = The sense of the ruler, and whether edges A and B were swapped.
+notice-delay_falls-look = Check the direction of the scale, and whether edges A and B were swapped.
 notice-delay_below_uncertainty =
     { $n ->
         [one] The delay of row { $rows } is smaller than its own uncertainty.
        *[other] The delays of rows { $rows } are smaller than their own uncertainties.
     }
-notice-delay_below_uncertainty-look = Whether a faster time base would spread the two edges farther apart.
+notice-delay_below_uncertainty-look = Check whether a faster time base would spread the two edges farther apart.
 notice-beyond_a_period =
     { $n ->
         [one] The delay of row { $rows } is longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
        *[other] The delays of rows { $rows } are longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
     }
-notice-beyond_a_period-look = Which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.
+notice-beyond_a_period-look = Check which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.
 notice-treated_as_exact = Treated as exact, with an uncertainty of 0: { $what }. An error there changes c by the same fraction, and the budget has no component for it.
 notice-treated_as_exact-look = State the limit from the data sheet or the specification. Type 0 if it is negligible.
 notice-treated_as_exact-time-base = the time base
@@ -1238,11 +1238,11 @@ notice-uncertainty_missing-delays = No row states an uncertainty of its delay. T
 notice-uncertainty_missing-distances = No row states an uncertainty of its distance. The distances are treated as exact, so u(c) may be too small.
 notice-uncertainty_missing-look = State it in each row. Type 0 if it is negligible.
 notice-defaults_only = All uncertainties are still default values.
-notice-defaults_only-look = How well you could really read the ruler, the joints and the edges: write that down.
+notice-defaults_only-look = State how well you could really read the ruler, the joints and the edges.
 notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
-notice-walk-look = Time the edges by a constant fraction of their height.
+notice-walk-look = Time the edges at a constant fraction of their amplitude.
 notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.
-notice-grid_bent-look = The corner marks; else a picture taken from farther away.
+notice-grid_bent-look = Check the corner marks. If they are right, take the photograph from farther away.
 notice-few_rows =
     { $n ->
         [one] Only { $n } row is included in the line: too few to test linearity.
@@ -1254,39 +1254,39 @@ notice-scatter_too_large =
         [one] The rows scatter more than their stated uncertainties allow (χ² = { $chi } with { $nu } degree of freedom).
        *[other] The rows scatter more than their stated uncertainties allow (χ² = { $chi } with { $nu } degrees of freedom).
     }
-notice-scatter_too_large-look = A row that went wrong, a step at a splice, or uncertainties that were stated too small. Choose under Result which uncertainty is claimed, and say why.
+notice-scatter_too_large-look = Check for a row that went wrong, a step at a splice, or uncertainties that were stated too small. Choose under Result which uncertainty is claimed, and say why.
 notice-scatter_too_small =
     { $nu ->
         [one] The rows scatter less than their stated uncertainties lead to expect (χ² = { $chi } with { $nu } degree of freedom): they may be too large.
        *[other] The rows scatter less than their stated uncertainties lead to expect (χ² = { $chi } with { $nu } degrees of freedom): they may be too large.
     }
-notice-scatter_too_small-look = Whether the limits of reading were stated too wide.
+notice-scatter_too_small-look = Check whether the limits of reading were stated too wide.
 notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
-notice-step_at_splice-look = The marks, the gap and the sense written for that splice.
+notice-step_at_splice-look = Check the marks, the gap and the direction of the scale written for that splice.
 notice-time_base_off = The rows read at { $base } ns a division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
 notice-time_base_off-recorder = The rows timed by the recorder are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
-notice-time_base_off-look = Whether that time base was noted rightly for each of them.
+notice-time_base_off-look = Check whether that time base was noted rightly for each of them.
 notice-curvature = The rows follow a curve rather than a straight line.
-notice-curvature-look = Edges read at different heights as the light grows weaker, or a time base that is not even across the screen.
+notice-curvature-look = Check for edges read at different heights as the light grows weaker, or a time base that is not even across the screen.
 notice-runs = The residual signs are not random (runs test).
-notice-runs-look = The residual plot: a wave, a step at a splice, or a change between two parts of the run.
+notice-runs-look = Check the residual plot: a wave, a step at a splice, or a change between two parts of the run.
 notice-decisive_row = One row decides the slope: without row { $row } its standard uncertainty would be { $times } times as large.
-notice-decisive_row-look = That row, and whether more positions near it can be read.
+notice-decisive_row-look = Check that row, and whether more positions near it can be read.
 notice-faster_than_light = The result exceeds the defined c by { $percent } %, { $times } u.
-notice-faster_than_light-look = The path factor (detector or mirror on the carriage), the time base, and each splice.
+notice-faster_than_light-look = Check the path factor (detector or mirror on the carriage), the time base, and each splice.
 notice-short_span = The whole run spans only { $times } times the uncertainty of one delay.
-notice-short_span-look = Whether the carriage can go farther, or the screen be set faster.
+notice-short_span-look = Check whether the carriage can go farther, or the screen be set faster.
 notice-vague_result = The standard uncertainty is { $percent } % of c: too large for a useful result.
-notice-vague_result-look = The first lines of the budget, and the unit of each number typed there.
+notice-vague_result-look = Check the first lines of the budget, and the unit of each number typed there.
 notice-dominant_component = One shared component is { $percent } % of u²(c); repeats do not reduce it.
-notice-dominant_component-look = The first line of the budget: that error alone decides the uncertainty.
+notice-dominant_component-look = Check the first line of the budget: that component alone decides the uncertainty.
 notice-row_off = Row { $rows } lies far off the line of all the others.
-notice-row_off-look = The reading, the rail, the time base and both edges of that row, as they stand in the notes.
+notice-row_off-look = Check the reading, the rail, the time base and both edges of that row, as they stand in the notes.
 notice-forced_zero = A row says zero distance and zero delay. Nobody measures that: the delay at zero distance is what the line finds.
 notice-forced_zero-look = Strike the row out unless it was read like the others.
 notice-rows_exchanged = Rows { $rows } look exchanged: with each other’s delays both lie on the line.
 notice-copied_rows = The edges of one row stand in other rows too, to the last digit, at other positions.
-notice-copied_rows-look = Whether they were copied down by mistake: read those positions again.
+notice-copied_rows-look = Check whether they were copied down by mistake: read those positions again.
 notice-edges_swapped = Edges A and B of row { $rows } look swapped: with the sign of its delay turned it lies on the line.
 notice-edges_swapped-all = Edges A and B look swapped in all rows: the delays have the wrong sign.
 notice-slipped_decimal = In row { $rows } a decimal point or a unit has slipped: with a factor of ten it lies on the line.
@@ -1295,11 +1295,11 @@ notice-wrong_rail = The reading of row { $rows } fits on another rail than the o
 notice-beyond_a_period-told = The delays of these rows fit the line of the others by one pulse period less or more.
 notice-change_from_row = From one row on all delays are offset: something was changed between two rows.
 notice-drift = The delays drift with the order in which the rows were taken.
-notice-drift-look = Whether the laser, the detectors or the trigger had warmed up: read some positions again, in another order.
+notice-drift-look = Check whether the laser, the detectors or the trigger had warmed up: read some positions again, in another order.
 notice-ruler_scale = On rail “{ $rail }” distances grow at another rate than on the others: its ruler or its unit does not fit.
-notice-ruler_scale-look = The ruler of that rail against another one, and the unit written for it.
-notice-wrong_sense = With the ruler of rail “{ $rail }” counted in the other sense the rows lie on one line.
-notice-wrong_sense-all = With all rulers counted in the other sense the rows lie on one line.
+notice-ruler_scale-look = Check the ruler of that rail against another one, and the unit written for it.
+notice-wrong_sense = With the scale of rail “{ $rail }” counted in the other direction the rows lie on one line.
+notice-wrong_sense-all = With all scales counted in the other direction the rows lie on one line.
 notice-overlap_turned = With the two columns of the joint of rail “{ $rail }” exchanged the rows lie on one line.
 notice-rail_unit = With the readings of rail “{ $rail }” in another unit the rows lie on one line.
 notice-time_base_off-some = The rows read at one time base do not lie on the line of the others.
@@ -1312,11 +1312,11 @@ notice-mended =
        *[other] { $what } With that put right, c would be { $c } × 10⁸ m/s.
     }
 notice-path_factor = The result is a factor of two off the defined c, as it is when a mirror is taken for a detector or a detector for a mirror.
-notice-path_factor-look = What rides on the carriage, under Apparatus.
+notice-path_factor-look = Check what rides on the carriage, under Apparatus.
 notice-scale_off = The result lies { $percent } % below the defined c, { $times } u.
 notice-edges_rounded = All edges stand on marks { $step } divisions apart, but are said to be read to ±{ $limit } divisions.
-notice-edges_rounded-look = The limit of reading an edge: rounded to marks it is half their distance at least.
-notice-fine_figures = Rail readings are typed with far more digits than could be read.
+notice-edges_rounded-look = Check the limit of reading an edge: rounded to marks it is half their distance at least.
+notice-fine_figures = Ruler readings are typed with far more digits than could be read.
 notice-fine_figures-look = Write as many digits as the ruler shows; an average keeps one or two more.
 notice-dominant_component-readings = The readings themselves are { $percent } % of u²(c).
 

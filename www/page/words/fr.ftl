@@ -1188,9 +1188,9 @@ notices-signs = Ce qui l’indique :
 ## Ce que le cahier remarque de lui-même : ce qui est remarqué, et ce qu’il faut regarder
 
 notice-entry_replaced = Le résultat ne repose pas sur ce qui a été saisi ici, qui est inutilisable : { $fields }.
-notice-entry_replaced-look = Les champs signalés : chacun dit ce qui y est attendu.
+notice-entry_replaced-look = Vérifiez les champs signalés : chacun dit ce qui y est attendu.
 notice-vague_splice = La position du rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur de { $length }.
-notice-vague_splice-look = L’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
+notice-vague_splice-look = Vérifiez l’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
 notice-rehearsal = Ce cahier est une répétition : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
 notice-rehearsal-look = Les valeurs vraies peuvent être montrées sous Plan.
 notice-off_the_rail =
@@ -1198,38 +1198,38 @@ notice-off_the_rail =
         [one] La lecture de la ligne { $rows } est hors de l’étendue de son rail.
        *[other] Les lectures des lignes { $rows } sont hors de l’étendue de leurs rails.
     }
-notice-off_the_rail-look = Le nombre saisi, son unité, le rail nommé et l’étendue donnée pour ce rail.
+notice-off_the_rail-look = Vérifiez le nombre saisi, son unité, le rail nommé et l’étendue donnée pour ce rail.
 notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer : ces lignes sont plus loin d’un même pas, comme lues sur un rail à part.
-notice-ruler_restarts-look = Si le chariot était passé sur le rail suivant, dont la règle a son propre zéro.
+notice-ruler_restarts-look = Vérifiez si le chariot était passé sur le rail suivant, dont la règle a son propre zéro.
 notice-edge_off_screen =
     { $n ->
         [one] Un front de la ligne { $rows } est hors de l’écran, large de { $width } divisions.
        *[other] Des fronts des lignes { $rows } sont hors de l’écran, large de { $width } divisions.
     }
-notice-edge_off_screen-look = Le nombre saisi, et la largeur de l’écran donnée sous Montage.
+notice-edge_off_screen-look = Vérifiez le nombre saisi, et la largeur de l’écran donnée sous Montage.
 notice-coarse_figures = Les lectures de la règle des lignes { $rows } sont saisies avec moins de chiffres que leur incertitude déclarée.
-notice-coarse_figures-look = Si la règle a été lue plus finement qu’écrit : écrivez alors { $finer }, et non { $coarse }.
+notice-coarse_figures-look = Vérifiez si la règle a été lue plus finement qu’écrit : écrivez alors { $finer }, et non { $coarse }.
 notice-disagreeing_places = Les lignes { $rows } sont à la même position, mais leurs retards diffèrent de plus de quatre fois leur incertitude.
-notice-disagreeing_places-look = Si la base de temps, le déclenchement ou le rail a changé entre elles.
+notice-disagreeing_places-look = Vérifiez si la base de temps, le déclenchement ou le rail a changé entre elles.
 notice-delay_falls =
     { $n ->
         [one] Le retard diminue à la ligne { $rows } alors que la distance croît.
        *[other] Le retard diminue aux lignes { $rows } alors que la distance croît.
     }
 notice-delay_falls-throughout = Le retard diminue alors que la distance croît, sur toute la série.
-notice-delay_falls-look = Le sens de la règle, et si les fronts A et B ont été échangés.
+notice-delay_falls-look = Vérifiez le sens de la règle, et si les fronts A et B ont été échangés.
 notice-delay_below_uncertainty =
     { $n ->
         [one] Le retard de la ligne { $rows } est plus petit que sa propre incertitude.
        *[other] Les retards des lignes { $rows } sont plus petits que leurs propres incertitudes.
     }
-notice-delay_below_uncertainty-look = Si une base de temps plus rapide écarterait davantage les deux fronts.
+notice-delay_below_uncertainty-look = Vérifiez si une base de temps plus rapide écarterait davantage les deux fronts.
 notice-beyond_a_period =
     { $n ->
         [one] Le retard de la ligne { $rows } dépasse une période des impulsions, { $period } ns : un retard n’est connu qu’à un nombre entier de périodes près.
        *[other] Les retards des lignes { $rows } dépassent une période des impulsions, { $period } ns : un retard n’est connu qu’à un nombre entier de périodes près.
     }
-notice-beyond_a_period-look = Quel front de B appartient à quelle impulsion de A, et la fréquence des impulsions donnée sous Montage.
+notice-beyond_a_period-look = Vérifiez quel front de B appartient à quelle impulsion de A, et la fréquence des impulsions donnée sous Montage.
 notice-treated_as_exact = Traité comme exact, avec une incertitude de 0 : { $what }. Une erreur y change c de la même fraction, et le bilan n’a pas de composante pour elle.
 notice-treated_as_exact-look = Déclarez la limite de la notice ou de la spécification. Saisissez 0 si elle est négligeable.
 notice-treated_as_exact-time-base = la base de temps
@@ -1238,55 +1238,55 @@ notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur
 notice-uncertainty_missing-distances = Aucune ligne ne déclare d’incertitude sur sa distance. Les distances sont traitées comme exactes : u(c) est peut-être trop petite.
 notice-uncertainty_missing-look = Déclarez-la dans chaque ligne. Saisissez 0 si elle est négligeable.
 notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défaut.
-notice-defaults_only-look = À quel point vous avez vraiment pu lire la règle, les jonctions et les fronts : écrivez-le.
+notice-defaults_only-look = Déclarez à quel point vous avez vraiment pu lire la règle, les jonctions et les fronts.
 notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, cette dérive temporelle change v de { $percent } %.
-notice-walk-look = La datation des fronts : employez une fraction constante de leur hauteur.
+notice-walk-look = Datez les fronts à une fraction constante de leur amplitude.
 notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photographie. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
-notice-grid_bent-look = Les marques de coin ; sinon, une photographie prise de plus loin.
+notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photographie de plus loin.
 notice-few_rows =
     { $n ->
         [one] Seulement { $n } ligne est prise en compte dans la droite : trop peu pour tester la linéarité.
        *[other] Seulement { $n } lignes sont prises en compte dans la droite : trop peu pour tester la linéarité.
     }
-notice-few_rows-look = Le nombre de positions : lisez-en davantage, au moins trois de chaque côté d’un raccord.
+notice-few_rows-look = Lisez davantage de positions, au moins trois de chaque côté d’un raccord.
 notice-scatter_too_large =
     { $nu ->
         [one] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté).
        *[other] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté).
     }
-notice-scatter_too_large-look = Une ligne manquée, un saut à un raccord, ou des incertitudes déclarées trop petites. Choisissez sous Résultat l’incertitude indiquée, et dites pourquoi.
+notice-scatter_too_large-look = Vérifiez s’il y a une ligne manquée, un saut à un raccord, ou des incertitudes déclarées trop petites. Choisissez sous Résultat l’incertitude indiquée, et dites pourquoi.
 notice-scatter_too_small =
     { $nu ->
         [one] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté) : elles sont peut-être trop grandes.
        *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : elles sont peut-être trop grandes.
     }
-notice-scatter_too_small-look = Si les limites de lecture ont été déclarées trop larges.
+notice-scatter_too_small-look = Vérifiez si les limites de lecture ont été déclarées trop larges.
 notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) au raccord du rail « { $rail } ».
-notice-step_at_splice-look = Les graduations, l’écart et le sens inscrits pour ce raccord.
+notice-step_at_splice-look = Vérifiez les graduations, l’écart et le sens de la règle inscrits pour ce raccord.
 notice-time_base_off = Les lignes lues à { $base } ns par division sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
 notice-time_base_off-recorder = Les lignes datées par l’enregistreur sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
-notice-time_base_off-look = Si cette base de temps a été bien notée pour chacune.
+notice-time_base_off-look = Vérifiez si cette base de temps a été bien notée pour chacune.
 notice-curvature = Les lignes suivent une courbe plutôt qu’une droite.
-notice-curvature-look = Des fronts lus à des hauteurs différentes à mesure que la lumière faiblit, ou une base de temps irrégulière sur l’écran.
+notice-curvature-look = Vérifiez s’il y a des fronts lus à des hauteurs différentes à mesure que la lumière faiblit, ou une base de temps irrégulière sur l’écran.
 notice-runs = Les signes des résidus ne sont pas aléatoires (test des suites).
-notice-runs-look = Le graphique des résidus : une ondulation, un saut à un raccord, ou un changement entre deux parties de la série.
+notice-runs-look = Vérifiez le graphique des résidus : une ondulation, un saut à un raccord, ou un changement entre deux parties de la série.
 notice-decisive_row = Une seule ligne décide de la pente : sans la ligne { $row }, son incertitude-type serait { $times } fois plus grande.
-notice-decisive_row-look = Cette ligne, et si d’autres positions proches peuvent être lues.
+notice-decisive_row-look = Vérifiez cette ligne, et si d’autres positions proches peuvent être lues.
 notice-faster_than_light = Le résultat dépasse la valeur définie de c de { $percent } %, soit { $times } u.
-notice-faster_than_light-look = Le facteur de trajet (détecteur ou miroir sur le chariot), la base de temps et chaque raccord.
+notice-faster_than_light-look = Vérifiez le facteur de trajet (détecteur ou miroir sur le chariot), la base de temps et chaque raccord.
 notice-short_span = Toute la série ne couvre que { $times } fois l’incertitude d’un retard.
-notice-short_span-look = Si le chariot peut aller plus loin, ou l’écran être réglé plus rapide.
+notice-short_span-look = Vérifiez si le chariot peut aller plus loin, ou l’écran être réglé plus rapide.
 notice-vague_result = L’incertitude-type vaut { $percent } % de c : trop pour un résultat utile.
-notice-vague_result-look = Les premières lignes du bilan, et l’unité de chaque nombre qui y est saisi.
+notice-vague_result-look = Vérifiez les premières lignes du bilan, et l’unité de chaque nombre qui y est saisi.
 notice-dominant_component = Une seule composante commune fait { $percent } % de u²(c) ; les répétitions ne la réduisent pas.
-notice-dominant_component-look = La première ligne du bilan : cette composante décide seule de l’incertitude.
+notice-dominant_component-look = Vérifiez la première ligne du bilan : cette composante décide seule de l’incertitude.
 notice-row_off = La ligne { $rows } est loin de la droite de toutes les autres.
-notice-row_off-look = La lecture, le rail, la base de temps et les deux fronts de cette ligne, tels qu’ils figurent dans les notes.
+notice-row_off-look = Vérifiez la lecture, le rail, la base de temps et les deux fronts de cette ligne, tels qu’ils figurent dans les notes.
 notice-forced_zero = Une ligne indique une distance nulle et un retard nul. Personne ne mesure cela : le retard à distance nulle est ce que la droite détermine.
-notice-forced_zero-look = Barrer la ligne, sauf si elle a été lue comme les autres.
+notice-forced_zero-look = Barrez la ligne, sauf si elle a été lue comme les autres.
 notice-rows_exchanged = Les lignes { $rows } semblent échangées : avec le retard l’une de l’autre, toutes deux sont sur la droite.
 notice-copied_rows = Les fronts d’une ligne se retrouvent dans d’autres lignes, au dernier chiffre près, à d’autres positions.
-notice-copied_rows-look = S’ils ont été recopiés par erreur : lire ces positions de nouveau.
+notice-copied_rows-look = Vérifiez s’ils ont été recopiés par erreur : relisez ces positions.
 notice-edges_swapped = Les fronts A et B de la ligne { $rows } semblent échangés : avec un retard de signe contraire, elle est sur la droite.
 notice-edges_swapped-all = Les fronts A et B semblent échangés dans toutes les lignes : les retards ont le mauvais signe.
 notice-slipped_decimal = Dans la ligne { $rows }, une virgule ou une unité a glissé : avec un facteur dix, elle est sur la droite.
@@ -1295,9 +1295,9 @@ notice-wrong_rail = La lecture de la ligne { $rows } convient à un autre rail q
 notice-beyond_a_period-told = Les retards de ces lignes rejoignent la droite des autres avec une période des impulsions de moins ou de plus.
 notice-change_from_row = À partir d’une ligne, tous les retards sont décalés : quelque chose a été changé entre deux lignes.
 notice-drift = Les retards dérivent avec l’ordre dans lequel les lignes ont été prises.
-notice-drift-look = Si le laser, les détecteurs ou le déclenchement étaient en régime : relire quelques positions dans un autre ordre.
+notice-drift-look = Vérifiez si le laser, les détecteurs ou le déclenchement étaient en régime : relisez quelques positions dans un autre ordre.
 notice-ruler_scale = Sur le rail « { $rail } », les distances croissent à un autre rythme que sur les autres : sa règle ou son unité ne convient pas.
-notice-ruler_scale-look = La règle de ce rail comparée à une autre, et l’unité inscrite pour elle.
+notice-ruler_scale-look = Comparez la règle de ce rail à une autre, et vérifiez l’unité inscrite pour elle.
 notice-wrong_sense = Avec la règle du rail « { $rail } » comptée dans l’autre sens, les lignes sont sur une même droite.
 notice-wrong_sense-all = Avec toutes les règles comptées dans l’autre sens, les lignes sont sur une même droite.
 notice-overlap_turned = Avec les deux colonnes du raccord du rail « { $rail } » échangées, les lignes sont sur une même droite.
@@ -1312,12 +1312,12 @@ notice-mended =
        *[other] { $what } Une fois corrigé, c vaudrait { $c } × 10⁸ m/s.
     }
 notice-path_factor = Le résultat s’écarte de la valeur définie de c d’un facteur deux, comme lorsqu’un miroir est pris pour un détecteur ou un détecteur pour un miroir.
-notice-path_factor-look = Ce que porte le chariot, sous Montage.
+notice-path_factor-look = Vérifiez ce que porte le chariot, sous Montage.
 notice-scale_off = Le résultat est inférieur de { $percent } % à la valeur définie de c, soit { $times } u.
 notice-edges_rounded = Tous les fronts tombent sur des graduations distantes de { $step } divisions, mais sont dits lus à ±{ $limit } divisions.
-notice-edges_rounded-look = La limite de lecture d’un front : arrondi aux graduations, elle vaut au moins la moitié de leur distance.
+notice-edges_rounded-look = Vérifiez la limite de lecture d’un front : arrondi aux graduations, elle vaut au moins la moitié de leur distance.
 notice-fine_figures = Les lectures de règle sont saisies avec bien plus de chiffres qu’on n’a pu en lire.
-notice-fine_figures-look = Écrire autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
+notice-fine_figures-look = Écrivez autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
 notice-dominant_component-readings = Les lectures elles-mêmes font { $percent } % de u²(c).
 
 ## Ce qu’une remarque propose pour corriger une erreur : une seule modification, que « Annuler » reprend

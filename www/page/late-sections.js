@@ -4,6 +4,7 @@
 export { Apparatus } from './apparatus.js';
 export { Cautions } from './cautions.js';
 export { Delays } from './delays.js';
+export { Keys } from './keys.js';
 export { Line } from './line.js';
 export { Plan } from './plan.js';
 export { Print } from './print.js';

@@ -128,10 +128,10 @@ class Page {
   async grow() {
     await Promise.all(this.sections.map((section) => section.load()));
     // They show nothing until they are asked; where their script has not come, the sections say so.
-    this.onCall ??= await lateScripts().then(({ Print, Replay, RowWork, Wall }) => {
+    this.onCall ??= await lateScripts().then(({ Keys, Print, Replay, RowWork, Wall }) => {
       const wall = new Wall(this.book);
       this.book.add(wall);
-      return [new Print(this.book), new RowWork(this.book), new Replay(this.book), wall];
+      return [new Keys(), new Print(this.book), new RowWork(this.book), new Replay(this.book), wall];
     }).catch(() => undefined);
   }
 

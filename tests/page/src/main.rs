@@ -44,7 +44,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 91] = [
+const TESTS: [(&str, Test); 92] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -104,6 +104,7 @@ const TESTS: [(&str, Test); 91] = [
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),
+    ("keys_are_listed", watching::keys_are_listed),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("the_language_is_chosen", languages::the_language_is_chosen),
     ("the_page_speaks_french", languages::the_page_speaks_french),

@@ -1,4 +1,4 @@
-//! Looking on: the run played back, the second window for a lecture, the page as it is printed.
+//! Looking on: the run played back, the second window for a lecture, the page as it is printed; and the list of keys.
 
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
@@ -148,4 +148,24 @@ pub fn plots_are_saved(stage: &Stage) -> Result<()> {
     blank.click("Download plot")?;
     blank.reads(names::MESSAGE, "nothing to draw yet")?;
     blank.is_silent()
+}
+
+/// `?` opens the list of keys where no field has the focus, and in a field is a letter like others.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn keys_are_listed(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.click("Title of the notebook")?;
+    page.type_text("?")?;
+    ensure!(page.value("Title of the notebook")?.contains('?'), "a question mark can't be typed");
+    ensure!(page.count("dialog[open]")? == 0, "the list opens while one types");
+    page.browser.run("document.activeElement.blur()", vec![])?;
+    page.type_text("?")?;
+    page.reads("dialog[open]", "The same cell of the next row")?;
+    page.click("Close")?;
+    page.click("Settings")?;
+    page.click("Keys")?;
+    page.reads("dialog[open]", "Ctrl + Z")?;
+    page.is_silent()
 }

@@ -1739,6 +1739,52 @@ replay-back = Step back
 replay-on = Step on
 replay-close = Close
 
+## The list of keys
+
+keys = Keys
+keys-close = Close
+keys-everywhere = Everywhere
+keys-readings = In the readings
+keys-plan = On a planned position
+keys-marks = On a mark of a photograph
+keys-traces = On a plot of two traces
+keys-press-undo = Ctrl + Z
+keys-does-undo = Undo
+keys-press-redo = Ctrl + Y, or Ctrl + Shift + Z
+keys-does-redo = Redo
+keys-press-leaf = Alt + Page Down, Alt + Page Up
+keys-does-leaf = The next leaf, the one before
+keys-press-list = ?
+keys-does-list = This list, when no field has the focus
+keys-press-next = Enter
+keys-does-next = The same cell of the next row; a new row after the last
+keys-press-before = Shift + Enter
+keys-does-before = The same cell of the row before
+keys-press-up-down = ↑ ↓
+keys-does-up-down = The cell above, the cell below
+keys-press-tab = Tab
+keys-does-tab = The next cell that is not filled in for you
+keys-press-position = ← →
+keys-does-position = Move it a little
+keys-press-far = Page Up, Page Down
+keys-does-far = Move it ten times as far
+keys-press-give-up = Esc
+keys-does-give-up = Put it back
+keys-press-mark = ← → ↑ ↓
+keys-does-mark = Move it by one pixel
+keys-press-fine = Shift and an arrow
+keys-does-fine = Move it by a tenth of a pixel
+keys-press-coarse = Alt and an arrow
+keys-does-coarse = Move it by ten pixels
+keys-press-accept = Enter
+keys-does-accept = Accept the marks
+keys-press-zoom = + −, or ↑ ↓
+keys-does-zoom = Zoom in, zoom out
+keys-press-aside = ← →
+keys-does-aside = Move along the time
+keys-press-whole = 0
+keys-does-whole = Show the whole pulse
+
 ## The wall view
 
 wall = Wall view

@@ -1739,6 +1739,52 @@ replay-back = Étape précédente
 replay-on = Étape suivante
 replay-close = Fermer
 
+## The list of keys
+
+keys = Touches
+keys-close = Fermer
+keys-everywhere = Partout
+keys-readings = Dans les lectures
+keys-plan = Sur une position prévue
+keys-marks = Sur une marque de photographie
+keys-traces = Sur un graphique de deux traces
+keys-press-undo = Ctrl + Z
+keys-does-undo = Annuler
+keys-press-redo = Ctrl + Y, ou Ctrl + Maj + Z
+keys-does-redo = Rétablir
+keys-press-leaf = Alt + Page suiv., Alt + Page préc.
+keys-does-leaf = La feuille suivante, la précédente
+keys-press-list = ?
+keys-does-list = Cette liste, quand aucun champ n’est actif
+keys-press-next = Entrée
+keys-does-next = La même cellule de la ligne suivante ; après la dernière, une nouvelle ligne
+keys-press-before = Maj + Entrée
+keys-does-before = La même cellule de la ligne précédente
+keys-press-up-down = ↑ ↓
+keys-does-up-down = La cellule du dessus, celle du dessous
+keys-press-tab = Tab
+keys-does-tab = La prochaine cellule qui n’est pas déjà proposée
+keys-press-position = ← →
+keys-does-position = La déplacer un peu
+keys-press-far = Page préc., Page suiv.
+keys-does-far = La déplacer dix fois plus loin
+keys-press-give-up = Échap
+keys-does-give-up = La remettre en place
+keys-press-mark = ← → ↑ ↓
+keys-does-mark = La déplacer d’un pixel
+keys-press-fine = Maj et une flèche
+keys-does-fine = La déplacer d’un dixième de pixel
+keys-press-coarse = Alt et une flèche
+keys-does-coarse = La déplacer de dix pixels
+keys-press-accept = Entrée
+keys-does-accept = Accepter les marques
+keys-press-zoom = + −, ou ↑ ↓
+keys-does-zoom = Agrandir, réduire
+keys-press-aside = ← →
+keys-does-aside = Se déplacer le long du temps
+keys-press-whole = 0
+keys-does-whole = Montrer l’impulsion entière
+
 ## The wall view
 
 wall = Affichage mural

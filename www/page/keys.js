@@ -1,0 +1,39 @@
+/**
+ * The list of keys, opened by `?` and from the settings.
+ */
+import { byId, el } from './dom.js';
+import { say } from './words.js';
+
+/** What is done by keys, by where. */
+const KEYS = /** @type {const} */ ([
+  ['everywhere', ['undo', 'redo', 'leaf', 'list']],
+  ['readings', ['next', 'before', 'up-down', 'tab']],
+  ['plan', ['position', 'far', 'give-up']],
+  ['marks', ['mark', 'fine', 'coarse', 'accept']],
+  ['traces', ['zoom', 'aside', 'whole']],
+]);
+
+export class Keys {
+  constructor() {
+    const groups = KEYS.map(([place, names]) => el('section', {}, el('h3', {}, say(`keys-${place}`)),
+      el('dl', { class: 'keys' }, ...names.flatMap((name) => [
+        el('dt', {}, el('kbd', {}, say(`keys-press-${name}`))), el('dd', {}, say(`keys-does-${name}`))]))));
+    const dialog = el('dialog', { 'aria-labelledby': 'keys-title' },
+      el('h2', { id: 'keys-title', tabindex: '-1', autofocus: true }, say('keys')), ...groups,
+      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('keys-close'))));
+    document.body.append(dialog);
+    const settings = /** @type {HTMLDialogElement} */ (byId('settings-dialog'));
+    const open = el('button', { type: 'button', click: () => {
+      settings.close();
+      dialog.showModal();
+    } }, say('keys'));
+    settings.lastElementChild?.append(' ', open);
+    document.addEventListener('keydown', (event) => {
+      const { target } = event;
+      if (event.key !== '?' || document.querySelector('dialog[open]')) return;
+      if (target instanceof Element && target.matches('input:not([type="checkbox"], [type="radio"]), textarea, select')) return;
+      event.preventDefault();
+      dialog.showModal();
+    });
+  }
+}

@@ -23,7 +23,7 @@ pub mod quantity;
 
 // Distributions, straight lines, uncertainty budgets: a package of their own, compiled for speed where the rest of the
 // page is compiled for size.
-pub use slope_engine::{budget, distribution, line};
+pub use slope_engine::{budget, consensus, distribution, line};
 
 // Recorded traces and photographs of a screen: a package of their own, most of which works in a worker beside the page.
 pub use slope_evidence::{errors_as_data, message, photo, trace};

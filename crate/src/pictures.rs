@@ -226,7 +226,7 @@ pub fn charts(
     let title = |message: Message| words.say(&message);
     // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
     Charts {
-        line_svg: chart::svg(width, height, &title(message!("line-plot")), &theme, |area, theme| {
+        line_svg: chart::svg(width, height, &title(message!("line-plot")), &theme, &|area, theme| {
             chart::line(area, &line, theme, words)
         })
         .unwrap_or_default(),
@@ -235,13 +235,13 @@ pub fn charts(
             height / 2,
             &title(message!("line-residuals")),
             &theme,
-            |area, theme| chart::residuals(area, &line, theme, words),
+            &|area, theme| chart::residuals(area, &line, theme, words),
         )
         .unwrap_or_default(),
         trials_svg: trials
             .and_then(|outcome| {
                 let picture = histogram_picture(outcome, page.decimal_mark);
-                chart::svg(width, height / 2, &title(message!("trials-plot")), &theme, |area, theme| {
+                chart::svg(width, height / 2, &title(message!("trials-plot")), &theme, &|area, theme| {
                     chart::histogram(area, &picture, theme, words)
                 })
                 .ok()
@@ -252,7 +252,7 @@ pub fn charts(
             chart::shares_height(&shares, &theme),
             &title(message!("report-shares")),
             &theme,
-            |area, theme| chart::shares(area, &shares, theme, words),
+            &|area, theme| chart::shares(area, &shares, theme, words),
         )
         .ok()
         .filter(|_| !shares.shares.is_empty())
@@ -262,7 +262,7 @@ pub fn charts(
             chart::bench_height(width, &bench, &theme, words),
             &title(message!("apparatus-drawing")),
             &theme,
-            |area, theme| chart::bench(area, &bench, theme, words),
+            &|area, theme| chart::bench(area, &bench, theme, words),
         )
         .unwrap_or_default(),
     }

@@ -7,6 +7,7 @@ mod air;
 mod budget;
 mod by_script;
 mod certified;
+mod consensus;
 mod coverage;
 mod distribution;
 mod floor;

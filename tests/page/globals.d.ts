@@ -2,16 +2,18 @@
 declare global {
   /** The wasm, after gzip, in base64. */
   var SLOPE_CORE: string | undefined;
-  /** The text of the script that the workers of the trials run. */
+  /** The script that the workers of the trials run, after gzip, in base64. */
   var SLOPE_TRIALS_WORKER: string | undefined;
   /** The wasm of the evidence workers, after gzip, in base64. */
   var SLOPE_EVIDENCE: string | undefined;
-  /** The text of the script that the evidence workers run. */
+  /** The script that the evidence workers run, after gzip, in base64. */
   var SLOPE_EVIDENCE_WORKER: string | undefined;
   /** Whether scripts were joined, those of the workers into classic ones. */
   var SLOPE_PACKED: boolean | undefined;
   /** The help page of each language, after gzip, in base64. */
   var SLOPE_HELP: Record<string, string> | undefined;
+  /** The pictures that all languages of it share, in base64, by how its pages name them. */
+  var SLOPE_HELP_PICTURES: Record<string, string> | undefined;
   /** The table of words of each language, after gzip, in base64. */
   var SLOPE_WORDS: Record<string, string> | undefined;
   /** In the service worker: the version of the site, and its files with their SHA-256 in base64. */

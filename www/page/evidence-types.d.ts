@@ -4,7 +4,7 @@
  */
 
 import type {
-  Corner, DecimalMark, Detector, Envelope, Known, Layout, Measured, Named, Pair, Proposal, Standing, Value, Wanted,
+  Class, Corner, DecimalMark, Detector, Envelope, Given, Known, Layout, Measured, Named, Pair, Proposal, Standing, Value, Wanted,
 } from './worker-types.js';
 
 /** What a promise of the worker's is refused with: `message` is for a person. */
@@ -61,12 +61,25 @@ export interface Calls {
   rail_reading(names: string[], rails: string[]): Named[];
   pack(names: string[], contents: Uint8Array<ArrayBuffer>[]): Uint8Array<ArrayBuffer>;
   unpack(bundle: Blob): [string, Uint8Array<ArrayBuffer>][];
+  /** Files that were handed in, one after the other as a whole. */
+  hand_in(whole: Blob, parts: NamedPart[]): HandedPart[];
+  /** Of each, whether it may hold a notebook by its name. */
+  handed_in_by_name(names: string[]): boolean[];
+  class_of(all: Given[], decimal: DecimalMark): Class;
   shrink(file: File): Shrunk;
   propose(picture: Picture, number: number, columns: number, rows: number): Proposal;
   check_series(
     picture: Picture, number: number, corners: Corner[], u_pixels: number, columns: number, rows: number,
   ): Standing;
 }
+/** A file among others that are handed over as a whole, by its name. */
+export interface NamedPart { name: string; size: number }
+/** What a file that was handed in turned out to be; `thrown` where it was refused. */
+export interface HandedPart { found: Found | null; thrown: WorkerRefusal | null }
+/** A notebook with the table of its line, or files to be looked at in their turn. */
+export type Found =
+  | { text: string; line: string | undefined }
+  | { files: [name: string, bytes: Uint8Array<ArrayBuffer>][] };
 /** A file among others that are handed over as a whole. */
 export interface FilePart { name: string; size: number; layout: Layout | undefined }
 /** What a trace file holds. */

@@ -6,7 +6,7 @@
  */
 import * as wasm from './slope_worker.js';
 
-/** @import { Answer, Asked, Calls, Content, FilePart, Picture, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Answer, Asked, Calls, Content, FilePart, Found, Picture, Refusal, Task, TraceFile } from './evidence-types.js' */
 /** @import { Look, Reading } from './slope_worker.js' */
 
 /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */
@@ -75,10 +75,25 @@ const calls = {
   pack: (names, contents) => wasm.pack(names, contents),
 
   async unpack(bundle) {
-    const all = wasm.unpack(await bytesOf(bundle));
-    return Array.from({ length: all.length / 2 }, (_, place) => (
-      /** @type {[string, Uint8Array<ArrayBuffer>]} */ ([all[2 * place], all[2 * place + 1]])));
+    return pairsOf(wasm.unpack(await bytesOf(bundle)));
   },
+
+  async hand_in(whole, parts) {
+    const all = await bytesOf(whole);
+    let end = 0;
+    return parts.map(({ name, size }) => {
+      const bytes = all.subarray(end, end + size);
+      end += size;
+      try {
+        return { found: handedIn(name, bytes), thrown: null };
+      } catch (error) {
+        return { found: null, thrown: refusalIn(error) };
+      }
+    });
+  },
+
+  handed_in_by_name: (names) => Array.from(wasm.handed_in_by_name(names), Boolean),
+  class_of: (all, decimal) => wasm.class_of(all, decimal),
 
   async shrink(file) {
     const { canvas } = drawn(await decoded(file), LONGEST);
@@ -96,6 +111,21 @@ const calls = {
     return (await look(picture, number)).check_series(corners, u_pixels, columns, rows);
   },
 };
+
+/** Name and bytes of each entry. @param {(string | Uint8Array<ArrayBuffer>)[]} all both in turn */
+function pairsOf(all) {
+  return Array.from({ length: all.length / 2 }, (_, place) => (
+    /** @type {[string, Uint8Array<ArrayBuffer>]} */ ([all[2 * place], all[2 * place + 1]])));
+}
+
+/** @param {string} name @param {Uint8Array} bytes @returns {Found} */
+function handedIn(name, bytes) {
+  const handed = wasm.HandedIn.of(name, bytes);
+  const text = handed.text();
+  const found = text === undefined ? { files: pairsOf(handed.files()) } : { text, line: handed.line() };
+  handed.free();
+  return found;
+}
 
 /** The traces that were measured last. */
 function kept() {

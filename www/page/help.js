@@ -61,10 +61,13 @@ function how(section, more) {
     el('p', {}, say(`how-${section}`), ' ', helpLink(more, {}, say('how-more'))));
 }
 
-/** Where the help is: beside the page, or inside the one file. */
+/** Where the help is: beside the page, or inside the one file, which holds once the pictures that all languages share. */
 async function address() {
   const inside = globalThis.SLOPE_HELP?.[say('language')];
-  return inside
-    ? URL.createObjectURL(await unpacked(inside, 'text/html').blob())
-    : new URL(`help/${say('language')}.html`, document.baseURI).href;
+  if (!inside) return new URL(`help/${say('language')}.html`, document.baseURI).href;
+  let page = await unpacked(inside, 'text/html').text();
+  for (const [name, picture] of Object.entries(globalThis.SLOPE_HELP_PICTURES ?? {})) {
+    page = page.replaceAll(`"${name}"`, `"data:image/webp;base64,${picture}"`);
+  }
+  return URL.createObjectURL(new Blob([page], { type: 'text/html' }));
 }

@@ -9,6 +9,7 @@ import { textBox } from './typing.js';
  * @property {(files: File[], row: number | undefined) => void} pictures `row`: the one they were dropped on
  * @property {(files: File[]) => void} traces
  * @property {(file: File) => void} notebook
+ * @property {(files: File[]) => boolean} all takes them all, whatever they are, where they were dropped on a class
  */
 
 /** Endings of files that are opened as notebooks or pictures. */
@@ -66,7 +67,7 @@ async function hand(opening, coming, target) {
   const row = rowAt(target);
   const files = await coming;
   const takers = await opening;
-  if (!takers) return;
+  if (!takers || takers.all(files)) return;
   const [pictures, traces] = [files.filter(isPicture), files.filter(isTrace)];
   if (pictures.length > 0) takers.pictures(pictures, row);
   if (traces.length > 0) takers.traces(traces);

@@ -18,22 +18,24 @@ export class Keys {
     const groups = KEYS.map(([place, names]) => el('section', {}, el('h3', {}, say(`keys-${place}`)),
       el('dl', { class: 'keys' }, ...names.flatMap((name) => [
         el('dt', {}, el('kbd', {}, say(`keys-press-${name}`))), el('dd', {}, say(`keys-does-${name}`))]))));
-    const dialog = el('dialog', { 'aria-labelledby': 'keys-title' },
-      el('h2', { id: 'keys-title', tabindex: '-1', autofocus: true }, say('keys')), ...groups,
+    const title = el('h2', { id: 'keys-title', tabindex: '-1' }, say('keys'));
+    const dialog = el('dialog', { 'aria-labelledby': 'keys-title' }, title, ...groups,
       el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('keys-close'))));
     document.body.append(dialog);
     const settings = /** @type {HTMLDialogElement} */ (byId('settings-dialog'));
-    const open = el('button', { type: 'button', click: () => {
+    const show = () => {
       settings.close();
       dialog.showModal();
-    } }, say('keys'));
+      title.focus();
+    };
+    const open = el('button', { type: 'button', click: show }, say('keys'));
     settings.lastElementChild?.append(' ', open);
     document.addEventListener('keydown', (event) => {
       const { target } = event;
       if (event.key !== '?' || document.querySelector('dialog[open]')) return;
       if (target instanceof Element && target.matches('input:not([type="checkbox"], [type="radio"]), textarea, select')) return;
       event.preventDefault();
-      dialog.showModal();
+      show();
     });
   }
 }

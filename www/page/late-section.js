@@ -12,7 +12,7 @@ import { toast } from './toast.js';
 /** @import { Desk } from './slope_of_light.js' */
 /** @import { Part } from './book.js' */
 
-/** @typedef {'cautions' | 'apparatus' | 'delays' | 'line' | 'uncertainty' | 'plan' | 'result' | 'report'} Place */
+/** @typedef {'cautions' | 'apparatus' | 'delays' | 'line' | 'uncertainty' | 'plan' | 'result' | 'report' | 'class'} Place */
 
 /** @template {Part} T */
 export class LateSection {

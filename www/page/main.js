@@ -28,6 +28,7 @@ import { flushAll } from './typing.js';
 import { undo } from './undone.js';
 
 /** @import { Part } from './book.js' */
+/** @import { ClassSection } from './class.js' */
 /** @import { Takers } from './incoming.js' */
 /** @import { Place } from './late-section.js' */
 /** @import { Loaded } from './shelf.js' */
@@ -77,6 +78,15 @@ class Page {
       for (const file of this.file.files ?? []) void this.openFile(file);
       this.file.value = '';
     });
+    /** @type {LateSection<ClassSection>} */
+    this.handedIn = new LateSection(book, 'class', async () => {
+      const { ClassSection } = await import('./class.js');
+      return new ClassSection((file) => void this.openFile(file));
+    }, () => this.handedIn.load());
+    // Nothing of a class comes before its leaf is turned up.
+    watchLeaves((name) => {
+      if (name === 'class') void this.handedIn.load();
+    });
     new Notebooks({
       shelf: this.shelf,
       current: () => this.keeper.id,
@@ -105,6 +115,11 @@ class Page {
       pictures: (files, row) => this.delays.ask(({ pictures }) => void pictures.take(files, row)),
       traces: (files) => this.delays.ask(({ traces }) => void traces.take(files)),
       notebook: (file) => void this.openFile(file),
+      all: (files) => {
+        const isHere = document.body.dataset.at === 'class';
+        if (isHere) this.handedIn.ask((handedIn) => void handedIn.take(files));
+        return isHere;
+      },
     };
   }
 

@@ -5,7 +5,7 @@
  */
 import { compiledCore, core, messageOf } from './core.js';
 import { say, worded } from './words.js';
-import { startWorker, workerAddress } from './wasm.js';
+import { startWorker, workerHere } from './wasm.js';
 
 /** @import { Tally, Trials } from './slope_of_light.js' */
 
@@ -15,7 +15,7 @@ const MOST = 8;
 const AHEAD = 8;
 
 /** What a worker is handed: the core and the notebook first, then the number of one block after the other.
- * @typedef {{core: WebAssembly.Module, text: string} | {block: number}} Task */
+ * @typedef {{core: WebAssembly.Module, text?: string} | {block: number}} Task */
 /** @typedef {{block: number, values: Float64Array} | {why: unknown}} Answer */
 /** @typedef {{postMessage(task: Task): void, terminate(): void}} Hand */
 
@@ -40,12 +40,14 @@ export class TrialPool {
     /** Results that came before their turn. @type {Map<number, Float64Array>} */
     this.early = new Map();
     this.address = '';
+    this.stopped = false;
   }
 
   /** Begins with workers. */
-  begin() {
+  async begin() {
     try {
-      this.address = workerAddress(globalThis.SLOPE_TRIALS_WORKER, 'trials-worker.js');
+      this.address = await workerHere(globalThis.SLOPE_TRIALS_WORKER, 'trials-worker.js');
+      if (this.stopped) return;
       const count = Math.min(navigator.hardwareConcurrency || 1, MOST);
       while (this.hands.length < count) this.hands.push(this.worker());
     } catch (error) {
@@ -67,6 +69,7 @@ export class TrialPool {
 
   /** Ends the work; what comes in later is not heard. */
   stop() {
+    this.stopped = true;
     for (const hand of this.hands) hand.terminate();
     this.hands = [];
     this.free = [];

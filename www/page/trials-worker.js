@@ -1,22 +1,36 @@
 /**
- * What a worker of the trials does: it starts the core that it is handed, opens the notebook, and runs the blocks
- * that it is asked for. Packed, it is a classic script.
+ * What a worker with the core does: it starts the core that it is handed, and then either opens a notebook and runs the
+ * blocks of trials that it is asked for, or recomputes the notebooks of a class. Packed, it is a classic script.
  */
+import { rowOf } from './class-row.js';
 import { initSync, Trials } from './slope_of_light.js';
 
 /** @import { Answer, Task } from './trial-pool.js' */
+/** @import { Outcome, Recompute, Recomputed, Text } from './class-pool.js' */
 
-/** @type {{onmessage: unknown, postMessage(answer: Answer, options?: {transfer: Transferable[]}): void}} */
+/** @type {{onmessage: unknown, postMessage(answer: Answer | Recomputed, options?: {transfer: Transferable[]}): void}} */
 const here = globalThis;
 
 /** @type {Trials} */
 let trials;
 
-here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
+/** The row of a notebook; a trap is thrown on. @param {Text} text @returns {Outcome} */
+function outcomeOf({ text, line }) {
   try {
-    if ('core' in data) {
+    return { row: rowOf(text), stored: line };
+  } catch (error) {
+    if (error instanceof Error) throw error;
+    return { refused: /** @type {import('./types.js').Thrown} */ (error).message };
+  }
+}
+
+here.onmessage = (/** @type {MessageEvent<Task | Recompute>} */ { data }) => {
+  try {
+    if ('texts' in data) {
+      here.postMessage({ rows: data.texts.map(outcomeOf) });
+    } else if ('core' in data) {
       initSync({ module: data.core });
-      trials = Trials.of(data.text);
+      if (data.text !== undefined) trials = Trials.of(data.text);
     } else {
       const values = trials.run(data.block);
       here.postMessage({ block: data.block, values }, { transfer: [values.buffer] });

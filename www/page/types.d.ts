@@ -217,6 +217,19 @@ formula: Formula | null,
 /** Where it is laid down; none where the meaning says it. */
 source: Value | null, };
 
+/** One figure of the line, such as its slope. */
+export type FitFigure = {
+/** Identifier, stable: `slope`, `intercept`, `chi_square`… */
+id: string,
+/** What it is called. */
+name: Message,
+/** Its value. */
+value: number,
+/** Its standard uncertainty, if it has one. */
+uncertainty: number | null,
+/** Its unit; empty for pure numbers. */
+unit: string, };
+
 /** What is to be known of an edge beside its time. Samples count from 0. */
 export type Flag = { "flag": "inverted" } | { "flag": "noisy" } | { "flag": "double_edge",
 /** Where. */

@@ -27,25 +27,15 @@ export function startWorker(address) {
 }
 
 /**
- * The address of a worker's script.
- * @param {string | undefined} inside its text, in the one file
- * @param {string} name of the file beside the page
- */
-export function workerAddress(inside, name) {
-  return inside
-    ? URL.createObjectURL(new Blob([inside], { type: 'text/javascript' }))
-    : new URL(name, document.baseURI).href;
-}
-
-/**
- * The address of a worker's script that is held here, so that a worker can be started where nothing can be fetched. A
- * module can't be held: it imports what is beside it.
- * @param {string | undefined} inside its text, in the one file
+ * The address of a worker's script. Packed, it is held here, so that a worker can be started where nothing can be fetched.
+ * A module can't be held: it imports what is beside it.
+ * @param {string | undefined} inside in the one file: its text after gzip, in base64
  * @param {string} name of the file beside the page
  */
 export async function workerHere(inside, name) {
-  const text = inside ?? (globalThis.SLOPE_PACKED ? await (await fetched(name)).text() : undefined);
-  return workerAddress(text, name);
+  if (!inside && !globalThis.SLOPE_PACKED) return new URL(name, document.baseURI).href;
+  const text = await (inside ? unpacked(inside, 'text/javascript') : await fetched(name)).text();
+  return URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
 }
 
 /** @param {string} name of a file beside the page */

@@ -1,5 +1,98 @@
 // Made from the Rust types by `cargo run -p slope-worker --example worker_declarations > www/page/worker-types.d.ts`. Change those, and run it again.
 
+/** That readings are the same, digit for digit, in another notebook. */
+export type Alike = {
+/** The place of the other. */
+notebook: number,
+/** How many rows are the same. */
+rows: number, };
+
+/** A result with its expanded uncertainty, in percent of the scale; where it reaches beyond, it is cut off. */
+export type Bar = {
+/** Its lower end. */
+from: number,
+/** The result. */
+at: number,
+/** Its upper end. */
+to: number,
+/** Whether the result itself lies beyond the scale. */
+beyond: boolean, };
+
+/** A class. */
+export type Class = {
+/** Each notebook, in the order given. */
+notebooks: Array<Compared>,
+/** What the results come to together; empty where nothing can be said. */
+figures: Array<ClassFigure>,
+/** Why nothing can be said of them together. */
+refusal: Message | null,
+/** Their mean with its expanded uncertainty among them; none where there is none. */
+mean: Bar | null,
+/** Marks of the scale on which they stand. */
+ticks: Array<Tick>, };
+
+/** A figure of the class. */
+export type ClassFigure = {
+/** Identifier, stable. */
+id: string,
+/** What it is called. */
+name: Message,
+/** Its symbol; empty where it has none. */
+symbol: string,
+/** Its value. */
+value: Value,
+/** What it is, and what to look at. */
+meaning: Message,
+/** Where it is laid down. */
+source: string, };
+
+/** How well a line fits. */
+export type ClassFit = {
+/** χ². */
+chi_square: number,
+/** Its degrees of freedom. */
+degrees_of_freedom: number,
+/** Its p-value, if it has one. */
+p_value: number | null, };
+
+/** A result of a class. Speeds in m/s. */
+export type ClassResult = {
+/** c. */
+c: number,
+/** Its standard uncertainty. */
+u: number,
+/** Its expanded uncertainty, if it has one. */
+expanded: number | null,
+/** (c − c₀)/u. */
+z: number | null, };
+
+/** One notebook beside the others. Texts are empty where there is nothing to tell. */
+export type Compared = {
+/** Its result, if it has one that is not sealed. */
+result: ClassResult | null,
+/** How well its line fits. */
+fit: ClassFit | null,
+/** c with its standard uncertainty and unit. */
+c: string,
+/** Expanded uncertainty, m/s. */
+expanded: string,
+/** Distance from c₀ in standard uncertainties. */
+z: string,
+/** Distance from the mean of the class in standard uncertainties. */
+apart: string,
+/** The same as a number. */
+apart_value: number | null,
+/** χ² with its degrees of freedom: "18.3/21". */
+chi_square: string,
+/** Its p-value. */
+p_value: string,
+/** Its result with its expanded uncertainty among the others. */
+bar: Bar | null,
+/** The figures that came with it and are not those computed here. */
+differs: Array<string>,
+/** The notebooks with which it shares readings. */
+alike: Array<Alike>, };
+
 /** A marked grid crossing. */
 export type Corner = {
 /** Where it was marked. */
@@ -116,6 +209,26 @@ volts: Digits, } | { "flag": "correlated_noise",
 samples: number, } | { "flag": "few_on_edge",
 /** About how many there are. */
 samples: number, } | { "flag": "rough" };
+
+/** A notebook of a class, as far as it is compared. */
+export type Given = {
+/** Whether a closed seal covers its result, which then is not told. */
+sealed: boolean,
+/** The figures of its line and its speed, computed here. */
+figures: Array<GivenFigure>,
+/** The table of these figures that came with it (`line.csv`). */
+stored: string | null,
+/** What was read for each row of its line: a number for each text, from 0, the same for the same text in all notebooks. */
+readings: Array<number>, };
+
+/** A figure with all its digits. */
+export type GivenFigure = {
+/** Identifier, as in `line.csv`. */
+id: string,
+/** Its value. */
+value: number,
+/** Its standard uncertainty, if it has one. */
+uncertainty: number | null, };
 
 /** What a person knows of a file's layout. */
 export type Known = {
@@ -277,6 +390,13 @@ export type Thrown = {
 kind: string,
 /** What failed and what to do, for a person; a text where a library or the browser says it. */
 message: Value, };
+
+/** A mark of the scale. */
+export type Tick = {
+/** Where it stands, in percent of the scale. */
+at: number,
+/** Its number, 10⁶ m/s. */
+text: string, };
 
 /** One column. */
 export type TraceColumn = {

@@ -124,6 +124,21 @@ pub fn unpack(bytes: &[u8]) -> Result<Entries, ArchiveError> {
 /// # Errors
 /// See [`ArchiveError`]; each names the entry concerned.
 pub fn unpack_within(bytes: &[u8], limits: Limits) -> Result<Entries, ArchiveError> {
+    contents::check(read(bytes, limits, &|_| true)?).map(Entries)
+}
+
+/// Unpacks those entries of any zip that are wanted by their names, and nothing else of it. Where it has a list of its
+/// contents, what was unpacked is held against that; [`CONTENTS`](contents::CONTENTS) itself is wanted by nobody.
+///
+/// # Errors
+/// See [`ArchiveError`]; each names the entry concerned.
+pub fn unpack_wanted(bytes: &[u8], wanted: impl Fn(&str) -> bool) -> Result<Entries, ArchiveError> {
+    let entries = read(bytes, LIMITS, &|name| name == contents::CONTENTS || wanted(name))?;
+    contents::check_some(entries).map(Entries)
+}
+
+/// The entries that are wanted by their names, as they stand in the zip. The table and every name are looked at all the same.
+fn read(bytes: &[u8], limits: Limits, wanted: &dyn Fn(&str) -> bool) -> Result<Vec<Entry>, ArchiveError> {
     let archive = ZipArchive::from_slice(bytes).map_err(|e| no_table(bytes, &e))?;
     let count = usize::try_from(archive.entries_hint()).unwrap_or(usize::MAX);
     let mut gate = Gate::new(limits, count)?;
@@ -134,11 +149,11 @@ pub fn unpack_within(bytes: &[u8], limits: Limits) -> Result<Entries, ArchiveErr
     let mut entries = Vec::with_capacity(found.len());
     for place in &found {
         check_header(place)?;
-        if !is_folder(place.header) {
+        if !is_folder(place.header) && wanted(place.name) {
             entries.push(inflate(place, &mut gate)?);
         }
     }
-    contents::check(entries).map(Entries)
+    Ok(entries)
 }
 
 /// The table of entries, which holds `count` by its own account.

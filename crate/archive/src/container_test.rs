@@ -312,3 +312,26 @@ fn a_changed_entry_is_refused_by_name() {
     let packed = bare_zip(&[list, entry("readings.csv", "1,3")]);
     assert_eq!(unpack(&packed), Err(ArchiveError::Changed { entry: "readings.csv".into(), what: "SHA-256" }));
 }
+
+#[test]
+fn what_is_wanted_is_unpacked_and_nothing_else() {
+    let packed = pack(&sample()).unwrap();
+    let wanted = sample()[1].clone();
+    let found = unpack_wanted(&packed, |name| name == wanted.name).unwrap();
+    assert_eq!(found.into_vec(), [wanted]);
+}
+
+#[test]
+fn what_is_wanted_is_held_against_the_list_where_there_is_one() {
+    let mut changed = sample();
+    changed[0].bytes.push(b' ');
+    let listed = [contents::list(&sample()), changed[0].clone()];
+    let name = sample()[0].name.clone();
+    let found = unpack_wanted(&bare_zip(&listed), |one| one == name);
+    assert_eq!(found, Err(ArchiveError::Changed { entry: name.clone(), what: "size" }));
+    let unlisted = [contents::list(&[]), changed[0].clone()];
+    let found = unpack_wanted(&bare_zip(&unlisted), |one| one == name);
+    assert_eq!(found, Err(ArchiveError::Unlisted { entry: name.clone() }));
+    let found = unpack_wanted(&bare_zip(&changed), |one| one == name).unwrap();
+    assert_eq!(found.into_vec(), changed[..1]);
+}

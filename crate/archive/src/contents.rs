@@ -70,21 +70,47 @@ pub fn check(mut entries: Vec<Entry>) -> Result<Vec<Entry>, ArchiveError> {
     for listed in contents.entries {
         let entry = take(&mut entries, &listed.name)
             .ok_or_else(|| ArchiveError::Missing { entry: listed.name.clone() })?;
-        let changed = |what| ArchiveError::Changed { entry: listed.name.clone(), what };
-        if entry.bytes.len() != listed.bytes {
+        checked.push(listed.checked(entry)?);
+    }
+    all_listed(entries)?;
+    Ok(checked)
+}
+
+/// Checks some of a zip's entries against the list, where that is among them; gives them back without it.
+pub fn check_some(mut entries: Vec<Entry>) -> Result<Vec<Entry>, ArchiveError> {
+    let Some(list) = take(&mut entries, CONTENTS) else { return Ok(entries) };
+    let mut checked = Vec::with_capacity(entries.len());
+    for listed in read(&list.bytes)?.entries {
+        if let Some(entry) = take(&mut entries, &listed.name) {
+            checked.push(listed.checked(entry)?);
+        }
+    }
+    all_listed(entries)?;
+    Ok(checked)
+}
+
+/// What is left of the entries once those listed are taken is listed nowhere.
+fn all_listed(rest: Vec<Entry>) -> Result<(), ArchiveError> {
+    match rest.into_iter().next() {
+        Some(unlisted) => Err(ArchiveError::Unlisted { entry: unlisted.name }),
+        None => Ok(()),
+    }
+}
+
+impl Listed {
+    /// The entry of this name, if it is what is listed.
+    fn checked(&self, entry: Entry) -> Result<Entry, ArchiveError> {
+        let changed = |what| ArchiveError::Changed { entry: self.name.clone(), what };
+        if entry.bytes.len() != self.bytes {
             return Err(changed("size"));
         }
-        if sha256_hex(&entry.bytes) != listed.sha256 {
+        if sha256_hex(&entry.bytes) != self.sha256 {
             return Err(changed("SHA-256"));
         }
-        if !named_truly(&entry.name, &listed.sha256) {
+        if !named_truly(&entry.name, &self.sha256) {
             return Err(ArchiveError::Misnamed { entry: entry.name });
         }
-        checked.push(entry);
-    }
-    match entries.into_iter().next() {
-        Some(unlisted) => Err(ArchiveError::Unlisted { entry: unlisted.name }),
-        None => Ok(checked),
+        Ok(entry)
     }
 }
 

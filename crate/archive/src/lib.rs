@@ -8,7 +8,7 @@ mod error;
 mod contents;
 mod container;
 
-pub use container::{LIMITS, Limits, pack, unpack, unpack_within};
+pub use container::{LIMITS, Limits, pack, unpack, unpack_wanted, unpack_within};
 pub use contents::{CONTENTS, FORMAT, sha256_hex};
 pub use entry::{Entries, Entry};
 pub use error::ArchiveError;

@@ -19,3 +19,6 @@ pub mod line;
 
 // Components and what they come to; Monte Carlo by redrawn lines.
 pub mod budget;
+
+// Results of several people, taken together.
+pub mod consensus;

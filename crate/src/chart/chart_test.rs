@@ -13,7 +13,7 @@ fn line_of(picture: &LinePicture) -> String {
 }
 
 fn line_at((width, height): (u32, u32), picture: &LinePicture) -> Result<String, ChartError> {
-    svg(width, height, "a test", &Theme::light(), |area, theme| line(area, picture, theme, &english()))
+    svg(width, height, "a test", &Theme::light(), &|area, theme| line(area, picture, theme, &english()))
 }
 
 fn residuals_of(picture: &LinePicture) -> String {
@@ -21,7 +21,7 @@ fn residuals_of(picture: &LinePicture) -> String {
 }
 
 fn residuals_at((width, height): (u32, u32), picture: &LinePicture) -> Result<String, ChartError> {
-    svg(width, height, "a test", &Theme::light(), |area, theme| residuals(area, picture, theme, &english()))
+    svg(width, height, "a test", &Theme::light(), &|area, theme| residuals(area, picture, theme, &english()))
 }
 
 fn bench_of(picture: &BenchPicture) -> String {
@@ -29,7 +29,7 @@ fn bench_of(picture: &BenchPicture) -> String {
 }
 
 fn bench_at((width, height): (u32, u32), picture: &BenchPicture) -> Result<String, ChartError> {
-    svg(width, height, "a test", &Theme::light(), |area, theme| bench(area, picture, theme, &english()))
+    svg(width, height, "a test", &Theme::light(), &|area, theme| bench(area, picture, theme, &english()))
 }
 
 /// Twelve invented readings on two rails, one struck, on the line Δt = 4 ns + 3.3 ns/m · d.
@@ -217,12 +217,12 @@ fn bench_is_taller_where_rails_overlap() {
 
 fn shares_of(picture: &SharesPicture) -> String {
     let height = shares_height(picture, &Theme::light());
-    svg(900, height, "a test", &Theme::light(), |area, theme| shares(area, picture, theme, &english()))
+    svg(900, height, "a test", &Theme::light(), &|area, theme| shares(area, picture, theme, &english()))
         .unwrap()
 }
 
 fn histogram_of(picture: &HistogramPicture) -> String {
-    svg(900, 260, "a test", &Theme::light(), |area, theme| histogram(area, picture, theme, &english()))
+    svg(900, 260, "a test", &Theme::light(), &|area, theme| histogram(area, picture, theme, &english()))
         .unwrap()
 }
 
@@ -285,7 +285,7 @@ fn words_from_a_notebook_stay_words() {
     bench_picture.rails[0].near_reading.clone_from(&evil);
     bench_picture.unplaced = vec![evil.clone()];
     let titled =
-        svg(400, 300, &evil, &Theme::dark(), |area, theme| line(area, &picture, theme, &english())).unwrap();
+        svg(400, 300, &evil, &Theme::dark(), &|area, theme| line(area, &picture, theme, &english())).unwrap();
     for document in [titled, residuals_of(&picture), bench_of(&bench_picture)] {
         assert!(!document.contains("<script") && is_well_formed(&document), "{document}");
     }

@@ -198,15 +198,21 @@ pub fn bench_height(width: u32, picture: &BenchPicture, theme: &Theme, words: &d
     scene::pixels(bench::height(f64::from(width), picture, theme, words).ceil())
 }
 
+/// Where an SVG document is drawn.
+pub type SvgArea<'a> = DrawingArea<SVGBackend<'a>, Shift>;
+
 /// Makes an SVG document of `width` × `height` CSS pixels, with a title for those who can't see it.
 /// `draw` is given the area and the theme scaled to it.
 ///
 /// # Errors
 /// What `draw` returns.
-pub fn svg<F>(width: u32, height: u32, title: &str, theme: &Theme, draw: F) -> Result<String, ChartError>
-where
-    F: FnOnce(&DrawingArea<SVGBackend<'_>, Shift>, &Theme) -> Result<(), ChartError>,
-{
+pub fn svg(
+    width: u32,
+    height: u32,
+    title: &str,
+    theme: &Theme,
+    draw: &dyn Fn(&SvgArea<'_>, &Theme) -> Result<(), ChartError>,
+) -> Result<String, ChartError> {
     let (inner_width, inner_height) = (width.saturating_mul(SVG_GRID), height.saturating_mul(SVG_GRID));
     let mut drawn = String::new();
     let area = SVGBackend::with_string(&mut drawn, (inner_width, inner_height)).into_drawing_area();

@@ -25,7 +25,7 @@ fn told(picture: &TracesPicture) -> String {
 }
 
 fn drawn(picture: &TracesPicture) -> String {
-    svg(900, 450, "a test", &Theme::light(), |area, theme| traces(area, picture, theme, &english())).unwrap()
+    svg(900, 450, "a test", &Theme::light(), &|area, theme| traces(area, picture, theme, &english())).unwrap()
 }
 
 const MARKS: [f64; 12] = [0.0, 9.0, 0.0, 0.8, 0.4, 2.0, 0.05, 0.0, 0.4, 0.2, 5.0, 0.1];

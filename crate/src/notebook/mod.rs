@@ -11,6 +11,7 @@
 //! - [`habits`](mod@habits): what a row goes on with from the rows before it.
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
+//! - `after_seal`: what was changed after a seal was opened.
 //! - `first_edits`: edits as the first builds wrote them.
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
@@ -20,10 +21,12 @@ pub mod state;
 pub mod habits;
 pub mod edit;
 pub mod log;
+mod after_seal;
 mod first_edits;
 pub mod file;
 pub mod paste;
 
+pub use after_seal::changes_after_seal;
 pub use edit::{Edit, EditError};
 pub use file::{FileError, read, read_entry, write};
 pub use habits::habits;

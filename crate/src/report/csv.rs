@@ -60,7 +60,7 @@ const BREAKS: &[char] = &[';', '\t', '\r', '\n'];
 ///
 /// # Errors
 /// Records that differ in length.
-pub fn write_csv<'a>(records: impl IntoIterator<Item = &'a Vec<String>>) -> Result<String, TableError> {
+pub fn write_csv(records: &[&[String]]) -> Result<String, TableError> {
     let mut text = String::new();
     let mut expected = None;
     for (place, record) in (1..).zip(records) {

@@ -3,6 +3,8 @@
 //! A number is written with the fewest digits that read back to the same f64, with a decimal point, whatever
 //! mark the notebook uses.
 
+use serde::Serialize;
+
 use super::shown::ROW;
 use super::table::{Kind, Table, UnsaidColumn, columns};
 use crate::analysis::{Analysis, LineAnalysis, Speed};
@@ -30,7 +32,8 @@ pub struct ResidualRow {
 }
 
 /// One figure of the line, such as its slope.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct FitFigure {
     /// Identifier, stable: `slope`, `intercept`, `chi_square`…
     pub id: &'static str,

@@ -4,6 +4,7 @@
 //! (SI Brochure, 9th ed., 5.4.1).
 
 use std::fmt::Write as _;
+use std::iter::once;
 
 use super::csv::{self, TableError};
 use super::escape::{html_text, latex_text, markdown_text};
@@ -81,7 +82,8 @@ impl Table {
     /// A row that has not one cell a column.
     pub fn to_csv(&self) -> Result<String, TableError> {
         let heads: Vec<String> = self.columns.iter().map(Column::head).collect();
-        csv::write_csv(std::iter::once(&heads).chain(&self.rows))
+        let records: Vec<&[String]> = once(&heads).chain(&self.rows).map(Vec::as_slice).collect();
+        csv::write_csv(&records)
     }
 
     /// The table as a plain LaTeX `tabular`.

@@ -18,7 +18,7 @@ pub(super) fn draw(
     canvas: HtmlCanvasElement,
     dark: bool,
     pixels: f64,
-    paint: impl FnOnce(&DrawingArea<CanvasBackend, Shift>, &Theme) -> Result<(), ChartError>,
+    paint: &dyn Fn(&DrawingArea<CanvasBackend, Shift>, &Theme) -> Result<(), ChartError>,
 ) -> Result<(), JsValue> {
     let theme = if dark { Theme::dark() } else { Theme::light() };
     let backend = CanvasBackend::with_canvas_object(canvas)

@@ -251,7 +251,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, &|area, theme| chart::line(area, &picture, theme, &PageWords(say)))
     }
 
     /// Draws the residuals against the distance.
@@ -266,7 +266,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, |area, theme| chart::residuals(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, &|area, theme| chart::residuals(area, &picture, theme, &PageWords(say)))
     }
 
     /// Draws the bench to scale.
@@ -281,7 +281,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = bench_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, |area, theme| chart::bench(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, &|area, theme| chart::bench(area, &picture, theme, &PageWords(say)))
     }
 
     /// Height that the drawing of the bench wants at a width, both in CSS pixels.

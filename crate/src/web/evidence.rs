@@ -49,7 +49,7 @@ impl Desk {
     ) -> Result<(), JsValue> {
         let Some(walk) = &self.analysis.walk else { return Ok(()) };
         let picture = walk_picture(self.notebook.state(), walk);
-        draw(canvas, dark, pixels, |area, theme| chart::line(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, &|area, theme| chart::line(area, &picture, theme, &PageWords(say)))
     }
 
     /// Draws two recorded traces, given as [`chart::TracesPicture::of`] takes them.
@@ -67,7 +67,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = TracesPicture::of([a, b], marks, self.notebook.state().decimal_mark);
-        draw(canvas, dark, pixels, |area, theme| chart::traces(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, &|area, theme| chart::traces(area, &picture, theme, &PageWords(say)))
     }
 
     /// The same in words.

@@ -6,6 +6,7 @@
 //! - `evidence`: delays that come from pictures and traces.
 //! - `plan`: the plan, and rehearsals.
 //! - [`trials`]: Monte Carlo trials, shared between workers.
+//! - `class`: the notebooks of a class.
 //! - [`shelf`]: the notebooks kept in local storage, and the settings.
 //!
 //! Values cross as `slope_evidence::border` makes them. The glue that wasm-bindgen makes of these functions names their
@@ -17,6 +18,7 @@ pub mod trials;
 pub mod desk;
 mod plan;
 mod evidence;
+mod class;
 pub mod shelf;
 
 use slope_evidence::border::{from_js, thrown, to_js, to_js_by_text};

@@ -96,6 +96,6 @@ impl Tally {
     ) -> Result<(), JsValue> {
         let Some(outcome) = self.outcome() else { return Ok(()) };
         let picture = histogram_picture(outcome, self.page.decimal_mark);
-        draw(canvas, dark, pixels, |area, theme| chart::histogram(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, &|area, theme| chart::histogram(area, &picture, theme, &PageWords(say)))
     }
 }

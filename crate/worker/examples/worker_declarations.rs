@@ -5,6 +5,7 @@ use slope_evidence::border::{Declarations, Thrown};
 use slope_evidence::photo::Proposal;
 use slope_evidence::trace::{Envelope, Layout, Named, Pair};
 use slope_evidence::words::Value;
+use slope_worker::class::{Class, Given};
 use slope_worker::reading::{Known, Measured, Wanted};
 use slope_worker::size::Size;
 use slope_worker::standing::Standing;
@@ -23,6 +24,8 @@ fn main() {
     .with::<Size>()
     .with::<Proposal>()
     .with::<Standing>()
+    .with::<Given>()
+    .with::<Class>()
     .with::<Value>()
     .with::<Thrown>();
     print!("{all}");

@@ -15,6 +15,12 @@ pub mod reading;
 // Why a bundle is refused, to be told.
 pub mod refusals;
 
+// Files that were handed in.
+pub mod handed_in;
+
+// How the notebooks of a class compare.
+pub mod class;
+
 // What the worker may call.
 #[cfg(target_arch = "wasm32")]
 mod web;

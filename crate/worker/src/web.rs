@@ -9,6 +9,8 @@ use slope_evidence::stored;
 use slope_evidence::trace::{self, DecimalMark, Detector, Layout};
 use wasm_bindgen::prelude::*;
 
+use crate::class::{self, Given};
+use crate::handed_in::{self, may_hold_notebook};
 use crate::reading::{self, Known, ReadingError};
 use crate::refusals::archive;
 use crate::size::{SizeError, size};
@@ -36,12 +38,76 @@ pub fn pack(names: Vec<String>, contents: Vec<Uint8Array>) -> Result<Vec<u8>, Js
 #[wasm_bindgen(unchecked_return_type = "(string | Uint8Array<ArrayBuffer>)[]")]
 pub fn unpack(bytes: &[u8]) -> Result<Array, JsValue> {
     let entries = slope_archive::unpack(bytes).map_err(|error| thrown("bundle", archive(&error)))?;
+    Ok(listed(&entries.into_vec()))
+}
+
+/// Name and bytes of each entry in turn.
+fn listed(entries: &[Entry]) -> Array {
     let all = Array::new();
-    for Entry { name, bytes } in entries.into_vec() {
-        all.push(&name.into());
+    for Entry { name, bytes } in entries {
+        all.push(&name.as_str().into());
         all.push(&Uint8Array::from(bytes.as_slice()));
     }
-    Ok(all)
+    all
+}
+
+/// What a file turned out to be that was handed in.
+#[wasm_bindgen]
+pub struct HandedIn(handed_in::HandedIn);
+
+#[wasm_bindgen]
+impl HandedIn {
+    /// Looks at a file.
+    ///
+    /// # Errors
+    /// `{kind: "bundle", message}`.
+    pub fn of(name: &str, bytes: &[u8]) -> Result<HandedIn, JsValue> {
+        handed_in::handed_in(name, bytes).map(HandedIn).map_err(|message| thrown("bundle", message))
+    }
+
+    /// The text of its notebook, where it holds one.
+    pub fn text(&self) -> Option<String> {
+        match &self.0 {
+            handed_in::HandedIn::Notebook { text, .. } => Some(text.clone()),
+            handed_in::HandedIn::Several(_) => None,
+        }
+    }
+
+    /// The table of the notebook's line, where one came with it.
+    pub fn line(&self) -> Option<String> {
+        match &self.0 {
+            handed_in::HandedIn::Notebook { line, .. } => line.clone(),
+            handed_in::HandedIn::Several(_) => None,
+        }
+    }
+
+    /// The files in it to be looked at in their turn, name and bytes of each.
+    #[wasm_bindgen(unchecked_return_type = "(string | Uint8Array<ArrayBuffer>)[]")]
+    pub fn files(&self) -> Array {
+        match &self.0 {
+            handed_in::HandedIn::Notebook { .. } => Array::new(),
+            handed_in::HandedIn::Several(files) => listed(files),
+        }
+    }
+}
+
+/// Which files may hold a notebook by their names.
+#[wasm_bindgen]
+pub fn handed_in_by_name(names: Vec<String>) -> Vec<u8> {
+    names.iter().map(|name| u8::from(may_hold_notebook(name))).collect()
+}
+
+/// Compares the notebooks of a class.
+///
+/// # Errors
+/// `{kind: "asked", message}`.
+#[wasm_bindgen(unchecked_return_type = "Types.Class")]
+pub fn class_of(
+    #[wasm_bindgen(unchecked_param_type = "Types.Given[]")] all: JsValue,
+    #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
+) -> Result<JsValue, JsValue> {
+    let all: Vec<Given> = from_js(all, "asked")?;
+    Ok(to_js(&class::class(&all, from_js(decimal, "asked")?)))
 }
 
 /// How the numbers of a file are set out where a person knows delimiter or decimal mark.

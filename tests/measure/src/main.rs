@@ -19,6 +19,7 @@ mod visits;
 mod floor;
 mod wasm;
 mod notices;
+mod class;
 
 use std::process::ExitCode;
 
@@ -29,7 +30,7 @@ use peers::Peers;
 /// A row: its name, its unit, and what gives its value.
 type Row = (&'static str, &'static str, fn() -> Result<f64>);
 
-const ROWS: [Row; 15] = [
+const ROWS: [Row; 17] = [
     ("fit_24_rows_vs_scipy_odr", "ratio", || fits::of_24_rows(&Peers::get()?)),
     ("fit_200_rows_shared_vs_scipy", "ratio", || fits::of_200_rows(&Peers::get()?)),
     ("monte_carlo_vs_numpy", "ratio", || trials::beside_numpy(&Peers::get()?)),
@@ -43,6 +44,8 @@ const ROWS: [Row; 15] = [
     ("edit_200_rows_vs_floor", "ratio", floor::edit_over_floor),
     ("save_edit_ms", "ms", visits::save_edit),
     ("bundle_ms", "ms", visits::bundle),
+    ("class_1000_s", "s", class::of_1000),
+    ("class_vs_scipy", "ratio", || class::beside_scipy(&Peers::get()?)),
     ("notices_right_first", "share", notices::right_first),
     ("notices_false_alarms", "share", notices::false_alarms),
 ];

@@ -49,6 +49,19 @@ impl Delays {
     }
 }
 
+/// What a class comes to by a peer, m/s.
+#[derive(Deserialize)]
+pub struct Class {
+    /// How long it takes for all.
+    pub took: Took,
+    /// How many results it has.
+    pub results: usize,
+    /// Their weighted mean.
+    pub mean: f64,
+    /// Its standard uncertainty, with the scatter between the results.
+    pub u: f64,
+}
+
 /// The Python that has the libraries.
 pub struct Peers {
     python: PathBuf,
@@ -113,6 +126,14 @@ impl Peers {
     /// When it fails.
     pub fn delays(&self, name: &str, threads: usize, problem: &Value) -> Result<Delays> {
         Ok(serde_json::from_value(self.ask(&[name, &threads.to_string()], problem)?)?)
+    }
+
+    /// Has `peers.py` read the bundles of a class, fit each line and take the results together, in so many processes.
+    ///
+    /// # Errors
+    /// When it fails.
+    pub fn class(&self, processes: usize, problem: &Value) -> Result<Class> {
+        Ok(serde_json::from_value(self.ask(&["class", &processes.to_string()], problem)?)?)
     }
 
     fn ask(&self, arguments: &[&str], problem: &Value) -> Result<Value> {

@@ -15,6 +15,7 @@ mod pictures;
 mod file_store;
 mod cautions;
 mod cells;
+mod class;
 mod faults;
 mod files;
 mod help;
@@ -44,7 +45,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 92] = [
+const TESTS: [(&str, Test); 95] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -131,6 +132,9 @@ const TESTS: [(&str, Test); 92] = [
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
+    ("a_class_is_looked_through", class::a_class_is_looked_through),
+    ("a_class_is_for_everyone", class::a_class_is_for_everyone),
+    ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),
     ("help_is_at_hand", help::help_is_at_hand),
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),

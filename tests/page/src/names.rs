@@ -79,7 +79,7 @@ pub const TURN: &str = "
     node.scrollIntoView({ block: 'center' });";
 
 /// The leaves by the names in their addresses.
-pub const LEAVES: [&str; 5] = ["bench", "readings", "line", "uncertainty", "report"];
+pub const LEAVES: [&str; 6] = ["bench", "readings", "line", "uncertainty", "report", "class"];
 
 /// The name of what has the focus.
 pub const FOCUSED: &str = "

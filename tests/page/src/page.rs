@@ -92,7 +92,8 @@ impl Home {
         Ok(Self(tempfile::Builder::new().prefix("slope-of-light-").tempdir()?))
     }
 
-    fn folder(&self, name: &str) -> PathBuf {
+    /// A folder of this home, which may not be there yet.
+    pub fn folder(&self, name: &str) -> PathBuf {
         self.0.path().join(name)
     }
 

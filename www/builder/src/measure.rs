@@ -30,7 +30,7 @@ enum Subject {
 }
 
 /// The rows, in the order in which they are printed: first those that are measured here.
-const ROWS: [(&str, Subject); 20] = [
+const ROWS: [(&str, Subject); 22] = [
     ("wasm_gzip_bytes", Subject::Size),
     ("evidence_wasm_gzip_bytes", Subject::Size),
     ("page_gzip_bytes", Subject::Size),
@@ -49,6 +49,8 @@ const ROWS: [(&str, Subject); 20] = [
     ("edit_200_rows_vs_floor", Subject::Page),
     ("save_edit_ms", Subject::Page),
     ("bundle_ms", Subject::Page),
+    ("class_1000_s", Subject::Page),
+    ("class_vs_scipy", Subject::Page),
     ("notices_right_first", Subject::Library),
     ("notices_false_alarms", Subject::Library),
 ];

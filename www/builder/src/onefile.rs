@@ -1,13 +1,13 @@
 //! The whole notebook as one HTML file that works from a double click: styles, modules, wasm and demo inside,
 //! under a content security policy that lets nothing else in.
 //!
-//! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm after
-//! gzip, in base64, the text of each worker's script, and the demo notebook of each language after gzip. The help pages come so too, their
+//! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm, each
+//! worker's script and the demo notebook of each language, after gzip, in base64. The help pages come so too, their
 //! styles and pictures inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that
 //! of the page that made it).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64); RFC 1952 (gzip).
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
@@ -17,7 +17,7 @@ use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 use zopfli::{Format, Options};
 
-use crate::html;
+use crate::{help, html, words};
 
 /// What the page's policy is called in its HTML.
 const POLICY: &str = "Content-Security-Policy";
@@ -28,10 +28,10 @@ const PLACE: &str = "<!-- policy -->";
 pub enum Handed {
     /// Bytes, after gzip, in base64.
     Bytes(Vec<u8>),
-    /// A text.
-    Text(String),
     /// Texts by their names, each after gzip, in base64.
     Texts(Vec<(String, String)>),
+    /// Pictures by their names, which are compressed by themselves, in base64.
+    Pictures(BTreeMap<String, Vec<u8>>),
 }
 
 /// A help page as one text.
@@ -40,9 +40,12 @@ pub struct Help {
     pub html: String,
     /// Its style, which the file's policy must let in.
     pub style: String,
+    /// The pictures that it has in common with other languages, by how it names them: they are put in where it is opened,
+    /// so that the file holds them once.
+    pub shared: BTreeMap<String, Vec<u8>>,
 }
 
-/// A help page with its style and its pictures inside, and without a policy of its own.
+/// A help page with its style and the pictures of its language inside, and without a policy of its own.
 ///
 /// # Errors
 /// When something it names is missing, or can't be inlined.
@@ -52,6 +55,7 @@ pub fn help(folder: &Path, name: &str) -> Result<Help> {
         fs::read(&path).with_context(|| format!("could not read {}", path.display()))
     };
     let mut style = String::new();
+    let mut shared = BTreeMap::new();
     let page = String::from_utf8(read(name)?)?;
     let html = html::rewrite(&page, |element| match element.name {
         "meta" => Ok(is_policy(element).then(String::new)),
@@ -66,13 +70,17 @@ pub fn help(folder: &Path, name: &str) -> Result<Help> {
             if !folder.join(source).is_file() {
                 return Ok(None);
             }
+            if words::language_of(&Path::new(help::FOLDER).join(source)).is_none() {
+                shared.insert(source.to_owned(), read(source)?);
+                return Ok(None);
+            }
             let data = format!("data:image/webp;base64,{}", STANDARD.encode(read(source)?));
             Ok(Some(element.whole.replacen(source, &data, 1)))
         }
         other => bail!("it has an element {other}"),
     })
     .with_context(|| format!("in {name}"))?;
-    Ok(Help { html, style })
+    Ok(Help { html, style, shared })
 }
 
 /// Makes the one file from a folder that holds the packed page; what is handed goes by the names given, `script` takes the
@@ -104,12 +112,17 @@ pub fn make(
 fn prelude(name: &str, what: &Handed) -> Result<String> {
     let value = match what {
         Handed::Bytes(bytes) => packed(bytes)?,
-        Handed::Text(text) => literal(text),
         Handed::Texts(texts) => {
             let pair = |(name, text): &(String, String)| {
                 Ok(format!("{}:{}", literal(name), packed(text.as_bytes())?))
             };
             format!("{{{}}}", texts.iter().map(pair).collect::<Result<Vec<_>>>()?.join(","))
+        }
+        Handed::Pictures(pictures) => {
+            let pair = |(name, bytes): (&String, &Vec<u8>)| {
+                format!("{}:\"{}\"", literal(name), STANDARD.encode(bytes))
+            };
+            format!("{{{}}}", pictures.iter().map(pair).collect::<Vec<_>>().join(","))
         }
     };
     Ok(format!("globalThis.{name}={value};\n"))

@@ -2,7 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::io::Read as _;
 
@@ -31,7 +31,7 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     }
     let handed = [
         ("SLOPE_CORE", Handed::Bytes(b"\0asm".to_vec())),
-        ("SLOPE_TRIALS_WORKER", Handed::Text("b('</script>');".to_owned())),
+        ("SLOPE_PICTURES", Handed::Pictures(BTreeMap::from([("a<b.webp".to_owned(), b"abc".to_vec())]))),
         ("SLOPE_HELP", Handed::Texts(vec![("en".to_owned(), "<p>".to_owned())])),
     ];
     let file = make(&folder, &handed, "x('<\\/script>');", &BTreeSet::from(["b {}".to_owned()])).unwrap();
@@ -44,7 +44,8 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     let mut bytes = Vec::new();
     GzDecoder::new(packed.as_slice()).read_to_end(&mut bytes).unwrap();
     assert_eq!(bytes, b"\0asm");
-    assert!(file.contains(r#"SLOPE_TRIALS_WORKER="b('\u003C/script>');""#));
+    // RFC 4648, section 10, gives "Zm9v" for "foo"; "abc" is 61 62 63.
+    assert!(file.contains(r#"SLOPE_PICTURES={"a\u003Cb.webp":"YWJj"}"#));
     assert!(ended.is_err(), "a script that HTML would end is not inlined");
     assert!(file.contains("worker-src blob:"));
     assert_eq!(file.matches("</script").count(), 2);
@@ -63,19 +64,25 @@ fn a_help_page_is_one_text() {
     let folder = std::env::temp_dir().join(format!("slope-onefile-help-{}", std::process::id()));
     fs::create_dir_all(&folder).unwrap();
     let page = "<html><head><meta charset=\"utf-8\"/><meta http-equiv=\"Content-Security-Policy\" content=\"x\"/>\
-                <link rel=\"stylesheet\" href=\"h.css\"/></head><body><img src=\"a.webp\" alt=\"A\"/></body></html>";
-    for (name, text) in [("en.html", page), ("h.css", "b { margin: 0 }"), ("a.webp", "abc")] {
+                <link rel=\"stylesheet\" href=\"h.css\"/></head><body><img src=\"en-a.webp\" alt=\"A\"/><img src=\"b.webp\" alt=\"B\"/></body></html>";
+    for (name, text) in
+        [("en.html", page), ("h.css", "b { margin: 0 }"), ("en-a.webp", "abc"), ("b.webp", "def")]
+    {
         fs::write(folder.join(name), text).unwrap();
     }
     let whole = help(&folder, "en.html").unwrap();
-    fs::remove_file(folder.join("a.webp")).unwrap();
+    fs::remove_file(folder.join("en-a.webp")).unwrap();
     let lacking = help(&folder, "en.html");
     fs::remove_dir_all(&folder).unwrap();
     assert_eq!(whole.style, "b { margin: 0 }");
     assert_eq!(
         whole.html,
         "<html><head><meta charset=\"utf-8\"/><style>b { margin: 0 }</style></head>\
-         <body><img src=\"data:image/webp;base64,YWJj\" alt=\"A\"/></body></html>"
+         <body><img src=\"data:image/webp;base64,YWJj\" alt=\"A\"/><img src=\"b.webp\" alt=\"B\"/></body></html>"
     );
-    assert!(lacking.unwrap().html.contains("src=\"a.webp\""), "a picture not yet taken stays as it is named");
+    assert_eq!(whole.shared, BTreeMap::from([("b.webp".to_owned(), b"def".to_vec())]));
+    assert!(
+        lacking.unwrap().html.contains("src=\"en-a.webp\""),
+        "a picture not yet taken stays as it is named"
+    );
 }

@@ -190,18 +190,19 @@ impl Dist {
         tables: Vec<(String, String)>,
         helps: Vec<(String, Help)>,
         demos: Vec<(String, String)>,
-    ) -> Result<[(&'static str, Handed); 7]> {
+    ) -> Result<[(&'static str, Handed); 8]> {
         let bytes = |name: &str| {
             let path = self.root.join(name);
             fs::read(&path).with_context(|| format!("could not read {}", path.display()))
         };
-        let text = |name: &str| read(&self.root.join(name));
+        let shared = helps.iter().flat_map(|(_, help)| help.shared.clone()).collect();
         Ok([
             ("SLOPE_CORE", Handed::Bytes(bytes(&CORE.file())?)),
-            ("SLOPE_TRIALS_WORKER", Handed::Text(text(TRIALS)?)),
+            ("SLOPE_TRIALS_WORKER", Handed::Bytes(bytes(TRIALS)?)),
             ("SLOPE_EVIDENCE", Handed::Bytes(bytes(&WORKER.file())?)),
-            ("SLOPE_EVIDENCE_WORKER", Handed::Text(text(EVIDENCE)?)),
+            ("SLOPE_EVIDENCE_WORKER", Handed::Bytes(bytes(EVIDENCE)?)),
             ("SLOPE_DEMO", Handed::Texts(demos)),
+            ("SLOPE_HELP_PICTURES", Handed::Pictures(shared)),
             ("SLOPE_HELP", Handed::Texts(helps.into_iter().map(|(name, help)| (name, help.html)).collect())),
             ("SLOPE_WORDS", Handed::Texts(tables)),
         ])

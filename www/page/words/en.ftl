@@ -1334,6 +1334,111 @@ repair-path-detector = State a detector on the carriage
 repair-next-rail = Put these rows on rail “{ $rail }”
 repair-new-rail = Put these rows on a new rail, with its position fitted
 
+## The class
+
+class-title = Class
+class-hint = Read the notebooks of a class: bundles, notebook.json files, folders, or a zip of many. Drop them here, or choose them. Each result is calculated here anew from the readings. Nothing leaves this machine, and your own notebooks stay as they are.
+class-choose = Choose files
+class-choose-folder = Choose a folder
+class-stop = Stop
+class-clear = Clear the table
+class-progress = Progress of reading
+class-running = { $done } of { $all } files read
+class-done =
+    { $n ->
+        [one] { $n } file read.
+       *[other] { $n } files read.
+    }
+class-stopped = Stopped. { $done } of { $all } files were read.
+class-failed = Reading stopped ({ $why }). What was read before is in the table. Try again; if that does not help, reload the page.
+class-passed-over =
+    { $n ->
+        [one] { $n } other file holds no notebook by its name and was not read.
+       *[other] { $n } other files hold no notebook by their names and were not read.
+    }
+class-no_notebook = There is no notebook in this zip. Choose a bundle as it was downloaded, or a zip of such bundles.
+class-deep = This zip lies in a zip that lies in another. Unpack the outer one first.
+class-crashed = The calculation of this notebook ended unexpectedly. Open it by itself to see more.
+class-incomplete =
+    { $n ->
+        [one] { $n } incomplete row
+       *[other] { $n } incomplete rows
+    }
+class-take-table = Download the table (CSV)
+class-search = Search the names
+class-filter = Show
+class-filters-all = all
+class-filters-marked = with something to look at
+class-filters-without = without a result
+class-shown = { $shown } of { $all } in the table
+class-empty = No notebook was read yet.
+class-table = Notebooks of the class
+class-open = Open
+class-open-of = Open { $name }
+class-open-hint = “Open” puts a copy among your own notebooks; what was handed in stays as it is.
+class-columns-who = Notebook
+class-columns-file = File
+class-columns-title = Title
+class-columns-people = Names
+class-columns-rows = Rows
+class-columns-struck = Struck out
+class-columns-c = c
+class-columns-u = u(c)
+class-columns-expanded = U
+class-columns-z = z, from c₀
+class-columns-apart = z, from the class
+class-columns-chi_square = χ²/ν
+class-columns-degrees_of_freedom = ν
+class-columns-p_value = p
+class-columns-method = Method
+class-columns-notices = Notices
+class-columns-missing = Missing
+class-columns-remarks = Remarks
+class-columns-refusal = Not read
+class-sort = Sort by { $column }
+class-struck = { $used }, { $struck } struck out
+class-notices =
+    { $n ->
+        [one] { $n } notice
+       *[other] { $n } notices
+    }
+class-methods-ordinary = least squares
+class-methods-weighted = weighted
+class-methods-both = both uncertainties
+class-methods-shared = shared components
+class-sealed = sealed
+class-after-seal =
+    { $n ->
+        [one] { $n } change after the seal was opened
+       *[other] { $n } changes after the seal was opened
+    }
+class-differs = Stored figures are not those calculated here: { $figures }
+class-alike = Same readings in { $rows } rows as { $names }: partners?
+class-too_few =
+    { $n ->
+        [0] No result yet. Two are needed to compare.
+       *[other] Only { $n } result. Two are needed to compare.
+    }
+class-out_of_range = The results are too large, or their uncertainties too small, to calculate with. Look for a wrong unit.
+class-together = All results together
+class-plot = All results in order, each with its expanded uncertainty
+class-summary =
+    { $n ->
+        [one] { $n } result in 10⁶ m/s.
+       *[other] { $n } results in 10⁶ m/s, from the least c to the largest. The band is the mean of the class ± 2 u.
+    }
+class-weighted = weighted mean
+class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u decide it.
+class-chi_square = agreement of the results
+class-chi_square-value = { $chi } with ν = { $nu }, p = { $p }
+class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
+class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
+class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ² with it is ν. The chart and the column “z, from the class” use this mean.
+class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–Laird)
+class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
+class-between = { $mean }; τ = { $between }
+class-none_between = { $mean }; τ = 0
+
 ## Notebooks
 
 notebooks-title = Notebooks

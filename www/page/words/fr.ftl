@@ -1334,6 +1334,111 @@ repair-path-detector = Indiquer un détecteur sur le chariot
 repair-next-rail = Mettre ces lignes sur le rail « { $rail } »
 repair-new-rail = Mettre ces lignes sur un nouveau rail, dont la position est ajustée
 
+## La classe
+
+class-title = Classe
+class-hint = Lire les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip de plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
+class-choose = Choisir des fichiers
+class-choose-folder = Choisir un dossier
+class-stop = Arrêter
+class-clear = Vider le tableau
+class-progress = Avancement de la lecture
+class-running = { $done } fichiers lus sur { $all }
+class-done =
+    { $n ->
+        [one] { $n } fichier lu.
+       *[other] { $n } fichiers lus.
+    }
+class-stopped = Arrêté. { $done } fichiers lus sur { $all }.
+class-failed = La lecture s’est arrêtée ({ $why }). Ce qui a été lu avant est dans le tableau. Réessayez ; si cela n’aide pas, rechargez la page.
+class-passed-over =
+    { $n ->
+        [one] { $n } autre fichier ne contient pas de cahier d’après son nom et n’a pas été lu.
+       *[other] { $n } autres fichiers ne contiennent pas de cahier d’après leurs noms et n’ont pas été lus.
+    }
+class-no_notebook = Il n’y a pas de cahier dans ce zip. Choisissez une archive telle qu’elle a été téléchargée, ou un zip de telles archives.
+class-deep = Ce zip se trouve dans un zip qui se trouve dans un autre. Décompressez d’abord celui de l’extérieur.
+class-crashed = Le calcul de ce cahier s’est terminé de façon inattendue. Ouvrez-le seul pour en voir plus.
+class-incomplete =
+    { $n ->
+        [one] { $n } ligne incomplète
+       *[other] { $n } lignes incomplètes
+    }
+class-take-table = Télécharger le tableau (CSV)
+class-search = Chercher dans les noms
+class-filter = Montrer
+class-filters-all = tous
+class-filters-marked = avec quelque chose à regarder
+class-filters-without = sans résultat
+class-shown = { $shown } sur { $all } dans le tableau
+class-empty = Aucun cahier n’a encore été lu.
+class-table = Cahiers de la classe
+class-open = Ouvrir
+class-open-of = Ouvrir { $name }
+class-open-hint = « Ouvrir » met une copie parmi vos propres cahiers ; ce qui a été rendu reste tel quel.
+class-columns-who = Cahier
+class-columns-file = Fichier
+class-columns-title = Titre
+class-columns-people = Noms
+class-columns-rows = Lignes
+class-columns-struck = Rayées
+class-columns-c = c
+class-columns-u = u(c)
+class-columns-expanded = U
+class-columns-z = z, par rapport à c₀
+class-columns-apart = z, par rapport à la classe
+class-columns-chi_square = χ²/ν
+class-columns-degrees_of_freedom = ν
+class-columns-p_value = p
+class-columns-method = Méthode
+class-columns-notices = Remarques du cahier
+class-columns-missing = Manque
+class-columns-remarks = Observations
+class-columns-refusal = Non lu
+class-sort = Trier par { $column }
+class-struck = { $used }, et { $struck } rayées
+class-notices =
+    { $n ->
+        [one] { $n } remarque
+       *[other] { $n } remarques
+    }
+class-methods-ordinary = moindres carrés
+class-methods-weighted = pondérée
+class-methods-both = deux incertitudes
+class-methods-shared = composantes communes
+class-sealed = scellé
+class-after-seal =
+    { $n ->
+        [one] { $n } modification après l’ouverture du sceau
+       *[other] { $n } modifications après l’ouverture du sceau
+    }
+class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
+class-alike = Mêmes lectures dans { $rows } lignes que { $names } : partenaires ?
+class-too_few =
+    { $n ->
+        [0] Aucun résultat encore. Il en faut deux pour comparer.
+       *[other] Un seul résultat ({ $n }). Il en faut deux pour comparer.
+    }
+class-out_of_range = Les résultats sont trop grands, ou leurs incertitudes trop petites, pour le calcul. Cherchez une unité fausse.
+class-together = Tous les résultats ensemble
+class-plot = Tous les résultats dans l’ordre, chacun avec son incertitude élargie
+class-summary =
+    { $n ->
+        [one] { $n } résultat, en 10⁶ m/s.
+       *[other] { $n } résultats en 10⁶ m/s, du plus petit c au plus grand. La bande est la moyenne de la classe ± 2 u.
+    }
+class-weighted = moyenne pondérée
+class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats avec un u très petit la décident.
+class-chi_square = accord des résultats
+class-chi_square-value = { $chi } avec ν = { $nu }, p = { $p }
+class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Un p petit dit qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains oublient un effet.
+class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
+class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ² soit ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
+class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–Laird)
+class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
+class-between = { $mean } ; τ = { $between }
+class-none_between = { $mean } ; τ = 0
+
 ## Cahiers
 
 notebooks-title = Cahiers

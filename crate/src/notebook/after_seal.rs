@@ -1,0 +1,39 @@
+//! What was changed after a seal was opened.
+
+use super::Notebook;
+use super::edit::Edit;
+use super::state::BenchField;
+
+/// How many entries that a result may hang on follow the opening of a seal; none where no seal was opened.
+pub fn changes_after_seal(notebook: &Notebook) -> Option<usize> {
+    let log = notebook.log();
+    let opened = log.iter().position(|entry| entry.edit == Edit::OpenSeal)?;
+    Some(log.iter().skip(opened).filter(|entry| moves_result(&entry.edit)).count())
+}
+
+/// Whether an edit may move the result. Taking back and doing again may.
+fn moves_result(edit: &Edit) -> bool {
+    match edit {
+        Edit::Together(edits) => edits.iter().any(moves_result),
+        Edit::SetBench { field, .. } => {
+            use BenchField::{Aim, Discussion, EdgeReason, LocalContact, LocalRules, Method, People, Place};
+            !matches!(
+                field,
+                People | Place | LocalRules | LocalContact | EdgeReason | Aim | Method | Discussion
+            )
+        }
+        Edit::SetTitle(_)
+        | Edit::SetDecimalMark(_)
+        | Edit::ReadCautions(_)
+        | Edit::SetPosition(_)
+        | Edit::RemovePosition(_)
+        | Edit::SetTrials(_)
+        | Edit::Seal(_)
+        | Edit::OpenSeal => false,
+        _ => true,
+    }
+}
+
+#[cfg(test)]
+#[path = "after_seal_test.rs"]
+mod tests;

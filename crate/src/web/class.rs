@@ -1,0 +1,33 @@
+//! What a class is told of a notebook beside what the page shows of it.
+
+use wasm_bindgen::prelude::*;
+
+use super::desk::Desk;
+use super::{thrown, to_js};
+use crate::notebook::changes_after_seal;
+use crate::report::csv::write_csv;
+use crate::report::exact::fit_figures;
+
+#[wasm_bindgen]
+impl Desk {
+    /// The figures of the line and of the speed, with all their digits.
+    #[wasm_bindgen(unchecked_return_type = "Types.FitFigure[]")]
+    pub fn figures(&self) -> JsValue {
+        to_js(&fit_figures(&self.analysis))
+    }
+
+    /// How many entries that the result may hang on follow the opening of a seal.
+    pub fn changes_after_seal(&self) -> Option<usize> {
+        changes_after_seal(&self.notebook)
+    }
+}
+
+/// Cells, so many a record, as CSV.
+///
+/// # Errors
+/// `{kind: "table", message}` where the last record lacks some.
+#[wasm_bindgen]
+pub fn csv(cells: Vec<String>, columns: usize) -> Result<String, JsValue> {
+    let records: Vec<&[String]> = cells.chunks(columns.max(1)).collect();
+    write_csv(&records).map_err(|error| thrown("table", error.message()))
+}

@@ -1,0 +1,316 @@
+//! The notebooks of a class, with planted faults: read, recomputed, compared, sorted, taken away.
+
+use std::fs;
+use std::path::PathBuf;
+
+use anyhow::{Context, Result, bail, ensure};
+use serde_json::{Value, json};
+
+use slope_of_light::analysis::analyse;
+use slope_of_light::bundle::{self, Entry};
+use slope_of_light::drawn::random;
+use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, write};
+use slope_of_light::pictures::charts;
+use slope_of_light::quantity::{DecimalMark, plus_minus};
+use slope_of_light::report::read_csv;
+use slope_of_light::view::view;
+use slope_of_light::words::Table;
+
+use crate::access::{load_checker, unbroken};
+use crate::languages::speak;
+use crate::looks::fits;
+use crate::page::{Page, Stage, eventually};
+
+/// Notebooks without a fault.
+const SOUND: u64 = 6;
+/// What came of reading.
+const STATE: &str = "#class-state";
+/// The cells of the table, row by row; what is folded away left out.
+const CELLS: &str = "return [...document.querySelectorAll('#class-table > tbody > tr')]
+    .map((row) => [...row.children].map((cell) => (cell.querySelector('summary') ?? cell).textContent));";
+
+/// A class of fourteen files: what is in each is told in its row, and nothing of it is kept.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_class_is_looked_through(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    ensure!(
+        scripts_of_a_class(&page)? == 0,
+        "scripts of the class were loaded before its leaf was turned up"
+    );
+    let kept = kept(&page)?;
+    choose(&page, &class(&page)?)?;
+    // Of the two notebooks in one zip, each counts.
+    page.reads(STATE, "14 files read.")?;
+    page.sees("#class-shown", "14 of 14 in the table")?;
+    let rows = rows(&page)?;
+    ensure!(rows.len() == 14, "{} rows", rows.len());
+    results_are_recomputed(&rows)?;
+    faults_are_told(&rows)?;
+    bars_stand_in_order(&page)?;
+    page.reads("#class-figures-mandel_paule", "τ")?;
+
+    sorts(&page)?;
+    page.fill("Search the names", "student 2")?;
+    page.sees("#class-shown", "1 of 14 in the table")?;
+    page.fill("Search the names", "")?;
+    is_taken_away(&page)?;
+
+    ensure!(self::kept(&page)? == kept, "something of the class is kept");
+    page.click("Open Student 2")?;
+    page.reads("#told", "is open")?;
+    // Still there when one comes back.
+    page.choose("Show", "without a result")?;
+    page.sees("#class-shown", "3 of 14 in the table")?;
+    page.is_silent()
+}
+
+/// The table keeps to the rules of accessibility, wide and narrow, in the other language too.
+///
+/// # Errors
+/// When it does not.
+pub fn a_class_is_for_everyone(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    choose(&page, &class(&page)?)?;
+    page.reads(STATE, "14 fichiers lus.")?;
+    load_checker(&page)?;
+    page.browser.run("for (const each of document.querySelectorAll('details')) each.open = true", vec![])?;
+    for (width, height) in [(1366, 768), (360, 740)] {
+        let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        for place in ["#class-table", "#class-plot"] {
+            page.turn_to(place)?;
+            fits(&page, width)?;
+            unbroken(&page).with_context(|| format!("{width} px wide, at {place}"))?;
+        }
+    }
+    page.is_silent()
+}
+
+/// Reading is stopped on request; what was read by then is there, and the page goes on.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn reading_a_class_is_stopped(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let one = bundle_of(&notebook(1, "Student 1")?, |_| ())?;
+    let many: Vec<PathBuf> =
+        (0..400).map(|place| page.home.write(&format!("{place}.zip"), &one)).collect::<Result<_>>()?;
+    choose(&page, &many)?;
+    eventually(
+        "some are read",
+        || page.text("#class-count"),
+        |told| told.contains("of 400") && !told.starts_with("0 "),
+    )?;
+    page.browser.run("document.querySelector('#class-stop').click()", vec![])?;
+    let told = page.reads(STATE, "Stopped.")?;
+    ensure!(told.contains("of 400 files were read."), "it says {told:?}");
+    let read = rows(&page)?.len();
+    ensure!((1..400).contains(&read), "{read} rows");
+    page.click("Clear the table")?;
+    eventually("the table is empty", || Ok(rows(&page)?.len()), |rows| *rows == 0)?;
+    page.is_silent()
+}
+
+fn notebook(seed: u64, people: &str) -> Result<Notebook> {
+    let (mut notebook, _) = random::bench(seed).run(seed)?;
+    let texts = [
+        (BenchField::People, people),
+        (BenchField::Aim, "c"),
+        (BenchField::Method, "Time of flight."),
+        (BenchField::Discussion, "It agrees."),
+    ];
+    for (field, text) in texts {
+        notebook.apply(Edit::SetBench { field, text: text.into() }, "")?;
+    }
+    Ok(notebook)
+}
+
+/// The bundle of a notebook, with its entries changed.
+fn bundle_of(notebook: &Notebook, change: impl Fn(&mut Vec<Entry>)) -> Result<Vec<u8>> {
+    let (analysis, words) = (analyse(notebook), Table::english()?);
+    let charts = charts(notebook.state(), &analysis, None, &words);
+    let mut entries = bundle::texts(notebook, &analysis, &view(notebook, &analysis), &charts, None, &words)?;
+    change(&mut entries);
+    Ok(bundle::pack(&entries)?)
+}
+
+/// Fourteen files, two of them in a zip.
+fn class(page: &Page) -> Result<Vec<PathBuf>> {
+    let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+    for seed in 1..=SOUND {
+        files.push((format!("{seed}.zip"), bundle_of(&notebook(seed, &format!("Student {seed}"))?, |_| ())?));
+    }
+    files.push(("partner.zip".into(), bundle_of(&notebook(1, "Partner of 1")?, |_| ())?));
+
+    let mut sealed = notebook(7, "Sealed")?;
+    sealed.apply(Edit::Seal("5f1c".into()), "")?;
+    files.push(("sealed.zip".into(), bundle_of(&sealed, |_| ())?));
+    sealed = notebook(8, "Opened")?;
+    sealed.apply(Edit::Seal("5f1c".into()), "")?;
+    sealed.apply(Edit::OpenSeal, "")?;
+    let row = sealed.state().rows.first().context("a row")?.id;
+    let text = format!("{}1", sealed.state().rows.first().map_or("", |row| row.text(Cell::EdgeB)));
+    sealed.apply(Edit::SetCell { row, cell: Cell::EdgeB, text }, "")?;
+    files.push(("opened.zip".into(), bundle_of(&sealed, |_| ())?));
+
+    let whole = notebook(9, "Nicer")?;
+    let c = analyse(&whole).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?.c.to_string();
+    let nicer = bundle_of(&whole, |entries| {
+        for entry in entries.iter_mut().filter(|entry| entry.name == "line.csv") {
+            entry.bytes = String::from_utf8_lossy(&entry.bytes).replace(&c, "299792458").into_bytes();
+        }
+    })?;
+    files.push(("nicer.zip".into(), nicer));
+
+    let broken = bundle_of(&notebook(10, "Broken")?, |_| ())?;
+    files.push(("broken.zip".into(), broken.get(..broken.len() / 2).context("half of it")?.to_vec()));
+    let later = write(&notebook(11, "Later")?).replace("\"format\":2", "\"format\":99");
+    files.push(("later.zip".into(), bundle::write(&later, Vec::new())?));
+    let mut silent = notebook(12, "Inner 12")?;
+    silent.apply(Edit::SetBench { field: BenchField::Discussion, text: " ".into() }, "")?;
+    let inner = [
+        Entry { name: "group/12.zip".into(), bytes: bundle_of(&silent, |_| ())? },
+        Entry {
+            name: "group/13/notebook.json".into(),
+            bytes: write(&notebook(13, "Inner 13")?).into_bytes(),
+        },
+        Entry { name: "group/list.txt".into(), bytes: b"12, 13".to_vec() },
+    ];
+    files.push(("group.zip".into(), bundle::pack(&inner)?));
+    files.iter().map(|(name, bytes)| page.home.write(name, bytes)).collect()
+}
+
+fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
+    page.turn_to("#class")?;
+    let ready = "return document.querySelector('#class-choices')?.childElementCount > 0";
+    eventually("the section is there", || page.browser.run(ready, vec![]), |ready| *ready == json!(true))?;
+    let input = page.browser.element("return document.querySelector('#class-files')", vec![])?;
+    let list: Vec<_> = files.iter().map(|file| file.to_string_lossy()).collect();
+    page.browser.choose_file(&input.context("no input for files")?, &PathBuf::from(list.join("\n")))
+}
+
+/// Scripts loaded so far that are the class's alone.
+fn scripts_of_a_class(page: &Page) -> Result<u64> {
+    let script = "return performance.getEntriesByType('resource')
+        .filter(({ name }) => /\\/class(-[A-Z0-9a-z]+)?\\.js$/.test(name)).length";
+    page.browser.run(script, vec![])?.as_u64().context("no count")
+}
+
+fn rows(page: &Page) -> Result<Vec<Vec<String>>> {
+    Ok(serde_json::from_value(page.browser.run(CELLS, vec![])?)?)
+}
+
+/// Everything in the local storage but the settings.
+fn kept(page: &Page) -> Result<Value> {
+    let script = "return Object.keys(localStorage).filter((key) => !key.includes('/setting/')).sort()
+        .map((key) => `${key} ${localStorage[key].length}`)";
+    page.browser.run(script, vec![])
+}
+
+/// The row of someone, by how it begins.
+fn row_of<'a>(rows: &'a [Vec<String>], who: &str) -> Result<&'a [String]> {
+    let of = |row: &&Vec<String>| row.first().is_some_and(|name| name.starts_with(who));
+    rows.iter().find(of).map(Vec::as_slice).with_context(|| format!("no row of {who}: {rows:?}"))
+}
+
+fn results_are_recomputed(rows: &[Vec<String>]) -> Result<()> {
+    let inner = [(12, "Inner 12".to_owned()), (13, "Inner 13".to_owned()), (9, "Nicer".to_owned())];
+    for (seed, who) in (1..=SOUND).map(|seed| (seed, format!("Student {seed}"))).chain(inner) {
+        let speed = analyse(&notebook(seed, &who)?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
+        let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
+        ensure!(row_of(rows, &who)?.get(2) == Some(&c), "{who} has {:?}, not {c}", row_of(rows, &who)?);
+    }
+    Ok(())
+}
+
+fn faults_are_told(rows: &[Vec<String>]) -> Result<()> {
+    let faults = [
+        ("Student 1", "as Partner of 1: partners?"),
+        ("Partner of 1", "as Student 1: partners?"),
+        ("Sealed", "sealed"),
+        ("Opened", "1 change after the seal was opened"),
+        ("Nicer", "not those calculated here: speed of light in vacuum"),
+        ("Inner 12", "Discussion"),
+        ("broken.zip", "cut short"),
+        ("later.zip", "format 99"),
+    ];
+    for (who, told) in faults {
+        let row = row_of(rows, who)?;
+        ensure!(row.join(" ").contains(told), "of {who} it does not say “{told}”: {row:?}");
+    }
+    let remarked = rows.iter().filter(|row| row.get(11).is_some_and(|remarks| !remarks.is_empty()));
+    ensure!(remarked.count() == 4, "others are remarked on too: {rows:?}");
+    Ok(())
+}
+
+/// Each result but the sealed one has a bar, further to the right the larger its c, across the band of the mean.
+fn bars_stand_in_order(page: &Page) -> Result<()> {
+    let script = "return [...document.querySelectorAll('#class-plot li')].map((line) => {
+        const [place, bar] = ['.place', '.bar'].map((which) => line.querySelector(which).getBoundingClientRect());
+        return [place.x + place.width / 2, bar.left, bar.right, line.querySelector('.band').getBoundingClientRect().width];
+    })";
+    let bars: Vec<[f64; 4]> = serde_json::from_value(page.browser.run(script, vec![])?)?;
+    ensure!(bars.len() == 11, "{} bars", bars.len());
+    ensure!(bars.is_sorted_by(|one, other| one[0] <= other[0]), "they do not stand in order: {bars:?}");
+    for [place, from, to, band] in bars {
+        // One beyond the scale stands at its end.
+        ensure!(
+            from - 1.0 <= place && place <= to + 1.0 && band > 0.0,
+            "a bar from {from} to {to} about {place}"
+        );
+    }
+    let marks = page.browser.run("return document.querySelectorAll('#class-scale span').length", vec![])?;
+    ensure!(marks.as_u64().is_some_and(|marks| marks >= 2), "the scale has {marks} marks");
+    Ok(())
+}
+
+/// By c, upwards and downwards; what has none comes last either way.
+fn sorts(page: &Page) -> Result<()> {
+    let order = || -> Result<Vec<String>> {
+        Ok(rows(page)?.into_iter().filter_map(|row| row.into_iter().next()).collect())
+    };
+    page.click("Sort by c")?;
+    let rising = order()?;
+    let mut expected: Vec<(f64, String)> = Vec::new();
+    for seed in 1..=SOUND {
+        let who = format!("Student {seed}");
+        let speed = analyse(&notebook(seed, &who)?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
+        expected.push((speed.c, who));
+    }
+    expected.sort_by(|one, other| one.0.total_cmp(&other.0));
+    let ours = |order: &[String]| -> Vec<String> {
+        let of = |name: &String| expected.iter().find(|(_, who)| name.starts_with(who.as_str()));
+        order.iter().filter_map(|name| of(name).map(|(_, who)| who.clone())).collect()
+    };
+    let by_c: Vec<String> = expected.iter().map(|(_, who)| who.clone()).collect();
+    ensure!(ours(&rising) == by_c, "they stand as {rising:?}, not as {by_c:?}");
+    page.click("Sort by c")?;
+    let falling = order()?;
+    ensure!(ours(&falling).iter().rev().eq(&by_c), "downwards they stand as {falling:?}");
+    for order in [&rising, &falling] {
+        let last = order.iter().rev().take(3);
+        ensure!(last.clone().any(|name| name == "broken.zip"), "what was not read stands before: {order:?}");
+    }
+    Ok(())
+}
+
+/// The table as a file holds every digit of each result.
+fn is_taken_away(page: &Page) -> Result<()> {
+    page.click("Download the table (CSV)")?;
+    let file = page.home.folder("downloads").join("class.csv");
+    let read = || Ok(fs::read(&file).unwrap_or_default());
+    let bytes = eventually("the table is downloaded", read, |bytes: &Vec<u8>| !bytes.is_empty())?;
+    let records = read_csv(&bytes)?;
+    ensure!(records.len() == 15, "{} records", records.len());
+    let speed = analyse(&notebook(3, "Student 3")?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
+    let Some(record) = records.iter().find(|record| record.first().is_some_and(|file| file == "3.zip"))
+    else {
+        bail!("no record of 3.zip: {records:?}");
+    };
+    let c: f64 = record.get(5).context("no c")?.parse()?;
+    ensure!(c.to_bits() == speed.c.to_bits(), "c is {c}, not {}", speed.c);
+    Ok(())
+}

@@ -1,0 +1,63 @@
+/**
+ * One notebook of a class as a row: what the core says of it and its figures with all their digits. Nothing is taken from what
+ * the file says of itself.
+ */
+import { Desk } from './slope_of_light.js';
+
+/** @import { BenchField, Cell, FitFigure, LineView, Notice, ResultView, RowView } from './types.js' */
+
+/**
+ * @typedef {Object} ClassRow
+ * @property {string} title as typed
+ * @property {string} people as typed
+ * @property {number} used rows in the line
+ * @property {number} struck
+ * @property {number} incomplete
+ * @property {boolean} sealed whether a closed seal covers the result
+ * @property {ResultView['refusal']} refusal why there is no result
+ * @property {LineView['method']} method
+ * @property {Notice[]} notices but those only good to know
+ * @property {Asked[]} empty what a person is asked to write and did not
+ * @property {FitFigure[]} figures
+ * @property {number | null} after_seal changes after a seal was opened
+ * @property {string[]} readings what was read for each row in the line
+ */
+
+/** What a person is asked to write. */
+const ASKED = /** @type {const} @satisfies {BenchField[]} */ (['people', 'aim', 'method', 'discussion']);
+/** @typedef {(typeof ASKED)[number]} Asked */
+
+/** The cells that hold what was read. @type {Cell[]} */
+const READ = ['rail', 'reading', 'time_base', 'edge_a', 'edge_b', 'distance', 'delay'];
+
+/** @param {string} text a `notebook.json` @returns {ClassRow} */
+export function rowOf(text) {
+  const desk = Desk.open(text);
+  try {
+    const { view, rows } = desk.news();
+    const all = rows.flatMap((row) => (row && 'cells' in row ? [row] : []));
+    const used = all.filter(({ state }) => state === 'used');
+    return {
+      title: view.title,
+      people: view.bench.people.text,
+      used: used.length,
+      struck: all.filter(({ state }) => state === 'struck').length,
+      incomplete: all.filter(({ state }) => state === 'incomplete').length,
+      sealed: view.result.sealed,
+      refusal: view.result.refusal,
+      method: view.line.method,
+      notices: view.notices.filter(({ weight }) => weight !== 'know'),
+      empty: ASKED.filter((field) => view.bench[field].text.trim() === ''),
+      figures: desk.figures(),
+      after_seal: desk.changes_after_seal() ?? null,
+      readings: used.map(asRead),
+    };
+  } finally {
+    desk.free();
+  }
+}
+
+/** What was read for a row, digit for digit; of a picture or a trace, the delay that came of it. @param {RowView} row */
+function asRead({ cells, evidence, delay }) {
+  return [...READ.map((cell) => cells[cell].text.trim()), evidence && delay].join('\t');
+}

@@ -1,0 +1,208 @@
+/**
+ * The notebooks of a class as a table that sorts and filters, and as cells of a file.
+ */
+import { core } from './core.js';
+import { el, setText } from './dom.js';
+import { pathOf } from './class-pool.js';
+import { SHAPES } from './notices.js';
+import { each, inWords, say, tell } from './words.js';
+
+/** @import { Entry } from './class-pool.js' */
+/** @import { ClassRow } from './class-row.js' */
+/** @import { Compared } from './worker-types.js' */
+
+/** A notebook with what is told of it beside the others. @typedef {Entry & {compared: Compared | undefined}} Member */
+/** @typedef {'all' | 'marked' | 'without'} Filter */
+/**
+ * A column: by what it sorts, and what it shows of a notebook that was read.
+ * @typedef {{id: ColumnId, key: (row: ClassRow, compared: Compared) => number | string | null | undefined, cell: (row: ClassRow, compared: Compared, members: Member[]) => Node | string, words?: boolean}} Column
+ */
+/** @typedef {'rows' | 'c' | 'expanded' | 'z' | 'apart' | 'chi_square' | 'p_value' | 'method' | 'notices' | 'missing' | 'remarks'} ColumnId */
+
+/** @type {Column[]} */
+const COLUMNS = [
+  { id: 'rows', key: (row) => row.used, cell: ({ used, struck }) => (struck ? say('class-struck', { used, struck }) : String(used)) },
+  { id: 'c', key: (_, { result }) => result?.c, cell: ({ sealed }, { c }) => (sealed ? say('class-sealed') : c) },
+  { id: 'expanded', key: (_, { result }) => result?.expanded, cell: (_, { expanded }) => expanded },
+  { id: 'z', key: (_, { result }) => result?.z, cell: (_, { z }) => z },
+  { id: 'apart', key: (_, { apart_value }) => apart_value, cell: (_, { apart }) => apart },
+  { id: 'chi_square', key: (_, { fit }) => fit?.chi_square, cell: (_, { chi_square }) => chi_square },
+  { id: 'p_value', key: (_, { fit }) => fit?.p_value, cell: (_, { p_value }) => p_value },
+  { id: 'method', words: true, key: methodOf, cell: methodOf },
+  { id: 'notices', words: true, key: ({ notices }) => notices.length, cell: noticesOf },
+  { id: 'missing', words: true, key: (row) => missing(row).length, cell: (row) => lines(missing(row)) },
+  { id: 'remarks', words: true, key: (row, compared) => weight(row, compared), cell: (row, compared, members) => lines(remarks(row, compared, members)) },
+];
+
+export class ClassTable {
+  /**
+   * @param {HTMLTableElement} table
+   * @param {(member: Member) => void} open
+   */
+  constructor(table, open) {
+    this.open = open;
+    /** @type {Member[]} */
+    this.members = [];
+    /** By what it is sorted: nothing where it is as it came. @type {ColumnId | 'who' | ''} */
+    this.by = '';
+    this.falling = false;
+    this.sought = '';
+    /** @type {Filter} */
+    this.filter = 'all';
+    this.collator = new Intl.Collator(say('language'), { numeric: true });
+    this.body = el('tbody');
+    this.heads = ['who', ...COLUMNS.map(({ id }) => id)].map((id) => this.head(/** @type {ColumnId | 'who'} */ (id)));
+    table.append(el('caption', { class: 'unseen' }, say('class-table')),
+      el('thead', {}, el('tr', {}, ...this.heads, el('td'))), this.body);
+  }
+
+  /** @param {ColumnId | 'who'} id */
+  head(id) {
+    const name = say(`class-columns-${id}`);
+    const button = el('button', { type: 'button', class: 'quiet', 'aria-label': say('class-sort', { column: name }), click: () => {
+      this.falling = this.by === id && !this.falling;
+      this.by = id;
+      this.draw();
+    } }, name);
+    return el('th', { scope: 'col', 'data-column': id }, button);
+  }
+
+  /** @param {Member[]} members @returns {number} how many are shown */
+  show(members) {
+    this.members = members;
+    return this.draw();
+  }
+
+  /** Those in sight, in their order. */
+  shown() {
+    const sought = this.sought.toLowerCase();
+    const some = this.members.filter((member) => (
+      `${nameOf(member)} ${pathOf(member.handed)}`.toLowerCase().includes(sought) && this.passes(member)));
+    if (!this.by) return some;
+    const sign = this.falling ? -1 : 1;
+    // What has nothing to sort by comes last, either way.
+    return some.map((member) => ({ member, key: this.keyOf(member) })).sort(({ key: one }, { key: other }) => {
+      if (one === undefined || other === undefined) return Number(one === undefined) - Number(other === undefined);
+      return sign * (typeof one === 'number' && typeof other === 'number' ? one - other : this.collator.compare(String(one), String(other)));
+    }).map(({ member }) => member);
+  }
+
+  /** @param {Member} member */
+  keyOf(member) {
+    if (this.by === 'who') return nameOf(member);
+    const column = COLUMNS.find(({ id }) => id === this.by);
+    const { row, compared } = member;
+    return (row && compared && column?.key(row, compared)) ?? undefined;
+  }
+
+  /** @param {Member} member */
+  passes({ row, compared }) {
+    if (this.filter === 'without') return !compared?.result;
+    if (this.filter === 'marked') return !row || !compared || missing(row).length + row.notices.length + weight(row, compared) > 0;
+    return true;
+  }
+
+  draw() {
+    for (const head of this.heads) {
+      const { column } = head.dataset;
+      if (column === this.by) head.setAttribute('aria-sort', this.falling ? 'descending' : 'ascending');
+      else head.removeAttribute('aria-sort');
+    }
+    const shown = this.shown();
+    this.body.replaceChildren(...shown.map((member) => this.line(member)));
+    return shown.length;
+  }
+
+  /** @param {Member} member */
+  line(member) {
+    const { row, compared, refused, handed } = member;
+    const name = nameOf(member);
+    const path = pathOf(handed);
+    const who = el('th', { scope: 'row' }, name, ...(name === path ? [] : [el('small', {}, path)]));
+    if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(COLUMNS.length), class: 'refusal' }, refused), el('td'));
+    return el('tr', {}, who,
+      ...COLUMNS.map(({ id, cell, words }) => (
+        el('td', { 'data-column': id, 'data-label': say(`class-columns-${id}`), class: words ? 'words' : '' }, cell(row, compared, this.members)))),
+      el('td', {}, el('button', { type: 'button', 'aria-label': say('class-open-of', { name }), click: () => this.open(member) }, say('class-open'))));
+  }
+}
+
+/** Who it is from, by what there is. @param {Entry} entry */
+export function nameOf({ row, handed }) {
+  return row?.people.trim() || row?.title.trim() || pathOf(handed);
+}
+
+/** @param {ClassRow} row */
+function noticesOf({ notices }) {
+  const [first] = notices;
+  if (!first) return '';
+  const list = el('ul');
+  const details = el('details', {}, el('summary', {}, `${SHAPES[first.weight]} ${say('class-notices', { n: notices.length })}`), list);
+  details.addEventListener('toggle', () => list.replaceChildren(...notices.map(({ text }) => el('li', {}, tell(text)))));
+  return details;
+}
+
+/** @param {string[]} texts */
+function lines(texts) {
+  return texts.length > 1 ? el('ul', {}, ...texts.map((text) => el('li', {}, text))) : texts[0] ?? '';
+}
+
+/** How its line was fitted. @param {ClassRow} row */
+function methodOf({ method }) {
+  const names = each(['ordinary', 'weighted', 'both', 'shared'], (key) => say(`class-methods-${key}`));
+  return names[method?.id.split('-').at(-1) ?? ''] ?? '';
+}
+
+/** What is not there yet. @param {ClassRow} row */
+function missing({ refusal, incomplete, empty }) {
+  const rows = incomplete ? [say('class-incomplete', { n: incomplete })] : [];
+  return [...(refusal ? [tell(refusal)] : []), ...rows, ...empty.map((field) => say(`fields-${field}`))];
+}
+
+/** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */
+function weight({ after_seal }, { alike, differs }) {
+  return Number(Boolean(after_seal)) + Number(differs.length > 0) + Number(alike.length > 0);
+}
+
+/** @param {ClassRow} row @param {Compared} compared @param {Member[]} members */
+function remarks({ after_seal, figures }, { alike, differs }, members) {
+  const told = [];
+  if (after_seal) told.push(say('class-after-seal', { n: after_seal }));
+  const other = figures.flatMap(({ id, name }) => (differs.includes(id) ? [name] : []));
+  if (other.length > 0) told.push(say('class-differs', { figures: { all: other } }));
+  const [first] = alike;
+  if (first) {
+    const names = alike.map(({ notebook }) => members[notebook]).map((member) => (member ? nameOf(member) : ''));
+    told.push(say('class-alike', { rows: first.rows, names: { all: names } }));
+  }
+  return told;
+}
+
+/** All notebooks as a file, in the order of the table. @param {Member[]} members @param {Member[]} all */
+export function csvOf(members, all) {
+  const exact = (/** @type {number | null | undefined} */ value) => (typeof value === 'number' ? String(value) : '');
+  const heads = [
+    say('class-columns-file'), say('class-columns-people'), say('class-columns-title'), say('class-columns-rows'), say('class-columns-struck'),
+    `${say('class-columns-c')} / m/s`, `${say('class-columns-u')} / m/s`, `${say('class-columns-expanded')} / m/s`, say('class-columns-z'), say('class-columns-apart'),
+    'χ²', say('class-columns-degrees_of_freedom'), say('class-columns-p_value'), say('class-columns-method'), say('class-columns-notices'),
+    say('class-columns-missing'), say('class-columns-remarks'), say('class-columns-refusal'),
+  ];
+  const cells = members.flatMap(({ handed, row, compared, refused }) => {
+    const path = pathOf(handed);
+    if (!row || !compared) return [path, ...heads.slice(2).map(() => ''), refused];
+    const { result, fit } = compared;
+    const sealed = row.sealed ? [say('class-sealed')] : [];
+    return [
+      path, row.people, row.title, exact(row.used), exact(row.struck), exact(result?.c), exact(result?.u), exact(result?.expanded),
+      exact(result?.z), exact(compared.apart_value), exact(fit?.chi_square), exact(fit?.degrees_of_freedom), exact(fit?.p_value),
+      methodOf(row), inWords(row.notices.map(({ text }) => text)),
+      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' '), '',
+    ];
+  });
+  return core.csv([...heads, ...cells], heads.length);
+}
+
+/** Says how many are shown. @param {HTMLElement} node @param {number} shown @param {number} all */
+export function sayShown(node, shown, all) {
+  setText(node, all ? say('class-shown', { shown, all }) : say('class-empty'));
+}

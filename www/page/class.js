@@ -1,0 +1,195 @@
+/**
+ * The section Class: the notebooks that a class handed in, each recomputed here, side by side. It holds them for as long as
+ * the page is open, apart from the notebooks that are kept.
+ */
+import { ClassChart } from './class-chart.js';
+import { ClassPool, fileOf } from './class-pool.js';
+import { ClassTable, csvOf, sayShown } from './class-table.js';
+import { messageOf } from './core.js';
+import { byId, download, el, setHidden, setText } from './dom.js';
+import { Choice } from './field.js';
+import { Figures } from './figures.js';
+import { toast } from './toast.js';
+import { each, say, setTold } from './words.js';
+import { reader } from './worker-slot.js';
+
+/** @import { Entry } from './class-pool.js' */
+/** @import { Filter, Member } from './class-table.js' */
+/** @import { DecimalMark, Figure, View } from './types.js' */
+/** @import { Class, ClassFigure } from './worker-types.js' */
+
+export class ClassSection {
+  /** @param {(file: File) => void} open opens a copy of a notebook */
+  constructor(open) {
+    /** @type {Entry[]} */
+    this.entries = [];
+    /** @type {DecimalMark} */
+    this.mark = 'point';
+    /** @type {ClassPool | undefined} */
+    this.pool = undefined;
+    /** The count of comparisons begun: an answer to an earlier one is not heard. */
+    this.compared = 0;
+    this.progress = /** @type {HTMLProgressElement} */ (byId('class-progress'));
+    this.running = byId('class-running');
+    this.count = byId('class-count');
+    this.state = byId('class-state');
+    this.result = byId('class-result');
+    this.shownCount = byId('class-shown');
+    this.refusal = byId('class-refusal');
+    this.figure = byId('class-figure');
+    this.summary = byId('class-summary');
+    this.figures = new Figures(byId('class-figures'));
+    this.chart = new ClassChart(byId('class-plot'), byId('class-scale'));
+    this.table = new ClassTable(/** @type {HTMLTableElement} */ (byId('class-table')), (member) => void this.open(member, open));
+    this.listen();
+  }
+
+  listen() {
+    for (const what of ['files', 'folder']) {
+      const input = /** @type {HTMLInputElement} */ (byId(`class-${what}`));
+      byId(`class-choose-${what}`).addEventListener('click', () => input.click());
+      input.addEventListener('change', () => {
+        const files = [...input.files ?? []].map((file) => (
+          file.webkitRelativePath ? new File([file], file.webkitRelativePath, { type: file.type }) : file));
+        input.value = '';
+        void this.take(files);
+      });
+    }
+    const search = el('input', { type: 'search', id: 'class-search', autocomplete: 'off', input: () => {
+      this.table.sought = search.value;
+      this.sayShown(this.table.draw());
+    } });
+    const filter = new Choice({
+      id: 'class-filter',
+      label: say('class-filter'),
+      options: each(['all', 'marked', 'without'], (key) => say(`class-filters-${/** @type {Filter} */ (key)}`)),
+    }, (value) => {
+      this.table.filter = value;
+      this.sayShown(this.table.draw());
+    });
+    byId('class-choices').append(
+      el('div', { class: 'field' }, el('label', { for: 'class-search' }, say('class-search')), el('span', { class: 'box' }, search)), filter.root);
+    byId('class-stop').addEventListener('click', () => this.pool?.stop());
+    byId('class-clear').addEventListener('click', () => this.clear());
+    byId('class-take-table').addEventListener('click', () => {
+      const csv = csvOf(this.table.shown(), this.table.members);
+      download(csv, 'text/csv;charset=utf-8', 'class.csv');
+    });
+  }
+
+  /** The class is none of the open notebook, but for its decimal mark. @param {View} view */
+  show({ decimal_mark }) {
+    if (this.mark === decimal_mark) return;
+    this.mark = decimal_mark;
+    void this.compare();
+  }
+
+  /** Reads files, and adds what is in them to the class. @param {File[]} files */
+  async take(files) {
+    if (this.pool || files.length === 0) return;
+    const pool = new ClassPool((done, all) => this.tell(done, all));
+    this.pool = pool;
+    setHidden(this.running, false);
+    this.tell(0, files.length);
+    setText(this.state, '');
+    try {
+      const may = await reader.ask('handed_in_by_name', files.map(({ name }) => name));
+      const some = files.filter((_, index) => may[index]);
+      const found = await pool.read(some.map((file) => ({ name: file.name, file, inside: undefined })));
+      this.entries = [...this.entries, ...found];
+      const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
+      const over = files.length - some.length;
+      setText(this.state, over ? `${told} ${say('class-passed-over', { n: over })}` : told);
+    } catch (error) {
+      setText(this.state, say('class-failed', { why: messageOf(error) }));
+    }
+    this.pool = undefined;
+    setHidden(this.running, true);
+    await this.compare();
+  }
+
+  /** @param {number} done @param {number} all */
+  tell(done, all) {
+    this.progress.max = all;
+    this.progress.value = done;
+    setText(this.count, say('class-running', { done, all }));
+  }
+
+  clear() {
+    this.pool?.stop();
+    this.entries = [];
+    setText(this.state, '');
+    void this.compare();
+  }
+
+  /** Has the notebooks compared, and shows them. */
+  async compare() {
+    this.compared += 1;
+    const turn = this.compared;
+    const read = this.entries.flatMap(({ row, stored }) => (row ? [{ ...row, stored }] : []));
+    try {
+      const numbers = new Map();
+      const number = (/** @type {string} */ reading) => {
+        if (!numbers.has(reading)) numbers.set(reading, numbers.size);
+        return numbers.get(reading);
+      };
+      const given = read.map(({ sealed, figures, stored, readings }) => ({
+        sealed,
+        figures: figures.map(({ id, value, uncertainty }) => ({ id, value, uncertainty })),
+        stored: stored ?? null,
+        readings: readings.map(number),
+      }));
+      const told = read.length > 0 ? await reader.ask('class_of', given, this.mark) : undefined;
+      if (turn === this.compared) this.draw(told);
+    } catch (error) {
+      if (turn === this.compared) setText(this.state, say('class-failed', { why: messageOf(error) }));
+    }
+  }
+
+  /** @param {Class | undefined} told of those that could be read, in their order */
+  draw(told) {
+    const members = membersOf(this.entries, told);
+    setHidden(this.result, members.length === 0);
+    this.sayShown(this.table.show(members));
+    const count = this.chart.show(members, told);
+    setTold(this.refusal, told?.refusal ?? null);
+    this.figures.show((told?.figures ?? []).map(figureOf));
+    setHidden(this.figure, count === 0);
+    setText(this.summary, say('class-summary', { n: count }));
+  }
+
+  /** @param {number} shown */
+  sayShown(shown) {
+    sayShown(this.shownCount, shown, this.table.members.length);
+  }
+
+  /** @param {Member} member @param {(file: File) => void} open */
+  async open({ handed }, open) {
+    try {
+      open(await fileOf(handed));
+    } catch (error) {
+      toast(messageOf(error));
+    }
+  }
+}
+
+/**
+ * Each notebook with what is told of it. What was told names the places among those that could be read.
+ * @param {Entry[]} entries
+ * @param {Class | undefined} told
+ * @returns {Member[]}
+ */
+function membersOf(entries, told) {
+  const places = entries.flatMap(({ row }, place) => (row ? [place] : []));
+  const compared = new Map(places.map((place, index) => [place, told?.notebooks[index]]));
+  return entries.map((entry, place) => {
+    const its = compared.get(place);
+    const alike = its?.alike.map(({ notebook, rows }) => ({ notebook: places[notebook] ?? 0, rows })) ?? [];
+    return { ...entry, compared: its && { ...its, alike } };
+  });
+}
+
+/** @param {ClassFigure} figure @returns {Figure} */
+function figureOf({ meaning, ...figure }) {
+  return { ...figure, meaning: [meaning], formula: null };
+}

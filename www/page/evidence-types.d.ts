@@ -66,6 +66,8 @@ export interface Calls {
   /** Of each, whether it may hold a notebook by its name. */
   handed_in_by_name(names: string[]): boolean[];
   class_of(all: Given[], decimal: DecimalMark): Class;
+  /** SHA-256 of a text, in hexadecimal digits. */
+  digest(text: string): string;
   shrink(file: File): Shrunk;
   propose(picture: Picture, number: number, columns: number, rows: number): Proposal;
   check_series(

@@ -31,8 +31,12 @@ export async function copyText(text) {
 }
 
 /** The bundle, with the files that its rows rest on. @param {Book} book */
-export async function takeBundle(book) {
-  const { desk } = book;
+export function takeBundle(book) {
+  return takeDesk(book.desk, fileName(book));
+}
+
+/** The same of any notebook, by a name without its ending. @param {Desk} desk @param {string} name */
+export async function takeDesk(desk, name) {
   const texts = desk.bundle(tell);
   const names = [];
   const contents = [];
@@ -51,7 +55,7 @@ export async function takeBundle(book) {
     }
   }
   try {
-    download(await reader.ask('pack', names, contents), 'application/zip', `${fileName(book)}.zip`);
+    download(await reader.ask('pack', names, contents), 'application/zip', `${name}.zip`);
     if (lacking > 0) toast(say('report-not-in-bundle', { n: lacking }));
   } catch (error) {
     toast(messageOf(error));
@@ -139,6 +143,10 @@ export async function notebookIn(file) {
 
 /** What a file of the open notebook is called, without its ending. @param {Book} book */
 export function fileName(book) {
-  const title = book.view.title || say('untitled');
-  return title.normalize('NFC').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 60) || 'notebook';
+  return safeName(book.view.title || say('untitled'), 60) || 'notebook';
+}
+
+/** A text as a part of a file's name: letters and digits alone, the rest as hyphens. @param {string} text @param {number} most */
+export function safeName(text, most) {
+  return text.normalize('NFC').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, most);
 }

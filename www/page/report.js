@@ -5,6 +5,7 @@ import { benchField } from './apparatus.js';
 import { messageOf } from './core.js';
 import { byId } from './dom.js';
 import { Choice } from './field.js';
+import { Handout } from './handout.js';
 import { copyText, openReport, takeBundle, takeTable } from './files.js';
 import { LANGUAGES } from './languages.js';
 import { takePlot } from './plot-files.js';
@@ -40,6 +41,7 @@ export class Report {
     }, (value) => { language = value; });
     languages.show(language);
     byId('report-language-box').replaceWith(languages.root);
+    this.handout = new Handout(book);
     /** @type {PlotName} */
     let plot = 'line';
     /** @type {PlotFormat} */
@@ -62,6 +64,7 @@ export class Report {
   /** @param {View} view */
   show(view) {
     for (const { name, field } of this.fields) field.show(view.bench[name]);
+    this.handout.show(view);
   }
 }
 

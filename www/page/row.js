@@ -141,7 +141,8 @@ export class RowLine {
       const { text, problem, default: standIn } = row.cells[cell];
       put(box, text);
       const held = EDGES.includes(cell) && row.evidence !== '' && text === '';
-      if (box.readOnly !== held) box.readOnly = held;
+      const only = held || 'fixed' in box.dataset;
+      if (box.readOnly !== only) box.readOnly = only;
       setAttribute(box, 'placeholder', (held && row.evidence ? say(`delays-from-${row.evidence}`) : inWords(standIn)) || undefined);
       setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
       setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);

@@ -3,11 +3,14 @@
 /** What a shared error acts on. */
 export type ActsOn = "distances" | "delays";
 
+/** What a task asks for. */
+export type Asks = "nothing" | "words" | "number";
+
 /** From what an uncertainty comes. */
 export type Basis = "stated" | "scatter";
 
 /** A text of the bench or of the report. Bare numbers are in the unit named here. */
-export type BenchField = "people" | "place" | "local_rules" | "local_contact" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
+export type BenchField = "people" | "student_number" | "group" | "date" | "least_rows" | "place" | "local_rules" | "local_contact" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
 
 /** The uncertainty budget of c, or why there is none. */
 export type BudgetView = {
@@ -151,7 +154,7 @@ reason: string, } } | { "restore_row": number } | { "set_grid": Grid } | { "set_
 /** Which row. */
 row: number,
 /** From what its delay is taken. */
-evidence?: Evidence | null, } } | { "set_estimator": Estimator } | { "set_claim": Claim } | { "set_trials": TrialPlan } | { "seal": string } | "open_seal" | { "together": Array<Edit> } | "undo" | "redo";
+evidence?: Evidence | null, } } | { "set_estimator": Estimator } | { "set_claim": Claim } | { "set_trials": TrialPlan } | { "seal": string } | "open_seal" | { "set_piece": [Piece, Rule] } | { "set_task": [number, Piece, Asks, string] } | { "remove_task": number } | { "answer": [number, string] } | "hand_out" | { "together": Array<Edit> } | "undo" | "redo";
 
 /** How a shared error acts. */
 export type Effect = "offset" | "scale" | "noise";
@@ -292,6 +295,21 @@ rows: Array<number>,
 /** What is wrong with its marks; empty if nothing is. */
 problem: Message | null, };
 
+/** The teacher's layer of a notebook, prepared or handed out. */
+export type HandoutView = {
+/** How many entries of the log are the teacher's; 0 while it is prepared, and in any other notebook. */
+entries: number,
+/** The highest number of a row that was handed out; none where nothing was. */
+given: number | null,
+/** What is fixed, or to be fixed. */
+fixed: Array<Piece>,
+/** What is asked for. */
+needed: Array<Piece>,
+/** Texts and questions, in their order. */
+tasks: Array<TaskView>,
+/** What is asked for and not there; questions without an answer are told beside each of them. */
+missing: Array<Piece>, };
+
 /** A rail to scale. */
 export type LaneView = {
 /** The rail. */
@@ -415,6 +433,9 @@ grid: number,
 a: Array<Spot>,
 /** Edge B, marked once or more. */
 b: Array<Spot>, };
+
+/** A piece of the notebook that a teacher can fix or ask for. */
+export type Piece = "title" | "cautions" | "source" | "rails" | "screen" | "time_bases" | "air" | "positions" | "evidence" | "uncertainty" | "readings" | "line" | "result" | "aim" | "method" | "discussion" | "people" | "student_number" | "group" | "date" | "answers";
 
 /** A place on a rail. */
 export type PlaceView = {
@@ -627,6 +648,9 @@ residual: string,
 /** The notices that name this row and few others. */
 notices: Array<RowNotice>, };
 
+/** What a teacher rules of a piece. So nothing can be fixed and asked for at once. */
+export type Rule = "open" | "fixed" | "needed";
+
 /** The unit in which a ruler counts. */
 export type RulerUnit = "millimetre" | "centimetre" | "metre" | "inch";
 
@@ -752,6 +776,19 @@ title: string,
 changed: string,
 /** Deleted, but not for good yet. */
 binned: boolean, };
+
+/** A text or question, with its answer. */
+export type TaskView = {
+/** Its number. */
+id: number,
+/** What it is about. */
+at: Piece,
+/** What it asks for. */
+asks: Asks,
+/** The text. */
+text: string,
+/** The answer as typed, and what is wrong with it. */
+answer: Field, };
 
 /** What the page catches. */
 export type Thrown = {
@@ -901,6 +938,8 @@ entries: number,
 cautions: CautionsView,
 /** Every text of the bench and the report, each field present. */
 bench: Record<BenchField, Field>,
+/** What a teacher fixed, asked and asked for. */
+handout: HandoutView,
 /** The rails, from the splitter outwards. */
 rails: Array<RailView>,
 /** Time base settings with their own uncertainty. */

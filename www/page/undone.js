@@ -28,7 +28,8 @@ const PLACES = [
 
 /** Takes the last edit back, and goes where it was. @param {Book} book */
 export function undo(book) {
-  act(book, () => book.undo(), (where) => (where ? say('undone-at', { where }) : say('undone')));
+  const done = act(book, () => book.undo(), (where) => (where ? say('undone-at', { where }) : say('undone')));
+  if (!done && book.view.handout.entries > 0) toast(say('edit-undo_stops'));
 }
 
 /** Does again what was taken back last, and goes there. @param {Book} book */
@@ -42,11 +43,12 @@ function act(book, work, told) {
   const before = book.current();
   work();
   const after = book.current();
-  if (after.entries === before.entries) return;
+  if (after.entries === before.entries) return false;
   book.drawParts(true);
   const place = document.getElementById(changed(before, after) ?? '');
   if (place) show(place);
   toast(told(place ? nameOf(place) : ''));
+  return true;
 }
 
 /**

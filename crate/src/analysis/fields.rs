@@ -10,6 +10,10 @@ use crate::words::Message;
 pub fn bench_field(field: BenchField) -> Message {
     match field {
         BenchField::People => message!("fields-people"),
+        BenchField::StudentNumber => message!("fields-student_number"),
+        BenchField::Group => message!("fields-group"),
+        BenchField::Date => message!("fields-date"),
+        BenchField::LeastRows => message!("fields-least_rows"),
         BenchField::Place => message!("fields-place"),
         BenchField::LocalRules => message!("fields-local_rules"),
         BenchField::LocalContact => message!("fields-local_contact"),

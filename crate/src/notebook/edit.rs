@@ -12,6 +12,7 @@ use litemap::LiteMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::handout::{Asks, Handout, Piece, Rule, Task, TaskId};
 use super::splice::Splice;
 use super::state::{
     ActsOn, BenchField, CautionsRead, Cell, Claim, NotebookState, Path, PlannedPosition, PositionId, Rail,
@@ -157,6 +158,17 @@ pub enum Edit {
     Seal(String),
     /// Opened the seal. Neither this nor the seal can be taken back.
     OpenSeal,
+    /// Ruled whether a piece is fixed or asked for once the notebook is handed out.
+    SetPiece(Piece, Rule),
+    /// Wrote a text or question for those to whom the notebook is handed out, a new one if the number is new: what it is
+    /// about, what it asks for, the text.
+    SetTask(TaskId, Piece, Asks, String),
+    /// Took such a text or question away.
+    RemoveTask(TaskId),
+    /// Answered a question, with what was typed.
+    Answer(TaskId, String),
+    /// Handed the notebook out: all before this is the teacher's layer. It can't be taken back, and is there once.
+    HandOut,
     /// Did several things at one stroke, such as pasting a block. All or none.
     Together(Vec<Edit>),
     /// Took back the last thing done and not taken back yet.
@@ -203,6 +215,20 @@ pub enum EditError {
         /// The number asked for.
         grid: GridId,
     },
+    /// No such question.
+    NoTask {
+        /// The number asked for.
+        task: TaskId,
+    },
+    /// It would change what the hand-out fixes.
+    Fixed {
+        /// Which piece.
+        piece: Piece,
+    },
+    /// It would change the hand-out itself.
+    HandedOut,
+    /// What is left to take back was handed out.
+    UndoStops,
     /// A row was struck out without saying why.
     NoReason {
         /// The row.
@@ -236,6 +262,10 @@ impl EditError {
             Self::NoPosition { position } => message!("edit-no_position", n = number(*position)),
             Self::Taken { id } => message!("edit-taken", n = number(*id)),
             Self::NoGrid { grid } => message!("edit-no_grid", n = number(*grid)),
+            Self::NoTask { task } => message!("edit-no_task", n = number(*task)),
+            Self::Fixed { piece } => message!("edit-fixed", piece = piece.name()),
+            Self::HandedOut => message!("edit-handed_out"),
+            Self::UndoStops => message!("edit-undo_stops"),
             Self::NoReason { row } => message!("edit-no_reason", n = number(*row)),
             Self::NoName => message!("edit-no_name"),
             Self::NotInGroup => message!("edit-not_in_group"),
@@ -330,9 +360,13 @@ impl Edit {
                 Some(seal) if !seal.opened => seal.opened = true,
                 _ => return Err(EditError::NoSeal),
             },
+            Self::SetPiece(..) | Self::SetTask(..) | Self::RemoveTask(_) | Self::Answer(..) => {
+                self.do_to_handout(&mut page.handout)?;
+            }
+            Self::HandOut => page.handout.given = Some(page.numbered),
             Self::Together(edits) => {
                 for edit in edits {
-                    if matches!(edit, Self::Seal(_) | Self::OpenSeal) {
+                    if matches!(edit, Self::Seal(_) | Self::OpenSeal | Self::HandOut) {
                         return Err(EditError::NotInGroup);
                     }
                     edit.do_to(page, at)?;
@@ -344,6 +378,24 @@ impl Edit {
         Ok(())
     }
 
+    fn do_to_handout(&self, handout: &mut Handout) -> Result<(), EditError> {
+        match self {
+            Self::SetPiece(piece, rule) => handout.set_rule(*piece, *rule),
+            Self::SetTask(id, at, asks, text) => {
+                let answer = handout.tasks.iter().find(|task| task.id == *id).map(|task| task.answer.clone());
+                let (text, answer) = (text.clone(), answer.unwrap_or_default());
+                put_by(&mut handout.tasks, &Task { id: *id, at: *at, asks: *asks, text, answer }, |t| t.id);
+            }
+            Self::RemoveTask(id) => handout.tasks.retain(|task| task.id != *id),
+            Self::Answer(id, text) => {
+                let task = handout.tasks.iter_mut().find(|task| task.id == *id && task.asks != Asks::Nothing);
+                task.ok_or(EditError::NoTask { task: *id })?.answer.clone_from(text);
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
     /// The number of what it begins or writes; 0 where that has none.
     fn number(&self) -> u32 {
         match self {
@@ -352,13 +404,14 @@ impl Edit {
             Self::SetShared(shared) => shared.id,
             Self::SetPosition(position) => position.id,
             Self::SetGrid(grid) => grid.id,
+            Self::SetTask(task, ..) => *task,
             _ => 0,
         }
     }
 }
 
 impl NotebookState {
-    /// A number for a new row, rail, setting, shared error, planned position or grid. Neither it nor a higher one was
+    /// A number for a new row, rail, setting, shared error, planned position, grid or task. Neither it nor a higher one was
     /// ever given to anything of this notebook, unless the highest possible was.
     pub fn new_number(&self) -> u32 {
         self.numbered.saturating_add(1)

@@ -22,7 +22,8 @@ pub struct LogEntry {
 /// A notebook: its log, and the page folded from it.
 ///
 /// The log only ever grows. Undo and redo are entries like any other: the page is what the entries that are
-/// not taken back make of an empty page. Undo stops at a seal, laid or opened: what came before it stays done.
+/// not taken back make of an empty page. Undo stops at a seal, laid or opened, and at a hand-out: what came before it
+/// stays done.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Notebook {
     log: Vec<LogEntry>,
@@ -56,7 +57,7 @@ impl Notebook {
                     Some(())
                 }
             };
-            taken.ok_or((place, nothing_to(&entry.edit)))?;
+            taken.ok_or_else(|| (place, notebook.nothing_to(&entry.edit)))?;
         }
         notebook.page = fold(&log, &notebook.done)?;
         notebook.log = log;
@@ -105,17 +106,18 @@ impl Notebook {
     fn append(&mut self, entry: LogEntry) -> Result<(), EditError> {
         match &entry.edit {
             Edit::Undo => {
-                let place = self.last_done().ok_or_else(|| nothing_to(&entry.edit))?;
+                let place = self.last_done().ok_or_else(|| self.nothing_to(&entry.edit))?;
                 self.undone.push(place);
                 self.page = fold(&self.log, &self.done).map_err(|(_, error)| error)?;
             }
             Edit::Redo => {
-                let place = self.undone.pop().ok_or_else(|| nothing_to(&entry.edit))?;
+                let place = self.undone.pop().ok_or_else(|| self.nothing_to(&entry.edit))?;
                 self.done.push(place);
                 self.page = fold(&self.log, &self.done).map_err(|(_, error)| error)?;
             }
             edit => {
                 let mut page = self.page.clone();
+                edit.may_reach(&page)?;
                 edit.do_to(&mut page, &entry.at)?;
                 self.page = page;
                 self.did(self.log.len(), edit);
@@ -134,14 +136,40 @@ impl Notebook {
     fn did(&mut self, place: usize, edit: &Edit) {
         self.done.push(place);
         self.undone.clear();
-        if matches!(edit, Edit::Seal(_) | Edit::OpenSeal) {
+        if matches!(edit, Edit::Seal(_) | Edit::OpenSeal | Edit::HandOut) {
             self.kept = self.done.len();
         }
     }
-}
 
-fn nothing_to(edit: &Edit) -> EditError {
-    if matches!(edit, Edit::Undo) { EditError::NothingToUndo } else { EditError::NothingToRedo }
+    fn nothing_to(&self, edit: &Edit) -> EditError {
+        match edit {
+            Edit::Undo if self.kept > 0 => EditError::UndoStops,
+            Edit::Undo => EditError::NothingToUndo,
+            _ => EditError::NothingToRedo,
+        }
+    }
+
+    /// How many entries of the log are the teacher's layer; none where the notebook was not handed out.
+    pub fn handed_out(&self) -> usize {
+        self.log.iter().position(|entry| matches!(entry.edit, Edit::HandOut)).map_or(0, |place| place + 1)
+    }
+
+    /// This notebook to be handed out, at the time `at`: what holds in it, without what was taken back and what is of no
+    /// use to others; under a seal of its own where there is a `salt`.
+    ///
+    /// # Errors
+    /// When it was itself handed out.
+    pub fn hand_out(self, salt: &str, at: &str) -> Result<Self, EditError> {
+        let Self { log, page, done, .. } = self;
+        let held = log.into_iter().enumerate().filter(|(place, _)| done.binary_search(place).is_ok());
+        let held = held.map(|(_, entry)| entry).filter(|entry| !entry.edit.stays_behind(&page.handout));
+        let mut handed = Self::from_log(held.collect()).map_err(|(_, error)| error)?;
+        if !salt.is_empty() {
+            handed.apply(Edit::Seal(salt.to_owned()), at)?;
+        }
+        handed.apply(Edit::HandOut, at)?;
+        Ok(handed)
+    }
 }
 
 /// The page that the entries at the places `done` make of an empty one.
@@ -149,7 +177,8 @@ fn fold(log: &[LogEntry], done: &[usize]) -> Result<NotebookState, (usize, EditE
     let mut page = NotebookState::default();
     for place in done {
         if let Some(entry) = log.get(*place) {
-            entry.edit.do_to(&mut page, &entry.at).map_err(|error| (*place, error))?;
+            let done = entry.edit.may_reach(&page).and_then(|()| entry.edit.do_to(&mut page, &entry.at));
+            done.map_err(|error| (*place, error))?;
         }
     }
     Ok(page)

@@ -3,9 +3,11 @@
 //! A notebook **is** its log of edits ([`Notebook`]); the page one sees is the fold of that log ([`NotebookState`]).
 //! Nothing here is computed: every number is kept as it was typed, and read only by [`crate::analysis`].
 //!
+//! - [`handout`]: what a teacher fixes, asks and asks for.
 //! - [`state`]: the model, a plain record of texts and choices.
 //! - [`uncertainty`]: as what an uncertainty is typed, as a limit or as a standard uncertainty.
 //! - [`edit`]: everything a person can do to it.
+//! - `reach`: what an edit reaches of a notebook that was handed out, and whether it may.
 //! - [`splice`]: where a rail stands, and what earlier versions wrote of it.
 //! - [`slope_evidence::stored`]: pictures with their marks, and what was measured on traces.
 //! - [`habits`](mod@habits): what a row goes on with from the rows before it.
@@ -17,9 +19,11 @@
 
 pub mod splice;
 pub mod uncertainty;
+pub mod handout;
 pub mod state;
 pub mod habits;
 pub mod edit;
+mod reach;
 pub mod log;
 mod after_seal;
 mod first_edits;
@@ -30,6 +34,7 @@ pub use after_seal::changes_after_seal;
 pub use edit::{Edit, EditError};
 pub use file::{FileError, read, read_entry, write};
 pub use habits::habits;
+pub use handout::{Asks, Handout, Piece, Rule, Task, TaskId};
 pub use log::{LogEntry, Notebook};
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{

@@ -9,6 +9,7 @@ use litemap::LiteMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::handout::Handout;
 use super::splice::Splice;
 use super::uncertainty::{UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
@@ -64,6 +65,8 @@ pub struct NotebookState {
     pub seal: Option<Seal>,
     /// The seed of the simulated bench that the readings come from, where the notebook is a rehearsal.
     pub rehearsal: Option<u32>,
+    /// What a teacher fixed, asked and asked for, and the answers.
+    pub handout: Handout,
     /// The highest number given so far, also to what was taken away since.
     pub numbered: u32,
 }
@@ -159,6 +162,14 @@ impl Path {
 pub enum BenchField {
     /// Who measured.
     People,
+    /// Student number.
+    StudentNumber,
+    /// Group.
+    Group,
+    /// Date.
+    Date,
+    /// How many rows a notebook handed in must have in the line, if readings are asked for.
+    LeastRows,
     /// Where and when.
     Place,
     /// Rules of the laboratory, which stand above the cautions.

@@ -8,8 +8,8 @@ use std::fmt::Write as _;
 use super::escape::html_text;
 use super::labels::{self, splice};
 use super::shown::{
-    budget_figures_table, budget_table, checks_table, line_table, readings_table, result_table, shown_rows,
-    trials_table,
+    answers_table, budget_figures_table, budget_table, checks_table, line_table, readings_table,
+    result_table, shown_rows, trials_table,
 };
 use super::table::{Column, Table};
 use crate::analysis::Notice;
@@ -67,6 +67,7 @@ impl Report<'_> {
             self.section(&message!("result-title"), &self.result()),
             self.section(&message!("report-notices"), &self.notices()),
             self.typed_section(BenchField::Discussion),
+            self.answers(),
             self.section(&message!("report-history"), &self.history()),
         ];
         format!(
@@ -79,7 +80,14 @@ impl Report<'_> {
     }
 
     fn heading(&self, title: &str) -> String {
-        let fields = [BenchField::People, BenchField::Place].map(|field| self.bench_item(field));
+        let fields = [
+            BenchField::People,
+            BenchField::StudentNumber,
+            BenchField::Group,
+            BenchField::Date,
+            BenchField::Place,
+        ]
+        .map(|field| self.bench_item(field));
         format!("<h1>{title}</h1>\n{}", items(fields))
     }
 
@@ -243,6 +251,14 @@ impl Report<'_> {
             }
         };
         format!("<strong>{weight}:</strong> {text}{} {look_at}{signs}", html_text(&rows))
+    }
+
+    fn answers(&self) -> String {
+        let asked = answers_table(self.view, self.words);
+        if asked.rows.is_empty() {
+            return String::new();
+        }
+        self.section(&message!("tables-answers"), &table(&asked))
     }
 
     fn history(&self) -> String {

@@ -9,13 +9,14 @@ use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
 use crate::message;
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, NotebookState, OverlapPair, Path,
-    RailField, RulerUnit, Scope, Sense, Splice,
+    ActsOn, Asks, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, NotebookState, OverlapPair, Path,
+    Piece, RailField, RulerUnit, Scope, Sense, Splice,
 };
 use crate::quantity::DecimalMark;
 use crate::view::{
-    BudgetView, CautionsView, ComponentView, DelaysView, Field, Figure, LineView, Proposal, RailView,
-    ResultView, RowState, RowView, SettingView, SharedView, TrialPlanView, View, cautions_view,
+    BudgetView, CautionsView, ComponentView, DelaysView, Field, Figure, HandoutView, LineView, Proposal,
+    RailView, ResultView, RowState, RowView, SettingView, SharedView, TaskView, TrialPlanView, View,
+    cautions_view,
 };
 use crate::words::{Message, Table};
 
@@ -51,6 +52,16 @@ pub fn view_of(text: &str) -> View {
             ..cautions_view(&NotebookState::default())
         },
         bench: BENCH.iter().map(|name| (*name, field())).collect(),
+        handout: HandoutView {
+            tasks: vec![TaskView {
+                id: 1,
+                at: Piece::Line,
+                asks: Asks::Words,
+                text: text.into(),
+                answer: field(),
+            }],
+            ..HandoutView::default()
+        },
         rails: splices(text).into_iter().map(|splice| rail(text, splice)).collect(),
         settings: vec![SettingView { id: 1, time_per_division: field(), uncertainty: field() }],
         shared: vec![SharedView {
@@ -246,8 +257,11 @@ fn speed() -> Speed {
     }
 }
 
-const BENCH: [BenchField; 20] = [
+const BENCH: [BenchField; 23] = [
     BenchField::People,
+    BenchField::StudentNumber,
+    BenchField::Group,
+    BenchField::Date,
     BenchField::Place,
     BenchField::LocalRules,
     BenchField::LocalContact,

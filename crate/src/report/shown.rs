@@ -3,7 +3,7 @@
 use super::labels;
 use super::table::{Kind, Table, UnsaidColumn, columns};
 use crate::message;
-use crate::notebook::Cell;
+use crate::notebook::{Asks, Cell};
 use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
 use crate::words::{Message, Value, Words};
 
@@ -43,6 +43,17 @@ fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
         outside,
         typed(Cell::Remark),
     ]
+}
+
+/// The questions of a hand-out, with their answers.
+pub fn answers_table(view: &View, words: &dyn Words) -> Table {
+    let asked = view.handout.tasks.iter().filter(|task| task.asks != Asks::Nothing);
+    Table {
+        name: "answers",
+        title: words.say(&message!("tables-answers")),
+        columns: columns(ANSWERS_COLUMNS, words),
+        rows: asked.map(|task| vec![task.text.clone(), task.answer.text.clone()]).collect(),
+    }
 }
 
 /// The figures of the line.
@@ -204,6 +215,11 @@ const READINGS_COLUMNS: &[UnsaidColumn] = &[
         message!("columns-readings-outside_because-meaning"),
     ),
     text("remark", message!("columns-readings-remark"), "", message!("columns-readings-remark-meaning")),
+];
+
+const ANSWERS_COLUMNS: &[UnsaidColumn] = &[
+    text("question", message!("columns-answers-question"), "", message!("columns-answers-question-meaning")),
+    text("answer", message!("columns-answers-answer"), "", message!("columns-answers-answer-meaning")),
 ];
 
 const fn text(name: &'static str, title: Message, unit: &'static str, description: Message) -> UnsaidColumn {

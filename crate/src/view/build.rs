@@ -8,6 +8,7 @@ use super::evidence::{delays_view, kind};
 use super::fields::{Problems, bench_fields, cell_fields, rail_fields, splice_uncertainty};
 use super::figures::{measured, p_equation};
 use super::fitted_line::line_view;
+use super::handout::handout_view;
 use super::proposal::proposal;
 use super::result::result_view;
 use super::trials::trial_plan_view;
@@ -56,6 +57,7 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView)
         entries: notebook.log().len(),
         cautions: cautions_view(page),
         bench: bench_fields(page, &problems),
+        handout: handout_view(notebook, analysis),
         rails: page
             .rails
             .iter()

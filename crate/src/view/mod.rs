@@ -19,6 +19,8 @@ pub mod fields;
 
 pub mod proposal;
 
+mod handout;
+
 // What was computed, a part each.
 pub mod budget;
 mod checks;

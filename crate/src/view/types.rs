@@ -8,8 +8,9 @@ use super::cautions::CautionsView;
 use super::math::Formula;
 use crate::analysis::{Notice, Weight};
 use crate::notebook::{
-    ActsOn, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, RailField, RailId, RowId,
-    RulerUnit, Scope, Sense, SettingId, SharedId, Splice, UncertaintyKind, UncertaintyOf,
+    ActsOn, Asks, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, Piece, RailField,
+    RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, TaskId, UncertaintyKind,
+    UncertaintyOf,
 };
 use crate::quantity::DecimalMark;
 use crate::words::{Message, Value};
@@ -44,6 +45,8 @@ pub struct View {
     #[cfg_attr(not(target_arch = "wasm32"), ts(type = "Record<BenchField, Field>"))]
     #[serde(serialize_with = "as_record")]
     pub bench: LiteMap<BenchField, Field>,
+    /// What a teacher fixed, asked and asked for.
+    pub handout: HandoutView,
     /// The rails, from the splitter outwards.
     pub rails: Vec<RailView>,
     /// Time base settings with their own uncertainty.
@@ -66,6 +69,40 @@ pub struct View {
     pub result: ResultView,
     /// Everything noticed, the most serious first.
     pub notices: Vec<Notice>,
+}
+
+/// The teacher's layer of a notebook, prepared or handed out.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct HandoutView {
+    /// How many entries of the log are the teacher's; 0 while it is prepared, and in any other notebook.
+    pub entries: usize,
+    /// The highest number of a row that was handed out; none where nothing was.
+    pub given: Option<RowId>,
+    /// What is fixed, or to be fixed.
+    pub fixed: Vec<Piece>,
+    /// What is asked for.
+    pub needed: Vec<Piece>,
+    /// Texts and questions, in their order.
+    pub tasks: Vec<TaskView>,
+    /// What is asked for and not there; questions without an answer are told beside each of them.
+    pub missing: Vec<Piece>,
+}
+
+/// A text or question, with its answer.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct TaskView {
+    /// Its number.
+    pub id: TaskId,
+    /// What it is about.
+    pub at: Piece,
+    /// What it asks for.
+    pub asks: Asks,
+    /// The text.
+    pub text: String,
+    /// The answer as typed, and what is wrong with it.
+    pub answer: Field,
 }
 
 /// A text as typed, what is wrong with it, and what stands in for it while it is empty.

@@ -17,7 +17,8 @@ use crate::chart::{self, Theme};
 use crate::message;
 use crate::notebook::{Cell, Edit, Notebook, Pasted, file, paste, read, read_entry};
 use crate::pictures::{bench_picture, charts, line_picture};
-use crate::report::{self, shown::readings_table};
+use crate::report::shown::{answers_table, readings_table};
+use crate::report::{self, Table};
 use crate::view::budget::budget_view;
 use crate::view::row_work::row_work;
 use crate::view::trials::trials_view;
@@ -37,7 +38,7 @@ pub struct Desk {
 }
 
 impl Desk {
-    fn holding(notebook: Notebook) -> Self {
+    pub(super) fn holding(notebook: Notebook) -> Self {
         let analysis = analyse(&notebook);
         Self { notebook, analysis, told: PreviousView::default(), trials: None }
     }
@@ -294,7 +295,7 @@ impl Desk {
         chart::bench_height(width, &picture, &Theme::light(), &PageWords(say))
     }
 
-    /// The readings as a table: "csv", "latex" or "markdown", in the page's words.
+    /// The readings, and the answers to the questions of a hand-out, as tables: "csv" (the readings alone), "latex" or "markdown", in the page's words.
     ///
     /// # Errors
     /// `{kind: "table", message}` for another kind, or a table that can't be written.
@@ -303,11 +304,17 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "'csv' | 'latex' | 'markdown'")] kind: &str,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<String, JsValue> {
-        let table = readings_table(&view(&self.notebook, &self.judged()), &PageWords(say));
+        let view = view(&self.notebook, &self.judged());
+        let table = readings_table(&view, &PageWords(say));
+        let answers = Some(answers_table(&view, &PageWords(say))).filter(|answers| !answers.rows.is_empty());
+        let both = |form: fn(&Table) -> String| {
+            form(&table)
+                + &answers.as_ref().map_or_else(String::new, |answers| format!("\n{}", form(answers)))
+        };
         match kind {
             "csv" => table.to_csv().map_err(|error| thrown("table", error.message())),
-            "latex" => Ok(table.to_latex()),
-            "markdown" => Ok(table.to_markdown()),
+            "latex" => Ok(both(Table::to_latex)),
+            "markdown" => Ok(both(Table::to_markdown)),
             other => Err(thrown("table", message!("table-kind", kind = other))),
         }
     }

@@ -4,6 +4,7 @@
 //! - `words`: the page's table of words.
 //! - [`desk`]: one open notebook.
 //! - `evidence`: delays that come from pictures and traces.
+//! - `handout`: a notebook to be handed out.
 //! - `plan`: the plan, and rehearsals.
 //! - [`trials`]: Monte Carlo trials, shared between workers.
 //! - `class`: the notebooks of a class.
@@ -17,6 +18,7 @@ mod words;
 pub mod trials;
 pub mod desk;
 mod plan;
+mod handout;
 mod evidence;
 mod class;
 pub mod shelf;

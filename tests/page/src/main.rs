@@ -18,6 +18,7 @@ mod cells;
 mod class;
 mod faults;
 mod files;
+mod handout;
 mod help;
 mod keyboard;
 mod kinds;
@@ -45,7 +46,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 95] = [
+const TESTS: [(&str, Test); 97] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -130,6 +131,8 @@ const TESTS: [(&str, Test); 95] = [
     ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),
     ("without_a_database_it_says_so", file_store::without_a_database_it_says_so),
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
+    ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
+    ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
     ("a_class_is_looked_through", class::a_class_is_looked_through),

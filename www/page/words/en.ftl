@@ -874,6 +874,10 @@ report-not-in-bundle =
 report-not-kept = { $name }: the browser could not keep the photograph ({ $why }). Try again.
 report-title = Report
 fields-people = Names
+fields-student_number = Student number
+fields-group = Group
+fields-date = Date
+fields-least_rows = Rows in the line, at least
 fields-place = Place and date
 fields-aim = Aim
 fields-method = Method
@@ -1651,7 +1655,7 @@ edit-no_grid = There is no marked grid number { $n }. The change was left out.
 edit-taken = The number { $n } is in use already. A new row or rail needs a number of its own.
 edit-no_reason = Row number { $n } was not struck out. State the reason first.
 edit-no_name = Type the name of the person who read the cautions first.
-edit-not_in_group = Undo, redo and the seal stand alone, never in a group of changes.
+edit-not_in_group = Undo, redo, the seal and handing out stand alone, never in a group of changes.
 edit-no_second_seal = The result was sealed once already, or the seal has no salt. It was left unchanged.
 edit-no_seal = There is no closed seal to open.
 edit-nothing_to_undo = There is nothing left to undo.
@@ -1907,3 +1911,112 @@ undone-at = Undone: { $where }
 undone-row = row { $n }
 redone = Done again.
 redone-at = Done again: { $where }
+
+## A hand-out
+
+handout-title = Hand out to a class
+handout-hint = Make a hand-out from this notebook: a copy in which you fix what students may not change, and ask for what you need from them. Your own notebook stays as it is.
+handout-rules = What is fixed, and what is asked for
+handout-rules-hint = Fixed: stays as it is now; neither edits nor undo reach it. Asked for: a notebook without it counts as incomplete. Positions, time bases and readings are fixed in the rows that stand here now. Local rules and the contact are always fixed.
+handout-usual = Rule what most hand-outs need
+handout-rules-open = open
+handout-rules-fixed = fixed
+handout-rules-needed = asked for
+handout-pieces-title = Title
+handout-pieces-cautions = Cautions, read by name
+handout-pieces-source = Carriage and source
+handout-pieces-rails = Rails
+handout-pieces-screen = Screen and how edges are read
+handout-pieces-time_bases = Time bases
+handout-pieces-air = Air
+handout-pieces-positions = Positions
+handout-pieces-readings = Readings
+handout-pieces-evidence = Pictures and traces
+handout-pieces-uncertainty = Additional uncertainty components
+handout-pieces-line = Line, and which rows it leaves out
+handout-pieces-result = Result and its coverage
+handout-pieces-people = Names
+handout-pieces-student_number = Student number
+handout-pieces-group = Group
+handout-pieces-date = Date
+handout-pieces-aim = Aim
+handout-pieces-method = Method
+handout-pieces-discussion = Discussion
+handout-pieces-answers = Answers to the questions
+handout-tasks-title = Texts and questions
+handout-tasks-hint = Each stands as typed at the start of the section that it is about.
+handout-add = Add a text or question
+handout-at = About
+handout-asks = Asks for
+handout-asks-nothing = nothing: to be read
+handout-asks-words = an answer in words
+handout-asks-number = a number
+handout-text = Text
+handout-remove = Remove this text
+handout-sealed = Start with a sealed result
+handout-take = Download the hand-out
+handout-take-hint = The file holds what stands in the notebook now, with its pictures and traces, but without your name, your answers and what you took back. Students open it as they open any notebook.
+handout-file = hand-out
+handout-made = The hand-out was made. Its digest is { $digest }: every notebook made from it shows the same one.
+handout-digest = Digest of the hand-out: { $digest }. It is the same in every notebook made from this hand-out.
+handout-tasks = From your teacher
+handout-answer = Your answer
+handout-answer-number = Your answer (a number)
+handout-fixed = Fixed by the hand-out.
+handout-fixed-rows =
+    { $n ->
+        [one] Fixed by the hand-out in the row that came with it: { $columns }.
+       *[other] Fixed by the hand-out in the { $n } rows that came with it: { $columns }.
+    }
+handin-title = Hand in
+handin-complete = Everything that was asked for is there.
+handin-missing =
+    { $n ->
+        [one] One thing that was asked for is missing:
+       *[other] { $n } things that were asked for are missing:
+    }
+handin-lacks =
+    { $piece ->
+        [cautions] Cautions: read them, and enter your name there
+        [readings] Readings: at least { $rows } rows in the line
+        [result] Result: there is none yet
+       *[other] { $name }: nothing entered yet
+    }
+handin-answer = Answer: { $question }
+handin-take = Download the file to hand in
+handin-take-incomplete = Download the file, incomplete
+handin-hint = One file, named by group, student number, names and date. Nothing is sent: hand it over the way your teacher asked.
+handin-fixed = Fixed by the hand-out: { $pieces }. All the rest is yours.
+handin-nothing-fixed = Nothing is fixed: the whole notebook is yours.
+columns-answers-question = question
+columns-answers-question-meaning = The question as it was handed out.
+columns-answers-answer = answer
+columns-answers-answer-meaning = The answer as typed.
+tables-answers = Questions and answers
+edit-no_task = There is no question number { $n }. The answer was left out.
+edit-handed_out = This belongs to the hand-out itself. Only its author can change it, in the notebook from which it was made.
+edit-undo_stops = What is left was handed out, or lies before the seal. Undo stops here.
+edit-fixed =
+    { $piece ->
+        [title] The title is fixed by the hand-out. It was left unchanged.
+        [source] Carriage and source are fixed by the hand-out. They were left unchanged.
+        [rails] The rails are fixed by the hand-out. They were left unchanged.
+        [screen] The screen and how edges are read are fixed by the hand-out. They were left unchanged.
+        [time_bases] The time bases are fixed by the hand-out. They were left unchanged.
+        [air] The air is fixed by the hand-out. It was left unchanged.
+        [positions] The positions are fixed by the hand-out. They were left unchanged.
+        [evidence] The pictures and traces of this row are fixed by the hand-out. They were left unchanged.
+        [line] Which rows the line leaves out is fixed by the hand-out. It was left unchanged.
+        [uncertainty] The additional uncertainty components are fixed by the hand-out. They were left unchanged.
+        [readings] The readings are fixed by the hand-out. They were left unchanged.
+        [result] How the uncertainty of the result is stated is fixed by the hand-out. It was left unchanged.
+        [aim] The aim is fixed by the hand-out. It was left unchanged.
+        [method] The method is fixed by the hand-out. It was left unchanged.
+        [discussion] The discussion is fixed by the hand-out. It was left unchanged.
+        [people] The names are fixed by the hand-out. They were left unchanged.
+        [student_number] The student number is fixed by the hand-out. It was left unchanged.
+        [group] The group is fixed by the hand-out. It was left unchanged.
+        [date] The date is fixed by the hand-out. It was left unchanged.
+        [answers] The answers are fixed by the hand-out. They were left unchanged.
+       *[other] This part is fixed by the hand-out. It was left unchanged.
+    }

@@ -874,6 +874,10 @@ report-not-in-bundle =
 report-not-kept = { $name } : le navigateur n’a pas pu conserver la photographie ({ $why }). Réessayez.
 report-title = Rapport
 fields-people = Noms
+fields-student_number = Numéro d’étudiant
+fields-group = Groupe
+fields-date = Date
+fields-least_rows = Lignes dans la droite, au moins
 fields-place = Lieu et date
 fields-aim = But
 fields-method = Méthode
@@ -1651,7 +1655,7 @@ edit-no_grid = Il n’y a pas de grille marquée numéro { $n }. La modification
 edit-taken = Le numéro { $n } est déjà employé. Une nouvelle ligne ou un nouveau rail doit avoir son propre numéro.
 edit-no_reason = La ligne numéro { $n } n’a pas été écartée. Donnez d’abord la raison.
 edit-no_name = Saisissez d’abord le nom de la personne qui a lu les précautions.
-edit-not_in_group = Annuler, rétablir et le sceau vont seuls, jamais dans un groupe de modifications.
+edit-not_in_group = Annuler, rétablir, le sceau et la distribution vont seuls, jamais dans un groupe de modifications.
 edit-no_second_seal = Le résultat a déjà été scellé une fois, ou le sceau n’a pas de sel. Il est resté inchangé.
 edit-no_seal = Il n’y a pas de sceau fermé à ouvrir.
 edit-nothing_to_undo = Il n’y a plus rien à annuler.
@@ -1907,3 +1911,112 @@ undone-at = Annulé : { $where }
 undone-row = ligne { $n }
 redone = Rétabli.
 redone-at = Rétabli : { $where }
+
+## Un document distribué
+
+handout-title = Distribuer à une classe
+handout-hint = Faites de ce cahier un document à distribuer : une copie où vous fixez ce que les étudiants ne peuvent pas changer, et où vous demandez ce qu’il vous faut. Votre cahier reste tel qu’il est.
+handout-rules = Ce qui est fixé et ce qui est demandé
+handout-rules-hint = Fixé : reste tel qu’il est maintenant ; ni modification ni annulation ne l’atteint. Demandé : sans cela, le cahier compte comme incomplet. Les positions, bases de temps et lectures sont fixées dans les lignes qui se trouvent ici maintenant. Les règles locales et le contact sont toujours fixés.
+handout-usual = Régler le plus courant
+handout-rules-open = libre
+handout-rules-fixed = fixé
+handout-rules-needed = demandé
+handout-pieces-title = Titre
+handout-pieces-cautions = Précautions, lues et signées d’un nom
+handout-pieces-source = Chariot et source
+handout-pieces-rails = Rails
+handout-pieces-screen = Écran et lecture des fronts
+handout-pieces-time_bases = Bases de temps
+handout-pieces-air = Air
+handout-pieces-positions = Positions
+handout-pieces-readings = Lectures
+handout-pieces-evidence = Photographies et traces
+handout-pieces-uncertainty = Autres composantes de l’incertitude
+handout-pieces-line = Droite et lignes qu’elle écarte
+handout-pieces-result = Résultat et sa probabilité de couverture
+handout-pieces-people = Noms
+handout-pieces-student_number = Numéro d’étudiant
+handout-pieces-group = Groupe
+handout-pieces-date = Date
+handout-pieces-aim = Objectif
+handout-pieces-method = Méthode
+handout-pieces-discussion = Discussion
+handout-pieces-answers = Réponses aux questions
+handout-tasks-title = Textes et questions
+handout-tasks-hint = Chacun se trouve, tel que saisi, au début de la section dont il parle.
+handout-add = Ajouter un texte ou une question
+handout-at = À propos de
+handout-asks = Demande
+handout-asks-nothing = rien : à lire
+handout-asks-words = une réponse en mots
+handout-asks-number = un nombre
+handout-text = Texte
+handout-remove = Retirer ce texte
+handout-sealed = Commencer avec un résultat scellé
+handout-take = Télécharger le document
+handout-take-hint = Le fichier contient ce qui se trouve maintenant dans le cahier, avec ses photographies et traces, mais sans votre nom, vos réponses et ce que vous avez annulé. Les étudiants l’ouvrent comme tout autre cahier.
+handout-file = document
+handout-made = Le document est prêt. Son empreinte est { $digest } : chaque cahier qui en est issu montre la même.
+handout-digest = Empreinte du document distribué : { $digest }. C’est la même dans chaque cahier issu de ce document.
+handout-tasks = De la part de l’enseignant
+handout-answer = Votre réponse
+handout-answer-number = Votre réponse (un nombre)
+handout-fixed = Fixé par le document distribué.
+handout-fixed-rows =
+    { $n ->
+        [one] Fixé par le document distribué dans la ligne qui en vient : { $columns }.
+       *[other] Fixé par le document distribué dans les { $n } lignes qui en viennent : { $columns }.
+    }
+handin-title = Remettre
+handin-complete = Tout ce qui a été demandé est là.
+handin-missing =
+    { $n ->
+        [one] Une chose demandée manque :
+       *[other] { $n } choses demandées manquent :
+    }
+handin-lacks =
+    { $piece ->
+        [cautions] Précautions : lisez-les et saisissez-y votre nom
+        [readings] Lectures : au moins { $rows } lignes dans la droite
+        [result] Résultat : il n’y en a pas encore
+       *[other] { $name } : rien de saisi pour l’instant
+    }
+handin-answer = Réponse : { $question }
+handin-take = Télécharger le fichier à remettre
+handin-take-incomplete = Télécharger le fichier, incomplet
+handin-hint = Un seul fichier, nommé par groupe, numéro d’étudiant, noms et date. Rien n’est envoyé : remettez-le de la façon demandée par votre enseignant.
+handin-fixed = Fixé par le document distribué : { $pieces }. Tout le reste est à vous.
+handin-nothing-fixed = Rien n’est fixé : tout le cahier est à vous.
+columns-answers-question = question
+columns-answers-question-meaning = La question telle que distribuée.
+columns-answers-answer = réponse
+columns-answers-answer-meaning = La réponse telle que saisie.
+tables-answers = Questions et réponses
+edit-no_task = Il n’y a pas de question numéro { $n }. La réponse a été laissée de côté.
+edit-handed_out = Ceci appartient au document distribué lui-même. Seul son auteur peut le modifier, dans le cahier dont il est issu.
+edit-undo_stops = Ce qui reste a été distribué ou précède le sceau. L’annulation s’arrête ici.
+edit-fixed =
+    { $piece ->
+        [title] Le titre est fixé par le document distribué. Il est resté inchangé.
+        [source] Le chariot et la source sont fixés par le document distribué. Ils sont restés inchangés.
+        [rails] Les rails sont fixés par le document distribué. Ils sont restés inchangés.
+        [screen] L’écran et la lecture des fronts sont fixés par le document distribué. Ils sont restés inchangés.
+        [time_bases] Les bases de temps sont fixées par le document distribué. Elles sont restées inchangées.
+        [air] L’air est fixé par le document distribué. Il est resté inchangé.
+        [positions] Les positions sont fixées par le document distribué. Elles sont restées inchangées.
+        [evidence] Les photographies et les traces de cette ligne sont fixées par le document distribué. Elles sont restées inchangées.
+        [line] Les lignes que la droite écarte sont fixées par le document distribué. Elles sont restées inchangées.
+        [uncertainty] Les autres composantes de l’incertitude sont fixées par le document distribué. Elles sont restées inchangées.
+        [readings] Les lectures sont fixées par le document distribué. Elles sont restées inchangées.
+        [result] La façon d’énoncer l’incertitude du résultat est fixée par le document distribué. Elle est restée inchangée.
+        [aim] L’objectif est fixé par le document distribué. Il est resté inchangé.
+        [method] La méthode est fixée par le document distribué. Elle est restée inchangée.
+        [discussion] La discussion est fixée par le document distribué. Elle est restée inchangée.
+        [people] Les noms sont fixés par le document distribué. Ils sont restés inchangés.
+        [student_number] Le numéro d’étudiant est fixé par le document distribué. Il est resté inchangé.
+        [group] Le groupe est fixé par le document distribué. Il est resté inchangé.
+        [date] La date est fixée par le document distribué. Elle est restée inchangée.
+        [answers] Les réponses sont fixées par le document distribué. Elles sont restées inchangées.
+       *[other] Cette partie est fixée par le document distribué. Elle est restée inchangée.
+    }

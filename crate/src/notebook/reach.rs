@@ -1,0 +1,144 @@
+//! What an edit reaches of a notebook that was handed out, and whether it may.
+
+use super::edit::{Edit, EditError};
+use super::handout::{Handout, Piece, Rule};
+use super::state::{BenchField, Cell, NotebookState};
+use super::uncertainty::UncertaintyOf;
+use slope_evidence::stored::{Evidence, StoredFile};
+
+/// What of a handed-out notebook an edit changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Reach {
+    /// What is always the student's.
+    Open,
+    /// A piece.
+    Piece(Piece),
+    /// The hand-out itself.
+    Handout,
+}
+
+impl Edit {
+    /// Whether it is of no use to those to whom `handout` is handed out: who read the cautions, who measured and what was
+    /// answered before, and a seal that somebody may have opened.
+    pub(super) fn stays_behind(&self, handout: &Handout) -> bool {
+        match self {
+            Self::ReadCautions(_) | Self::Answer(..) | Self::Seal(_) | Self::OpenSeal => true,
+            Self::SetBench { field, .. } => match of_field(*field) {
+                Reach::Piece(piece @ (Piece::People | Piece::StudentNumber | Piece::Group | Piece::Date)) => {
+                    handout.rule(piece) != Rule::Fixed
+                }
+                _ => false,
+            },
+            _ => false,
+        }
+    }
+
+    /// Whether it may be done to `page`: to what was handed out, nothing that is fixed.
+    ///
+    /// # Errors
+    /// What it would reach.
+    pub(super) fn may_reach(&self, page: &NotebookState) -> Result<(), EditError> {
+        if page.handout.given.is_none() {
+            return Ok(());
+        }
+        match self.reaches(page) {
+            Reach::Handout => Err(EditError::HandedOut),
+            Reach::Piece(piece) if page.handout.rule(piece) == Rule::Fixed => Err(EditError::Fixed { piece }),
+            Reach::Open | Reach::Piece(_) => match self {
+                Self::Together(edits) => edits.iter().try_for_each(|edit| edit.may_reach(page)),
+                _ => Ok(()),
+            },
+        }
+    }
+
+    /// What of the handed-out `page` it changes.
+    fn reaches(&self, page: &NotebookState) -> Reach {
+        let gave = |id: &u32| page.handout.gave(*id);
+        Reach::Piece(match self {
+            Self::SetPiece(..)
+            | Self::SetTask(..)
+            | Self::RemoveTask(_)
+            | Self::HandOut
+            // Numbers that are fixed would be read otherwise.
+            | Self::SetDecimalMark(_)
+            | Self::SetRehearsal(_) => return Reach::Handout,
+            Self::SetTitle(_) => Piece::Title,
+            Self::SetBench { field, .. } => return of_field(*field),
+            Self::SetPath(_) => Piece::Source,
+            Self::AddRail(_)
+            | Self::SetRail { .. }
+            | Self::SetRulerUnit { .. }
+            | Self::SetSense { .. }
+            | Self::SetSplice { .. }
+            | Self::RemoveRail(_) => Piece::Rails,
+            Self::SetKind { of, .. } => match of {
+                UncertaintyOf::Edge | UncertaintyOf::Mark => Piece::Screen,
+                UncertaintyOf::TimeBase | UncertaintyOf::Setting(_) => Piece::TimeBases,
+                _ => Piece::Rails,
+            },
+            Self::SetEstimator(_) => Piece::Screen,
+            Self::SetSetting(_) | Self::RemoveSetting(_) => Piece::TimeBases,
+            Self::SetShared(_)
+            | Self::RemoveShared(_)
+            | Self::SetCovariance(_)
+            | Self::RemoveCovariance(_) => Piece::Uncertainty,
+            Self::SetPosition(_) | Self::RemovePosition(_) => Piece::Positions,
+            Self::AddRow { .. } => Piece::Readings,
+            Self::SetCell { row, cell, .. } if gave(row) => match cell {
+                Cell::Rail | Cell::Reading | Cell::Distance | Cell::DistanceUncertainty => Piece::Positions,
+                Cell::TimeBase => Piece::TimeBases,
+                Cell::Remark => return Reach::Open,
+                _ => Piece::Readings,
+            },
+            Self::SetGrid(grid) if gave(&grid.id) => Piece::Readings,
+            Self::SetEvidence { row, evidence } if gave(row) => {
+                let had = page.rows.iter().find(|given| given.id == *row).and_then(|row| row.evidence.as_ref());
+                let same = had.is_none() || files(had) == files(evidence.as_ref());
+                if same { Piece::Readings } else { Piece::Evidence }
+            }
+            Self::StrikeRow { .. } | Self::RestoreRow(_) => Piece::Line,
+            Self::SetClaim(_) => Piece::Result,
+            Self::Answer(..) => Piece::Answers,
+            _ => return Reach::Open,
+        })
+    }
+}
+
+fn of_field(field: BenchField) -> Reach {
+    Reach::Piece(match field {
+        BenchField::People => Piece::People,
+        BenchField::StudentNumber => Piece::StudentNumber,
+        BenchField::Group => Piece::Group,
+        BenchField::Date => Piece::Date,
+        BenchField::Place => return Reach::Open,
+        BenchField::LeastRows | BenchField::LocalRules | BenchField::LocalContact => return Reach::Handout,
+        BenchField::Wavelength | BenchField::PulseRate | BenchField::BeamAngle => Piece::Source,
+        BenchField::TimeBaseUncertainty => Piece::TimeBases,
+        BenchField::SmallDivisions
+        | BenchField::EdgeHalfWidth
+        | BenchField::EdgeReason
+        | BenchField::ScreenWidth
+        | BenchField::MarkUncertainty
+        | BenchField::TraceLevel
+        | BenchField::TraceFraction => Piece::Screen,
+        BenchField::Temperature | BenchField::Pressure | BenchField::Humidity | BenchField::CarbonDioxide => {
+            Piece::Air
+        }
+        BenchField::Coverage => Piece::Result,
+        BenchField::Aim => Piece::Aim,
+        BenchField::Method => Piece::Method,
+        BenchField::Discussion => Piece::Discussion,
+    })
+}
+
+fn files(evidence: Option<&Evidence>) -> &[StoredFile] {
+    match evidence {
+        None => &[],
+        Some(Evidence::Picture(picture)) => std::slice::from_ref(&picture.file),
+        Some(Evidence::Traces(traces)) => &traces.files,
+    }
+}
+
+#[cfg(test)]
+#[path = "reach_test.rs"]
+mod tests;

@@ -1,0 +1,127 @@
+//! A hand-out: prepared by a teacher, worked on and handed in by a student.
+
+use std::path::Path;
+
+use anyhow::{Context, Result, ensure};
+use serde_json::json;
+
+use slope_of_light::bundle;
+use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, Rule, read, write};
+
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+const QUESTION: &str = "Why is t0 not zero? <script>alert(1)</script> [a](javascript:alert(1))";
+
+/// A teacher rules, asks, and gets a file; a student opens it, can neither edit nor undo what is fixed, sees what is
+/// missing with a way to it, answers, and hands in one file whose name sorts.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_hand_out_is_prepared_and_handed_in(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.click("Hand out to a class")?;
+    page.click("Rule what most hand-outs need")?;
+    page.click("Add a text or question")?;
+    page.fill("Text", QUESTION)?;
+    page.click("Download the hand-out")?;
+    let (file, bytes) = page.downloaded()?;
+    ensure!(name_of(&file)?.ends_with("hand-out.zip"), "it is called {}", file.display());
+    let made = page.reads("#prepare-made", "digest is")?;
+    let digest = made.split("digest is ").nth(1).and_then(|rest| rest.get(..16)).context("a digest")?;
+    ensure!(page.text("#handin")?.is_empty(), "a teacher is asked to hand in");
+    student(&stage.page()?, &bytes, digest)?;
+    page.is_silent()
+}
+
+fn student(page: &Page, hand_out: &[u8], digest: &str) -> Result<()> {
+    page.open_file(&page.home.write("hand-out.zip", hand_out)?)?;
+    page.turn_to("#report")?;
+    page.reads("#handin-state", "missing")?;
+    page.reads("#handout-digest", digest)?;
+
+    let only_read = "return [...document.querySelectorAll('#rails input')].every((box) => box.readOnly)
+        && document.querySelector('#bench-aim').readOnly";
+    ensure!(page.browser.run(only_read, vec![])? == true, "what is fixed can be typed in");
+    page.turn_to("#rails")?;
+    page.reads("#rails", "Fixed by the hand-out")?;
+    page.press_with_control('z')?;
+    page.reads(names::MESSAGE, "Undo stops here")?;
+
+    page.turn_to("#report")?;
+    for (name, text) in [
+        ("Names", "Ada Blue"),
+        ("Student number", "0042"),
+        ("Group", "B 2"),
+        ("Date", "2026-01-05"),
+        ("Discussion", "It agrees."),
+    ] {
+        page.fill(name, text)?;
+    }
+    page.click("Answer: Why is t0 not zero? <script>alert(1)</script> [a](javascrip…")?;
+    page.focuses("Your answer")?;
+    page.type_text("Unequal cables.")?;
+    let question = "const box = document.activeElement.closest('fieldset');
+        return [box.querySelectorAll('script, a, img').length, box.textContent.includes('<script>')]";
+    ensure!(
+        page.browser.run(question, vec![])? == json!([0, true]),
+        "a question is not shown as the text that it is"
+    );
+    page.turn_to("#report")?;
+    eventually("the answer is there", || page.text("#handin-missing"), |text| !text.contains("Answer:"))?;
+    page.click("Cautions: read them, and enter your name there")?;
+    page.focuses("Your name")?;
+    page.type_text("Ada Blue")?;
+    page.click("Read. This is no permission: start when the person in charge says so.")?;
+    page.turn_to("#report")?;
+    page.reads("#handin-state", "Everything that was asked for is there.")?;
+    page.is_saved()?;
+    page.reload()?;
+    page.turn_to("#report")?;
+    page.click("Download the file to hand in")?;
+    let (file, bytes) = page.downloaded()?;
+    ensure!(name_of(&file)? == "B-02_0042_Ada-Blue_2026-01-05.zip", "it is called {}", file.display());
+    let handed = bundle::read(&bytes)?.notebook;
+    let [task] = handed.state().handout.tasks.as_slice() else { anyhow::bail!("not one question") };
+    ensure!(task.answer == "Unequal cables.", "the answer is not in the file");
+    ensure!(handed.handed_out() > 0, "the file is no hand-out any more");
+    page.is_silent()
+}
+
+fn name_of(file: &Path) -> Result<&str> {
+    file.file_name().and_then(|name| name.to_str()).with_context(|| format!("{} has no name", file.display()))
+}
+
+/// A student's file that claims to be the teacher's, by a rule or by a second hand-out, is refused with the reason, and
+/// the open notebook stays as it is.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.fill("Title of the notebook", "Mine")?;
+    let mut teacher = Notebook::new();
+    let text = Edit::SetTask(1, Piece::Readings, Asks::Nothing, "Read on.".into());
+    for edit in [Edit::SetPiece(Piece::Aim, Rule::Fixed), text] {
+        teacher.apply(edit, "")?;
+    }
+    let handed = write(&teacher.hand_out("", "")?);
+    let claims = [
+        Edit::HandOut,
+        Edit::SetPiece(Piece::Aim, Rule::Open),
+        Edit::SetBench { field: BenchField::LeastRows, text: "0".into() },
+    ];
+    for claim in claims {
+        let entry = serde_json::to_string(&claim)?;
+        let claimed = handed.replace("\n]}", &format!(",\n{{\"edit\":{entry}}}\n]}}"));
+        ensure!(read(&claimed).is_err(), "{entry} was taken");
+        page.open_file(&page.home.write("claimed.json", claimed.as_bytes())?)?;
+        let told = page.reads(names::MESSAGE, "claimed.json was not opened:")?;
+        ensure!(told.contains("belongs to the hand-out itself"), "it says {told:?}");
+        page.sees(names::TITLE, "Mine")?;
+    }
+    page.open_file(&page.home.write("handed.json", handed.as_bytes())?)?;
+    page.turn_to("#readings")?;
+    page.reads("#readings", "Read on.")?;
+    page.is_silent()
+}

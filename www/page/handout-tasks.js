@@ -1,0 +1,68 @@
+/**
+ * The texts and questions of a hand-out, each beside what it is about, with its answer.
+ */
+import { byId, el, Keyed, setHidden, setText } from './dom.js';
+import { TextField } from './field.js';
+import { say } from './words.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Piece, TaskView, View } from './types.js' */
+
+/** The sections, in the order of the leaves, each with what a text or question is about that stands there. */
+export const TASK_PLACES = /** @type {Record<'cautions' | 'apparatus' | 'plan' | 'readings' | 'delays' | 'line' | 'uncertainty' | 'result' | 'report', Piece>} */ ({
+  cautions: 'cautions',
+  apparatus: 'rails',
+  plan: 'positions',
+  readings: 'readings',
+  delays: 'evidence',
+  line: 'line',
+  uncertainty: 'uncertainty',
+  result: 'result',
+  report: 'discussion',
+});
+
+export class Tasks {
+  /** @param {Book} book */
+  constructor(book) {
+    this.boxes = Object.entries(TASK_PLACES).map(([place, piece]) => {
+      const root = el('fieldset', { class: 'group', 'data-written': true, hidden: true }, el('legend', {}, say('handout-tasks')));
+      byId(`${place}-title`).after(root);
+      return { piece, root, tasks: new Keyed(root, (/** @type {TaskView} */ { id, asks }) => `${id} ${asks}`,
+        ({ id, asks }) => new TaskBox(book, id, asks), root.firstElementChild ?? undefined) };
+    });
+  }
+
+  /** @param {View} view */
+  show({ handout: { tasks } }) {
+    for (const box of this.boxes) {
+      const here = tasks.filter(({ at }) => at === box.piece);
+      setHidden(box.root, here.length === 0);
+      // The help that belongs to the title may have come since.
+      const how = box.root.nextElementSibling;
+      if (how?.matches('details.how')) how.after(box.root);
+      box.tasks.show(here);
+    }
+  }
+}
+
+class TaskBox {
+  /** @param {Book} book @param {number} task @param {TaskView['asks']} asks */
+  constructor(book, task, asks) {
+    this.text = el('p', { class: 'typed' });
+    this.root = el('div', { id: `task-${task}-box` }, this.text);
+    if (asks === 'nothing') return;
+    const words = asks === 'words';
+    this.field = new TextField({
+      id: `task-${task}`, label: say(words ? 'handout-answer' : 'handout-answer-number'), lines: words ? 3 : 1, prose: words,
+    }, (text) => {
+      book.edit({ answer: [task, text] });
+    });
+    this.root.append(this.field.root);
+  }
+
+  /** @param {TaskView} view */
+  show({ text, answer }) {
+    setText(this.text, text);
+    this.field?.show(answer);
+  }
+}

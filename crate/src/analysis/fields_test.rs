@@ -58,6 +58,7 @@ const BENCH: &[(BenchField, &str, &str)] = &[
     (BenchField::Wavelength, "0", "from 300 nm to 1690 nm"),
     (BenchField::Wavelength, "650 m", "unit"),
     (BenchField::PulseRate, "0", "above zero"),
+    (BenchField::LeastRows, "0", "above zero"),
     (BenchField::SmallDivisions, "0", "above zero"),
     (BenchField::EdgeHalfWidth, "-0.1", "zero or more"),
     (BenchField::ScreenWidth, "0", "above zero"),
@@ -146,6 +147,9 @@ fn an_uncertainty_behind_an_edge_is_refused_and_the_row_is_left_out() {
 /// Fields of words, in which nothing is out of range.
 const WORDS: &[BenchField] = &[
     BenchField::People,
+    BenchField::StudentNumber,
+    BenchField::Group,
+    BenchField::Date,
     BenchField::Place,
     BenchField::LocalRules,
     BenchField::LocalContact,

@@ -188,6 +188,8 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
         co2_ppm: 1e6 * number(BenchField::CarbonDioxide, Unit::PPM, 450e-6),
     };
     let wavelength_nm = number(BenchField::Wavelength, Unit::NANOMETRE, WAVELENGTH_NM);
+    // Nothing is computed from it: it is marked here like every other field.
+    reader.positive(at(BenchField::LeastRows), text(BenchField::LeastRows), Unit::ONE);
     Bench {
         wavelength_nm,
         pulse_rate: reader.positive(at(BenchField::PulseRate), text(BenchField::PulseRate), Unit::HERTZ),

@@ -80,9 +80,10 @@ fn field_of(piece: Piece) -> Option<BenchField> {
     })
 }
 
+/// How many rows must be in the line; what can't be read is marked at its field.
 fn least_rows(page: &NotebookState) -> f64 {
-    parse(page.text(BenchField::LeastRows), page.decimal_mark, Unit::ONE)
-        .map_or(LEAST_ROWS, |number| number.value)
+    let stated = parse(page.text(BenchField::LeastRows), page.decimal_mark, Unit::ONE);
+    stated.ok().filter(|number| number.value > 0.0).map_or(LEAST_ROWS, |number| number.value)
 }
 
 #[cfg(test)]

@@ -37,7 +37,8 @@ export class RailTracks {
     for (const { rail } of lanes) {
       this.lanes.parts.get(String(rail))?.hold(held.filter(({ place }) => place.lane === rail));
     }
-    setText(this.told, '');
+    // What a handle in hand tells stays.
+    if (![...this.lanes.parts.values()].some((lane) => lane.isMoving())) setText(this.told, '');
   }
 }
 
@@ -77,6 +78,10 @@ class RailTrack {
   /** @param {Held[]} positions */
   hold(positions) {
     this.handles.show(positions);
+  }
+
+  isMoving() {
+    return [...this.handles.parts.values()].some((handle) => handle.moved !== undefined);
   }
 }
 

@@ -80,7 +80,7 @@ class Page {
     });
     /** @type {LateSection<ClassSection>} */
     this.handedIn = new LateSection(book, 'class', async () => {
-      const { ClassSection } = await import('./class.js');
+      const { ClassSection } = await withWords(import('./class.js'));
       return new ClassSection((file) => void this.openFile(file));
     }, () => this.handedIn.load());
     // Nothing of a class comes before its leaf is turned up.
@@ -403,10 +403,19 @@ function rememberedOpen() {
   }
 }
 
-/** What comes once a notebook is open, with the words for it. @returns {Promise<LateScripts>} */
-async function lateScripts() {
-  const [scripts] = await Promise.all([import('./late-sections.js'), loadLateWords()]);
-  return scripts;
+/** What comes once a notebook is open. @returns {Promise<LateScripts>} */
+function lateScripts() {
+  return withWords(import('./late-sections.js'));
+}
+
+/**
+ * A script that comes later, with the words that only such scripts say.
+ * @template T
+ * @param {Promise<T>} coming
+ */
+async function withWords(coming) {
+  const [script] = await Promise.all([coming, loadLateWords()]);
+  return script;
 }
 
 /** Leads through the demo that is open. */

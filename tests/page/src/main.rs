@@ -46,7 +46,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 97] = [
+const TESTS: [(&str, Test); 98] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -102,6 +102,7 @@ const TESTS: [(&str, Test); 97] = [
     ("nothing_moves", sight::nothing_moves),
     ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
     ("leaves_are_turned", sight::leaves_are_turned),
+    ("leaves_open_by_their_address", sight::leaves_open_by_their_address),
     ("the_run_is_played_back", watching::the_run_is_played_back),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),

@@ -217,3 +217,20 @@ fn resize(page: &Page, width: u64, height: u64) -> Result<()> {
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     Ok(())
 }
+
+/// Each leaf opens by its address, with all its sections: none of them says that it could not be loaded.
+///
+/// # Errors
+/// When one does not.
+pub fn leaves_open_by_their_address(stage: &Stage) -> Result<()> {
+    const PLACES: &str = "return [document.body.dataset.at, [...document.querySelectorAll('.late')].filter((box) => box.checkVisibility()).length]";
+    for leaf in names::LEAVES {
+        let page = stage.page()?;
+        page.go(&format!("{}#{leaf}", stage.address))?;
+        page.reload()?;
+        let places = || page.browser.run(PLACES, vec![]);
+        eventually(&format!("{leaf} is whole"), places, |places| *places == json!([leaf, 0]))?;
+        page.is_silent()?;
+    }
+    Ok(())
+}

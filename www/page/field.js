@@ -52,7 +52,7 @@ export class TextField {
     if (!this.kind) {
       const name = say('field-kind', { field: this.label.textContent ?? '' });
       this.kind = el('select', { id: `${this.box.id}-kind`, class: 'kind', 'aria-label': name, change: () => {
-        this.choose?.(of, /** @type {UncertaintyKind} */ (this.kind?.value));
+        if (of) this.choose?.(of, /** @type {UncertaintyKind} */ (this.kind?.value));
       } }, ...Object.entries(each(['limit', 'standard'], (key) => say(`field-kinds-${key}`)))
         .map(([value, text]) => el('option', { value }, text)));
       this.unit.after(this.kind);
@@ -69,7 +69,7 @@ export class TextField {
 /** What is taken while a field is empty; of a limit, the standard uncertainty that follows. @param {Field} field */
 function standIn({ text, default: value, meant }) {
   const u = meant?.u;
-  if (text !== '' || value === '') return u ? say('field-follows', { u }) : '';
+  if (text !== '' || value === '') return u ? say('field-follows', { u, root: String(meant.under_root) }) : '';
   if (meant?.exact) return say('field-if-empty-exact');
   return u ? say('field-if-empty-limit', { value, u }) : say('field-if-empty', { value });
 }

@@ -6,7 +6,7 @@ import { SHAPES } from './notices.js';
 import { inWords, say, tell } from './words.js';
 import { put } from './typing.js';
 
-/** @import { Cell, Proposal, RowNotice, RowView } from './types.js' */
+/** @import { Cell, Field, Proposal, RowNotice, RowView } from './types.js' */
 
 /** The cells in the order in which they stand. @type {Cell[]} */
 export const CELLS = [
@@ -138,14 +138,14 @@ export class RowLine {
     this.name(String(row.id), row.number);
     setAttribute(this.root, 'class', row.state);
     for (const [cell, box] of this.boxes) {
-      const { text, problem, default: standIn } = row.cells[cell];
+      const { text, problem, default: standIn, meant } = row.cells[cell];
       put(box, text);
       const held = EDGES.includes(cell) && row.evidence !== '' && text === '';
       const only = held || 'fixed' in box.dataset;
       if (box.readOnly !== only) box.readOnly = only;
       setAttribute(box, 'placeholder', (held && row.evidence ? say(`delays-from-${row.evidence}`) : inWords(standIn)) || undefined);
       setAttribute(box, 'aria-invalid', problem ? 'true' : undefined);
-      setAttribute(box, 'aria-describedby', problem ? this.told.id : undefined);
+      setAttribute(box, 'aria-describedby', problem || meant ? this.told.id : undefined);
     }
     setHidden(this.jump, row.evidence === '');
     if (row.evidence) {
@@ -178,10 +178,11 @@ export class RowLine {
         el('span', { class: 'shape', 'aria-hidden': 'true' }, SHAPES[notice.weight]),
         el('span', {}, say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: tell(notice.text) }))));
     }
-    // What is missing is said while one is in the row, not beside every row that waits for its readings.
-    const lacks = row.state === 'incomplete' ? [el('p', { class: 'missing' }, tell(row.lacks))] : [];
+    // What is missing, and what follows from a limit, is said while one is in the row, not beside every row.
+    const meanwhile = [...DIRECT.flatMap((cell) => limitIn(cell, row.cells[cell])), ...(row.state === 'incomplete' ? [tell(row.lacks)] : [])]
+      .map((text) => el('p', { class: 'missing' }, text));
     setAttribute(this.below, 'class', lines.length > 0 ? 'below' : 'below waiting');
-    this.told.replaceChildren(...lines, ...lacks);
+    this.told.replaceChildren(...lines, ...meanwhile);
     setHidden(this.below, this.told.childElementCount === 0);
     this.marks.replaceChildren(...row.notices.map((notice) => mark(notice)));
   }
@@ -205,6 +206,11 @@ function cellBox(cell) {
 function cellFor(cell, box) {
   const kind = DIRECT.includes(cell) ? `direct ${cell}` : cell;
   return el('td', { role: 'cell', class: kind, 'data-label': columnName(cell) }, box);
+}
+
+/** What follows from a limit typed in a cell. @param {Cell} cell @param {Field} field */
+function limitIn(cell, { text, meant }) {
+  return meant?.u ? [say('row-limit', { name: say(`readings-columns-${cell}`), typed: text, u: meant.u })] : [];
 }
 
 /** @param {RowNotice} notice */

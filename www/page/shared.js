@@ -6,7 +6,12 @@ import { Choice, plain, TextField } from './field.js';
 import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Scope, SharedError, SharedView, View } from './types.js' */
+/** @import { ErrorShape, Scope, SharedError, SharedView, View } from './types.js' */
+
+/** Distributions with limits. @type {('rectangular' | 'triangular' | 'arcsine')[]} */
+const BOUNDED = ['rectangular', 'triangular', 'arcsine'];
+/** All. @type {ErrorShape[]} */
+const SHAPES = ['normal', ...BOUNDED, 'student'];
 
 export class Shared {
   /**
@@ -68,11 +73,11 @@ class SharedLine {
     } });
     this.which = el('div', { class: 'field' }, el('label', { for: `${name}-which` }, say('shared-which')), this.rows);
     this.uncertainty = new TextField({ id: `${name}-uncertainty`, label: say('shared-uncertainty'), term: 'standard-uncertainty' },
-      (text) => send({ uncertainty: text }));
+      (text) => send({ uncertainty: text }), book.setKind);
     this.shape = new Choice({
       id: `${name}-shape`,
       label: say('shared-shape'),
-      options: each(['normal', 'rectangular', 'triangular', 'arcsine', 'student'], (key) => say(`shared-shapes-${key}`)),
+      options: {},
       term: 'rectangular',
     }, (shape) => send({ shape }));
     this.freedom = new TextField({ id: `${name}-freedom`, label: say('shared-freedom'), term: 'degrees-of-freedom' },
@@ -97,6 +102,7 @@ class SharedLine {
     this.scope.offer(scopes(view, shared.rows));
     this.scope.show(JSON.stringify(chosen ? { rows: [] } : shared.rows));
     this.uncertainty.show(shared.uncertainty);
+    this.shape.offer(each(shared.uncertainty.meant?.kind === 'limit' ? BOUNDED : SHAPES, (key) => say(`shared-shapes-${key}`)));
     this.shape.show(shared.shape);
     this.freedom.show(shared.degrees_of_freedom);
     setHidden(this.which, !chosen);

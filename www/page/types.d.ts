@@ -345,12 +345,14 @@ residual_summary: Message | null, };
 
 /** As what an uncertainty is meant, and what follows. */
 export type Meant = {
-/** Which uncertainty. */
-of: UncertaintyOf,
+/** Which uncertainty; none where its text itself says as what it is meant. */
+of: UncertaintyOf | null,
 /** As a limit, or as a standard uncertainty. */
 kind: UncertaintyKind,
-/** The standard uncertainty that follows from a limit; empty where there is none. */
+/** The standard uncertainty that follows from a limit, u = a/√`under_root`; empty where there is none. */
 u: string,
+/** What stands under that root, which the distribution decides. */
+under_root: number,
 /** Whether nothing was typed and nothing is taken: the quantity is treated as exact. */
 exact: boolean, };
 
@@ -693,7 +695,8 @@ acts_on: ActsOn,
 effect: Effect,
 /** The rows that it moves. */
 rows: Scope,
-/** Its standard uncertainty: metres or nanoseconds for an offset or noise, a ratio for a scale. */
+/** Its uncertainty; a standard one unless chosen otherwise: metres or nanoseconds for an offset or noise, a ratio
+ * for a scale. */
 uncertainty: string,
 /** How it is distributed. */
 shape: ErrorShape,
@@ -712,9 +715,9 @@ acts_on: ActsOn,
 effect: Effect,
 /** On which rows. */
 rows: Scope,
-/** Its standard uncertainty. */
+/** Its uncertainty. */
 uncertainty: Field,
-/** How it is distributed. */
+/** How it is distributed, as its uncertainty was stated. */
 shape: ErrorShape,
 /** Its degrees of freedom. */
 degrees_of_freedom: Field, };
@@ -913,7 +916,7 @@ problem: Message | null, };
 export type UncertaintyKind = "limit" | "standard";
 
 /** A field that holds an uncertainty and leaves its kind to choose. */
-export type UncertaintyOf = "edge" | "time_base" | "mark" | { "setting": number } | { "ruler_reading": number } | { "ruler_scale": number } | { "splice": number };
+export type UncertaintyOf = "edge" | "time_base" | "mark" | { "setting": number } | { "ruler_reading": number } | { "ruler_scale": number } | { "splice": number } | { "shared": number };
 
 /** What fills a text, or stands where a text may stand. */
 export type Value = number | string | Message | {

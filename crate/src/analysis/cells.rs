@@ -3,7 +3,7 @@
 use super::place::Place;
 use super::read::Reader;
 use crate::message;
-use crate::notebook::{Cell, Row};
+use crate::notebook::{Cell, Row, UncertaintyKind};
 use crate::quantity::{Number, Unit};
 use crate::words::Message;
 
@@ -31,11 +31,12 @@ impl Cells<'_, '_> {
         self.reader.measured(self.place(cell), self.row.text(cell), unit)
     }
 
-    /// A value with the uncertainty written behind it or in a cell of its own.
+    /// A value with the standard uncertainty written behind it, or in a cell of its own, where it may be a limit.
     pub fn measured(&mut self, value: Cell, uncertainty: Cell, unit: Unit) -> Option<(f64, Option<f64>)> {
         let number = self.number(value, unit)?;
         let own = if self.has(uncertainty) {
-            Some(self.reader.not_negative(self.place(uncertainty), self.row.text(uncertainty), unit)?)
+            let (kind, number) = UncertaintyKind::written(self.row.text(uncertainty));
+            Some(self.reader.uncertainty(self.place(uncertainty), number, unit, kind)?)
         } else {
             None
         };

@@ -18,7 +18,7 @@ use super::types::SlopePart;
 use crate::line::{Fit, SharedColumn};
 use crate::message;
 use crate::notebook::{
-    ActsOn, Effect, ErrorShape, NotebookState, Rail, Scope, SharedError, UncertaintyKind, UncertaintyOf,
+    ActsOn, Cell, Effect, ErrorShape, NotebookState, Rail, Scope, SharedError, UncertaintyKind, UncertaintyOf,
 };
 use crate::quantity::Unit;
 
@@ -81,6 +81,7 @@ pub fn factor(what_if: Option<&WhatIf>, origin: &Origin) -> f64 {
 pub struct Stated<'a> {
     typed: &'a SharedError,
     u: f64,
+    shape: ErrorShape,
     degrees_of_freedom: Option<f64>,
     /// Whether each point is concerned.
     concerns: Vec<bool>,
@@ -112,9 +113,10 @@ fn read_stated<'a>(
     reader: &mut Reader,
 ) -> Option<Stated<'a>> {
     let place = Place::Shared { shared: typed.id, part: SharedPart::Uncertainty };
-    let u = reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
+    let stated =
+        reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
     let largest = if typed.effect == Effect::Scale { LARGEST_RATIO } else { LARGEST_OFFSET };
-    if u > largest {
+    if stated > largest {
         let message = match typed.effect {
             Effect::Scale => message!("number-too_large_ratio", found = typed.uncertainty.trim()),
             _ => message!("number-too_large_offset", found = typed.uncertainty.trim()),
@@ -125,7 +127,12 @@ fn read_stated<'a>(
     let at_uncertainty = place.clone();
     let at_dof = Place::Shared { shared: typed.id, part: SharedPart::DegreesOfFreedom };
     let degrees_of_freedom = reader.positive(at_dof.clone(), &typed.degrees_of_freedom, Unit::ONE);
-    if typed.shape == ErrorShape::Student && degrees_of_freedom.is_none() {
+    let shape = page.shape(typed);
+    let u = match page.kind(UncertaintyOf::Shared(typed.id)) {
+        UncertaintyKind::Limit => stated / f64::from(shape.under_root()).sqrt(),
+        UncertaintyKind::Standard => stated,
+    };
+    if shape == ErrorShape::Student && degrees_of_freedom.is_none() {
         reader.note(at_dof, message!("shared-no_degrees"));
         return None;
     }
@@ -147,7 +154,7 @@ fn read_stated<'a>(
     if !points.is_empty() && !concerns.contains(&true) {
         reader.note(at_uncertainty, message!("shared-no_rows"));
     }
-    Some(Stated { typed, u, degrees_of_freedom, concerns })
+    Some(Stated { typed, u, shape, degrees_of_freedom, concerns })
 }
 
 impl Stated<'_> {
@@ -189,7 +196,7 @@ impl Stated<'_> {
             column,
             u: self.u,
             quantity,
-            shape: self.typed.shape,
+            shape: self.shape,
             degrees_of_freedom: self.degrees_of_freedom,
         })
     }
@@ -203,7 +210,7 @@ impl Stated<'_> {
             origin: self.origin(),
             acts_on: self.typed.acts_on,
             u: self.effects(base),
-            shape: self.typed.shape,
+            shape: self.shape,
             degrees_of_freedom: self.degrees_of_freedom,
         })
     }
@@ -251,16 +258,31 @@ pub fn noises(
     let scatter_dof = rows.scatter.map(|scatter| scatter.degrees_of_freedom as f64);
     let mut all = vec![
         x(Origin::RailReadings, &on_rail, ruler),
-        x(Origin::Distances, &given, ErrorShape::Normal),
+        x(Origin::Distances, &given, typed_shape(page, Cell::Distance, Cell::DistanceUncertainty)),
         y(Origin::ScreenLimit, &own(DelaySource::OnScreen), edges, None),
         y(Origin::ScreenScatter, &|p| p.type_a, ErrorShape::Normal, scatter_dof),
         y(Origin::PictureMarks, &own(DelaySource::OnPicture), ErrorShape::Normal, marks.degrees_of_freedom()),
         y(Origin::Traces, &own(DelaySource::ByTraces), ErrorShape::Normal, None),
-        y(Origin::Delays, &own(DelaySource::Directly), ErrorShape::Normal, None),
+        y(
+            Origin::Delays,
+            &own(DelaySource::Directly),
+            typed_shape(page, Cell::Delay, Cell::DelayUncertainty),
+            None,
+        ),
     ];
     all.extend(stated.iter().filter_map(|stated| stated.noise(base)));
     all.retain(|noise| noise.u.iter().any(|u| *u > 0.0));
     all
+}
+
+/// How values that were typed are distributed: rectangular where each of them has a limit.
+fn typed_shape(page: &NotebookState, value: Cell, uncertainty: Cell) -> ErrorShape {
+    let mut typed = page.rows.iter().filter(|row| row.struck.is_none() && !row.text(value).trim().is_empty());
+    if typed.all(|row| UncertaintyKind::written(row.text(uncertainty)).0 == UncertaintyKind::Limit) {
+        ErrorShape::Rectangular
+    } else {
+        ErrorShape::Normal
+    }
 }
 
 /// The part of a delay's own uncertainty that does not come from the scatter of repeated screen readings.

@@ -43,4 +43,4 @@ pub use slope_evidence::stored::{
 };
 pub use splice::{OverlapPair, Splice};
 pub use state::*;
-pub use uncertainty::{UncertaintyKind, UncertaintyOf};
+pub use uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};

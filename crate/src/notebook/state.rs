@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 
 use super::handout::Handout;
 use super::splice::Splice;
-use super::uncertainty::{UncertaintyKind, UncertaintyOf};
+use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
 use slope_evidence::stored::{Estimator, Evidence, Grid};
 
@@ -80,6 +80,11 @@ impl NotebookState {
     /// As what an uncertainty is typed.
     pub fn kind(&self, of: UncertaintyOf) -> UncertaintyKind {
         self.kinds.get(&of).copied().unwrap_or(of.usual())
+    }
+
+    /// How an error of the user's own is distributed, as its uncertainty was stated.
+    pub fn shape(&self, error: &SharedError) -> ErrorShape {
+        error.shape.stated_as(self.kind(UncertaintyOf::Shared(error.id)))
     }
 }
 
@@ -326,7 +331,8 @@ pub struct SharedError {
     pub effect: Effect,
     /// The rows that it moves.
     pub rows: Scope,
-    /// Its standard uncertainty: metres or nanoseconds for an offset or noise, a ratio for a scale.
+    /// Its uncertainty; a standard one unless chosen otherwise: metres or nanoseconds for an offset or noise, a ratio
+    /// for a scale.
     pub uncertainty: String,
     /// How it is distributed.
     #[serde(default)]
@@ -334,34 +340,6 @@ pub struct SharedError {
     /// Degrees of freedom of its uncertainty; empty stands for many.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub degrees_of_freedom: String,
-}
-
-/// How an error is distributed (JCGM 101:2008, table 1).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
-#[serde(rename_all = "snake_case")]
-pub enum ErrorShape {
-    /// Normal.
-    #[default]
-    Normal,
-    /// Rectangular.
-    Rectangular,
-    /// Triangular.
-    Triangular,
-    /// Arcsine (U-shaped).
-    Arcsine,
-    /// Student's t with the degrees of freedom stated.
-    Student,
-}
-
-impl From<UncertaintyKind> for ErrorShape {
-    /// How an error is distributed of which a limit or a standard uncertainty is known.
-    fn from(kind: UncertaintyKind) -> Self {
-        match kind {
-            UncertaintyKind::Limit => Self::Rectangular,
-            UncertaintyKind::Standard => Self::Normal,
-        }
-    }
 }
 
 /// What a shared error acts on.

@@ -147,6 +147,79 @@ fn choosing_the_kind_alone_moves_u_by_root_three() {
     assert_eq!(u(&notebook).to_bits(), standard.to_bits());
 }
 
+/// JCGM 101:2008, table 1 (6.4.2, 6.4.5, 6.4.6): between limits ±a, the variance of a rectangular distribution is a²/3, of
+/// a triangular one a²/6, of an arcsine one a²/2. What is normal or Student's t has no limits: rectangular is taken.
+#[test]
+fn a_component_of_ones_own_is_a_limit_of_its_distribution() {
+    for (shape, under_root, taken) in [
+        ("normal", 3.0, ErrorShape::Rectangular),
+        ("rectangular", 3.0, ErrorShape::Rectangular),
+        ("triangular", 6.0, ErrorShape::Triangular),
+        ("arcsine", 2.0, ErrorShape::Arcsine),
+        ("student", 3.0, ErrorShape::Rectangular),
+    ] {
+        let mut notebook = read(BEFORE).unwrap();
+        let id = notebook.state().new_number();
+        let stated = format!(
+            r#"{{"edit":{{"set_shared":{{"id":{id},"name":"","acts_on":"delays","effect":"scale","rows":"all",
+            "uncertainty":"0.2 %","shape":"{shape}","degrees_of_freedom":"9"}}}}}}"#
+        );
+        notebook.apply(read_entry(&stated).unwrap().edit, "").unwrap();
+        let component = |notebook: &Notebook| {
+            let budget = analyse(notebook).speed.unwrap().budget.clone();
+            let found =
+                budget.components.into_iter().find(|c| c.origin == Origin::Stated { shared: id }).unwrap();
+            (found.u.unwrap(), found.shape)
+        };
+        let (standard, _) = component(&notebook);
+        assert_eq!(standard.to_bits(), 0.002_f64.to_bits());
+        notebook.apply(Edit::SetKind { of: UncertaintyOf::Shared(id), kind: Limit }, "").unwrap();
+        let (u, shown) = component(&notebook);
+        assert!((u * u * under_root / (0.002 * 0.002) - 1.0).abs() < 1e-12, "{shape}: {u}");
+        assert_eq!(shown, taken, "{shape}");
+    }
+}
+
+/// Two rows given directly, with what stands in their cells of uncertainties.
+fn given(u: [&str; 2]) -> Notebook {
+    let mut notebook = Notebook::default();
+    for (row, (u, (distance, delay))) in u.into_iter().zip([("0.5", "3.6"), ("1.5", "7.0")]).enumerate() {
+        let entry = format!(
+            r#"{{"edit":{{"add_row":{{"row":{},"cells":{{"distance":"{distance}","distance_uncertainty":"{u}",
+            "delay":"{delay}","delay_uncertainty":"0.1"}}}}}}}}"#,
+            row + 1
+        );
+        notebook.apply(read_entry(&entry).unwrap().edit, "").unwrap();
+    }
+    notebook
+}
+
+/// In a cell a sign makes a limit, with its unit: u² = a²/3 (JCGM 100:2008, 4.3.7). A bare number stays what it was.
+#[test]
+fn a_sign_in_a_cell_makes_a_limit() {
+    let u = |text| analyse(&given([text; 2])).rows[0].distance.as_ref().unwrap().uncertainty.unwrap();
+    assert_eq!(u("0.03").to_bits(), 0.03_f64.to_bits());
+    for text in ["±0.03", "± 3 cm", "+/-30 mm", "+-0.03"] {
+        assert!((u(text) * u(text) - 0.03 * 0.03 / 3.0).abs() < 1e-15, "{text}");
+    }
+    for text in ["±", "±-0.03", "±0.03 ± 0.01", "±x"] {
+        let analysis = analyse(&given([text; 2]));
+        assert!(!analysis.problems.is_empty() && analysis.speed.is_err(), "{text}");
+    }
+}
+
+/// Trials draw typed values as rectangular only where each has a limit.
+#[test]
+fn limits_in_all_cells_are_drawn_as_limits() {
+    let shape = |u| {
+        let budget = analyse(&given(u)).speed.unwrap().budget.clone();
+        budget.components.iter().find(|c| c.origin == Origin::Distances).unwrap().shape
+    };
+    assert_eq!(shape(["±0.03"; 2]), ErrorShape::Rectangular);
+    assert_eq!(shape(["0.03"; 2]), ErrorShape::Normal);
+    assert_eq!(shape(["±0.03", "0.03"]), ErrorShape::Normal);
+}
+
 #[test]
 fn the_choice_is_stored() {
     for (of, written) in [
@@ -157,6 +230,7 @@ fn the_choice_is_stored() {
         (UncertaintyOf::RulerReading(1), r#"{"ruler_reading":1}"#),
         (UncertaintyOf::RulerScale(2), r#"{"ruler_scale":2}"#),
         (UncertaintyOf::Splice(3), r#"{"splice":3}"#),
+        (UncertaintyOf::Shared(5), r#"{"shared":5}"#),
     ] {
         let entry = format!(r#"{{"edit":{{"set_kind":{{"of":{written},"kind":"limit"}}}}}}"#);
         assert_eq!(read_entry(&entry).unwrap().edit, Edit::SetKind { of, kind: Limit });

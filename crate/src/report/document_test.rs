@@ -3,7 +3,9 @@
 use super::super::sample::{english, view_of};
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::{Edit, Notebook, Splice, UncertaintyOf};
+use crate::notebook::{
+    ActsOn, Edit, Effect, ErrorShape, Notebook, Scope, SharedError, Splice, UncertaintyOf,
+};
 use crate::view::view;
 
 const HOSTILE: &str =
@@ -156,7 +158,17 @@ fn an_uncertainty_says_as_what_it_is_meant() {
     let reading =
         |text: &str| Edit::SetRail { rail: 1, field: RailField::ReadingUncertainty, text: text.into() };
     let (ruler, edge) = (UncertaintyOf::RulerReading(1), UncertaintyOf::Edge);
-    let cases: [(&[Edit], &str, &str); 8] = [
+    let own = Edit::SetShared(SharedError {
+        id: 40,
+        name: "Trigger".into(),
+        acts_on: ActsOn::Delays,
+        effect: Effect::Offset,
+        rows: Scope::All,
+        uncertainty: "0.2".into(),
+        shape: ErrorShape::Triangular,
+        degrees_of_freedom: String::new(),
+    });
+    let cases: [(&[Edit], &str, &str); 11] = [
         (&[], "Uncertainty of a ruler reading", "standard uncertainty 0.029 cm (default)"),
         (
             &[limit(ruler)],
@@ -180,6 +192,13 @@ fn an_uncertainty_says_as_what_it_is_meant() {
             &[limit(UncertaintyOf::TimeBase)],
             "Time base: relative uncertainty",
             "0 %, treated as exact (default)",
+        ),
+        (&[], "Relative uncertainty of the scale", "0 %, treated as exact (default)"),
+        (std::slice::from_ref(&own), "Trigger", "delays: common offset, standard uncertainty 0.2 ns"),
+        (
+            &[own.clone(), limit(UncertaintyOf::Shared(40))],
+            "Trigger",
+            "delays: common offset, limit ±0.2 ns, standard uncertainty 0.082 ns",
         ),
     ];
     for (edits, name, told) in cases {

@@ -146,7 +146,7 @@ fn settings(page: &NotebookState, problems: &Problems) -> Vec<SettingView> {
                 ),
                 uncertainty: problems.uncertainty(
                     page,
-                    UncertaintyOf::Setting(setting.id),
+                    Some(UncertaintyOf::Setting(setting.id)),
                     &at(true),
                     &setting.uncertainty,
                     Unit::PERCENT,
@@ -169,8 +169,15 @@ fn shared(page: &NotebookState, problems: &Problems) -> Vec<SharedView> {
                 acts_on: shared.acts_on,
                 effect: shared.effect,
                 rows: shared.rows.clone(),
-                uncertainty: problems.field(&at(SharedPart::Uncertainty), &shared.uncertainty, unit, ""),
-                shape: shared.shape,
+                uncertainty: problems.uncertainty(
+                    page,
+                    Some(UncertaintyOf::Shared(shared.id)),
+                    &at(SharedPart::Uncertainty),
+                    &shared.uncertainty,
+                    unit,
+                    None,
+                ),
+                shape: page.shape(shared),
                 degrees_of_freedom: problems.field(
                     &at(SharedPart::DegreesOfFreedom),
                     &shared.degrees_of_freedom,

@@ -9,7 +9,8 @@ use crate::analysis::read::{JOINT_UNCERTAINTY, READING_UNCERTAINTY, WAVELENGTH_N
 use crate::analysis::{Analysis, Place, RowReading};
 use crate::message;
 use crate::notebook::{
-    BenchField, Cell, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind, UncertaintyOf,
+    BenchField, Cell, ErrorShape, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind,
+    UncertaintyOf,
 };
 use crate::quantity::{Unit, parse, parse_alone, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
@@ -43,21 +44,25 @@ impl<'a> Problems<'a> {
         }
     }
 
-    /// The text of an uncertainty at `place`, as what it is meant, and what follows; `u` is the standard uncertainty
+    /// The text of an uncertainty at `place`, as what it is meant, and what follows; where no kind can be chosen `of` it, the
+    /// text itself says it ([`UncertaintyKind::written`]); `u` is the standard uncertainty
     /// taken while it is empty, if any is, in the base unit.
     pub fn uncertainty(
         &self,
         page: &NotebookState,
-        of: UncertaintyOf,
+        of: Option<UncertaintyOf>,
         place: &Place,
         text: &str,
         unit: Unit,
         u: Option<f64>,
     ) -> Field {
-        let (kind, mark) = (page.kind(of), page.decimal_mark);
-        let typed = parse(text, mark, unit).ok();
+        let (kind, number) = of.map_or_else(|| UncertaintyKind::written(text), |of| (page.kind(of), text));
+        let mark = page.decimal_mark;
+        let typed = parse(number, mark, unit).ok();
         let typed = typed.filter(|typed| typed.value >= 0.0 && typed.uncertainty.is_none());
         let in_unit = |value: f64, unit: Unit| plain(unit.from_base(value), 2, mark);
+        let shared = page.shared.iter().find(|error| Some(UncertaintyOf::Shared(error.id)) == of);
+        let under_root = shared.map_or(ErrorShape::Rectangular, |error| page.shape(error)).under_root();
         let taken = u.map(|u| match kind {
             UncertaintyKind::Limit => UncertaintyKind::Standard.limit(u),
             UncertaintyKind::Standard => u,
@@ -77,8 +82,9 @@ impl<'a> Problems<'a> {
             of,
             kind,
             u: follows.map_or_else(String::new, |(limit, unit)| {
-                format!("{} {}", in_unit(kind.standard(limit), unit), unit.symbol())
+                format!("{} {}", in_unit(limit / f64::from(under_root).sqrt(), unit), unit.symbol())
             }),
+            under_root,
             exact: text.is_empty() && u == Some(0.0),
         };
         Field { meant: Some(meant), ..self.field(place, text, unit, default) }
@@ -140,7 +146,10 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
 /// The uncertainties of the bench.
 fn bench_uncertainties(page: &NotebookState, problems: &Problems) -> [(BenchField, Field); 3] {
     let of = |of, field, unit, u| {
-        (field, problems.uncertainty(page, of, &Place::Bench { field }, page.text(field), unit, Some(u)))
+        (
+            field,
+            problems.uncertainty(page, Some(of), &Place::Bench { field }, page.text(field), unit, Some(u)),
+        )
     };
     let small = parse_alone(page.text(BenchField::SmallDivisions), page.decimal_mark, Unit::ONE).ok();
     let small = small.filter(|small| *small > 0.0).unwrap_or(SMALL_DIVISIONS);
@@ -169,7 +178,7 @@ pub fn rail_fields(
     let text = |field| rail.texts.get(&field).map_or("", String::as_str);
     let place = |field| Place::Rail { rail: rail.id, field };
     let uncertainty = |of, field, unit, u| {
-        (field, problems.uncertainty(page, of, &place(field), text(field), unit, Some(u)))
+        (field, problems.uncertainty(page, Some(of), &place(field), text(field), unit, Some(u)))
     };
     all.into_iter()
         .map(|(field, unit, default)| (field, problems.field(&place(field), text(field), unit, default)))
@@ -195,7 +204,7 @@ pub fn splice_uncertainty(page: &NotebookState, rail: &Rail, problems: &Problems
     };
     problems.uncertainty(
         page,
-        UncertaintyOf::Splice(rail.id),
+        Some(UncertaintyOf::Splice(rail.id)),
         &Place::Splice { rail: rail.id, part: SplicePart::Uncertainty },
         uncertainty,
         ruler_unit(rail.unit),
@@ -226,7 +235,12 @@ pub fn cell_fields(
     ];
     all.into_iter()
         .map(|(cell, unit)| {
-            (cell, problems.field(&Place::Cell { row: row.id, cell }, row.text(cell), unit, ""))
+            let (place, text) = (Place::Cell { row: row.id, cell }, row.text(cell));
+            let field = match UncertaintyKind::written(text).0 {
+                UncertaintyKind::Limit => problems.uncertainty(page, None, &place, text, unit, None),
+                UncertaintyKind::Standard => problems.field(&place, text, unit, ""),
+            };
+            (cell, field)
         })
         .collect()
 }

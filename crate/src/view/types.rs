@@ -127,12 +127,14 @@ pub struct Field {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Meant {
-    /// Which uncertainty.
-    pub of: UncertaintyOf,
+    /// Which uncertainty; none where its text itself says as what it is meant.
+    pub of: Option<UncertaintyOf>,
     /// As a limit, or as a standard uncertainty.
     pub kind: UncertaintyKind,
-    /// The standard uncertainty that follows from a limit; empty where there is none.
+    /// The standard uncertainty that follows from a limit, u = a/√`under_root`; empty where there is none.
     pub u: String,
+    /// What stands under that root, which the distribution decides.
+    pub under_root: u8,
     /// Whether nothing was typed and nothing is taken: the quantity is treated as exact.
     pub exact: bool,
 }
@@ -196,9 +198,9 @@ pub struct SharedView {
     pub effect: Effect,
     /// On which rows.
     pub rows: Scope,
-    /// Its standard uncertainty.
+    /// Its uncertainty.
     pub uncertainty: Field,
-    /// How it is distributed.
+    /// How it is distributed, as its uncertainty was stated.
     pub shape: ErrorShape,
     /// Its degrees of freedom.
     pub degrees_of_freedom: Field,

@@ -65,6 +65,35 @@ pub fn an_uncertainty_is_a_limit_or_a_standard_one(stage: &Stage) -> Result<()> 
     page.is_silent()
 }
 
+/// A component of one's own has its kind beside it, a limit by the distribution chosen: a ÷ √3, a ÷ √6 (JCGM 101:2008,
+/// table 1). In a cell a sign makes a limit, and the row says what follows while one is in it.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_component_and_a_cell_hold_a_limit(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    page.click("Add a component")?;
+    page.fill("Uncertainty of this component", "0.2")?;
+    let below = "[id^=\"shared-\"][id$=\"-uncertainty-if-empty\"]";
+    ensure!(page.text(below)?.is_empty(), "{:?}", page.text(below)?);
+    let offered = || page.text("[id^=\"shared-\"][id$=\"-shape\"]");
+    ensure!(offered()?.contains("normal"), "{:?}", offered()?);
+    page.choose("Uncertainty of this component: typed as", "limit ±a")?;
+    // 0.2/√3 = 0.1155, 0.2/√6 = 0.0816.
+    page.sees(below, "u = a ÷ √3 = 0.12 ns")?;
+    ensure!(!offered()?.contains("normal"), "what is normal has no limits: {:?}", offered()?);
+    page.choose("Distribution", "triangular")?;
+    page.sees(below, "u = a ÷ √6 = 0.082 ns")?;
+    page.click("Enter distance or delay directly")?;
+    page.write_over(&names::new_cell("Distance, entered"), "1.5")?;
+    page.fill(&names::cell("Distance, entered, u(d)", 6), "±0.5 mm")?;
+    // 0.5/√3 = 0.2887.
+    let told = page.reads("#readings-table tbody:focus-within .told", "u(d): ±0.5 mm is read as a limit")?;
+    ensure!(told.contains("u = a ÷ √3 = 0.29 mm"), "{told:?}");
+    page.is_silent()
+}
+
 /// What is taken as zero and moves c one for one says so, and is noticed until it is stated.
 ///
 /// # Errors

@@ -228,7 +228,7 @@ shared-rail = lignes du rail { $name }
 shared-time-base = lignes à { $text } ns par division
 shared-chosen = lignes choisies
 shared-which = Lignes choisies
-shared-uncertainty = Incertitude-type
+shared-uncertainty = Incertitude de cette composante
 shared-shape = Loi de probabilité
 shared-shapes-normal = normale
 shared-shapes-rectangular = rectangulaire
@@ -923,7 +923,7 @@ report-exact = { $u }, traitée comme exacte
 report-not-given = (non donné)
 report-setting = Base de temps à { $base } par division
 report-setting-uncertainty = relative { $u }
-report-shared = { $acts } : { $effect }, incertitude-type { $u }
+report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
 report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures : { $sense }
@@ -1514,7 +1514,7 @@ how-glossary = Glossaire
 how-glossary-of = Glossaire : { $term }
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à combien près vous pouvez le lire, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une répétition est un cahier d’exercice avec des lectures simulées.
-how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules.
+how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), 0,3 mm est une incertitude-type u, et ±0,5 mm une limite ±a.
 how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans motif, et la plupart dans ±2. Une ligne très éloignée est une faute à chercher ; un saut entre deux rails est un raccord ; une courbe a une cause. N’écartez une ligne qu’avec une raison.
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte-Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
@@ -1529,7 +1529,7 @@ field-if-empty-exact = Par défaut : 0, traité comme exact
 field-kind = { $field } : saisie comme
 field-kinds-limit = limite ±a
 field-kinds-standard = incertitude-type u
-field-follows = u = a ÷ √3 = { $u }
+field-follows = u = a ÷ √{ $root } = { $u }
 defaults-half_pulse = la moitié de la plus petite impulsion
 defaults-exact = 0, traité comme exact
 
@@ -1609,6 +1609,7 @@ row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez �
 row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
 row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
+row-limit = { $name } : { $typed } est lu comme une limite ±a, donc u = a ÷ √3 = { $u }.
 row-uncertainty_twice = L’incertitude est saisie deux fois : après la valeur et ici. Effacez l’une des deux.
 row-edge_unreadable = La position d’un front n’est pas un nombre utilisable. Corrigez-la.
 row-no_delay = Le retard manque. Lisez les deux fronts sur l’écran.

@@ -21,7 +21,7 @@ const QUESTION: &str = "Why is t0 not zero? <script>alert(1)</script> [a](javasc
 pub fn a_hand_out_is_prepared_and_handed_in(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.click("Hand out to a class")?;
-    page.click("Rule what most hand-outs need")?;
+    page.click("Apply the usual choices")?;
     page.click("Add a text or question")?;
     page.fill("Text", QUESTION)?;
     page.click("Download the hand-out")?;

@@ -69,7 +69,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     ensure!(page.count(names::ROWS)? == MARKS.len(), "the same picture counts twice");
     page.is_saved()?;
     page.reload()?;
-    page.click("Show the picture of row 2")?;
+    page.click("Show the photograph of row 2")?;
     is_drawn(&page, BOARD)?;
     ensure!(page.result()? == result, "after a reload the result is another");
     ensure!(page.text("#picture-said")?.is_empty(), "of a marked picture it says something");
@@ -85,7 +85,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     let other = stage.blank_page()?;
     other.open_file(&other.home.write("run.zip", &bytes)?)?;
     other.reads(names::MESSAGE, "is open")?;
-    other.click("Show the picture of row 3")?;
+    other.click("Show the photograph of row 3")?;
     is_drawn(&other, BOARD)?;
     ensure!(other.result()? == result, "opened elsewhere the result is another");
 
@@ -93,7 +93,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     let bare = stage.blank_page()?;
     bare.open_file(&bare.home.write("bare.json", contents.notebook_text.as_bytes())?)?;
     bare.reads(names::MESSAGE, "is open")?;
-    bare.click("Show the picture of row 1")?;
+    bare.click("Show the photograph of row 1")?;
     bare.reads("#picture-said", "is not kept in this browser")?;
     ensure!(bare.result()? == result, "without the pictures the result is another");
     Ok(())
@@ -123,7 +123,7 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
         page.press(Key::Enter)?;
         marked(&page, row + 1)?;
     }
-    page.click("Show the picture of row 2")?;
+    page.click("Show the photograph of row 2")?;
     let delay = |row: usize| page.text(&format!("{}:nth-of-type({row}) td.output.delay", names::ROWS));
     let before = [delay(1)?, delay(2)?];
     page.click("Upper right corner")?;
@@ -223,7 +223,7 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     let mut broken = whole.get(..700).context("a header")?.to_vec();
     broken.resize(20_000, 0x5a);
     let files: [(&str, &[u8], &str); 3] = [
-        ("letter.jpg", b"Dear reader, this is no picture.", "no picture"),
+        ("letter.jpg", b"Dear reader, this is no picture.", "not an image"),
         ("wall.png", &header_of_png(12_000, 9_000), "12000 × 9000 pixels is too large"),
         ("broken.jpg", &broken, "can’t read this photograph"),
     ];

@@ -78,3 +78,15 @@ fn a_table_has_the_texts_of_the_first_and_fills_them_alike() {
         ["the text “b” asks for all, m, and for all, n in en.ftl", "has the text “c”, which en.ftl has not"]
     );
 }
+
+/// Imprimerie nationale, Lexique des règles typographiques: a space that does not break stands before ; : ! ? % and ».
+#[test]
+fn french_signs_are_not_torn_from_their_words() {
+    let sources = [include_str!("../../page/words/fr.ftl"), include_str!("../../page/help/fr.html")];
+    for line in sources.iter().flat_map(|source| source.lines()).filter(|line| !line.starts_with('#')) {
+        let line = line.split_once(" = ").map_or(line, |(_, text)| text);
+        for torn in [" ;", " :", " !", " ?", " %", " »", "« "] {
+            assert!(!line.contains(torn), "“{torn}” in {line}");
+        }
+    }
+}

@@ -1,7 +1,8 @@
 ### Tous les textes du cahier, en français, dans la syntaxe de Fluent. Ce qui suit un « $ » est rempli.
 ###
 ### Termes : texte français du VIM (JCGM 200:2012) et du GUM (JCGM 100:2008 (F)). Unités, nombres et espaces : Brochure sur
-### le SI, 9e édition, 5.4. Espace fine insécable devant ; : ! ? et dans les guillemets. Le lecteur est vouvoyé.
+### le SI, 9e édition, 5.4. Espace fine insécable devant ; ! ? et dans les guillemets, espace insécable devant : et %
+### (Imprimerie nationale, Lexique des règles typographiques). Le lecteur est vouvoyé.
 
 ## La page
 
@@ -33,7 +34,7 @@ strip-title = Titre du cahier
 strip-title-hint = Donnez un titre à ce cahier
 strip-result = Résultat actuel
 strip-no-result = pas encore de résultat
-strip-rows = { $used } lignes prises en compte sur { $all }
+strip-rows = Lignes prises en compte : { $used } sur { $all }
 strip-no-notices = aucune remarque
 strip-notices =
     { $n ->
@@ -144,8 +145,8 @@ fields-carbon_dioxide = Dioxyde de carbone
 bench-position-unknown = Sa position n’est pas encore connue.
 bench-rail =
     { $rows ->
-        [one] { $name } ({ $rows } ligne) : { $stands }
-       *[other] { $name } ({ $rows } lignes) : { $stands }
+        [one] { $name } ({ $rows } ligne) : { $stands }
+       *[other] { $name } ({ $rows } lignes) : { $stands }
     }
 
 ## Rails
@@ -301,18 +302,18 @@ plan-distance = d
 plan-cell = { $column }, position prévue { $n }
 plan-handle = Position prévue { $n }
 plan-place = { $reading } sur le rail { $rail }, à { $distance } de la lame séparatrice
-plan-place-effect = { $reading } sur le rail { $rail }, à { $distance } de la lame séparatrice : u(v)/v passe de { $before } à { $after }
+plan-place-effect = { $reading } sur le rail { $rail }, à { $distance } de la lame séparatrice : u(v)/v passe de { $before } à { $after }
 plan-moving = { $place }. { $expected }
 plan-expected =
     { $rows ->
-        [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
-       *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
+        [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
+       *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
     }
 plan-limits = Composante principale : { $name } ({ $share } % de la variance).
 plan-compared =
     { $rows ->
-        [one] Attendu : { $planned } avec { $rows } ligne ; obtenu : { $achieved } avec { $taken }.
-       *[other] Attendu : { $planned } avec { $rows } lignes ; obtenu : { $achieved } avec { $taken }.
+        [one] Attendu : { $planned } avec { $rows } ligne ; obtenu : { $achieved } avec { $taken }.
+       *[other] Attendu : { $planned } avec { $rows } lignes ; obtenu : { $achieved } avec { $taken }.
     }
 plan-turned-out-kept = L’incertitude prévue est atteinte.
 plan-turned-out-missing = Toutes les lignes prévues ne sont pas encore lues.
@@ -324,13 +325,13 @@ plan-warnings-off_rail =
     }
 plan-warnings-beyond_reach =
     { $n ->
-        [one] Position { $positions } : le retard dépasse une période des impulsions, l’impulsion suivante arrive d’abord.
-       *[other] Positions { $positions } : les retards dépassent une période des impulsions, l’impulsion suivante arrive d’abord.
+        [one] Position { $positions } : le retard dépasse une période des impulsions, l’impulsion suivante arrive d’abord.
+       *[other] Positions { $positions } : les retards dépassent une période des impulsions, l’impulsion suivante arrive d’abord.
     }
 plan-warnings-off_screen =
     { $n ->
-        [one] Position { $positions } : le retard ne tient pas sur l’écran avec cette base de temps.
-       *[other] Positions { $positions } : les retards ne tiennent pas sur l’écran avec ces bases de temps.
+        [one] Position { $positions } : le retard ne tient pas sur l’écran avec cette base de temps.
+       *[other] Positions { $positions } : les retards ne tiennent pas sur l’écran avec ces bases de temps.
     }
 plan-warnings-side =
     { $have ->
@@ -340,8 +341,8 @@ plan-warnings-side =
 plan-warnings-cluster = Toutes les positions se trouvent sur { $length } des { $whole } disponibles : une étendue courte donne une pente incertaine.
 plan-warnings-few =
     { $rows ->
-        [one] Seulement { $rows } ligne est prévue : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
-       *[other] Seulement { $rows } lignes sont prévues : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
+        [one] Seulement { $rows } ligne est prévue : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
+       *[other] Seulement { $rows } lignes sont prévues : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
     }
 plan-add = Prévoir une position
 plan-remove = Supprimer la position prévue { $n }
@@ -406,7 +407,7 @@ plan-stated = { $value } (déclaré : u = { $u })
 
 ## Un bloc collé
 
-pasted-turned = Les nombres collés employaient l’autre marque décimale et ont été convertis.
+pasted-turned = Les nombres collés employaient l’autre séparateur décimal et ont été convertis.
 pasted-headed = Les en-têtes « { $headings } » ont été laissés de côté.
 
 ## Le calcul d’une ligne
@@ -462,7 +463,7 @@ pictures-option-unmarked = Ligne { $n } : { $name } (à marquer)
 pictures-left =
     { $all ->
         [one] { $marked } photographie sur { $all } est marquée.
-       *[other] Photographies marquées : { $marked } sur { $all }.
+       *[other] Photographies marquées : { $marked } sur { $all }.
     }
 pictures-loading = Recherche de la grille et des fronts…
 pictures-missing = { $name } n’est pas conservée dans ce navigateur. Ses marques sont des nombres, la ligne reste donc valable. Une archive contient aussi la photographie.
@@ -491,8 +492,8 @@ pictures-move-first = Placez la nouvelle marque sur le front : elle compte une 
 pictures-own-corners = Employer des marques de coin distinctes
 pictures-shared =
     { $n ->
-        [one] Ses marques de coin servent à { $n } photographie : en déplacer une change sa ligne.
-       *[other] Ses marques de coin servent à { $n } photographies : en déplacer une change toutes ces lignes.
+        [one] Ses marques de coin servent à { $n } photographie : en déplacer une change sa ligne.
+       *[other] Ses marques de coin servent à { $n } photographies : en déplacer une change toutes ces lignes.
     }
 pictures-take-off = Retirer la photographie de cette ligne
 pictures-taken-off = La photographie a été retirée de la ligne { $n }.
@@ -523,8 +524,8 @@ traces-add-folder = Ajouter un dossier de traces
 traces-looking = Examen des fichiers…
 traces-busy =
     { $n ->
-        [one] D’autres fichiers sont encore en cours de lecture : { $n } nouveau fichier n’a pas été ajouté. Ajoutez-le de nouveau ensuite.
-       *[other] D’autres fichiers sont encore en cours de lecture : { $n } nouveaux fichiers n’ont pas été ajoutés. Ajoutez-les de nouveau ensuite.
+        [one] D’autres fichiers sont encore en cours de lecture : { $n } nouveau fichier n’a pas été ajouté. Ajoutez-le de nouveau ensuite.
+       *[other] D’autres fichiers sont encore en cours de lecture : { $n } nouveaux fichiers n’ont pas été ajoutés. Ajoutez-les de nouveau ensuite.
     }
 traces-given =
     { $files ->
@@ -540,7 +541,7 @@ traces-again = Mesurer de nouveau
 traces-again-hint = Après avoir changé le seuil ou la fraction.
 traces-stop = Arrêter
 traces-progress = Avancement de la mesure
-traces-done = { $done } positions sur { $all }
+traces-done = Positions : { $done } sur { $all }
 traces-done-again = { $done } sur { $all } de nouveau, avec le seuil commun
 traces-measured =
     { $n ->
@@ -556,14 +557,14 @@ traces-stopped =
 traces-undo = Une seule annulation les retire toutes.
 traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
-traces-of-file = { $name } : { $why }
+traces-of-file = { $name } : { $why }
 traces-other = { $name } : ce n’est pas un fichier de traces mais une photographie ou un cahier ; il n’a pas été ajouté.
 traces-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 traces-bad-wish = Rien n’a été mesuré : corrigez d’abord le seuil ou la fraction.
 traces-needed = Ligne { $row } : { $name } n’est pas conservé dans ce navigateur. Ajoutez de nouveau le fichier pour le mesurer encore ; jusque-là, la ligne garde son retard.
 traces-not-kept = { $name } : mesuré, mais le fichier n’est pas conservé dans ce navigateur ({ $why }). Pour le voir ou le mesurer encore, ajoutez-le de nouveau.
-traces-many-too-large = { $n } fichiers dépassent 8 MB : mesurés, mais non conservés dans ce navigateur. Pour les voir ou les mesurer encore, ajoutez-les de nouveau.
-traces-too-large-to-keep = il dépasse 8 MB
+traces-many-too-large = { $n } fichiers dépassent 8 Mo : mesurés, mais non conservés dans ce navigateur. Pour les voir ou les mesurer encore, ajoutez-les de nouveau.
+traces-too-large-to-keep = il dépasse 8 Mo
 traces-layout-of = Tel que lu dans { $name }. Les corrections valent pour tous les fichiers.
 traces-layout-delimiter = Séparateur de colonnes
 traces-layout-delimiters-tab = tabulations
@@ -571,7 +572,7 @@ traces-layout-delimiters-semicolon = points-virgules
 traces-layout-delimiters-comma = virgules
 traces-layout-delimiters-bar = barres verticales
 traces-layout-delimiters-space = espaces
-traces-layout-decimal = Marque décimale
+traces-layout-decimal = Séparateur décimal
 traces-layout-decimals-point = point
 traces-layout-decimals-comma = virgule
 traces-layout-first-line = Première ligne d’échantillons
@@ -662,7 +663,7 @@ line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de
 line-rises = La droite monte de { $slope } ns par mètre.
 line-falls = La droite descend de { $slope } ns par mètre.
 line-no-residuals = Il n’y a pas de résidus : la droite passe par toutes les lignes.
-line-residual-summary = { $within } résidus normalisés sur { $n } sont entre −2 et 2 ; le plus grand est { $largest }, celui de la ligne { $row }.
+line-residual-summary = Résidus normalisés entre −2 et 2 : { $within } sur { $n } ; le plus grand est { $largest }, celui de la ligne { $row }.
 
 ## Graphiques
 
@@ -725,7 +726,7 @@ budget-columns-contribution = Contribution à u(c)
 budget-columns-share = Part de u²(c)
 budget-columns-what_if = Et si
 budget-what-if-of = Et si : { $name }
-budget-answer = Avec cette composante { $factor } : { $changes }.
+budget-answer = Avec cette composante { $factor } : { $changes }.
 budget-answer-none = Avec cette composante { $factor }, aucune valeur ne change.
 budget-change = { $symbol } = { $value } au lieu de { $now }
 budget-reset = Revenir à × 1
@@ -775,20 +776,20 @@ budget-remarks-shift = Elle décale d’autant toutes les distances ou tous les 
 budget-remarks-no_angle = Aucun angle n’est déclaré.
 budget-remarks-angle = Un angle θ rend les distances trop courtes de la fraction θ²/2. La moitié du plus grand effet possible est corrigée ; le reste est pris comme rectangulaire.
 budget-remarks-air = L’air déclaré est trop près de la limite du domaine des équations : son incertitude ne peut pas être donnée.
-budget-remarks-shared = Partie de la matrice de covariance de l’ajustement, commune à ses lignes : les répétitions ne la réduisent pas.
+budget-remarks-shared = Partie de la matrice de covariance de l’ajustement, commune à ses lignes : davantage de lignes ne la réduisent pas.
 budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées des lignes.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
-budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
 budget-summary-bare = Composée : u(c) = { $u } m/s, { $percent } % de c.
 
 ## Contrôle par Monte-Carlo
 
 trials-title = Contrôle par Monte-Carlo
-trials-hint = Un contrôle du bilan : chaque grandeur d’entrée est tirée au hasard selon sa loi, un grand nombre de fois, et toute l’analyse est faite pour chaque essai. Le même germe donne les mêmes chiffres dans tous les navigateurs.
+trials-hint = Un contrôle du bilan : chaque grandeur d’entrée est tirée au hasard selon sa loi, un grand nombre de fois, et toute l’analyse est faite pour chaque essai. La même graine donne les mêmes chiffres dans tous les navigateurs.
 trials-wanted = Nombre d’essais
-trials-seed = Germe
-trials-new-seed = Nouveau germe
+trials-seed = Graine
+trials-new-seed = Nouvelle graine
 trials-start = Lancer le contrôle
 trials-stop = Arrêter
 trials-progress = Avancement du contrôle
@@ -816,7 +817,7 @@ trials-summary = Histogramme de { $trials } essais autour de { $mean } ; par-d
 ## Ce que la page refuse des fichiers
 
 evidence-unsaid = le navigateur ne donne pas de raison
-evidence-refusals-too_large = { $what } : ce fichier dépasse 64 MB. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photographie en plus petit.
+evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photographie en plus petit.
 evidence-refusals-too_many = { $what } fichiers, c’est plus que la limite de 2000 à la fois. Ajoutez-les en plusieurs fois, par exemple un dossier par rail.
 evidence-refusals-file = { $what } : le fichier n’est plus lisible. Il a peut-être été déplacé, modifié ou supprimé ; choisissez-le de nouveau.
 evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photographie. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
@@ -900,7 +901,7 @@ report-plots = Graphiques
 report-plot = Graphique
 report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
-report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
+report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
 report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photographies et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
@@ -958,7 +959,7 @@ columns-figures-value-meaning = Valeur, incertitude-type et unité, arrondies.
 columns-figures-meaning = signification
 columns-figures-meaning-meaning = Ce que c’est et d’où cela vient.
 columns-budget-component = composante
-columns-budget-component-meaning = D’où vient l’erreur.
+columns-budget-component-meaning = D’où vient cette incertitude.
 columns-budget-acts_on = agit sur
 columns-budget-acts_on-meaning = Les distances ou les retards qu’elle déplace.
 columns-budget-u = u
@@ -980,13 +981,13 @@ columns-readings-rail-meaning = Nom du rail sur lequel la position a été lue.
 columns-readings-reading = lecture
 columns-readings-reading-meaning = Lecture de la règle telle que saisie ; un nombre seul est dans l’unité de la règle.
 columns-readings-ruler_unit = unité de la règle
-columns-readings-ruler_unit-meaning = Unité dans laquelle compte la règle de ce rail.
+columns-readings-ruler_unit-meaning = Unité de la règle de ce rail.
 columns-readings-time_per_division = temps par division
 columns-readings-time_per_division-meaning = Tel que saisi ; un nombre seul est en nanosecondes.
 columns-readings-edge_a = front A
-columns-readings-edge_a-meaning = Front A sur l’écran, tel que saisi ; les répétitions sont séparées par des points-virgules.
+columns-readings-edge_a-meaning = Front A sur l’écran, tel que saisi ; les lectures répétées sont séparées par des points-virgules.
 columns-readings-edge_b = front B
-columns-readings-edge_b-meaning = Front B sur l’écran, tel que saisi ; les répétitions sont séparées par des points-virgules.
+columns-readings-edge_b-meaning = Front B sur l’écran, tel que saisi ; les lectures répétées sont séparées par des points-virgules.
 columns-readings-distance_m = distance
 columns-readings-distance_m-meaning = Distance à la lame séparatrice avec son incertitude-type, arrondies.
 columns-readings-delay_ns = retard
@@ -1000,7 +1001,7 @@ columns-readings-outside_because-meaning = Pourquoi la ligne est écartée, ou c
 columns-readings-remark = observation
 columns-readings-remark-meaning = Observation telle que saisie.
 tables-line = La droite
-tables-checks = Contrôles complémentaires
+tables-checks = Contrôles
 tables-budget = Bilan d’incertitude de c
 tables-budget_figures = Le bilan composé
 tables-sourced = { $meaning } ({ $source })
@@ -1013,7 +1014,7 @@ columns-residuals-delay_ns-meaning = Retard du front B sur le front A.
 columns-residuals-u_delay_ns = incertitude-type du retard
 columns-residuals-u_delay_ns-meaning = Incertitude-type de ce retard, parts communes avec d’autres lignes comprises.
 columns-residuals-residual_ns = résidu
-columns-residuals-residual_ns-meaning = Retard moins le retard de la droite à cette distance. Vide tant que le résultat est scellé : il donnerait la pente.
+columns-residuals-residual_ns-meaning = Retard moins le retard de la droite à cette distance. Vide tant que le résultat est scellé : il donnerait la pente.
 columns-residuals-standardised_residual = résidu normalisé
 columns-residuals-standardised_residual-meaning = Résidu divisé par son incertitude-type.
 columns-line-figure = identifiant
@@ -1106,7 +1107,7 @@ figures-suspects-both = Chauvenet : { $n ->
         [one] ligne { $others }
        *[other] lignes { $others }
     }
-figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. La formule est le critère de Chauvenet : sur N lignes, on attend moins de ½ résidu normalisé aussi grand que celui-ci, w.
+figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. La formule est le critère de Chauvenet : sur N lignes, on attend moins de ½ résidu normalisé aussi grand que celui-ci, w.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863) ; B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = Le facteur de trajet f est 1 : le détecteur B est sur le chariot.
 figures-v-mirror = Le facteur de trajet f est 2 : un miroir sur le chariot renvoie la lumière.
@@ -1126,7 +1127,7 @@ figures-c0-source = Brochure sur le SI, 9e édition, 2.2
 figures-z-meaning = La valeur définie est c₀ = 299 792 458 m/s, exactement.
 figures-no_expanded = non disponible : pas de U
 figures-e_n-meaning = U est prise pour une probabilité de couverture de 95 %, quel que soit le choix fait pour le résultat. Entre −1 et 1, c diffère de la valeur définie de moins de cette U.
-figures-relative_difference-meaning = Comparez-la à l’incertitude relative : seule, elle ne dit rien de l’accord.
+figures-relative_difference-meaning = Comparez-la à l’incertitude relative : seule, elle ne dit rien de l’accord.
 figures-second_order = terme du second ordre de 1/b
 figures-second_order-meaning = 1/b n’est pas une fonction linéaire de b : son espérance est plus grande de cette fraction, ici plus d’un centième de l’incertitude.
 figures-second_order-source = JCGM 100:2008, 5.1.2, note
@@ -1135,10 +1136,10 @@ figures-combined-meaning = Racine de la somme des carrés des contributions : l
 figures-effective_degrees = nombre effectif de degrés de liberté
 figures-effective_degrees-meaning = À quel point l’incertitude elle-même est connue ; ∞ si aucune composante n’a été estimée d’après peu de lectures.
 figures-trials = nombre d’essais
-figures-trials-value = { $n } (germe { $seed })
+figures-trials-value = { $n } (graine { $seed })
 figures-trials-steady = Tirés jusqu’à ce que la moyenne, l’incertitude et les deux bornes de l’intervalle soient stables à deux chiffres de l’incertitude.
 figures-trials-unsteady = Le plus grand nombre possible. Les valeurs ne sont pas encore stables à deux chiffres de l’incertitude.
-figures-trials-asked = Autant que demandé, ou jusqu’à votre arrêt. Le même germe donne les mêmes chiffres.
+figures-trials-asked = Autant que demandé, ou jusqu’à votre arrêt. La même graine donne les mêmes chiffres.
 figures-trials-source = JCGM 101:2008, 7.9.4 ; deux écarts-types de la moyenne sur les blocs d’essais doivent être inférieurs à δ
 figures-trials_mean = moyenne des essais
 figures-trials_mean-meaning = Avec l’écart-type des essais comme incertitude-type.
@@ -1187,7 +1188,7 @@ notices-lead = { $weight }.
 notices-more = et { $n } de plus
 notices-row = ligne { $n }
 notices-in-row = { $weight } : { $text }
-notices-signs = Ce qui l’indique :
+notices-signs = Ce qui l’indique :
 
 ## Ce que le cahier remarque de lui-même : ce qui est remarqué, et ce qu’il faut regarder
 
@@ -1203,7 +1204,7 @@ notice-off_the_rail =
        *[other] Les lectures des lignes { $rows } sont hors de l’étendue de leurs rails.
     }
 notice-off_the_rail-look = Vérifiez le nombre saisi, son unité, le rail nommé et l’étendue donnée pour ce rail.
-notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer : ces lignes sont plus loin d’un même pas, comme lues sur un rail à part.
+notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer : ces lignes sont plus loin d’un même pas, comme lues sur un rail à part.
 notice-ruler_restarts-look = Vérifiez si le chariot était passé sur le rail suivant, dont la règle a son propre zéro.
 notice-edge_off_screen =
     { $n ->
@@ -1238,8 +1239,8 @@ notice-treated_as_exact = Traité comme exact, avec une incertitude de 0 : { $w
 notice-treated_as_exact-look = Déclarez la limite de la notice ou de la spécification. Saisissez 0 si elle est négligeable.
 notice-treated_as_exact-time-base = la base de temps
 notice-treated_as_exact-scale = l’échelle du rail { $rail }
-notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur son retard. Les retards sont traités comme exacts : u(c) est trop petite.
-notice-uncertainty_missing-distances = Aucune ligne ne déclare d’incertitude sur sa distance. Les distances sont traitées comme exactes : u(c) est peut-être trop petite.
+notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur son retard. Les retards sont traités comme exacts : u(c) est trop petite.
+notice-uncertainty_missing-distances = Aucune ligne ne déclare d’incertitude sur sa distance. Les distances sont traitées comme exactes : u(c) est peut-être trop petite.
 notice-uncertainty_missing-look = Déclarez-la dans chaque ligne. Saisissez 0 si elle est négligeable.
 notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défaut.
 notice-defaults_only-look = Déclarez à quel point vous avez vraiment pu lire la règle, les jonctions et les fronts.
@@ -1258,54 +1259,54 @@ notice-scatter_too_large =
         [one] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté).
        *[other] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté).
     }
-notice-scatter_too_large-look = Vérifiez s’il y a une ligne manquée, un saut à un raccord, ou des incertitudes déclarées trop petites. Choisissez sous Résultat l’incertitude indiquée, et dites pourquoi.
+notice-scatter_too_large-look = Vérifiez s’il y a une ligne erronée, un saut à un raccord, ou des incertitudes déclarées trop petites. Choisissez sous Résultat l’incertitude que vous indiquez, et dites pourquoi.
 notice-scatter_too_small =
     { $nu ->
-        [one] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté) : elles sont peut-être trop grandes.
-       *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : elles sont peut-être trop grandes.
+        [one] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
+       *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
     }
 notice-scatter_too_small-look = Vérifiez si les limites de lecture ont été déclarées trop larges.
 notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) au raccord du rail « { $rail } ».
 notice-step_at_splice-look = Vérifiez les graduations, l’écart et le sens de la règle inscrits pour ce raccord.
 notice-time_base_off = Les lignes lues à { $base } ns par division sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
 notice-time_base_off-recorder = Les lignes datées par l’enregistreur sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
-notice-time_base_off-look = Vérifiez si cette base de temps a été bien notée pour chacune.
+notice-time_base_off-look = Vérifiez que la bonne base de temps est inscrite dans chacune de ces lignes.
 notice-curvature = Les lignes suivent une courbe plutôt qu’une droite.
-notice-curvature-look = Vérifiez s’il y a des fronts lus à des hauteurs différentes à mesure que la lumière faiblit, ou une base de temps irrégulière sur l’écran.
+notice-curvature-look = Vérifiez s’il y a des fronts lus à des hauteurs différentes à mesure que la lumière faiblit, ou une base de temps non linéaire sur l’écran.
 notice-runs = Les signes des résidus ne sont pas aléatoires (test des suites).
-notice-runs-look = Vérifiez le graphique des résidus : une ondulation, un saut à un raccord, ou un changement entre deux parties de la série.
-notice-decisive_row = Une seule ligne décide de la pente : sans la ligne { $row }, son incertitude-type serait { $times } fois plus grande.
+notice-runs-look = Cherchez dans le graphique des résidus une ondulation, un saut à un raccord, ou un changement entre deux parties de la série.
+notice-decisive_row = Une seule ligne décide de la pente : sans la ligne { $row }, son incertitude-type serait { $times } fois plus grande.
 notice-decisive_row-look = Vérifiez cette ligne, et si d’autres positions proches peuvent être lues.
 notice-faster_than_light = Le résultat dépasse la valeur définie de c de { $percent } %, soit { $times } u.
 notice-faster_than_light-look = Vérifiez le facteur de trajet (détecteur ou miroir sur le chariot), la base de temps et chaque raccord.
 notice-short_span = Toute la série ne couvre que { $times } fois l’incertitude d’un retard.
-notice-short_span-look = Vérifiez si le chariot peut aller plus loin, ou l’écran être réglé plus rapide.
+notice-short_span-look = Vérifiez si le chariot peut aller plus loin, ou si une base de temps plus rapide est possible.
 notice-vague_result = L’incertitude-type vaut { $percent } % de c : trop pour un résultat utile.
 notice-vague_result-look = Vérifiez les premières lignes du bilan, et l’unité de chaque nombre qui y est saisi.
-notice-dominant_component = Une seule composante commune fait { $percent } % de u²(c) ; les répétitions ne la réduisent pas.
+notice-dominant_component = Une seule composante commune fait { $percent } % de u²(c) ; davantage de lectures ne la réduisent pas.
 notice-dominant_component-look = Vérifiez la première ligne du bilan : cette composante décide seule de l’incertitude.
 notice-row_off = La ligne { $rows } est loin de la droite de toutes les autres.
-notice-row_off-look = Vérifiez la lecture, le rail, la base de temps et les deux fronts de cette ligne, tels qu’ils figurent dans les notes.
-notice-forced_zero = Une ligne indique une distance nulle et un retard nul. Personne ne mesure cela : le retard à distance nulle est ce que la droite détermine.
-notice-forced_zero-look = Barrez la ligne, sauf si elle a été lue comme les autres.
-notice-rows_exchanged = Les lignes { $rows } semblent échangées : avec le retard l’une de l’autre, toutes deux sont sur la droite.
-notice-copied_rows = Les fronts d’une ligne se retrouvent dans d’autres lignes, au dernier chiffre près, à d’autres positions.
-notice-copied_rows-look = Vérifiez s’ils ont été recopiés par erreur : relisez ces positions.
-notice-edges_swapped = Les fronts A et B de la ligne { $rows } semblent échangés : avec un retard de signe contraire, elle est sur la droite.
-notice-edges_swapped-all = Les fronts A et B semblent échangés dans toutes les lignes : les retards ont le mauvais signe.
-notice-slipped_decimal = Dans la ligne { $rows }, une virgule ou une unité a glissé : avec un facteur dix, elle est sur la droite.
+notice-row_off-look = Comparez avec vos notes la lecture, le rail, la base de temps et les deux fronts de cette ligne.
+notice-forced_zero = Une ligne indique une distance nulle et un retard nul. Ce n’est pas une mesure : le retard à distance nulle est ce que la droite détermine.
+notice-forced_zero-look = Écartez la ligne, sauf si elle a été lue comme les autres.
+notice-rows_exchanged = Les lignes { $rows } semblent échangées : avec le retard l’une de l’autre, toutes deux sont sur la droite.
+notice-copied_rows = Des lignes à des positions différentes ont les mêmes fronts, jusqu’au dernier chiffre.
+notice-copied_rows-look = Vérifiez s’ils ont été recopiés par erreur : relisez ces positions.
+notice-edges_swapped = Les fronts A et B de la ligne { $rows } semblent échangés : avec un retard de signe contraire, elle est sur la droite.
+notice-edges_swapped-all = Les fronts A et B semblent échangés dans toutes les lignes : les retards ont le mauvais signe.
+notice-slipped_decimal = Dans la ligne { $rows }, le séparateur décimal ou une unité semble faux : avec un facteur dix, la ligne est sur la droite.
 notice-time_base_slip = Ces lignes semblent lues avec une autre base de temps que celle qui est inscrite.
 notice-wrong_rail = La lecture de la ligne { $rows } convient à un autre rail que celui qui est nommé.
-notice-beyond_a_period-told = Les retards de ces lignes rejoignent la droite des autres avec une période des impulsions de moins ou de plus.
-notice-change_from_row = À partir d’une ligne, tous les retards sont décalés : quelque chose a été changé entre deux lignes.
+notice-beyond_a_period-told = Les retards de ces lignes seraient sur la droite des autres avec une période des impulsions de moins ou de plus.
+notice-change_from_row = À partir d’une ligne, tous les retards sont décalés : quelque chose a été changé entre deux lignes.
 notice-drift = Les retards dérivent avec l’ordre dans lequel les lignes ont été prises.
-notice-drift-look = Vérifiez si le laser, les détecteurs ou le déclenchement étaient en régime : relisez quelques positions dans un autre ordre.
-notice-ruler_scale = Sur le rail « { $rail } », les distances croissent à un autre rythme que sur les autres : sa règle ou son unité ne convient pas.
+notice-drift-look = Vérifiez si le laser, les détecteurs ou le déclenchement avaient eu le temps de se stabiliser : relisez quelques positions dans un autre ordre.
+notice-ruler_scale = Sur le rail « { $rail } », les distances croissent à un autre rythme que sur les autres : sa règle ou son unité ne convient pas.
 notice-ruler_scale-look = Comparez la règle de ce rail à une autre, et vérifiez l’unité inscrite pour elle.
-notice-wrong_sense = Avec la règle du rail « { $rail } » comptée dans l’autre sens, les lignes sont sur une même droite.
+notice-wrong_sense = Avec la règle du rail « { $rail } » comptée dans l’autre sens, les lignes sont sur une même droite.
 notice-wrong_sense-all = Avec toutes les règles comptées dans l’autre sens, les lignes sont sur une même droite.
-notice-overlap_turned = Avec les deux colonnes du raccord du rail « { $rail } » échangées, les lignes sont sur une même droite.
-notice-rail_unit = Avec les lectures du rail « { $rail } » dans une autre unité, les lignes sont sur une même droite.
+notice-overlap_turned = Avec les deux colonnes du raccord du rail « { $rail } » échangées, les lignes sont sur une même droite.
+notice-rail_unit = Avec les lectures du rail « { $rail } » dans une autre unité, les lignes sont sur une même droite.
 notice-time_base_off-some = Les lignes lues avec une base de temps ne sont pas sur la droite des autres.
 notice-mended =
     { $cause ->
@@ -1318,20 +1319,20 @@ notice-mended =
 notice-path_factor = Le résultat s’écarte de la valeur définie de c d’un facteur deux, comme lorsqu’un miroir est pris pour un détecteur ou un détecteur pour un miroir.
 notice-path_factor-look = Vérifiez ce que porte le chariot, sous Montage.
 notice-scale_off = Le résultat est inférieur de { $percent } % à la valeur définie de c, soit { $times } u.
-notice-edges_rounded = Tous les fronts tombent sur des graduations distantes de { $step } divisions, mais sont dits lus à ±{ $limit } divisions.
-notice-edges_rounded-look = Vérifiez la limite de lecture d’un front : arrondi aux graduations, elle vaut au moins la moitié de leur distance.
+notice-edges_rounded = Tous les fronts sont des multiples de { $step } division, mais leur limite de lecture est déclarée à ±{ $limit } division.
+notice-edges_rounded-look = Vérifiez la limite de lecture d’un front : après un arrondi aux graduations, elle vaut au moins la moitié de leur écart.
 notice-fine_figures = Les lectures de règle sont saisies avec bien plus de chiffres qu’on n’a pu en lire.
-notice-fine_figures-look = Écrivez autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
+notice-fine_figures-look = Écrivez autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
 notice-dominant_component-readings = Les lectures elles-mêmes font { $percent } % de u²(c).
 
 ## Ce qu’une remarque propose pour corriger une erreur : une seule modification, que « Annuler » reprend
 
-repair-strike = Barrer la ligne { $rows } pour cette raison
+repair-strike = Écarter la ligne { $rows } pour cette raison
 repair-edges = Échanger les fronts A et B de la ligne { $rows }
 repair-edges-all = Échanger les fronts A et B de toutes les lignes
 repair-exchanged = Échanger les positions des lignes { $rows }
-repair-sense = Inverser le sens de la graduation du rail « { $rail } »
-repair-sense-all = Inverser le sens de toutes les graduations
+repair-sense = Inverser le sens de la règle du rail « { $rail } »
+repair-sense-all = Inverser le sens de toutes les règles
 repair-joint = Échanger les lectures de la jonction du rail « { $rail } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
@@ -1341,19 +1342,19 @@ repair-new-rail = Mettre ces lignes sur un nouveau rail, dont la position est aj
 ## La classe
 
 class-title = Classe
-class-hint = Lire les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip de plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
+class-hint = Lire les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip de plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
 class-choose = Choisir des fichiers
 class-choose-folder = Choisir un dossier
 class-stop = Arrêter
 class-clear = Vider le tableau
 class-progress = Avancement de la lecture
-class-running = { $done } fichiers lus sur { $all }
+class-running = Fichiers lus : { $done } sur { $all }
 class-done =
     { $n ->
         [one] { $n } fichier lu.
        *[other] { $n } fichiers lus.
     }
-class-stopped = Arrêté. { $done } fichiers lus sur { $all }.
+class-stopped = Arrêté. Fichiers lus : { $done } sur { $all }.
 class-failed = La lecture s’est arrêtée ({ $why }). Ce qui a été lu avant est dans le tableau. Réessayez ; si cela n’aide pas, rechargez la page.
 class-passed-over =
     { $n ->
@@ -1385,7 +1386,7 @@ class-columns-file = Fichier
 class-columns-title = Titre
 class-columns-people = Noms
 class-columns-rows = Lignes
-class-columns-struck = Rayées
+class-columns-struck = Écartées
 class-columns-c = c
 class-columns-u = u(c)
 class-columns-expanded = U
@@ -1400,7 +1401,7 @@ class-columns-missing = Manque
 class-columns-remarks = Observations
 class-columns-refusal = Non lu
 class-sort = Trier par { $column }
-class-struck = { $used }, et { $struck } rayées
+class-struck = { $used }, et { $struck } écartées
 class-notices =
     { $n ->
         [one] { $n } remarque
@@ -1416,8 +1417,8 @@ class-after-seal =
         [one] { $n } modification après l’ouverture du sceau
        *[other] { $n } modifications après l’ouverture du sceau
     }
-class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
-class-alike = Mêmes lectures dans { $rows } lignes que { $names } : partenaires ?
+class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
+class-alike = Mêmes lectures dans { $rows } lignes que { $names } : travail en commun ?
 class-too_few =
     { $n ->
         [0] Aucun résultat encore. Il en faut deux pour comparer.
@@ -1432,10 +1433,10 @@ class-summary =
        *[other] { $n } résultats en 10⁶ m/s, du plus petit c au plus grand. La bande est la moyenne de la classe ± 2 u.
     }
 class-weighted = moyenne pondérée
-class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats avec un u très petit la décident.
+class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
 class-chi_square = accord des résultats
 class-chi_square-value = { $chi } avec ν = { $nu }, p = { $p }
-class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Un p petit dit qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains oublient un effet.
+class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Un p petit dit qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
 class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
 class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ² soit ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
 class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–Laird)
@@ -1480,7 +1481,7 @@ preferences-themes-light = claire
 preferences-themes-dark = sombre
 preferences-language = Langue
 preferences-language-not-kept = Ce navigateur bloque le stockage : la langue ne peut pas être changée ici sans perdre les cahiers. Choisissez-la dans les réglages du navigateur.
-preferences-mark = Marque décimale de ce cahier
+preferences-mark = Séparateur décimal de ce cahier
 preferences-marks-point = point : 1.5
 preferences-marks-comma = virgule : 1,5
 preferences-close = Fermer
@@ -1488,7 +1489,7 @@ preferences-close = Fermer
 ## La visite de la démonstration
 
 tour = Visite de la démonstration
-tour-offer = Ce cahier est un exemple aux lectures inventées : essayez tout, Annuler revient en arrière.
+tour-offer = Ce cahier est un exemple aux lectures inventées : essayez tout, Annuler revient en arrière.
 tour-start = Faire la visite (2 minutes)
 tour-dismiss = Pas maintenant
 tour-place = Visite, étape { $n } sur { $all }
@@ -1524,7 +1525,7 @@ how-report = Remplissez les champs, ouvrez le rapport et imprimez-le, ou remette
 ## Un champ
 
 field-if-empty = Par défaut : { $value }
-field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
+field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
 field-if-empty-exact = Par défaut : 0, traité comme exact
 field-kind = { $field } : saisie comme
 field-kinds-limit = limite ±a
@@ -1538,21 +1539,21 @@ defaults-exact = 0, traité comme exact
 number-empty = Rien n’est saisi ici. Saisissez un nombre.
 number-empty_repeat = La lecture répétée { $position } est vide. Saisissez-y un nombre, ou supprimez le point-virgule de trop.
 number-none = « { $found } » n’est pas un nombre. Saisissez des chiffres, par exemple { $example }.
-number-comma = « { $found } » contient une virgule, mais la marque décimale de ce cahier est le point. Écrivez un point, et une espace entre les milliers.
-number-point = « { $found } » contient un point, mais la marque décimale de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers.
-number-several_marks = « { $found } » contient plus d’une marque décimale. Gardez-en une.
+number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers.
+number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers.
+number-several_marks = « { $found } » contient plus d’un séparateur décimal. Gardez-en un.
 number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les, ou écrivez un point-virgule entre les lectures répétées.
 number-exponent = La puissance de dix de « { $found } » est incomplète. Écrivez-la sous la forme e8 ou × 10^8.
 number-shared_exponent = Dans « { $found } », la puissance de dix peut se rapporter aux deux nombres ou seulement au second. Mettez les deux entre parenthèses, ou écrivez la puissance après chacun.
 number-negative_uncertainty = « { $found } » est une incertitude inférieure à zéro. Écrivez-la sans signe.
-number-unknown_unit = « { $found } » n’est pas une unité de ce champ. Unités possibles : { $units }. Écrivez l’une d’elles, une seule fois, après le nombre.
-number-wrong_unit = « { $found } » est une unité d’une autre grandeur : { $dimension }. Ici, la grandeur est : { $expected }. Unités possibles : { $units }.
+number-unknown_unit = « { $found } » n’est pas une unité de ce champ. Unités possibles : { $units }. Écrivez l’une d’elles, une seule fois, après le nombre.
+number-wrong_unit = « { $found } » est une unité d’une autre grandeur : { $dimension }. Ici, la grandeur est : { $expected }. Unités possibles : { $units }.
 number-unexpected = « { $found } » n’est pas attendu après le nombre. Écrivez un seul nombre, sous la forme 12, 12 ± 3 ou 12(3).
 number-too_large = « { $found } » est trop grand pour le calcul. Vérifiez la puissance de dix.
 number-too_small = « { $found } » est trop petit pour le calcul. Vérifiez la puissance de dix.
 number-too_long = Cette saisie compte { $length } caractères ; un nombre peut en avoir { $limit } au plus. Raccourcissez-la.
 number-mixed_units = Certaines lectures répétées ont une unité, d’autres non. Écrivez l’unité après chacune, ou après aucune.
-number-uncertain = « { $found } » porte une incertitude après le nombre, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Ce qu’il a d’incertain se déclare dans le champ de son incertitude, ou comme composante à vous sous « Autres composantes de l’incertitude ».
+number-uncertain = « { $found } » porte une incertitude après le nombre, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Ce qu’il a d’incertain se déclare dans le champ de son incertitude, ou comme composante sous « Autres composantes de l’incertitude ».
 number-uncertain_edge = « { $found } » porte une incertitude après un nombre, qui n’aurait ici aucun effet. Écrivez le front seul, sans ± et sans parenthèses. Une incertitude commune à tous les fronts se déclare dans le champ « Incertitude d’une lecture de front ».
 number-negative = « { $found } » est négatif. Une incertitude est nulle ou positive.
 number-not_positive = « { $found } » n’est pas supérieur à zéro. Écrivez un nombre supérieur à zéro.
@@ -1580,7 +1581,7 @@ dimension-pixels = distance en pixels
 
 ## L’air dont l’indice n’est pas connu
 
-air-out_of_range = { $input } : { $value }. L’indice de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
+air-out_of_range = { $input } : { $value }. L’indice de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
 air-vapour = À cette température et cette humidité, la vapeur d’eau seule aurait une pression de { $vapour }, supérieure à la pression de l’air déclarée, { $pressure }. Vérifiez la pression, la température et l’humidité.
 
 ## Un rail dont la position n’est pas connue
@@ -1596,26 +1597,26 @@ joint-no_pairs = Saisissez au moins une position du chariot, lue sur les deux r�
 
 ## Une ligne qui ne peut pas encore être employée
 
-row-place_twice = La distance est saisie deux fois : comme lecture de la règle et comme distance. Effacez l’une des deux.
+row-place_twice = La distance est saisie deux fois : comme lecture de la règle et comme distance. Effacez l’une des deux.
 row-distance_unreadable = La distance n’est pas un nombre utilisable. Corrigez-la.
 row-no_reading = La lecture de la règle manque. Saisissez-la.
 row-reading_unreadable = La lecture de la règle n’est pas un nombre utilisable. Corrigez-la.
 row-rail_unplaced = La position de son rail n’est pas connue. Déclarez-la sous Montage.
 row-no_rail = Aucun rail n’est décrit. Décrivez-en un sous Montage, ou saisissez la distance elle-même.
 row-rail_unnamed = Le rail manque. Écrivez le nom du rail sur lequel la lecture a été faite.
-row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails sont : { $names }.
+row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails sont : { $names }.
 row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails sous Montage.
 row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct sous Montage.
-row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
-row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
+row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
+row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
 row-limit = { $name } : { $typed } est lu comme une limite ±a, donc u = a ÷ √3 = { $u }.
-row-uncertainty_twice = L’incertitude est saisie deux fois : après la valeur et ici. Effacez l’une des deux.
+row-uncertainty_twice = L’incertitude est saisie deux fois : après la valeur et ici. Effacez l’une des deux.
 row-edge_unreadable = La position d’un front n’est pas un nombre utilisable. Corrigez-la.
 row-no_delay = Le retard manque. Lisez les deux fronts sur l’écran.
 row-time_base_unreadable = La base de temps n’est pas un nombre utilisable. Corrigez-la.
 row-no_time_base = La base de temps manque. Saisissez le temps par division de l’écran.
-edges-missing = Il manque un front. Lisez les deux : le retard est la distance entre eux sur l’écran.
+edges-missing = Il manque un front. Lisez les deux : le retard est la distance entre eux sur l’écran.
 edges-unpaired = { $a ->
     [one] { $a } lecture du front A et { $b } du front B
    *[other] { $a } lectures du front A et { $b } du front B
@@ -1642,7 +1643,7 @@ plane-out_of_place = La marque de coin { $mark } ne peut pas être là, d’apr�
 plane-mirrored = Les marques de coin font le tour de l’écran dans le mauvais sens, comme dans un miroir. Les colonnes se comptent le long de l’axe des temps, les rangées vers le bas. Marquez les coins dans leur ordre.
 plane-undetermined = Les marques de coin ne déterminent pas de plan. Écartez-les davantage.
 traces-not_measured = Ses traces n’ont pas été mesurées avec la datation choisie. Mesurez-les de nouveau.
-traces-no_delay = Ses traces ne donnent pas de retard : { $why }
+traces-no_delay = Ses traces ne donnent pas de retard : { $why }
 traces-unreadable = Le retard conservé avec ses traces n’est pas un nombre utilisable. Mesurez les traces de nouveau.
 
 ## Une modification qui est refusée
@@ -1700,10 +1701,10 @@ shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y é
 ## Photographies qui ne peuvent pas être employées
 
 size-unnamed = La photographie
-size-unknown = { $file } : ce n’est pas une image aux formats JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
-size-cut = { $file } : l’image s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
-size-damaged = { $file } : l’image est endommagée, son en-tête ne dit pas sa taille. Copiez de nouveau le fichier depuis l’appareil.
-size-too_large = { $file } : une image de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des images plus petites.
+size-unknown = { $file } : ce n’est pas une image au format JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
+size-cut = { $file } : le fichier s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
+size-damaged = { $file } : le fichier est endommagé, son en-tête ne donne pas les dimensions. Copiez de nouveau le fichier depuis l’appareil.
+size-too_large = { $file } : une photographie de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photographies plus petites.
 picture-bytes = La photographie ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
 picture-too_small = Une photographie de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
 propose-divisions = Une grille de { $columns } × { $rows } divisions ne peut pas être cherchée. Déclarez de { $least } à { $most } divisions dans chaque sens.
@@ -1714,7 +1715,7 @@ propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a ét
 read-file = { $file } : { $why }
 read-empty = le fichier est vide. Enregistrez la trace de nouveau.
 read-binary = l’octet { $at } n’appartient à aucun texte : c’est un fichier binaire. Enregistrez la trace comme texte à colonnes séparées.
-read-no_columns = aucune colonne de nombres n’a été trouvée. Choisissez le séparateur de colonnes et la marque décimale, ou enregistrez la trace comme texte à colonnes séparées.
+read-no_columns = aucune colonne de nombres n’a été trouvée. Choisissez le séparateur de colonnes et le séparateur décimal, ou enregistrez la trace comme texte à colonnes séparées.
 read-no_time = il n’y a ni colonne de temps ni intervalle d’échantillonnage. Déclarez l’intervalle.
 read-no_channel = aucune colonne n’est désignée comme trace. Indiquez laquelle contient la tension.
 read-few_rows =
@@ -1723,7 +1724,7 @@ read-few_rows =
        *[other] il n’y a que { $rows } lignes d’échantillons ; il en faut au moins { $needed }. Vérifiez la première ligne d’échantillons.
     }
 read-missing_field = la ligne { $line } s’arrête avant la colonne { $column }. Le fichier est peut-être tronqué, ou le séparateur de colonnes est un autre.
-read-not_a_number = ligne { $line }, colonne { $column } : « { $found } » n’est pas un nombre. Vérifiez la marque décimale et la première ligne d’échantillons.
+read-not_a_number = ligne { $line }, colonne { $column } : « { $found } » n’est pas un nombre. Vérifiez le séparateur décimal et la première ligne d’échantillons.
 read-no_value = ligne { $line }, colonne { $column } : « { $found } » désigne un échantillon sans valeur, par exemple un dépassement. Enregistrez la trace de nouveau avec un calibre plus grand.
 read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Un échantillonnage inégal est inutilisable.
 read-other_times = la colonne { $column } a d’autres temps que la première colonne de temps : les traces n’ont pas été échantillonnées ensemble. Enregistrez chacune dans son propre fichier.
@@ -1776,21 +1777,21 @@ covariance-own_uncertainty = Une ligne de cette matrice a une incertitude propre
 ## Pourquoi il n’y a pas de droite ou pas de résultat
 
 rail-named = « { $name } »
-refusal-marked = { $refusal } Ces champs ne peuvent pas être employés tels quels : { $fields }.
+refusal-marked = { $refusal } Ces champs ne peuvent pas être employés tels quels : { $fields }.
 refusal-too_few_rows = { $got ->
     [0] Aucune ligne n’a encore à la fois une distance et un retard.
     [one] Une ligne ne suffit pas pour une droite.
    *[other] { $got } lignes ne suffisent pas ici.
   } Il en faut au moins { $needed }, à des positions différentes ; cinq ou plus valent mieux.
-refusal-all_positions_equal = Toutes les lignes ont la même distance : la droite n’a donc pas de pente. Faites des lectures à d’autres positions.
+refusal-all_positions_equal = Toutes les lignes ont la même distance : la droite n’a donc pas de pente. Faites des lectures à d’autres positions.
 refusal-zero_uncertainty = { $n ->
     [one] La ligne { $rows } déclare
    *[other] Les lignes { $rows } déclarent
-  } une incertitude nulle pour la distance et pour le retard. Aucune lecture n’est exacte : déclarez son incertitude.
+  } une incertitude nulle pour la distance et pour le retard. Aucune lecture n’est exacte : déclarez son incertitude.
 refusal-indefinite = { $n ->
     [one] La ligne { $rows } a
    *[other] Les lignes { $rows } ont
-  } une covariance impossible : une variance serait négative. Vérifiez la matrice.
+  } une covariance impossible : une variance serait négative. Vérifiez la matrice.
 refusal-not_symmetric = Les lignes { $rows } ont deux covariances différentes dans la matrice. Écrivez le même nombre aux deux endroits.
 refusal-not_finite = La ligne { $rows } donne un nombre trop grand pour le calcul. Vérifiez sa distance, son retard, leurs incertitudes et leurs unités.
 refusal-negative_uncertainty = { $n ->
@@ -1800,15 +1801,15 @@ refusal-negative_uncertainty = { $n ->
 refusal-undetermined_rail = Ces lectures ne déterminent pas la position du rail { $rails }. Faites des lectures des deux côtés de son raccord, et à deux distances ou plus d’un côté ; ou déclarez la position.
 refusal-undetermined_slope = La pente ne peut pas être séparée de la position ajustée du rail { $rails }. Faites des lectures à deux distances ou plus sur un même rail, ou déclarez la position.
 refusal-out_of_range = Les distances, les retards ou les incertitudes sont trop grands ou trop petits pour le calcul. Vérifiez leurs unités.
-refusal-no_convergence = Aucune pente ne convient mieux qu’une autre : dans leurs incertitudes, toutes les lignes pourraient avoir la même distance. Faites des lectures plus éloignées les unes des autres, et vérifiez les incertitudes des distances.
+refusal-no_convergence = Aucune pente ne convient mieux qu’une autre : dans leurs incertitudes, toutes les lignes pourraient avoir la même distance. Faites des lectures plus éloignées les unes des autres, et vérifiez les incertitudes des distances.
 refusal-length_mismatch = Les lignes et les incertitudes ne sont pas en même nombre. C’est un défaut de cette page, non de vos lectures. Gardez l’archive de ce cahier et signalez le défaut.
 refusal-some_unstated = { $n ->
     [one] Il manque à la ligne { $rows }
    *[other] Il manque aux lignes { $rows }
   } une incertitude sur la distance ou sur le retard que d’autres lignes déclarent. Déclarez-la pour chaque ligne, ou pour aucune.
-refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des échelles, et quelle voie est le front A.
+refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des règles, et quelle voie est le front A.
 refusal-no_uncertainty = Deux lignes donnent une pente, mais pas d’incertitude. Ajoutez des lignes, ou déclarez l’incertitude de chacune.
-refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
+refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
 marked-bench = « { $field } »
 marked-rail = « { $field } » du rail « { $rail } »
 marked-splice = « { $field } » au raccord du rail « { $rail } »
@@ -1816,32 +1817,32 @@ marked-setting = réglage { $n } de la base de temps
 marked-shared = autre composante de l’incertitude { $n }
 marked-covariance-distances = la matrice de covariance des distances
 marked-covariance-delays = la matrice de covariance des retards
-budget-few_degrees = { $got } degrés de liberté ne suffisent pas pour un facteur d’élargissement : il en faut au moins 1. Déclarez mieux à quel point les incertitudes sont connues.
+budget-few_degrees = { $got } degrés de liberté ne suffisent pas pour un facteur d’élargissement : il en faut au moins 1. Déclarez mieux à quel point les incertitudes sont connues.
 budget-no_probability = Une probabilité de couverture est comprise entre 0 et 1 ; { $got } ne l’est pas.
-trials-no_seed = « { $text } » n’est pas un germe. Écrivez un nombre entier de 0 à { $most }, ou laissez le champ vide.
-trials-no_count = « { $text } » n’est pas un nombre de essais. Écrivez un nombre entier de { $least } à { $most }, ou laissez le champ vide.
+trials-no_seed = « { $text } » n’est pas une graine. Écrivez un nombre entier de 0 à { $most }, ou laissez le champ vide.
+trials-no_count = « { $text } » n’est pas un nombre d’essais. Écrivez un nombre entier de { $least } à { $most }, ou laissez le champ vide.
 trials-matrices = Les essais à partir d’une matrice de covariance déclarée ne sont pas encore possibles. Déclarez les composantes communes une à une, ou donnez l’incertitude du bilan.
-trials-no_value = { $without } essais sur { $trials } n’ont pas donné de valeur : leur loi ne peut pas être résumée. Des incertitudes plus petites ou davantage de lectures aideraient.
-trials-too_few = Cet intervalle de couverture demande au moins { $needed } essais ; il y en a { $got }.
+trials-no_value = { $without } essais sur { $trials } n’ont pas donné de valeur : leur loi ne peut pas être résumée. Des incertitudes plus petites ou davantage de lectures aideraient.
+trials-too_few = Cet intervalle élargi demande au moins { $needed } essais ; il y en a { $got }.
 trials-out_of_range = Les valeurs des essais sont trop grandes pour le calcul. Vérifiez les unités.
 
 ## Pourquoi rien n’est prévu
 
 plan-no_rails = Il n’y a encore rien avec quoi prévoir. Décrivez un rail sous Montage.
 plan-no_place = Aucun rail ne peut encore servir au plan. Saisissez sa première et sa dernière graduation sous Montage, et déclarez sa position.
-plan-too_few = Prévoyez deux positions ou plus, éloignées : une droite en a besoin.
+plan-too_few = Prévoyez deux positions ou plus, éloignées : une droite en a besoin.
 plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez sous Montage à quel point les fronts et les règles sont lus.
 plan-no_time_base = « { $text } » n’est pas un temps par division. Écrivez un nombre supérieur à zéro, en ns.
 plan-no_repeats = « { $text } » n’est pas un nombre de lignes. Écrivez un nombre entier de 1 à { $most }.
 plan-no_rehearsal = Rien ne peut encore être répété avec ce montage. { $why } Changez-le sous Montage.
 
-## The run played back
+## La série rejouée
 
 replay = Relecture
-replay-hint = Le cahier tel qu’il était après chaque étape de son histoire. Regarder ne change rien.
+replay-hint = Le cahier tel qu’il était après chaque étape de son historique. Regarder ne change rien.
 replay-step = Étape { $n } sur { $all }
 replay-step-name = Étape
-replay-row = ligne { $n } : { $texts }
+replay-row = ligne { $n } : { $texts }
 replay-else = autre saisie
 replay-play = Lire
 replay-pause = Pause
@@ -1849,7 +1850,7 @@ replay-back = Étape précédente
 replay-on = Étape suivante
 replay-close = Fermer
 
-## The list of keys
+## La liste des touches
 
 keys = Touches
 keys-close = Fermer
@@ -1895,31 +1896,31 @@ keys-does-aside = Se déplacer le long du temps
 keys-press-whole = 0
 keys-does-whole = Montrer l’impulsion entière
 
-## The wall view
+## L’affichage mural
 
 wall = Affichage mural
 wall-line = Droite
 wall-bench = Banc
 wall-result = Résultat
-wall-row = Ligne { $n } : d = { $d } m, Δt = { $delay } ns
+wall-row = Ligne { $n } : d = { $d } m, Δt = { $delay } ns
 wall-blocked = Le navigateur n’a pas ouvert de deuxième fenêtre. Autorisez les fenêtres surgissantes pour cette page, puis réessayez.
 
 ## Un message qui propose d’annuler
 
 undo = Annuler
 undone = Annulé.
-undone-at = Annulé : { $where }
+undone-at = Annulé : { $where }
 undone-row = ligne { $n }
 redone = Rétabli.
-redone-at = Rétabli : { $where }
+redone-at = Rétabli : { $where }
 
 ## Un document distribué
 
 handout-title = Distribuer à une classe
-handout-hint = Faites de ce cahier un document à distribuer : une copie où vous fixez ce que les étudiants ne peuvent pas changer, et où vous demandez ce qu’il vous faut. Votre cahier reste tel qu’il est.
+handout-hint = Faites de ce cahier un document à distribuer : une copie où vous fixez ce que les étudiants ne peuvent pas changer, et où vous demandez ce qu’il vous faut. Votre cahier reste tel qu’il est.
 handout-rules = Ce qui est fixé et ce qui est demandé
-handout-rules-hint = Fixé : reste tel qu’il est maintenant ; ni modification ni annulation ne l’atteint. Demandé : sans cela, le cahier compte comme incomplet. Les positions, bases de temps et lectures sont fixées dans les lignes qui se trouvent ici maintenant. Les règles locales et le contact sont toujours fixés.
-handout-usual = Régler le plus courant
+handout-rules-hint = Fixé : reste tel qu’il est maintenant ; ni modification ni annulation ne l’atteint. Demandé : sans cela, le cahier compte comme incomplet. Les positions, bases de temps et lectures sont fixées dans les lignes qui se trouvent ici maintenant. Les règles locales et le contact sont toujours fixés.
+handout-usual = Appliquer les choix habituels
 handout-rules-open = libre
 handout-rules-fixed = fixé
 handout-rules-needed = demandé
@@ -1940,7 +1941,7 @@ handout-pieces-people = Noms
 handout-pieces-student_number = Numéro d’étudiant
 handout-pieces-group = Groupe
 handout-pieces-date = Date
-handout-pieces-aim = Objectif
+handout-pieces-aim = But
 handout-pieces-method = Méthode
 handout-pieces-discussion = Discussion
 handout-pieces-answers = Réponses aux questions
@@ -1949,7 +1950,7 @@ handout-tasks-hint = Chacun se trouve, tel que saisi, au début de la section do
 handout-add = Ajouter un texte ou une question
 handout-at = À propos de
 handout-asks = Demande
-handout-asks-nothing = rien : à lire
+handout-asks-nothing = rien : à lire
 handout-asks-words = une réponse en mots
 handout-asks-number = un nombre
 handout-text = Texte
@@ -1958,37 +1959,37 @@ handout-sealed = Commencer avec un résultat scellé
 handout-take = Télécharger le document
 handout-take-hint = Le fichier contient ce qui se trouve maintenant dans le cahier, avec ses photographies et traces, mais sans votre nom, vos réponses et ce que vous avez annulé. Les étudiants l’ouvrent comme tout autre cahier.
 handout-file = document
-handout-made = Le document est prêt. Son empreinte est { $digest } : chaque cahier qui en est issu montre la même.
-handout-digest = Empreinte du document distribué : { $digest }. C’est la même dans chaque cahier issu de ce document.
-handout-tasks = De la part de l’enseignant
+handout-made = Le document est prêt. Son empreinte est { $digest } : chaque cahier qui en est issu montre la même.
+handout-digest = Empreinte du document distribué : { $digest }. C’est la même dans chaque cahier issu de ce document.
+handout-tasks = De votre enseignant
 handout-answer = Votre réponse
 handout-answer-number = Votre réponse (un nombre)
 handout-fixed = Fixé par le document distribué.
 handout-fixed-rows =
     { $n ->
-        [one] Fixé par le document distribué dans la ligne qui en vient : { $columns }.
-       *[other] Fixé par le document distribué dans les { $n } lignes qui en viennent : { $columns }.
+        [one] Fixé par le document distribué dans la ligne qui en vient : { $columns }.
+       *[other] Fixé par le document distribué dans les { $n } lignes qui en viennent : { $columns }.
     }
 handin-title = Remettre
 handin-complete = Tout ce qui a été demandé est là.
 handin-missing =
     { $n ->
-        [one] Une chose demandée manque :
-       *[other] { $n } choses demandées manquent :
+        [one] Une chose demandée manque :
+       *[other] { $n } choses demandées manquent :
     }
 handin-lacks =
     { $piece ->
-        [cautions] Précautions : lisez-les et saisissez-y votre nom
-        [readings] Lectures : au moins { $rows } lignes dans la droite
-        [result] Résultat : il n’y en a pas encore
-       *[other] { $name } : rien de saisi pour l’instant
+        [cautions] Précautions : lisez-les et saisissez-y votre nom
+        [readings] Lectures : au moins { $rows } lignes dans la droite
+        [result] Résultat : il n’y en a pas encore
+       *[other] { $name } : rien de saisi pour l’instant
     }
-handin-answer = Réponse : { $question }
+handin-answer = Réponse : { $question }
 handin-take = Télécharger le fichier à remettre
 handin-take-incomplete = Télécharger le fichier, incomplet
-handin-hint = Un seul fichier, nommé par groupe, numéro d’étudiant, noms et date. Rien n’est envoyé : remettez-le de la façon demandée par votre enseignant.
-handin-fixed = Fixé par le document distribué : { $pieces }. Tout le reste est à vous.
-handin-nothing-fixed = Rien n’est fixé : tout le cahier est à vous.
+handin-hint = Un seul fichier, nommé par groupe, numéro d’étudiant, noms et date. Rien n’est envoyé : remettez-le de la façon demandée par votre enseignant.
+handin-fixed = Fixé par le document distribué : { $pieces }. Tout le reste est à vous.
+handin-nothing-fixed = Rien n’est fixé : tout le cahier est à vous.
 columns-answers-question = question
 columns-answers-question-meaning = La question telle que distribuée.
 columns-answers-answer = réponse
@@ -2011,7 +2012,7 @@ edit-fixed =
         [uncertainty] Les autres composantes de l’incertitude sont fixées par le document distribué. Elles sont restées inchangées.
         [readings] Les lectures sont fixées par le document distribué. Elles sont restées inchangées.
         [result] La façon d’énoncer l’incertitude du résultat est fixée par le document distribué. Elle est restée inchangée.
-        [aim] L’objectif est fixé par le document distribué. Il est resté inchangé.
+        [aim] Le but est fixé par le document distribué. Il est resté inchangé.
         [method] La méthode est fixée par le document distribué. Elle est restée inchangée.
         [discussion] La discussion est fixée par le document distribué. Elle est restée inchangée.
         [people] Les noms sont fixés par le document distribué. Ils sont restés inchangés.

@@ -325,12 +325,14 @@ class Page {
     await this.keep(text === undefined ? blankDesk() : core.Desk.open(text));
   }
 
-  /** @param {string} set */
+  /** Opens a demo with files, in English where the language of the page has none. @param {string} set */
   async openDemoSet(set) {
-    const name = `${set}.zip`;
-    const answer = await fetch(new URL(`demo/${name}`, document.baseURI)).catch(() => undefined);
-    if (answer?.ok) await this.openFile(new File([await answer.blob()], name));
-    else toast(say('notebooks-no-demo'));
+    for (const language of [say('language'), 'en']) {
+      const name = `${set}.${language}.zip`;
+      const answer = await fetch(new URL(`demo/${name}`, document.baseURI)).catch(() => undefined);
+      if (answer?.ok) return this.openFile(new File([await answer.blob()], name));
+    }
+    toast(say('notebooks-no-demo'));
   }
 
   /**

@@ -36,8 +36,9 @@ fn files() -> Result<Vec<Made>, Box<dyn Error>> {
         // The same truth in every language.
         files.push(told("typed-readings", demo::SEED, &truth, None));
     }
-    files.extend(photographs::set().files()?);
-    files.extend(traces::set().files()?);
+    for set in photographs::sets().into_iter().chain(traces::sets()) {
+        files.extend(set.files()?);
+    }
     Ok(files)
 }
 

@@ -23,34 +23,54 @@ use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
-use crate::set::{Case, Set, Taken};
+use crate::set::{Case, Notes, Set, Taken};
 
 const SEED: u64 = 4_051;
 /// Of the JPEGs, of 100.
 const QUALITY: u8 = 60;
 
-fn bench() -> Described {
+/// What the invented person wrote.
+const ALL: [Notes; 2] = [
+    Notes {
+        language: "en",
+        mark: DecimalMark::Point,
+        title: "Photographs of the screen",
+        people: "Bench 7",
+        place: "Teaching laboratory, door closed",
+        aim: "To find the speed of light from photographs of the screen, each taken at one position of the carriage.",
+        method: "A camera on a shelf took one photograph of the screen at each position. The corners of the grid and both edges were marked by hand under the lens, to about half a pixel.",
+        rails: ["lower", "upper"],
+    },
+    Notes {
+        language: "fr",
+        mark: DecimalMark::Comma,
+        title: "Photographies de l’écran",
+        people: "Poste 7",
+        place: "Salle de travaux pratiques, porte fermée",
+        aim: "Déterminer la vitesse de la lumière à partir de photographies de l’écran, une à chaque position du chariot.",
+        method: "Un appareil posé sur une étagère a photographié l’écran à chaque position. Les coins de la grille et les deux fronts ont été marqués à la main sous la loupe, à un demi-pixel près environ.",
+        rails: ["inférieur", "supérieur"],
+    },
+];
+
+fn bench(notes: &Notes) -> Described {
+    let mark_uncertainty = if notes.mark == DecimalMark::Comma { "0,5" } else { "0.5" };
     let texts = [
-        (BenchField::People, "Bench 7"),
-        (BenchField::Place, "Teaching laboratory, door closed"),
+        (BenchField::People, notes.people),
+        (BenchField::Place, notes.place),
         (BenchField::Wavelength, "650 nm"),
         (BenchField::PulseRate, "1 MHz"),
         (BenchField::ScreenWidth, "10"),
         (BenchField::SmallDivisions, "4"),
-        (BenchField::MarkUncertainty, "0.5"),
+        (BenchField::MarkUncertainty, mark_uncertainty),
         (BenchField::TimeBaseUncertainty, "100 ppm"),
         (BenchField::Temperature, "19"),
         (BenchField::Pressure, "1002"),
         (BenchField::Humidity, "55"),
-        (
-            BenchField::Aim,
-            "To find the speed of light from photographs of the screen, each taken at one place of the carriage.",
-        ),
-        (
-            BenchField::Method,
-            "A camera on a shelf took one picture of the screen at each place. The corners of the grid and both edges were marked by hand under the lens, to about half a pixel.",
-        ),
+        (BenchField::Aim, notes.aim),
+        (BenchField::Method, notes.method),
     ];
+    let [lower, upper] = notes.rails;
     let rail = |name, grows, span, mark, believed, joint| Rail {
         label: Ruler { name, unit: RulerUnit::Centimetre },
         grows,
@@ -64,14 +84,14 @@ fn bench() -> Described {
     let stops = [0.15, 0.70, 1.30, 1.90, 2.45].map(|aim| Stop { rail: 0, aim, time_base: 2.5 });
     let beyond = [2.90, 2.35, 1.80, 1.20, 0.65, 0.10].map(|aim| Stop { rail: 1, aim, time_base: 5.0 });
     Described {
-        title: "Photographs of the screen".into(),
-        mark: DecimalMark::Point,
+        title: notes.title.into(),
+        mark: notes.mark,
         edge_place: -2,
         texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
         rig: Rig {
             rails: vec![
-                rail("lower", true, (0.0, 2.5), 0.05, 0.0, Joint::AtSplitter(0.001)),
-                rail("upper", false, (0.0, 3.0), 3.0, 2.5, Joint::Meeting { gap: 0.02, u: 0.004 }),
+                rail(lower, true, (0.0, 2.5), 0.05, 0.0, Joint::AtSplitter(0.001)),
+                rail(upper, false, (0.0, 3.0), 3.0, 2.5, Joint::Meeting { gap: 0.02, u: 0.004 }),
             ],
             c: C0,
             group_index: 1.000_280,
@@ -85,20 +105,22 @@ fn bench() -> Described {
     }
 }
 
-/// The set.
-pub fn set() -> Set {
-    Set { name: "photographs", seed: SEED, bench: bench(), take }
+/// The set in each language: the same photographs, marked alike.
+pub fn sets() -> [Set; 2] {
+    ALL.map(|notes| Set {
+        name: "photographs",
+        language: notes.language,
+        seed: SEED,
+        bench: bench(&notes),
+        take,
+    })
 }
 
 /// Draws a picture of each row's screen, on a time base that is off as its data sheet allows, and marks it. The grid is
 /// marked on the first one.
 fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
-    let shot = |case: &Case| {
-        let time_base = case.row.text(Cell::TimeBase).parse()?;
-        Ok(Shot { delay: case.delay, time_base })
-    };
-    let shots: Result<Vec<Shot>, Box<dyn Error>> = cases.iter().map(shot).collect();
-    let series = demo_series(SEED, &shots?);
+    let shot = |case: &Case| Shot { delay: case.delay, time_base: case.time_base };
+    let series = demo_series(SEED, &cases.iter().map(shot).collect::<Vec<_>>());
     let (mut edits, mut files, mut separations) = (Vec::new(), Vec::new(), Vec::new());
     let mut marked: Option<Grid> = None;
     let mut chance = Chance::stream(SEED, 1);

@@ -9,16 +9,42 @@ use slope_of_light::bundle::{self, Entry};
 use slope_of_light::drawn::described::Described;
 use slope_of_light::notebook::{BenchField, Cell, Edit, EditError, Notebook, Row};
 use slope_of_light::pictures::charts;
+use slope_of_light::quantity::DecimalMark;
 use slope_of_light::view::view;
 use slope_of_light::words::Table;
 
 /// A file: its name, and its bytes.
 pub type Made = (String, Vec<u8>);
 
-/// A set whose delays come out of evidence.
+/// The table of French.
+const FRENCH: &str = include_str!("../../../www/page/words/fr.ftl");
+
+/// What an invented person wrote, in one language.
+pub struct Notes {
+    /// The language, as its table of words is called.
+    pub language: &'static str,
+    /// How decimals are written.
+    pub mark: DecimalMark,
+    /// Title of the notebook.
+    pub title: &'static str,
+    /// Who measured.
+    pub people: &'static str,
+    /// Where.
+    pub place: &'static str,
+    /// What for.
+    pub aim: &'static str,
+    /// How.
+    pub method: &'static str,
+    /// Names of the rails.
+    pub rails: [&'static str; 2],
+}
+
+/// A set whose delays come out of evidence, in one language.
 pub struct Set {
     /// What its files are called.
     pub name: &'static str,
+    /// The language in which it is written, as its table of words is called.
+    pub language: &'static str,
     /// What all of it is drawn from.
     pub seed: u64,
     /// The bench.
@@ -34,6 +60,8 @@ pub type Take = fn(&[Case]) -> Result<Taken, Box<dyn Error>>;
 pub struct Case<'a> {
     /// What is written in it.
     pub row: &'a Row,
+    /// Time per division of the screen, ns.
+    pub time_base: f64,
     /// Its true distance, m.
     pub distance: f64,
     /// Its true delay, ns.
@@ -58,16 +86,20 @@ impl Set {
     pub fn files(&self) -> Result<[Made; 2], Box<dyn Error>> {
         let (typed, truth) = self.bench.run(self.seed)?;
         let per_metre = self.bench.rig.group_index / self.bench.rig.c * 1e9;
-        let rows = typed.state().rows.iter().zip(&truth.distances);
+        let rows = typed.state().rows.iter().zip(&self.bench.rig.stops).zip(&truth.distances);
         let cases: Vec<Case> = rows
-            .map(|(row, &distance)| Case { row, distance, delay: truth.t0 + distance * per_metre })
+            .map(|((row, stop), &distance)| {
+                let delay = truth.t0 + distance * per_metre;
+                Case { row, time_base: stop.time_base, distance, delay }
+            })
             .collect();
         let taken = (self.take)(&cases)?;
         let mut notebook = without_edges(&typed)?;
         for edit in taken.edits {
             notebook.apply(edit, "")?;
         }
-        let bundle = (format!("{}.zip", self.name), bundled(&notebook, taken.files)?);
+        let bundle =
+            (format!("{}.{}.zip", self.name, self.language), bundled(&notebook, taken.files, self.language)?);
         Ok([bundle, told(self.name, self.seed, &truth, Some(taken.told))])
     }
 }
@@ -89,9 +121,9 @@ pub fn told(name: &str, seed: u64, truth: &Truth, more: Option<(&str, Value)>) -
 }
 
 /// The bundle of a notebook with its files.
-fn bundled(notebook: &Notebook, files: Vec<Entry>) -> Result<Vec<u8>, Box<dyn Error>> {
+fn bundled(notebook: &Notebook, files: Vec<Entry>, language: &str) -> Result<Vec<u8>, Box<dyn Error>> {
     let analysis = analyse(notebook);
-    let words = Table::english()?;
+    let words = if language == "fr" { Table::read(language, FRENCH)? } else { Table::english()? };
     let charts = charts(notebook.state(), &analysis, None, &words);
     Ok(bundle::of(notebook, &analysis, &view(notebook, &analysis), &charts, None, &words, files)?)
 }

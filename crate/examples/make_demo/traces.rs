@@ -17,14 +17,38 @@ use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit,
 use slope_of_light::quantity;
 use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
 
-use crate::set::{Case, Set, Taken};
+use crate::set::{Case, Notes, Set, Taken};
 
 const SEED: u64 = 7_310;
 
-fn bench() -> Described {
+/// What the invented person wrote.
+const ALL: [Notes; 2] = [
+    Notes {
+        language: "en",
+        mark: quantity::DecimalMark::Point,
+        title: "Traces of a pulse that weakens",
+        people: "Bench 2",
+        place: "Basement laboratory, door closed",
+        aim: "To find the speed of light from recorded traces, and to see what a fixed threshold would have made of it.",
+        method: "Both detectors were recorded at each position of the carriage. The light weakens on the way, so the edges were timed at half of their own amplitude.",
+        rails: ["first", "second"],
+    },
+    Notes {
+        language: "fr",
+        mark: quantity::DecimalMark::Comma,
+        title: "Traces d’une impulsion qui faiblit",
+        people: "Poste 2",
+        place: "Laboratoire du sous-sol, porte fermée",
+        aim: "Déterminer la vitesse de la lumière à partir de traces enregistrées, et voir ce qu’un seuil fixe en aurait fait.",
+        method: "Les deux détecteurs ont été enregistrés à chaque position du chariot. La lumière faiblit en chemin : les fronts ont donc été datés à la moitié de leur propre amplitude.",
+        rails: ["premier", "second"],
+    },
+];
+
+fn bench(notes: &Notes) -> Described {
     let texts = [
-        (BenchField::People, "Bench 2"),
-        (BenchField::Place, "Basement laboratory, door closed"),
+        (BenchField::People, notes.people),
+        (BenchField::Place, notes.place),
         (BenchField::Wavelength, "520 nm"),
         (BenchField::PulseRate, "500 kHz"),
         (BenchField::TimeBaseUncertainty, "25 ppm"),
@@ -32,15 +56,10 @@ fn bench() -> Described {
         (BenchField::Pressure, "1015"),
         (BenchField::Humidity, "60"),
         (BenchField::TraceFraction, "50"),
-        (
-            BenchField::Aim,
-            "To find the speed of light from recorded traces, and to see what a fixed level would have made of it.",
-        ),
-        (
-            BenchField::Method,
-            "Both detectors were recorded at each place of the carriage. The light weakens on the way, so the edges were timed at half of their own height.",
-        ),
+        (BenchField::Aim, notes.aim),
+        (BenchField::Method, notes.method),
     ];
+    let [nearer, farther] = notes.rails;
     let rail = |name, believed, joint| Rail {
         label: Ruler { name, unit: RulerUnit::Millimetre },
         grows: true,
@@ -53,16 +72,16 @@ fn bench() -> Described {
     };
     let first = [0.10, 0.45, 0.80, 1.20, 1.55, 1.90, 2.30, 2.70].map(|aim| (0, aim));
     let second = [0.15, 0.50, 0.90, 1.25, 1.60, 2.00, 2.40, 2.80].map(|aim| (1, aim));
-    let stops = first.into_iter().chain(second).map(|(rail, aim)| Stop { rail, aim, time_base: 1.0 });
+    let stops = first.into_iter().chain(second).map(|(rail, aim)| Stop { rail, aim, time_base: 2.5 });
     Described {
-        title: "Traces of a pulse that weakens".into(),
-        mark: quantity::DecimalMark::Point,
+        title: notes.title.into(),
+        mark: notes.mark,
         edge_place: -2,
         texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
         rig: Rig {
             rails: vec![
-                rail("first", 0.0, Joint::AtSplitter(0.001)),
-                rail("second", 3.05, Joint::Meeting { gap: 0.05, u: 0.003 }),
+                rail(nearer, 0.0, Joint::AtSplitter(0.001)),
+                rail(farther, 3.05, Joint::Meeting { gap: 0.05, u: 0.003 }),
             ],
             c: C0,
             group_index: 1.000_275,
@@ -105,9 +124,9 @@ fn style() -> Style {
     }
 }
 
-/// The set.
-pub fn set() -> Set {
-    Set { name: "traces", seed: SEED, bench: bench(), take }
+/// The set in each language: the same traces.
+pub fn sets() -> [Set; 2] {
+    ALL.map(|notes| Set { name: "traces", language: notes.language, seed: SEED, bench: bench(&notes), take })
 }
 
 /// Records both detectors at each row, and measures them: a first time for the level that suits the whole run.

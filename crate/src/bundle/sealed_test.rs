@@ -200,8 +200,8 @@ fn notebooks() -> Vec<(&'static str, Notebook)> {
         }
         notebook
     };
-    let photographs = include_bytes!("../../../demo/photographs.zip");
-    let traces = include_bytes!("../../../demo/traces.zip");
+    let photographs = include_bytes!("../../../demo/photographs.en.zip");
+    let traces = include_bytes!("../../../demo/traces.en.zip");
     let claim = Claim { basis: Basis::Scatter, reason: "the rows tell it better".into() };
     vec![
         ("typed readings", typed()),

@@ -1,4 +1,4 @@
-//! The pictures of the help pages, taken of the real page on its demos.
+//! The pictures of the help pages and of the first page of the repository, taken of the real page on its demos.
 
 use std::fs;
 use std::path::Path;
@@ -63,12 +63,12 @@ const PICTURES: [Picture; 6] = [
     Picture { name: "budget", demo: TYPED, from: "#budget-table", most: 300.0, wordless: false },
     Picture {
         name: "photographs",
-        demo: "photographs.zip",
+        demo: "photographs.en.zip",
         from: "#pictures .board",
         most: 560.0,
         wordless: true,
     },
-    Picture { name: "traces", demo: "traces.zip", from: "#traces-plot", most: 420.0, wordless: false },
+    Picture { name: "traces", demo: "traces.en.zip", from: "#traces-plot", most: 420.0, wordless: false },
 ];
 
 /// Where an element is on the whole page.
@@ -95,6 +95,27 @@ pub fn take(stage: &Stage, language: &str, folder: &Path) -> Result<()> {
         println!("{}: {} bytes", path.display(), bytes.len());
     }
     Ok(())
+}
+
+/// Takes the picture of the open notebook, the readings beside the line, into a PNG file.
+///
+/// # Errors
+/// When the page does not open, or the file can't be written.
+pub fn take_open_notebook(stage: &Stage, file: &Path) -> Result<()> {
+    let page = stage.page_at(&stage.address, Home::new()?)?;
+    let size = json!({ "width": 1366, "height": 768, "deviceScaleFactor": 1, "mobile": false });
+    page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+    page.browser.debug("Emulation.setScrollbarsHidden", &json!({ "hidden": true }))?;
+    page.wear("light")?;
+    page.open_file(&stage.dist.join("demo").join(format!("{TYPED}.en.json")))?;
+    page.turn_to("#readings")?;
+    page.browser.run("scrollTo(0, 0)", vec![])?;
+    // What is told of the file that was opened goes by itself.
+    eventually("nothing lies over the page", || page.count(".told-box"), |told| *told == 0)?;
+    sleep(SETTLING);
+    let answer = page.browser.debug("Page.captureScreenshot", &json!({ "format": "png" }))?;
+    let bytes = STANDARD.decode(answer["data"].as_str().context("no picture came back")?)?;
+    fs::write(file, bytes).with_context(|| format!("could not write {}", file.display()))
 }
 
 fn taken(stage: &Stage, page: &Page, picture: &Picture, language: &str) -> Result<Vec<u8>> {

@@ -2,6 +2,7 @@
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
+use serde_json::{Value, json};
 
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;
@@ -51,6 +52,37 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
         "{notebooks} notebooks in the list: the demo, the one typed and the one opened are three"
     );
     Ok(())
+}
+
+/// The browser's own control lies unseen over the words that ask for files: Tab gets there, the words show that they have
+/// the focus, and Space and Enter press it. The dialog itself is the browser's, and is held back here.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn files_are_asked_for_by_keyboard(stage: &Stage) -> Result<()> {
+    const HOLD: &str = "
+        window.asked = [];
+        addEventListener('click', (event) => {
+            if (event.target.type !== 'file') return;
+            event.preventDefault();
+            asked.push(event.target.id);
+        }, true);";
+    const OUTLINE: &str = "
+        const words = document.activeElement.closest('.picker');
+        return words !== null && getComputedStyle(words).outlineStyle !== 'none';";
+    let page = stage.page()?;
+    page.browser.run(HOLD, vec![])?;
+    for key in [Key::Enter, Key::Space] {
+        page.browser.run("asked.length = 0", vec![])?;
+        for name in ["Add photographs", "Add trace files", "Add a folder of them"] {
+            page.tab_to(name)?;
+            ensure!(page.browser.run(OUTLINE, vec![])? == json!(true), "{name} does not show the focus");
+            page.press(key)?;
+        }
+        let asked = page.browser.run("return asked", vec![])?;
+        ensure!(asked.as_array().map(Vec::<Value>::len) == Some(3), "Tab and {key:?} asked {asked}");
+    }
+    page.is_silent()
 }
 
 fn open_blank_notebook(page: &Page) -> Result<()> {

@@ -73,6 +73,7 @@ pub fn an_uncertainty_is_a_limit_or_a_standard_one(stage: &Stage) -> Result<()> 
 pub fn a_component_and_a_cell_hold_a_limit(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     bench::fill(&page)?;
+    page.click("Other uncertainty components")?;
     page.click("Add a component")?;
     page.fill("Uncertainty of this component", "0.2")?;
     let below = "[id^=\"shared-\"][id$=\"-uncertainty-if-empty\"]";

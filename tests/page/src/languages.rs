@@ -256,7 +256,7 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
 /// When one has.
 pub fn other_states_speak_french(stage: &Stage) -> Result<()> {
     let tables = Tables::of(stage)?;
-    for (demo, shown) in [("photographs.zip", "#pictures .board"), ("traces.zip", "#traces-plot")] {
+    for (demo, shown) in [("photographs.fr.zip", "#pictures .board"), ("traces.fr.zip", "#traces-plot")] {
         let page = stage.page()?;
         speak(&page, "fr")?;
         page.open_file(&stage.dist.join("demo").join(demo))?;

@@ -46,12 +46,13 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 99] = [
+const TESTS: [(&str, Test); 100] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
     ("early_press_shows_the_picture", late::early_press_shows_the_picture),
     ("a_section_that_fails_is_tried_again", late::a_section_that_fails_is_tried_again),
+    ("files_are_asked_for_by_keyboard", keyboard::files_are_asked_for_by_keyboard),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("cautions_are_read_by_name", cautions::cautions_are_read_by_name),
     ("invisible_beams_and_local_rules_come_first", cautions::invisible_beams_and_local_rules_come_first),
@@ -165,6 +166,12 @@ fn main() -> Result<ExitCode> {
         && flag == "--pictures"
     {
         help_pictures::take(&stage, language, Path::new(folder))?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    if let [flag, file] = arguments.as_slice()
+        && flag == "--open-notebook"
+    {
+        help_pictures::take_open_notebook(&stage, Path::new(file))?;
         return Ok(ExitCode::SUCCESS);
     }
     let (options, wanted): (Vec<String>, Vec<String>) =

@@ -49,7 +49,7 @@ cargo verify [PART…]       run the tests (parts: style native peers types wasm
 cargo pack                 make www/dist/ and www/dist/slope-of-light.html
 cargo measure [NAME…]      print figures, a row each: name, value, unit
 cargo demo                 remake demo/ from its seeds
-cargo pictures             take the pictures of the help anew";
+cargo pictures             take the pictures of help and README anew";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();

@@ -242,7 +242,7 @@ fn page_tests(project: &Project, arguments: &[&str]) -> Result<Tally> {
     Ok(Tally::heard(&shell::overhear(&mut suite)?))
 }
 
-/// `cargo pictures`: takes the pictures of the help in every language.
+/// `cargo pictures`: takes the pictures of the help in every language, and that of the README.
 ///
 /// # Errors
 /// When the page does not build or does not open, or a picture can't be written.
@@ -257,7 +257,10 @@ pub fn pictures(project: &Project) -> Result<()> {
         on_the_packed_page(&mut taking, project, &browser)?;
         shell::run(&mut taking)?;
     }
-    Ok(())
+    let mut taking = Command::new(&program);
+    taking.arg("--open-notebook").arg(project.root.join("www/picture.png"));
+    on_the_packed_page(&mut taking, project, &browser)?;
+    shell::run(&mut taking)
 }
 
 /// Serves the packed page, and tells a program of tests or measurements that drives it where it is and by what to drive it.

@@ -17,7 +17,7 @@ use slope_of_light::view::view;
 use slope_of_light::words::Table;
 
 use crate::access::{load_checker, unbroken};
-use crate::languages::speak;
+use crate::languages::{no_english_is_left, speak};
 use crate::looks::fits;
 use crate::page::{Page, Stage, eventually};
 
@@ -75,8 +75,9 @@ pub fn a_class_is_for_everyone(stage: &Stage) -> Result<()> {
     speak(&page, "fr")?;
     choose(&page, &class(&page)?)?;
     page.reads(STATE, "14 fichiers lus.")?;
-    load_checker(&page)?;
     page.browser.run("for (const each of document.querySelectorAll('details')) each.open = true", vec![])?;
+    no_english_is_left(stage, &page, "a class")?;
+    load_checker(&page)?;
     for (width, height) in [(1366, 768), (360, 740)] {
         let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
         page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;

@@ -277,6 +277,56 @@ pub fn other_states_speak_french(stage: &Stage) -> Result<()> {
     tables.are_french(&page, "the layout of trace files")
 }
 
+/// In French the list of keys, the replay, a hand-out that is prepared and worked on, and the wall view have no English
+/// word; all fits a phone and breaks no rule.
+///
+/// # Errors
+/// When one has.
+pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    let press_named = |id: &str| page.click(tables.french.says(id)?);
+    page.type_text("?")?;
+    page.reads("dialog[open]", "Ctrl + Z")?;
+    tables.are_french(&page, "the list of keys")?;
+    page.press(Key::Escape)?;
+    press_named("replay")?;
+    page.reads("dialog[open] .lead", "1")?;
+    tables.are_french(&page, "the replay")?;
+    page.press(Key::Escape)?;
+
+    press_named("handout-title")?;
+    press_named("handout-usual")?;
+    press_named("handout-add")?;
+    page.fill(tables.french.says("handout-text")?, "Pourquoi t₀ ≠ 0 ?")?;
+    press_named("handout-take")?;
+    let (_, hand_out) = page.downloaded()?;
+    page.reads("#prepare-made", ".")?;
+    tables.are_french(&page, "a hand-out that was made")?;
+    page.open_file(&page.home.write("document.zip", &hand_out)?)?;
+    page.turn_to("#report")?;
+    page.reads("#handin-missing", "t₀")?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french(&page, "a hand-out that is worked on")?;
+
+    let wall = page.browser.tab_opened_by(|| press_named("wall"))?;
+    page.browser.switch_to(&wall)?;
+    page.reads(".wall-row", " 24")?;
+    let left = tables.only_english.found(&page)?;
+    ensure!(left.is_empty(), "the wall view: still in English: {left:?}");
+    load_checker(&page)?;
+    unbroken(&page).context("the wall view")
+}
+
+/// That no text in English is left on a page in French, by the tables of words.
+///
+/// # Errors
+/// When one is.
+pub fn no_english_is_left(stage: &Stage, page: &Page, state: &str) -> Result<()> {
+    Tables::of(stage)?.are_french(page, state)
+}
+
 /// In French mistakes and a sealed result have no English word.
 ///
 /// # Errors

@@ -46,7 +46,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 100] = [
+const TESTS: [(&str, Test); 101] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -114,6 +114,7 @@ const TESTS: [(&str, Test); 100] = [
     ("the_language_is_chosen", languages::the_language_is_chosen),
     ("the_page_speaks_french", languages::the_page_speaks_french),
     ("other_states_speak_french", languages::other_states_speak_french),
+    ("what_comes_later_speaks_french", languages::what_comes_later_speaks_french),
     ("mistakes_are_told_in_french", languages::mistakes_are_told_in_french),
     ("a_report_has_its_own_language", languages::a_report_has_its_own_language),
     ("traces_give_c", traces::traces_give_c),

@@ -34,7 +34,7 @@ strip-title = Titre du cahier
 strip-title-hint = Donnez un titre à ce cahier
 strip-result = Résultat actuel
 strip-no-result = pas encore de résultat
-strip-rows = Lignes prises en compte : { $used } sur { $all }
+strip-rows = Lignes retenues : { $used } sur { $all }
 strip-no-notices = aucune remarque
 strip-notices =
     { $n ->
@@ -483,7 +483,7 @@ pictures-next = Prochaine photographie à marquer
 pictures-still-sought = Pas encore accepté : placez d’abord { $names }.
 pictures-grid-wrong = Pas encore accepté. { $why }
 pictures-accepted = La ligne { $n } est marquée.
-pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore prise en compte dans la droite. { $lacks }
+pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore retenue dans la droite. { $lacks }
 pictures-all-marked = Toutes les photographies sont marquées.
 pictures-again = { $name }, marque { $n }
 pictures-mark-again = Marquer { $name } une fois de plus
@@ -751,8 +751,8 @@ budget-names-scatter = dispersion autour de la droite
 budget-names-beam = angle du faisceau
 budget-names-air = indice de réfraction de l’air
 budget-names-skew = décalage entre les voies
-budget-acts-beyond = distances sur { $rail } et au-delà
-budget-acts-rail = distances sur { $rail }
+budget-acts-beyond = distances, { $rail } et au-delà
+budget-acts-rail = distances, { $rail }
 budget-acts-setting = retards avec ce réglage
 budget-acts-removed = rien : elle a été supprimée
 budget-acts-each_distance = chaque distance
@@ -764,7 +764,7 @@ budget-acts-all_distances = toutes les distances
 budget-acts-c = c seulement
 budget-acts-all_delays = tous les retards
 budget-acts-stated = { $acts }, { $rows } : { $effect }
-budget-rows-rail = lignes sur { $rail }
+budget-rows-rail = lignes, { $rail }
 budget-rows-chosen =
     { $n ->
         [one] { $n } ligne
@@ -1175,7 +1175,7 @@ figures-walk_shift-meaning = Variation relative de v si les fronts étaient dat�
 figures-walk_shift-source = v = f/b, avec b + w à la place de b
 tables-states-empty = vide
 tables-states-incomplete = incomplète
-tables-states-used = prise en compte
+tables-states-used = retenue
 tables-states-struck = écartée
 tables-apostrophes = Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède un texte qui commence comme une formule ou par une apostrophe, aussi après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
 
@@ -1250,8 +1250,8 @@ notice-grid_bent = Une marque de contrôle est à { $off } div de là où la pl
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photographie de plus loin.
 notice-few_rows =
     { $n ->
-        [one] Seulement { $n } ligne est prise en compte dans la droite : trop peu pour tester la linéarité.
-       *[other] Seulement { $n } lignes sont prises en compte dans la droite : trop peu pour tester la linéarité.
+        [one] Seulement { $n } ligne est retenue dans la droite : trop peu pour tester la linéarité.
+       *[other] Seulement { $n } lignes sont retenues dans la droite : trop peu pour tester la linéarité.
     }
 notice-few_rows-look = Lisez davantage de positions, au moins trois de chaque côté d’un raccord.
 notice-scatter_too_large =
@@ -1342,7 +1342,7 @@ repair-new-rail = Mettre ces lignes sur un nouveau rail, dont la position est aj
 ## La classe
 
 class-title = Classe
-class-hint = Lire les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip de plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
+class-hint = Lisez les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip de plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
 class-choose = Choisir des fichiers
 class-choose-folder = Choisir un dossier
 class-stop = Arrêter

@@ -1,5 +1,7 @@
 /** What the one-file page is handed before its script runs; absent when the page is served. */
 declare global {
+  /** The page's script, after gzip, in base64. */
+  var SLOPE_PAGE: string | undefined;
   /** The wasm, after gzip, in base64. */
   var SLOPE_CORE: string | undefined;
   /** The script that the workers of the trials run, after gzip, in base64. */

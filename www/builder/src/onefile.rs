@@ -1,10 +1,11 @@
 //! The whole notebook as one HTML file that works from a double click: styles, modules, wasm and demo inside,
 //! under a content security policy that lets nothing else in.
 //!
-//! Before the page's modules run, the file sets what they would else fetch, as properties of `globalThis`: each wasm, each
-//! worker's script and the demo notebook of each language, after gzip, in base64. The help pages come so too, their
-//! styles and pictures inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that
-//! of the page that made it).
+//! The file first sets what the page would else fetch, as properties of `globalThis`: its script, each wasm, each worker's
+//! script and the demo notebook of each language, after gzip, in base64. A few lines then unpack the page's script and
+//! run it; the policy names it by the hash of what is unpacked. The help pages come so too, their styles and pictures
+//! inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that of the page that
+//! made it).
 //! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64); RFC 1952 (gzip).
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,8 +22,18 @@ use crate::{help, html, words};
 
 /// What the page's policy is called in its HTML.
 const POLICY: &str = "Content-Security-Policy";
+/// Under what name the page's script is handed to the one that runs it.
+const PAGE: &str = "SLOPE_PAGE";
 /// Stands for the policy until the hashes of all scripts and styles are known.
 const PLACE: &str = "<!-- policy -->";
+
+/// The scripts of the file.
+pub struct Scripts {
+    /// The page's own.
+    pub page: String,
+    /// Unpacks it and runs it.
+    pub start: String,
+}
 
 /// What the file hands its scripts.
 pub enum Handed {
@@ -83,7 +94,7 @@ pub fn help(folder: &Path, name: &str) -> Result<Help> {
     Ok(Help { html, style, shared })
 }
 
-/// Makes the one file from a folder that holds the packed page; what is handed goes by the names given, `script` takes the
+/// Makes the one file from a folder that holds the packed page; what is handed goes by the names given, `scripts` take the
 /// place of the page's own, and the policy lets in the styles of the help too.
 ///
 /// # Errors
@@ -91,12 +102,13 @@ pub fn help(folder: &Path, name: &str) -> Result<Help> {
 pub fn make(
     folder: &Path,
     handed: &[(&str, Handed)],
-    script: &str,
+    scripts: &Scripts,
     styles_of_help: &BTreeSet<String>,
 ) -> Result<String> {
-    let prelude = handed.iter().map(|(name, what)| prelude(name, what)).collect::<Result<String>>()?;
+    let mut set = handed.iter().map(|(name, what)| prelude(name, what)).collect::<Result<String>>()?;
+    set += &prelude(PAGE, &Handed::Bytes(scripts.page.clone().into_bytes()))?;
     let styles = styles_of_help.iter().map(|style| hash(style)).collect();
-    let mut parts = Parts { folder, prelude: Some(prelude), script, scripts: vec![], styles };
+    let mut parts = Parts { folder, prelude: Some(set), scripts, hashes: vec![], styles };
     let page = parts.read("index.html")?;
     let page = html::rewrite(&page, |element| parts.inline(element)).context("in index.html")?;
     if parts.prelude.is_some() {
@@ -146,9 +158,9 @@ struct Parts<'a> {
     /// Set before the page's modules run; taken when they are inlined.
     prelude: Option<String>,
     /// What stands in the place of the page's script.
-    script: &'a str,
-    /// Hashes of the scripts.
-    scripts: Vec<String>,
+    scripts: &'a Scripts,
+    /// Hashes of all that may run.
+    hashes: Vec<String>,
     /// Hashes of the styles.
     styles: Vec<String>,
 }
@@ -201,12 +213,13 @@ impl Parts<'_> {
         }
         let prelude =
             self.prelude.take().with_context(|| format!("{source} is a second script; one is enough"))?;
+        let Scripts { page, start } = self.scripts;
         // The bundler writes neither in a string; HTML would end the script at the one, and not see its end after the other.
-        if self.script.to_lowercase().contains("</script") || self.script.contains("<!--") {
-            bail!("the page's script has a </script or a <!--, which can't be inlined");
+        if start.to_lowercase().contains("</script") || start.contains("<!--") {
+            bail!("the script that starts the page has a </script or a <!--, which can't be inlined");
         }
-        self.scripts.extend([hash(&prelude), hash(self.script)]);
-        Ok(format!("<script>{prelude}</script>\n<script type=\"module\">{}</script>", self.script))
+        self.hashes.extend([hash(&prelude), hash(start), hash(page)]);
+        Ok(format!("<script>{prelude}</script>\n<script type=\"module\">{start}</script>"))
     }
 
     fn read(&self, name: &str) -> Result<String> {
@@ -217,7 +230,7 @@ impl Parts<'_> {
 
     /// The policy: what stands in the file may run, and nothing else.
     fn policy(&self) -> String {
-        let (scripts, styles) = (self.scripts.join(" "), self.styles.join(" "));
+        let (scripts, styles) = (self.hashes.join(" "), self.styles.join(" "));
         format!(
             "<meta http-equiv=\"{POLICY}\" content=\"default-src 'none'; script-src {scripts} 'wasm-unsafe-eval'; \
              worker-src blob:; style-src {styles}; img-src data: blob:; base-uri 'none'; form-action 'none'\">"

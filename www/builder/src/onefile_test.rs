@@ -10,7 +10,7 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use flate2::read::GzDecoder;
 
-use super::{Handed, hash, help, make};
+use super::{Handed, Scripts, hash, help, make};
 
 /// From memory: the digest of the empty text, as the examples of FIPS 180-4 give it
 /// (e3b0c442 98fc1c14 …), in base64.
@@ -34,16 +34,18 @@ fn the_file_holds_everything_and_its_policy_names_it() {
         ("SLOPE_PICTURES", Handed::Pictures(BTreeMap::from([("a<b.webp".to_owned(), b"abc".to_vec())]))),
         ("SLOPE_HELP", Handed::Texts(vec![("en".to_owned(), "<p>".to_owned())])),
     ];
-    let file = make(&folder, &handed, "x('<\\/script>');", &BTreeSet::from(["b {}".to_owned()])).unwrap();
-    let ended = make(&folder, &handed, "x('</SCRIPT>');", &BTreeSet::new());
+    let page = "x('</script>');";
+    let started_by = |start: &str, styles| {
+        make(&folder, &handed, &Scripts { page: page.to_owned(), start: start.to_owned() }, &styles)
+    };
+    let file = started_by("x('<\\/script>');", BTreeSet::from(["b {}".to_owned()])).unwrap();
+    let ended = started_by("x('</SCRIPT>');", BTreeSet::new());
     fs::remove_dir_all(&folder).unwrap();
     assert_eq!(file.matches("Content-Security-Policy").count(), 1);
     assert!(file.contains("<style>p { margin: 0 }</style>"));
-    let (_, packed) = file.split_once("SLOPE_CORE=\"").unwrap();
-    let packed = STANDARD.decode(packed.split_once('"').unwrap().0).unwrap();
-    let mut bytes = Vec::new();
-    GzDecoder::new(packed.as_slice()).read_to_end(&mut bytes).unwrap();
-    assert_eq!(bytes, b"\0asm");
+    assert_eq!(handed_by(&file, "SLOPE_CORE"), b"\0asm");
+    assert_eq!(handed_by(&file, "SLOPE_PAGE"), page.as_bytes());
+    assert!(file.contains(&hash(page)), "the page's script is let in once it is unpacked");
     // RFC 4648, section 10, gives "Zm9v" for "foo"; "abc" is 61 62 63.
     assert!(file.contains(r#"SLOPE_PICTURES={"a\u003Cb.webp":"YWJj"}"#));
     assert!(ended.is_err(), "a script that HTML would end is not inlined");
@@ -57,6 +59,15 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     assert!(file.contains(&hash("b {}")), "the style of the help is let in");
     assert!(file.contains(r#"SLOPE_HELP={"en":"H4sI"#), "RFC 1952: 1f 8b 08, and no name");
     assert!(!file.contains("src=") && !file.contains("href="));
+}
+
+/// What a file hands its scripts by a name, unpacked.
+fn handed_by(file: &str, name: &str) -> Vec<u8> {
+    let (_, packed) = file.split_once(&format!("{name}=\"")).unwrap();
+    let packed = STANDARD.decode(packed.split_once('"').unwrap().0).unwrap();
+    let mut bytes = Vec::new();
+    GzDecoder::new(packed.as_slice()).read_to_end(&mut bytes).unwrap();
+    bytes
 }
 
 #[test]

@@ -15,7 +15,7 @@ use sha2::{Digest, Sha256};
 
 use crate::bundle::{Bundler, Form, loaded_at_once};
 use crate::files::{files_below, write_if_changed};
-use crate::onefile::{Handed, Help};
+use crate::onefile::{Handed, Help, Scripts};
 use crate::project::{Build, CORE, FLUENT, Project, WASMS, WORKER};
 use crate::words::Packed;
 use crate::{build, compile, help, html, onefile, words};
@@ -29,6 +29,8 @@ pub const SCHEMA: &str = "schema/notebook.schema.json";
 pub const PAGE: &str = "main.js";
 /// The script that is loaded before it, and is one of its modules.
 pub const EARLY: &str = "language.js";
+/// The script that the one file begins with.
+const ONE_FILE_START: &str = "one-file.js";
 /// The script of the workers that run trials.
 const TRIALS: &str = "trials-worker.js";
 /// The script of the workers that read evidence.
@@ -63,7 +65,7 @@ pub fn pack(project: &Project) -> Result<()> {
     let (site, whole, workers) =
         (project.bundled("site"), project.bundled("whole"), project.bundled("workers"));
     bundler.scripts(&source, &[PAGE, EARLY], Form::Split, &site)?;
-    bundler.scripts(&source, &[PAGE], Form::Whole, &whole)?;
+    bundler.scripts(&source, &[PAGE, ONE_FILE_START], Form::Whole, &whole)?;
     bundler.scripts(&source, &WORKERS, Form::Classic, &workers)?;
     bundler.styles(&source, &STYLES, &site)?;
 
@@ -87,7 +89,8 @@ pub fn pack(project: &Project) -> Result<()> {
     let helps = helps(project, &source.join(help::FOLDER))?;
     let styles: BTreeSet<String> = helps.iter().map(|(_, help)| help.style.clone()).collect();
     let handed = dist.handed(tables, helps, demos(project)?)?;
-    let one_file = onefile::make(&dist.root, &handed, &read(&whole.join(PAGE))?, &styles)?;
+    let scripts = Scripts { page: read(&whole.join(PAGE))?, start: read(&whole.join(ONE_FILE_START))? };
+    let one_file = onefile::make(&dist.root, &handed, &scripts, &styles)?;
     let service = format!("self.SLOPE_SITE={};\n{}", dist.site()?, read(&workers.join(SERVICE))?);
     dist.write(Path::new(SERVICE), service.as_bytes())?;
     dist.write(Path::new(ONE_FILE), one_file.as_bytes())?;

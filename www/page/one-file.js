@@ -1,0 +1,9 @@
+/**
+ * What the one file begins with: unpacks the page's script, which the file's policy lets in by its hash, and runs it.
+ */
+import { unpacked } from './packed.js';
+
+const script = document.createElement('script');
+script.type = 'module';
+script.textContent = await unpacked(globalThis.SLOPE_PAGE ?? '', 'text/javascript').text();
+document.head.append(script);

@@ -51,6 +51,18 @@ fn the_accent_is_no_series() {
     }
 }
 
+/// Okabe and Ito, Color Universal Design (2008 revision). Their own order and their yellow, 240 228 66, are what plotting
+/// programs show first.
+#[test]
+fn the_series_have_an_order_of_their_own() {
+    let of = |theme: Theme| theme.series.map(|Colour { red, green, blue, .. }| [red, green, blue]);
+    let (green, black, vermilion, blue) = ([0, 158, 115], [0, 0, 0], [213, 94, 0], [0, 114, 178]);
+    for paper in [Theme::light(), Theme::print()] {
+        assert_eq!(of(paper), [green, black, vermilion, blue]);
+    }
+    assert_eq!(of(Theme::dark()), [green, [204, 121, 167], [86, 180, 233], [230, 159, 0]]);
+}
+
 #[test]
 fn series_colours_come_round_again() {
     let theme = Theme::dark();

@@ -1,6 +1,6 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use super::super::sample::{english, view_of};
+use super::super::sample::{english, french, view_of};
 use super::*;
 use crate::analysis::analyse;
 use crate::notebook::{
@@ -273,34 +273,67 @@ fn splices_are_told_with_their_units() {
 /// practice), before anything else of the report.
 #[test]
 fn the_cautions_stand_first_and_are_whole() {
-    const TOLD: &[&str] = &[
-        "laser safety officer",
-        "local rules",
-        "into the beam or along the rail",
-        "Close the shutter before you bend",
-        "Seated and shorter people",
-        "Metal rulers, carriages, tools",
-        "both the wavelength and the pulses",
-        "Eyewear is never permission to look into the beam",
-        "harms the skin",
-        "trained people, at the lowest power",
-        "bias of detectors are at high voltage, and so are their cables",
-        "opened by authorised service alone",
-        "cylinders are secured and the room is ventilated",
-        "ozone",
-        "trip hazards",
-        "escape routes",
-        "Close the door, put up the warning sign, and keep bystanders out",
-        "Know how to stop before you start",
-        "report it at once, and have it examined by a doctor",
-        "IEC TR 60825-14 and your national rules",
-    ];
-    let report = html(&view_of("plain"), &charts(), None, &english());
-    let begin = report.find("<h2>Cautions</h2>").unwrap();
+    begins_with(
+        &english(),
+        "Cautions",
+        &[
+            "laser safety officer",
+            "local rules",
+            "into the beam or along the rail",
+            "Close the shutter before you bend",
+            "Seated and shorter people",
+            "Metal rulers, carriages, tools",
+            "both the wavelength and the pulses",
+            "Eyewear is never permission to look into the beam",
+            "harms the skin",
+            "trained people, at the lowest power",
+            "bias of detectors are at high voltage, and so are their cables",
+            "opened by authorised service alone",
+            "cylinders are secured and the room is ventilated",
+            "ozone",
+            "trip hazards",
+            "escape routes",
+            "Close the door, put up the warning sign, and keep bystanders out",
+            "Know how to stop before you start",
+            "report it at once, and have it examined by a doctor",
+            "IEC TR 60825-14 and your national rules",
+        ],
+    );
+    begins_with(
+        &french(),
+        "Précautions",
+        &[
+            "responsable de la sécurité laser",
+            "règles locales",
+            "dans le faisceau ni le long du rail",
+            "Fermez l’obturateur avant de vous pencher",
+            "personnes assises ou plus petites",
+            "règles métalliques, les chariots, les outils",
+            "à la fois pour la longueur d’onde et pour les impulsions",
+            "Porter des lunettes n’autorise jamais à regarder dans le faisceau",
+            "nuit aussi à la peau",
+            "personnes formées, à la puissance la plus basse",
+            "polarisation des détecteurs sont sous haute tension, et leurs câbles aussi",
+            "Seul un service autorisé ouvre les boîtiers",
+            "bouteilles sont arrimées et la salle est ventilée",
+            "ozone",
+            "font trébucher",
+            "issues de secours",
+            "Fermez la porte, affichez le panneau d’avertissement et tenez à l’écart",
+            "Sachez comment arrêter avant de commencer",
+            "signalez-la aussitôt et faites-vous examiner par un médecin",
+            "60825-14 et vos règles nationales",
+        ],
+    );
+}
+
+fn begins_with(words: &crate::words::Table, title: &str, told: &[&str]) {
+    let report = html(&view_of("plain"), &charts(), None, words);
+    let begin = report.find(&format!("<h2>{title}</h2>")).unwrap();
     assert_eq!(report.find("<h2>"), Some(begin), "the cautions stand first");
     let end = begin + 4 + report[begin + 4..].find("<h2>").unwrap();
-    let places: Vec<_> = TOLD.iter().map(|words| report[begin..end].find(words)).collect();
-    assert!(places.iter().all(Option::is_some), "{TOLD:?} {places:?}");
+    let places: Vec<_> = told.iter().map(|words| report[begin..end].find(words)).collect();
+    assert!(places.iter().all(Option::is_some), "{told:?} {places:?}");
     assert!(places.is_sorted(), "in the order in which they are read: {places:?}");
 }
 

@@ -130,6 +130,11 @@ pub fn english() -> Table {
     Table::english().unwrap()
 }
 
+/// The table of French.
+pub fn french() -> Table {
+    Table::read("fr", include_str!("../../../www/page/words/fr.ftl")).unwrap()
+}
+
 fn component(text: &str) -> ComponentView {
     ComponentView {
         id: "air".into(),

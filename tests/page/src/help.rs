@@ -27,7 +27,8 @@ const LOOK: &str = "
     return { pictures: pictures.length, drawn: pictures.filter((each) => each.complete && each.naturalWidth > 0).length,
         wide: document.documentElement.scrollWidth, window: innerWidth, ground: getComputedStyle(document.body).backgroundColor };";
 
-/// Every link into the help leads to its place; the help has its pictures, fits a phone and breaks no rule.
+/// Every link into the help leads to its place; in each language the help has its pictures, fits a phone and breaks no
+/// rule.
 ///
 /// # Errors
 /// When it does not.
@@ -45,13 +46,17 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
         page.browser.go(link)?;
         ensure!(page.browser.run(AT_ITS_PLACE, vec![])? == json!(true), "{link} leads to no place");
     }
-    for (width, scheme) in [(1280, "light"), (320, "dark")] {
-        let size = json!({ "width": width, "height": 700, "deviceScaleFactor": 1, "mobile": false });
-        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
-        page.wear(scheme)?;
-        is_whole(&page).with_context(|| format!("{width} px wide and {scheme}"))?;
-        load_checker(&page)?;
-        unbroken(&page).with_context(|| format!("{width} px wide and {scheme}"))?;
+    for language in ["en", "fr"] {
+        page.browser.go(&format!("{}help/{language}.html", stage.address))?;
+        for (width, scheme) in [(1280, "light"), (320, "dark")] {
+            let size = json!({ "width": width, "height": 700, "deviceScaleFactor": 1, "mobile": false });
+            page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+            page.wear(scheme)?;
+            let state = || format!("in “{language}”, {width} px wide and {scheme}");
+            is_whole(&page).with_context(state)?;
+            load_checker(&page)?;
+            unbroken(&page).with_context(state)?;
+        }
     }
     page.is_silent()
 }

@@ -35,6 +35,10 @@ const FOUND: &str = "
     const alone = new Set(texts.map((text) => text.trim()).filter((text) => whole.has(text)));
     return [...alone, ...pieces.filter((piece) => all.includes(piece))];";
 
+/// The tables of words that this visit loaded, by the names of their files.
+const TABLES_LOADED: &str = "return performance.getEntriesByType('resource')
+    .map(({ name }) => name.split('/words/')[1]).filter((name) => name !== undefined)";
+
 /// Opens everything that can be opened in place.
 const OPEN_ALL: &str = "for (const each of document.querySelectorAll('details')) each.open = true";
 
@@ -183,8 +187,8 @@ fn press(page: &Page, id: &str) -> Result<()> {
     Ok(())
 }
 
-/// The first language of the browser is spoken until one is chosen in the settings; what was typed just before is kept;
-/// the notebook is not changed; a new one begins with the decimal mark of French; and English comes back.
+/// The first language of the browser is spoken, and it alone loaded, until one is chosen in the settings; what was typed
+/// just before is kept; the notebook is not changed; a new one begins with the decimal mark of French; and English comes back.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -200,6 +204,8 @@ pub fn the_language_is_chosen(stage: &Stage) -> Result<()> {
     page.browser.debug("Emulation.setUserAgentOverride", &french_first)?;
     page.reload()?;
     is_in(&page, "fr")?;
+    let loaded: Vec<String> = serde_json::from_value(page.browser.run(TABLES_LOADED, vec![])?)?;
+    ensure!(!loaded.is_empty() && loaded.iter().all(|name| name.starts_with("fr")), "loaded: {loaded:?}");
     page.click(tables.french.says("strip-settings")?)?;
     page.click("English")?;
     is_in(&page, "en")?;

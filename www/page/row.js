@@ -17,8 +17,8 @@ export const CELLS = [
 export const DIRECT = ['distance', 'distance_uncertainty', 'delay', 'delay_uncertainty'];
 /** @type {('distance' | 'delay' | 'residual')[]} */
 export const OUTPUTS = ['distance', 'delay', 'residual'];
-/** Cells of words rather than numbers. @type {Cell[]} */
-const WORDY = ['rail', 'remark'];
+/** Cells that hold more than the keys of a number pad: words, and the sign of a limit. @type {Cell[]} */
+const WORDY = ['rail', 'remark', 'distance_uncertainty', 'delay_uncertainty'];
 /** Cells that stay empty where a picture or traces give the delay. @type {Cell[]} */
 const EDGES = ['edge_a', 'edge_b'];
 /** How long rows out of sight wait, so that what is in sight comes first, ms. */

@@ -228,8 +228,8 @@ fn results_are_recomputed(rows: &[Vec<String>]) -> Result<()> {
 
 fn faults_are_told(rows: &[Vec<String>]) -> Result<()> {
     let faults = [
-        ("Student 1", "as Partner of 1: partners?"),
-        ("Partner of 1", "as Student 1: partners?"),
+        ("Student 1", "as Partner of 1: worked together?"),
+        ("Partner of 1", "as Student 1: worked together?"),
         ("Sealed", "sealed"),
         ("Opened", "1 change after the seal was opened"),
         ("Nicer", "not those calculated here: speed of light in vacuum"),

@@ -1401,7 +1401,7 @@ class-columns-missing = Manque
 class-columns-remarks = Observations
 class-columns-refusal = Non lu
 class-sort = Trier par { $column }
-class-struck = { $used }, et { $struck } écartées
+class-struck = { $used } (écartées : { $struck })
 class-notices =
     { $n ->
         [one] { $n } remarque

@@ -16,6 +16,7 @@ const MORE = /** @type {const} */ ({
   uncertainty: 'glossary',
   result: 'result',
   report: 'teachers',
+  class: 'teachers',
 });
 
 /** Where the help is, once that is known. */

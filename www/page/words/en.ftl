@@ -1520,6 +1520,7 @@ how-line = Look at the residuals first: without a pattern, most of them within Â
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budgetâ€™s interval can be trusted.
 how-result = Copy the sentences, or give c with its standard uncertainty u, or with U, k and the coverage probability. A difference from the defined value larger than U means that an effect may be missing from the budget.
 how-report = Fill in the fields, open the report and print it, or hand in the bundle. The bundle holds the whole notebook with every change, and can be opened again.
+how-class = Choose the files that were handed in. Each result is recalculated from its readings. Look first at notebooks with notices, or with stored figures that differ; open one to see every change.
 
 ## A field
 

@@ -1521,6 +1521,7 @@ how-line = Regardez d’abord les résidus : sans motif, et la plupart dans ±2
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte-Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
 how-result = Copiez les phrases, ou donnez c avec son incertitude-type u, ou avec U, k et la probabilité de couverture. Un écart à la valeur définie plus grand que U signifie qu’un effet manque peut-être au bilan.
 how-report = Remplissez les champs, ouvrez le rapport et imprimez-le, ou remettez l’archive. L’archive contient tout le cahier avec chaque modification, et peut être rouverte.
+how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à partir des lectures. Regardez d’abord les cahiers avec des remarques, ou dont les valeurs enregistrées diffèrent ; ouvrez-en un pour voir chaque modification.
 
 ## Un champ
 

@@ -20,6 +20,8 @@ declare global {
   var SLOPE_WORDS: Record<string, string> | undefined;
   /** In the service worker: the version of the site, and its files with their SHA-256 in base64. */
   var SLOPE_SITE: { version: string, files: Record<string, string> } | undefined;
+  /** The page's own elements, as they were before its script ran. */
+  var SLOPE_SOURCE: Node | undefined;
   /** The demo notebook in each language that it is written in, after gzip, in base64. */
   var SLOPE_DEMO: Record<string, string> | undefined;
 }

@@ -37,6 +37,15 @@ export function takeBundle(book) {
 
 /** The same of any notebook, by a name without its ending. @param {Desk} desk @param {string} name */
 export async function takeDesk(desk, name) {
+  try {
+    download(await packed(desk), 'application/zip', `${name}.zip`);
+  } catch (error) {
+    toast(messageOf(error));
+  }
+}
+
+/** The bytes of a notebook's bundle; says which of its files could not go in. @param {Desk} desk */
+export async function packed(desk) {
   const texts = desk.bundle(tell);
   const names = [];
   const contents = [];
@@ -54,12 +63,9 @@ export async function takeDesk(desk, name) {
       lacking += 1;
     }
   }
-  try {
-    download(await reader.ask('pack', names, contents), 'application/zip', `${name}.zip`);
-    if (lacking > 0) toast(say('report-not-in-bundle', { n: lacking }));
-  } catch (error) {
-    toast(messageOf(error));
-  }
+  const bytes = await reader.ask('pack', names, contents);
+  if (lacking > 0) toast(say('report-not-in-bundle', { n: lacking }));
+  return bytes;
 }
 
 /** @param {Book} book @param {TableKind} kind */

@@ -1,19 +1,13 @@
 /**
- * Preparing a hand-out: what is fixed or asked for, texts and questions, and the file that a class gets. It stands at the
+ * Preparing a hand-out: what is fixed or asked for, texts and questions, and how a class gets it. It stands at the
  * end of the leaf Report, where things leave the notebook; the notebook itself stays the teacher's, to be changed and
  * handed out again.
  */
 import { benchField } from './apparatus.js';
-import { now } from './book.js';
-import { core, messageOf } from './core.js';
-import { byId, el, Keyed, setHidden, setText } from './dom.js';
+import { byId, el, Keyed, setHidden } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
-import { safeName, takeDesk } from './files.js';
-import { digestOf } from './handout-in.js';
+import { Posting } from './handout-post.js';
 import { TASK_PLACES } from './handout-tasks.js';
-import { newSalt } from './seal.js';
-import { toast } from './toast.js';
-import { flushAll } from './typing.js';
 import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -50,7 +44,7 @@ export class Preparation {
     this.tasks = el('div', { id: 'prepare-tasks' });
     this.list = new Keyed(this.tasks, (/** @type {TaskView} */ { id }) => String(id), (task) => new TaskForm(book, task));
     this.sealed = el('input', { type: 'checkbox', id: 'prepare-sealed' });
-    this.made = el('p', { id: 'prepare-made', role: 'status' });
+    this.posting = new Posting(book, () => this.sealed.checked);
     this.root = el('details', { id: 'prepare' }, el('summary', {}, say('handout-title')),
       el('p', { class: 'hint' }, say('handout-hint')),
       el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
@@ -62,9 +56,9 @@ export class Preparation {
           el('p', { class: 'hint' }, say('handout-tasks-hint')), this.tasks,
           el('p', { class: 'actions' }, el('button', { type: 'button', id: 'prepare-add', click: () => this.add() }, say('handout-add'))))),
       el('p', { class: 'check' }, this.sealed, ' ', el('label', { for: 'prepare-sealed' }, say('handout-sealed'))),
-      el('p', { class: 'actions' },
-        el('button', { type: 'button', id: 'prepare-take', class: 'main', click: () => this.take() }, say('handout-take'))),
-      el('p', { class: 'hint' }, say('handout-take-hint')), this.made);
+      this.posting.root);
+    this.root.addEventListener('toggle', () => this.measure());
+    this.sealed.addEventListener('change', () => this.measure());
     byId('report').append(this.root);
   }
 
@@ -74,6 +68,7 @@ export class Preparation {
     for (const { piece, choice } of this.rules) choice.show(fixed.includes(piece) ? 'fixed' : needed.includes(piece) ? 'needed' : 'open');
     this.least.show(bench.least_rows);
     this.list.show(entries > 0 ? [] : tasks);
+    this.measure();
   }
 
   usual() {
@@ -87,22 +82,9 @@ export class Preparation {
     byId(`prepare-${id}-text`).focus();
   }
 
-  async take() {
-    flushAll();
-    const { book } = this;
-    try {
-      const desk = core.Desk.open(book.desk.text());
-      try {
-        desk.hand_out(this.sealed.checked ? newSalt() : '', now());
-        const digest = await digestOf(desk, desk.length());
-        await takeDesk(desk, `${safeName(desk.title() || say('untitled'), 60)}-${safeName(say('handout-file'), 20)}`);
-        setText(this.made, say('handout-made', { digest }));
-      } finally {
-        desk.free();
-      }
-    } catch (error) {
-      toast(messageOf(error));
-    }
+  /** Has the length of the link told, where it is in sight. */
+  measure() {
+    if (this.root.open && !this.root.hidden) this.posting.show();
   }
 }
 

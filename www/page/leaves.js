@@ -99,7 +99,7 @@ function setOver(over) {
 
 /** The place that the address names. */
 function addressed() {
-  return document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  return document.getElementById(location.hash.slice(1));
 }
 
 /** Follows the address to its place. */

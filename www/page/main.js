@@ -372,12 +372,19 @@ class Page {
     return done;
   }
 
+  /** Opens what was posted. @returns {Promise<boolean>} whether it could be */
+  openPosted() {
+    return postedScript().then((posted) => posted.openPosted(this), (error) => {
+      toast(messageOf(error));
+      return false;
+    });
+  }
+
   /** @param {File} file */
   async openFile(file) {
     try {
-      const desk = await notebookIn(file);
-      await this.keep(desk);
-      toast(say('report-opened', { title: desk.title() || say('untitled') }));
+      const { takeUp } = await postedScript();
+      await takeUp(this, await notebookIn(file), true);
     } catch (error) {
       toast(say('report-not-opened', { name: file.name, why: messageOf(error) }));
     }
@@ -405,9 +412,19 @@ function rememberedOpen() {
   }
 }
 
+/** Whether the address or the file itself asks for a notebook. */
+function asksForOne() {
+  return location.hash.startsWith('#open=') || location.search.includes('open=') || document.getElementById('posted') !== null;
+}
+
 /** What comes once a notebook is open. @returns {Promise<LateScripts>} */
 function lateScripts() {
   return withWords(import('./late-sections.js'));
+}
+
+/** What opens what was posted. */
+function postedScript() {
+  return withWords(import('./posted.js'));
 }
 
 /**
@@ -442,7 +459,7 @@ async function opened() {
   const [, , journal, journalled] = await Promise.all([loadWords().then(putWords).then(putHelp), begin(), opening, names]);
   const page = new Page(journal);
   const { refused, latest } = await page.shelf.recover(journalled);
-  await page.openLatest(latest);
+  if (!(asksForOne() && await page.openPosted())) await page.openLatest(latest);
   // Where something else than the readings is in sight, it is there at once.
   if (!isUp(byId('readings'))) await page.grow();
   for (const why of refused) toast(say('saving-cannot-open', { title: say('untitled'), why: messageOf(why) }));
@@ -466,6 +483,7 @@ async function start() {
   }
   await page.grow();
   document.body.dataset.complete = 'true';
+  addEventListener('hashchange', () => location.hash.startsWith('#open=') && page.openPosted());
   sweepSoon(page.book);
   // Bundles and pictures need it, and later the page may have no way to fetch it; what is asked for then says so.
   EvidenceWorker.parts().catch(() => {});

@@ -154,20 +154,22 @@ impl Notebook {
         self.log.iter().position(|entry| matches!(entry.edit, Edit::HandOut)).map_or(0, |place| place + 1)
     }
 
-    /// This notebook to be handed out, at the time `at`: what holds in it, without what was taken back and what is of no
-    /// use to others; under a seal of its own where there is a `salt`.
+    /// This notebook to be handed out: what holds in it, without what was taken back and what is of no use to others; under
+    /// a seal of its own where there is a `salt`. It counts as handed out when it was last changed, so that the same
+    /// preparation gives the same hand-out whenever it is asked for.
     ///
     /// # Errors
     /// When it was itself handed out.
-    pub fn hand_out(self, salt: &str, at: &str) -> Result<Self, EditError> {
+    pub fn hand_out(self, salt: &str) -> Result<Self, EditError> {
         let Self { log, page, done, .. } = self;
         let held = log.into_iter().enumerate().filter(|(place, _)| done.binary_search(place).is_ok());
         let held = held.map(|(_, entry)| entry).filter(|entry| !entry.edit.stays_behind(&page.handout));
         let mut handed = Self::from_log(held.collect()).map_err(|(_, error)| error)?;
+        let at = handed.log.last().map_or_else(String::new, |entry| entry.at.clone());
         if !salt.is_empty() {
-            handed.apply(Edit::Seal(salt.to_owned()), at)?;
+            handed.apply(Edit::Seal(salt.to_owned()), &at)?;
         }
-        handed.apply(Edit::HandOut, at)?;
+        handed.apply(Edit::HandOut, &at)?;
         Ok(handed)
     }
 }

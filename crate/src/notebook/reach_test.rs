@@ -98,11 +98,11 @@ fn reaching() -> Vec<(Edit, Piece)> {
 #[test]
 fn what_is_fixed_refuses_each_edit_that_reaches_it_and_names_itself() {
     for (edit, piece) in reaching() {
-        let mut open = prepared().clone().hand_out("", AT).unwrap();
+        let mut open = prepared().clone().hand_out("").unwrap();
         assert_eq!(open.apply(edit.clone(), AT), Ok(()), "{edit:?} where nothing is fixed");
         let mut teacher = prepared();
         teacher.apply(fix(piece), AT).unwrap();
-        let mut fixed = teacher.clone().hand_out("", AT).unwrap();
+        let mut fixed = teacher.clone().hand_out("").unwrap();
         let before = fixed.clone();
         let refused = EditError::Fixed { piece };
         assert_eq!(fixed.apply(edit.clone(), AT), Err(refused.clone()), "{edit:?}");
@@ -122,7 +122,7 @@ fn what_a_student_adds_stays_theirs_beside_what_is_fixed() {
     for piece in [Piece::Positions, Piece::TimeBases, Piece::Evidence] {
         teacher.apply(fix(piece), AT).unwrap();
     }
-    let mut student = teacher.clone().hand_out("", AT).unwrap();
+    let mut student = teacher.clone().hand_out("").unwrap();
     let theirs = [
         add(11, "30"),
         cell(11, Cell::Reading),
@@ -140,7 +140,7 @@ fn what_a_student_adds_stays_theirs_beside_what_is_fixed() {
 
 #[test]
 fn undo_stops_at_the_hand_out_and_says_so() {
-    let mut student = prepared().clone().hand_out("", AT).unwrap();
+    let mut student = prepared().clone().hand_out("").unwrap();
     let handed = student.state().clone();
     assert!(!student.can_undo());
     assert_eq!(student.apply(Edit::Undo, AT), Err(EditError::UndoStops));
@@ -154,7 +154,7 @@ fn undo_stops_at_the_hand_out_and_says_so() {
 
 #[test]
 fn a_file_that_claims_a_teachers_layer_is_refused_with_the_entry_that_does() {
-    let student = prepared().clone().hand_out("", AT).unwrap();
+    let student = prepared().clone().hand_out("").unwrap();
     let claims = [
         Edit::HandOut,
         Edit::SetPiece(Piece::Rails, Rule::Open),
@@ -183,9 +183,9 @@ fn a_file_that_claims_a_teachers_layer_is_refused_with_the_entry_that_does() {
 fn a_hand_out_stands_alone_and_not_inside_a_group() {
     let mut notebook = prepared();
     assert_eq!(notebook.apply(Edit::Together(vec![Edit::HandOut]), AT), Err(EditError::NotInGroup));
-    let student = notebook.clone().hand_out("", AT).unwrap();
+    let student = notebook.clone().hand_out("").unwrap();
     assert_eq!(
-        student.clone().hand_out("", AT),
+        student.clone().hand_out(""),
         Err(EditError::HandedOut),
         "nobody hands out what was handed to them"
     );
@@ -198,7 +198,7 @@ fn what_is_handed_out_is_what_holds_without_the_teachers_own() {
     teacher.apply(Edit::Undo, AT).unwrap();
     teacher.apply(Edit::Seal("0123".into()), AT).unwrap();
     teacher.apply(Edit::OpenSeal, AT).unwrap();
-    let open = teacher.clone().hand_out("", AT).unwrap();
+    let open = teacher.clone().hand_out("").unwrap();
     assert_eq!(open.handed_out(), open.log().len());
     let text = write(&open);
     for gone in ["a slip", "A. Teacher", "undo", "seal"] {
@@ -206,20 +206,31 @@ fn what_is_handed_out_is_what_holds_without_the_teachers_own() {
     }
     assert_eq!(open.state().text(BenchField::Aim), "Find c.");
     assert_eq!(read(&text).unwrap(), open, "it reads back the same");
-    let sealed = teacher.clone().hand_out("4567", AT).unwrap();
+    let sealed = teacher.clone().hand_out("4567").unwrap();
     assert_eq!(sealed.state().seal, Some(Seal { salt: "4567".into(), opened: false }));
     assert_eq!(teacher.handed_out(), 0, "the teacher's own goes on as it was");
     teacher.apply(fix(Piece::People), AT).unwrap();
     assert_eq!(
-        teacher.clone().hand_out("", AT).unwrap().state().text(BenchField::People),
+        teacher.clone().hand_out("").unwrap().state().text(BenchField::People),
         "A. Teacher",
         "fixed on purpose"
     );
 }
 
 #[test]
+fn the_same_preparation_gives_the_same_hand_out() {
+    let mut teacher = prepared();
+    let first = write(&teacher.clone().hand_out("4567").unwrap());
+    let later = "2026-02-02T10:00:00Z";
+    teacher.apply(set(BenchField::Method, "a slip"), later).unwrap();
+    assert_ne!(write(&teacher.clone().hand_out("4567").unwrap()), first);
+    teacher.apply(Edit::Undo, later).unwrap();
+    assert_eq!(write(&teacher.hand_out("4567").unwrap()), first, "whenever it is asked for");
+}
+
+#[test]
 fn an_answer_needs_its_question() {
-    let mut student = prepared().clone().hand_out("", AT).unwrap();
+    let mut student = prepared().clone().hand_out("").unwrap();
     let answer = |task, text: &str| Edit::Answer(task, text.into());
     for task in [5, 99] {
         assert_eq!(
@@ -245,6 +256,6 @@ fn polluting_keys_are_refused_or_are_mere_texts() {
         assert_eq!(read(&named), Err(FileError::LaterName { name: key.into() }));
     }
     let task = Edit::SetTask(20, Piece::Result, Asks::Words, "__proto__ <script>".into());
-    let handed = notebook([task]).clone().hand_out("", AT).unwrap();
+    let handed = notebook([task]).clone().hand_out("").unwrap();
     assert_eq!(read(&write(&handed)).unwrap().state().handout.tasks[0].text, "__proto__ <script>");
 }

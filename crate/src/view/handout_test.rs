@@ -35,7 +35,7 @@ fn each_missing_thing_is_named_until_it_is_there() {
     for edit in [task(1, Asks::Words), task(2, Asks::Number), task(3, Asks::Nothing)] {
         notebook.apply(edit, "").unwrap();
     }
-    let mut notebook = notebook.hand_out("", "").unwrap();
+    let mut notebook = notebook.hand_out("").unwrap();
     let missing = |notebook: &Notebook| handout_view(notebook, &analyse(notebook)).missing;
     assert_eq!(missing(&notebook), needed);
     let bench = |field, text: &str| Edit::SetBench { field, text: text.into() };

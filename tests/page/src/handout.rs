@@ -105,7 +105,7 @@ pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
     for edit in [Edit::SetPiece(Piece::Aim, Rule::Fixed), text] {
         teacher.apply(edit, "")?;
     }
-    let handed = write(&teacher.hand_out("", "")?);
+    let handed = write(&teacher.hand_out("")?);
     let claims = [
         Edit::HandOut,
         Edit::SetPiece(Piece::Aim, Rule::Open),

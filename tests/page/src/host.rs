@@ -61,6 +61,14 @@ impl Host {
         Ok(fs::write(path, how(text))?)
     }
 
+    /// Puts a file on its site.
+    ///
+    /// # Errors
+    /// When it can't be written.
+    pub fn add(&self, name: &str, bytes: &[u8]) -> Result<()> {
+        Ok(fs::write(self.folder.path().join(name), bytes)?)
+    }
+
     /// What a file of its site holds.
     ///
     /// # Errors

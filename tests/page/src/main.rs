@@ -26,6 +26,7 @@ mod late;
 mod notebooks;
 mod offline;
 mod plan;
+mod posted;
 mod saving;
 mod seal;
 mod sight;
@@ -46,7 +47,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 101] = [
+const TESTS: [(&str, Test); 104] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -137,6 +138,12 @@ const TESTS: [(&str, Test); 101] = [
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
     ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
+    ("a_link_holds_a_hand_out", posted::a_link_holds_a_hand_out),
+    ("hostile_links_are_refused", posted::hostile_links_are_refused),
+    (
+        "a_hand_out_opens_from_site_and_from_one_html_file",
+        posted::a_hand_out_opens_from_site_and_from_one_html_file,
+    ),
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
     ("a_class_is_looked_through", class::a_class_is_looked_through),

@@ -1,0 +1,104 @@
+/**
+ * Opens what was posted: the notebook in the fragment of a link, the one that `?open=` names on the same site, or the one
+ * inside the one file. Nothing that is kept is ever written over: a notebook that was begun from the same hand-out is
+ * opened as it was left, and anything else is a new notebook.
+ */
+import { core, messageOf } from './core.js';
+import { notebookIn } from './files.js';
+import { OPENS, textIn } from './link.js';
+import { fileInside } from './file-inside.js';
+import { toast } from './toast.js';
+import { say } from './words.js';
+
+/** @import { Shelf } from './shelf.js' */
+/** @import { Desk } from './slope_of_light.js' */
+/**
+ * What opening a notebook asks of the page.
+ * @typedef {object} Page
+ * @property {Shelf} shelf
+ * @property {(id: string) => Promise<boolean>} open
+ * @property {(desk: Desk) => Promise<void>} keep opens it as a new notebook
+ */
+
+/**
+ * @param {Page} page
+ * @returns {Promise<boolean>} whether a notebook was opened; says why not
+ */
+export async function openPosted(page) {
+  try {
+    const desk = await posted();
+    if (desk) await takeUp(page, desk, false);
+    return desk !== undefined;
+  } catch (error) {
+    toast(say('posted-refused', { why: messageOf(error) }));
+    return false;
+  }
+}
+
+/**
+ * Opens a notebook as a new one, or the one that was begun from it.
+ * @param {Page} page
+ * @param {Desk} desk
+ * @param {boolean} isFile whether a person chose it: one in which something was done is then opened as it is
+ */
+export async function takeUp(page, desk, isFile) {
+  const title = desk.title() || say('untitled');
+  const begun = isFile && !isUntouched(desk) ? undefined : begunFrom(page.shelf, desk);
+  if (begun !== undefined && await page.open(begun)) {
+    toast(say('posted-begun', { title }), { label: say('posted-anew'), run: () => void page.keep(desk) });
+  } else {
+    await page.keep(desk);
+    toast(say('report-opened', { title }));
+  }
+}
+
+/** Whether a notebook is a hand-out in which nothing was done yet. @param {Desk} desk */
+function isUntouched(desk) {
+  const [last = ''] = desk.entries(desk.length() - 1);
+  return last.endsWith('"edit":"hand_out"}');
+}
+
+/** What the address or the file itself asks for. @returns {Promise<Desk | undefined>} */
+async function posted() {
+  const { hash, href } = location;
+  if (hash.startsWith(OPENS)) {
+    // Not opened anew with every reload.
+    history.replaceState(null, '', href.slice(0, href.indexOf('#')));
+    return core.Desk.open(await textIn(hash));
+  }
+  // Loaded anew, a window goes on with what was open in it.
+  const [visit] = performance.getEntriesByType('navigation');
+  if (visit instanceof PerformanceNavigationTiming && visit.type === 'reload') return undefined;
+  const path = new URLSearchParams(location.search).get('open');
+  const file = path === null ? fileInside() : await fileAt(path);
+  return file && notebookIn(file);
+}
+
+/**
+ * A notebook's file of the same site. Nothing else is asked for, whatever a link says.
+ * @param {string} path
+ */
+async function fileAt(path) {
+  const { protocol, origin } = location;
+  if (globalThis.SLOPE_CORE || !protocol.startsWith('http')) throw new Error(say('posted-no_site'));
+  const place = URL.parse(path, document.baseURI);
+  if (place?.origin !== origin || place.protocol !== protocol || place.username || place.password) {
+    throw new Error(say('posted-elsewhere', { path }));
+  }
+  if (!/\.(zip|json)$/i.test(place.pathname)) throw new Error(say('posted-no_notebook', { path }));
+  const answer = await fetch(place, { redirect: 'error' }).catch(() => undefined);
+  if (!answer?.ok) throw new Error(say('posted-not_there', { path }));
+  return new File([await answer.blob()], path);
+}
+
+/**
+ * The notebook last changed whose log begins with another one's whole log.
+ * @param {Shelf} shelf
+ * @param {Desk} desk
+ */
+function begunFrom(shelf, desk) {
+  if (desk.length() === 0) return undefined;
+  const text = desk.text();
+  const log = text.slice(0, text.lastIndexOf('\n]'));
+  return shelf.list(false).find(({ id }) => core.shelf_read(id)?.startsWith(log))?.id;
+}

@@ -1,4 +1,4 @@
-//! The same digits in a browser as natively, bit for bit: the analysis of the demo and of 50 random notebooks, and a
+//! The same digits in a browser as natively, bit for bit: the analysis of the demo and of 200 random notebooks, and a
 //! block of Monte Carlo trials.
 //!
 //! The native digests are written first (example `digests`) and handed in when this test is compiled.

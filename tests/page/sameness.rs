@@ -7,7 +7,7 @@ use slope_of_light::drawn::{demo, random};
 use slope_of_light::notebook::{ActsOn, Edit, EditError, Effect, ErrorShape, Notebook, Scope, SharedError};
 
 /// How many random notebooks are looked at beside the demo.
-pub const RANDOM_NOTEBOOKS: u64 = 50;
+pub const RANDOM_NOTEBOOKS: u64 = 200;
 
 /// The SHA-256, in hexadecimal, of the analysis of the demo and of each random notebook, and at the end the number
 /// and the SHA-256 of the results of some Monte Carlo trials. Numbers enter with the

@@ -7,6 +7,7 @@
 use schemars::JsonSchema;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
+use slope_evidence::border::from_json;
 
 use super::edit::EditError;
 use super::first_edits;
@@ -123,7 +124,7 @@ struct Head {
 pub fn read(text: &str) -> Result<Notebook, FileError> {
     // Some editors put a byte order mark first (Unicode 16.0, 23.8).
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let head: Head = serde_json::from_str(text).map_err(|e| refused(&e))?;
+    let head: Head = from_json(text).map_err(|e| refused(&e))?;
     if head.kind.as_deref() != Some(KIND) {
         return Err(FileError::Foreign);
     }
@@ -152,13 +153,12 @@ fn read_any<T: DeserializeOwned>(
     now: fn(&str) -> Option<String>,
     settle: fn(&mut T),
 ) -> Result<T, FileError> {
-    let error = match serde_json::from_str(text) {
+    let error = match from_json(text) {
         Ok(read) => return Ok(read),
         Err(error) => error,
     };
     let text = if error.is_data() { now(text) } else { None };
-    let mut read =
-        serde_json::from_str(&text.ok_or_else(|| refused(&error))?).map_err(|error| refused(&error))?;
+    let mut read = from_json(&text.ok_or_else(|| refused(&error))?).map_err(|error| refused(&error))?;
     settle(&mut read);
     Ok(read)
 }

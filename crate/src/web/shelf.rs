@@ -13,7 +13,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use wasm_bindgen::prelude::*;
 
-use super::{thrown, to_js};
+use super::{from_json, thrown, to_js};
 use crate::message;
 use crate::view::StoredNotebook;
 
@@ -36,9 +36,9 @@ pub fn shelf_outlives_visit() -> bool {
 
 fn get<T: DeserializeOwned>(key: &str) -> Option<T> {
     if shelf_outlives_visit() {
-        return LocalStorage::get(key).ok();
+        return from_json(&LocalStorage::raw().get_item(key).ok()??).ok();
     }
-    HELD.with_borrow(|held| serde_json::from_str(held.get(key)?).ok())
+    HELD.with_borrow(|held| from_json(held.get(key)?).ok())
 }
 
 fn set<T: Serialize>(key: &str, value: &T) -> Result<(), StorageError> {

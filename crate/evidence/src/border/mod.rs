@@ -5,6 +5,7 @@
 
 #[cfg(not(target_arch = "wasm32"))]
 mod declarations;
+mod records;
 #[cfg(target_arch = "wasm32")]
 mod values;
 
@@ -14,6 +15,7 @@ use crate::words::Value;
 
 #[cfg(not(target_arch = "wasm32"))]
 pub use declarations::Declarations;
+pub use records::from_json;
 #[cfg(target_arch = "wasm32")]
 pub use values::{from_js, thrown, to_js, to_js_by_text};
 

@@ -30,7 +30,7 @@ pub fn to_js_by_text<T: Serialize + ?Sized>(value: &T) -> JsValue {
 pub fn from_js<T: DeserializeOwned>(value: JsValue, kind: &'static str) -> Result<T, JsValue> {
     let value = if value.is_undefined() { JsValue::NULL } else { value };
     let text = JSON::stringify(&value).map(String::from)?;
-    serde_json::from_str(&text).map_err(|error| thrown(kind, error.to_string()))
+    super::from_json(&text).map_err(|error| thrown(kind, error.to_string()))
 }
 
 /// An error as the page catches it: a [`Thrown`].

@@ -239,9 +239,7 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     speak(&page, "fr")?;
     tables.are_french(&page, "the demo")?;
-    press(&page, "tour-start")?;
-    tables.are_french(&page, "the tour")?;
-    page.press(Key::Escape)?;
+    the_tour_is_french(&page, &tables)?;
     press(&page, "trials-start")?;
     page.sees("#trials-state", tables.french.says("trials-done")?)?;
     page.browser.run(OPEN_ALL, vec![])?;
@@ -254,6 +252,24 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
     }
     press(&page, "put-seal")?;
     tables.are_french(&page, "the offer of a seal")
+}
+
+/// That no step of the tour is English, each on a phone.
+fn the_tour_is_french(page: &Page, tables: &Tables) -> Result<()> {
+    let size = json!({ "width": 360, "height": 740, "deviceScaleFactor": 1, "mobile": false });
+    page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+    press(page, "open-notebooks")?;
+    page.click(tables.french.says("tour")?)?;
+    eventually("the tour has begun", || page.count("#tour"), |begun| *begun == 1)?;
+    for step in 1..=8 {
+        page.reads("#tour", &format!("{step} sur 8"))?;
+        let left = tables.only_english.found(page)?;
+        ensure!(left.is_empty(), "step {step} of the tour: still in English: {left:?}");
+        fits(page, 360).and_then(|()| unbroken(page)).with_context(|| format!("step {step} of the tour"))?;
+        page.press(Key::Enter)?;
+    }
+    page.browser.debug("Emulation.clearDeviceMetricsOverride", &json!({}))?;
+    Ok(())
 }
 
 /// In French the photographs, traces and mistakes have no English word either.

@@ -35,6 +35,7 @@ export class ClassSection {
     this.state = byId('class-state');
     this.result = byId('class-result');
     this.shownCount = byId('class-shown');
+    this.nothing = byId('class-nothing');
     this.refusal = byId('class-refusal');
     this.figure = byId('class-figure');
     this.summary = byId('class-summary');
@@ -150,6 +151,7 @@ export class ClassSection {
   draw(told) {
     const members = membersOf(this.entries, told);
     setHidden(this.result, members.length === 0);
+    setHidden(this.nothing, members.length > 0);
     this.sayShown(this.table.show(members));
     const count = this.chart.show(members, told);
     setTold(this.refusal, told?.refusal ?? null);

@@ -248,6 +248,10 @@ fn faults_are_told(rows: &[Vec<String>]) -> Result<()> {
 
 /// Each result but the sealed one has a bar, further to the right the larger its c, across the band of the mean.
 fn bars_stand_in_order(page: &Page) -> Result<()> {
+    ensure!(page.text("#class-nothing")?.is_empty(), "what will be there is told although it is there");
+    let sizes = "return ['.place', '.bar'].map((which) => document.querySelector(`#class-plot ${which}`).getBoundingClientRect().height)";
+    let [place, bar]: [f64; 2] = serde_json::from_value(page.browser.run(sizes, vec![])?)?;
+    ensure!(place > 2.0 * bar, "a bar {bar} px high hides its place, which is {place} px high");
     let script = "return [...document.querySelectorAll('#class-plot li')].map((line) => {
         const [place, bar] = ['.place', '.bar'].map((which) => line.querySelector(which).getBoundingClientRect());
         return [place.x + place.width / 2, bar.left, bar.right, line.querySelector('.band').getBoundingClientRect().width];

@@ -1425,6 +1425,7 @@ class-too_few =
     }
 class-out_of_range = The results are too large, or their uncertainties too small, to calculate with. Look for a wrong unit.
 class-together = All results together
+class-nothing = Here all results are drawn in order, each with its expanded uncertainty, with their mean and how well they agree. Read files on the other page first.
 class-plot = All results in order, each with its expanded uncertainty
 class-summary =
     { $n ->

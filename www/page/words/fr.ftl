@@ -1426,6 +1426,7 @@ class-too_few =
     }
 class-out_of_range = Les résultats sont trop grands, ou leurs incertitudes trop petites, pour le calcul. Cherchez une unité fausse.
 class-together = Tous les résultats ensemble
+class-nothing = Ici, tous les résultats se rangent dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord. Lisez d’abord des fichiers sur l’autre page.
 class-plot = Tous les résultats dans l’ordre, chacun avec son incertitude élargie
 class-summary =
     { $n ->

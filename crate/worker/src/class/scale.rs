@@ -9,8 +9,8 @@ use slope_evidence::trace::DecimalMark;
 const FENCE: f64 = 3.0;
 /// Nor does an uncertainty beyond so many times that in the middle.
 const WIDEST: f64 = 3.0;
-/// About so many marks.
-const MARKS: f64 = 4.0;
+/// At least so many marks: one alone would not tell how far apart results are.
+const LEAST_MARKS: f64 = 2.0;
 /// Marks are told in 10⁶ m/s.
 const MEGA: f64 = 1e6;
 
@@ -80,15 +80,13 @@ impl Scale {
     /// Its marks, at round numbers.
     pub(super) fn ticks(self, mark: DecimalMark) -> Vec<Tick> {
         let (from, to) = (self.from / MEGA, self.to / MEGA);
-        let rough = (to - from) / MARKS;
-        let power = (-12..=12).rev().find(|power| 10_f64.powi(*power) <= rough).unwrap_or(-12);
+        let widest = (to - from) / LEAST_MARKS;
+        let power = (-12..=12).rev().find(|power| 10_f64.powi(*power) <= widest).unwrap_or(-12);
         let ten = 10_f64.powi(power);
-        let step = [1.0, 2.0, 5.0].into_iter().map(|part| part * ten).find(|step| *step >= rough);
-        let step = step.unwrap_or(10.0 * ten);
-        let last = if step >= 10.0 * ten { power + 1 } else { power };
+        let step = [5.0, 2.0].into_iter().map(|part| part * ten).find(|step| *step <= widest).unwrap_or(ten);
         let first = (from / step).ceil();
         let each = (0_u32..).map(|place| (first + f64::from(place)) * step).take_while(|at| *at <= to);
-        let text = |at: f64| fixed(at, last.min(0), mark);
+        let text = |at: f64| fixed(at, power.min(0), mark);
         each.take(10).map(|at| Tick { at: self.percent(at * MEGA), text: text(at) }).collect()
     }
 }

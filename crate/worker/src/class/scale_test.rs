@@ -16,6 +16,16 @@ fn results_stand_in_their_order_within_the_scale() {
     assert!(ticks.iter().zip(&bars).all(|(tick, bar)| (tick.at - bar.at).abs() < 1e-9));
 }
 
+#[test]
+fn a_scale_of_any_width_has_at_least_two_marks() {
+    for width in (1..=400).map(|n| 0.037e6 * f64::from(n)) {
+        let scale = Scale::of(&[(2.9979e8 - width, 1e3), (2.9979e8 + width, 1e3)]).unwrap();
+        let ticks = scale.ticks(DecimalMark::Point);
+        assert!((2..=6).contains(&ticks.len()), "{width}: {ticks:?}");
+        assert!(ticks.windows(2).all(|two| two[0].text != two[1].text), "{ticks:?}");
+    }
+}
+
 /// A wrong unit, say, must not make all others one line.
 #[test]
 fn one_far_away_does_not_stretch_the_scale() {

@@ -1195,6 +1195,14 @@ notice-entry_replaced = The result does not rest on what was typed here, which c
 notice-entry_replaced-look = Check the marked fields: each says what is expected there.
 notice-vague_splice = The position of rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length of { $length }.
 notice-vague_splice-look = Check the uncertainty typed for this position, and its unit: a bare number is in the unit of the ruler.
+notice-rail_unplaced =
+    { $n ->
+        [one] Row { $rows } is not in the line: the position of its rail is not known.
+       *[other] Rows { $rows } are not in the line: the position of their rail is not known.
+    }
+notice-rail_unplaced-look = Check the position of that rail under Apparatus, and of the rail before it.
+notice-vague_reading = A reading on rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length.
+notice-vague_reading-look = Check the reading limit typed for this ruler, and its unit: a bare number is in the unit of the ruler.
 notice-rehearsal = This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured.
 notice-rehearsal-look = The true values can be shown under Plan.
 notice-off_the_rail =

@@ -1196,6 +1196,14 @@ notice-entry_replaced = Le résultat ne repose pas sur ce qui a été saisi ici,
 notice-entry_replaced-look = Vérifiez les champs signalés : chacun dit ce qui y est attendu.
 notice-vague_splice = La position du rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur de { $length }.
 notice-vague_splice-look = Vérifiez l’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
+notice-rail_unplaced =
+    { $n ->
+        [one] La ligne { $rows } n’est pas dans la droite : la position de son rail n’est pas connue.
+       *[other] Les lignes { $rows } ne sont pas dans la droite : la position de leur rail n’est pas connue.
+    }
+notice-rail_unplaced-look = Vérifiez la position de ce rail sous Montage, et celle du rail qui le précède.
+notice-vague_reading = Une lecture sur le rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur.
+notice-vague_reading-look = Vérifiez la limite de lecture saisie pour cette règle, et son unité : un nombre seul est dans celle de la règle.
 notice-rehearsal = Ce cahier est une répétition : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
 notice-rehearsal-look = Les valeurs vraies peuvent être montrées sous Plan.
 notice-off_the_rail =

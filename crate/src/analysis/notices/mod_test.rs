@@ -211,7 +211,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 35] = [
+const CASES: [Case; 37] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -302,6 +302,29 @@ const CASES: [Case; 35] = [
             });
         },
         RailRows(1, &[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]),
+    ),
+    (
+        "rail_unplaced",
+        // A letter where the mark of a joint belongs.
+        |b| {
+            b.put(Edit::SetSplice {
+                rail: 2,
+                splice: Splice::Joined {
+                    mark: "abc".into(),
+                    mark_before: "200".into(),
+                    gap: "0".into(),
+                    uncertainty: "0.1".into(),
+                },
+            });
+        },
+        Rows(&[7, 8, 9, 10, 11, 12]),
+    ),
+    (
+        "vague_reading",
+        |b| {
+            b.put(Edit::SetRail { rail: 2, field: RailField::ReadingUncertainty, text: "1 m".into() });
+        },
+        RailRows(2, &[7, 8, 9, 10, 11, 12]),
     ),
     ("entry_replaced", |b| b.set_bench(BenchField::EdgeHalfWidth, "-0.03"), Whole),
     ("step_at_splice", |b| (7..=12).for_each(|row| b.late(row, 0.4)), Rail(2)),

@@ -6,7 +6,9 @@ use crate::analysis::diagnosis::edge_step;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::read::ruler_unit;
+use crate::analysis::row_error::RowError;
 use crate::analysis::rows::Typed;
+use crate::analysis::types::{Part, RowReading};
 use crate::message;
 use crate::notebook::{ActsOn, BenchField, Effect, RailField, RowId, Scope, SharedError};
 use crate::rail::Source;
@@ -15,6 +17,7 @@ use crate::words::Message;
 /// Every notice about the readings, in the order of the page.
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
     let found = [
+        rail_unplaced(input),
         off_the_rail(input),
         edge_off_screen(input),
         edges_rounded(input),
@@ -30,7 +33,7 @@ pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
         rehearsal(input),
         entry_replaced(input),
     ];
-    found.into_iter().flatten().chain(vague_splices(input)).collect()
+    found.into_iter().flatten().chain(vague_splices(input)).chain(vague_readings(input)).collect()
 }
 
 /// A result that does not rest on what stands in a field, since that can't be used.
@@ -44,6 +47,49 @@ fn entry_replaced(input: &NoticeInput) -> Option<Notice> {
             message!("notice-entry_replaced-look"),
         )
     })
+}
+
+/// Rows that only the place of their rail keeps from the line, while there is one through others.
+fn rail_unplaced(input: &NoticeInput) -> Option<Notice> {
+    let waits = |row: &&RowReading| row.part == Part::Incomplete { lacks: RowError::RailUnplaced };
+    let rows: Vec<RowId> = input.rows.readings.iter().filter(waits).map(|row| row.id).collect();
+    (input.line.is_some() && !rows.is_empty()).then(|| {
+        Notice::new(
+            "rail_unplaced",
+            Weight::Grave,
+            Section::Apparatus,
+            message!("notice-rail_unplaced", n = rows.len(), rows = input.numbers(&rows)),
+            message!("notice-rail_unplaced-look"),
+        )
+        .of_rows(rows)
+    })
+}
+
+/// Rulers read no better than to a twentieth of their own length, which is more likely a slip with a unit.
+fn vague_readings(input: &NoticeInput) -> Vec<Notice> {
+    let rails = input.context.rails.iter().zip(&input.context.page.rails).enumerate();
+    let each = rails.filter_map(|(index, (numbers, typed))| {
+        let (first, last) = numbers.span?;
+        let rows = input.rows.points.iter().filter(|point| point.rail == Some(index));
+        let rows: Vec<RowId> = rows.map(|point| point.row).collect();
+        if rows.is_empty() || numbers.u_reading <= (last - first).abs() / 20.0 {
+            return None;
+        }
+        let unit = ruler_unit(typed.unit);
+        let u = format!("{} {}", input.figure(unit.from_base(numbers.u_reading), 3), unit.symbol());
+        Some(
+            Notice::new(
+                "vague_reading",
+                Weight::Look,
+                Section::Apparatus,
+                message!("notice-vague_reading", rail = typed.name_or_number(index), u = u),
+                message!("notice-vague_reading-look"),
+            )
+            .of_rows(rows)
+            .of_rail(Some(typed.id)),
+        )
+    });
+    each.collect()
 }
 
 /// Rails placed no better than to a twentieth of their own length, which is more likely a slip with a unit.

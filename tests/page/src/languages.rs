@@ -147,21 +147,30 @@ impl Tables {
         ensure!(left.is_empty(), "{state}: still in English: {left:?}");
         let said = self.only_french.found(page)?.len();
         ensure!(said > 100, "{state}: only {said} French texts are found");
-        for width in [360, 1280] {
-            let size = json!({ "width": width, "height": 800, "deviceScaleFactor": 1, "mobile": false });
-            page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
-            load_checker(page)?;
-            let checked = || {
-                fits(page, width)?;
-                unbroken(page)
-            };
-            // Under an open dialog the leaves can't be turned, and are checked without it.
-            let under = page.count("dialog[open]")? > 0;
-            let outcome = if under { checked() } else { page.on_each_leaf(checked) };
-            outcome.with_context(|| format!("{state}, {width} px wide"))?;
-        }
-        Ok(())
+        // Under an open dialog the leaves can't be turned, and are checked without it.
+        let under = page.count("dialog[open]")? > 0;
+        at_each_width(page, state, |checked| if under { checked() } else { page.on_each_leaf(|| checked()) })
     }
+}
+
+/// That what stands on the page fits a phone and a laptop, and holds the rules of accessibility there; `over` goes through
+/// all that there is to see.
+fn at_each_width(
+    page: &Page,
+    state: &str,
+    over: impl Fn(&dyn Fn() -> Result<()>) -> Result<()>,
+) -> Result<()> {
+    for width in [360, 1280] {
+        let size = json!({ "width": width, "height": 800, "deviceScaleFactor": 1, "mobile": false });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        load_checker(page)?;
+        let checked = || {
+            fits(page, width)?;
+            unbroken(page)
+        };
+        over(&checked).with_context(|| format!("{state}, {width} px wide"))?;
+    }
+    Ok(())
 }
 
 /// Has the page speak a language, by the settings that are kept.
@@ -331,14 +340,17 @@ pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
     page.reads("#handin-missing", "t₀")?;
     page.browser.run(OPEN_ALL, vec![])?;
     tables.are_french(&page, "a hand-out that is worked on")?;
+    page.browser.go("about:blank")?;
+    page.go(&format!("{}#open=AAAA", stage.address))?;
+    page.reads(names::MESSAGE, tables.french.says("posted-broken")?)?;
+    tables.are_french(&page, "a link that is refused")?;
 
     let wall = page.browser.tab_opened_by(|| press_named("wall"))?;
     page.browser.switch_to(&wall)?;
     page.reads(".wall-row", " 24")?;
     let left = tables.only_english.found(&page)?;
     ensure!(left.is_empty(), "the wall view: still in English: {left:?}");
-    load_checker(&page)?;
-    unbroken(&page).context("the wall view")
+    at_each_width(&page, "the wall view", |checked| checked())
 }
 
 /// That no text in English is left on a page in French, by the tables of words.

@@ -178,5 +178,5 @@ function name(item) {
 /** @param {string} changed */
 function when(changed) {
   const date = new Date(changed);
-  return Number.isNaN(date.getTime()) ? '' : date.toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' });
+  return Number.isNaN(date.getTime()) ? '' : date.toLocaleString(say('language'), { dateStyle: 'medium', timeStyle: 'short' });
 }

@@ -38,6 +38,12 @@ impl SettingInUse {
 /// Reads what a row says of its delay, and its edges on a screen, divisions.
 pub(super) fn timing(cells: &mut Cells, context: &RowContext) -> (Vec<f64>, Result<Timing, RowError>) {
     let on_screen = cells.has(Cell::EdgeA) || cells.has(Cell::EdgeB);
+    if cells.has(Cell::DelayUncertainty)
+        && !cells.has(Cell::Delay)
+        && (on_screen || cells.row.evidence.is_some())
+    {
+        cells.note(Cell::DelayUncertainty, message!("row-delay_uncertainty_idle"));
+    }
     if let Some(evidence) = &cells.row.evidence {
         for cell in [Cell::Delay, Cell::EdgeA, Cell::EdgeB] {
             if cells.has(cell) {

@@ -144,6 +144,41 @@ fn an_uncertainty_behind_an_edge_is_refused_and_the_row_is_left_out() {
     }
 }
 
+/// An uncertainty with no value beside it is told where it stands, and changes nothing.
+#[test]
+fn an_uncertainty_that_has_no_effect_is_marked() {
+    let result = |notebook: &Notebook| analyse(notebook).speed.unwrap().c;
+    for (cell, typed) in [
+        (Cell::DistanceUncertainty, "±0.5 mm"),
+        (Cell::DistanceUncertainty, "abc"),
+        (Cell::DistanceUncertainty, "-1"),
+        (Cell::DelayUncertainty, "-1"),
+    ] {
+        let mut notebook = sound();
+        let mut set = |cell, text: &str| {
+            notebook.apply(Edit::SetCell { row: 3, cell, text: text.into() }, "").unwrap();
+        };
+        if cell == Cell::DelayUncertainty {
+            let edges = [
+                (Cell::Delay, ""),
+                (cell, ""),
+                (Cell::TimeBase, "5"),
+                (Cell::EdgeA, "1"),
+                (Cell::EdgeB, "2"),
+            ];
+            edges.into_iter().for_each(|(cell, text)| set(cell, text));
+        }
+        let before = result(&notebook);
+        notebook.apply(Edit::SetCell { row: 3, cell, text: typed.into() }, "").unwrap();
+        let analysis = analyse(&notebook);
+        let place = Place::Cell { row: 3, cell };
+        let problem = analysis.problems.iter().find(|problem| problem.place == place);
+        let problem = problem.unwrap_or_else(|| unreachable!("“{typed}” is not marked"));
+        assert!(in_english(&problem.message).contains("no effect"), "{}", in_english(&problem.message));
+        assert_eq!(result(&notebook).to_bits(), before.to_bits());
+    }
+}
+
 /// Fields of words, in which nothing is out of range.
 const WORDS: &[BenchField] = &[
     BenchField::People,

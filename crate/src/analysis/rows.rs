@@ -11,6 +11,7 @@ use super::point::{Point, full_uy};
 use super::read::{Bench, Reader, ruler_unit};
 use super::row_error::RowError;
 use super::types::{Measured, Part, RowReading};
+use crate::message;
 use crate::notebook::{Cell, Row, RowId};
 use crate::quantity::{Number, Unit};
 use crate::rail::Source;
@@ -115,6 +116,9 @@ fn position(cells: &mut Cells, context: &RowContext) -> Placed {
     let unit = index.and_then(|i| context.page.rails.get(i)).map_or(Unit::CENTIMETRE, |r| ruler_unit(r.unit));
     if !cells.has(Cell::Reading) {
         return (index, None, Err(RowError::NoReading));
+    }
+    if cells.has(Cell::DistanceUncertainty) {
+        cells.note(Cell::DistanceUncertainty, message!("row-distance_uncertainty_idle"));
     }
     let Some(reading) = cells.number(Cell::Reading, unit) else {
         return (index, None, Err(RowError::ReadingUnreadable));

@@ -241,8 +241,9 @@ impl Report<'_> {
             0 => String::new(),
             n => format!(" {}", self.say(&message!("report-notice-rows", n = n, rows = numbers))),
         };
-        let said = [&labels::weight(notice.weight), &notice.text, &notice.look_at].map(|part| self.say(part));
-        let [weight, text, look_at] = said.each_ref().map(|part| html_text(part));
+        let lead = message!("notices-lead", weight = labels::weight(notice.weight));
+        let said = [&lead, &notice.text, &notice.look_at].map(|part| self.say(part));
+        let [lead, text, look_at] = said.each_ref().map(|part| html_text(part));
         let signs = match notice.signs.as_slice() {
             [] => String::new(),
             signs => {
@@ -250,7 +251,7 @@ impl Report<'_> {
                 format!(" {}{signs}", html_text(&self.say(&message!("notices-signs"))))
             }
         };
-        format!("<strong>{weight}:</strong> {text}{} {look_at}{signs}", html_text(&rows))
+        format!("<strong>{lead}</strong> {text}{} {look_at}{signs}", html_text(&rows))
     }
 
     fn answers(&self) -> String {

@@ -107,7 +107,7 @@ pub fn undo_and_redo(stage: &Stage) -> Result<()> {
     page.reads(names::MESSAGE, &format!("Undone: {}", names::cell("Edge B", 5)))?;
     ensure!(page.is_in_sight(&names::cell("Edge B", 5))?, "what was undone is out of sight");
     page.press_with_control('y')?;
-    page.reads(names::MESSAGE, &format!("Done again: {}", names::cell("Edge B", 5)))?;
+    page.reads(names::MESSAGE, &format!("Redone: {}", names::cell("Edge B", 5)))?;
     Ok(())
 }
 

@@ -149,7 +149,7 @@ impl Tables {
         ensure!(said > 100, "{state}: only {said} French texts are found");
         // Under an open dialog the leaves can't be turned, and are checked without it.
         let under = page.count("dialog[open]")? > 0;
-        at_each_width(page, state, |checked| if under { checked() } else { page.on_each_leaf(|| checked()) })
+        at_each_width(page, state, |checked| if under { checked() } else { page.on_each_leaf(checked) })
     }
 }
 

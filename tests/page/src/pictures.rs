@@ -150,7 +150,7 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
         unbroken(&page).with_context(|| format!("beside a picture, {scheme}"))?;
     }
 
-    page.click("Mark Edge B again")?;
+    page.click("Mark “Edge B” again")?;
     page.reads("#picture-said", "counts after it was moved")?;
     ensure!(delay(2)? == before[1], "a mark that was not moved counts");
     page.browser.press(&[Key::Alt.into()], [Key::Left.into(), Key::Right.into()])?;

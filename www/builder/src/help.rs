@@ -54,7 +54,7 @@ fn faults(project: &Project, language: &str) -> Result<Vec<String>> {
     let original = parsed(&original, words::FIRST)?;
     let mut faults = labels_unlike(&help, &words::plain(project, language)?);
     faults.extend(links_into_nowhere(&help));
-    faults.extend(missing_pictures(&help, &project.page().join(FOLDER)));
+    faults.extend(pictures_unlike(&help, &project.page().join(FOLDER)));
     faults.extend(places_unlike(&help, &original));
     Ok(faults)
 }
@@ -96,12 +96,31 @@ fn links_into_nowhere(help: &Document<'_>) -> Vec<String> {
     links.filter(|place| !places.contains(place)).map(|place| format!("a link leads to #{place}")).collect()
 }
 
-fn missing_pictures(help: &Document<'_>, folder: &Path) -> Vec<String> {
-    let pictures = elements(help).filter_map(|element| element.attribute("src"));
-    pictures
-        .filter(|name| !folder.join(name).is_file())
-        .map(|name| format!("there is no picture {name}"))
-        .collect()
+/// Pictures that are missing, or whose size the document gives otherwise, so that the text below would jump when they come.
+fn pictures_unlike(help: &Document<'_>, folder: &Path) -> Vec<String> {
+    let pictures = elements(help).filter_map(|element| Some((element, element.attribute("src")?)));
+    let faults = pictures.map(|(element, name)| {
+        let Ok(picture) = fs::read(folder.join(name)) else {
+            return Some(format!("there is no picture {name}"));
+        };
+        let [width, height] = ["width", "height"].map(|side| element.attribute(side).unwrap_or_default());
+        match size_of_webp(&picture) {
+            Some([w, h]) if [w.to_string(), h.to_string()] == [width, height] => None,
+            Some([w, h]) => Some(format!("gives {name} as {width} × {height}, and it is {w} × {h}")),
+            None => Some(format!("{name} is no picture in the extended form of WebP")),
+        }
+    });
+    faults.flatten().collect()
+}
+
+/// Width and height of a picture in the extended form of `WebP` (RFC 9649, section 2.7): each less one, in 24 bits.
+fn size_of_webp(picture: &[u8]) -> Option<[u32; 2]> {
+    let side = |at: usize| match picture.get(at..at + 3) {
+        Some(&[low, middle, high]) => Some(u32::from_le_bytes([low, middle, high, 0]) + 1),
+        _ => None,
+    };
+    let is_extended = picture.get(8..16) == Some(b"WEBPVP8X");
+    is_extended.then(|| Some([side(24)?, side(27)?]))?
 }
 
 /// Places that one of two languages has alone, or in another order.

@@ -131,7 +131,7 @@ fields-pulse_rate = Pulse rate
 fields-beam_angle = Largest possible angle between beam and rail
 fields-small_divisions = Small divisions per division
 fields-edge_half_width = Uncertainty of one edge reading
-fields-edge_reason = Reason for this limit
+fields-edge_reason = Reason for this uncertainty
 fields-screen_width = Divisions across the screen
 fields-time_base_uncertainty = Time base: relative uncertainty
 fields-temperature = Air temperature
@@ -475,7 +475,7 @@ pictures-serves = This photograph uses the corner marks of row { $n } (camera no
 pictures-moved = The camera has moved since row { $n }: separate corner marks are suggested for this photograph.
 pictures-unseen = The corner marks of row { $n } are used. They could not be checked, because no grid was found here: check that the dashed grid lies on the lines.
 pictures-not-found = Nothing is suggested. { $why } Move each mark to its position.
-pictures-no-edge = { $name } was not found: move its mark there.
+pictures-no-edge = “{ $name }” was not found: move its mark there.
 pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
 pictures-accept = Accept the marks
 pictures-next = Next photograph to mark
@@ -485,7 +485,7 @@ pictures-accepted = Row { $n } is marked.
 pictures-accepted-unused = Row { $n } is marked, but not included in the line yet. { $lacks }
 pictures-all-marked = All photographs are marked.
 pictures-again = { $name }, mark { $n }
-pictures-mark-again = Mark { $name } again
+pictures-mark-again = Mark “{ $name }” again
 pictures-drop-mark = Remove the selected mark
 pictures-move-first = Move the new mark to the edge: it counts after it was moved.
 pictures-own-corners = Use separate corner marks
@@ -848,7 +848,7 @@ result-within = The difference is within the expanded uncertainty.
 result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
 result-sealed = The result is sealed: v and c carry a hidden factor within ±8 % until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-less = The rows scatter less than their stated uncertainties lead to expect. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 
 ## Seal
@@ -1019,7 +1019,7 @@ columns-residuals-standardised_residual-meaning = Residual divided by its standa
 columns-line-figure = figure
 columns-line-figure-meaning = Identifier of the figure, the same in every notebook.
 columns-line-name = name
-columns-line-name-meaning = The figure's name in words.
+columns-line-name-meaning = The figure’s name in words.
 columns-line-value = value
 columns-line-value-meaning = Its value, in the unit that the last column names.
 columns-line-standard_uncertainty = standard uncertainty
@@ -1202,7 +1202,7 @@ notice-rail_unplaced =
     }
 notice-rail_unplaced-look = Check the position of that rail under Apparatus, and of the rail before it.
 notice-vague_reading = A reading on rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length.
-notice-vague_reading-look = Check the reading limit typed for this ruler, and its unit: a bare number is in the unit of the ruler.
+notice-vague_reading-look = Check the uncertainty of one reading typed for this ruler, and its unit: a bare number is in the unit of the ruler.
 notice-rehearsal = This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured.
 notice-rehearsal-look = The true values can be shown under Plan.
 notice-off_the_rail =
@@ -1269,8 +1269,8 @@ notice-scatter_too_large =
 notice-scatter_too_large-look = Check for a row that went wrong, a step at a splice, or uncertainties that were stated too small. Choose under Result which uncertainty you report, and say why.
 notice-scatter_too_small =
     { $nu ->
-        [one] The rows scatter less than their stated uncertainties lead to expect (χ² = { $chi } with { $nu } degree of freedom): these uncertainties may be stated too large.
-       *[other] The rows scatter less than their stated uncertainties lead to expect (χ² = { $chi } with { $nu } degrees of freedom): these uncertainties may be stated too large.
+        [one] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degree of freedom): these uncertainties may be stated too large.
+       *[other] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degrees of freedom): these uncertainties may be stated too large.
     }
 notice-scatter_too_small-look = Check whether the reading limits were stated too wide.
 notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
@@ -1287,7 +1287,7 @@ notice-decisive_row-look = Check that row, and whether more positions near it ca
 notice-faster_than_light = The result exceeds the defined c by { $percent } %, { $times } u.
 notice-faster_than_light-look = Check the path factor (detector or mirror on the carriage), the time base, and each splice.
 notice-short_span = The whole run spans only { $times } times the uncertainty of one delay.
-notice-short_span-look = Check whether the carriage can go farther, or the screen be set faster.
+notice-short_span-look = Check whether the carriage can go farther, or whether a faster time base can be used.
 notice-vague_result = The standard uncertainty is { $percent } % of c: too large for a useful result.
 notice-vague_result-look = Check the first lines of the budget, and the unit of each number typed there.
 notice-dominant_component = One shared component is { $percent } % of u²(c); more readings do not reduce it.
@@ -1302,7 +1302,7 @@ notice-copied_rows-look = Check whether they were copied down by mistake: read t
 notice-edges_swapped = Edges A and B of row { $rows } look swapped: with the opposite sign of its delay it lies on the line.
 notice-edges_swapped-all = Edges A and B look swapped in all rows: the delays have the wrong sign.
 notice-slipped_decimal = In row { $rows } the decimal mark or a unit looks wrong: with a factor of ten the row lies on the line.
-notice-time_base_slip = These rows look as if they were read at another time base than the one written down.
+notice-time_base_slip = The time base that was used looks different from the one written down.
 notice-wrong_rail = The reading of row { $rows } fits on another rail than the one named.
 notice-beyond_a_period-told = The delays of these rows would lie on the line of the others if they were one pulse period shorter or longer.
 notice-change_from_row = From one row on all delays are offset: something was changed between two rows.
@@ -1326,8 +1326,8 @@ notice-mended =
 notice-path_factor = The result is a factor of two off the defined c, as it is when a mirror is taken for a detector or a detector for a mirror.
 notice-path_factor-look = Check what is on the carriage, under Apparatus.
 notice-scale_off = The result lies { $percent } % below the defined c, { $times } u.
-notice-edges_rounded = All edges are multiples of { $step } divisions, but their reading limit is stated as ±{ $limit } divisions.
-notice-edges_rounded-look = Check the reading limit of an edge: after rounding to marks it is at least half of the distance between two marks.
+notice-edges_rounded = All edges are multiples of { $step } divisions, but their stated uncertainty corresponds to reading within ±{ $limit } divisions.
+notice-edges_rounded-look = Check the uncertainty of one edge reading: as a limit, after rounding to marks it is at least half of the distance between two marks.
 notice-fine_figures = Ruler readings are typed with far more digits than could be read.
 notice-fine_figures-look = Write as many digits as the ruler shows; an average keeps one or two more.
 notice-dominant_component-readings = The readings themselves are { $percent } % of u²(c).
@@ -1365,8 +1365,8 @@ class-stopped = Stopped. { $done } of { $all } files were read.
 class-failed = Reading stopped ({ $why }). What was read before is in the table. Try again; if that does not help, reload the page.
 class-passed-over =
     { $n ->
-        [one] { $n } other file holds no notebook by its name and was not read.
-       *[other] { $n } other files hold no notebook by their names and were not read.
+        [one] { $n } other file does not have the name of a notebook file and was not read.
+       *[other] { $n } other files do not have the names of notebook files and were not read.
     }
 class-no_notebook = There is no notebook in this zip. Choose a bundle as it was downloaded, or a zip of such bundles.
 class-deep = This zip lies in a zip that lies in another. Unpack the outer one first.
@@ -1616,6 +1616,8 @@ row-rail_unnamed = The rail is missing. Write the name of the rail on which the 
 row-rail_unknown = No rail has the name “{ $name }”. The rails are: { $names }.
 row-rail_unknown_none = No rail has the name “{ $name }”. Describe the rails under Apparatus.
 row-rail_ambiguous = More than one rail has the name “{ $name }”. Give each rail a name of its own under Apparatus.
+row-distance_uncertainty_idle = No distance is typed in this row, so this uncertainty has no effect. Clear it: the uncertainty of a ruler reading is stated at its rail.
+row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty has no effect. Clear it: that of edges is stated under Apparatus, that of a photograph or of traces with them.
 row-delay_twice = The delay is entered twice: as edges on the screen and as a delay. Clear one of them.
 row-delay_twice_evidence = The delay is entered twice: here, and by the photograph or the traces of this row. Clear this cell, or remove the photograph or the traces.
 row-delay_unreadable = The delay is not a number that can be used. Correct it.
@@ -1920,8 +1922,8 @@ undo = Undo
 undone = Undone.
 undone-at = Undone: { $where }
 undone-row = row { $n }
-redone = Done again.
-redone-at = Done again: { $where }
+redone = Redone.
+redone-at = Redone: { $where }
 
 ## A hand-out
 
@@ -2015,7 +2017,7 @@ handin-missing =
 handin-lacks =
     { $piece ->
         [cautions] Cautions: read them, and enter your name there
-        [readings] Readings: at least { $rows } rows in the line
+        [readings] Readings: rows in the line, at least { $rows }
         [result] Result: there is none yet
        *[other] { $name }: nothing entered yet
     }

@@ -132,7 +132,7 @@ fields-pulse_rate = Fréquence des impulsions
 fields-beam_angle = Plus grand angle possible entre faisceau et rail
 fields-small_divisions = Petites divisions par division
 fields-edge_half_width = Incertitude d’une lecture de front
-fields-edge_reason = Raison de cette limite
+fields-edge_reason = Raison de cette incertitude
 fields-screen_width = Divisions sur la largeur de l’écran
 fields-time_base_uncertainty = Base de temps : incertitude relative
 fields-temperature = Température de l’air
@@ -476,7 +476,7 @@ pictures-serves = Cette photographie emploie les marques de coin de la ligne { $
 pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photographie.
 pictures-unseen = Les marques de coin de la ligne { $n } sont employées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets suit les lignes.
 pictures-not-found = Rien n’est suggéré. { $why } Placez chaque marque.
-pictures-no-edge = { $name } n’a pas été trouvé : placez-y sa marque.
+pictures-no-edge = « { $name } » n’a pas été trouvé : placez-y sa marque.
 pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix. Entrée accepte.
 pictures-accept = Accepter les marques
 pictures-next = Prochaine photographie à marquer
@@ -486,7 +486,7 @@ pictures-accepted = La ligne { $n } est marquée.
 pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore retenue dans la droite. { $lacks }
 pictures-all-marked = Toutes les photographies sont marquées.
 pictures-again = { $name }, marque { $n }
-pictures-mark-again = Marquer { $name } une fois de plus
+pictures-mark-again = Marquer « { $name } » une fois de plus
 pictures-drop-mark = Supprimer la marque choisie
 pictures-move-first = Placez la nouvelle marque sur le front : elle compte une fois déplacée.
 pictures-own-corners = Employer des marques de coin distinctes
@@ -927,7 +927,7 @@ report-setting-uncertainty = relative { $u }
 report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
-report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures : { $sense }
+report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures { $sense }
 report-splice = Raccord, tel que déclaré
 report-splices-at_splitter = la graduation { $mark } est à la lame séparatrice
 report-splices-at_distance = la graduation { $mark } est à { $distance } de la lame séparatrice
@@ -1153,7 +1153,7 @@ figures-trials_shortest-meaning = Le plus court de tous les intervalles qui cont
 figures-trials_shortest-source = JCGM 101:2008, 7.7.3 ; le plus court du r-ième au (r + q)-ième essai, pour tous les r
 figures-separation = du front A au front B
 figures-separation-meaning = Position du front B moins celle du front A sur l’axe des temps, après correction de la perspective par les coins de la grille. Multipliée par la base de temps, c’est le retard.
-figures-separation-source = R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapitre 4
+figures-separation-source = R. Hartley et A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapitre 4
 figures-separation_uncertainty = son incertitude-type
 figures-separation_uncertainty-meaning = Vient des marques des fronts, des marques des coins de la grille (communes à toutes les lignes lues sur cette grille) et de la distorsion de l’objectif.
 figures-traces-source = σ_t = σ_V/|dV/dt| au franchissement (pratique courante de la datation en physique nucléaire)
@@ -1198,12 +1198,12 @@ notice-vague_splice = La position du rail « { $rail } » est incertaine de 
 notice-vague_splice-look = Vérifiez l’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
 notice-rail_unplaced =
     { $n ->
-        [one] La ligne { $rows } n’est pas dans la droite : la position de son rail n’est pas connue.
-       *[other] Les lignes { $rows } ne sont pas dans la droite : la position de leur rail n’est pas connue.
+        [one] La ligne { $rows } n’est pas dans la droite : la position de son rail n’est pas connue.
+       *[other] Les lignes { $rows } ne sont pas dans la droite : la position de leur rail n’est pas connue.
     }
 notice-rail_unplaced-look = Vérifiez la position de ce rail sous Montage, et celle du rail qui le précède.
 notice-vague_reading = Une lecture sur le rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur.
-notice-vague_reading-look = Vérifiez la limite de lecture saisie pour cette règle, et son unité : un nombre seul est dans celle de la règle.
+notice-vague_reading-look = Vérifiez l’incertitude d’une lecture saisie pour cette règle, et son unité : un nombre seul est dans celle de la règle.
 notice-rehearsal = Ce cahier est une répétition : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
 notice-rehearsal-look = Les valeurs vraies peuvent être montrées sous Plan.
 notice-off_the_rail =
@@ -1303,7 +1303,7 @@ notice-copied_rows-look = Vérifiez s’ils ont été recopiés par erreur : re
 notice-edges_swapped = Les fronts A et B de la ligne { $rows } semblent échangés : avec un retard de signe contraire, elle est sur la droite.
 notice-edges_swapped-all = Les fronts A et B semblent échangés dans toutes les lignes : les retards ont le mauvais signe.
 notice-slipped_decimal = Dans la ligne { $rows }, le séparateur décimal ou une unité semble faux : avec un facteur dix, la ligne est sur la droite.
-notice-time_base_slip = Ces lignes semblent lues avec une autre base de temps que celle qui est inscrite.
+notice-time_base_slip = La base de temps employée semble différer de celle qui est inscrite.
 notice-wrong_rail = La lecture de la ligne { $rows } convient à un autre rail que celui qui est nommé.
 notice-beyond_a_period-told = Les retards de ces lignes seraient sur la droite des autres avec une période des impulsions de moins ou de plus.
 notice-change_from_row = À partir d’une ligne, tous les retards sont décalés : quelque chose a été changé entre deux lignes.
@@ -1327,13 +1327,13 @@ notice-mended =
 notice-path_factor = Le résultat s’écarte de la valeur définie de c d’un facteur deux, comme lorsqu’un miroir est pris pour un détecteur ou un détecteur pour un miroir.
 notice-path_factor-look = Vérifiez ce que porte le chariot, sous Montage.
 notice-scale_off = Le résultat est inférieur de { $percent } % à la valeur définie de c, soit { $times } u.
-notice-edges_rounded = Tous les fronts sont des multiples de { $step } division, mais leur limite de lecture est déclarée à ±{ $limit } division.
-notice-edges_rounded-look = Vérifiez la limite de lecture d’un front : après un arrondi aux graduations, elle vaut au moins la moitié de leur écart.
+notice-edges_rounded = Tous les fronts sont des multiples de { $step } division, mais leur incertitude déclarée correspond à une lecture à ±{ $limit } division près.
+notice-edges_rounded-look = Vérifiez l’incertitude d’une lecture de front : après un arrondi aux graduations, sa limite vaut au moins la moitié de leur écart.
 notice-fine_figures = Les lectures de règle sont saisies avec bien plus de chiffres qu’on n’a pu en lire.
 notice-fine_figures-look = Écrivez autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
 notice-dominant_component-readings = Les lectures elles-mêmes font { $percent } % de u²(c).
 
-## Ce qu’une remarque propose pour corriger une erreur : une seule modification, que « Annuler » reprend
+## Ce qu’une remarque propose pour corriger une erreur : une seule modification, que « Annuler » reprend
 
 repair-strike = Écarter la ligne { $rows } pour cette raison
 repair-edges = Échanger les fronts A et B de la ligne { $rows }
@@ -1617,6 +1617,8 @@ row-rail_unnamed = Le rail manque. Écrivez le nom du rail sur lequel la lecture
 row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails sont : { $names }.
 row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails sous Montage.
 row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct sous Montage.
+row-distance_uncertainty_idle = Aucune distance n’est saisie dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : l’incertitude d’une lecture de règle se déclare à son rail.
+row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare sous Montage, celle d’une photographie ou de traces avec elles.
 row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
 row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
@@ -2016,7 +2018,7 @@ handin-missing =
 handin-lacks =
     { $piece ->
         [cautions] Précautions : lisez-les et saisissez-y votre nom
-        [readings] Lectures : au moins { $rows } lignes dans la droite
+        [readings] Lectures : lignes dans la droite, au moins { $rows }
         [result] Résultat : il n’y en a pas encore
        *[other] { $name } : rien de saisi pour l’instant
     }

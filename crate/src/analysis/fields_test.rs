@@ -166,7 +166,9 @@ fn an_uncertainty_that_has_no_effect_is_marked() {
                 (Cell::EdgeA, "1"),
                 (Cell::EdgeB, "2"),
             ];
-            edges.into_iter().for_each(|(cell, text)| set(cell, text));
+            for (cell, text) in edges {
+                set(cell, text);
+            }
         }
         let before = result(&notebook);
         notebook.apply(Edit::SetCell { row: 3, cell, text: typed.into() }, "").unwrap();

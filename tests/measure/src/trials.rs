@@ -66,7 +66,7 @@ fn on_the_page(data: &Data) -> Result<Times> {
         page.browser.run(script, vec![])?;
         let took = wait(|| page.browser.run("return window.took", vec![]))?;
         let verdict =
-            page.browser.run("return document.querySelector('#trials-figures').innerText", vec![])?;
+            page.browser.run("return document.querySelector('#trials-figures').textContent", vec![])?;
         ensure!(
             verdict.as_str().is_some_and(|text| text.contains("1\u{2009}000\u{2009}000")),
             "it says {verdict}"

@@ -48,6 +48,21 @@ pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
+/// A one file that was damaged on its way says that it could not start.
+///
+/// # Errors
+/// When it does not.
+pub fn a_damaged_one_file_says_so(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    let whole = fs::read_to_string(stage.dist.join("slope-of-light.html"))?;
+    let damaged = whole.replacen("SLOPE_PAGE=\"H4sI", "SLOPE_PAGE=\"H4sJ", 1);
+    ensure!(damaged != whole, "nothing is damaged");
+    let file = page.home.write("damaged.html", damaged.as_bytes())?;
+    page.browser.go(Url::from_file_path(&file).ok().context("a path from the root")?.as_str())?;
+    page.reads("#not-started:not([hidden])", "could not start")?;
+    Ok(())
+}
+
 /// The one file, opened from the disk, shows the demo and works, its workers too.
 ///
 /// # Errors

@@ -6,6 +6,7 @@ use std::fmt::Write as _;
 
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
+use slope_evidence::border::{from_json, to_json_lines};
 
 use super::entry::Entry;
 use super::error::ArchiveError;
@@ -55,9 +56,7 @@ pub fn list(entries: &[Entry]) -> Entry {
         })
         .collect();
     let contents = Contents { kind: KIND.into(), format: FORMAT, entries };
-    // Strings and numbers always have a JSON form.
-    let mut text = serde_json::to_string_pretty(&contents).unwrap_or_default();
-    text.push('\n');
+    let text = to_json_lines(&contents) + "\n";
     Entry { name: CONTENTS.into(), bytes: text.into_bytes() }
 }
 
@@ -126,13 +125,13 @@ fn read(bytes: &[u8]) -> Result<Contents, ArchiveError> {
     let unreadable = |e: serde_json::Error| ArchiveError::NoContents { what: e.to_string() };
     let foreign = || ArchiveError::NoContents { what: format!("it lacks \"kind\": \"{KIND}\"") };
     let text = std::str::from_utf8(bytes).map_err(|e| ArchiveError::NoContents { what: e.to_string() })?;
-    let head: Head = serde_json::from_str(text).map_err(unreadable)?;
+    let head: Head = from_json(text).map_err(unreadable)?;
     if head.kind.as_deref() != Some(KIND) {
         return Err(foreign());
     }
     match head.format {
         Some(found) if found > u64::from(FORMAT) => Err(ArchiveError::Later { found, known: FORMAT }),
-        Some(found) if found == u64::from(FORMAT) => serde_json::from_str(text).map_err(unreadable),
+        Some(found) if found == u64::from(FORMAT) => from_json(text).map_err(unreadable),
         _ => Err(foreign()),
     }
 }

@@ -50,6 +50,22 @@ fn a_list_that_is_none_is_refused() {
     }
 }
 
+/// As the table of RFC 8259 has it, an object has names; no list of values stands for one.
+#[test]
+fn a_record_of_the_list_is_an_object() {
+    let hash = sha256_hex(b"abc");
+    let with = |text: &str| check(with_list(text));
+    let object = format!(
+        r#"{{"kind": "{KIND}", "format": 1, "entries": [{{"name": "a.txt", "bytes": 3, "sha256": "{hash}"}}]}}"#
+    );
+    assert_eq!(with(&object), Ok(vec![entry("a.txt", "abc")]));
+    let inner = format!(r#"{{"kind": "{KIND}", "format": 1, "entries": [["a.txt", 3, "{hash}"]]}}"#);
+    let outer = format!(r#"["{KIND}", 1, [{{"name": "a.txt", "bytes": 3, "sha256": "{hash}"}}]]"#);
+    for text in [inner, outer] {
+        assert!(matches!(with(&text), Err(ArchiveError::NoContents { .. })), "{text}");
+    }
+}
+
 #[test]
 fn a_list_of_a_later_version_is_refused_as_such() {
     let later = format!("{{\"kind\":\"{KIND}\",\"format\":2,\"parts\":[]}}");

@@ -4,6 +4,7 @@
 //! Dublin Core terms; units are given as schema.org's `unitText`.
 
 use serde::Serialize;
+use slope_evidence::border::to_json_lines;
 
 use crate::message;
 use crate::report::{Column, Kind, Table};
@@ -67,8 +68,7 @@ pub(super) fn describe(tables: &[Table], words: &dyn Words) -> String {
         description: words.say(&message!("tables-apostrophes")),
         tables: tables.iter().map(describe_table).collect(),
     };
-    // Strings always have a JSON form.
-    serde_json::to_string_pretty(&group).unwrap_or_default() + "\n"
+    to_json_lines(&group) + "\n"
 }
 
 fn describe_table(table: &Table) -> DescribedTable {

@@ -210,6 +210,11 @@ pub enum EditError {
         /// The number asked for.
         id: u32,
     },
+    /// A number that leaves too few for what is added later.
+    TooHigh {
+        /// The number asked for.
+        id: u32,
+    },
     /// No such grid.
     NoGrid {
         /// The number asked for.
@@ -261,6 +266,7 @@ impl EditError {
             Self::NoShared { shared } => message!("edit-no_shared", n = number(*shared)),
             Self::NoPosition { position } => message!("edit-no_position", n = number(*position)),
             Self::Taken { id } => message!("edit-taken", n = number(*id)),
+            Self::TooHigh { id } => message!("edit-too_high", n = number(*id), most = number(HIGHEST)),
             Self::NoGrid { grid } => message!("edit-no_grid", n = number(*grid)),
             Self::NoTask { task } => message!("edit-no_task", n = number(*task)),
             Self::Fixed { piece } => message!("edit-fixed", piece = piece.name()),
@@ -277,6 +283,10 @@ impl EditError {
     }
 }
 
+/// The highest number that a row, rail or the like may have which does not follow on those before it: some hundred
+/// million are left for what is added later.
+const HIGHEST: u32 = 4_000_000_000;
+
 impl Edit {
     /// Does this edit to `page`; it was made at the time `at`.
     ///
@@ -284,6 +294,10 @@ impl Edit {
     /// When the edit names what does not exist, or breaks a rule; `page` may then be half changed, so hand in a
     /// copy where that matters ([`super::Notebook::apply`] does).
     pub(super) fn do_to(&self, page: &mut NotebookState, at: &str) -> Result<(), EditError> {
+        let number = self.number();
+        if number > HIGHEST.max(page.new_number()) {
+            return Err(EditError::TooHigh { id: number });
+        }
         match self {
             Self::SetTitle(text) => page.title.clone_from(text),
             Self::SetDecimalMark(mark) => page.decimal_mark = *mark,
@@ -374,7 +388,7 @@ impl Edit {
             }
             Self::Undo | Self::Redo => return Err(EditError::NotInGroup),
         }
-        page.numbered = page.numbered.max(self.number());
+        page.numbered = page.numbered.max(number);
         Ok(())
     }
 
@@ -407,14 +421,6 @@ impl Edit {
             Self::SetTask(task, ..) => *task,
             _ => 0,
         }
-    }
-}
-
-impl NotebookState {
-    /// A number for a new row, rail, setting, shared error, planned position, grid or task. Neither it nor a higher one was
-    /// ever given to anything of this notebook, unless the highest possible was.
-    pub fn new_number(&self) -> u32 {
-        self.numbered.saturating_add(1)
     }
 }
 

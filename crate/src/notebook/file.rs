@@ -7,7 +7,7 @@
 use schemars::JsonSchema;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
-use slope_evidence::border::from_json;
+use slope_evidence::border::{from_json, to_json};
 
 use super::edit::EditError;
 use super::first_edits;
@@ -168,8 +168,7 @@ pub fn write(notebook: &Notebook) -> String {
     let mut text = format!("{{\"kind\":\"{KIND}\",\"format\":{FORMAT},\"log\":[");
     for (place, entry) in notebook.log().iter().enumerate() {
         text.push_str(if place == 0 { "\n" } else { ",\n" });
-        // A log entry holds strings and choices only, which always have a JSON form.
-        text.push_str(&serde_json::to_string(entry).unwrap_or_default());
+        text.push_str(&to_json(entry));
     }
     text.push_str("\n]}\n");
     text

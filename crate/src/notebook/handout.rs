@@ -7,6 +7,7 @@
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use slope_evidence::border::to_json;
 
 /// Names a task for the life of the notebook.
 pub type TaskId = u32;
@@ -165,6 +166,6 @@ impl Piece {
 
     /// The name by which it is stored, and by which a text tells it.
     pub fn name(self) -> String {
-        serde_json::to_string(&self).unwrap_or_default().trim_matches('"').to_owned()
+        to_json(&self).trim_matches('"').to_owned()
     }
 }

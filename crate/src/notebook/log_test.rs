@@ -208,7 +208,28 @@ fn a_number_once_given_is_not_given_again() {
         notebook.apply(edit.clone(), "").unwrap();
         assert_eq!(notebook.state().new_number(), next, "after {edit:?}");
     }
-    notebook.apply(Edit::AddRail(u32::MAX), "").unwrap();
-    let one_more = Edit::AddRail(notebook.state().new_number());
-    assert_eq!(notebook.apply(one_more, ""), Err(EditError::Taken { id: u32::MAX }));
+}
+
+/// A file that gave the highest number there is could take no further row.
+#[test]
+fn numbers_leave_room_for_those_to_come() {
+    const MOST: u32 = 4_000_000_000;
+    let row = |row| Edit::AddRow { row, after: None, cells: litemap::LiteMap::new() };
+    let mut notebook = Notebook::new();
+    for number in [MOST + 1, u32::MAX] {
+        let grouped = Edit::Together(vec![row(1), Edit::AddRail(number)]);
+        for edit in [row(number), Edit::AddRail(number), grouped] {
+            assert_eq!(notebook.apply(edit, ""), Err(EditError::TooHigh { id: number }));
+        }
+        let file = format!(
+            r#"{{"kind": "slope-of-light notebook", "format": 2, "log": [{{"edit": {{"add_row": {{"row": {number}}}}}}}]}}"#
+        );
+        let reason = EditError::TooHigh { id: number };
+        assert_eq!(read(&file), Err(FileError::BadEntry { entry: 1, reason }));
+    }
+    notebook.apply(row(MOST), "").unwrap();
+    for next in [MOST + 1, MOST + 2] {
+        assert_eq!(notebook.state().new_number(), next);
+        notebook.apply(row(next), "").unwrap();
+    }
 }

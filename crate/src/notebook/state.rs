@@ -77,6 +77,12 @@ impl NotebookState {
         self.bench.get(&field).map_or("", String::as_str)
     }
 
+    /// A number for a new row, rail, setting, shared error, planned position, grid or task. Neither it nor a higher one was
+    /// ever given to anything of this notebook.
+    pub fn new_number(&self) -> u32 {
+        self.numbered.saturating_add(1)
+    }
+
     /// As what an uncertainty is typed.
     pub fn kind(&self, of: UncertaintyOf) -> UncertaintyKind {
         self.kinds.get(&of).copied().unwrap_or(of.usual())

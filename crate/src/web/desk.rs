@@ -9,7 +9,7 @@ use web_sys::HtmlCanvasElement;
 use super::canvas::draw;
 use super::trials::Tally;
 use super::words::PageWords;
-use super::{from_js, thrown, to_js, to_js_by_text};
+use super::{from_js, thrown, to_js, to_js_by_text, to_json};
 use crate::analysis::trials::Outcome;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_line, analyse_page};
 use crate::bundle::{self, notebook_refused};
@@ -214,9 +214,7 @@ impl Desk {
 
     /// The log entries from number `from` (from 0) on, each as JSON.
     pub fn entries(&self, from: usize) -> Vec<String> {
-        let rest = self.notebook.log().get(from..).unwrap_or_default();
-        // A log entry holds strings and choices only, which always have a JSON form.
-        rest.iter().map(|entry| serde_json::to_string(entry).unwrap_or_default()).collect()
+        self.notebook.log().iter().skip(from).map(to_json).collect()
     }
 
     /// Appends log entries, each as JSON, such as a journal kept.
@@ -350,8 +348,12 @@ impl Desk {
             &PageWords(say),
         )
         .map_err(|error| thrown("bundle", error.message()))?;
-        let text = |bytes| String::from_utf8(bytes).unwrap_or_default();
-        Ok(texts.into_iter().flat_map(|entry| [entry.name, text(entry.bytes)]).collect())
+        let mut all = Vec::with_capacity(2 * texts.len());
+        for entry in texts {
+            all.push(entry.name);
+            all.push(String::from_utf8(entry.bytes).map_err(|error| thrown("bundle", error.to_string()))?);
+        }
+        Ok(all)
     }
 
     /// The files that the rows rest on, each with its name in a bundle.
@@ -374,6 +376,5 @@ impl Desk {
 /// forms are read as new ones, so only texts that went through this tell whether two entries are one.
 #[wasm_bindgen]
 pub fn entry_now(text: &str) -> String {
-    let entry = read_entry(text).ok().and_then(|entry| serde_json::to_string(&entry).ok());
-    entry.unwrap_or_else(|| text.to_owned())
+    read_entry(text).map_or_else(|_| text.to_owned(), |entry| to_json(&entry))
 }

@@ -23,7 +23,7 @@ mod evidence;
 mod class;
 pub mod shelf;
 
-use slope_evidence::border::{from_js, from_json, thrown, to_js, to_js_by_text};
+use slope_evidence::border::{from_js, from_json, thrown, to_js, to_js_by_text, to_json};
 use wasm_bindgen::prelude::*;
 
 /// Where the glue's declarations have their types from.

@@ -15,9 +15,12 @@ use wasm_bindgen::prelude::*;
 
 use super::{from_json, thrown, to_js};
 use crate::message;
+use crate::notebook::read;
 use crate::view::StoredNotebook;
 
 const LIST: &str = "slope-of-light/list";
+/// What the keys of snapshots begin with.
+const SNAPSHOT: &str = "slope-of-light/notebook/";
 
 thread_local! {
     /// Whether there is a local storage.
@@ -59,7 +62,7 @@ fn delete(key: &str) {
 }
 
 fn notebook_key(id: &str) -> String {
-    format!("slope-of-light/notebook/{id}")
+    format!("{SNAPSHOT}{id}")
 }
 
 fn setting_key(name: &str) -> String {
@@ -67,7 +70,29 @@ fn setting_key(name: &str) -> String {
 }
 
 fn list() -> Vec<StoredNotebook> {
-    get(LIST).unwrap_or_default()
+    get(LIST).unwrap_or_else(told_by_snapshots)
+}
+
+/// The list as the snapshots tell it, where there is none or it can't be read: one that lacked them would be written in its
+/// place, and nothing would lead to them any more. Which were binned they don't tell.
+fn told_by_snapshots() -> Vec<StoredNotebook> {
+    if !shelf_outlives_visit() {
+        return Vec::new();
+    }
+    let storage = LocalStorage::raw();
+    let keys = (0..LocalStorage::length()).filter_map(|place| storage.key(place).ok()?);
+    keys.filter_map(|key| Some(snapshot(key.strip_prefix(SNAPSHOT)?, &key))).collect()
+}
+
+/// What a snapshot tells of its notebook; one that can't be read still has its place.
+fn snapshot(id: &str, key: &str) -> StoredNotebook {
+    let notebook = get(key).and_then(|text: String| read(&text).ok()).unwrap_or_default();
+    StoredNotebook {
+        id: id.to_owned(),
+        title: notebook.state().title.clone(),
+        changed: notebook.log().last().map_or_else(String::new, |entry| entry.at.clone()),
+        binned: false,
+    }
 }
 
 fn refused(error: &StorageError) -> JsValue {

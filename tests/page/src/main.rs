@@ -47,7 +47,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 105] = [
+const TESTS: [(&str, Test); 106] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -84,6 +84,7 @@ const TESTS: [(&str, Test); 105] = [
     ("starts_where_the_database_never_answers", storage::starts_where_the_database_never_answers),
     ("a_database_that_hangs_is_told", storage::a_database_that_hangs_is_told),
     ("starts_without_broadcast_channels", storage::starts_without_broadcast_channels),
+    ("a_damaged_list_loses_no_notebook", storage::a_damaged_list_loses_no_notebook),
     ("storing_is_tried_again", storage::storing_is_tried_again),
     ("works_offline_after_the_first_visit", offline::works_offline_after_the_first_visit),
     ("a_newer_version_waits_until_it_is_taken", offline::a_newer_version_waits_until_it_is_taken),

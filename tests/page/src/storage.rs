@@ -107,6 +107,36 @@ pub fn starts_without_broadcast_channels(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
+/// Where the list of the notebooks can't be read, it is made anew of their snapshots, and none of them is lost.
+///
+/// # Errors
+/// When one is no longer to be found.
+pub fn a_damaged_list_loses_no_notebook(stage: &Stage) -> Result<()> {
+    const KEPT: &str = "return Object.entries(localStorage).some(([key, text]) => \
+        key.startsWith('slope-of-light/notebook/') && text.includes('Measured on Monday'))";
+    const DAMAGE: &str = "localStorage.setItem('slope-of-light/list', '[{\"id\":');";
+    let page = stage.page()?;
+    // Without a journal, which holds all of them a second time.
+    let mute = "IDBFactory.prototype.open = () => { throw new DOMException('denied', 'SecurityError'); };";
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": mute }))?;
+    page.reload()?;
+    page.click("Notebooks")?;
+    page.click("New blank notebook")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    page.fill("Title of the notebook", "Measured on Monday")?;
+    eventually("its snapshot is written", || page.browser.run(KEPT, vec![]), |kept| *kept == json!(true))?;
+    page.browser.run(DAMAGE, vec![])?;
+    page.reload()?;
+    // What is written now must not take the place of what was there.
+    page.click("Notebooks")?;
+    page.click("New blank notebook")?;
+    page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
+    page.click("Notebooks")?;
+    page.click("Open: Measured on Monday")?;
+    page.sees(names::TITLE, "Measured on Monday")?;
+    page.is_silent()
+}
+
 fn works_in_memory(page: &Page) -> Result<()> {
     page.sees(names::SAVED, "Not saved")?;
     page.reads(names::BANNER, "nothing is saved")?;

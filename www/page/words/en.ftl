@@ -1666,6 +1666,7 @@ edit-no_shared = There is no uncertainty component number { $n }. The change was
 edit-no_position = There is no planned position number { $n }. The change was left out.
 edit-no_grid = There is no marked grid number { $n }. The change was left out.
 edit-taken = The number { $n } is in use already. A new row or rail needs a number of its own.
+edit-too_high = The number { $n } leaves too few for what is added later. The highest is { $most }.
 edit-no_reason = Row number { $n } was not struck out. State the reason first.
 edit-no_name = Type the name of the person who read the cautions first.
 edit-not_in_group = Undo, redo, the seal and handing out stand alone, never in a group of changes.

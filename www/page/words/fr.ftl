@@ -1667,6 +1667,7 @@ edit-no_shared = Il n’y a pas de composante de l’incertitude numéro { $n }.
 edit-no_position = Il n’y a pas de position prévue numéro { $n }. La modification a été laissée de côté.
 edit-no_grid = Il n’y a pas de grille marquée numéro { $n }. La modification a été laissée de côté.
 edit-taken = Le numéro { $n } est déjà employé. Une nouvelle ligne ou un nouveau rail doit avoir son propre numéro.
+edit-too_high = Le numéro { $n } en laisse trop peu pour ce qui sera ajouté. Le plus élevé est { $most }.
 edit-no_reason = La ligne numéro { $n } n’a pas été écartée. Donnez d’abord la raison.
 edit-no_name = Saisissez d’abord le nom de la personne qui a lu les précautions.
 edit-not_in_group = Annuler, rétablir, le sceau et la distribution vont seuls, jamais dans un groupe de modifications.

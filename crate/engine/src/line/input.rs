@@ -81,6 +81,18 @@ pub struct Stated {
     pub shared: Vec<SharedColumn>,
 }
 
+impl Stated {
+    /// Standard uncertainty of the x of a row that there is.
+    pub fn ux_at(&self, row: usize) -> f64 {
+        entry(&self.ux, row)
+    }
+
+    /// Standard uncertainty of the y of a row that there is.
+    pub fn uy_at(&self, row: usize) -> f64 {
+        entry(&self.uy, row)
+    }
+}
+
 /// How one shared error, of one standard deviation, moves each x and each y. An empty list stands for zeros.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct SharedColumn {

@@ -65,7 +65,7 @@ impl Refit {
     /// # Ok::<(), slope_engine::line::LineError>(())
     /// ```
     pub fn new(data: &Data, fit: &Fit) -> Refit {
-        let leads = lead(data) >= LEAD * excess(fit);
+        let leads = lead(data).is_ok_and(|lead| lead >= LEAD * excess(fit));
         let search = if leads { Search::At(fit.slope) } else { Search::Everywhere };
         Refit { data: data.clone(), search, quick: Quick::new(data, fit), rows: vec![] }
     }

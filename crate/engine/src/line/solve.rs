@@ -31,18 +31,14 @@ pub(super) fn fit_by(data: &Data, search: Search) -> Result<Fit, LineError> {
     solve(data, frame, noise, search)
 }
 
-/// By how much √χ² of the line is lower than that of any other slope that fits the rows better than its neighbours do;
-/// 0 where there is no line.
-pub(super) fn lead(data: &Data) -> f64 {
-    let lead = || {
-        let (frame, mut noise) = prepared(data)?;
-        let (frame, start) = frame.centred(data, noise.as_mut())?;
-        let problem = Problem::new(data, frame, noise.as_ref(), start)?;
-        let mut profile = Profile::new(&problem, noise);
-        let best = search::least(&mut profile, data, start, Search::Everywhere)?;
-        Ok::<_, LineError>(search::lead(&mut profile, &best.point))
-    };
-    lead().unwrap_or(0.0)
+/// By how much √χ² of the line is lower than that of any other slope that fits the rows better than its neighbours do.
+pub(super) fn lead(data: &Data) -> Result<f64, LineError> {
+    let (frame, mut noise) = prepared(data)?;
+    let (frame, start) = frame.centred(data, noise.as_mut())?;
+    let problem = Problem::new(data, frame, noise.as_ref(), start)?;
+    let mut profile = Profile::new(&problem, noise);
+    let best = search::least(&mut profile, data, start, Search::Everywhere)?;
+    Ok(search::lead(&mut profile, &best.point))
 }
 
 /// The scales of the readings, and their noise.

@@ -6,6 +6,7 @@
 #[cfg(not(target_arch = "wasm32"))]
 mod declarations;
 mod records;
+mod written;
 #[cfg(target_arch = "wasm32")]
 mod values;
 
@@ -18,6 +19,7 @@ pub use declarations::Declarations;
 pub use records::from_json;
 #[cfg(target_arch = "wasm32")]
 pub use values::{from_js, thrown, to_js, to_js_by_text};
+pub use written::{to_json, to_json_lines};
 
 /// What the page catches.
 #[derive(Clone, Debug, PartialEq, Serialize)]

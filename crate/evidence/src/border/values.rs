@@ -5,22 +5,22 @@ use js_sys::JSON;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_wasm_bindgen::Serializer;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsValue, throw_val};
 
-use super::Thrown;
+use super::{Thrown, from_json, to_json};
 use crate::words::Value;
 
 /// A value as plain JavaScript objects, lists, texts and numbers: maps as objects, none as `null`.
 ///
-/// What crosses always has that form. What has not (a map whose keys are no texts) becomes `null`.
+/// What crosses always has that form. What has not (a map whose keys are no texts) is a slip of ours: it is thrown, and
+/// does not pass for none.
 pub fn to_js<T: Serialize + ?Sized>(value: &T) -> JsValue {
-    value.serialize(&Serializer::json_compatible()).unwrap_or(JsValue::NULL)
+    value.serialize(&Serializer::json_compatible()).unwrap_or_else(|error| throw_val(error.into()))
 }
 
 /// The same by way of a text that the browser parses, for a large value that is made often.
 pub fn to_js_by_text<T: Serialize + ?Sized>(value: &T) -> JsValue {
-    let text = serde_json::to_string(value).unwrap_or_else(|_| "null".into());
-    JSON::parse(&text).unwrap_or(JsValue::NULL)
+    JSON::parse(&to_json(value)).unwrap_or_else(|error| throw_val(error))
 }
 
 /// A value that the page hands over; `undefined` reads as none.
@@ -30,7 +30,7 @@ pub fn to_js_by_text<T: Serialize + ?Sized>(value: &T) -> JsValue {
 pub fn from_js<T: DeserializeOwned>(value: JsValue, kind: &'static str) -> Result<T, JsValue> {
     let value = if value.is_undefined() { JsValue::NULL } else { value };
     let text = JSON::stringify(&value).map(String::from)?;
-    super::from_json(&text).map_err(|error| thrown(kind, error.to_string()))
+    from_json(&text).map_err(|error| thrown(kind, error.to_string()))
 }
 
 /// An error as the page catches it: a [`Thrown`].

@@ -120,17 +120,16 @@ impl<'a> Case<'a> {
             columns.push(entries.clone());
         }
         let free = columns.len();
-        let at = |list: &[f64], row: usize| list.get(row).copied().unwrap_or(0.0);
         let weights = match &data.noise {
             Noise::Dense(_) => return None,
             Noise::Unstated => vec![1.0; n],
             Noise::Stated(stated) => {
                 for shared in &stated.shared {
-                    columns.push((0..n).map(|i| at(&shared.y, i) - nominal * at(&shared.x, i)).collect());
+                    columns.push((0..n).map(|i| shared.y_at(i) - nominal * shared.x_at(i)).collect());
                 }
                 let steps = edge_step(context, rows) / libm::sqrt(6.0);
                 let variance = |i: usize| {
-                    let (ux, uy) = (nominal * at(&stated.ux, i), at(&stated.uy, i));
+                    let (ux, uy) = (nominal * stated.ux_at(i), stated.uy_at(i));
                     // Rounding is an error, too, whatever was stated.
                     let digit = typed[i].reading.map_or(0.0, |reading| reading.step());
                     let base = match points[i].time_base.map(|base| base.clock) {
@@ -273,3 +272,7 @@ pub(super) fn least(of: &[f64], count: usize) -> Vec<usize> {
     }
     all
 }
+
+#[cfg(test)]
+#[path = "case_test.rs"]
+mod tests;

@@ -2,7 +2,7 @@
 
 use slope_evidence::border::{Declarations, Thrown};
 use slope_of_light::analysis::measured::MeasuredTraces;
-use slope_of_light::notebook::Edit;
+use slope_of_light::notebook::{Edit, LogStep};
 use slope_of_light::report::exact::FitFigure;
 use slope_of_light::view::evidence::{EvidenceView, GridLines};
 use slope_of_light::view::typed::TypedNumber;
@@ -25,6 +25,7 @@ fn main() {
         .with::<PlanView>()
         .with::<ProposedView>()
         .with::<StoredNotebook>()
+        .with::<LogStep>()
         .with::<FitFigure>()
         .with::<TypedNumber>()
         .with::<Value>()

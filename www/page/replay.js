@@ -2,14 +2,13 @@
  * The run played back: line, residuals and c as they were after each step of the log. Nothing is changed by it.
  */
 import { Book } from './book.js';
-import { core } from './core.js';
 import { byId, el, setHidden, setText } from './dom.js';
 import { Plot } from './plot.js';
 import { flushAll } from './typing.js';
 import { changed, nameOf } from './undone.js';
 import { say, tell } from './words.js';
 
-/** @import { RowView, View } from './types.js' */
+/** @import { LogStep, RowView, View } from './types.js' */
 
 /** How long a step stands while the run plays, ms. */
 const PACE = 900;
@@ -20,12 +19,8 @@ export class Replay {
     this.book = book;
     /** The notebook as it was. */
     this.run = new Book();
-    /** How many entries of the log it holds. */
-    this.end = 0;
-    /** The log, each entry as JSON. @type {string[]} */
-    this.log = [];
-    /** How many entries there are after each step. @type {number[]} */
-    this.ends = [];
+    /** @type {LogStep[]} */
+    this.steps = [];
     this.timer = 0;
 
     this.told = el('p', { class: 'lead' });
@@ -62,10 +57,9 @@ export class Replay {
   /** Opens it where the first row was entered. */
   open() {
     flushAll();
-    this.log = this.book.desk.entries(0);
-    this.ends = ends(this.log, this.book.current().result.sealed);
-    const first = this.ends.findIndex((end) => 'add_row' in Object(editIn(this.log[end - 1])));
-    this.slider.max = String(this.ends.length - 1);
+    this.steps = this.book.desk.steps();
+    const first = this.steps.findIndex((step) => step.begins_row);
+    this.slider.max = String(this.steps.length - 1);
     this.dialog.showModal();
     this.go(Math.max(first, 0));
     this.player.focus();
@@ -78,14 +72,13 @@ export class Replay {
 
   /** Shows a step. @param {number} step */
   go(step) {
-    const place = Math.min(Math.max(step, 0), this.ends.length - 1);
-    const end = this.ends[place] ?? 0;
-    const before = this.at(this.ends[place - 1] ?? 0);
-    const after = this.at(end);
+    const place = Math.min(Math.max(step, 0), this.steps.length - 1);
+    const before = this.after(place);
+    const after = this.after(place + 1);
     const { result } = after;
-    const at = JSON.parse(this.log[end - 1] ?? '{}').at;
+    const at = this.steps[place]?.at;
     const when = at ? new Intl.DateTimeFormat(say('language'), { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at)) : '';
-    const told = [say('replay-step', { n: place + 1, all: this.ends.length }), when, what(before, after)].filter((text) => text).join(' · ');
+    const told = [say('replay-step', { n: place + 1, all: this.steps.length }), when, what(before, after)].filter((text) => text).join(' · ');
     setText(this.told, told);
     setText(this.result, result.short || say('strip-no-result'));
     setHidden(this.sealed, !result.sealed);
@@ -94,36 +87,29 @@ export class Replay {
     for (const plot of this.plots) plot.show();
   }
 
-  /** The notebook after so many entries. @param {number} end @returns {View} */
-  at(end) {
+  /** The notebook after so many steps. @param {number} count @returns {View} */
+  after(count) {
     const { run } = this;
-    // The log only grows: what was earlier is read anew.
-    if (end < this.end) {
-      const old = run.desk;
-      run.put(core.Desk.blank());
-      old.free();
-      this.end = 0;
-    }
-    run.desk.replay(this.log.slice(this.end, end));
-    this.end = end;
-    run.redraw();
+    const old = run.desk;
+    run.put(this.book.desk.after_steps(count));
+    old.free();
     return run.current();
   }
 
   /** Keeps nothing of what was shown: a seal may be closed next. */
   leave() {
     this.pause();
-    this.at(0);
+    this.after(0);
     setText(this.result, '');
     for (const plot of this.plots) plot.clear();
   }
 
   play() {
-    if (this.step() >= this.ends.length - 1) this.go(0);
+    if (this.step() >= this.steps.length - 1) this.go(0);
     setText(this.player, say('replay-pause'));
     this.timer = window.setInterval(() => {
       this.go(this.step() + 1);
-      if (this.step() >= this.ends.length - 1) this.pause();
+      if (this.step() >= this.steps.length - 1) this.pause();
     }, PACE);
   }
 
@@ -132,32 +118,6 @@ export class Replay {
     this.timer = 0;
     setText(this.player, say('replay-play'));
   }
-}
-
-/**
- * Where each step ends: what follows one another in one row, field or rail is one step. Under a closed seal the first is
- * the one that closed it, so that nothing is shown that it covers.
- * @param {string[]} log
- * @param {boolean} sealed
- */
-function ends(log, sealed) {
-  const places = log.map((entry) => placeOf(editIn(entry)));
-  const seal = sealed ? log.findLastIndex((entry) => 'seal' in Object(editIn(entry))) : 0;
-  return places.flatMap((place, index) => (index >= seal && place !== places[index + 1] ? [index + 1] : []));
-}
-
-/** @param {string | undefined} entry @returns {unknown} */
-function editIn(entry) {
-  return entry ? JSON.parse(entry).edit : undefined;
-}
-
-/** What tells the place of an edit from others. @param {any} edit */
-function placeOf(edit) {
-  const [[kind, body] = ['', undefined]] = Object.entries(Object(edit));
-  const place = ['row', 'rail', 'setting', 'shared', 'field'].find((name) => body?.[name] !== undefined);
-  // An undo is a step of its own.
-  if (typeof edit === 'string') return Symbol(edit);
-  return place ? `${place} ${body[place]}` : kind;
 }
 
 /** What a step changed, in words. @param {View} before @param {View} after */

@@ -343,6 +343,13 @@ summary: Message | null,
 /** The residual plot in words. */
 residual_summary: Message | null, };
 
+/** What followed one another in one row, rail or field. */
+export type LogStep = {
+/** When it was done (RFC 3339); empty if nobody said. */
+at: string,
+/** Whether a row was begun. */
+begins_row: boolean, };
+
 /** As what an uncertainty is meant, and what follows. */
 export type Meant = {
 /** Which uncertainty; none where its text itself says as what it is meant. */

@@ -14,6 +14,7 @@
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
 //! - `after_seal`: what was changed after a seal was opened.
+//! - `steps`: the log step by step, as it is played back.
 //! - `first_edits`: edits as the first builds wrote them.
 //! - [`file`](mod@file): the stored form, its versions and its checks.
 
@@ -26,6 +27,7 @@ pub mod edit;
 mod reach;
 pub mod log;
 mod after_seal;
+mod steps;
 mod first_edits;
 pub mod file;
 pub mod paste;
@@ -43,4 +45,5 @@ pub use slope_evidence::stored::{
 };
 pub use splice::{OverlapPair, Splice};
 pub use state::*;
+pub use steps::{LogStep, after_steps, steps};
 pub use uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};

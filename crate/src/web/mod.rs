@@ -5,6 +5,7 @@
 //! - [`desk`]: one open notebook.
 //! - `evidence`: delays that come from pictures and traces.
 //! - `handout`: a notebook to be handed out.
+//! - `replay`: the run played back.
 //! - `plan`: the plan, and rehearsals.
 //! - [`trials`]: Monte Carlo trials, shared between workers.
 //! - `class`: the notebooks of a class.
@@ -19,6 +20,7 @@ pub mod trials;
 pub mod desk;
 mod plan;
 mod handout;
+mod replay;
 mod evidence;
 mod class;
 pub mod shelf;

@@ -273,7 +273,7 @@ function release(canvas) {
 /** @param {Exclude<Task, {core: WebAssembly.Module}>} task */
 async function answer({ id, call, values }) {
   try {
-    const does = /** @type {(...values: any[]) => unknown} */ (calls[call]);
+    const does = /** @type {(...values: unknown[]) => unknown} */ (calls[call]);
     here.postMessage({ id, value: await does(...values) });
   } catch (error) {
     try {

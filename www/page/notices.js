@@ -22,7 +22,7 @@ const TERMS = {
 /** Of more rows than this the others are counted. */
 const MANY = 8;
 
-/** @typedef {{key: string, notice: Notice, numbers: Map<number, number>}} Told numbers: of the rows, by id */
+/** @typedef {{key: string, notice: Notice, numbers: Map<number, number>}} Shown numbers: of the rows, by id */
 
 class NoticeItem {
   /** @param {Book} book */
@@ -44,7 +44,7 @@ class NoticeItem {
     this.term = '';
   }
 
-  /** @param {Told} item */
+  /** @param {Shown} item */
   show({ notice, numbers }) {
     this.notice = notice;
     setText(this.shape, SHAPES[notice.weight]);
@@ -108,7 +108,7 @@ export class NoticeList {
   constructor(book, root, belongs) {
     this.root = root;
     this.belongs = belongs;
-    this.list = new Keyed(root, (/** @type {Told} */ item) => item.key, () => new NoticeItem(book));
+    this.list = new Keyed(root, (/** @type {Shown} */ item) => item.key, () => new NoticeItem(book));
   }
 
   /** @param {View} view */

@@ -17,12 +17,12 @@ const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], Arrow
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
 
-/** @typedef {{set: (place: Place) => void, accept: () => void, drop: (place: Place) => void, moved: () => void}} Told */
+/** @typedef {{set: (place: Place) => void, accept: () => void, drop: (place: Place) => void, moved: () => void}} Owner what the owner of the board does */
 
 export class Board {
-  /** @param {Told} told */
-  constructor(told) {
-    this.told = told;
+  /** @param {Owner} owner */
+  constructor(owner) {
+    this.owner = owner;
     /** @type {Sheet | undefined} */
     this.sheet = undefined;
     /** @type {ImageBitmap | undefined} */
@@ -97,7 +97,7 @@ export class Board {
         drawLens(this.lens, bitmap, lines, active.at);
       }
     }
-    this.told.moved();
+    this.owner.moved();
   }
 
   /** @param {Place} place */
@@ -220,10 +220,10 @@ export class Board {
       this.move(point([x + step * arrow[0], y + step * arrow[1]]));
     } else if (pressed === 'Enter') {
       event.preventDefault();
-      this.told.accept();
+      this.owner.accept();
     } else if (pressed === 'Delete' || pressed === 'Backspace') {
       event.preventDefault();
-      this.told.drop(place);
+      this.owner.drop(place);
     } else if (pressed === 'Escape') {
       this.giveUp();
     }
@@ -235,7 +235,7 @@ export class Board {
     this.before = undefined;
     if (!before || this.drag) return;
     if (before.state !== 'taken') this.trail.push(before);
-    this.told.set(before);
+    this.owner.set(before);
   }
 }
 

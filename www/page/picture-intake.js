@@ -2,6 +2,7 @@
  * From files to rows with pictures: each picture is scaled down and kept, and joins the row with the reading that its
  * name tells, or begins one. A picture that is refused stops none of the others.
  */
+import { byName } from './file-picker.js';
 import { keepFile } from './file-store.js';
 import { messageOf } from './core.js';
 import { say } from './words.js';
@@ -14,7 +15,7 @@ import { say } from './words.js';
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
 
-/** @typedef {{named: Named, picture: Picture, lasts: boolean}} Taken lasts: it will outlive the page */
+/** @typedef {{named: Named, picture: Picture, lasts: boolean}} TakenIn lasts: it will outlive the page */
 /** @typedef {{rows: number[], refused: string[], last: boolean}} Outcome rows that got a picture; why others did not */
 
 /**
@@ -29,8 +30,8 @@ export const NO_GRID = 0;
 export async function takeIn(book, evidence, files, into, progress) {
   const { desk } = book;
   const { rails } = book.current();
-  const sorted = [...files].sort((a, b) => a.name.localeCompare(b.name, undefined, { numeric: true }));
-  /** @type {Taken[]} */
+  const sorted = [...files].sort(byName);
+  /** @type {TakenIn[]} */
   const taken = [];
   /** @type {string[]} */
   const refused = [];
@@ -55,7 +56,7 @@ export async function takeIn(book, evidence, files, into, progress) {
 /**
  * Leaves out pictures that a row has already, or that were chosen twice: the same picture again is no other reading.
  * @param {Book} book
- * @param {Taken[]} taken
+ * @param {TakenIn[]} taken
  */
 function again(book, taken) {
   const rows = book.current().rows.filter(({ evidence }) => evidence === 'picture');
@@ -77,7 +78,7 @@ function again(book, taken) {
   return { fresh, refused };
 }
 
-/** @param {Evidence} evidence @param {File} file @param {RailView[]} rails @returns {Promise<Taken>} */
+/** @param {Evidence} evidence @param {File} file @param {RailView[]} rails @returns {Promise<TakenIn>} */
 async function take(evidence, file, rails) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);
@@ -101,7 +102,7 @@ async function take(evidence, file, rails) {
  * The edits that give each picture its row.
  * @param {View} view
  * @param {number[]} numbers for rows that are begun
- * @param {Taken[]} taken
+ * @param {TakenIn[]} taken
  * @param {number | undefined} into
  */
 function placed(view, numbers, taken, into) {

@@ -10,7 +10,7 @@ import { Seal } from './seal.js';
 import { each, inWords, say, setTold } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Basis, View } from './types.js' */
+/** @import { Basis, Message, View } from './types.js' */
 
 export class Result {
   /** @param {Book} book */
@@ -21,9 +21,9 @@ export class Result {
     this.short = byId('result-short');
     this.figures = new Figures(byId('result-figures'));
     this.sentencesBox = byId('sentences-box');
-    this.list = new Keyed(byId('result-sentences'), (/** @type {{key: string}} */ item) => item.key, () => {
+    this.list = new Keyed(byId('result-sentences'), (/** @type {{key: string, told: Message}} */ item) => item.key, () => {
       const root = el('p');
-      return { root, show: (/** @type {any} */ item) => setTold(root, item.told) };
+      return { root, show: (/** @type {{told: Message}} */ item) => setTold(root, item.told) };
     });
     byId('copy-sentences').addEventListener('click', () => copyText(inWords(book.view.result.sentences)));
     this.claim = { basis: /** @type {Basis} */ ('stated'), reason: '' };

@@ -1,6 +1,7 @@
 /**
  * The names and the order of trace files.
  */
+import { byName } from './file-picker.js';
 
 /** Files in a folder that are of the system's own making. */
 const SYSTEM = /^(\.|Thumbs\.db$|desktop\.ini$)/i;
@@ -16,6 +17,5 @@ export function withFolder(file) {
 /** @param {Iterable<File>} files those that are not of the system's own making, in the order of their names */
 export function inOrder(files) {
   const bare = (/** @type {File} */ { name }) => name.slice(name.lastIndexOf('/') + 1);
-  const collator = new Intl.Collator(undefined, { numeric: true });
-  return [...files].filter((file) => !SYSTEM.test(bare(file))).sort((a, b) => collator.compare(a.name, b.name));
+  return [...files].filter((file) => !SYSTEM.test(bare(file))).sort(byName);
 }

@@ -86,7 +86,7 @@ export class EvidenceWorker {
     this.ended = undefined;
     this.started = false;
     this.next = 0;
-    /** @type {Map<number, {resolve: (value: any) => void, reject: (error: Thrown) => void}>} */
+    /** @type {Map<number, {resolve: (value: unknown) => void, reject: (error: Thrown) => void}>} */
     this.open = new Map();
     this.worker = startWorker(address);
     this.worker.onmessage = (/** @type {MessageEvent<Answer>} */ { data }) => this.heard(data);
@@ -114,7 +114,7 @@ export class EvidenceWorker {
     const id = this.next;
     this.next += 1;
     return new Promise((resolve, reject) => {
-      this.open.set(id, { resolve, reject });
+      this.open.set(id, { resolve: /** @type {(value: unknown) => void} */ (resolve), reject });
       try {
         this.send({ id, call, values });
       } catch (error) {

@@ -94,15 +94,17 @@ const DRAG: &str = "
     handle.hasPointerCapture = () => true;
     const rail = handle.closest('.lane-rail').getBoundingClientRect();
     const own = handle.getBoundingClientRect();
+    const before = handle.ariaValueNow;
     const send = (kind, clientX) => handle.dispatchEvent(
         new PointerEvent(kind, { pointerId: 1, button: 0, clientX, bubbles: true }));
     send('pointerdown', own.left + own.width / 2);
     send('pointermove', rail.left + share * rail.width);
-    return new Promise((resolve) => setTimeout(() => {
+    return (async () => {
+        while (handle.ariaValueNow === before) await new Promise((resolve) => requestAnimationFrame(resolve));
         const told = document.getElementById('plan-moving').textContent;
         send(letGo ? 'pointerup' : 'pointercancel', 0);
-        resolve(told);
-    }, 200));";
+        return told;
+    })();";
 
 /// The next reading is taken into the readings with its place, and the proposal goes on from there.
 ///

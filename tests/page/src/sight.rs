@@ -39,14 +39,21 @@ const RESIDUALS: &str = "#residual-plot";
 const OUTLINE: &str = "#outline";
 
 /// How far what is in sight has moved since the page was loaded: the sum of its layout shifts, but those that follow an input
-/// within half a second (W3C *Layout Instability*, `hadRecentInput`): a row that was begun is one line more.
+/// within half a second (W3C *Layout Instability*, `hadRecentInput`): a row that was begun is one line more. It is told once
+/// the page has come to rest: nothing was to be done in it, and neither an element nor a text of it changed, over some frames.
 const MOVED: &str = "
-    return new Promise((done) => {
-        let moved = 0;
-        const watch = (list) => { for (const { value, hadRecentInput } of list.getEntries()) moved += hadRecentInput ? 0 : value; };
-        new PerformanceObserver(watch).observe({ type: 'layout-shift', buffered: true });
-        setTimeout(() => done(moved), 300);
-    });";
+    let [moved, changes] = [0, 0];
+    const watch = (list) => { for (const { value, hadRecentInput } of list.getEntries()) moved += hadRecentInput ? 0 : value; };
+    new PerformanceObserver(watch).observe({ type: 'layout-shift', buffered: true });
+    new MutationObserver(() => changes += 1).observe(document.body, { subtree: true, childList: true, characterData: true });
+    const frame = () => new Promise((done) => requestAnimationFrame(() => requestIdleCallback(done)));
+    return (async () => {
+        for (let [calm, before] = [0, 0]; calm < 20; calm = changes === before ? calm + 1 : 0) {
+            before = changes;
+            await frame();
+        }
+        return moved;
+    })();";
 
 /// Nothing moves while the page opens and fills itself, nor while rows are typed at the foot of the table.
 ///

@@ -208,7 +208,7 @@ fn wasm(project: &Project) -> Result<Tally> {
     let digests = keep(project, "native-digests.json", &compile::example_output(project, "digests")?)?;
     let test = compile::browser_test(project, "same_digits", &[("NATIVE_DIGESTS", digests)])?;
     let capabilities = keep(project, "webdriver.json", browser.capabilities().to_string().as_bytes())?;
-    let mut runner = Command::new(compile::program(project, "bin", "wasm-test-runner")?);
+    let mut runner = Command::new(compile::program(project, "example", "wasm-test-runner")?);
     runner.arg(test).current_dir(&project.root);
     for driver in ["GECKODRIVER", "SAFARIDRIVER", "MSEDGEDRIVER", "CHROMEDRIVER"] {
         runner.env_remove(driver).env_remove(format!("{driver}_REMOTE"));

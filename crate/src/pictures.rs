@@ -2,14 +2,14 @@
 //! and, as SVG, for the report and the bundle.
 
 use crate::analysis::read::ruler_unit;
-use crate::analysis::trials::Outcome;
+use crate::analysis::trials::TrialsResult;
 use crate::analysis::{
-    Analysis, BudgetComponent, DrawnLine, LineAnalysis, Measured, Part, RailStand, RowReading, WalkAnalysis,
-    WalkRow,
+    Analysis, BudgetComponent, DrawnLine, LineAnalysis, MeasuredValue, Part, RailStand, RowReading,
+    WalkAnalysis, WalkRow,
 };
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    Mark, Share, SharesPicture, Theme, Upright,
+    PlottedRow, Share, SharesPicture, Theme, Upright,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::message;
@@ -59,12 +59,12 @@ pub fn line_picture(page: &NotebookState, analysis: &Analysis) -> LinePicture {
 /// Walk against distance, with the line through it.
 pub fn walk_picture(page: &NotebookState, walk: &WalkAnalysis) -> LinePicture {
     let number = |id: RowId| page.rows.iter().position(|row| row.id == id).map_or(0, |place| place + 1);
-    let mark = |one: &WalkRow| Mark {
+    let mark = |one: &WalkRow| PlottedRow {
         number: number(one.row),
         distance: one.distance,
         delay: one.difference,
         u_delay: Some(one.u),
-        ..Mark::default()
+        ..PlottedRow::default()
     };
     LinePicture {
         marks: walk.rows.iter().map(mark).collect(),
@@ -75,13 +75,13 @@ pub fn walk_picture(page: &NotebookState, walk: &WalkAnalysis) -> LinePicture {
     }
 }
 
-fn mark(row: &RowReading, analysis: &Analysis, line: Option<&LineAnalysis>) -> Option<Mark> {
+fn mark(row: &RowReading, analysis: &Analysis, line: Option<&LineAnalysis>) -> Option<PlottedRow> {
     let (distance, delay) = (row.distance?, row.delay?);
     let place = line.and_then(|line| line.rows.iter().position(|id| *id == row.id));
     let residual =
         line.zip(place).and_then(|(line, place)| line.fit.rows.get(place)).and_then(|fit| fit.normalised);
     let shown = |u: Option<f64>| u.filter(|u| *u > 0.0);
-    (row.part == Part::Used || row.part == Part::Struck).then(|| Mark {
+    (row.part == Part::Used || row.part == Part::Struck).then(|| PlottedRow {
         number: row.number,
         distance: distance.value,
         delay: delay.value,
@@ -170,7 +170,7 @@ fn bench_rail(rail: &Rail, stand: &RailStand, decimal: DecimalMark) -> Option<Be
     })
 }
 
-fn splice_note(stand: &RailStand, place: &Measured, decimal: DecimalMark) -> Value {
+fn splice_note(stand: &RailStand, place: &MeasuredValue, decimal: DecimalMark) -> Value {
     match place.uncertainty {
         _ if stand.free => message!("chart-step-fitted").into(),
         Some(u) if u > 0.0 => format!("u = {} mm", plain(u * 1000.0, 2, decimal)).into(),
@@ -191,7 +191,7 @@ pub fn shares_picture(page: &NotebookState, analysis: &Analysis) -> SharesPictur
 }
 
 /// Monte Carlo trials in bins with the budget's curve, in 10⁶ m/s.
-pub fn histogram_picture(outcome: &Outcome, decimal_mark: DecimalMark) -> HistogramPicture {
+pub fn histogram_picture(outcome: &TrialsResult, decimal_mark: DecimalMark) -> HistogramPicture {
     const MEGA: f64 = 1e6;
     const POINTS: i32 = 120;
     let bins = &outcome.histogram;
@@ -215,7 +215,7 @@ pub fn histogram_picture(outcome: &Outcome, decimal_mark: DecimalMark) -> Histog
 pub fn charts(
     page: &NotebookState,
     analysis: &Analysis,
-    trials: Option<&Outcome>,
+    trials: Option<&TrialsResult>,
     words: &dyn Words,
 ) -> Charts {
     let theme = Theme::print();

@@ -8,7 +8,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use serde_json::Value;
-use slope_of_light::line::{Data, Estimate, Fit, FreeColumn, LineError, Noise, SharedColumn, Stated, fit};
+use slope_of_light::line::{Data, Fit, FittedValue, FreeColumn, LineError, Noise, SharedColumn, Stated, fit};
 
 use crate::reference::{number, read, rows};
 
@@ -101,7 +101,7 @@ fn compared(line: &Fit, want: &dyn Fn(&str) -> f64) -> Vec<(String, f64, f64)> {
     .map(|(name, value)| (name.to_owned(), value, want(name).abs()))
     .into();
     found.push(("covariance".into(), u.covariance, want("u_slope") * want("u_intercept")));
-    let beside: [(&str, &[Estimate]); 2] = [("shared", &line.shared), ("free", &line.free)];
+    let beside: [(&str, &[FittedValue]); 2] = [("shared", &line.shared), ("free", &line.free)];
     for (kind, estimates) in beside {
         for (k, estimate) in estimates.iter().enumerate() {
             let (name, of_u) = (format!("{kind}_{k}"), format!("u_{kind}_{k}"));

@@ -10,7 +10,7 @@ use slope_of_light::bundle;
 use slope_of_light::notebook::{Cell, Edit, Evidence, Notebook, Splice, read, read_entry, write};
 use slope_of_light::quantity::DecimalMark;
 use slope_of_light::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
-use slope_of_light::words::{Table, Words};
+use slope_of_light::words::{WordTable, Words};
 
 const TRACES: &str = include_str!("reference/format_1/traces.json");
 const PHOTOGRAPHS: &str = include_str!("reference/format_1/photographs.json");
@@ -31,7 +31,7 @@ fn they_give_the_digits_that_they_gave() {
             include_str!("reference/format_1/photographs.residuals.csv"),
         ),
     ];
-    let words = Table::english().expect("the table of English");
+    let words = WordTable::english().expect("the table of English");
     for (text, line, residuals) in sets {
         let analysis = analyse(&read(text).expect("a notebook"));
         let figures = fit_table(&fit_figures(&analysis), &words).to_csv().expect("a table");
@@ -71,7 +71,7 @@ fn their_remarks_say_what_they_said() {
     let mut said = Vec::new();
     collect(&stored, &mut said);
     let notebook = read(TRACES).expect("a notebook");
-    let words = Table::english().expect("a table");
+    let words = WordTable::english().expect("a table");
     let mut says = Vec::new();
     for row in &notebook.state().rows {
         let Some(Evidence::Traces(traces)) = &row.evidence else { continue };
@@ -141,7 +141,7 @@ fn the_first_builds_wrote_three_forms_of_one_notebook() {
 /// two distances that state no uncertainty were taken as exact in silence; that has to be said now.
 #[test]
 fn the_first_builds_readings_are_what_they_were() {
-    let words = Table::english().expect("the table of English");
+    let words = WordTable::english().expect("the table of English");
     let then = readings(include_str!("reference/format_1/first.residuals.csv"));
     for mut notebook in of_the_first_builds() {
         for place in [24, 25] {

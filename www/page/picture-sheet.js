@@ -10,7 +10,7 @@
  * @typedef {'corner' | 'check' | 'a' | 'b'} Kind */
 /** @typedef {{kind: Kind, index: number}} Place */
 /**
- * - `proposed`: found by the helper. `sought`: not found, so it stands anywhere. `set`: put there by a person.
+ * - `proposed`: found by the worker. `sought`: not found, so it stands anywhere. `set`: put there by a person.
  * - `taken`: in the notebook.
  * @typedef {'proposed' | 'sought' | 'set' | 'taken'} State
  */

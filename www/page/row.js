@@ -6,7 +6,7 @@ import { SHAPES } from './notices.js';
 import { inWords, say, tell } from './words.js';
 import { put } from './typing.js';
 
-/** @import { Cell, Field, Proposal, RowNotice, RowView } from './types.js' */
+/** @import { Cell, Field, NewRow, RowNotice, RowView } from './types.js' */
 
 /** The cells in the order in which they stand. @type {Cell[]} */
 export const CELLS = [
@@ -189,7 +189,7 @@ export class RowLine {
 
   /**
    * Shows what the next row would begin with.
-   * @param {Proposal} proposal
+   * @param {NewRow} proposal
    */
   propose({ cells }) {
     for (const [cell, box] of this.boxes) setAttribute(box, 'placeholder', cells[cell] || undefined);

@@ -8,11 +8,11 @@ import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Known, Layout, Role, TraceColumn, Unit } from './worker-types.js' */
+/** @import { ColumnUnit, Known, Layout, Role, TraceColumn } from './worker-types.js' */
 
 /** @type {Role[]} */
 const ROLES = ['time', 'channel_a', 'channel_b', 'ignored'];
-/** @type {Unit[]} */
+/** @type {ColumnUnit[]} */
 const UNITS = ['s', 'ms', 'µs', 'ns', 'ps', 'V', 'mV', '1'];
 
 /** The last line of a file that may be said to be the first with samples. */

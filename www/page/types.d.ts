@@ -381,6 +381,13 @@ id: string,
 /** What fills the text, by the names that stand there. */
 values: Record<string, Value>, };
 
+/** What a new row would begin with. */
+export type NewRow = {
+/** A number for it. */
+row: number,
+/** The cells. */
+cells: { [key in Cell]?: string }, };
+
 /** A view whose rows are told apart from it. */
 export type News = {
 /** The view without its rows. */
@@ -522,13 +529,6 @@ done: number,
 most: number,
 /** The same in words. */
 text: Message, };
-
-/** What a new row would begin with. */
-export type Proposal = {
-/** A number for it. */
-row: number,
-/** The cells. */
-cells: { [key in Cell]?: string }, };
 
 /** Positions proposed. */
 export type ProposedView = {
@@ -959,7 +959,7 @@ shared: Array<SharedView>,
 /** The rows, as they stand. */
 rows: Array<RowView>,
 /** What the next row would begin with. */
-proposal: Proposal,
+proposal: NewRow,
 /** Pictures and traces. */
 delays: DelaysView,
 /** The straight line. */

@@ -66,6 +66,9 @@ expanded: number | null,
 /** (c − c₀)/u. */
 z: number | null, };
 
+/** A unit of a column. */
+export type ColumnUnit = "s" | "ms" | "µs" | "ns" | "ps" | "V" | "mV" | "1";
+
 /** One notebook beside the others. Texts are empty where there is nothing to tell. */
 export type Compared = {
 /** Its result, if it has one that is not sealed. */
@@ -197,6 +200,13 @@ greatest: Array<number>, };
 /** How an edge is timed on a trace. */
 export type Estimator = "fixed_level" | "constant_fraction" | "edge_line" | "cross_correlation" | "shift_and_scale";
 
+/** Something that the file says beside its samples. */
+export type FileSetting = {
+/** What it is. */
+name: string,
+/** Its value, as written. */
+value: string, };
+
 /** What is to be known of an edge beside its time. Samples count from 0. */
 export type Flag = { "flag": "inverted" } | { "flag": "noisy" } | { "flag": "double_edge",
 /** Where. */
@@ -252,7 +262,7 @@ step: number | null,
 /** Time of the first sample where no column gives it, ns. */
 start: number | null,
 /** What the file says beside the samples. */
-settings: Array<Setting>, };
+settings: Array<FileSetting>, };
 
 /** Where the fixed level comes from. */
 export type LevelOf = "pair" | "run" | "stated";
@@ -353,13 +363,6 @@ problem: TraceError, } } | { "words": string };
 /** What a column holds. */
 export type Role = "time" | "channel_a" | "channel_b" | "ignored";
 
-/** Something that the file says beside its samples. */
-export type Setting = {
-/** What it is. */
-name: string,
-/** Its value, as written. */
-value: string, };
-
 /** One of the two traces. */
 export type Side = { drawn: Drawn | null, refused: Refused | null, envelope: Envelope | null, };
 
@@ -403,7 +406,7 @@ export type TraceColumn = {
 /** What it holds. */
 role: Role,
 /** Its unit. */
-unit: Unit,
+unit: ColumnUnit,
 /** The unit stands in the file; otherwise it was supposed, and wants a look. */
 unit_stated: boolean,
 /** As the header has it; may be empty. */
@@ -486,9 +489,6 @@ files: Array<StoredFile>,
 delays: Array<TraceDelay>,
 /** Fixed level less constant fraction, with its standard uncertainty, where both gave a delay. */
 walk?: TraceTime, };
-
-/** A unit of a column. */
-export type Unit = "s" | "ms" | "µs" | "ns" | "ps" | "V" | "mV" | "1";
 
 /** What fills a text, or stands where a text may stand. */
 export type Value = number | string | Message | {

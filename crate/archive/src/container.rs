@@ -171,7 +171,7 @@ fn read_table<'a>(
 }
 
 /// What the table says of an entry, under a name that was let through.
-type Listed<'a> = (&'a str, &'a ZipFileHeaderRecord<'a>);
+type NamedHeader<'a> = (&'a str, &'a ZipFileHeaderRecord<'a>);
 
 /// An entry at its place in the zip.
 struct Found<'a> {
@@ -186,7 +186,7 @@ struct Found<'a> {
 fn admit_header<'a>(
     header: &'a ZipFileHeaderRecord<'a>,
     gate: &mut Gate,
-) -> Result<Listed<'a>, ArchiveError> {
+) -> Result<NamedHeader<'a>, ArchiveError> {
     let raw = header.file_path().as_bytes();
     let name = std::str::from_utf8(raw).map_err(|_| ArchiveError::BadName {
         entry: String::from_utf8_lossy(raw).escape_debug().to_string(),
@@ -208,7 +208,7 @@ fn is_folder(header: &ZipFileHeaderRecord) -> bool {
 }
 
 fn locate<'a>(
-    (name, header): Listed<'a>,
+    (name, header): NamedHeader<'a>,
     archive: &'a ZipSliceArchive<&[u8]>,
 ) -> Result<Found<'a>, ArchiveError> {
     let body = archive.get_entry(header.wayfinder()).map_err(|e| damaged_entry(name, e.to_string()))?;

@@ -23,7 +23,7 @@ use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
-use crate::set::{Case, Notes, Set, Taken};
+use crate::set::{Case, Notes, Set, WithEvidence};
 
 const SEED: u64 = 4_051;
 /// Of the JPEGs, of 100.
@@ -118,7 +118,7 @@ pub fn sets() -> [Set; 2] {
 
 /// Draws a picture of each row's screen, on a time base that is off as its data sheet allows, and marks it. The grid is
 /// marked on the first one.
-fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
+fn take(cases: &[Case]) -> Result<WithEvidence, Box<dyn Error>> {
     let shot = |case: &Case| Shot { delay: case.delay, time_base: case.time_base };
     let series = demo_series(SEED, &cases.iter().map(shot).collect::<Vec<_>>());
     let (mut edits, mut files, mut separations) = (Vec::new(), Vec::new(), Vec::new());
@@ -158,7 +158,7 @@ fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
         files.push(Entry { name: format!("pictures/{sha256}.jpg"), bytes: jpeg });
         separations.push(truth.separation);
     }
-    Ok(Taken { edits, files, told: ("row_separations_div", json!(separations)) })
+    Ok(WithEvidence { edits, files, told: ("row_separations_div", json!(separations)) })
 }
 
 fn encoded(rgba: &[u8], width: usize, height: usize) -> Result<Vec<u8>, Box<dyn Error>> {

@@ -11,7 +11,7 @@ use slope_of_light::notebook::{BenchField, Cell, Edit, EditError, Notebook, Row}
 use slope_of_light::pictures::charts;
 use slope_of_light::quantity::DecimalMark;
 use slope_of_light::view::view;
-use slope_of_light::words::Table;
+use slope_of_light::words::WordTable;
 
 /// A file: its name, and its bytes.
 pub type Made = (String, Vec<u8>);
@@ -54,7 +54,7 @@ pub struct Set {
 }
 
 /// How evidence is taken.
-pub type Take = fn(&[Case]) -> Result<Taken, Box<dyn Error>>;
+pub type Take = fn(&[Case]) -> Result<WithEvidence, Box<dyn Error>>;
 
 /// A row whose evidence is to be taken.
 pub struct Case<'a> {
@@ -69,7 +69,7 @@ pub struct Case<'a> {
 }
 
 /// The evidence of all rows.
-pub struct Taken {
+pub struct WithEvidence {
     /// What puts it into the notebook.
     pub edits: Vec<Edit>,
     /// Its files.
@@ -123,7 +123,7 @@ pub fn told(name: &str, seed: u64, truth: &Truth, more: Option<(&str, Value)>) -
 /// The bundle of a notebook with its files.
 fn bundled(notebook: &Notebook, files: Vec<Entry>, language: &str) -> Result<Vec<u8>, Box<dyn Error>> {
     let analysis = analyse(notebook);
-    let words = if language == "fr" { Table::read(language, FRENCH)? } else { Table::english()? };
+    let words = if language == "fr" { WordTable::read(language, FRENCH)? } else { WordTable::english()? };
     let charts = charts(notebook.state(), &analysis, None, &words);
     Ok(bundle::of(notebook, &analysis, &view(notebook, &analysis), &charts, None, &words, files)?)
 }

@@ -15,9 +15,9 @@ use slope_of_light::bundle::{Entry, sha256_hex};
 use slope_of_light::drawn::described::{Described, Ruler};
 use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, StoredFile, Traces};
 use slope_of_light::quantity;
-use slope_of_light::trace::{Asked, DecimalMark, Delimiter, Measured, Unit, measure, read, recognise};
+use slope_of_light::trace::{Asked, ColumnUnit, DecimalMark, Delimiter, Measured, measure, read, recognise};
 
-use crate::set::{Case, Notes, Set, Taken};
+use crate::set::{Case, Notes, Set, WithEvidence};
 
 const SEED: u64 = 7_310;
 
@@ -117,8 +117,8 @@ fn style() -> Style {
         decimal: DecimalMark::Comma,
         units: Units::InLabels,
         settings: Place::Above,
-        time: Unit::Nanosecond,
-        volts: Unit::Volt,
+        time: ColumnUnit::Nanosecond,
+        volts: ColumnUnit::Volt,
         powers: 0,
         ..Style::default()
     }
@@ -130,7 +130,7 @@ pub fn sets() -> [Set; 2] {
 }
 
 /// Records both detectors at each row, and measures them: a first time for the level that suits the whole run.
-fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
+fn take(cases: &[Case]) -> Result<WithEvidence, Box<dyn Error>> {
     let detectors = detectors();
     let mut chance = Chance::stream(SEED, 1);
     let record = |case: &Case| {
@@ -155,7 +155,7 @@ fn take(cases: &[Case]) -> Result<Taken, Box<dyn Error>> {
         edits.push(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
         files.push(Entry { name: format!("traces/{sha256}.txt"), bytes: text.clone().into_bytes() });
     }
-    Ok(Taken { edits: vec![Edit::Together(edits)], files, told: ("fixed_level_v", json!(level)) })
+    Ok(WithEvidence { edits: vec![Edit::Together(edits)], files, told: ("fixed_level_v", json!(level)) })
 }
 
 fn name_of(row: &Row) -> String {

@@ -1,13 +1,13 @@
 //! The state of the air: what of it is out of range, and how well it is known.
 
 use super::place::Place;
-use super::read::{Bench, Reader};
+use super::read::{BenchNumbers, Reader};
 use crate::air::{self, AirError, Input};
 use crate::notebook::{BenchField, NotebookState};
 use crate::quantity::{self, Unit};
 
 /// Marks what lies outside the range for which the index of air is known.
-pub fn note_air(bench: &Bench, reader: &mut Reader) {
+pub fn note_air(bench: &BenchNumbers, reader: &mut Reader) {
     let mut errors: Vec<AirError> = air::out_of_range(&bench.air, bench.wavelength_nm).collect();
     if errors.is_empty() {
         errors.extend(air::group_index(&bench.air, bench.wavelength_nm).err());

@@ -10,11 +10,11 @@ use super::line_fit;
 use super::notices::{NoticeInput, notices};
 use super::parts::WhatIf;
 use super::prepare::{PreparedPage, prepare};
-use super::read::Bench;
+use super::read::BenchNumbers;
 use super::seal::Shown;
 use super::speed;
 use super::types::{
-    AirReading, Analysis, DrawnLine, LineAnalysis, Measured, NoIndex, RailStand, Refusal, Speed,
+    AirReading, Analysis, DrawnLine, LineAnalysis, MeasuredValue, NoIndex, RailStand, Refusal, Speed,
 };
 use super::walk::walk;
 use crate::air;
@@ -120,7 +120,7 @@ pub(super) fn speed_of(
 }
 
 /// The air and its index.
-pub(super) fn air_reading(page: &NotebookState, bench: &Bench) -> AirReading {
+pub(super) fn air_reading(page: &NotebookState, bench: &BenchNumbers) -> AirReading {
     let group_index = air::group_index(&bench.air, bench.wavelength_nm)
         .map_err(|error| NoIndex { error, mark: page.decimal_mark });
     AirReading {
@@ -144,7 +144,7 @@ fn rail_stands(context: &RowContext) -> Vec<RailStand> {
             near: placed.and_then(|(rail, stand)| rail::near_end(rail, stand)),
             far: placed.and_then(|(rail, stand)| rail::far_end(rail, stand)),
             mark: stand.as_ref().map(|stand| {
-                (stand.mark, Measured { value: stand.offset, uncertainty: Some(stand.u_offset()) })
+                (stand.mark, MeasuredValue { value: stand.offset, uncertainty: Some(stand.u_offset()) })
             }),
             free: stand.as_ref().is_some_and(|stand| stand.free.contains(&index)),
         }

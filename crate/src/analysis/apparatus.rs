@@ -1,7 +1,7 @@
 //! The errors of the apparatus that rows share: splices and scales of rails, corners of grids, time bases.
 
 use super::context::RowContext;
-use super::evidence::Corner;
+use super::evidence::CornerShift;
 use super::origin::{Clock, Origin, Quantity};
 use super::parts::{Base, Shared};
 use super::point::{Point, TimeBase};
@@ -63,7 +63,8 @@ fn clock_kind(context: &RowContext, clock: Clock) -> UncertaintyKind {
 
 /// The corners of the grids on pictures, each coordinate an error of its own.
 fn grid_errors(context: &RowContext, points: &[Point]) -> Vec<Shared> {
-    let mut corners: Vec<Corner> = points.iter().flat_map(|p| p.corners.iter().map(|(c, _)| *c)).collect();
+    let mut corners: Vec<CornerShift> =
+        points.iter().flat_map(|p| p.corners.iter().map(|(c, _)| *c)).collect();
     corners.sort_unstable();
     corners.dedup();
     let each = corners.into_iter().map(|corner| {

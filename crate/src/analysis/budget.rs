@@ -14,8 +14,8 @@ use nalgebra::DMatrix;
 use super::air_state::AirLimits;
 use super::origin::{Origin, Quantity};
 use super::parts::{WhatIf, factor};
-use super::read::Bench;
-use super::types::{Budget, BudgetComponent, Entry, LineAnalysis, SlopePart};
+use super::read::BenchNumbers;
+use super::types::{Budget, BudgetComponent, HowEntered, LineAnalysis, SlopePart};
 use crate::air::{self, Air};
 use crate::budget::{Component, combine, coverage_factor, propagate, sensitivities};
 use crate::notebook::{Basis, ErrorShape};
@@ -52,7 +52,7 @@ impl BeyondFit<'_> {
 
 /// Standard uncertainty of the group index from the uncertainties of what it is computed from; none where those
 /// reach beyond the range of the equations.
-pub fn u_air(bench: &Bench, limits: &AirLimits) -> Option<f64> {
+pub fn u_air(bench: &BenchNumbers, limits: &AirLimits) -> Option<f64> {
     let at = [
         bench.air.temperature_c,
         bench.air.pressure_pa,
@@ -159,9 +159,9 @@ fn of_slope(part: &SlopePart, slope: f64) -> BudgetComponent {
     let relative = part.slope / slope;
     let shifts = !part.independent && relative < NOTHING;
     let entry = match (part.independent, shifts) {
-        (true, _) => Entry::Rows,
-        (false, true) => Entry::ShiftsOnly,
-        (false, false) => Entry::Shared,
+        (true, _) => HowEntered::Rows,
+        (false, true) => HowEntered::ShiftsOnly,
+        (false, false) => HowEntered::Shared,
     };
     BudgetComponent {
         origin: part.origin.clone(),
@@ -207,7 +207,7 @@ fn beam_angle(beyond: &BeyondFit) -> BudgetComponent {
         degrees_of_freedom: None,
         relative: beyond.u_correction() * beyond.factor(&Origin::BeamAngle),
         share: 0.0,
-        entry: Entry::Beside,
+        entry: HowEntered::Beside,
     }
 }
 
@@ -220,7 +220,7 @@ fn of_air(group_index: f64, beyond: &BeyondFit) -> BudgetComponent {
         degrees_of_freedom: None,
         relative: beyond.u_air.unwrap_or(0.0) / group_index * beyond.factor(&Origin::Air),
         share: 0.0,
-        entry: Entry::Beside,
+        entry: HowEntered::Beside,
     }
 }
 
@@ -233,7 +233,7 @@ fn skew() -> BudgetComponent {
         degrees_of_freedom: None,
         relative: 0.0,
         share: 0.0,
-        entry: Entry::ShiftsOnly,
+        entry: HowEntered::ShiftsOnly,
     }
 }
 

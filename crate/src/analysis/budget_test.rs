@@ -58,7 +58,7 @@ fn an_offset_of_all_delays_contributes_nothing() -> Outcome {
     let after = speed(&notebook)?;
     assert!((after.relative / before.relative - 1.0).abs() < 1e-9);
     let cable = after.budget.components.iter().find(|part| part.origin == Origin::Stated { shared: 900 });
-    assert_eq!(cable.map(|part| (part.relative, part.entry)), Some((0.0, Entry::ShiftsOnly)));
+    assert_eq!(cable.map(|part| (part.relative, part.entry)), Some((0.0, HowEntered::ShiftsOnly)));
     Ok(())
 }
 
@@ -131,8 +131,8 @@ fn the_scatter_takes_the_place_of_what_rows_state_and_leaves_what_they_share() -
     let birge = line.birge_ratio.ok_or("no Birge ratio")?;
     let of = |speed: &Speed, shared: bool| -> f64 {
         let parts = speed.budget.components.iter().filter(|part| match part.entry {
-            Entry::Rows => !shared,
-            Entry::Shared => shared,
+            HowEntered::Rows => !shared,
+            HowEntered::Shared => shared,
             _ => false,
         });
         parts.map(|part| part.relative * part.relative).sum::<f64>().sqrt()

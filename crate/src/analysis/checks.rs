@@ -3,13 +3,13 @@
 use super::origin::Clock;
 use super::point::Point;
 use super::setup::Setup;
-use super::types::{Checks, Measured, SettingCheck, StepCheck, Tested};
+use super::types::{Checks, MeasuredValue, SettingCheck, StepCheck, Tested};
 use crate::distribution::{normal_sf, student_t_sf};
 use crate::line::checks::{
     beside, part, quadratic_term, reversed, step, theil_sen, through_zero, with_unknown,
 };
 use crate::line::diagnostics::{chauvenet, peirce};
-use crate::line::{Data, Estimate, Fit, FreeColumn, Noise};
+use crate::line::{Data, Fit, FittedValue, FreeColumn, Noise};
 use crate::notebook::{NotebookState, RailId, RowId};
 use crate::rail::Source;
 
@@ -30,7 +30,7 @@ pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) 
     Checks {
         through_zero: through_zero(data)
             .ok()
-            .map(|line| Measured { value: line.slope, uncertainty: line.u_slope }),
+            .map(|line| MeasuredValue { value: line.slope, uncertainty: line.u_slope }),
         rails_alone: rails_alone(page, points, data),
         steps: steps(page, points, setup),
         settings: settings(points, data, fit.stated),
@@ -58,7 +58,7 @@ pub(super) fn ordered(values: &[f64]) -> Vec<usize> {
 }
 
 /// An unknown against zero: normal where its uncertainty was stated, Student's t where it comes from the scatter.
-fn tested(estimate: &Estimate, data: &Data, stated: bool) -> Option<Tested> {
+fn tested(estimate: &FittedValue, data: &Data, stated: bool) -> Option<Tested> {
     let uncertainty = estimate.u.filter(|u| *u > 0.0)?;
     let size = (estimate.value / uncertainty).abs();
     let nu = data.x.len().checked_sub(3 + data.free.len())?;
@@ -66,7 +66,7 @@ fn tested(estimate: &Estimate, data: &Data, stated: bool) -> Option<Tested> {
     Some(Tested { value: estimate.value, uncertainty, p_value })
 }
 
-fn rails_alone(page: &NotebookState, points: &[Point], data: &Data) -> Vec<(RailId, Option<Measured>)> {
+fn rails_alone(page: &NotebookState, points: &[Point], data: &Data) -> Vec<(RailId, Option<MeasuredValue>)> {
     let mut alone = Vec::new();
     for (index, rail) in page.rails.iter().enumerate() {
         let rows: Vec<usize> =
@@ -76,7 +76,7 @@ fn rails_alone(page: &NotebookState, points: &[Point], data: &Data) -> Vec<(Rail
         }
         let slope = part(data, &rows)
             .ok()
-            .map(|fit| Measured { value: fit.slope, uncertainty: fit.uncertainty.map(|u| u.slope) });
+            .map(|fit| MeasuredValue { value: fit.slope, uncertainty: fit.uncertainty.map(|u| u.slope) });
         alone.push((rail.id, slope));
     }
     alone

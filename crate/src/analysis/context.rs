@@ -1,8 +1,8 @@
 //! What a row is read against: the page, and in numbers everything on it that is no row.
 
-use super::evidence::Marks;
+use super::evidence::MarkContext;
 use super::place::{Place, Problem, SplicePart};
-use super::read::{self, Bench, RailNumbers, Reader, SettingNumbers};
+use super::read::{self, BenchNumbers, RailNumbers, Reader, SettingNumbers};
 use crate::notebook::NotebookState;
 use crate::rail::{self, Stand};
 
@@ -11,7 +11,7 @@ pub struct RowContext<'a> {
     /// The notebook.
     pub page: &'a NotebookState,
     /// The bench in numbers.
-    pub bench: Bench,
+    pub bench: BenchNumbers,
     /// The rails in numbers; each is `page.rails` at the same place.
     pub rails: Vec<RailNumbers>,
     /// Where the rails stand, each at the same place.
@@ -19,7 +19,7 @@ pub struct RowContext<'a> {
     /// The time base settings with their own uncertainty.
     pub settings: Vec<SettingNumbers>,
     /// The grids of pictures.
-    pub marks: Marks,
+    pub marks: MarkContext,
 }
 
 impl<'a> RowContext<'a> {
@@ -29,7 +29,7 @@ impl<'a> RowContext<'a> {
         let rails = read::rails(page, reader);
         let settings = read::settings(page, reader);
         let stands = stands(page, &rails, &mut reader.problems);
-        let marks = Marks::of(page, read::mark_uncertainty(page, reader));
+        let marks = MarkContext::of(page, read::mark_uncertainty(page, reader));
         Self { page, bench, rails, stands, settings, marks }
     }
 }

@@ -11,11 +11,11 @@
 use super::origin::Quantity;
 use super::seal::Cover;
 use super::types::{
-    Budget, BudgetComponent, Checks, LineAnalysis, Measured, SettingCheck, SlopePart, Speed, StepCheck,
+    Budget, BudgetComponent, Checks, LineAnalysis, MeasuredValue, SettingCheck, SlopePart, Speed, StepCheck,
     Tested,
 };
 use crate::line::diagnostics::RunsTest;
-use crate::line::{Estimate, Fit, RowFit, Uncertainty};
+use crate::line::{Fit, FittedValue, RowFit, Uncertainty};
 use crate::notebook::RowId;
 
 /// A slope, ns/m, or its uncertainty.
@@ -23,8 +23,11 @@ fn slope(truth: f64, factor: f64) -> f64 {
     truth / factor
 }
 
-fn measured(truth: Measured, factor: f64) -> Measured {
-    Measured { value: slope(truth.value, factor), uncertainty: truth.uncertainty.map(|u| slope(u, factor)) }
+fn measured(truth: MeasuredValue, factor: f64) -> MeasuredValue {
+    MeasuredValue {
+        value: slope(truth.value, factor),
+        uncertainty: truth.uncertainty.map(|u| slope(u, factor)),
+    }
 }
 
 /// What holds no slope and no speed.
@@ -95,7 +98,7 @@ fn turned(truth: Fit, distance: &[f64], factor: f64) -> Fit {
     let b = slope(true_slope, factor);
     let middle = distance.iter().sum::<f64>() / distance.len().max(1) as f64;
     let intercept = intercept + (true_slope - b) * middle;
-    let of_unknowns = |list: Vec<Estimate>| list.into_iter().map(|one| one.covered(factor)).collect();
+    let of_unknowns = |list: Vec<FittedValue>| list.into_iter().map(|one| one.covered(factor)).collect();
     let row = |(truth, x): (RowFit, &f64)| {
         let RowFit { true_x, residual, normalised, leverage, influence } = truth;
         let residual = residual + (true_slope - b) * (x - middle);
@@ -126,7 +129,7 @@ impl Cover for Uncertainty {
     }
 }
 
-impl Cover for Estimate {
+impl Cover for FittedValue {
     fn covered(self, factor: f64) -> Self {
         let Self { value, u, covariance_with_slope } = self;
         Self { value, u, covariance_with_slope: covariance_with_slope.map(|cov| slope(cov, factor)) }
@@ -164,7 +167,7 @@ impl Cover for Checks {
             chauvenet,
             peirce,
         } = self;
-        let alone = |truth: Option<Measured>| truth.map(|truth| measured(truth, factor));
+        let alone = |truth: Option<MeasuredValue>| truth.map(|truth| measured(truth, factor));
         Self {
             through_zero: alone(through_zero),
             rails_alone: rails_alone.into_iter().map(|(rail, truth)| (rail, alone(truth))).collect(),

@@ -2,10 +2,10 @@
 
 use super::cells::Cells;
 use super::context::RowContext;
-use super::evidence::{Corner, Marked, traced};
+use super::evidence::{CornerShift, Marked, traced};
 use super::origin::Clock;
 use super::point::{DelaySource, TimeBase};
-use super::read::Bench;
+use super::read::BenchNumbers;
 use super::row_error::RowError;
 use crate::message;
 use crate::notebook::{Cell, Evidence};
@@ -114,31 +114,31 @@ fn setting_in_use(cells: &mut Cells, context: &RowContext) -> Result<SettingInUs
 }
 
 /// What a timing comes to: the fields of [`Point`](super::point::Point) that are about the delay.
-pub(super) struct Delay {
+pub(super) struct RowDelay {
     pub(super) y: f64,
     pub(super) uy: Option<f64>,
     pub(super) type_a: f64,
     pub(super) time_base: Option<TimeBase>,
     pub(super) told: DelaySource,
-    pub(super) corners: Vec<(Corner, f64)>,
+    pub(super) corners: Vec<(CornerShift, f64)>,
 }
 
-pub(super) fn delay(timing: &Timing, bench: &Bench, scatter: Option<Scatter>) -> Delay {
-    let plain = |y, uy, told| Delay { y, uy, type_a: 0.0, time_base: None, told, corners: Vec::new() };
+pub(super) fn delay(timing: &Timing, bench: &BenchNumbers, scatter: Option<Scatter>) -> RowDelay {
+    let plain = |y, uy, told| RowDelay { y, uy, type_a: 0.0, time_base: None, told, corners: Vec::new() };
     match timing {
         Timing::Direct { y, uy } => plain(*y, *uy, DelaySource::Directly),
         Timing::Traces { y, uy, recorder } => {
-            Delay { time_base: *recorder, ..plain(*y, Some(*uy), DelaySource::ByTraces) }
+            RowDelay { time_base: *recorder, ..plain(*y, Some(*uy), DelaySource::ByTraces) }
         }
         Timing::Screen { edges, setting } => {
             let delay = edges.delay(setting.time_per_division, bench.half_width, scatter);
-            Delay {
+            RowDelay {
                 type_a: delay.type_a,
                 time_base: Some(setting.time_base()),
                 ..plain(delay.value, Some(delay.uncertainty()), DelaySource::OnScreen)
             }
         }
-        Timing::Picture { marked, setting } => Delay {
+        Timing::Picture { marked, setting } => RowDelay {
             time_base: Some(setting.time_base()),
             corners: marked
                 .corners

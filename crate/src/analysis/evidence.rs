@@ -2,7 +2,7 @@
 //!
 //! Marks on a picture become divisions on the plane of its grid, and those a delay by the time base. Marking an edge is
 //! an error of its row alone; marking a corner of the grid moves every row that is read against it, each by its own
-//! amount, so each corner is a shared error in x and one in y ([`Corner`]).
+//! amount, so each corner is a shared error in x and one in y ([`CornerShift`]).
 
 use super::row_error::{GridError, MarksError, TracesError};
 use crate::notebook::{Evidence, Grid, GridId, NotebookState, Picture, Row, Spot, TraceTime, Traces};
@@ -16,7 +16,7 @@ pub const MARK_UNCERTAINTY: f64 = 1.0;
 
 /// One coordinate of one corner of a grid: an error that all rows read against it share.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Corner {
+pub struct CornerShift {
     /// The grid.
     pub grid: GridId,
     /// Which coordinate: x and y of the first corner, of the second…
@@ -34,7 +34,7 @@ pub struct Laid {
 }
 
 /// Everything that marks are read against.
-pub struct Marks {
+pub struct MarkContext {
     /// The grids, in the order of the page.
     pub grids: Vec<Laid>,
     /// Standard uncertainty of one mark: stated, or the scatter of repeats over all pictures.
@@ -49,7 +49,7 @@ pub struct Marked {
     /// q_B − q_A, with what its uncertainty is made of.
     pub separation: Separation,
     /// What one standard deviation of each corner's coordinates does to it, divisions.
-    pub corners: Vec<(Corner, f64)>,
+    pub corners: Vec<(CornerShift, f64)>,
 }
 
 /// A place on a picture, pixels.
@@ -88,7 +88,7 @@ fn laid(grid: &Grid, u_mark: f64) -> Laid {
     Laid { id: grid.id, plane, checks }
 }
 
-impl Marks {
+impl MarkContext {
     /// Lays the grids, and pools the scatter of repeated marks over all pictures that are not struck out.
     pub fn of(page: &NotebookState, u_mark: f64) -> Self {
         let grids: Vec<Laid> = page.grids.iter().map(|grid| laid(grid, u_mark)).collect();
@@ -122,7 +122,7 @@ impl Marks {
         let corners = shifts
             .into_iter()
             .enumerate()
-            .map(|(coordinate, shift)| (Corner { grid: picture.grid, coordinate }, shift))
+            .map(|(coordinate, shift)| (CornerShift { grid: picture.grid, coordinate }, shift))
             .collect();
         Ok(Marked { separation: found, corners })
     }

@@ -32,9 +32,6 @@ pub mod types;
 // What fields are called, and which of them are marked.
 pub mod fields;
 
-// Rows in words.
-pub mod words;
-
 // Pictures and traces to delays.
 pub mod evidence;
 
@@ -121,7 +118,6 @@ pub use row_error::{GridError, MarksError, RowError, TracesError};
 pub use seal::Shown;
 pub use speed::C0;
 pub use types::*;
-pub use words::row_numbers;
 
 #[cfg(test)]
 #[path = "mod_test.rs"]

@@ -78,7 +78,7 @@ pub fn factor(what_if: Option<&WhatIf>, origin: &Origin) -> f64 {
 
 /// The user's own errors, in numbers.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Stated<'a> {
+pub struct StatedError<'a> {
     typed: &'a SharedError,
     u: f64,
     shape: ErrorShape,
@@ -88,7 +88,7 @@ pub struct Stated<'a> {
 }
 
 /// Reads the user's own errors; one that can't be read is left out, with a note at its place.
-pub fn stated<'a>(page: &'a NotebookState, points: &[Point], reader: &mut Reader) -> Vec<Stated<'a>> {
+pub fn stated<'a>(page: &'a NotebookState, points: &[Point], reader: &mut Reader) -> Vec<StatedError<'a>> {
     page.shared.iter().filter_map(|typed| read_stated(page, typed, points, reader)).collect()
 }
 
@@ -111,7 +111,7 @@ fn read_stated<'a>(
     typed: &'a SharedError,
     points: &[Point],
     reader: &mut Reader,
-) -> Option<Stated<'a>> {
+) -> Option<StatedError<'a>> {
     let place = Place::Shared { shared: typed.id, part: SharedPart::Uncertainty };
     let stated =
         reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
@@ -154,10 +154,10 @@ fn read_stated<'a>(
     if !points.is_empty() && !concerns.contains(&true) {
         reader.note(at_uncertainty, message!("shared-no_rows"));
     }
-    Some(Stated { typed, u, shape, degrees_of_freedom, concerns })
+    Some(StatedError { typed, u, shape, degrees_of_freedom, concerns })
 }
 
-impl Stated<'_> {
+impl StatedError<'_> {
     fn origin(&self) -> Origin {
         Origin::Stated { shared: self.typed.id }
     }
@@ -221,7 +221,7 @@ pub fn noises(
     points: &[Point],
     rows: &Rows,
     context: &RowContext,
-    stated: &[Stated],
+    stated: &[StatedError],
     base: &Base,
 ) -> Vec<RowErrors> {
     let (rails, marks) = (&context.rails, &context.marks);

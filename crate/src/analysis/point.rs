@@ -1,6 +1,6 @@
 //! One row in the numbers that the line needs: a point, with what is known of its errors.
 
-use super::evidence::Corner;
+use super::evidence::CornerShift;
 use super::origin::Clock;
 use crate::notebook::RowId;
 use crate::rail::Source;
@@ -53,7 +53,7 @@ pub struct Point {
     /// From what the delay was taken.
     pub told: DelaySource,
     /// What one standard deviation of each coordinate of its grid's corners does to the delay, ns.
-    pub corners: Vec<(Corner, f64)>,
+    pub corners: Vec<(CornerShift, f64)>,
 }
 
 impl Point {
@@ -68,7 +68,7 @@ pub fn full_uy(
     y: f64,
     uy: Option<f64>,
     time_base: Option<TimeBase>,
-    corners: &[(Corner, f64)],
+    corners: &[(CornerShift, f64)],
 ) -> Option<f64> {
     let scale = match time_base {
         Some(TimeBase { relative, .. }) => y * relative,

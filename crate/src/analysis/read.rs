@@ -127,7 +127,7 @@ impl Reader {
 
 /// What the texts of the bench say, in base units.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Bench {
+pub struct BenchNumbers {
     /// Vacuum wavelength, nm.
     pub wavelength_nm: f64,
     /// Pulse rate, Hz.
@@ -169,7 +169,7 @@ pub fn trace_wishes(page: &NotebookState, reader: &mut Reader) -> (Option<f64>, 
 }
 
 /// Reads the bench.
-pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
+pub fn bench(page: &NotebookState, reader: &mut Reader) -> BenchNumbers {
     let text = |field| page.text(field);
     let at = |field| Place::Bench { field };
     let small = reader
@@ -190,7 +190,7 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> Bench {
     let wavelength_nm = number(BenchField::Wavelength, Unit::NANOMETRE, WAVELENGTH_NM);
     // Nothing is computed from it: it is marked here like every other field.
     reader.positive(at(BenchField::LeastRows), text(BenchField::LeastRows), Unit::ONE);
-    Bench {
+    BenchNumbers {
         wavelength_nm,
         pulse_rate: reader.positive(at(BenchField::PulseRate), text(BenchField::PulseRate), Unit::HERTZ),
         half_width,

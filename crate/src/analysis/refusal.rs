@@ -3,7 +3,6 @@
 use super::point::Point;
 use super::setup::Setup;
 use super::types::Refusal;
-use super::words::row_numbers;
 use crate::line::LineError;
 use crate::message;
 use crate::notebook::{NotebookState, RowId};
@@ -17,7 +16,7 @@ pub(super) fn refusal(error: &LineError, page: &NotebookState, points: &[Point],
     let plain = |id: &str, message| Refusal { id: id.into(), rows: Vec::new(), message };
     let named = |id: &str, places: &[usize], message: fn(usize, Vec<usize>) -> Message| {
         let rows = ids(places);
-        let numbers = row_numbers(page, &rows);
+        let numbers = page.row_numbers(&rows);
         Refusal { id: id.into(), rows, message: message(numbers.len(), numbers) }
     };
     match error {

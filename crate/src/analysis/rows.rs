@@ -8,9 +8,9 @@ use super::cells::Cells;
 use super::context::RowContext;
 use super::delays::{Timing, delay, timing};
 use super::point::{Point, full_uy};
-use super::read::{Bench, Reader, ruler_unit};
+use super::read::{BenchNumbers, Reader, ruler_unit};
 use super::row_error::RowError;
-use super::types::{Measured, Part, RowReading};
+use super::types::{MeasuredValue, Part, RowReading};
 use crate::message;
 use crate::notebook::{Cell, Row, RowId};
 use crate::quantity::{Number, Unit};
@@ -50,12 +50,12 @@ struct Draft<'a> {
     row: &'a Row,
     rail: Option<usize>,
     reading: Option<Number>,
-    position: Result<Position, RowError>,
+    position: Result<RowPosition, RowError>,
     timing: Result<Timing, RowError>,
     edges: Vec<f64>,
 }
 
-struct Position {
+struct RowPosition {
     x: f64,
     ux: Option<f64>,
     effects: Vec<(Source, f64)>,
@@ -97,9 +97,9 @@ fn draft<'a>(row: &'a Row, context: &RowContext, reader: &mut Reader) -> Draft<'
     Draft { row, rail, reading, position, timing, edges }
 }
 
-type Placed = (Option<usize>, Option<Number>, Result<Position, RowError>);
+type RowPlace = (Option<usize>, Option<Number>, Result<RowPosition, RowError>);
 
-fn position(cells: &mut Cells, context: &RowContext) -> Placed {
+fn position(cells: &mut Cells, context: &RowContext) -> RowPlace {
     if cells.has(Cell::Distance) {
         if cells.has(Cell::Reading) {
             cells.note(Cell::Distance, RowError::PlaceTwice.message());
@@ -107,7 +107,7 @@ fn position(cells: &mut Cells, context: &RowContext) -> Placed {
         }
         let position = cells
             .measured(Cell::Distance, Cell::DistanceUncertainty, Unit::METRE)
-            .map(|(x, ux)| Position { x, ux, effects: Vec::new(), free: Vec::new() })
+            .map(|(x, ux)| RowPosition { x, ux, effects: Vec::new(), free: Vec::new() })
             .ok_or(RowError::DistanceUnreadable);
         return (None, None, position);
     }
@@ -126,7 +126,7 @@ fn position(cells: &mut Cells, context: &RowContext) -> Placed {
     let position = rail.and_then(|index| {
         let stand = context.stands.get(index).and_then(Option::as_ref);
         let stand = stand.ok_or(RowError::RailUnplaced)?;
-        Ok(Position {
+        Ok(RowPosition {
             x: stand.distance(reading.value),
             ux: Some(reading.uncertainty.unwrap_or(stand.u_reading)),
             effects: stand.effects_at(reading.value),
@@ -158,7 +158,7 @@ fn rail_of(cells: &mut Cells, context: &RowContext) -> Result<usize, RowError> {
     Err(why)
 }
 
-fn point(draft: &Draft, bench: &Bench, scatter: Option<Scatter>) -> Result<Point, RowError> {
+fn point(draft: &Draft, bench: &BenchNumbers, scatter: Option<Scatter>) -> Result<Point, RowError> {
     let position = draft.position.as_ref().map_err(Clone::clone)?;
     let timing = draft.timing.as_ref().map_err(Clone::clone)?;
     let delay = delay(timing, bench, scatter);
@@ -206,7 +206,7 @@ fn reading(index: usize, draft: &Draft, point: &Result<Point, RowError>, context
             .position
             .as_ref()
             .ok()
-            .map(|p| Measured { value: p.x, uncertainty: full_ux(p.ux, &p.effects) }),
+            .map(|p| MeasuredValue { value: p.x, uncertainty: full_ux(p.ux, &p.effects) }),
         delay: delay_of(draft, &context.bench, point),
     }
 }
@@ -226,12 +226,12 @@ pub fn full_ux(ux: Option<f64>, effects: &[(Source, f64)]) -> Option<f64> {
     }
 }
 
-fn delay_of(draft: &Draft, bench: &Bench, point: &Result<Point, RowError>) -> Option<Measured> {
+fn delay_of(draft: &Draft, bench: &BenchNumbers, point: &Result<Point, RowError>) -> Option<MeasuredValue> {
     let timing = draft.timing.as_ref().ok()?;
     if let Ok(point) = point {
-        return Some(Measured { value: point.y, uncertainty: point.full_uy() });
+        return Some(MeasuredValue { value: point.y, uncertainty: point.full_uy() });
     }
     let delay = delay(timing, bench, None);
     let uncertainty = full_uy(delay.y, delay.uy, delay.time_base, &delay.corners);
-    Some(Measured { value: delay.y, uncertainty })
+    Some(MeasuredValue { value: delay.y, uncertainty })
 }

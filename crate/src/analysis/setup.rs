@@ -9,7 +9,6 @@ use super::point::Point;
 use super::read::Reader;
 use super::rows::Rows;
 use super::types::Refusal;
-use super::words::row_numbers;
 use crate::line::{self, Data, FreeColumn, Noise, SharedColumn, Stated};
 use crate::message;
 use crate::notebook::{ActsOn, NotebookState, RowId};
@@ -145,7 +144,7 @@ fn without_uncertainty(points: &[Point], noises: &[RowErrors], matrices: &[Matri
 }
 
 fn some_unstated(page: &NotebookState, bare: &[RowId]) -> Refusal {
-    let rows = row_numbers(page, bare);
+    let rows = page.row_numbers(bare);
     let message = message!("refusal-some_unstated", n = rows.len(), rows = rows);
     Refusal { id: "some_unstated".into(), rows: bare.to_vec(), message }
 }

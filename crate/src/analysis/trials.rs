@@ -280,7 +280,7 @@ pub enum Verdict {
 
 /// What the trials gave.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Outcome {
+pub struct TrialsResult {
     /// Mean, standard uncertainty and intervals, m/s.
     pub summary: Summary,
     /// Whether the budget's interval holds against that of the trials; why not, if it can't be told.
@@ -302,7 +302,7 @@ pub struct Outcome {
     pub steady: Option<bool>,
 }
 
-impl Outcome {
+impl TrialsResult {
     /// The verdict of the validation; none where there is nothing to validate. Twice the trials' own noise is allowed
     /// for on either side, since few trials can seem to agree or not by luck (JCGM 101:2008, 8.2, note 2).
     pub fn verdict(&self) -> Option<Verdict> {
@@ -389,7 +389,7 @@ impl Tally {
     ///
     /// # Errors
     /// When trials gave no value, or too few were taken.
-    pub fn outcome(&self) -> Result<Outcome, TrialsError> {
+    pub fn outcome(&self) -> Result<TrialsResult, TrialsError> {
         let mut values = self.values.clone();
         let summary = summarise(&mut values, self.probability)?;
         let validation = self.budget.as_ref().map_err(Clone::clone).map(|claimed| {
@@ -402,7 +402,7 @@ impl Tally {
         // One trial in a thousand on either side is left out, lest a far one flatten the picture.
         let aside = values.len() / 1000;
         let middle = values.get(aside..values.len() - aside).unwrap_or_default();
-        Ok(Outcome {
+        Ok(TrialsResult {
             summary,
             validation,
             u_end: u_of_end(&summary, self.probability),
@@ -431,7 +431,7 @@ fn u_of_end(summary: &Summary, probability: f64) -> f64 {
 ///
 /// # Errors
 /// Why there is no outcome.
-pub fn outcome(page: &NotebookState) -> Result<Outcome, TrialsError> {
+pub fn outcome(page: &NotebookState) -> Result<TrialsResult, TrialsError> {
     let speed = analyse_page(page, None).speed?;
     let mut trials = Trials::of(page)?;
     let mut tally = Tally::new(page, &speed)?;

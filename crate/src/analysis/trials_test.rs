@@ -30,7 +30,7 @@ fn scale_error(uncertainty: &str, shape: ErrorShape, degrees_of_freedom: &str) -
     })
 }
 
-fn of(notebook: &Notebook) -> Result<(Analysis, super::Outcome), Box<dyn std::error::Error>> {
+fn of(notebook: &Notebook) -> Result<(Analysis, super::TrialsResult), Box<dyn std::error::Error>> {
     Ok((analyse(notebook), outcome(notebook.state()).map_err(|error| format!("{error:?}"))?))
 }
 

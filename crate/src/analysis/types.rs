@@ -16,7 +16,7 @@ use crate::words::Message;
 
 /// A value with its standard uncertainty.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Measured {
+pub struct MeasuredValue {
     /// The value.
     pub value: f64,
     /// Its standard uncertainty; none where nothing was stated.
@@ -88,7 +88,7 @@ pub struct RailStand {
     /// Distance of the far end of its span, m.
     pub far: Option<f64>,
     /// Its reference mark in metres of ruler, and the distance of that mark with its standard uncertainty.
-    pub mark: Option<(f64, Measured)>,
+    pub mark: Option<(f64, MeasuredValue)>,
     /// Whether the step at its splice is an unknown of the fit.
     pub free: bool,
 }
@@ -126,9 +126,9 @@ pub struct RowReading {
     /// Time per division, ns.
     pub time_per_division: Option<f64>,
     /// Distance, m, with its full standard uncertainty (shared parts included).
-    pub distance: Option<Measured>,
+    pub distance: Option<MeasuredValue>,
     /// Delay, ns, with its full standard uncertainty.
-    pub delay: Option<Measured>,
+    pub delay: Option<MeasuredValue>,
 }
 
 /// The air and its index.
@@ -243,9 +243,9 @@ pub struct LineAnalysis {
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Checks {
     /// Slope of the line forced through zero, ns/m.
-    pub through_zero: Option<Measured>,
+    pub through_zero: Option<MeasuredValue>,
     /// Slope on each rail alone, ns/m.
-    pub rails_alone: Vec<(RailId, Option<Measured>)>,
+    pub rails_alone: Vec<(RailId, Option<MeasuredValue>)>,
     /// The step that the readings show at each splice, m, with its p-value against zero.
     pub steps: Vec<StepCheck>,
     /// The offset of the rows of each time base against the others, ns; only where there are several.
@@ -387,13 +387,13 @@ pub struct BudgetComponent {
     /// Its share of the variance of c, 0 … 1.
     pub share: f64,
     /// How it came in.
-    pub entry: Entry,
+    pub entry: HowEntered,
 }
 
 /// How a component came into the budget.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Entry {
+pub enum HowEntered {
     /// Row by row, through the fit's covariance.
     Rows,
     /// As an error that rows share, through the fit's covariance.

@@ -46,7 +46,7 @@ const FOLDERS: [&str; 2] = ["pictures/", "traces/"];
 
 /// A part of a bundle beside the notebook itself.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Part {
+pub enum BundlePart {
     /// What the columns of the tables mean.
     Metadata(String),
     /// A table: `{name}.csv`.
@@ -71,7 +71,7 @@ pub enum Part {
 
 /// What is read back from a bundle. Tables, charts and report are not: they follow from the notebook.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Contents {
+pub struct ReadBack {
     /// The text of `notebook.json`, byte for byte as it went in.
     pub notebook_text: String,
     /// The notebook that this text holds.
@@ -109,10 +109,10 @@ pub fn texts(
         ("trials", &charts.trials_svg),
     ];
     let drawn = drawn.into_iter().filter(|(_, svg)| !svg.is_empty());
-    let parts = std::iter::once(Part::Metadata(metadata::describe(&tables, words)))
-        .chain(tables.into_iter().map(Part::Table))
-        .chain(drawn.map(|(name, svg)| Part::Chart { name, svg: svg.clone() }))
-        .chain(std::iter::once(Part::Report(report::html(view, charts, trials, words))));
+    let parts = std::iter::once(BundlePart::Metadata(metadata::describe(&tables, words)))
+        .chain(tables.into_iter().map(BundlePart::Table))
+        .chain(drawn.map(|(name, svg)| BundlePart::Chart { name, svg: svg.clone() }))
+        .chain(std::iter::once(BundlePart::Report(report::html(view, charts, trials, words))));
     entries(&notebook::write(notebook), parts.collect())
 }
 
@@ -152,15 +152,15 @@ pub fn kept(page: &NotebookState) -> LiteMap<String, &StoredFile> {
 ///
 /// # Errors
 /// A table that can't be written.
-fn entries(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<Entry>, TableError> {
+fn entries(notebook_text: &str, parts: Vec<BundlePart>) -> Result<Vec<Entry>, TableError> {
     let mut entries = vec![text_entry(NOTEBOOK, notebook_text)];
     for part in parts {
         entries.push(match part {
-            Part::Metadata(text) => text_entry(METADATA, text),
-            Part::Table(table) => text_entry(metadata::file_name(&table), table.to_csv()?),
-            Part::Chart { name, svg } => text_entry(format!("{name}.svg"), svg),
-            Part::Report(html) => text_entry(REPORT, html),
-            Part::File { name, bytes } => Entry { name, bytes },
+            BundlePart::Metadata(text) => text_entry(METADATA, text),
+            BundlePart::Table(table) => text_entry(metadata::file_name(&table), table.to_csv()?),
+            BundlePart::Chart { name, svg } => text_entry(format!("{name}.svg"), svg),
+            BundlePart::Report(html) => text_entry(REPORT, html),
+            BundlePart::File { name, bytes } => Entry { name, bytes },
         });
     }
     Ok(entries)
@@ -170,7 +170,7 @@ fn entries(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<Entry>, TableErr
 ///
 /// # Errors
 /// Parts that can't be stored: two of one name, a bad name, too much in all.
-pub fn write(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<u8>, BundleError> {
+pub fn write(notebook_text: &str, parts: Vec<BundlePart>) -> Result<Vec<u8>, BundleError> {
     Ok(pack(&entries(notebook_text, parts)?)?)
 }
 
@@ -178,7 +178,7 @@ pub fn write(notebook_text: &str, parts: Vec<Part>) -> Result<Vec<u8>, BundleErr
 ///
 /// # Errors
 /// See [`BundleError`]; nothing is half read.
-pub fn read(bytes: &[u8]) -> Result<Contents, BundleError> {
+pub fn read(bytes: &[u8]) -> Result<ReadBack, BundleError> {
     let entries = unpack(bytes)?;
     let missing = || ArchiveError::Missing { entry: NOTEBOOK.into() };
     let text = entries.get(NOTEBOOK).ok_or_else(missing)?;
@@ -187,7 +187,7 @@ pub fn read(bytes: &[u8]) -> Result<Contents, BundleError> {
     let notebook = notebook::read(&notebook_text)?;
     let kept =
         entries.into_vec().into_iter().filter(|entry| FOLDERS.iter().any(|f| entry.name.starts_with(f)));
-    Ok(Contents { notebook_text, notebook, kept: kept.collect() })
+    Ok(ReadBack { notebook_text, notebook, kept: kept.collect() })
 }
 
 fn text_entry(name: impl Into<String>, text: impl Into<String>) -> Entry {

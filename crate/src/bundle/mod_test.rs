@@ -9,14 +9,14 @@ fn notebook_text() -> String {
     notebook::write(&Notebook::new())
 }
 
-fn parts() -> Vec<Part> {
+fn parts() -> Vec<BundlePart> {
     vec![
-        Part::Metadata("{}".into()),
-        Part::Table(residuals_table(&[], &english())),
-        Part::Table(fit_table(&[], &english())),
-        Part::Chart { name: "line", svg: "<svg/>".into() },
-        Part::Report("<!DOCTYPE html>".into()),
-        Part::File { name: "pictures/screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },
+        BundlePart::Metadata("{}".into()),
+        BundlePart::Table(residuals_table(&[], &english())),
+        BundlePart::Table(fit_table(&[], &english())),
+        BundlePart::Chart { name: "line", svg: "<svg/>".into() },
+        BundlePart::Report("<!DOCTYPE html>".into()),
+        BundlePart::File { name: "pictures/screen 1.jpg".into(), bytes: vec![0xff, 0xd8, 0xff] },
     ]
 }
 
@@ -77,12 +77,12 @@ fn a_bundle_without_a_notebook_in_it_is_refused() {
 
 #[test]
 fn two_parts_of_one_name_are_refused() {
-    let twice = vec![Part::Report("1".into()), Part::Report("2".into())];
+    let twice = vec![BundlePart::Report("1".into()), BundlePart::Report("2".into())];
     assert!(matches!(
         write(&notebook_text(), twice),
         Err(BundleError::Archive(ArchiveError::Duplicate { .. }))
     ));
-    let climbing = vec![Part::File { name: "../x".into(), bytes: vec![] }];
+    let climbing = vec![BundlePart::File { name: "../x".into(), bytes: vec![] }];
     assert!(matches!(
         write(&notebook_text(), climbing),
         Err(BundleError::Archive(ArchiveError::BadName { .. }))
@@ -93,7 +93,7 @@ fn two_parts_of_one_name_are_refused() {
 fn a_picture_comes_back_under_its_hash_or_not_at_all() {
     // SHA-256 of "abc": NIST FIPS 180-4, example in "SHA-256" of the Cryptographic Standards and Guidelines examples.
     let name = "pictures/ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad.jpg";
-    let picture = |bytes: &[u8]| Part::File { name: name.into(), bytes: bytes.to_vec() };
+    let picture = |bytes: &[u8]| BundlePart::File { name: name.into(), bytes: bytes.to_vec() };
     let bundle = write(&notebook_text(), vec![picture(b"abc")]).unwrap();
     assert_eq!(read(&bundle).unwrap().kept, [Entry { name: name.into(), bytes: b"abc".to_vec() }]);
     let other = write(&notebook_text(), vec![picture(b"abd")]).unwrap();

@@ -4,7 +4,7 @@
 use super::frame::{self, Glyph, Key, arrow, bottom_axis, bottom_title, level_axis, place};
 use super::picture::{BenchPicture, BenchRail, BenchSplice, Carriage};
 use super::scale::{Axis, Span, drawable};
-use super::scene::{Anchor, Pen, Scene, Spot};
+use super::scene::{Anchor, Pen, Scene, ScenePoint};
 use super::text::{Area, shortened, width};
 use super::theme::Theme;
 use super::{labels, marks};
@@ -19,12 +19,12 @@ const BELOW_BEAM: f64 = 0.9;
 /// Labels and title of the axis, in heights of the text.
 const AXIS: f64 = 3.3;
 
-pub(super) fn scene(size: Spot, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> Scene {
+pub(super) fn scene(size: ScenePoint, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let font = theme.font_px;
     let top = frame::legend(&mut scene, &keys(picture, words), size.0, theme);
     let notes = notes_height(picture, theme);
-    let bench = Bench::new(size.0, (top, size.1 - AXIS * font - notes), picture, (theme, words));
+    let bench = BenchLayout::new(size.0, (top, size.1 - AXIS * font - notes), picture, (theme, words));
     bottom_axis(&mut scene, &bench.plot, &bench.axis, size.0, theme);
     bottom_title(
         &mut scene,
@@ -62,7 +62,7 @@ pub(super) fn scene(size: Spot, picture: &BenchPicture, theme: &Theme, words: &d
 pub(super) fn height(across: f64, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> f64 {
     let font = theme.font_px;
     let top = frame::legend(&mut Scene::default(), &keys(picture, words), across, theme);
-    let bench = Bench::new(across, (top, top), picture, (theme, words));
+    let bench = BenchLayout::new(across, (top, top), picture, (theme, words));
     let lanes = bench.lanes(picture).iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
     let rails = LANE * font * lanes as f64;
     bench.plot.top + (ABOVE_BEAM + BELOW_BEAM + AXIS) * font + rails + notes_height(picture, theme)
@@ -111,21 +111,21 @@ fn series_of(rail: Option<usize>, picture: &BenchPicture) -> usize {
 }
 
 /// A rail with its number in the picture, its level and the height of its lane, px.
-struct Placed<'p> {
+struct PlacedRail<'p> {
     index: usize,
     rail: &'p BenchRail,
     level: f64,
     height: f64,
 }
 
-struct Bench<'a> {
+struct BenchLayout<'a> {
     plot: Area,
     axis: Axis,
     theme: &'a Theme,
     words: &'a dyn Words,
 }
 
-impl<'a> Bench<'a> {
+impl<'a> BenchLayout<'a> {
     fn new(
         across: f64,
         (top, bottom): (f64, f64),
@@ -198,14 +198,14 @@ impl<'a> Bench<'a> {
     }
 
     /// The rails on their lanes, which share the room below the beam.
-    fn placed<'p>(&self, picture: &'p BenchPicture, below: &Area) -> Vec<Placed<'p>> {
+    fn placed<'p>(&self, picture: &'p BenchPicture, below: &Area) -> Vec<PlacedRail<'p>> {
         let lanes = self.lanes(picture);
         let count = lanes.iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
         let height = ((below.bottom - below.top) / count as f64).clamp(0.0, LANE * self.theme.font_px);
         let level = |lane: usize| below.top + (lane as f64 + 0.5) * height;
         lanes
             .into_iter()
-            .map(|(index, rail, lane)| Placed { index, rail, level: level(lane), height })
+            .map(|(index, rail, lane)| PlacedRail { index, rail, level: level(lane), height })
             .collect()
     }
 
@@ -231,9 +231,9 @@ impl<'a> Bench<'a> {
     }
 
     /// The rail with its name above; below, what its ruler shows at the ends, and in which sense it counts.
-    fn draw_rail(&self, scene: &mut Scene, placed: &Placed) {
+    fn draw_rail(&self, scene: &mut Scene, placed: &PlacedRail) {
         let (theme, font) = (self.theme, self.theme.font_px);
-        let Placed { rail, level, height, .. } = *placed;
+        let PlacedRail { rail, level, height, .. } = *placed;
         let (left, right) = self.ends(rail);
         let half = 0.3 * font;
         let body = Area { left, top: level - half, right, bottom: level + half };
@@ -292,7 +292,7 @@ impl<'a> Bench<'a> {
         scene.dashed((x, from), (x, to), frame::dashes(self.theme));
     }
 
-    fn draw_carriages(&self, scene: &mut Scene, picture: &BenchPicture, rails: &[Placed], beam: f64) {
+    fn draw_carriages(&self, scene: &mut Scene, picture: &BenchPicture, rails: &[PlacedRail], beam: f64) {
         let shown = || picture.carriages.iter().filter(|carriage| drawable(carriage.distance));
         let at = |carriage: &Carriage| {
             let rail = rails.iter().find(|placed| Some(placed.index) == carriage.rail);

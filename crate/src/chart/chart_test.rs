@@ -4,7 +4,7 @@
 
 use super::*;
 use crate::quantity::DecimalMark;
-use crate::words::Table;
+use crate::words::WordTable;
 
 const SIZE: (u32, u32) = (900, 520);
 
@@ -36,7 +36,7 @@ fn bench_at((width, height): (u32, u32), picture: &BenchPicture) -> Result<Strin
 fn readings() -> LinePicture {
     let mark = |number: usize| {
         let distance = 0.5 * number as f64;
-        Mark {
+        PlottedRow {
             number,
             distance,
             delay: 4.0 + 3.3 * distance,
@@ -86,8 +86,8 @@ fn filled(document: &str, kind: &str, series: usize) -> usize {
     document.lines().filter(|line| line.starts_with(kind) && line.contains(&fill)).count()
 }
 
-fn english() -> Table {
-    Table::english().unwrap()
+fn english() -> WordTable {
+    WordTable::english().unwrap()
 }
 
 fn texts(document: &str) -> Vec<&str> {

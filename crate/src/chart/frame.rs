@@ -5,7 +5,7 @@ use crate::quantity::DecimalMark;
 use super::labels::Title;
 use super::marks;
 use super::scale::{Axis, Span};
-use super::scene::{Anchor, Pen, Scene, Spot};
+use super::scene::{Anchor, Pen, Scene, ScenePoint};
 use super::text::{Area, shortened, width, wrapped};
 use super::theme::Theme;
 use crate::words::Words;
@@ -37,9 +37,9 @@ pub(super) enum Glyph {
 }
 
 /// What a frame is made for.
-pub(super) struct Wanted {
+pub(super) struct FrameContent {
     /// Size of the drawing, px.
-    pub(super) size: Spot,
+    pub(super) size: ScenePoint,
     pub(super) x: Span,
     pub(super) y: Span,
     pub(super) x_title: Title,
@@ -57,7 +57,7 @@ pub(super) struct Frame {
 
 impl Frame {
     /// Draws legend, grid, axes and titles.
-    pub(super) fn draw(scene: &mut Scene, wanted: &Wanted, theme: &Theme, words: &dyn Words) -> Self {
+    pub(super) fn draw(scene: &mut Scene, wanted: &FrameContent, theme: &Theme, words: &dyn Words) -> Self {
         let font = theme.font_px;
         let (across, down) = wanted.size;
         let legend = legend(scene, &wanted.keys, across, theme);
@@ -87,7 +87,7 @@ impl Frame {
     }
 
     /// The place of a value pair; a pair beyond the frame is moved to its edge.
-    pub(super) fn at(&self, x: f64, y: f64) -> Spot {
+    pub(super) fn at(&self, x: f64, y: f64) -> ScenePoint {
         (place(&self.plot, &self.x, x), self.level(y))
     }
 
@@ -144,7 +144,7 @@ pub(super) fn bottom_axis(scene: &mut Scene, plot: &Area, axis: &Axis, across: f
 }
 
 /// Writes the title of the axis along the bottom.
-pub(super) fn bottom_title(scene: &mut Scene, title: &str, (across, down): Spot, theme: &Theme) {
+pub(super) fn bottom_title(scene: &mut Scene, title: &str, (across, down): ScenePoint, theme: &Theme) {
     let at = (across - 0.8 * theme.font_px, down - 0.9 * theme.font_px);
     scene.text(title, at, Anchor::End, theme.ink, theme);
 }
@@ -168,7 +168,7 @@ pub(super) fn legend(scene: &mut Scene, keys: &[Key], across: f64, theme: &Theme
     if keys.is_empty() { 0.0 } else { y + 0.7 * font }
 }
 
-fn draw_glyph(scene: &mut Scene, glyph: Glyph, (x, y): Spot, theme: &Theme) {
+fn draw_glyph(scene: &mut Scene, glyph: Glyph, (x, y): ScenePoint, theme: &Theme) {
     let half = 0.65 * theme.font_px;
     match glyph {
         Glyph::Mark { series, struck } => marks::mark(scene, (x, y), series, struck, theme),
@@ -188,23 +188,29 @@ fn draw_glyph(scene: &mut Scene, glyph: Glyph, (x, y): Spot, theme: &Theme) {
 }
 
 /// An error bar with a short cross stroke at either end, as one path: a backend paints one faster than three.
-pub(super) fn bar(scene: &mut Scene, from: Spot, to: Spot, colour: super::Colour, theme: &Theme) {
+pub(super) fn bar(scene: &mut Scene, from: ScenePoint, to: ScenePoint, colour: super::Colour, theme: &Theme) {
     let pen = Pen { colour, width: theme.stroke_px };
     let cap = 0.6 * theme.mark_px;
     let upright = (to.1 - from.1).abs() > (to.0 - from.0).abs();
     let (dx, dy) = if upright { (cap, 0.0) } else { (0.0, cap) };
-    let end = |(x, y): Spot| [(x - dx, y - dy), (x + dx, y + dy), (x, y)];
+    let end = |(x, y): ScenePoint| [(x - dx, y - dy), (x + dx, y + dy), (x, y)];
     let points = end(from).into_iter().chain(end(to).into_iter().rev());
     scene.path(points.collect(), pen);
 }
 
 /// An error bar without cross strokes.
-pub(super) fn plain_bar(scene: &mut Scene, from: Spot, to: Spot, colour: super::Colour, theme: &Theme) {
+pub(super) fn plain_bar(
+    scene: &mut Scene,
+    from: ScenePoint,
+    to: ScenePoint,
+    colour: super::Colour,
+    theme: &Theme,
+) {
     scene.stroke(from, to, Pen { colour, width: theme.stroke_px });
 }
 
 /// A level arrow.
-pub(super) fn arrow(scene: &mut Scene, from: Spot, to: Spot, theme: &Theme) {
+pub(super) fn arrow(scene: &mut Scene, from: ScenePoint, to: ScenePoint, theme: &Theme) {
     let pen = Pen { colour: theme.faint, width: theme.stroke_px };
     let head = 0.35 * theme.font_px * (to.0 - from.0).signum();
     scene.stroke(from, to, pen);

@@ -1,17 +1,17 @@
 //! Monte Carlo trials counted in bins, with the curve that the budget expects over them and both intervals.
 
-use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::frame::{self, Frame, FrameContent, Glyph, Key};
 use super::labels;
 use super::picture::HistogramPicture;
 use super::scale::{Span, drawable};
-use super::scene::{Pen, Scene, Spot};
+use super::scene::{Pen, Scene, ScenePoint};
 use super::theme::Theme;
 use crate::words::{Message, Words};
 
 /// Share of a bin's width left empty between bars.
 const APART: f64 = 0.08;
 
-pub(super) fn scene(size: Spot, picture: &HistogramPicture, theme: &Theme, words: &dyn Words) -> Scene {
+pub(super) fn scene(size: ScenePoint, picture: &HistogramPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let bins = picture.densities.len() as f64;
     let whole = Span { low: picture.from, high: picture.from + bins * picture.width };
@@ -24,7 +24,7 @@ pub(super) fn scene(size: Spot, picture: &HistogramPicture, theme: &Theme, words
         keys.push(key(Glyph::Line { in_band: false }, &labels::BUDGET_CURVE));
     }
     keys.push(key(Glyph::Dashes, &labels::ENDS));
-    let wanted = Wanted {
+    let wanted = FrameContent {
         size,
         x: if sound { whole } else { Span { low: 0.0, high: 1.0 } },
         y: Span { low: 0.0, high: if tallest > 0.0 { tallest * 1.05 } else { 1.0 } },

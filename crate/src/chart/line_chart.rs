@@ -1,11 +1,11 @@
 //! Delay against distance: the readings with bars of one standard uncertainty, the fitted line and its 95 % band.
 
-use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::frame::{self, Frame, FrameContent, Glyph, Key};
 use super::labels;
 use super::marks;
-use super::picture::{Band, FittedLine, LinePicture, Mark, Upright};
+use super::picture::{Band, FittedLine, LinePicture, PlottedRow, Upright};
 use super::scale::{Span, drawable};
-use super::scene::{Scene, Spot};
+use super::scene::{Scene, ScenePoint};
 use super::text::{Area, Room};
 use super::theme::Theme;
 use crate::words::{Value, Words};
@@ -15,10 +15,10 @@ const BAND_CORNERS: u32 = 48;
 /// Readings beyond which their marks are smaller and their bars bare, to be told apart.
 const MANY: usize = 80;
 
-pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme, words: &dyn Words) -> Scene {
+pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
-    let marks: Vec<&Mark> = picture.marks.iter().filter(|mark| shown(mark)).collect();
-    let wanted = Wanted {
+    let marks: Vec<&PlottedRow> = picture.marks.iter().filter(|mark| shown(mark)).collect();
+    let wanted = FrameContent {
         size,
         x: distances(&marks),
         y: delays(&marks),
@@ -47,12 +47,12 @@ pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme, words: &dy
 }
 
 /// Whether there are so many marks that each must be slight.
-fn is_crowd(marks: &[&Mark]) -> bool {
+fn is_crowd(marks: &[&PlottedRow]) -> bool {
     marks.len() > MANY
 }
 
 /// Whether a reading can be drawn.
-fn shown(mark: &Mark) -> bool {
+fn shown(mark: &PlottedRow) -> bool {
     drawable(mark.distance) && drawable(mark.delay)
 }
 
@@ -65,17 +65,17 @@ fn can_draw_band(band: &Band) -> bool {
 }
 
 /// The range of distances, the same for both plots of the readings.
-pub(super) fn distances(marks: &[&Mark]) -> Span {
+pub(super) fn distances(marks: &[&PlottedRow]) -> Span {
     range(marks, |mark| (mark.distance, mark.u_distance)).reaching_for_zero().padded(0.03)
 }
 
-fn delays(marks: &[&Mark]) -> Span {
+fn delays(marks: &[&PlottedRow]) -> Span {
     range(marks, |mark| (mark.delay, mark.u_delay)).padded(0.05)
 }
 
 /// The range of the readings in the line with their bars; of a lone reading, from zero to it. Struck rows are in it too, unless they lie so far
 /// off that the line would shrink to a smudge: those are shown at the edge.
-fn range(marks: &[&Mark], value: impl Fn(&Mark) -> (f64, Option<f64>)) -> Span {
+fn range(marks: &[&PlottedRow], value: impl Fn(&PlottedRow) -> (f64, Option<f64>)) -> Span {
     let ends = |struck: bool| {
         let chosen = marks.iter().filter(move |mark| mark.struck == struck);
         Span::of(chosen.flat_map(|mark| {
@@ -97,7 +97,7 @@ fn range(marks: &[&Mark], value: impl Fn(&Mark) -> (f64, Option<f64>)) -> Span {
     }
 }
 
-fn keys(picture: &LinePicture, marks: &[&Mark], words: &dyn Words) -> Vec<Key> {
+fn keys(picture: &LinePicture, marks: &[&PlottedRow], words: &dyn Words) -> Vec<Key> {
     let mut keys = series_keys(picture, marks, words);
     if let Some(line) = picture.line.as_ref().filter(|_| !marks.is_empty()) {
         let in_band = line.band.is_some();
@@ -111,7 +111,7 @@ fn keys(picture: &LinePicture, marks: &[&Mark], words: &dyn Words) -> Vec<Key> {
 }
 
 /// An entry for each series that has a reading, and one for struck rows if there are any.
-pub(super) fn series_keys(picture: &LinePicture, marks: &[&Mark], words: &dyn Words) -> Vec<Key> {
+pub(super) fn series_keys(picture: &LinePicture, marks: &[&PlottedRow], words: &dyn Words) -> Vec<Key> {
     let used = |&(series, _): &(usize, &Value)| marks.iter().any(|mark| mark.series == series);
     let mut keys: Vec<Key> = picture
         .series
@@ -158,9 +158,9 @@ fn inside(line: &FittedLine, x: Span, y: Span) -> Option<(f64, f64)> {
 }
 
 /// What draws an error bar from one end to the other.
-type Bar = fn(&mut Scene, Spot, Spot, super::Colour, &Theme);
+type Bar = fn(&mut Scene, ScenePoint, ScenePoint, super::Colour, &Theme);
 
-fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &Mark, bar: Bar, theme: &Theme) {
+fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &PlottedRow, bar: Bar, theme: &Theme) {
     let (d, t) = (mark.distance, mark.delay);
     let colour = theme.colour_of(mark.series);
     let ends = [
@@ -173,7 +173,7 @@ fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &Mark, bar: Bar, theme: &Th
 }
 
 /// Whether a bar can be seen behind its mark. With hundreds of readings most can't, and each costs time to paint.
-fn reaches_out(from: Spot, to: Spot, theme: &Theme) -> bool {
+fn reaches_out(from: ScenePoint, to: ScenePoint, theme: &Theme) -> bool {
     (to.0 - from.0).abs().max((to.1 - from.1).abs()) > 2.0 * theme.mark_px
 }
 
@@ -181,8 +181,8 @@ fn reaches_out(from: Spot, to: Spot, theme: &Theme) -> bool {
 pub(super) fn draw_marks(
     scene: &mut Scene,
     frame: &Frame,
-    marks: &[&Mark],
-    height: impl Fn(&Mark) -> f64,
+    marks: &[&PlottedRow],
+    height: impl Fn(&PlottedRow) -> f64,
     (theme, words): (&Theme, &dyn Words),
 ) {
     let Area { left, top, right, bottom } = frame.plot;
@@ -192,7 +192,7 @@ pub(super) fn draw_marks(
     let crowd = is_crowd(marks);
     let draw = if crowd { marks::bare_mark } else { marks::mark };
     let theme = &if crowd { theme.crowded() } else { theme.clone() };
-    let (struck, kept): (Vec<&Mark>, Vec<&Mark>) = marks.iter().partition(|mark| mark.struck);
+    let (struck, kept): (Vec<&PlottedRow>, Vec<&PlottedRow>) = marks.iter().partition(|mark| mark.struck);
     for mark in struck.iter().chain(&kept) {
         let at = frame.at(mark.distance, height(mark));
         draw(scene, at, mark.series, mark.struck, theme);
@@ -220,7 +220,7 @@ fn beyond(frame: &Frame, x: f64, y: f64) -> Option<char> {
 }
 
 /// Writes a label beside a mark, if there is room.
-fn label_mark(scene: &mut Scene, room: &mut Room, at: Spot, label: &str, theme: &Theme) {
+fn label_mark(scene: &mut Scene, room: &mut Room, at: ScenePoint, label: &str, theme: &Theme) {
     if let Some((at, anchor)) = room.beside(at, 2.4 * theme.mark_px, label, theme.font_px) {
         scene.text(label, at, anchor, theme.faint, theme);
     }

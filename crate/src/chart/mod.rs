@@ -45,8 +45,8 @@ use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
 use plotters::prelude::{DrawingBackend, SVGBackend};
 
 pub use picture::{
-    Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture, Mark,
-    Share, SharesPicture, TracePicture, TracesPicture, Upright,
+    Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
+    PlottedRow, Share, SharesPicture, TracePicture, TracesPicture, Upright,
 };
 pub use theme::{Colour, Theme};
 

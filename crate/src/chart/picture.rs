@@ -10,7 +10,7 @@ use crate::words::Value;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct LinePicture {
     /// The readings that have both a distance and a delay, in the order of the page.
-    pub marks: Vec<Mark>,
+    pub marks: Vec<PlottedRow>,
     /// The fitted line, if there is one.
     pub line: Option<FittedLine>,
     /// The names of the series, one a rail, for the legend.
@@ -33,7 +33,7 @@ pub enum Upright {
 
 /// One reading.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Mark {
+pub struct PlottedRow {
     /// The row's number on the page, from 1.
     pub number: usize,
     /// Distance d, m.

@@ -1,27 +1,27 @@
 //! Residuals in units of their standard uncertainty, against distance, with lines at zero and at ± 2.
 
-use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::frame::{self, Frame, FrameContent, Glyph, Key};
 use super::labels;
 use super::line_chart::{distances, draw_marks, series_keys};
-use super::picture::{LinePicture, Mark};
+use super::picture::{LinePicture, PlottedRow};
 use super::scale::{Span, drawable};
-use super::scene::{Scene, Spot};
+use super::scene::{Scene, ScenePoint};
 use super::theme::Theme;
 use crate::words::Words;
 
 /// Residuals up to this are always in the range, in units of their standard uncertainty.
 const LEAST_REACH: f64 = 3.0;
 
-pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme, words: &dyn Words) -> Scene {
+pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
-    let readings: Vec<&Mark> = picture.marks.iter().filter(|mark| drawable(mark.distance)).collect();
-    let marks: Vec<&Mark> =
+    let readings: Vec<&PlottedRow> = picture.marks.iter().filter(|mark| drawable(mark.distance)).collect();
+    let marks: Vec<&PlottedRow> =
         readings.iter().copied().filter(|mark| mark.residual.is_some_and(drawable)).collect();
     let mut keys = series_keys(picture, &marks, words);
     if !marks.is_empty() {
         keys.push(Key { glyph: Glyph::Dashes, label: words.say(&labels::TWO) });
     }
-    let wanted = Wanted {
+    let wanted = FrameContent {
         size,
         x: distances(&readings),
         y: reach(&marks),
@@ -44,12 +44,12 @@ pub(super) fn scene(size: Spot, picture: &LinePicture, theme: &Theme, words: &dy
     scene
 }
 
-fn residual(mark: &Mark) -> f64 {
+fn residual(mark: &PlottedRow) -> f64 {
     mark.residual.unwrap_or(0.0)
 }
 
 /// As far below zero as above it; as far as the residuals of the rows in the line go.
-fn reach(marks: &[&Mark]) -> Span {
+fn reach(marks: &[&PlottedRow]) -> Span {
     let kept = marks.iter().filter(|mark| !mark.struck).map(|mark| residual(mark).abs());
     let reach = kept.fold(LEAST_REACH, f64::max) * 1.1;
     Span { low: -reach, high: reach }

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 
 use super::super::labels;
 use super::*;
-use crate::words::Table;
+use crate::words::WordTable;
 
 fn labels(low: f64, high: f64, count: f64) -> Vec<String> {
     let axis = Axis::new(Span { low, high }, count, DecimalMark::Point);
@@ -24,7 +24,7 @@ fn ticks_are_round_numbers() {
 
 #[test]
 fn large_and_small_values_count_in_powers_of_ten() {
-    let words = Table::english().unwrap();
+    let words = WordTable::english().unwrap();
     let large = Axis::new(Span { low: 0.0, high: 2e7 }, 2.0, DecimalMark::Point);
     assert_eq!(large.title(&labels::DISTANCE, &words), "distance d / 10⁶ m");
     assert_eq!(large.ticks.iter().map(|tick| tick.label.as_str()).collect::<Vec<_>>(), ["0", "10", "20"]);

@@ -11,7 +11,7 @@ use super::theme::{Colour, Theme};
 const FONT: &str = "system-ui, sans-serif";
 
 /// A place on the drawing, px.
-pub(super) type Spot = (f64, f64);
+pub(super) type ScenePoint = (f64, f64);
 
 /// Colour and width of a stroke.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,7 +20,7 @@ pub(super) struct Pen {
     pub(super) width: f64,
 }
 
-/// Which part of a text stands at its spot; the middle of its height always does.
+/// Which part of a text stands at its place; the middle of its height always does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Anchor {
     Start,
@@ -30,50 +30,50 @@ pub(super) enum Anchor {
 
 /// One thing to paint.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) enum Shape {
-    Stroke { from: Spot, to: Spot, pen: Pen },
-    Path { points: Vec<Spot>, pen: Pen },
-    Filled { points: Vec<Spot>, colour: Colour },
-    Disc { centre: Spot, radius: f64, colour: Colour },
-    Circle { centre: Spot, radius: f64, pen: Pen },
-    Text { text: String, at: Spot, anchor: Anchor, colour: Colour, font: f64 },
+pub(super) enum Painted {
+    Stroke { from: ScenePoint, to: ScenePoint, pen: Pen },
+    Path { points: Vec<ScenePoint>, pen: Pen },
+    Filled { points: Vec<ScenePoint>, colour: Colour },
+    Disc { centre: ScenePoint, radius: f64, colour: Colour },
+    Circle { centre: ScenePoint, radius: f64, pen: Pen },
+    Text { text: String, at: ScenePoint, anchor: Anchor, colour: Colour, font: f64 },
 }
 
 /// Everything to paint, from back to front.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Scene {
-    pub(super) shapes: Vec<Shape>,
+    pub(super) shapes: Vec<Painted>,
 }
 
 impl Scene {
-    pub(super) fn stroke(&mut self, from: Spot, to: Spot, pen: Pen) {
-        self.shapes.push(Shape::Stroke { from, to, pen });
+    pub(super) fn stroke(&mut self, from: ScenePoint, to: ScenePoint, pen: Pen) {
+        self.shapes.push(Painted::Stroke { from, to, pen });
     }
 
-    pub(super) fn path(&mut self, points: Vec<Spot>, pen: Pen) {
-        self.shapes.push(Shape::Path { points, pen });
+    pub(super) fn path(&mut self, points: Vec<ScenePoint>, pen: Pen) {
+        self.shapes.push(Painted::Path { points, pen });
     }
 
-    pub(super) fn filled(&mut self, points: Vec<Spot>, colour: Colour) {
-        self.shapes.push(Shape::Filled { points, colour });
+    pub(super) fn filled(&mut self, points: Vec<ScenePoint>, colour: Colour) {
+        self.shapes.push(Painted::Filled { points, colour });
     }
 
-    pub(super) fn disc(&mut self, centre: Spot, radius: f64, colour: Colour) {
-        self.shapes.push(Shape::Disc { centre, radius, colour });
+    pub(super) fn disc(&mut self, centre: ScenePoint, radius: f64, colour: Colour) {
+        self.shapes.push(Painted::Disc { centre, radius, colour });
     }
 
-    pub(super) fn circle(&mut self, centre: Spot, radius: f64, pen: Pen) {
-        self.shapes.push(Shape::Circle { centre, radius, pen });
+    pub(super) fn circle(&mut self, centre: ScenePoint, radius: f64, pen: Pen) {
+        self.shapes.push(Painted::Circle { centre, radius, pen });
     }
 
     /// A text from anywhere; characters that a document can't hold are left out.
-    pub(super) fn text(&mut self, text: &str, at: Spot, anchor: Anchor, colour: Colour, theme: &Theme) {
+    pub(super) fn text(&mut self, text: &str, at: ScenePoint, anchor: Anchor, colour: Colour, theme: &Theme) {
         let font = theme.requested_font();
-        self.shapes.push(Shape::Text { text: printable(text), at, anchor, colour, font });
+        self.shapes.push(Painted::Text { text: printable(text), at, anchor, colour, font });
     }
 
     /// A level or upright stroke, broken into dashes.
-    pub(super) fn dashed(&mut self, from: Spot, to: Spot, pen: Pen) {
+    pub(super) fn dashed(&mut self, from: ScenePoint, to: ScenePoint, pen: Pen) {
         let (dash, gap) = (5.0 * pen.width, 4.0 * pen.width);
         let length = (to.0 - from.0).abs().max((to.1 - from.1).abs());
         if length < dash {
@@ -113,28 +113,29 @@ impl<B: DrawingBackend> Drawable<B> for Scene {
     }
 }
 
-impl Shape {
+impl Painted {
     fn paint<B: DrawingBackend>(
         &self,
         origin: BackendCoord,
         backend: &mut B,
     ) -> Result<(), DrawingErrorKind<B::ErrorType>> {
-        let spot =
-            |spot: &Spot| (origin.0.saturating_add(pixel(spot.0)), origin.1.saturating_add(pixel(spot.1)));
+        let on = |place: &ScenePoint| {
+            (origin.0.saturating_add(pixel(place.0)), origin.1.saturating_add(pixel(place.1)))
+        };
         match self {
-            Self::Stroke { from, to, pen } => backend.draw_line(spot(from), spot(to), &pen.style()),
-            Self::Path { points, pen } => backend.draw_path(points.iter().map(spot), &pen.style()),
+            Self::Stroke { from, to, pen } => backend.draw_line(on(from), on(to), &pen.style()),
+            Self::Path { points, pen } => backend.draw_path(points.iter().map(on), &pen.style()),
             Self::Filled { points, colour } => {
-                backend.fill_polygon(points.iter().map(spot), &colour.plotters())
+                backend.fill_polygon(points.iter().map(on), &colour.plotters())
             }
             Self::Disc { centre, radius, colour } => {
-                backend.draw_circle(spot(centre), pixels(*radius), &colour.plotters(), true)
+                backend.draw_circle(on(centre), pixels(*radius), &colour.plotters(), true)
             }
             Self::Circle { centre, radius, pen } => {
-                backend.draw_circle(spot(centre), pixels(*radius), &pen.style(), false)
+                backend.draw_circle(on(centre), pixels(*radius), &pen.style(), false)
             }
             Self::Text { text, at, anchor, colour, font } => {
-                backend.draw_text(text, &text_style(*anchor, *colour, *font), spot(at))
+                backend.draw_text(text, &text_style(*anchor, *colour, *font), on(at))
             }
         }
     }

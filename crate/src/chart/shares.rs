@@ -1,7 +1,7 @@
 //! The shares of the budget as bars, the largest on top: length, order and label carry them, colour does not.
 
 use super::picture::{Share, SharesPicture};
-use super::scene::{Anchor, Scene, Spot};
+use super::scene::{Anchor, Scene, ScenePoint};
 use super::text::{shortened, width};
 use super::theme::Theme;
 use super::{frame, labels, text::Area};
@@ -12,7 +12,7 @@ const LANE: f64 = 1.9;
 /// Share of a lane that the bar fills.
 const FILLED: f64 = 0.62;
 
-pub(super) fn scene(size: Spot, picture: &SharesPicture, theme: &Theme, words: &dyn Words) -> Scene {
+pub(super) fn scene(size: ScenePoint, picture: &SharesPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let font = theme.font_px;
     let bars: Vec<&Share> = picture.shares.iter().filter(|share| share.share.is_finite()).collect();

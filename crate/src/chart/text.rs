@@ -2,7 +2,7 @@
 //!
 //! No font is at hand, so widths are estimated from a common sans-serif face, rather too wide than too narrow.
 
-use super::scene::{Anchor, Spot, printable};
+use super::scene::{Anchor, ScenePoint, printable};
 
 /// Width of a text at font size `font`, px, estimated.
 pub(super) fn width(text: &str, font: f64) -> f64 {
@@ -70,11 +70,11 @@ pub(super) struct Area {
 
 impl Area {
     /// A square around a centre.
-    pub(super) fn around((x, y): Spot, half: f64) -> Self {
+    pub(super) fn around((x, y): ScenePoint, half: f64) -> Self {
         Self { left: x - half, top: y - half, right: x + half, bottom: y + half }
     }
 
-    pub(super) fn corners(&self) -> Vec<Spot> {
+    pub(super) fn corners(&self) -> Vec<ScenePoint> {
         let Self { left, top, right, bottom } = *self;
         vec![(left, top), (right, top), (right, bottom), (left, bottom)]
     }
@@ -113,11 +113,11 @@ impl Room {
     /// A spot for a label beside a mark, tried all round it, or none where there is no room.
     pub(super) fn beside(
         &mut self,
-        mark: Spot,
+        mark: ScenePoint,
         clear: f64,
         label: &str,
         font: f64,
-    ) -> Option<(Spot, Anchor)> {
+    ) -> Option<(ScenePoint, Anchor)> {
         let (x, y) = mark;
         let (across, height) = (width(label, font), 1.1 * font);
         let (up, down) = (y - clear - height / 2.0, y + clear + height / 2.0);

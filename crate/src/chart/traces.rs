@@ -2,11 +2,11 @@
 
 use crate::quantity::{plain, short_form};
 
-use super::frame::{self, Frame, Glyph, Key, Wanted};
+use super::frame::{self, Frame, FrameContent, Glyph, Key};
 use super::labels;
 use super::picture::{TracePicture, TracesPicture};
 use super::scale::{Span, drawable};
-use super::scene::{Pen, Scene, Spot};
+use super::scene::{Pen, Scene, ScenePoint};
 use super::theme::{Colour, Theme};
 use crate::message;
 use crate::words::{Message, Words};
@@ -14,7 +14,7 @@ use crate::words::{Message, Words};
 /// Shares of the height that are marked on either edge.
 const SHARES: [f64; 3] = [0.1, 0.5, 0.9];
 
-pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme, words: &dyn Words) -> Scene {
+pub(super) fn scene(size: ScenePoint, picture: &TracesPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let [from, to] = picture.span;
     let x = Span::of([from, to]).unwrap_or(Span { low: 0.0, high: 1.0 });
@@ -23,7 +23,7 @@ pub(super) fn scene(size: Spot, picture: &TracesPicture, theme: &Theme, words: &
         bounds.collect::<Vec<f64>>()
     };
     let levels: Vec<f64> = picture.traces.iter().flat_map(seen).collect();
-    let wanted = Wanted {
+    let wanted = FrameContent {
         size,
         x,
         y: Span::of(levels.iter().copied()).unwrap_or(Span { low: 0.0, high: 1.0 }).padded(0.06),
@@ -55,7 +55,7 @@ fn keys(words: &dyn Words) -> Vec<Key> {
 }
 
 /// The bounds of each stretch, one after the other: a stretch of one sample has but one.
-fn points(trace: &TracePicture) -> impl Iterator<Item = Spot> {
+fn points(trace: &TracePicture) -> impl Iterator<Item = ScenePoint> {
     let two = trace.bounds.iter().enumerate().flat_map(|(index, [least, greatest])| {
         let time = trace.start + index as f64 * trace.step;
         let second = (least != greatest).then_some((time, *greatest));
@@ -68,7 +68,7 @@ fn points(trace: &TracePicture) -> impl Iterator<Item = Spot> {
 fn samples(scene: &mut Scene, frame: &Frame, trace: &TracePicture, pen: Pen) {
     let span = frame.x_span();
     let shown = points(trace).filter(|(time, _)| span.holds(*time));
-    let path: Vec<Spot> = shown.map(|(time, volts)| frame.at(time, volts)).collect();
+    let path: Vec<ScenePoint> = shown.map(|(time, volts)| frame.at(time, volts)).collect();
     if path.len() > 1 {
         scene.path(path, pen);
     }

@@ -4,7 +4,7 @@
 
 use crate::chart::{Theme, TracesPicture, svg, traces, traces_words};
 use crate::quantity::DecimalMark;
-use crate::words::{Table, Words};
+use crate::words::{WordTable, Words};
 
 /// A rising edge of A at 2 ns, and of B at 5 ns with half the height, a sample each nanosecond.
 fn picture(marks: &[f64]) -> TracesPicture {
@@ -16,8 +16,8 @@ fn picture(marks: &[f64]) -> TracesPicture {
     TracesPicture::of([&trace(2.0, 0.8), &trace(5.0, 0.4)], marks, DecimalMark::Point)
 }
 
-fn english() -> Table {
-    Table::english().unwrap()
+fn english() -> WordTable {
+    WordTable::english().unwrap()
 }
 
 fn told(picture: &TracesPicture) -> String {

@@ -206,7 +206,7 @@ pub enum EditError {
         position: PositionId,
     },
     /// A row or rail of that number stands already.
-    Taken {
+    NumberTaken {
         /// The number asked for.
         id: u32,
     },
@@ -265,7 +265,7 @@ impl EditError {
             Self::NoSetting { setting } => message!("edit-no_setting", n = number(*setting)),
             Self::NoShared { shared } => message!("edit-no_shared", n = number(*shared)),
             Self::NoPosition { position } => message!("edit-no_position", n = number(*position)),
-            Self::Taken { id } => message!("edit-taken", n = number(*id)),
+            Self::NumberTaken { id } => message!("edit-taken", n = number(*id)),
             Self::TooHigh { id } => message!("edit-too_high", n = number(*id), most = number(HIGHEST)),
             Self::NoGrid { grid } => message!("edit-no_grid", n = number(*grid)),
             Self::NoTask { task } => message!("edit-no_task", n = number(*task)),
@@ -463,7 +463,7 @@ fn set_evidence(page: &mut NotebookState, row: RowId, evidence: Option<&Evidence
 
 fn add_rail(page: &mut NotebookState, id: RailId) -> Result<(), EditError> {
     if page.rails.iter().any(|r| r.id == id) {
-        return Err(EditError::Taken { id });
+        return Err(EditError::NumberTaken { id });
     }
     page.rails.push(Rail {
         id,
@@ -482,7 +482,7 @@ fn add_row(
     cells: &LiteMap<Cell, String>,
 ) -> Result<(), EditError> {
     if page.rows.iter().any(|r| r.id == id) {
-        return Err(EditError::Taken { id });
+        return Err(EditError::NumberTaken { id });
     }
     let place = match after {
         None => page.rows.len(),

@@ -42,7 +42,7 @@ fn a_refused_edit_changes_nothing() {
     let mut notebook = notebook(vec![add(1, "10")]);
     let before = notebook.clone();
     let cases = vec![
-        (add(1, "11"), EditError::Taken { id: 1 }),
+        (add(1, "11"), EditError::NumberTaken { id: 1 }),
         (Edit::SetCell { row: 7, cell: Cell::Delay, text: "1".into() }, EditError::NoRow { row: 7 }),
         (Edit::StrikeRow { row: 1, reason: "  ".into() }, EditError::NoReason { row: 1 }),
         (Edit::SetSense { rail: 3, sense: Sense::Falls }, EditError::NoRail { rail: 3 }),

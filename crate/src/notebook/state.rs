@@ -83,6 +83,12 @@ impl NotebookState {
         self.numbered.saturating_add(1)
     }
 
+    /// The numbers on the page, from 1, of the rows named.
+    pub fn row_numbers(&self, rows: &[RowId]) -> Vec<usize> {
+        let places = rows.iter().filter_map(|id| self.rows.iter().position(|row| row.id == *id));
+        places.map(|place| place + 1).collect()
+    }
+
     /// As what an uncertainty is typed.
     pub fn kind(&self, of: UncertaintyOf) -> UncertaintyKind {
         self.kinds.get(&of).copied().unwrap_or(of.usual())

@@ -3,9 +3,9 @@
 //! The weights of a fit hang on what is stated and on where the rows stand, not on what they will read. So rows that
 //! lie exactly on the line expected give the very u(b) that real ones will.
 
-use super::spot::{PlanContext, Spot, first_row, with_rows};
+use super::stop::{PlanContext, Stop, first_row, with_rows};
 use crate::analysis::budget::{BeyondFit, budget};
-use crate::analysis::{Entry, LineAnalysis, Origin, PreparedPage, Refusal, line_fit, prepare};
+use crate::analysis::{HowEntered, LineAnalysis, Origin, PreparedPage, Refusal, line_fit, prepare};
 use crate::line::{Data, Noise, fit};
 use crate::message;
 use crate::notebook::{Basis, NotebookState, Row};
@@ -26,7 +26,7 @@ pub struct Prediction {
 }
 
 /// Rows as they are expected, ready to be asked about.
-pub struct Asked {
+pub struct ExpectedRows {
     /// What they are expected to give.
     pub prediction: Prediction,
     /// What goes into their fit.
@@ -39,7 +39,7 @@ pub struct Asked {
 ///
 /// # Errors
 /// Why they give no line.
-pub fn ask(page: &NotebookState) -> Result<Asked, Refusal> {
+pub fn ask(page: &NotebookState) -> Result<ExpectedRows, Refusal> {
     let PreparedPage { rows, setup, beam_angle, .. } = prepare(page, None);
     let mut setup = setup?;
     let line = line_fit::fit(page, &rows.points, &setup)?;
@@ -50,14 +50,14 @@ pub fn ask(page: &NotebookState) -> Result<Asked, Refusal> {
     })?;
     // Straightened: else one reading more would also move the slope that u(b) is taken relative to.
     setup.data.y = setup.data.x.iter().map(|x| line.fit.at(*x)).collect();
-    Ok(Asked { prediction, data: setup.data, beside })
+    Ok(ExpectedRows { prediction, data: setup.data, beside })
 }
 
 fn predicted(line: &LineAnalysis, beam_angle: f64) -> Option<(Prediction, f64)> {
     let beyond = BeyondFit { u_air: None, beam_angle, probability: 0.95, what_if: None };
     let parts = budget(line, 1.0, Basis::Stated, &beyond).filter(|_| line.stated)?;
     let of = |own: bool| -> f64 {
-        let parts = parts.components.iter().filter(|part| (part.entry == Entry::Rows) == own);
+        let parts = parts.components.iter().filter(|part| (part.entry == HowEntered::Rows) == own);
         parts.map(|part| part.relative * part.relative).sum()
     };
     let largest = parts.components.iter().max_by(|a, b| a.share.total_cmp(&b.share));
@@ -73,7 +73,7 @@ fn predicted(line: &LineAnalysis, beam_angle: f64) -> Option<(Prediction, f64)> 
     Some((prediction, (relative * relative - slope * slope).max(0.0)))
 }
 
-impl Asked {
+impl ExpectedRows {
     /// u(v)/v with only these of the rows, each as often as it is named; none where they give no line.
     pub fn with(&self, rows: &[usize]) -> Option<f64> {
         self.relative(&among(&self.data, rows))
@@ -107,10 +107,10 @@ fn among(data: &Data, rows: &[usize]) -> Data {
 ///
 /// # Errors
 /// Why they give no line.
-pub fn ask_spots(context: &PlanContext, spots: &[Spot]) -> Result<Asked, Refusal> {
+pub fn ask_stops(context: &PlanContext, stops: &[Stop]) -> Result<ExpectedRows, Refusal> {
     let rows: Vec<Row> = (first_row(context.page)..)
-        .zip(spots)
-        .map(|(id, spot)| context.row(id, spot, &context.model))
+        .zip(stops)
+        .map(|(id, stop)| context.row(id, stop, &context.model))
         .collect();
     ask(&with_rows(context.page, rows, Vec::new()))
 }

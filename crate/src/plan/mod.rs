@@ -11,13 +11,13 @@
 //! | b | slope expected, f·n_g/c₀ | ns/m |
 //! | T | pulse period | ns |
 //!
-//! - [`spot`]: places on the rails, and the rows that would be read there.
+//! - [`stop`]: places on the rails, and the rows that would be read there.
 //! - [`ask`](mod@ask): what rows are expected to give.
 //! - [`positions`]: the planned positions, read as rows are read.
 //! - [`next`](mod@next): the next reading that would help most.
 //! - [`rehearsal`]: the whole lab on a simulated copy of the bench.
 
-pub mod spot;
+pub mod stop;
 pub mod ask;
 pub mod next;
 pub mod positions;
@@ -29,10 +29,10 @@ use crate::notebook::{Cell, NotebookState, PositionId, Rail, RailField, Row, Spl
 use crate::quantity::{Unit, in_unit};
 use crate::rail::Joint;
 
-use ask::{Prediction, ask_spots};
+use ask::{Prediction, ask_stops};
 use next::{Next, RowsSoFar, SIDE, distinct, next};
 use positions::Position;
-use spot::{FINE, Model, PlanContext, Spot};
+use stop::{FINE, Model, PlanContext, Stop};
 
 /// Rows that a proposal has where nothing is planned yet: eight, or four on each of many rails.
 fn rows_to_propose(context: &PlanContext) -> usize {
@@ -49,9 +49,9 @@ pub struct Plan {
     /// What would change it.
     pub what_if: WhatIfs,
     /// As many rows, half of them at either end: the longest lever, and blind to bends and splices.
-    pub ends: Option<Proposal>,
+    pub ends: Option<ProposedStops>,
     /// As many rows spread over all rails, three or more on each.
-    pub spread: Option<Proposal>,
+    pub spread: Option<ProposedStops>,
     /// Pulse period (ns), and the farthest distance that it allows (m).
     pub reach: Option<(f64, f64)>,
     /// Time per division (ns) of the fastest setting planned, standard uncertainty of a delay there (ns), and the
@@ -80,9 +80,9 @@ pub struct WhatIfs {
 
 /// Positions that may be planned.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Proposal {
+pub struct ProposedStops {
     /// Where, once for each row.
-    pub spots: Vec<Spot>,
+    pub stops: Vec<Stop>,
     /// u(v)/v expected of them.
     pub relative: f64,
 }
@@ -111,15 +111,15 @@ pub enum Warning {
 pub fn plan(page: &NotebookState, analysis: &Analysis) -> Result<Plan, Refusal> {
     let context = PlanContext::of(page)?;
     let positions = positions::read(&context);
-    let spots = positions::spots(&positions);
-    let predicted = expected(&context, &spots);
-    let count = if spots.len() < 2 { rows_to_propose(&context) } else { spots.len() };
+    let stops = positions::stops(&positions);
+    let predicted = expected(&context, &stops);
+    let count = if stops.len() < 2 { rows_to_propose(&context) } else { stops.len() };
     let (spread, ends) = proposals(&context, count);
     let taken = taken(&context, analysis, &positions);
-    let fastest = spots.iter().filter_map(|spot| context.time(&spot.time_base)).min_by(f64::total_cmp);
+    let fastest = stops.iter().filter_map(|stop| context.time(&stop.time_base)).min_by(f64::total_cmp);
     Ok(Plan {
-        what_if: what_ifs(&context, &positions, &spots),
-        warnings: warnings(&context, &positions, spots.len()),
+        what_if: what_ifs(&context, &positions, &stops),
+        warnings: warnings(&context, &positions, stops.len()),
         next: next(&context, &taken.0),
         taken: taken.1,
         reach: context.period().zip(context.reach()),
@@ -143,22 +143,22 @@ pub fn forecast(page: &NotebookState) -> Result<Prediction, Refusal> {
     expected(&context, &planned(&context))
 }
 
-fn expected(context: &PlanContext, spots: &[Spot]) -> Result<Prediction, Refusal> {
-    if spots.len() < 2 {
+fn expected(context: &PlanContext, stops: &[Stop]) -> Result<Prediction, Refusal> {
+    if stops.len() < 2 {
         let message = message!("plan-too_few");
         return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message });
     }
-    ask_spots(context, spots).map(|asked| asked.prediction)
+    ask_stops(context, stops).map(|asked| asked.prediction)
 }
 
 /// The places of the rows planned.
-pub fn planned(context: &PlanContext) -> Vec<Spot> {
-    positions::spots(&positions::read(context))
+pub fn planned(context: &PlanContext) -> Vec<Stop> {
+    positions::stops(&positions::read(context))
 }
 
 /// Places spread over all rails, for a run of which nothing is planned.
-pub fn spread(context: &PlanContext) -> Vec<Spot> {
-    proposals(context, rows_to_propose(context)).0.map_or_else(Vec::new, |proposal| proposal.spots)
+pub fn spread(context: &PlanContext) -> Vec<Stop> {
+    proposals(context, rows_to_propose(context)).0.map_or_else(Vec::new, |proposal| proposal.stops)
 }
 
 /// Where a handle on a rail is moved to.
@@ -171,17 +171,17 @@ pub enum To {
 }
 
 /// The place that a planned position is moved to; none where it stands on no rail, or is of no number known.
-pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<Spot> {
+pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<Stop> {
     let context = PlanContext::of(page).ok()?;
     let position = positions::read(&context).into_iter().find(|position| position.id == id)?;
     let rail = position.rail?;
     let (near, far) = context.ends(rail)?;
     match to {
-        To::Share(share) => context.round_spot(rail, near + share * (far - near), FINE),
+        To::Share(share) => context.round_stop(rail, near + share * (far - near), FINE),
         To::Steps(steps) => {
-            let from = position.spot.map_or(near, |spot| spot.distance);
+            let from = position.stop.map_or(near, |stop| stop.distance);
             let step = context.fine_step(rail)?;
-            context.round_spot(rail, from + steps * step, FINE)
+            context.round_stop(rail, from + steps * step, FINE)
         }
     }
 }
@@ -198,27 +198,27 @@ fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> 
         match (&reading.part, rail) {
             (Part::Used, _) => rows.push(row.clone()),
             (Part::Incomplete { .. }, Some(rail)) => {
-                rows.push(context.row(row.id, &open_spot(context, row, rail, distance), &model));
+                rows.push(context.row(row.id, &open_stop(context, row, rail, distance), &model));
             }
             _ => continue,
         }
         places.push((rail, distance));
     }
     if rows.is_empty() {
-        for (id, spot) in (spot::first_row(context.page)..).zip(positions::spots(positions)) {
-            rows.push(context.row(id, &spot, &model));
-            places.push((Some(spot.rail), spot.distance));
+        for (id, stop) in (stop::first_row(context.page)..).zip(positions::stops(positions)) {
+            rows.push(context.row(id, &stop, &model));
+            places.push((Some(stop.rail), stop.distance));
         }
     }
     (RowsSoFar { rows, places, model }, count)
 }
 
 /// The place of a row whose screen is still to be read.
-fn open_spot(context: &PlanContext, row: &Row, rail: usize, distance: f64) -> Spot {
+fn open_stop(context: &PlanContext, row: &Row, rail: usize, distance: f64) -> Stop {
     let time_base = row.text(Cell::TimeBase).trim();
     let time_base =
         if context.time(time_base).is_some() { time_base.to_owned() } else { context.fastest(distance) };
-    Spot { rail, reading: row.text(Cell::Reading).trim().to_owned(), distance, time_base }
+    Stop { rail, reading: row.text(Cell::Reading).trim().to_owned(), distance, time_base }
 }
 
 /// The line that the rows so far lie on.
@@ -229,39 +229,39 @@ fn model(context: &PlanContext, analysis: &Analysis, count: usize) -> Model {
     }
 }
 
-fn what_ifs(context: &PlanContext, positions: &[Position], spots: &[Spot]) -> WhatIfs {
-    let Ok(asked) = ask_spots(context, spots) else { return WhatIfs::default() };
+fn what_ifs(context: &PlanContext, positions: &[Position], stops: &[Stop]) -> WhatIfs {
+    let Ok(asked) = ask_stops(context, stops) else { return WhatIfs::default() };
     // Each row once, and the first row of each position once more.
-    let mut again: Vec<usize> = (0..spots.len()).collect();
+    let mut again: Vec<usize> = (0..stops.len()).collect();
     let mut first = 0;
-    for position in positions.iter().filter(|position| position.spot.is_some()) {
+    for position in positions.iter().filter(|position| position.stop.is_some()) {
         again.push(first);
         first += position.repeats;
     }
     WhatIfs {
         again: asked.with(&again),
-        rail: one_more_rail(context, spots),
-        faster: faster(context, spots),
+        rail: one_more_rail(context, stops),
+        faster: faster(context, stops),
         floor: asked.floor(),
     }
 }
 
-fn faster(context: &PlanContext, spots: &[Spot]) -> Option<(f64, usize)> {
-    let mut quick = spots.to_vec();
+fn faster(context: &PlanContext, stops: &[Stop]) -> Option<(f64, usize)> {
+    let mut quick = stops.to_vec();
     let mut count = 0;
-    for spot in &mut quick {
-        let half = context.time(&spot.time_base).map(|time| time / 2.0);
-        if let Some(half) = half.filter(|half| context.holds(spot.distance, *half)) {
-            spot.time_base = in_unit(half, Unit::NANOSECOND, context.page.decimal_mark);
+    for stop in &mut quick {
+        let half = context.time(&stop.time_base).map(|time| time / 2.0);
+        if let Some(half) = half.filter(|half| context.holds(stop.distance, *half)) {
+            stop.time_base = in_unit(half, Unit::NANOSECOND, context.page.decimal_mark);
             count += 1;
         }
     }
-    ask_spots(context, &quick).ok().map(|asked| (asked.prediction.relative, count))
+    ask_stops(context, &quick).ok().map(|asked| (asked.prediction.relative, count))
 }
 
 /// One more rail of the last one's length, joined to its far end as well as that one is joined; positions on it
 /// stand as on the last one, or three of them evenly.
-fn one_more_rail(context: &PlanContext, spots: &[Spot]) -> Option<f64> {
+fn one_more_rail(context: &PlanContext, stops: &[Stop]) -> Option<f64> {
     let page = context.page;
     let last = page.rails.len().checked_sub(1)?;
     let (typed, rail) = (page.rails.get(last)?, context.rails.get(last)?.rail.as_ref()?);
@@ -290,30 +290,30 @@ fn one_more_rail(context: &PlanContext, spots: &[Spot]) -> Option<f64> {
     if context.reach().is_some_and(|reach| to > reach) {
         return None;
     }
-    let mut all = spots.to_vec();
-    for spot in spots.iter().filter(|spot| spot.rail == last) {
-        let distance = spot.distance + from - near;
-        let kept = context.time(&spot.time_base).is_some_and(|time| context.holds(distance, time));
-        let time_base = if kept { spot.time_base.clone() } else { context.fastest(distance) };
-        all.push(Spot { rail: last + 1, distance, time_base, reading: spot.reading.clone() });
+    let mut all = stops.to_vec();
+    for stop in stops.iter().filter(|stop| stop.rail == last) {
+        let distance = stop.distance + from - near;
+        let kept = context.time(&stop.time_base).is_some_and(|time| context.holds(distance, time));
+        let time_base = if kept { stop.time_base.clone() } else { context.fastest(distance) };
+        all.push(Stop { rail: last + 1, distance, time_base, reading: stop.reading.clone() });
     }
-    if all.len() == spots.len() {
+    if all.len() == stops.len() {
         all.append(&mut context.along(last + 1, SIDE));
     }
-    ask_spots(&context, &all).ok().map(|asked| asked.prediction.relative)
+    ask_stops(&context, &all).ok().map(|asked| asked.prediction.relative)
 }
 
 /// The name of a rail that is not there.
 const NEW_RAIL: &str = "one more";
 
 /// Rows spread over all rails, and as many at the two ends.
-fn proposals(context: &PlanContext, count: usize) -> (Option<Proposal>, Option<Proposal>) {
+fn proposals(context: &PlanContext, count: usize) -> (Option<ProposedStops>, Option<ProposedStops>) {
     let length = |rail: usize| context.ends(rail).map_or(0.0, |(near, far)| (far - near.max(0.0)).max(0.0));
     let mut total = 0.0;
     for rail in 0..context.rails.len() {
         total += length(rail);
     }
-    let mut spread: Vec<Spot> = Vec::new();
+    let mut spread: Vec<Stop> = Vec::new();
     let (mut so_far, mut placed) = (0.0, 0);
     for rail in 0..context.rails.len() {
         so_far += length(rail);
@@ -326,9 +326,9 @@ fn proposals(context: &PlanContext, count: usize) -> (Option<Proposal>, Option<P
     let mut ends = Vec::new();
     if let Some(first) = spread.first() {
         let (mut near, mut far) = (first, first);
-        for spot in &spread {
-            near = if spot.distance < near.distance { spot } else { near };
-            far = if spot.distance > far.distance { spot } else { far };
+        for stop in &spread {
+            near = if stop.distance < near.distance { stop } else { near };
+            far = if stop.distance > far.distance { stop } else { far };
         }
         ends = vec![near.clone(); spread.len() / 2];
         ends.resize(spread.len(), far.clone());
@@ -336,9 +336,9 @@ fn proposals(context: &PlanContext, count: usize) -> (Option<Proposal>, Option<P
     (proposal(context, spread), proposal(context, ends))
 }
 
-fn proposal(context: &PlanContext, spots: Vec<Spot>) -> Option<Proposal> {
-    let relative = expected(context, &spots).ok()?.relative;
-    Some(Proposal { spots, relative })
+fn proposal(context: &PlanContext, stops: Vec<Stop>) -> Option<ProposedStops> {
+    let relative = expected(context, &stops).ok()?.relative;
+    Some(ProposedStops { stops, relative })
 }
 
 fn warnings(context: &PlanContext, positions: &[Position], rows: usize) -> Vec<Warning> {
@@ -346,17 +346,17 @@ fn warnings(context: &PlanContext, positions: &[Position], rows: usize) -> Vec<W
     let mut places = Vec::new();
     let reach = context.reach().unwrap_or(f64::INFINITY);
     for (number, position) in (1..).zip(positions) {
-        let Some(spot) = &position.spot else { continue };
-        places.push((Some(spot.rail), spot.distance));
-        let (near, far) = context.ends(spot.rail).unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
-        if spot.distance < near - 1e-9 || spot.distance > far + 1e-9 {
+        let Some(stop) = &position.stop else { continue };
+        places.push((Some(stop.rail), stop.distance));
+        let (near, far) = context.ends(stop.rail).unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+        if stop.distance < near - 1e-9 || stop.distance > far + 1e-9 {
             off.push(number);
         }
-        if spot.distance >= reach {
+        if stop.distance >= reach {
             beyond.push(number);
         }
-        let room = context.time(&spot.time_base).map(|time| time * context.bench.screen_width);
-        if room.is_some_and(|room| context.model.delay(spot.distance) > room) {
+        let room = context.time(&stop.time_base).map(|time| time * context.bench.screen_width);
+        if room.is_some_and(|room| context.model.delay(stop.distance) > room) {
             off_screen.push(number);
         }
     }

@@ -143,13 +143,13 @@ fn the_next_reading_does_what_is_said() -> Outcome {
     let [best, honest] = found.next.as_slice() else { return Err("not two readings".into()) };
     let (before, after) = best.effect.ok_or("no effect")?;
     assert!((before / expected_of(&notebook)? - 1.0).abs() < 1e-9);
-    assert!(matches!(best.why, Why::Lever(_)) && best.spot.reading == "200", "{best:?}");
-    assert!(honest.why == Why::Side(2) && honest.spot.rail == 1, "{honest:?}");
+    assert!(matches!(best.why, Why::Lever(_)) && best.stop.reading == "200", "{best:?}");
+    assert!(honest.why == Why::Side(2) && honest.stop.rail == 1, "{honest:?}");
     let rails = ["1", "2"];
     for next in [best, honest] {
         let mut with_it = notebook.clone();
-        let rail = rails.get(next.spot.rail).ok_or("no such rail")?;
-        with_it.apply(position(9, rail, &next.spot.reading, &next.spot.time_base, ""), "")?;
+        let rail = rails.get(next.stop.rail).ok_or("no such rail")?;
+        with_it.apply(position(9, rail, &next.stop.reading, &next.stop.time_base, ""), "")?;
         let said = next.effect.ok_or("no effect")?.1;
         assert!((expected_of(&with_it)? / said - 1.0).abs() < 1e-9);
         assert!(said >= after);
@@ -163,12 +163,12 @@ fn a_row_begun_counts() -> Outcome {
     let mut notebook = two_rails()?;
     let mut places = Vec::new();
     for row in 1..=8 {
-        let spot = seen(&notebook)?.next.first().ok_or("no reading")?.spot.clone();
-        let name = (spot.rail + 1).to_string();
+        let stop = seen(&notebook)?.next.first().ok_or("no reading")?.stop.clone();
+        let name = (stop.rail + 1).to_string();
         let cells =
-            [(Cell::Rail, name), (Cell::Reading, spot.reading.clone()), (Cell::TimeBase, spot.time_base)];
+            [(Cell::Rail, name), (Cell::Reading, stop.reading.clone()), (Cell::TimeBase, stop.time_base)];
         notebook.apply(Edit::AddRow { row, after: None, cells: cells.into_iter().collect() }, "")?;
-        places.push(spot.distance);
+        places.push(stop.distance);
     }
     // Readings at both ends make the best lever.
     assert!(places.iter().any(|d| *d < 0.2) && places.iter().any(|d| *d > 4.0), "{places:?}");
@@ -197,7 +197,7 @@ fn what_is_unwise_is_said() -> Outcome {
     assert_eq!(found.warnings, expected);
     let (period, reach) = found.reach.ok_or("no reach")?;
     assert!((period - 12.5).abs() < 1e-12 && (reach - 3.746).abs() < 0.001, "{reach}");
-    let near = found.next.first().ok_or("no reading")?.spot.distance;
+    let near = found.next.first().ok_or("no reading")?.stop.distance;
     assert!(near < reach);
     Ok(())
 }
@@ -218,17 +218,17 @@ fn proposals_are_spread_or_at_the_ends() -> Outcome {
     for (notebook, rails) in [(one_rail()?, 1), (two_rails()?, 2)] {
         let found = seen(&notebook)?;
         let (spread, ends) = (found.spread.ok_or("no spread")?, found.ends.ok_or("no ends")?);
-        assert_eq!(spread.spots.len(), ends.spots.len());
+        assert_eq!(spread.stops.len(), ends.stops.len());
         for rail in 0..rails {
-            assert!(spread.spots.iter().filter(|spot| spot.rail == rail).count() >= SIDE);
+            assert!(spread.stops.iter().filter(|stop| stop.rail == rail).count() >= SIDE);
         }
         let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.id)?;
-        let at_one_setting = |spots: &[Spot]| {
-            let spots: Vec<Spot> =
-                spots.iter().map(|spot| Spot { time_base: "2".into(), ..spot.clone() }).collect();
-            ask_spots(&context, &spots).map(|asked| asked.prediction.readings)
+        let at_one_setting = |stops: &[Stop]| {
+            let stops: Vec<Stop> =
+                stops.iter().map(|stop| Stop { time_base: "2".into(), ..stop.clone() }).collect();
+            ask_stops(&context, &stops).map(|asked| asked.prediction.readings)
         };
-        let (apart, even) = (at_one_setting(&ends.spots), at_one_setting(&spread.spots));
+        let (apart, even) = (at_one_setting(&ends.stops), at_one_setting(&spread.stops));
         let (apart, even) = apart.ok().zip(even.ok()).ok_or("no line")?;
         assert!(rails > 1 || apart < even, "{apart}, {even}");
     }
@@ -274,7 +274,7 @@ fn handles_move_by_round_readings() -> Outcome {
     let splice = Splice::AtSplitter { mark: "200".into(), uncertainty: String::new() };
     notebook.apply(Edit::SetSplice { rail: 1, splice }, "")?;
     notebook.apply(position(1, "", "100.3", "", ""), "")?;
-    let reading = |to| moved(notebook.state(), 1, to).map(|spot| spot.reading);
+    let reading = |to| moved(notebook.state(), 1, to).map(|stop| stop.reading);
     assert_eq!(reading(To::Steps(1.0)).as_deref(), Some("99"));
     assert_eq!(reading(To::Steps(-1.0)).as_deref(), Some("101"));
     assert_eq!(reading(To::Share(0.25)).as_deref(), Some("150"));
@@ -311,7 +311,7 @@ fn inches_are_planned_on() -> Outcome {
     assert!(
         found
             .spread
-            .is_some_and(|spread| spread.spots.iter().all(|spot| spot.distance < 200.0 * 0.0254 + 1e-9))
+            .is_some_and(|spread| spread.stops.iter().all(|stop| stop.distance < 200.0 * 0.0254 + 1e-9))
     );
     Ok(())
 }

@@ -1,7 +1,7 @@
 //! The next reading that would help most, and the one that would show most.
 
-use super::ask::{Asked, ask};
-use super::spot::{Model, PlanContext, Spot, first_row, with_rows};
+use super::ask::{ExpectedRows, ask};
+use super::stop::{Model, PlanContext, Stop, first_row, with_rows};
 use crate::notebook::Row;
 
 /// Places looked at on each rail.
@@ -15,7 +15,7 @@ pub const SIDE: usize = 3;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Next {
     /// Where.
-    pub spot: Spot,
+    pub stop: Stop,
     /// u(v)/v without it and with it; none while there is no line yet.
     pub effect: Option<(f64, f64)>,
     /// Why there.
@@ -66,23 +66,23 @@ impl RowsSoFar {
 }
 
 /// The places that are looked at: fewer the more rows there are, each with the time base of the rows near it.
-fn places(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Spot> {
+fn places(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Stop> {
     let each = EFFORT / so_far.rows.len().max(1) / context.rails.len().max(1);
-    let mut spots = context.everywhere(each.clamp(7, PLACES));
-    for spot in &mut spots {
-        if let Some(time_base) = near_time_base(context, so_far, spot.distance) {
-            spot.time_base = time_base;
+    let mut stops = context.everywhere(each.clamp(7, PLACES));
+    for stop in &mut stops {
+        if let Some(time_base) = near_time_base(context, so_far, stop.distance) {
+            stop.time_base = time_base;
         }
     }
-    spots
+    stops
 }
 
 /// The reading that would lower u(v)/v most; and, where it is another one, the reading that would show most of what
 /// the line can't tell yet.
 pub fn next(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Next> {
     let count = so_far.rows.len();
-    let (spots, middle) = (places(context, so_far), so_far.middle());
-    let asked = asked(context, so_far, &spots);
+    let (stops, middle) = (places(context, so_far), so_far.middle());
+    let asked = asked(context, so_far, &stops);
     let with = |more: Option<usize>| {
         let mut rows: Vec<usize> = (0..count).collect();
         rows.extend(more.map(|place| count + place));
@@ -92,44 +92,44 @@ pub fn next(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Next> {
     // Without a line yet: far from the middle of what there is, and at the near end to begin with.
     let mut best: Option<(Next, f64)> = None;
     let mut honest: Option<(Next, f64)> = None;
-    let poor = poor_side(context, so_far, &spots);
-    for (place, spot) in spots.iter().enumerate() {
-        let lever = (spot.distance - middle).abs();
+    let poor = poor_side(context, so_far, &stops);
+    for (place, stop) in stops.iter().enumerate() {
+        let lever = (stop.distance - middle).abs();
         let after = before.and_then(|_| with(Some(place)));
         let effect = before.zip(after);
         let (why, worth) = match after {
             Some(after) => (Why::Lever(lever), -after),
-            None => (Why::First, if count == 0 { -spot.distance } else { lever }),
+            None => (Why::First, if count == 0 { -stop.distance } else { lever }),
         };
         if before.is_some() == after.is_some() {
-            keep(&mut best, worth, spot, effect, why);
+            keep(&mut best, worth, stop, effect, why);
         }
-        let room = so_far.room(spot.distance);
-        if effect.is_some() && poor.is_none_or(|(rail, _)| rail == spot.rail) {
+        let room = so_far.room(stop.distance);
+        if effect.is_some() && poor.is_none_or(|(rail, _)| rail == stop.rail) {
             let why = poor.map_or(Why::Gap(room), |(_, have)| Why::Side(have));
-            keep(&mut honest, room, spot, effect, why);
+            keep(&mut honest, room, stop, effect, why);
         }
     }
     let mut both = Vec::new();
     for (next, _) in [best, honest].into_iter().flatten() {
-        if both.iter().all(|other: &Next| other.spot != next.spot) {
+        if both.iter().all(|other: &Next| other.stop != next.stop) {
             both.push(next);
         }
     }
     both
 }
 
-fn keep(best: &mut Option<(Next, f64)>, worth: f64, spot: &Spot, effect: Option<(f64, f64)>, why: Why) {
+fn keep(best: &mut Option<(Next, f64)>, worth: f64, stop: &Stop, effect: Option<(f64, f64)>, why: Why) {
     if best.as_ref().is_none_or(|best| worth > best.1) {
-        *best = Some((Next { spot: spot.clone(), effect, why }, worth));
+        *best = Some((Next { stop: stop.clone(), effect, why }, worth));
     }
 }
 
 /// All rows so far and, behind them, one at each place looked at.
-fn asked(context: &PlanContext, so_far: &RowsSoFar, spots: &[Spot]) -> Option<Asked> {
+fn asked(context: &PlanContext, so_far: &RowsSoFar, stops: &[Stop]) -> Option<ExpectedRows> {
     let last_id = so_far.rows.iter().map(|row| row.id).max().unwrap_or(0);
     let first = first_row(context.page).max(last_id.saturating_add(1));
-    let rows = (first..).zip(spots).map(|(id, spot)| context.row(id, spot, &so_far.model));
+    let rows = (first..).zip(stops).map(|(id, stop)| context.row(id, stop, &so_far.model));
     let all: Vec<Row> = so_far.rows.iter().cloned().chain(rows).collect();
     let expected = all.len();
     ask(&with_rows(context.page, all, Vec::new())).ok().filter(|asked| asked.prediction.rows == expected)
@@ -145,14 +145,14 @@ fn near_time_base(context: &PlanContext, so_far: &RowsSoFar, distance: f64) -> O
 }
 
 /// The first rail, if there are several, with too few positions to test its splice, and how many it has.
-fn poor_side(context: &PlanContext, so_far: &RowsSoFar, spots: &[Spot]) -> Option<(usize, usize)> {
+fn poor_side(context: &PlanContext, so_far: &RowsSoFar, stops: &[Stop]) -> Option<(usize, usize)> {
     let rails = 0..context.rails.len();
     if rails.clone().filter(|rail| context.ends(*rail).is_some()).count() < 2 {
         return None;
     }
     rails
         .map(|rail| (rail, distinct(&so_far.places, rail)))
-        .find(|(rail, have)| *have < SIDE && spots.iter().any(|spot| spot.rail == *rail))
+        .find(|(rail, have)| *have < SIDE && stops.iter().any(|stop| stop.rail == *rail))
 }
 
 /// How many positions, a centimetre apart or more, there are on a rail.

@@ -2,7 +2,7 @@
 
 use litemap::LiteMap;
 
-use super::spot::{PlanContext, Spot, first_row, with_rows};
+use super::stop::{PlanContext, Stop, first_row, with_rows};
 use crate::analysis::{Place, prepare};
 use crate::message;
 use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row};
@@ -20,7 +20,7 @@ pub struct Position {
     /// Place of the rail it names among the rails, if there is one of that name.
     pub rail: Option<usize>,
     /// Where it is; none while it can't be told.
-    pub spot: Option<Spot>,
+    pub stop: Option<Stop>,
     /// How many rows are to be read there.
     pub repeats: usize,
     /// What can't be read, with the cell of a row that it would stand in; the repeats stand under the remark.
@@ -48,7 +48,7 @@ pub fn read(context: &PlanContext) -> Vec<Position> {
             }
         }
         let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
-        let spot = rail.zip(reading.distance).map(|(rail, distance)| Spot {
+        let stop = rail.zip(reading.distance).map(|(rail, distance)| Stop {
             rail,
             reading: typed.reading.trim().to_owned(),
             distance: distance.value,
@@ -58,7 +58,7 @@ pub fn read(context: &PlanContext) -> Vec<Position> {
             problems.push((Cell::Remark, message));
             1
         });
-        positions.push(Position { id: typed.id, rail, spot, repeats, problems });
+        positions.push(Position { id: typed.id, rail, stop, repeats, problems });
     }
     positions
 }
@@ -97,12 +97,12 @@ fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, Messa
 }
 
 /// The places of the rows planned: each position as often as it is to be read.
-pub fn spots(positions: &[Position]) -> Vec<Spot> {
-    let mut spots = Vec::new();
+pub fn stops(positions: &[Position]) -> Vec<Stop> {
+    let mut stops = Vec::new();
     for position in positions {
         for _ in 0..position.repeats {
-            spots.extend(position.spot.clone());
+            stops.extend(position.stop.clone());
         }
     }
-    spots
+    stops
 }

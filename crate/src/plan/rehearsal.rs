@@ -5,7 +5,7 @@
 //! is said to be unknown. The speed of light is c₀. Every shared error is drawn from a stream of its own of the seed,
 //! known by the name of the error, so that what was so can be told again from the seed alone.
 
-use super::spot::{PlanContext, Spot, first_row, position, with_rows};
+use super::stop::{PlanContext, Stop, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Part, Quantity, Refusal, RowReading, prepare};
@@ -85,11 +85,11 @@ fn rehearse(page: &NotebookState, seed: u32) -> Result<Vec<[String; 5]>, Refusal
     let mut page = with_rows(page, Vec::new(), page.plan.clone());
     page.shared.retain(has_rows_here);
     let context = PlanContext::of(&page)?;
-    let mut spots = planned(&context);
-    if spots.len() < 2 {
-        spots = spread(&context);
+    let mut stops = planned(&context);
+    if stops.len() < 2 {
+        stops = spread(&context);
     }
-    read(&context, &spots, seed)
+    read(&context, &stops, seed)
 }
 
 /// The numbers that belong to something of a name.
@@ -102,7 +102,7 @@ fn stream(seed: u32, name: &str) -> Random {
 }
 
 /// What is drawn once for all rows.
-struct Drawn {
+struct CommonDraws {
     t0: f64,
     /// In standard deviations, in the order of the shared errors of the fit.
     errors: Vec<f64>,
@@ -110,23 +110,23 @@ struct Drawn {
     steps: Vec<f64>,
 }
 
-fn drawn(seed: u32, page: &NotebookState, setup: &crate::analysis::setup::Setup) -> Drawn {
+fn drawn(seed: u32, page: &NotebookState, setup: &crate::analysis::setup::Setup) -> CommonDraws {
     let error = |shared: &crate::analysis::parts::Shared| {
         shape(shared.shape, shared.degrees_of_freedom).draw(&mut stream(seed, &shared.origin.id()))
     };
     let step = |rail: &usize| STEP * stream(seed, &format!("step-{}", page.rails[*rail].id)).normal();
-    Drawn {
+    CommonDraws {
         t0: 0.5 + 1.5 * stream(seed, "t0").unit(),
         errors: setup.shared.iter().map(error).collect(),
         steps: setup.free.iter().map(step).collect(),
     }
 }
 
-fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+fn read(context: &PlanContext, stops: &[Stop], seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
     let page = context.page;
     let mut rows = Vec::new();
-    for (id, spot) in (first_row(page)..).zip(spots) {
-        rows.push(context.row(id, spot, &context.model));
+    for (id, stop) in (first_row(page)..).zip(stops) {
+        rows.push(context.row(id, stop, &context.model));
     }
     let expected = with_rows(page, rows, Vec::new());
     let prepared = prepare(&expected, None);
@@ -136,7 +136,7 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
     let mut random = stream(seed, "rows");
     let stretch = 1.0 + beam_angle * beam_angle / 2.0 * random.unit();
     let mut read = Vec::new();
-    for (row, spot) in spots.iter().enumerate() {
+    for (row, stop) in stops.iter().enumerate() {
         let (mut own_x, mut delay) = (0.0, all.t0);
         for noise in setup.noises.iter().filter(|noise| noise.origin != Origin::ScreenLimit) {
             let z = shape(noise.shape, noise.degrees_of_freedom).draw(&mut random);
@@ -145,7 +145,7 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
                 ActsOn::Delays => delay += z * noise.u[row],
             }
         }
-        let mut place = spot.distance;
+        let mut place = stop.distance;
         for (shared, z) in setup.shared.iter().zip(&all.errors) {
             place -= z * shared.column.x_at(row);
             delay += z * shared.column.y_at(row);
@@ -156,14 +156,14 @@ fn read(context: &PlanContext, spots: &[Spot], seed: u32) -> Result<Vec<[String;
         delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
         // A time base that can't be read stands for the fastest, which can.
-        let ends = begins + delay / context.time(&spot.time_base).unwrap_or(1.0);
+        let ends = begins + delay / context.time(&stop.time_base).unwrap_or(1.0);
         let mut edge = |divisions: f64| {
             let seen = divisions + prepared.context.bench.half_width * (2.0 * random.unit() - 1.0);
             fixed(seen, -3, page.decimal_mark)
         };
         let (a, b) = (edge(begins), edge(ends));
-        let position = position(page, 0, spot);
-        read.push([position.rail, reading(context, spot, own_x), position.time_base, a, b]);
+        let position = position(page, 0, stop);
+        read.push([position.rail, reading(context, stop, own_x), position.time_base, a, b]);
     }
     Ok(read)
 }
@@ -180,17 +180,17 @@ fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
 }
 
 /// What a ruler is read to show, to the place of its uncertainty.
-fn reading(context: &PlanContext, spot: &Spot, error: f64) -> String {
-    let stand = context.stands.get(spot.rail).and_then(Option::as_ref);
-    let rail = context.page.rails.get(spot.rail);
-    let Some((stand, rail)) = stand.zip(rail) else { return spot.reading.clone() };
+fn reading(context: &PlanContext, stop: &Stop, error: f64) -> String {
+    let stand = context.stands.get(stop.rail).and_then(Option::as_ref);
+    let rail = context.page.rails.get(stop.rail);
+    let Some((stand, rail)) = stand.zip(rail) else { return stop.reading.clone() };
     let unit: Unit = crate::analysis::read::ruler_unit(rail.unit);
     let (mut place, mut digit) = (0, 1.0);
     while digit > unit.from_base(stand.u_reading) && place > -6 {
         place -= 1;
         digit /= 10.0;
     }
-    fixed(unit.from_base(stand.reading(spot.distance + error)), place, context.page.decimal_mark)
+    fixed(unit.from_base(stand.reading(stop.distance + error)), place, context.page.decimal_mark)
 }
 
 /// What was really so in a rehearsal; none in any other notebook.

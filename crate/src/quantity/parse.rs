@@ -89,12 +89,12 @@ pub fn parse_list(text: &str, mark: DecimalMark, default: Unit) -> Result<Vec<Nu
     Ok(entries.into_iter().map(|entry| entry.number).collect())
 }
 
-struct Entry {
+struct ReadNumber {
     number: Number,
     unit_typed: bool,
 }
 
-fn read(text: &str, mark: DecimalMark, default: Unit) -> Result<Entry, NumberError> {
+fn read(text: &str, mark: DecimalMark, default: Unit) -> Result<ReadNumber, NumberError> {
     let text = tidied(text)?;
     let mut scanner = Scanner { whole: &text, rest: &text, mark };
     let (value, uncertainty) = scanner.quantity()?;
@@ -106,7 +106,7 @@ fn read(text: &str, mark: DecimalMark, default: Unit) -> Result<Entry, NumberErr
         unit,
         last_place: value.place,
     };
-    Ok(Entry { number, unit_typed: typed_unit.is_some() })
+    Ok(ReadNumber { number, unit_typed: typed_unit.is_some() })
 }
 
 /// The text with one kind of space, of minus and of micro sign.

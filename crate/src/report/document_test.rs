@@ -327,7 +327,7 @@ fn the_cautions_stand_first_and_are_whole() {
     );
 }
 
-fn begins_with(words: &crate::words::Table, title: &str, told: &[&str]) {
+fn begins_with(words: &crate::words::WordTable, title: &str, told: &[&str]) {
     let report = html(&view_of("plain"), &charts(), None, words);
     let begin = report.find(&format!("<h2>{title}</h2>")).unwrap();
     assert_eq!(report.find("<h2>"), Some(begin), "the cautions stand first");

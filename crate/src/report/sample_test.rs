@@ -14,11 +14,11 @@ use crate::notebook::{
 };
 use crate::quantity::DecimalMark;
 use crate::view::{
-    BudgetView, CautionsView, ComponentView, DelaysView, Field, Figure, HandoutView, LineView, Proposal,
+    BudgetView, CautionsView, ComponentView, DelaysView, Field, Figure, HandoutView, LineView, NewRow,
     RailView, ResultView, RowState, RowView, SettingView, SharedView, TaskView, TrialPlanView, View,
     cautions_view,
 };
-use crate::words::{Message, Table};
+use crate::words::{Message, WordTable};
 
 /// A view with two rows, the second struck out, and every text set to `text`.
 pub fn view_of(text: &str) -> View {
@@ -79,7 +79,7 @@ pub fn view_of(text: &str) -> View {
             row(text, 12, 2, RowState::Struck, text),
             row("", 13, 3, RowState::Empty, ""),
         ],
-        proposal: Proposal::default(),
+        proposal: NewRow::default(),
         line: LineView {
             refusal: None,
             method: Some(said(text)),
@@ -126,13 +126,13 @@ fn said(text: &str) -> Message {
 }
 
 /// The table of English.
-pub fn english() -> Table {
-    Table::english().unwrap()
+pub fn english() -> WordTable {
+    WordTable::english().unwrap()
 }
 
 /// The table of French.
-pub fn french() -> Table {
-    Table::read("fr", include_str!("../../../www/page/words/fr.ftl")).unwrap()
+pub fn french() -> WordTable {
+    WordTable::read("fr", include_str!("../../../www/page/words/fr.ftl")).unwrap()
 }
 
 fn component(text: &str) -> ComponentView {

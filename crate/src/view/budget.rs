@@ -3,7 +3,7 @@
 use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Formula, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{BudgetView, ComponentView, Figure};
-use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, Entry, Origin, Quantity, Speed};
+use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, HowEntered, Origin, Quantity, Speed};
 use crate::message;
 use crate::notebook::{ActsOn, Effect, ErrorShape, NotebookState, RailId, Scope, SharedError};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
@@ -201,15 +201,15 @@ fn remark(part: &BudgetComponent) -> Message {
         return message!("budget-remarks-no_deviation");
     }
     match (part.entry, &part.origin) {
-        (Entry::ShiftsOnly, Origin::ChannelSkew) => message!("budget-remarks-skew"),
-        (Entry::ShiftsOnly, _) => message!("budget-remarks-shift"),
+        (HowEntered::ShiftsOnly, Origin::ChannelSkew) => message!("budget-remarks-skew"),
+        (HowEntered::ShiftsOnly, _) => message!("budget-remarks-shift"),
         (_, Origin::BeamAngle) if part.u.is_none() => message!("budget-remarks-no_angle"),
         (_, Origin::BeamAngle) => message!("budget-remarks-angle"),
         (_, Origin::Air) if part.u.is_none() => message!("budget-remarks-air"),
-        (Entry::Shared, _) => message!("budget-remarks-shared"),
-        (Entry::Rows, Origin::Scatter) => message!("budget-remarks-scatter"),
-        (Entry::Rows, _) => message!("budget-remarks-rows"),
-        (Entry::Beside, _) => message!("budget-remarks-beside"),
+        (HowEntered::Shared, _) => message!("budget-remarks-shared"),
+        (HowEntered::Rows, Origin::Scatter) => message!("budget-remarks-scatter"),
+        (HowEntered::Rows, _) => message!("budget-remarks-rows"),
+        (HowEntered::Beside, _) => message!("budget-remarks-beside"),
     }
 }
 

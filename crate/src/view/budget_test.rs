@@ -5,7 +5,7 @@ use crate::analysis::analyse;
 use crate::drawn::demo;
 use crate::notebook::{Edit, Notebook};
 use crate::view::view;
-use crate::words::{Table, Words};
+use crate::words::{WordTable, Words};
 
 fn demo() -> Notebook {
     demo::typed_readings().unwrap().0
@@ -65,7 +65,7 @@ fn formulas_end_with_their_values() {
             notebook.apply(Edit::Seal("0f".into()), "").unwrap();
         }
         let view = view(&notebook, &analyse(&notebook));
-        let words = Table::english().unwrap();
+        let words = WordTable::english().unwrap();
         let figures = [view.line.figures, view.budget.figures, view.result.figures].concat();
         let mut seen = 0;
         for figure in figures

@@ -16,7 +16,7 @@ use super::types::{RailView, RowNotice, RowState, RowView, SettingView, SharedVi
 use crate::analysis::parts::unit_of;
 use crate::analysis::place::SharedPart;
 use crate::analysis::read::ruler_unit;
-use crate::analysis::{Analysis, Measured, Part, Place, RailStand, RowReading};
+use crate::analysis::{Analysis, MeasuredValue, Part, Place, RailStand, RowReading};
 use crate::message;
 use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId, UncertaintyOf};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
@@ -115,7 +115,7 @@ fn step(page: &NotebookState, rail: &Rail, analysis: &Analysis) -> Option<Messag
     let line = analysis.line.as_ref().ok()?;
     let mark = page.decimal_mark;
     let in_millimetres = |value: f64, uncertainty: Option<f64>| {
-        let step = Measured { value: value * 1000.0, uncertainty: uncertainty.map(|u| u * 1000.0) };
+        let step = MeasuredValue { value: value * 1000.0, uncertainty: uncertainty.map(|u| u * 1000.0) };
         measured(Some(&step), "mm", mark)
     };
     if let Some(found) = line.free.iter().position(|id| *id == rail.id).and_then(|k| line.fit.free.get(k)) {
@@ -227,7 +227,7 @@ fn distance_and_delay(
     before: Option<(&RowReading, &RowView)>,
     page: &NotebookState,
 ) -> (String, String) {
-    let digits = |value: Option<&Measured>| measured(value, "", page.decimal_mark);
+    let digits = |value: Option<&MeasuredValue>| measured(value, "", page.decimal_mark);
     let distance = before.filter(|(old, _)| old.distance == reading.distance);
     let delay = before.filter(|(old, _)| old.delay == reading.delay);
     (

@@ -3,7 +3,7 @@
 use super::figures::{figure, p_equation, p_text, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
-use crate::analysis::{Checks, LineAnalysis, Measured, Tested, row_numbers};
+use crate::analysis::{Checks, LineAnalysis, MeasuredValue, Tested};
 use crate::line::diagnostics::RunsTest;
 use crate::message;
 use crate::notebook::NotebookState;
@@ -31,7 +31,7 @@ fn slope_text(slope: f64, mark: DecimalMark) -> String {
     format!("{} ns/m", plain(slope, 5, mark))
 }
 
-fn measured(slope: &Measured, mark: DecimalMark) -> String {
+fn measured(slope: &MeasuredValue, mark: DecimalMark) -> String {
     with_u(slope.value, slope.uncertainty, "ns/m", mark)
 }
 
@@ -41,7 +41,7 @@ fn model(slope: f64, mark: DecimalMark) -> Formula {
     row(vec![symbol("Δt"), op("="), line(symbol("b")), op("="), line(number(slope_text(slope, mark)))])
 }
 
-fn through_zero(slope: &Measured, mark: DecimalMark) -> Figure {
+fn through_zero(slope: &MeasuredValue, mark: DecimalMark) -> Figure {
     figure("through_zero", message!("figures-through_zero"), "b₀", measured(slope, mark))
         .means(message!("figures-through_zero-meaning"))
         .by(row(vec![
@@ -146,7 +146,7 @@ fn other_way(slope: f64, mark: DecimalMark) -> Figure {
 fn decisive_row(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
     let mark = page.decimal_mark;
     let (row, slope) = checks.decisive_row?;
-    let name = message!("figures-decisive_row", row = row_numbers(page, &[row]));
+    let name = message!("figures-decisive_row", row = page.row_numbers(&[row]));
     Some(
         figure("decisive_row", name, "b", slope_text(slope, mark))
             .means(message!("figures-decisive_row-meaning"))
@@ -175,7 +175,7 @@ fn runs_test(runs: &RunsTest, mark: DecimalMark) -> Figure {
 }
 
 fn suspects(page: &NotebookState, checks: &Checks, n: usize) -> Option<Figure> {
-    let numbers = |rows| row_numbers(page, rows);
+    let numbers = |rows| page.row_numbers(rows);
     let pointed = match (numbers(&checks.chauvenet), numbers(&checks.peirce)) {
         (chauvenet, peirce) if chauvenet.is_empty() && peirce.is_empty() => return None,
         (chauvenet, peirce) if peirce.is_empty() => {

@@ -7,7 +7,7 @@ use super::figures::{figure, with_u};
 use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
 use crate::analysis::Analysis;
-use crate::analysis::evidence::{Marked, Marks, corners, time, traced};
+use crate::analysis::evidence::{MarkContext, Marked, corners, time, traced};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
 use crate::message;
 use crate::notebook::{Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits};
@@ -100,7 +100,7 @@ pub fn evidence_view(page: &NotebookState, id: RowId) -> Option<EvidenceView> {
     Some(match from.first()?.evidence.clone()? {
         Evidence::Picture(picture) => {
             let u_mark = mark_uncertainty(page, &mut Reader::new(page.decimal_mark));
-            let read = Marks::of(page, u_mark).read(&picture);
+            let read = MarkContext::of(page, u_mark).read(&picture);
             EvidenceView::Picture {
                 grid: page.grids.iter().find(|grid| grid.id == picture.grid).cloned(),
                 figures: read.as_ref().map(|marked| of_marks(marked, page.decimal_mark)).unwrap_or_default(),

@@ -2,7 +2,7 @@
 
 use super::math::{Formula, bracket, op, row, symbol};
 use super::types::Figure;
-use crate::analysis::Measured;
+use crate::analysis::MeasuredValue;
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, plus_minus, short_form};
 use crate::words::Value;
 
@@ -61,7 +61,7 @@ impl Figure {
 }
 
 /// A measured value in short form, with its unit if one is named; empty if there is none.
-pub fn measured(value: Option<&Measured>, unit: &str, mark: DecimalMark) -> String {
+pub fn measured(value: Option<&MeasuredValue>, unit: &str, mark: DecimalMark) -> String {
     value.map_or_else(String::new, |m| match m.uncertainty {
         Some(u) if u > 0.0 => short_form(m.value, Some(u), unit, mark),
         _ => format!("{} {unit}", plain(m.value, 6, mark)).trim_end().to_owned(),

@@ -4,7 +4,7 @@ use super::checks::checks;
 use super::figures::{figure, p_text, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
-use crate::analysis::{Analysis, LineAnalysis, row_numbers};
+use crate::analysis::{Analysis, LineAnalysis};
 use crate::message;
 use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, fixed, plain};
@@ -212,6 +212,6 @@ fn residual_summary(page: &NotebookState, line: &LineAnalysis) -> Message {
         within = within,
         n = known.count(),
         largest = fixed(w, -1, page.decimal_mark),
-        row = row_numbers(page, &[row])
+        row = page.row_numbers(&[row])
     )
 }

@@ -11,8 +11,8 @@ use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::ask::Prediction;
 use crate::plan::next::{Next, Why};
 use crate::plan::rehearsal::truth;
-use crate::plan::spot::{PlanContext, Spot};
-use crate::plan::{Plan, Proposal, To, Warning, forecast, moved, plan};
+use crate::plan::stop::{PlanContext, Stop};
+use crate::plan::{Plan, ProposedStops, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
 use crate::words::Message;
 
@@ -31,7 +31,7 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
     for (typed, read) in page.plan.iter().zip(&found.positions) {
         view.positions.push(PositionView {
             typed: typed.clone(),
-            place: read.spot.as_ref().map(|spot| teller.place(spot)),
+            place: read.stop.as_ref().map(|stop| teller.place(stop)),
             rows: read.repeats,
             problems: read
                 .problems
@@ -60,17 +60,17 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
 /// Where a handle would stand, and what would be expected of the plan then; nothing if it can't move there. Changes
 /// nothing.
 pub fn move_view(page: &NotebookState, id: PositionId, to: To) -> ProposedView {
-    let Some((context, spot)) = PlanContext::of(page).ok().zip(moved(page, id, to)) else {
+    let Some((context, stop)) = PlanContext::of(page).ok().zip(moved(page, id, to)) else {
         return ProposedView::default();
     };
     let teller = Teller { page, context: &context };
     let mut changed = page.clone();
     for planned in &mut changed.plan {
         if planned.id == id {
-            planned.reading.clone_from(&spot.reading);
+            planned.reading.clone_from(&stop.reading);
         }
     }
-    let places = vec![(teller.place(&spot), 1)];
+    let places = vec![(teller.place(&stop), 1)];
     match forecast(&changed) {
         Ok(found) => ProposedView { said: Some(teller.promised(&found)), places, ..ProposedView::default() },
         Err(refusal) => ProposedView { lacks: Some(refusal.message), places, ..ProposedView::default() },
@@ -130,22 +130,22 @@ impl Teller<'_> {
         format!("{} m", fixed(distance, -2, self.page.decimal_mark))
     }
 
-    fn place(&self, spot: &Spot) -> PlaceView {
-        let Some(rail) = self.page.rails.get(spot.rail) else { return PlaceView::default() };
-        let (near, far) = self.context.ends(spot.rail).unwrap_or((spot.distance, spot.distance + 1.0));
-        let share = ((spot.distance - near) / (far - near)).clamp(0.0, 1.0);
-        let mut shown = spot.reading.clone();
+    fn place(&self, stop: &Stop) -> PlaceView {
+        let Some(rail) = self.page.rails.get(stop.rail) else { return PlaceView::default() };
+        let (near, far) = self.context.ends(stop.rail).unwrap_or((stop.distance, stop.distance + 1.0));
+        let share = ((stop.distance - near) / (far - near)).clamp(0.0, 1.0);
+        let mut shown = stop.reading.clone();
         // A reading may be typed with its unit.
         if shown.ends_with(|last: char| last.is_ascii_digit()) {
             shown = format!("{shown} {}", ruler_unit(rail.unit).symbol());
         }
         PlaceView {
             lane: rail.id,
-            rail: rail.name_or_number(spot.rail),
-            reading: spot.reading.clone(),
+            rail: rail.name_or_number(stop.rail),
+            reading: stop.reading.clone(),
             shown,
-            time_base: spot.time_base.clone(),
-            distance: self.metres(spot.distance),
+            time_base: stop.time_base.clone(),
+            distance: self.metres(stop.distance),
             at: share_text(share),
             thousandths: fixed(1000.0 * share, 0, DecimalMark::Point),
         }
@@ -230,25 +230,25 @@ impl Teller<'_> {
         ProposedView {
             said: Some(said),
             effect: next.effect.map(|(before, after)| (fine(before), fine(after))),
-            places: vec![(self.place(&next.spot), 1)],
+            places: vec![(self.place(&next.stop), 1)],
             lacks: None,
         }
     }
 
-    fn spread(&self, proposal: &Proposal) -> ProposedView {
+    fn spread(&self, proposal: &ProposedStops) -> ProposedView {
         let u = self.percent(proposal.relative);
-        self.offer(proposal, message!("plan-offers-spread", rows = proposal.spots.len(), u = u))
+        self.offer(proposal, message!("plan-offers-spread", rows = proposal.stops.len(), u = u))
     }
 
-    fn ends(&self, proposal: &Proposal) -> ProposedView {
+    fn ends(&self, proposal: &ProposedStops) -> ProposedView {
         let u = self.percent(proposal.relative);
-        self.offer(proposal, message!("plan-offers-ends", rows = proposal.spots.len(), u = u))
+        self.offer(proposal, message!("plan-offers-ends", rows = proposal.stops.len(), u = u))
     }
 
     /// Positions that may be planned, each with how many rows are read there.
-    fn offer(&self, proposal: &Proposal, said: Message) -> ProposedView {
+    fn offer(&self, proposal: &ProposedStops, said: Message) -> ProposedView {
         let mut places: Vec<(PlaceView, usize)> = Vec::new();
-        for place in proposal.spots.iter().map(|spot| self.place(spot)) {
+        for place in proposal.stops.iter().map(|stop| self.place(stop)) {
             match places.last_mut() {
                 Some((last, rows)) if *last == place => *rows += 1,
                 _ => places.push((place, 1)),

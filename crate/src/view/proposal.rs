@@ -2,14 +2,14 @@
 
 use litemap::LiteMap;
 
-use super::types::Proposal;
+use super::types::NewRow;
 use crate::analysis::Analysis;
 use crate::analysis::read::ruler_unit;
 use crate::notebook::{Cell, NotebookState, Row, habits};
 use crate::quantity::{self, Unit, fixed};
 
 /// The next row, as the rows so far suggest it.
-pub fn proposal(page: &NotebookState, analysis: &Analysis) -> Proposal {
+pub fn proposal(page: &NotebookState, analysis: &Analysis) -> NewRow {
     let row = page.new_number();
     let mut cells: LiteMap<Cell, String> =
         habits(&page.rows).map(|(cell, text)| (cell, text.to_owned())).collect();
@@ -17,7 +17,7 @@ pub fn proposal(page: &NotebookState, analysis: &Analysis) -> Proposal {
     if let Some(next) = next_reading(page, analysis, &written) {
         cells.insert(Cell::Reading, next);
     }
-    Proposal { row, cells }
+    NewRow { row, cells }
 }
 
 /// One more of the last step on the same rail, written to the last place typed; none where that would leave the

@@ -4,7 +4,7 @@ use super::figures::{figure, measured};
 use super::math::{bracket, equation, number, op, over, row, symbol, times};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
-use crate::analysis::{Analysis, Measured, RowReading};
+use crate::analysis::{Analysis, MeasuredValue, RowReading};
 use crate::message;
 use crate::notebook::{Evidence, NotebookState, Row, RowId};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain};
@@ -20,7 +20,7 @@ pub fn row_work(page: &NotebookState, analysis: &Analysis, id: RowId) -> Vec<Fig
     figures
 }
 
-fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Measured) -> Figure {
+fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &MeasuredValue) -> Figure {
     let mark = page.decimal_mark;
     let found =
         figure("row_distance", message!("readings-output-names-distance"), "d", measured(Some(d), "m", mark))
@@ -50,7 +50,7 @@ fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Me
     ))
 }
 
-fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &Measured) -> Figure {
+fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &MeasuredValue) -> Figure {
     let mark = page.decimal_mark;
     let (meaning, source) = match &typed.evidence {
         Some(Evidence::Traces(_)) => (message!("row-work-traces"), message!("figures-traces-source")),

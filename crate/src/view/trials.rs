@@ -4,7 +4,7 @@ use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Field, ProgressView, TrialPlanView, TrialsView};
 use crate::analysis::Analysis;
-use crate::analysis::trials::{MOST, Outcome, Tally, TrialsError, Verdict, trial_settings};
+use crate::analysis::trials::{MOST, Tally, TrialsError, TrialsResult, Verdict, trial_settings};
 use crate::analysis::types::not_given;
 use crate::message;
 use crate::notebook::NotebookState;
@@ -38,7 +38,7 @@ pub fn progress(tally: &Tally) -> ProgressView {
 }
 
 /// What the trials gave.
-pub fn trials_view(page: &NotebookState, outcome: &Result<Outcome, TrialsError>) -> TrialsView {
+pub fn trials_view(page: &NotebookState, outcome: &Result<TrialsResult, TrialsError>) -> TrialsView {
     let mark = page.decimal_mark;
     match outcome {
         Err(why) => TrialsView { refusal: Some(why.message(mark)), ..TrialsView::default() },
@@ -82,7 +82,7 @@ fn count(number: usize) -> String {
     all.join("\u{2009}")
 }
 
-fn figures(outcome: &Outcome, mark: DecimalMark) -> Vec<super::types::Figure> {
+fn figures(outcome: &TrialsResult, mark: DecimalMark) -> Vec<super::types::Figure> {
     let summary = &outcome.summary;
     let p = per_cent(outcome.probability, mark);
     let all = || number(count(summary.trials));
@@ -164,7 +164,7 @@ fn deviation(trials: Formula) -> Formula {
 }
 
 /// Which of the sorted trials are the ends of the symmetric interval.
-fn ends(outcome: &Outcome) -> Formula {
+fn ends(outcome: &TrialsResult) -> Formula {
     let (all, covered) = (outcome.summary.trials, outcome.summary.covered);
     let first = all.saturating_sub(covered).div_ceil(2);
     let half = |all, covered| over(row(vec![all, op("−"), covered]), number("2"));
@@ -176,7 +176,7 @@ fn ends(outcome: &Outcome) -> Formula {
     )
 }
 
-fn verdict(outcome: &Outcome, mark: DecimalMark) -> Message {
+fn verdict(outcome: &TrialsResult, mark: DecimalMark) -> Message {
     let found = match &outcome.validation {
         Err(why) => return message!("trials-verdict-none", why = not_given(why, mark)),
         Ok(found) => found,
@@ -196,7 +196,7 @@ fn verdict(outcome: &Outcome, mark: DecimalMark) -> Message {
     }
 }
 
-fn summary(outcome: &Outcome, mark: DecimalMark) -> Message {
+fn summary(outcome: &TrialsResult, mark: DecimalMark) -> Message {
     let (c, u, nu) = outcome.curve;
     let curve = if nu.is_none() {
         message!("trials-curve-normal")

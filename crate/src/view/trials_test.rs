@@ -5,7 +5,7 @@ use crate::analysis::analyse;
 use crate::analysis::trials::outcome;
 use crate::drawn::demo;
 use crate::notebook::{BenchField, Edit, Notebook, TrialPlan};
-use crate::words::{Table, Words};
+use crate::words::{WordTable, Words};
 
 /// The number in a text such as "2.9880 × 10⁸".
 fn power_of_eight(text: &str) -> f64 {
@@ -33,7 +33,7 @@ fn demo_with(wanted: &str) -> Notebook {
 fn an_outcome_is_told_in_words() {
     let notebook = demo_with("400000");
     let view = trials_view(notebook.state(), &outcome(notebook.state()));
-    let words = Table::english().unwrap();
+    let words = WordTable::english().unwrap();
     assert_eq!(words.text(&view.figures[0].value), "400\u{2009}000 (seed 4)");
     let verdict = words.say(&view.verdict.unwrap());
     assert!(verdict.starts_with("The budget’s interval is validated: its ends differ by"), "{verdict}");

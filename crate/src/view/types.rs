@@ -56,7 +56,7 @@ pub struct View {
     /// The rows, as they stand.
     pub rows: Vec<RowView>,
     /// What the next row would begin with.
-    pub proposal: Proposal,
+    pub proposal: NewRow,
     /// Pictures and traces.
     pub delays: DelaysView,
     /// The straight line.
@@ -281,7 +281,7 @@ pub struct RowNotice {
 /// What a new row would begin with.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Proposal {
+pub struct NewRow {
     /// A number for it.
     pub row: RowId,
     /// The cells.

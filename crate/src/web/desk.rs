@@ -10,7 +10,7 @@ use super::canvas::draw;
 use super::trials::Tally;
 use super::words::PageWords;
 use super::{from_js, thrown, to_js, to_js_by_text, to_json};
-use crate::analysis::trials::Outcome;
+use crate::analysis::trials::TrialsResult;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_line, analyse_page};
 use crate::bundle::{self, notebook_refused};
 use crate::chart::{self, Theme};
@@ -34,7 +34,7 @@ pub struct Desk {
     /// The rows as they were last handed over by [`Desk::news`].
     told: PreviousView,
     /// What trials gave, and how long the log was then.
-    trials: Option<(usize, Outcome)>,
+    trials: Option<(usize, TrialsResult)>,
 }
 
 impl Desk {
@@ -55,7 +55,7 @@ impl Desk {
     }
 
     /// What trials gave, while the notebook is as it was then.
-    fn outcome(&self) -> Option<&Outcome> {
+    fn outcome(&self) -> Option<&TrialsResult> {
         self.trials
             .as_ref()
             .filter(|(length, _)| *length == self.notebook.log().len())

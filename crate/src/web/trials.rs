@@ -8,7 +8,7 @@ use super::canvas::draw;
 use super::words::PageWords;
 use super::{thrown, to_js};
 use crate::analysis::Analysis;
-use crate::analysis::trials::{self, Outcome, TrialsError};
+use crate::analysis::trials::{self, TrialsError, TrialsResult};
 use crate::chart;
 use crate::notebook::{NotebookState, read};
 use crate::pictures::histogram_picture;
@@ -41,7 +41,7 @@ impl Trials {
 pub struct Tally {
     page: NotebookState,
     tally: trials::Tally,
-    outcome: Option<Result<Outcome, TrialsError>>,
+    outcome: Option<Result<TrialsResult, TrialsError>>,
 }
 
 impl Tally {
@@ -51,7 +51,7 @@ impl Tally {
         Ok(Self { page: page.clone(), tally: trials::Tally::new(page, speed)?, outcome: None })
     }
 
-    pub(super) fn outcome(&self) -> Option<&Outcome> {
+    pub(super) fn outcome(&self) -> Option<&TrialsResult> {
         self.outcome.as_ref()?.as_ref().ok()
     }
 }

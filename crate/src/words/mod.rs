@@ -2,7 +2,7 @@
 //! language, which the page keeps (`www/page/words/`); they are put in at the end, where something is shown.
 //!
 //! - [`Message`]: a text by its identifier, filled with [`Value`]s; made by [`message!`](crate::message).
-//! - [`Words`]: whoever has a table at hand: the page, or natively a [`Table`].
+//! - [`Words`]: whoever has a table at hand: the page, or natively a [`WordTable`].
 
 pub use slope_evidence::words::{Message, Value, Words};
 
@@ -11,7 +11,7 @@ pub use slope_evidence::words::{Message, Value, Words};
 mod table;
 
 #[cfg(not(target_arch = "wasm32"))]
-pub use table::{Table, TableError};
+pub use table::{WordTable, WordTableError};
 
 #[cfg(test)]
 pub use table::in_english;

@@ -15,14 +15,14 @@ use super::{Message, Value, Words};
 const ENGLISH: &str = include_str!("../../../www/page/words/en.ftl");
 
 /// The texts of one language.
-pub struct Table {
+pub struct WordTable {
     texts: FluentBundle<FluentResource>,
     lists: ListFormatter,
 }
 
 /// Why a table can't be used.
 #[derive(Debug, Error)]
-pub enum TableError {
+pub enum WordTableError {
     /// Its language is no language tag (BCP 47).
     #[error("“{0}” is no language tag: “en” or “fr” is one")]
     Language(String),
@@ -34,12 +34,12 @@ pub enum TableError {
     Lists(String),
 }
 
-impl Table {
+impl WordTable {
     /// The table of English.
     ///
     /// # Errors
     /// When it has a fault.
-    pub fn english() -> Result<Self, TableError> {
+    pub fn english() -> Result<Self, WordTableError> {
         Self::read("en", ENGLISH)
     }
 
@@ -47,10 +47,10 @@ impl Table {
     ///
     /// # Errors
     /// When the language is not known, or the table has a fault.
-    pub fn read(language: &str, table: &str) -> Result<Self, TableError> {
+    pub fn read(language: &str, table: &str) -> Result<Self, WordTableError> {
         let tag: LanguageIdentifier =
-            language.parse().map_err(|_| TableError::Language(language.to_owned()))?;
-        let locale: Locale = language.parse().map_err(|_| TableError::Language(language.to_owned()))?;
+            language.parse().map_err(|_| WordTableError::Language(language.to_owned()))?;
+        let locale: Locale = language.parse().map_err(|_| WordTableError::Language(language.to_owned()))?;
         let resource = FluentResource::try_new(table.to_owned()).map_err(|(_, errors)| named(&errors))?;
         let mut texts = FluentBundle::new(vec![tag]);
         // Marks about each value that keep its direction of writing would be copied and read along.
@@ -60,16 +60,16 @@ impl Table {
             ListFormatterPreferences::from(&locale),
             ListFormatterOptions::default(),
         )
-        .map_err(|_| TableError::Lists(language.to_owned()))?;
+        .map_err(|_| WordTableError::Lists(language.to_owned()))?;
         Ok(Self { texts, lists })
     }
 }
 
-fn named<E: ToString>(errors: &[E]) -> TableError {
-    TableError::Text(errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))
+fn named<E: ToString>(errors: &[E]) -> WordTableError {
+    WordTableError::Text(errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))
 }
 
-impl Words for Table {
+impl Words for WordTable {
     /// The text of a message; where the table has none, or it asks for something else, its identifier, so that the slip
     /// is seen and nothing else is lost.
     fn say(&self, message: &Message) -> String {
@@ -104,7 +104,7 @@ impl Words for Table {
 /// A message in English, for tests.
 #[cfg(test)]
 pub fn in_english(message: &Message) -> String {
-    Table::english().map_or_else(|error| error.to_string(), |table| table.say(message))
+    WordTable::english().map_or_else(|error| error.to_string(), |table| table.say(message))
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use super::{Table, TableError};
+use super::{WordTable, WordTableError};
 use crate::message;
 use crate::words::{Value, Words};
 
@@ -11,7 +11,7 @@ const FEW: &str =
 
 #[test]
 fn a_text_chooses_its_form_and_lists_what_it_is_given() {
-    let table = Table::read("en", FEW).unwrap();
+    let table = WordTable::read("en", FEW).unwrap();
     let said = |rows: Vec<usize>| table.say(&message!("few", n = rows.len(), rows = rows));
     assert_eq!(said(vec![7]), "row 7");
     // Unicode CLDR 44 and later, en.xml, listPatterns: a comma before "and" in a list of three, none in one of two.
@@ -23,7 +23,7 @@ fn a_text_chooses_its_form_and_lists_what_it_is_given() {
 #[test]
 fn each_language_has_its_own_rules() {
     let french =
-        Table::read("fr", "n = { $n ->\n    [one] rangée\n   *[other] rangées\n  }\nall = { $all }\n")
+        WordTable::read("fr", "n = { $n ->\n    [one] rangée\n   *[other] rangées\n  }\nall = { $all }\n")
             .unwrap();
     // CLDR, plurals.xml: "one" in French for 0 and 1. fr.xml, listPatterns: no comma before "et".
     assert_eq!(french.say(&message!("n", n = 0_usize)), "rangée");
@@ -33,16 +33,16 @@ fn each_language_has_its_own_rules() {
 
 #[test]
 fn a_slip_shows_as_the_identifier() {
-    let table = Table::read("en", FEW).unwrap();
+    let table = WordTable::read("en", FEW).unwrap();
     assert_eq!(table.say(&message!("none")), "none");
     assert_eq!(table.say(&message!("whole")), "whole");
 }
 
 #[test]
 fn faults_of_a_table_are_named() {
-    assert!(matches!(Table::read("?", FEW), Err(TableError::Language(_))));
-    assert!(matches!(Table::read("en", "a = { $"), Err(TableError::Text(_))));
-    assert!(matches!(Table::read("en", "a = 1\na = 2\n"), Err(TableError::Text(_))));
+    assert!(matches!(WordTable::read("?", FEW), Err(WordTableError::Language(_))));
+    assert!(matches!(WordTable::read("en", "a = { $"), Err(WordTableError::Text(_))));
+    assert!(matches!(WordTable::read("en", "a = 1\na = 2\n"), Err(WordTableError::Text(_))));
 }
 
 #[test]

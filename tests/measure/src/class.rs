@@ -14,7 +14,7 @@ use slope_of_light::drawn::random;
 use slope_of_light::notebook::{BenchField, Edit};
 use slope_of_light::pictures::charts;
 use slope_of_light::view::view;
-use slope_of_light::words::Table;
+use slope_of_light::words::WordTable;
 
 use crate::peers::Peers;
 use crate::stage::{stage, told};
@@ -68,7 +68,7 @@ pub fn beside_scipy(peers: &Peers) -> Result<f64> {
 
 /// Bundles as the page makes them, each of another bench.
 fn files(home: &Home) -> Result<Vec<PathBuf>> {
-    let words = Table::english()?;
+    let words = WordTable::english()?;
     let file = |seed: u64| {
         let (mut notebook, _) = random::bench(seed).run(seed)?;
         let text = format!("Student {seed}");

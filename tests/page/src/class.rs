@@ -14,7 +14,7 @@ use slope_of_light::pictures::charts;
 use slope_of_light::quantity::{DecimalMark, plus_minus};
 use slope_of_light::report::read_csv;
 use slope_of_light::view::view;
-use slope_of_light::words::Table;
+use slope_of_light::words::WordTable;
 
 use crate::access::{load_checker, unbroken};
 use crate::languages::{no_english_is_left, speak};
@@ -130,7 +130,7 @@ fn notebook(seed: u64, people: &str) -> Result<Notebook> {
 
 /// The bundle of a notebook, with its entries changed.
 fn bundle_of(notebook: &Notebook, change: impl Fn(&mut Vec<Entry>)) -> Result<Vec<u8>> {
-    let (analysis, words) = (analyse(notebook), Table::english()?);
+    let (analysis, words) = (analyse(notebook), WordTable::english()?);
     let charts = charts(notebook.state(), &analysis, None, &words);
     let mut entries = bundle::texts(notebook, &analysis, &view(notebook, &analysis), &charts, None, &words)?;
     change(&mut entries);

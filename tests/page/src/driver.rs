@@ -266,7 +266,7 @@ impl Browser<'_> {
     }
 
     fn post(&self, path: &'static str, body: Value) -> Result<Value> {
-        self.driver.wait(self.client.issue_cmd(Post { path, body }))
+        self.driver.wait(self.client.issue_cmd(PostCommand { path, body }))
     }
 
     /// Opens another tab and goes to it.
@@ -377,12 +377,12 @@ impl Drop for Browser<'_> {
 
 /// A command that the client does not know.
 #[derive(Debug)]
-struct Post {
+struct PostCommand {
     path: &'static str,
     body: Value,
 }
 
-impl WebDriverCompatibleCommand for Post {
+impl WebDriverCompatibleCommand for PostCommand {
     fn endpoint(&self, base: &Url, session: Option<&str>) -> Result<Url, ParseError> {
         base.join(&format!("session/{}/{}", session.unwrap_or_default(), self.path))
     }

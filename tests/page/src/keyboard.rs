@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;
 use slope_of_light::view::{Figure, View, view};
-use slope_of_light::words::{Table, Words as _};
+use slope_of_light::words::{WordTable, Words as _};
 
 use crate::bench::{C, EDGE_A, ROWS, TIME_BASE};
 use crate::names;
@@ -169,7 +169,7 @@ fn shown_figures(page: &Page) -> Result<Vec<(String, String)>> {
 
 fn native_figures(native: &View) -> Result<Vec<(String, String)>> {
     let list = names::RESULT_FIGURES.trim_start_matches('#');
-    let words = Table::english()?;
+    let words = WordTable::english()?;
     let pair = |figure: &Figure| (format!("{list}-{}", figure.id), words.text(&figure.value));
     Ok(native.result.figures.iter().map(pair).collect())
 }

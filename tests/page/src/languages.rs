@@ -43,14 +43,14 @@ const TABLES_LOADED: &str = "return performance.getEntriesByType('resource')
 const OPEN_ALL: &str = "for (const each of document.querySelectorAll('details')) each.open = true";
 
 /// What a table of words says.
-struct Table {
+struct Texts {
     /// Texts that are filled with nothing, by their identifier.
     plain: BTreeMap<String, String>,
     /// The pieces between what the other texts are filled with, in all their forms.
     pieces: Vec<String>,
 }
 
-impl Table {
+impl Texts {
     fn of(stage: &Stage, language: &str) -> Result<Self> {
         let part = |ending: &str| {
             let file = stage.dist.join("words").join(format!("{language}{ending}.ftl"));
@@ -129,14 +129,14 @@ fn collect(pattern: &Pattern<&str>, pieces: &mut Vec<String>) {
 
 /// The tables of both languages, and what only English says.
 struct Tables {
-    french: Table,
+    french: Texts,
     only_english: Own,
     only_french: Own,
 }
 
 impl Tables {
     fn of(stage: &Stage) -> Result<Self> {
-        let (english, french) = (Table::of(stage, "en")?, Table::of(stage, "fr")?);
+        let (english, french) = (Texts::of(stage, "en")?, Texts::of(stage, "fr")?);
         let (only_english, only_french) = (english.own(&french), french.own(&english));
         Ok(Self { french, only_english, only_french })
     }

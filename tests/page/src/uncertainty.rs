@@ -9,7 +9,7 @@ use serde_json::Value;
 use slope_of_light::analysis::analyse;
 use slope_of_light::notebook;
 use slope_of_light::view::view;
-use slope_of_light::words::{Table, Words as _};
+use slope_of_light::words::{WordTable, Words as _};
 
 use crate::looks::is_drawn;
 use crate::names;
@@ -40,7 +40,7 @@ pub fn budget_adds_up(stage: &Stage) -> Result<()> {
     )?;
     let shown: Vec<(String, String, String, String)> = serde_json::from_value(shown)?;
     ensure!(shown.len() == expected.components.len(), "{} components are shown", shown.len());
-    let words = Table::english()?;
+    let words = WordTable::english()?;
     let mut whole = 0.0;
     for ((name, contribution, share, bar), component) in shown.into_iter().zip(&expected.components) {
         let told = words.text(&component.name);

@@ -24,7 +24,7 @@ pub const FIRST: &str = "en";
 const NAME: &str = "language-name";
 
 /// What each text of a table asks to be filled with, by its identifier.
-type Table = BTreeMap<String, BTreeSet<String>>;
+type Texts = BTreeMap<String, BTreeSet<String>>;
 
 /// The TypeScript declaration of the first language's table: each text with what it asks for.
 ///
@@ -107,7 +107,7 @@ pub fn check(project: &Project) -> Result<Tally> {
 }
 
 /// What a table lacks, has beyond the first language's, or fills with something else.
-fn unlike(first: &Table, other: &Table) -> Vec<String> {
+fn unlike(first: &Texts, other: &Texts) -> Vec<String> {
     let lacking =
         first.keys().filter(|id| !other.contains_key(*id)).map(|id| format!("lacks the text “{id}”"));
     let changed = other.iter().filter_map(|(id, values)| match first.get(id) {
@@ -123,7 +123,7 @@ fn unlike(first: &Table, other: &Table) -> Vec<String> {
 }
 
 /// What is wrong with a message of the core.
-fn slip(table: &Table, message: &Said) -> Option<String> {
+fn slip(table: &Texts, message: &Said) -> Option<String> {
     let Said { file, id, values } = message;
     let Some(asked) = table.get(id) else {
         return Some(format!("{}: words/{FIRST}.ftl has no text “{id}”", file.display()));
@@ -235,14 +235,14 @@ pub fn file(language: &str) -> String {
     format!("words/{language}.ftl")
 }
 
-fn table(project: &Project, language: &str) -> Result<Table> {
+fn table(project: &Project, language: &str) -> Result<Texts> {
     let path = project.page().join(file(language));
     let text = fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
     read(&text).with_context(|| format!("in {}", path.display()))
 }
 
 /// Reads a table.
-fn read(text: &str) -> Result<Table> {
+fn read(text: &str) -> Result<Texts> {
     let resource = match parser::parse(text) {
         Ok(resource) => resource,
         Err((_, errors)) => {
@@ -251,7 +251,7 @@ fn read(text: &str) -> Result<Table> {
             bail!("line {line}: {error}")
         }
     };
-    let mut table = Table::new();
+    let mut table = Texts::new();
     for entry in resource.body {
         let Entry::Message(message) = entry else { continue };
         let id = message.id.name.to_owned();
@@ -283,7 +283,7 @@ fn gather(pattern: &Pattern<&str>, values: &mut BTreeSet<String>) {
 }
 
 /// The texts of a table that a source names neither whole nor by a template such as `` `rails-fields-${field}` ``.
-fn unused(table: &Table, source: &str) -> Vec<String> {
+fn unused(table: &Texts, source: &str) -> Vec<String> {
     let named: BTreeSet<&str> = source.split(['\'', '"', '`']).collect();
     let templates: Vec<(&str, &str)> = named
         .iter()

@@ -4,10 +4,10 @@
 
 use std::path::Path;
 
-use super::{Table, language_of, read, slip, unlike, unused};
+use super::{Texts, language_of, read, slip, unlike, unused};
 use crate::messages::Said;
 
-fn of(text: &str) -> Table {
+fn of(text: &str) -> Texts {
     read(text).expect("the table is well-formed")
 }
 

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use slope_evidence::trace::{DecimalMark, Delimiter, Recording, Unit};
+use slope_evidence::trace::{ColumnUnit, DecimalMark, Delimiter, Recording};
 
 /// How a file is written.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -19,9 +19,9 @@ pub struct Style {
     /// Settings above the samples, in columns beside them, or nowhere.
     pub settings: Place,
     /// The unit of time.
-    pub time: Unit,
+    pub time: ColumnUnit,
     /// The unit of voltage.
-    pub volts: Unit,
+    pub volts: ColumnUnit,
     /// Digits after the mark of the mantissa, in powers of ten; 0 for plain decimals of six digits.
     pub powers: usize,
     /// Every number has a sign and is padded with spaces.
@@ -64,8 +64,8 @@ impl Default for Style {
             labels: true,
             units: Units::InLabels,
             settings: Place::None,
-            time: Unit::Second,
-            volts: Unit::Volt,
+            time: ColumnUnit::Second,
+            volts: ColumnUnit::Volt,
             powers: 8,
             padded: false,
             numbered: false,
@@ -122,7 +122,7 @@ fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style)
         if style.numbered {
             fields.push(if label { "No.".into() } else { "-".into() });
         }
-        let title = |name: &str, of: Unit| match (label, style.units) {
+        let title = |name: &str, of: ColumnUnit| match (label, style.units) {
             (true, Units::InLabels) => format!("{name} ({})", unit(of))
                 .replace(' ', if style.delimiter == Delimiter::Space { "_" } else { " " }),
             (true, _) => name.to_owned(),
@@ -156,16 +156,16 @@ fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style)
     text
 }
 
-fn unit(unit: Unit) -> &'static str {
+fn unit(unit: ColumnUnit) -> &'static str {
     match unit {
-        Unit::Second => "s",
-        Unit::Millisecond => "ms",
-        Unit::Microsecond => "µs",
-        Unit::Nanosecond => "ns",
-        Unit::Picosecond => "ps",
-        Unit::Volt => "V",
-        Unit::Millivolt => "mV",
-        Unit::One => "",
+        ColumnUnit::Second => "s",
+        ColumnUnit::Millisecond => "ms",
+        ColumnUnit::Microsecond => "µs",
+        ColumnUnit::Nanosecond => "ns",
+        ColumnUnit::Picosecond => "ps",
+        ColumnUnit::Volt => "V",
+        ColumnUnit::Millivolt => "mV",
+        ColumnUnit::One => "",
     }
 }
 

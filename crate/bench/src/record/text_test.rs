@@ -50,7 +50,9 @@ fn every_delimiter_with_every_decimal_mark() {
             if delimiter == Delimiter::Comma && decimal == DecimalMark::Comma {
                 continue;
             }
-            for (time, powers) in [(Unit::Second, 8), (Unit::Nanosecond, 0), (Unit::Microsecond, 0)] {
+            for (time, powers) in
+                [(ColumnUnit::Second, 8), (ColumnUnit::Nanosecond, 0), (ColumnUnit::Microsecond, 0)]
+            {
                 holds(&Style { delimiter, decimal, time, powers, ..Style::default() });
                 holds(&Style { delimiter, decimal, time, powers, padded: true, ..Style::default() });
             }
@@ -85,9 +87,15 @@ fn settings_above_and_beside_with_and_without_labels() {
 #[test]
 fn units_in_labels_in_a_row_or_supposed() {
     for units in [Units::InLabels, Units::Row] {
-        for time in [Unit::Second, Unit::Millisecond, Unit::Microsecond, Unit::Nanosecond, Unit::Picosecond] {
+        for time in [
+            ColumnUnit::Second,
+            ColumnUnit::Millisecond,
+            ColumnUnit::Microsecond,
+            ColumnUnit::Nanosecond,
+            ColumnUnit::Picosecond,
+        ] {
             let powers = 9;
-            holds(&Style { units, time, volts: Unit::Millivolt, powers, ..Style::default() });
+            holds(&Style { units, time, volts: ColumnUnit::Millivolt, powers, ..Style::default() });
         }
     }
     holds(&Style { units: Units::None, ..Style::default() });

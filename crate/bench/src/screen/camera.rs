@@ -88,7 +88,7 @@ pub struct PictureTruth {
 }
 
 /// The camera made ready for one screen: the 3 × 3 matrix from divisions to an ideal picture, and its adjugate.
-struct Sight<'a> {
+struct ScreenView<'a> {
     camera: &'a Camera,
     forth: [[f64; 3]; 3],
     back: [[f64; 3]; 3],
@@ -108,7 +108,7 @@ fn adjugate(m: &[[f64; 3]; 3]) -> [[f64; 3]; 3] {
 }
 
 impl Camera {
-    fn before(&self, screen: &Screen) -> Sight<'_> {
+    fn before(&self, screen: &Screen) -> ScreenView<'_> {
         let (columns, rows) = (f64::from(screen.columns), f64::from(screen.rows));
         let width = self.width as f64;
         let focal = self.focal * width;
@@ -126,7 +126,7 @@ impl Camera {
             .map(|i| [across[i], down[i], origin[i] - across[i] * columns / 2.0 - down[i] * rows / 2.0]);
         let picture = |i: usize, centre: f64| [0, 1, 2].map(|j| focal * space[i][j] + centre * space[2][j]);
         let forth = [picture(0, cx), picture(1, cz), space[2]];
-        Sight { camera: self, forth, back: adjugate(&forth) }
+        ScreenView { camera: self, forth, back: adjugate(&forth) }
     }
 
     /// What is true of the picture of a screen.
@@ -176,7 +176,7 @@ impl Camera {
     }
 }
 
-impl Sight<'_> {
+impl ScreenView<'_> {
     /// Where the lens moves a place to: off the middle by a factor 1 + k1·ρ².
     fn seen(&self, place: [f64; 2]) -> PixelPoint {
         let [x, y] = apply(&self.forth, place);

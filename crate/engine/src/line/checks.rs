@@ -5,7 +5,7 @@ use std::f64::consts::{FRAC_1_SQRT_2, SQRT_2};
 use super::{
     error::LineError,
     input::{Data, Dense, FreeColumn, Noise, SharedColumn, Stated, finite, full},
-    result::{Estimate, Fit},
+    result::{Fit, FittedValue},
     search::Search,
     solve::fit_by,
 };
@@ -109,7 +109,7 @@ pub fn part(data: &Data, rows: &[usize]) -> Result<Fit, LineError> {
 ///
 /// # Errors
 /// As [`beside`]; [`LineError::UndeterminedColumn`] if the step cannot be told from the line.
-pub fn step(data: &Data, beyond: &[bool]) -> Result<Estimate, LineError> {
+pub fn step(data: &Data, beyond: &[bool]) -> Result<FittedValue, LineError> {
     let entries = beyond.iter().map(|beyond| f64::from(u8::from(*beyond))).collect();
     with_unknown(data, FreeColumn::InX(entries))
 }
@@ -119,7 +119,7 @@ pub fn step(data: &Data, beyond: &[bool]) -> Result<Estimate, LineError> {
 ///
 /// # Errors
 /// As [`beside`].
-pub fn quadratic_term(data: &Data) -> Result<Estimate, LineError> {
+pub fn quadratic_term(data: &Data) -> Result<FittedValue, LineError> {
     // Counting from the middle changes intercept and slope only, and keeps the column apart from both.
     let middle = data.x.iter().sum::<f64>() / data.x.len() as f64;
     with_unknown(data, FreeColumn::InY(data.x.iter().map(|x| (x - middle) * (x - middle)).collect()))
@@ -129,7 +129,7 @@ pub fn quadratic_term(data: &Data) -> Result<Estimate, LineError> {
 ///
 /// # Errors
 /// As [`beside`]; [`LineError::UndeterminedColumn`] if it cannot be told from the line.
-pub fn with_unknown(data: &Data, column: FreeColumn) -> Result<Estimate, LineError> {
+pub fn with_unknown(data: &Data, column: FreeColumn) -> Result<FittedValue, LineError> {
     let mut wider = data.clone();
     wider.free.push(column);
     let line = beside(&wider)?;

@@ -65,5 +65,5 @@ mod refit;
 pub use error::LineError;
 pub use input::{Data, Dense, FreeColumn, Noise, SharedColumn, Stated};
 pub use refit::Refit;
-pub use result::{Estimate, Fit, RowFit, Uncertainty, bias_of_reciprocal};
+pub use result::{Fit, FittedValue, RowFit, Uncertainty, bias_of_reciprocal};
 pub use solve::fit;

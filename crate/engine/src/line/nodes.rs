@@ -18,7 +18,7 @@ use std::array::from_fn;
 use super::{
     basis::{Basis, dot},
     chebyshev::{self, lagrange, value},
-    noise::{Independent, Noise},
+    noise::{Independent, NoiseForm},
     problem::Problem,
 };
 
@@ -28,7 +28,7 @@ pub(super) const MOST_COEFFICIENTS: usize = 14;
 const BLOCK: usize = 4;
 
 /// One row of several trials, each in a lane of its own: x less its anchor, and y less the nominal line.
-pub(super) type Row<const L: usize> = [[f64; L]; 2];
+pub(super) type RowLanes<const L: usize> = [[f64; L]; 2];
 
 /// P at some slopes about the nominal one.
 #[derive(Debug, Clone)]
@@ -86,7 +86,7 @@ pub(super) struct Gradient<const L: usize> {
 
 /// The least χ² of several trials.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Least<const L: usize> {
+pub(super) struct LeastOfEach<const L: usize> {
     /// Where.
     pub s: [f64; L],
     /// The last step there.
@@ -133,7 +133,7 @@ impl Nodes {
     }
 
     /// The gradient in the trials whose rows these are.
-    pub fn gradient<const L: usize>(&self, rows: &[Row<L>]) -> Gradient<L> {
+    pub fn gradient<const L: usize>(&self, rows: &[RowLanes<L>]) -> Gradient<L> {
         let mut coefficients = [[0.0; L]; MOST_COEFFICIENTS];
         let mut information = [[0.0; L]; 2];
         for node in &self.all {
@@ -153,7 +153,7 @@ impl Nodes {
     }
 
     /// ½ dχ²/db at `s` in one trial.
-    pub fn gradient_at(&self, s: f64, rows: &[Row<1>]) -> f64 {
+    pub fn gradient_at(&self, s: f64, rows: &[RowLanes<1>]) -> f64 {
         let [[value], _] = self.gradient(rows).at([s]);
         value / self.reach
     }
@@ -205,7 +205,7 @@ impl Matrix {
     }
 
     /// yᵀPy, xᵀPy and xᵀPx.
-    fn sums<const L: usize>(&self, rows: &[Row<L>]) -> [[f64; L]; 3] {
+    fn sums<const L: usize>(&self, rows: &[RowLanes<L>]) -> [[f64; L]; 3] {
         let [x, y, mut yy, mut xy, mut xx] = moments(&self.weights, rows);
         for l in 0..L {
             let (x_part, y_part) = (x[l] * self.per_total, y[l] * self.per_total);
@@ -233,7 +233,7 @@ impl Matrix {
 }
 
 /// Σ w x, Σ w y, Σ w y², Σ w x y and Σ w x².
-fn moments<const L: usize>(weights: &[f64], rows: &[Row<L>]) -> [[f64; L]; 5] {
+fn moments<const L: usize>(weights: &[f64], rows: &[RowLanes<L>]) -> [[f64; L]; 5] {
     let mut all = [[0.0; L]; 5];
     for first in (0..L).step_by(BLOCK) {
         let lanes = first..L.min(first + BLOCK);
@@ -256,7 +256,7 @@ fn moments<const L: usize>(weights: &[f64], rows: &[Row<L>]) -> [[f64; L]; 5] {
 }
 
 /// Sums of a direction's products with x and y.
-fn along<const L: usize>(direction: &[f64], rows: &[Row<L>]) -> [[f64; L]; 2] {
+fn along<const L: usize>(direction: &[f64], rows: &[RowLanes<L>]) -> [[f64; L]; 2] {
     let mut sums = [[0.0; L]; 2];
     for (entry, [x, y]) in direction.iter().zip(rows) {
         for l in 0..L {
@@ -270,7 +270,7 @@ fn along<const L: usize>(direction: &[f64], rows: &[Row<L>]) -> [[f64; L]; 2] {
 impl<const L: usize> Gradient<L> {
     /// Where it is zero: the series of the root to its third term, then Newton's method. Every trial takes the same
     /// number of steps, so that none hangs on its neighbours.
-    pub fn zero(&self) -> Least<L> {
+    pub fn zero(&self) -> LeastOfEach<L> {
         const STEPS: usize = 2;
         let [constant, linear, square, cube] = [0, 1, 2, 3].map(|k| self.coefficients[k]);
         let mut s: [f64; L] = from_fn(|l| {
@@ -289,7 +289,7 @@ impl<const L: usize> Gradient<L> {
             curvature = first;
         }
         let information = from_fn(|l| self.information[0][l] + s[l] * self.information[1][l]);
-        Least { s, step, curvature, information }
+        LeastOfEach { s, step, curvature, information }
     }
 
     /// The polynomial and its derivative.

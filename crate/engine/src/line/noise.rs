@@ -8,8 +8,8 @@ use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 
 use super::error::LineError;
 
-/// What the fit asks of a noise form. Methods after [`at_slope`](Noise::at_slope) hold for that slope.
-pub(super) trait Noise: core::fmt::Debug {
+/// What the fit asks of a noise form. Methods after [`at_slope`](NoiseForm::at_slope) hold for that slope.
+pub(super) trait NoiseForm: core::fmt::Debug {
     /// Sets W for slope `b`.
     fn at_slope(&mut self, b: f64) -> Result<(), LineError>;
     /// Multiplies a column by L⁻¹, where W = L Lᵀ.
@@ -46,7 +46,7 @@ impl Independent {
     }
 }
 
-impl Noise for Independent {
+impl NoiseForm for Independent {
     fn at_slope(&mut self, b: f64) -> Result<(), LineError> {
         self.slope = b;
         self.root_weight.copy_from_slice(&self.var_y);
@@ -111,7 +111,7 @@ impl Noise for Independent {
 
 /// A full covariance matrix over all x and y.
 #[derive(Debug, Clone)]
-pub(super) struct Joint {
+pub(super) struct JointNoise {
     pub yy: DMatrix<f64>,
     /// Covariance of x; `None` where x is exact.
     pub xx: Option<DMatrix<f64>>,
@@ -121,9 +121,9 @@ pub(super) struct Joint {
     factor: Option<Cholesky<f64, Dyn>>,
 }
 
-impl Joint {
+impl JointNoise {
     pub fn new(xx: Option<DMatrix<f64>>, yy: DMatrix<f64>, xy: Option<DMatrix<f64>>) -> Self {
-        Joint { yy, xx, xy, slope: 0.0, factor: None }
+        JointNoise { yy, xx, xy, slope: 0.0, factor: None }
     }
 
     fn lower(&self) -> Option<&DMatrix<f64>> {
@@ -131,7 +131,7 @@ impl Joint {
     }
 }
 
-impl Noise for Joint {
+impl NoiseForm for JointNoise {
     fn at_slope(&mut self, b: f64) -> Result<(), LineError> {
         self.slope = b;
         let depends_on_slope = self.xx.is_some() || self.xy.is_some();

@@ -8,22 +8,22 @@ use std::ops::{Add, Mul, Neg, Sub};
 
 /// high + low, where low is less than a rounding of high.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(super) struct Pair {
+pub(super) struct DoubleDouble {
     pub high: f64,
     pub low: f64,
 }
 
-impl Pair {
+impl DoubleDouble {
     /// a + b, without rounding.
     pub fn sum(a: f64, b: f64) -> Self {
         let high = a + b;
         let of_b = high - a;
-        Pair { high, low: (a - (high - of_b)) + (b - of_b) }
+        DoubleDouble { high, low: (a - (high - of_b)) + (b - of_b) }
     }
 
     /// a − b, without rounding.
     pub fn difference(a: f64, b: f64) -> Self {
-        Pair::sum(a, -b)
+        DoubleDouble::sum(a, -b)
     }
 
     /// a · b, without rounding.
@@ -31,7 +31,7 @@ impl Pair {
         let ([a_top, a_rest], [b_top, b_rest]) = (halves(a), halves(b));
         let high = a * b;
         let low = a_rest * b_rest - (((high - a_top * b_top) - a_rest * b_top) - a_top * b_rest);
-        Pair { high, low }
+        DoubleDouble { high, low }
     }
 
     /// The nearest double.
@@ -41,49 +41,49 @@ impl Pair {
 
     /// Over a power of two.
     pub fn over(self, power: f64) -> Self {
-        Pair { high: self.high / power, low: self.low / power }
+        DoubleDouble { high: self.high / power, low: self.low / power }
     }
 
     /// The same with low made as small as it can be.
     fn settled(high: f64, low: f64) -> Self {
         let sum = high + low;
-        Pair { high: sum, low: low - (sum - high) }
+        DoubleDouble { high: sum, low: low - (sum - high) }
     }
 }
 
-impl From<f64> for Pair {
+impl From<f64> for DoubleDouble {
     fn from(high: f64) -> Self {
-        Pair { high, low: 0.0 }
+        DoubleDouble { high, low: 0.0 }
     }
 }
 
-impl Add for Pair {
-    type Output = Pair;
-    fn add(self, other: Pair) -> Pair {
-        let high = Pair::sum(self.high, other.high);
-        Pair::settled(high.high, high.low + (self.low + other.low))
+impl Add for DoubleDouble {
+    type Output = DoubleDouble;
+    fn add(self, other: DoubleDouble) -> DoubleDouble {
+        let high = DoubleDouble::sum(self.high, other.high);
+        DoubleDouble::settled(high.high, high.low + (self.low + other.low))
     }
 }
 
-impl Neg for Pair {
-    type Output = Pair;
-    fn neg(self) -> Pair {
-        Pair { high: -self.high, low: -self.low }
+impl Neg for DoubleDouble {
+    type Output = DoubleDouble;
+    fn neg(self) -> DoubleDouble {
+        DoubleDouble { high: -self.high, low: -self.low }
     }
 }
 
-impl Sub for Pair {
-    type Output = Pair;
-    fn sub(self, other: Pair) -> Pair {
+impl Sub for DoubleDouble {
+    type Output = DoubleDouble;
+    fn sub(self, other: DoubleDouble) -> DoubleDouble {
         self + -other
     }
 }
 
-impl Mul for Pair {
-    type Output = Pair;
-    fn mul(self, other: Pair) -> Pair {
-        let high = Pair::product(self.high, other.high);
-        Pair::settled(high.high, high.low + (self.high * other.low + self.low * other.high))
+impl Mul for DoubleDouble {
+    type Output = DoubleDouble;
+    fn mul(self, other: DoubleDouble) -> DoubleDouble {
+        let high = DoubleDouble::product(self.high, other.high);
+        DoubleDouble::settled(high.high, high.low + (self.high * other.low + self.low * other.high))
     }
 }
 

@@ -7,8 +7,8 @@ use super::{
     basis::dot,
     error::LineError,
     input::{Data, Dense, FreeColumn, SharedColumn, Stated},
-    noise::{Independent, Joint, Noise},
-    pair::Pair,
+    noise::{Independent, JointNoise, NoiseForm},
+    pair::DoubleDouble,
 };
 
 /// Positions that span less than this share of their own size are one place: their differences are a few roundings.
@@ -43,7 +43,7 @@ impl Frame {
     }
 
     /// The origin at the weighted mean, with the weights of a first rough slope; gives that slope too.
-    pub fn centred(self, data: &Data, noise: &mut dyn Noise) -> Result<(Self, f64), LineError> {
+    pub fn centred(self, data: &Data, noise: &mut dyn NoiseForm) -> Result<(Self, f64), LineError> {
         let plain = Moments::of(&self, data, &vec![1.0; data.x.len()]);
         noise.at_slope(plain.slope())?;
         let weighted = Moments::of(&self, data, &noise.weights());
@@ -64,13 +64,13 @@ impl Frame {
     }
 
     /// As [`x`](Self::x), without rounding.
-    pub fn x_closely(&self, x: f64) -> Pair {
-        Pair::difference(x, self.x_origin).over(self.x_scale)
+    pub fn x_closely(&self, x: f64) -> DoubleDouble {
+        DoubleDouble::difference(x, self.x_origin).over(self.x_scale)
     }
 
     /// As [`y`](Self::y), without rounding.
-    pub fn y_closely(&self, y: f64) -> Pair {
-        Pair::difference(y, self.y_origin).over(self.y_scale)
+    pub fn y_closely(&self, y: f64) -> DoubleDouble {
+        DoubleDouble::difference(y, self.y_origin).over(self.y_scale)
     }
 
     /// The rows' own errors, in the scaled units.
@@ -86,14 +86,14 @@ impl Frame {
     }
 
     /// The covariance matrix of `n` rows, in the scaled units.
-    pub fn joint(&self, dense: &Dense, n: usize) -> Joint {
+    pub fn joint(&self, dense: &Dense, n: usize) -> JointNoise {
         let block = |list: &[f64], a: f64, b: f64| {
             let stated = list.iter().any(|value| *value != 0.0);
             stated.then(|| DMatrix::from_row_iterator(n, n, list.iter().map(|value| value / a / b)))
         };
         let (x, y) = (self.x_scale, self.y_scale);
         let yy = block(&dense.yy, y, y).unwrap_or_else(|| DMatrix::zeros(n, n));
-        Joint::new(block(&dense.xx, x, x), yy, block(&dense.xy, x, y))
+        JointNoise::new(block(&dense.xx, x, x), yy, block(&dense.xy, x, y))
     }
 }
 
@@ -144,7 +144,7 @@ pub(super) struct Problem {
 
 impl Problem {
     /// `slope` in scaled units, roughly.
-    pub fn new(data: &Data, frame: Frame, noise: &dyn Noise, slope: f64) -> Result<Self, LineError> {
+    pub fn new(data: &Data, frame: Frame, noise: &dyn NoiseForm, slope: f64) -> Result<Self, LineError> {
         let shared = data.shared();
         let weights = if shared.is_empty() && data.free.is_empty() { vec![] } else { noise.weights() };
         let mean = WeightedMean { total: weights.iter().sum(), weights };
@@ -200,8 +200,8 @@ impl Centred {
     }
 
     /// The effect of an entry, without rounding.
-    pub fn closely(&self, entry: f64) -> Pair {
-        Pair::difference(entry / self.unit, self.origin)
+    pub fn closely(&self, entry: f64) -> DoubleDouble {
+        DoubleDouble::difference(entry / self.unit, self.origin)
     }
 }
 

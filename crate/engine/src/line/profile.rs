@@ -14,8 +14,8 @@ use super::{
     basis::{Basis, dot},
     error::LineError,
     input::{Data, entry},
-    noise::Noise,
-    pair::Pair,
+    noise::NoiseForm,
+    pair::DoubleDouble,
     problem::{Centred, DISTINCT, Problem},
 };
 
@@ -36,7 +36,7 @@ pub(super) struct ProfileValue {
 #[derive(Debug)]
 pub(super) struct Profile<'a> {
     pub problem: &'a Problem,
-    pub noise: Box<dyn Noise>,
+    pub noise: Box<dyn NoiseForm>,
     pub basis: Basis,
     /// Whitened residual, then the prior rows.
     pub residual: Vec<f64>,
@@ -56,7 +56,7 @@ pub(super) struct Profile<'a> {
 }
 
 impl<'a> Profile<'a> {
-    pub fn new(problem: &'a Problem, noise: Box<dyn Noise>) -> Self {
+    pub fn new(problem: &'a Problem, noise: Box<dyn NoiseForm>) -> Self {
         let n = problem.x.len();
         let rows = n + problem.shared.len();
         let others = problem.shared.len() + problem.free.len() + 1;
@@ -92,7 +92,7 @@ impl<'a> Profile<'a> {
 
     /// Evaluates χ² at a slope close to the one before, with residuals formed in pairs: no digit is lost to what the
     /// unknowns take out of the readings, however much that is.
-    pub fn closely_at(&mut self, data: &Data, slope: Pair) -> Result<ProfileValue, LineError> {
+    pub fn closely_at(&mut self, data: &Data, slope: DoubleDouble) -> Result<ProfileValue, LineError> {
         self.noise.at_slope(slope.high)?;
         self.lay_columns(slope.high)?;
         self.fit_others_closely(data, slope);
@@ -133,20 +133,20 @@ impl<'a> Profile<'a> {
     /// The intercept in scaled units, at a slope and the other unknowns as they stand, and the largest of the terms
     /// that it is the sum of: the constant, less what the slope and the columns beside the line amount to between
     /// their origins and zero.
-    pub fn intercept(&self, slope: Pair) -> (Pair, f64) {
+    pub fn intercept(&self, slope: DoubleDouble) -> (DoubleDouble, f64) {
         let frame = &self.problem.frame;
         let (high, low) = (&self.unknowns, &self.unknowns_low);
-        let unknown = |k: usize| Pair { high: high[k], low: entry(low, k) };
-        let level = Pair::from(frame.y_origin / frame.y_scale);
+        let unknown = |k: usize| DoubleDouble { high: high[k], low: entry(low, k) };
+        let level = DoubleDouble::from(frame.y_origin / frame.y_scale);
         let run = slope * (frame.x_origin / frame.x_scale).into();
         let mut sum = level + unknown(high.len() - 1) - run;
         let mut largest = level.high.abs().max(run.high.abs());
-        let mut take = |step: Pair| {
+        let mut take = |step: DoubleDouble| {
             sum = sum - step;
             largest = largest.max(step.high.abs());
         };
         for (k, shared) in self.problem.shared.iter().enumerate() {
-            take(unknown(k) * (Pair::from(shared.y.origin) - slope * shared.x.origin.into()));
+            take(unknown(k) * (DoubleDouble::from(shared.y.origin) - slope * shared.x.origin.into()));
         }
         for (k, free) in (self.problem.shared.len()..).zip(&self.problem.free) {
             take(unknown(k) * free.origin.into());
@@ -219,19 +219,22 @@ impl<'a> Profile<'a> {
     }
 
     /// As [`fit_others`](Self::fit_others), counting from all the unknowns found last.
-    fn fit_others_closely(&mut self, data: &Data, slope: Pair) {
+    fn fit_others_closely(&mut self, data: &Data, slope: DoubleDouble) {
         let Profile { problem, residual, unknowns, unknowns_low, .. } = self;
         let (n, frame) = (data.x.len(), &problem.frame);
         unknowns_low.resize(unknowns.len(), 0.0);
-        let known: Vec<Pair> =
-            unknowns.iter().zip(&*unknowns_low).map(|(high, low)| Pair { high: *high, low: *low }).collect();
+        let known: Vec<DoubleDouble> = unknowns
+            .iter()
+            .zip(&*unknowns_low)
+            .map(|(high, low)| DoubleDouble { high: *high, low: *low })
+            .collect();
         let (shared, others) = known.split_at(problem.shared.len());
         for (i, r) in residual[..n].iter_mut().enumerate() {
             let mut position = frame.x_closely(data.x[i]);
             let mut left = frame.y_closely(data.y[i]);
             for ((column, centred), z) in data.shared().iter().zip(&problem.shared).zip(shared) {
                 let effect = |list: &[f64], centred: &Centred| {
-                    if list.is_empty() { Pair::default() } else { *z * centred.closely(list[i]) }
+                    if list.is_empty() { DoubleDouble::default() } else { *z * centred.closely(list[i]) }
                 };
                 position = position - effect(&column.x, &centred.x);
                 left = left - effect(&column.y, &centred.y);
@@ -248,7 +251,7 @@ impl<'a> Profile<'a> {
         self.basis.project(&mut self.residual, &mut self.unknowns);
         self.basis.solve(&mut self.unknowns);
         for ((high, low), known) in self.unknowns.iter_mut().zip(&mut self.unknowns_low).zip(known) {
-            let sum = known + Pair::from(*high);
+            let sum = known + DoubleDouble::from(*high);
             (*high, *low) = (sum.high, sum.low);
         }
     }

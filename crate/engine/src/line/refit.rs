@@ -17,7 +17,7 @@
 use super::{
     chebyshev::cosine,
     input::{Data, Noise, SharedColumn},
-    nodes::{Least, MOST_COEFFICIENTS, Nodes, Row, Size},
+    nodes::{LeastOfEach, MOST_COEFFICIENTS, Nodes, RowLanes, Size},
     noise::Independent,
     problem::{Frame, Problem},
     profile::Profile,
@@ -143,9 +143,9 @@ impl Quick {
     }
 
     /// NaN for the engine.
-    fn slopes<const L: usize>(&self, x: &[[f64; L]], y: &[[f64; L]], rows: &mut [Row<L>]) -> [f64; L] {
+    fn slopes<const L: usize>(&self, x: &[[f64; L]], y: &[[f64; L]], rows: &mut [RowLanes<L>]) -> [f64; L] {
         self.write_rows(x, y, rows);
-        let Least { s, step, curvature, information } = self.nodes.gradient(rows).zero();
+        let LeastOfEach { s, step, curvature, information } = self.nodes.gradient(rows).zero();
         let mut slopes = [f64::NAN; L];
         for l in 0..L {
             let sound = s[l].abs() <= self.limit
@@ -157,7 +157,7 @@ impl Quick {
         slopes
     }
 
-    fn write_rows<const L: usize>(&self, x: &[[f64; L]], y: &[[f64; L]], rows: &mut [Row<L>]) {
+    fn write_rows<const L: usize>(&self, x: &[[f64; L]], y: &[[f64; L]], rows: &mut [RowLanes<L>]) {
         let nominal = self.nodes.nominal;
         match &self.anchors {
             Anchors::One([x_origin, y_origin]) => {
@@ -285,7 +285,7 @@ impl<'a> Rig<'a> {
 
 impl Quick {
     /// The readings of `problem`, which is in its own units, as the quick way counts them.
-    fn rows_of(&self, problem: &Problem) -> Vec<Row<1>> {
+    fn rows_of(&self, problem: &Problem) -> Vec<RowLanes<1>> {
         let from = |origin: f64, list: &[f64]| list.iter().map(|value| [origin + value]).collect::<Vec<_>>();
         let (x, y) = (from(problem.frame.x_origin, &problem.x), from(problem.frame.y_origin, &problem.y));
         let mut rows = vec![[[0.0]; 2]; x.len()];

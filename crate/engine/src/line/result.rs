@@ -3,10 +3,10 @@
 use super::{
     error::LineError,
     input::{Data, FreeColumn, Noise},
-    pair::Pair,
+    pair::DoubleDouble,
     problem::Shared,
     profile::Profile,
-    search::Least,
+    search::LeastChiSquare,
 };
 
 /// A row whose information is taken up by the fit to this share has no residual of its own.
@@ -31,9 +31,9 @@ pub struct Fit {
     /// Row by row, in the order given.
     pub rows: Vec<RowFit>,
     /// Each shared error as the rows tell it, in units of its stated standard deviation (which gives 0 ± 1 before).
-    pub shared: Vec<Estimate>,
+    pub shared: Vec<FittedValue>,
     /// Each free column's unknown.
-    pub free: Vec<Estimate>,
+    pub free: Vec<FittedValue>,
     /// Where line and slope are uncorrelated: the line is best known here.
     pub centre: f64,
     /// The line at [`centre`](Fit::centre).
@@ -57,7 +57,7 @@ pub struct Uncertainty {
 
 /// A fitted value beside the line.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
-pub struct Estimate {
+pub struct FittedValue {
     /// The value.
     pub value: f64,
     /// Its standard uncertainty; `None` as in [`Fit::uncertainty`].
@@ -137,7 +137,7 @@ pub fn bias_of_reciprocal(v: f64, slope: f64, u_slope: f64) -> f64 {
 }
 
 /// Brings the state of `profile` at the least χ² back to the units of the readings.
-pub(super) fn assemble(data: &Data, profile: &Profile<'_>, least: &Least) -> Result<Fit, LineError> {
+pub(super) fn assemble(data: &Data, profile: &Profile<'_>, least: &LeastChiSquare) -> Result<Fit, LineError> {
     let Profile { problem, basis, .. } = profile;
     let frame = problem.frame;
     let y_per_x = frame.y_scale / frame.x_scale;
@@ -175,7 +175,7 @@ pub(super) fn assemble(data: &Data, profile: &Profile<'_>, least: &Least) -> Res
         return Err(LineError::UndeterminedColumn { column });
     }
     let free = free_estimates(data, profile, slope, unit);
-    let to_centre = least.slope * (Pair::from(frame.x_origin / frame.x_scale) + lean.into());
+    let to_centre = least.slope * (DoubleDouble::from(frame.x_origin / frame.x_scale) + lean.into());
     let fit = Fit {
         intercept: frame.y_scale * least.intercept.value(),
         slope,
@@ -232,17 +232,17 @@ impl Fit {
 }
 
 /// An estimate from its row of R⁻¹, whose last entry pairs with the slope's own.
-fn estimate(value: f64, row: &[f64], u_slope: f64, unit: Option<f64>) -> Estimate {
+fn estimate(value: f64, row: &[f64], u_slope: f64, unit: Option<f64>) -> FittedValue {
     let variance: f64 = row.iter().map(|entry| entry * entry).sum();
     let with_slope = row[row.len() - 1] * u_slope;
-    Estimate {
+    FittedValue {
         value,
         u: unit.map(|unit| variance.sqrt() * unit),
         covariance_with_slope: unit.map(|unit| with_slope * unit * unit),
     }
 }
 
-fn free_estimates(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f64>) -> Vec<Estimate> {
+fn free_estimates(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f64>) -> Vec<FittedValue> {
     let Profile { problem, basis, .. } = profile;
     let frame = problem.frame;
     let u_slope = frame.y_scale / frame.x_scale / basis.r(basis.len() - 1, basis.len() - 1);
@@ -271,7 +271,13 @@ fn free_estimates(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f
         .collect()
 }
 
-fn rows(data: &Data, profile: &Profile<'_>, slope: f64, unit: Option<f64>, free: &[Estimate]) -> Vec<RowFit> {
+fn rows(
+    data: &Data,
+    profile: &Profile<'_>,
+    slope: f64,
+    unit: Option<f64>,
+    free: &[FittedValue],
+) -> Vec<RowFit> {
     let problem = profile.problem;
     let frame = problem.frame;
     let n_shared = problem.shared.len();

@@ -7,7 +7,7 @@ use super::{
     chebyshev::cosine,
     error::LineError,
     input::Data,
-    pair::Pair,
+    pair::DoubleDouble,
     profile::{Profile, ProfileValue},
 };
 
@@ -37,11 +37,11 @@ struct Valley {
 }
 
 /// The least χ², with slope and intercept to more digits than one double holds where that matters.
-pub(super) struct Least {
+pub(super) struct LeastChiSquare {
     pub point: ProfileValue,
-    pub slope: Pair,
+    pub slope: DoubleDouble,
     /// In scaled units.
-    pub intercept: Pair,
+    pub intercept: DoubleDouble,
 }
 
 /// Finds the least χ², and leaves `profile` at it.
@@ -50,7 +50,7 @@ pub(super) fn least(
     data: &Data,
     start: f64,
     search: Search,
-) -> Result<Least, LineError> {
+) -> Result<LeastChiSquare, LineError> {
     let point = match descend(profile, start) {
         Ok(Valley { point, plain }) if plain || search != Search::Everywhere => point,
         Ok(Valley { point, .. }) => scan(profile, Some(point))?,
@@ -61,7 +61,7 @@ pub(super) fn least(
     if blurred(&point) || intercept.high.abs() < CANCELLED * largest {
         refine(profile, data, point)
     } else {
-        Ok(Least { point, slope: point.slope.into(), intercept })
+        Ok(LeastChiSquare { point, slope: point.slope.into(), intercept })
     }
 }
 
@@ -79,14 +79,14 @@ fn blurred(point: &ProfileValue) -> bool {
 }
 
 /// Two more of Newton's steps, with residuals in pairs.
-fn refine(profile: &mut Profile<'_>, data: &Data, point: ProfileValue) -> Result<Least, LineError> {
-    let mut slope = Pair::from(point.slope);
+fn refine(profile: &mut Profile<'_>, data: &Data, point: ProfileValue) -> Result<LeastChiSquare, LineError> {
+    let mut slope = DoubleDouble::from(point.slope);
     for _ in 0..2 {
         let here = profile.closely_at(data, slope)?;
         slope = slope + newton_step(&here).into();
     }
     let point = profile.closely_at(data, slope)?;
-    Ok(Least { point, slope, intercept: profile.intercept(slope).0 })
+    Ok(LeastChiSquare { point, slope, intercept: profile.intercept(slope).0 })
 }
 
 fn descend(profile: &mut Profile<'_>, start: f64) -> Result<Valley, LineError> {

@@ -42,11 +42,11 @@ pub(super) fn lead(data: &Data) -> Result<f64, LineError> {
 }
 
 /// The scales of the readings, and their noise.
-fn prepared(data: &Data) -> Result<(Frame, Box<dyn noise::Noise>), LineError> {
+fn prepared(data: &Data) -> Result<(Frame, Box<dyn noise::NoiseForm>), LineError> {
     input::check(data)?;
     let frame = Frame::around(data)?;
     // One form of the code for both forms of noise: each call of it works on a whole column.
-    let noise: Box<dyn noise::Noise> = match &data.noise {
+    let noise: Box<dyn noise::NoiseForm> = match &data.noise {
         Noise::Unstated => Box::new(Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
         Noise::Stated(stated) => Box::new(frame.independent(stated)),
         Noise::Dense(dense) => Box::new(frame.joint(dense, data.x.len())),
@@ -57,7 +57,7 @@ fn prepared(data: &Data) -> Result<(Frame, Box<dyn noise::Noise>), LineError> {
 fn solve(
     data: &Data,
     frame: Frame,
-    mut noise: Box<dyn noise::Noise>,
+    mut noise: Box<dyn noise::NoiseForm>,
     search: Search,
 ) -> Result<Fit, LineError> {
     let (frame, of_rows) = frame.centred(data, noise.as_mut())?;

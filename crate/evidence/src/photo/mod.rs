@@ -31,4 +31,4 @@ pub use plane::{Check, Plane, Residual};
 pub use propose::{
     Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, check_series_on, propose, propose_on,
 };
-pub use separation::{Edge, Marking, Scatter, Separation, scatter, separation};
+pub use separation::{MarkedEdge, Marking, Scatter, Separation, scatter, separation};

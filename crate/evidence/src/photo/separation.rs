@@ -52,7 +52,7 @@ impl Scatter {
 
 /// One edge.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Edge {
+pub struct MarkedEdge {
     /// Mean column of its marks, divisions.
     pub column: f64,
     /// Mean row of its marks, divisions.
@@ -81,9 +81,9 @@ pub struct Separation {
     /// Part from the lens.
     pub lens: f64,
     /// Edge A.
-    pub a: Edge,
+    pub a: MarkedEdge,
     /// Edge B.
-    pub b: Edge,
+    pub b: MarkedEdge,
     /// The scatter of the repeats on this picture, where there are any.
     pub scatter: Option<Scatter>,
 }
@@ -100,7 +100,7 @@ impl Separation {
 
 /// Marks of one edge on the plane.
 struct Marks {
-    edge: Edge,
+    edge: MarkedEdge,
     /// Σ of squared deviations along the time axis, pixels².
     squares: f64,
 }
@@ -120,7 +120,7 @@ impl Marks {
         let [gx, gy] = plane.by_pixel(at)[0];
         let scale = libm::hypot(gx, gy);
         let squares = places.iter().map(|[q, _]| (q - column) * (q - column)).sum::<f64>() / (scale * scale);
-        Ok(Self { edge: Edge { column, row, at, marks: marks.len(), scale }, squares })
+        Ok(Self { edge: MarkedEdge { column, row, at, marks: marks.len(), scale }, squares })
     }
 }
 

@@ -59,18 +59,18 @@ pub struct Delay {
 }
 
 /// A trace's error: of which of the two, and what.
-pub type Refused = (super::Detector, TraceError);
+pub type TraceRefusal = (super::Detector, TraceError);
 
 /// The delay of B's edge behind A's.
 ///
 /// # Errors
 /// What is refused of either trace, and which.
-pub fn delay(a: &Waveform<'_>, b: &Waveform<'_>, method: DelayMethod) -> Result<Delay, Refused> {
+pub fn delay(a: &Waveform<'_>, b: &Waveform<'_>, method: DelayMethod) -> Result<Delay, TraceRefusal> {
     let (a, b) = (found(a, super::Detector::A)?, found(b, super::Detector::B)?);
     between(&a, &b, method).map(|(delay, _)| delay)
 }
 
-fn found<'a>(wave: &Waveform<'a>, detector: super::Detector) -> Result<Pulse<'a>, Refused> {
+fn found<'a>(wave: &Waveform<'a>, detector: super::Detector) -> Result<Pulse<'a>, TraceRefusal> {
     Pulse::find(wave).map_err(|error| (detector, error))
 }
 
@@ -79,7 +79,7 @@ pub(super) fn between(
     a: &Pulse<'_>,
     b: &Pulse<'_>,
     method: DelayMethod,
-) -> Result<(Delay, [Weights; 2]), Refused> {
+) -> Result<(Delay, [Weights; 2]), TraceRefusal> {
     let of_edge = method.of_edge();
     let (first, from_a) = a.timed(&of_edge).map_err(|error| (super::Detector::A, error))?;
     let (second, from_b) = b.timed(&of_edge).map_err(|error| (super::Detector::B, error))?;
@@ -109,7 +109,7 @@ pub fn difference(
     b: &Pulse<'_>,
     method: DelayMethod,
     less: DelayMethod,
-) -> Result<(f64, f64), Refused> {
+) -> Result<(f64, f64), TraceRefusal> {
     let (one, mut weights) = between(a, b, method)?;
     let (other, others) = between(a, b, less)?;
     for (weights, others) in weights.iter_mut().zip(&others) {

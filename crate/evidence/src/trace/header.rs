@@ -1,16 +1,16 @@
 //! What stands above the samples, or in columns beside them: labels, units, settings.
 
 use super::lines::shown;
-use super::{Setting, Unit, number};
+use super::{ColumnUnit, FileSetting, number};
 
 /// The unit that a column's label ends with: `t (s)`, `Time [ns]`, `U/mV`, `t in ns`, `time_ns`, or nothing but `V`.
-pub(super) fn unit_in(label: &str) -> Option<Unit> {
+pub(super) fn unit_in(label: &str) -> Option<ColumnUnit> {
     let label = label.trim();
     let bracketed = [('(', ')'), ('[', ']'), ('{', '}')].iter().find_map(|(open, close)| {
         let inside = label.strip_suffix(*close)?.rsplit_once(*open)?.1;
-        Unit::spelled(inside)
+        ColumnUnit::spelled(inside)
     });
-    let last = || label.rsplit(['/', ' ', '_', '\t', ':']).next().and_then(Unit::spelled);
+    let last = || label.rsplit(['/', ' ', '_', '\t', ':']).next().and_then(ColumnUnit::spelled);
     bracketed.or_else(last)
 }
 
@@ -28,7 +28,7 @@ pub(super) fn is_second(label: &str) -> Option<bool> {
 }
 
 /// A row of settings: name and value in fields, or in one field with a colon or an equals sign.
-pub(super) fn setting(fields: &[&[u8]]) -> Option<Setting> {
+pub(super) fn setting(fields: &[&[u8]]) -> Option<FileSetting> {
     let mut texts = fields.iter().map(|field| shown(field)).filter(|text| !text.is_empty());
     let first = texts.next()?;
     let first = first.trim_start_matches(['#', '%', ';', '*']).trim();
@@ -40,11 +40,11 @@ pub(super) fn setting(fields: &[&[u8]]) -> Option<Setting> {
         after.trim().clone_into(&mut value);
     }
     (name.chars().any(char::is_alphabetic) && !value.is_empty())
-        .then(|| Setting { name: name.to_owned(), value })
+        .then(|| FileSetting { name: name.to_owned(), value })
 }
 
 /// Time from sample to sample that the settings give, ns: as an interval or as a rate.
-pub(super) fn step(settings: &[Setting], decimal_comma: bool) -> Option<f64> {
+pub(super) fn step(settings: &[FileSetting], decimal_comma: bool) -> Option<f64> {
     settings.iter().find_map(|setting| {
         let name = setting.name.to_lowercase();
         let is_step = ["interval", "increment", "time step", "sampling period", "sample period"]
@@ -54,7 +54,8 @@ pub(super) fn step(settings: &[Setting], decimal_comma: bool) -> Option<f64> {
         let is_rate = name.contains("rate") || name.contains("sampling frequency");
         let (value, unit) = amount(&setting.value, decimal_comma)?;
         let step = if is_step {
-            let unit = Unit::spelled(unit).or_else(|| unit_in(&setting.name)).unwrap_or(Unit::Second);
+            let unit =
+                ColumnUnit::spelled(unit).or_else(|| unit_in(&setting.name)).unwrap_or(ColumnUnit::Second);
             unit.is_time().then(|| value * unit.factor())?
         } else if is_rate {
             1e9 / (value * rate_factor(if unit.is_empty() { &setting.name } else { unit })?)
@@ -66,14 +67,14 @@ pub(super) fn step(settings: &[Setting], decimal_comma: bool) -> Option<f64> {
 }
 
 /// Time of the first sample that the settings give with a unit, ns.
-pub(super) fn start(settings: &[Setting], decimal_comma: bool) -> Option<f64> {
+pub(super) fn start(settings: &[FileSetting], decimal_comma: bool) -> Option<f64> {
     settings.iter().find_map(|setting| {
         let name = setting.name.to_lowercase();
         if !name.contains("first sample") && !name.contains("start time") {
             return None;
         }
         let (value, unit) = amount(&setting.value, decimal_comma)?;
-        let unit = Unit::spelled(unit).or_else(|| unit_in(&setting.name))?;
+        let unit = ColumnUnit::spelled(unit).or_else(|| unit_in(&setting.name))?;
         unit.is_time().then(|| value * unit.factor())
     })
 }

@@ -20,13 +20,13 @@ pub struct Layout {
     /// Time of the first sample where no column gives it, ns.
     pub start: Option<f64>,
     /// What the file says beside the samples.
-    pub settings: Vec<Setting>,
+    pub settings: Vec<FileSetting>,
 }
 
 /// Something that the file says beside its samples.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Setting {
+pub struct FileSetting {
     /// What it is.
     pub name: String,
     /// Its value, as written.
@@ -40,7 +40,7 @@ pub struct TraceColumn {
     /// What it holds.
     pub role: Role,
     /// Its unit.
-    pub unit: Unit,
+    pub unit: ColumnUnit,
     /// The unit stands in the file; otherwise it was supposed, and wants a look.
     pub unit_stated: bool,
     /// As the header has it; may be empty.
@@ -97,7 +97,7 @@ impl Delimiter {
 /// A unit of a column.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub enum Unit {
+pub enum ColumnUnit {
     /// Seconds.
     #[serde(rename = "s")]
     Second,
@@ -124,7 +124,7 @@ pub enum Unit {
     One,
 }
 
-impl Unit {
+impl ColumnUnit {
     /// The unit that a word spells.
     pub fn spelled(word: &str) -> Option<Self> {
         let word = word.trim();

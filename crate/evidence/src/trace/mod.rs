@@ -49,13 +49,13 @@ mod envelope;
 mod measure;
 
 pub use decimal::number;
-pub use delay::{Delay, DelayMethod, Refused, delay, difference};
+pub use delay::{Delay, DelayMethod, TraceRefusal, delay, difference};
 pub use digits::Digits;
 pub use edge::{Edge, Method, edge};
 pub use envelope::{Envelope, envelope};
 pub use error::{ReadError, ReadProblem, TraceError};
 pub use flag::Flag;
-pub use layout::{Delimiter, Layout, Role, Setting, TraceColumn, Unit};
+pub use layout::{ColumnUnit, Delimiter, FileSetting, Layout, Role, TraceColumn};
 pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};
 pub use name::{Named, Pair, pair, rail_reading};
 pub use noise::{Baseline, baseline};
@@ -78,7 +78,7 @@ pub struct Recording {
     /// The channels, in the order of the file's columns.
     pub channels: Vec<Channel>,
     /// What the file says beside the samples.
-    pub settings: Vec<Setting>,
+    pub settings: Vec<FileSetting>,
 }
 
 /// One channel of a recording.

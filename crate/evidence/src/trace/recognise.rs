@@ -6,7 +6,8 @@
 
 use super::lines::{fields, line_end, lines, shown, text, value};
 use super::{
-    DecimalMark, Delimiter, Layout, ReadError, ReadProblem, Role, Setting, TraceColumn, Unit, decimal, header,
+    ColumnUnit, DecimalMark, Delimiter, FileSetting, Layout, ReadError, ReadProblem, Role, TraceColumn,
+    decimal, header,
 };
 
 /// Rows looked at in the middle.
@@ -63,7 +64,7 @@ fn layout(
     let text = text(bytes)?;
     let probed = middle(&text);
     let (delimiter, decimal) = fitting(&probed, delimiter, decimal).ok_or(ReadProblem::NoColumns)?;
-    let numeric = Grid::of(&probed, delimiter, decimal).numeric;
+    let numeric = SplitRows::of(&probed, delimiter, decimal).numeric;
     let first = first_row(&text, delimiter, decimal, &numeric).ok_or(ReadProblem::NoColumns)?;
 
     let last = numeric.iter().rposition(|is| *is).map_or(0, |last| last + 1);
@@ -102,14 +103,14 @@ fn middle(text: &[u8]) -> Vec<&[u8]> {
 }
 
 /// What some rows hold under one delimiter and decimal mark.
-struct Grid {
+struct SplitRows {
     /// For each column, whether every row has a number there.
     numeric: Vec<bool>,
     /// Columns of numbers less columns of anything else; nothing where rows differ in length.
     score: i32,
 }
 
-impl Grid {
+impl SplitRows {
     fn of(rows: &[&[u8]], delimiter: Delimiter, decimal: DecimalMark) -> Self {
         let rows: Vec<_> = rows.iter().map(|row| fields(row, delimiter)).collect();
         let width = rows.iter().map(Vec::len).min().unwrap_or(0);
@@ -145,7 +146,7 @@ fn fitting(
         });
     let mut best = None;
     for pair in pairs {
-        let score = Grid::of(rows, pair.0, pair.1).score;
+        let score = SplitRows::of(rows, pair.0, pair.1).score;
         if score > best.map_or(0, |(score, _)| score) {
             best = Some((score, pair));
         }
@@ -175,8 +176,8 @@ fn first_row(text: &[u8], delimiter: Delimiter, decimal: DecimalMark, numeric: &
 /// What stands above and beside the samples.
 struct Above {
     labels: Vec<String>,
-    units: Vec<Option<Unit>>,
-    settings: Vec<Setting>,
+    units: Vec<Option<ColumnUnit>>,
+    settings: Vec<FileSetting>,
 }
 
 impl Above {
@@ -235,8 +236,8 @@ impl Above {
 }
 
 /// A unit alone, in brackets or not.
-fn bare_unit(field: &str) -> Option<Unit> {
-    Unit::spelled(field.trim().trim_matches(['(', ')', '[', ']']))
+fn bare_unit(field: &str) -> Option<ColumnUnit> {
+    ColumnUnit::spelled(field.trim().trim_matches(['(', ')', '[', ']']))
 }
 
 /// A unit, or a dash for none.
@@ -259,14 +260,14 @@ fn columns(
         .enumerate()
         .map(|(column, is)| if *is { Progress::of(&rows, column, decimal) } else { None })
         .collect();
-    let time = chosen_time(&steps, |column| stated(column).is_some_and(Unit::is_time));
-    let time_unit = time.map_or(Unit::One, |time| {
+    let time = chosen_time(&steps, |column| stated(column).is_some_and(ColumnUnit::is_time));
+    let time_unit = time.map_or(ColumnUnit::One, |time| {
         let step = steps[time].as_ref().map_or(1.0, |progress| progress.step);
-        let supposed = if step <= 1e-6 { Unit::Second } else { Unit::Nanosecond };
+        let supposed = if step <= 1e-6 { ColumnUnit::Second } else { ColumnUnit::Nanosecond };
         stated(time).filter(|unit| unit.is_time()).unwrap_or(supposed)
     });
     let is_time_too = |index: usize| {
-        let counts = is_running(steps[index].as_ref()) && !stated(index).is_some_and(Unit::is_time);
+        let counts = is_running(steps[index].as_ref()) && !stated(index).is_some_and(ColumnUnit::is_time);
         !counts && same_step(time.and_then(|time| steps[time].as_ref()), steps[index].as_ref())
     };
     let mut channels = Vec::new();
@@ -274,8 +275,12 @@ fn columns(
         .map(|index| {
             let unit = stated(index);
             let label = above.labels[index].clone();
-            let mut column =
-                TraceColumn { role: Role::Ignored, unit: Unit::One, unit_stated: unit.is_some(), label };
+            let mut column = TraceColumn {
+                role: Role::Ignored,
+                unit: ColumnUnit::One,
+                unit_stated: unit.is_some(),
+                label,
+            };
             if Some(index) == time {
                 column.role = Role::Time;
                 column.unit = time_unit;
@@ -283,10 +288,12 @@ fn columns(
                 // Each channel with its own times.
                 column.role = Role::Time;
                 column.unit = unit.filter(|unit| unit.is_time()).unwrap_or(time_unit);
-            } else if numeric[index] && !unit.is_some_and(Unit::is_time) && !is_running(steps[index].as_ref())
+            } else if numeric[index]
+                && !unit.is_some_and(ColumnUnit::is_time)
+                && !is_running(steps[index].as_ref())
             {
                 channels.push(index);
-                column.unit = unit.unwrap_or(Unit::Volt);
+                column.unit = unit.unwrap_or(ColumnUnit::Volt);
             }
             column
         })
@@ -359,7 +366,7 @@ fn drop_running_number(columns: &mut [TraceColumn], counts_beside_step: bool) {
         .any(|word| label == *word || (word.len() > 2 && label.starts_with(word)));
     if !time.unit_stated && (counts || counts_beside_step) {
         time.role = Role::Ignored;
-        time.unit = Unit::One;
+        time.unit = ColumnUnit::One;
     }
 }
 

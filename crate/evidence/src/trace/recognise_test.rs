@@ -66,13 +66,13 @@ fn quoted_numbers_with_decimal_commas() {
 #[test]
 fn units_are_taken_from_labels_in_their_many_forms() {
     for (label, unit) in [
-        ("t (s)", Unit::Second),
-        ("Time [ns]", Unit::Nanosecond),
-        ("Time/µs", Unit::Microsecond),
-        ("t in ps", Unit::Picosecond),
-        ("time_ms", Unit::Millisecond),
-        ("ns", Unit::Nanosecond),
-        ("t (\u{3bc}s)", Unit::Microsecond),
+        ("t (s)", ColumnUnit::Second),
+        ("Time [ns]", ColumnUnit::Nanosecond),
+        ("Time/µs", ColumnUnit::Microsecond),
+        ("t in ps", ColumnUnit::Picosecond),
+        ("time_ms", ColumnUnit::Millisecond),
+        ("ns", ColumnUnit::Nanosecond),
+        ("t (\u{3bc}s)", ColumnUnit::Microsecond),
     ] {
         let text =
             format!("{label};A\n{}", rows(30, |i| format!("{}.{};{}", i / 5, i % 5 * 2, VOLTS[i % 7])));
@@ -83,7 +83,7 @@ fn units_are_taken_from_labels_in_their_many_forms() {
     // Latin-1, in which the micro sign is one byte.
     let mut bytes = b"t (\xb5s)\tA\n".to_vec();
     bytes.extend(rows(30, |i| format!("{i}.0\t{}", VOLTS[i % 7])).bytes());
-    assert_eq!(recognise("x", &bytes).unwrap().columns[0].unit, Unit::Microsecond);
+    assert_eq!(recognise("x", &bytes).unwrap().columns[0].unit, ColumnUnit::Microsecond);
 }
 
 #[test]

@@ -13,7 +13,7 @@ use crate::rail::Source;
 const ANEW: usize = 6;
 
 /// Rows whose delays may have been read at another time base: what that costs, what their delays weigh, and which.
-type Stretch = (f64, Change, Vec<usize>);
+type RowStretch = (f64, Change, Vec<usize>);
 
 /// Every explanation by a change that many rows share.
 pub(super) fn hypotheses(trial: &mut Trial) {
@@ -38,7 +38,7 @@ fn in_order(trial: &mut Trial) {
     let n = case.points.len();
     let all: Vec<usize> = (0..n).collect();
     let tries = libm::log(n as f64);
-    let mut stretches: Vec<Stretch> = Vec::new();
+    let mut stretches: Vec<RowStretch> = Vec::new();
     let (mut step, mut delays) = (null.unchanged(), null.unchanged());
     for from in (1..n).rev() {
         null.alter(&mut step, from, 1.0);
@@ -80,7 +80,7 @@ fn by_setting(trial: &mut Trial) {
         return;
     }
     let tries = libm::log(clocks.len() as f64);
-    let mut stretches: Vec<Stretch> = Vec::new();
+    let mut stretches: Vec<RowStretch> = Vec::new();
     for own in &clocks {
         let rows: Vec<usize> = (0..n).filter(|row| clock(*row) == Some(*own)).collect();
         // Of two settings the one with fewer rows is told.
@@ -192,9 +192,9 @@ fn settled(trial: &Trial, behind: &mut [bool], rows: &[usize]) -> Option<(Change
 
 /// Another time base for some rows, of which those that come nearest are fitted anew: with the delays their
 /// uncertainties are multiplied, too.
-fn other_bases(trial: &mut Trial, stretches: &[Stretch]) {
+fn other_bases(trial: &mut Trial, stretches: &[RowStretch]) {
     let (case, null) = (trial.case, trial.null);
-    let each = |(_, delays, _): &Stretch| RATIOS.map(|ratio| null.with(delays, ratio - 1.0).chi_square);
+    let each = |(_, delays, _): &RowStretch| RATIOS.map(|ratio| null.with(delays, ratio - 1.0).chi_square);
     let near: Vec<f64> = stretches.iter().flat_map(each).collect();
     for place in least(&near, ANEW) {
         let (cost, _, rows) = &stretches[place / RATIOS.len()];

@@ -4,7 +4,6 @@ use crate::analysis::context::RowContext;
 use crate::analysis::diagnosis::Found;
 use crate::analysis::rows::Rows;
 use crate::analysis::types::{LineAnalysis, Speed, WalkAnalysis};
-use crate::analysis::words::row_numbers;
 use crate::notebook::RowId;
 use crate::quantity::{fixed, plain};
 use crate::words::Message;
@@ -30,7 +29,7 @@ pub struct NoticeInput<'a> {
 impl NoticeInput<'_> {
     /// The numbers of rows on the page, to be listed.
     pub fn numbers(&self, rows: &[RowId]) -> Vec<usize> {
-        row_numbers(self.context.page, rows)
+        self.context.page.row_numbers(rows)
     }
 
     /// A number to so many significant digits, as the notebook writes decimals.

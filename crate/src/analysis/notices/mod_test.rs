@@ -9,7 +9,7 @@ use crate::notebook::{
     RailField, RailId, RowId, Scope, Sense, SharedError, Splice, Spot, StoredFile, TraceDelay, TraceTime,
     Traces,
 };
-use crate::words::{Table, Words};
+use crate::words::{WordTable, Words};
 
 /// Small deviations with no pattern, in units of 0.04 ns.
 const WOBBLE: [f64; 12] = [0.7, -0.9, -0.3, 1.1, -0.5, 0.2, 0.9, -1.2, 0.4, -0.6, -0.1, 0.8];
@@ -374,7 +374,7 @@ fn a_sound_notebook_raises_no_notice() {
 
 #[test]
 fn each_planted_fault_is_noticed_with_what_it_names() {
-    let words = Table::english().unwrap();
+    let words = WordTable::english().unwrap();
     let mut missed = Vec::new();
     for (id, plant, names) in CASES {
         let mut bench = Bench::sound();

@@ -5,7 +5,7 @@ use super::repairs;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::origin::Clock;
 use crate::analysis::speed::C0;
-use crate::analysis::types::{Entry, LineAnalysis, Speed};
+use crate::analysis::types::{HowEntered, LineAnalysis, Speed};
 use crate::message;
 use crate::notebook::{Path, RailId, RowId};
 use crate::words::Message;
@@ -199,12 +199,12 @@ fn dominant(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
         .budget
         .components
         .iter()
-        .find(|c| c.share > 0.8 && (c.entry != Entry::Rows || speed.relative > 0.03))?;
+        .find(|c| c.share > 0.8 && (c.entry != HowEntered::Rows || speed.relative > 0.03))?;
     Some(Notice::new(
         "dominant_component",
         Weight::Know,
         Section::Uncertainty,
-        if largest.entry == Entry::Rows {
+        if largest.entry == HowEntered::Rows {
             message!("notice-dominant_component-readings", percent = input.figure(100.0 * largest.share, 2))
         } else {
             message!("notice-dominant_component", percent = input.figure(100.0 * largest.share, 2))

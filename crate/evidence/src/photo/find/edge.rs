@@ -4,7 +4,7 @@ use super::curve::{Curve, SAMPLES};
 
 /// An edge on the flat screen.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Edge {
+pub struct ScreenEdge {
     /// Column, divisions.
     pub column: f64,
     /// Row, divisions.
@@ -31,7 +31,7 @@ fn division(sample: f64) -> f64 {
 }
 
 /// The first steep edge of a trace.
-pub fn edge(curve: &Curve) -> Option<Edge> {
+pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     let rows: Vec<f64> = curve.rows.iter().map(|y| *y as f64).collect();
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few samples")]
     let reach = (REACH * SAMPLES as f64) as usize;
@@ -63,7 +63,7 @@ pub fn edge(curve: &Curve) -> Option<Edge> {
     let confidence = f64::from(curve.seen).min(1.0)
         * (height / (height + 0.3 * SAMPLES as f64))
         * (1.0 / (1.0 + spread * spread / 16.0));
-    Some(Edge {
+    Some(ScreenEdge {
         column: division(column),
         row: division(half),
         base: division(base),

@@ -24,7 +24,7 @@ pub struct Lattice {
 
 /// A stretch of line: how far beside its predicted place it is seen, and how strongly.
 #[derive(Clone, Copy)]
-struct Stretch {
+struct LineStretch {
     /// Pixels along the normal.
     offset: f64,
     /// Unit vector across the line.
@@ -137,9 +137,9 @@ impl Lines {
             let at = |c: u32| plane.pixel([f64::from(c), f64::from(r)]);
             stretch(&self.level, at(c), at(c + 1), reach * spacing(plane, c, r))
         };
-        let upright: Vec<Vec<Stretch>> =
+        let upright: Vec<Vec<LineStretch>> =
             (0..=columns).map(|c| (0..rows).map(|r| up(c, r)).collect()).collect();
-        let level: Vec<Vec<Stretch>> =
+        let level: Vec<Vec<LineStretch>> =
             (0..=rows).map(|r| (0..columns).map(|c| across(c, r)).collect()).collect();
         let mut found = Vec::new();
         for (c, upright) in upright.iter().enumerate() {
@@ -237,7 +237,7 @@ fn spacing(plane: &Plane, column: u32, row: u32) -> f64 {
 }
 
 /// Offset and normal at a crossing, from the stretches before and after it that are seen; none where neither is.
-fn between(line: &[Stretch], crossing: usize) -> Option<(f64, [f64; 2])> {
+fn between(line: &[LineStretch], crossing: usize) -> Option<(f64, [f64; 2])> {
     let before = crossing.checked_sub(1).and_then(|i| line.get(i));
     let seen = || before.into_iter().chain(line.get(crossing)).filter(|s| s.seen);
     let weight: f64 = seen().map(|s| s.strength).sum();
@@ -246,7 +246,7 @@ fn between(line: &[Stretch], crossing: usize) -> Option<(f64, [f64; 2])> {
 }
 
 /// Looks for a line beside the stretch from one crossing to the next, at most `reach` pixels away.
-fn stretch(ridges: &Ridges, from: PixelPoint, to: PixelPoint, reach: f64) -> Stretch {
+fn stretch(ridges: &Ridges, from: PixelPoint, to: PixelPoint, reach: f64) -> LineStretch {
     const SAMPLES: u32 = 24;
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let length = libm::hypot(dx, dy).max(1e-9);
@@ -280,7 +280,7 @@ fn stretch(ridges: &Ridges, from: PixelPoint, to: PixelPoint, reach: f64) -> Str
     let mut strengths: Vec<f64> = profile.iter().map(|(_, strength)| *strength).collect();
     strengths.sort_by(f64::total_cmp);
     let beside = strengths.get(strengths.len() / 3).copied().unwrap_or(0.0);
-    Stretch {
+    LineStretch {
         offset: if weight > 0.0 { moment / weight } else { 0.0 },
         normal,
         strength: best.1,

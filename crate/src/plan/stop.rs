@@ -4,7 +4,7 @@ use litemap::LiteMap;
 
 use crate::air;
 use crate::analysis::context::RowContext;
-use crate::analysis::read::{Bench, RailNumbers, ruler_unit};
+use crate::analysis::read::{BenchNumbers, RailNumbers, ruler_unit};
 use crate::analysis::{C0, Refusal, prepare};
 use crate::message;
 use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row, RowId};
@@ -22,7 +22,7 @@ const CLEAR: f64 = 0.05;
 
 /// A place at which the carriage may stand.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Spot {
+pub struct Stop {
     /// Place of the rail among the rails.
     pub rail: usize,
     /// Rail reading as it is typed.
@@ -54,7 +54,7 @@ pub struct PlanContext<'a> {
     /// The notebook.
     pub page: &'a NotebookState,
     /// The bench in numbers.
-    pub bench: Bench,
+    pub bench: BenchNumbers,
     /// The rails in numbers.
     pub rails: Vec<RailNumbers>,
     /// Where the rails stand.
@@ -128,7 +128,7 @@ impl<'a> PlanContext<'a> {
 
     /// The place on a rail nearest to a distance at which the ruler shows a round reading, `parts` of them or more
     /// to its span; none off the rail.
-    pub fn round_spot(&self, index: usize, distance: f64, parts: f64) -> Option<Spot> {
+    pub fn round_stop(&self, index: usize, distance: f64, parts: f64) -> Option<Stop> {
         let (near, far) = self.ends(index)?;
         let stand = self.stands.get(index)?.as_ref()?;
         let (unit, step, place) = self.ruler_step(index, parts)?;
@@ -137,7 +137,7 @@ impl<'a> PlanContext<'a> {
         [0.0, 1.0, -1.0].into_iter().find_map(|aside| {
             let reading = ((aim / step).round() + aside) * step;
             let distance = stand.distance(unit.to_base(reading));
-            (distance >= near - 1e-9 && distance <= far + 1e-9).then(|| Spot {
+            (distance >= near - 1e-9 && distance <= far + 1e-9).then(|| Stop {
                 rail: index,
                 reading: fixed(reading, place.min(0), self.page.decimal_mark),
                 distance,
@@ -161,44 +161,44 @@ impl<'a> PlanContext<'a> {
 
     /// `count` places spread evenly over a rail, ends included; none at the splitter or before it, nor beyond the
     /// reach of the pulse rate.
-    pub fn along(&self, index: usize, count: usize) -> Vec<Spot> {
-        let mut spots: Vec<Spot> = Vec::new();
-        let Some((near, far)) = self.ends(index) else { return spots };
+    pub fn along(&self, index: usize, count: usize) -> Vec<Stop> {
+        let mut stops: Vec<Stop> = Vec::new();
+        let Some((near, far)) = self.ends(index) else { return stops };
         let reach = self.reach().unwrap_or(f64::INFINITY);
         let far = far.min(reach);
         // At the splitter itself there is no place for a carriage.
         let near = if near > 0.0 { near } else { CLEAR * far };
         for k in 0..count {
             let aim = near + k as f64 / (count.max(2) - 1) as f64 * (far - near);
-            let Some(spot) = self.round_spot(index, aim, FINE) else { continue };
-            let new = spots.last().is_none_or(|last| last.reading != spot.reading);
-            if new && spot.distance > 0.0 && spot.distance < reach {
-                spots.push(spot);
+            let Some(stop) = self.round_stop(index, aim, FINE) else { continue };
+            let new = stops.last().is_none_or(|last| last.reading != stop.reading);
+            if new && stop.distance > 0.0 && stop.distance < reach {
+                stops.push(stop);
             }
         }
-        spots
+        stops
     }
 
     /// The same over all rails.
-    pub fn everywhere(&self, count: usize) -> Vec<Spot> {
-        let mut spots = Vec::new();
+    pub fn everywhere(&self, count: usize) -> Vec<Stop> {
+        let mut stops = Vec::new();
         for rail in 0..self.rails.len() {
-            spots.append(&mut self.along(rail, count));
+            stops.append(&mut self.along(rail, count));
         }
-        spots
+        stops
     }
 
     /// The row that would be read at a place, with edges that lie exactly on the line expected.
-    pub fn row(&self, id: RowId, spot: &Spot, model: &Model) -> Row {
+    pub fn row(&self, id: RowId, stop: &Stop, model: &Model) -> Row {
         let mark = self.page.decimal_mark;
-        let divisions = self.time(&spot.time_base).map_or(0.0, |time| model.delay(spot.distance) / time);
-        let name = self.page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail));
+        let divisions = self.time(&stop.time_base).map_or(0.0, |time| model.delay(stop.distance) / time);
+        let name = self.page.rails.get(stop.rail).map(|rail| rail.name_or_number(stop.rail));
         Row {
             id,
             cells: LiteMap::from_iter([
                 (Cell::Rail, name.unwrap_or_default()),
-                (Cell::Reading, spot.reading.clone()),
-                (Cell::TimeBase, spot.time_base.clone()),
+                (Cell::Reading, stop.reading.clone()),
+                (Cell::TimeBase, stop.time_base.clone()),
                 (Cell::EdgeA, "0".to_owned()),
                 (Cell::EdgeB, in_unit(divisions, Unit::DIVISION, mark)),
             ]),
@@ -237,13 +237,13 @@ fn round_step(limit: f64, below: bool) -> (f64, i32) {
 }
 
 /// A planned position at a place.
-pub fn position(page: &NotebookState, id: PositionId, spot: &Spot) -> PlannedPosition {
-    let rail = page.rails.get(spot.rail).map(|rail| rail.name_or_number(spot.rail)).unwrap_or_default();
+pub fn position(page: &NotebookState, id: PositionId, stop: &Stop) -> PlannedPosition {
+    let rail = page.rails.get(stop.rail).map(|rail| rail.name_or_number(stop.rail)).unwrap_or_default();
     PlannedPosition {
         id,
         rail,
-        reading: spot.reading.clone(),
-        time_base: spot.time_base.clone(),
+        reading: stop.reading.clone(),
+        time_base: stop.time_base.clone(),
         repeats: String::new(),
     }
 }

@@ -119,12 +119,7 @@ fn walk_covers_where_it_is_modelled() {
 fn splices_taken_as_independent_scatter_do_not_cover() {
     let coverage = share(&demo::bench(), &[], |analysis, truth| {
         let line = analysis.line.as_ref().expect("a line");
-        let noise = Stated {
-            ux: line.u_distance.clone(),
-            uy: line.u_delay.clone(),
-            cov_xy: Vec::new(),
-            shared: Vec::new(),
-        };
+        let noise = Stated { ux: line.u_distance.clone(), uy: line.u_delay.clone(), ..Stated::default() };
         let data = Data {
             x: line.distance.clone(),
             y: line.delay.clone(),

@@ -155,7 +155,7 @@ fn iso_28037_clause_9() {
     let inputs = &set["inputs"];
     let [x, y] = ["x", "y"].map(|name| numbers(&inputs[name]));
     let yy = inputs["Vy"].as_array().unwrap().iter().flat_map(numbers).collect();
-    let noise = Noise::Dense(Dense { yy, ..Dense::default() });
+    let noise = Noise::Stated(Stated { dense: Dense { yy, ..Dense::default() }, ..Stated::default() });
     let line = fit(&Data { x: x.clone(), y: y.clone(), noise, free: vec![] }).unwrap();
     check_iso(&line, &set["expected"], DOUBLE);
     let half = |u: f64, first: bool| SharedColumn {
@@ -244,7 +244,7 @@ fn differential(problem: &Value) -> Data {
         problem["shared"].as_array().map_or(vec![], |list| list.iter().map(|s| block(s, n)).collect());
     let cov_xy = problem.get("cov_xy").map_or(vec![], |cov| for_each_row(cov, n));
     let [ux, uy] = ["ux", "uy"].map(|name| for_each_row(&problem[name], n));
-    Data { x, y, noise: Noise::Stated(Stated { ux, uy, cov_xy, shared }), free: vec![] }
+    Data { x, y, noise: Noise::Stated(Stated { ux, uy, cov_xy, shared, ..Stated::default() }), free: vec![] }
 }
 
 /// A common error of standard uncertainty u on rows first … last.

@@ -165,6 +165,7 @@ fn stated_lines_are_the_same_both_ways() {
             uy: vec![0.1; 12],
             cov_xy: vec![2e-4; 12],
             shared,
+            ..Stated::default()
         }),
         ..bench()
     };
@@ -239,8 +240,9 @@ fn through_zero_takes_shared_errors_once() {
         .collect();
     let shared = vec![SharedColumn { x: vec![], y: effect }];
     let columns = Noise::Stated(Stated { uy: vec![0.1; 12], shared, ..Stated::default() });
-    let [a, b] = [columns, Noise::Dense(Dense { yy, ..Dense::default() })]
-        .map(|noise| checks::through_zero(&Data { noise, ..bench() }).unwrap());
+    let [a, b] =
+        [columns, Noise::Stated(Stated { dense: Dense { yy, ..Dense::default() }, ..Stated::default() })]
+            .map(|noise| checks::through_zero(&Data { noise, ..bench() }).unwrap());
     close(a.slope, b.slope, 1e-12, "slope");
     close(a.u_slope.unwrap(), b.u_slope.unwrap(), 1e-12, "u(slope)");
     close(a.chi_square, b.chi_square, 1e-11, "chi-square");

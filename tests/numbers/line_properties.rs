@@ -42,15 +42,25 @@ fn bench() -> impl Strategy<Value = Data> {
                 .iter()
                 .map(|(first, ux, uy)| SharedColumn { x: beyond(*first, *ux), y: beyond(0, *uy) })
                 .collect();
-            Data { x, y, noise: Noise::Stated(Stated { ux, uy, cov_xy, shared }), free: vec![] }
+            Data {
+                x,
+                y,
+                noise: Noise::Stated(Stated { ux, uy, cov_xy, shared, ..Stated::default() }),
+                free: vec![],
+            }
         })
 }
 
 fn stated(data: &Data) -> &Stated {
     match &data.noise {
         Noise::Stated(stated) => stated,
-        other => panic!("stated noise, not {other:?}"),
+        Noise::Unstated => panic!("no uncertainty is stated"),
     }
+}
+
+/// A full covariance matrix alone.
+fn full(dense: Dense) -> Noise {
+    Noise::Stated(Stated { dense, ..Stated::default() })
 }
 
 /// The full matrix of a stated covariance.
@@ -80,7 +90,7 @@ proptest! {
     fn exact_lines_are_recovered(data in bench(), intercept in -1000_i32..1000, slope in 1_i32..100) {
         let x: Vec<f64> = (0..data.x.len()).map(|i| (i * i) as f64).collect();
         let y: Vec<f64> = x.iter().map(|x| f64::from(intercept) + f64::from(slope) * x).collect();
-        for noise in [data.noise.clone(), Noise::Unstated, Noise::Dense(dense(&data))] {
+        for noise in [data.noise.clone(), Noise::Unstated, full(dense(&data))] {
             let line = fit(&Data { x: x.clone(), y: y.clone(), noise, free: vec![] }).unwrap();
             close(line.slope, f64::from(slope), 1e-12, "slope");
             let size = x.last().unwrap() * f64::from(slope) + f64::from(intercept.abs());
@@ -111,12 +121,13 @@ proptest! {
     fn units_scale_exactly(data in bench(), px in -60_i32..60, py in -60_i32..60) {
         let (sx, sy) = (2.0_f64.powi(px), 2.0_f64.powi(py));
         let times = |list: &[f64], factor: f64| -> Vec<f64> { list.iter().map(|value| value * factor).collect() };
-        let Stated { ux, uy, cov_xy, shared } = stated(&data);
+        let Stated { ux, uy, cov_xy, shared, .. } = stated(&data);
         let noise = Noise::Stated(Stated {
             ux: times(ux, sx),
             uy: times(uy, sy),
             cov_xy: times(cov_xy, sx * sy),
             shared: shared.iter().map(|c| SharedColumn { x: times(&c.x, sx), y: times(&c.y, sy) }).collect(),
+            ..Stated::default()
         });
         let scaled = fit(&Data { x: times(&data.x, sx), y: times(&data.y, sy), noise, free: vec![] }).unwrap();
         let line = fit(&data).unwrap();
@@ -141,10 +152,15 @@ proptest! {
         close(u_wider.intercept, u.intercept.hypot(u_common), 1e-9, "u(intercept)");
     }
 
-    /// Columns and the full matrix are two ways to write one covariance.
+    /// Columns, the full matrix, and a matrix beside columns are three ways to write one covariance.
     #[test]
-    fn columns_and_matrix_agree(data in bench()) {
-        let whole = fit(&Data { noise: Noise::Dense(dense(&data)), ..data.clone() }).unwrap();
+    fn columns_and_matrix_agree(data in bench(), beside in 0_usize..3) {
+        let Stated { shared, .. } = stated(&data).clone();
+        let (inside, outside) = shared.split_at(beside.min(shared.len()));
+        let inside = Stated { shared: inside.to_vec(), ..stated(&data).clone() };
+        let dense = dense(&Data { noise: Noise::Stated(inside), ..data.clone() });
+        let noise = Noise::Stated(Stated { dense, shared: outside.to_vec(), ..Stated::default() });
+        let whole = fit(&Data { noise, ..data.clone() }).unwrap();
         let line = fit(&data).unwrap();
         let u = uncertainty(&line);
         same(whole.slope, line.slope, u.slope, 1e-9, "slope");
@@ -183,6 +199,15 @@ proptest! {
         close(turned.slope, line.slope, 1e-12, "slope");
         same(turned.intercept, line.intercept, u.intercept, 1e-10, "intercept");
         close(uncertainty(&turned).slope, u.slope, 1e-12, "u(slope)");
+    }
+
+    /// No list at all stands for zeros.
+    #[test]
+    fn no_list_stands_for_zeros(data in bench()) {
+        let Stated { ux, shared, .. } = stated(&data).clone();
+        let in_x = |uy| Noise::Stated(Stated { ux: ux.clone(), uy, shared: shared.clone(), ..Stated::default() });
+        let [none, zeros] = [vec![], vec![0.0; ux.len()]].map(|uy| fit(&Data { noise: in_x(uy), ..data.clone() }));
+        prop_assert_eq!(none, zeros);
     }
 
     /// With exact x, shared errors are generalised least squares with the full matrix, here by explicit inverse.
@@ -240,8 +265,8 @@ proptest! {
         let shared = columns.iter().map(|c| SharedColumn { x: c.clone(), y: vec![] }).collect();
         let noise = match form {
             0 => Noise::Unstated,
-            1 => Noise::Stated(Stated { ux: list(2), uy: list(3), cov_xy: list(4), shared }),
-            _ => Noise::Dense(Dense { yy: dense[..n * n].to_vec(), xx: dense[64 - n * n..].to_vec(), xy: vec![] }),
+            1 => Noise::Stated(Stated { ux: list(2), uy: list(3), cov_xy: list(4), shared, ..Stated::default() }),
+            _ => full(Dense { yy: dense[..n * n].to_vec(), xx: dense[64 - n * n..].to_vec(), xy: vec![] }),
         };
         let free = columns.into_iter().map(FreeColumn::InX).take(1).collect();
         if let Ok(line) = fit(&Data { x: list(0), y: list(1), noise, free }) {
@@ -274,10 +299,8 @@ fn with(ux: &[f64], uy: &[f64]) -> Data {
 #[test]
 fn degenerate_inputs_are_named() {
     let three = plain(&[1.0, 2.0, 4.0], &[1.0, 2.5, 4.0]);
-    let dense = |yy: &[f64]| Data {
-        noise: Noise::Dense(Dense { yy: yy.to_vec(), ..Dense::default() }),
-        ..three.clone()
-    };
+    let dense =
+        |yy: &[f64]| Data { noise: full(Dense { yy: yy.to_vec(), ..Dense::default() }), ..three.clone() };
     let correlated =
         Noise::Stated(Stated { cov_xy: vec![0.0, 0.02, 0.0], ..stated(&with(&[0.1; 3], &[0.1; 3])).clone() });
     let cases = [
@@ -308,6 +331,11 @@ fn degenerate_inputs_are_named() {
             LineError::UndeterminedColumn { column: 0 },
         ),
         (dense(&[1.0, 2.0, 0.0, 2.0, 1.0, 0.0, 0.0, 0.0, 1.0]), LineError::Indefinite { rows: vec![0, 1] }),
+        (
+            dense(&[0.04, 0.06, 0.1, 0.06, 0.09, 0.15, 0.1, 0.15, 0.25]),
+            LineError::Singular { rows: vec![0, 1] },
+        ),
+        (dense(&[1.0, 0.0, 1.0, 0.0, 1.0, 0.0, 1.0, 0.0, 1.0]), LineError::Singular { rows: vec![0, 2] }),
         (dense(&[1.0, 0.5, 0.0, 0.4, 1.0, 0.0, 0.0, 0.0, 1.0]), LineError::NotSymmetric { rows: (0, 1) }),
         (dense(&[1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0]), LineError::ZeroUncertainty { rows: vec![1] }),
         (dense(&[1.0; 4]), LineError::LengthMismatch { which: "cov(y, y)", got: 4, expected: 9 }),

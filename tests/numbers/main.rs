@@ -12,6 +12,7 @@ mod coverage;
 mod distribution;
 mod floor;
 mod light;
+mod matrices;
 mod line;
 mod line_checks;
 mod line_properties;

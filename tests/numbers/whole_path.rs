@@ -8,7 +8,8 @@
 use serde_json::Value;
 use slope_of_light::analysis::{LineAnalysis, analyse};
 use slope_of_light::notebook::{
-    ActsOn, Cell, Edit, Effect, ErrorShape, Notebook, Scope, SharedError, StatedCovariance, read, write,
+    ActsOn, Cell, CovarianceOf, Edit, Effect, ErrorShape, Notebook, Scope, SharedError, StatedCovariance,
+    read, write,
 };
 
 use crate::reference::{assert_close, number, read as reference, rows};
@@ -76,7 +77,7 @@ fn iso_28037_with_a_full_covariance_matrix() {
     let mut notebook = typed(&case["inputs"]);
     let matrix: Vec<Vec<String>> = rows(&case["inputs"]["Vy"]).iter().map(|row| texts(row, 0)).collect();
     let rows = (1..=10).collect();
-    let covariance = StatedCovariance { acts_on: ActsOn::Delays, rows, matrix };
+    let covariance = StatedCovariance { acts_on: CovarianceOf::Delays, rows, matrix };
     notebook.apply(Edit::SetCovariance(covariance), "").unwrap();
     check(&line(&notebook), &case["expected"], 1e-13);
 }

@@ -79,6 +79,9 @@ share_text: string,
 /** How it came in, or why it can't matter. */
 remark: Message, };
 
+/** Of what a covariance matrix is. */
+export type CovarianceOf = "distances" | "delays" | "both";
+
 /** The sign between whole and fraction, one for a whole notebook. */
 export type DecimalMark = "point" | "comma";
 
@@ -134,7 +137,7 @@ splice: Splice, } } | { "remove_rail": number } | { "set_setting": Setting } | {
 /** Which uncertainty. */
 of: UncertaintyOf,
 /** As a limit, or as a standard uncertainty. */
-kind: UncertaintyKind, } } | { "set_shared": SharedError } | { "remove_shared": number } | { "set_covariance": StatedCovariance } | { "remove_covariance": ActsOn } | { "set_position": PlannedPosition } | { "remove_position": number } | { "set_rehearsal": number } | { "add_row": {
+kind: UncertaintyKind, } } | { "set_shared": SharedError } | { "remove_shared": number } | { "set_covariance": StatedCovariance } | { "remove_covariance": CovarianceOf } | { "set_position": PlannedPosition } | { "remove_position": number } | { "set_rehearsal": number } | { "add_row": {
 /** A number no row of this notebook had before. */
 row: number,
 /** The row it stands behind; at the end if absent. */
@@ -758,10 +761,10 @@ mark: string, } };
  * is at (50, 50). */
 export type Spot = [number, number];
 
-/** A full covariance matrix of some rows, instead of an uncertainty in each. */
+/** A full covariance matrix of some rows. */
 export type StatedCovariance = {
-/** Whether it is of distances (m²) or of delays (ns²). */
-acts_on: ActsOn,
+/** Of what it is. */
+acts_on: CovarianceOf,
 /** The rows, in the order of the matrix. */
 rows: Array<number>,
 /** The matrix, row after row, as typed. */

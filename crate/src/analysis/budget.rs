@@ -9,15 +9,13 @@
 //! row has for itself, with the fit's degrees of freedom; errors that rows share do not show in the scatter, and
 //! stay as stated.
 
-use nalgebra::DMatrix;
-
 use super::air_state::AirLimits;
 use super::origin::{Origin, Quantity};
 use super::parts::{WhatIf, factor};
 use super::read::BenchNumbers;
 use super::types::{Budget, BudgetComponent, HowEntered, LineAnalysis, SlopePart};
 use crate::air::{self, Air};
-use crate::budget::{Component, combine, coverage_factor, propagate, sensitivities};
+use crate::budget::{Component, combine, coverage_factor, sensitivities};
 use crate::notebook::{Basis, ErrorShape};
 
 /// What enters beyond the fit: the beam and the air.
@@ -92,11 +90,8 @@ pub fn u_air(bench: &BenchNumbers, limits: &AirLimits) -> Option<f64> {
         })
         .collect();
     let jacobian = sensitivities(index, &inside, &steps)?;
-    let variances = DMatrix::from_fn(u.len(), u.len(), |i, j| match u.get(i) {
-        Some(u) if i == j => u * u,
-        _ => 0.0,
-    });
-    Some(propagate(&jacobian, &variances)?.get((0, 0)).copied()?.max(0.0).sqrt())
+    let variance: f64 = jacobian.iter().zip(&u).map(|(slope, u)| slope * (u * u) * slope).sum();
+    Some(variance.sqrt())
 }
 
 /// The budget of c; none where there is no uncertainty of the slope to take.

@@ -3,7 +3,7 @@
 use super::place::{Place, Problem, SplicePart};
 use super::types::Refusal;
 use crate::message;
-use crate::notebook::{ActsOn, BenchField, NotebookState, RailField, RailId, Splice};
+use crate::notebook::{BenchField, CovarianceOf, NotebookState, RailField, RailId, Splice};
 use crate::words::Message;
 
 /// What a text of the bench is called.
@@ -92,10 +92,14 @@ fn named(page: &NotebookState, place: &Place) -> Option<(Message, bool)> {
             let index = page.shared.iter().position(|typed| typed.id == *shared)?;
             Some((message!("marked-shared", n = index + 1), true))
         }
-        Place::Covariance { acts_on: ActsOn::Distances } => {
-            Some((message!("marked-covariance-distances"), true))
+        Place::Covariance { acts_on } => {
+            let name = match acts_on {
+                CovarianceOf::Distances => message!("marked-covariance-distances"),
+                CovarianceOf::Delays => message!("marked-covariance-delays"),
+                CovarianceOf::Both => message!("marked-covariance-both"),
+            };
+            Some((name, true))
         }
-        Place::Covariance { acts_on: ActsOn::Delays } => Some((message!("marked-covariance-delays"), true)),
     }
 }
 

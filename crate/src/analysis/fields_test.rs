@@ -4,7 +4,9 @@
 
 use super::super::{Analysis, Section, analyse};
 use super::*;
-use crate::notebook::{Cell, Edit, Effect, ErrorShape, Notebook, OverlapPair, Scope, Setting, SharedError};
+use crate::notebook::{
+    ActsOn, Cell, Edit, Effect, ErrorShape, Notebook, OverlapPair, Scope, Setting, SharedError,
+};
 use crate::words::in_english;
 
 /// Two rails joined by meeting marks, six rows on each that give their delay directly.

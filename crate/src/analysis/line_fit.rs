@@ -1,7 +1,7 @@
 //! From the setup to the straight line Δt = t₀ + b·d, with every error that rows share in its covariance.
 
 use super::origin::{Origin, Quantity};
-use super::parts::{add_squares, slope_parts, total};
+use super::parts::{add_squares, joint_part, slope_parts, total};
 use super::point::Point;
 use super::refusal::refusal;
 use super::setup::Setup;
@@ -47,25 +47,32 @@ fn full(points: &[Point], setup: &Setup, acts_on: ActsOn) -> Vec<f64> {
             },
         );
     }
+    if let Some(joint) = setup.joint() {
+        let block = match acts_on {
+            ActsOn::Distances => &joint.xx,
+            ActsOn::Delays => &joint.yy,
+        };
+        let variances = block.iter().step_by(points.len() + 1);
+        common.iter_mut().zip(variances).for_each(|(common, variance)| *common += variance);
+    }
     let own = total(points, &setup.noises, acts_on);
     own.iter().zip(common).map(|(own, common)| (own * own + common).sqrt()).collect()
 }
 
-/// What the slope's variance is made of; one part for all of it where it can't be told apart.
+/// What the slope's variance is made of; one part for all of it where nothing was stated.
 fn parts_of(setup: &Setup, fit: &Fit) -> Vec<SlopePart> {
     let Some(u) = fit.uncertainty else { return Vec::new() };
-    let whole = |origin, degrees_of_freedom| SlopePart {
-        origin,
-        u: u.slope,
-        quantity: Quantity::Slope,
-        slope: u.slope,
-        degrees_of_freedom,
-        shape: ErrorShape::Normal,
-        independent: true,
-    };
-    match setup.data.noise {
-        Noise::Unstated => vec![whole(Origin::Scatter, Some(fit.degrees_of_freedom as f64))],
-        Noise::Dense(_) => vec![whole(Origin::Matrices, None)],
-        Noise::Stated(_) => slope_parts(fit, &setup.noises, &setup.shared),
+    if setup.data.noise == Noise::Unstated {
+        return vec![SlopePart {
+            origin: Origin::Scatter,
+            u: u.slope,
+            quantity: Quantity::Slope,
+            slope: u.slope,
+            degrees_of_freedom: Some(fit.degrees_of_freedom as f64),
+            shape: ErrorShape::Normal,
+            independent: true,
+        }];
     }
+    let joint = setup.joint().map(|joint| joint_part(fit, joint));
+    slope_parts(fit, &setup.noises, joint, &setup.shared)
 }

@@ -80,7 +80,7 @@ pub enum Origin {
     Traces,
     /// Delays given with an uncertainty of their own.
     Delays,
-    /// Stated covariance matrices, with everything else that is in the fit.
+    /// Stated covariance matrices, where they say something of rows together.
     Matrices,
     /// The scatter of the rows about the line.
     Scatter,

@@ -2,8 +2,9 @@
 //!
 //! Errors that each row has for itself are kept source by source ([`RowErrors`]), so that the fit gets their sum and
 //! the budget each alone. With a_i the change of the slope for one unit of delay i ([`RowFit::influence`]) and b
-//! the slope, such a source gives the slope the variance Σ a_i²(u_y,i² + b²u_x,i²); an error that rows share gives
-//! it cov(b, z)², z being the error in units of its standard deviation. Together they are u²(b), exactly, because
+//! the slope, such a source gives the slope the variance Σ a_i²(u_y,i² + b²u_x,i²); a stated covariance matrix gives it
+//! aᵀ(V_yy + b²V_xx − b(V_xy + V_yx))a; an error that rows share gives it cov(b, z)², z being the error in units of its
+//! standard deviation. Together they are u²(b), exactly, because
 //! the fit is a linear estimator at its own weights (ISO/TS 28037:2010, clause 9).
 //!
 //! [`RowFit::influence`]: crate::line::RowFit::influence
@@ -15,7 +16,7 @@ use super::point::{DelaySource, Point};
 use super::read::{RailNumbers, Reader};
 use super::rows::Rows;
 use super::types::SlopePart;
-use crate::line::{Fit, SharedColumn};
+use crate::line::{Dense, Fit, SharedColumn};
 use crate::message;
 use crate::notebook::{
     ActsOn, Cell, Effect, ErrorShape, NotebookState, Rail, Scope, SharedError, UncertaintyKind, UncertaintyOf,
@@ -308,7 +309,12 @@ pub fn add_squares(sums: &mut [f64], errors: &[f64]) {
 }
 
 /// The parts of the slope's variance, those that rows have for themselves first.
-pub fn slope_parts(fit: &Fit, noises: &[RowErrors], shared: &[Shared]) -> Vec<SlopePart> {
+pub fn slope_parts(
+    fit: &Fit,
+    noises: &[RowErrors],
+    joint: Option<SlopePart>,
+    shared: &[Shared],
+) -> Vec<SlopePart> {
     let own = noises.iter().map(|noise| independent_part(fit, noise));
     let common = shared.iter().zip(&fit.shared).map(|(shared, estimate)| SlopePart {
         origin: shared.origin.clone(),
@@ -319,7 +325,7 @@ pub fn slope_parts(fit: &Fit, noises: &[RowErrors], shared: &[Shared]) -> Vec<Sl
         shape: shared.shape,
         independent: false,
     });
-    merged(own.chain(common))
+    merged(own.chain(joint).chain(common))
 }
 
 /// Parts of one origin, such as the corners of a grid, become one.
@@ -354,6 +360,31 @@ fn independent_part(fit: &Fit, noise: &RowErrors) -> SlopePart {
         slope: variance.sqrt(),
         degrees_of_freedom: noise.degrees_of_freedom,
         shape: noise.shape,
+        independent: true,
+    }
+}
+
+/// The part of rows whose errors were stated together.
+pub fn joint_part(fit: &Fit, joint: &Dense) -> SlopePart {
+    let n = fit.rows.len();
+    // Covariances of a block with the rows' weights on both sides.
+    let weighed = |block: &[f64]| -> f64 {
+        let by_row = fit.rows.iter().zip(block.chunks_exact(n.max(1)));
+        let each = by_row.map(|(row, entries)| {
+            row.influence * entries.iter().zip(&fit.rows).map(|(v, row)| v * row.influence).sum::<f64>()
+        });
+        each.sum()
+    };
+    let variance =
+        weighed(&joint.yy) + fit.slope * (fit.slope * weighed(&joint.xx) - 2.0 * weighed(&joint.xy));
+    let u = variance.max(0.0).sqrt();
+    SlopePart {
+        origin: Origin::Matrices,
+        u,
+        quantity: Quantity::Slope,
+        slope: u,
+        degrees_of_freedom: None,
+        shape: ErrorShape::Normal,
         independent: true,
     }
 }

@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Serialize, Serializer};
 
-use crate::notebook::{ActsOn, BenchField, Cell, RailField, RailId, RowId, SettingId, SharedId};
+use crate::notebook::{BenchField, Cell, CovarianceOf, RailField, RailId, RowId, SettingId, SharedId};
 use crate::words::Message;
 
 /// A place in the notebook that something typed stands at.
@@ -46,8 +46,8 @@ pub enum Place {
     },
     /// A stated covariance matrix.
     Covariance {
-        /// Of distances or of delays.
-        acts_on: ActsOn,
+        /// Of what.
+        acts_on: CovarianceOf,
     },
     /// A cell of a row.
     Cell {

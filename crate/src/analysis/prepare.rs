@@ -2,6 +2,7 @@
 
 use super::air_state;
 use super::context::RowContext;
+use super::matrices;
 use super::parts::WhatIf;
 use super::place::Problem;
 use super::read::{self, Reader};
@@ -31,8 +32,9 @@ pub struct PreparedPage<'a> {
 pub fn prepare<'a>(page: &'a NotebookState, what_if: Option<&WhatIf>) -> PreparedPage<'a> {
     let mut reader = Reader::new(page.decimal_mark);
     let context = RowContext::read(page, &mut reader);
-    let rows = rows::read(&context, &mut reader);
-    let setup = setup(&context, &rows, what_if, &mut reader);
+    let mut rows = rows::read(&context, &mut reader);
+    let joint = matrices::read(page, &mut rows, &mut reader);
+    let setup = setup(&context, &rows, joint, what_if, &mut reader);
     let probability = read::coverage(page, &mut reader);
     let beam_angle = read::beam_angle(page, &mut reader);
     // Wanted when traces are measured, which is elsewhere; what is wrong with them is noted here.

@@ -30,6 +30,9 @@ pub(super) fn refusal(error: &LineError, page: &NotebookState, points: &[Point],
         LineError::Indefinite { rows } => {
             named("indefinite", rows, |n, rows| message!("refusal-indefinite", n = n, rows = rows))
         }
+        LineError::Singular { rows } => {
+            named("singular", rows, |_, rows| message!("refusal-singular", rows = rows))
+        }
         LineError::NotSymmetric { rows: (a, b) } => {
             named("not_symmetric", &[*a, *b], |_, rows| message!("refusal-not_symmetric", rows = rows))
         }

@@ -6,7 +6,7 @@ use super::super::prepare;
 use super::super::setup::Setup;
 use super::*;
 use crate::line::{Data, Noise};
-use crate::notebook::{ActsOn, Cell, Edit, Notebook, RailField, Splice, StatedCovariance};
+use crate::notebook::{Cell, CovarianceOf, Edit, Notebook, RailField, Splice, StatedCovariance};
 use crate::words::in_english;
 
 /// Three rails, the second and third left to the line, and two rows: the first is struck, so that the rows of the
@@ -57,6 +57,7 @@ fn every_variant() -> Vec<(LineError, &'static [&'static str])> {
         (LineError::UndeterminedColumn { column: 1 }, &["rail “far”"]),
         (LineError::UndeterminedSlope, &["rail “middle” and “far”"]),
         (LineError::Indefinite { rows: vec![1] }, &["Row 3 "]),
+        (LineError::Singular { rows: vec![0, 1] }, &["rows 2 and 3 "]),
         (LineError::NotSymmetric { rows: (0, 1) }, &["Rows 2 and 3 "]),
         (LineError::OutOfRange, &["units"]),
         (LineError::NoConvergence, &["farther apart"]),
@@ -102,7 +103,7 @@ fn what_a_person_can_cause_is_said_in_their_terms() {
     direct.apply(Edit::StrikeRow { row: 1, reason: "test".into() }, "").unwrap();
     let line = |texts: [&str; 3]| texts.map(str::to_owned).to_vec();
     let matrix = vec![line(["1", "0.5", "0"]), line(["0.4", "1", "0"]), line(["0", "0", "1"])];
-    let stated = StatedCovariance { acts_on: ActsOn::Delays, rows: vec![2, 3, 4], matrix };
+    let stated = StatedCovariance { acts_on: CovarianceOf::Delays, rows: vec![2, 3, 4], matrix };
     direct.apply(Edit::SetCovariance(stated), "").unwrap();
     let askew = told(&direct);
     assert_eq!((askew.id.as_str(), askew.rows.as_slice()), ("not_symmetric", &[2, 3][..]), "{askew:?}");

@@ -2,14 +2,13 @@
 
 use super::apparatus;
 use super::context::RowContext;
-use super::matrices::{self, Matrix};
-use super::origin::Quantity;
+use super::origin::{Origin, Quantity};
 use super::parts::{self, Base, RowErrors, Shared, WhatIf, factor, noises, total};
 use super::point::Point;
 use super::read::Reader;
 use super::rows::Rows;
 use super::types::Refusal;
-use crate::line::{self, Data, FreeColumn, Noise, SharedColumn, Stated};
+use crate::line::{self, Data, Dense, FreeColumn, Noise, SharedColumn, Stated};
 use crate::message;
 use crate::notebook::{ActsOn, NotebookState, RowId};
 
@@ -19,32 +18,49 @@ pub struct Setup {
     pub data: Data,
     /// Errors that each row has for itself, source by source; their sum is in `data`.
     pub noises: Vec<RowErrors>,
-    /// Errors that rows share, in the order of the columns in `data`; none where matrices were stated.
+    /// Errors that rows share, in the order of the columns in `data`.
     pub shared: Vec<Shared>,
     /// The rails (by place) with a free column.
     pub free: Vec<usize>,
 }
 
-/// What goes into the fit.
+impl Setup {
+    /// The covariances of rows that were stated to vary together.
+    pub fn joint(&self) -> Option<&Dense> {
+        match &self.data.noise {
+            Noise::Stated(stated) => Some(&stated.dense).filter(|dense| !dense.is_empty()),
+            Noise::Unstated => None,
+        }
+    }
+}
+
+/// What goes into the fit, with the covariances stated of rows together.
 ///
 /// An error in proportion moves each row by a share of what it would have read without error. Taken of the readings
 /// themselves it would favour small ones, and pull the slope down the more the more rows there are (G. D'Agostini,
 /// Nucl. Instrum. Meth. A 346 (1994) 306). So it is taken of the line, fitted without such errors first.
 ///
 /// # Errors
-/// When some rows state an uncertainty and others don't.
+/// When some rows state an uncertainty and others don't, or there is a matrix that can't be used.
 pub fn setup(
     context: &RowContext,
     rows: &Rows,
+    joint: Result<Dense, Refusal>,
     what_if: Option<&WhatIf>,
     reader: &mut Reader,
 ) -> Result<Setup, Refusal> {
     let points = rows.points.as_slice();
+    let (mut joint, unusable) = joint.map_or_else(|why| (Dense::default(), Some(why)), |joint| (joint, None));
+    let larger = factor(what_if, &Origin::Matrices);
+    joint.scale(larger * larger);
     let read = Base { x: points.iter().map(|p| p.x).collect(), y: points.iter().map(|p| p.y).collect() };
-    let first = setup_on(context, rows, what_if, &read, reader)?;
+    let first = setup_on(context, rows, &joint, what_if, &read, reader);
+    let first = unusable.map_or(first, Err)?;
     match first.base() {
         // What is wrong was noted the first time.
-        Some(base) => setup_on(context, rows, what_if, &base, &mut Reader::new(context.page.decimal_mark)),
+        Some(base) => {
+            setup_on(context, rows, &joint, what_if, &base, &mut Reader::new(context.page.decimal_mark))
+        }
         None => Ok(first),
     }
 }
@@ -72,6 +88,7 @@ impl Setup {
 fn setup_on(
     context: &RowContext,
     rows: &Rows,
+    joint: &Dense,
     what_if: Option<&WhatIf>,
     base: &Base,
     reader: &mut Reader,
@@ -95,15 +112,15 @@ fn setup_on(
         shared.u *= factor;
         shared.column.x.iter_mut().chain(&mut shared.column.y).for_each(|effect| *effect *= factor);
     }
-    let matrices = matrices::read(page, points, reader);
-    let noise = match without_uncertainty(points, &noises, &matrices).as_slice() {
-        [] if matrices.is_empty() => independent(points, &noises, &shared),
-        [] => {
-            let dense = matrices::dense(points, &noises, &shared, &matrices);
-            shared.clear();
-            Noise::Dense(dense)
-        }
-        bare if bare.len() == points.len() && shared.is_empty() && matrices.is_empty() => Noise::Unstated,
+    let noise = match without_uncertainty(points, &noises, joint).as_slice() {
+        [] => Noise::Stated(Stated {
+            ux: total(points, &noises, ActsOn::Distances),
+            uy: total(points, &noises, ActsOn::Delays),
+            cov_xy: Vec::new(),
+            shared: shared.iter().map(|shared| shared.column.clone()).collect(),
+            dense: joint.clone(),
+        }),
+        bare if bare.len() == points.len() && shared.is_empty() => Noise::Unstated,
         bare => return Err(some_unstated(page, bare)),
     };
     Ok(Setup { data: Data { x, y, noise, free: columns }, noises, shared, free })
@@ -124,18 +141,19 @@ fn free_rails(points: &[Point]) -> Vec<usize> {
 
 /// The rows that lack an uncertainty: those that state none at all, and those that state none of the distance (or of the
 /// delay) where another row does. Left so, they would be treated as exact, and pull the line to themselves.
-fn without_uncertainty(points: &[Point], noises: &[RowErrors], matrices: &[Matrix]) -> Vec<RowId> {
-    let own = |p: &Point, acts_on| match acts_on {
-        ActsOn::Distances => p.ux.is_some(),
-        ActsOn::Delays => p.uy.is_some(),
+fn without_uncertainty(points: &[Point], noises: &[RowErrors], joint: &Dense) -> Vec<RowId> {
+    let varies =
+        |block: &[f64], i: usize| block.get(i * (points.len() + 1)).is_some_and(|variance| *variance != 0.0);
+    let own = |(i, p): (usize, &Point), acts_on| match acts_on {
+        ActsOn::Distances => p.ux.is_some() || varies(&joint.xx, i),
+        ActsOn::Delays => p.uy.is_some() || varies(&joint.yy, i),
     };
     let known = |(i, p): (usize, &Point), acts_on| {
-        own(p, acts_on)
+        own((i, p), acts_on)
             || noises.iter().any(|noise| noise.acts_on == acts_on && noise.u.get(i).is_some_and(|u| *u > 0.0))
-            || matrices.iter().any(|matrix| matrix.covers(acts_on, i))
     };
     let both = [ActsOn::Distances, ActsOn::Delays];
-    let asked = both.map(|acts_on| points.iter().any(|p| own(p, acts_on)));
+    let asked = both.map(|acts_on| points.iter().enumerate().any(|at| own(at, acts_on)));
     let lacks = |at: (usize, &Point)| {
         let known = both.map(|acts_on| known(at, acts_on));
         known == [false; 2] || known.iter().zip(asked).any(|(known, asked)| asked && !known)
@@ -147,11 +165,4 @@ fn some_unstated(page: &NotebookState, bare: &[RowId]) -> Refusal {
     let rows = page.row_numbers(bare);
     let message = message!("refusal-some_unstated", n = rows.len(), rows = rows);
     Refusal { id: "some_unstated".into(), rows: bare.to_vec(), message }
-}
-
-/// Row by row, with shared columns.
-fn independent(points: &[Point], noises: &[RowErrors], shared: &[Shared]) -> Noise {
-    let (ux, uy) = (total(points, noises, ActsOn::Distances), total(points, noises, ActsOn::Delays));
-    let shared = shared.iter().map(|shared| shared.column.clone()).collect();
-    Noise::Stated(Stated { ux, uy, cov_xy: Vec::new(), shared })
 }

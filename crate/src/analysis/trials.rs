@@ -23,7 +23,7 @@ use crate::budget::{
     Validation, histogram, summarise, validate,
 };
 use crate::distribution::{normal_density, normal_quantile};
-use crate::line::{Data, Fit, Noise};
+use crate::line::{Data, Fit, Noise, SharedColumn};
 use crate::message;
 use crate::notebook::{ActsOn, Basis, ErrorShape, NotebookState};
 use crate::quantity::{DecimalMark, NumberError, Unit, parse_alone};
@@ -157,12 +157,12 @@ impl Trials {
         let line = line_of(&prepared);
         let speed = Shown::of(speed_of(&prepared, &line, &air, None)?, page.seal.as_ref());
         let (line, setup, beam_angle) = (line?, prepared.setup?, prepared.beam_angle);
-        if setup.shared.len() != line.fit.shared.len() || matches!(setup.data.noise, Noise::Dense(_)) {
-            return Err(refuse("matrices", message!("trials-matrices")));
-        }
+        let joint = setup.joint().map(|joint| joint.columns(setup.data.x.len()));
         let own = match speed.basis {
-            Basis::Stated => setup.noises.iter().map(own).collect(),
-            Basis::Scatter => from_scatter(&setup.data, &line.fit),
+            Basis::Stated => setup.noises.iter().map(own).chain(joint.map(of_joint)).collect(),
+            Basis::Scatter => {
+                from_scatter(&setup.data, joint.unwrap_or_default(), &line.fit).into_iter().collect()
+            }
         };
         let common = setup.shared.iter().map(common).collect();
         let shortfall = beam_angle * beam_angle / 2.0;
@@ -210,7 +210,12 @@ fn own(noise: &RowErrors) -> OwnErrors {
         ActsOn::Distances => (noise.u.clone(), Vec::new()),
         ActsOn::Delays => (Vec::new(), noise.u.clone()),
     };
-    OwnErrors { x, y, shape, degrees_of_freedom }
+    OwnErrors { x, y, columns: Vec::new(), shape, degrees_of_freedom }
+}
+
+/// Errors that were stated of rows together.
+fn of_joint(columns: Vec<SharedColumn>) -> OwnErrors {
+    OwnErrors { x: Vec::new(), y: Vec::new(), columns, shape: Shape::Normal, degrees_of_freedom: None }
 }
 
 fn common(shared: &Shared) -> CommonError {
@@ -222,19 +227,19 @@ fn common(shared: &Shared) -> CommonError {
     CommonError { column: shared.column.clone(), shape }
 }
 
-/// The rows' own errors as the scatter has them.
-fn from_scatter(data: &Data, fit: &Fit) -> Vec<OwnErrors> {
-    let Some(scatter) = fit.scatter() else { return Vec::new() };
-    let degrees_of_freedom = Some(fit.degrees_of_freedom as f64);
+/// The rows' own errors as the scatter has them, those stated of rows together among them.
+fn from_scatter(data: &Data, mut columns: Vec<SharedColumn>, fit: &Fit) -> Option<OwnErrors> {
+    let scatter = fit.scatter()?;
     let scaled = |list: &[f64]| list.iter().map(|u| u * scatter).collect();
     let (x, y) = match &data.noise {
         Noise::Stated(stated) => (scaled(&stated.ux), scaled(&stated.uy)),
-        _ => (Vec::new(), vec![scatter; data.y.len()]),
+        Noise::Unstated => (Vec::new(), vec![scatter; data.y.len()]),
     };
-    [(x, Vec::new()), (Vec::new(), y)]
-        .into_iter()
-        .map(|(x, y)| OwnErrors { x, y, shape: Shape::Normal, degrees_of_freedom })
-        .collect()
+    for effect in columns.iter_mut().flat_map(|column| column.x.iter_mut().chain(&mut column.y)) {
+        *effect *= scatter;
+    }
+    let degrees_of_freedom = Some(fit.degrees_of_freedom as f64);
+    Some(OwnErrors { x, y, columns, shape: Shape::Normal, degrees_of_freedom })
 }
 
 /// What the budget claims of c, to compare with; each in m/s.

@@ -15,8 +15,8 @@ use serde::{Deserialize, Serialize};
 use super::handout::{Asks, Handout, Piece, Rule, Task, TaskId};
 use super::splice::Splice;
 use super::state::{
-    ActsOn, BenchField, CautionsRead, Cell, Claim, NotebookState, Path, PlannedPosition, PositionId, Rail,
-    RailField, RailId, Row, RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId,
+    BenchField, CautionsRead, Cell, Claim, CovarianceOf, NotebookState, Path, PlannedPosition, PositionId,
+    Rail, RailField, RailId, Row, RowId, RulerUnit, Seal, Sense, Setting, SettingId, SharedError, SharedId,
     StatedCovariance, TrialPlan,
 };
 use super::uncertainty::{UncertaintyKind, UncertaintyOf};
@@ -97,10 +97,10 @@ pub enum Edit {
     SetShared(SharedError),
     /// Took a shared error away.
     RemoveShared(SharedId),
-    /// Stated a full covariance matrix of distances or of delays, in place of the one before.
+    /// Stated a full covariance matrix, in place of the one before of the same kind.
     SetCovariance(StatedCovariance),
     /// Took a stated covariance matrix away.
-    RemoveCovariance(ActsOn),
+    RemoveCovariance(CovarianceOf),
     /// Wrote a planned carriage position, a new one if the number is new.
     SetPosition(PlannedPosition),
     /// Took a planned carriage position away: it is no reading, so nothing measured is lost.

@@ -77,7 +77,7 @@ fn reaching() -> Vec<(Edit, Piece)> {
         (Edit::SetPosition(PlannedPosition { id: 10, ..PlannedPosition::default() }), Piece::Positions),
         (Edit::SetEvidence { row: 2, evidence: picture("bb") }, Piece::Evidence),
         (Edit::SetEvidence { row: 2, evidence: None }, Piece::Evidence),
-        (Edit::RemoveCovariance(ActsOn::Delays), Piece::Uncertainty),
+        (Edit::RemoveCovariance(CovarianceOf::Delays), Piece::Uncertainty),
         (cell(3, Cell::EdgeB), Piece::Readings),
         (Edit::SetEvidence { row: 3, evidence: picture("cc") }, Piece::Readings),
         (add(11, "30"), Piece::Readings),

@@ -47,7 +47,7 @@ pub struct NotebookState {
     pub kinds: LiteMap<UncertaintyOf, UncertaintyKind>,
     /// Errors that several rows share and that no rail or setting accounts for.
     pub shared: Vec<SharedError>,
-    /// Full covariance matrices stated for rows that give distances or delays directly; at most one of each.
+    /// Full covariance matrices stated for rows that give distances or delays directly; at most one of each kind.
     pub covariances: Vec<StatedCovariance>,
     /// The carriage positions planned before the run, in the order in which they stand.
     pub plan: Vec<PlannedPosition>,
@@ -393,13 +393,26 @@ pub enum Scope {
     Rows(Vec<RowId>),
 }
 
-/// A full covariance matrix of some rows, instead of an uncertainty in each.
+/// Of what a covariance matrix is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
+#[serde(rename_all = "snake_case")]
+pub enum CovarianceOf {
+    /// Of distances, m², instead of an uncertainty in each row.
+    Distances,
+    /// Of delays, ns², instead of an uncertainty in each row.
+    Delays,
+    /// Of the distance of each row (down) with the delay of each (across), m·ns, beside their uncertainties.
+    Both,
+}
+
+/// A full covariance matrix of some rows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct StatedCovariance {
-    /// Whether it is of distances (m²) or of delays (ns²).
-    pub acts_on: ActsOn,
+    /// Of what it is.
+    pub acts_on: CovarianceOf,
     /// The rows, in the order of the matrix.
     pub rows: Vec<RowId>,
     /// The matrix, row after row, as typed.

@@ -86,6 +86,7 @@ impl ExpectedRows {
         let mut data = self.data.clone();
         let Noise::Stated(stated) = &mut data.noise else { return None };
         stated.ux.iter_mut().chain(&mut stated.uy).for_each(|u| *u *= REPEATED);
+        stated.dense.scale(REPEATED * REPEATED);
         self.relative(&data)
     }
 

@@ -208,6 +208,7 @@ fn remark(part: &BudgetComponent) -> Message {
         (_, Origin::Air) if part.u.is_none() => message!("budget-remarks-air"),
         (HowEntered::Shared, _) => message!("budget-remarks-shared"),
         (HowEntered::Rows, Origin::Scatter) => message!("budget-remarks-scatter"),
+        (HowEntered::Rows, Origin::Matrices) => message!("budget-remarks-matrices"),
         (HowEntered::Rows, _) => message!("budget-remarks-rows"),
         (HowEntered::Beside, _) => message!("budget-remarks-beside"),
     }

@@ -4,7 +4,7 @@ use super::checks::checks;
 use super::figures::{figure, p_text, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
-use crate::analysis::{Analysis, LineAnalysis};
+use crate::analysis::{Analysis, LineAnalysis, Origin};
 use crate::message;
 use crate::notebook::NotebookState;
 use crate::quantity::{DecimalMark, fixed, plain};
@@ -26,7 +26,8 @@ pub fn line_view(page: &NotebookState, analysis: &Analysis) -> LineView {
 }
 
 fn method(line: &LineAnalysis) -> Message {
-    let shared = !line.shared.is_empty();
+    let stated_together = line.parts.iter().any(|part| part.origin == Origin::Matrices);
+    let shared = stated_together || !line.shared.is_empty();
     let both = line.u_distance.iter().any(|u| *u > 0.0);
     match (line.stated, both, shared) {
         (false, ..) => message!("line-method-ordinary"),

@@ -657,7 +657,7 @@ line-checks-hint = Other tests of the same rows. None of them changes the result
 line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-shared = Least squares with uncertainties of distance and delay; components common to several rows (splices, scales, time bases) are in the covariance matrix (ISO/TS 28037:2010, clauses 9 and 10). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-shared = Least squares with uncertainties of distance and delay; components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
 line-rises = The line rises by { $slope } ns per metre.
 line-falls = The line falls by { $slope } ns per metre.
@@ -745,7 +745,7 @@ budget-names-repeats = scatter of repeated readings
 budget-names-marks = marks of the edges on photographs
 budget-names-traces = noise of the traces
 budget-names-delays = delays entered
-budget-names-matrices = stated covariance, with all else in the fit
+budget-names-matrices = stated covariance matrices
 budget-names-scatter = scatter about the line
 budget-names-beam = angle of the beam
 budget-names-air = refractive index of air
@@ -777,6 +777,7 @@ budget-remarks-angle = An angle θ makes the distances too short by the fraction
 budget-remarks-air = The stated air is too near the end of the range of the equations: its uncertainty can’t be given.
 budget-remarks-shared = Part of the fit’s covariance matrix, common to its rows: more rows do not reduce it.
 budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
+budget-remarks-matrices = Part of the fit’s covariance matrix, as stated.
 budget-remarks-rows = Part of the fit’s covariance matrix, independent for each row: more rows reduce it.
 budget-remarks-beside = Not part of the fit; added to the budget.
 budget-summary = Largest component: { $name } ({ $share } of the variance). Combined: u(c) = { $u } m/s, { $percent } % of c.
@@ -1785,6 +1786,8 @@ covariance-shape = A covariance matrix of { $n ->
    *[other] { $n } rows needs { $n } lines with { $n } numbers each.
   }
 covariance-own_uncertainty = A row of this matrix has an uncertainty of its own. Clear that uncertainty, or the matrix.
+covariance-row_twice = A row stands twice in this matrix.
+covariance-not_direct = A covariance needs distance and delay typed in its row.
 
 ## Why there is no line or no result
 
@@ -1804,6 +1807,7 @@ refusal-indefinite = { $n ->
     [one] Row { $rows } has
    *[other] Rows { $rows } have
   } a covariance that cannot exist: a variance would be negative. Check the matrix.
+refusal-singular = The matrix leaves a combination of rows { $rows } no uncertainty. Check it, or state what they share as a component.
 refusal-not_symmetric = Rows { $rows } have two different covariances in the matrix. Write the same number in both places.
 refusal-not_finite = Row { $rows } gives a number too large to calculate with. Check its distance, its delay, their uncertainties and units.
 refusal-negative_uncertainty = { $n ->
@@ -1829,11 +1833,11 @@ marked-setting = time-base setting { $n }
 marked-shared = other uncertainty component { $n }
 marked-covariance-distances = the covariance matrix of distances
 marked-covariance-delays = the covariance matrix of delays
+marked-covariance-both = the covariances of distance and delay
 budget-few_degrees = { $got } degrees of freedom are too few for a coverage factor: at least 1 is needed. State better how well the uncertainties are known.
 budget-no_probability = A coverage probability is between 0 and 1; { $got } is not.
 trials-no_seed = “{ $text }” is not a seed. Write a whole number from 0 to { $most }, or leave the field empty.
 trials-no_count = “{ $text }” is not a number of trials. Write a whole number from { $least } to { $most }, or leave the field empty.
-trials-matrices = Trials cannot be drawn from a stated covariance matrix yet. State the shared components one by one, or report the uncertainty of the budget.
 trials-no_value = { $without } of { $trials } trials gave no value, so their distribution cannot be summarised. Smaller uncertainties or more readings would help.
 trials-too_few = This coverage interval needs at least { $needed } trials; there are { $got }.
 trials-out_of_range = The values of the trials are too large to calculate with. Check the units.

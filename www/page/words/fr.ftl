@@ -658,7 +658,7 @@ line-checks-hint = D’autres tests des mêmes lignes. Aucun ne change le résul
 line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard ; les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) sont dans la matrice de covariance (ISO/TS 28037:2010, articles 9 et 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard ; les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de { $least } à { $most } ns. { $course } À distance nulle, le retard vaut { $intercept } ns.
 line-rises = La droite monte de { $slope } ns par mètre.
 line-falls = La droite descend de { $slope } ns par mètre.
@@ -746,7 +746,7 @@ budget-names-repeats = dispersion des lectures répétées
 budget-names-marks = marques des fronts sur les photographies
 budget-names-traces = bruit des traces
 budget-names-delays = retards saisis
-budget-names-matrices = covariance déclarée, avec tout le reste de l’ajustement
+budget-names-matrices = matrices de covariance déclarées
 budget-names-scatter = dispersion autour de la droite
 budget-names-beam = angle du faisceau
 budget-names-air = indice de réfraction de l’air
@@ -778,6 +778,7 @@ budget-remarks-angle = Un angle θ rend les distances trop courtes de la fractio
 budget-remarks-air = L’air déclaré est trop près de la limite du domaine des équations : son incertitude ne peut pas être donnée.
 budget-remarks-shared = Partie de la matrice de covariance de l’ajustement, commune à ses lignes : davantage de lignes ne la réduisent pas.
 budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées des lignes.
+budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
 budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
@@ -1786,6 +1787,8 @@ covariance-shape = { $n ->
    *[other] La matrice de covariance de { $n } lignes du tableau demande { $n } lignes de { $n } nombres.
   }
 covariance-own_uncertainty = Une ligne de cette matrice a une incertitude propre. Effacez cette incertitude, ou la matrice.
+covariance-row_twice = Une ligne figure deux fois dans cette matrice.
+covariance-not_direct = Une covariance demande que distance et retard soient écrits dans la ligne.
 
 ## Pourquoi il n’y a pas de droite ou pas de résultat
 
@@ -1805,6 +1808,7 @@ refusal-indefinite = { $n ->
     [one] La ligne { $rows } a
    *[other] Les lignes { $rows } ont
   } une covariance impossible : une variance serait négative. Vérifiez la matrice.
+refusal-singular = La matrice ne laisse aucune incertitude à une combinaison des lignes { $rows }. Vérifiez-la, ou déclarez à part la composante commune.
 refusal-not_symmetric = Les lignes { $rows } ont deux covariances différentes dans la matrice. Écrivez le même nombre aux deux endroits.
 refusal-not_finite = La ligne { $rows } donne un nombre trop grand pour le calcul. Vérifiez sa distance, son retard, leurs incertitudes et leurs unités.
 refusal-negative_uncertainty = { $n ->
@@ -1830,11 +1834,11 @@ marked-setting = réglage { $n } de la base de temps
 marked-shared = autre composante de l’incertitude { $n }
 marked-covariance-distances = la matrice de covariance des distances
 marked-covariance-delays = la matrice de covariance des retards
+marked-covariance-both = les covariances de la distance et du retard
 budget-few_degrees = { $got } degrés de liberté ne suffisent pas pour un facteur d’élargissement : il en faut au moins 1. Déclarez mieux à quel point les incertitudes sont connues.
 budget-no_probability = Une probabilité de couverture est comprise entre 0 et 1 ; { $got } ne l’est pas.
 trials-no_seed = « { $text } » n’est pas une graine. Écrivez un nombre entier de 0 à { $most }, ou laissez le champ vide.
 trials-no_count = « { $text } » n’est pas un nombre d’essais. Écrivez un nombre entier de { $least } à { $most }, ou laissez le champ vide.
-trials-matrices = Les essais à partir d’une matrice de covariance déclarée ne sont pas encore possibles. Déclarez les composantes communes une à une, ou donnez l’incertitude du bilan.
 trials-no_value = { $without } essais sur { $trials } n’ont pas donné de valeur : leur loi ne peut pas être résumée. Des incertitudes plus petites ou davantage de lectures aideraient.
 trials-too_few = Cet intervalle élargi demande au moins { $needed } essais ; il y en a { $got }.
 trials-out_of_range = Les valeurs des essais sont trop grandes pour le calcul. Vérifiez les unités.

@@ -6,13 +6,15 @@ use crate::line::{Data, Fit, Refit, SharedColumn};
 /// Trials fitted side by side. Part of what a seed means: another number would draw in another order.
 const LANES: usize = 8;
 
-/// Errors drawn for each row alone.
+/// Errors that rows have for themselves.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnErrors {
     /// Standard uncertainty of each x; empty for zeros.
     pub x: Vec<f64>,
     /// Standard uncertainty of each y; empty for zeros.
     pub y: Vec<f64>,
+    /// Errors of several rows together, each of one standard deviation: what a covariance matrix comes to.
+    pub columns: Vec<SharedColumn>,
     /// How they are distributed.
     pub shape: Shape,
     /// Degrees of freedom of their size, which is drawn once for all rows of a trial as √(ν/χ²_ν): normal errors then
@@ -105,6 +107,10 @@ impl OwnErrors {
         let size = self
             .degrees_of_freedom
             .map_or([1.0; LANES], |nu| std::array::from_fn(|_| (nu / random.chi_square(nu)).sqrt()));
+        for column in &self.columns {
+            let z: [f64; LANES] = std::array::from_fn(|lane| size[lane] * self.shape.draw(random));
+            spread(column, z, x, y);
+        }
         for (list, lanes) in [(&self.x, x), (&self.y, y)] {
             // Told apart here, once, rather than at each number.
             match self.shape {
@@ -127,12 +133,16 @@ fn scatter(list: &[f64], lanes: &mut [[f64; LANES]], size: [f64; LANES], mut dra
 
 impl CommonError {
     fn draw(&self, random: &mut Random, x: &mut [[f64; LANES]], y: &mut [[f64; LANES]]) {
-        let z: [f64; LANES] = std::array::from_fn(|_| self.shape.draw(random));
-        for (effects, lanes) in [(&self.column.x, x), (&self.column.y, y)] {
-            for (effect, lanes) in effects.iter().zip(lanes) {
-                for (lane, z) in lanes.iter_mut().zip(z) {
-                    *lane += effect * z;
-                }
+        spread(&self.column, std::array::from_fn(|_| self.shape.draw(random)), x, y);
+    }
+}
+
+/// Moves each row by its share of an error.
+fn spread(column: &SharedColumn, z: [f64; LANES], x: &mut [[f64; LANES]], y: &mut [[f64; LANES]]) {
+    for (effects, lanes) in [(&column.x, x), (&column.y, y)] {
+        for (effect, lanes) in effects.iter().zip(lanes) {
+            for (lane, z) in lanes.iter_mut().zip(z) {
+                *lane += effect * z;
             }
         }
     }

@@ -77,11 +77,8 @@ fn mirrored(data: &Data) -> Data {
             uy: twice(&stated.uy),
             cov_xy: twice(&stated.cov_xy),
             shared: stated.shared.iter().map(|c| SharedColumn { x: shared(&c.x), y: shared(&c.y) }).collect(),
+            dense: stated.dense.each(|list| block_twice(list, data.x.len())),
         }),
-        Noise::Dense(dense) => {
-            let block = |list: &[f64]| block_twice(list, data.x.len());
-            Noise::Dense(Dense { xx: block(&dense.xx), yy: block(&dense.yy), xy: block(&dense.xy) })
-        }
     };
     let free = data.free.iter().map(|column| column.with(opposed(column.entries()))).collect();
     Data { x: opposed(&data.x), y: opposed(&data.y), noise, free }
@@ -89,10 +86,14 @@ fn mirrored(data: &Data) -> Data {
 
 /// A matrix of n × n twice along the diagonal of one of 2n × 2n.
 fn block_twice(block: &[f64], n: usize) -> Vec<f64> {
-    let gap = || std::iter::repeat_n(0.0, n);
-    let above = block.chunks(n.max(1)).flat_map(|row| row.iter().copied().chain(gap()));
-    let below = block.chunks(n.max(1)).flat_map(|row| gap().chain(row.iter().copied()));
-    above.chain(below).collect()
+    let mut twice = vec![0.0; 4 * block.len()];
+    for (i, row) in block.chunks_exact(n).enumerate() {
+        for shift in [0, n] {
+            let start = (i + shift) * 2 * n + shift;
+            twice[start..start + n].copy_from_slice(row);
+        }
+    }
+    twice
 }
 
 /// The line through some of the rows alone, as through one rail's; without the free columns, which such a part cannot
@@ -160,13 +161,8 @@ pub fn reversed(data: &Data) -> Result<Reversed, LineError> {
             uy: stated.ux.clone(),
             cov_xy: stated.cov_xy.clone(),
             shared: stated.shared.iter().map(|c| SharedColumn { x: c.y.clone(), y: c.x.clone() }).collect(),
+            dense: turned(&stated.dense, data.x.len()),
         }),
-        Noise::Dense(dense) => {
-            let n = data.x.len();
-            let turned =
-                (0..dense.xy.len()).filter_map(|at| dense.xy.get(at % n * n + at / n).copied()).collect();
-            Noise::Dense(Dense { xx: dense.yy.clone(), yy: dense.xx.clone(), xy: turned })
-        }
     };
     let free = data.free.iter().map(|column| match column {
         FreeColumn::InX(entries) => FreeColumn::InY(entries.clone()),
@@ -179,6 +175,12 @@ pub fn reversed(data: &Data) -> Result<Reversed, LineError> {
     let slope = 1.0 / line.slope;
     let u_slope = line.uncertainty.map(|u| u.slope * slope * slope);
     Ok(Reversed { intercept: line.centre - line.at_centre * slope, slope, u_slope })
+}
+
+/// With x and y changed about.
+fn turned(dense: &Dense, n: usize) -> Dense {
+    let xy = (0..dense.xy.len()).filter_map(|at| dense.xy.get(at % n * n + at / n).copied()).collect();
+    Dense { xx: dense.yy.clone(), yy: dense.xx.clone(), xy }
 }
 
 /// Median lines, which single wild rows cannot move.

@@ -62,6 +62,12 @@ pub enum LineError {
         /// The rows that make up most of that combination.
         rows: Vec<usize>,
     },
+    /// The stated covariance leaves some combination of these rows no uncertainty, or one that is lost in rounding.
+    #[error("the stated covariance leaves a combination of {} no uncertainty; state an error that they share by itself", rows_named(.rows))]
+    Singular {
+        /// The rows that make up most of that combination.
+        rows: Vec<usize>,
+    },
     /// A stated covariance matrix is not symmetric.
     #[error("the stated covariance of rows {} and {} differs from the one of rows {1} and {0}", .rows.0 + 1, .rows.1 + 1)]
     NotSymmetric {

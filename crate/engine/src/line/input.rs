@@ -1,11 +1,6 @@
 //! What a line is fitted to, and the checks that the input makes sense before any arithmetic.
 
-use nalgebra::{Cholesky, DMatrix};
-
-use super::{
-    error::LineError,
-    noise::{correlation, least_direction},
-};
+use super::{error::LineError, noise::JointNoise, triangle::Triangle};
 
 /// Readings and what is known of their errors.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,7 +20,7 @@ impl Data {
     pub(super) fn shared(&self) -> &[SharedColumn] {
         match &self.noise {
             Noise::Stated(stated) => &stated.shared,
-            Noise::Unstated | Noise::Dense(_) => &[],
+            Noise::Unstated => &[],
         }
     }
 
@@ -45,10 +40,8 @@ impl Data {
                 uy: pick(&stated.uy),
                 cov_xy: pick(&stated.cov_xy),
                 shared: stated.shared.iter().map(|c| SharedColumn { x: pick(&c.x), y: pick(&c.y) }).collect(),
+                dense: stated.dense.each(|list| block(list)),
             }),
-            Noise::Dense(dense) => {
-                Noise::Dense(Dense { xx: block(&dense.xx), yy: block(&dense.yy), xy: block(&dense.xy) })
-            }
         };
         let free = self.free.iter().map(|column| column.with(pick(column.entries()))).collect();
         Data { x: pick(&self.x), y: pick(&self.y), noise, free }
@@ -61,14 +54,12 @@ pub enum Noise {
     /// Nothing: x are exact, all y alike, and their scatter about the line is all there is to judge by
     /// (ordinary least squares; GUM H.3).
     Unstated,
-    /// Standard uncertainties row by row, plus errors shared by several rows.
+    /// Standard uncertainties row by row, covariances between rows, and errors shared by several rows.
     Stated(Stated),
-    /// A full covariance matrix.
-    Dense(Dense),
 }
 
-/// Standard uncertainties row by row, plus errors shared by several rows. In `ux`, `uy` and `cov_xy` an empty list
-/// stands for zeros; zero means exact. No row may be exact in both.
+/// Standard uncertainties row by row, covariances between rows, and errors shared by several rows, all independent of one
+/// another. In `ux`, `uy` and `cov_xy` an empty list stands for zeros; zero means exact. No row may be exact in all.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Stated {
     /// Standard uncertainty of each x.
@@ -79,6 +70,8 @@ pub struct Stated {
     pub cov_xy: Vec<f64>,
     /// The effects of shared errors, each of one standard deviation.
     pub shared: Vec<SharedColumn>,
+    /// A stated covariance matrix.
+    pub dense: Dense,
 }
 
 impl Stated {
@@ -162,6 +155,81 @@ pub struct Dense {
     pub xy: Vec<f64>,
 }
 
+impl Dense {
+    /// Whether nothing is stated.
+    pub fn is_empty(&self) -> bool {
+        [&self.xx, &self.yy, &self.xy].iter().all(|block| block.is_empty())
+    }
+
+    /// The same with each block made anew.
+    #[must_use]
+    pub(super) fn each(&self, make: impl Fn(&[f64]) -> Vec<f64>) -> Dense {
+        Dense { xx: make(&self.xx), yy: make(&self.yy), xy: make(&self.xy) }
+    }
+
+    /// The same as errors independent of one another, each of one standard deviation, of `n` rows: the columns of the
+    /// matrix's triangle.
+    pub fn columns(&self, n: usize) -> Vec<SharedColumn> {
+        let (triangle, in_x) = self.triangle(n);
+        let some = |column: &&[f64]| column.iter().any(|entry| *entry != 0.0);
+        let parted = |column: &[f64]| {
+            let (x, y) = column.split_at(in_x);
+            SharedColumn { x: x.to_vec(), y: y.to_vec() }
+        };
+        triangle.columns().filter(some).map(parted).collect()
+    }
+
+    /// The covariance of y − `slope` · x as a variance for each row and errors of several rows together, of one standard
+    /// deviation each; `None` where a combination of rows has no variance.
+    pub fn parted(&self, slope: f64, n: usize) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
+        /// Halved so often, what is left of a row's variance is lost in rounding.
+        const HALVED: i32 = 23;
+        let whole = JointNoise::new(self.xx.clone(), self.yy.clone(), self.xy.clone(), n).at(slope);
+        let variances: Vec<f64> = (0..n).map(|row| whole[row * (n + 1)]).collect();
+        for halved in 1..=HALVED {
+            let share = libm::ldexp(1.0, -halved);
+            let mut rest = whole.clone();
+            for (row, variance) in variances.iter().enumerate() {
+                // Rows of which nothing is stated stand apart here, and are left out again.
+                rest[row * (n + 1)] = if *variance > 0.0 { variance - share * variance } else { 1.0 };
+            }
+            let triangle = Triangle::of(rest, n);
+            if triangle.indefinite().is_none() && triangle.singular().is_none() {
+                let stated = |(column, variance): (&[f64], &f64)| (*variance > 0.0).then(|| column.to_vec());
+                let columns = triangle.columns().zip(&variances).filter_map(stated).collect();
+                return Some((variances.iter().map(|variance| share * variance).collect(), columns));
+            }
+        }
+        None
+    }
+
+    /// The same, so many times as large.
+    pub fn scale(&mut self, by: f64) {
+        for block in [&mut self.xx, &mut self.yy, &mut self.xy] {
+            for covariance in block {
+                *covariance *= by;
+            }
+        }
+    }
+
+    /// The triangle of the matrix of all x, where any covariance of one is stated, and all y; with the number of x in it.
+    fn triangle(&self, n: usize) -> (Triangle, usize) {
+        let in_x = if self.xx.is_empty() && self.xy.is_empty() { 0 } else { n };
+        let size = n + in_x;
+        let at = |block: &[f64], i: usize, j: usize| entry(block, i * n + j);
+        let of = |place: usize| {
+            let (i, j) = (place / size, place % size);
+            match (i < in_x, j < in_x) {
+                (true, true) => at(&self.xx, i, j),
+                (true, false) => at(&self.xy, i, j - in_x),
+                (false, true) => at(&self.xy, j, i - in_x),
+                (false, false) => at(&self.yy, i - in_x, j - in_x),
+            }
+        };
+        (Triangle::of((0..size * size).map(of).collect(), size), in_x)
+    }
+}
+
 /// Checks lengths, finiteness and signs, and that a stated covariance can exist.
 pub(super) fn check(data: &Data) -> Result<(), LineError> {
     let n = data.x.len();
@@ -177,7 +245,6 @@ pub(super) fn check(data: &Data) -> Result<(), LineError> {
     match &data.noise {
         Noise::Unstated => Ok(()),
         Noise::Stated(stated) => check_stated(stated, n),
-        Noise::Dense(dense) => check_dense(dense, n),
     }
 }
 
@@ -193,7 +260,11 @@ fn check_stated(stated: &Stated, n: usize) -> Result<(), LineError> {
         empty_or_full("a shared error's effect on x", &shared.x, n)?;
         empty_or_full("a shared error's effect on y", &shared.y, n)?;
     }
-    let bare = |row: &usize| entry(&stated.ux, *row) == 0.0 && entry(&stated.uy, *row) == 0.0;
+    check_dense(&stated.dense, n)?;
+    let bare = |row: &usize| {
+        let own = [&stated.ux, &stated.uy].iter().all(|list| entry(list, *row) == 0.0);
+        own && [&stated.dense.xx, &stated.dense.yy].iter().all(|block| entry(block, *row * (n + 1)) == 0.0)
+    };
     let rows: Vec<usize> = (0..n).filter(bare).collect();
     if !rows.is_empty() {
         return Err(LineError::ZeroUncertainty { rows });
@@ -215,9 +286,7 @@ fn check_dense(dense: &Dense, n: usize) -> Result<(), LineError> {
             return Err(LineError::NotFinite { row: place / n, which });
         }
     }
-    symmetric(&dense.xx, n)?;
-    symmetric(&dense.yy, n)?;
-    possible(dense, n)
+    [&dense.xx, &dense.yy].into_iter().try_for_each(|block| symmetric(block, n))
 }
 
 fn symmetric(block: &[f64], n: usize) -> Result<(), LineError> {
@@ -235,29 +304,14 @@ fn symmetric(block: &[f64], n: usize) -> Result<(), LineError> {
 }
 
 /// A covariance matrix of all x and y must have no negative variance in any direction.
-fn possible(dense: &Dense, n: usize) -> Result<(), LineError> {
-    /// Negative by rounding only.
-    const ROUNDING: f64 = 1e-10;
-    let at = |block: &[f64], i: usize, j: usize| entry(block, i * n + j);
-    let exact_x = dense.xx.is_empty() && dense.xy.is_empty();
-    let offset = if exact_x { 0 } else { n };
-    let full = DMatrix::from_fn(n + offset, n + offset, |i, j| match (i < offset, j < offset) {
-        (true, true) => at(&dense.xx, i, j),
-        (true, false) => at(&dense.xy, i, j - offset),
-        (false, true) => at(&dense.xy, j, i - offset),
-        (false, false) => at(&dense.yy, i - offset, j - offset),
-    });
-    if let Some(place) = full.diagonal().iter().position(|variance| *variance < 0.0) {
-        return Err(LineError::Indefinite { rows: vec![place % n] });
-    }
-    let mut shape = correlation(full);
-    for i in 0..shape.nrows() {
-        shape[(i, i)] += ROUNDING;
-    }
-    if Cholesky::new(shape.clone()).is_some() {
+pub(super) fn check_possible(data: &Data) -> Result<(), LineError> {
+    let n = data.x.len();
+    let Noise::Stated(Stated { dense, .. }) = &data.noise else { return Ok(()) };
+    if dense.is_empty() {
         return Ok(());
     }
-    let mut rows: Vec<usize> = least_direction(shape).into_iter().map(|place| place % n).collect();
+    let Some(places) = dense.triangle(n).0.indefinite() else { return Ok(()) };
+    let mut rows: Vec<usize> = places.into_iter().map(|place| place % n).collect();
     rows.sort_unstable();
     rows.dedup();
     Err(LineError::Indefinite { rows })

@@ -7,7 +7,8 @@
 //! rows, clauses 9 and 10) and ordinary least squares (GUM H.3) are its limits.
 //!
 //! The covariance of the rows is a diagonal plus a few *shared columns*: one standard deviation of a shared error
-//! moves each row by its entry. A *free column* is the same with no stated size: an unknown step, a curvature.
+//! moves each row by its entry. A *free column* is the same with no stated size: an unknown step, a curvature. Where a
+//! covariance matrix is stated it takes the diagonal's place, beside the same columns ([`Dense`]).
 //!
 //! Inside the notebook x are distances in metres and y are delays in nanoseconds; the fit itself knows no units.
 //! It centres and scales, so that neither offsets nor units cost digits, takes the readings as the exact doubles they
@@ -28,6 +29,9 @@ mod basis;
 
 // Why there is no line.
 mod error;
+
+// Covariance matrices as triangles.
+mod triangle;
 
 // The covariance of the rows.
 mod noise;

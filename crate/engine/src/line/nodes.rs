@@ -18,7 +18,7 @@ use std::array::from_fn;
 use super::{
     basis::{Basis, dot},
     chebyshev::{self, lagrange, value},
-    noise::{Independent, NoiseForm},
+    noise::NoiseForm,
     problem::Problem,
 };
 
@@ -59,14 +59,18 @@ struct Node {
     to_information: [f64; 2],
 }
 
-/// ω^m P at one slope: a diagonal less a few directions.
+/// ω^m P at one slope: a diagonal, or where rows vary together squares of directions, less a few directions.
 #[derive(Debug, Clone)]
 struct Matrix {
-    /// The diagonal part, row by row.
+    /// The diagonal part, row by row; empty where rows vary together.
     weights: Vec<f64>,
-    /// 1/Σ weights: the constant's part.
+    /// 1/Σ weights: the constant's part. 0 where rows vary together.
     per_total: f64,
-    /// What free columns and shared errors take up beside the constant: directions.
+    /// Where rows vary together: the directions whose squares are what noise alone leaves, each up to its last entry that
+    /// is not zero.
+    whole: Vec<Vec<f64>>,
+    /// What free columns and shared errors take up beside the constant: directions. Where rows vary together, the
+    /// constant's is one of them.
     directions: Vec<Vec<f64>>,
     /// P x at the anchors, so that nearly all of x that the other unknowns take up is never summed. Empty where the
     /// anchors are one place, whose P x is zero.
@@ -103,16 +107,16 @@ impl Nodes {
     /// the noise allows no weights.
     pub fn new(
         problem: &Problem,
-        noise: &Independent,
+        noise: &dyn NoiseForm,
         (nominal, reach): (f64, f64),
         size: Size,
         anchors: Option<&[f64]>,
     ) -> Option<Self> {
         /// Beyond this z does not rise with s everywhere.
         const RISING: f64 = 0.25;
-        let mut noise = noise.clone();
+        let mut noise = noise.boxed();
         let kappa = Some(0.5 * reach / nominal).filter(|kappa| kappa.abs() < RISING).unwrap_or(0.0);
-        let growth = growth(&mut noise, nominal, reach)?;
+        let growth = growth(noise.as_mut(), nominal, reach)?;
         let places = chebyshev::places(size.nodes);
         let node = |k: usize| {
             let factor = |s: f64| {
@@ -123,7 +127,7 @@ impl Nodes {
             let slant = part.get(1).unwrap_or(&0.0) - part[0] * growth * size.nodes as f64;
             let slope = nominal + reach * places[k];
             Some(Node {
-                matrix: Matrix::new(problem, &mut noise, slope, factor(places[k]), anchors)?,
+                matrix: Matrix::new(problem, noise.as_mut(), slope, factor(places[k]), anchors)?,
                 to_gradient: to_gradient(|s| value(&part, s) / factor(s), reach, size.coefficients),
                 to_information: [part[0], slant].map(|share| reach * reach * share),
             })
@@ -162,7 +166,7 @@ impl Nodes {
 impl Matrix {
     fn new(
         problem: &Problem,
-        noise: &mut Independent,
+        noise: &mut dyn NoiseForm,
         slope: f64,
         factor: f64,
         anchors: Option<&[f64]>,
@@ -189,10 +193,20 @@ impl Matrix {
             });
         }
         let back = |column: &[f64], factor: f64| -> Vec<f64> {
-            column.iter().zip(&noise.root_weight).map(|(value, root)| value * root * factor).collect()
+            let mut weighed = vec![0.0; n];
+            noise.weigh(&column[..n], &mut weighed);
+            for value in &mut weighed {
+                *value *= factor;
+            }
+            weighed
         };
-        let weights = back(&noise.root_weight, factor);
-        let directions = basis.columns().skip(1).map(|column| back(column, factor.sqrt())).collect();
+        let roots = noise.root_weights();
+        let diagonal = !roots.is_empty();
+        let weights: Vec<f64> = if diagonal { back(roots, factor) } else { vec![] };
+        let mut whole = noise.inverse_root();
+        whole.iter_mut().flatten().for_each(|entry| *entry *= factor.sqrt());
+        let beside = basis.columns().skip(usize::from(diagonal));
+        let directions = beside.map(|column| back(column, factor.sqrt())).collect();
         let (px_at_anchors, xpx_at_anchors) = anchors.map_or((vec![], 0.0), |anchors| {
             let mut left = vec![0.0; n + problem.shared.len()];
             left[..n].copy_from_slice(anchors);
@@ -200,8 +214,8 @@ impl Matrix {
             let projected = basis.project(&mut left, &mut vec![0.0; columns]);
             (back(&left, factor), projected.left * factor)
         });
-        let per_total = 1.0 / weights.iter().sum::<f64>();
-        Some(Self { weights, per_total, directions, px_at_anchors, xpx_at_anchors })
+        let per_total = if diagonal { 1.0 / weights.iter().sum::<f64>() } else { 0.0 };
+        Some(Self { weights, per_total, whole, directions, px_at_anchors, xpx_at_anchors })
     }
 
     /// yᵀPy, xᵀPy and xᵀPx.
@@ -212,6 +226,14 @@ impl Matrix {
             yy[l] -= y[l] * y_part;
             xy[l] -= x[l] * y_part;
             xx[l] -= x[l] * x_part;
+        }
+        for direction in &self.whole {
+            let [x, y] = along(direction, rows);
+            for l in 0..L {
+                yy[l] += y[l] * y[l];
+                xy[l] += x[l] * y[l];
+                xx[l] += x[l] * x[l];
+            }
         }
         for direction in &self.directions {
             let [x, y] = along(direction, rows);
@@ -306,11 +328,13 @@ impl<const L: usize> Gradient<L> {
 }
 
 /// g: the mean of the rows' relative growth of variance, per s.
-fn growth(noise: &mut Independent, slope: f64, reach: f64) -> Option<f64> {
+fn growth(noise: &mut dyn NoiseForm, slope: f64, reach: f64) -> Option<f64> {
     noise.at_slope(slope).ok()?;
     let weights = noise.weights();
-    let mean = |list: &[f64]| if list.is_empty() { 0.0 } else { dot(&weights, list) / weights.len() as f64 };
-    Some(2.0 * reach * (slope * mean(&noise.var_x) - mean(&noise.cov_xy)))
+    let [in_x, cross] = noise
+        .in_x()
+        .map(|list| if list.is_empty() { 0.0 } else { dot(&weights, &list) / weights.len() as f64 });
+    Some(2.0 * reach * (slope * in_x - cross))
 }
 
 /// What yᵀPy, xᵀPy and xᵀPx at a node add to the coefficients of ½ d/ds of `part` (yᵀPy − 2 δ xᵀPy + δ² xᵀPx), with

@@ -1,12 +1,11 @@
-//! The two forms of noise a line is fitted under, as the fit sees them: what whitens a column of y-effects at a
-//! given slope b, and what the residuals then say about the errors in x.
+//! The rows' own noise as the fit sees it: what whitens a column of y-effects at a given slope b, and what the residuals
+//! then say about the errors in x. Where each row varies by itself this is a list; where some were stated to vary together,
+//! a matrix. All above it, shared errors among them, is one and the same.
 //!
 //! W(b) = Vyy + b² Vxx − b (Vxy + Vyx) is the covariance of y − a − b x (ISO/TS 28037:2010, clauses 7 and 10).
 //! Everything here is in the scaled units of [`Problem`](super::problem::Problem).
 
-use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
-
-use super::error::LineError;
+use super::{basis::dot, error::LineError, triangle::Triangle};
 
 /// What the fit asks of a noise form. Methods after [`at_slope`](NoiseForm::at_slope) hold for that slope.
 pub(super) trait NoiseForm: core::fmt::Debug {
@@ -23,6 +22,16 @@ pub(super) trait NoiseForm: core::fmt::Debug {
     fn information(&self) -> Vec<f64>;
     /// A weight for each row, for choosing the centre of the data: 1/Wii.
     fn weights(&self) -> Vec<f64>;
+    /// Whether W hangs on the slope.
+    fn leans(&self) -> bool;
+    /// The diagonals of Vxx and Vxy; empty lists stand for zeros.
+    fn in_x(&self) -> [Vec<f64>; 2];
+    /// The diagonal of L⁻¹ where it has nothing beside it; else none.
+    fn root_weights(&self) -> &[f64];
+    /// The rows of L⁻¹, each up to the diagonal, where it is more than its diagonal; else none.
+    fn inverse_root(&self) -> Vec<Vec<f64>>;
+    /// The same again.
+    fn boxed(&self) -> Box<dyn NoiseForm>;
 }
 
 /// Rows independent of one another: W is diagonal. Empty lists stand for zeros.
@@ -107,157 +116,147 @@ impl NoiseForm for Independent {
     fn weights(&self) -> Vec<f64> {
         self.root_weight.iter().map(|root| root * root).collect()
     }
+
+    fn leans(&self) -> bool {
+        self.var_x.iter().chain(&self.cov_xy).any(|value| *value != 0.0)
+    }
+
+    fn in_x(&self) -> [Vec<f64>; 2] {
+        [self.var_x.clone(), self.cov_xy.clone()]
+    }
+
+    fn root_weights(&self) -> &[f64] {
+        &self.root_weight
+    }
+
+    fn inverse_root(&self) -> Vec<Vec<f64>> {
+        vec![]
+    }
+
+    fn boxed(&self) -> Box<dyn NoiseForm> {
+        Box::new(self.clone())
+    }
 }
 
-/// A full covariance matrix over all x and y.
+/// Some rows vary together: W is a full matrix.
 #[derive(Debug, Clone)]
 pub(super) struct JointNoise {
-    pub yy: DMatrix<f64>,
-    /// Covariance of x; `None` where x is exact.
-    pub xx: Option<DMatrix<f64>>,
-    /// Covariance of `x_i` (row) with `y_j` (column); `None` for zeros.
-    pub xy: Option<DMatrix<f64>>,
+    n: usize,
+    yy: Vec<f64>,
+    /// Covariance of x; empty where x is exact.
+    xx: Vec<f64>,
+    /// Covariance of `x_i` (row) with `y_j` (column); empty for zeros.
+    xy: Vec<f64>,
     slope: f64,
-    factor: Option<Cholesky<f64, Dyn>>,
+    triangle: Option<Triangle>,
 }
 
 impl JointNoise {
-    pub fn new(xx: Option<DMatrix<f64>>, yy: DMatrix<f64>, xy: Option<DMatrix<f64>>) -> Self {
-        JointNoise { yy, xx, xy, slope: 0.0, factor: None }
+    /// From blocks of n × n, row after row; an empty one stands for zeros.
+    pub fn new(xx: Vec<f64>, mut yy: Vec<f64>, xy: Vec<f64>, n: usize) -> Self {
+        yy.resize(n * n, 0.0);
+        JointNoise { n, yy, xx, xy, slope: 0.0, triangle: None }
     }
 
-    fn lower(&self) -> Option<&DMatrix<f64>> {
-        self.factor.as_ref().map(Cholesky::l_dirty)
+    /// The covariance matrix of y − a − b x.
+    pub fn at(&self, b: f64) -> Vec<f64> {
+        let mut w = self.yy.clone();
+        for (w, xx) in w.iter_mut().zip(&self.xx) {
+            *w += b * b * xx;
+        }
+        if !self.xy.is_empty() {
+            for (place, w) in w.iter_mut().enumerate() {
+                let mirrored = place % self.n * self.n + place / self.n;
+                *w -= b * (self.xy[place] + self.xy[mirrored]);
+            }
+        }
+        w
     }
 }
 
 impl NoiseForm for JointNoise {
     fn at_slope(&mut self, b: f64) -> Result<(), LineError> {
         self.slope = b;
-        let depends_on_slope = self.xx.is_some() || self.xy.is_some();
-        if self.factor.is_some() && !depends_on_slope {
+        if self.triangle.is_some() && !self.leans() {
             return Ok(());
         }
-        let mut w = self.yy.clone();
-        if let Some(xx) = &self.xx {
-            w += xx * (b * b);
+        let w = self.at(b);
+        if w.iter().any(|value| !value.is_finite()) {
+            return Err(LineError::OutOfRange);
         }
-        if let Some(xy) = &self.xy {
-            w -= (xy + xy.transpose()) * b;
+        let triangle = Triangle::of(w, self.n);
+        if let Some(rows) = triangle.indefinite() {
+            return Err(LineError::Indefinite { rows });
         }
-        let factor = Cholesky::new(w.clone());
-        self.factor = Some(factor.ok_or_else(|| not_positive(w))?);
+        if let Some(rows) = triangle.singular() {
+            return Err(LineError::Singular { rows });
+        }
+        self.triangle = Some(triangle);
         Ok(())
     }
 
     fn whiten(&self, column: &mut [f64]) {
-        let Some(l) = self.lower() else { return };
-        for j in 0..l.nrows().min(column.len()) {
-            let (head, tail) = column.split_at_mut(j + 1);
-            head[j] /= l[(j, j)];
-            for (value, below) in tail.iter_mut().zip(l.column(j).iter().skip(j + 1)) {
-                *value -= below * head[j];
-            }
+        if let Some(triangle) = &self.triangle {
+            triangle.whiten(column);
         }
     }
 
     fn weigh(&self, whitened: &[f64], e: &mut [f64]) {
-        let Some(l) = self.lower() else { return };
-        for j in (0..l.nrows()).rev() {
-            let known: f64 = l.column(j).iter().zip(e.iter()).skip(j + 1).map(|(below, e)| below * e).sum();
-            e[j] = (whitened[j] - known) / l[(j, j)];
+        if let Some(triangle) = &self.triangle {
+            triangle.weigh(whitened, e);
         }
     }
 
     fn errors_in_x(&self, e: &[f64], errors: &mut [f64], mirrored: &mut [f64]) -> f64 {
         errors.fill(0.0);
         mirrored.fill(0.0);
-        let e = DVector::from_column_slice(e);
         let mut in_x = 0.0;
-        if let Some(xx) = &self.xx {
-            let spread = xx * &e;
-            in_x = e.dot(&spread);
-            for (i, value) in spread.iter().enumerate() {
-                errors[i] -= self.slope * value;
-                mirrored[i] -= self.slope * value;
-            }
+        for (i, row) in self.xx.chunks_exact(self.n).enumerate() {
+            let spread = dot(row, e);
+            in_x += e[i] * spread;
+            errors[i] -= self.slope * spread;
+            mirrored[i] -= self.slope * spread;
         }
-        if let Some(xy) = &self.xy {
-            errors.iter_mut().zip((xy * &e).iter()).for_each(|(error, value)| *error += value);
-            mirrored.iter_mut().zip((xy.tr_mul(&e)).iter()).for_each(|(error, value)| *error += value);
+        for (i, row) in self.xy.chunks_exact(self.n).enumerate() {
+            errors[i] += dot(row, e);
+            for (mirrored, cov_xy) in mirrored.iter_mut().zip(row) {
+                *mirrored += cov_xy * e[i];
+            }
         }
         in_x
     }
 
     fn information(&self) -> Vec<f64> {
-        self.factor
-            .as_ref()
-            .map_or_else(Vec::new, |factor| factor.inverse().diagonal().iter().copied().collect())
+        let mut sums = vec![0.0; self.n];
+        for row in self.inverse_root() {
+            for (sum, value) in sums.iter_mut().zip(row) {
+                *sum += value * value;
+            }
+        }
+        sums
     }
 
     fn weights(&self) -> Vec<f64> {
-        let Some(l) = self.lower() else { return vec![] };
-        let variance = |i: usize| l.row(i).iter().take(i + 1).map(|value| value * value).sum::<f64>();
-        (0..l.nrows()).map(|i| 1.0 / variance(i)).collect()
+        self.triangle.iter().flat_map(Triangle::variances).map(|variance| 1.0 / variance).collect()
     }
-}
 
-/// Names the rows of a matrix that is not positive definite: those with a large part in the eigenvector of the
-/// least eigenvalue of its correlation form. Rows at or beyond the number of readings belong to y and are folded back.
-pub(super) fn not_positive(matrix: DMatrix<f64>) -> LineError {
-    let zero: Vec<usize> =
-        (0..).zip(matrix.diagonal().iter()).filter(|(_, value)| **value == 0.0).map(|(row, _)| row).collect();
-    if !zero.is_empty() {
-        return LineError::ZeroUncertainty { rows: zero };
+    fn leans(&self) -> bool {
+        !(self.xx.is_empty() && self.xy.is_empty())
     }
-    if matrix.iter().any(|value| !value.is_finite()) {
-        return LineError::OutOfRange;
-    }
-    LineError::Indefinite { rows: least_direction(correlation(matrix)) }
-}
 
-/// A covariance matrix with its rows and columns divided by the standard deviations.
-pub(super) fn correlation(mut matrix: DMatrix<f64>) -> DMatrix<f64> {
-    let roots: Vec<f64> = matrix.diagonal().iter().map(|value| value.abs().sqrt()).collect();
-    for ((i, j), root) in (0..roots.len())
-        .flat_map(|j| (0..roots.len()).map(move |i| (i, j)))
-        .zip(roots.iter().flat_map(|a| roots.iter().map(move |b| a * b)))
-    {
-        if root > 0.0 {
-            matrix[(i, j)] /= root;
-        }
+    fn in_x(&self) -> [Vec<f64>; 2] {
+        [&self.xx, &self.xy].map(|block| block.iter().step_by(self.n + 1).copied().collect())
     }
-    matrix
-}
 
-/// Names the rows of a matrix that is not positive definite: those with a large part in the direction in which it has
-/// no positive variance. Cholesky's triangle is built until a pivot fails, or else to its least pivot; the direction is
-/// what that row is against the best mixture of those before it.
-pub(super) fn least_direction(matrix: DMatrix<f64>) -> Vec<usize> {
-    /// A row with less than this share of the largest part is not named.
-    const NAMED: f64 = 0.1;
-    let mut l = matrix;
-    let (mut least, mut row) = (f64::INFINITY, 0);
-    for k in 0..l.nrows() {
-        for j in 0..k {
-            let known: f64 = (0..j).map(|m| l[(k, m)] * l[(j, m)]).sum();
-            l[(k, j)] = (l[(k, j)] - known) / l[(j, j)];
-        }
-        let pivot = l[(k, k)] - (0..k).map(|m| l[(k, m)] * l[(k, m)]).sum::<f64>();
-        if pivot < least {
-            (least, row) = (pivot, k);
-        }
-        if pivot <= 0.0 {
-            break;
-        }
-        l[(k, k)] = pivot.sqrt();
+    fn root_weights(&self) -> &[f64] {
+        &[]
     }
-    let mut direction = vec![0.0; row];
-    for j in (0..row).rev() {
-        let known: f64 = (j + 1..row).map(|m| l[(m, j)] * direction[m]).sum();
-        direction[j] = -(l[(row, j)] + known) / l[(j, j)];
+
+    fn inverse_root(&self) -> Vec<Vec<f64>> {
+        self.triangle.as_ref().map_or(vec![], Triangle::inverse)
     }
-    direction.push(1.0);
-    let largest = direction.iter().fold(0.0, |largest: f64, part| largest.max(part.abs()));
-    (0..).zip(direction).filter(|(_, part)| part.abs() > NAMED * largest).map(|(row, _)| row).collect()
+
+    fn boxed(&self) -> Box<dyn NoiseForm> {
+        Box::new(self.clone())
+    }
 }

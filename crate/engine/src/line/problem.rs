@@ -1,12 +1,10 @@
 //! The readings in units of their own spans and counted from their weighted mean. The scales are powers of two, so
 //! that scaling costs no digit, and multiplying by their reciprocals is the same as dividing, but quicker.
 
-use nalgebra::DMatrix;
-
 use super::{
     basis::dot,
     error::LineError,
-    input::{Data, Dense, FreeColumn, SharedColumn, Stated},
+    input::{self, Data, FreeColumn, SharedColumn, Stated},
     noise::{Independent, JointNoise, NoiseForm},
     pair::DoubleDouble,
 };
@@ -73,27 +71,59 @@ impl Frame {
         DoubleDouble::difference(y, self.y_origin).over(self.y_scale)
     }
 
-    /// The rows' own errors, in the scaled units.
-    pub fn independent(&self, stated: &Stated) -> Independent {
-        let variances = |list: &[f64], scale: f64| {
+    /// The rows' own noise, in the scaled units. One form of the code for both forms of it: each call works on a whole
+    /// column.
+    pub fn noise(&self, data: &Data) -> Box<dyn NoiseForm> {
+        let n = data.x.len();
+        match &data.noise {
+            input::Noise::Unstated => Box::new(Independent::new(vec![], vec![1.0; n], vec![])),
+            input::Noise::Stated(stated) if stated.dense.is_empty() => Box::new(self.independent(stated, n)),
+            input::Noise::Stated(stated) => Box::new(self.joint(stated, n)),
+        }
+    }
+
+    /// The errors that each of `n` rows has by itself, in the scaled units.
+    pub fn independent(&self, stated: &Stated, n: usize) -> Independent {
+        let variances = |list: &[f64], scale: f64| -> Vec<f64> {
             let per_unit = 1.0 / scale;
             list.iter().map(|u| (u * per_unit) * (u * per_unit)).collect()
         };
         let var_x =
             if stated.ux.iter().any(|u| *u > 0.0) { variances(&stated.ux, self.x_scale) } else { vec![] };
         let cov_xy = stated.cov_xy.iter().map(|cov| cov / self.x_scale / self.y_scale).collect();
-        Independent::new(var_x, variances(&stated.uy, self.y_scale), cov_xy)
+        let mut var_y = variances(&stated.uy, self.y_scale);
+        var_y.resize(n, 0.0);
+        Independent::new(var_x, var_y, cov_xy)
     }
 
-    /// The covariance matrix of `n` rows, in the scaled units.
-    pub fn joint(&self, dense: &Dense, n: usize) -> JointNoise {
-        let block = |list: &[f64], a: f64, b: f64| {
-            let stated = list.iter().any(|value| *value != 0.0);
-            stated.then(|| DMatrix::from_row_iterator(n, n, list.iter().map(|value| value / a / b)))
+    /// The same with the covariances of `n` rows.
+    fn joint(&self, stated: &Stated, n: usize) -> JointNoise {
+        let own = self.independent(stated, n);
+        let block = |own: &[f64], dense: &[f64], a: f64, b: f64| {
+            let mut block = vec![];
+            add(&mut block, dense, a, b);
+            if own.iter().any(|value| *value != 0.0) {
+                block.resize(n * n, 0.0);
+                for (sum, own) in block.iter_mut().step_by(n + 1).zip(own) {
+                    *sum += own;
+                }
+            }
+            block
         };
         let (x, y) = (self.x_scale, self.y_scale);
-        let yy = block(&dense.yy, y, y).unwrap_or_else(|| DMatrix::zeros(n, n));
-        JointNoise::new(block(&dense.xx, x, x), yy, block(&dense.xy, x, y))
+        let xx = block(&own.var_x, &stated.dense.xx, x, x);
+        let yy = block(&own.var_y, &stated.dense.yy, y, y);
+        JointNoise::new(xx, yy, block(&own.cov_xy, &stated.dense.xy, x, y), n)
+    }
+}
+
+/// Adds what is stated, in units of `a` · `b`, to a list in which none at all stand for zeros.
+fn add(list: &mut Vec<f64>, stated: &[f64], a: f64, b: f64) {
+    if stated.iter().any(|value| *value != 0.0) {
+        list.resize(stated.len(), 0.0);
+        for (sum, value) in list.iter_mut().zip(stated) {
+            *sum += value / a / b;
+        }
     }
 }
 

@@ -5,7 +5,7 @@
 //! is not proved but measured: the quick way is tried out against the engine's own gradient when it is made, and refused
 //! if it is off. A trial it was not made for goes to [`fit`](super::fit()) itself: a slope more than four standard
 //! uncertainties from the nominal one, χ² so bent that there may be a second valley, readings all but at one place.
-//! So does every trial under a full covariance matrix. Where the nominal line leads far enough before any other valley,
+//! Where the nominal line leads far enough before any other valley,
 //! the engine looks at its own valley alone: √χ² of a slope is a distance of the readings from a set in units of their
 //! uncertainties, so errors move the lead by more than t with a probability of at most 2 exp(−t²/8) (Gaussian
 //! concentration of a function of Lipschitz constant 2: Boucheron, Lugosi and Massart, Concentration Inequalities, 2013,
@@ -18,7 +18,7 @@ use super::{
     chebyshev::cosine,
     input::{Data, Noise, SharedColumn},
     nodes::{LeastOfEach, MOST_COEFFICIENTS, Nodes, RowLanes, Size},
-    noise::Independent,
+    noise::{Independent, NoiseForm},
     problem::{Frame, Problem},
     profile::Profile,
     result::Fit,
@@ -184,7 +184,10 @@ impl Quick {
 struct Rig<'a> {
     data: &'a Data,
     fit: &'a Fit,
-    noise: Independent,
+    noise: Box<dyn NoiseForm>,
+    /// What of it each row has by itself; the rest, as errors independent of one another.
+    own: Independent,
+    joint: Vec<SharedColumn>,
     problem: Problem,
     /// Whether the covariance of the rows hangs on the slope.
     leaning: bool,
@@ -203,22 +206,25 @@ impl<'a> Rig<'a> {
             return None;
         }
         let own_units = Frame { x_scale: 1.0, y_scale: 1.0, ..around };
-        let (shared, mut noise): (&[SharedColumn], _) = match &data.noise {
-            Noise::Unstated => (&[], Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
-            Noise::Stated(stated) => (&stated.shared, own_units.independent(stated)),
-            Noise::Dense(_) => return None,
+        let n = data.x.len();
+        let (own, joint) = match &data.noise {
+            Noise::Unstated => (Independent::new(vec![], vec![1.0; n], vec![]), vec![]),
+            Noise::Stated(stated) => {
+                let joint = if stated.dense.is_empty() { vec![] } else { stated.dense.columns(n) };
+                (own_units.independent(stated, n), joint)
+            }
         };
-        let (frame, _) = own_units.centred(data, &mut noise).ok()?;
+        let mut noise = own_units.noise(data);
+        let (frame, _) = own_units.centred(data, noise.as_mut()).ok()?;
         let some = |list: &[f64]| list.iter().any(|value| *value != 0.0);
-        let leaning =
-            some(&noise.var_x) || some(&noise.cov_xy) || shared.iter().any(|column| some(&column.x));
+        let leaning = noise.leans() || data.shared().iter().any(|column| some(&column.x));
         let excess = excess(fit);
         let u = match (leaning, fit.uncertainty) {
             (true, Some(u)) => u.slope * excess,
             _ => around.y_scale / around.x_scale,
         };
-        let problem = Problem::new(data, frame, &noise, fit.slope).ok()?;
-        Some(Rig { data, fit, noise, problem, leaning, u, excess })
+        let problem = Problem::new(data, frame, noise.as_ref(), fit.slope).ok()?;
+        Some(Rig { data, fit, noise, own, joint, problem, leaning, u, excess })
     }
 
     /// The quick way of this size, if it is close enough.
@@ -232,7 +238,7 @@ impl<'a> Rig<'a> {
             let each = self.data.x.iter().enumerate().map(|(i, x)| [*x, self.level(i)]);
             (Some(&*problem.x), Anchors::Each(y_origin, each.collect()))
         };
-        let nodes = Nodes::new(problem, &self.noise, (self.fit.slope, REACH * self.u), size, places)?;
+        let nodes = Nodes::new(problem, self.noise.as_ref(), (self.fit.slope, REACH * self.u), size, places)?;
         let limit = if self.leaning { 1.0 } else { f64::MAX };
         let mut quick = Quick { nodes, anchors, limit, least_information: 0.0 };
         let rows = quick.rows_of(problem);
@@ -252,7 +258,7 @@ impl<'a> Rig<'a> {
         (0..TRIALS).all(|trial| {
             let problem = self.redrawn(&mut signs, trial == 0);
             let rows = quick.rows_of(&problem);
-            let mut exact = Profile::new(&problem, Box::new(self.noise.clone()));
+            let mut exact = Profile::new(&problem, self.noise.boxed());
             (0..=size.nodes).all(|k| {
                 let s = cosine(std::f64::consts::PI * k as f64 / size.nodes as f64);
                 let Ok(point) = exact.at(self.fit.slope + quick.nodes.reach * s) else { return false };
@@ -267,8 +273,13 @@ impl<'a> Rig<'a> {
     fn redrawn(&self, signs: &mut Signs, together: bool) -> Problem {
         let mut problem = self.problem.clone();
         let own = |signs: &mut Signs, variance: f64| signs.next() * self.excess * variance.sqrt();
-        add(&mut problem.x, &self.noise.var_x, |variance| own(signs, variance));
-        add(&mut problem.y, &self.noise.var_y, |variance| own(signs, variance));
+        add(&mut problem.x, &self.own.var_x, |variance| own(signs, variance));
+        add(&mut problem.y, &self.own.var_y, |variance| own(signs, variance));
+        for column in &self.joint {
+            let size = signs.next() * self.excess;
+            add(&mut problem.x, &column.x, |effect| size * effect);
+            add(&mut problem.y, &column.y, |effect| size * effect);
+        }
         for column in &self.problem.shared {
             let sign = if together { 1.0 } else { signs.next() };
             for (list, column) in [(&mut problem.x, &column.x), (&mut problem.y, &column.y)] {

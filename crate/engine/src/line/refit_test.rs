@@ -25,7 +25,7 @@ fn same(refit: &mut Refit, data: &Data, x: &[f64], y: &[f64], what: &str) {
 fn stated(data: &Data) -> &Stated {
     match &data.noise {
         Noise::Stated(stated) => stated,
-        other => panic!("stated noise was expected, not {other:?}"),
+        Noise::Unstated => panic!("no uncertainty is stated"),
     }
 }
 
@@ -99,7 +99,7 @@ impl Bench {
             let twin = SharedColumn { x: times(&twin.x, 1.0 + 1e-9), y: times(&twin.y, 1.0 - 1e-9) };
             shared.push(twin);
         }
-        Stated { ux, uy, cov_xy, shared }
+        Stated { ux, uy, cov_xy, shared, ..Stated::default() }
     }
 
     fn shared(chance: &mut Random, n: usize, u_x: f64, u_y: f64) -> SharedColumn {
@@ -340,7 +340,7 @@ fn where_there_is_no_line_there_is_nan() {
     }
 }
 
-/// Readings the quick way does not foresee: far off, or all but at one place. And noise it does not know.
+/// Readings the quick way does not foresee: far off, or all but at one place.
 #[test]
 fn the_engine_takes_what_is_not_foreseen() {
     let data = rows_24(1.0);
@@ -355,11 +355,43 @@ fn the_engine_takes_what_is_not_foreseen() {
         let with = |list: &[f64], value: f64| [&list[..23], &[value]].concat();
         same(&mut refit, &data, &with(&data.x, x), &with(&data.y, y), "one too large");
     }
-    let yy = (0..24 * 24).map(|place| if place % 25 == 0 { 0.04 } else { 0.01 }).collect();
-    let dense = Data { noise: Noise::Dense(Dense { yy, ..Dense::default() }), ..data.clone() };
-    let mut refit = Refit::new(&dense, &fit(&dense).unwrap());
-    let (x, y) = redrawn(&data, &mut Random::new(7, 0));
-    same(&mut refit, &dense, &x, &y, "dense");
+}
+
+/// Rows that vary together, beside errors of their own and shared ones: foreseen as rows by themselves are.
+#[test]
+fn rows_that_vary_together_are_refitted_quickly_too() {
+    let data = rows_24(1.0);
+    let fading = |size: f64| -> Vec<f64> {
+        let entry = |place: usize| size * 0.7_f64.powf((place / 24).abs_diff(place % 24) as f64);
+        (0..24 * 24).map(entry).collect()
+    };
+    let (xx, yy, xy) = (fading(4e-4), fading(0.02), fading(1e-3));
+    let cases = [
+        Dense { yy: yy.clone(), ..Dense::default() },
+        Dense { xx: xx.clone(), ..Dense::default() },
+        Dense { xx: xx.clone(), yy: yy.clone(), ..Dense::default() },
+        Dense { xx, yy, xy },
+    ];
+    for (case, dense) in cases.into_iter().enumerate() {
+        for alone in [false, true] {
+            let beside =
+                if alone && !dense.yy.is_empty() { Stated::default() } else { stated(&data).clone() };
+            let noise = Noise::Stated(Stated { dense: dense.clone(), ..beside });
+            let data = Data { noise, ..data.clone() };
+            let mut refit = Refit::new(&data, &fit(&data).unwrap());
+            assert!(refit.quick.is_some(), "case {case}: the engine is asked for every trial");
+            for stream in 0..50 {
+                let mut chance = Random::new(7, stream);
+                let (mut x, mut y) = redrawn(&rows_24(1.0), &mut chance);
+                for column in dense.columns(24) {
+                    let size = chance.normal();
+                    add(&mut x, &column.x, |effect| size * effect);
+                    add(&mut y, &column.y, |effect| size * effect);
+                }
+                same(&mut refit, &data, &x, &y, &format!("case {case}, stream {stream}"));
+            }
+        }
+    }
 }
 
 /// Units and origins of every size: powers of two, so that the readings are the same.

@@ -148,7 +148,10 @@ fn downhill(
             Ok(next) if next.chi_square <= here.chi_square * (1.0 + ROUNDING) + f64::EPSILON => {
                 return Ok((next, share < 1.0));
             }
-            Ok(_) | Err(LineError::ZeroUncertainty { .. } | LineError::OutOfRange) => share *= 0.5,
+            Ok(_)
+            | Err(LineError::ZeroUncertainty { .. } | LineError::Singular { .. } | LineError::OutOfRange) => {
+                share *= 0.5;
+            }
             Err(error) => return Err(error),
         }
     }

@@ -1,8 +1,8 @@
 //! From readings to the fitted line: scale them, look for the least χ², and tell what it says.
 
 use super::error::LineError;
-use super::input::{self, Data, Noise};
-use super::noise::{self, Independent};
+use super::input::{self, Data};
+use super::noise;
 use super::problem::{Frame, Problem};
 use super::profile::Profile;
 use super::result::{self, Fit};
@@ -22,6 +22,8 @@ use super::search::{self, Search};
 /// # Ok::<(), slope_engine::line::LineError>(())
 /// ```
 pub fn fit(data: &Data) -> Result<Fit, LineError> {
+    input::check(data)?;
+    input::check_possible(data)?;
     fit_by(data, Search::Everywhere)
 }
 
@@ -45,12 +47,7 @@ pub(super) fn lead(data: &Data) -> Result<f64, LineError> {
 fn prepared(data: &Data) -> Result<(Frame, Box<dyn noise::NoiseForm>), LineError> {
     input::check(data)?;
     let frame = Frame::around(data)?;
-    // One form of the code for both forms of noise: each call of it works on a whole column.
-    let noise: Box<dyn noise::NoiseForm> = match &data.noise {
-        Noise::Unstated => Box::new(Independent::new(vec![], vec![1.0; data.x.len()], vec![])),
-        Noise::Stated(stated) => Box::new(frame.independent(stated)),
-        Noise::Dense(dense) => Box::new(frame.joint(dense, data.x.len())),
-    };
+    let noise = frame.noise(data);
     Ok((frame, noise))
 }
 

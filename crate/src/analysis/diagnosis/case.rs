@@ -10,6 +10,8 @@ use crate::analysis::setup::Setup;
 use crate::analysis::speed::C0;
 use crate::line::{FreeColumn, Noise};
 
+/// Rows of a notebook in which some vary together: what each hypothesis costs goes with the square of their number.
+const MOST_TOGETHER: usize = 100;
 /// Group index of air, closely enough to tell a factor.
 const AIR: f64 = 1.0003;
 
@@ -102,7 +104,7 @@ impl Trial<'_> {
 }
 
 impl<'a> Case<'a> {
-    /// The case of rows; none where a matrix was stated, or there is no line.
+    /// The case of rows; none where a matrix of many rows was stated, or there is no line.
     pub fn new(context: &'a RowContext, rows: &'a Rows, setup: &Setup, sealed: bool) -> Option<Self> {
         let points = rows.points.as_slice();
         let data = &setup.data;
@@ -121,9 +123,17 @@ impl<'a> Case<'a> {
         }
         let free = columns.len();
         let weights = match &data.noise {
-            Noise::Dense(_) => return None,
             Noise::Unstated => vec![1.0; n],
             Noise::Stated(stated) => {
+                // Errors stated together, as a variance for each row and errors that rows share.
+                let (variances, together) = if stated.dense.is_empty() {
+                    (vec![0.0; n], Vec::new())
+                } else if n <= MOST_TOGETHER {
+                    stated.dense.parted(nominal, n)?
+                } else {
+                    return None;
+                };
+                columns.extend(together);
                 for shared in &stated.shared {
                     columns.push((0..n).map(|i| shared.y_at(i) - nominal * shared.x_at(i)).collect());
                 }
@@ -137,7 +147,7 @@ impl<'a> Case<'a> {
                         _ => 0.0,
                     };
                     let (ux_digit, uy_digit) = (nominal * digit / libm::sqrt(12.0), steps * base);
-                    (ux * ux).max(ux_digit * ux_digit) + (uy * uy).max(uy_digit * uy_digit)
+                    (ux * ux).max(ux_digit * ux_digit) + (uy * uy).max(uy_digit * uy_digit) + variances[i]
                 };
                 (0..n).map(|i| 1.0 / variance(i)).collect()
             }

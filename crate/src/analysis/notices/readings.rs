@@ -10,7 +10,7 @@ use crate::analysis::row_error::RowError;
 use crate::analysis::rows::Typed;
 use crate::analysis::types::{Part, RowReading};
 use crate::message;
-use crate::notebook::{ActsOn, BenchField, Effect, RailField, RowId, Scope, SharedError};
+use crate::notebook::{ActsOn, BenchField, CovarianceOf, Effect, RailField, RowId, Scope, SharedError};
 use crate::rail::Source;
 use crate::words::Message;
 
@@ -422,7 +422,11 @@ fn treated_as_exact(input: &NoticeInput) -> Option<Notice> {
 fn uncertainty_missing(input: &NoticeInput) -> Option<Notice> {
     let (page, points) = (input.context.page, &input.rows.points);
     let elsewhere = |acts_on| {
-        page.covariances.iter().any(|stated| stated.acts_on == acts_on)
+        let matrix = match acts_on {
+            ActsOn::Distances => CovarianceOf::Distances,
+            ActsOn::Delays => CovarianceOf::Delays,
+        };
+        page.covariances.iter().any(|stated| stated.acts_on == matrix)
             || page.shared.iter().any(|shared| shared.effect == Effect::Noise && shared.acts_on == acts_on)
     };
     let text = if points.iter().all(|p| p.uy.is_none()) && !elsewhere(ActsOn::Delays) {

@@ -29,7 +29,7 @@ pub fn rows_200_shared() -> Data {
     let time_base =
         SharedColumn { x: vec![], y: places.iter().map(|x| 5e-4 * (INTERCEPT + SLOPE * x)).collect() };
     let shared = vec![splice(4.0, 0.012), splice(8.0, 0.015), time_base];
-    drawn(&places, Stated { ux: vec![0.01; 200], uy: vec![0.15; 200], cov_xy: vec![], shared }, 200)
+    drawn(&places, Stated { ux: vec![0.01; 200], uy: vec![0.15; 200], shared, ..Stated::default() }, 200)
 }
 
 /// `count` places at even steps.

@@ -133,7 +133,7 @@ class ComponentLine {
     /** @type {HTMLElement} */ (this.bar.firstElementChild).style.inlineSize = component.bar;
     setText(this.share, component.share_text);
     setTold(this.remark, component.remark);
-    setAttribute(this.root, 'class', component.share_text === '0 %' ? 'nothing' : undefined);
+    setAttribute(this.root, 'class', component.contribution === '0' ? 'nothing' : undefined);
     setAttribute(this.slider, 'aria-label', say('budget-what-if-of', { name: inWords(component.name) }));
   }
 

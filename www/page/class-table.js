@@ -183,7 +183,7 @@ export function csvOf(members, all) {
   const exact = (/** @type {number | null | undefined} */ value) => (typeof value === 'number' ? String(value) : '');
   const heads = [
     say('class-columns-file'), say('class-columns-people'), say('class-columns-title'), say('class-columns-rows'), say('class-columns-struck'),
-    `${say('class-columns-c')} / m/s`, `${say('class-columns-u')} / m/s`, `${say('class-columns-expanded')} / m/s`, say('class-columns-z'), say('class-columns-apart'),
+    `${say('class-columns-c')}/(m/s)`, `${say('class-columns-u')}/(m/s)`, `${say('class-columns-expanded')}/(m/s)`, say('class-columns-z'), say('class-columns-apart'),
     'χ²', say('class-columns-degrees_of_freedom'), say('class-columns-p_value'), say('class-columns-method'), say('class-columns-notices'),
     say('class-columns-missing'), say('class-columns-remarks'), say('class-columns-refusal'),
   ];

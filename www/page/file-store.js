@@ -2,6 +2,7 @@
  * The file store: files that notebooks refer to, kept by the SHA-256 of their bytes in a database of their own. A notebook
  * works without them, since it holds what was read out of them as numbers.
  */
+import { say } from './words.js';
 
 const NAME = 'slope-of-light files';
 export const STORE = 'files';
@@ -48,7 +49,7 @@ export async function keepFile(sha256, file) {
   await new Promise((resolve, reject) => {
     const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
     transaction.oncomplete = () => resolve(undefined);
-    transaction.onabort = () => reject(transaction.error ?? new Error('the browser broke off'));
+    transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-broken-off')));
     transaction.objectStore(STORE).put({ ...file, at: Date.now() }, sha256);
   });
   return true;

@@ -4,6 +4,7 @@
  * completed IndexedDB transaction stays. Transactions of all windows come one after the other, so what one of them
  * checks holds until it has written: a window that lost its turn can't write behind another's back.
  */
+import { say } from './words.js';
 
 const NAME = 'slope-of-light';
 const VERSION = 2;
@@ -210,7 +211,7 @@ export class Journal {
     return new Promise((resolve, reject) => {
       const transaction = this.database.transaction([STORE, WRITERS], 'readwrite', { durability });
       transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error ?? new Error('the browser broke off'));
+      transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-broken-off')));
       work(transaction.objectStore(STORE), transaction.objectStore(WRITERS), transaction);
     });
   }
@@ -234,7 +235,8 @@ function database() {
   const late = new Promise((_, reject) => {
     setTimeout(() => {
       isLate = true;
-      reject(new Error(`the browser opened no database in ${PATIENCE} ms`));
+      // Words may not have come yet: it is put into them where it is told.
+      reject({ message: { id: 'saving-no-answer', values: {} } });
     }, PATIENCE);
   });
   const opened = outcome(request);

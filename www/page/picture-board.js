@@ -268,7 +268,7 @@ class MarkSpot {
     setAttribute(this.root, 'aria-label', nameOf(mark));
     setAttribute(this.root, 'aria-valuemax', String(picture.width));
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
-    const [x, y] = at.map((hundredths) => String(hundredths / 100));
+    const [x, y] = at.map((hundredths) => (hundredths / 100).toLocaleString(say('language'), { useGrouping: false }));
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
     setText(this.label, `${labelOf(mark)}${state === 'sought' ? '?' : ''}`);
     this.root.style.insetInlineStart = `${at[0] / picture.width}%`;

@@ -203,7 +203,7 @@ export class Shelf {
   /** @param {string} id */
   async duplicate(id) {
     const { desk } = await this.load(id, false);
-    desk.apply({ set_title: say('notebooks-copy-of', { title: desk.title() || say('untitled') }) }, now());
+    desk.apply({ copied: say('notebooks-copy-of', { title: desk.title() || say('untitled') }) }, now());
     await this.create(desk);
     desk.free();
   }

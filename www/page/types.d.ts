@@ -115,7 +115,7 @@ export type Edit = { "set_title": string } | { "set_decimal_mark": DecimalMark }
 /** Which. */
 field: BenchField,
 /** What was typed. */
-text: string, } } | { "read_cautions": string } | { "set_path": Path } | { "add_rail": number } | { "set_rail": {
+text: string, } } | { "read_cautions": string } | { "copied": string } | { "set_path": Path } | { "add_rail": number } | { "set_rail": {
 /** Which rail. */
 rail: number,
 /** Which text. */

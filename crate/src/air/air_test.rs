@@ -37,13 +37,16 @@ fn refusals_are_written_as_the_notebook_writes() {
     let told = |air: &Air, mark| in_english(&group_index(air, 650.0).unwrap_err().message(mark));
     assert_eq!(
         told(&Air { pressure_pa: 1013.25, ..ROOM }, DecimalMark::Comma),
-        "Air pressure: 10,1325 hPa. The index of air is known only from 100 hPa to 1400 hPa. Check the number and \
+        "Air pressure: 10,1325\u{a0}hPa. The index of air is known only from 100\u{a0}hPa to 1400\u{a0}hPa. Check the number and \
          its unit."
     );
     let cold = told(&Air { temperature_c: -300.5, ..ROOM }, DecimalMark::Point);
-    assert!(cold.contains("Air temperature: −300.5 °C.") && cold.contains("from −40 °C to 100 °C"), "{cold}");
+    assert!(
+        cold.contains("Air temperature: −300.5\u{a0}°C.") && cold.contains("from −40\u{a0}°C to 100\u{a0}°C"),
+        "{cold}"
+    );
     let steam = Air { temperature_c: 90.0, pressure_pa: 20_050.0, humidity_percent: 100.0, co2_ppm: 450.0 };
-    assert!(told(&steam, DecimalMark::Comma).contains("air pressure of 200,5 hPa"));
+    assert!(told(&steam, DecimalMark::Comma).contains("air pressure of 200,5\u{a0}hPa"));
 }
 
 #[test]

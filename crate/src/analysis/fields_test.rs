@@ -57,26 +57,26 @@ fn with(edit: Edit) -> Analysis {
 
 /// A field of the bench, a text out of its range, and what is said there of the range.
 const BENCH: &[(BenchField, &str, &str)] = &[
-    (BenchField::Wavelength, "0", "from 300 nm to 1690 nm"),
+    (BenchField::Wavelength, "0", "from 300\u{a0}nm to 1690\u{a0}nm"),
     (BenchField::Wavelength, "650 m", "unit"),
     (BenchField::PulseRate, "0", "above zero"),
     (BenchField::LeastRows, "0", "above zero"),
     (BenchField::SmallDivisions, "0", "above zero"),
     (BenchField::EdgeHalfWidth, "-0.1", "zero or more"),
     (BenchField::ScreenWidth, "0", "above zero"),
-    (BenchField::TimeBaseUncertainty, "80", "50 %"),
+    (BenchField::TimeBaseUncertainty, "80", "50\u{a0}%"),
     (BenchField::TimeBaseUncertainty, "-1", "zero or more"),
-    (BenchField::Temperature, "-300", "from −40 °C to 100 °C"),
-    (BenchField::Pressure, "0", "from 100 hPa to 1400 hPa"),
-    (BenchField::Humidity, "120", "from 0 % to 100 %"),
-    (BenchField::CarbonDioxide, "-1", "from 0 ppm to 2000 ppm"),
+    (BenchField::Temperature, "-300", "from −40\u{a0}°C to 100\u{a0}°C"),
+    (BenchField::Pressure, "0", "from 100\u{a0}hPa to 1400\u{a0}hPa"),
+    (BenchField::Humidity, "120", "from 0\u{a0}% to 100\u{a0}%"),
+    (BenchField::CarbonDioxide, "-1", "from 0\u{a0}ppm to 2000\u{a0}ppm"),
     (BenchField::BeamAngle, "700", "500 mrad"),
     (BenchField::BeamAngle, "-1", "zero or more"),
-    (BenchField::Coverage, "120", "below 100 %"),
-    (BenchField::Coverage, "0", "at least 50 %"),
+    (BenchField::Coverage, "120", "below 100\u{a0}%"),
+    (BenchField::Coverage, "0", "at least 50\u{a0}%"),
     (BenchField::MarkUncertainty, "-1", "zero or more"),
     (BenchField::TraceLevel, "0", "above zero"),
-    (BenchField::TraceFraction, "95", "10 % to 90 %"),
+    (BenchField::TraceFraction, "95", "10\u{a0}% to 90\u{a0}%"),
 ];
 
 /// Texts that state an uncertainty where a number stands alone: at each the place is marked.
@@ -276,7 +276,7 @@ fn every_field_of_a_rail_is_marked_when_out_of_range() {
         (RailField::To, "0", "the smaller reading as the first mark"),
         (RailField::From, "300", "the smaller reading as the first mark"),
         (RailField::ReadingUncertainty, "-1", "zero or more"),
-        (RailField::ScaleUncertainty, "60", "50 %"),
+        (RailField::ScaleUncertainty, "60", "50\u{a0}%"),
     ] {
         let analysis = with(Edit::SetRail { rail: 2, field, text: text.into() });
         let [problem] = analysis.problems.as_slice() else {

@@ -35,7 +35,8 @@ pub fn speed(
     if slope <= 0.0 {
         return Err(refuse("slope_not_positive", message!("refusal-slope_not_positive")));
     }
-    let group_index = air.group_index.clone().map_err(|why| refuse("no_air_index", why.message()))?;
+    let group_index =
+        air.group_index.clone().map_err(|_| refuse("no_air_index", message!("refusal-no_air_index")))?;
     let of = |basis| budget(line, group_index, basis, beyond);
     let stated = if line.stated { of(Basis::Stated) } else { None };
     let scatter = of(Basis::Scatter);

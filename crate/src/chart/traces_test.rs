@@ -39,7 +39,7 @@ fn both_traces_are_drawn_and_told() {
     }
     let told = told(&picture);
     assert!(told.starts_with("Both traces from 0"), "{told}");
-    assert!(told.contains("the edge crosses 0.400 V at 2.000(50) ns"), "{told}");
+    assert!(told.contains("the edge crosses 0.400\u{a0}V at 2.000(50)\u{a0}ns"), "{told}");
     assert!(told.contains("Trace B: baseline at 0"), "{told}");
 }
 

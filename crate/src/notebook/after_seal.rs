@@ -16,15 +16,29 @@ fn moves_result(edit: &Edit) -> bool {
     match edit {
         Edit::Together(edits) => edits.iter().any(moves_result),
         Edit::SetBench { field, .. } => {
-            use BenchField::{Aim, Discussion, EdgeReason, LocalContact, LocalRules, Method, People, Place};
+            use BenchField::{Aim, Date, Discussion, EdgeReason, Group, LeastRows, LocalContact, LocalRules};
+            use BenchField::{Method, People, Place, StudentNumber};
             !matches!(
                 field,
-                People | Place | LocalRules | LocalContact | EdgeReason | Aim | Method | Discussion
+                People
+                    | Place
+                    | StudentNumber
+                    | Group
+                    | Date
+                    | LeastRows
+                    | LocalRules
+                    | LocalContact
+                    | EdgeReason
+                    | Aim
+                    | Method
+                    | Discussion
             )
         }
         Edit::SetTitle(_)
         | Edit::SetDecimalMark(_)
         | Edit::ReadCautions(_)
+        | Edit::Copied(_)
+        | Edit::Answer(..)
         | Edit::SetPosition(_)
         | Edit::RemovePosition(_)
         | Edit::SetTrials(_)

@@ -18,6 +18,8 @@ fn changes_after_a_seal_was_opened_are_counted() {
     assert_eq!(changes_after_seal(&notebook), None);
     notebook.apply(Edit::OpenSeal, "").unwrap();
     set(&mut notebook, BenchField::Discussion, "It agrees.");
+    set(&mut notebook, BenchField::Group, "4");
+    set(&mut notebook, BenchField::Date, "2026-01-31");
     notebook.apply(Edit::SetTitle("Ours".into()), "").unwrap();
     assert_eq!(changes_after_seal(&notebook), Some(0));
     set(&mut notebook, BenchField::EdgeHalfWidth, "0.2");

@@ -46,6 +46,8 @@ pub enum Edit {
     },
     /// Said, under this name, that the cautions were read. It is no permission to begin.
     ReadCautions(String),
+    /// Copied another notebook, under this title, unless its title was fixed. Nobody has read the cautions for the copy.
+    Copied(String),
     /// Chose what the carriage carries.
     SetPath(Path),
     /// Laid a rail behind the others.
@@ -307,6 +309,12 @@ impl Edit {
                     return Err(EditError::NoName);
                 }
                 page.cautions_read.push(CautionsRead { name: name.clone(), at: at.to_owned() });
+            }
+            Self::Copied(title) => {
+                page.cautions_read.clear();
+                if page.handout.given.is_none() || page.handout.rule(Piece::Title) != Rule::Fixed {
+                    page.title.clone_from(title);
+                }
             }
             Self::SetPath(path) => page.path = *path,
             Self::AddRail(rail) => add_rail(page, *rail)?,

@@ -136,7 +136,7 @@ impl Notebook {
     fn did(&mut self, place: usize, edit: &Edit) {
         self.done.push(place);
         self.undone.clear();
-        if matches!(edit, Edit::Seal(_) | Edit::OpenSeal | Edit::HandOut) {
+        if matches!(edit, Edit::Seal(_) | Edit::OpenSeal | Edit::HandOut | Edit::Copied(_)) {
             self.kept = self.done.len();
         }
     }

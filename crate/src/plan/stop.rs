@@ -75,7 +75,7 @@ impl<'a> PlanContext<'a> {
         let bare = with_rows(page, Vec::new(), Vec::new());
         let RowContext { bench, rails, stands, .. } = prepare(&bare, None).context;
         let group_index = air::group_index(&bench.air, bench.wavelength_nm)
-            .map_err(|error| refuse("no_air_index", error.message(page.decimal_mark)))?;
+            .map_err(|_| refuse("no_air_index", message!("refusal-no_air_index")))?;
         let slope = page.path.factor() * group_index / C0 * 1e9;
         let context = Self { page, bench, rails, stands, model: Model { t0: 0.0, slope }, group_index };
         if page.rails.is_empty() {

@@ -50,7 +50,7 @@ fn a_figure_keeps_its_unit_beside_it() {
         unit: "ns/m",
     };
     let csv = fit_table(&[slope], &english()).to_csv().unwrap();
-    assert_eq!(csv, "figure,name,value,standard uncertainty,unit\r\nslope,slope,3.34,0.02,ns/m\r\n");
+    assert_eq!(csv, "identifier,name,value,standard uncertainty,unit\r\nslope,slope,3.34,0.02,ns/m\r\n");
 }
 
 #[test]

@@ -73,7 +73,7 @@ pub fn taken(field: &Field, words: &dyn Words) -> String {
 /// A text as typed, with the unit in which it is taken if it is a bare number.
 pub fn with_unit(text: &str, unit: &str) -> String {
     if !unit.is_empty() && text.trim_end().ends_with(|last: char| last.is_ascii_digit()) {
-        format!("{} {unit}", text.trim_end())
+        format!("{}\u{a0}{unit}", text.trim_end())
     } else {
         text.to_owned()
     }

@@ -46,7 +46,7 @@ fn component(page: &NotebookState, speed: &Speed, part: &BudgetComponent) -> Com
         degrees_of_freedom: degrees_of_freedom(part.degrees_of_freedom, mark),
         sensitivity: sensitivity.map_or_else(|| "0".into(), |c| sensitivity_text(c, part.quantity, mark)),
         contribution: if contribution > 0.0 {
-            format!("{} m/s", plain(contribution, 2, mark))
+            format!("{}\u{a0}m/s", plain(contribution, 2, mark))
         } else {
             "0".into()
         },
@@ -58,9 +58,9 @@ fn component(page: &NotebookState, speed: &Speed, part: &BudgetComponent) -> Com
 
 fn share(share: f64, mark: DecimalMark) -> String {
     match share * 100.0 {
-        0.0 => "0 %".into(),
-        tiny if tiny < 0.05 => format!("< {} %", fixed(0.1, -1, mark)),
-        per_cent => format!("{} %", fixed(per_cent, -1, mark)),
+        0.0 => "0\u{a0}%".into(),
+        tiny if tiny < 0.05 => format!("< {}\u{a0}%", fixed(0.1, -1, mark)),
+        per_cent => format!("{}\u{a0}%", fixed(per_cent, -1, mark)),
     }
 }
 
@@ -171,7 +171,7 @@ fn shape(shape: ErrorShape) -> Message {
 
 /// An uncertainty in the unit that suits its size.
 pub fn with_unit(u: f64, quantity: Quantity, mark: DecimalMark) -> String {
-    let in_unit = |unit: Unit| format!("{} {}", plain(unit.from_base(u), 2, mark), unit.symbol());
+    let in_unit = |unit: Unit| format!("{}\u{a0}{}", plain(unit.from_base(u), 2, mark), unit.symbol());
     match quantity {
         Quantity::Length => in_unit(Unit::MILLIMETRE),
         Quantity::Time => in_unit(Unit::NANOSECOND),
@@ -179,7 +179,7 @@ pub fn with_unit(u: f64, quantity: Quantity, mark: DecimalMark) -> String {
         Quantity::Ratio => in_unit(Unit::PERCENT),
         Quantity::Angle => in_unit(Unit::MILLIRADIAN),
         Quantity::Pixel => in_unit(Unit::PIXEL),
-        Quantity::Slope => format!("{} ns/m", plain(u, 2, mark)),
+        Quantity::Slope => format!("{}\u{a0}ns/m", plain(u, 2, mark)),
     }
 }
 

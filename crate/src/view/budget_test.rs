@@ -37,7 +37,7 @@ fn the_largest_part_stands_first_and_every_line_is_full() {
     let nothing: Vec<&str> = budget
         .components
         .iter()
-        .filter(|part| part.share_text == "0 %")
+        .filter(|part| part.share_text == "0\u{a0}%")
         .map(|part| part.id.as_str())
         .collect();
     assert_eq!(nothing, ["beam-angle", "channel-skew"]);
@@ -47,7 +47,7 @@ fn the_largest_part_stands_first_and_every_line_is_full() {
 fn shares_are_written_to_a_tenth_of_a_per_cent() {
     let mark = DecimalMark::Comma;
     let written = [0.0, 1e-5, 0.123_45, 1.0].map(|value| share(value, mark));
-    assert_eq!(written, ["0 %", "< 0,1 %", "12,3 %", "100,0 %"]);
+    assert_eq!(written, ["0\u{a0}%", "< 0,1\u{a0}%", "12,3\u{a0}%", "100,0\u{a0}%"]);
 }
 
 #[test]

@@ -59,6 +59,15 @@ fn who_read_them_stands_in_the_notebook() {
 }
 
 #[test]
+fn a_copy_is_read_anew() {
+    let mut notebook = with(&[Edit::ReadCautions("Ada".into())]);
+    notebook.apply(Edit::Copied("Copy of the first run".into()), AT).unwrap();
+    assert_eq!(notebook.state().title, "Copy of the first run");
+    assert_eq!(cautions_view(notebook.state()).read, []);
+    assert_eq!(notebook.apply(Edit::Undo, AT), Err(EditError::UndoStops), "it would be read again");
+}
+
+#[test]
 fn a_reader_has_a_name() {
     let mut notebook = Notebook::new();
     for name in ["", "  "] {

@@ -28,7 +28,7 @@ pub(super) fn checks(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {
 }
 
 fn slope_text(slope: f64, mark: DecimalMark) -> String {
-    format!("{} ns/m", plain(slope, 5, mark))
+    format!("{}\u{a0}ns/m", plain(slope, 5, mark))
 }
 
 fn measured(slope: &MeasuredValue, mark: DecimalMark) -> String {

@@ -225,7 +225,7 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
             message!("figures-walk_shift"),
             "Δv/v",
             format!(
-                "{} %",
+                "{}\u{a0}%",
                 short_form(100.0 * shift, Some(100.0 * u_shift).filter(|u| *u > 0.0), "", mark).trim()
             ),
         )
@@ -241,7 +241,7 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
                 op("−"),
                 number("1"),
             ]),
-            format!("{} %", plain(100.0 * shift, 2, mark)),
+            format!("{}\u{a0}%", plain(100.0 * shift, 2, mark)),
         ))
         .from(message!("figures-walk_shift-source")),
     ]

@@ -82,7 +82,7 @@ impl<'a> Problems<'a> {
             of,
             kind,
             u: follows.map_or_else(String::new, |(limit, unit)| {
-                format!("{} {}", in_unit(limit / f64::from(under_root).sqrt(), unit), unit.symbol())
+                format!("{}\u{a0}{}", in_unit(limit / f64::from(under_root).sqrt(), unit), unit.symbol())
             }),
             under_root,
             exact: text.is_empty() && u == Some(0.0),

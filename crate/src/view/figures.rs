@@ -64,7 +64,7 @@ impl Figure {
 pub fn measured(value: Option<&MeasuredValue>, unit: &str, mark: DecimalMark) -> String {
     value.map_or_else(String::new, |m| match m.uncertainty {
         Some(u) if u > 0.0 => short_form(m.value, Some(u), unit, mark),
-        _ => format!("{} {unit}", plain(m.value, 6, mark)).trim_end().to_owned(),
+        _ => format!("{}\u{a0}{unit}", plain(m.value, 6, mark)).trim_end().to_owned(),
     })
 }
 
@@ -72,7 +72,7 @@ pub fn measured(value: Option<&MeasuredValue>, unit: &str, mark: DecimalMark) ->
 pub fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> String {
     match u {
         Some(u) => plus_minus(value, Some(u), unit, mark),
-        None => format!("{} {unit}", plain(value, 6, mark)),
+        None => format!("{}\u{a0}{unit}", plain(value, 6, mark)),
     }
 }
 

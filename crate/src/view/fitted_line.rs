@@ -164,7 +164,7 @@ fn birge_ratio(ratio: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
 }
 
 fn residual_deviation(s: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
-    figure("residual_deviation", message!("figures-scatter"), "s", format!("{} ns", plain(s, 3, mark)))
+    figure("residual_deviation", message!("figures-scatter"), "s", format!("{}\u{a0}ns", plain(s, 3, mark)))
         .means(message!("figures-scatter-meaning"))
         .by(equation(
             symbol("s"),

@@ -84,7 +84,7 @@ pub fn truth_view(notebook: &Notebook) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let mut all = vec![
         figure("c", message!("plan-truth-c"), "c₀", "299 792 458 m/s"),
-        figure("t0", message!("plan-truth-t0"), "t₀", format!("{} ns", fixed(truth.t0, -3, mark))),
+        figure("t0", message!("plan-truth-t0"), "t₀", format!("{}\u{a0}ns", fixed(truth.t0, -3, mark))),
     ];
     for (origin, error, u, quantity) in &truth.errors {
         let sign = if *error < 0.0 { "−" } else { "+" };
@@ -94,7 +94,7 @@ pub fn truth_view(notebook: &Notebook) -> Vec<Figure> {
     }
     for (rail, step) in &truth.steps {
         let origin = Origin::Splice { rail: *rail };
-        let value = format!("{} mm", fixed(1000.0 * step, -1, mark));
+        let value = format!("{}\u{a0}mm", fixed(1000.0 * step, -1, mark));
         all.push(figure(&format!("{}-step", origin.id()), name(page, &origin), "", value));
     }
     all
@@ -123,11 +123,11 @@ struct Teller<'a> {
 
 impl Teller<'_> {
     fn percent(&self, relative: f64) -> String {
-        format!("{} %", plain(100.0 * relative, 2, self.page.decimal_mark))
+        format!("{}\u{a0}%", plain(100.0 * relative, 2, self.page.decimal_mark))
     }
 
     fn metres(&self, distance: f64) -> String {
-        format!("{} m", fixed(distance, -2, self.page.decimal_mark))
+        format!("{}\u{a0}m", fixed(distance, -2, self.page.decimal_mark))
     }
 
     fn place(&self, stop: &Stop) -> PlaceView {
@@ -137,7 +137,7 @@ impl Teller<'_> {
         let mut shown = stop.reading.clone();
         // A reading may be typed with its unit.
         if shown.ends_with(|last: char| last.is_ascii_digit()) {
-            shown = format!("{shown} {}", ruler_unit(rail.unit).symbol());
+            shown = format!("{shown}\u{a0}{}", ruler_unit(rail.unit).symbol());
         }
         PlaceView {
             lane: rail.id,
@@ -170,7 +170,7 @@ impl Teller<'_> {
                 // Less than a thousandth of a unit is rounding.
                 let reading = fixed((reading * 1000.0).round() / 1000.0, -3, self.page.decimal_mark);
                 let reading = reading.trim_end_matches('0').trim_end_matches(['.', ',']);
-                ends.extend([format!("{reading} {}", unit.symbol()), self.metres(distance)]);
+                ends.extend([format!("{reading}\u{a0}{}", unit.symbol()), self.metres(distance)]);
             }
             let mut taken = Vec::new();
             for row in &analysis.rows {
@@ -226,7 +226,7 @@ impl Teller<'_> {
             Why::Gap(gap) => message!("plan-reasons-gap", gap = self.metres(gap)),
         };
         // A digit more than elsewhere, since one reading among many changes little.
-        let fine = |u: f64| format!("{} %", plain(100.0 * u, 3, self.page.decimal_mark));
+        let fine = |u: f64| format!("{}\u{a0}%", plain(100.0 * u, 3, self.page.decimal_mark));
         ProposedView {
             said: Some(said),
             effect: next.effect.map(|(before, after)| (fine(before), fine(after))),

@@ -62,14 +62,14 @@ fn lanes_are_to_scale() -> Outcome {
     };
     let [near, .., far] = view.lanes.as_slice() else { return Err("no lanes".into()) };
     assert!(share(&near.from)?.abs() < 1e-9);
-    assert_eq!(far.ends, ["0 cm", "4.25 m", "250 cm", "6.75 m"]);
+    assert_eq!(far.ends, ["0\u{a0}cm", "4.25\u{a0}m", "250\u{a0}cm", "6.75\u{a0}m"]);
     assert!((share(&far.from)? + share(&far.length)? - 100.0).abs() < 0.02);
     // The near rail is 190 cm long, the far one 250 cm.
     assert!((share(&near.length)? / share(&far.length)? - 190.0 / 250.0).abs() < 1e-3);
     assert_eq!(view.lanes.iter().map(|lane| lane.taken.len()).sum::<usize>(), 23);
     let place = view.positions.first().and_then(|position| position.place.clone()).ok_or("no place")?;
     assert_eq!((place.at.as_str(), place.thousandths.as_str()), ("54.00%", "540"));
-    assert_eq!((place.shown.as_str(), place.rail.as_str()), ("135 cm", "far"));
+    assert_eq!((place.shown.as_str(), place.rail.as_str()), ("135\u{a0}cm", "far"));
     let moving = move_view(notebook.state(), 1, To::Share(0.2));
     assert_eq!(moving.places.first().map(|(place, _)| place.reading.as_str()), Some("50"));
     assert!(moving.lacks.as_ref().is_some_and(|lacks| lacks.id == "plan-too_few"), "{moving:?}");

@@ -69,7 +69,7 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
                 "second_order",
                 message!("figures-second_order"),
                 "(u(b)/b)²",
-                format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
+                format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark)),
             )
             .means(message!("figures-second_order-meaning"))
             .by(second_order(analysis, speed, mark))
@@ -87,7 +87,7 @@ fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Formul
         symbol("δ"),
         power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
         power(bracket(over(unit(u, 3), unit(slope, 5))), "2"),
-        format!("{} %", plain(speed.second_order * 100.0, 2, mark)),
+        format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark)),
     )
 }
 
@@ -147,7 +147,7 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
             "expanded",
             name,
             "U = k·u",
-            format!("{} m/s (k = {}, ν = {nu})", plain(u, 2, mark), fixed(*k, -2, mark)),
+            format!("{}\u{a0}m/s (k = {}, ν = {nu})", plain(u, 2, mark), fixed(*k, -2, mark)),
         )
         .means(message!("figures-expanded-meaning", p = p))
         .by(equation(
@@ -168,7 +168,7 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
     let shown =
         |value: &dyn Fn(Comparison) -> Value| known.map_or_else(|| message!("figures-sealed").into(), value);
     let difference = || row(vec![symbol("c"), op("−"), symbol("c_0")]);
-    let numbers = || bracket(number(format!("{} m/s", plain(speed.c - C0, 3, mark))));
+    let numbers = || bracket(number(format!("{}\u{a0}m/s", plain(speed.c - C0, 3, mark))));
     let mut z =
         figure("z", message!("figures-z"), "(c − c₀)/u", shown(&|known| fixed(known.z, -2, mark).into()))
             .means(message!("figures-z-meaning"))
@@ -202,7 +202,8 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
             ));
         }
     }
-    let per_cent = |known: Comparison| format!("{} %", plain(known.relative_difference * 100.0, 2, mark));
+    let per_cent =
+        |known: Comparison| format!("{}\u{a0}%", plain(known.relative_difference * 100.0, 2, mark));
     let mut relative = figure(
         "per_cent",
         message!("figures-relative_difference"),
@@ -212,7 +213,7 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
     .means(message!("figures-relative_difference-meaning"))
     .from(message!("figures-c0-source"));
     if let Some(known) = known {
-        let defined = number("299\u{2009}792\u{2009}458 m/s");
+        let defined = number("299\u{202f}792\u{202f}458\u{a0}m/s");
         relative = relative.by(equation(
             symbol("δ"),
             over(difference(), symbol("c_0")),

@@ -30,7 +30,11 @@ fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Me
     let stand = analysis.rails.iter().find(|stand| Some(stand.id) == read.rail);
     let placed = rail.zip(stand.and_then(|stand| stand.mark.as_ref())).zip(read.reading);
     let Some(((rail, (at, place)), reading)) = placed else {
-        return found.by(row(vec![symbol("d"), op("="), number(format!("{} m", plain(d.value, 6, mark)))]));
+        return found.by(row(vec![
+            symbol("d"),
+            op("="),
+            number(format!("{}\u{a0}m", plain(d.value, 6, mark))),
+        ]));
     };
     let ruler = |value| number(in_unit(value, ruler_unit(rail.unit), mark));
     let sign = if rail.sense.sign() > 0.0 { "+" } else { "−" };
@@ -42,11 +46,11 @@ fn distance(page: &NotebookState, analysis: &Analysis, read: &RowReading, d: &Me
             times(symbol("s"), bracket(row(vec![symbol("r"), op("−"), symbol("m")]))),
         ]),
         row(vec![
-            number(format!("{} m", plain(place.value, 6, mark))),
+            number(format!("{}\u{a0}m", plain(place.value, 6, mark))),
             op(sign),
             bracket(row(vec![ruler(reading), op("−"), ruler(*at)])),
         ]),
-        format!("{} m", plain(d.value, 6, mark)),
+        format!("{}\u{a0}m", plain(d.value, 6, mark)),
     ))
 }
 
@@ -62,13 +66,13 @@ fn delay(page: &NotebookState, typed: &Row, read: &RowReading, t: &MeasuredValue
     };
     let name = message!("readings-output-names-delay");
     let found = figure("row_delay", name, "Δt", measured(Some(t), "ns", mark)).means(meaning).from(source);
-    let whole = format!("{} ns", plain(t.value, 6, mark));
+    let whole = format!("{}\u{a0}ns", plain(t.value, 6, mark));
     match read.time_per_division {
         Some(time) if time > 0.0 => found.by(equation(
             symbol("Δt"),
             times(bracket(row(vec![symbol("q_B"), op("−"), symbol("q_A")])), symbol("S")),
             times(
-                number(format!("{} div", plain(t.value / time, 6, mark))),
+                number(format!("{}\u{a0}div", plain(t.value / time, 6, mark))),
                 number(in_unit(time, Unit::NANOSECOND_PER_DIVISION, mark)),
             ),
             whole,
@@ -87,7 +91,7 @@ fn residual(page: &NotebookState, analysis: &Analysis, id: RowId) -> Option<Figu
     let place = line.rows.iter().position(|row| *row == id)?;
     let fit = line.fit.rows.get(place)?;
     let (d, t, w) = (line.distance.get(place)?, line.delay.get(place)?, fit.normalised?);
-    let ns = |value: f64| number(format!("{} ns", plain(value, 5, mark)));
+    let ns = |value: f64| number(format!("{}\u{a0}ns", plain(value, 5, mark)));
     let expected = line.fit.intercept + line.fit.slope * d;
     Some(
         figure("row_residual", message!("row-work-residual"), "w", fixed(w, -1, mark))

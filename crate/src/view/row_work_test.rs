@@ -17,8 +17,8 @@ fn every_figure_of_a_row_says_how_it_came() {
         let ids: Vec<&str> = figures.iter().map(|figure| figure.id.as_str()).collect();
         assert_eq!(ids, ["row_distance", "row_delay", "row_residual"]);
         assert!(figures.iter().all(|figure| figure.formula.is_some() && figure.source.is_some()));
-        assert_eq!(figures[0].value, format!("{} m", row.distance).into());
-        assert_eq!(figures[1].value, format!("{} ns", row.delay).into());
+        assert_eq!(figures[0].value, format!("{}\u{a0}m", row.distance).into());
+        assert_eq!(figures[1].value, format!("{}\u{a0}ns", row.delay).into());
         assert_eq!(figures[2].value, row.residual.as_str().into());
     }
     assert!(row_work(notebook.state(), &analysis, 999).is_empty());

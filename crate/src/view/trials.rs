@@ -79,7 +79,7 @@ fn count(number: usize) -> String {
     let groups = rest.as_bytes().chunks(3).map(|group| String::from_utf8_lossy(group).into_owned());
     let all: Vec<String> =
         Some(first.to_owned()).filter(|first| !first.is_empty()).into_iter().chain(groups).collect();
-    all.join("\u{2009}")
+    all.join("\u{202f}")
 }
 
 fn figures(outcome: &TrialsResult, mark: DecimalMark) -> Vec<super::types::Figure> {

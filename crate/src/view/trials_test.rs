@@ -9,7 +9,7 @@ use crate::words::{WordTable, Words};
 
 /// The number in a text such as "2.9880 × 10⁸".
 fn power_of_eight(text: &str) -> f64 {
-    text.strip_suffix(" × 10⁸").unwrap().parse::<f64>().unwrap() * 1e8
+    text.strip_suffix("\u{a0}×\u{a0}10⁸").unwrap().parse::<f64>().unwrap() * 1e8
 }
 
 /// Few trials judge nothing.
@@ -34,7 +34,7 @@ fn an_outcome_is_told_in_words() {
     let notebook = demo_with("400000");
     let view = trials_view(notebook.state(), &outcome(notebook.state()));
     let words = WordTable::english().unwrap();
-    assert_eq!(words.text(&view.figures[0].value), "400\u{2009}000 (seed 4)");
+    assert_eq!(words.text(&view.figures[0].value), "400\u{202f}000 (seed 4)");
     let verdict = words.say(&view.verdict.unwrap());
     assert!(verdict.starts_with("The budget’s interval is validated: its ends differ by"), "{verdict}");
     let summary = words.say(&view.summary.unwrap());
@@ -42,9 +42,9 @@ fn an_outcome_is_told_in_words() {
     // Both ends are written to the place of the uncertainty's second digit, here 10⁵ m/s.
     let interval = words.text(&view.figures[2].value);
     let found = outcome(notebook.state()).unwrap().summary.symmetric;
-    let ends: Vec<f64> = interval.trim_end_matches(" m/s").split(" to ").map(power_of_eight).collect();
+    let ends: Vec<f64> = interval.trim_end_matches("\u{a0}m/s").split(" to ").map(power_of_eight).collect();
     assert!((ends[0] - found.0).abs() <= 5e4 && (ends[1] - found.1).abs() <= 5e4, "{interval}");
-    assert_eq!([1, 12, 1_234, 1_234_567].map(count), ["1", "12", "1\u{2009}234", "1\u{2009}234\u{2009}567"]);
+    assert_eq!([1, 12, 1_234, 1_234_567].map(count), ["1", "12", "1\u{202f}234", "1\u{202f}234\u{202f}567"]);
 }
 
 #[test]

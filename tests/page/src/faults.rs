@@ -69,7 +69,7 @@ pub fn an_entry_out_of_range_is_marked(stage: &Stage) -> Result<()> {
         page.fill(name, text)?;
         page.reads(&under(id), expected)?;
         ensure!(is_marked(&page, id)?, "{name} is not marked");
-        page.reads("#result-refusal", expected).with_context(|| format!("the refusal names {name}"))?;
+        page.reads("#result-refusal", &format!("“{name}”"))?;
         page.fill(name, "")?;
         page.sees(names::RESULT, &sound)?;
         ensure!(!is_marked(&page, id)?, "{name} stays marked");

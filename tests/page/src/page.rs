@@ -363,8 +363,8 @@ impl Page<'_> {
                  node && (node.checkVisibility() ? node.value ?? node.innerText : ''))",
             names::SEEN
         );
-        text_of(&self.browser.run(&script, vec![json!(selector)])?)
-            .with_context(|| format!("looking for {selector}"))
+        let shown = text_of(&self.browser.run(&script, vec![json!(selector)])?);
+        Ok(plain(&shown.with_context(|| format!("looking for {selector}"))?))
     }
 
     /// How many elements there are.
@@ -384,7 +384,7 @@ impl Page<'_> {
     /// When it does not come to that.
     pub fn sees(&self, selector: &str, text: &str) -> Result<()> {
         let what = format!("{selector} shows “{text}”");
-        eventually(&what, || self.text(selector), |shown| shown == text)?;
+        eventually(&what, || self.text(selector), |shown| *shown == plain(text))?;
         Ok(())
     }
 
@@ -394,7 +394,7 @@ impl Page<'_> {
     /// When it does not come to that.
     pub fn reads(&self, selector: &str, part: &str) -> Result<String> {
         let what = format!("{selector} says “{part}”");
-        eventually(&what, || self.text(selector), |shown| shown.contains(part))
+        eventually(&what, || self.text(selector), |shown| shown.contains(&plain(part)))
     }
 
     /// Waits until the page says that all is saved.
@@ -486,6 +486,11 @@ pub fn eventually<T: Debug>(
         );
         sleep(Duration::from_millis(50));
     }
+}
+
+/// A text with plain spaces, as one would write it in a test: whether a line may end there shows nowhere in it.
+pub fn plain(text: &str) -> String {
+    text.replace('\u{a0}', " ")
 }
 
 fn text_of(value: &Value) -> Result<String> {

@@ -6,7 +6,7 @@ use serde_json::json;
 
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, Stage, eventually, plain};
 
 const SUMMARY: &str = "#plan-summary";
 const POSITIONS: &str = "#plan-table > tbody";
@@ -77,7 +77,7 @@ pub fn handles_move_positions(stage: &Stage) -> Result<()> {
 
     // By hand: seized, moved to the middle of the rail, looked at, let go.
     let told = page.browser.run(DRAG, vec![json!(id_of(&page, 1)?), json!(0.5), json!(false)])?;
-    let told = told.as_str().context("what is told while it moves")?;
+    let told = plain(told.as_str().context("what is told while it moves")?);
     ensure!(told.contains("3000 mm on rail A") && told.contains("Expected: u(v)/v"), "it tells {told:?}");
     ensure!(page.value(&at("Ruler reading", 1))? == "1020", "the notebook followed before it was let go");
     page.browser.run(DRAG, vec![json!(id_of(&page, 1)?), json!(0.5), json!(true)])?;

@@ -54,6 +54,7 @@ saving-reading = Read only
 saving-no-journal = This browser blocks storage: nothing is saved. Download the bundle before you close the page.
 saving-full = The browser’s storage is full: your last changes are not saved. Download the bundle now. Deleting notebooks you no longer need makes room. The page keeps trying.
 saving-failed = Your last changes are not saved ({ $why }). The page keeps trying. Download the bundle to be safe.
+saving-broken-off = the browser broke off the writing
 saving-no-answer = the browser’s database has not answered for some seconds
 saving-shelf-full = The browser’s storage is nearly full. Your work is still saved edit by edit. Deleting notebooks you no longer need makes room.
 saving-other-tab = This notebook is open for writing in another window. Here it is read-only.
@@ -83,7 +84,7 @@ cautions-title = Cautions
 cautions-lead = Read before the laser is switched on. The instructions of your laser safety officer and your local rules take precedence over this page. It calculates no exposure limits.
 cautions-summary = What to watch for
 cautions-group-invisible = This beam is invisible
-cautions-invisible = The stated wavelength, { $wavelength }, is outside the visible range (400 nm to 700 nm, IEC 60825-1). You cannot see this beam, and your eye does not turn away from it. Treat it as on whenever the source has power.
+cautions-invisible = The stated wavelength, { $wavelength }, is outside the visible range (400 nm to 700 nm, IEC 60825-1). You cannot see this beam, and your eye does not turn away from it. Treat it as on whenever the source has power.
 cautions-find = Find an invisible beam only with a detector, or with a viewing card made for its wavelength: never with your eye.
 cautions-group-beam = The beam
 cautions-eyes = Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind, also by a reflection. An invisible beam gives no warning.
@@ -225,7 +226,7 @@ shared-effects-noise = independent for each row
 shared-rows = Rows
 shared-all = all rows
 shared-rail = rows on { $name }
-shared-time-base = rows at { $text } ns per division
+shared-time-base = rows at { $text } ns per division
 shared-chosen = chosen rows
 shared-which = Chosen rows
 shared-uncertainty = Uncertainty of this component
@@ -308,7 +309,7 @@ plan-expected =
         [one] Expected: u(v)/v = { $u } from { $rows } row.
        *[other] Expected: u(v)/v = { $u } from { $rows } rows.
     }
-plan-limits = Largest component: { $name } ({ $share } % of the variance).
+plan-limits = Largest component: { $name } ({ $share } % of the variance).
 plan-compared =
     { $rows ->
         [one] Expected { $planned } from { $rows } row; achieved { $achieved } from { $taken }.
@@ -441,7 +442,7 @@ delays-jump-traces = Show the traces of row { $n }
 ## Photographs
 
 pictures-title = Photographs of the screen
-pictures-hint = Add the photographs of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photograph is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
+pictures-hint = Add the photographs of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photograph is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
 pictures-add = Add photographs
 pictures-columns = Divisions across the grid
 pictures-rows = Divisions down the grid
@@ -505,7 +506,7 @@ pictures-corners-upper-right = Upper right corner
 pictures-corners-lower-right = Lower right corner
 pictures-corners-lower-left = Lower left corner
 pictures-check = Grid crossing { $n }, a check of the lens
-pictures-place = { $x } pixels across, { $y } down, { $state }
+pictures-place = { $x } pixels across, { $y } down, { $state }
 pictures-states-proposed = proposed
 pictures-states-sought = not found
 pictures-states-set = moved by hand
@@ -517,7 +518,7 @@ pictures-fields-time_base = Time per division
 ## Traces
 
 traces-title = Recorded traces
-traces-hint = Add the trace files of a whole run at once: choose them or their folder, or drop them here. Both traces may be in one file, or in one file each. A file name such as “A 1250 mm ch1.csv” gives rail, ruler reading and trace.
+traces-hint = Add the trace files of a whole run at once: choose them or their folder, or drop them here. Both traces may be in one file, or in one file each. A file name such as “A 1250 mm ch1.csv” gives rail, ruler reading and trace.
 traces-add = Add trace files
 traces-add-folder = Add a folder of them
 traces-looking = Looking at the files…
@@ -562,8 +563,8 @@ traces-other-notebook = Another notebook was opened meanwhile: nothing was added
 traces-bad-wish = Nothing was measured: correct the threshold or the fraction first.
 traces-needed = Row { $row }: { $name } is not kept in this browser. Add the file again to measure it again; until then the row keeps its delay.
 traces-not-kept = { $name }: measured, but the file is not kept in this browser ({ $why }). To see or measure it again, add it again.
-traces-many-too-large = { $n } files are over 8 MB: measured, but not kept in this browser. To see or measure them again, add them again.
-traces-too-large-to-keep = it is over 8 MB
+traces-many-too-large = { $n } files are over 8 MB: measured, but not kept in this browser. To see or measure them again, add them again.
+traces-too-large-to-keep = it is over 8 MB
 traces-layout-of = As read from { $name }. Corrections apply to all files.
 traces-layout-delimiter = Column separator
 traces-layout-delimiters-tab = tabs
@@ -593,7 +594,7 @@ traces-layout-settings = Other settings in the file
 traces-estimator = How edges are timed
 traces-estimators-constant_fraction = constant fraction: each edge at the same fraction of its own amplitude
 traces-estimators-fixed_level = fixed threshold: both edges at the same voltage; subject to time walk: a smaller pulse crosses later
-traces-estimators-edge_line = straight line through 10 % to 90 % of each edge, extended to its baseline
+traces-estimators-edge_line = straight line through 10 % to 90 % of each edge, extended to its baseline
 traces-estimators-cross_correlation = cross-correlation: the shift at which the edges are most alike
 traces-estimators-shift_and_scale = least-squares shift and scale of one edge against the other
 traces-choose = Traces of
@@ -610,19 +611,19 @@ traces-missing = { $name } is not kept in this browser, so the traces can’t be
 traces-take-off = Remove the traces from this row
 traces-taken-off = The traces were removed from row { $n }.
 traces-walk = Difference fixed threshold − constant fraction, against distance
-traces-walk-summary = Difference fixed threshold − constant fraction at { $n } positions; it grows by { $slope } ns per metre.
+traces-walk-summary = Difference fixed threshold − constant fraction at { $n } positions; it grows by { $slope } ns per metre.
 
 ## Remarks on a delay measured on traces
 
-remarks-level-pair = Threshold: { $volts } V above the baselines, half of the smaller pulse.
-remarks-level-run = Threshold: { $volts } V above the baselines, half of the smallest pulse of the run.
-remarks-level-stated = Threshold: { $volts } V above the baselines, as stated.
-remarks-fraction = Fraction: { $percent } %.
+remarks-level-pair = Threshold: { $volts } V above the baselines, half of the smaller pulse.
+remarks-level-run = Threshold: { $volts } V above the baselines, half of the smallest pulse of the run.
+remarks-level-stated = Threshold: { $volts } V above the baselines, as stated.
+remarks-fraction = Fraction: { $percent } %.
 remarks-inverted = Trace { $trace }: the pulse is negative and was inverted.
 remarks-noisy = Trace { $trace }: the amplitude is less than 5 times the noise.
 remarks-double_edge = Trace { $trace }: a second edge crosses half the amplitude at sample { $sample }.
 remarks-not_quiet = Trace { $trace }: a signal before the pulse disturbs the baseline at sample { $sample }.
-remarks-drift = Trace { $trace }: the baseline drifts by { $volts } V before the pulse.
+remarks-drift = Trace { $trace }: the baseline drifts by { $volts } V before the pulse.
 remarks-correlated_noise = Trace { $trace }: the noise is correlated over { $n ->
         [one] { $n } sample
        *[other] { $n } samples
@@ -658,9 +659,9 @@ line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the 
 line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-shared = Least squares with uncertainties of distance and delay; components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
-line-rises = The line rises by { $slope } ns per metre.
-line-falls = The line falls by { $slope } ns per metre.
+line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
+line-rises = The line rises by { $slope } ns per metre.
+line-falls = The line falls by { $slope } ns per metre.
 line-no-residuals = There are no residuals: the line goes through every row.
 line-residual-summary = { $within } of { $n } normalized residuals lie between −2 and 2; the largest is { $largest }, of row { $row }.
 
@@ -687,9 +688,9 @@ chart-trials = trials
 chart-budget-curve = distribution from the budget
 chart-ends = ends of the trials’ interval
 chart-line = fitted line
-chart-line-in-band = line, 95 % band
-chart-bars = bars: ± 1 u
-chart-two = ± 2
+chart-line-in-band = line, 95 % band
+chart-bars = bars: ± 1 u
+chart-two = ± 2
 chart-carriage = carriage position
 chart-grows = readings increase
 chart-splice = splice
@@ -701,10 +702,10 @@ chart-step-fitted = step fitted
 chart-row-beyond = row { $n }, beyond { $arrow }
 chart-unplaced = position not known yet: { $names }
 chart-rail = { $name }: { $note }
-chart-traces-span = Both traces from { $from } to { $to } ns.
+chart-traces-span = Both traces from { $from } to { $to } ns.
 chart-trace-none = Trace { $trace } shows no pulse.
-chart-trace-levels = Trace { $trace }: baseline at { $baseline } V, top at { $top } V.
-chart-trace-edge = Trace { $trace }: baseline at { $baseline } V, top at { $top } V; the edge crosses { $level } V at { $time }.
+chart-trace-levels = Trace { $trace }: baseline at { $baseline } V, top at { $top } V.
+chart-trace-edge = Trace { $trace }: baseline at { $baseline } V, top at { $top } V; the edge crosses { $level } V at { $time }.
 
 ## Uncertainty
 
@@ -728,7 +729,7 @@ budget-what-if-of = What if: { $name }
 budget-answer = With this component { $factor }: { $changes }.
 budget-answer-none = With this component { $factor }, no value changes.
 budget-change = { $symbol } = { $value } instead of { $now }
-budget-reset = Back to × 1
+budget-reset = Back to × 1
 budget-rail = rail { $name }
 budget-removed-rail = a removed rail
 budget-names-splitter = position of the splitter mark, { $rail }
@@ -780,8 +781,8 @@ budget-remarks-scatter = Taken from the residuals instead of the stated uncertai
 budget-remarks-matrices = Part of the fit’s covariance matrix, as stated.
 budget-remarks-rows = Part of the fit’s covariance matrix, independent for each row: more rows reduce it.
 budget-remarks-beside = Not part of the fit; added to the budget.
-budget-summary = Largest component: { $name } ({ $share } of the variance). Combined: u(c) = { $u } m/s, { $percent } % of c.
-budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
+budget-summary = Largest component: { $name } ({ $share } of the variance). Combined: u(c) = { $u } m/s, { $percent } % of c.
+budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
 
 ## Monte Carlo check
 
@@ -804,12 +805,12 @@ trials-here = Run it in the page itself (slower)
 trials-plot = Results of the trials
 trials-default = as many as needed for steady results, at most { $most }
 trials-drawn = { $done } of at most { $most } trials
-trials-interval = { $low } to { $high } m/s
+trials-interval = { $low } to { $high } m/s
 trials-verdict-none = The budget gives no interval to compare with the trials. { $why }
 trials-verdict-holds = The budget’s interval is validated: { $apart }. It may be reported.
 trials-verdict-fails = The budget’s interval is not validated: { $apart }. Report the interval of the trials.
-trials-verdict-undecided = There are too few trials to judge the budget’s interval: { $apart }, and each end of the trials’ interval is known only to { $u } m/s. Make more trials.
-trials-apart = its ends differ by { $low } and { $high } m/s from those of the trials, and { $tolerance } m/s are allowed (JCGM 101:2008, 8.1)
+trials-verdict-undecided = There are too few trials to judge the budget’s interval: { $apart }, and each end of the trials’ interval is known only to { $u } m/s. Make more trials.
+trials-apart = its ends differ by { $low } and { $high } m/s from those of the trials, and { $tolerance } m/s are allowed (JCGM 101:2008, 8.1)
 trials-curve-normal = normal distribution
 trials-curve-student = Student’s t distribution, ν = { $nu }
 trials-summary = Histogram of { $trials } trials about { $mean }; over it the budget’s { $curve } about { $c }.
@@ -817,7 +818,7 @@ trials-summary = Histogram of { $trials } trials about { $mean }; over it the bu
 ## What the page refuses of files
 
 evidence-unsaid = the browser gives no reason
-evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photograph in a smaller size.
+evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photograph in a smaller size.
 evidence-refusals-too_many = { $what } files are more than the limit of 2000 at once. Add them in parts, such as one folder for each rail.
 evidence-refusals-file = { $what }: the file can no longer be read. It may have been moved, changed or deleted; choose it again.
 evidence-refusals-decode = { $what }: the browser can’t read this photograph. It may be damaged; copy it from the camera again, or save it again.
@@ -841,24 +842,24 @@ result-bases-scatter = from the scatter of the residuals (shared components stay
 result-reason = Reason
 result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated input uncertainties.
 result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
-result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
+result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
-result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
-result-above = The result is { $apart } u above the defined value, 299 792 458 m/s.
+result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
+result-above = The result is { $apart } u above the defined value, 299 792 458 m/s.
 result-within = The difference is within the expanded uncertainty.
 result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
-result-sealed = The result is sealed: v and c carry a hidden factor within ±8 % until the seal is opened.
-result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-sealed = The result is sealed: v and c carry a hidden factor within ±8 % until the seal is opened.
+result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 
 ## Seal
 
 seal-mark = sealed
 seal-title = Seal the result
-seal-hint = Until the seal is opened, every displayed v and c carries a hidden factor within ±8 %. The slope and the delay at zero distance go with them. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed once.
+seal-hint = Until the seal is opened, every displayed v and c carries a hidden factor within ±8 %. The slope and the delay at zero distance go with them. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed once.
 seal-put = Seal it now
-seal-sealed = The result is sealed: every displayed v and c carries a hidden factor within ±8 %.
+seal-sealed = The result is sealed: every displayed v and c carries a hidden factor within ±8 %.
 seal-open = Open the seal…
 seal-open-title = Open the seal?
 seal-open-hint = The true v and c will be shown from then on. This can’t be undone, and it is recorded in the history.
@@ -942,8 +943,8 @@ report-shares = Shares of the variance of c
 report-reason = Reason given
 report-notice-rows =
     { $n ->
-        [one] (row { $rows })
-       *[other] (rows { $rows })
+        [one] Row { $rows }.
+       *[other] Rows { $rows }.
     }
 
 ## Tables: titles, columns, figures of the line
@@ -1017,10 +1018,10 @@ columns-residuals-residual_ns = residual
 columns-residuals-residual_ns-meaning = Delay minus the delay of the line at that distance. Empty while the result is sealed: it would give the slope away.
 columns-residuals-standardised_residual = normalized residual
 columns-residuals-standardised_residual-meaning = Residual divided by its standard uncertainty.
-columns-line-figure = figure
-columns-line-figure-meaning = Identifier of the figure, the same in every notebook.
+columns-line-figure = identifier
+columns-line-figure-meaning = Identifier of the quantity, the same in every notebook.
 columns-line-name = name
-columns-line-name-meaning = The figure’s name in words.
+columns-line-name-meaning = Name of the quantity in words.
 columns-line-value = value
 columns-line-value-meaning = Its value, in the unit that the last column names.
 columns-line-standard_uncertainty = standard uncertainty
@@ -1111,8 +1112,8 @@ figures-suspects-meaning = Advice only: a person strikes a row out, with a reaso
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = The path factor f is 1: detector B is on the carriage.
 figures-v-mirror = The path factor f is 2: a mirror on the carriage sends the light back.
-figures-group_index-value = { $index } (adds { $percent } % to v; u = { $u })
-figures-group_index-bare = { $index } (adds { $percent } % to v)
+figures-group_index-value = { $index } (adds { $percent } % to v; u = { $u })
+figures-group_index-bare = { $index } (adds { $percent } % to v)
 figures-group_index-meaning = A pulse travels at the group velocity, c divided by the group index; n is the phase index and σ the vacuum wavenumber.
 figures-group_index-extrapolated = At this wavelength the small part of the water vapour is extrapolated.
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated
@@ -1124,9 +1125,9 @@ figures-coverage_factor-meaning = For a coverage probability of { $p }: the quan
 figures-expanded-meaning = Coverage interval c ± U for a coverage probability of { $p }.
 figures-sealed = shown when the seal is opened
 figures-c0-source = SI Brochure, 9th edition, 2.2
-figures-z-meaning = The defined value is c₀ = 299 792 458 m/s, exactly.
+figures-z-meaning = The defined value is c₀ = 299 792 458 m/s, exactly.
 figures-no_expanded = not available: no U
-figures-e_n-meaning = U is taken for a coverage probability of 95 %, whatever is chosen for the result. Between −1 and 1, c differs from the defined value by less than this U.
+figures-e_n-meaning = U is taken for a coverage probability of 95 %, whatever is chosen for the result. Between −1 and 1, c differs from the defined value by less than this U.
 figures-relative_difference-meaning = Compare it with the relative uncertainty: alone it says nothing about agreement.
 figures-second_order = second-order term of 1/b
 figures-second_order-meaning = 1/b is not a linear function of b: its expectation is larger by this fraction, here more than a hundredth of the uncertainty.
@@ -1162,7 +1163,7 @@ figures-fixed_level-meaning = Where each edge crosses the same voltage above its
 figures-constant_fraction = constant fraction
 figures-constant_fraction-meaning = Where each edge crosses the same fraction of its own amplitude.
 figures-edge_line = line through the edge
-figures-edge_line-meaning = Where the line through 10 % to 90 % of each edge meets its baseline.
+figures-edge_line-meaning = Where the line through 10 % to 90 % of each edge meets its baseline.
 figures-cross_correlation = cross-correlation
 figures-cross_correlation-meaning = The shift at which the two edges, each divided by its amplitude, are most alike; between samples by a parabola.
 figures-shift_and_scale = least-squares shift and scale
@@ -1212,12 +1213,12 @@ notice-off_the_rail =
        *[other] The readings of rows { $rows } lie outside the spans of their rails.
     }
 notice-off_the_rail-look = Check the number typed, its unit, the rail named, and the span given for that rail.
-notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again: these rows lie farther out by one step, as if read on a rail of their own.
+notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again: from some reading on, distances are larger by one step, as if read on a rail of their own.
 notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler counts from its own end.
 notice-edge_off_screen =
     { $n ->
-        [one] An edge of row { $rows } lies off the screen, which is { $width } divisions wide.
-       *[other] Edges of rows { $rows } lie off the screen, which is { $width } divisions wide.
+        [one] An edge of row { $rows } lies off the screen, which is { $width } divisions wide.
+       *[other] Edges of rows { $rows } lie off the screen, which is { $width } divisions wide.
     }
 notice-edge_off_screen-look = Check the number typed, and the width of the screen given under Apparatus.
 notice-coarse_figures = The ruler readings of rows { $rows } are typed with fewer digits than their stated uncertainty.
@@ -1239,8 +1240,8 @@ notice-delay_below_uncertainty =
 notice-delay_below_uncertainty-look = Check whether a faster time base would spread the two edges farther apart.
 notice-beyond_a_period =
     { $n ->
-        [one] The delay of row { $rows } is longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
-       *[other] The delays of rows { $rows } are longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
+        [one] The delay of row { $rows } is longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
+       *[other] The delays of rows { $rows } are longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
     }
 notice-beyond_a_period-look = Check which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.
 notice-treated_as_exact = Treated as exact, with an uncertainty of 0: { $what }. An error there changes c by the same fraction, and the budget has no component for it.
@@ -1252,9 +1253,9 @@ notice-uncertainty_missing-distances = No row states an uncertainty of its dista
 notice-uncertainty_missing-look = State it in each row. Type 0 if it is negligible.
 notice-defaults_only = All uncertainties are still default values.
 notice-defaults_only-look = State how well you could really read the ruler, the joints and the edges.
-notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
+notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
 notice-walk-look = Time the edges at a constant fraction of their amplitude.
-notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.
+notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.
 notice-grid_bent-look = Check the corner marks. If they are right, take the photograph from farther away.
 notice-few_rows =
     { $n ->
@@ -1274,10 +1275,10 @@ notice-scatter_too_small =
        *[other] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degrees of freedom): these uncertainties may be stated too large.
     }
 notice-scatter_too_small-look = Check whether the reading limits were stated too wide.
-notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
+notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
 notice-step_at_splice-look = Check the marks, the gap and the direction of the scale written for that splice.
-notice-time_base_off = The rows read at { $base } ns per division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
-notice-time_base_off-recorder = The rows timed by the recorder are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
+notice-time_base_off = The rows read at { $base } ns per division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
+notice-time_base_off-recorder = The rows timed by the recorder are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
 notice-time_base_off-look = Check that the right time base is written in each of these rows.
 notice-curvature = The rows follow a curve rather than a straight line.
 notice-curvature-look = Check for edges read at different heights as the light grows weaker, or a time base that is not linear across the screen.
@@ -1285,13 +1286,13 @@ notice-runs = The residual signs are not random (runs test).
 notice-runs-look = Look in the residual plot for a wave, a step at a splice, or a change between two parts of the run.
 notice-decisive_row = One row decides the slope: without row { $row } its standard uncertainty would be { $times } times as large.
 notice-decisive_row-look = Check that row, and whether more positions near it can be read.
-notice-faster_than_light = The result exceeds the defined c by { $percent } %, { $times } u.
+notice-faster_than_light = The result exceeds the defined c by { $percent } %, { $times } u.
 notice-faster_than_light-look = Check the path factor (detector or mirror on the carriage), the time base, and each splice.
 notice-short_span = The whole run spans only { $times } times the uncertainty of one delay.
 notice-short_span-look = Check whether the carriage can go farther, or whether a faster time base can be used.
-notice-vague_result = The standard uncertainty is { $percent } % of c: too large for a useful result.
+notice-vague_result = The standard uncertainty is { $percent } % of c: too large for a useful result.
 notice-vague_result-look = Check the first lines of the budget, and the unit of each number typed there.
-notice-dominant_component = One shared component is { $percent } % of u²(c); more readings do not reduce it.
+notice-dominant_component = One shared component is { $percent } % of u²(c); more readings do not reduce it.
 notice-dominant_component-look = Check the first line of the budget: that component alone decides the uncertainty.
 notice-row_off = Row { $rows } lies far off the line of all the others.
 notice-row_off-look = Compare the reading, the rail, the time base and both edges of that row with your notes.
@@ -1305,7 +1306,7 @@ notice-edges_swapped-all = Edges A and B look swapped in all rows: the delays ha
 notice-slipped_decimal = In row { $rows } the decimal mark or a unit looks wrong: with a factor of ten the row lies on the line.
 notice-time_base_slip = The time base that was used looks different from the one written down.
 notice-wrong_rail = The reading of row { $rows } fits on another rail than the one named.
-notice-beyond_a_period-told = The delays of these rows would lie on the line of the others if they were one pulse period shorter or longer.
+notice-beyond_a_period-told = With a delay one pulse period shorter or longer, each would lie on the line of the other rows.
 notice-change_from_row = From one row on all delays are offset: something was changed between two rows.
 notice-drift = The delays drift with the order in which the rows were taken.
 notice-drift-look = Check whether the laser, the detectors or the trigger had warmed up: read some positions again, in another order.
@@ -1318,20 +1319,20 @@ notice-rail_unit = With the readings of rail “{ $rail }” in another unit the
 notice-time_base_off-some = The rows read at one time base do not lie on the line of the others.
 notice-mended =
     { $cause ->
-        [row_off] { $what } Without that row, c would be { $c } × 10⁸ m/s.
-        [forced_zero] { $what } Without that row, c would be { $c } × 10⁸ m/s.
-        [rows_exchanged] { $what } With the two put back, c would be { $c } × 10⁸ m/s.
-        [ruler_restarts] { $what } With these rows counted from a zero of their own, c would be { $c } × 10⁸ m/s.
-       *[other] { $what } With that put right, c would be { $c } × 10⁸ m/s.
+        [row_off] { $what } Without that row, c would be { $c } × 10⁸ m/s.
+        [forced_zero] { $what } Without that row, c would be { $c } × 10⁸ m/s.
+        [rows_exchanged] { $what } With the two put back, c would be { $c } × 10⁸ m/s.
+        [ruler_restarts] { $what } With that part of the ruler counted from a zero of its own, c would be { $c } × 10⁸ m/s.
+       *[other] { $what } With that put right, c would be { $c } × 10⁸ m/s.
     }
 notice-path_factor = The result is a factor of two off the defined c, as it is when a mirror is taken for a detector or a detector for a mirror.
 notice-path_factor-look = Check what is on the carriage, under Apparatus.
-notice-scale_off = The result lies { $percent } % below the defined c, { $times } u.
-notice-edges_rounded = All edges are multiples of { $step } divisions, but their stated uncertainty corresponds to reading within ±{ $limit } divisions.
+notice-scale_off = The result lies { $percent } % below the defined c, { $times } u.
+notice-edges_rounded = All edges are multiples of { $step } divisions, but their stated uncertainty corresponds to reading within ±{ $limit } divisions.
 notice-edges_rounded-look = Check the uncertainty of one edge reading: as a limit, after rounding to marks it is at least half of the distance between two marks.
 notice-fine_figures = Ruler readings are typed with far more digits than could be read.
 notice-fine_figures-look = Write as many digits as the ruler shows; an average keeps one or two more.
-notice-dominant_component-readings = The readings themselves are { $percent } % of u²(c).
+notice-dominant_component-readings = The readings themselves are { $percent } % of u²(c).
 
 ## What a notice offers to mend a mistake: one edit, which “Undo” takes back
 
@@ -1344,8 +1345,16 @@ repair-sense-all = Turn the directions of all scales
 repair-joint = Exchange the readings of the joint of rail “{ $rail }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
-repair-next-rail = Put these rows on rail “{ $rail }”
-repair-new-rail = Put these rows on a new rail, with its position fitted
+repair-next-rail =
+    { $n ->
+        [one] Put row { $rows } on rail “{ $rail }”
+       *[other] Put rows { $rows } on rail “{ $rail }”
+    }
+repair-new-rail =
+    { $n ->
+        [one] Put row { $rows } on a new rail, with its position fitted
+       *[other] Put rows { $rows } on a new rail, with its position fitted
+    }
 
 ## The class
 
@@ -1439,7 +1448,7 @@ class-plot = All results in order, each with its expanded uncertainty
 class-summary =
     { $n ->
         [one] { $n } result in 10⁶ m/s.
-       *[other] { $n } results in 10⁶ m/s, from the least c to the largest. The band is the mean of the class ± 2 u.
+       *[other] { $n } results in 10⁶ m/s, from the least c to the largest. The band is the mean of the class ± 2 u.
     }
 class-weighted = weighted mean
 class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u decide it.
@@ -1524,7 +1533,7 @@ how-glossary = Glossary
 how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well you can read it, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
-how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), 0.3 mm is a standard uncertainty u, and ±0.5 mm, or +-0.5 mm, is a limit ±a.
+how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), 1 mm is a standard uncertainty u, and ±1 mm, or +-1 mm, is a limit ±a.
 how-delays = Instead of typing edges, add photographs of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
 how-line = Look at the residuals first: without a pattern, most of them within ±2. A row far off is a slip: look for it; a step between rails is a splice; a curve has a cause. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.
@@ -1552,13 +1561,13 @@ number-none = “{ $found }” is not a number. Type digits, for example { $exam
 number-comma = “{ $found }” has a comma, but this notebook uses a decimal point. Write a point, and a space between thousands.
 number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands.
 number-several_marks = “{ $found }” has more than one decimal mark. Keep one.
-number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them, or write ; between repeated readings.
-number-exponent = The power of ten in “{ $found }” is not complete. Write it as e8 or × 10^8.
+number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them. Where readings are repeated, separate them by semicolons.
+number-exponent = The power of ten in “{ $found }” is not complete. Write it as e8 or × 10^8.
 number-shared_exponent = In “{ $found }” the power of ten may belong to both numbers or only to the second. Put brackets around both, or write the power after each.
 number-negative_uncertainty = “{ $found }” is an uncertainty below zero. Write it without a sign.
 number-unknown_unit = “{ $found }” is not a unit of this field. These can be used: { $units }. Write one of them, once, after the number.
 number-wrong_unit = “{ $found }” is a unit of another quantity: { $dimension }. Here the quantity is: { $expected }. These units can be used: { $units }.
-number-unexpected = “{ $found }” was not expected after the number. Write one number, as 12 or 12 ± 3 or 12(3).
+number-unexpected = “{ $found }” was not expected after the number. Write one number, as 12 or 12 ± 3 or 12(3).
 number-too_large = “{ $found }” is too large to calculate with. Check the power of ten.
 number-too_small = “{ $found }” is too small to calculate with. Check the power of ten.
 number-too_long = This entry has { $length } characters; a number may have at most { $limit }. Shorten it.
@@ -1568,10 +1577,10 @@ number-uncertain_edge = “{ $found }” has an uncertainty behind a number, whi
 number-negative = “{ $found }” is negative. An uncertainty is zero or more.
 number-not_positive = “{ $found }” is not above zero. Write a number above zero.
 number-not_whole = “{ $found }” is not a whole number from { $least } to { $most }.
-number-too_large_ratio = “{ $found }” is more than 50 %. A bare number is in per cent; ppm can be written too.
+number-too_large_ratio = “{ $found }” is more than 50 %. A bare number is in per cent; ppm can be written too.
 number-too_large_offset = “{ $found }” is so large that no line can be fitted. Check the number and its unit.
-number-coverage = A coverage probability is at least 50 % and below 100 %, for example 95 %. A bare number is in per cent.
-number-fraction = A constant fraction is from 10 % to 90 %. A bare number is in per cent.
+number-coverage = A coverage probability is at least 50 % and below 100 %, for example 95 %. A bare number is in per cent.
+number-fraction = A constant fraction is from 10 % to 90 %. A bare number is in per cent.
 number-beam_angle = At more than 500 mrad from the rails the beam misses them. A bare number is in mrad.
 number-last_mark = The last mark must be the larger reading. Write the smaller reading as the first mark, whichever way the ruler counts.
 
@@ -1690,8 +1699,8 @@ bundle-cut_short = This bundle is cut short: its table of entries is missing. Do
 bundle-damaged = This bundle is damaged. Download the file again.
 bundle-damaged_entry = “{ $entry }” in this bundle is damaged. Download the file again.
 bundle-too_many_entries = This bundle holds { $found } entries, more than the limit of { $limit }. It does not come from a notebook: do not open it.
-bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photograph or a recording, use a smaller one. Otherwise do not open this file.
-bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photographs or recordings. If there are none, do not open this file.
+bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photograph or a recording, use a smaller one. Otherwise do not open this file.
+bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photographs or recordings. If there are none, do not open this file.
 bundle-too_tight = “{ $entry }” unpacks to more than { $ratio } times its packed size, as only made-up content does. Do not open this file.
 bundle-bad_name = The entry name “{ $entry }” is refused: it could lead out of its folder, or some systems cannot store it. No bundle of a notebook has such a name. Download the file again.
 bundle-duplicate = This bundle holds “{ $entry }” twice (the other one is “{ $other }”). Download the file again.
@@ -1706,7 +1715,7 @@ bundle-misnamed = “{ $entry }” is another photograph than its name says: its
 table-ragged = Record { $record } of the table has { $found } cells, the first has { $expected }. Fill the missing cells, or remove the additional ones.
 table-unreadable = The table cannot be read. Save it as CSV with commas, in UTF-8.
 table-kind = “{ $kind }” is not a format for tables. Use csv, latex or markdown.
-chart-too_small = The chart has { $width } × { $height } pixels and needs at least { $least_width } × { $least_height }. Make it larger.
+chart-too_small = The chart has { $width } × { $height } pixels and needs at least { $least_width } × { $least_height }. Make it larger.
 chart-surface = The browser did not allow drawing. Reload the page, or use a newer browser.
 shelf-full = The browser’s storage for this page is full. Nothing stored before was changed. Download the bundle of this notebook now, then delete notebooks that you no longer need.
 shelf-refused = The browser did not store the notebook. Nothing stored before was changed. Download the bundle of this notebook now.
@@ -1717,11 +1726,11 @@ size-unnamed = The photograph
 size-unknown = { $file } is not an image in JPEG, PNG, WebP or GIF format. Save it as JPEG or PNG.
 size-cut = { $file } ends within its header. Copy the file again from the camera.
 size-damaged = { $file } is damaged: its header does not give its size. Copy the file again from the camera.
-size-too_large = { $file }: a photograph of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photographs.
-picture-bytes = The photograph does not fill { $width } × { $height } pixels. Load it again.
-picture-too_small = A photograph of { $width } × { $height } pixels is too small to show a grid. Use a larger one.
-propose-divisions = A grid of { $columns } × { $rows } divisions cannot be looked for. State from { $least } to { $most } each way.
-propose-no_grid = No grid of { $columns } × { $rows } divisions was found on this photograph.
+size-too_large = { $file }: a photograph of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photographs.
+picture-bytes = The photograph does not fill { $width } × { $height } pixels. Load it again.
+picture-too_small = A photograph of { $width } × { $height } pixels is too small to show a grid. Use a larger one.
+propose-divisions = A grid of { $columns } × { $rows } divisions cannot be looked for. State from { $least } to { $most } each way.
+propose-no_grid = No grid of { $columns } × { $rows } divisions was found on this photograph.
 
 ## Trace files that can't be read
 
@@ -1739,7 +1748,7 @@ read-few_rows =
 read-missing_field = line { $line } ends before column { $column }. The file may be cut off, or the column separator is another one.
 read-not_a_number = line { $line }, column { $column }: “{ $found }” is not a number. Check the decimal mark and the first line of samples.
 read-no_value = line { $line }, column { $column }: “{ $found }” marks a sample without a value, such as an overflow. Record the trace again with a larger range.
-read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used.
+read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used.
 read-other_times = column { $column } has other times than the first column of times: the traces were not sampled together. Save each in a file of its own.
 read-no_advance = the time does not increase from the first row (line { $first }) to the last (line { $last }). Check which column is the time.
 reading-none = No trace file is chosen. Choose one that holds both traces, or one for each detector.
@@ -1757,24 +1766,24 @@ trace-few_samples =
        *[other] { $samples } samples are too few for a baseline and an edge; at least { $needed } are needed.
     }
 trace-not_finite = sample { $sample } has no finite value. Record the trace again.
-trace-step = the sampling interval is { $step } ns; it must be above zero.
-trace-no_pulse = no pulse: the trace rises { $height } V above its baseline, less than 4 times its noise of { $noise } V (largest at sample { $sample }).
+trace-step = the sampling interval is { $step } ns; it must be above zero.
+trace-no_pulse = no pulse: the trace rises { $height } V above its baseline, less than 4 times its noise of { $noise } V (largest at sample { $sample }).
 trace-clipped =
     { $samples ->
-        [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
-       *[other] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } samples. Record with a larger range.
+        [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
+       *[other] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } samples. Record with a larger range.
     }
 trace-no_baseline = the pulse begins at sample { $sample }, and nothing quiet comes before it. Record more time before the trigger.
 trace-no_top = the record ends at sample { $last }, before the top of the pulse. Record more time after the trigger.
-trace-level = a threshold of { $level } V above the baseline is not on the edge. Here it must be between { $lowest } V and { $highest } V.
-trace-fraction = a fraction of { $fraction } is not on the edge. It must be between 10 % and 90 %.
-trace-hidden = the noise hides the crossing near sample { $sample }: its uncertainty of { $u } ns is more than a quarter of the rise time of { $rise } ns. Average more pulses.
+trace-level = a threshold of { $level } V above the baseline is not on the edge. Here it must be between { $lowest } V and { $highest } V.
+trace-fraction = a fraction of { $fraction } is not on the edge. It must be between 10 % and 90 %.
+trace-hidden = the noise hides the crossing near sample { $sample }: its uncertainty of { $u } ns is more than a quarter of the rise time of { $rise } ns. Average more pulses.
 trace-few_on_edge =
     { $samples ->
         [one] only { $samples } sample lies on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
        *[other] only { $samples } samples lie on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
     }
-trace-unequal_steps = the sampling intervals of the two traces are { $first } ns and { $second } ns. Cross-correlation needs equal ones.
+trace-unequal_steps = the sampling intervals of the two traces are { $first } ns and { $second } ns. Cross-correlation needs equal ones.
 trace-no_lag = the two edges do not match near sample { $sample }: their shapes differ too much, or the record ends.
 
 ## Uncertainty components and matrices that can't be used
@@ -1825,6 +1834,7 @@ refusal-some_unstated = { $n ->
   } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
 refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and which channel is edge A.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
+refusal-no_air_index = The refractive index of air is not known for these values. See the marked fields under Apparatus.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
 marked-bench = “{ $field }”
 marked-rail = “{ $field }” of rail “{ $rail }”
@@ -1918,7 +1928,7 @@ wall = Wall view
 wall-line = Line
 wall-bench = Bench
 wall-result = Result
-wall-row = Row { $n }: d = { $d } m, Δt = { $delay } ns
+wall-row = Row { $n }: d = { $d } m, Δt = { $delay } ns
 wall-blocked = The browser did not open a second window. Allow pop-up windows for this page and try again.
 
 ## A message that offers to undo
@@ -1981,20 +1991,20 @@ handout-address = Put beside this page on its site, it also opens by this addres
 handout-link-title = As a link
 handout-link-hint = For a message or a notice. The link itself holds the hand-out, and its site does not get it. There is room for texts and readings, not for photographs and traces.
 handout-link = Copy the link
-handout-link-size = The link has { $n } bytes, of { $most } at most.
-handout-link-too_long = The link would have { $n } bytes. Some programs cut links that are longer than { $most }. Shorten the texts or leave out rows, or post one HTML file instead.
+handout-link-size = The link has { $n } bytes, of { $most } at most.
+handout-link-too_long = The link would have { $n } bytes. Some programs cut links that are longer than { $most }. Shorten the texts or leave out rows, or post one HTML file instead.
 handout-link-files = No link can hold the photographs or traces of this notebook. Post the file or one HTML file instead.
 handout-link-no_site = This page was opened from a file, so its links lead nowhere on other computers. Open it from a site, or post the file or one HTML file instead.
 handout-page-title = As one HTML file
-handout-page-hint = For a USB stick, an attachment or a room without a network. It holds this program and the hand-out, about 1.5 MB, and opens with a double click.
+handout-page-hint = For a USB stick, an attachment or a room without a network. It holds this program and the hand-out, about 1.5 MB, and opens with a double click.
 handout-page = Download one HTML file
 handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or post the file instead.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
 posted-anew = Begin a new one
 posted-refused = What the address or this file asks for was not opened: { $why }
 posted-broken = The link is damaged or cut short. Copy it again from where it was posted, whole.
-posted-too_long = The link is longer than { $most } bytes. Ask for the hand-out as a file.
-posted-too_large = The link unpacks to more than { $most } bytes. Ask for the hand-out as a file. If you don’t know who made the link, do not open it.
+posted-too_long = The link is longer than { $most } bytes. Ask for the hand-out as a file.
+posted-too_large = The link unpacks to more than { $most } bytes. Ask for the hand-out as a file. If you don’t know who made the link, do not open it.
 posted-cut = The notebook inside this HTML file is damaged. Download the file again.
 posted-no_site = This page is one file, which loads nothing from a site. Download the notebook, and open it as a file.
 posted-elsewhere = “{ $path }” is not on the same site as this page. Only notebooks of the same site are opened by an address. Download the notebook, and open it as a file.

@@ -55,6 +55,7 @@ saving-reading = Lecture seule
 saving-no-journal = Ce navigateur bloque le stockage : rien n’est enregistré. Téléchargez l’archive avant de fermer la page.
 saving-full = Le stockage du navigateur est plein : vos dernières modifications ne sont pas enregistrées. Téléchargez l’archive maintenant. Supprimer des cahiers devenus inutiles libère de la place. La page continue d’essayer.
 saving-failed = Vos dernières modifications ne sont pas enregistrées ({ $why }). La page continue d’essayer. Par prudence, téléchargez l’archive.
+saving-broken-off = le navigateur a interrompu l’écriture
 saving-no-answer = la base de données du navigateur ne répond pas depuis quelques secondes
 saving-shelf-full = Le stockage du navigateur est presque plein. Votre travail est encore enregistré, modification par modification. Supprimer des cahiers devenus inutiles libère de la place.
 saving-other-tab = Ce cahier est ouvert en écriture dans une autre fenêtre. Ici, il est en lecture seule.
@@ -341,7 +342,7 @@ plan-warnings-side =
 plan-warnings-cluster = Toutes les positions se trouvent sur { $length } des { $whole } disponibles : une étendue courte donne une pente incertaine.
 plan-warnings-few =
     { $rows ->
-        [one] Seulement { $rows } ligne est prévue : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
+        [one] Une seule ligne est prévue : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
        *[other] Seulement { $rows } lignes sont prévues : avec moins de 5, les degrés de liberté sont trop peu nombreux pour juger la dispersion.
     }
 plan-add = Prévoir une position
@@ -689,8 +690,8 @@ chart-budget-curve = loi d’après le bilan
 chart-ends = bornes de l’intervalle des essais
 chart-line = droite ajustée
 chart-line-in-band = droite, bande à 95 %
-chart-bars = barres : ± 1 u
-chart-two = ± 2
+chart-bars = barres : ± 1 u
+chart-two = ± 2
 chart-carriage = position du chariot
 chart-grows = lectures croissantes
 chart-splice = raccord
@@ -729,7 +730,7 @@ budget-what-if-of = Et si : { $name }
 budget-answer = Avec cette composante { $factor } : { $changes }.
 budget-answer-none = Avec cette composante { $factor }, aucune valeur ne change.
 budget-change = { $symbol } = { $value } au lieu de { $now }
-budget-reset = Revenir à × 1
+budget-reset = Revenir à × 1
 budget-rail = rail { $name }
 budget-removed-rail = un rail supprimé
 budget-names-splitter = position de la graduation à la lame séparatrice, { $rail }
@@ -781,7 +782,7 @@ budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées
 budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
-budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
 budget-summary-bare = Composée : u(c) = { $u } m/s, { $percent } % de c.
 
 ## Contrôle par Monte-Carlo
@@ -943,8 +944,8 @@ report-shares = Parts de la variance de c
 report-reason = Raison donnée
 report-notice-rows =
     { $n ->
-        [one] (ligne { $rows })
-       *[other] (lignes { $rows })
+        [one] Ligne { $rows }.
+       *[other] Lignes { $rows }.
     }
 
 ## Tableaux : titres, colonnes, grandeurs de la droite
@@ -1021,7 +1022,7 @@ columns-residuals-standardised_residual-meaning = Résidu divisé par son incert
 columns-line-figure = identifiant
 columns-line-figure-meaning = Identifiant de la grandeur, le même dans tous les cahiers.
 columns-line-name = nom
-columns-line-name-meaning = Le nom de la grandeur en mots.
+columns-line-name-meaning = Nom de la grandeur en mots.
 columns-line-value = valeur
 columns-line-value-meaning = Sa valeur, dans l’unité que donne la dernière colonne.
 columns-line-standard_uncertainty = incertitude-type
@@ -1125,7 +1126,7 @@ figures-coverage_factor-meaning = Pour une probabilité de couverture de { $p }�
 figures-expanded-meaning = Intervalle élargi c ± U pour une probabilité de couverture de { $p }.
 figures-sealed = montré à l’ouverture du sceau
 figures-c0-source = Brochure sur le SI, 9e édition, 2.2
-figures-z-meaning = La valeur définie est c₀ = 299 792 458 m/s, exactement.
+figures-z-meaning = La valeur définie est c₀ = 299 792 458 m/s, exactement.
 figures-no_expanded = non disponible : pas de U
 figures-e_n-meaning = U est prise pour une probabilité de couverture de 95 %, quel que soit le choix fait pour le résultat. Entre −1 et 1, c diffère de la valeur définie de moins de cette U.
 figures-relative_difference-meaning = Comparez-la à l’incertitude relative : seule, elle ne dit rien de l’accord.
@@ -1213,12 +1214,12 @@ notice-off_the_rail =
        *[other] Les lectures des lignes { $rows } sont hors de l’étendue de leurs rails.
     }
 notice-off_the_rail-look = Vérifiez le nombre saisi, son unité, le rail nommé et l’étendue donnée pour ce rail.
-notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer : ces lignes sont plus loin d’un même pas, comme lues sur un rail à part.
+notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer : à partir d’une lecture, les distances sont plus grandes d’un même pas, comme lues sur un rail à part.
 notice-ruler_restarts-look = Vérifiez si le chariot était passé sur le rail suivant, dont la règle a son propre zéro.
 notice-edge_off_screen =
     { $n ->
-        [one] Un front de la ligne { $rows } est hors de l’écran, large de { $width } divisions.
-       *[other] Des fronts des lignes { $rows } sont hors de l’écran, large de { $width } divisions.
+        [one] Un front de la ligne { $rows } est hors de l’écran, large de { $width } divisions.
+       *[other] Des fronts des lignes { $rows } sont hors de l’écran, large de { $width } divisions.
     }
 notice-edge_off_screen-look = Vérifiez le nombre saisi, et la largeur de l’écran donnée sous Montage.
 notice-coarse_figures = Les lectures de la règle des lignes { $rows } sont saisies avec moins de chiffres que leur incertitude déclarée.
@@ -1259,7 +1260,7 @@ notice-grid_bent = Une marque de contrôle est à { $off } div de là où la pl
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photographie de plus loin.
 notice-few_rows =
     { $n ->
-        [one] Seulement { $n } ligne est retenue dans la droite : trop peu pour tester la linéarité.
+        [one] Une seule ligne est retenue dans la droite : trop peu pour tester la linéarité.
        *[other] Seulement { $n } lignes sont retenues dans la droite : trop peu pour tester la linéarité.
     }
 notice-few_rows-look = Lisez davantage de positions, au moins trois de chaque côté d’un raccord.
@@ -1286,7 +1287,7 @@ notice-runs = Les signes des résidus ne sont pas aléatoires (test des suites).
 notice-runs-look = Cherchez dans le graphique des résidus une ondulation, un saut à un raccord, ou un changement entre deux parties de la série.
 notice-decisive_row = Une seule ligne décide de la pente : sans la ligne { $row }, son incertitude-type serait { $times } fois plus grande.
 notice-decisive_row-look = Vérifiez cette ligne, et si d’autres positions proches peuvent être lues.
-notice-faster_than_light = Le résultat dépasse la valeur définie de c de { $percent } %, soit { $times } u.
+notice-faster_than_light = Le résultat dépasse la valeur définie de c de { $percent } %, soit { $times } u.
 notice-faster_than_light-look = Vérifiez le facteur de trajet (détecteur ou miroir sur le chariot), la base de temps et chaque raccord.
 notice-short_span = Toute la série ne couvre que { $times } fois l’incertitude d’un retard.
 notice-short_span-look = Vérifiez si le chariot peut aller plus loin, ou si une base de temps plus rapide est possible.
@@ -1306,7 +1307,7 @@ notice-edges_swapped-all = Les fronts A et B semblent échangés dans toutes les
 notice-slipped_decimal = Dans la ligne { $rows }, le séparateur décimal ou une unité semble faux : avec un facteur dix, la ligne est sur la droite.
 notice-time_base_slip = La base de temps employée semble différer de celle qui est inscrite.
 notice-wrong_rail = La lecture de la ligne { $rows } convient à un autre rail que celui qui est nommé.
-notice-beyond_a_period-told = Les retards de ces lignes seraient sur la droite des autres avec une période des impulsions de moins ou de plus.
+notice-beyond_a_period-told = Avec un retard plus court ou plus long d’une période des impulsions, chacune serait sur la droite des autres lignes.
 notice-change_from_row = À partir d’une ligne, tous les retards sont décalés : quelque chose a été changé entre deux lignes.
 notice-drift = Les retards dérivent avec l’ordre dans lequel les lignes ont été prises.
 notice-drift-look = Vérifiez si le laser, les détecteurs ou le déclenchement avaient eu le temps de se stabiliser : relisez quelques positions dans un autre ordre.
@@ -1319,16 +1320,16 @@ notice-rail_unit = Avec les lectures du rail « { $rail } » dans une autre 
 notice-time_base_off-some = Les lignes lues avec une base de temps ne sont pas sur la droite des autres.
 notice-mended =
     { $cause ->
-        [row_off] { $what } Sans cette ligne, c vaudrait { $c } × 10⁸ m/s.
-        [forced_zero] { $what } Sans cette ligne, c vaudrait { $c } × 10⁸ m/s.
-        [rows_exchanged] { $what } Une fois les deux remises à leur place, c vaudrait { $c } × 10⁸ m/s.
-        [ruler_restarts] { $what } Avec ces lignes comptées à partir de leur propre zéro, c vaudrait { $c } × 10⁸ m/s.
-       *[other] { $what } Une fois corrigé, c vaudrait { $c } × 10⁸ m/s.
+        [row_off] { $what } Sans cette ligne, c vaudrait { $c } × 10⁸ m/s.
+        [forced_zero] { $what } Sans cette ligne, c vaudrait { $c } × 10⁸ m/s.
+        [rows_exchanged] { $what } Une fois les deux remises à leur place, c vaudrait { $c } × 10⁸ m/s.
+        [ruler_restarts] { $what } Avec cette partie de la règle comptée à partir de son propre zéro, c vaudrait { $c } × 10⁸ m/s.
+       *[other] { $what } Une fois corrigé, c vaudrait { $c } × 10⁸ m/s.
     }
 notice-path_factor = Le résultat s’écarte de la valeur définie de c d’un facteur deux, comme lorsqu’un miroir est pris pour un détecteur ou un détecteur pour un miroir.
 notice-path_factor-look = Vérifiez ce que porte le chariot, sous Montage.
-notice-scale_off = Le résultat est inférieur de { $percent } % à la valeur définie de c, soit { $times } u.
-notice-edges_rounded = Tous les fronts sont des multiples de { $step } division, mais leur incertitude déclarée correspond à une lecture à ±{ $limit } division près.
+notice-scale_off = Le résultat est inférieur de { $percent } % à la valeur définie de c, soit { $times } u.
+notice-edges_rounded = Tous les fronts sont des multiples de { $step } division, mais leur incertitude déclarée correspond à une lecture à ±{ $limit } division près.
 notice-edges_rounded-look = Vérifiez l’incertitude d’une lecture de front : après un arrondi aux graduations, sa limite vaut au moins la moitié de leur écart.
 notice-fine_figures = Les lectures de règle sont saisies avec bien plus de chiffres qu’on n’a pu en lire.
 notice-fine_figures-look = Écrivez autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
@@ -1345,8 +1346,16 @@ repair-sense-all = Inverser le sens de toutes les règles
 repair-joint = Échanger les lectures de la jonction du rail « { $rail } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
-repair-next-rail = Mettre ces lignes sur le rail « { $rail } »
-repair-new-rail = Mettre ces lignes sur un nouveau rail, dont la position est ajustée
+repair-next-rail =
+    { $n ->
+        [one] Mettre la ligne { $rows } sur le rail « { $rail } »
+       *[other] Mettre les lignes { $rows } sur le rail « { $rail } »
+    }
+repair-new-rail =
+    { $n ->
+        [one] Mettre la ligne { $rows } sur un nouveau rail, dont la position est ajustée
+       *[other] Mettre les lignes { $rows } sur un nouveau rail, dont la position est ajustée
+    }
 
 ## La classe
 
@@ -1440,7 +1449,7 @@ class-plot = Tous les résultats dans l’ordre, chacun avec son incertitude él
 class-summary =
     { $n ->
         [one] { $n } résultat, en 10⁶ m/s.
-       *[other] { $n } résultats en 10⁶ m/s, du plus petit c au plus grand. La bande est la moyenne de la classe ± 2 u.
+       *[other] { $n } résultats en 10⁶ m/s, du plus petit c au plus grand. La bande est la moyenne de la classe ± 2 u.
     }
 class-weighted = moyenne pondérée
 class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
@@ -1525,7 +1534,7 @@ how-glossary = Glossaire
 how-glossary-of = Glossaire : { $term }
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à combien près vous pouvez le lire, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une répétition est un cahier d’exercice avec des lectures simulées.
-how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), 0,3 mm est une incertitude-type u, et ±0,5 mm, ou +-0,5 mm, une limite ±a.
+how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), 1 mm est une incertitude-type u, et ±1 mm, ou +-1 mm, une limite ±a.
 how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans motif, et la plupart dans ±2. Une ligne très éloignée est une faute à chercher ; un saut entre deux rails est un raccord ; une courbe a une cause. N’écartez une ligne qu’avec une raison.
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte-Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
@@ -1553,13 +1562,13 @@ number-none = « { $found } » n’est pas un nombre. Saisissez des chiffres
 number-comma = « { $found } » contient une virgule, mais le séparateur décimal de ce cahier est le point. Écrivez un point, et une espace entre les milliers.
 number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers.
 number-several_marks = « { $found } » contient plus d’un séparateur décimal. Gardez-en un.
-number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les, ou écrivez un point-virgule entre les lectures répétées.
-number-exponent = La puissance de dix de « { $found } » est incomplète. Écrivez-la sous la forme e8 ou × 10^8.
+number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les. Séparez des lectures répétées par des points-virgules.
+number-exponent = La puissance de dix de « { $found } » est incomplète. Écrivez-la sous la forme e8 ou × 10^8.
 number-shared_exponent = Dans « { $found } », la puissance de dix peut se rapporter aux deux nombres ou seulement au second. Mettez les deux entre parenthèses, ou écrivez la puissance après chacun.
 number-negative_uncertainty = « { $found } » est une incertitude inférieure à zéro. Écrivez-la sans signe.
 number-unknown_unit = « { $found } » n’est pas une unité de ce champ. Unités possibles : { $units }. Écrivez l’une d’elles, une seule fois, après le nombre.
 number-wrong_unit = « { $found } » est une unité d’une autre grandeur : { $dimension }. Ici, la grandeur est : { $expected }. Unités possibles : { $units }.
-number-unexpected = « { $found } » n’est pas attendu après le nombre. Écrivez un seul nombre, sous la forme 12, 12 ± 3 ou 12(3).
+number-unexpected = « { $found } » n’est pas attendu après le nombre. Écrivez un seul nombre, sous la forme 12, 12 ± 3 ou 12(3).
 number-too_large = « { $found } » est trop grand pour le calcul. Vérifiez la puissance de dix.
 number-too_small = « { $found } » est trop petit pour le calcul. Vérifiez la puissance de dix.
 number-too_long = Cette saisie compte { $length } caractères ; un nombre peut en avoir { $limit } au plus. Raccourcissez-la.
@@ -1691,8 +1700,8 @@ bundle-cut_short = Cette archive est tronquée : la table de ses entrées manqu
 bundle-damaged = Cette archive est endommagée. Téléchargez de nouveau le fichier.
 bundle-damaged_entry = « { $entry } », dans cette archive, est endommagé. Téléchargez de nouveau le fichier.
 bundle-too_many_entries = Cette archive contient { $found } entrées, plus que la limite de { $limit }. Elle ne vient pas d’un cahier : ne l’ouvrez pas.
-bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photographie ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
-bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photographies ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
+bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photographie ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
+bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photographies ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
 bundle-too_tight = « { $entry } » décompressé dépasse { $ratio } fois sa taille, ce qu’aucun contenu réel ne fait. N’ouvrez pas ce fichier.
 bundle-bad_name = Le nom d’entrée « { $entry } » est refusé : il pourrait mener hors de son dossier, ou certains systèmes ne peuvent pas le conserver. Aucune archive d’un cahier n’a un tel nom. Téléchargez de nouveau le fichier.
 bundle-duplicate = Cette archive contient deux fois « { $entry } » (l’autre est « { $other } »). Téléchargez de nouveau le fichier.
@@ -1707,7 +1716,7 @@ bundle-misnamed = « { $entry } » est une autre photographie que ne le dit 
 table-ragged = L’enregistrement { $record } du tableau a { $found } cellules, le premier en a { $expected }. Complétez les cellules manquantes, ou supprimez celles en trop.
 table-unreadable = Le tableau est illisible. Enregistrez-le en CSV avec des virgules, en UTF-8.
 table-kind = « { $kind } » n’est pas un format de tableau. Prenez csv, latex ou markdown.
-chart-too_small = Le graphique a { $width } × { $height } pixels ; il lui en faut au moins { $least_width } × { $least_height }. Agrandissez-le.
+chart-too_small = Le graphique a { $width } × { $height } pixels ; il lui en faut au moins { $least_width } × { $least_height }. Agrandissez-le.
 chart-surface = Le navigateur n’a pas permis de dessiner. Rechargez la page, ou prenez un navigateur plus récent.
 shelf-full = Le stockage du navigateur pour cette page est plein. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier, puis supprimez des cahiers devenus inutiles.
 shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier.
@@ -1718,11 +1727,11 @@ size-unnamed = La photographie
 size-unknown = { $file } : ce n’est pas une image au format JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
 size-cut = { $file } : le fichier s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
 size-damaged = { $file } : le fichier est endommagé, son en-tête ne donne pas les dimensions. Copiez de nouveau le fichier depuis l’appareil.
-size-too_large = { $file } : une photographie de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photographies plus petites.
-picture-bytes = La photographie ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
-picture-too_small = Une photographie de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
-propose-divisions = Une grille de { $columns } × { $rows } divisions ne peut pas être cherchée. Déclarez de { $least } à { $most } divisions dans chaque sens.
-propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a été trouvée sur cette photographie.
+size-too_large = { $file } : une photographie de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photographies plus petites.
+picture-bytes = La photographie ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
+picture-too_small = Une photographie de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
+propose-divisions = Une grille de { $columns } × { $rows } divisions ne peut pas être cherchée. Déclarez de { $least } à { $most } divisions dans chaque sens.
+propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a été trouvée sur cette photographie.
 
 ## Fichiers de traces qui ne peuvent pas être lus
 
@@ -1758,7 +1767,7 @@ trace-few_samples =
        *[other] { $samples } échantillons ne suffisent pas pour une ligne de base et un front ; il en faut au moins { $needed }.
     }
 trace-not_finite = l’échantillon { $sample } n’a pas de valeur finie. Enregistrez la trace de nouveau.
-trace-step = l’intervalle d’échantillonnage est { $step } ns ; il doit être supérieur à zéro.
+trace-step = l’intervalle d’échantillonnage est { $step } ns ; il doit être supérieur à zéro.
 trace-no_pulse = pas d’impulsion : la trace monte de { $height } V au-dessus de sa ligne de base, moins de 4 fois son bruit de { $noise } V (le plus haut à l’échantillon { $sample }).
 trace-clipped =
     { $samples ->
@@ -1826,6 +1835,7 @@ refusal-some_unstated = { $n ->
   } une incertitude sur la distance ou sur le retard que d’autres lignes déclarent. Déclarez-la pour chaque ligne, ou pour aucune.
 refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des règles, et quelle voie est le front A.
 refusal-no_uncertainty = Deux lignes donnent une pente, mais pas d’incertitude. Ajoutez des lignes, ou déclarez l’incertitude de chacune.
+refusal-no_air_index = L’indice de réfraction de l’air n’est pas connu pour ces valeurs. Voyez les champs marqués sous Montage.
 refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
 marked-bench = « { $field } »
 marked-rail = « { $field } » du rail « { $rail } »
@@ -1919,7 +1929,7 @@ wall = Affichage mural
 wall-line = Droite
 wall-bench = Banc
 wall-result = Résultat
-wall-row = Ligne { $n } : d = { $d } m, Δt = { $delay } ns
+wall-row = Ligne { $n } : d = { $d } m, Δt = { $delay } ns
 wall-blocked = Le navigateur n’a pas ouvert de deuxième fenêtre. Autorisez les fenêtres surgissantes pour cette page, puis réessayez.
 
 ## Un message qui propose d’annuler
@@ -1982,8 +1992,8 @@ handout-address = Placé à côté de cette page sur son site, il s’ouvre auss
 handout-link-title = Sous forme de lien
 handout-link-hint = Pour un message ou une affiche. Le lien lui-même contient le document, et son site ne le reçoit pas. Il y a place pour des textes et des lectures, non pour des photographies et des traces.
 handout-link = Copier le lien
-handout-link-size = Le lien a { $n } octets, sur { $most } au plus.
-handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupent les liens de plus de { $most }. Raccourcissez les textes ou enlevez des lignes, ou publiez plutôt un seul fichier HTML.
+handout-link-size = Le lien a { $n } octets, sur { $most } au plus.
+handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupent les liens de plus de { $most }. Raccourcissez les textes ou enlevez des lignes, ou publiez plutôt un seul fichier HTML.
 handout-link-files = Aucun lien ne peut contenir les photographies ou les traces de ce cahier. Publiez plutôt le fichier ou un seul fichier HTML.
 handout-link-no_site = Cette page a été ouverte d’un fichier : ses liens ne mènent nulle part sur d’autres ordinateurs. Ouvrez-la sur un site, ou publiez plutôt le fichier ou un seul fichier HTML.
 handout-page-title = Sous forme d’un seul fichier HTML
@@ -1994,8 +2004,8 @@ posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre 
 posted-anew = En commencer un nouveau
 posted-refused = Ce que l’adresse ou ce fichier demande n’a pas été ouvert : { $why }
 posted-broken = Le lien est endommagé ou coupé. Copiez-le de nouveau en entier, là où il a été publié.
-posted-too_long = Le lien dépasse { $most } octets. Demandez le document comme fichier.
-posted-too_large = Le lien se déploie en plus de { $most } octets. Demandez le document comme fichier. Si vous ne savez pas qui a fait ce lien, ne l’ouvrez pas.
+posted-too_long = Le lien dépasse { $most } octets. Demandez le document comme fichier.
+posted-too_large = Le lien se déploie en plus de { $most } octets. Demandez le document comme fichier. Si vous ne savez pas qui a fait ce lien, ne l’ouvrez pas.
 posted-cut = Le cahier contenu dans ce fichier HTML est endommagé. Téléchargez de nouveau le fichier.
 posted-no_site = Cette page est un seul fichier, qui ne charge rien d’un site. Téléchargez le cahier, puis ouvrez-le comme fichier.
 posted-elsewhere = « { $path } » ne se trouve pas sur le même site que cette page. Une adresse n’ouvre que les cahiers du même site. Téléchargez le cahier, puis ouvrez-le comme fichier.

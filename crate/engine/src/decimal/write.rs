@@ -3,7 +3,7 @@
 //! For people: a true minus sign (U+2212), the notebook's decimal mark, and a power of ten in place of long
 //! rows of noughts. The power is used when the larger of value and uncertainty, as rounded, is 10⁵ or more,
 //! or below 10⁻³. What is not finite is a sign that every language reads: ∞, −∞, and
-//! NaN as in IEEE 754-2019. For files: decimal point and ASCII only.
+//! NaN as in IEEE 754-2019. Spaces in it are such that no line ends there. For files: decimal point and ASCII only.
 //!
 //! Sources: GUM 7.2.2 (forms 2 and 4); SI Brochure, 9th ed., 5.4.3 and 5.4.5.
 
@@ -13,11 +13,13 @@ use super::rounding::{Decimal, rounded};
 /// Digits shown when no uncertainty says how many are meant.
 const WITHOUT_UNCERTAINTY: usize = 6;
 const MINUS: char = '−';
-const PLUS_MINUS: &str = " ± ";
+const PLUS_MINUS: &str = "\u{a0}±\u{a0}";
+/// Keeps a number and its unit on one line.
+const NO_BREAK: char = '\u{a0}';
 
 /// `(2.987 ± 0.021) × 10⁸ m/s`, `3.336 ± 0.012 ns/m`.
 ///
-/// Without `u`: at most six significant digits. With `u` zero: all digits of the double, and "(exact)".
+/// Without `u`: at most six significant digits. With `u` zero: all digits of the double.
 /// A `u` that is negative or not a number is shown as NaN.
 pub fn plus_minus(value: f64, u: Option<f64>, unit_symbol: &str, mark: DecimalMark) -> String {
     styled(value, u, unit_symbol, mark, Form::PlusMinus)
@@ -71,9 +73,9 @@ pub fn number(decimal: &Decimal, mark: DecimalMark) -> String {
     }
 }
 
-/// All digits of a number and its unit, as one would type them: `12.5 cm`.
+/// All digits of a number and its unit, as one would type them: `12.5 cm`, with the space bar's space.
 pub fn as_typed(decimal: &Decimal, unit_symbol: &str, mark: DecimalMark) -> String {
-    with_unit(shortest_text(decimal, MINUS, mark), unit_symbol)
+    with_unit(shortest_text(decimal, MINUS, mark), unit_symbol).replace(NO_BREAK, " ")
 }
 
 #[derive(Clone, Copy)]
@@ -86,7 +88,7 @@ fn styled(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark, form: Form)
     let Some(shortest) = Decimal::shortest(value) else { return sign(value).to_owned() };
     let Some(u) = u else { return with_unit(few_digits(value, shortest, mark), unit) };
     if u == 0.0 {
-        return format!("{} (exact)", with_unit(number(&shortest, mark), unit));
+        return with_unit(number(&shortest, mark), unit);
     }
     let Some(pair) = rounded(value, u) else {
         let u = if u > 0.0 { sign(u) } else { sign(f64::NAN) };
@@ -145,13 +147,13 @@ fn with_unit(number: String, symbol: &str) -> String {
     match symbol {
         "" => number,
         "°" => number + symbol,
-        _ => format!("{number} {symbol}"),
+        _ => format!("{number}{NO_BREAK}{symbol}"),
     }
 }
 
 /// ` × 10⁸`
 fn times_ten_to(exponent: i32) -> String {
-    format!(" × {}", ten_to_the(exponent))
+    format!("\u{a0}×\u{a0}{}", ten_to_the(exponent))
 }
 
 /// A power of ten, as 10⁸.

@@ -4,6 +4,11 @@
 use super::*;
 use DecimalMark::{Comma, Point};
 
+/// A text in which no line may end, here written with plain spaces.
+fn whole(text: &str) -> String {
+    text.replace(' ', "\u{a0}")
+}
+
 #[test]
 fn plus_minus_and_short_form() {
     // Worked by hand from the rule at the head of `write.rs`.
@@ -25,8 +30,8 @@ fn plus_minus_and_short_form() {
         (1e300, Some(1e298), "", "(1.000 ± 0.010) × 10³⁰⁰", "1.000(10) × 10³⁰⁰"),
         (1e-300, Some(2.5e-302), "", "(1.000 ± 0.025) × 10⁻³⁰⁰", "1.000(25) × 10⁻³⁰⁰"),
         (5.0, Some(0.5), "°", "5.00 ± 0.50°", "5.00(50)°"),
-        (299_792_458.0, Some(0.0), "m/s", "2.99792458 × 10⁸ m/s (exact)", "2.99792458 × 10⁸ m/s (exact)"),
-        (0.0, Some(0.0), "m", "0 m (exact)", "0 m (exact)"),
+        (299_792_458.0, Some(0.0), "m/s", "2.99792458 × 10⁸ m/s", "2.99792458 × 10⁸ m/s"),
+        (0.0, Some(0.0), "m", "0 m", "0 m"),
         (0.125, None, "m", "0.125 m", "0.125 m"),
         (1.0 / 3.0, None, "m", "0.333333 m", "0.333333 m"),
         (1.5, Some(f64::NAN), "m", "1.5 ± NaN m", "1.5 ± NaN m"),
@@ -37,20 +42,20 @@ fn plus_minus_and_short_form() {
         (f64::NEG_INFINITY, Some(0.0), "m", "−∞", "−∞"),
     ];
     for &(value, u, unit, long, short) in cases {
-        assert_eq!(plus_minus(value, u, unit, Point), long);
-        assert_eq!(short_form(value, u, unit, Point), short);
+        assert_eq!(plus_minus(value, u, unit, Point), whole(long));
+        assert_eq!(short_form(value, u, unit, Point), whole(short));
     }
-    assert_eq!(plus_minus(2.987e8, Some(2.1e6), "m/s", Comma), "(2,987 ± 0,021) × 10⁸ m/s");
-    assert_eq!(short_form(3.336, Some(0.012), "ns/m", Comma), "3,336(12) ns/m");
+    assert_eq!(plus_minus(2.987e8, Some(2.1e6), "m/s", Comma), whole("(2,987 ± 0,021) × 10⁸ m/s"));
+    assert_eq!(short_form(3.336, Some(0.012), "ns/m", Comma), whole("3,336(12) ns/m"));
 }
 
 #[test]
 fn plain_and_fixed() {
     assert_eq!(plain(2.718_9, 3, Point), "2.72");
     assert_eq!(plain(-2.718_9, 3, Comma), "−2,72");
-    assert_eq!(plain(299_792_458.0, 4, Point), "2.998 × 10⁸");
+    assert_eq!(plain(299_792_458.0, 4, Point), whole("2.998 × 10⁸"));
     assert_eq!(plain(12_345.0, 2, Point), "12000");
-    assert_eq!(plain(99_996.0, 4, Point), "1.000 × 10⁵");
+    assert_eq!(plain(99_996.0, 4, Point), whole("1.000 × 10⁵"));
     assert_eq!(plain(0.0, 3, Point), "0.00");
     assert_eq!(plain(2.0, 0, Point), "2");
     assert_eq!(plain(f64::NAN, 3, Point), "NaN");
@@ -87,7 +92,7 @@ fn no_more_digits_than_there_are() {
     assert_eq!(at_most(3.800_000_000_000_000_3, 7, Point), "3.8");
     assert_eq!(at_most(12_000.0, 4, Point), "12000");
     assert_eq!(at_most(0.0, 4, Point), "0");
-    assert_eq!(at_most(1.234_56e-5, 4, Point), "1.235 × 10⁻⁵");
+    assert_eq!(at_most(1.234_56e-5, 4, Point), whole("1.235 × 10⁻⁵"));
     assert_eq!(at_most(f64::INFINITY, 4, Point), "∞");
 }
 

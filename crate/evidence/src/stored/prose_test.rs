@@ -97,7 +97,7 @@ fn numbers_with_a_power_of_ten_stay_what_they_were() {
     let text = "b.csv, trace B: the time from sample to sample is -3.000e-7 ns, and must be above 0.";
     let read = remarks(text, &files());
     let told = read.first().map(|remark| format!("{:?}", remark.said(&files(), Point)));
-    assert!(told.is_some_and(|told| told.contains("−3.000 × 10⁻⁷")), "{read:?}");
+    assert!(told.is_some_and(|told| told.contains(r"−3.000\u{a0}×\u{a0}10⁻⁷")), "{read:?}");
 }
 
 #[test]

@@ -76,7 +76,7 @@ fn vague_readings(input: &NoticeInput) -> Vec<Notice> {
             return None;
         }
         let unit = ruler_unit(typed.unit);
-        let u = format!("{} {}", input.figure(unit.from_base(numbers.u_reading), 3), unit.symbol());
+        let u = format!("{}\u{a0}{}", input.figure(unit.from_base(numbers.u_reading), 3), unit.symbol());
         Some(
             Notice::new(
                 "vague_reading",
@@ -107,7 +107,7 @@ fn vague_splices(input: &NoticeInput) -> Vec<Notice> {
         let typed = input.context.page.rails.get(index)?;
         let in_ruler = |value: f64| {
             let unit = ruler_unit(typed.unit);
-            format!("{} {}", input.figure(unit.from_base(value), 3), unit.symbol())
+            format!("{}\u{a0}{}", input.figure(unit.from_base(value), 3), unit.symbol())
         };
         Some(
             Notice::new(

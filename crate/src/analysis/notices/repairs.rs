@@ -35,7 +35,7 @@ pub(super) fn repair(
             None => (message!("repair-sense-all"), Edit::Together(page.rails.iter().map(turned).collect())),
         },
         Cause::OverlapTurned => (message!("repair-joint", rail = rail), joint(page.rails.get(place?)?)?),
-        Cause::RulerRestarts => restart(page, place?, &found.rows)?,
+        Cause::RulerRestarts => restart(page, place?, &found.rows, rows)?,
         _ => return None,
     };
     let reason = matches!(edit, Edit::StrikeRow { .. }).then(|| said.clone());
@@ -104,13 +104,14 @@ fn joint(rail: &Rail) -> Option<Edit> {
 }
 
 /// The rows on the next rail; where there is none, on a new one like theirs, whose place is fitted.
-fn restart(page: &NotebookState, place: usize, ids: &[RowId]) -> Option<(Message, Edit)> {
+fn restart(page: &NotebookState, place: usize, ids: &[RowId], named: Value) -> Option<(Message, Edit)> {
+    let n = ids.len();
     let (name, does, mut edits) = if let Some(next) = page.rails.get(place + 1) {
         let name = next.name_or_number(place + 1);
-        (name.clone(), message!("repair-next-rail", rail = name), Vec::new())
+        (name.clone(), message!("repair-next-rail", n = n, rows = named, rail = name), Vec::new())
     } else {
         let edits = one_more_like(page.rails.get(place)?, page)?;
-        ((place + 2).to_string(), message!("repair-new-rail"), edits)
+        ((place + 2).to_string(), message!("repair-new-rail", n = n, rows = named), edits)
     };
     edits.extend(rows(page, ids)?.into_iter().map(|row| write(row, Cell::Rail, &name)));
     Some((does, Edit::Together(edits)))

@@ -109,13 +109,13 @@ impl Teller<'_> {
     fn reach(&self, found: &Plan) -> impl Iterator<Item = Figure> {
         let mark = self.page.decimal_mark;
         let factor = self.page.path.factor();
-        let speed = format!("{} m/ns", plain(factor / self.context.model.slope, 4, mark));
+        let speed = format!("{}\u{a0}m/ns", plain(factor / self.context.model.slope, 4, mark));
         let factor = fixed(factor, 0, mark);
         let by_factor = |above, above_in_numbers| {
             (over(above, symbol("f")), over(above_in_numbers, number(factor.clone())))
         };
         let reach = found.reach.map(|(period, reach)| {
-            let (reach, period) = (self.metres(reach), format!("{} ns", plain(period, 4, mark)));
+            let (reach, period) = (self.metres(reach), format!("{}\u{a0}ns", plain(period, 4, mark)));
             let (symbols, numbers) =
                 by_factor(times(symbol("v"), symbol("T")), times(number(speed.clone()), number(period)));
             figure("reach", message!("plan-figures-reach-name"), "d_max", reach.clone())

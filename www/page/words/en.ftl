@@ -721,7 +721,7 @@ budget-columns-acts_on = Input affected
 budget-columns-u = u
 budget-columns-shape = Distribution
 budget-columns-degrees_of_freedom = ν
-budget-columns-sensitivity = Sensitivity coefficient |∂c/∂x|
+budget-columns-sensitivity = Sensitivity coefficient |⁠∂c/⁠∂x⁠|
 budget-columns-contribution = Contribution to u(c)
 budget-columns-share = Share of u²(c)
 budget-columns-what_if = What if
@@ -781,8 +781,8 @@ budget-remarks-scatter = Taken from the residuals instead of the stated uncertai
 budget-remarks-matrices = Part of the fit’s covariance matrix, as stated.
 budget-remarks-rows = Part of the fit’s covariance matrix, independent for each row: more rows reduce it.
 budget-remarks-beside = Not part of the fit; added to the budget.
-budget-summary = Largest component: { $name } ({ $share } of the variance). Combined: u(c) = { $u } m/s, { $percent } % of c.
-budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
+budget-summary = Largest component: { $name } ({ $share } of the variance). Combined: u(c) = { $u } m/s, { $percent } % of c.
+budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
 
 ## Monte Carlo check
 
@@ -842,16 +842,16 @@ result-bases-scatter = from the scatter of the residuals (shared components stay
 result-reason = Reason
 result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated input uncertainties.
 result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
-result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
+result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
 result-below = The result is { $apart } u below the defined value, 299 792 458 m/s.
 result-above = The result is { $apart } u above the defined value, 299 792 458 m/s.
 result-within = The difference is within the expanded uncertainty.
 result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
 result-sealed = The result is sealed: v and c carry a hidden factor within ±8 % until the seal is opened.
-result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 
 ## Seal
 

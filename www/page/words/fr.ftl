@@ -722,7 +722,7 @@ budget-columns-acts_on = Grandeur d’entrée touchée
 budget-columns-u = u
 budget-columns-shape = Loi de probabilité
 budget-columns-degrees_of_freedom = ν
-budget-columns-sensitivity = Coefficient de sensibilité |∂c/∂x|
+budget-columns-sensitivity = Coefficient de sensibilité |⁠∂c/⁠∂x⁠|
 budget-columns-contribution = Contribution à u(c)
 budget-columns-share = Part de u²(c)
 budget-columns-what_if = Et si
@@ -782,8 +782,8 @@ budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées
 budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
-budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
-budget-summary-bare = Composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary-bare = Composée : u(c) = { $u } m/s, { $percent } % de c.
 
 ## Contrôle par Monte-Carlo
 
@@ -843,16 +843,16 @@ result-bases-scatter = d’après la dispersion des résidus (les composantes co
 result-reason = Raison
 result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes d’entrée déclarées.
 result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
-result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
+result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
 result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.
 result-above = Le résultat est supérieur de { $apart } u à la valeur définie, 299 792 458 m/s.
 result-within = La différence est dans l’incertitude élargie.
 result-outside = La différence dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
 result-sealed = Le résultat est scellé : v et c portent un facteur caché dans ±8 % jusqu’à l’ouverture du sceau.
-result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
+result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
+result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
+result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 
 ## Sceau
 

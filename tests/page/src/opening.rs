@@ -9,7 +9,7 @@ use slope_of_light::notebook;
 use slope_of_light::view::view;
 
 use crate::names;
-use crate::page::{Page, Stage, plain};
+use crate::page::{Page, Stage};
 
 /// What a page shows when a value was not there or was not a number.
 const SLIPS: [&str; 4] = ["undefined", "NaN", "[object", "null"];
@@ -26,7 +26,7 @@ pub fn opens_on_the_demo(stage: &Stage) -> Result<()> {
     let expected = view(&notebook, &analyse(&notebook));
     let shown = page.result()?;
     ensure!(
-        !shown.is_empty() && shown == plain(&expected.result.short),
+        !shown.is_empty() && shown == expected.result.short,
         "shown {shown:?}, natively {:?}",
         expected.result.short
     );

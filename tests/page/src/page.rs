@@ -363,8 +363,8 @@ impl Page<'_> {
                  node && (node.checkVisibility() ? node.value ?? node.innerText : ''))",
             names::SEEN
         );
-        let shown = text_of(&self.browser.run(&script, vec![json!(selector)])?);
-        Ok(plain(&shown.with_context(|| format!("looking for {selector}"))?))
+        text_of(&self.browser.run(&script, vec![json!(selector)])?)
+            .with_context(|| format!("looking for {selector}"))
     }
 
     /// How many elements there are.
@@ -384,7 +384,7 @@ impl Page<'_> {
     /// When it does not come to that.
     pub fn sees(&self, selector: &str, text: &str) -> Result<()> {
         let what = format!("{selector} shows “{text}”");
-        eventually(&what, || self.text(selector), |shown| *shown == plain(text))?;
+        eventually(&what, || self.text(selector), |shown| plain(shown) == plain(text))?;
         Ok(())
     }
 
@@ -394,7 +394,7 @@ impl Page<'_> {
     /// When it does not come to that.
     pub fn reads(&self, selector: &str, part: &str) -> Result<String> {
         let what = format!("{selector} says “{part}”");
-        eventually(&what, || self.text(selector), |shown| shown.contains(&plain(part)))
+        eventually(&what, || self.text(selector), |shown| plain(shown).contains(&plain(part)))
     }
 
     /// Waits until the page says that all is saved.

@@ -1834,7 +1834,7 @@ refusal-some_unstated = { $n ->
   } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
 refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and which channel is edge A.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
-refusal-no_air_index = The refractive index of air is not known for these values. See the marked fields under Apparatus.
+refusal-no_air_index = The refractive index of air is not known for the values under Apparatus.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
 marked-bench = “{ $field }”
 marked-rail = “{ $field }” of rail “{ $rail }”

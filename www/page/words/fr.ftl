@@ -1835,7 +1835,7 @@ refusal-some_unstated = { $n ->
   } une incertitude sur la distance ou sur le retard que d’autres lignes déclarent. Déclarez-la pour chaque ligne, ou pour aucune.
 refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des règles, et quelle voie est le front A.
 refusal-no_uncertainty = Deux lignes donnent une pente, mais pas d’incertitude. Ajoutez des lignes, ou déclarez l’incertitude de chacune.
-refusal-no_air_index = L’indice de réfraction de l’air n’est pas connu pour ces valeurs. Voyez les champs marqués sous Montage.
+refusal-no_air_index = L’indice de réfraction de l’air n’est pas connu pour les valeurs indiquées sous Montage.
 refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
 marked-bench = « { $field } »
 marked-rail = « { $field } » du rail « { $rail } »

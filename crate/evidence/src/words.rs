@@ -103,6 +103,8 @@ impl From<String> for Value {
 }
 
 impl From<&str> for Value {
+    // Not inlined: a copy of the text in each of some hundred places costs the core more than the calls.
+    #[inline(never)]
     fn from(text: &str) -> Self {
         Self::Text(text.to_owned())
     }

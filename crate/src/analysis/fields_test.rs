@@ -4,9 +4,12 @@
 
 use super::super::{Analysis, Section, analyse};
 use super::*;
+use crate::analysis::read::Reader;
+use crate::notebook::UncertaintyKind;
 use crate::notebook::{
     ActsOn, Cell, Edit, Effect, ErrorShape, Notebook, OverlapPair, Scope, Setting, SharedError,
 };
+use crate::quantity::{DecimalMark, Unit};
 use crate::words::in_english;
 
 /// Two rails joined by meeting marks, six rows on each that give their delay directly.
@@ -404,4 +407,25 @@ fn every_cell_is_marked_when_out_of_range() {
         );
         assert!(!analysis.line.unwrap().rows.contains(&99), "{cell:?} “{text}” is in the line");
     }
+}
+
+/// An uncertainty written with the sign of a limit is one where the field holds a limit, and refused where it does not.
+#[test]
+fn a_sign_of_a_limit_agrees_with_the_field() {
+    let place = Place::Bench { field: BenchField::EdgeHalfWidth };
+    let read = |text: &str, kind| {
+        let mut reader = Reader::new(DecimalMark::Point);
+        let u = reader.uncertainty(place.clone(), text, Unit::DIVISION, kind);
+        (u, reader.problems)
+    };
+    for text in ["±0.05", "+-0.05", "0.05"] {
+        assert_eq!(read(text, UncertaintyKind::Limit), (Some(0.05 / 3.0_f64.sqrt()), Vec::new()), "{text}");
+    }
+    assert_eq!(read("0.05", UncertaintyKind::Standard), (Some(0.05), Vec::new()));
+    let (None, problems) = read("±0.05", UncertaintyKind::Standard) else { unreachable!("it was read") };
+    let [problem] = problems.as_slice() else { unreachable!("{problems:?}") };
+    assert!(in_english(&problem.message).contains("Choose “limit ±a”"), "{problem:?}");
+    let mut reader = Reader::new(DecimalMark::Point);
+    assert_eq!(reader.ratio(place.clone(), "±3 %", UncertaintyKind::Limit), Some(0.03 / 3.0_f64.sqrt()));
+    assert_eq!(reader.ratio(place.clone(), "±3 %", UncertaintyKind::Standard), None);
 }

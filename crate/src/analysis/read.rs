@@ -98,7 +98,19 @@ impl Reader {
         unit: Unit,
         kind: UncertaintyKind,
     ) -> Option<f64> {
-        self.not_negative(place, text, unit).map(|typed| kind.standard(typed))
+        let number = self.of_kind(&place, text, kind)?;
+        self.not_negative(place, number, unit).map(|typed| kind.standard(typed))
+    }
+
+    /// The number in the text of an uncertainty, which may have the sign of a limit where it is meant as one.
+    fn of_kind<'a>(&mut self, place: &Place, text: &'a str, kind: UncertaintyKind) -> Option<&'a str> {
+        let (written, number) = UncertaintyKind::written(text);
+        if written == UncertaintyKind::Limit && kind == UncertaintyKind::Standard {
+            let limit = message!("field-kinds-limit");
+            self.note(place.clone(), message!("number-limit_sign", found = text.trim(), kind = limit));
+            return None;
+        }
+        Some(number)
     }
 
     /// A relative standard uncertainty, from what was typed as a limit or as one. It must leave most of the value
@@ -106,7 +118,8 @@ impl Reader {
     pub fn ratio(&mut self, place: Place, text: &str, kind: UncertaintyKind) -> Option<f64> {
         /// Beyond this it is no small correction any more.
         const LARGEST: f64 = 0.5;
-        let value = self.not_negative(place.clone(), text, Unit::PERCENT)?;
+        let number = self.of_kind(&place, text, kind)?;
+        let value = self.not_negative(place.clone(), number, Unit::PERCENT)?;
         if value > LARGEST {
             self.note(place, message!("number-too_large_ratio", found = text.trim()));
             return None;

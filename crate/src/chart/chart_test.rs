@@ -136,7 +136,7 @@ fn error_bars_stand_only_where_stated() {
         let Colour { red, green, blue, .. } = Theme::light().colour_of(0);
         let stroke = format!("stroke=\"#{red:02X}{green:02X}{blue:02X}\"");
         let document = line_of(picture);
-        let legend = texts(&document).contains(&"bars: ±\u{a0}1\u{a0}u");
+        let legend = texts(&document).contains(&"bars: ± 1 u");
         (
             document.lines().filter(|line| line.starts_with("<polyline") && line.contains(&stroke)).count(),
             legend,

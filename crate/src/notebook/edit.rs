@@ -310,12 +310,7 @@ impl Edit {
                 }
                 page.cautions_read.push(CautionsRead { name: name.clone(), at: at.to_owned() });
             }
-            Self::Copied(title) => {
-                page.cautions_read.clear();
-                if page.handout.given.is_none() || page.handout.rule(Piece::Title) != Rule::Fixed {
-                    page.title.clone_from(title);
-                }
-            }
+            Self::Copied(title) => page.begin_copy(title),
             Self::SetPath(path) => page.path = *path,
             Self::AddRail(rail) => add_rail(page, *rail)?,
             Self::SetRail { rail, field, text } => put(&mut find_rail(page, *rail)?.texts, *field, text),

@@ -120,6 +120,11 @@ impl Handout {
         self.rules.get(piece as usize).copied().unwrap_or_default()
     }
 
+    /// Whether a piece is as it was handed out, for good.
+    pub fn fixes(&self, piece: Piece) -> bool {
+        self.given.is_some() && self.rule(piece) == Rule::Fixed
+    }
+
     /// Rules on a piece.
     pub(super) fn set_rule(&mut self, piece: Piece, rule: Rule) {
         if let Some(old) = self.rules.get_mut(piece as usize) {

@@ -43,7 +43,7 @@ impl Edit {
         }
         match self.reaches(page) {
             Reach::Handout => Err(EditError::HandedOut),
-            Reach::Piece(piece) if page.handout.rule(piece) == Rule::Fixed => Err(EditError::Fixed { piece }),
+            Reach::Piece(piece) if page.handout.fixes(piece) => Err(EditError::Fixed { piece }),
             Reach::Open | Reach::Piece(_) => match self {
                 Self::Together(edits) => edits.iter().try_for_each(|edit| edit.may_reach(page)),
                 _ => Ok(()),

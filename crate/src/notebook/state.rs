@@ -9,7 +9,7 @@ use litemap::LiteMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::handout::Handout;
+use super::handout::{Handout, Piece};
 use super::splice::Splice;
 use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
@@ -81,6 +81,14 @@ impl NotebookState {
     /// ever given to anything of this notebook.
     pub fn new_number(&self) -> u32 {
         self.numbered.saturating_add(1)
+    }
+
+    /// Becomes that of a copy, for which nobody has read the cautions, under `title` unless the title is fixed.
+    pub(super) fn begin_copy(&mut self, title: &str) {
+        self.cautions_read.clear();
+        if !self.handout.fixes(Piece::Title) {
+            title.clone_into(&mut self.title);
+        }
     }
 
     /// The numbers on the page, from 1, of the rows named.

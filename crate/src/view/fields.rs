@@ -56,7 +56,8 @@ impl<'a> Problems<'a> {
         unit: Unit,
         u: Option<f64>,
     ) -> Field {
-        let (kind, number) = of.map_or_else(|| UncertaintyKind::written(text), |of| (page.kind(of), text));
+        let (written, number) = UncertaintyKind::written(text);
+        let kind = of.map_or(written, |of| page.kind(of));
         let mark = page.decimal_mark;
         let typed = parse(number, mark, unit).ok();
         let typed = typed.filter(|typed| typed.value >= 0.0 && typed.uncertainty.is_none());

@@ -14,7 +14,7 @@ outline = Sommaire
 outline-help = Aide
 leaf-bench = Banc
 beside = Ce qui en résulte
-beside-bench = Dessin et plan
+beside-bench = Dessin et plan de mesure
 beside-line = Droite et résidus
 untitled = Cahier sans titre
 list = { $all }
@@ -93,7 +93,7 @@ cautions-height = Gardez les yeux au-dessus du faisceau. Fermez l’obturateur a
 cautions-reflections = Les règles métalliques, les chariots, les outils, les bagues et les montres réfléchissent la lumière : retirez vos bijoux. Gardez le trajet du faisceau capoté, ou entre des surfaces mates, et jamais à la hauteur des yeux de quiconque. Placez un arrêt de faisceau derrière le dernier rail.
 cautions-group-protection = Lunettes et peau
 cautions-eyewear = Portez des lunettes de protection prévues à la fois pour la longueur d’onde et pour les impulsions employées. Porter des lunettes n’autorise jamais à regarder dans le faisceau.
-cautions-skin = La lumière ultraviolette nuit aussi à la peau : couvrez-la. N’observez un faisceau ultraviolet qu’au moyen d’une carte fluorescente.
+cautions-skin = La lumière ultraviolette nuit aussi à la peau : gardez la peau couverte. N’observez un faisceau ultraviolet qu’au moyen d’une carte fluorescente.
 cautions-group-trained = Alignement, haute tension et gaz
 cautions-alignment = L’alignement est fait par des personnes formées, à la puissance la plus basse. Ne déplacez les chariots que lorsque l’obturateur est fermé.
 cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez et ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul un service autorisé ouvre les boîtiers.
@@ -257,7 +257,7 @@ readings-columns-distance_uncertainty = u(d)
 readings-columns-delay = Retard saisi
 readings-columns-delay_uncertainty = u(Δt)
 readings-columns-remark = Observation
-readings-units-reading = son unité
+readings-units-reading = unité de la règle
 readings-units-time_base = ns/div
 readings-units-edge_a = div
 readings-units-edge_b = div
@@ -289,7 +289,7 @@ readings-uncertainty-of = { $quantity }, { $u }
 
 ## Plan
 
-plan-title = Plan
+plan-title = Plan de mesure
 plan-hint = Avant la séance : choisissez des positions et voyez l’incertitude à attendre. Saisissez les positions, ou déplacez leurs poignées le long des rails, à la main ou avec les flèches.
 plan-drawing = Les rails à l’échelle, avec les positions prévues
 plan-ends = { $near } à { $nearAt }, { $far } à { $farAt }
@@ -396,11 +396,11 @@ plan-faster-rows =
        *[other] { $u } ({ $rows } lignes)
     }
 plan-none-faster = aucun retard ne tiendrait alors sur l’écran
-plan-rehearsal = Répétition
+plan-rehearsal = Séance d’essai
 plan-rehearsal-hint = Exercez-vous à toute la séance : un nouveau cahier avec ce banc et ce plan, simulé avec des erreurs tirées d’après vos incertitudes déclarées. Les valeurs vraies peuvent être montrées ensuite.
-plan-rehearse = Répéter
-plan-rehearsal-of = Répétition : { $title }
-plan-rehearsing = Ceci est la répétition, un cahier à part. Ses lectures sont simulées.
+plan-rehearse = S’entraîner
+plan-rehearsal-of = Séance d’essai : { $title }
+plan-rehearsing = Ceci est la séance d’essai, un cahier à part. Ses lectures sont simulées.
 plan-show-truth = Montrer les valeurs vraies
 plan-truth-c = vitesse de la lumière dans le vide
 plan-truth-t0 = retard à distance nulle
@@ -537,7 +537,7 @@ traces-given =
         }
     }
 traces-measure-all = Tout mesurer
-traces-forget = Laisser ces fichiers
+traces-forget = Abandonner ces fichiers
 traces-again = Mesurer de nouveau
 traces-again-hint = Après avoir changé le seuil ou la fraction.
 traces-stop = Arrêter
@@ -594,7 +594,7 @@ traces-layout-supposed = supposé
 traces-layout-settings = Autres indications du fichier
 traces-estimator = Datation des fronts
 traces-estimators-constant_fraction = fraction constante : chaque front à la même fraction de sa propre amplitude
-traces-estimators-fixed_level = seuil fixe : les deux fronts à la même tension ; sujet à la dérive temporelle : une impulsion plus petite le franchit plus tard
+traces-estimators-fixed_level = seuil fixe : les deux fronts à la même tension ; sujet au glissement du front (time walk) : une impulsion plus petite le franchit plus tard
 traces-estimators-edge_line = droite de 10 % à 90 % de chaque front, prolongée jusqu’à sa ligne de base
 traces-estimators-cross_correlation = corrélation croisée : le décalage pour lequel les fronts se ressemblent le plus
 traces-estimators-shift_and_scale = décalage et échelle d’un front par rapport à l’autre, par moindres carrés
@@ -671,7 +671,7 @@ line-residual-summary = Résidus normalisés entre −2 et 2 : { $within } sur 
 chart-distance = distance d
 chart-delay = retard Δt
 chart-walk = seuil fixe − fraction constante
-chart-walk-series = dérive temporelle
+chart-walk-series = glissement du front
 chart-residual = résidu normalisé
 chart-bench-distance = distance à la lame séparatrice d
 chart-speed = vitesse de la lumière c
@@ -771,7 +771,7 @@ budget-rows-chosen =
         [one] { $n } ligne
        *[other] { $n } lignes
     }
-budget-remarks-no_deviation = Avec deux degrés de liberté ou moins, cette composante n’a pas d’écart-type fini : c’est l’échelle de sa loi qui est montrée. Indiquez l’intervalle du contrôle par Monte-Carlo.
+budget-remarks-no_deviation = Avec deux degrés de liberté ou moins, cette composante n’a pas d’écart-type fini : c’est l’échelle de sa loi qui est montrée. Indiquez l’intervalle du contrôle par Monte Carlo.
 budget-remarks-skew = Elle décale tous les retards d’autant : seul t₀ change, non la pente.
 budget-remarks-shift = Elle décale d’autant toutes les distances ou tous les retards de la droite : seul t₀ change, non la pente.
 budget-remarks-no_angle = Aucun angle n’est déclaré.
@@ -782,12 +782,12 @@ budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées
 budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
-budget-summary = Composante principale : { $name } ({ $share } de la variance). Composée : u(c) = { $u } m/s, { $percent } % de c.
-budget-summary-bare = Composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary = Composante principale : { $name } ({ $share } de la variance). Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary-bare = Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
 
-## Contrôle par Monte-Carlo
+## Contrôle par Monte Carlo
 
-trials-title = Contrôle par Monte-Carlo
+trials-title = Contrôle par Monte Carlo
 trials-hint = Un contrôle du bilan : chaque grandeur d’entrée est tirée au hasard selon sa loi, un grand nombre de fois, et toute l’analyse est faite pour chaque essai. La même graine donne les mêmes chiffres dans tous les navigateurs.
 trials-wanted = Nombre d’essais
 trials-seed = Graine
@@ -1160,7 +1160,7 @@ figures-separation_uncertainty = son incertitude-type
 figures-separation_uncertainty-meaning = Vient des marques des fronts, des marques des coins de la grille (communes à toutes les lignes lues sur cette grille) et de la distorsion de l’objectif.
 figures-traces-source = σ_t = σ_V/|dV/dt| au franchissement (pratique courante de la datation en physique nucléaire)
 figures-fixed_level = seuil fixe
-figures-fixed_level-meaning = Là où chaque front franchit la même tension au-dessus de sa ligne de base. Une impulsion plus petite la franchit plus tard : dérive temporelle.
+figures-fixed_level-meaning = Là où chaque front franchit la même tension au-dessus de sa ligne de base. Une impulsion plus petite la franchit plus tard : glissement du front.
 figures-constant_fraction = fraction constante
 figures-constant_fraction-meaning = Là où chaque front franchit la même fraction de sa propre amplitude.
 figures-edge_line = droite du front
@@ -1169,7 +1169,7 @@ figures-cross_correlation = corrélation croisée
 figures-cross_correlation-meaning = Le décalage pour lequel les deux fronts, chacun divisé par son amplitude, se ressemblent le plus ; entre les échantillons, par une parabole.
 figures-shift_and_scale = décalage et échelle par moindres carrés
 figures-shift_and_scale-meaning = Le décalage et le facteur d’échelle avec lesquels un front s’ajuste le mieux à l’autre.
-figures-walk_slope = dérive temporelle par mètre
+figures-walk_slope = glissement du front par mètre
 figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin. D’après { $n } lignes.
 figures-walk_slope-source = Droite pondérée des différences selon la distance : ISO/TS 28037:2010, article 6
 figures-walk_shift = effet d’un seuil fixe sur v
@@ -1194,7 +1194,7 @@ notices-signs = Ce qui l’indique :
 
 ## Ce que le cahier remarque de lui-même : ce qui est remarqué, et ce qu’il faut regarder
 
-notice-entry_replaced = Le résultat ne repose pas sur ce qui a été saisi ici, qui est inutilisable : { $fields }.
+notice-entry_replaced = Le résultat ne repose pas sur ce qui a été saisi dans ces champs, qui est inutilisable : { $fields }.
 notice-entry_replaced-look = Vérifiez les champs signalés : chacun dit ce qui y est attendu.
 notice-vague_splice = La position du rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur de { $length }.
 notice-vague_splice-look = Vérifiez l’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
@@ -1206,8 +1206,8 @@ notice-rail_unplaced =
 notice-rail_unplaced-look = Vérifiez la position de ce rail sous Montage, et celle du rail qui le précède.
 notice-vague_reading = Une lecture sur le rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur.
 notice-vague_reading-look = Vérifiez l’incertitude d’une lecture saisie pour cette règle, et son unité : un nombre seul est dans celle de la règle.
-notice-rehearsal = Ce cahier est une répétition : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
-notice-rehearsal-look = Les valeurs vraies peuvent être montrées sous Plan.
+notice-rehearsal = Ce cahier est une séance d’essai : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
+notice-rehearsal-look = Les valeurs vraies peuvent être montrées sous Plan de mesure.
 notice-off_the_rail =
     { $n ->
         [one] La lecture de la ligne { $rows } est hors de l’étendue de son rail.
@@ -1254,7 +1254,7 @@ notice-uncertainty_missing-distances = Aucune ligne ne déclare d’incertitude 
 notice-uncertainty_missing-look = Déclarez-la dans chaque ligne. Saisissez 0 si elle est négligeable.
 notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défaut.
 notice-defaults_only-look = Déclarez à quel point vous avez vraiment pu lire la règle, les jonctions et les fronts.
-notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, cette dérive temporelle change v de { $percent } %.
+notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, ce glissement du front change v de { $percent } %.
 notice-walk-look = Datez les fronts à une fraction constante de leur amplitude.
 notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photographie. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photographie de plus loin.
@@ -1444,7 +1444,7 @@ class-too_few =
     }
 class-out_of_range = Les résultats sont trop grands, ou leurs incertitudes trop petites, pour le calcul. Cherchez une unité fausse.
 class-together = Tous les résultats ensemble
-class-nothing = Ici, tous les résultats se rangent dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord. Lisez d’abord des fichiers sur l’autre page.
+class-nothing = Ici, tous les résultats se rangent dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord. Choisissez d’abord des fichiers, sur la page de gauche.
 class-plot = Tous les résultats dans l’ordre, chacun avec son incertitude élargie
 class-summary =
     { $n ->
@@ -1533,11 +1533,11 @@ how-more = Plus de détails dans l’aide.
 how-glossary = Glossaire
 how-glossary-of = Glossaire : { $term }
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à combien près vous pouvez le lire, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
-how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une répétition est un cahier d’exercice avec des lectures simulées.
+how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une séance d’essai est un cahier d’exercice avec des lectures simulées.
 how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), 1 mm est une incertitude-type u, et ±1 mm, ou +-1 mm, une limite ±a.
 how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans motif, et la plupart dans ±2. Une ligne très éloignée est une faute à chercher ; un saut entre deux rails est un raccord ; une courbe a une cause. N’écartez une ligne qu’avec une raison.
-how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte-Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
+how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
 how-result = Copiez les phrases, ou donnez c avec son incertitude-type u, ou avec U, k et la probabilité de couverture. Un écart à la valeur définie plus grand que U signifie qu’un effet manque peut-être au bilan.
 how-report = Remplissez les champs, ouvrez le rapport et imprimez-le, ou remettez l’archive. L’archive contient tout le cahier avec chaque modification, et peut être rouverte.
 how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à partir des lectures. Regardez d’abord les cahiers avec des remarques, ou dont les valeurs enregistrées diffèrent ; ouvrez-en un pour voir chaque modification.
@@ -1575,6 +1575,7 @@ number-too_long = Cette saisie compte { $length } caractères ; un nombre peut
 number-mixed_units = Certaines lectures répétées ont une unité, d’autres non. Écrivez l’unité après chacune, ou après aucune.
 number-uncertain = « { $found } » porte une incertitude après le nombre, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Ce qu’il a d’incertain se déclare dans le champ de son incertitude, ou comme composante sous « Autres composantes de l’incertitude ».
 number-uncertain_edge = « { $found } » porte une incertitude après un nombre, qui n’aurait ici aucun effet. Écrivez le front seul, sans ± et sans parenthèses. Une incertitude commune à tous les fronts se déclare dans le champ « Incertitude d’une lecture de front ».
+number-limit_sign = « { $found } » est une limite. Choisissez « { $kind } » pour ce champ, ou écrivez l’incertitude-type sans ±.
 number-negative = « { $found } » est négatif. Une incertitude est nulle ou positive.
 number-not_positive = « { $found } » n’est pas supérieur à zéro. Écrivez un nombre supérieur à zéro.
 number-not_whole = « { $found } » n’est pas un nombre entier de { $least } à { $most }.
@@ -1677,11 +1678,11 @@ edit-no_shared = Il n’y a pas de composante de l’incertitude numéro { $n }.
 edit-no_position = Il n’y a pas de position prévue numéro { $n }. La modification a été laissée de côté.
 edit-no_grid = Il n’y a pas de grille marquée numéro { $n }. La modification a été laissée de côté.
 edit-taken = Le numéro { $n } est déjà employé. Une nouvelle ligne ou un nouveau rail doit avoir son propre numéro.
-edit-too_high = Le numéro { $n } en laisse trop peu pour ce qui sera ajouté. Le plus élevé est { $most }.
+edit-too_high = Le numéro { $n } est trop élevé pour une ligne ou un rail. Le plus élevé est { $most }.
 edit-no_reason = La ligne numéro { $n } n’a pas été écartée. Donnez d’abord la raison.
 edit-no_name = Saisissez d’abord le nom de la personne qui a lu les précautions.
 edit-not_in_group = Annuler, rétablir, le sceau et la distribution vont seuls, jamais dans un groupe de modifications.
-edit-no_second_seal = Le résultat a déjà été scellé une fois, ou le sceau n’a pas de sel. Il est resté inchangé.
+edit-no_second_seal = Le résultat a déjà été scellé une fois, ou le sceau est incomplet. Il est resté inchangé.
 edit-no_seal = Il n’y a pas de sceau fermé à ouvrir.
 edit-nothing_to_undo = Il n’y a plus rien à annuler.
 edit-nothing_to_redo = Il n’y a plus rien à rétablir.
@@ -1997,7 +1998,7 @@ handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupe
 handout-link-files = Aucun lien ne peut contenir les photographies ou les traces de ce cahier. Publiez plutôt le fichier ou un seul fichier HTML.
 handout-link-no_site = Cette page a été ouverte d’un fichier : ses liens ne mènent nulle part sur d’autres ordinateurs. Ouvrez-la sur un site, ou publiez plutôt le fichier ou un seul fichier HTML.
 handout-page-title = Sous forme d’un seul fichier HTML
-handout-page-hint = Pour une clé, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,5 Mo, et s’ouvre d’un double clic.
+handout-page-hint = Pour une clé, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,3 Mo, et s’ouvre d’un double clic.
 handout-page = Télécharger un seul fichier HTML
 handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou publiez plutôt le fichier.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.

@@ -206,7 +206,9 @@ fn compared(one: &Given, apart: Option<f64>, scale: Option<Scale>, mark: Decimal
         result,
         fit,
         c: result.map_or_else(String::new, |it| plus_minus(it.c, Some(it.u), "m/s", mark)),
-        expanded: result.and_then(|it| it.expanded).map_or_else(String::new, |it| plain(it, 2, mark)),
+        expanded: result
+            .and_then(|it| it.expanded)
+            .map_or_else(String::new, |it| format!("{}\u{a0}m/s", plain(it, 2, mark))),
         z: z(result.and_then(|it| it.z)),
         apart: z(apart),
         apart_value: apart,

@@ -27,6 +27,7 @@ fn a_sentence_in_rust_is_found() {
         [
             "row {row} has no place",
             "the rail {name} is gone",
+            "r#\"one more \"raw text\" here\"#",
             "Nothing is planned",
             "and what follows counts"
         ]

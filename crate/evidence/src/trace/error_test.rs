@@ -13,7 +13,8 @@ fn figures_have_few_digits() {
         no_pulse(0.012_345_678).message(DecimalMark::Comma),
         message!("trace-no_pulse", height = "0,01235", noise = "0,009877", sample = "7")
     );
-    for (height, text) in [(0.0, "0"), (-0.25, "−0.25"), (3e-7, "3 × 10⁻⁷"), (f64::NAN, "NaN")] {
+    for (height, text) in [(0.0, "0"), (-0.25, "−0.25"), (3e-7, "3\u{a0}×\u{a0}10⁻⁷"), (f64::NAN, "NaN")]
+    {
         let told = no_pulse(height).message(DecimalMark::Point);
         assert_eq!(told.values.get("height"), Some(&text.into()), "{height}");
     }

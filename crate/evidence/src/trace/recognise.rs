@@ -24,12 +24,12 @@ const SETTINGS: usize = 400;
 ///
 /// # Example
 /// ```
-/// use slope_evidence::trace::{recognise, Delimiter, Role, Unit};
+/// use slope_evidence::trace::{recognise, ColumnUnit, Delimiter, Role};
 /// let file = b"t (ns);A/mV\r\n0,0;1,5\r\n0,2;1,75\r\n0,4;2,5\r\n0,6;2,25\r\n";
 /// let layout = recognise("run 1.txt", file)?;
 /// assert_eq!((layout.delimiter, layout.first_line), (Delimiter::Semicolon, 2));
-/// assert_eq!((layout.columns[0].role, layout.columns[0].unit), (Role::Time, Unit::Nanosecond));
-/// assert_eq!((layout.columns[1].role, layout.columns[1].unit), (Role::ChannelA, Unit::Millivolt));
+/// assert_eq!((layout.columns[0].role, layout.columns[0].unit), (Role::Time, ColumnUnit::Nanosecond));
+/// assert_eq!((layout.columns[1].role, layout.columns[1].unit), (Role::ChannelA, ColumnUnit::Millivolt));
 /// # Ok::<(), slope_evidence::trace::ReadError>(())
 /// ```
 pub fn recognise(name: &str, bytes: &[u8]) -> Result<Layout, ReadError> {

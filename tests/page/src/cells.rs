@@ -175,7 +175,7 @@ pub fn a_row_says_how_it_came(stage: &Stage) -> Result<()> {
     page.press(Key::Enter)?;
     page.reads("#row-work-title", "row 2")?;
     let distance = page.text("#row-work-figures-row_distance")?;
-    ensure!(distance.ends_with(" m"), "the distance is {distance:?}");
+    ensure!(distance.ends_with("\u{a0}m"), "the distance is {distance:?}");
     let formulas = "return document.querySelectorAll('#row-work math').length";
     let drawn = page.browser.run(formulas, vec![])?;
     ensure!(drawn == 3, "{drawn} formulas are drawn, not those of distance, delay and residual");

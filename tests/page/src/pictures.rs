@@ -224,7 +224,7 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     broken.resize(20_000, 0x5a);
     let files: [(&str, &[u8], &str); 3] = [
         ("letter.jpg", b"Dear reader, this is no picture.", "not an image"),
-        ("wall.png", &header_of_png(12_000, 9_000), "12000 × 9000 pixels is too large"),
+        ("wall.png", &header_of_png(12_000, 9_000), "12000\u{a0}×\u{a0}9000\u{a0}pixels is too large"),
         ("broken.jpg", &broken, "can’t read this photograph"),
     ];
     for (name, bytes, reason) in files {

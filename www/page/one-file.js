@@ -4,6 +4,8 @@
  */
 import { unpacked } from './packed.js';
 
+// Out of these elements, before any script changes them, the page makes another one file: none can read itself from the disk.
+globalThis.SLOPE_SOURCE = document.documentElement.cloneNode(true);
 try {
   const script = document.createElement('script');
   script.type = 'module';

@@ -49,7 +49,7 @@ export async function keepFile(sha256, file) {
   await new Promise((resolve, reject) => {
     const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
     transaction.oncomplete = () => resolve(undefined);
-    transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-broken-off')));
+    transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-no-answer')));
     transaction.objectStore(STORE).put({ ...file, at: Date.now() }, sha256);
   });
   return true;

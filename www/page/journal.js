@@ -211,7 +211,7 @@ export class Journal {
     return new Promise((resolve, reject) => {
       const transaction = this.database.transaction([STORE, WRITERS], 'readwrite', { durability });
       transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-broken-off')));
+      transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-no-answer')));
       work(transaction.objectStore(STORE), transaction.objectStore(WRITERS), transaction);
     });
   }

@@ -44,7 +44,7 @@ export class Strip {
     const used = view.rows.filter((row) => row.state === 'used').length;
     setText(this.rows, say('strip-rows', { used, all: view.rows.length }));
     const count = view.notices.length;
-    const first = view.notices.find((notice) => notice.weight === 'grave') ?? view.notices[0];
+    const first = view.notices.find(({ weight }) => weight === 'grave') ?? view.notices[0];
     const text = count === 0 ? say('strip-no-notices') : say('strip-notices', { n: count });
     setText(this.notices, first ? `${SHAPES[first.weight]} ${text}` : text);
     setAttribute(this.notices, 'href', first ? `#${first.section}` : undefined);

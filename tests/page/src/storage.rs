@@ -79,7 +79,7 @@ pub fn a_database_that_hangs_is_told(stage: &Stage) -> Result<()> {
     page.browser.run(HOLD, vec![])?;
     page.fill("Title of the notebook", "Held up")?;
     page.sees(names::SAVED, "Not saved")?;
-    page.reads(names::BANNER, "has not answered")?;
+    page.reads(names::BANNER, "does not answer")?;
     page.browser.run("window.held = false", vec![])?;
     page.is_saved()?;
     page.reload()?;

@@ -54,8 +54,7 @@ saving-reading = Read only
 saving-no-journal = This browser blocks storage: nothing is saved. Download the bundle before you close the page.
 saving-full = The browser’s storage is full: your last changes are not saved. Download the bundle now. Deleting notebooks you no longer need makes room. The page keeps trying.
 saving-failed = Your last changes are not saved ({ $why }). The page keeps trying. Download the bundle to be safe.
-saving-broken-off = the browser broke off the writing
-saving-no-answer = the browser’s database has not answered for some seconds
+saving-no-answer = the database does not answer
 saving-shelf-full = The browser’s storage is nearly full. Your work is still saved edit by edit. Deleting notebooks you no longer need makes room.
 saving-other-tab = This notebook is open for writing in another window. Here it is read-only.
 saving-take-over = Write here instead
@@ -1193,7 +1192,7 @@ notices-signs = Signs of it:
 
 ## What the notebook notices by itself: what was noticed, and what to look at
 
-notice-entry_replaced = The result does not rest on what was typed in these fields, which can’t be used: { $fields }.
+notice-entry_replaced = The result does not rest on what was typed in fields that can’t be used: { $fields }.
 notice-entry_replaced-look = Check the marked fields: each says what is expected there.
 notice-vague_splice = The position of rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length of { $length }.
 notice-vague_splice-look = Check the uncertainty typed for this position, and its unit: a bare number is in the unit of the ruler.
@@ -1213,7 +1212,7 @@ notice-off_the_rail =
        *[other] The readings of rows { $rows } lie outside the spans of their rails.
     }
 notice-off_the_rail-look = Check the number typed, its unit, the rail named, and the span given for that rail.
-notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again: from some reading on, distances are larger by one step, as if read on a rail of their own.
+notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again: from some reading on, distances are larger by one step.
 notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler counts from its own end.
 notice-edge_off_screen =
     { $n ->
@@ -1322,7 +1321,7 @@ notice-mended =
         [row_off] { $what } Without that row, c would be { $c } × 10⁸ m/s.
         [forced_zero] { $what } Without that row, c would be { $c } × 10⁸ m/s.
         [rows_exchanged] { $what } With the two put back, c would be { $c } × 10⁸ m/s.
-        [ruler_restarts] { $what } With that part of the ruler counted from a zero of its own, c would be { $c } × 10⁸ m/s.
+        [ruler_restarts] { $what } Counted from a zero of its own there, c would be { $c } × 10⁸ m/s.
        *[other] { $what } With that put right, c would be { $c } × 10⁸ m/s.
     }
 notice-path_factor = The result is a factor of two off the defined c, as it is when a mirror is taken for a detector or a detector for a mirror.
@@ -1574,7 +1573,7 @@ number-too_long = This entry has { $length } characters; a number may have at mo
 number-mixed_units = Some of the repeated readings have a unit and some have none. Write the unit after each of them, or after none.
 number-uncertain = “{ $found }” has an uncertainty behind the number, which would have no effect here. Write one number alone, without ± and without brackets. State its uncertainty in the field for that, or as a component under “Other uncertainty components”.
 number-uncertain_edge = “{ $found }” has an uncertainty behind a number, which would have no effect here. Write the edge alone, without ± and without brackets. One uncertainty for all edges is stated in the field “Uncertainty of one edge reading”.
-number-limit_sign = “{ $found }” is a limit. Choose “{ $kind }” for this field, or type the standard uncertainty without ±.
+number-limit_sign = “{ $found }” is a limit. Choose “{ $kind }” for this field.
 number-negative = “{ $found }” is negative. An uncertainty is zero or more.
 number-not_positive = “{ $found }” is not above zero. Write a number above zero.
 number-not_whole = “{ $found }” is not a whole number from { $least } to { $most }.
@@ -1835,7 +1834,7 @@ refusal-some_unstated = { $n ->
   } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
 refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and which channel is edge A.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
-refusal-no_air_index = The refractive index of air is not known for the values under Apparatus.
+refusal-no_air_index = The index of air is not known for the values under Apparatus.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
 marked-bench = “{ $field }”
 marked-rail = “{ $field }” of rail “{ $rail }”

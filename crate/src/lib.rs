@@ -6,7 +6,7 @@
 //! Inside the crate every length is in metres and every time in nanoseconds, unless a name says otherwise.
 //!
 //! ```
-//! use slope_of_light::{analysis::analyse, drawn::demo};
+//! use slope_of_light::{analysis::analyse, simulated::demo};
 //!
 //! let (notebook, truth) = demo::typed_readings()?;
 //! let analysis = analyse(&notebook);
@@ -53,7 +53,7 @@ pub mod view;
 pub mod chart;
 
 // What is drawn of a notebook: from what was analysed to plain pictures, and to SVG.
-pub mod pictures;
+pub mod drawings;
 
 // Tables and the printable report.
 pub mod report;
@@ -62,7 +62,7 @@ pub mod report;
 pub mod bundle;
 
 // Notebooks that a person at a simulated bench would write: demo, tests, practice.
-pub mod drawn;
+pub mod simulated;
 
 // The wasm boundary: the only module that knows a browser.
 #[cfg(target_arch = "wasm32")]

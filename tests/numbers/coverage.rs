@@ -7,9 +7,9 @@
 
 use slope_bench::rails::{Joint, Truth};
 use slope_of_light::analysis::{Analysis, analyse};
-use slope_of_light::drawn::{demo, described::Described};
 use slope_of_light::line::{Data, Noise, Stated, fit};
 use slope_of_light::notebook::{ActsOn, BenchField, Edit, Effect, ErrorShape, Scope, SharedError};
+use slope_of_light::simulated::{demo, described::Described};
 
 const RUNS: u64 = 2_000;
 

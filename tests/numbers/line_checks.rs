@@ -111,14 +111,9 @@ fn doubtful_values_are_named() {
 fn median_line_of_sen() {
     let set = reference("theil-sen.json");
     let case = &set["expected"]["sen1968"];
-    let line = theil_sen(&numbers(&case["x"]), &numbers(&case["y"]), 1.811_910_673).unwrap();
+    let slope = theil_sen(&numbers(&case["x"]), &numbers(&case["y"])).unwrap();
     let tolerance = number(&set["tolerance"]["rel"]);
-    close(line.slope, number(&case["slope"]), tolerance, "slope");
-    close(line.intercept_of_medians, number(&case["intercept_median_separate"]), tolerance, "intercept");
-    close(line.median_of_intercepts, number(&case["intercept_median_of_residuals"]), tolerance, "intercept");
-    close(line.interval.0, number(&case["slope_interval"]["low"]), tolerance, "low");
-    close(line.interval.1, number(&case["slope_interval"]["high"]), tolerance, "high");
-    assert_eq!(line.pairs, count(&case["n_pair_slopes"]));
+    close(slope, number(&case["slope"]), tolerance, "slope");
 }
 
 /// A line of 30 + 3.5 x with small alternating errors, exact in decimals.

@@ -3,8 +3,8 @@
 use slope_of_light::analysis::analyse;
 use slope_of_light::analysis::trials::Trials;
 use slope_of_light::bundle::sha256_hex;
-use slope_of_light::drawn::{demo, random};
 use slope_of_light::notebook::{ActsOn, Edit, EditError, Effect, ErrorShape, Notebook, Scope, SharedError};
+use slope_of_light::simulated::{demo, random};
 
 /// How many random notebooks are looked at beside the demo.
 pub const RANDOM_NOTEBOOKS: u64 = 200;

@@ -1,6 +1,7 @@
 /**
  * The section Apparatus: carriage, source, rails, screen, air, shared errors, and the drawing of the bench.
  */
+import { BeamChoice } from './beam.js';
 import { byId, el, setHidden, setText } from './dom.js';
 import { Radios, TextField } from './field.js';
 import { NoticeList, ofSection } from './notices.js';
@@ -34,10 +35,13 @@ export class Apparatus {
     byId('apparatus-carriage').append(this.path.root);
     /** @type {[BenchField, TextField][]} */
     this.fields = Object.entries(GROUPS).flatMap(([group, names]) => names.map((name) => {
-      const field = benchField(book, name, { prose: name === 'edge_reason' });
+      const term = name === 'edge_half_width' ? { term: 'standard-uncertainty' } : {};
+      const field = benchField(book, name, { prose: name === 'edge_reason', ...term });
       byId(`apparatus-${group}`).append(field.root);
       return /** @type {[BenchField, TextField]} */ ([name, field]);
     }));
+    this.beam = new BeamChoice(book);
+    byId('apparatus-source').append(this.beam.root);
     byId('apparatus-air').append(el('p', { class: 'hint wide' }, say('apparatus-air-hint')));
     this.rails = new Rails(byId('rails'), book);
     this.settings = new Settings(byId('settings'), book);
@@ -54,6 +58,7 @@ export class Apparatus {
     this.notices.show(view);
     this.path.show(view.path);
     for (const [name, field] of this.fields) field.show(view.bench[name]);
+    this.beam.show(view);
     this.rails.show(view);
     this.settings.show(view);
     this.shared.show(view);

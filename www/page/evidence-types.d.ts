@@ -91,10 +91,14 @@ export interface MeasuredPart { found: MeasuredFiles | null; thrown: WorkerRefus
 /** A refusal of the wasm's, with its message, or the worker's own, by the name of a file. */
 export interface WorkerRefusal { kind: string; message: Value; name?: string }
 export type Call = keyof Calls;
-export type Task = { core: WebAssembly.Module } | { id: number; call: Call; values: unknown[] };
+/** What is asked for by a call, with its number. */
+export type Asking<C extends Call = Call> = { [One in C]: { id: number; call: One; values: Parameters<Calls[One]> } }[C];
+/** What comes of a call. */
+export type Outcome<C extends Call = Call> = { [One in C]: ReturnType<Calls[One]> }[C];
+export type Task = { core: WebAssembly.Module } | Asking;
 /** `crashed` where the worker can't go on: `why` is empty where the browser does not say. */
 export type Answer =
   | { started: true }
-  | { id: number; value: unknown }
+  | { id: number; value: Outcome }
   | { id: number; thrown: WorkerRefusal }
   | { crashed: true; why: string };

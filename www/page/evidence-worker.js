@@ -6,7 +6,7 @@
  */
 import * as wasm from './slope_worker.js';
 
-/** @import { Answer, Asked, Calls, Content, FilePart, Found, Picture, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Answer, Asked, Asking, Call, Content, FilePart, Found, Outcome, Picture, Refusal, Task, TraceFile } from './evidence-types.js' */
 /** @import { Look, Reading } from './slope_worker.js' */
 
 /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */
@@ -42,7 +42,7 @@ class Refused {
   }
 }
 
-/** @type {{[C in keyof Calls]: (...values: Parameters<Calls[C]>) => ReturnType<Calls[C]> | Promise<ReturnType<Calls[C]>>}} */
+/** @type {{[C in Call]: (...values: Asking<C>['values']) => Outcome<C> | Promise<Outcome<C>>}} */
 const calls = {
   async look_at(file, known, layout) {
     const bytes = await bytesOf(file);
@@ -270,11 +270,10 @@ function release(canvas) {
   canvas.height = 0;
 }
 
-/** @param {Exclude<Task, {core: WebAssembly.Module}>} task */
+/** @template {Call} C @param {Asking<C>} asking */
 async function answer({ id, call, values }) {
   try {
-    const does = /** @type {(...values: unknown[]) => unknown} */ (calls[call]);
-    here.postMessage({ id, value: await does(...values) });
+    here.postMessage({ id, value: await calls[call](...values) });
   } catch (error) {
     try {
       here.postMessage({ id, thrown: refusalIn(error) });
@@ -317,10 +316,10 @@ here.onmessage = (/** @type {MessageEvent<Task>} */ { data }) => {
     }
   } else {
     if (data.call === 'measure') {
-      const [files] = /** @type {Parameters<Calls['measure']>} */ (data.values);
+      const [files] = data.values;
       readAhead(files, contentsOf(files));
     } else if (data.call === 'measure_all') {
-      const [whole, pairs] = /** @type {Parameters<Calls['measure_all']>} */ (data.values);
+      const [whole, pairs] = data.values;
       readAhead(pairs, partsOf(whole, pairs));
     }
     work = work.then(() => answer(data));

@@ -7,7 +7,12 @@ import { say } from './words.js';
 const NAME = 'slope-of-light files';
 export const STORE = 'files';
 
-/** @typedef {{blob: Blob, name: string, layout?: unknown, at?: number}} KeptFile at: when it was brought in last, ms */
+/** @import { Layout } from './worker-types.js' */
+
+/**
+ * A file; of a trace, the layout and the level by which it was measured. `at`: when it was brought in last, ms.
+ * @typedef {{blob: Blob, name: string, layout?: Layout | undefined, level?: number | null, at?: number}} KeptFile
+ */
 
 /** Files that the browser gives no place for: they last as long as the page. @type {Map<string, KeptFile>} */
 const here = new Map();

@@ -5,7 +5,7 @@ import { keepFile, keptFile } from './file-store.js';
 import { core, messageOf } from './core.js';
 import { download } from './dom.js';
 import { reader } from './worker-slot.js';
-import { say, tell, teller } from './words.js';
+import { loadLateWords, say, tell, teller } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
@@ -46,6 +46,7 @@ export async function takeDesk(desk, name) {
 
 /** The bytes of a notebook's bundle; says which of its files could not go in. @param {Desk} desk */
 export async function packed(desk) {
+  await loadLateWords();
   const texts = desk.bundle(tell);
   const names = [];
   const contents = [];
@@ -69,8 +70,9 @@ export async function packed(desk) {
 }
 
 /** @param {Book} book @param {TableKind} kind */
-export function takeTable(book, kind) {
+export async function takeTable(book, kind) {
   const { type, ending } = TABLES[kind];
+  await loadLateWords();
   download(book.desk.table(kind, tell), `${type};charset=utf-8`, `${fileName(book)}.${ending}`);
 }
 

@@ -11,7 +11,7 @@ import { say } from './words.js';
 /** Where each piece stands on the page. @type {Partial<Record<Piece, string[]>>} */
 const STANDS = {
   title: ['#title'],
-  source: ['#path', '#bench-wavelength', '#bench-pulse_rate', '#bench-beam_angle'],
+  source: ['#path', '#bench-wavelength', '#bench-pulse_rate', '#bench-beam_angle', '#beam'],
   rails: ['#rails'],
   screen: ['#bench-small_divisions', '#bench-screen_width', '#bench-edge_half_width', '#bench-edge_reason', '#bench-mark_uncertainty',
     '#bench-trace_level', '#bench-trace_fraction'],

@@ -17,7 +17,7 @@ import { reader } from './worker-slot.js';
 /** Where something missing is typed, and what it is called. @typedef {{id: string, text: string}} Way */
 
 /** What tells a person apart from others. @type {(BenchField & Piece)[]} */
-const WHO = ['student_number', 'group', 'date'];
+const WHO = ['student_number', 'group'];
 
 /** Where what is asked for is typed. @type {Record<Piece, string>} */
 const WAYS = {

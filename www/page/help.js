@@ -9,13 +9,13 @@ import { say } from './words.js';
 /** The section of the help that tells more of a section of the notebook. */
 const MORE = /** @type {const} */ ({
   apparatus: 'splices',
-  plan: 'repeats',
+  plan: 'steps',
   readings: 'limits',
   delays: 'traces',
   line: 'line',
-  uncertainty: 'glossary',
+  uncertainty: 'result',
   result: 'result',
-  report: 'teachers',
+  report: 'steps',
   class: 'teachers',
 });
 

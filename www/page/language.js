@@ -5,7 +5,7 @@
 import { LANGUAGES } from './languages.js';
 import { unpacked } from './packed.js';
 
-/** Where the chosen language is kept, for this browser alone. */
+/** Where the chosen language is kept, for this visit alone. */
 const CHOSEN = 'slope-of-light/language';
 
 /** The language of this visit: the one chosen in the settings, else the browser's first that has a table. */
@@ -19,15 +19,15 @@ table.catch(() => {});
 
 function chosen() {
   try {
-    return localStorage.getItem(CHOSEN);
+    return sessionStorage.getItem(CHOSEN);
   } catch {
     return null;
   }
 }
 
-/** Keeps a language for this browser, from the next load of the page on; throws where it can't. @param {string} language */
+/** Keeps a language for this visit, from the next load of the page on; throws where it can't. @param {string} language */
 export function keepLanguage(language) {
-  localStorage.setItem(CHOSEN, language);
+  sessionStorage.setItem(CHOSEN, language);
 }
 
 /** The table of words of a language. @param {string} language @returns {Promise<string>} */
@@ -35,9 +35,13 @@ export function wordsOf(language) {
   return language === LANGUAGE ? table : tableOf(language);
 }
 
-/** What of this visit's table only later scripts say; the source's tables are whole, and so are the one file's. */
-export async function lateWords() {
-  return globalThis.SLOPE_WORDS ? '' : fetched(`words/${LANGUAGE}-late.ftl`);
+/**
+ * What of a language's table only later scripts say, and what leaves the page; the source's tables are whole, and so are the
+ * one file's.
+ * @param {string} language
+ */
+export async function lateWords(language) {
+  return globalThis.SLOPE_WORDS ? '' : fetched(`words/${language}-late.ftl`);
 }
 
 /** @param {string} language */

@@ -18,7 +18,7 @@ import { toast } from './toast.js';
 /** @import { PlotFormat, PlotName } from './plot-files.js' */
 
 /** @type {[BenchField, number][]} */
-const FIELDS = [['people', 1], ['place', 1], ['aim', 3], ['method', 5], ['discussion', 5]];
+const FIELDS = [['people', 1], ['date', 1], ['place', 1], ['aim', 3], ['method', 5], ['discussion', 5]];
 
 export class Report {
   /** @param {Book} book */

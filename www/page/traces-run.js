@@ -9,7 +9,7 @@ import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Layout, LevelOf, Named } from './worker-types.js' */
+/** @import { LevelOf, Named } from './worker-types.js' */
 /** @import { Asked, MeasuredFiles, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
 /** @import { EvidenceView, MeasuredTraces, View } from './types.js' */
 
@@ -48,9 +48,8 @@ export async function filesOf(book, row) {
   for (const { sha256, name } of kept) {
     const found = await keptFile(sha256);
     if (!found) return { files: undefined, missing: name, level };
-    const about = /** @type {{layout?: Layout, level?: number | null}} */ (found);
-    level = about.level ?? null;
-    files.push({ file: new File([found.blob], name), layout: about.layout });
+    level = found.level ?? null;
+    files.push({ file: new File([found.blob], name), layout: found.layout });
   }
   const [a, b] = files;
   if (!a) return { files: undefined, missing: '', level };

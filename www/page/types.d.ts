@@ -9,6 +9,9 @@ export type Asks = "nothing" | "words" | "number";
 /** From what an uncertainty comes. */
 export type Basis = "stated" | "scatter";
 
+/** How a beam that makes the angle θ with the rails reaches what is on the carriage, at the reading r. */
+export type Beam = "wide" | "followed";
+
 /** A text of the bench or of the report. Bare numbers are in the unit named here. */
 export type BenchField = "people" | "student_number" | "group" | "date" | "least_rows" | "place" | "local_rules" | "local_contact" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
 
@@ -115,7 +118,7 @@ export type Edit = { "set_title": string } | { "set_decimal_mark": DecimalMark }
 /** Which. */
 field: BenchField,
 /** What was typed. */
-text: string, } } | { "read_cautions": string } | { "copied": string } | { "set_path": Path } | { "add_rail": number } | { "set_rail": {
+text: string, } } | { "read_cautions": string } | { "copied": string } | { "set_path": Path } | { "set_beam": Beam } | { "add_rail": number } | { "set_rail": {
 /** Which rail. */
 rail: number,
 /** Which text. */
@@ -941,6 +944,8 @@ title: string,
 decimal_mark: DecimalMark,
 /** What the carriage carries. */
 path: Path,
+/** How the beam reaches it. */
+beam: Beam,
 /** Whether something can be taken back. */
 can_undo: boolean,
 /** Whether something can be done again. */

@@ -58,12 +58,12 @@ export async function loadWords() {
   document.documentElement.lang = LANGUAGE;
 }
 
-/** The texts that only later scripts say, on their way or at hand. @type {Promise<void> | undefined} */
+/** The texts that only later scripts and files say, on their way or at hand. @type {Promise<void> | undefined} */
 let late;
 
-/** Has the texts at hand that only later scripts say; asked again where they could not be had. */
+/** Has the texts at hand that only later scripts and files say; asked again where they could not be had. */
 export function loadLateWords() {
-  late ??= lateWords().then((texts) => words.add(texts)).catch((error) => {
+  late ??= lateWords(LANGUAGE).then((texts) => words.add(texts)).catch((error) => {
     late = undefined;
     throw error;
   });
@@ -72,7 +72,9 @@ export function loadLateWords() {
 
 /** A way to put messages of the core into a language, which is loaded when it is not the one in use. @param {string} language */
 export async function teller(language) {
-  const its = language === words.language ? words : new Words(language, await wordsOf(language));
+  let its = words;
+  if (language === words.language) await loadLateWords();
+  else its = new Words(language, (await Promise.all([wordsOf(language), lateWords(language)])).join('\n'));
   return (/** @type {Message} */ { id, values }) => its.filled(id, values);
 }
 
@@ -153,7 +155,7 @@ export function putWords() {
   }
 }
 
-/** @param {string | undefined} id as the HTML names it */
-function named(id) {
-  return say(/** @type {'skip'} */ (id));
+/** @param {string} [id] as the HTML names it */
+function named(id = '') {
+  return words.filled(id, {});
 }

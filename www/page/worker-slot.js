@@ -6,7 +6,7 @@ import { messageOf } from './core.js';
 import { say, worded } from './words.js';
 import { compiled, startWorker, workerHere } from './wasm.js';
 
-/** @import { Answer, Call, Calls, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
+/** @import { Answer, Asking, Call, Calls, Outcome, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
 
 /** Where one worker is, when it is needed: started when it is asked for something, and anew when it has ended. */
 export class WorkerSlot {
@@ -86,7 +86,7 @@ export class EvidenceWorker {
     this.ended = undefined;
     this.started = false;
     this.next = 0;
-    /** @type {Map<number, {resolve: (value: unknown) => void, reject: (error: Thrown) => void}>} */
+    /** @type {Map<number, {resolve: (value: Outcome) => void, reject: (error: Thrown) => void}>} */
     this.open = new Map();
     this.worker = startWorker(address);
     this.worker.onmessage = (/** @type {MessageEvent<Answer>} */ { data }) => this.heard(data);
@@ -114,9 +114,10 @@ export class EvidenceWorker {
     const id = this.next;
     this.next += 1;
     return new Promise((resolve, reject) => {
-      this.open.set(id, { resolve: /** @type {(value: unknown) => void} */ (resolve), reject });
+      // What comes under this number is what this call gives.
+      this.open.set(id, { resolve: /** @type {(value: Outcome) => void} */ (resolve), reject });
       try {
-        this.send({ id, call, values });
+        this.send(/** @type {Asking} */ ({ id, call, values }));
       } catch (error) {
         this.open.delete(id);
         reject(refusal('crash', messageOf(error)));

@@ -13,8 +13,8 @@ use std::error::Error;
 use std::fs;
 use std::path::PathBuf;
 
-use slope_of_light::drawn::demo;
 use slope_of_light::notebook::write;
+use slope_of_light::simulated::demo;
 
 use set::{Made, told};
 

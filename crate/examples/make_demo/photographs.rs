@@ -12,12 +12,12 @@ use slope_bench::rails::{Joint, Rail, Rig, Stop};
 use slope_bench::screen::{Shot, demo_series};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
-use slope_of_light::drawn::described::{Described, Ruler};
 use slope_of_light::notebook::{
     BenchField, Cell, Edit, Evidence, Grid, GridCheck, Picture, RulerUnit, Spot, StoredFile,
 };
 use slope_of_light::photo::{Corner, Hint, PixelPoint, Pixels, Proposal, propose};
 use slope_of_light::quantity::DecimalMark;
+use slope_of_light::simulated::described::{Described, Ruler};
 use zune_jpeg::JpegDecoder;
 use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
@@ -90,7 +90,7 @@ fn bench(notes: &Notes) -> Described {
         texts: texts.into_iter().map(|(field, text)| (field, text.to_owned())).collect(),
         rig: Rig {
             rails: vec![
-                rail(lower, true, (0.0, 2.5), 0.05, 0.0, Joint::AtSplitter(0.001)),
+                rail(lower, true, (0.0, 2.55), 0.05, 0.0, Joint::AtSplitter(0.001)),
                 rail(upper, false, (0.0, 3.0), 3.0, 2.5, Joint::Meeting { gap: 0.02, u: 0.004 }),
             ],
             c: C0,

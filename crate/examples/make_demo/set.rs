@@ -6,10 +6,10 @@ use serde_json::{Value, json};
 use slope_bench::rails::Truth;
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::drawn::described::Described;
+use slope_of_light::drawings::charts;
 use slope_of_light::notebook::{BenchField, Cell, Edit, EditError, Notebook, Row};
-use slope_of_light::pictures::charts;
 use slope_of_light::quantity::DecimalMark;
+use slope_of_light::simulated::described::Described;
 use slope_of_light::view::view;
 use slope_of_light::words::WordTable;
 

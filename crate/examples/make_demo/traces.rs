@@ -12,9 +12,9 @@ use slope_bench::record::{Bench, Detector, Digitiser, Place, Style, Units, both_
 use slope_evidence::stored::{LevelOf, common_level};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
-use slope_of_light::drawn::described::{Described, Ruler};
 use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Row, RulerUnit, StoredFile, Traces};
 use slope_of_light::quantity;
+use slope_of_light::simulated::described::{Described, Ruler};
 use slope_of_light::trace::{Asked, ColumnUnit, DecimalMark, Delimiter, Measured, measure, read, recognise};
 
 use crate::set::{Case, Notes, Set, WithEvidence};

@@ -112,7 +112,7 @@ pub(super) fn speed_of(
 ) -> Result<Speed, Refusal> {
     let beyond = BeyondFit {
         u_air: air.u_group_index,
-        beam_angle: prepared.beam_angle,
+        lengthening: prepared.lengthening,
         probability: prepared.probability,
         what_if,
     };

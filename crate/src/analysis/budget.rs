@@ -23,8 +23,9 @@ use crate::notebook::{Basis, ErrorShape};
 pub struct BeyondFit<'a> {
     /// Standard uncertainty of the group index.
     pub u_air: Option<f64>,
-    /// Largest angle between beam and rails, rad.
-    pub beam_angle: f64,
+    /// By what share of the distances the way of the light may be longer at most, or shorter where it is negative
+    /// ([`Beam::lengthening`](crate::notebook::Beam::lengthening)).
+    pub lengthening: f64,
     /// Coverage probability.
     pub probability: f64,
     /// A source made larger or smaller.
@@ -32,15 +33,16 @@ pub struct BeyondFit<'a> {
 }
 
 impl BeyondFit<'_> {
-    /// κ: the distances fall short by θ²/2 for a beam at the angle θ, which lies anywhere up to its bound; half of
-    /// the largest shortfall is taken off (common practice, no source).
+    /// κ: the way of a beam at the angle θ differs from the distance read by ±θ²/2, always in one sense, so that its
+    /// mean is a correction (JCGM 100:2008, F.2.4.4). Known is only a bound of θ: both components of the direction lie
+    /// evenly within a circle, θ² evenly up to its bound, and its mean is half of that.
     pub fn correction(&self) -> f64 {
-        1.0 - self.beam_angle * self.beam_angle / 4.0
+        1.0 + self.lengthening / 2.0
     }
 
-    /// Relative standard uncertainty of κ: rectangular over the whole shortfall (JCGM 100:2008, 4.3.7).
+    /// Relative standard uncertainty of κ: rectangular from none to the whole lengthening (JCGM 100:2008, 4.3.7).
     fn u_correction(&self) -> f64 {
-        self.beam_angle * self.beam_angle / 4.0 / 3.0_f64.sqrt() / self.correction()
+        self.lengthening.abs() / 2.0 / 3.0_f64.sqrt() / self.correction()
     }
 
     fn factor(&self, origin: &Origin) -> f64 {
@@ -196,7 +198,7 @@ fn from_scatter(line: &LineAnalysis, slope: f64, beyond: &BeyondFit) -> Option<V
 fn beam_angle(beyond: &BeyondFit) -> BudgetComponent {
     BudgetComponent {
         origin: Origin::BeamAngle,
-        u: (beyond.beam_angle > 0.0).then(|| beyond.u_correction()),
+        u: (beyond.lengthening != 0.0).then(|| beyond.u_correction()),
         quantity: Quantity::Ratio,
         shape: ErrorShape::Rectangular,
         degrees_of_freedom: None,

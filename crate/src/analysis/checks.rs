@@ -13,9 +13,6 @@ use crate::line::{Data, Fit, FittedValue, FreeColumn, Noise};
 use crate::notebook::{NotebookState, RailId, RowId};
 use crate::rail::Source;
 
-/// Coverage of Sen's interval, which is not shown.
-const SEN_COVERAGE: f64 = 1.96;
-
 /// Rows tried for leaving out: the ones that pull most by Cook's distance. Trying all costs a fit for each.
 const CANDIDATES: usize = 3;
 
@@ -35,7 +32,7 @@ pub fn checks(page: &NotebookState, points: &[Point], setup: &Setup, fit: &Fit) 
         steps: steps(page, points, setup),
         settings: settings(points, data, fit.stated),
         quadratic: quadratic_term(data).ok().and_then(|term| tested(&term, data, fit.stated)),
-        theil_sen: theil_sen(&data.x, &data.y, SEN_COVERAGE).ok().map(|line| line.slope),
+        theil_sen: theil_sen(&data.x, &data.y).ok(),
         decisive_row: decisive_row(points, data, fit),
         other_way: reversed(&Data { noise: Noise::Unstated, free: Vec::new(), ..data.clone() })
             .ok()

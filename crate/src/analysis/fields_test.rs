@@ -73,7 +73,7 @@ const BENCH: &[(BenchField, &str, &str)] = &[
     (BenchField::Pressure, "0", "from 100\u{a0}hPa to 1400\u{a0}hPa"),
     (BenchField::Humidity, "120", "from 0\u{a0}% to 100\u{a0}%"),
     (BenchField::CarbonDioxide, "-1", "from 0\u{a0}ppm to 2000\u{a0}ppm"),
-    (BenchField::BeamAngle, "700", "500 mrad"),
+    (BenchField::BeamAngle, "700", "500\u{a0}mrad"),
     (BenchField::BeamAngle, "-1", "zero or more"),
     (BenchField::Coverage, "120", "below 100\u{a0}%"),
     (BenchField::Coverage, "0", "at least 50\u{a0}%"),

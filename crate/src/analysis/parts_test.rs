@@ -2,9 +2,9 @@ use slope_bench::rails::Stop;
 
 use super::*;
 use crate::analysis::{LineAnalysis, Shown, analyse, prepare};
-use crate::drawn::{demo, random};
 use crate::line::{Data, fit};
 use crate::notebook::{Edit, Notebook};
+use crate::simulated::{demo, random};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 

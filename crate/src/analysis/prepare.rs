@@ -22,8 +22,8 @@ pub struct PreparedPage<'a> {
     pub setup: Result<Setup, Refusal>,
     /// Coverage probability.
     pub probability: f64,
-    /// Largest angle between beam and rails, rad.
-    pub beam_angle: f64,
+    /// By what share of the distances the way of the light may be longer at most; negative where it is shorter.
+    pub lengthening: f64,
     /// What can't be read.
     pub problems: Vec<Problem>,
 }
@@ -36,9 +36,9 @@ pub fn prepare<'a>(page: &'a NotebookState, what_if: Option<&WhatIf>) -> Prepare
     let joint = matrices::read(page, &mut rows, &mut reader);
     let setup = setup(&context, &rows, joint, what_if, &mut reader);
     let probability = read::coverage(page, &mut reader);
-    let beam_angle = read::beam_angle(page, &mut reader);
+    let lengthening = page.beam.lengthening(read::beam_angle(page, &mut reader));
     // Wanted when traces are measured, which is elsewhere; what is wrong with them is noted here.
     read::trace_wishes(page, &mut reader);
     air_state::note_air(&context.bench, &mut reader);
-    PreparedPage { context, rows, setup, probability, beam_angle, problems: reader.problems }
+    PreparedPage { context, rows, setup, probability, lengthening, problems: reader.problems }
 }

@@ -1,7 +1,7 @@
 use super::*;
 use crate::analysis::analyse;
-use crate::drawn::demo;
 use crate::notebook::{Cell, Edit, Notebook, Path};
+use crate::simulated::demo;
 use crate::words::Value;
 
 fn sealed(salt: &str) -> Seal {

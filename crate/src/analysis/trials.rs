@@ -156,7 +156,7 @@ impl Trials {
         let air = air_reading(page, &prepared.context.bench);
         let line = line_of(&prepared);
         let speed = Shown::of(speed_of(&prepared, &line, &air, None)?, page.seal.as_ref());
-        let (line, setup, beam_angle) = (line?, prepared.setup?, prepared.beam_angle);
+        let (line, setup, lengthening) = (line?, prepared.setup?, prepared.lengthening);
         let joint = setup.joint().map(|joint| joint.columns(setup.data.x.len()));
         let own = match speed.basis {
             Basis::Stated => setup.noises.iter().map(own).chain(joint.map(of_joint)).collect(),
@@ -165,12 +165,11 @@ impl Trials {
             }
         };
         let common = setup.shared.iter().map(common).collect();
-        let shortfall = beam_angle * beam_angle / 2.0;
         let quotient = Quotient {
             // c·b without the correction for the beam, which is drawn.
-            k: speed.c * line.fit.slope / (1.0 - shortfall / 2.0),
+            k: speed.c * line.fit.slope / (1.0 + lengthening / 2.0),
             relative: part(&speed, &Origin::Air),
-            shortfall,
+            lengthening,
         };
         Ok(Self {
             redraw: Redraw::new(setup.data, &line.fit, own, common, quotient),

@@ -1,7 +1,9 @@
 use super::*;
 use crate::analysis::{Analysis, analyse};
-use crate::drawn::demo;
-use crate::notebook::{ActsOn, Cell, Claim, Edit, Effect, Notebook, Scope, SharedError, TrialPlan};
+use crate::notebook::{
+    ActsOn, Beam, BenchField, Cell, Claim, Edit, Effect, Notebook, Scope, SharedError, TrialPlan,
+};
+use crate::simulated::demo;
 use crate::words::in_english;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
@@ -48,6 +50,25 @@ fn trials_of_the_demo_bear_out_its_budget() -> Done {
     );
     assert_eq!(found.verdict(), Some(Verdict::Holds));
     assert_eq!(found.histogram.counts.iter().sum::<usize>(), 20_000 - 40);
+    Ok(())
+}
+
+/// A beam at an angle goes farther or less far in the trials as it does in the budget.
+#[test]
+fn trials_take_the_beam_as_the_budget_does() -> Done {
+    for beam in [Beam::Wide, Beam::Followed] {
+        let mut notebook = demo_with("20000", "5")?;
+        notebook.apply(Edit::SetBeam(beam), "")?;
+        notebook.apply(Edit::SetBench { field: BenchField::BeamAngle, text: "200 mrad".into() }, "")?;
+        let (analysis, found) = of(&notebook)?;
+        let speed = analysis.speed.map_err(|refusal| refusal.id)?;
+        // As above. θ²/2 is 2 %: the other sense would be 1.7 u(c) off.
+        let off = (found.summary.mean - speed.c).abs();
+        assert!(
+            off < 4.0 * speed.u_c() / 20_000.0_f64.sqrt() + speed.c * speed.second_order,
+            "{beam:?}: {off}"
+        );
+    }
     Ok(())
 }
 

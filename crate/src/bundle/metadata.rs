@@ -86,7 +86,7 @@ fn describe_column(column: &Column) -> DescribedColumn {
         description: column.description.clone(),
         datatype: match column.kind {
             Kind::Number => "number",
-            Kind::Text => "string",
+            Kind::Text | Kind::Symbol => "string",
         },
         unit: column.unit,
     }

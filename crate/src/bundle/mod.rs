@@ -27,8 +27,8 @@ pub use slope_archive::{ArchiveError, CONTENTS, Entry, LIMITS, pack, sha256_hex,
 use litemap::LiteMap;
 
 use crate::analysis::Analysis;
+use crate::drawings::Charts;
 use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
-use crate::pictures::Charts;
 use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::shown::{budget_table, readings_table};
 use crate::report::{self, Table, TableError};

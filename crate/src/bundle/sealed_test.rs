@@ -12,15 +12,15 @@ use serde_json::Value;
 use super::{NOTEBOOK, read, texts};
 use crate::analysis::trials::outcome;
 use crate::analysis::{C0, WhatIf, analyse, analyse_page};
-use crate::drawn::demo;
+use crate::drawings::charts;
 use crate::notebook::{
     ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Notebook, Path, PlannedPosition, Scope, SharedError,
     TrialPlan, write,
 };
-use crate::pictures::charts;
 use crate::report::exact::{ResidualRow, fit_figures, fit_table, residual_rows, residuals_table};
 use crate::report::sample::english;
 use crate::report::{html, shown};
+use crate::simulated::demo;
 use crate::view::{PreviousView, budget, evidence, plan, row_work, trials, view, view_after};
 
 /// Digits that a number needs to be told from another by chance.

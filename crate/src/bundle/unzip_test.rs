@@ -7,9 +7,9 @@ use std::process::{Command, Stdio};
 
 use super::*;
 use crate::analysis::analyse;
-use crate::drawn::demo;
-use crate::pictures::charts;
+use crate::drawings::charts;
 use crate::report::sample::english;
+use crate::simulated::demo;
 use crate::view::view;
 
 /// Reads a zip from its input. Writes what `testzip` finds and each name with its size as one line of JSON, then all

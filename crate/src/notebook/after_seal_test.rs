@@ -1,8 +1,8 @@
 #![expect(clippy::unwrap_used, reason = "a test stops where its data are wrong")]
 
 use super::*;
-use crate::drawn::demo;
 use crate::notebook::Cell;
+use crate::simulated::demo;
 
 fn set(notebook: &mut Notebook, field: BenchField, text: &str) {
     notebook.apply(Edit::SetBench { field, text: text.into() }, "").unwrap();

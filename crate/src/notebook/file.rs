@@ -9,7 +9,7 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use slope_evidence::border::{from_json, to_json};
 
-use super::edit::EditError;
+use super::edit_error::EditError;
 use super::first_edits;
 use super::log::{LogEntry, Notebook};
 use crate::words::Message;
@@ -92,7 +92,7 @@ impl FileError {
             Self::NotJson { line, column, .. } => {
                 message!("file-not_json", line = number(*line), column = number(*column))
             }
-            Self::Foreign => message!("file-foreign", kind = KIND),
+            Self::Foreign => message!("file-foreign"),
             Self::LaterFormat { format } => message!("file-later_format", format = format.to_string()),
             Self::LaterName { name } => message!("file-later_name", name = name.as_str()),
             Self::Form { line, column, .. } => {

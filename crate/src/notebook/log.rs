@@ -4,7 +4,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::edit::{Edit, EditError};
+use super::edit::Edit;
+use super::edit_error::EditError;
 use super::state::NotebookState;
 
 /// One line of the log.

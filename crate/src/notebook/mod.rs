@@ -4,9 +4,10 @@
 //! Nothing here is computed: every number is kept as it was typed, and read only by [`crate::analysis`].
 //!
 //! - [`handout`]: what a teacher fixes, asks and asks for.
+//! - [`light`]: how the light goes.
 //! - [`state`]: the model, a plain record of texts and choices.
 //! - [`uncertainty`]: as what an uncertainty is typed, as a limit or as a standard uncertainty.
-//! - [`edit`]: everything a person can do to it.
+//! - [`edit`]: everything a person can do to it; `edit_error`: why that is refused.
 //! - `reach`: what an edit reaches of a notebook that was handed out, and whether it may.
 //! - [`splice`]: where a rail stands, and what earlier versions wrote of it.
 //! - [`slope_evidence::stored`]: pictures with their marks, and what was measured on traces.
@@ -21,8 +22,10 @@
 pub mod splice;
 pub mod uncertainty;
 pub mod handout;
+pub mod light;
 pub mod state;
 pub mod habits;
+mod edit_error;
 pub mod edit;
 mod reach;
 pub mod log;
@@ -33,10 +36,12 @@ pub mod file;
 pub mod paste;
 
 pub use after_seal::changes_after_seal;
-pub use edit::{Edit, EditError};
+pub use edit::Edit;
+pub use edit_error::EditError;
 pub use file::{FileError, read, read_entry, write};
 pub use habits::habits;
 pub use handout::{Asks, Handout, Piece, Rule, Task, TaskId};
+pub use light::{Beam, Path};
 pub use log::{LogEntry, Notebook};
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{

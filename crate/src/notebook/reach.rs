@@ -1,6 +1,7 @@
 //! What an edit reaches of a notebook that was handed out, and whether it may.
 
-use super::edit::{Edit, EditError};
+use super::edit::Edit;
+use super::edit_error::EditError;
 use super::handout::{Handout, Piece, Rule};
 use super::state::{BenchField, Cell, NotebookState};
 use super::uncertainty::UncertaintyOf;
@@ -64,7 +65,7 @@ impl Edit {
             | Self::SetRehearsal(_) => return Reach::Handout,
             Self::SetTitle(_) => Piece::Title,
             Self::SetBench { field, .. } => return of_field(*field),
-            Self::SetPath(_) => Piece::Source,
+            Self::SetPath(_) | Self::SetBeam(_) => Piece::Source,
             Self::AddRail(_)
             | Self::SetRail { .. }
             | Self::SetRulerUnit { .. }

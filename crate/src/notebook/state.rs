@@ -10,6 +10,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::handout::{Handout, Piece};
+use super::light::{Beam, Path};
 use super::splice::Splice;
 use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
@@ -39,6 +40,8 @@ pub struct NotebookState {
     pub cautions_read: Vec<CautionsRead>,
     /// Whether the carriage carries the detector or a mirror.
     pub path: Path,
+    /// How the beam reaches what is on the carriage, where it makes an angle with the rails.
+    pub beam: Beam,
     /// The rails, from the splitter outwards.
     pub rails: Vec<Rail>,
     /// The time base settings whose own uncertainty was stated.
@@ -156,28 +159,6 @@ pub struct Seal {
     pub salt: String,
     /// Whether it was opened, which can't be taken back.
     pub opened: bool,
-}
-
-/// What the carriage carries. The light goes along the rail once, or there and back.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]
-#[serde(rename_all = "snake_case")]
-pub enum Path {
-    /// Detector B rides on the carriage: path factor 1.
-    #[default]
-    Detector,
-    /// A mirror rides on the carriage and sends the light back: path factor 2.
-    Mirror,
-}
-
-impl Path {
-    /// The path factor f in Δt = t₀ + f·d/v.
-    pub fn factor(self) -> f64 {
-        match self {
-            Self::Detector => 1.0,
-            Self::Mirror => 2.0,
-        }
-    }
 }
 
 /// A text of the bench or of the report. Bare numbers are in the unit named here.

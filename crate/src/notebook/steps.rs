@@ -4,7 +4,8 @@ use std::mem::{Discriminant, discriminant};
 
 use serde::Serialize;
 
-use super::edit::{Edit, EditError};
+use super::edit::Edit;
+use super::edit_error::EditError;
 use super::log::Notebook;
 use super::state::{BenchField, RailId, RowId};
 

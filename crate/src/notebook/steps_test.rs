@@ -1,8 +1,8 @@
 #![expect(clippy::unwrap_used, reason = "a test stops where its data are wrong")]
 
 use super::*;
-use crate::drawn::demo;
 use crate::notebook::Cell;
+use crate::simulated::demo;
 
 fn cell(row: RowId, cell: Cell, text: &str) -> Edit {
     Edit::SetCell { row, cell, text: text.into() }

@@ -40,10 +40,10 @@ pub struct ExpectedRows {
 /// # Errors
 /// Why they give no line.
 pub fn ask(page: &NotebookState) -> Result<ExpectedRows, Refusal> {
-    let PreparedPage { rows, setup, beam_angle, .. } = prepare(page, None);
+    let PreparedPage { rows, setup, lengthening, .. } = prepare(page, None);
     let mut setup = setup?;
     let line = line_fit::fit(page, &rows.points, &setup)?;
-    let (prediction, beside) = predicted(&line, beam_angle).ok_or_else(|| Refusal {
+    let (prediction, beside) = predicted(&line, lengthening).ok_or_else(|| Refusal {
         id: "no_uncertainty".into(),
         rows: Vec::new(),
         message: message!("plan-no_uncertainty"),
@@ -53,8 +53,8 @@ pub fn ask(page: &NotebookState) -> Result<ExpectedRows, Refusal> {
     Ok(ExpectedRows { prediction, data: setup.data, beside })
 }
 
-fn predicted(line: &LineAnalysis, beam_angle: f64) -> Option<(Prediction, f64)> {
-    let beyond = BeyondFit { u_air: None, beam_angle, probability: 0.95, what_if: None };
+fn predicted(line: &LineAnalysis, lengthening: f64) -> Option<(Prediction, f64)> {
+    let beyond = BeyondFit { u_air: None, lengthening, probability: 0.95, what_if: None };
     let parts = budget(line, 1.0, Basis::Stated, &beyond).filter(|_| line.stated)?;
     let of = |own: bool| -> f64 {
         let parts = parts.components.iter().filter(|part| (part.entry == HowEntered::Rows) == own);

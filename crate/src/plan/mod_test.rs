@@ -3,9 +3,9 @@ use proptest::prelude::*;
 use super::next::Why;
 use super::*;
 use crate::analysis::{C0, Origin, analyse};
-use crate::drawn::{demo, random};
 use crate::notebook::{BenchField, Cell, Edit, Notebook, PlannedPosition, RulerUnit};
 use crate::quantity::DecimalMark::{Comma, Point};
+use crate::simulated::{demo, random};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 

@@ -48,6 +48,7 @@ pub fn rehearsal(
         Edit::SetRehearsal(seed),
         Edit::SetDecimalMark(page.decimal_mark),
         Edit::SetPath(page.path),
+        Edit::SetBeam(page.beam),
     ];
     edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
     edits.extend(page.rails.iter().flat_map(rail_again));
@@ -131,10 +132,10 @@ fn read(context: &PlanContext, stops: &[Stop], seed: u32) -> Result<Vec<[String;
     let expected = with_rows(page, rows, Vec::new());
     let prepared = prepare(&expected, None);
     all_are_read(&prepared.rows.readings)?;
-    let (setup, beam_angle) = (prepared.setup?, prepared.beam_angle);
+    let (setup, lengthening) = (prepared.setup?, prepared.lengthening);
     let all = drawn(seed, page, &setup);
     let mut random = stream(seed, "rows");
-    let stretch = 1.0 + beam_angle * beam_angle / 2.0 * random.unit();
+    let stretch = 1.0 + lengthening * random.unit();
     let mut read = Vec::new();
     for (row, stop) in stops.iter().enumerate() {
         let (mut own_x, mut delay) = (0.0, all.t0);

@@ -14,9 +14,9 @@ use super::shown::{
 use super::table::{Column, Table};
 use crate::analysis::Notice;
 use crate::analysis::{bench_field, rail_field};
+use crate::drawings::Charts;
 use crate::message;
 use crate::notebook::{BenchField, RailField, UncertaintyKind};
-use crate::pictures::Charts;
 use crate::view::{CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View, budget};
 use crate::words::{Message, Words};
 
@@ -109,7 +109,11 @@ impl Report<'_> {
     fn apparatus(&self) -> String {
         let carriage = (self.say(&message!("apparatus-path")), self.say(&labels::path(self.view.path)));
         let bench = labels::BENCH_FIELDS.iter().map(|field| self.bench_item(*field));
-        let mut text = items([carriage].into_iter().chain(bench));
+        // Without an angle nothing rests on it.
+        let has_angle =
+            self.view.bench.get(&BenchField::BeamAngle).is_some_and(|field| !field.text.is_empty());
+        let beam = (self.say(&message!("apparatus-beam")), self.say(&labels::beam(self.view.beam)));
+        let mut text = items([carriage].into_iter().chain(bench).chain(has_angle.then_some(beam)));
         text += &figure(&self.charts.bench_svg, &self.say(&message!("apparatus-drawing")));
         let mut ruler_before = "";
         for rail in &self.view.rails {

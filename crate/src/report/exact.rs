@@ -28,7 +28,7 @@ pub struct ResidualRow {
     /// true line.
     pub residual_ns: Option<f64>,
     /// Residual over its standard uncertainty; none where that is not known.
-    pub standardised: Option<f64>,
+    pub normalised: Option<f64>,
 }
 
 /// One figure of the line, such as its slope.
@@ -67,7 +67,7 @@ pub fn residual_rows(analysis: &Analysis) -> Vec<ResidualRow> {
                 delay_ns: *delay.0,
                 u_delay_ns: stated(delay.1),
                 residual_ns: Some(fit.residual).filter(|_| !analysis.sealed),
-                standardised: fit.normalised,
+                normalised: fit.normalised,
             })
         })
         .collect()
@@ -161,7 +161,7 @@ fn residual_cells(row: &ResidualRow) -> Vec<String> {
         number(row.delay_ns),
         optional(row.u_delay_ns),
         optional(row.residual_ns),
-        optional(row.standardised),
+        optional(row.normalised),
     ]
 }
 
@@ -241,11 +241,11 @@ const RESIDUALS_COLUMNS: &[UnsaidColumn] = &[
         description: message!("columns-residuals-residual_ns-meaning"),
     },
     UnsaidColumn {
-        name: "standardised_residual",
-        title: message!("columns-residuals-standardised_residual"),
+        name: "normalized_residual",
+        title: message!("columns-residuals-normalized_residual"),
         unit: "",
         kind: Kind::Number,
-        description: message!("columns-residuals-standardised_residual-meaning"),
+        description: message!("columns-residuals-normalized_residual-meaning"),
     },
 ];
 

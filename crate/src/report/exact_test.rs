@@ -33,7 +33,7 @@ fn a_residual_row_fills_its_columns() {
         delay_ns: 4.5,
         u_delay_ns: None,
         residual_ns: Some(-0.125),
-        standardised: None,
+        normalised: None,
     };
     let table = residuals_table(&[row], &english());
     let csv = table.to_csv().unwrap();

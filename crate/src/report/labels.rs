@@ -2,7 +2,7 @@
 
 use crate::analysis::Weight;
 use crate::message;
-use crate::notebook::{BenchField, OverlapPair, Path, RailField, Sense, Splice};
+use crate::notebook::{Beam, BenchField, OverlapPair, Path, RailField, Sense, Splice};
 use crate::view::{Field, RowState};
 use crate::words::{Message, Value, Words};
 
@@ -35,6 +35,14 @@ pub fn path(path: Path) -> Message {
     match path {
         Path::Detector => message!("apparatus-paths-detector"),
         Path::Mirror => message!("apparatus-paths-mirror"),
+    }
+}
+
+/// How the beam reaches what is on the carriage.
+pub fn beam(beam: Beam) -> Message {
+    match beam {
+        Beam::Wide => message!("apparatus-beams-wide"),
+        Beam::Followed => message!("apparatus-beams-followed"),
     }
 }
 

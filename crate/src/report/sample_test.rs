@@ -9,8 +9,8 @@ use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
 use crate::message;
 use crate::notebook::{
-    ActsOn, Asks, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, NotebookState, OverlapPair, Path,
-    Piece, RailField, RulerUnit, Scope, Sense, Splice,
+    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, NotebookState, OverlapPair,
+    Path, Piece, RailField, RulerUnit, Scope, Sense, Splice,
 };
 use crate::quantity::DecimalMark;
 use crate::view::{
@@ -44,6 +44,7 @@ pub fn view_of(text: &str) -> View {
         title: text.into(),
         decimal_mark: DecimalMark::Point,
         path: Path::Mirror,
+        beam: Beam::default(),
         can_undo: true,
         can_redo: false,
         entries: 12,

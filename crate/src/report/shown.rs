@@ -130,7 +130,13 @@ fn said(sentences: &[Value], words: &dyn Words) -> String {
 
 const FIGURES_COLUMNS: &[UnsaidColumn] = &[
     text("name", message!("columns-figures-name"), "", message!("columns-figures-name-meaning")),
-    text("symbol", message!("columns-figures-symbol"), "", message!("columns-figures-symbol-meaning")),
+    UnsaidColumn {
+        name: "symbol",
+        title: message!("columns-figures-symbol"),
+        unit: "",
+        kind: Kind::Symbol,
+        description: message!("columns-figures-symbol-meaning"),
+    },
     text("value", message!("columns-figures-value"), "", message!("columns-figures-value-meaning")),
     text("meaning", message!("columns-figures-meaning"), "", message!("columns-figures-meaning-meaning")),
 ];
@@ -202,10 +208,10 @@ const READINGS_COLUMNS: &[UnsaidColumn] = &[
         message!("columns-readings-delay_ns-meaning"),
     ),
     text(
-        "standardised_residual",
-        message!("columns-readings-standardised_residual"),
+        "normalized_residual",
+        message!("columns-readings-normalized_residual"),
         "",
-        message!("columns-readings-standardised_residual-meaning"),
+        message!("columns-readings-normalized_residual-meaning"),
     ),
     text("state", message!("columns-readings-state"), "", message!("columns-readings-state-meaning")),
     text(

@@ -4,7 +4,7 @@ use super::super::csv::read_csv;
 use super::super::sample::{english, view_of};
 use super::*;
 use crate::analysis::analyse;
-use crate::drawn::demo;
+use crate::simulated::demo;
 use crate::view::{Field, view};
 
 #[test]

@@ -66,6 +66,8 @@ pub enum Kind {
     Number,
     /// Text.
     Text,
+    /// Symbols, of which the part behind an underscore stands low.
+    Symbol,
 }
 
 impl Column {
@@ -106,7 +108,8 @@ impl Table {
         let mut text = line(self.columns.iter().map(|column| markdown_text(&column.head())).collect());
         text += &line(self.columns.iter().map(|column| column.kind.choose("---:", ":---").into()).collect());
         for row in &self.rows {
-            text += &line(row.iter().map(|cell| markdown_text(cell)).collect());
+            let cells = self.columns.iter().zip(row);
+            text += &line(cells.map(|(column, cell)| column.kind.markdown(cell)).collect());
         }
         text
     }
@@ -130,10 +133,10 @@ impl Table {
                 let class = match (column.kind, struck(place, column)) {
                     (Kind::Number, false) => " class=\"number\"",
                     (Kind::Number, true) => " class=\"number struck\"",
-                    (Kind::Text, false) => "",
-                    (Kind::Text, true) => " class=\"struck\"",
+                    (_, false) => "",
+                    (_, true) => " class=\"struck\"",
                 };
-                let _ = write!(text, "<td{class}>{}</td>", html_text(cell));
+                let _ = write!(text, "<td{class}>{}</td>", column.kind.html(cell));
             }
             text.push_str("</tr>\n");
         }
@@ -154,15 +157,31 @@ impl Kind {
     fn choose<T>(self, number: T, text: T) -> T {
         match self {
             Self::Number => number,
-            Self::Text => text,
+            Self::Text | Self::Symbol => text,
         }
+    }
+
+    fn html(self, cell: &str) -> String {
+        self.lowered(cell, html_text, ["<sub>", "</sub>"])
+    }
+
+    fn markdown(self, cell: &str) -> String {
+        self.lowered(cell, markdown_text, ["<sub>", "</sub>"])
     }
 
     /// A cell in LaTeX; the sign of a number is a minus there, not a hyphen.
     fn latex(self, cell: &str) -> String {
         match (self, cell.strip_prefix('-')) {
             (Self::Number, Some(size)) => format!("$-${}", latex_text(size)),
-            _ => latex_text(cell),
+            _ => self.lowered(cell, latex_text, ["\\textsubscript{", "}"]),
+        }
+    }
+
+    /// A cell as `escape` writes text, the low part of a symbol within `low`.
+    fn lowered(self, cell: &str, escape: fn(&str) -> String, [open, close]: [&str; 2]) -> String {
+        match (self, cell.split_once('_')) {
+            (Self::Symbol, Some((letter, low))) => [&escape(letter), open, &escape(low), close].concat(),
+            _ => escape(cell),
         }
     }
 }

@@ -70,3 +70,14 @@ fn cells_are_found_by_column() {
     assert_eq!(sample().cells("delay_ns"), ["-1.5", "2"]);
     assert!(sample().cells("nothing").is_empty());
 }
+
+#[test]
+fn the_low_part_of_a_symbol_stands_low() {
+    let mut symbols = sample();
+    symbols.columns[1].kind = Kind::Symbol;
+    symbols.rows[0][1] = "u_c<".into();
+    assert!(symbols.to_html().contains("<td>u<sub>c&lt;</sub></td>"));
+    assert!(symbols.to_latex().contains("u\\textsubscript{c\\textless{}}"));
+    assert!(symbols.to_markdown().contains("u<sub>c\\<</sub>"));
+    assert!(symbols.to_csv().unwrap().contains("u_c<"));
+}

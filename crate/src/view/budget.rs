@@ -3,6 +3,7 @@
 use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Formula, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{BudgetView, ComponentView, Figure};
+use crate::analysis::types::not_given;
 use crate::analysis::{Analysis, Budget, BudgetComponent, Clock, HowEntered, Origin, Quantity, Speed};
 use crate::message;
 use crate::notebook::{ActsOn, Effect, ErrorShape, NotebookState, RailId, Scope, SharedError};
@@ -218,9 +219,9 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let budget = &speed.budget;
     let acting = budget.components.iter().filter(|part| part.share > 0.0).count();
-    let u_c = plain(speed.u_c(), 2, mark) + " m/s";
+    let u_c = plain(speed.u_c(), 2, mark) + "\u{a0}m/s";
     let nu = degrees_of_freedom(budget.degrees_of_freedom, mark);
-    let combined = format!("{u_c} ({} %)", plain(100.0 * speed.relative, 2, mark));
+    let combined = format!("{u_c} ({}\u{a0}%)", plain(100.0 * speed.relative, 2, mark));
     let mut figures = vec![
         figure("combined", message!("figures-combined"), "u_c", combined)
             .means(message!("figures-combined-meaning"))
@@ -234,7 +235,7 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
     let p = per_cent(budget.probability, mark);
     match (&budget.coverage_factor, speed.expanded()) {
         (Ok(k), Some(expanded)) => {
-            let (k, expanded) = (fixed(*k, -2, mark), plain(expanded, 2, mark) + " m/s");
+            let (k, expanded) = (fixed(*k, -2, mark), plain(expanded, 2, mark) + "\u{a0}m/s");
             figures.push(
                 figure("coverage_factor", message!("figures-coverage_factor"), "k", k.clone())
                     .means(message!("figures-coverage_factor-meaning", p = p.clone()))
@@ -246,7 +247,7 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
                     .by(equation(
                         symbol("U"),
                         times(symbol("k"), symbol("u_c")),
-                        times(number(k), number(plain(speed.u_c(), 3, mark) + " m/s")),
+                        times(number(k), number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s")),
                         expanded,
                     ))
                     .from("JCGM 100:2008, 6.2.1"),
@@ -254,7 +255,7 @@ fn budget_figures(page: &NotebookState, speed: &Speed) -> Vec<Figure> {
         }
         (Err(why), _) => figures.push(
             figure("expanded", message!("figures-expanded"), "U", message!("figures-none"))
-                .means(why.to_string()),
+                .means(not_given(why, mark)),
         ),
         (Ok(_), None) => {}
     }

@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::drawn::demo;
 use crate::notebook::{Edit, Notebook};
+use crate::simulated::demo;
 use crate::view::view;
 use crate::words::{WordTable, Words};
 

@@ -52,6 +52,7 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView)
         title: page.title.clone(),
         decimal_mark: page.decimal_mark,
         path: page.path,
+        beam: page.beam,
         can_undo: notebook.can_undo(),
         can_redo: notebook.can_redo(),
         entries: notebook.log().len(),

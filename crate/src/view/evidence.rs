@@ -119,8 +119,8 @@ pub fn evidence_view(page: &NotebookState, id: RowId) -> Option<EvidenceView> {
 
 fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
     let found = &marked.separation;
-    let divisions = |value: f64| plain(value, 4, mark) + " div";
-    let part = |value: f64| number(plain(value, 2, mark) + " div");
+    let divisions = |value: f64| plain(value, 4, mark) + "\u{a0}div";
+    let part = |value: f64| number(plain(value, 2, mark) + "\u{a0}div");
     let squares = |a, b, c| {
         let square = |inner| power(inner, "2");
         root(row(vec![square(a), op("+"), square(b), op("+"), square(c)]))
@@ -144,14 +144,14 @@ fn of_marks(marked: &Marked, mark: DecimalMark) -> Vec<Figure> {
             "separation_uncertainty",
             message!("figures-separation_uncertainty"),
             "u",
-            plain(found.uncertainty, 2, mark) + " div",
+            plain(found.uncertainty, 2, mark) + "\u{a0}div",
         )
         .means(message!("figures-separation_uncertainty-meaning"))
         .by(equation(
             symbol("u"),
-            squares(symbol("u_marks"), symbol("u_corners"), symbol("u_lens")),
+            squares(symbol("u_1"), symbol("u_2"), symbol("u_3")),
             squares(bracket(part(found.marks)), bracket(part(found.corners)), bracket(part(found.lens))),
-            plain(found.uncertainty, 2, mark) + " div",
+            plain(found.uncertainty, 2, mark) + "\u{a0}div",
         ))
         .from("JCGM 100:2008, 5.2.2"),
     ]
@@ -198,7 +198,7 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
     let Some(walk) = &analysis.walk else { return Vec::new() };
     let mark = page.decimal_mark;
     let (shift, u_shift) = walk.shift;
-    let per_metre = |value: f64| plain(value, 3, mark) + " ns/m";
+    let per_metre = |value: f64| plain(value, 3, mark) + "\u{a0}ns/m";
     let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
     let slope = slope - if page.estimator == Estimator::FixedLevel { walk.line.slope } else { 0.0 };
     vec![
@@ -213,7 +213,7 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
             symbol("w"),
             op("="),
             over(
-                row(vec![symbol("Δ"), bracket(row(vec![symbol("t_level"), op("−"), symbol("t_fraction")]))]),
+                row(vec![symbol("Δ"), bracket(row(vec![symbol("t_1"), op("−"), symbol("t_2")]))]),
                 row(vec![symbol("Δ"), symbol("d")]),
             ),
             op("="),

@@ -116,7 +116,7 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
         (BenchField::LocalContact, Unit::ONE, nothing()),
         (BenchField::Wavelength, Unit::NANOMETRE, digits(WAVELENGTH_NM, 3)),
         (BenchField::PulseRate, Unit::HERTZ, nothing()),
-        (BenchField::SmallDivisions, Unit::ONE, digits(SMALL_DIVISIONS, 2)),
+        (BenchField::SmallDivisions, Unit::ONE, digits(SMALL_DIVISIONS, 1)),
         (BenchField::EdgeReason, Unit::ONE, nothing()),
         (BenchField::ScreenWidth, Unit::DIVISION, digits(SCREEN_WIDTH, 2)),
         (BenchField::Temperature, Unit::CELSIUS, "20".into()),

@@ -52,16 +52,30 @@ pub fn row_news<'a>(rows: &'a [RowView], told: &[RowView]) -> Vec<Option<RowNews
     each.collect()
 }
 
-/// Whether all but [`Outputs`] is the same.
+/// Whether all but [`Outputs`] is the same. Every field is named, so that one more does not compile until it is said
+/// whether it is an input.
 fn has_same_inputs(row: &RowView, told: &RowView) -> bool {
-    row.id == told.id
-        && row.number == told.number
-        && row.state == told.state
-        && row.cells == told.cells
-        && row.evidence == told.evidence
-        && row.struck == told.struck
-        && row.lacks == told.lacks
-        && row.notices == told.notices
+    let RowView {
+        id,
+        number,
+        state,
+        cells,
+        evidence,
+        struck,
+        lacks,
+        notices,
+        distance: _,
+        delay: _,
+        residual: _,
+    } = row;
+    *id == told.id
+        && *number == told.number
+        && *state == told.state
+        && *cells == told.cells
+        && *evidence == told.evidence
+        && *struck == told.struck
+        && *lacks == told.lacks
+        && *notices == told.notices
 }
 
 #[cfg(test)]

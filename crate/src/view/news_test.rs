@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::drawn::demo;
 use crate::notebook::{Cell, Edit};
+use crate::simulated::demo;
 use crate::view::view;
 
 /// An edit of one row moves what follows from the others; only their outputs have to be told again.

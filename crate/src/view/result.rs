@@ -4,6 +4,7 @@ use super::figures::{degrees_of_freedom, figure, per_cent};
 use super::math::{Formula, bracket, equation, number, op, over, power, row, symbol, times};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
+use crate::analysis::types::not_given;
 use crate::analysis::{Analysis, C0, Comparison, Speed};
 use crate::message;
 use crate::notebook::{Basis, NotebookState, Path};
@@ -41,8 +42,11 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
             .by(equation(
                 symbol("c"),
                 times(symbol("n_g"), symbol("v")),
-                times(number(fixed(speed.group_index, -6, mark)), number(plain(speed.v, 7, mark) + " m/s")),
-                plain(speed.c, 7, mark) + " m/s",
+                times(
+                    number(fixed(speed.group_index, -6, mark)),
+                    number(plain(speed.v, 7, mark) + "\u{a0}m/s"),
+                ),
+                plain(speed.c, 7, mark) + "\u{a0}m/s",
             ))
             .from(message!("figures-c-source")),
         figure(
@@ -82,7 +86,7 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
 fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Formula {
     let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
     let u = libm::sqrt(speed.second_order) * slope.abs();
-    let unit = |value: f64, digits| number(plain(value, digits, mark) + " ns/m");
+    let unit = |value: f64, digits| number(plain(value, digits, mark) + "\u{a0}ns/m");
     equation(
         symbol("δ"),
         power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
@@ -104,8 +108,8 @@ fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Fig
     v.by(equation(
         symbol("v"),
         over(symbol("f"), symbol("b")),
-        over(number(plain(page.path.factor(), 1, mark)), number(plain(slope, 7, mark) + " ns/m")),
-        plain(speed.v, 7, mark) + " m/s",
+        over(number(plain(page.path.factor(), 1, mark)), number(plain(slope, 7, mark) + "\u{a0}ns/m")),
+        plain(speed.v, 7, mark) + "\u{a0}m/s",
     ))
 }
 
@@ -153,11 +157,11 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
         .by(equation(
             symbol("U"),
             times(symbol("k"), symbol("u_c")),
-            times(number(fixed(*k, -2, mark)), number(plain(speed.u_c(), 3, mark) + " m/s")),
-            plain(u, 2, mark) + " m/s",
+            times(number(fixed(*k, -2, mark)), number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s")),
+            plain(u, 2, mark) + "\u{a0}m/s",
         ))
         .from("JCGM 100:2008, 6.2, G.3"),
-        (Err(why), _) => none(name).means(why.to_string()),
+        (Err(why), _) => none(name).means(not_given(why, mark)),
         (Ok(_), None) => none(name),
     }
 }
@@ -186,7 +190,7 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
     .means(message!("figures-e_n-meaning"))
     .from("ISO 13528:2015, 9.7");
     if let Some(known) = known {
-        let u_c = || number(plain(speed.u_c(), 3, mark) + " m/s");
+        let u_c = || number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s");
         z = z.by(equation(
             symbol("z"),
             over(difference(), symbol("u_c")),
@@ -197,7 +201,7 @@ fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
             e_n = e_n.by(equation(
                 symbol("E_n"),
                 over(difference(), symbol("U")),
-                over(numbers(), number(plain(k * speed.u_c(), 3, mark) + " m/s")),
+                over(numbers(), number(plain(k * speed.u_c(), 3, mark) + "\u{a0}m/s")),
                 fixed(value, -2, mark),
             ));
         }

@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::drawn::demo;
 use crate::notebook::{BenchField, Edit};
+use crate::simulated::demo;
 
 /// Ciddor's measurements of water vapour begin at 360 nm (Appl. Opt. 35 (1996) 1566; from memory).
 #[test]

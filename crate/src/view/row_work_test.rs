@@ -3,7 +3,7 @@
 
 use super::*;
 use crate::analysis::analyse;
-use crate::drawn::demo;
+use crate::simulated::demo;
 
 /// Every row in the line tells distance, delay and residual, each with formula and source; the values are those of the
 /// table.

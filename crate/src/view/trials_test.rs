@@ -3,8 +3,8 @@
 use super::*;
 use crate::analysis::analyse;
 use crate::analysis::trials::outcome;
-use crate::drawn::demo;
 use crate::notebook::{BenchField, Edit, Notebook, TrialPlan};
+use crate::simulated::demo;
 use crate::words::{WordTable, Words};
 
 /// The number in a text such as "2.9880 × 10⁸".

@@ -8,8 +8,8 @@ use super::cautions::CautionsView;
 use super::math::Formula;
 use crate::analysis::{Notice, Weight};
 use crate::notebook::{
-    ActsOn, Asks, Basis, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, Piece, RailField,
-    RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, TaskId, UncertaintyKind,
+    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, Piece,
+    RailField, RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, TaskId, UncertaintyKind,
     UncertaintyOf,
 };
 use crate::quantity::DecimalMark;
@@ -33,6 +33,8 @@ pub struct View {
     pub decimal_mark: DecimalMark,
     /// What the carriage carries.
     pub path: Path,
+    /// How the beam reaches it.
+    pub beam: Beam,
     /// Whether something can be taken back.
     pub can_undo: bool,
     /// Whether something can be done again.

@@ -10,8 +10,8 @@ use super::words::PageWords;
 use super::{from_js, to_js};
 use crate::analysis::measured::{MeasuredTraces, take};
 use crate::chart::{self, TracesPicture};
+use crate::drawings::walk_picture;
 use crate::notebook::{Grid, hashes_in as hashes};
-use crate::pictures::walk_picture;
 use crate::view::evidence::{evidence_view, grid_lines};
 
 #[wasm_bindgen]

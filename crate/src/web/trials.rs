@@ -10,8 +10,8 @@ use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, TrialsError, TrialsResult};
 use crate::chart;
+use crate::drawings::histogram_picture;
 use crate::notebook::{NotebookState, read};
-use crate::pictures::histogram_picture;
 use crate::view::trials::{progress, trials_view};
 
 /// The trials of one notebook.

@@ -10,9 +10,9 @@ use page_tests::page::{Home, Page, eventually};
 use serde_json::{Value, json};
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;
-use slope_of_light::drawn::random;
+use slope_of_light::drawings::charts;
 use slope_of_light::notebook::{BenchField, Edit};
-use slope_of_light::pictures::charts;
+use slope_of_light::simulated::random;
 use slope_of_light::view::view;
 use slope_of_light::words::WordTable;
 

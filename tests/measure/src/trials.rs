@@ -68,7 +68,7 @@ fn on_the_page(data: &Data) -> Result<Times> {
         let verdict =
             page.browser.run("return document.querySelector('#trials-figures').textContent", vec![])?;
         ensure!(
-            verdict.as_str().is_some_and(|text| text.contains("1\u{2009}000\u{2009}000")),
+            verdict.as_str().is_some_and(|text| text.contains("1\u{202f}000\u{202f}000")),
             "it says {verdict}"
         );
         if run > 0 {

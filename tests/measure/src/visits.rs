@@ -7,8 +7,8 @@ use anyhow::{Context, Result, bail};
 use page_tests::page::{Home, Page, Stage};
 use serde_json::Value;
 use slope_bench::rails::Stop;
-use slope_of_light::drawn::demo;
 use slope_of_light::notebook::write;
+use slope_of_light::simulated::demo;
 
 use crate::stage::stage;
 use crate::timing::Times;

@@ -8,11 +8,11 @@ use serde_json::{Value, json};
 
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::drawn::random;
+use slope_of_light::drawings::charts;
 use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, write};
-use slope_of_light::pictures::charts;
 use slope_of_light::quantity::{DecimalMark, plus_minus};
 use slope_of_light::report::read_csv;
+use slope_of_light::simulated::random;
 use slope_of_light::view::view;
 use slope_of_light::words::WordTable;
 

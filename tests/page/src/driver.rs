@@ -35,8 +35,9 @@ pub const PLAIN_HOST: &str = "plain.test";
 
 /// What the browser is started with: no window, no outside calls; `--no-sandbox` is needed where the tests run
 /// as root.
-const FLAGS: [&str; 10] = [
+const FLAGS: [&str; 11] = [
     "--headless",
+    "--accept-lang=en",
     "--no-sandbox",
     "--disable-gpu",
     "--disable-quic",
@@ -332,14 +333,17 @@ impl Browser<'_> {
             bail!(Skipped("it kills the browser, which it can find only where the system has /proc"));
         }
         let begun = Instant::now();
+        let mut found = false;
         loop {
             let processes = self.processes()?;
             if processes.is_empty() {
+                ensure!(found, "the browser is not found, so it can't be killed");
                 break;
             }
             if begun.elapsed() > PATIENCE {
                 bail!("the browser can't be killed");
             }
+            found = true;
             // One of them may have ended since they were listed: the next look tells.
             Command::new("kill").arg("-KILL").args(&processes).stderr(Stdio::null()).status()?;
             sleep(Duration::from_millis(20));

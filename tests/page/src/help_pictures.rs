@@ -35,9 +35,9 @@ struct Picture {
 }
 
 impl Picture {
-    /// The file of its demo, in a language where it is written in each.
+    /// The file of its demo, in a language.
     fn demo(&self, language: &str) -> String {
-        if self.demo == TYPED { format!("{TYPED}.{language}.json") } else { self.demo.to_owned() }
+        format!("{}.{language}.{}", self.demo, if self.demo == TYPED { "json" } else { "zip" })
     }
 
     /// What it is called, in a language; one without words serves all.
@@ -46,7 +46,7 @@ impl Picture {
     }
 }
 
-/// The typed demo, which is written in each language.
+/// The typed demo.
 const TYPED: &str = "typed-readings";
 
 /// The pictures that the help names.
@@ -63,12 +63,12 @@ const PICTURES: [Picture; 6] = [
     Picture { name: "budget", demo: TYPED, from: "#budget-table", most: 300.0, wordless: false },
     Picture {
         name: "photographs",
-        demo: "photographs.en.zip",
+        demo: "photographs",
         from: "#pictures .board",
         most: 560.0,
         wordless: true,
     },
-    Picture { name: "traces", demo: "traces.en.zip", from: "#traces-plot", most: 420.0, wordless: false },
+    Picture { name: "traces", demo: "traces", from: "#traces-plot", most: 420.0, wordless: false },
 ];
 
 /// Where an element is on the whole page.

@@ -260,7 +260,7 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
         page.press(Key::Escape)?;
     }
     press(&page, "put-seal")?;
-    tables.are_french(&page, "the offer of a seal")
+    tables.are_french(&page, "a sealed result")
 }
 
 /// That no step of the tour is English, each on a phone.
@@ -388,7 +388,7 @@ pub fn mistakes_are_told_in_french(stage: &Stage) -> Result<()> {
     page.press_with_control('z')?;
     page.press_with_control('z')?;
     press(&page, "put-seal")?;
-    tables.are_french(&page, "the offer of a seal")
+    tables.are_french(&page, "a sealed result")
 }
 
 /// A report is opened in the language chosen beside its button, whatever that of the page.

@@ -22,7 +22,7 @@ pub fn build(project: &Project, build: Build) -> Result<()> {
     )?;
     for wasm in &WASMS {
         let what = format!("Compiling {} for the browser", wasm.package);
-        let compiled = step(&what, build.usually(), || compile::library(project, wasm.package, build))?;
+        let compiled = step(&what, build.usually(), || compile::library(project, wasm, build))?;
         let what = format!("Binding {}", wasm.stem);
         step(&what, "seconds", || bind::bind(&compiled, &project.bound(wasm, build), wasm.stem))?;
     }

@@ -6,7 +6,7 @@ use std::process::{Command, Stdio};
 use anyhow::{Context, Result, bail};
 use serde_json::Value;
 
-use crate::project::{Build, CRATE, Project};
+use crate::project::{Build, CRATE, Project, Wasm};
 use crate::shell;
 use crate::toolchain::Toolchain;
 
@@ -22,9 +22,15 @@ pub const SCHEMA: &str = "schema";
 ///
 /// # Errors
 /// When there is no toolchain for it, or the package does not compile.
-pub fn library(project: &Project, package: &str, build: Build) -> Result<PathBuf> {
+pub fn library(project: &Project, wasm: &Wasm, build: Build) -> Result<PathBuf> {
+    let package = wasm.package;
     let mut command = Toolchain::get()?.cargo(project, "rustc");
     command.args(["--profile", build.profile(), "-p", package, "--lib", "--crate-type", LIBRARY]);
+    if build == Build::Small {
+        for fast in wasm.fast {
+            command.args(["--config", &format!("profile.{}.package.{fast}.opt-level=3", build.profile())]);
+        }
+    }
     command.arg("--message-format=json-render-diagnostics");
     artefact(&mut command, LIBRARY, package)
 }

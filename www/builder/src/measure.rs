@@ -11,7 +11,7 @@ use flate2::Compression;
 
 use crate::files::{files_below, gzipped};
 use crate::machine::Browser;
-use crate::project::{Build, CORE, Project, WORKER, Wasm};
+use crate::project::{Build, CORE, EVIDENCE, Project, WORKER, Wasm};
 use crate::{bind, compile, help, pack, serve, shell, verify, words};
 
 /// What is measured, and so what has to be built for it.
@@ -56,7 +56,7 @@ const ROWS: [(&str, Subject); 22] = [
 ];
 
 /// What is timed in a browser too: fits, and delays of traces.
-const MEASURED: Wasm = Wasm { package: "measured", stem: "measured" };
+const MEASURED: Wasm = Wasm { package: "measured", stem: "measured", fast: &[EVIDENCE] };
 
 /// Builds what the rows need, prints the sizes, and runs the measurements.
 ///
@@ -84,7 +84,7 @@ pub fn command(project: &Project, names: &[String]) -> Result<()> {
     verify::on_the_packed_page(&mut suite, project, &Browser::get()?)?;
     if is_chosen(Subject::BothLibraries) {
         let folder = project.bound(&MEASURED, Build::Small);
-        bind::bind(&compile::library(project, MEASURED.package, Build::Small)?, &folder, MEASURED.stem)?;
+        bind::bind(&compile::library(project, &MEASURED, Build::Small)?, &folder, MEASURED.stem)?;
         let address = serve::in_background(folder)?;
         suite.env("SLOPE_MEASURED", format!("http://{address}/{}.js", MEASURED.stem));
     }

@@ -5,12 +5,16 @@ use std::path::{Path, PathBuf};
 
 /// Name of the crate that holds the notebook.
 pub const CRATE: &str = "slope-of-light";
+/// What reads traces and photographs, in the worker; the core only knows what was read.
+pub const EVIDENCE: &str = "slope-evidence";
 /// What becomes wasm for the page.
 pub struct Wasm {
     /// Its package.
     pub package: &'static str,
     /// Stem of the bound files: `slope_of_light.js`, `slope_of_light_bg.wasm`.
     pub stem: &'static str,
+    /// The packages that are compiled for speed in it, beside those that are so everywhere.
+    pub fast: &'static [&'static str],
 }
 
 /// How wasm is compiled.
@@ -41,9 +45,9 @@ impl Build {
 }
 
 /// What the page itself begins with.
-pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light" };
+pub const CORE: Wasm = Wasm { package: CRATE, stem: "slope_of_light", fast: &[] };
 /// What its evidence worker begins with.
-pub const WORKER: Wasm = Wasm { package: "slope-worker", stem: "slope_worker" };
+pub const WORKER: Wasm = Wasm { package: "slope-worker", stem: "slope_worker", fast: &[EVIDENCE] };
 /// Both of them.
 pub const WASMS: [Wasm; 2] = [CORE, WORKER];
 

@@ -26,7 +26,7 @@ const ALLOWED: [(&str, &str); 9] = [
     ("crate/evidence/src/stored/prose.rs", "sentences that the first format stored, read back"),
     ("crate/evidence/src/trace/header.rs", "names of settings in trace files"),
     ("crate/evidence/src/trace/parts.rs", "what serde expects, told to programs"),
-    ("crate/src/drawn/", "notes of the invented person who wrote the demo"),
+    ("crate/src/simulated/", "notes of the invented person who wrote the demo"),
     ("crate/src/words/table.rs", "errors of tables, natively"),
     ("crate/src/notebook/file.rs", "what serde says and what a file calls itself"),
 ];

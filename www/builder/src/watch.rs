@@ -26,7 +26,7 @@ impl State {
     pub fn now(project: &Project) -> Result<Self> {
         let mut hash = DefaultHasher::new();
         for file in files_below(&project.root.join("crate"))? {
-            let source = file.extension().is_some_and(|end| end == "rs" || end == "toml");
+            let source = file.extension().is_some_and(|end| end == "rs" || end == "toml" || end == "css");
             // An editor may have taken a file away between the two looks: the next one tells.
             if let Some(written) = file.metadata().and_then(|facts| facts.modified()).ok().filter(|_| source)
             {

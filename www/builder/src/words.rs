@@ -193,14 +193,18 @@ pub struct Packed {
     pub late: String,
 }
 
+/// What the core says nowhere but here is in what leaves the page, for which these texts are waited for.
+const LEAVES: [&str; 3] = ["crate/src/report", "crate/src/bundle", "crate/worker/src"];
+
 /// Each language's table as a visit loads it, parted by what `at_once` says: the scripts loaded before the page is ready,
-/// and its HTML. What the core says may be said at any time.
+/// and its HTML. What else the core says may be said at any time.
 ///
 /// # Errors
 /// When a table or a source of the core can't be read.
 pub fn packed(project: &Project, at_once: &str) -> Result<Vec<(String, Packed)>> {
     let mut late: BTreeSet<String> = unused(&table(project, FIRST)?, at_once).into_iter().collect();
-    for message in messages::said(project)? {
+    let leaves = |said: &messages::Said| LEAVES.iter().any(|folder| said.file.starts_with(folder));
+    for message in messages::said(project)?.into_iter().filter(|said| !leaves(said)) {
         late.remove(&message.id);
     }
     let part = |language: &str, is_late: bool| {

@@ -52,10 +52,10 @@ saving-saving = Saving…
 saving-not-saved = Not saved
 saving-reading = Read only
 saving-no-journal = This browser blocks storage: nothing is saved. Download the bundle before you close the page.
-saving-full = The browser’s storage is full: your last changes are not saved. Download the bundle now. Deleting notebooks you no longer need makes room. The page keeps trying.
+saving-full = The browser’s storage is full: your last changes are not saved. Download the bundle now. Delete notebooks permanently to make room. The page keeps trying.
 saving-failed = Your last changes are not saved ({ $why }). The page keeps trying. Download the bundle to be safe.
 saving-no-answer = the database does not answer
-saving-shelf-full = The browser’s storage is nearly full. Your work is still saved edit by edit. Deleting notebooks you no longer need makes room.
+saving-shelf-full = The browser’s storage is nearly full. Your work is still saved edit by edit. Delete notebooks permanently to make room.
 saving-other-tab = This notebook is open for writing in another window. Here it is read-only.
 saving-take-over = Write here instead
 saving-apart-title = { $title } (typed in another window)
@@ -84,18 +84,18 @@ cautions-lead = Read before the laser is switched on. The instructions of your l
 cautions-summary = What to watch for
 cautions-group-invisible = This beam is invisible
 cautions-invisible = The stated wavelength, { $wavelength }, is outside the visible range (400 nm to 700 nm, IEC 60825-1). You cannot see this beam, and your eye does not turn away from it. Treat it as on whenever the source has power.
-cautions-find = Find an invisible beam only with a detector, or with a viewing card made for its wavelength: never with your eye.
+cautions-find = Find an invisible beam only with a detector, or with a viewing card made for its wavelength where your laser safety officer allows it: never with your eye.
 cautions-group-beam = The beam
 cautions-eyes = Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind, also by a reflection. An invisible beam gives no warning.
 cautions-height = Keep your eyes above the beam. Close the shutter before you bend to read a ruler: your eyes come to beam height. Seated and shorter people’s eyes may already be there.
 cautions-reflections = Metal rulers, carriages, tools, rings and watches reflect: take off jewellery. Keep the beam path enclosed, or between matt surfaces, and away from the height of anyone’s eyes. Put a beam stop behind the last rail.
 cautions-group-protection = Eyewear and skin
 cautions-eyewear = Wear eyewear rated for both the wavelength and the pulses in use. Eyewear is never permission to look into the beam.
-cautions-skin = Ultraviolet light also harms the skin: keep your skin covered. Look at an ultraviolet beam only by way of a fluorescing card.
+cautions-skin = Ultraviolet light also harms the skin: keep your skin covered. Look for an ultraviolet beam with a fluorescing card only where your laser safety officer allows it, and with eyewear on.
 cautions-group-trained = Alignment, high voltage and gas
 cautions-alignment = Alignment is done by trained people, at the lowest power. Move carriages only with the shutter closed.
 cautions-voltage = Pulse supplies and the bias of detectors are at high voltage, and so are their cables: never unplug or open one. A pulse supply can hold a lethal charge after it is switched off. Housings are opened by authorised service alone.
-cautions-gas = Gas sources: the cylinders are secured and the room is ventilated. Ultraviolet light makes ozone, which harms the lungs.
+cautions-gas = Gas sources: the cylinders must be secured and the room ventilated. Electric discharges and ultraviolet light can make ozone, which harms the lungs.
 cautions-group-room = The room
 cautions-room = Rails and cables are trip hazards. Keep escape routes free. Close the door, put up the warning sign, and keep bystanders out.
 cautions-group-stop = Stopping, and after an exposure
@@ -108,7 +108,7 @@ cautions-read-by = Cautions read: { $name }, { $date } at { $time } UTC. This is
 cautions-read-by-undated = Cautions read: { $name }. This is no permission.
 cautions-unread = Nobody has stated in this notebook that these cautions were read.
 cautions-local-edit = Add local rules and a contact
-cautions-local-hint = For teachers. They stand above the cautions, here and in the report, and are kept in this notebook.
+cautions-local-hint = For teachers. They are shown above the cautions, here and in the report, and are kept in this notebook.
 fields-local_rules = Rules of this laboratory
 fields-local_contact = Contact
 cautions-contact = Contact: { $contact }
@@ -121,6 +121,10 @@ apparatus-carriage = Carriage
 apparatus-path = On the carriage
 apparatus-paths-detector = detector B (the light travels along the rail once)
 apparatus-paths-mirror = a mirror (the light travels there and back)
+apparatus-beam = If the beam is at an angle: how does it reach the detector or the mirror?
+apparatus-beams-wide = The beam is wider than the detector: the light travels r·cos θ.
+apparatus-beams-followed = The beam is thin, and the detector follows it across the rail: the light travels r ÷ cos θ.
+apparatus-beam-hint = r is the distance read along the rail, θ the angle between beam and rail. The correction makes c smaller for a wide beam, larger for a thin one.
 apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
@@ -144,8 +148,8 @@ fields-carbon_dioxide = Carbon dioxide
 bench-position-unknown = Its position is not known yet.
 bench-rail =
     { $rows ->
-        [one] { $name } ({ $rows } row): { $stands }
-       *[other] { $name } ({ $rows } rows): { $stands }
+        [one] { $name } ({ $rows } row). { $stands }
+       *[other] { $name } ({ $rows } rows). { $stands }
     }
 
 ## Rails
@@ -414,7 +418,7 @@ pasted-headed = The headings “{ $headings }” were left out.
 row-work-none = This row has no distance or delay yet.
 row-work-close = Close
 row-work-distance = Along the beam, from the splitter. Its standard uncertainty combines that of the ruler reading and what the row shares with others: splices, scale of the ruler.
-row-work-distance-source = d = o + s·(r − m): o is the position of mark m, s = ±1 the direction of the scale (common practice). Common uncertainties: JCGM 100:2008, 5.2.2
+row-work-distance-source = d = o + s·(r − m): o is the position of mark m, s = ±1 the direction of the ruler (common practice). Common uncertainties: JCGM 100:2008, 5.2.2
 row-work-traces = Measured on the recorded traces, timed as chosen under Delays.
 row-work-picture = From the marks on the photograph, after perspective correction by the grid corners.
 row-work-picture-source = JCGM 100:2008, 5.2.2; the marks are under Delays
@@ -423,7 +427,7 @@ row-work-screen-source = Each edge is read to ±a: JCGM 100:2008, 4.3.7. Repeate
 row-work-typed = Entered directly.
 row-work-typed-source = as typed
 row-work-residual = normalized residual
-row-work-residual-meaning = The residual e = Δt − (t₀ + b·d), divided by its own standard uncertainty, allowing for the row’s leverage. Where distances are uncertain too, or rows share uncertainty components, e is what these leave over.
+row-work-residual-meaning = The residual e = Δt − (t₀ + b·d), divided by its own standard uncertainty, allowing for the row’s leverage. Where distances are uncertain too, or rows share uncertainty components, e is what remains after these are adjusted.
 row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968); for independent rows, the studentized residual
 
 ## Delays
@@ -431,7 +435,7 @@ row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Ne
 delays-title = Delays
 delays-hint = Delays can be taken from photographs or recorded traces instead of typing them.
 fields-mark_uncertainty = Uncertainty of one mark on a photograph
-fields-trace_level = Threshold (fixed level) above the baseline
+fields-trace_level = Fixed threshold above the baseline
 fields-trace_fraction = Constant fraction of the amplitude
 delays-from-picture = photograph
 delays-from-traces = traces
@@ -452,7 +456,7 @@ pictures-added =
        *[other] { $n } photographs were added.
     }
 pictures-refused-title = Not added:
-pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Deleting notebooks you no longer need makes room.
+pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Notebooks deleted permanently make room when the page is next opened.
 pictures-twice = { $name } is already the photograph of row { $n }: the same photograph is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
 pictures-other-notebook = Another notebook was opened meanwhile: the photographs were not added. Add them again in the notebook they belong to.
@@ -473,16 +477,16 @@ pictures-mark-group = Marks
 pictures-proposed = These marks are suggestions. Check that the dashed grid lies on the screen grid, and that A and B are at half the height of their edges. Move what is wrong, then accept.
 pictures-serves = This photograph uses the corner marks of row { $n } (camera not moved).
 pictures-moved = The camera has moved since row { $n }: separate corner marks are suggested for this photograph.
-pictures-unseen = The corner marks of row { $n } are used. They could not be checked, because no grid was found here: check that the dashed grid lies on the lines.
+pictures-unseen = The corner marks of row { $n } are used. They could not be checked, because no grid was found here: check that the dashed grid lies on the screen grid.
 pictures-not-found = Nothing is suggested. { $why } Move each mark to its position.
-pictures-no-edge = “{ $name }” was not found: move its mark there.
+pictures-no-edge = “{ $name }” was not found: move its mark onto the edge.
 pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
 pictures-accept = Accept the marks
 pictures-next = Next photograph to mark
 pictures-still-sought = Not accepted yet: move { $names } first.
 pictures-grid-wrong = Not accepted yet. { $why }
 pictures-accepted = Row { $n } is marked.
-pictures-accepted-unused = Row { $n } is marked, but not included in the line yet. { $lacks }
+pictures-accepted-unused = Row { $n } is marked, but not included yet. { $lacks }
 pictures-all-marked = All photographs are marked.
 pictures-again = { $name }, mark { $n }
 pictures-mark-again = Mark “{ $name }” again
@@ -716,7 +720,7 @@ fields-coverage = Coverage probability
 budget-caption = Uncertainty budget, the largest component first
 budget-hint = Move a slider to see the uncertainty if that component were smaller or larger. It changes nothing in the notebook.
 budget-columns-name = Component
-budget-columns-acts_on = Input affected
+budget-columns-acts_on = Acts on
 budget-columns-u = u
 budget-columns-shape = Distribution
 budget-columns-degrees_of_freedom = ν
@@ -773,7 +777,7 @@ budget-remarks-no_deviation = With two degrees of freedom or fewer this componen
 budget-remarks-skew = It shifts every delay by the same amount: only t₀ changes, not the slope.
 budget-remarks-shift = It shifts every distance or every delay in the line by the same amount: only t₀ changes, not the slope.
 budget-remarks-no_angle = No angle is stated.
-budget-remarks-angle = An angle θ makes the distances too short by the fraction θ²/2. Half of the largest possible effect is corrected; the rest is taken as rectangular.
+budget-remarks-angle = At an angle θ the light’s path is shorter (wide beam) or longer (thin beam that is followed) than the distance read, by the fraction θ²/2. Half of the largest possible effect is corrected; the rest is taken as rectangular.
 budget-remarks-air = The stated air is too near the end of the range of the equations: its uncertainty can’t be given.
 budget-remarks-shared = Part of the fit’s covariance matrix, common to its rows: more rows do not reduce it.
 budget-remarks-scatter = Taken from the residuals instead of the stated uncertainties of the rows.
@@ -856,7 +860,7 @@ result-choice-fits = The scatter agrees with the stated uncertainties. From the 
 
 seal-mark = sealed
 seal-title = Seal the result
-seal-hint = Until the seal is opened, every displayed v and c carries a hidden factor within ±8 %. The slope and the delay at zero distance go with them. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed once.
+seal-hint = Until the seal is opened, every displayed v and c carries a hidden factor within ±8 %. The slope and the delay at zero distance are hidden in the same way. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed only once.
 seal-put = Seal it now
 seal-sealed = The result is sealed: every displayed v and c carries a hidden factor within ±8 %.
 seal-open = Open the seal…
@@ -878,8 +882,8 @@ fields-people = Names
 fields-student_number = Student number
 fields-group = Group
 fields-date = Date
-fields-least_rows = Rows in the line, at least
-fields-place = Place and date
+fields-least_rows = Smallest number of rows included
+fields-place = Place
 fields-aim = Aim
 fields-method = Method
 fields-discussion = Discussion
@@ -968,11 +972,11 @@ columns-budget-shape = distribution
 columns-budget-shape-meaning = How it is distributed.
 columns-budget-degrees_of_freedom = ν
 columns-budget-degrees_of_freedom-meaning = Its degrees of freedom.
-columns-budget-sensitivity = sensitivity
+columns-budget-sensitivity = sensitivity coefficient |∂c/∂x|
 columns-budget-sensitivity-meaning = Change of c for one unit of it.
-columns-budget-contribution = contribution
+columns-budget-contribution = contribution to u(c)
 columns-budget-contribution-meaning = The standard uncertainty of c that it causes.
-columns-budget-share = share
+columns-budget-share = share of u²(c)
 columns-budget-share-meaning = Its share of the variance of c.
 columns-budget-remark = remark
 columns-budget-remark-meaning = How it came into the budget, or why it can’t matter.
@@ -992,11 +996,11 @@ columns-readings-distance_m = distance
 columns-readings-distance_m-meaning = Distance from the splitter with its standard uncertainty, rounded.
 columns-readings-delay_ns = delay
 columns-readings-delay_ns-meaning = Delay of edge B after edge A with its standard uncertainty, rounded.
-columns-readings-standardised_residual = normalized residual
-columns-readings-standardised_residual-meaning = Residual divided by its standard uncertainty, rounded.
+columns-readings-normalized_residual = normalized residual
+columns-readings-normalized_residual-meaning = Residual divided by its standard uncertainty, rounded.
 columns-readings-state = state
-columns-readings-state-meaning = Whether the row is in the line, struck out, or incomplete.
-columns-readings-outside_because = why not in the line
+columns-readings-state-meaning = Whether the row is included, struck out, or incomplete.
+columns-readings-outside_because = why not included
 columns-readings-outside_because-meaning = Why the row is struck out, or what it lacks.
 columns-readings-remark = remark
 columns-readings-remark-meaning = Remark as typed.
@@ -1015,8 +1019,8 @@ columns-residuals-u_delay_ns = standard uncertainty of the delay
 columns-residuals-u_delay_ns-meaning = Standard uncertainty of that delay, parts common to other rows included.
 columns-residuals-residual_ns = residual
 columns-residuals-residual_ns-meaning = Delay minus the delay of the line at that distance. Empty while the result is sealed: it would give the slope away.
-columns-residuals-standardised_residual = normalized residual
-columns-residuals-standardised_residual-meaning = Residual divided by its standard uncertainty.
+columns-residuals-normalized_residual = normalized residual
+columns-residuals-normalized_residual-meaning = Residual divided by its standard uncertainty.
 columns-line-figure = identifier
 columns-line-figure-meaning = Identifier of the quantity, the same in every notebook.
 columns-line-name = name
@@ -1058,12 +1062,12 @@ figures-covariance-value = { $covariance } ns²/m (correlation { $r })
 figures-covariance-opposite = The estimates are correlated: if one is too large, the other tends to be too small.
 figures-covariance-alike = The estimates are correlated: if one is too large, the other tends to be too large as well.
 figures-degrees_of_freedom-meaning = Rows in the line minus fitted unknowns.
-figures-chi_square-meaning = Sum of the squared residuals, relative to their stated uncertainties. About as large as ν if those were stated well.
-figures-chi_square-source = ISO/TS 28037:2010, 10.3; r are the residuals, V is their covariance matrix
+figures-chi_square-meaning = Sum of the squared residuals r, relative to their stated uncertainties (covariance matrix V). About as large as ν if those were stated well.
+figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probability of a larger χ² by chance. Below { $low } the rows scatter more than stated, above { $high } less.
 figures-p_value-source = ISO/TS 28037:2010, 6.3; upper tail of the chi-squared distribution with ν degrees of freedom
-figures-birge_ratio-meaning = How many times larger the scatter is than the stated uncertainties.
-figures-scatter-meaning = No uncertainty is stated, so this scatter stands for that of each delay.
+figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
+figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as that of each delay.
 figures-through_zero = slope of a line forced through zero
 figures-through_zero-meaning = For comparison only. It is right only if path lengths, cables and detectors are exactly equal; otherwise their difference enters the speed.
 figures-through_zero-source = Least squares as for the line, with t₀ held at zero
@@ -1073,11 +1077,11 @@ figures-rail_alone-source = Least squares as for the line, with the rows of this
 figures-too_few_rows = too few rows
 figures-quadratic = quadratic term
 figures-quadratic-meaning = Coefficient a₂ of d² when a quadratic term is added; zero for a straight line. The p-value is the probability of one as large by chance.
-figures-quadratic-source-normal = Least squares as for the line, with a term in d²; Z is standard normal
-figures-quadratic-source-student = Least squares as for the line, with a term in d²; t is Student’s with the degrees of freedom left
+figures-quadratic-source-normal = Least squares as for the line, with a term in d²; p from the standard normal distribution, Z
+figures-quadratic-source-student = Least squares as for the line, with a term in d²; p from Student’s t with the degrees of freedom left
 figures-theil_sen = median slope (Theil–Sen)
 figures-theil_sen-meaning = Median of the slopes of all pairs of rows: a few wrong rows hardly change it.
-figures-other_way = slope, distance on delay
+figures-other_way = slope from the regression of distance on delay
 figures-other_way-meaning = Ordinary least squares with distance and delay exchanged. It differs from the others only where the rows scatter widely.
 figures-other_way-source = JCGM 100:2008, H.3, with distance and delay exchanged
 figures-decisive_row = slope without row { $row }, which changes it most
@@ -1107,7 +1111,7 @@ figures-suspects-both = Chauvenet: { $n ->
         [one] row { $others }
        *[other] rows { $others }
     }
-figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. The formula is Chauvenet’s criterion: among N rows, fewer than ½ normalized residuals as large as this one, w, are expected.
+figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. By Chauvenet’s criterion, fewer than ½ normalized residuals as large as this one, w, are expected among N rows.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = The path factor f is 1: detector B is on the carriage.
 figures-v-mirror = The path factor f is 2: a mirror on the carriage sends the light back.
@@ -1144,7 +1148,7 @@ figures-trials-source = JCGM 101:2008, 7.9.4; two standard deviations of the mea
 figures-trials_mean = mean of the trials
 figures-trials_mean-meaning = With the standard deviation of the trials as its standard uncertainty.
 figures-trials_mean-no_deviation = With two degrees of freedom or fewer no finite standard deviation exists: report an interval.
-figures-trials_mean-source = JCGM 101:2008, 7.6; c̄ is the mean of the M results c_r
+figures-trials_mean-source = JCGM 101:2008, 7.6; c̄ is the mean of the results of the M trials
 figures-trials_symmetric = probabilistically symmetric { $p } coverage interval
 figures-trials_symmetric-meaning = As many trials lie below it as above it.
 figures-trials_symmetric-source = JCGM 101:2008, 7.7.2; from the r-th to the (r + q)-th trial in order of size, q = p·M
@@ -1155,7 +1159,7 @@ figures-separation = from edge A to edge B
 figures-separation-meaning = Position of edge B minus edge A along the time axis, after perspective correction by the grid corners. Multiplied by the time base it is the delay.
 figures-separation-source = R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapter 4
 figures-separation_uncertainty = its standard uncertainty
-figures-separation_uncertainty-meaning = From the marks of the edges, the marks of the grid corners (common to every row read against that grid), and the distortion of the lens.
+figures-separation_uncertainty-meaning = From the marks of the edges (u₁), the marks of the grid corners (u₂; common to every row read against that grid), and the distortion of the lens (u₃).
 figures-traces-source = σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)
 figures-fixed_level = fixed threshold
 figures-fixed_level-meaning = Where each edge crosses the same voltage above its baseline. A smaller pulse crosses later: time walk.
@@ -1168,7 +1172,7 @@ figures-cross_correlation-meaning = The shift at which the two edges, each divid
 figures-shift_and_scale = least-squares shift and scale
 figures-shift_and_scale-meaning = The shift and the scale factor with which one edge fits the other best.
 figures-walk_slope = time walk per metre
-figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way. From { $n } rows.
+figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way: t₁ is the delay at a fixed threshold, t₂ at a constant fraction. From { $n } rows.
 figures-walk_slope-source = Weighted line of the differences against distance: ISO/TS 28037:2010, clause 6
 figures-walk_shift = effect of a fixed threshold on v
 figures-walk_shift-meaning = Relative change of v if the edges were timed at a fixed threshold.
@@ -1198,8 +1202,8 @@ notice-vague_splice = The position of rail “{ $rail }” is uncertain by { $u 
 notice-vague_splice-look = Check the uncertainty typed for this position, and its unit: a bare number is in the unit of the ruler.
 notice-rail_unplaced =
     { $n ->
-        [one] Row { $rows } is not in the line: the position of its rail is not known.
-       *[other] Rows { $rows } are not in the line: the position of their rail is not known.
+        [one] Row { $rows } is not included: the position of its rail is not known.
+       *[other] Rows { $rows } are not included: the position of their rail is not known.
     }
 notice-rail_unplaced-look = Check the position of that rail under Apparatus, and of the rail before it.
 notice-vague_reading = A reading on rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length.
@@ -1211,18 +1215,19 @@ notice-off_the_rail =
         [one] The reading of row { $rows } lies outside the span of its rail.
        *[other] The readings of rows { $rows } lie outside the spans of their rails.
     }
-notice-off_the_rail-look = Check the number typed, its unit, the rail named, and the span given for that rail.
-notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again: from some reading on, distances are larger by one step.
+notice-off_the_rail-look = Check the number typed, its unit, the rail named, and the span stated for that rail.
+notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again with no change of rail: from one row on, all distances are too small or too large by the same step.
 notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler counts from its own end.
 notice-edge_off_screen =
     { $n ->
-        [one] An edge of row { $rows } lies off the screen, which is { $width } divisions wide.
-       *[other] Edges of rows { $rows } lie off the screen, which is { $width } divisions wide.
+        [one] An edge of row { $rows } lies off the screen, which is { $width } wide.
+       *[other] Edges of rows { $rows } lie off the screen, which is { $width } wide.
     }
-notice-edge_off_screen-look = Check the number typed, and the width of the screen given under Apparatus.
+notice-edge_off_screen-look = Check the number typed, and the width of the screen stated under Apparatus.
 notice-coarse_figures = The ruler readings of rows { $rows } are typed with fewer digits than their stated uncertainty.
 notice-coarse_figures-look = Check whether the ruler was read finer than was written down: write { $finer }, not { $coarse }, if it was.
-notice-disagreeing_places = Rows { $rows } are at the same position, but their delays differ by more than four times their uncertainty.
+notice-pair = { $one } with { $other }
+notice-disagreeing_places = Rows at the same position have delays that differ by more than four times their uncertainty: { $pairs }.
 notice-disagreeing_places-look = Check whether the time base, the trigger or the rail changed between them.
 notice-delay_falls =
     { $n ->
@@ -1242,7 +1247,7 @@ notice-beyond_a_period =
         [one] The delay of row { $rows } is longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
        *[other] The delays of rows { $rows } are longer than one pulse period, { $period } ns: a delay is known only up to whole periods.
     }
-notice-beyond_a_period-look = Check which edge of B belongs to which pulse of A, and the pulse rate given under Apparatus.
+notice-beyond_a_period-look = Check which edge of B belongs to which pulse of A, and the pulse rate stated under Apparatus.
 notice-treated_as_exact = Treated as exact, with an uncertainty of 0: { $what }. An error there changes c by the same fraction, and the budget has no component for it.
 notice-treated_as_exact-look = State the limit from the data sheet or the specification. Type 0 if it is negligible.
 notice-treated_as_exact-time-base = the time base
@@ -1251,15 +1256,35 @@ notice-uncertainty_missing-delays = No row states an uncertainty of its delay. T
 notice-uncertainty_missing-distances = No row states an uncertainty of its distance. The distances are treated as exact, so u(c) may be too small.
 notice-uncertainty_missing-look = State it in each row. Type 0 if it is negligible.
 notice-defaults_only = All uncertainties are still default values.
-notice-defaults_only-look = State how well you could really read the ruler, the joints and the edges.
+notice-defaults_only-look = State how well you could really read the ruler, the splices and the edges.
 notice-walk = The delays are timed at a fixed threshold, and the pulses weaken along the rails: this time walk alone changes v by { $percent } %.
 notice-walk-look = Time the edges at a constant fraction of their amplitude.
+notice-second_pulse =
+    { $n ->
+        [one] The traces of row { $rows } show a second pulse. The first one was measured.
+       *[other] The traces of rows { $rows } show a second pulse. The first one was measured.
+    }
+notice-second_pulse-look = Look at the traces: A and B must be edges of the same pulse. Record a shorter time, or lower the pulse rate, so that each trace shows one pulse.
+notice-signal_before =
+    { $n ->
+        [one] On the traces of row { $rows } a signal before the pulse disturbs the baseline.
+       *[other] On the traces of rows { $rows } a signal before the pulse disturbs the baseline.
+    }
+notice-signal_before-look = Look at the traces: the edge is timed from this baseline. Find where the signal comes from, and record again.
+notice-air_left_out = The uncertainty of c leaves out the air: its stated uncertainties reach beyond the range of the equations.
+notice-air_left_out-look = Check the uncertainties typed with temperature, pressure and humidity of the air.
+notice-few_on_edge =
+    { $n ->
+        [one] On the traces of row { $rows } fewer than three samples lie on an edge.
+       *[other] On the traces of rows { $rows } fewer than three samples lie on an edge.
+    }
+notice-few_on_edge-look = Where the edge lies between two samples is not known well. Record with a shorter sampling interval.
 notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.
 notice-grid_bent-look = Check the corner marks. If they are right, take the photograph from farther away.
 notice-few_rows =
     { $n ->
-        [one] Only { $n } row is included in the line: too few to test linearity.
-       *[other] Only { $n } rows are included in the line: too few to test linearity.
+        [one] Only { $n } row is included: too few to test linearity.
+       *[other] Only { $n } rows are included: too few to test linearity.
     }
 notice-few_rows-look = Take more positions; at least three on each side of a splice.
 notice-scatter_too_large =
@@ -1295,7 +1320,7 @@ notice-dominant_component = One component common to several rows is { $percent }
 notice-dominant_component-look = Check the first line of the budget: that component alone decides the uncertainty.
 notice-row_off = Row { $rows } lies far off the line of all the others.
 notice-row_off-look = Compare the reading, the rail, the time base and both edges of that row with your notes.
-notice-forced_zero = A row states zero distance and zero delay. That is no measurement: the delay at zero distance is what the line finds.
+notice-forced_zero = A row states zero distance and zero delay. This is not a measurement: the delay at zero distance is what the line finds.
 notice-forced_zero-look = Strike the row out unless it was read like the others.
 notice-rows_exchanged = Rows { $rows } look exchanged: with each other’s delays both lie on the line.
 notice-copied_rows = Rows at different positions have the same edges, to the last digit.
@@ -1313,7 +1338,7 @@ notice-ruler_scale = On rail “{ $rail }” distances grow at another rate than
 notice-ruler_scale-look = Check the ruler of that rail against another one, and the unit written for it.
 notice-wrong_sense = With the scale of rail “{ $rail }” counted in the other direction the rows lie on one line.
 notice-wrong_sense-all = With all scales counted in the other direction the rows lie on one line.
-notice-overlap_turned = With the two columns of the joint of rail “{ $rail }” exchanged the rows lie on one line.
+notice-overlap_turned = With the two columns of the splice of rail “{ $rail }” exchanged the rows lie on one line.
 notice-rail_unit = With the readings of rail “{ $rail }” in another unit the rows lie on one line.
 notice-time_base_off-some = The rows read at one time base do not lie on the line of the others.
 notice-mended =
@@ -1341,7 +1366,7 @@ repair-edges-all = Exchange edges A and B of all rows
 repair-exchanged = Exchange the positions of rows { $rows }
 repair-sense = Turn the direction of the scale of rail “{ $rail }”
 repair-sense-all = Turn the directions of all scales
-repair-joint = Exchange the readings of the joint of rail “{ $rail }”
+repair-joint = Exchange the readings of the splice of rail “{ $rail }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
 repair-next-rail =
@@ -1433,7 +1458,7 @@ class-after-seal =
         [one] { $n } change after the seal was opened
        *[other] { $n } changes after the seal was opened
     }
-class-differs = Stored figures are not those calculated here: { $figures }
+class-differs = Stored values differ from those calculated here: { $figures }
 class-alike = Same readings in { $rows } rows as { $names }: worked together?
 class-too_few =
     { $n ->
@@ -1455,7 +1480,7 @@ class-chi_square = agreement of the results
 class-chi_square-value = { $chi } with ν = { $nu }, p = { $p }
 class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
 class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
-class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ² with it is ν. The chart and the column “z, from the class” use this mean.
+class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The chart and the column “z, from the class” use this mean.
 class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–Laird)
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }
@@ -1517,8 +1542,8 @@ tour-leave = Leave the tour
 tour-apparatus = Three rails lie end to end, from the splitter outwards. Each ruler has its own zero. The splices say where each rail lies, and how well that is known.
 tour-readings = One row for each position: the ruler, the time base, and both edges on the screen. Distance d and delay Δt follow at once. One row is struck out: it stays visible, with its reason.
 tour-line = Each row is a point. The slope of the line is the delay per metre; from it follows the speed of light. The line need not go through zero.
-tour-residuals = The residuals are what the line leaves over. Without a pattern, and most of them within ±2, they say that the line fits.
-tour-budget = What makes c uncertain, the largest component first. More rows reduce what is read anew in each, but not a splice: it moves all rows beyond it. Move a slider to see what an improvement would bring.
+tour-residuals = The residuals are the differences between the rows and the line. Without a pattern, and most of them between −2 and 2, they say that the line fits.
+tour-budget = What makes c uncertain, the largest component first. More rows reduce what is independent in each row. They do not reduce a splice: it moves all rows beyond it. Move a slider to see what an improvement would bring.
 tour-result = The result with its uncertainty, rounded, and in sentences that you can copy.
 tour-report = Print the report, or hand in the bundle: it holds the whole notebook with every change.
 tour-end = Now change a reading in this table, and watch c at the top of the page. To begin your own notebook: Notebooks, New blank notebook.
@@ -1530,15 +1555,15 @@ how-of = How: { $section }
 how-more = More in the help.
 how-glossary = Glossary
 how-glossary-of = Glossary: { $term }
-how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well you can read it, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
+how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well its ruler can be read, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
 how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), 1 mm is a standard uncertainty u, and ±1 mm, or +-1 mm, is a limit ±a.
 how-delays = Instead of typing edges, add photographs of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
-how-line = Look at the residuals first: without a pattern, most of them within ±2. A row far off is a slip: look for it; a step between rails is a splice; a curve has a cause. Strike a row out only with a reason.
+how-line = Look at the residuals first: without a pattern, most of them between −2 and 2. A row far from the line is usually a mistake: find it. A step between two rails points to their splice. A curve has a cause, too. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.
 how-result = Copy the sentences, or give c with its standard uncertainty u, or with U, k and the coverage probability. A difference from the defined value larger than U means that an effect may be missing from the budget.
 how-report = Fill in the fields, open the report and print it, or hand in the bundle. The bundle holds the whole notebook with every change, and can be opened again.
-how-class = Choose the files that were handed in. Each result is recalculated from its readings. Look first at notebooks with notices, or with stored figures that differ; open one to see every change.
+how-class = Choose the files that were handed in. Each result is recalculated from its readings. Look first at notebooks with notices, or with stored values that differ; open one to see every change.
 
 ## A field
 
@@ -1563,17 +1588,17 @@ number-several_marks = “{ $found }” has more than one decimal mark. Keep one
 number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them. Only repeated readings of an edge may follow one another, separated by semicolons.
 number-exponent = The power of ten in “{ $found }” is not complete. Write it as e8 or × 10^8.
 number-shared_exponent = In “{ $found }” the power of ten may belong to both numbers or only to the second. Put brackets around both, or write the power after each.
-number-negative_uncertainty = “{ $found }” is an uncertainty below zero. Write it without a sign.
+number-negative_uncertainty = “{ $found }” is an uncertainty below zero. Write it without a minus sign.
 number-unknown_unit = “{ $found }” is not a unit of this field. These can be used: { $units }. Write one of them, once, after the number.
 number-wrong_unit = “{ $found }” is a unit of another quantity: { $dimension }. Here the quantity is: { $expected }. These units can be used: { $units }.
-number-unexpected = “{ $found }” was not expected after the number. Write one number, as 12 or 12 ± 3 or 12(3).
+number-unexpected = “{ $found }” was not expected after the number. Write one number, for example 12.
 number-too_large = “{ $found }” is too large to calculate with. Check the power of ten.
 number-too_small = “{ $found }” is too small to calculate with. Check the power of ten.
 number-too_long = This entry has { $length } characters; a number may have at most { $limit }. Shorten it.
 number-mixed_units = Some of the repeated readings have a unit and some have none. Write the unit after each of them, or after none.
-number-uncertain = “{ $found }” has an uncertainty behind the number, which would have no effect here. Write one number alone, without ± and without brackets. State its uncertainty in the field for that, or as a component under “Other uncertainty components”.
+number-uncertain = “{ $found }” carries an uncertainty, which would have no effect here. Write one number alone, without ± and without brackets. If this quantity has a field for its uncertainty, state it there; otherwise as a component under “Other uncertainty components”.
 number-uncertain_edge = “{ $found }” has an uncertainty behind a number, which would have no effect here. Write the edge alone, without ± and without brackets. One uncertainty for all edges is stated in the field “Uncertainty of one edge reading”.
-number-limit_sign = “{ $found }” is a limit. Choose “{ $kind }” for this field.
+number-limit_sign = “{ $found }” states a limit, but this field holds a standard uncertainty. Choose “{ $kind }” beside it, or write the number without ±.
 number-negative = “{ $found }” is negative. An uncertainty is zero or more.
 number-not_positive = “{ $found }” is not above zero. Write a number above zero.
 number-not_whole = “{ $found }” is not a whole number from { $least } to { $most }.
@@ -1581,7 +1606,7 @@ number-too_large_ratio = “{ $found }” is more than 50 %. A bare number is i
 number-too_large_offset = “{ $found }” is so large that no line can be fitted. Check the number and its unit.
 number-coverage = A coverage probability is at least 50 % and below 100 %, for example 95 %. A bare number is in per cent.
 number-fraction = A constant fraction is from 10 % to 90 %. A bare number is in per cent.
-number-beam_angle = At more than 500 mrad from the rails the beam misses them. A bare number is in mrad.
+number-beam_angle = At an angle of more than 500 mrad the beam would not reach the carriage. A bare number is in mrad.
 number-last_mark = The last mark must be the larger reading. Write the smaller reading as the first mark, whichever way the ruler counts.
 
 dimension-length = length
@@ -1663,7 +1688,7 @@ plane-crossed = The outline of the corner marks crosses itself. Exchange marks {
 plane-out_of_place = Corner mark { $mark } cannot be there, seen from the others. Move it to its crossing.
 plane-mirrored = The corner marks go round the screen the wrong way, as in a mirror. Columns count along the time axis, rows downwards. Mark the corners in their order.
 plane-undetermined = The corner marks do not determine a plane. Move them farther apart.
-traces-not_measured = Its traces were not measured with the chosen estimator. Measure them again.
+traces-not_measured = Its traces were not timed in the way that is chosen now. Measure them again.
 traces-no_delay = Its traces give no delay: { $why }
 traces-unreadable = The delay stored with its traces is not a number that can be used. Measure the traces again.
 
@@ -1688,7 +1713,7 @@ edit-nothing_to_redo = There is nothing left to redo.
 ## Files that can't be opened
 
 file-not_json = This is not a whole notebook file: it cannot be read beyond line { $line }, column { $column }. Download the file again.
-file-foreign = This file is not a notebook of this program: it lacks "kind": "{ $kind }". Choose a notebook file or a bundle that was downloaded here.
+file-foreign = This file is not a notebook of this program. Choose a notebook file or a bundle that was downloaded from one.
 file-later_format = This notebook was made by a later version of this page, in format { $format }. It was left unchanged. Open it with that version.
 file-later_name = This notebook was made by a later version of this page, which knows “{ $name }”. It was left unchanged. Open it with that version.
 file-form = Something in this notebook file does not follow its format, at line { $line }, column { $column }. Download the file again.
@@ -1714,10 +1739,10 @@ bundle-changed = “{ $entry }” was changed after the bundle was made: its siz
 bundle-misnamed = “{ $entry }” is another photograph than its name says: its SHA-256 differs. Download the file again.
 table-ragged = Record { $record } of the table has { $found } cells, the first has { $expected }. Fill the missing cells, or remove the additional ones.
 table-unreadable = The table cannot be read. Save it as CSV with commas, in UTF-8.
-table-kind = “{ $kind }” is not a format for tables. Use csv, latex or markdown.
+table-kind = “{ $kind }” is not a format for tables. Use CSV, LaTeX or a pipe table.
 chart-too_small = The chart has { $width } × { $height } pixels and needs at least { $least_width } × { $least_height }. Make it larger.
 chart-surface = The browser did not allow drawing. Reload the page, or use a newer browser.
-shelf-full = The browser’s storage for this page is full. Nothing stored before was changed. Download the bundle of this notebook now, then delete notebooks that you no longer need.
+shelf-full = The browser’s storage for this page is full. Nothing stored before was changed. Download the bundle of this notebook now, then delete notebooks permanently.
 shelf-refused = The browser did not store the notebook. Nothing stored before was changed. Download the bundle of this notebook now.
 
 ## Photographs that can't be used
@@ -1795,7 +1820,7 @@ covariance-shape = A covariance matrix of { $n ->
    *[other] { $n } rows needs { $n } lines with { $n } numbers each.
   }
 covariance-own_uncertainty = A row of this matrix has an uncertainty of its own. Clear that uncertainty, or the matrix.
-covariance-row_twice = A row stands twice in this matrix.
+covariance-row_twice = A row is twice in this matrix.
 covariance-not_direct = A covariance needs distance and delay typed in its row.
 
 ## Why there is no line or no result
@@ -1844,7 +1869,7 @@ marked-shared = other uncertainty component { $n }
 marked-covariance-distances = the covariance matrix of distances
 marked-covariance-delays = the covariance matrix of delays
 marked-covariance-both = the covariances of distance and delay
-budget-few_degrees = { $got } degrees of freedom are too few for a coverage factor: at least 1 is needed. State better how well the uncertainties are known.
+budget-few_degrees = { $got } degrees of freedom are too few for a coverage factor: at least 1 is needed. Check the degrees of freedom stated for the components.
 budget-no_probability = A coverage probability is between 0 and 1; { $got } is not.
 trials-no_seed = “{ $text }” is not a seed. Write a whole number from 0 to { $most }, or leave the field empty.
 trials-no_count = “{ $text }” is not a number of trials. Write a whole number from { $least } to { $most }, or leave the field empty.
@@ -1890,7 +1915,7 @@ keys-does-undo = Undo
 keys-press-redo = Ctrl + Y, or Ctrl + Shift + Z
 keys-does-redo = Redo
 keys-press-leaf = Alt + Page Down, Alt + Page Up
-keys-does-leaf = The next leaf, the one before
+keys-does-leaf = The next part of the notebook (bench, readings, line …), the one before
 keys-press-list = ?
 keys-does-list = This list, when no field has the focus
 keys-press-next = Enter
@@ -1945,7 +1970,7 @@ redone-at = Redone: { $where }
 handout-title = Hand out to a class
 handout-hint = Make a hand-out from this notebook: a copy in which you fix what students may not change, and ask for what you need from them. Your own notebook stays as it is.
 handout-rules = What is fixed, and what is asked for
-handout-rules-hint = Fixed: stays as it is now; neither edits nor undo reach it. Asked for: a notebook without it counts as incomplete. Positions, time bases and readings are fixed in the rows that stand here now. Local rules and the contact are always fixed.
+handout-rules-hint = Fixed: stays as it is now; neither edits nor Undo change it. Asked for: a notebook without it counts as incomplete. Positions, time bases and readings are fixed in the rows that are here now. Local rules and the contact are always fixed.
 handout-usual = Apply the usual choices
 handout-rules-open = open
 handout-rules-fixed = fixed
@@ -1961,7 +1986,7 @@ handout-pieces-positions = Positions
 handout-pieces-readings = Readings
 handout-pieces-evidence = Photographs and traces
 handout-pieces-uncertainty = Other uncertainty components
-handout-pieces-line = Line, and which rows it leaves out
+handout-pieces-line = Line, and which rows are struck out
 handout-pieces-result = Result and its coverage
 handout-pieces-people = Names
 handout-pieces-student_number = Student number
@@ -1989,7 +2014,7 @@ handout-file-title = As a file
 handout-file-hint = For a course page or a shared folder. It holds photographs and traces too. Students open it in this notebook, by Notebooks, then “{ $open }”.
 handout-address = Put beside this page on its site, it also opens by this address: { $address }
 handout-link-title = As a link
-handout-link-hint = For a message or a notice. The link itself holds the hand-out, and its site does not get it. There is room for texts and readings, not for photographs and traces.
+handout-link-hint = For a message or a notice. The link itself holds the hand-out; nothing of it is sent to the site. There is room for texts and readings, not for photographs and traces.
 handout-link = Copy the link
 handout-link-size = The link has { $n } bytes, of { $most } at most.
 handout-link-too_long = The link would have { $n } bytes. Some programs cut links that are longer than { $most }. Shorten the texts or leave out rows, or post one HTML file instead.
@@ -2032,7 +2057,7 @@ handin-missing =
 handin-lacks =
     { $piece ->
         [cautions] Cautions: read them, and enter your name there
-        [readings] Readings: rows in the line, at least { $rows }
+        [readings] Readings: rows included, at least { $rows }
         [result] Result: there is none yet
        *[other] { $name }: nothing entered yet
     }
@@ -2040,7 +2065,7 @@ handin-answer = Answer: { $question }
 handin-take = Download the file to hand in
 handin-take-incomplete = Download the file, incomplete
 handin-hint = One file, named by group, student number, names and date. Nothing is sent: hand it over the way your teacher asked.
-handin-fixed = Fixed by the hand-out: { $pieces }. All the rest is yours.
+handin-fixed = Fixed by the hand-out: { $pieces }. Everything else is yours to fill in.
 handin-nothing-fixed = Nothing is fixed: the whole notebook is yours.
 columns-answers-question = question
 columns-answers-question-meaning = The question as it was handed out.
@@ -2060,7 +2085,7 @@ edit-fixed =
         [air] The air is fixed by the hand-out. It was left unchanged.
         [positions] The positions are fixed by the hand-out. They were left unchanged.
         [evidence] The photographs and traces of this row are fixed by the hand-out. They were left unchanged.
-        [line] Which rows the line leaves out is fixed by the hand-out. It was left unchanged.
+        [line] Which rows are struck out is fixed by the hand-out. It was left unchanged.
         [uncertainty] The other uncertainty components are fixed by the hand-out. They were left unchanged.
         [readings] The readings are fixed by the hand-out. They were left unchanged.
         [result] How the uncertainty of the result is stated is fixed by the hand-out. It was left unchanged.

@@ -53,10 +53,10 @@ saving-saving = Enregistrement…
 saving-not-saved = Non enregistré
 saving-reading = Lecture seule
 saving-no-journal = Ce navigateur bloque le stockage : rien n’est enregistré. Téléchargez l’archive avant de fermer la page.
-saving-full = Le stockage du navigateur est plein : vos dernières modifications ne sont pas enregistrées. Téléchargez l’archive maintenant. Supprimer des cahiers devenus inutiles libère de la place. La page continue d’essayer.
+saving-full = Le stockage du navigateur est plein : vos dernières modifications ne sont pas enregistrées. Téléchargez l’archive maintenant. Supprimez définitivement des cahiers pour libérer de la place. La page continue d’essayer.
 saving-failed = Vos dernières modifications ne sont pas enregistrées ({ $why }). La page continue d’essayer. Par prudence, téléchargez l’archive.
 saving-no-answer = la base ne répond pas
-saving-shelf-full = Le stockage du navigateur est presque plein. Votre travail est encore enregistré, modification par modification. Supprimer des cahiers devenus inutiles libère de la place.
+saving-shelf-full = Le stockage du navigateur est presque plein. Votre travail est encore enregistré, modification par modification. Supprimez définitivement des cahiers pour libérer de la place.
 saving-other-tab = Ce cahier est ouvert en écriture dans une autre fenêtre. Ici, il est en lecture seule.
 saving-take-over = Écrire ici
 saving-apart-title = { $title } (saisi dans une autre fenêtre)
@@ -85,18 +85,18 @@ cautions-lead = À lire avant de mettre le laser en marche. Les instructions de 
 cautions-summary = Points à surveiller
 cautions-group-invisible = Ce faisceau est invisible
 cautions-invisible = La longueur d’onde déclarée, { $wavelength }, est hors du domaine visible (400 nm à 700 nm, IEC 60825-1). Vous ne voyez pas ce faisceau, et votre œil ne s’en détourne pas. Considérez-le comme présent dès que la source est alimentée.
-cautions-find = Ne cherchez un faisceau invisible qu’avec un détecteur, ou avec une carte de visualisation faite pour sa longueur d’onde : jamais avec l’œil.
+cautions-find = Ne cherchez un faisceau invisible qu’avec un détecteur, ou avec une carte de visualisation faite pour sa longueur d’onde, si votre responsable de la sécurité laser l’autorise : jamais avec l’œil.
 cautions-group-beam = Le faisceau
 cautions-eyes = Ne regardez jamais dans le faisceau ni le long du rail, quelle que soit la classe du laser. Une seule impulsion peut aveugler, même par réflexion. Un faisceau invisible n’avertit pas.
 cautions-height = Gardez les yeux au-dessus du faisceau. Fermez l’obturateur avant de vous pencher pour lire une règle : vos yeux arrivent à la hauteur du faisceau. Ceux des personnes assises ou plus petites peuvent déjà s’y trouver.
 cautions-reflections = Les règles métalliques, les chariots, les outils, les bagues et les montres réfléchissent la lumière : retirez vos bijoux. Gardez le trajet du faisceau capoté, ou entre des surfaces mates, et jamais à la hauteur des yeux de quiconque. Placez un arrêt de faisceau derrière le dernier rail.
 cautions-group-protection = Lunettes et peau
 cautions-eyewear = Portez des lunettes de protection prévues à la fois pour la longueur d’onde et pour les impulsions employées. Porter des lunettes n’autorise jamais à regarder dans le faisceau.
-cautions-skin = La lumière ultraviolette nuit aussi à la peau : gardez la peau couverte. N’observez un faisceau ultraviolet qu’au moyen d’une carte fluorescente.
+cautions-skin = La lumière ultraviolette nuit aussi à la peau : gardez la peau couverte. Ne repérez un faisceau ultraviolet avec une carte fluorescente que si votre responsable de la sécurité laser l’autorise, et avec vos lunettes de protection.
 cautions-group-trained = Alignement, haute tension et gaz
 cautions-alignment = L’alignement est fait par des personnes formées, à la puissance la plus basse. Ne déplacez les chariots que lorsque l’obturateur est fermé.
 cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez et ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul un service autorisé ouvre les boîtiers.
-cautions-gas = Sources à gaz : les bouteilles sont arrimées et la salle est ventilée. La lumière ultraviolette produit de l’ozone, nocif pour les poumons.
+cautions-gas = Sources à gaz : les bouteilles doivent être arrimées et la salle ventilée. Les décharges électriques et la lumière ultraviolette peuvent produire de l’ozone, nocif pour les poumons.
 cautions-group-room = La salle
 cautions-room = Les rails et les câbles font trébucher. Gardez libres les issues de secours. Fermez la porte, affichez le panneau d’avertissement et tenez à l’écart les personnes non concernées.
 cautions-group-stop = Arrêt, et après une exposition
@@ -122,6 +122,10 @@ apparatus-carriage = Chariot
 apparatus-path = Sur le chariot
 apparatus-paths-detector = détecteur B (la lumière parcourt le rail une fois)
 apparatus-paths-mirror = un miroir (la lumière fait l’aller et retour)
+apparatus-beam = Si le faisceau fait un angle : comment atteint-il le détecteur ou le miroir ?
+apparatus-beams-wide = Le faisceau est plus large que le détecteur : la lumière parcourt r·cos θ.
+apparatus-beams-followed = Le faisceau est fin et le détecteur le suit en travers du rail : la lumière parcourt r ÷ cos θ.
+apparatus-beam-hint = r est la distance lue le long du rail, θ l’angle entre le faisceau et le rail. La correction diminue c pour un faisceau large et l’augmente pour un faisceau fin.
 apparatus-source = Source
 apparatus-screen = Écran
 apparatus-air = Air
@@ -145,8 +149,8 @@ fields-carbon_dioxide = Dioxyde de carbone
 bench-position-unknown = Sa position n’est pas encore connue.
 bench-rail =
     { $rows ->
-        [one] { $name } ({ $rows } ligne) : { $stands }
-       *[other] { $name } ({ $rows } lignes) : { $stands }
+        [one] { $name } ({ $rows } ligne). { $stands }
+       *[other] { $name } ({ $rows } lignes). { $stands }
     }
 
 ## Rails
@@ -399,7 +403,7 @@ plan-rehearsal = Séance d’essai
 plan-rehearsal-hint = Exercez-vous à toute la séance : un nouveau cahier avec ce banc et ce plan, simulé avec des erreurs tirées d’après vos incertitudes déclarées. Les valeurs vraies peuvent être montrées ensuite.
 plan-rehearse = S’entraîner
 plan-rehearsal-of = Séance d’essai : { $title }
-plan-rehearsing = Ceci est la séance d’essai. Ses lectures sont simulées.
+plan-rehearsing = Ceci est la séance d’essai, un cahier à part. Ses lectures sont simulées.
 plan-show-truth = Montrer les valeurs vraies
 plan-truth-c = vitesse de la lumière dans le vide
 plan-truth-t0 = retard à distance nulle
@@ -415,7 +419,7 @@ pasted-headed = Les en-têtes « { $headings } » ont été laissés de côt
 row-work-none = Cette ligne n’a pas encore de distance ou de retard.
 row-work-close = Fermer
 row-work-distance = Le long du faisceau, à partir de la lame séparatrice. Son incertitude-type compose celle de la lecture de la règle et ce que la ligne partage avec d’autres : raccords, échelle de la règle.
-row-work-distance-source = d = o + s·(r − m) : o est la position de la graduation m, s = ±1 le sens de l’échelle (pratique courante). Incertitudes communes : JCGM 100:2008, 5.2.2
+row-work-distance-source = d = o + s·(r − m) : o est la position de la graduation m, s = ±1 le sens de la règle (pratique courante). Incertitudes communes : JCGM 100:2008, 5.2.2
 row-work-traces = Mesuré sur les traces enregistrées, avec la datation choisie sous Retards.
 row-work-picture = D’après les marques sur la photographie, après correction de la perspective par les coins de la grille.
 row-work-picture-source = JCGM 100:2008, 5.2.2 ; les marques sont sous Retards
@@ -424,7 +428,7 @@ row-work-screen-source = Chaque front est lu à ±a près : JCGM 100:2008, 4.3.
 row-work-typed = Saisi directement.
 row-work-typed-source = tel que saisi
 row-work-residual = résidu normalisé
-row-work-residual-meaning = Le résidu e = Δt − (t₀ + b·d), divisé par sa propre incertitude-type, compte tenu du levier de la ligne. Si les distances sont incertaines aussi, ou si des lignes partagent des composantes de l’incertitude, e est ce que celles-ci laissent.
+row-work-residual-meaning = Le résidu e = Δt − (t₀ + b·d), divisé par sa propre incertitude-type, compte tenu du levier de la ligne. Si les distances sont incertaines aussi, ou si des lignes partagent des composantes de l’incertitude, e est ce qui reste une fois celles-ci ajustées.
 row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968) ; pour des lignes indépendantes, le résidu studentisé
 
 ## Retards
@@ -453,7 +457,7 @@ pictures-added =
        *[other] { $n } photographies ont été ajoutées.
     }
 pictures-refused-title = Non ajoutées :
-pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Supprimer des cahiers devenus inutiles libère de la place.
+pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les cahiers supprimés définitivement libèrent de la place à la prochaine ouverture de la page.
 pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
 pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
@@ -474,16 +478,16 @@ pictures-mark-group = Marques
 pictures-proposed = Ces marques sont des suggestions. Vérifiez que la grille en tirets recouvre celle de l’écran, et que A et B sont à mi-hauteur de leurs fronts. Déplacez ce qui est faux, puis acceptez.
 pictures-serves = Cette photographie emploie les marques de coin de la ligne { $n } (appareil non déplacé).
 pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photographie.
-pictures-unseen = Les marques de coin de la ligne { $n } sont employées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets suit les lignes.
+pictures-unseen = Les marques de coin de la ligne { $n } sont employées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets recouvre celle de l’écran.
 pictures-not-found = Rien n’est suggéré. { $why } Placez chaque marque.
-pictures-no-edge = « { $name } » n’a pas été trouvé : placez-y sa marque.
+pictures-no-edge = « { $name } » n’a pas été trouvé : placez sa marque sur le front.
 pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix. Entrée accepte.
 pictures-accept = Accepter les marques
 pictures-next = Prochaine photographie à marquer
 pictures-still-sought = Pas encore accepté : placez d’abord { $names }.
 pictures-grid-wrong = Pas encore accepté. { $why }
 pictures-accepted = La ligne { $n } est marquée.
-pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore retenue dans la droite. { $lacks }
+pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore retenue. { $lacks }
 pictures-all-marked = Toutes les photographies sont marquées.
 pictures-again = { $name }, marque { $n }
 pictures-mark-again = Marquer « { $name } » une fois de plus
@@ -589,7 +593,7 @@ traces-layout-roles-ignored = ignorer
 traces-layout-unit-none = aucune
 traces-layout-role-of = Contenu de la colonne { $name }
 traces-layout-unit-of = Unité de la colonne { $name }
-traces-layout-supposed = supposé
+traces-layout-supposed = supposée
 traces-layout-settings = Autres indications du fichier
 traces-estimator = Datation des fronts
 traces-estimators-constant_fraction = fraction constante : chaque front à la même fraction de sa propre amplitude
@@ -610,7 +614,7 @@ traces-loading = Lecture des traces…
 traces-missing = { $name } n’est pas conservé dans ce navigateur, les traces ne peuvent pas être montrées. Le retard mesuré reste valable. Ajoutez de nouveau le fichier pour le voir.
 traces-take-off = Retirer les traces de cette ligne
 traces-taken-off = Les traces ont été retirées de la ligne { $n }.
-traces-walk = Différence seuil fixe − fraction constante, selon la distance
+traces-walk = Différence seuil fixe − fraction constante, en fonction de la distance
 traces-walk-summary = Différence seuil fixe − fraction constante à { $n } positions ; elle croît de { $slope } ns par mètre.
 
 ## Observations sur un retard mesuré sur des traces
@@ -650,7 +654,7 @@ strike-cancel = Ne pas écarter
 ## Droite
 
 line-title = Droite
-line-plot = Retard selon la distance
+line-plot = Retard en fonction de la distance
 line-residuals = Résidus
 line-figures = La droite
 line-checks = Contrôles
@@ -717,7 +721,7 @@ fields-coverage = Probabilité de couverture
 budget-caption = Bilan d’incertitude, la composante principale d’abord
 budget-hint = Déplacez un curseur pour voir l’incertitude si cette composante était plus petite ou plus grande. Rien n’est changé dans le cahier.
 budget-columns-name = Composante
-budget-columns-acts_on = Grandeur d’entrée touchée
+budget-columns-acts_on = Agit sur
 budget-columns-u = u
 budget-columns-shape = Loi de probabilité
 budget-columns-degrees_of_freedom = ν
@@ -774,7 +778,7 @@ budget-remarks-no_deviation = Avec deux degrés de liberté ou moins, cette comp
 budget-remarks-skew = Elle décale tous les retards d’autant : seul t₀ change, non la pente.
 budget-remarks-shift = Elle décale d’autant toutes les distances ou tous les retards de la droite : seul t₀ change, non la pente.
 budget-remarks-no_angle = Aucun angle n’est déclaré.
-budget-remarks-angle = Un angle θ rend les distances trop courtes de la fraction θ²/2. La moitié du plus grand effet possible est corrigée ; le reste est pris comme rectangulaire.
+budget-remarks-angle = Avec un angle θ, le trajet de la lumière est plus court (faisceau large) ou plus long (faisceau fin que l’on suit) que la distance lue, de la fraction θ²/2. La moitié du plus grand effet possible est corrigée ; le reste est pris comme rectangulaire.
 budget-remarks-air = L’air déclaré est trop près de la limite du domaine des équations : son incertitude ne peut pas être donnée.
 budget-remarks-shared = Partie de la matrice de covariance de l’ajustement, commune à ses lignes : davantage de lignes ne la réduisent pas.
 budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées des lignes.
@@ -846,9 +850,9 @@ result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’é
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
 result-below = Le résultat est inférieur de { $apart } u à la valeur définie, 299 792 458 m/s.
 result-above = Le résultat est supérieur de { $apart } u à la valeur définie, 299 792 458 m/s.
-result-within = La différence est dans l’incertitude élargie.
-result-outside = La différence dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
-result-sealed = Le résultat est scellé : v et c portent un facteur caché dans ±8 % jusqu’à l’ouverture du sceau.
+result-within = L’écart est inférieur à l’incertitude élargie.
+result-outside = L’écart dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
+result-sealed = Le résultat est scellé : v et c portent un facteur caché, d’au plus ±8 %, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
@@ -857,9 +861,9 @@ result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées
 
 seal-mark = scellé
 seal-title = Sceller le résultat
-seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c porte un facteur caché dans ±8 %. La pente et le retard à distance nulle les suivent. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier peut être scellé une fois.
+seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c porte un facteur caché, d’au plus ±8 %. La pente et le retard à distance nulle sont cachés de même. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier ne peut être scellé qu’une fois.
 seal-put = Sceller maintenant
-seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c porte un facteur caché dans ±8 %.
+seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c porte un facteur caché, d’au plus ±8 %.
 seal-open = Ouvrir le sceau…
 seal-open-title = Ouvrir le sceau ?
 seal-open-hint = Les vraies valeurs de v et de c seront alors montrées. Cela ne peut pas être annulé et s’inscrit dans l’historique.
@@ -879,8 +883,8 @@ fields-people = Noms
 fields-student_number = Numéro d’étudiant
 fields-group = Groupe
 fields-date = Date
-fields-least_rows = Lignes dans la droite, au moins
-fields-place = Lieu et date
+fields-least_rows = Nombre minimal de lignes retenues
+fields-place = Lieu
 fields-aim = But
 fields-method = Méthode
 fields-discussion = Discussion
@@ -921,7 +925,7 @@ report-default = { $text } (par défaut)
 report-limit = limite ±{ $a }, incertitude-type { $u }
 report-limit-alone = limite ±{ $a }
 report-standard = incertitude-type { $u }
-report-exact = { $u }, traitée comme exacte
+report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non donné)
 report-setting = Base de temps à { $base } par division
 report-setting-uncertainty = relative { $u }
@@ -969,11 +973,11 @@ columns-budget-shape = loi de probabilité
 columns-budget-shape-meaning = Comment elle est distribuée.
 columns-budget-degrees_of_freedom = ν
 columns-budget-degrees_of_freedom-meaning = Ses degrés de liberté.
-columns-budget-sensitivity = sensibilité
+columns-budget-sensitivity = coefficient de sensibilité |∂c/∂x|
 columns-budget-sensitivity-meaning = Variation de c pour une unité de cette composante.
-columns-budget-contribution = contribution
+columns-budget-contribution = contribution à u(c)
 columns-budget-contribution-meaning = L’incertitude-type de c qu’elle cause.
-columns-budget-share = part
+columns-budget-share = part de u²(c)
 columns-budget-share-meaning = Sa part de la variance de c.
 columns-budget-remark = observation
 columns-budget-remark-meaning = Comment elle est entrée dans le bilan, ou pourquoi elle ne peut pas compter.
@@ -993,11 +997,11 @@ columns-readings-distance_m = distance
 columns-readings-distance_m-meaning = Distance à la lame séparatrice avec son incertitude-type, arrondies.
 columns-readings-delay_ns = retard
 columns-readings-delay_ns-meaning = Retard du front B sur le front A avec son incertitude-type, arrondis.
-columns-readings-standardised_residual = résidu normalisé
-columns-readings-standardised_residual-meaning = Résidu divisé par son incertitude-type, arrondi.
+columns-readings-normalized_residual = résidu normalisé
+columns-readings-normalized_residual-meaning = Résidu divisé par son incertitude-type, arrondi.
 columns-readings-state = état
-columns-readings-state-meaning = Si la ligne est dans la droite, écartée ou incomplète.
-columns-readings-outside_because = pourquoi hors de la droite
+columns-readings-state-meaning = Si la ligne est retenue, écartée ou incomplète.
+columns-readings-outside_because = pourquoi non retenue
 columns-readings-outside_because-meaning = Pourquoi la ligne est écartée, ou ce qui lui manque.
 columns-readings-remark = observation
 columns-readings-remark-meaning = Observation telle que saisie.
@@ -1016,8 +1020,8 @@ columns-residuals-u_delay_ns = incertitude-type du retard
 columns-residuals-u_delay_ns-meaning = Incertitude-type de ce retard, parts communes avec d’autres lignes comprises.
 columns-residuals-residual_ns = résidu
 columns-residuals-residual_ns-meaning = Retard moins le retard de la droite à cette distance. Vide tant que le résultat est scellé : il donnerait la pente.
-columns-residuals-standardised_residual = résidu normalisé
-columns-residuals-standardised_residual-meaning = Résidu divisé par son incertitude-type.
+columns-residuals-normalized_residual = résidu normalisé
+columns-residuals-normalized_residual-meaning = Résidu divisé par son incertitude-type.
 columns-line-figure = identifiant
 columns-line-figure-meaning = Identifiant de la grandeur, le même dans tous les cahiers.
 columns-line-name = nom
@@ -1045,9 +1049,9 @@ figures-c = vitesse de la lumière dans le vide
 figures-coverage = probabilité de couverture
 figures-coverage_factor = facteur d’élargissement
 figures-expanded = incertitude élargie de c
-figures-z = différence avec c₀ en incertitudes-types
-figures-e_n = différence avec c₀ en incertitudes élargies
-figures-relative_difference = différence relative avec c₀
+figures-z = écart à c₀ en incertitudes-types
+figures-e_n = écart à c₀ en incertitudes élargies
+figures-relative_difference = écart relatif à c₀
 
 ## Grandeurs : ce que chacune signifie, et où elle est définie
 
@@ -1059,11 +1063,11 @@ figures-covariance-value = { $covariance } ns²/m (corrélation { $r })
 figures-covariance-opposite = Les estimations sont corrélées : si l’une est trop grande, l’autre tend à être trop petite.
 figures-covariance-alike = Les estimations sont corrélées : si l’une est trop grande, l’autre tend à l’être aussi.
 figures-degrees_of_freedom-meaning = Lignes de la droite moins inconnues ajustées.
-figures-chi_square-meaning = Somme des carrés des résidus, relativement à leurs incertitudes déclarées. Environ égale à ν si celles-ci sont bien déclarées.
-figures-chi_square-source = ISO/TS 28037:2010, 10.3 ; r sont les résidus, V est leur matrice de covariance
+figures-chi_square-meaning = Somme des carrés des résidus r, relativement à leurs incertitudes déclarées (matrice de covariance V). Environ égale à ν si celles-ci sont bien déclarées.
+figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
 figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi carré à ν degrés de liberté
-figures-birge_ratio-meaning = De combien de fois la dispersion dépasse les incertitudes déclarées.
+figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion tient lieu de celle de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
 figures-through_zero-meaning = Pour comparaison seulement. Elle n’est juste que si les trajets, les câbles et les détecteurs sont exactement égaux ; sinon, leur différence entre dans la vitesse.
@@ -1074,11 +1078,11 @@ figures-rail_alone-source = Moindres carrés comme pour la droite, avec les lign
 figures-too_few_rows = trop peu de lignes
 figures-quadratic = terme quadratique
 figures-quadratic-meaning = Coefficient a₂ de d² quand un terme quadratique est ajouté ; zéro pour une droite. La valeur p est la probabilité d’un coefficient aussi grand par hasard.
-figures-quadratic-source-normal = Moindres carrés comme pour la droite, avec un terme en d² ; Z suit la loi normale centrée réduite
-figures-quadratic-source-student = Moindres carrés comme pour la droite, avec un terme en d² ; t suit la loi de Student avec les degrés de liberté restants
+figures-quadratic-source-normal = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi normale centrée réduite, Z
+figures-quadratic-source-student = Moindres carrés comme pour la droite, avec un terme en d² ; p selon la loi de Student, t, avec les degrés de liberté restants
 figures-theil_sen = pente médiane (Theil–Sen)
 figures-theil_sen-meaning = Médiane des pentes de toutes les paires de lignes : quelques lignes fausses la changent à peine.
-figures-other_way = pente, distance selon le retard
+figures-other_way = pente d’après la régression de la distance sur le retard
 figures-other_way-meaning = Moindres carrés ordinaires, distance et retard échangés. Elle ne diffère des autres que si les lignes se dispersent beaucoup.
 figures-other_way-source = JCGM 100:2008, H.3, distance et retard échangés
 figures-decisive_row = pente sans la ligne { $row }, qui la change le plus
@@ -1108,7 +1112,7 @@ figures-suspects-both = Chauvenet : { $n ->
         [one] ligne { $others }
        *[other] lignes { $others }
     }
-figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. La formule est le critère de Chauvenet : sur N lignes, on attend moins de ½ résidu normalisé aussi grand que celui-ci, w.
+figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. Selon le critère de Chauvenet, on attend moins de ½ résidu normalisé aussi grand que celui-ci, w, sur N lignes.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863) ; B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = Le facteur de trajet f est 1 : le détecteur B est sur le chariot.
 figures-v-mirror = Le facteur de trajet f est 2 : un miroir sur le chariot renvoie la lumière.
@@ -1145,7 +1149,7 @@ figures-trials-source = JCGM 101:2008, 7.9.4 ; deux écarts-types de la moyenn
 figures-trials_mean = moyenne des essais
 figures-trials_mean-meaning = Avec l’écart-type des essais comme incertitude-type.
 figures-trials_mean-no_deviation = Avec deux degrés de liberté ou moins, il n’existe pas d’écart-type fini : indiquez un intervalle.
-figures-trials_mean-source = JCGM 101:2008, 7.6 ; c̄ est la moyenne des M résultats c_r
+figures-trials_mean-source = JCGM 101:2008, 7.6 ; c̄ est la moyenne des résultats des M essais
 figures-trials_symmetric = intervalle élargi à { $p }, probabilistiquement symétrique
 figures-trials_symmetric-meaning = Autant d’essais sont au-dessous qu’au-dessus.
 figures-trials_symmetric-source = JCGM 101:2008, 7.7.2 ; du r-ième au (r + q)-ième essai par ordre de grandeur, q = p·M
@@ -1156,7 +1160,7 @@ figures-separation = du front A au front B
 figures-separation-meaning = Position du front B moins celle du front A sur l’axe des temps, après correction de la perspective par les coins de la grille. Multipliée par la base de temps, c’est le retard.
 figures-separation-source = R. Hartley et A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapitre 4
 figures-separation_uncertainty = son incertitude-type
-figures-separation_uncertainty-meaning = Vient des marques des fronts, des marques des coins de la grille (communes à toutes les lignes lues sur cette grille) et de la distorsion de l’objectif.
+figures-separation_uncertainty-meaning = Vient des marques des fronts (u₁), des marques des coins de la grille (u₂ ; communes à toutes les lignes lues sur cette grille) et de la distorsion de l’objectif (u₃).
 figures-traces-source = σ_t = σ_V/|dV/dt| au franchissement (pratique courante de la datation en physique nucléaire)
 figures-fixed_level = seuil fixe
 figures-fixed_level-meaning = Là où chaque front franchit la même tension au-dessus de sa ligne de base. Une impulsion plus petite la franchit plus tard : glissement du front.
@@ -1169,8 +1173,8 @@ figures-cross_correlation-meaning = Le décalage pour lequel les deux fronts, ch
 figures-shift_and_scale = décalage et échelle par moindres carrés
 figures-shift_and_scale-meaning = Le décalage et le facteur d’échelle avec lesquels un front s’ajuste le mieux à l’autre.
 figures-walk_slope = glissement du front par mètre
-figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin. D’après { $n } lignes.
-figures-walk_slope-source = Droite pondérée des différences selon la distance : ISO/TS 28037:2010, article 6
+figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin : t₁ est le retard à un seuil fixe, t₂ à une fraction constante. D’après { $n } lignes.
+figures-walk_slope-source = Droite pondérée des différences en fonction de la distance : ISO/TS 28037:2010, article 6
 figures-walk_shift = effet d’un seuil fixe sur v
 figures-walk_shift-meaning = Variation relative de v si les fronts étaient datés à un seuil fixe.
 figures-walk_shift-source = v = f/b, avec b + w à la place de b
@@ -1199,8 +1203,8 @@ notice-vague_splice = La position du rail « { $rail } » est incertaine de 
 notice-vague_splice-look = Vérifiez l’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
 notice-rail_unplaced =
     { $n ->
-        [one] La ligne { $rows } n’est pas dans la droite : la position de son rail n’est pas connue.
-       *[other] Les lignes { $rows } ne sont pas dans la droite : la position de leur rail n’est pas connue.
+        [one] La ligne { $rows } n’est pas retenue : la position de son rail n’est pas connue.
+       *[other] Les lignes { $rows } ne sont pas retenues : la position de leur rail n’est pas connue.
     }
 notice-rail_unplaced-look = Vérifiez la position de ce rail sous Montage, et celle du rail qui le précède.
 notice-vague_reading = Une lecture sur le rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur.
@@ -1213,17 +1217,18 @@ notice-off_the_rail =
        *[other] Les lectures des lignes { $rows } sont hors de l’étendue de leurs rails.
     }
 notice-off_the_rail-look = Vérifiez le nombre saisi, son unité, le rail nommé et l’étendue donnée pour ce rail.
-notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer : à partir d’une lecture, les distances sont plus grandes d’un même pas, comme lues sur un rail à part.
+notice-ruler_restarts = La règle du rail « { $rail } » semble recommencer sans changement de rail : à partir d’une ligne, toutes les distances sont décalées du même pas.
 notice-ruler_restarts-look = Vérifiez si le chariot était passé sur le rail suivant, dont la règle a son propre zéro.
 notice-edge_off_screen =
     { $n ->
-        [one] Un front de la ligne { $rows } est hors de l’écran, large de { $width } divisions.
-       *[other] Des fronts des lignes { $rows } sont hors de l’écran, large de { $width } divisions.
+        [one] Un front de la ligne { $rows } est hors de l’écran, large de { $width }.
+       *[other] Des fronts des lignes { $rows } sont hors de l’écran, large de { $width }.
     }
 notice-edge_off_screen-look = Vérifiez le nombre saisi, et la largeur de l’écran donnée sous Montage.
 notice-coarse_figures = Les lectures de la règle des lignes { $rows } sont saisies avec moins de chiffres que leur incertitude déclarée.
 notice-coarse_figures-look = Vérifiez si la règle a été lue plus finement qu’écrit : écrivez alors { $finer }, et non { $coarse }.
-notice-disagreeing_places = Les lignes { $rows } sont à la même position, mais leurs retards diffèrent de plus de quatre fois leur incertitude.
+notice-pair = { $one } avec { $other }
+notice-disagreeing_places = Des lignes à la même position ont des retards qui diffèrent de plus de quatre fois leur incertitude : { $pairs }.
 notice-disagreeing_places-look = Vérifiez si la base de temps, le déclenchement ou le rail a changé entre elles.
 notice-delay_falls =
     { $n ->
@@ -1252,15 +1257,35 @@ notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur
 notice-uncertainty_missing-distances = Aucune ligne ne déclare d’incertitude sur sa distance. Les distances sont traitées comme exactes : u(c) est peut-être trop petite.
 notice-uncertainty_missing-look = Déclarez-la dans chaque ligne. Saisissez 0 si elle est négligeable.
 notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défaut.
-notice-defaults_only-look = Déclarez à quel point vous avez vraiment pu lire la règle, les jonctions et les fronts.
+notice-defaults_only-look = Déclarez à quel point vous avez vraiment pu lire la règle, les raccords et les fronts.
 notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, ce glissement du front change v de { $percent } %.
 notice-walk-look = Datez les fronts à une fraction constante de leur amplitude.
+notice-second_pulse =
+    { $n ->
+        [one] Les traces de la ligne { $rows } montrent une seconde impulsion. La première a été mesurée.
+       *[other] Les traces des lignes { $rows } montrent une seconde impulsion. La première a été mesurée.
+    }
+notice-second_pulse-look = Regardez les traces : A et B doivent être des fronts de la même impulsion. Enregistrez moins longtemps, ou réduisez la fréquence des impulsions, pour que chaque trace montre une seule impulsion.
+notice-signal_before =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, un signal avant l’impulsion perturbe la ligne de base.
+       *[other] Sur les traces des lignes { $rows }, un signal avant l’impulsion perturbe la ligne de base.
+    }
+notice-signal_before-look = Regardez les traces : le front est daté à partir de cette ligne de base. Cherchez d’où vient le signal, et enregistrez de nouveau.
+notice-air_left_out = L’incertitude de c omet l’air : les incertitudes déclarées de l’air dépassent le domaine des équations.
+notice-air_left_out-look = Vérifiez les incertitudes saisies avec la température, la pression et l’humidité de l’air.
+notice-few_on_edge =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, moins de trois échantillons se trouvent sur un front.
+       *[other] Sur les traces des lignes { $rows }, moins de trois échantillons se trouvent sur un front.
+    }
+notice-few_on_edge-look = La position du front entre deux échantillons est mal connue. Enregistrez avec un intervalle d’échantillonnage plus court.
 notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photographie. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photographie de plus loin.
 notice-few_rows =
     { $n ->
-        [one] Une seule ligne est retenue dans la droite : trop peu pour tester la linéarité.
-       *[other] Seulement { $n } lignes sont retenues dans la droite : trop peu pour tester la linéarité.
+        [one] Une seule ligne est retenue : trop peu pour tester la linéarité.
+       *[other] Seulement { $n } lignes sont retenues : trop peu pour tester la linéarité.
     }
 notice-few_rows-look = Lisez davantage de positions, au moins trois de chaque côté d’un raccord.
 notice-scatter_too_large =
@@ -1342,7 +1367,7 @@ repair-edges-all = Échanger les fronts A et B de toutes les lignes
 repair-exchanged = Échanger les positions des lignes { $rows }
 repair-sense = Inverser le sens de la règle du rail « { $rail } »
 repair-sense-all = Inverser le sens de toutes les règles
-repair-joint = Échanger les lectures de la jonction du rail « { $rail } »
+repair-joint = Échanger les lectures du raccord du rail « { $rail } »
 repair-path-mirror = Indiquer un miroir sur le chariot
 repair-path-detector = Indiquer un détecteur sur le chariot
 repair-next-rail =
@@ -1425,7 +1450,7 @@ class-notices =
        *[other] { $n } remarques
     }
 class-methods-ordinary = moindres carrés
-class-methods-weighted = pondérée
+class-methods-weighted = moindres carrés pondérés
 class-methods-both = deux incertitudes
 class-methods-shared = composantes communes
 class-sealed = scellé
@@ -1454,9 +1479,9 @@ class-weighted = moyenne pondérée
 class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
 class-chi_square = accord des résultats
 class-chi_square-value = { $chi } avec ν = { $nu }, p = { $p }
-class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Un p petit dit qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
+class-chi_square-meaning = χ² des résultats autour de leur moyenne pondérée. Une petite valeur p indique qu’ils se dispersent plus que leurs incertitudes ne le permettent : certains omettent un effet.
 class-mandel_paule = moyenne, avec dispersion entre cahiers (Paule–Mandel)
-class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ² soit ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
+class-mandel_paule-meaning = τ est la dispersion entre cahiers que les incertitudes déclarées n’expliquent pas. Il est choisi pour que χ², calculé avec lui, soit égal à ν. Le graphique et la colonne « z, par rapport à la classe » utilisent cette moyenne.
 class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–Laird)
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
 class-between = { $mean } ; τ = { $between }
@@ -1482,7 +1507,7 @@ notebooks-copy-of = { $title } (copie)
 notebooks-delete = Supprimer
 notebooks-deleted = « { $title } » a été supprimé.
 notebooks-bin = Cahiers supprimés
-notebooks-put-back = Remettre
+notebooks-put-back = Récupérer
 notebooks-forget = Supprimer définitivement
 notebooks-forget-sure = Appuyez de nouveau pour supprimer définitivement
 notebooks-close = Fermer
@@ -1518,8 +1543,8 @@ tour-leave = Quitter la visite
 tour-apparatus = Trois rails sont posés bout à bout, à partir de la lame séparatrice. Chaque règle a son propre zéro. Les raccords disent où est chaque rail, et à quel point on le sait.
 tour-readings = Une ligne pour chaque position : la règle, la base de temps et les deux fronts sur l’écran. La distance d et le retard Δt suivent aussitôt. Une ligne est écartée : elle reste visible, avec sa raison.
 tour-line = Chaque ligne du tableau est un point. La pente de la droite est le retard par mètre ; la vitesse de la lumière en découle. La droite ne passe pas forcément par zéro.
-tour-residuals = Les résidus sont ce que la droite laisse de côté. Sans motif, et la plupart dans ±2, ils disent que la droite convient.
-tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est lu à nouveau dans chacune, mais pas un raccord : il déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
+tour-residuals = Les résidus sont les écarts des lignes à la droite. Sans structure apparente, et pour la plupart entre −2 et 2, ils disent que la droite convient.
+tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas un raccord : il déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
 tour-result = Le résultat avec son incertitude, arrondi, et en phrases que vous pouvez copier.
 tour-report = Imprimez le rapport, ou remettez l’archive : elle contient tout le cahier avec chaque modification.
 tour-end = Changez maintenant une lecture de ce tableau, et observez c en haut de la page. Pour commencer votre propre cahier : Cahiers, Nouveau cahier vide.
@@ -1531,11 +1556,11 @@ how-of = Comment faire : { $section }
 how-more = Plus de détails dans l’aide.
 how-glossary = Glossaire
 how-glossary-of = Glossaire : { $term }
-how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à combien près vous pouvez le lire, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
+how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point sa règle peut être lue finement, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une séance d’essai est un cahier d’exercice avec des lectures simulées.
 how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), 1 mm est une incertitude-type u, et ±1 mm, ou +-1 mm, une limite ±a.
 how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
-how-line = Regardez d’abord les résidus : sans motif, et la plupart dans ±2. Une ligne très éloignée est une faute à chercher ; un saut entre deux rails est un raccord ; une courbe a une cause. N’écartez une ligne qu’avec une raison.
+how-line = Regardez d’abord les résidus : sans structure apparente, et pour la plupart entre −2 et 2. Une ligne très éloignée est le plus souvent une faute : cherchez-la. Un saut entre deux rails met en cause leur raccord. Une courbe a une cause, elle aussi. N’écartez une ligne qu’avec une raison.
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
 how-result = Copiez les phrases, ou donnez c avec son incertitude-type u, ou avec U, k et la probabilité de couverture. Un écart à la valeur définie plus grand que U signifie qu’un effet manque peut-être au bilan.
 how-report = Remplissez les champs, ouvrez le rapport et imprimez-le, ou remettez l’archive. L’archive contient tout le cahier avec chaque modification, et peut être rouverte.
@@ -1545,13 +1570,13 @@ how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à pa
 
 field-if-empty = Par défaut : { $value }
 field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
-field-if-empty-exact = Par défaut : 0, traité comme exact
+field-if-empty-exact = Par défaut : 0, valeur traitée comme exacte
 field-kind = { $field } : saisie comme
 field-kinds-limit = limite ±a
 field-kinds-standard = incertitude-type u
 field-follows = u = a ÷ √{ $root } = { $u }
 defaults-half_pulse = la moitié de la plus petite impulsion
-defaults-exact = 0, traité comme exact
+defaults-exact = 0, valeur traitée comme exacte
 
 ## Un nombre saisi qui ne peut pas être employé
 
@@ -1564,17 +1589,17 @@ number-several_marks = « { $found } » contient plus d’un séparateur dé
 number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les. Seules des lectures répétées d’un front peuvent se suivre, séparées par des points-virgules.
 number-exponent = La puissance de dix de « { $found } » est incomplète. Écrivez-la sous la forme e8 ou × 10^8.
 number-shared_exponent = Dans « { $found } », la puissance de dix peut se rapporter aux deux nombres ou seulement au second. Mettez les deux entre parenthèses, ou écrivez la puissance après chacun.
-number-negative_uncertainty = « { $found } » est une incertitude inférieure à zéro. Écrivez-la sans signe.
+number-negative_uncertainty = « { $found } » est une incertitude inférieure à zéro. Écrivez-la sans signe moins.
 number-unknown_unit = « { $found } » n’est pas une unité de ce champ. Unités possibles : { $units }. Écrivez l’une d’elles, une seule fois, après le nombre.
 number-wrong_unit = « { $found } » est une unité d’une autre grandeur : { $dimension }. Ici, la grandeur est : { $expected }. Unités possibles : { $units }.
-number-unexpected = « { $found } » n’est pas attendu après le nombre. Écrivez un seul nombre, sous la forme 12, 12 ± 3 ou 12(3).
+number-unexpected = « { $found } » n’est pas attendu après le nombre. Écrivez un seul nombre, par exemple 12.
 number-too_large = « { $found } » est trop grand pour le calcul. Vérifiez la puissance de dix.
 number-too_small = « { $found } » est trop petit pour le calcul. Vérifiez la puissance de dix.
 number-too_long = Cette saisie compte { $length } caractères ; un nombre peut en avoir { $limit } au plus. Raccourcissez-la.
 number-mixed_units = Certaines lectures répétées ont une unité, d’autres non. Écrivez l’unité après chacune, ou après aucune.
-number-uncertain = « { $found } » porte une incertitude après le nombre, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Ce qu’il a d’incertain se déclare dans le champ de son incertitude, ou comme composante sous « Autres composantes de l’incertitude ».
+number-uncertain = « { $found } » porte une incertitude, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Si cette grandeur a un champ pour son incertitude, déclarez-la là, sinon comme composante sous « Autres composantes de l’incertitude ».
 number-uncertain_edge = « { $found } » porte une incertitude après un nombre, qui n’aurait ici aucun effet. Écrivez le front seul, sans ± et sans parenthèses. Une incertitude commune à tous les fronts se déclare dans le champ « Incertitude d’une lecture de front ».
-number-limit_sign = « { $found } » est une limite. Choisissez « { $kind } » pour ce champ.
+number-limit_sign = « { $found } » donne une limite, mais ce champ contient une incertitude-type. Choisissez « { $kind } » à côté, ou écrivez le nombre sans ±.
 number-negative = « { $found } » est négatif. Une incertitude est nulle ou positive.
 number-not_positive = « { $found } » n’est pas supérieur à zéro. Écrivez un nombre supérieur à zéro.
 number-not_whole = « { $found } » n’est pas un nombre entier de { $least } à { $most }.
@@ -1582,7 +1607,7 @@ number-too_large_ratio = « { $found } » est supérieur à 50 %. Un nombre
 number-too_large_offset = « { $found } » est si grand qu’aucune droite ne peut être ajustée. Vérifiez le nombre et son unité.
 number-coverage = Une probabilité de couverture est d’au moins 50 % et inférieure à 100 %, par exemple 95 %. Un nombre sans unité est en pour cent.
 number-fraction = Une fraction constante va de 10 % à 90 %. Un nombre sans unité est en pour cent.
-number-beam_angle = À plus de 500 mrad des rails, le faisceau les manque. Un nombre sans unité est en mrad.
+number-beam_angle = À un angle de plus de 500 mrad, le faisceau n’atteindrait pas le chariot. Un nombre sans unité est en mrad.
 number-last_mark = La dernière graduation doit être la plus grande lecture. La plus petite est la première graduation, quel que soit le sens de la règle.
 
 dimension-length = longueur
@@ -1689,7 +1714,7 @@ edit-nothing_to_redo = Il n’y a plus rien à rétablir.
 ## Fichiers qui ne peuvent pas être ouverts
 
 file-not_json = Ce fichier de cahier n’est pas entier : il est illisible à partir de la ligne { $line }, colonne { $column }. Téléchargez de nouveau le fichier.
-file-foreign = Ce fichier n’est pas un cahier de ce programme : il lui manque "kind": "{ $kind }". Choisissez un fichier de cahier ou une archive téléchargés ici.
+file-foreign = Ce fichier n’est pas un cahier de ce programme. Choisissez un fichier de cahier ou une archive téléchargés d’un cahier.
 file-later_format = Ce cahier a été fait par une version ultérieure de cette page, au format { $format }. Il est resté inchangé. Ouvrez-le avec cette version.
 file-later_name = Ce cahier a été fait par une version ultérieure de cette page, qui connaît « { $name } ». Il est resté inchangé. Ouvrez-le avec cette version.
 file-form = Quelque chose dans ce fichier de cahier ne suit pas son format, à la ligne { $line }, colonne { $column }. Téléchargez de nouveau le fichier.
@@ -1715,10 +1740,10 @@ bundle-changed = « { $entry } » a été modifié après la création de l�
 bundle-misnamed = « { $entry } » est une autre photographie que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
 table-ragged = L’enregistrement { $record } du tableau a { $found } cellules, le premier en a { $expected }. Complétez les cellules manquantes, ou supprimez celles en trop.
 table-unreadable = Le tableau est illisible. Enregistrez-le en CSV avec des virgules, en UTF-8.
-table-kind = « { $kind } » n’est pas un format de tableau. Prenez csv, latex ou markdown.
+table-kind = « { $kind } » n’est pas un format de tableau. Prenez CSV, LaTeX ou un tableau à barres.
 chart-too_small = Le graphique a { $width } × { $height } pixels ; il lui en faut au moins { $least_width } × { $least_height }. Agrandissez-le.
 chart-surface = Le navigateur n’a pas permis de dessiner. Rechargez la page, ou prenez un navigateur plus récent.
-shelf-full = Le stockage du navigateur pour cette page est plein. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier, puis supprimez des cahiers devenus inutiles.
+shelf-full = Le stockage du navigateur pour cette page est plein. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier, puis supprimez définitivement des cahiers.
 shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier.
 
 ## Photographies qui ne peuvent pas être employées
@@ -1845,7 +1870,7 @@ marked-shared = autre composante de l’incertitude { $n }
 marked-covariance-distances = la matrice de covariance des distances
 marked-covariance-delays = la matrice de covariance des retards
 marked-covariance-both = les covariances de la distance et du retard
-budget-few_degrees = { $got } degrés de liberté ne suffisent pas pour un facteur d’élargissement : il en faut au moins 1. Déclarez mieux à quel point les incertitudes sont connues.
+budget-few_degrees = { $got } degrés de liberté ne suffisent pas pour un facteur d’élargissement : il en faut au moins 1. Vérifiez les degrés de liberté déclarés des composantes.
 budget-no_probability = Une probabilité de couverture est comprise entre 0 et 1 ; { $got } ne l’est pas.
 trials-no_seed = « { $text } » n’est pas une graine. Écrivez un nombre entier de 0 à { $most }, ou laissez le champ vide.
 trials-no_count = « { $text } » n’est pas un nombre d’essais. Écrivez un nombre entier de { $least } à { $most }, ou laissez le champ vide.
@@ -1861,11 +1886,11 @@ plan-too_few = Prévoyez deux positions ou plus, éloignées : une droite en a 
 plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez sous Montage à quel point les fronts et les règles sont lus.
 plan-no_time_base = « { $text } » n’est pas un temps par division. Écrivez un nombre supérieur à zéro, en ns.
 plan-no_repeats = « { $text } » n’est pas un nombre de lignes. Écrivez un nombre entier de 1 à { $most }.
-plan-no_rehearsal = Rien ne peut encore être répété avec ce montage. { $why } Changez-le sous Montage.
+plan-no_rehearsal = Aucune séance d’essai n’est encore possible avec ce montage. { $why } Changez-le sous Montage.
 
 ## La série rejouée
 
-replay = Relecture
+replay = Revoir le déroulement
 replay-hint = Le cahier tel qu’il était après chaque étape de son historique. Regarder ne change rien.
 replay-step = Étape { $n } sur { $all }
 replay-step-name = Étape
@@ -1891,7 +1916,7 @@ keys-does-undo = Annuler
 keys-press-redo = Ctrl + Y, ou Ctrl + Maj + Z
 keys-does-redo = Rétablir
 keys-press-leaf = Alt + Page suiv., Alt + Page préc.
-keys-does-leaf = La feuille suivante, la précédente
+keys-does-leaf = La partie suivante du cahier (banc, lectures, droite…), la précédente
 keys-press-list = ?
 keys-does-list = Cette liste, quand aucun champ n’est actif
 keys-press-next = Entrée
@@ -1962,7 +1987,7 @@ handout-pieces-positions = Positions
 handout-pieces-readings = Lectures
 handout-pieces-evidence = Photographies et traces
 handout-pieces-uncertainty = Autres composantes de l’incertitude
-handout-pieces-line = Droite et lignes qu’elle écarte
+handout-pieces-line = Droite et lignes écartées
 handout-pieces-result = Résultat et sa probabilité de couverture
 handout-pieces-people = Noms
 handout-pieces-student_number = Numéro d’étudiant
@@ -1990,14 +2015,14 @@ handout-file-title = Sous forme de fichier
 handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photographies et traces. Les étudiants l’ouvrent dans ce cahier, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }
 handout-link-title = Sous forme de lien
-handout-link-hint = Pour un message ou une affiche. Le lien lui-même contient le document, et son site ne le reçoit pas. Il y a place pour des textes et des lectures, non pour des photographies et des traces.
+handout-link-hint = Pour un message ou une affiche. Le lien contient lui-même le document ; le site n’en reçoit rien. Il y a place pour des textes et des lectures, non pour des photographies et des traces.
 handout-link = Copier le lien
 handout-link-size = Le lien a { $n } octets, sur { $most } au plus.
 handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupent les liens de plus de { $most }. Raccourcissez les textes ou enlevez des lignes, ou publiez plutôt un seul fichier HTML.
 handout-link-files = Aucun lien ne peut contenir les photographies ou les traces de ce cahier. Publiez plutôt le fichier ou un seul fichier HTML.
 handout-link-no_site = Cette page a été ouverte d’un fichier : ses liens ne mènent nulle part sur d’autres ordinateurs. Ouvrez-la sur un site, ou publiez plutôt le fichier ou un seul fichier HTML.
 handout-page-title = Sous forme d’un seul fichier HTML
-handout-page-hint = Pour une clé, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,3 Mo, et s’ouvre d’un double clic.
+handout-page-hint = Pour une clé USB, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,3 Mo, et s’ouvre d’un double clic.
 handout-page = Télécharger un seul fichier HTML
 handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou publiez plutôt le fichier.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
@@ -2033,7 +2058,7 @@ handin-missing =
 handin-lacks =
     { $piece ->
         [cautions] Précautions : lisez-les et saisissez-y votre nom
-        [readings] Lectures : lignes dans la droite, au moins { $rows }
+        [readings] Lectures : lignes retenues, au moins { $rows }
         [result] Résultat : il n’y en a pas encore
        *[other] { $name } : rien de saisi pour l’instant
     }
@@ -2041,7 +2066,7 @@ handin-answer = Réponse : { $question }
 handin-take = Télécharger le fichier à remettre
 handin-take-incomplete = Télécharger le fichier, incomplet
 handin-hint = Un seul fichier, nommé par groupe, numéro d’étudiant, noms et date. Rien n’est envoyé : remettez-le de la façon demandée par votre enseignant.
-handin-fixed = Fixé par le document distribué : { $pieces }. Tout le reste est à vous.
+handin-fixed = Fixé par le document distribué : { $pieces }. Vous remplissez tout le reste.
 handin-nothing-fixed = Rien n’est fixé : tout le cahier est à vous.
 columns-answers-question = question
 columns-answers-question-meaning = La question telle que distribuée.
@@ -2061,7 +2086,7 @@ edit-fixed =
         [air] L’air est fixé par le document distribué. Il est resté inchangé.
         [positions] Les positions sont fixées par le document distribué. Elles sont restées inchangées.
         [evidence] Les photographies et les traces de cette ligne sont fixées par le document distribué. Elles sont restées inchangées.
-        [line] Les lignes que la droite écarte sont fixées par le document distribué. Elles sont restées inchangées.
+        [line] Le choix des lignes écartées est fixé par le document distribué. Il est resté inchangé.
         [uncertainty] Les autres composantes de l’incertitude sont fixées par le document distribué. Elles sont restées inchangées.
         [readings] Les lectures sont fixées par le document distribué. Elles sont restées inchangées.
         [result] La façon d’énoncer l’incertitude du résultat est fixée par le document distribué. Elle est restée inchangée.

@@ -38,8 +38,8 @@ pub struct Quotient {
     pub k: f64,
     /// Relative standard uncertainty of k, normal.
     pub relative: f64,
-    /// Largest share by which k may fall short, any share up to it being as likely.
-    pub shortfall: f64,
+    /// Largest share by which k may be larger, or smaller where it is negative; any share up to it is as likely.
+    pub lengthening: f64,
 }
 
 /// Everything that trials need.
@@ -151,7 +151,7 @@ fn spread(column: &SharedColumn, z: [f64; LANES], x: &mut [[f64; LANES]], y: &mu
 impl Quotient {
     fn draw(&self, random: &mut Random) -> f64 {
         let relative = if self.relative > 0.0 { 1.0 + self.relative * random.normal() } else { 1.0 };
-        let short = if self.shortfall > 0.0 { 1.0 - self.shortfall * random.unit() } else { 1.0 };
-        self.k * relative * short
+        let longer = if self.lengthening == 0.0 { 1.0 } else { 1.0 + self.lengthening * random.unit() };
+        self.k * relative * longer
     }
 }

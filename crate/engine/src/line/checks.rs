@@ -183,28 +183,12 @@ fn turned(dense: &Dense, n: usize) -> Dense {
     Dense { xx: dense.yy.clone(), yy: dense.xx.clone(), xy }
 }
 
-/// Median lines, which single wild rows cannot move.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct TheilSen {
-    /// Median of the slopes of all pairs of rows with unequal x.
-    pub slope: f64,
-    /// Median y less slope times median x.
-    pub intercept_of_medians: f64,
-    /// Median of y less slope times x.
-    pub median_of_intercepts: f64,
-    /// Least and largest slope within the confidence asked for.
-    pub interval: (f64, f64),
-    /// Pairs used.
-    pub pairs: usize,
-}
-
-/// The estimator of H. Theil (Proc. K. Ned. Akad. Wet. A 53 (1950) 386) and P. K. Sen, with Sen's interval (J. Am. Stat.
-/// Assoc. 63 (1968) 1379; normal approximation, corrected for ties). `coverage` is the two-sided normal
-/// factor: 1.96 for 95 %. It costs n² in time and memory.
+/// The median of the slopes of all pairs of rows with unequal x, which single wild rows cannot move: the estimator of
+/// H. Theil (Proc. K. Ned. Akad. Wet. A 53 (1950) 386). It costs n² in time and memory.
 ///
 /// # Errors
 /// [`LineError::NotFinite`], [`LineError::LengthMismatch`], [`LineError::AllPositionsEqual`].
-pub fn theil_sen(x: &[f64], y: &[f64], coverage: f64) -> Result<TheilSen, LineError> {
+pub fn theil_sen(x: &[f64], y: &[f64]) -> Result<f64, LineError> {
     finite("x", x)?;
     full("y", y, x.len())?;
     let rows = || x.iter().zip(y);
@@ -214,40 +198,7 @@ pub fn theil_sen(x: &[f64], y: &[f64], coverage: f64) -> Result<TheilSen, LineEr
         .filter(|(dx, _)| *dx != 0.0)
         .map(|(dx, dy)| dy / dx)
         .collect();
-    let slope = median(&mut slopes).ok_or(LineError::AllPositionsEqual)?;
-    let of = |list: &[f64]| median(&mut list.to_vec()).unwrap_or(0.0);
-    let intercepts: Vec<f64> = rows().map(|(x, y)| y - slope * x).collect();
-    Ok(TheilSen {
-        slope,
-        intercept_of_medians: of(y) - slope * of(x),
-        median_of_intercepts: of(&intercepts),
-        interval: sen_interval(&mut slopes, kendall_variance(x, y), coverage),
-        pairs: slopes.len(),
-    })
-}
-
-/// Variance of Kendall's S for rows in random order.
-fn kendall_variance(x: &[f64], y: &[f64]) -> f64 {
-    let term = |count: f64| count * (count - 1.0) * (2.0 * count + 5.0);
-    let ties = |list: &[f64]| -> f64 {
-        let mut sorted = list.to_vec();
-        sorted.sort_by(f64::total_cmp);
-        sorted.chunk_by(|a, b| a >= b).map(|equal| term(equal.len() as f64)).sum()
-    };
-    (term(x.len() as f64) - ties(x) - ties(y)) / 18.0
-}
-
-fn sen_interval(slopes: &mut [f64], variance: f64, coverage: f64) -> (f64, f64) {
-    let pairs = slopes.len() as f64;
-    let half_width = coverage.abs() * variance.max(0.0).sqrt();
-    let mut at = |rank: f64| {
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the list")]
-        let place = rank.clamp(0.0, pairs - 1.0) as usize;
-        ranked(slopes, place).unwrap_or(f64::NAN)
-    };
-    let low = libm::rint((pairs - half_width) / 2.0) - 1.0;
-    let high = libm::rint(f64::midpoint(pairs, half_width));
-    (at(low), at(high))
+    median(&mut slopes).ok_or(LineError::AllPositionsEqual)
 }
 
 fn median(list: &mut [f64]) -> Option<f64> {

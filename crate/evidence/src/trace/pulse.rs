@@ -1,7 +1,7 @@
 //! The pulse of a trace: which way it goes, its baseline, height and rise.
 //!
-//! A trace is smoothed just so much that the noise left is a few per cent of the height; on that curve the top is found,
-//! then the edge before it, then the quiet part before the edge. The height comes from a parabola through the samples
+//! A trace is smoothed just so much that the noise left is a few per cent of the height; on that curve the top is found, of
+//! several pulses that of the first, then the edge before it, then the quiet part before the edge. The height comes from a parabola through the samples
 //! about the top: from all of them, not from the highest, which noise would have raised.
 
 use super::noise::{baseline_of, quantum};
@@ -322,7 +322,9 @@ impl Rough {
             });
         }
         let sign = height.signum();
-        let height = height.abs();
+        let level = |at: usize| sign * sums.smooth(at, width);
+        let (height, peak) = first_top(level, height.abs(), peak, sums.len(), width)
+            .map_or((height.abs(), peak), |first| (level(first), first));
         let below = |share: f64, from: usize| {
             (0..from).rev().find(|at| sign * sums.smooth(*at, width) < share * height)
         };
@@ -344,6 +346,30 @@ impl Rough {
         let foot = self.foot?;
         foot.checked_sub(2 * (self.middle - foot) + self.width)
     }
+}
+
+/// The top of the pulse, where that is not the highest sample: of what rises beyond half of that the first that lasts an
+/// eighth as long as the longest, or longer. What is shorter is a spike, however high; what comes later is an echo or the
+/// next pulse.
+fn first_top(
+    level: impl Fn(usize) -> f64,
+    height: f64,
+    highest: usize,
+    samples: usize,
+    width: usize,
+) -> Option<usize> {
+    let (mut stretches, mut at) = (Vec::new(), 0);
+    while let Some(from) = (at..samples).step_by(width.div_ceil(2)).find(|at| level(*at) >= 0.5 * height) {
+        // Well below, so that noise about the half does not part one pulse into many.
+        at = (from..samples).find(|at| level(*at) < 0.3 * height).unwrap_or(samples);
+        stretches.push(from..at);
+    }
+    let longest = stretches.iter().map(ExactSizeIterator::len).max()?;
+    let pulse = stretches.into_iter().find(|stretch| 8 * stretch.len() >= longest)?;
+    if pulse.contains(&highest) {
+        return None;
+    }
+    pulse.rev().max_by(|one, other| level(*one).total_cmp(&level(*other)))
 }
 
 /// Level farthest from the baseline of the smoothed trace, and where it is first reached.

@@ -139,6 +139,31 @@ fn a_second_edge_is_flagged_with_its_sample() {
     assert!(flags.iter().any(|flag| matches!(flag, Flag::NotQuiet { .. })), "{flags:?}");
 }
 
+/// Of two pulses the first is taken, be the second as high or higher, and the second is told.
+#[test]
+fn the_first_of_two_pulses_is_taken() {
+    let one = find(&pulse(2_000, 400, 0.8, 0.005)).unwrap().middle;
+    for second in [0.8, 0.92, 1.3] {
+        let (first, later) = (pulse(2_000, 400, 0.8, 0.005), pulse(2_000, 900, second, 0.0));
+        let both: Vec<f64> = first.iter().zip(&later).map(|(one, other)| one + other - 0.1).collect();
+        let found = find(&both).unwrap();
+        assert!((found.middle - one).abs() < 0.5, "{second}: {} for {one}", found.middle);
+        assert!(found.flags.iter().any(|flag| matches!(flag, Flag::DoubleEdge { sample } if *sample > 900)));
+    }
+}
+
+/// A spike as high as the pulse is none.
+#[test]
+fn a_spike_is_no_pulse() {
+    let mut samples = pulse(2_000, 400, 0.8, 0.005);
+    let one = find(&samples).unwrap().middle;
+    for sample in &mut samples[200..203] {
+        *sample += 0.9;
+    }
+    let found = find(&samples).unwrap();
+    assert!((found.middle - one).abs() < 0.5 && !found.flags.is_empty(), "{}", found.middle);
+}
+
 #[test]
 fn a_quiet_part_that_is_not_level_is_flagged() {
     let drifts = |slope: f64| {

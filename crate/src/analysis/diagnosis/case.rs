@@ -203,7 +203,7 @@ impl<'a> Case<'a> {
     /// readings as they are it is not counted: that a slope becomes light's is no evidence for anything.
     pub fn odd_slope(&self, slope: f64) -> f64 {
         let off = self.expected.map_or(0.0, |expected| libm::fabs(libm::log(slope.abs() / expected)));
-        (8.0 * (off - 0.1)).clamp(0.0, 5.0)
+        (8.0 * (off - 0.1)).max(0.0)
     }
 
     /// What speaks against readings beyond the ends of their rails, with some rows read otherwise.

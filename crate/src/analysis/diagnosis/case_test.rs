@@ -4,8 +4,8 @@
 
 use super::*;
 use crate::analysis::prepare::prepare;
-use crate::drawn::demo;
 use crate::line::Stated;
+use crate::simulated::demo;
 
 /// The case of the demo, with what is stated of its errors changed.
 fn case_of(change: fn(&mut Stated)) -> Option<f64> {

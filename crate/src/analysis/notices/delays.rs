@@ -1,16 +1,18 @@
-//! What pictures and traces show: walk, marks that don't fit their grid.
+//! What pictures and traces show: walk, what may have moved an edge, marks that don't fit their grid.
 
 use super::input::NoticeInput;
 use crate::analysis::notice::{Notice, Section, Weight};
 use crate::message;
-use crate::notebook::Estimator;
+use crate::notebook::{Estimator, Evidence, Remark, Row, RowId};
+use crate::words::Message;
+use slope_evidence::trace::Flag;
 
 /// Beyond so many standard uncertainties something is there.
 const SEEN: f64 = 2.0;
 
 /// Every notice about pictures and traces.
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
-    walk(input).into_iter().chain(bent(input)).collect()
+    walk(input).into_iter().chain(doubtful(input)).chain(bent(input)).collect()
 }
 
 /// Delays by a fixed level, where the light weakens on the way.
@@ -26,6 +28,60 @@ fn walk(input: &NoticeInput) -> Option<Notice> {
             message!("notice-walk-look"),
         )
         .of_rows(walk.rows.iter().map(|row| row.row).collect())
+    })
+}
+
+/// What traces show that may have moved an edge by more than its uncertainty: each kind with its rows.
+fn doubtful(input: &NoticeInput) -> Vec<Notice> {
+    let of = |is: fn(&Flag) -> bool| -> Vec<RowId> {
+        let used = input.rows.points.iter().map(|point| point.row);
+        used.filter(|id| {
+            let row = input.context.page.rows.iter().find(|row| row.id == *id);
+            row.is_some_and(|row| flags(row, input.context.page.estimator).any(is))
+        })
+        .collect()
+    };
+    let told = |id, rows: Vec<RowId>, text: fn(usize, Vec<usize>) -> Message, look| {
+        (!rows.is_empty()).then(|| {
+            let text = text(rows.len(), input.numbers(&rows));
+            Notice::new(id, Weight::Look, Section::Delays, text, look).of_rows(rows)
+        })
+    };
+    [
+        told(
+            "second_pulse",
+            of(|flag| matches!(flag, Flag::DoubleEdge { .. })),
+            |n, rows| message!("notice-second_pulse", n = n, rows = rows),
+            message!("notice-second_pulse-look"),
+        ),
+        told(
+            "signal_before",
+            of(|flag| matches!(flag, Flag::NotQuiet { .. })),
+            |n, rows| message!("notice-signal_before", n = n, rows = rows),
+            message!("notice-signal_before-look"),
+        ),
+        told(
+            "few_on_edge",
+            of(|flag| matches!(flag, Flag::FewOnEdge { .. })),
+            |n, rows| message!("notice-few_on_edge", n = n, rows = rows),
+            message!("notice-few_on_edge-look"),
+        ),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// What to be wary of on the traces of a row, as far as the delay in use rests on it.
+fn flags(row: &Row, estimator: Estimator) -> impl Iterator<Item = &Flag> {
+    let delays = match &row.evidence {
+        Some(Evidence::Traces(traces)) => traces.delays.as_slice(),
+        _ => &[],
+    };
+    let used = delays.iter().filter(move |delay| delay.estimator == estimator);
+    used.flat_map(|delay| &delay.remarks).filter_map(|remark| match remark {
+        Remark::Edge { flag, .. } => Some(flag),
+        _ => None,
     })
 }
 

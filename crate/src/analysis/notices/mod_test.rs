@@ -1,198 +1,15 @@
 //! Each notice: absent from a sound notebook, present once its fault is planted, naming the rows.
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use litemap::LiteMap;
-
 use crate::analysis::analyse;
-use crate::notebook::{
-    ActsOn, BenchField, Cell, Edit, Effect, ErrorShape, Estimator, Evidence, Grid, GridCheck, Notebook, Path,
-    RailField, RailId, RowId, Scope, Sense, SharedError, Splice, Spot, StoredFile, TraceDelay, TraceTime,
-    Traces,
-};
+use crate::notebook::{BenchField, Cell, Edit, Path, RailField, RailId, RowId, Sense, Splice};
 use crate::words::{WordTable, Words};
+use slope_evidence::trace::Flag;
 
-/// Small deviations with no pattern, in units of 0.04 ns.
-const WOBBLE: [f64; 12] = [0.7, -0.9, -0.3, 1.1, -0.5, 0.2, 0.9, -1.2, 0.4, -0.6, -0.1, 0.8];
+#[path = "bench_test.rs"]
+mod bench;
 
-fn text(value: f64) -> String {
-    format!("{value:.4}")
-}
-
-/// Two rails of 2 m, joined by meeting marks, six rows on each; light at 3.3356 ns/m and t₀ = 2 ns.
-struct Bench {
-    notebook: Notebook,
-}
-
-impl Bench {
-    fn sound() -> Self {
-        let mut bench = Self { notebook: Notebook::new() };
-        for rail in [1, 2] {
-            bench.put(Edit::AddRail(rail));
-            for (field, value) in [
-                (RailField::From, "0"),
-                (RailField::To, "200"),
-                (RailField::ReadingUncertainty, "0.05"),
-                (RailField::ScaleUncertainty, "0"),
-            ] {
-                bench.put(Edit::SetRail { rail, field, text: value.into() });
-            }
-        }
-        bench.put(Edit::SetSplice {
-            rail: 1,
-            splice: Splice::AtSplitter { mark: "0".into(), uncertainty: "1 mm".into() },
-        });
-        bench.put(Edit::SetSplice {
-            rail: 2,
-            splice: Splice::Joined {
-                mark: "0".into(),
-                mark_before: "200".into(),
-                gap: "0".into(),
-                uncertainty: "0.2".into(),
-            },
-        });
-        bench.put(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.03".into() });
-        bench.put(Edit::SetBench { field: BenchField::TimeBaseUncertainty, text: "0".into() });
-        for (row, wobble) in WOBBLE.iter().enumerate() {
-            let (rail, r) =
-                if row < 6 { (1, 20.0 + 30.0 * row as f64) } else { (2, 10.0 + 30.0 * (row - 6) as f64) };
-            let d = r / 100.0 + if rail == 2 { 2.0 } else { 0.0 };
-            let delay = 2.0 + 3.3356 * d + 0.04 * wobble;
-            let cells = LiteMap::from_iter([
-                (Cell::Rail, rail.to_string()),
-                (Cell::Reading, format!("{r:.2}")),
-                (Cell::TimeBase, "2".to_owned()),
-                (Cell::EdgeA, "0.5".to_owned()),
-                (Cell::EdgeB, text(0.5 + delay / 2.0)),
-            ]);
-            bench.put(Edit::AddRow { row: u32::try_from(row).unwrap() + 1, after: None, cells });
-        }
-        bench
-    }
-
-    fn put(&mut self, edit: Edit) {
-        self.notebook.apply(edit, "").unwrap();
-    }
-
-    fn set(&mut self, row: RowId, cell: Cell, text: &str) {
-        self.put(Edit::SetCell { row, cell, text: text.into() });
-    }
-
-    /// Adds `ns` to the delay of a row.
-    fn late(&mut self, row: RowId, ns: f64) {
-        let held =
-            self.notebook.state().rows.iter().find(|r| r.id == row).unwrap().text(Cell::EdgeB).to_owned();
-        self.set(row, Cell::EdgeB, &text(held.parse::<f64>().unwrap() + ns / 2.0));
-    }
-
-    fn strike(&mut self, rows: impl IntoIterator<Item = RowId>) {
-        rows.into_iter().for_each(|row| self.put(Edit::StrikeRow { row, reason: "test".into() }));
-    }
-
-    fn set_bench(&mut self, field: BenchField, text: &str) {
-        self.put(Edit::SetBench { field, text: text.into() });
-    }
-
-    /// Takes the delays from traces by a fixed level, 0.125 ns too late for every metre, in place of the screen.
-    fn walks(&mut self) {
-        for row in 1..=12 {
-            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
-            let (rail, reading) = (held.text(Cell::Rail), held.text(Cell::Reading));
-            let d = reading.parse::<f64>().unwrap() / 100.0 + if rail == "2" { 2.0 } else { 0.0 };
-            for cell in [Cell::TimeBase, Cell::EdgeA, Cell::EdgeB] {
-                self.set(row, cell, "");
-            }
-            let time = |value: f64| Some(TraceTime { value: text(value), uncertainty: "0.02".into() });
-            let delay = time(2.0 + (3.3356 + 0.125) * d);
-            let delays = vec![TraceDelay { estimator: Estimator::FixedLevel, delay, remarks: Vec::new() }];
-            let traces = Traces { files: vec![kept()], delays, walk: time(0.125 * d) };
-            self.put(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
-        }
-        self.put(Edit::SetEstimator(Estimator::FixedLevel));
-    }
-
-    /// Types the delays that the screen gave, and no uncertainty of them.
-    fn types_bare_delays(&mut self) {
-        for row in 1..=12 {
-            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap().text(Cell::EdgeB);
-            let delay = 2.0 * (held.parse::<f64>().unwrap() - 0.5);
-            for cell in [Cell::TimeBase, Cell::EdgeA, Cell::EdgeB] {
-                self.set(row, cell, "");
-            }
-            self.set(row, Cell::Delay, &text(delay));
-        }
-    }
-
-    /// A grid of 10 × 8 divisions, 100 pixels each, whose middle was marked a fifth of a division too far right.
-    fn bends_a_grid(&mut self) {
-        let corners = [Spot(0, 0), Spot(100_000, 0), Spot(100_000, 80_000), Spot(0, 80_000)];
-        let middle = GridCheck { half_columns: 10, half_rows: 8, at: Spot(52_000, 40_000) };
-        self.put(Edit::SetGrid(Grid { id: 1, columns: 10, rows: 8, corners, checks: vec![middle] }));
-    }
-
-    /// Reads all edges to whole small divisions of a fifth.
-    fn rounds_edges(&mut self) {
-        for row in 1..=12 {
-            let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
-            let edge = held.text(Cell::EdgeB).parse::<f64>().unwrap();
-            self.set(row, Cell::EdgeA, "0.4");
-            self.set(row, Cell::EdgeB, &format!("{:.1}", (edge * 5.0).round() / 5.0));
-        }
-    }
-
-    /// Types a reading to a millionth of a centimetre.
-    fn late_figures(&mut self, row: RowId) {
-        let held = self.notebook.state().rows.iter().find(|r| r.id == row).unwrap();
-        let reading = format!("{}0000", held.text(Cell::Reading));
-        self.set(row, Cell::Reading, &reading);
-    }
-
-    /// Empties every field that states an uncertainty.
-    fn states_nothing(&mut self) {
-        self.set_bench(BenchField::EdgeHalfWidth, "");
-        for rail in [1, 2] {
-            self.put(Edit::SetRail { rail, field: RailField::ReadingUncertainty, text: String::new() });
-        }
-        let uncertainty = String::new();
-        let at_splitter = Splice::AtSplitter { mark: "0".into(), uncertainty: uncertainty.clone() };
-        let meeting =
-            Splice::Joined { mark: "0".into(), mark_before: "200".into(), gap: "0".into(), uncertainty };
-        self.put(Edit::SetSplice { rail: 1, splice: at_splitter });
-        self.put(Edit::SetSplice { rail: 2, splice: meeting });
-    }
-
-    /// Says of all rows that they were read on the first rail, and knows no other.
-    fn has_one_rail(&mut self) {
-        (7..=12).for_each(|row| self.set(row, Cell::Rail, "1"));
-        self.put(Edit::RemoveRail(2));
-    }
-
-    /// The notices: identifier, rows named, rail named.
-    fn noticed(&self) -> Vec<Named> {
-        let notices = analyse(&self.notebook).notices;
-        notices.into_iter().map(|notice| (notice.id, notice.rows, notice.rail)).collect()
-    }
-}
-
-/// A notice by its identifier, the rows that it names, and the rail.
-type Named = (&'static str, Vec<RowId>, Option<RailId>);
-
-fn kept() -> StoredFile {
-    StoredFile { sha256: "0".repeat(64), name: "traces.csv".into(), bytes: 1000 }
-}
-
-/// An error of all delays in proportion to them.
-fn clock(uncertainty: &str) -> Edit {
-    Edit::SetShared(SharedError {
-        id: 900,
-        name: "clock".into(),
-        acts_on: ActsOn::Delays,
-        effect: Effect::Scale,
-        rows: Scope::All,
-        uncertainty: uncertainty.into(),
-        shape: ErrorShape::Normal,
-        degrees_of_freedom: String::new(),
-    })
-}
+use bench::{Bench, clock, text};
 
 /// What a notice names.
 enum Names {
@@ -211,7 +28,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 37] = [
+const CASES: [Case; 41] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -265,6 +82,9 @@ const CASES: [Case; 37] = [
     ("uncertainty_missing", Bench::types_bare_delays, Whole),
     ("rehearsal", |b| b.put(Edit::SetRehearsal(7)), Whole),
     ("walk", Bench::walks, Rows(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])),
+    ("second_pulse", |b| b.flags(&Flag::DoubleEdge { sample: 9 }), Rows(&[3, 7])),
+    ("signal_before", |b| b.flags(&Flag::NotQuiet { sample: 9 }), Rows(&[3, 7])),
+    ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),
     ("few_rows", |b| b.strike(1..=8), Whole),
     (
@@ -359,6 +179,7 @@ const CASES: [Case; 37] = [
         },
         Rows(&[12]),
     ),
+    ("air_left_out", |b| b.set_bench(BenchField::Temperature, "20 ± 80"), Whole),
     ("path_factor", |b| b.put(Edit::SetPath(Path::Mirror)), Whole),
     ("faster_than_light", |b| (1..=12).for_each(|row| b.set(row, Cell::TimeBase, "1.6")), Whole),
     ("scale_off", |b| (1..=12).for_each(|row| b.set(row, Cell::TimeBase, "2.5")), Whole),

@@ -11,8 +11,9 @@ use crate::analysis::rows::Typed;
 use crate::analysis::types::{Part, RowReading};
 use crate::message;
 use crate::notebook::{ActsOn, BenchField, CovarianceOf, Effect, RailField, RowId, Scope, SharedError};
+use crate::quantity::{Unit, in_unit};
 use crate::rail::Source;
-use crate::words::Message;
+use crate::words::{Message, Value};
 
 /// Every notice about the readings, in the order of the page.
 pub(super) fn notices(input: &NoticeInput) -> Vec<Notice> {
@@ -202,7 +203,7 @@ fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
                 "notice-edge_off_screen",
                 n = rows.len(),
                 rows = input.numbers(&rows),
-                width = input.figure(width, 3)
+                width = in_unit(width, Unit::DIVISION, input.context.page.decimal_mark)
             ),
             message!("notice-edge_off_screen-look"),
         )
@@ -282,7 +283,7 @@ fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
 /// Two readings at one place whose delays differ by more than four times their uncertainty.
 fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
     let points = by_distance(input);
-    let mut rows = Vec::new();
+    let mut pairs = Vec::new();
     for pair in points.windows(2) {
         if let [a, b] = pair {
             let u_x = in_quadrature(a.ux.unwrap_or(0.0), b.ux.unwrap_or(0.0));
@@ -290,16 +291,21 @@ fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
             let u_y = in_quadrature(in_quadrature(u_of(a), u_of(b)), slope * u_x);
             let together = (b.x - a.x).abs() <= 2.0 * u_x || a.x == b.x;
             if together && u_y > 0.0 && (b.y - a.y).abs() > 4.0 * u_y {
-                rows.extend([a.row, b.row]);
+                pairs.push([a.row, b.row]);
             }
         }
     }
-    (!rows.is_empty()).then(|| {
+    (!pairs.is_empty()).then(|| {
+        let rows = pairs.concat();
+        let numbers = input.numbers(&rows);
+        let told = numbers
+            .chunks_exact(2)
+            .map(|pair| message!("notice-pair", one = pair[0], other = pair[1]).into());
         Notice::new(
             "disagreeing_places",
             Weight::Look,
             Section::Readings,
-            message!("notice-disagreeing_places", rows = input.numbers(&rows)),
+            message!("notice-disagreeing_places", pairs = Value::All { all: told.collect() }),
             message!("notice-disagreeing_places-look"),
         )
         .of_rows(rows)

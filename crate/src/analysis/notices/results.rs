@@ -3,7 +3,7 @@
 use super::input::NoticeInput;
 use super::repairs;
 use crate::analysis::notice::{Notice, Section, Weight};
-use crate::analysis::origin::Clock;
+use crate::analysis::origin::{Clock, Origin};
 use crate::analysis::speed::C0;
 use crate::analysis::types::{HowEntered, LineAnalysis, Speed};
 use crate::message;
@@ -129,6 +129,20 @@ fn decisive_row(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
     })
 }
 
+/// Uncertainties of the air that reach where its index can't be computed, so that nothing of them is in u(c).
+fn air_left_out(speed: &Speed) -> Option<Notice> {
+    let air = speed.budget.components.iter().find(|component| component.origin == Origin::Air)?;
+    air.u.is_none().then(|| {
+        Notice::new(
+            "air_left_out",
+            Weight::Look,
+            Section::Result,
+            message!("notice-air_left_out"),
+            message!("notice-air_left_out-look"),
+        )
+    })
+}
+
 /// How c lies beside c₀. Something that stretches all delays or all distances alike leaves a straight line, so that nothing
 /// else tells. While the result is sealed, nothing may tell on which side of c₀ it lies.
 fn beside_c0(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
@@ -159,6 +173,7 @@ fn beside_c0(input: &NoticeInput, speed: &Speed) -> Option<Notice> {
 /// Every notice about the speed and what it was taken from.
 pub(super) fn of_speed(input: &NoticeInput, line: &LineAnalysis, speed: &Speed) -> Vec<Notice> {
     let mut all = Vec::new();
+    all.extend(air_left_out(speed));
     all.extend(beside_c0(input, speed));
     let delays = line
         .delay

@@ -3,7 +3,7 @@
 //! An invented bench. A near rail, its ruler counting outwards from the splitter; a middle rail, carried over the other
 //! way round, its ruler counting back towards the splitter; a far rail on the table at the end wall, whose place was
 //! measured with a tape. The joints are known to about a centimetre, and edges are read between the lines of the screen
-//! to a fifth of a small division. One row was read while the carriage still moved, and is struck out.
+//! to a fifth of a small division. In one row an edge was read at the wrong line, and the row is struck out.
 
 use slope_bench::rails::{Joint, Rail, Rig, Stop, Truth};
 
@@ -46,9 +46,9 @@ pub const ENGLISH: Notes = Notes {
     place: "Optics laboratory, door closed",
     edge_reason: "read between the lines, to a fifth of a small division",
     aim: "To find the speed of light from the delay of a pulse over rails of known length.",
-    method: "A pulsed violet diode, split to a fixed detector A and to detector B on the carriage. Both edges were read at half their own height.",
+    method: "The light of a pulsed violet diode was split: one part went to the fixed detector A, the other to detector B on the carriage. Both edges were read at half of their own height.",
     rails: ["near", "middle", "far"],
-    struck: "the carriage was still moving when the edge was read",
+    struck: "edge B was read at the wrong line of the screen",
 };
 
 /// The demo in French.
@@ -62,7 +62,7 @@ pub const FRENCH: Notes = Notes {
     aim: "Déterminer la vitesse de la lumière à partir du retard d’une impulsion le long de rails de longueur connue.",
     method: "Une diode violette pulsée. Une lame séparatrice envoie la lumière vers le détecteur A, fixe, et vers le détecteur B, sur le chariot. Les deux fronts ont été lus à la moitié de leur propre hauteur.",
     rails: ["proche", "central", "éloigné"],
-    struck: "le chariot bougeait encore pendant la lecture du front",
+    struck: "le front B a été lu sur le mauvais trait de l’écran",
 };
 
 /// The demo in every language that has one.
@@ -121,7 +121,7 @@ fn rails([near, middle, far]: [&'static str; 3]) -> Vec<Rail<Ruler>> {
         Rail {
             label: Ruler { name: near, unit: RulerUnit::Centimetre },
             grows: true,
-            span: (0.05, 1.95),
+            span: (0.05, 2.0),
             u_reading: 0.0003,
             u_scale: 0.0002,
             mark: 0.125,
@@ -131,7 +131,7 @@ fn rails([near, middle, far]: [&'static str; 3]) -> Vec<Rail<Ruler>> {
         Rail {
             label: Ruler { name: middle, unit: RulerUnit::Millimetre },
             grows: false,
-            span: (0.02, 1.98),
+            span: (0.0, 2.0),
             u_reading: 0.0003,
             u_scale: 0.0002,
             mark: 2.0,
@@ -181,7 +181,7 @@ pub fn typed_readings_in(notes: &Notes) -> Result<(Notebook, Truth), EditError> 
     let (mut notebook, truth) = described.run(SEED)?;
     let read = notebook.state().rows.iter().find(|row| row.id == STRUCK).map(|row| row.text(Cell::EdgeB));
     if let Some(Ok(number)) = read.map(|text| parse_alone(text, notes.mark, Unit::DIVISION)) {
-        // Read half a division too far while the carriage was still moving.
+        // Read at a line half a division too far.
         let text = described.edge(number + 0.5);
         notebook.apply(Edit::SetCell { row: STRUCK, cell: Cell::EdgeB, text }, "")?;
         notebook.apply(Edit::StrikeRow { row: STRUCK, reason: notes.struck.to_owned() }, "")?;

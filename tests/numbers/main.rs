@@ -21,6 +21,7 @@ mod odrpack;
 mod photo_coverage;
 mod photo_plane;
 mod photo_proposals;
+mod photo_doubts;
 mod rounding;
 mod said_first;
 mod notices;

@@ -20,7 +20,8 @@ use zune_jpeg::JpegDecoder;
 /// What a proposal may be off, divisions.
 const ALLOWED: f64 = 0.1;
 
-fn packed(picture: &Picture) -> Vec<u8> {
+/// A picture after it was packed as JPEG.
+pub fn packed(picture: &Picture) -> Vec<u8> {
     let rgb: Vec<u8> =
         picture.rgba.chunks_exact(4).flat_map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
     let (width, height) = (picture.width.try_into().unwrap(), picture.height.try_into().unwrap());
@@ -30,11 +31,13 @@ fn packed(picture: &Picture) -> Vec<u8> {
     pixels.chunks_exact(3).flat_map(|pixel| [pixel[0], pixel[1], pixel[2], 255]).collect()
 }
 
-fn hint(screen: &Screen) -> Hint {
+/// The grid of a screen, as a person states it.
+pub fn hint(screen: &Screen) -> Hint {
     Hint { columns: screen.columns, rows: screen.rows }
 }
 
-fn of<'a>(bytes: &'a [u8], camera: &Camera) -> Pixels<'a> {
+/// The pixels of a camera's picture.
+pub fn of<'a>(bytes: &'a [u8], camera: &Camera) -> Pixels<'a> {
     Pixels::of(bytes, camera.width, camera.height)
 }
 
@@ -65,7 +68,7 @@ fn forty_screens_by_chance() {
         let camera = Camera { width: 800, height: 600, ..camera };
         let pixels = packed(&camera.photograph(&screen, seed));
         marks += 3;
-        let Ok(found) = propose(of(&pixels, &camera), hint(&screen)) else { continue };
+        let Ok(found) = propose(of(&pixels, &camera), hint(&screen), None) else { continue };
         let (corners, [a, b]) = off(&found, &camera.truth(&screen));
         for off in [corners, a, b] {
             hits += i32::from(off <= ALLOWED);
@@ -92,7 +95,7 @@ fn read(seed: u64) -> Option<Read> {
     let camera = Camera { width: 640, height: 480, ..camera };
     let truth = camera.truth(&screen).separation;
     let pixels = packed(&camera.photograph(&screen, seed));
-    let found = propose(of(&pixels, &camera), hint(&screen)).ok()?;
+    let found = propose(of(&pixels, &camera), hint(&screen), None).ok()?;
     let (corners, [at_a, at_b]) = off(&found, &camera.truth(&screen));
     if corners.max(at_a).max(at_b) > ALLOWED {
         return None;
@@ -163,7 +166,7 @@ fn a_series_like_the_demos() {
     let plane = Plane::fit(&truth.corners, 1.0).unwrap();
     for (seed, (screen, camera, truth)) in (0..).zip(&series) {
         let pixels = packed(&camera.photograph(screen, seed));
-        let found = propose(of(&pixels, camera), hint(screen)).unwrap();
+        let found = propose(of(&pixels, camera), hint(screen), None).unwrap();
         let (corners, [a, b]) = off(&found, truth);
         assert!(corners < 0.03 && a < 0.03 && b < 0.03, "{seed}: {corners} {a} {b}");
         let [a, b] = found.edges.map(|edge| [edge.unwrap().at]);

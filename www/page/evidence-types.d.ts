@@ -4,7 +4,8 @@
  */
 
 import type {
-  Class, Corner, DecimalMark, Detector, Envelope, Given, Known, Layout, Measured, Named, Pair, Proposal, Standing, Value, Wanted,
+  Class, Corner, DecimalMark, Detector, Envelope, Given, Known, Layout, LensChecks, MarkedBefore, Measured, Named, Pair,
+  Proposal, Standing, Value, Wanted,
 } from './worker-types.js';
 
 /** What a promise of the worker's is refused with: `message` is for a person. */
@@ -69,7 +70,11 @@ export interface Calls {
   /** SHA-256 of a text, in hexadecimal digits. */
   digest(text: string): string;
   shrink(file: File): Shrunk;
-  propose(picture: Picture, number: number, columns: number, rows: number): Proposal;
+  propose(picture: Picture, number: number, columns: number, rows: number, before: MarkedBefore | undefined): Proposal;
+  lens_checks(picture: Picture, number: number, corners: Corner[], columns: number, rows: number): LensChecks;
+  follow(
+    picture: Picture, number: number, checks: Corner[], from: Corner[], to: Corner[], columns: number, rows: number,
+  ): Corner[];
   check_series(
     picture: Picture, number: number, corners: Corner[], u_pixels: number, columns: number, rows: number,
   ): Standing;

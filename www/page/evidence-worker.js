@@ -104,8 +104,16 @@ const calls = {
     return { blob, width, height, sha256: await hash(await bytesOf(blob)) };
   },
 
-  async propose(picture, number, columns, rows) {
-    return (await look(picture, number)).propose(columns, rows);
+  async propose(picture, number, columns, rows, before) {
+    return (await look(picture, number)).propose(columns, rows, before);
+  },
+
+  async lens_checks(picture, number, corners, columns, rows) {
+    return (await look(picture, number)).lens_checks(corners, columns, rows);
+  },
+
+  async follow(picture, number, checks, from, to, columns, rows) {
+    return (await look(picture, number)).follow(checks, from, to, columns, rows);
   },
 
   async check_series(picture, number, corners, u_pixels, columns, rows) {

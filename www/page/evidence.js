@@ -5,7 +5,7 @@
 import { EvidenceWorker, inWords, WorkerSlot, reader, refusal } from './worker-slot.js';
 
 /** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, Picture, Shrunk, Thrown, TraceFiles } from './evidence-types.js' */
-/** @import { Corner, Detector, Envelope, Known, Layout, Named, Pair, Proposal, Standing } from './worker-types.js' */
+/** @import { Corner, Detector, Envelope, Known, Layout, LensChecks, MarkedBefore, Named, Pair, Proposal, Standing } from './worker-types.js' */
 /** @import { RailView } from './types.js' */
 
 /** Bytes of a file, at most. */
@@ -115,11 +115,40 @@ export class Evidence {
    * @param {Picture} picture
    * @param {number} columns
    * @param {number} rows
+   * @param {MarkedBefore} [before] a picture of the run that was marked: tells A's edge from B's
    * @returns {Promise<Proposal>}
    */
-  async propose(picture, columns, rows) {
+  async propose(picture, columns, rows, before) {
     checkSize(picture);
-    return this.viewer.ask('propose', picture, this.number(picture), columns, rows);
+    return this.viewer.ask('propose', picture, this.number(picture), columns, rows, before);
+  }
+
+  /**
+   * Crossings for a check of the lens, near corners that a person has put.
+   * @param {Picture} picture
+   * @param {Corner[]} corners
+   * @param {number} columns
+   * @param {number} rows
+   * @returns {Promise<LensChecks>}
+   */
+  async lensChecks(picture, corners, columns, rows) {
+    checkSize(picture);
+    return this.viewer.ask('lens_checks', picture, this.number(picture), corners, columns, rows);
+  }
+
+  /**
+   * What becomes of the checks of a grid whose corners were moved.
+   * @param {Picture} picture
+   * @param {Corner[]} checks
+   * @param {Corner[]} from
+   * @param {Corner[]} to
+   * @param {number} columns
+   * @param {number} rows
+   * @returns {Promise<Corner[]>}
+   */
+  async follow(picture, checks, from, to, columns, rows) {
+    checkSize(picture);
+    return this.viewer.ask('follow', picture, this.number(picture), checks, from, to, columns, rows);
   }
 
   /**

@@ -17,7 +17,7 @@ const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], Arrow
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
 
-/** @typedef {{set: (place: Place) => void, accept: () => void, drop: (place: Place) => void, moved: () => void}} Owner what the owner of the board does */
+/** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: Place) => void, moved: () => void}} Owner what the owner of the board does */
 
 export class Board {
   /** @param {Owner} owner */
@@ -193,7 +193,9 @@ export class Board {
     if (this.trail.length === 0 || !this.sheet?.isOpen()) return;
     event.preventDefault();
     event.stopPropagation();
-    this.putBack(this.trail.pop());
+    const was = this.trail.pop();
+    this.putBack(was);
+    if (was?.kind === 'corner') this.owner.set(was);
   }
 
   /** @param {PixelPoint} to */
@@ -220,7 +222,8 @@ export class Board {
       this.move(point([x + step * arrow[0], y + step * arrow[1]]));
     } else if (pressed === 'Enter') {
       event.preventDefault();
-      this.owner.accept();
+      // A key held down looks at nothing.
+      if (!event.repeat) this.owner.accept();
     } else if (pressed === 'Delete' || pressed === 'Backspace') {
       event.preventDefault();
       this.owner.drop(place);
@@ -270,7 +273,7 @@ class MarkSpot {
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
     const [x, y] = at.map((hundredths) => (hundredths / 100).toLocaleString(say('language'), { useGrouping: false }));
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
-    setText(this.label, `${labelOf(mark)}${state === 'sought' ? '?' : ''}`);
+    setText(this.label, `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
     this.root.style.insetInlineStart = `${at[0] / picture.width}%`;
     this.root.style.insetBlockStart = `${at[1] / picture.height}%`;
   }

@@ -10,7 +10,7 @@ import { say } from './words.js';
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
 /** @import { Named } from './worker-types.js' */
-/** @import { Edit, Picture, RailView, View } from './types.js' */
+/** @import { Edit, Picture, RailView, RowView, View } from './types.js' */
 
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
@@ -51,6 +51,33 @@ export async function takeIn(book, evidence, files, into, progress) {
   const { edits, rows } = placed(book.current(), desk.new_numbers(once.fresh.length), once.fresh, into);
   const done = edits.length > 0 && book.edit({ together: edits });
   return { rows: done ? rows : [], refused, last: taken.every(({ lasts }) => lasts) };
+}
+
+/**
+ * What is to be asked before the first of some pictures goes to a row: it has evidence already, or another reading than the
+ * picture's name tells. Nothing where it may go there.
+ * @param {Book} book
+ * @param {Evidence} evidence
+ * @param {File[]} files
+ * @param {number} into
+ */
+export async function questionFor(book, evidence, files, into) {
+  const { rails, rows } = book.current();
+  const row = rows.find(({ id }) => id === into);
+  const [file] = [...files].sort(byName);
+  if (!row || !file) return '';
+  const { name } = file;
+  const held = book.desk.evidence(into);
+  if (held && (held.kind !== 'picture' || held.picture.a.length > 0)) return say('pictures-replace', { name, n: row.number });
+  const [named] = await evidence.railReadings([name], rails);
+  const { text } = row.cells.reading;
+  if (!named?.reading || text === '' || isReading(row, named.reading)) return '';
+  return say('pictures-other-reading', { name, n: row.number, reading: text });
+}
+
+/** Whether a row has the reading that a name tells. @param {RowView} row @param {string} reading */
+function isReading({ cells: { reading: { text, unit } } }, reading) {
+  return [text, `${text} ${unit}`].includes(reading);
 }
 
 /**
@@ -132,10 +159,9 @@ function placed(view, numbers, taken, into) {
  */
 function waiting({ rows }, { reading, rail }, given) {
   if (!reading) return undefined;
-  const found = rows.find(({ id, state, evidence, cells }) => {
-    const { text, unit } = cells.reading;
-    return evidence === '' && state !== 'struck' && !given.includes(id)
-      && [text, `${text} ${unit}`].includes(reading) && [null, '', cells.rail.text].includes(rail)
+  const found = rows.find((row) => {
+    const { id, state, evidence, cells } = row;
+    return evidence === '' && state !== 'struck' && !given.includes(id) && isReading(row, reading) && [null, '', cells.rail.text].includes(rail)
       && [cells.edge_a, cells.edge_b, cells.delay].every((cell) => cell.text === '');
   });
   return found?.id;

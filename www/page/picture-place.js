@@ -9,7 +9,7 @@ import { Board } from './picture-board.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Place } from './picture-sheet.js' */
+/** @import { Mark, Place } from './picture-sheet.js' */
 
 /** Cells of a row that stand beside its picture. */
 export const FIELDS = /** @type {const} */ (['rail', 'reading', 'time_base']);
@@ -97,12 +97,12 @@ export class Chooser {
   }
 }
 
-/** @typedef {'accept' | 'againA' | 'againB' | 'drop' | 'own' | 'off'} Action */
+/** @typedef {'accept' | 'exchange' | 'againA' | 'againB' | 'drop' | 'own' | 'off'} Action */
 
 /** The open picture, and beside it what is said of it, its row's fields and figures, and what can be done. */
 export class Workplace {
   /**
-   * @param {{press: (action: Action) => void, set: (place: Place) => void, drop: (place: Place) => void,
+   * @param {{press: (action: Action) => void, set: (was: Mark) => void, drop: (place: Place) => void,
    *   moved: () => void, type: (cell: typeof FIELDS[number], text: string) => void}} does
    */
   constructor({ press, set, drop, moved, type }) {
@@ -115,6 +115,8 @@ export class Workplace {
     const button = (/** @type {Action} */ action, /** @type {string} */ text, kind = '') => el('button',
       { type: 'button', id: `picture-${action}`, class: kind, click: () => press(action) }, text);
     this.accept = button('accept', say('pictures-accept'), 'main');
+    this.doubt = el('p', { class: 'hint', id: 'picture-doubt', hidden: true });
+    this.exchange = button('exchange', say('pictures-exchange'));
     this.againA = button('againA', say('pictures-mark-again', { name: say('pictures-marks-a') }));
     this.againB = button('againB', say('pictures-mark-again', { name: say('pictures-marks-b') }));
     this.drop = button('drop', say('pictures-drop-mark'));
@@ -123,9 +125,11 @@ export class Workplace {
     this.shared = el('p', { class: 'hint', id: 'picture-shared', hidden: true });
     const list = el('dl', { class: 'figures', id: 'picture-figures' });
     this.figures = new Figures(list);
-    this.view = el('div', {}, this.board.root, el('p', { class: 'hint' }, say('pictures-how')));
+    // Next to the picture, so that both are in sight while marks are looked at in turn.
+    this.view = el('div', {}, this.board.root, el('div', { class: 'actions' }, this.accept, this.exchange), this.doubt,
+      el('p', { class: 'hint' }, say('pictures-how')));
     this.root = el('div', { class: 'picture-work', hidden: true }, this.view,
-      el('div', {}, this.said, this.problem, el('div', { class: 'actions' }, this.accept),
+      el('div', {}, this.said, this.problem,
         el('div', { class: 'fields' }, ...this.fields.map(({ field }) => field.root)), this.lacks, list, this.shared,
         el('div', { class: 'actions' }, this.againA, this.againB, this.drop, this.own, this.off)));
   }

@@ -3,18 +3,20 @@
  * corner marks of the picture before serve a series from a fixed camera, which is checked for each picture.
  */
 import { messageOf } from './core.js';
-import { corners, edgeMarks, gridMarks, proposedEdges, proposedGrid, Sheet } from './picture-sheet.js';
+import { keptFile } from './file-store.js';
+import { corners, edgeMarks, gridMarks, point, proposedEdges, proposedGrid, Sheet } from './picture-sheet.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
-/** @import { Proposal, Standing } from './worker-types.js' */
+/** @import { MarkedBefore, Proposal, Standing } from './worker-types.js' */
 /** @import { EvidenceView, Grid, Picture } from './types.js' */
 
 /** Standard uncertainty of a mark by which it is judged whether a camera moved, pixels. */
 const U_PIXELS = 1;
 
 /** @typedef {{found: Proposal | undefined, refusal: string}} Answer */
+/** @typedef {Extract<EvidenceView, {kind: 'picture'}>} PictureEvidence */
 /** @typedef {{grid: Grid, number: number}} Series a grid of the notebook, and the number of the row it was marked on */
 
 /**
@@ -35,7 +37,7 @@ export function isMarked({ a, b }) {
 /**
  * The marks of the notebook.
  * @param {number} row
- * @param {Extract<EvidenceView, {kind: 'picture'}>} evidence
+ * @param {PictureEvidence} evidence
  */
 export function takenSheet(row, { picture, grid }) {
   if (!grid || !isMarked(picture)) return undefined;
@@ -61,11 +63,28 @@ export function seriesFor(book, { width, height }) {
   return undefined;
 }
 
+/**
+ * The marked picture next before a row, or else after it: it tells A's edge from B's.
+ * @param {Book} book
+ * @param {number} row
+ */
+export function markedNear(book, row) {
+  /** @type {PictureEvidence | undefined} */
+  let near;
+  let isBefore = true;
+  for (const { id, evidence: kind } of book.view.rows) {
+    if (id === row) isBefore = false;
+    const evidence = kind === 'picture' && id !== row ? pictureOf(book, id) : undefined;
+    if (evidence?.grid && isMarked(evidence.picture) && (isBefore || !near)) near = evidence;
+  }
+  return near;
+}
+
 export class Proposer {
   /** @param {Evidence} evidence */
   constructor(evidence) {
     this.evidence = evidence;
-    /** What was found on a picture, by its hash and the size of its grid. @type {Map<string, Answer>} */
+    /** What was found on a picture, by its hash and the size of its grid, with what told A from B. @type {Map<string, Answer & {by: string}>} */
     this.known = new Map();
   }
 
@@ -76,16 +95,19 @@ export class Proposer {
    * @param {Blob} blob
    * @param {{columns: number, rows: number}} size of a grid that is new
    * @param {Series | undefined} series
+   * @param {PictureEvidence | undefined} marked a picture that tells A's edge from B's
    */
-  async propose(row, picture, blob, size, series) {
+  async propose(row, picture, blob, size, series, marked) {
+    const before = marked && await this.before(marked);
     const standing = series && await this.standing(blob, series.grid);
     const serves = series !== undefined && (standing === undefined || standing.holds);
     const { columns, rows } = serves ? series.grid : size;
-    const { found, refusal } = await this.found(picture, blob, columns, rows);
+    const { found, refusal } = await this.found(picture, blob, columns, rows, before);
     const edges = proposedEdges(found, picture);
     const said = [
       ...(series ? [gridText(standing, series.number)] : []),
       refusal ? say('pictures-not-found', { why: refusal }) : say('pictures-proposed'),
+      ...(found?.doubts ?? []).map((doubt) => say(`pictures-doubts-${doubt}`)),
       ...(refusal ? [] : edges.filter(({ state }) => state === 'sought')
         .map(({ kind }) => say('pictures-no-edge', { name: say(`pictures-marks-${kind}`) }))),
     ];
@@ -111,26 +133,47 @@ export class Proposer {
   }
 
   /**
+   * What was found on a marked picture, with its marks; nothing where it is not at hand.
+   * @param {PictureEvidence} marked
+   * @returns {Promise<MarkedBefore | undefined>}
+   */
+  async before({ picture, grid }) {
+    const [a, b] = [picture.a[0], picture.b[0]];
+    if (!grid || !a || !b) return undefined;
+    const { columns, rows } = grid;
+    let edges = this.known.get(keyOf(picture, columns, rows))?.found?.edges;
+    if (!edges) {
+      const kept = await keptFile(picture.file.sha256).catch(() => undefined);
+      edges = kept && (await this.found(picture, kept.blob, columns, rows)).found?.edges;
+    }
+    return edges && { edges, a: point(a), b: point(b) };
+  }
+
+  /**
    * @param {Picture} picture
    * @param {Blob} blob
    * @param {number} columns
    * @param {number} rows
+   * @param {MarkedBefore} [before]
    * @returns {Promise<Answer>}
    */
-  async found({ file }, blob, columns, rows) {
-    const key = `${file.sha256} ${columns} ${rows}`;
-    const known = this.known.get(key);
-    if (known) return known;
-    /** @type {Answer} */
-    let proposal;
+  async found(picture, blob, columns, rows, before) {
+    const by = JSON.stringify(before ?? null);
+    const known = this.known.get(keyOf(picture, columns, rows));
+    if (known?.by === by) return known;
     try {
-      proposal = { found: await this.evidence.propose(blob, columns, rows), refusal: '' };
+      const answer = { found: await this.evidence.propose(blob, columns, rows, before), refusal: '', by };
+      this.known.set(keyOf(picture, columns, rows), answer);
+      return answer;
     } catch (error) {
       return { found: undefined, refusal: messageOf(error) };
     }
-    this.known.set(key, proposal);
-    return proposal;
   }
+}
+
+/** @param {Picture} picture @param {number} columns @param {number} rows */
+function keyOf({ file }, columns, rows) {
+  return `${file.sha256} ${columns} ${rows}`;
 }
 
 /**

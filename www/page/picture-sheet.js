@@ -3,16 +3,17 @@
  * accept. Nothing here is computed but pixels to hundredths of a pixel.
  */
 
-/** @import { Corner, PixelPoint, Proposal } from './worker-types.js' */
-/** @import { Grid, Picture, Spot } from './types.js' */
+/** @import { Corner, LensChecks, PixelPoint, Proposal } from './worker-types.js' */
+/** @import { Grid, GridCheck, Picture, Spot } from './types.js' */
 
 /** Which mark: a corner, a check of the grid, or a repeat of an edge, by its place in its list.
  * @typedef {'corner' | 'check' | 'a' | 'b'} Kind */
 /** @typedef {{kind: Kind, index: number}} Place */
 /**
- * - `proposed`: found by the worker. `sought`: not found, so it stands anywhere. `set`: put there by a person.
+ * - `proposed`: found by the worker. `doubted`: found, and to be looked at before it is taken; then it is `looked`.
+ * - `sought`: not found, so it stands anywhere. `set`: put there by a person.
  * - `taken`: in the notebook.
- * @typedef {'proposed' | 'sought' | 'set' | 'taken'} State
+ * @typedef {'proposed' | 'doubted' | 'looked' | 'sought' | 'set' | 'taken'} State
  */
 /** @typedef {{kind: Kind, index: number, at: Spot, state: State, half?: [number, number]}} Mark half: of a check */
 
@@ -74,6 +75,28 @@ export class Sheet {
     return this.marks.filter(({ state }) => state === 'sought');
   }
 
+  /** Marks that a person has yet to look at. */
+  doubted() {
+    return this.marks.filter(({ state }) => state === 'doubted');
+  }
+
+  /** Gives the edges each other's names. */
+  exchange() {
+    for (const mark of this.marks) {
+      if (mark.kind === 'a' || mark.kind === 'b') mark.kind = mark.kind === 'a' ? 'b' : 'a';
+    }
+    this.marks.sort((one, other) => Number(one.kind === 'b') - Number(other.kind === 'b'));
+  }
+
+  /** Puts checks that go with the corners in place of those that nobody set. @param {LensChecks | undefined} found */
+  layChecks(found) {
+    const kept = this.marks.filter(({ kind, state }) => kind !== 'check' || state === 'set');
+    const isFree = (/** @type {Mark} */ { index }) => !kept.some((mark) => mark.kind === 'check' && mark.index === index);
+    const checks = checkMarks(found?.seen ?? [], this, found?.is_doubted ?? false).filter(isFree);
+    const edges = kept.findIndex(({ kind }) => kind === 'a');
+    this.marks = [...kept.slice(0, edges), ...checks, ...kept.slice(edges)];
+  }
+
   /** Takes a mark away; those of its kind are counted anew. @param {Mark} mark */
   remove(mark) {
     this.marks = this.marks.filter((other) => other !== mark);
@@ -126,6 +149,16 @@ export function corners({ columns, rows, corners: spots }) {
   });
 }
 
+/** The checks of a grid, likewise. @param {Grid} grid @returns {Corner[]} */
+export function checkPlaces({ checks = [] }) {
+  return checks.map(({ at, half_columns, half_rows }) => ({ at: point(at), column: half_columns / 2, row: half_rows / 2 }));
+}
+
+/** Checks as they go into the notebook. @param {Corner[]} checks @param {Picture} picture @returns {GridCheck[]} */
+export function gridChecks(checks, picture) {
+  return checks.map(({ at, column, row }) => ({ half_columns: 2 * column, half_rows: 2 * row, at: spot(at, picture) }));
+}
+
 /**
  * The marks of a grid of the notebook.
  * @param {Grid} grid
@@ -163,12 +196,31 @@ export function proposedGrid(found, picture) {
     return anywhere.map(([x = 0, y = 0], index) => (
       { kind: 'corner', index, at: spot({ x: x * width, y: y * height }, picture), state: 'sought' }));
   }
+  const { is_doubted, corners: [, right] } = found;
   return [
     ...found.corners.map(({ at }, index) => /** @type {Mark} */ (
-      { kind: 'corner', index, at: spot(at, picture), state: 'proposed' })),
-    ...[found.centre, ...found.sides].map(({ at, column, row }, index) => /** @type {Mark} */ (
-      { kind: 'check', index, at: spot(at, picture), state: 'proposed', half: [2 * column, 2 * row] })),
+      { kind: 'corner', index, at: spot(at, picture), state: stateOf(is_doubted) })),
+    ...checkMarks([found.centre, ...found.sides], { picture, columns: right.column }, is_doubted),
   ];
+}
+
+/**
+ * Checks that were found; each of the three has its number.
+ * @param {Corner[]} checks
+ * @param {{picture: Picture, columns: number}} on
+ * @param {boolean} isDoubted
+ * @returns {Mark[]}
+ */
+function checkMarks(checks, { picture, columns }, isDoubted) {
+  return checks.map(({ at, column, row }) => ({
+    kind: 'check', index: column === 0 ? 1 : column === columns ? 2 : 0, at: spot(at, picture),
+    state: stateOf(isDoubted), half: [2 * column, 2 * row],
+  }));
+}
+
+/** @param {boolean} isDoubted @returns {State} of a mark that was found */
+function stateOf(isDoubted) {
+  return isDoubted ? 'doubted' : 'proposed';
 }
 
 /**
@@ -179,10 +231,10 @@ export function proposedGrid(found, picture) {
  */
 export function proposedEdges(found, picture) {
   return (/** @type {const} */ (['a', 'b'])).map((kind, which) => {
-    const at = found?.edges[which]?.at;
+    const edge = found?.edges[which];
     const { width, height } = picture;
-    return at
-      ? { kind, index: 0, at: spot(at, picture), state: 'proposed' }
+    return edge
+      ? { kind, index: 0, at: spot(edge.at, picture), state: stateOf(edge.is_doubted) }
       : { kind, index: 0, at: spot({ x: width * (0.4 + 0.2 * which), y: height / 2 }, picture), state: 'sought' };
   });
 }

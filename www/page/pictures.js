@@ -6,10 +6,11 @@ import { keptFile } from './file-store.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { reveal } from './leaves.js';
 import { nameOf } from './picture-board.js';
+import { Checks } from './picture-checks.js';
 import { gridMarks } from './picture-sheet.js';
-import { takeIn } from './picture-intake.js';
+import { questionFor, takeIn } from './picture-intake.js';
 import { Chooser, IntakeBox, Workplace } from './picture-place.js';
-import { isMarked, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
+import { isMarked, markedNear, pictureOf, Proposer, seriesFor, takenSheet } from './picture-series.js';
 import { inWords, say, tell } from './words.js';
 import { toast } from './toast.js';
 import { undo } from './undone.js';
@@ -17,7 +18,7 @@ import { undo } from './undone.js';
 /** @import { Book } from './book.js' */
 /** @import { Evidence } from './evidence.js' */
 /** @import { Action } from './picture-place.js' */
-/** @import { Place } from './picture-sheet.js' */
+/** @import { Mark, Place } from './picture-sheet.js' */
 /** @import { Cell, Edit, RowView, View } from './types.js' */
 
 /** How long the picture has been out of sight when its pixels are let go, ms. */
@@ -38,7 +39,7 @@ export class Pictures {
     this.held = [];
     this.inSight = false;
     this.busy = false;
-    /** The picture on the board; `rests` while its pixels are let go. @type {{sha256: string, bitmap: ImageBitmap | undefined, rests?: boolean} | undefined} */
+    /** The picture on the board; `rests` while its pixels are let go. @type {{sha256: string, blob: Blob | undefined, bitmap: ImageBitmap | undefined, rests?: boolean} | undefined} */
     this.seen = undefined;
     this.timer = 0;
     this.intake = new IntakeBox(book, {
@@ -47,7 +48,7 @@ export class Pictures {
     this.chooser = new Chooser((row) => void this.open(row));
     this.place = new Workplace({
       press: (action) => this.press(action),
-      set: (place) => this.set(place),
+      set: (was) => this.set(was),
       drop: (place) => this.drop(place),
       moved: () => this.tellState(),
       type: (cell, text) => {
@@ -55,6 +56,9 @@ export class Pictures {
       },
     });
     this.board = this.place.board;
+    this.checks = new Checks(book, evidence, this.board, {
+      blob: () => this.seen?.blob, isProposed: () => this.isProposed(), say: (text) => this.place.say([text]),
+    });
     const written = (/** @type {Node} */ part) => el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, part);
     byId('pictures').append(el('h3', {}, say('pictures-title')), el('p', { class: 'hint' }, say('pictures-hint')), written(this.intake.fields),
       this.intake.status, this.intake.refused, this.chooser.root, written(this.place.root));
@@ -73,7 +77,7 @@ export class Pictures {
   /** @param {Action} action */
   press(action) {
     const does = {
-      accept: () => this.accept(), againA: () => this.again('a'), againB: () => this.again('b'),
+      accept: () => this.accept(), exchange: () => this.exchange(), againA: () => this.again('a'), againB: () => this.again('b'),
       drop: () => this.drop(this.board.active), own: () => this.ownCorners(), off: () => this.takeOff(),
     };
     void does[action]();
@@ -90,10 +94,16 @@ export class Pictures {
   /**
    * Takes pictures in, and opens the first.
    * @param {File[]} files
-   * @param {number | undefined} into
+   * @param {number | undefined} into the row for the first of them
+   * @param {boolean} [isSure] that row is to get it whatever it has
    */
-  async take(files, into) {
+  async take(files, into, isSure = false) {
     if (files.length === 0 || this.book.readOnly) return;
+    const question = into === undefined || isSure ? '' : await questionFor(this.book, this.evidence, files, into);
+    if (question) {
+      toast(question, { label: say('pictures-use-it'), run: () => void this.take(files, into, true) });
+      return;
+    }
     reveal(byId('pictures'));
     byId('pictures').scrollIntoView({ block: 'nearest' });
     const { rows, refused, last } = await takeIn(this.book, this.evidence, files, into, (done, all) => {
@@ -204,7 +214,7 @@ export class Pictures {
       return;
     }
     this.seen?.bitmap?.close();
-    this.seen = { sha256: picture.file.sha256, bitmap };
+    this.seen = { sha256: picture.file.sha256, blob: kept?.blob, bitmap };
     setHidden(this.place.root, false);
     await this.lay(row, kept?.blob, turn);
   }
@@ -235,7 +245,8 @@ export class Pictures {
     } else {
       this.busy = true;
       this.place.say([say('pictures-loading')]);
-      const { sheet, said } = await this.proposer.propose(row, picture, blob, this.intake.size(), seriesFor(this.book, picture));
+      const { sheet, said } = await this.proposer.propose(
+        row, picture, blob, this.intake.size(), seriesFor(this.book, picture), markedNear(this.book, row));
       if (turn !== this.turn) return;
       this.busy = false;
       this.board.show(sheet, bitmap);
@@ -310,7 +321,11 @@ export class Pictures {
     setText(this.place.accept, open ? say('pictures-accept') : say('pictures-next'));
     setHidden(this.place.accept, !open && this.nextOpen() === undefined);
     setAttribute(this.place.accept, 'aria-disabled', this.busy ? 'true' : undefined);
-    if (sheet && this.isProposed()) setOptional(this.place.problem, tell(problem));
+    const isProposed = sheet !== undefined && this.isProposed();
+    const doubted = isProposed ? sheet.doubted().length : 0;
+    setOptional(this.place.doubt, doubted > 0 ? say('pictures-doubted', { n: doubted }) : '');
+    setHidden(this.place.exchange, !isProposed || this.busy);
+    if (isProposed) setOptional(this.place.problem, tell(problem));
     const { kind } = this.board.active;
     const repeats = sheet?.spots(kind).length ?? 0;
     setHidden(this.place.drop, !(kind === 'a' || kind === 'b') || repeats < 2);
@@ -339,14 +354,18 @@ export class Pictures {
   /** Takes the marks into the notebook, and opens the next picture. */
   async accept() {
     const { book, row } = this;
-    const { sheet, problem } = this.board;
     if (this.busy || row === undefined) return;
+    if (this.isProposed()) await this.checks.following;
+    if (this.busy || row !== this.row) return;
+    const { sheet, problem } = this.board;
     /** @type {string[]} */
     let said = [];
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
       if (sought.length > 0) return toast(say('pictures-still-sought', { names: { all: sought.map((mark) => nameOf(mark)) } }));
       if (problem) return toast(say('pictures-grid-wrong', { why: problem }));
+      const [doubted] = sheet.doubted();
+      if (doubted) return this.lookAt(doubted);
       if (sheet.gridId === 0) sheet.gridId = this.book.newNumber();
       const edits = [...this.takenFromBefore(row), ...(sheet.hasOwnGrid() ? [{ set_grid: sheet.grid() }] : []),
         { set_evidence: { row, evidence: { picture: sheet.edges() } } }];
@@ -365,6 +384,22 @@ export class Pictures {
     return undefined;
   }
 
+  /** Shows a mark that is in doubt through the lens. @param {Mark} mark */
+  lookAt(mark) {
+    mark.state = 'looked';
+    this.board.focus(mark);
+    for (const part of [this.place.accept, this.board.root]) part.scrollIntoView({ block: 'nearest' });
+  }
+
+  /** Gives the proposed edges each other's names. */
+  exchange() {
+    const sheet = this.sheet();
+    if (!sheet || !this.isProposed()) return;
+    sheet.exchange();
+    this.board.trail = [];
+    this.board.redraw();
+  }
+
   /** What the row's empty cells go on with from the rows before. @param {number} row @returns {Edit[]} */
   takenFromBefore(row) {
     const cells = this.book.view.rows.find(({ id }) => id === row)?.cells;
@@ -375,15 +410,25 @@ export class Pictures {
     });
   }
 
-  /** A mark was let go: a mark of the notebook follows at once. @param {Place} place */
-  set({ kind, index }) {
+  /** A mark was let go: a mark of the notebook follows at once, and checks go with the corners. @param {Mark} was */
+  set(was) {
     const { book, row } = this;
+    const { kind } = was;
     const sheet = this.sheet();
-    const mark = sheet?.mark({ kind, index });
-    if (!sheet || !mark || row === undefined || (this.isProposed() && mark.state !== 'taken')) return;
+    const mark = sheet?.mark(was);
+    if (!sheet || !mark || row === undefined) return;
+    if (this.isProposed() && mark.state !== 'taken') {
+      if (kind === 'corner') this.checks.find(sheet);
+      return;
+    }
     mark.state = 'taken';
-    if (kind === 'corner' || kind === 'check') book.edit({ set_grid: sheet.grid() });
-    else book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
+    if (kind === 'corner' || kind === 'check') {
+      const grid = sheet.grid();
+      book.edit({ set_grid: grid });
+      if (kind === 'corner') this.checks.follow(sheet, grid, was);
+    } else {
+      book.edit({ set_evidence: { row, evidence: { picture: sheet.settled() } } });
+    }
   }
 
   /** Offers one more mark of an edge; it counts once it was moved. @param {'a' | 'b'} kind */

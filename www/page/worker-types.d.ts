@@ -140,6 +140,9 @@ export type Detector = "A" | "B";
  * what is read back is told in the same words. */
 export type Digits = string;
 
+/** Why a proposal is to be looked at before it is taken. */
+export type Doubt = "lines" | "border" | "cut" | "turned" | "edge" | "meet" | "order";
+
 /** Baseline, levels and places to draw over a trace: times in ns, levels in V as on the trace. */
 export type Drawn = {
 /** From and to of the quiet part. */
@@ -264,8 +267,25 @@ start: number | null,
 /** What the file says beside the samples. */
 settings: Array<FileSetting>, };
 
+/** Crossings seen near the plane of corners that a person has put. */
+export type LensChecks = {
+/** Those of the middle, the left and the right side that are seen. */
+seen: Array<Corner>,
+/** Whether they are to be looked at before they are taken: too few of the grid's lines are seen there, or they go on
+ * beyond it. */
+is_doubted: boolean, };
+
 /** Where the fixed level comes from. */
 export type LevelOf = "pair" | "run" | "stated";
+
+/** A picture on which a person has marked both edges, with what was found on it. */
+export type MarkedBefore = {
+/** The edges found. */
+edges: [ProposedEdge | null, ProposedEdge | null],
+/** A mark on edge A. */
+a: PixelPoint,
+/** A mark on edge B. */
+b: PixelPoint, };
 
 /** What is found of a pair, with the words of what is refused. Fields as in [`trace::Measured`]. */
 export type Measured = { outcomes: Array<Outcome>, level: number | null, walk: [number, number] | null, sides: [Side, Side],
@@ -318,8 +338,13 @@ centre: Corner,
 sides: [Corner, Corner],
 /** How sure the corners are, 0 to 1: the share of the grid's lines that was seen. */
 confidence: number,
-/** The edges, the earlier one first: A's, where light reaches A first. None where no trace with an edge was found. */
-edges: [ProposedEdge | null, ProposedEdge | null], };
+/** Whether corners and checks are to be looked at before they are taken. */
+is_doubted: boolean,
+/** The edges of A and of B, where a picture before tells them apart; else the earlier one first. None where no trace
+ * with an edge was found. */
+edges: [ProposedEdge | null, ProposedEdge | null],
+/** Why the grid or an edge is in doubt. */
+doubts: Array<Doubt>, };
 
 /** An edge proposed. */
 export type ProposedEdge = {
@@ -331,8 +356,12 @@ divisions: [number, number],
 base: number,
 /** Row of its peak, divisions. */
 peak: number,
+/** The trace's colour over the ground: red, green and blue. */
+colour: [number, number, number],
 /** From 0, a guess, to 1. */
-confidence: number, };
+confidence: number,
+/** Whether it is to be looked at before it is taken. */
+is_doubted: boolean, };
 
 /** Which trace is refused, and why. */
 export type Refused = {

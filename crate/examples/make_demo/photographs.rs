@@ -171,7 +171,7 @@ fn encoded(rgba: &[u8], width: usize, height: usize) -> Result<Vec<u8>, Box<dyn 
 fn proposed(jpeg: &[u8], width: usize, height: usize) -> Result<Proposal, Box<dyn Error>> {
     let options = DecoderOptions::default().jpeg_set_out_colorspace(ColorSpace::RGBA);
     let rgba = JpegDecoder::new_with_options(ZCursor::new(jpeg), options).decode()?;
-    Ok(propose(Pixels::of(&rgba, width, height), Hint { columns: 10, rows: 8 })?)
+    Ok(propose(Pixels::of(&rgba, width, height), Hint { columns: 10, rows: 8 }, None)?)
 }
 
 /// Where a hand puts a mark: off by up to 0.8 px either way, and on the next half of a pixel; its standard uncertainty

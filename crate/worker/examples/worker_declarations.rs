@@ -2,7 +2,7 @@
 //! output.
 
 use slope_evidence::border::{Declarations, Thrown};
-use slope_evidence::photo::Proposal;
+use slope_evidence::photo::{LensChecks, MarkedBefore, Proposal};
 use slope_evidence::trace::{Envelope, Layout, Named, Pair};
 use slope_evidence::words::Value;
 use slope_worker::class::{Class, Given};
@@ -23,6 +23,8 @@ fn main() {
     .with::<Envelope>()
     .with::<Size>()
     .with::<Proposal>()
+    .with::<MarkedBefore>()
+    .with::<LensChecks>()
     .with::<Standing>()
     .with::<Given>()
     .with::<Class>()

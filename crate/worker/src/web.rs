@@ -4,7 +4,7 @@
 use js_sys::{Array, Uint8Array};
 use slope_archive::Entry;
 use slope_evidence::border::{from_js, thrown, to_js};
-use slope_evidence::photo::{self, Corner, Hint, Plane, Shrinking};
+use slope_evidence::photo::{self, Corner, Hint, MarkedBefore, Plane, Shrinking};
 use slope_evidence::stored;
 use slope_evidence::trace::{self, DecimalMark, Detector, Layout};
 use wasm_bindgen::prelude::*;
@@ -201,14 +201,55 @@ impl Look {
         self.0.add(band);
     }
 
-    /// Marks proposed for it.
+    /// Marks proposed for it; a picture of the run that was marked before tells A's edge from B's.
     ///
     /// # Errors
-    /// `{kind: "propose", message}`.
+    /// `{kind: "propose" | "asked", message}`.
     #[wasm_bindgen(unchecked_return_type = "Types.Proposal")]
-    pub fn propose(&self, columns: u32, rows: u32) -> Result<JsValue, JsValue> {
-        photo::propose_on(&self.0, Hint { columns, rows })
+    pub fn propose(
+        &self,
+        columns: u32,
+        rows: u32,
+        #[wasm_bindgen(unchecked_param_type = "Types.MarkedBefore | undefined")] before: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let before: Option<MarkedBefore> = from_js(before, "asked")?;
+        photo::propose_on(&self.0, Hint { columns, rows }, before.as_ref())
             .map(|proposal| to_js(&proposal))
+            .map_err(|error| thrown("propose", error.message()))
+    }
+
+    /// Crossings for a check of the lens, near corners (a list) that a person has put.
+    ///
+    /// # Errors
+    /// `{kind: "plane", message}` where the marks fix no plane, `{kind: "propose" | "asked", message}`.
+    #[wasm_bindgen(unchecked_return_type = "Types.LensChecks")]
+    pub fn lens_checks(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Types.Corner[]")] corners: JsValue,
+        columns: u32,
+        rows: u32,
+    ) -> Result<JsValue, JsValue> {
+        photo::lens_checks(&plane(corners)?, &self.0, Hint { columns, rows })
+            .map(|checks| to_js(&checks))
+            .map_err(|error| thrown("propose", error.message()))
+    }
+
+    /// What becomes of the checks (a list) of a grid whose corners were moved from some places to others.
+    ///
+    /// # Errors
+    /// As [`Self::lens_checks`].
+    #[wasm_bindgen(unchecked_return_type = "Types.Corner[]")]
+    pub fn follow(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Types.Corner[]")] checks: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "Types.Corner[]")] from: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "Types.Corner[]")] to: JsValue,
+        columns: u32,
+        rows: u32,
+    ) -> Result<JsValue, JsValue> {
+        let checks: Vec<Corner> = from_js(checks, "asked")?;
+        photo::follow(&checks, &plane(from)?, &plane(to)?, &self.0, Hint { columns, rows })
+            .map(|checks| to_js(&checks))
             .map_err(|error| thrown("propose", error.message()))
     }
 
@@ -230,6 +271,12 @@ impl Look {
             .map_err(|error| thrown("propose", error.message()))?;
         Ok(to_js(&Standing::of(&standing, u_pixels)))
     }
+}
+
+/// The plane of corners, whose uncertainty is of no matter.
+fn plane(corners: JsValue) -> Result<Plane, JsValue> {
+    let corners: Vec<Corner> = from_js(corners, "asked")?;
+    Plane::fit(&corners, 0.0).map_err(|error| thrown("plane", error.message()))
 }
 
 /// One trace file that holds both traces, or A's and B's.

@@ -10,7 +10,7 @@ use crate::bench::describe_rail;
 use crate::looks::is_drawn;
 use crate::names;
 use crate::page::{Page, Stage, eventually};
-use crate::pictures::{BOARD, choose, is_proposed, series};
+use crate::pictures::{BOARD, choose, is_proposed, look_and_accept, series};
 use crate::traces;
 
 /// Whether the page has swept, or found that it may not.
@@ -117,7 +117,7 @@ pub fn without_a_database_it_says_so(stage: &Stage) -> Result<()> {
     let told = page.reads("#picture-status", "keeps no files")?;
     ensure!(told.contains("Download the bundle"), "what to do is not said: {told:?}");
     page.fill("Time per division", "2")?;
-    page.click("Accept the marks")?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
     page.sees(names::ROWS_USED, &names::rows_used(1, 1))?;
 
     traces::choose_run(&page, 2)?;

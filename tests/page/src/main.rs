@@ -47,7 +47,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 106] = [
+const TESTS: [(&str, Test); 108] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -132,6 +132,8 @@ const TESTS: [(&str, Test); 106] = [
     ("trials_do_without_workers", uncertainty::trials_do_without_workers),
     ("pictures_give_c", pictures::pictures_give_c),
     ("marks_are_moved", pictures::marks_are_moved),
+    ("doubted_marks_are_looked_at", pictures::doubted_marks_are_looked_at),
+    ("checks_go_with_corners", pictures::checks_go_with_corners),
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),

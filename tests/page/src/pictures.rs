@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use jpeg_encoder::{ColorType, Encoder};
-use serde_json::json;
+use serde_json::{Value, json};
 
 use slope_bench::screen::{Camera, Shot, demo_series};
 use slope_of_light::analysis::analyse;
@@ -38,6 +38,11 @@ const ACCEPT: &str = "#picture-accept";
 const COUNT: &str = "#picture-count";
 const PROBLEM: &str = "#picture-problem";
 const REFUSED: &str = "#picture-refused";
+const SAID: &str = "#picture-said";
+const DOUBT: &str = "#picture-doubt";
+/// How far to the right a mark stands, pixels; nothing where there is none.
+const PLACE: &str =
+    "return Number(document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`)?.ariaValueNow ?? NaN)";
 /// Puts the focus on a mark without moving it.
 const FOCUS: &str = "document.querySelector(`.spot[aria-label=\"${arguments[0]}\"]`).focus()";
 /// The open picture.
@@ -56,7 +61,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     is_proposed(&page, 0)?;
     ensure!(page.cell("Rail", 2)? == "Hall", "the rail in the file's name is not taken");
     page.fill("Time per division", TIME_BASE)?;
-    page.click("Accept the marks")?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
     for row in 1..MARKS.len() {
         is_proposed(&page, row)?;
         page.press(Key::Enter)?;
@@ -118,7 +123,8 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
     eventually("the mark has moved", || page.browser.run(place, vec![]), |now| *now != before)?;
     page.press_with_control('z')?;
     eventually("the mark is back", || page.browser.run(place, vec![]), |now| *now == before)?;
-    for row in 0..3 {
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
+    for row in 1..3 {
         is_proposed(&page, row)?;
         page.press(Key::Enter)?;
         marked(&page, row + 1)?;
@@ -133,9 +139,11 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
         || Ok([delay(1)?, delay(2)?]),
         |now| now[0] != before[0] && now[1] != before[1],
     )?;
-    page.click("Undo")?;
-    page.click("Undo")?;
-    page.click("Undo")?;
+    // The check on the side of that corner lies on no crossing any more.
+    page.reads(SAID, "checks of the lens went with the corners")?;
+    for _ in 0..4 {
+        page.click("Undo")?;
+    }
     eventually("all rows are back", || Ok([delay(1)?, delay(2)?]), |now| *now == before)?;
     page.click("Edge B")?;
     page.browser.press(&[Key::Alt.into()], [Key::Left.into()])?;
@@ -180,7 +188,7 @@ pub fn pictures_rest(stage: &Stage) -> Result<()> {
     is_proposed(&page, 0)?;
     page.fill("Time per division", TIME_BASE)?;
     rests(&page)?;
-    page.click("Accept the marks")?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
     is_proposed(&page, 1)?;
     rests(&page)?;
     let lens = || page.browser.run("return document.querySelector('.board-lens').toDataURL()", vec![]);
@@ -263,9 +271,130 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
         }
         page.press_with_control('z')?;
     }
-    page.click("Accept the marks")?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
     marked(&page, 1)?;
     page.is_saved()
+}
+
+/// What is in doubt is said in words, shown on its mark and read out, and looked at before it is accepted: mark after mark,
+/// none by the same press as the next. A mark that is moved was looked at. On the first photograph nothing tells A from B;
+/// on those after it the marks before do.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn doubted_marks_are_looked_at(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 2)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    page.reads(SAID, "which edge is A’s")?;
+    // A grid of other divisions than were stated: its lines go on beyond the marks.
+    page.fill("Divisions across the grid", "9")?;
+    page.reads(SAID, "lines go on beyond it")?;
+    page.reads(DOUBT, "9 marks are in doubt")?;
+    load_checker(&page)?;
+    for scheme in ["light", "dark"] {
+        page.wear(scheme)?;
+        unbroken(&page).with_context(|| format!("with marks in doubt, {scheme}"))?;
+    }
+    // The one that is moved is passed over; the checks are found anew beside it.
+    page.browser.run(FOCUS, vec![json!("Upper left corner")])?;
+    page.browser.press(&[Key::Shift.into()], [Key::Right.into()])?;
+    page.reads(DOUBT, "8 marks are in doubt")?;
+    look_and_accept(
+        &page,
+        &[
+            "Upper right corner",
+            "Lower right corner",
+            "Lower left corner",
+            "Grid crossing 1, a check of the lens",
+            "Grid crossing 2, a check of the lens",
+            "Grid crossing 3, a check of the lens",
+            "Edge A",
+            "Edge B",
+        ],
+    )?;
+    marked(&page, 1)?;
+    page.click("Undo")?;
+    page.click("Show the photograph of row 1")?;
+    is_proposed(&page, 0)?;
+    page.fill("Divisions across the grid", "10")?;
+    is_proposed(&page, 0)?;
+    page.reads(DOUBT, "2 marks are in doubt")?;
+    // The other way round, all is as it was but the sign.
+    let place = |name: &str| page.browser.run(PLACE, vec![json!(name)]);
+    let (a, b) = (place("Edge A")?, place("Edge B")?);
+    page.click("Exchange A and B")?;
+    eventually(
+        "the edges are exchanged",
+        || Ok((place("Edge A")?, place("Edge B")?)),
+        |now| *now == (b.clone(), a.clone()),
+    )?;
+    page.click("Exchange A and B")?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
+    is_proposed(&page, 1)?;
+    ensure!(page.text(DOUBT)?.is_empty(), "the second photograph is in doubt: {}", page.text(SAID)?);
+    page.click("Accept the marks")?;
+    marked(&page, 2)?;
+    page.is_silent()
+}
+
+/// Checks of the lens that nobody set go with the corners that a person moves, or are left out where no grid is seen; one
+/// that was set stays.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn checks_go_with_corners(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 1)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    let place = |name: &str| page.browser.run(PLACE, vec![json!(name)]);
+    let checks = || Ok([place(&check_name(1))?, place(&check_name(2))?, place(&check_name(3))?]);
+    let [centre, left, right] = checks()?;
+    // Set by hand, a pixel to the right.
+    page.browser.run(FOCUS, vec![json!(check_name(3))])?;
+    page.browser.press(&[], [Key::Right.into()])?;
+    let set = eventually("the check has moved", || place(&check_name(3)), |now| *now != right)?;
+    // The upper left corner half a division off: no crossing lies there.
+    let drag = |keys: Key, steps: usize| -> Result<()> {
+        page.browser.run(FOCUS, vec![json!("Upper left corner")])?;
+        page.browser.press(&[Key::Alt.into()], std::iter::repeat_n(char::from(keys), steps))
+    };
+    drag(Key::Right, 4)?;
+    eventually("the left check is gone", checks, |now| now[1].is_null() && now[2] == set)?;
+    drag(Key::Left, 4)?;
+    eventually("it is there again", checks, |now| near(&now[1], &left) && near(&now[0], &centre))?;
+    // All corners a division to the right, and with them what is not set. Divisions are narrower on the left.
+    let corners = [
+        ("Upper left corner", 5),
+        ("Upper right corner", 6),
+        ("Lower right corner", 6),
+        ("Lower left corner", 5),
+    ];
+    for (corner, tens) in corners {
+        page.browser.run(FOCUS, vec![json!(corner)])?;
+        page.browser.press(&[Key::Alt.into()], std::iter::repeat_n(char::from(Key::Right), tens))?;
+    }
+    let moved = |from: &Value, to: &Value| to.as_f64().zip(from.as_f64()).map_or(0.0, |(to, from)| to - from);
+    eventually("the checks have gone with the corners", checks, |now| {
+        [(&centre, &now[0]), (&left, &now[1])]
+            .iter()
+            .all(|(from, to)| (40.0..70.0).contains(&moved(from, to)))
+            && now[2] == set
+    })?;
+    page.is_silent()
+}
+
+fn check_name(number: usize) -> String {
+    format!("Grid crossing {number}, a check of the lens")
+}
+
+/// Whether two places are within a pixel.
+fn near(one: &Value, other: &Value) -> bool {
+    one.as_f64().zip(other.as_f64()).is_some_and(|(one, other)| (one - other).abs() < 1.0)
 }
 
 /// The header of a picture of so many pixels, and no more (W3C, Portable Network Graphics, third edition, 5.2, 11.2.1).
@@ -316,11 +445,32 @@ pub fn is_proposed(page: &Page, place: usize) -> Result<()> {
     let state = "const accept = document.querySelector(arguments[0]);
         const list = document.getElementById('picture-choice');
         return [accept?.checkVisibility() && !accept.ariaDisabled, list.selectedIndex,
-            document.querySelector('.spot.a')?.className.includes('proposed') ?? false]";
+            /proposed|doubted/.test(document.querySelector('.spot.a')?.className ?? '')]";
     let waits = || page.browser.run(state, vec![json!(ACCEPT)]);
     eventually(&format!("picture {place} has proposed marks"), waits, |now| {
         *now == json!([true, place, true])
     })?;
+    Ok(())
+}
+
+/// Presses “Accept the marks”, which leads to marks in doubt by their names, one after the other, and accepts at last.
+///
+/// # Errors
+/// When it leads elsewhere.
+pub fn look_and_accept(page: &Page, doubted: &[&str]) -> Result<()> {
+    let active =
+        "return [document.activeElement?.ariaLabel ?? '', document.activeElement?.ariaValueText ?? '',
+        document.querySelector('.board-lens').checkVisibility()]";
+    page.click("Accept the marks")?;
+    for name in doubted {
+        let leads = || page.browser.run(active, vec![]);
+        eventually(&format!("it leads to {name}"), leads, |now| {
+            now[0] == json!(name)
+                && now[1].as_str().is_some_and(|text| text.contains("now looked at"))
+                && now[2] == json!(true)
+        })?;
+        page.press(Key::Enter)?;
+    }
     Ok(())
 }
 

@@ -460,6 +460,9 @@ pictures-full = { $name }: the browser’s storage is full, so the photograph wa
 pictures-twice = { $name } is already the photograph of row { $n }: the same photograph is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
 pictures-other-notebook = Another notebook was opened meanwhile: the photographs were not added. Add them again in the notebook they belong to.
+pictures-replace = Row { $n } has a delay from a file already. Put { $name } and its marks in its place?
+pictures-other-reading = { $name } is named for another reading than that of row { $n }, { $reading }. Use it there all the same?
+pictures-use-it = Use it
 pictures-choose = Photograph
 pictures-option = Row { $n }: { $name }
 pictures-option-unmarked = Row { $n }: { $name } (to be marked)
@@ -480,6 +483,24 @@ pictures-moved = The camera has moved since row { $n }: separate corner marks ar
 pictures-unseen = The corner marks of row { $n } are used. They could not be checked, because no grid was found here: check that the dashed grid lies on the screen grid.
 pictures-not-found = Nothing is suggested. { $why } Move each mark to its position.
 pictures-no-edge = “{ $name }” was not found: move its mark onto the edge.
+pictures-doubts-lines = In doubt: only part of the grid was seen.
+pictures-doubts-border = In doubt: an outer line of the grid was not seen, or lines go on beyond it. Check the numbers of divisions.
+pictures-doubts-cut = In doubt: the grid goes beyond the photograph. State only the divisions that are whole in it, and mark their corners.
+pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photograph.
+pictures-doubts-edge = In doubt: an edge is not clear, or its trace is not level before it.
+pictures-doubts-meet = In doubt: both traces have one colour and meet, so an edge may belong to the other trace.
+pictures-doubts-order = In doubt: which edge is A’s. The photographs do not tell it for certain; if the marks are the wrong way round, exchange them.
+pictures-doubted =
+    { $n ->
+        [one] One mark is in doubt. “Accept the marks” leads to it first: look at it through the lens, and move it if it is off.
+       *[other] { $n } marks are in doubt. “Accept the marks” leads to each of them first: look at it through the lens, and move it if it is off.
+    }
+pictures-exchange = Exchange A and B
+pictures-checks-moved =
+    { $n ->
+        [0] The checks of the lens were removed: no grid is seen where the corners put them.
+       *[other] The checks of the lens went with the corners. Those without a grid line there were removed.
+    }
 pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
 pictures-accept = Accept the marks
 pictures-next = Next photograph to mark
@@ -511,6 +532,8 @@ pictures-corners-lower-left = Lower left corner
 pictures-check = Grid crossing { $n }, a check of the lens
 pictures-place = { $x } pixels across, { $y } down, { $state }
 pictures-states-proposed = proposed
+pictures-states-doubted = in doubt
+pictures-states-looked = in doubt, now looked at
 pictures-states-sought = not found
 pictures-states-set = moved by hand
 pictures-states-taken = accepted

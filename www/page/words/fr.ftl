@@ -461,6 +461,9 @@ pictures-full = { $name } : le stockage du navigateur est plein, la photographi
 pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
 pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
+pictures-replace = La ligne { $n } a déjà un retard tiré d’un fichier. Mettre { $name } et ses marques à sa place ?
+pictures-other-reading = { $name } porte dans son nom une autre lecture que celle de la ligne { $n }, { $reading }. L’employer là malgré tout ?
+pictures-use-it = L’employer
 pictures-choose = Photographie
 pictures-option = Ligne { $n } : { $name }
 pictures-option-unmarked = Ligne { $n } : { $name } (à marquer)
@@ -481,6 +484,24 @@ pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de 
 pictures-unseen = Les marques de coin de la ligne { $n } sont employées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets recouvre celle de l’écran.
 pictures-not-found = Rien n’est suggéré. { $why } Placez chaque marque.
 pictures-no-edge = « { $name } » n’a pas été trouvé : placez sa marque sur le front.
+pictures-doubts-lines = Doute : seule une partie de la grille a été vue.
+pictures-doubts-border = Doute : une ligne du bord de la grille n’a pas été vue, ou des lignes continuent au-delà. Vérifiez les nombres de divisions.
+pictures-doubts-cut = Doute : la grille dépasse la photographie. Déclarez seulement les divisions qui y sont entières, et marquez leurs coins.
+pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photographie.
+pictures-doubts-edge = Doute : un front n’est pas net, ou sa trace n’est pas horizontale avant lui.
+pictures-doubts-meet = Doute : les deux traces ont la même couleur et se rejoignent, un front peut donc appartenir à l’autre trace.
+pictures-doubts-order = Doute : quel front est celui de A. Les photographies ne le disent pas avec certitude ; si les marques sont inversées, échangez-les.
+pictures-doubted =
+    { $n ->
+        [one] Une marque est en doute. « Accepter les marques » y mène d’abord : regardez-la à la loupe, et déplacez-la si elle est mal placée.
+       *[other] { $n } marques sont en doute. « Accepter les marques » mène d’abord à chacune : regardez-la à la loupe, et déplacez-la si elle est mal placée.
+    }
+pictures-exchange = Échanger A et B
+pictures-checks-moved =
+    { $n ->
+        [0] Les contrôles de l’objectif ont été supprimés : aucune grille n’est vue là où les coins les placent.
+       *[other] Les contrôles de l’objectif ont suivi les coins. Ceux sans ligne de grille ont été supprimés.
+    }
 pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix. Entrée accepte.
 pictures-accept = Accepter les marques
 pictures-next = Prochaine photographie à marquer
@@ -512,6 +533,8 @@ pictures-corners-lower-left = Coin inférieur gauche
 pictures-check = Croisement { $n } de la grille, contrôle de l’objectif
 pictures-place = { $x } pixels en largeur, { $y } en hauteur, { $state }
 pictures-states-proposed = proposée
+pictures-states-doubted = en doute
+pictures-states-looked = en doute, regardée
 pictures-states-sought = non trouvée
 pictures-states-set = déplacée à la main
 pictures-states-taken = acceptée

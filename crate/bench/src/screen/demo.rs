@@ -54,6 +54,7 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTru
                 fade: 0.03,
                 theme: THEMES[1],
                 time_base: Some(shot.time_base),
+                raster: None,
             };
             let truth = camera.truth(&screen);
             (screen, camera, truth)
@@ -111,6 +112,7 @@ pub fn random_view(seed: u64, tilt: f64) -> (Screen, Camera) {
             fade,
             theme,
             time_base: Some(5.0),
+            raster: None,
         },
         camera,
     )

@@ -73,6 +73,26 @@ pub struct Screen {
     pub theme: Theme,
     /// Time base written under the grid, ns per division.
     pub time_base: Option<f64>,
+    /// Its picture elements, where a camera is near enough to see them.
+    pub raster: Option<Raster>,
+}
+
+/// Picture elements of a screen, red, green and blue side by side. What a camera sees of them between its own pixels are
+/// broad bands of colour (moiré).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Raster {
+    /// From one to the next, either way, divisions.
+    pub pitch: f64,
+    /// How much lighter or darker than in the mean it is in the middle of one and between two, as a share.
+    pub depth: f64,
+}
+
+impl Raster {
+    /// The light of red, green or blue (0 to 2) at a place, in units of the mean.
+    fn light(&self, [column, row]: [f64; 2], colour: usize) -> f64 {
+        let wave = |x: f64| 1.0 + self.depth * libm::cos(std::f64::consts::TAU * x);
+        wave(column / self.pitch + colour as f64 / 3.0) * wave(row / self.pitch)
+    }
 }
 
 /// A trace made ready to draw: rows at steps of 1/[`STEPS`] of a division.
@@ -145,6 +165,11 @@ impl Drawing<'_> {
                 let (off, slope) = curve.nearest([column, row], screen.line + pixel);
                 let pale = 1.0 / libm::sqrt(1.0 + screen.fade * slope * screen.fade * slope);
                 blend(&mut colour, curve.colour, pale * cover(screen.line / 2.0 - off, pixel));
+            }
+        }
+        if let Some(raster) = screen.raster {
+            for (which, light) in colour.iter_mut().enumerate() {
+                *light *= raster.light([column, row], which);
             }
         }
         colour

@@ -15,7 +15,7 @@ mod demo;
 
 pub use camera::{Camera, Picture, PictureTruth};
 pub use demo::{Shot, demo_series, random_view};
-pub use drawing::{Pulse, Screen};
+pub use drawing::{Pulse, Raster, Screen};
 pub use theme::{Colour, THEMES, Theme};
 
 #[cfg(test)]

@@ -18,6 +18,7 @@ fn plain() -> Screen {
         fade: 0.0,
         theme: THEMES[1],
         time_base: Some(2.5),
+        raster: None,
     }
 }
 
@@ -93,5 +94,19 @@ fn a_series_has_one_camera_and_the_delays_asked_for() {
         assert!((truth.separation * shot.time_base - shot.delay).abs() < 1e-9);
         let inside = |at: &PixelPoint| at.x > 0.0 && at.x < 1600.0 && at.y > 0.0 && at.y < 1200.0;
         assert!(truth.corners.iter().all(|c| inside(&c.at)) && truth.edges.iter().all(inside));
+    }
+}
+
+/// 120 pixels a division, and picture elements 21/20 of a pixel apart: bands of 21 pixels, of a colour each.
+#[test]
+fn picture_elements_are_seen_as_bands() {
+    let screen = Screen { raster: Some(Raster { pitch: 1.05 / 120.0, depth: 0.3 }), ..plain() };
+    let (camera, row) = (Camera::default(), 1100.5);
+    let picture = camera.photograph(&screen, 1);
+    let red = |x: u32| f64::from(pixel(&picture, PixelPoint { x: 210.5 + f64::from(x), y: row })[0]);
+    let (lightest, darkest) = (0..42).map(red).fold((0.0_f64, 255.0_f64), |(a, b), x| (a.max(x), b.min(x)));
+    assert!(lightest - darkest > 60.0, "{lightest} {darkest}");
+    for x in 0..20 {
+        assert!((red(x) - red(x + 21)).abs() < 8.0, "{x}: {} {}", red(x), red(x + 21));
     }
 }

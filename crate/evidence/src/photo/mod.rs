@@ -21,14 +21,22 @@ mod picture;
 mod shape;
 mod plane;
 mod find;
+mod proposed;
+mod doubt;
+mod order;
 mod propose;
+mod standing;
+mod lens;
 mod separation;
 
+pub use doubt::Doubt;
 pub use error::{PlaneError, SeparationError};
+pub use lens::{LensChecks, follow, lens_checks};
 pub use mark::{Corner, Mark, PixelPoint};
+pub use order::MarkedBefore;
 pub use picture::{PictureError, Pixels, Reduced, Shrinking};
 pub use plane::{Check, Plane, Residual};
-pub use propose::{
-    Hint, Proposal, ProposeError, ProposedEdge, Standing, check_series, check_series_on, propose, propose_on,
-};
+pub use propose::{Hint, Proposal, ProposeError, propose, propose_on};
+pub use proposed::ProposedEdge;
 pub use separation::{MarkedEdge, Marking, Scatter, Separation, scatter, separation};
+pub use standing::{Standing, check_series, check_series_on};

@@ -124,6 +124,12 @@ impl Plane {
         (corners.len() >= 4).then(|| Self::through(corners, 0.0))?
     }
 
+    /// The same plane in the pixels of a copy, of which one stands for `scale` either way.
+    pub(super) fn on_copy(&self, scale: f64) -> Option<Self> {
+        let small = |c: &Corner| Corner { at: PixelPoint { x: c.at.x / scale, y: c.at.y / scale }, ..*c };
+        Self::fit_found(&self.corners.iter().map(small).collect::<Vec<_>>())
+    }
+
     fn through(corners: &[Corner], u_pixels: f64) -> Option<Self> {
         let pixels = Frame::of(corners.iter().map(|c| [c.at.x, c.at.y]));
         let grid = Frame::of(corners.iter().map(|c| [c.column, c.row]));

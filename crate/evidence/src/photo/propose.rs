@@ -2,12 +2,14 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::doubt::{self, Doubt};
 use super::find::curve::Flat;
 use super::find::edge::edge;
 use super::find::lattice::{Lattice, Lines};
 use super::mark::{Corner, PixelPoint};
+use super::order::MarkedBefore;
 use super::picture::{ENOUGH, PictureError, Pixels, Reduced, Shrinking};
-use super::plane::Plane;
+use super::proposed::ProposedEdge;
 use crate::words::Message;
 use crate::{errors_as_data, message};
 
@@ -27,7 +29,10 @@ const DIVISIONS: std::ops::RangeInclusive<u32> = 3..=24;
 const SMALLEST: usize = 64;
 
 /// A grid with fewer of its stretches seen is not proposed.
-const SEEN: f64 = 0.45;
+pub(super) const SEEN: f64 = 0.45;
+
+/// How far a crossing may lie off the plane of all crossings, divisions; farther it is something else.
+const NEAR: f64 = 0.1;
 
 /// Why no marks are proposed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -78,22 +83,6 @@ impl From<PictureError> for ProposeError {
     }
 }
 
-/// An edge proposed.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct ProposedEdge {
-    /// Where the trace crosses half of its own height, pixels.
-    pub at: PixelPoint,
-    /// The same in divisions: column and row.
-    pub divisions: [f64; 2],
-    /// Row of the trace's baseline, divisions.
-    pub base: f64,
-    /// Row of its peak, divisions.
-    pub peak: f64,
-    /// From 0, a guess, to 1.
-    pub confidence: f64,
-}
-
 /// Marks proposed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
@@ -106,12 +95,17 @@ pub struct Proposal {
     pub sides: [Corner; 2],
     /// How sure the corners are, 0 to 1: the share of the grid's lines that was seen.
     pub confidence: f64,
-    /// The edges, the earlier one first: A's, where light reaches A first. None where no trace with an edge was found.
+    /// Whether corners and checks are to be looked at before they are taken.
+    pub is_doubted: bool,
+    /// The edges of A and of B, where a picture before tells them apart; else the earlier one first. None where no trace
+    /// with an edge was found.
     pub edges: [Option<ProposedEdge>; 2],
+    /// Why the grid or an edge is in doubt.
+    pub doubts: Vec<Doubt>,
 }
 
 /// Whether the question makes sense.
-fn check(hint: Hint, size: [usize; 2]) -> Result<(), ProposeError> {
+pub(super) fn check(hint: Hint, size: [usize; 2]) -> Result<(), ProposeError> {
     let Hint { columns, rows } = hint;
     if !(DIVISIONS.contains(&columns) && DIVISIONS.contains(&rows)) {
         return Err(ProposeError::Divisions { columns, rows });
@@ -124,144 +118,189 @@ fn check(hint: Hint, size: [usize; 2]) -> Result<(), ProposeError> {
 }
 
 /// The copy to look at, once the question makes sense.
-fn ready(picture: Pixels<'_>, hint: Hint) -> Result<Reduced, ProposeError> {
+pub(super) fn ready(picture: Pixels<'_>, hint: Hint) -> Result<Reduced, ProposeError> {
     check(hint, [picture.width, picture.height])?;
     Ok(picture.shrink(ENOUGH)?)
 }
 
-/// Looks for the grid, and for the traces with their edges.
+/// Looks for the grid, and for the traces with their edges. `before` tells A's edge from B's.
 ///
-/// The time axis is taken to lie within some 30° of the picture's rows.
+/// The time axis is taken to lie within some 30° of the picture's rows; where it does not, the proposal is in doubt.
 ///
 /// # Errors
 /// [`ProposeError`]: what is to be marked by hand.
-pub fn propose(picture: Pixels<'_>, hint: Hint) -> Result<Proposal, ProposeError> {
-    propose_in(&ready(picture, hint)?, hint)
+pub fn propose(
+    picture: Pixels<'_>,
+    hint: Hint,
+    before: Option<&MarkedBefore>,
+) -> Result<Proposal, ProposeError> {
+    propose_in(&ready(picture, hint)?, hint, before)
 }
 
 /// The same on a copy that was made before.
 ///
 /// # Errors
 /// As [`propose`].
-pub fn propose_on(picture: &Shrinking, hint: Hint) -> Result<Proposal, ProposeError> {
+pub fn propose_on(
+    picture: &Shrinking,
+    hint: Hint,
+    before: Option<&MarkedBefore>,
+) -> Result<Proposal, ProposeError> {
     let (copy, size) = picture.copy()?;
     check(hint, size)?;
-    propose_in(copy, hint)
+    propose_in(copy, hint, before)
 }
 
-fn propose_in(copy: &Reduced, hint: Hint) -> Result<Proposal, ProposeError> {
+fn propose_in(copy: &Reduced, hint: Hint, before: Option<&MarkedBefore>) -> Result<Proposal, ProposeError> {
     let Hint { columns, rows } = hint;
-    let no_grid = ProposeError::NoGrid { columns, rows };
-    let lattice = Lines::most_promising(copy, columns, rows)
-        .and_then(|(lines, first)| lines.lattice(&first, columns, rows))
-        .filter(|lattice| lattice.seen >= SEEN)
-        .ok_or(no_grid)?;
-    let large = |at: PixelPoint| PixelPoint { x: at.x * copy.scale, y: at.y * copy.scale };
-    let crossing = |column: u32, row: u32| {
-        let (column, row) = (f64::from(column), f64::from(row));
-        Corner { at: large(seen_at(&lattice, column, row)), column, row }
-    };
-    let (middle, centre) = (columns / 2, rows / 2);
-    let curves = Flat::of(copy, &lattice.plane, columns, rows).into_curves();
-    let mut edges = curves.map(|curve| {
-        let edge = edge(&curve?)?;
-        let divisions = [edge.column, edge.row];
-        let at = large(lattice.plane.pixel(divisions));
-        Some(ProposedEdge { at, divisions, base: edge.base, peak: edge.peak, confidence: edge.confidence })
-    });
-    if let [Some(first), Some(second)] = &edges
-        && second.divisions[0] < first.divisions[0]
-    {
-        edges.swap(0, 1);
+    let Grid { lattice, traces, mut doubts } =
+        Grid::of(copy, hint).ok_or(ProposeError::NoGrid { columns, rows })?;
+    let is_doubted = !doubts.is_empty();
+    let mut edges = traces.edges;
+    doubts.extend(traces.doubts);
+    if name(&mut edges, before) {
+        doubts.push(Doubt::Order);
+        edges.iter_mut().flatten().for_each(|edge| edge.is_doubted = true);
     }
+    edges.iter_mut().flatten().for_each(|edge| edge.is_doubted |= is_doubted);
+    let crossing = |place: [f64; 2]| {
+        // Where it was seen, if near the plane; where the plane puts it otherwise.
+        let at = lattice.seen_near(&lattice.plane, place, NEAR);
+        let at = at.unwrap_or_else(|| lattice.plane.pixel(place));
+        Corner { at: large(copy, at), column: place[0], row: place[1] }
+    };
+    let [centre, sides @ ..] = checked(hint);
     Ok(Proposal {
-        corners: [crossing(0, 0), crossing(columns, 0), crossing(columns, rows), crossing(0, rows)],
-        centre: crossing(middle, centre),
-        sides: [crossing(0, centre), crossing(columns, centre)],
+        corners: corners(hint).map(crossing),
+        centre: crossing(centre),
+        sides: sides.map(crossing),
         confidence: lattice.seen,
+        is_doubted,
         edges,
+        doubts,
     })
 }
 
-/// Where a crossing was seen, if near the plane; where the plane puts it otherwise.
-fn seen_at(lattice: &Lattice, column: f64, row: f64) -> PixelPoint {
-    let by_plane = lattice.plane.pixel([column, row]);
-    let near = |c: &&Corner| {
-        let [q, r] = lattice.plane.divisions(c.at);
-        c.column == column && c.row == row && libm::hypot(q - column, r - row) < 0.1
-    };
-    lattice.crossings.iter().find(near).map_or(by_plane, |c| c.at)
+/// The corners of a grid: from the top left along the time axis, and round.
+pub(super) fn corners(Hint { columns, rows }: Hint) -> [[f64; 2]; 4] {
+    [[0, 0], [columns, 0], [columns, rows], [0, rows]].map(|place| place.map(f64::from))
 }
 
-/// How a picture's grid lies beside corner marks made on another picture.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Standing {
-    /// Mean shift of the four corners, pixels in x and in y.
-    pub shift: [f64; 2],
-    /// The largest shift of a corner, pixels.
-    pub largest: f64,
-    /// The same in divisions of the marked grid.
-    pub divisions: f64,
-    /// Share of the grid's lines that was seen, 0 to 1.
-    pub seen: f64,
+/// The crossings by which the lens is checked: in the middle, and of the left and the right side.
+pub(super) fn checked(Hint { columns, rows }: Hint) -> [[f64; 2]; 3] {
+    [[columns / 2, rows / 2], [0, rows / 2], [columns, rows / 2]].map(|place| place.map(f64::from))
 }
 
-impl Standing {
-    /// Whether the corner marks serve this picture too: no corner moved by more than three standard uncertainties of
-    /// a mark, or than a twentieth of a division, which is within what the lines can be found to on a poor picture.
-    pub fn holds(&self, u_pixels: f64) -> bool {
-        self.largest <= 3.0 * u_pixels || self.divisions <= 0.05
+/// A place on a copy in the picture's pixels.
+pub(super) fn large(copy: &Reduced, at: PixelPoint) -> PixelPoint {
+    PixelPoint { x: at.x * copy.scale, y: at.y * copy.scale }
+}
+
+/// Puts A's edge first, if it is told, or else the earlier one; gives whether that is in doubt.
+fn name(edges: &mut [Option<ProposedEdge>; 2], before: Option<&MarkedBefore>) -> bool {
+    let [Some(first), Some(second)] = &*edges else { return edges.iter().any(Option::is_some) };
+    let order = before.and_then(|before| before.order(first, second));
+    let is_first = order.map_or(first.divisions[0] <= second.divisions[0], |order| order.a_is_first);
+    if !is_first {
+        edges.swap(0, 1);
+    }
+    !order.is_some_and(|order| order.as_before)
+}
+
+/// A grid with the traces on it, and why the grid is in doubt.
+struct Grid {
+    lattice: Lattice,
+    traces: Traces,
+    doubts: Vec<Doubt>,
+}
+
+impl Grid {
+    fn of(copy: &Reduced, hint: Hint) -> Option<Self> {
+        let Hint { columns, rows } = hint;
+        let lines = Lines::of(copy);
+        let level = level(&lines, hint);
+        let is_clear = |(_, doubts): &(Lattice, Vec<Doubt>)| doubts.is_empty();
+        let (lattice, mut doubts) = match level {
+            Some(found) if is_clear(&found) => found,
+            unclear => {
+                let turned = self::level(&lines, Hint { columns: rows, rows: columns });
+                match turned.filter(|found| columns != rows && is_clear(found)) {
+                    Some((lattice, _)) => return Self::turned(copy, &lattice, hint),
+                    None => unclear?,
+                }
+            }
+        };
+        let (width, height) = (copy.width as f64, copy.height as f64);
+        let is_on = |at: PixelPoint| (0.0..=width).contains(&at.x) && (0.0..=height).contains(&at.y);
+        if !corners(hint).iter().all(|place| is_on(lattice.plane.pixel(*place))) {
+            doubts = vec![Doubt::Cut];
+        }
+        let traces = Traces::on(copy, &lattice, hint);
+        Some(Self { lattice, traces, doubts })
+    }
+
+    /// On a picture of a screen that lies on its side, to the side where the traces look more like ones.
+    fn turned(copy: &Reduced, lattice: &Lattice, hint: Hint) -> Option<Self> {
+        let [columns, rows] = [hint.columns, hint.rows].map(f64::from);
+        let right = lattice.renamed(|[across, down]| [down, rows - across]);
+        let left = lattice.renamed(|[across, down]| [columns - down, across]);
+        let followed = [right, left].into_iter().flatten().map(|lattice| {
+            let traces = Traces::on(copy, &lattice, hint);
+            Self { lattice, traces, doubts: vec![Doubt::Turned] }
+        });
+        followed.max_by(|a, b| a.traces.confidence().total_cmp(&b.traces.confidence()))
     }
 }
 
-/// Holds the grid of another picture, taken by a camera that should not have moved, against corner marks.
-///
-/// # Errors
-/// [`ProposeError`] where no grid is seen.
-pub fn check_series(plane: &Plane, picture: Pixels<'_>, hint: Hint) -> Result<Standing, ProposeError> {
-    check_series_in(plane, &ready(picture, hint)?, hint)
-}
-
-/// The same on a copy that was made before.
-///
-/// # Errors
-/// As [`check_series`].
-pub fn check_series_on(plane: &Plane, picture: &Shrinking, hint: Hint) -> Result<Standing, ProposeError> {
-    let (copy, size) = picture.copy()?;
-    check(hint, size)?;
-    check_series_in(plane, copy, hint)
-}
-
-fn check_series_in(plane: &Plane, copy: &Reduced, hint: Hint) -> Result<Standing, ProposeError> {
-    let Hint { columns, rows } = hint;
-    let no_grid = ProposeError::NoGrid { columns, rows };
-    let small = |q: [f64; 2]| {
-        let at = plane.pixel(q);
-        PixelPoint { x: at.x / copy.scale, y: at.y / copy.scale }
-    };
-    let places = [[0, 0], [columns, 0], [columns, rows], [0, rows]].map(|place| place.map(f64::from));
-    let marked = places.map(|q| Corner { at: small(q), column: q[0], row: q[1] });
-    let marked = Plane::fit_found(&marked).ok_or(no_grid)?;
-    let near = Lines::of(copy).into_iter().filter_map(|lines| lines.nearby(&marked, columns, rows));
-    // Moved by a division or more, it is looked for anew.
-    let found = near
-        .max_by(|a, b| a.seen.total_cmp(&b.seen))
-        .filter(|lattice| lattice.seen >= SEEN)
-        .or_else(|| {
-            let (lines, first) = Lines::most_promising(copy, columns, rows)?;
-            lines.lattice(&first, columns, rows).filter(|lattice| lattice.seen >= SEEN)
-        })
-        .ok_or(no_grid)?;
-    let (mut shift, mut largest, mut divisions) = ([0.0; 2], 0.0_f64, 0.0_f64);
-    for q in places {
-        let (now, then) = (found.plane.pixel(q), marked.pixel(q));
-        let (x, y) = ((now.x - then.x) * copy.scale, (now.y - then.y) * copy.scale);
-        shift = [shift[0] + x / 4.0, shift[1] + y / 4.0];
-        largest = largest.max(libm::hypot(x, y));
-        let [column, row] = marked.divisions(now);
-        divisions = divisions.max(libm::hypot(column - q[0], row - q[1]));
+/// A grid whose time axis lies along the picture's rows, and why it is in doubt.
+fn level(lines: &[Lines; 2], Hint { columns, rows }: Hint) -> Option<(Lattice, Vec<Doubt>)> {
+    let (lines, lattice) = Lines::most_promising(lines, columns, rows)?;
+    let mut doubts = Vec::new();
+    if lattice.seen < doubt::GRID {
+        doubts.push(Doubt::Lines);
     }
-    Ok(Standing { shift, largest, divisions, seen: found.seen })
+    if !lines.ends(&lattice.plane, columns, rows) {
+        doubts.push(Doubt::Border);
+    }
+    (lattice.seen >= SEEN).then_some((lattice, doubts))
+}
+
+/// The edges of both traces, and why any is in doubt.
+#[derive(Default)]
+struct Traces {
+    edges: [Option<ProposedEdge>; 2],
+    doubts: Vec<Doubt>,
+}
+
+impl Traces {
+    fn on(copy: &Reduced, lattice: &Lattice, hint: Hint) -> Self {
+        let Some(curves) = Flat::of(copy, &lattice.plane, hint.columns, hint.rows).curves() else {
+            return Self::default();
+        };
+        let mut doubts = Vec::new();
+        let edges = curves.map(|curve| {
+            let edge = edge(&curve)?;
+            let doubt = doubt::of_edge(&edge, &curve);
+            doubts.extend(doubt.filter(|doubt| !doubts.contains(doubt)));
+            let divisions = [edge.column, edge.row];
+            Some(ProposedEdge {
+                at: large(copy, lattice.plane.pixel(divisions)),
+                divisions,
+                base: edge.base,
+                peak: edge.peak,
+                colour: curve.colour,
+                confidence: edge.confidence,
+                is_doubted: doubt.is_some(),
+            })
+        });
+        Self { edges, doubts }
+    }
+
+    /// How sure both edges are, where both were found.
+    fn confidence(&self) -> f64 {
+        let clear = |edge: &ProposedEdge| if edge.is_doubted { 0.0 } else { edge.confidence };
+        self.edges.iter().flatten().map(clear).sum()
+    }
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
+use crate::photo::{Plane, check_series};
 
 const HINT: Hint = Hint { columns: 10, rows: 8 };
 
@@ -21,21 +22,21 @@ fn bare_grid(width: usize, height: usize, left: usize, top: usize, step: usize) 
 #[test]
 fn a_bare_grid_gives_corners_and_no_edges() {
     let grey = bare_grid(640, 480, 83, 61, 45);
-    let found = propose(Pixels::of(&grey, 640, 480), HINT).unwrap();
+    let found = propose(Pixels::of(&grey, 640, 480), HINT, None).unwrap();
     let expected = [(83.5, 61.5), (533.5, 61.5), (533.5, 421.5), (83.5, 421.5)];
     for (corner, (x, y)) in found.corners.iter().zip(expected) {
         assert!((corner.at.x - x).abs() < 0.5 && (corner.at.y - y).abs() < 0.5, "{corner:?}");
     }
-    assert!(found.confidence > 0.95);
+    assert!(found.confidence > 0.95 && found.doubts.is_empty(), "{found:?}");
     assert_eq!(found.edges, [None, None]);
     // Nothing is random.
-    assert_eq!(propose(Pixels::of(&grey, 640, 480), HINT).unwrap(), found);
+    assert_eq!(propose(Pixels::of(&grey, 640, 480), HINT, None).unwrap(), found);
 }
 
 #[test]
 fn a_camera_that_moved_is_seen() {
     let grey = bare_grid(640, 480, 83, 61, 45);
-    let plane = Plane::fit(&propose(Pixels::of(&grey, 640, 480), HINT).unwrap().corners, 1.0).unwrap();
+    let plane = Plane::fit(&propose(Pixels::of(&grey, 640, 480), HINT, None).unwrap().corners, 1.0).unwrap();
     let at = |left, top| {
         check_series(&plane, Pixels::of(&bare_grid(640, 480, left, top, 45), 640, 480), HINT).unwrap()
     };
@@ -54,8 +55,8 @@ fn a_camera_that_moved_is_seen() {
 #[test]
 fn pictures_without_a_grid_are_refused_and_never_panic() {
     let none = ProposeError::NoGrid { columns: 10, rows: 8 };
-    assert_eq!(propose(Pixels::of(&vec![0; 400 * 300], 400, 300), HINT).unwrap_err(), none);
-    assert_eq!(propose(Pixels::of(&vec![255; 400 * 300 * 4], 400, 300), HINT).unwrap_err(), none);
+    assert_eq!(propose(Pixels::of(&vec![0; 400 * 300], 400, 300), HINT, None).unwrap_err(), none);
+    assert_eq!(propose(Pixels::of(&vec![255; 400 * 300 * 4], 400, 300), HINT, None).unwrap_err(), none);
     // Noise: a plain generator of J. E. Gentle's kind, x → 1664525 x + 1013904223.
     let mut state = 1_u32;
     let noise: Vec<u8> = (0..400 * 300)
@@ -64,21 +65,23 @@ fn pictures_without_a_grid_are_refused_and_never_panic() {
             state.to_be_bytes()[0]
         })
         .collect();
-    assert_eq!(propose(Pixels::of(&noise, 400, 300), HINT).unwrap_err(), none);
+    assert_eq!(propose(Pixels::of(&noise, 400, 300), HINT, None).unwrap_err(), none);
     for (width, height) in [(0, 0), (1, 500), (500, 1), (63, 64), (8, 8), (64, 64), (65, 3000), (3000, 65)] {
         for value in [0, 90, 255] {
-            assert!(propose(Pixels::of(&vec![value; width * height], width, height), HINT).is_err());
-            assert!(propose(Pixels::of(&vec![value; width * height * 4], width, height), HINT).is_err());
+            assert!(propose(Pixels::of(&vec![value; width * height], width, height), HINT, None).is_err());
+            assert!(
+                propose(Pixels::of(&vec![value; width * height * 4], width, height), HINT, None).is_err()
+            );
         }
         let part = noise.iter().cycle().take(width * height).copied().collect::<Vec<u8>>();
-        let _ = propose(Pixels::of(&part, width, height), HINT);
+        let _ = propose(Pixels::of(&part, width, height), HINT, None);
         let stripes: Vec<u8> = (0..width * height).map(|i| if i % 7 == 0 { 255 } else { 0 }).collect();
         for hint in [HINT, Hint { columns: 3, rows: 24 }, Hint { columns: 24, rows: 3 }] {
-            let _ = propose(Pixels::of(&stripes, width, height), hint);
+            let _ = propose(Pixels::of(&stripes, width, height), hint, None);
         }
     }
     for (columns, rows) in [(0, 0), (2, 8), (10, 25), (u32::MAX, u32::MAX)] {
-        let refused = propose(Pixels::of(&noise, 400, 300), Hint { columns, rows }).unwrap_err();
+        let refused = propose(Pixels::of(&noise, 400, 300), Hint { columns, rows }, None).unwrap_err();
         assert_eq!(refused, ProposeError::Divisions { columns, rows });
     }
     assert_eq!(none.message(), message!("propose-no_grid", columns = "10", rows = "8"));
@@ -87,6 +90,6 @@ fn pictures_without_a_grid_are_refused_and_never_panic() {
 #[test]
 fn a_screen_that_is_only_partly_on_the_picture_does_not_panic() {
     for (left, top) in [(300, 61), (0, 0), (83, 300)] {
-        let _ = propose(Pixels::of(&bare_grid(640, 480, left, top, 45), 640, 480), HINT);
+        let _ = propose(Pixels::of(&bare_grid(640, 480, left, top, 45), 640, 480), HINT, None);
     }
 }

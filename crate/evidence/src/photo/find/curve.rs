@@ -20,6 +20,12 @@ const PRICES: [f32; 2] = [0.01, 0.1];
 /// How far beside the first trace the second begins, samples.
 const APART: usize = 5;
 
+/// Colours over the ground are alike where the cosine between them is more than this.
+const ALIKE: f32 = 0.9;
+
+/// How near each other two traces of one colour meet, samples.
+const MEET: usize = 3 * APART;
+
 /// How near a grid line its colour explains what is there, divisions; and how near the ticked middle lines.
 const LINE: f64 = 0.085;
 const TICKS: f64 = 0.15;
@@ -49,6 +55,10 @@ pub struct Curve {
     pub own: Vec<f32>,
     /// Width of the map.
     pub width: usize,
+    /// Its colour over the ground, levels.
+    pub colour: [f32; 3],
+    /// Whether the other trace has the same colour and comes so near that either may have been followed into the other.
+    pub meets: bool,
 }
 
 fn length([a, b, c]: [f32; 3]) -> f32 {
@@ -61,6 +71,11 @@ fn dot([a, b, c]: [f32; 3], [d, e, f]: [f32; 3]) -> f32 {
 
 fn less(a: [f32; 3], b: [f32; 3]) -> [f32; 3] {
     [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+}
+
+/// Whether two colours over the ground are one.
+pub fn alike(a: [f32; 3], b: [f32; 3]) -> bool {
+    dot(a, b) > ALIKE * (length(a) * length(b)).max(1e-3)
 }
 
 /// Medians of each colour.
@@ -149,19 +164,20 @@ impl Flat {
     }
 
     /// The two traces; none where there is nothing to follow.
-    pub fn into_curves(self) -> [Option<Curve>; 2] {
-        self.curves().map_or([None, None], |curves| curves.map(Some))
-    }
-
-    fn curves(&self) -> Option<[Curve; 2]> {
+    pub fn curves(&self) -> Option<[Curve; 2]> {
         let first = self.follow(self.strange.clone())?;
         let mut rest = self.strange.clone();
         self.blot(&first, &mut rest);
         let second = self.follow(rest)?;
         let colours = [&first, &second].map(|curve| self.colour_of(curve));
-        let alike = dot(colours[0], colours[1]) / (length(colours[0]) * length(colours[1])).max(1e-3);
-        if alike > 0.9 {
-            return Some([first, second]);
+        if alike(colours[0], colours[1]) {
+            let mut near = first.rows.iter().zip(&second.rows).map(|(a, b)| a.abs_diff(*b));
+            let meets = near.any(|apart| apart <= MEET);
+            return Some([(first, colours[0]), (second, colours[1])].map(|(curve, colour)| Curve {
+                colour,
+                meets,
+                ..curve
+            }));
         }
         // Each in its own colour: they may cross.
         let own = |which: usize| {
@@ -170,7 +186,8 @@ impl Flat {
             let share = |(strange, colour): (&f32, &[f32; 3])| {
                 if dot(*colour, mine) > dot(*colour, other) { *strange } else { 0.2 * strange }
             };
-            self.follow(self.strange.iter().zip(&self.colour).map(share).collect())
+            let curve = self.follow(self.strange.iter().zip(&self.colour).map(share).collect())?;
+            Some(Curve { colour: colours[which], ..curve })
         };
         Some([own(0)?, own(1)?])
     }
@@ -218,7 +235,7 @@ impl Flat {
             row = usize::from(from[row * width + x]);
         }
         let seen = rows.iter().enumerate().map(|(x, y)| own[y * width + x]).sum::<f32>() / width as f32;
-        Some(Curve { rows, seen, own, width })
+        Some(Curve { rows, seen, own, width, colour: [0.0; 3], meets: false })
     }
 
     /// Wipes out a path with what is next to it.

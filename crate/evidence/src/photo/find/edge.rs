@@ -15,6 +15,8 @@ pub struct ScreenEdge {
     pub peak: f64,
     /// How sure, 0 to 1: how well the trace is seen, how much it rises, and how well the crossing lies on a line.
     pub confidence: f64,
+    /// Whether the trace is level before it, as it is where time runs to the right.
+    pub is_level: bool,
 }
 
 /// How far to both sides of a place it is looked whether a trace rises there, divisions.
@@ -25,6 +27,12 @@ const SHARE: f64 = 0.6;
 
 /// A height below this is no pulse, divisions.
 const LEAST: f64 = 0.3;
+
+/// A trace is level where this share of it lies no farther from its baseline than this share of the pulse's height, over
+/// a quarter of a division or more.
+const LEVEL: f64 = 0.75;
+const OF_HEIGHT: f64 = 0.2;
+const LEAST_LEVEL: usize = SAMPLES / 4;
 
 fn division(sample: f64) -> f64 {
     (sample + 0.5) / SAMPLES as f64
@@ -44,7 +52,8 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     let steep =
         (start..end.min(start + 3 * reach)).max_by(|a, b| rise(*a).abs().total_cmp(&rise(*b).abs()))?;
     let up = rise(steep) < 0.0;
-    let base = middle(&rows[..steep.saturating_sub(reach).max(1)]);
+    let before = &rows[..steep.saturating_sub(reach).max(1)];
+    let base = middle(before);
     // The peak: the farthest from the baseline after the edge, a few samples in the mean.
     let towards = |y: f64| if up { base - y } else { y - base };
     let after = rows.get(steep..)?.windows(5).map(|near| near.iter().sum::<f64>() / 5.0);
@@ -54,6 +63,8 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
     if height < LEAST * SAMPLES as f64 {
         return None;
     }
+    let near_base = before.iter().filter(|y| (**y - base).abs() <= OF_HEIGHT * height).count();
+    let is_level = before.len() >= LEAST_LEVEL && near_base as f64 >= LEVEL * before.len() as f64;
     let half = f64::midpoint(base, peak);
     // Where the path crosses half height.
     let crosses =
@@ -69,6 +80,7 @@ pub fn edge(curve: &Curve) -> Option<ScreenEdge> {
         base: division(base),
         peak: division(peak),
         confidence,
+        is_level,
     })
 }
 

@@ -22,6 +22,36 @@ pub struct Lattice {
     pub crossings: Vec<Corner>,
 }
 
+impl Lattice {
+    /// Where a crossing was seen; none where it was not, or farther than a share of a division from where `plane` puts it.
+    pub fn seen_near(&self, plane: &Plane, [column, row]: [f64; 2], reach: f64) -> Option<PixelPoint> {
+        let near = |c: &&Corner| {
+            let [q, r] = plane.divisions(c.at);
+            c.column == column && c.row == row && libm::hypot(q - column, r - row) < reach
+        };
+        self.crossings.iter().find(near).map(|c| c.at)
+    }
+
+    /// The same grid with its crossings named otherwise; none where the names fix no plane.
+    pub fn renamed(&self, name: impl Fn([f64; 2]) -> [f64; 2]) -> Option<Self> {
+        let renamed = |c: &Corner| {
+            let [column, row] = name([c.column, c.row]);
+            Corner { column, row, ..*c }
+        };
+        let crossings: Vec<Corner> = self.crossings.iter().map(renamed).collect();
+        let corners: Vec<Corner> = self.plane.corners().iter().map(renamed).collect();
+        Some(Self { plane: Plane::fit_found(&corners)?, seen: self.seen, crossings })
+    }
+}
+
+/// What is seen of a line.
+struct LineSeen {
+    /// Share of its stretches.
+    seen: f64,
+    /// How strongly, in the mean of all its stretches, 0 to 1.
+    strength: f64,
+}
+
 /// A stretch of line: how far beside its predicted place it is seen, and how strongly.
 #[derive(Clone, Copy)]
 struct LineStretch {
@@ -38,6 +68,12 @@ struct LineStretch {
 /// A stretch weaker than this is not seen, nor one that stands out less from what is beside it.
 const SEEN: f64 = 0.08;
 const STANDS_OUT: f64 = 4.0;
+
+/// An outer line is seen if this share of its stretches is; the one next to it if more than this share is, and that as
+/// strongly as this share of the outer one.
+const OF_LINE: f64 = 0.5;
+const OF_NEXT: f64 = 0.6;
+const OF_OUTER: f64 = 0.6;
 
 impl Lines {
     /// The bright lines in a copy of a picture, and the dark ones.
@@ -70,18 +106,18 @@ impl Lines {
         Some((Plane::fit(&corners, 0.0).ok()?, score))
     }
 
-    /// The lines that look more like a grid, the bright ones or the dark ones, and a first plane of it.
-    pub fn most_promising(copy: &Reduced, columns: u32, rows: u32) -> Option<(Self, Plane)> {
-        let found = Self::of(copy).into_iter().filter_map(|lines| {
+    /// The grid in the lines that look more like one, the bright ones or the dark ones; with those lines.
+    pub fn most_promising(both: &[Self; 2], columns: u32, rows: u32) -> Option<(&Self, Lattice)> {
+        let found = both.iter().filter_map(|lines| {
             let (plane, score) = lines.first(columns, rows)?;
             Some((lines, plane, score))
         });
         let (lines, plane, _) = found.max_by(|a, b| a.2.total_cmp(&b.2))?;
-        Some((lines, plane))
+        Some((lines, lines.lattice(&plane, columns, rows)?))
     }
 
     /// The grid of columns × rows divisions, from a first plane.
-    pub fn lattice(&self, first: &Plane, columns: u32, rows: u32) -> Option<Lattice> {
+    fn lattice(&self, first: &Plane, columns: u32, rows: u32) -> Option<Lattice> {
         let mut plane = self.fitted(first, columns, rows, 0.25)?.plane;
         plane = self.fitted(&plane, columns, rows, 0.15)?.plane;
         // The comb may have begun a line too early or too late.
@@ -131,11 +167,11 @@ impl Lines {
     fn crossings(&self, plane: &Plane, columns: u32, rows: u32, reach: f64) -> Vec<Corner> {
         let up = |c: u32, r: u32| {
             let at = |r: u32| plane.pixel([f64::from(c), f64::from(r)]);
-            stretch(&self.upright, at(r), at(r + 1), reach * spacing(plane, c, r))
+            stretch(&self.upright, at(r), at(r + 1), reach * spacing(plane, [c, r].map(f64::from)))
         };
         let across = |c: u32, r: u32| {
             let at = |c: u32| plane.pixel([f64::from(c), f64::from(r)]);
-            stretch(&self.level, at(c), at(c + 1), reach * spacing(plane, c, r))
+            stretch(&self.level, at(c), at(c + 1), reach * spacing(plane, [c, r].map(f64::from)))
         };
         let upright: Vec<Vec<LineStretch>> =
             (0..=columns).map(|c| (0..rows).map(|r| up(c, r)).collect()).collect();
@@ -161,22 +197,49 @@ impl Lines {
 
     /// Share of the grid's stretches that are seen where a plane puts them.
     fn seen(&self, plane: &Plane, columns: u32, rows: u32) -> f64 {
-        let (mut seen, mut all) = (0.0, 0.0);
-        let mut count = |ridges: &Ridges, from: [u32; 2], to: [u32; 2]| {
-            let at = |[c, r]: [u32; 2]| plane.pixel([f64::from(c), f64::from(r)]);
-            all += 1.0;
-            let found = stretch(ridges, at(from), at(to), 0.2 * spacing(plane, from[0], from[1]));
+        let (across, down) = (f64::from(columns), f64::from(rows));
+        let seen = |family, line, stretches| self.line(plane, family, f64::from(line), stretches).seen;
+        let upright: f64 = (0..=columns).map(|column| seen(Family::Upright, column, rows)).sum();
+        let level: f64 = (0..=rows).map(|row| seen(Family::Level, row, columns)).sum();
+        (upright * down + level * across) / ((across + 1.0) * down + (down + 1.0) * across)
+    }
+
+    /// Whether each of the grid's outer lines is seen, and none goes on beyond them.
+    pub fn ends(&self, plane: &Plane, columns: u32, rows: u32) -> bool {
+        let ends = |family, line: u32, beyond: f64, stretches| {
+            let outer = self.line(plane, family, f64::from(line), stretches);
+            let next = self.line(plane, family, f64::from(line) + beyond, stretches);
+            // What is beyond may be a frame, or what packing made of one: a line of the grid is as strong as another.
+            outer.seen >= OF_LINE && (next.seen <= OF_NEXT || next.strength < OF_OUTER * outer.strength)
+        };
+        [(0, -1.0), (columns, 1.0)]
+            .into_iter()
+            .all(|(line, beyond)| ends(Family::Upright, line, beyond, rows))
+            && [(0, -1.0), (rows, 1.0)]
+                .into_iter()
+                .all(|(line, beyond)| ends(Family::Level, line, beyond, columns))
+    }
+
+    /// What is seen of a line where a plane puts it: of the one at a column, or at a row.
+    fn line(&self, plane: &Plane, family: Family, line: f64, stretches: u32) -> LineSeen {
+        let (ridges, place): (_, fn(f64, f64) -> [f64; 2]) = match family {
+            Family::Upright => (&self.upright, |line, along| [line, along]),
+            Family::Level => (&self.level, |line, along| [along, line]),
+        };
+        let (mut seen, mut strength) = (0.0, 0.0);
+        for along in (0..stretches).map(f64::from) {
+            let (from, to) = (plane.pixel(place(line, along)), plane.pixel(place(line, along + 1.0)));
+            if !(plane.sees(from) && plane.sees(to)) {
+                continue;
+            }
+            let found = stretch(ridges, from, to, 0.2 * spacing(plane, place(line, along)));
             if found.seen && found.offset.abs() <= 2.5 {
                 seen += 1.0;
+                strength += found.strength;
             }
-        };
-        for c in 0..=columns {
-            (0..rows).for_each(|r| count(&self.upright, [c, r], [c, r + 1]));
         }
-        for r in 0..=rows {
-            (0..columns).for_each(|c| count(&self.level, [c, r], [c + 1, r]));
-        }
-        seen / f64::max(all, 1.0)
+        let count = f64::from(stretches.max(1));
+        LineSeen { seen: seen / count, strength: strength / count }
     }
 
     /// By how many columns and rows the grid fits better elsewhere.
@@ -229,8 +292,7 @@ fn moved(plane: &Plane, [columns, rows]: [i32; 2]) -> Option<Plane> {
 }
 
 /// Pixels in a division around a crossing: the smaller of the two ways.
-fn spacing(plane: &Plane, column: u32, row: u32) -> f64 {
-    let (c, r) = (f64::from(column), f64::from(row));
+fn spacing(plane: &Plane, [c, r]: [f64; 2]) -> f64 {
     let (here, right, below) = (plane.pixel([c, r]), plane.pixel([c + 1.0, r]), plane.pixel([c, r + 1.0]));
     let far = |there: PixelPoint| libm::hypot(there.x - here.x, there.y - here.y);
     far(right).min(far(below))

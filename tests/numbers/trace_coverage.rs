@@ -114,6 +114,29 @@ fn rough_estimates_say_so() {
     assert!(found.given < TRACES * 95 / 100);
 }
 
+/// Where few samples lie on an edge, what lies between them enters the uncertainty: at a hundredth of the noise that hides
+/// it otherwise, the delay is covered at least as often as stated, less what 1,000 traces may miss by.
+#[test]
+fn few_samples_on_an_edge_are_covered_too() {
+    let methods = [
+        DelayMethod::ConstantFraction { fraction: 0.5 },
+        DelayMethod::ConstantFraction { fraction: 0.2 },
+        DelayMethod::FixedLevel { volts: 0.3 },
+        DelayMethod::CrossCorrelation { refined: true },
+        DelayMethod::CrossCorrelation { refined: false },
+    ];
+    for method in methods {
+        for rise in [1.0, 1.5, 2.0, 2.8] {
+            let few = |bench: &mut Bench| {
+                (bench.a.rise, bench.b.rise) = (rise, rise);
+                (bench.digitiser.step, bench.digitiser.samples, bench.digitiser.start) = (1.0, 400, -100.0);
+            };
+            let Found { given, coverage, .. } = run(&bench(0.001, 1.0, few), 1.0, 20, method);
+            assert!(given == TRACES && coverage >= 0.93, "{method:?}, rise {rise}: {coverage} of {given}");
+        }
+    }
+}
+
 /// Steps instead of pulses, a converter of 8 bits, hum, pulses that go down, ten samples on the rise, noise that
 /// neighbours share.
 #[test]

@@ -52,7 +52,8 @@ impl DelayMethod {
 pub struct Delay {
     /// ns.
     pub delay: f64,
-    /// Its standard uncertainty, from the noise of both traces alone, ns. Time base and channel skew come on top.
+    /// Its standard uncertainty, from the noise of both traces and from what lies between their samples, ns. Time base and
+    /// channel skew come on top.
     pub uncertainty: f64,
     /// The edges of A and of B.
     pub edges: [Edge; 2],
@@ -90,10 +91,12 @@ pub(super) fn between(
         }
         _ => (second.time - first.time, [from_a.scaled(-1.0), from_b]),
     };
-    let uncertainty = uncertainty(a, b, &weights);
+    let between = [a, b].map(|pulse| pulse.between_samples() * pulse.wave.step);
+    let uncertainty = libm::hypot(uncertainty(a, b, &weights), libm::hypot(between[0], between[1]));
     Ok((Delay { delay, uncertainty, edges: [first, second] }, weights))
 }
 
+/// From the noise of both traces.
 fn uncertainty(a: &Pulse<'_>, b: &Pulse<'_>, [of_a, of_b]: &[Weights; 2]) -> f64 {
     let (step_a, step_b) = (a.wave.step, b.wave.step);
     (of_a.variance(&a.baseline) * step_a * step_a + of_b.variance(&b.baseline) * step_b * step_b).sqrt()

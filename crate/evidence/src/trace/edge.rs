@@ -40,7 +40,7 @@ impl Default for Method {
 pub struct Edge {
     /// ns.
     pub time: f64,
-    /// Its standard uncertainty, from the noise of the trace alone, ns.
+    /// Its standard uncertainty, from the noise of the trace and from what lies between its samples, ns.
     pub uncertainty: f64,
     /// dV/dt at the crossing of the upright pulse, V/ns.
     pub slope: f64,
@@ -181,6 +181,14 @@ impl Pulse<'_> {
         }
     }
 
+    /// By how much an edge may lie elsewhere than its samples tell, since nothing is known between them: a standard
+    /// uncertainty, in samples. Between two samples the edge is taken as straight, which is off by its bend over their
+    /// distance, so by the inverse square of the rise. On simulated edges of 1.1 to 7 samples without noise each estimator
+    /// was off by 0.05 to 0.2 over that square, most at a fifth of the height.
+    pub(super) fn between_samples(&self) -> f64 {
+        0.2 / (self.rise * self.rise)
+    }
+
     fn finish(
         &self,
         place: f64,
@@ -189,7 +197,8 @@ impl Pulse<'_> {
         weights: Weights,
     ) -> Result<(Edge, Weights), TraceError> {
         let step = self.wave.step;
-        let uncertainty = weights.variance(&self.baseline).sqrt();
+        let between = self.between_samples();
+        let uncertainty = (weights.variance(&self.baseline) + between * between).sqrt();
         if !uncertainty.is_finite() {
             return Err(self.hidden(self.rise));
         }

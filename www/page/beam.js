@@ -28,6 +28,7 @@ export class BeamChoice {
       book.edit({ set_beam: value });
     });
     this.root = this.radios.root;
+    this.root.classList.add('wide');
     for (const [beam, box] of this.radios.boxes) box.parentElement?.append(drawing(STROKES[/** @type {Beam} */ (beam)]));
     this.root.append(el('p', { class: 'hint' }, say('apparatus-beam-hint')));
   }

@@ -46,7 +46,7 @@ pub const ENGLISH: Notes = Notes {
     place: "Optics laboratory, door closed",
     edge_reason: "read between the lines, to a fifth of a small division",
     aim: "To find the speed of light from the delay of a pulse over rails of known length.",
-    method: "The light of a pulsed violet diode was split: one part went to the fixed detector A, the other to detector B on the carriage. Both edges were read at half of their own height.",
+    method: "The light of a pulsed violet diode was split between the fixed detector A and detector B on the carriage. Both edges were read at half of their own height.",
     rails: ["near", "middle", "far"],
     struck: "edge B was read at the wrong line of the screen",
 };

@@ -232,7 +232,7 @@ fn faults_are_told(rows: &[Vec<String>]) -> Result<()> {
         ("Partner of 1", "as Student 1: worked together?"),
         ("Sealed", "sealed"),
         ("Opened", "1 change after the seal was opened"),
-        ("Nicer", "not those calculated here: speed of light in vacuum"),
+        ("Nicer", "differ from those calculated here: speed of light in vacuum"),
         ("Inner 12", "Discussion"),
         ("broken.zip", "cut short"),
         ("later.zip", "format 99"),

@@ -133,3 +133,38 @@ pub fn an_old_notebook_keeps_what_it_meant(stage: &Stage) -> Result<()> {
     page.sees(names::RESULT, "3.0051(88) × 10⁸ m/s")?;
     page.is_silent()
 }
+
+/// How a beam at an angle reaches the carriage is asked once an angle is stated; c follows in the sense that the answer has,
+/// by half of θ²/2 (here 0.01), and undo takes the answer back.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_beam_at_an_angle_is_asked_for(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let asked = || page.browser.run("return document.querySelector('#beam').checkVisibility()", vec![]);
+    page.turn_to("#bench")?;
+    ensure!(asked()? == json!(false), "a beam along the rails is asked for");
+    let c = || -> Result<f64> {
+        let shown = page.result()?;
+        let digits = shown.trim_start_matches(|letter: char| !letter.is_ascii_digit());
+        Ok(digits
+            .split(|letter: char| letter != '.' && !letter.is_ascii_digit())
+            .next()
+            .unwrap_or("")
+            .parse()?)
+    };
+    let straight = c()?;
+    page.fill("Largest possible angle between beam and rail", "200")?;
+    eventually("it is asked for", asked, |seen| *seen == json!(true))?;
+    let less = eventually("c is smaller", c, |c| *c < straight)?;
+    page.click("thin, and the detector follows it across the rail: the light travels r ÷ cos θ")?;
+    let more = eventually("c is larger", c, |c| *c > straight)?;
+    // The digits shown are those of u(c), here a fiftieth of the change at most.
+    ensure!(((more - less) / straight - 0.02).abs() < 0.002, "c is {less}, {straight} or {more}");
+    access::load_checker(&page)?;
+    access::unbroken(&page)?;
+    page.click("Undo")?;
+    eventually("the answer is taken back", c, |c| *c == less)?;
+    page.is_silent()
+}

@@ -47,7 +47,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 108] = [
+const TESTS: [(&str, Test); 109] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -62,6 +62,7 @@ const TESTS: [(&str, Test); 108] = [
     ("an_uncertainty_is_a_limit_or_a_standard_one", kinds::an_uncertainty_is_a_limit_or_a_standard_one),
     ("a_component_and_a_cell_hold_a_limit", kinds::a_component_and_a_cell_hold_a_limit),
     ("what_is_treated_as_exact_is_told", kinds::what_is_treated_as_exact_is_told),
+    ("a_beam_at_an_angle_is_asked_for", kinds::a_beam_at_an_angle_is_asked_for),
     ("an_old_notebook_keeps_what_it_meant", kinds::an_old_notebook_keeps_what_it_meant),
     ("a_splice_counts_as_its_ruler", faults::a_splice_counts_as_its_ruler),
     ("a_repair_is_offered_and_taken_back", faults::a_repair_is_offered_and_taken_back),

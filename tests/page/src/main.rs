@@ -135,6 +135,7 @@ const TESTS: [(&str, Test); 109] = [
     ("marks_are_moved", pictures::marks_are_moved),
     ("doubted_marks_are_looked_at", pictures::doubted_marks_are_looked_at),
     ("checks_go_with_corners", pictures::checks_go_with_corners),
+    ("a_dropped_picture_asks", pictures::a_dropped_picture_asks),
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),

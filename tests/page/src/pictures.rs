@@ -388,6 +388,32 @@ pub fn checks_go_with_corners(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// A picture dropped on a row that is marked, or on one of another reading than its name tells, asks first; then it is taken.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_dropped_picture_asks(stage: &Stage) -> Result<()> {
+    const DROP: &str = "const transfer = new DataTransfer();
+        transfer.items.add(new File(['no picture'], arguments[1], { type: 'image/jpeg' }));
+        document.querySelectorAll('tbody[data-row]')[arguments[0]]
+            .dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }))";
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose(&page, &series(&page.home, 2)?)?;
+    is_proposed(&page, 0)?;
+    page.fill("Time per division", TIME_BASE)?;
+    look_and_accept(&page, &["Edge A", "Edge B"])?;
+    marked(&page, 1)?;
+    page.browser.run(DROP, vec![json!(0), json!("500 mm.jpg")])?;
+    page.reads(names::MESSAGE, "Row 1 has a delay from a file already")?;
+    page.browser.run(DROP, vec![json!(1), json!("3000 mm.jpg")])?;
+    page.reads(names::MESSAGE, "3000 mm.jpg is named for another reading")?;
+    marked(&page, 1)?;
+    page.click("Use it")?;
+    page.reads(REFUSED, "3000 mm.jpg is not an image")?;
+    marked(&page, 1)
+}
+
 fn check_name(number: usize) -> String {
     format!("Grid crossing {number}, a check of the lens")
 }

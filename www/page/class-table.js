@@ -19,6 +19,9 @@ import { each, inWords, say, tell } from './words.js';
  */
 /** @typedef {'rows' | 'c' | 'expanded' | 'z' | 'apart' | 'chi_square' | 'p_value' | 'method' | 'notices' | 'missing' | 'remarks'} ColumnId */
 
+/** So many lines are laid out at a time: more than a screen holds. */
+const AT_ONCE = 100;
+
 /** @type {Column[]} */
 const COLUMNS = [
   { id: 'rows', key: (row) => row.used, cell: ({ used, struck }) => (struck ? say('class-struck', { used, struck }) : String(used)) },
@@ -49,6 +52,8 @@ export class ClassTable {
     this.sought = '';
     /** @type {Filter} */
     this.filter = 'all';
+    /** What still has to be laid out. @type {number | undefined} */
+    this.rest = undefined;
     this.collator = new Intl.Collator(say('language'), { numeric: true });
     this.body = el('tbody');
     this.heads = ['who', ...COLUMNS.map(({ id }) => id)].map((id) => this.head(/** @type {ColumnId | 'who'} */ (id)));
@@ -109,8 +114,16 @@ export class ClassTable {
       else head.removeAttribute('aria-sort');
     }
     const shown = this.shown();
-    this.body.replaceChildren(...shown.map((member) => this.line(member)));
+    this.body.replaceChildren();
+    this.lay(shown);
     return shown.length;
+  }
+
+  /** Adds lines, those beyond a screen a moment later, so that the page goes on answering. @param {Member[]} members */
+  lay(members) {
+    clearTimeout(this.rest);
+    this.body.append(...members.slice(0, AT_ONCE).map((member) => this.line(member)));
+    if (members.length > AT_ONCE) this.rest = setTimeout(() => this.lay(members.slice(AT_ONCE)));
   }
 
   /** @param {Member} member */

@@ -51,6 +51,8 @@ export class Readings {
     // The row in which the focus was may be gone, by an undo.
     if (inTable && !this.table.contains(focused)) focusCell(this.next.root, focused.dataset.cell ?? '');
     setHidden(this.start, view.rows.length > 0);
+    // Of a notebook without rows there is no run to play back.
+    setHidden(byId('open-replay'), view.rows.length === 0);
   }
 
   /**

@@ -88,7 +88,17 @@ impl Report<'_> {
             BenchField::Place,
         ]
         .map(|field| self.bench_item(field));
-        format!("<h1>{title}</h1>\n{}", items(fields))
+        format!("<h1>{title}</h1>\n{}{}", items(fields), self.summary())
+    }
+
+    /// The result with its uncertainties, for one who leafs through many reports; nothing where there is none yet.
+    fn summary(&self) -> String {
+        let said: Vec<String> =
+            self.view.result.sentences.iter().take(2).map(|sentence| self.say(sentence)).collect();
+        if said.is_empty() {
+            return String::new();
+        }
+        format!("<p class=\"summary\">{}</p>\n", html_text(&said.join(" ")))
     }
 
     fn cautions(&self) -> String {

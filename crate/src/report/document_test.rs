@@ -91,7 +91,9 @@ fn all_parts_are_there() {
     for chart in ["line", "residuals", "bench"] {
         assert!(report.contains(&format!("<svg class=\"{chart}\">")));
     }
-    assert!(report.contains("</dl>\n<p class=\"summary\">") || report.contains("</h1>\n<p class=\"summary\">"));
+    assert!(
+        report.contains("</dl>\n<p class=\"summary\">") || report.contains("</h1>\n<p class=\"summary\">")
+    );
     assert!(report.contains("struck out"));
     assert!(report.contains("Rows 1 and 2."));
     assert!(report.contains("holds 12 entries"));

@@ -12,6 +12,7 @@ mod access;
 mod languages;
 mod help_pictures;
 mod pictures;
+mod picture_doubts;
 mod file_store;
 mod cautions;
 mod cells;
@@ -133,9 +134,9 @@ const TESTS: [(&str, Test); 110] = [
     ("trials_do_without_workers", uncertainty::trials_do_without_workers),
     ("pictures_give_c", pictures::pictures_give_c),
     ("marks_are_moved", pictures::marks_are_moved),
-    ("doubted_marks_are_looked_at", pictures::doubted_marks_are_looked_at),
-    ("checks_go_with_corners", pictures::checks_go_with_corners),
-    ("a_dropped_picture_asks", pictures::a_dropped_picture_asks),
+    ("doubted_marks_are_looked_at", picture_doubts::doubted_marks_are_looked_at),
+    ("checks_go_with_corners", picture_doubts::checks_go_with_corners),
+    ("a_dropped_picture_asks", picture_doubts::a_dropped_picture_asks),
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),

@@ -112,7 +112,8 @@ export type DecimalMark = "point" | "comma";
 export type Delay = {
 /** ns. */
 delay: number,
-/** Its standard uncertainty, from the noise of both traces alone, ns. Time base and channel skew come on top. */
+/** Its standard uncertainty, from the noise of both traces and from what lies between their samples, ns. Time base and
+ * channel skew come on top. */
 uncertainty: number,
 /** The edges of A and of B. */
 edges: [Edge, Edge], };
@@ -164,7 +165,7 @@ region: [number, number], };
 export type Edge = {
 /** ns. */
 time: number,
-/** Its standard uncertainty, from the noise of the trace alone, ns. */
+/** Its standard uncertainty, from the noise of the trace and from what lies between its samples, ns. */
 uncertainty: number,
 /** dV/dt at the crossing of the upright pulse, V/ns. */
 slope: number,

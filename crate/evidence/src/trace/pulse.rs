@@ -322,9 +322,8 @@ impl Rough {
             });
         }
         let sign = height.signum();
-        let level = |at: usize| sign * sums.smooth(at, width);
-        let (height, peak) = first_top(level, height.abs(), peak, sums.len(), width)
-            .map_or((height.abs(), peak), |first| (level(first), first));
+        let (height, peak) = first_top(sums, width, sign, height.abs(), peak)
+            .map_or((height.abs(), peak), |first| (sign * sums.smooth(first, width), first));
         let below = |share: f64, from: usize| {
             (0..from).rev().find(|at| sign * sums.smooth(*at, width) < share * height)
         };
@@ -351,25 +350,36 @@ impl Rough {
 /// The top of the pulse, where that is not the highest sample: of what rises beyond half of that the first that lasts an
 /// eighth as long as the longest, or longer. What is shorter is a spike, however high; what comes later is an echo or the
 /// next pulse.
-fn first_top(
-    level: impl Fn(usize) -> f64,
-    height: f64,
-    highest: usize,
-    samples: usize,
-    width: usize,
-) -> Option<usize> {
+fn first_top(sums: &Sums, width: usize, sign: f64, height: f64, highest: usize) -> Option<usize> {
+    let (begins, ends) = sums.around(width);
+    let level = |place: usize| sign * (ends[place] - begins[place]);
+    let (half, low) = (0.5 * height * width as f64, 0.3 * height * width as f64);
+    // Most blocks hold nothing beyond the half, which several sums at a time tell.
+    let next = |from: usize| {
+        let blocks = begins[from..].chunks(BLOCK).zip(ends[from..].chunks(BLOCK));
+        let holds = |(begins, ends): (&[f64], &[f64])| {
+            let sums = begins.iter().zip(ends).map(|(begin, end)| sign * (end - begin));
+            sums.fold(false, |holds, sum| {
+                let beyond = sum >= half;
+                holds | beyond
+            })
+        };
+        let first = from + BLOCK * blocks.map(holds).position(|holds| holds)?;
+        (first..ends.len()).find(|place| level(*place) >= half)
+    };
     let (mut stretches, mut at) = (Vec::new(), 0);
-    while let Some(from) = (at..samples).step_by(width.div_ceil(2)).find(|at| level(*at) >= 0.5 * height) {
+    while let Some(from) = next(at) {
         // Well below, so that noise about the half does not part one pulse into many.
-        at = (from..samples).find(|at| level(*at) < 0.3 * height).unwrap_or(samples);
+        at = (from..ends.len()).find(|place| level(*place) < low).unwrap_or(ends.len());
         stretches.push(from..at);
     }
     let longest = stretches.iter().map(ExactSizeIterator::len).max()?;
     let pulse = stretches.into_iter().find(|stretch| 8 * stretch.len() >= longest)?;
-    if pulse.contains(&highest) {
+    if (pulse.start + width / 2..pulse.end + width / 2).contains(&highest) {
         return None;
     }
-    pulse.rev().max_by(|one, other| level(*one).total_cmp(&level(*other)))
+    let top = pulse.rev().max_by(|one, other| level(*one).total_cmp(&level(*other)))?;
+    Some(top + width / 2)
 }
 
 /// Level farthest from the baseline of the smoothed trace, and where it is first reached.

@@ -114,8 +114,8 @@ fn rough_estimates_say_so() {
     assert!(found.given < TRACES * 95 / 100);
 }
 
-/// Where few samples lie on an edge, what lies between them enters the uncertainty: at a hundredth of the noise that hides
-/// it otherwise, the delay is covered at least as often as stated, less what 1,000 traces may miss by.
+/// Where few samples lie on an edge, what lies between them enters the uncertainty: with noise of a thousandth of the height,
+/// which hides nothing of it, the delay is covered at least as often as stated, less what 1,000 traces may miss by.
 #[test]
 fn few_samples_on_an_edge_are_covered_too() {
     let methods = [

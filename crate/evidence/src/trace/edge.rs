@@ -183,8 +183,9 @@ impl Pulse<'_> {
 
     /// By how much an edge may lie elsewhere than its samples tell, since nothing is known between them: a standard
     /// uncertainty, in samples. Between two samples the edge is taken as straight, which is off by its bend over their
-    /// distance, so by the inverse square of the rise. On simulated edges of 1.1 to 7 samples without noise each estimator
-    /// was off by 0.05 to 0.2 over that square, most at a fifth of the height.
+    /// distance, so by the inverse square of the rise. On simulated edges of 1.1 to 7 samples with noise of a thousandth the
+    /// estimators were off by up to 0.2 over that square, more only at a fifth of the height and for the line through the
+    /// edge from a rise of three samples on: up to 0.4, a fiftieth of a sample or so.
     pub(super) fn between_samples(&self) -> f64 {
         0.2 / (self.rise * self.rise)
     }

@@ -1,10 +1,11 @@
 /**
- * The section Apparatus: carriage, source, rails, screen, air, shared errors, and the drawing of the bench.
+ * The section Apparatus: carriage, source, rails, screen, air, shared errors, and the drawing of the bench. Of a notebook
+ * that is opened with its rails in place, one line is shown until more is asked for.
  */
 import { BeamChoice } from './beam.js';
-import { byId, el, setHidden, setText } from './dom.js';
+import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { Radios, TextField } from './field.js';
-import { NoticeList, ofSection } from './notices.js';
+import { NoticeList, ofSection, SHAPES } from './notices.js';
 import { Plot } from './plot.js';
 import { Rails } from './rails.js';
 import { Settings } from './settings.js';
@@ -12,7 +13,7 @@ import { Shared } from './shared.js';
 import { each, inWords, say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { BenchField, View } from './types.js' */
+/** @import { BenchField, RailView, View } from './types.js' */
 
 /** The numbers and words of the bench, by the group they stand in. @type {Record<string, BenchField[]>} */
 const GROUPS = {
@@ -24,6 +25,12 @@ const GROUPS = {
 export class Apparatus {
   /** @param {Book} book */
   constructor(book) {
+    this.book = book;
+    this.box = /** @type {HTMLDetailsElement} */ (byId('apparatus-box'));
+    this.line = byId('apparatus-line');
+    this.count = byId('apparatus-count');
+    /** Whose bench is shown. @type {object | undefined} */
+    this.desk = undefined;
     this.notices = new NoticeList(book, byId('apparatus-notices'), ofSection('apparatus'));
     this.path = new Radios({
       name: 'path',
@@ -65,6 +72,21 @@ export class Apparatus {
     setHidden(this.figure, view.rails.length === 0);
     this.plot.show();
     setText(this.summary, inWords(sentences(view)));
+    this.showLine(view);
+  }
+
+  /** @param {View} view */
+  showLine({ path, rails, notices }) {
+    const names = rails.map(nameOf);
+    setText(this.line, names.length > 0
+      ? say(`apparatus-lines-${path}`, { n: names.length, rails: { all: names } }) : say('apparatus-blank'));
+    const inside = notices.filter(({ section, rail }) => section === 'apparatus' && rails.some(({ id }) => id === rail));
+    setHidden(this.count, inside.length === 0);
+    setText(this.count, inside[0] ? `${SHAPES[inside[0].weight]} ${inside.length}` : '');
+    setAttribute(this.count, 'title', say('strip-notices', { n: inside.length }));
+    // Nothing folds under the hands: only what was there when the notebook was opened.
+    if (this.desk !== this.book.desk) this.box.open = names.length === 0 || rails.some(({ stands }) => stands === null);
+    this.desk = this.book.desk;
   }
 }
 
@@ -83,8 +105,13 @@ export function benchField(book, name, about = {}) {
 /** @param {View} view */
 function sentences({ rails }) {
   return rails.map((rail, index) => say('bench-rail', {
-    name: rail.fields.name.text || say('rails-numbered', { n: index + 1 }),
+    name: nameOf(rail, index),
     stands: rail.stands ?? say('bench-position-unknown'),
     rows: rail.rows,
   }));
+}
+
+/** @param {RailView} rail @param {number} index */
+function nameOf(rail, index) {
+  return rail.fields.name.text || say('rails-numbered', { n: index + 1 });
 }

@@ -21,7 +21,6 @@ export class TextField {
     this.box = lines > 1
       ? el('textarea', { id, rows: String(lines), autocomplete: 'off' })
       : el('input', { id, type: 'text', autocomplete: 'off', spellcheck: prose ? 'true' : 'false' });
-    if (!prose) this.box.setAttribute('inputmode', 'decimal');
     this.label = el('label', { for: id }, label);
     this.unit = el('span', { class: 'unit', id: `${id}-unit`, hidden: true });
     this.standIn = el('p', { class: 'hint', id: `${id}-if-empty`, hidden: true });

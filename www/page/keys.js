@@ -7,7 +7,7 @@ import { say } from './words.js';
 /** What is done by keys, by where. */
 const KEYS = /** @type {const} */ ([
   ['everywhere', ['undo', 'redo', 'leaf', 'list']],
-  ['readings', ['next', 'before', 'up-down', 'tab']],
+  ['readings', ['next', 'before', 'up-down', 'tab', 'beside', 'edit']],
   ['plan', ['position', 'far', 'give-up']],
   ['marks', ['mark', 'fine', 'coarse', 'accept']],
   ['traces', ['zoom', 'aside', 'whole']],

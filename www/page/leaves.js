@@ -64,8 +64,9 @@ export function turnTo(name) {
   for (const watcher of watchers) watcher(name);
 }
 
-/** Turns up the leaf and the page on which something stands. @param {Element} node */
+/** Turns up the leaf and the page on which something stands, and unfolds what it stands in. @param {Element} node */
 export function reveal(node) {
+  for (let box = node.parentElement?.closest('details'); box; box = box.parentElement?.closest('details')) box.open = true;
   const on = leavesOf(node);
   const [name] = on.includes(current) ? [current] : on;
   if (name === undefined) return;

@@ -143,10 +143,10 @@ class Page {
   async grow() {
     await Promise.all(this.sections.map((section) => section.load()));
     // They show nothing until they are asked; where their script has not come, the sections say so.
-    this.onCall ??= await lateScripts().then(({ Keys, Print, Replay, RowWork, Wall }) => {
+    this.onCall ??= await lateScripts().then(({ KeptFocus, Keys, NextStep, Print, Replay, RowPad, RowWork, Wall }) => {
       const wall = new Wall(this.book);
-      this.book.add(wall);
-      return [new Keys(), new Print(this.book), new RowWork(this.book), new Replay(this.book), wall];
+      for (const part of [wall, new NextStep(this.book)]) this.book.add(part);
+      return [new KeptFocus(), new Keys(), new Print(this.book), new RowPad(), new RowWork(this.book), new Replay(this.book), wall];
     }).catch(() => undefined);
   }
 
@@ -315,8 +315,8 @@ class Page {
     // On the shelf at once, also while there is nothing in it.
     this.keeper.note();
     this.keeper.snapshot();
-    // A new notebook begins with its bench: there the next Tab goes on.
-    if (this.book.view.rows.length === 0) byId('bench').focus({ preventScroll: true });
+    // A new notebook begins with what is to be done first.
+    if (this.book.view.rows.length === 0) (byId('next-step').querySelector('button') ?? byId('bench')).focus({ preventScroll: true });
   }
 
   async openDemo() {

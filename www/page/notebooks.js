@@ -37,9 +37,10 @@ export class Notebooks {
     this.list = el('ul', { class: 'shelf', id: 'notebook-list' });
     this.bin = el('ul', { class: 'shelf', id: 'bin-list' });
     this.binBox = el('details', {}, el('summary', {}, say('notebooks-bin')), this.bin);
-    const go = (/** @type {() => Promise<unknown>} */ work) => () => this.run(async () => {
-      await work();
+    // Closed first: under an open dialog nothing else takes the focus.
+    const go = (/** @type {() => Promise<unknown>} */ work) => () => this.run(() => {
       this.dialog.close();
+      return work();
     });
     this.dialog.append(el('h2', { id: 'notebooks-title' }, say('notebooks-title')),
       el('p', { class: 'hint', id: 'nothing-kept', hidden: keeping.shelf.outlivesVisit() }, say('notebooks-nothing-kept')),

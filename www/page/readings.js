@@ -5,7 +5,7 @@
 import { byId, el, Keyed, setHidden } from './dom.js';
 import { focusCell, walk } from './grid.js';
 import { NoticeList, ofSection } from './notices.js';
-import { CELLS, DIRECT, OUTPUTS, RowLine } from './row.js';
+import { CELLS, DIRECT, OUTPUTS, PROPOSED, RowLine } from './row.js';
 import { say } from './words.js';
 import { StrikeDialog } from './strike.js';
 import { flush, listen, textBox } from './typing.js';
@@ -31,7 +31,7 @@ export class Readings {
     this.next = this.newLine();
     this.table.append(this.next.root);
     listen(this.table, (box, text) => this.typed(box, text));
-    walk(this.table, () => this.begin({}));
+    walk(this.table, () => this.enter());
     this.table.addEventListener('paste', (event) => this.pasted(event));
   }
 
@@ -83,6 +83,14 @@ export class Readings {
     }
   }
 
+  /** Begins a row from what is proposed alone; where the last row is nothing more yet, goes on in that one. */
+  enter() {
+    const { proposal, rows } = this.book.current();
+    const last = rows.at(-1);
+    if (last && isAsProposed(last)) focusCell(this.rows.parts.get(String(last.id))?.root, 'edge_a');
+    else if (Object.keys(proposal.cells).length > 0) this.begin({});
+  }
+
   /**
    * Begins a row from what is proposed and what was typed. The line for the next row becomes that row, so that
    * the typing goes on in the same box.
@@ -118,6 +126,11 @@ export class Readings {
   }
 }
 
+/** Whether a row holds nothing but what may be proposed. @param {RowView} row */
+function isAsProposed({ struck, evidence, cells }) {
+  return struck === '' && evidence === '' && CELLS.every((cell) => PROPOSED.includes(cell) || cells[cell].text === '');
+}
+
 /** @param {Cell} cell */
 function unitOf(cell) {
   return cell === 'rail' || cell === 'remark' ? '' : say(`readings-units-${cell}`);
@@ -132,7 +145,7 @@ function header() {
     ...CELLS.slice(0, remark).map(column),
     ...OUTPUTS.map((name) => heading(say(`readings-outputs-${name}`), say(`readings-output-units-${name}`), `output ${name}`)),
     ...CELLS.slice(remark).map(column),
-    el('td', { role: 'cell', class: 'action' })));
+    el('td', { role: 'gridcell', class: 'action' })));
 }
 
 /** @param {string} name @param {string} unit @param {string} kind */

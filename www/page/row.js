@@ -19,6 +19,8 @@ export const DIRECT = ['distance', 'distance_uncertainty', 'delay', 'delay_uncer
 export const OUTPUTS = ['distance', 'delay', 'residual'];
 /** Cells that hold more than the keys of a number pad: words, and the sign of a limit. @type {Cell[]} */
 const WORDY = ['rail', 'remark', 'distance_uncertainty', 'delay_uncertainty'];
+/** Cells with which a row may begin. @type {Cell[]} */
+export const PROPOSED = ['rail', 'reading', 'time_base'];
 /** Cells that stay empty where a picture or traces give the delay. @type {Cell[]} */
 const EDGES = ['edge_a', 'edge_b'];
 /** How long rows out of sight wait, so that what is in sight comes first, ms. */
@@ -62,15 +64,15 @@ export class RowLine {
     const remark = CELLS.length - 1;
     const cells = CELLS.map((cell) => cellFor(cell, /** @type {HTMLInputElement} */ (this.boxes.get(cell))));
     const outputs = OUTPUTS.map((name, index) => el('td',
-      { role: 'cell', class: `output ${name}`, 'data-label': say(`readings-output-names-${name}`) },
+      { role: 'gridcell', class: `output ${name}`, 'data-label': say(`readings-output-names-${name}`) },
       /** @type {HTMLElement} */ (this.outputs[index]), ...(name === 'residual' ? [this.lacks] : [])));
     cells[CELLS.indexOf('edge_b')]?.append(this.jump);
     this.head = el('th', { scope: 'row', role: 'rowheader' }, this.number, this.marks);
     this.main = el('tr', { role: 'row' },
       this.head,
       ...cells.slice(0, remark), ...outputs, ...cells.slice(remark),
-      el('td', { role: 'cell', class: 'action' }, this.strike));
-    this.told = el('td', { role: 'cell', class: 'told' });
+      el('td', { role: 'gridcell', class: 'action' }, this.strike));
+    this.told = el('td', { role: 'gridcell', class: 'told' });
     this.below = el('tr', { role: 'row', class: 'below', hidden: true }, this.told);
     this.root = el('tbody', { role: 'rowgroup' }, this.main, this.below);
     this.name('new', undefined);
@@ -205,7 +207,7 @@ function cellBox(cell) {
 /** @param {Cell} cell @param {HTMLInputElement} box */
 function cellFor(cell, box) {
   const kind = DIRECT.includes(cell) ? `direct ${cell}` : cell;
-  return el('td', { role: 'cell', class: kind, 'data-label': columnName(cell) }, box);
+  return el('td', { role: 'gridcell', class: kind, 'data-label': columnName(cell) }, box);
 }
 
 /** What follows from a limit typed in a cell. @param {Cell} cell @param {Field} field */

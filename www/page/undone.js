@@ -83,7 +83,6 @@ function changedRow(before, after) {
 /** @param {HTMLElement} place */
 function show(place) {
   reveal(place);
-  for (let box = place.parentElement?.closest('details') ?? null; box; box = box.parentElement?.closest('details') ?? null) box.open = true;
   place.scrollIntoView({ block: 'nearest' });
   place.classList.add('undone');
   setTimeout(() => place.classList.remove('undone'), STAY);

@@ -38,6 +38,7 @@ const DIALOGS: [(&str, &str); 3] =
 pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.browser.debug("Accessibility.enable", &json!({}))?;
+    page.turn_to("#rails").context("the bench unfolded")?;
     let counts = names::LEAVES.map(|leaf| {
         page.turn_to(&format!("[data-leaf={leaf}]"))?;
         all_named(&page, 10).with_context(|| format!("on the leaf “{leaf}”"))

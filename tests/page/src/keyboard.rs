@@ -115,19 +115,20 @@ fn describe_rail(page: &Page) -> Result<()> {
     Ok(())
 }
 
-/// Types the rows: the first two in full, then only what no proposal can know.
+/// Types the rows, each only what no proposal can know: Enter leads to the first cell of that.
 fn type_rows(page: &Page) -> Result<()> {
     page.tab_to(&names::new_cell("Rail"))?;
     for (index, (mark, edge_b)) in ROWS.into_iter().enumerate() {
         let row = index + 1;
-        let proposed = index >= 2;
-        page.focuses(&names::new_cell("Rail"))?;
-        let texts =
-            [(!proposed).then_some("A"), (!proposed).then_some(mark), (!proposed).then_some(TIME_BASE)];
+        // What the rows before propose: rail and time base, then the next step, too.
+        let (first, texts) = match index {
+            0 => ("Rail", vec!["A", mark, TIME_BASE]),
+            1 => ("Ruler reading", vec![mark, ""]),
+            _ => ("Edge A", vec![]),
+        };
+        page.focuses(&names::new_cell(first))?;
         for text in texts {
-            if let Some(text) = text {
-                page.type_text(text)?;
-            }
+            page.type_text(text)?;
             page.press(Key::Tab)?;
         }
         page.type_text(EDGE_A)?;

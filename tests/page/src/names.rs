@@ -42,15 +42,18 @@ pub fn rows_used(used: usize, all: usize) -> String {
     format!("{used} of {all} rows included")
 }
 
-/// Tells whether something would be seen if its leaf were turned up, and what could be read of it then.
+/// Tells whether something would be seen if its leaf were turned up and the bench unfolded, and what could be read of it then.
 pub const SEEN: &str = "
     const onItsLeaf = (node, look) => {
         const away = node?.closest('[data-leaf][hidden], [data-on][hidden]');
+        const folded = node?.closest('#apparatus-box:not([open])');
         away?.removeAttribute('hidden');
+        folded?.setAttribute('open', '');
         try {
             return look(node);
         } finally {
             away?.setAttribute('hidden', 'until-found');
+            folded?.removeAttribute('open');
         }
     };
     const isSeen = (node) => onItsLeaf(node, () => node.checkVisibility());";
@@ -66,7 +69,7 @@ pub const BY_NAME: &str = "
     return named.find((node) => node.checkVisibility()) ?? named.find(isSeen) ?? null;";
 
 /// Turns to the leaf, and where one page is shown at a time to the page, on which something stands: by the outline and
-/// the button between the pages, as a person would. Then brings it into sight.
+/// the button between the pages, as a person would; unfolds the bench for what stands in it. Then brings it into sight.
 pub const TURN: &str = "
     const [node] = arguments;
     const [away, beside] = [node.closest('[data-leaf][hidden], [data-on][hidden]'), node.closest('#beside')];
@@ -76,6 +79,7 @@ pub const TURN: &str = "
     const isOver = document.body.classList.contains('over');
     const onALeaf = node.closest('[data-leaf], #beside') !== null;
     if (onALeaf && over.checkVisibility() && isOver !== (beside !== null)) over.click();
+    if (!node.closest('summary')) node.closest('#apparatus-box:not([open])')?.firstElementChild.click();
     node.scrollIntoView({ block: 'center' });";
 
 /// The leaves by the names in their addresses.

@@ -24,7 +24,8 @@ const SEEN: &str = "
         const inside = [.1, .5, .9].map((part) => top + part * height).filter((at) => at >= 0 && at < innerHeight);
         const free = inside.filter((at) => {
             const over = document.elementFromPoint(left + width / 2, at);
-            return node.contains(over) || over?.contains(node) || over?.closest('#turn-over')?.parentElement.parentElement.contains(node);
+            return node.contains(over) || over?.contains(node)
+                || (over?.closest('#turn-over') && node.closest('#beside, .strip-facts'));
         });
         return (x * y) / (width * height) * free.length / 3;
     };
@@ -88,7 +89,7 @@ fn moved(page: &Page) -> Result<f64> {
 }
 
 /// A newcomer sees that the notebook is an example, and is offered to open a file and to begin a blank notebook; there the
-/// next Tab goes on at the bench.
+/// focus is on what leads to the first thing to do, and each step is named when the one before is done.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -99,8 +100,16 @@ pub fn a_newcomer_finds_the_way(stage: &Stage) -> Result<()> {
     page.click("New blank notebook")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     ensure!(!page.is_in_sight("Open a file")?, "the offer is still there");
-    let place = "return [document.activeElement.id, document.getElementById('bench').checkVisibility()]";
-    ensure!(page.browser.run(place, vec![])? == json!(["bench", true]), "the focus is not at the bench");
+    page.focuses("To the cautions")?;
+    page.press(Key::Enter)?;
+    page.focuses("What to watch for")?;
+    page.fill("Your name", "Ada")?;
+    page.press(Key::Enter)?;
+    page.click("To the rails")?;
+    page.focuses("Add a rail")?;
+    page.press(Key::Enter)?;
+    page.click("To that rail")?;
+    page.focuses("Name used in the readings")?;
     page.click("Notebooks")?;
     ensure!(page.is_in_sight("Open a file")?, "nor can it from the list of notebooks");
     page.is_silent()
@@ -141,6 +150,61 @@ fn in_sight(page: &Page, width: u64) -> Result<()> {
     let drawn = seen["width"].as_f64().context("a width")?;
     ensure!(width < 1366 || drawn >= WIDE, "the line is drawn {drawn} px wide");
     Ok(())
+}
+
+/// While a phone shows its number pad, the row in hand, the line as a strip, c and what is at hand in the head are in sight;
+/// minus and semicolon, which such a pad lacks, are typed beside the row.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_phone_has_room_for_its_number_pad(stage: &Stage) -> Result<()> {
+    /// What of a phone's height such a pad leaves, in CSS pixels: common practice, no source.
+    const LEFT: u64 = 440;
+    let page = stage.page()?;
+    page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": true }))?;
+    resize(&page, 360, 740)?;
+    page.click(&names::new_cell("Edge A"))?;
+    resize(&page, 360, LEFT)?;
+    let all = [LINE, names::RESULT, "#undo", "#open-notebooks", "row"];
+    let look = || page.browser.run(SEEN, vec![json!(all)]);
+    let whole = |seen: &Value| all.iter().all(|name| seen[*name].as_f64() > Some(0.99));
+    eventually("row, line, c and tools are in sight", look, whole)?;
+    page.type_text("0.5")?;
+    page.click("Semicolon")?;
+    page.click("Minus")?;
+    page.type_text("1")?;
+    eventually("they are typed", || page.cell("Edge A", 25), |text| text == "0.5;−1")?;
+    page.is_silent()
+}
+
+/// In the readings the arrow keys go from cell to cell while the whole text of one is selected, and move the cursor in a
+/// text that is edited; Enter in the row to come begins no second row beside one that holds nothing yet.
+///
+/// # Errors
+/// When they do not.
+pub fn cells_are_gone_through_by_arrows(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.click(&names::cell("Time base", 2))?;
+    page.press(Key::Right)?;
+    page.focuses(&names::cell("Time base", 2)).context("the text is edited")?;
+    page.press(Key::F2)?;
+    page.press(Key::Right)?;
+    page.focuses(&names::cell("Edge A", 2))?;
+    page.press(Key::Down)?;
+    page.press(Key::Home)?;
+    page.focuses(&names::cell("Rail", 3))?;
+    page.press(Key::End)?;
+    page.focuses(&names::cell("Remark", 3))?;
+    page.press(Key::Left)?;
+    page.focuses(&names::cell("Edge B", 3))?;
+
+    page.click(&names::new_cell("Rail"))?;
+    page.press(Key::Enter)?;
+    page.focuses(&names::new_cell("Ruler reading")).context("past the rail, which is proposed")?;
+    page.press(Key::Enter)?;
+    page.focuses(&names::cell("Edge A", 25)).context("where the row still lacks it")?;
+    ensure!(page.count(names::ROWS)? == 25, "a row was begun beside one that holds nothing yet");
+    page.is_silent()
 }
 
 /// On a laptop twelve rows, the head of their table and the row to come need no scrolling; with the demo's rows, what

@@ -114,6 +114,17 @@ fields-local_contact = Contact
 cautions-contact = Contact: { $contact }
 cautions-read = Read. This is no permission: start when the person in charge says so.
 
+## What comes next in a notebook without readings
+
+next-cautions = First: read the cautions, and put your name below them.
+next-go-cautions = To the cautions
+next-rail = Next: describe the bench, rail by rail.
+next-go-rail = To the rails
+next-place = Next: say where each rail lies.
+next-go-place = To that rail
+next-row = The rails are described. Next: the first reading.
+next-go-row = To the readings
+
 ## Apparatus
 
 apparatus-title = Apparatus
@@ -129,6 +140,17 @@ apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
 apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them.
+apparatus-blank = Carriage, source, rails, screen, air
+apparatus-lines-detector =
+    { $n ->
+        [one] One rail: { $rails }. Detector B on the carriage
+       *[other] { $n } rails: { $rails }. Detector B on the carriage
+    }
+apparatus-lines-mirror =
+    { $n ->
+        [one] One rail: { $rails }. A mirror on the carriage
+       *[other] { $n } rails: { $rails }. A mirror on the carriage
+    }
 apparatus-drawing = The bench, to scale
 fields-wavelength = Wavelength in vacuum
 fields-pulse_rate = Pulse rate
@@ -429,6 +451,10 @@ row-work-typed-source = as typed
 row-work-residual = normalized residual
 row-work-residual-meaning = The residual e = Δt − (t₀ + b·d), divided by its own standard uncertainty, allowing for the row’s leverage. Where distances are uncertain too, or rows share uncertainty components, e is what remains after these are adjusted.
 row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968); for independent rows, the studentized residual
+row-pad-minus = Minus
+row-pad-semicolon = Semicolon
+row-pad-abc = abc
+row-pad-letters = abc: letters, for a unit
 
 ## Delays
 
@@ -1942,13 +1968,17 @@ keys-does-leaf = The next part of the notebook (bench, readings, line …), the 
 keys-press-list = ?
 keys-does-list = This list, when no field has the focus
 keys-press-next = Enter
-keys-does-next = The same cell of the next row; a new row after the last
+keys-does-next = The same cell of the next row; after the last, a new row, at the first cell without a suggestion
 keys-press-before = Shift + Enter
 keys-does-before = The same cell of the row before
 keys-press-up-down = ↑ ↓
 keys-does-up-down = The cell above, the cell below
 keys-press-tab = Tab
-keys-does-tab = The next cell that is not filled in for you
+keys-does-tab = The next cell
+keys-press-beside = ← →, Home, End
+keys-does-beside = The cell beside, the first, the last, while the whole text of the cell is selected
+keys-press-edit = F2
+keys-does-edit = Put the cursor into the text; again: select it all
 keys-press-position = ← →
 keys-does-position = Move it a little
 keys-press-far = Page Up, Page Down

@@ -115,6 +115,17 @@ fields-local_contact = Contact
 cautions-contact = Contact : { $contact }
 cautions-read = Lu. Ceci n’est pas une autorisation : commencez quand la personne responsable le dit.
 
+## Ce qui vient ensuite dans un cahier sans lectures
+
+next-cautions = D’abord : lisez les précautions, puis inscrivez votre nom au-dessous.
+next-go-cautions = Aux précautions
+next-rail = Ensuite : décrivez le banc, rail par rail.
+next-go-rail = Aux rails
+next-place = Ensuite : dites où se trouve chaque rail.
+next-go-place = À ce rail
+next-row = Les rails sont décrits. Ensuite : la première lecture.
+next-go-row = Aux lectures
+
 ## Montage
 
 apparatus-title = Montage
@@ -130,6 +141,17 @@ apparatus-source = Source
 apparatus-screen = Écran
 apparatus-air = Air
 apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 parties sur 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs.
+apparatus-blank = Chariot, source, rails, écran, air
+apparatus-lines-detector =
+    { $n ->
+        [one] Un rail : { $rails }. Détecteur B sur le chariot
+       *[other] { $n } rails : { $rails }. Détecteur B sur le chariot
+    }
+apparatus-lines-mirror =
+    { $n ->
+        [one] Un rail : { $rails }. Miroir sur le chariot
+       *[other] { $n } rails : { $rails }. Miroir sur le chariot
+    }
 apparatus-drawing = Le banc, à l’échelle
 fields-wavelength = Longueur d’onde dans le vide
 fields-pulse_rate = Fréquence des impulsions
@@ -430,6 +452,10 @@ row-work-typed-source = tel que saisi
 row-work-residual = résidu normalisé
 row-work-residual-meaning = Le résidu e = Δt − (t₀ + b·d), divisé par sa propre incertitude-type, compte tenu du levier de la ligne. Si les distances sont incertaines aussi, ou si des lignes partagent des composantes de l’incertitude, e est ce qui reste une fois celles-ci ajustées.
 row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Networks (1968) ; pour des lignes indépendantes, le résidu studentisé
+row-pad-minus = Moins
+row-pad-semicolon = Point-virgule
+row-pad-abc = abc
+row-pad-letters = abc : lettres, pour une unité
 
 ## Retards
 
@@ -1943,13 +1969,17 @@ keys-does-leaf = La partie suivante du cahier (banc, lectures, droite…), la pr
 keys-press-list = ?
 keys-does-list = Cette liste, quand aucun champ n’est actif
 keys-press-next = Entrée
-keys-does-next = La même cellule de la ligne suivante ; après la dernière, une nouvelle ligne
+keys-does-next = La même cellule de la ligne suivante ; après la dernière, une nouvelle ligne, à la première cellule sans suggestion
 keys-press-before = Maj + Entrée
 keys-does-before = La même cellule de la ligne précédente
 keys-press-up-down = ↑ ↓
 keys-does-up-down = La cellule du dessus, celle du dessous
 keys-press-tab = Tab
-keys-does-tab = La prochaine cellule qui n’est pas déjà proposée
+keys-does-tab = La cellule suivante
+keys-press-beside = ← →, Origine, Fin
+keys-does-beside = La cellule d’à côté, la première, la dernière, tant que tout le texte de la cellule est sélectionné
+keys-press-edit = F2
+keys-does-edit = Placer le curseur dans le texte ; encore une fois : tout sélectionner
 keys-press-position = ← →
 keys-does-position = La déplacer un peu
 keys-press-far = Page préc., Page suiv.

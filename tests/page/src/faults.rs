@@ -83,7 +83,7 @@ pub fn an_entry_out_of_range_is_marked(stage: &Stage) -> Result<()> {
         page.fill(name, text)?;
         page.reads(&under(id), expected)?;
         ensure!(is_marked(&page, id)?, "{name} is not marked");
-        page.reads("#result-notices", "does not rest on what was typed")?;
+        page.reads("#result-notices", "the result leaves it out")?;
         page.fill(name, "")?;
         page.sees(names::RESULT, &sound)?;
     }

@@ -51,7 +51,7 @@ pub fn a_link_holds_a_hand_out(stage: &Stage) -> Result<()> {
     teacher.click("Add a text or question")?;
     teacher.fill("Text", QUESTION)?;
     teacher.turn_to("#report")?;
-    teacher.reads("#post-link-size", "of 8000 at most")?;
+    teacher.reads("#post-link-size", "the limit is 8000")?;
     let rights = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
     teacher.browser.debug("Browser.grantPermissions", &rights)?;
     teacher.click("Copy the link").context("the link")?;
@@ -65,7 +65,7 @@ pub fn a_link_holds_a_hand_out(stage: &Stage) -> Result<()> {
     ensure!(self::digest(&teacher)? == digest, "posted in another way it is another hand-out");
     teacher.paste("Text", &URL_SAFE_NO_PAD.encode(noise(MOST))).context("a long text")?;
     let told = teacher.reads("#post-link-size", "The link would have")?;
-    ensure!(told.contains("post one HTML file instead"), "it says {told:?}");
+    ensure!(told.contains("hand out one HTML file instead"), "it says {told:?}");
     let disabled = teacher.browser.run("return document.getElementById('post-link').disabled", vec![])?;
     ensure!(disabled == true, "a link that is too long is given");
     teacher.is_silent()?;

@@ -100,15 +100,15 @@ pub fn a_newcomer_finds_the_way(stage: &Stage) -> Result<()> {
     page.click("New blank notebook")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     ensure!(!page.is_in_sight("Open a file")?, "the offer is still there");
-    page.focuses("To the cautions")?;
+    page.focuses("Go to the cautions")?;
     page.press(Key::Enter)?;
     page.focuses("What to watch for")?;
     page.fill("Your name", "Ada")?;
     page.press(Key::Enter)?;
-    page.click("To the rails")?;
+    page.click("Go to the rails")?;
     page.focuses("Add a rail")?;
     page.press(Key::Enter)?;
-    page.click("To that rail")?;
+    page.click("Go to that rail")?;
     page.focuses("Name used in the readings")?;
     page.click("Notebooks")?;
     ensure!(page.is_in_sight("Open a file")?, "nor can it from the list of notebooks");

@@ -74,7 +74,7 @@ saving-cannot-open = “{ $title }” could not be opened and was left unchanged
 
 ## Without a network
 
-offline-newer = A newer version of this page is ready. Your work is kept when it takes over.
+offline-newer = A newer version of this page is ready. Your work is kept when you change to it.
 offline-use = Use it now
 
 ## Cautions
@@ -116,14 +116,14 @@ cautions-read = Read. This is no permission: start when the person in charge say
 
 ## What comes next in a notebook without readings
 
-next-cautions = First: read the cautions, and put your name below them.
-next-go-cautions = To the cautions
+next-cautions = First: read the cautions, and type your name below them.
+next-go-cautions = Go to the cautions
 next-rail = Next: describe the bench, rail by rail.
-next-go-rail = To the rails
+next-go-rail = Go to the rails
 next-place = Next: say where each rail lies.
-next-go-place = To that rail
+next-go-place = Go to that rail
 next-row = The rails are described. Next: the first reading.
-next-go-row = To the readings
+next-go-row = Go to the readings
 
 ## Apparatus
 
@@ -177,7 +177,7 @@ bench-rail =
 ## Rails
 
 rails-title = Rails
-rails-hint = From the splitter outwards. Each ruler has its own zero; the splice, the joint between two rails, gives its position.
+rails-hint = Describe the rails from the splitter outwards. Each ruler has its own zero. The splice, the joint between two rails, says where the next ruler lies.
 rails-add = Add a rail
 rails-remove = Remove this rail
 rails-removed = { $name } was removed. What was typed in its rows is kept.
@@ -226,7 +226,7 @@ splice-remove-pair = Remove position { $n }
 ## Settings of the time base
 
 settings-title = Time base settings
-settings-hint = Only if one time-base setting has its own uncertainty; it is common to all rows at that setting.
+settings-hint = Only if one setting of the time base has its own uncertainty. All rows at that setting share it.
 settings-add = Add a setting
 settings-remove = Remove
 settings-legend = Setting { $n }
@@ -314,7 +314,7 @@ readings-uncertainty-of = { $quantity }, { $u }
 ## Plan
 
 plan-title = Plan
-plan-hint = Before the lab: choose positions and see what uncertainty to expect. Type the positions, or move their handles along the rails by hand or with the arrow keys.
+plan-hint = Before the lab: choose positions and see what uncertainty to expect. Type the positions, or move their handles along the rails with the mouse, a finger or the arrow keys.
 plan-drawing = The rails to scale, with the planned positions
 plan-ends = { $near } at { $nearAt }, { $far } at { $farAt }
 plan-caption = Planned positions
@@ -350,8 +350,8 @@ plan-warnings-off_rail =
     }
 plan-warnings-beyond_reach =
     { $n ->
-        [one] Position { $positions }: the delay is longer than a pulse period, so the next pulse comes first.
-       *[other] Positions { $positions }: the delays are longer than a pulse period, so the next pulse comes first.
+        [one] Position { $positions }: the delay is longer than a pulse period, so the next edge A comes before edge B.
+       *[other] Positions { $positions }: the delays are longer than a pulse period, so the next edge A comes before edge B.
     }
 plan-warnings-off_screen =
     { $n ->
@@ -404,13 +404,13 @@ plan-figures-floor-meaning = Correlated components do not average out. Better sp
 plan-figures-again-name = with one more row at each position
 plan-figures-again-meaning = Each is a new row: move the carriage away and back.
 plan-figures-rail-name = with one more rail like the last
-plan-figures-rail-meaning = Its splice as well known as the last one, with positions as on that rail.
+plan-figures-rail-meaning = Assumes that its splice is as well known as the last one, and positions as on that rail.
 plan-figures-faster-name = with a time base twice as fast
 plan-figures-faster-meaning = Half the time per division, wherever the delay still fits on the screen.
 plan-figures-achieved-name = achieved so far
 plan-figures-achieved-meaning = From the readings so far, by the budget.
 plan-figures-reach-name = largest distance for this pulse rate
-plan-figures-reach-meaning = There the delay equals one pulse period: beyond it the next pulse arrives first.
+plan-figures-reach-meaning = There the delay equals one pulse period. Beyond it, the next edge A comes before edge B.
 plan-figures-step-name = smallest resolvable distance step
 plan-figures-step-source = common practice
 plan-figures-step-meaning = For smaller steps the delays differ by less than twice the standard uncertainty of their difference, at the fastest planned time base.
@@ -486,8 +486,8 @@ pictures-full = { $name }: the browser’s storage is full, so the photograph wa
 pictures-twice = { $name } is already the photograph of row { $n }: the same photograph is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
 pictures-other-notebook = Another notebook was opened meanwhile: the photographs were not added. Add them again in the notebook they belong to.
-pictures-replace = Row { $n } has a delay from a file already. Put { $name } and its marks in its place?
-pictures-other-reading = { $name } is named for another reading than that of row { $n }, { $reading }. Use it there all the same?
+pictures-replace = Row { $n } already has a delay from a file. Replace that file with { $name }?
+pictures-other-reading = The name { $name } gives another reading than row { $n } has ({ $reading }). Use it there anyway?
 pictures-use-it = Use it
 pictures-choose = Photograph
 pictures-option = Row { $n }: { $name }
@@ -511,11 +511,11 @@ pictures-not-found = Nothing is suggested. { $why } Move each mark to its positi
 pictures-no-edge = “{ $name }” was not found: move its mark onto the edge.
 pictures-doubts-lines = In doubt: only part of the grid was seen.
 pictures-doubts-border = In doubt: an outer line of the grid was not seen, or lines go on beyond it. Check the numbers of divisions.
-pictures-doubts-cut = In doubt: the grid goes beyond the photograph. State only the divisions that are whole in it, and mark their corners.
+pictures-doubts-cut = In doubt: the grid goes beyond the photograph. State only the divisions that are whole in it, and mark the corners of that part.
 pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photograph.
 pictures-doubts-edge = In doubt: an edge is not clear, or its trace is not level before it.
-pictures-doubts-meet = In doubt: both traces have one colour and meet, so an edge may belong to the other trace.
-pictures-doubts-order = In doubt: which edge is A’s. The photographs do not tell it for certain; if the marks are the wrong way round, exchange them.
+pictures-doubts-meet = In doubt: both traces have the same colour and meet, so an edge may belong to the other trace.
+pictures-doubts-order = In doubt: which edge is A’s. The photographs do not show it for certain. If the marks are the wrong way round, exchange them.
 pictures-doubted =
     { $n ->
         [one] One mark is in doubt. “Accept the marks” leads to it first: look at it through the lens, and move it if it is off.
@@ -525,7 +525,7 @@ pictures-exchange = Exchange A and B
 pictures-checks-moved =
     { $n ->
         [0] The checks of the lens were removed: no grid is seen where the corners put them.
-       *[other] The checks of the lens went with the corners. Those without a grid line there were removed.
+       *[other] The checks of the lens moved with the corners. Those without a grid line there were removed.
     }
 pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
 pictures-accept = Accept the marks
@@ -572,7 +572,7 @@ pictures-fields-time_base = Time per division
 traces-title = Recorded traces
 traces-hint = Add the trace files of a whole run at once: choose them or their folder, or drop them here. Both traces may be in one file, or in one file each. A file name such as “A 1250 mm ch1.csv” gives rail, ruler reading and trace.
 traces-add = Add trace files
-traces-add-folder = Add a folder of them
+traces-add-folder = Add a folder of traces
 traces-looking = Looking at the files…
 traces-busy =
     { $n ->
@@ -688,7 +688,7 @@ remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the ri
 
 ## Files
 
-only-here = This browser keeps no files, as in a private window: they last until the page is closed. Download the bundle (.zip) before that: it holds them.
+only-here = This browser keeps no files, perhaps because the window is private: photographs and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
 
 ## Striking a row out
 
@@ -942,7 +942,7 @@ report-open-hint = In a new tab, to read, print or save as PDF.
 report-language = Language of the report
 report-blocked = The browser did not allow a new tab. The report was offered as a file instead.
 report-bundle = Download bundle (.zip)
-report-bundle-hint = The whole notebook with tables, charts and report. It can be opened again here.
+report-bundle-hint = The whole notebook with tables, plots and report. It can be opened again here.
 report-tables = Readings table
 report-format = Format
 report-formats-csv = CSV
@@ -1245,10 +1245,10 @@ notices-signs = Signs of it:
 
 ## What the notebook notices by itself: what was noticed, and what to look at
 
-notice-entry_replaced = The result does not rest on what was typed in fields that can’t be used: { $fields }.
+notice-entry_replaced = What was typed in these fields can’t be used, and the result leaves it out: { $fields }.
 notice-entry_replaced-look = Check the marked fields: each says what is expected there.
 notice-vague_splice = The position of rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length of { $length }.
-notice-vague_splice-look = Check the uncertainty typed for this position, and its unit: a bare number is in the unit of the ruler.
+notice-vague_splice-look = Check the uncertainty typed for this position, and its unit: a number without a unit is in the unit of the ruler.
 notice-rail_unplaced =
     { $n ->
         [one] Row { $rows } is not included: the position of its rail is not known.
@@ -1256,7 +1256,7 @@ notice-rail_unplaced =
     }
 notice-rail_unplaced-look = Check the position of that rail under Apparatus, and of the rail before it.
 notice-vague_reading = A reading on rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length.
-notice-vague_reading-look = Check the uncertainty of one reading typed for this ruler, and its unit: a bare number is in the unit of the ruler.
+notice-vague_reading-look = Check the uncertainty of one reading typed for this ruler, and its unit: a number without a unit is in the unit of the ruler.
 notice-rehearsal = This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured.
 notice-rehearsal-look = The true values can be shown under Plan.
 notice-off_the_rail =
@@ -1274,7 +1274,7 @@ notice-edge_off_screen =
     }
 notice-edge_off_screen-look = Check the number typed, and the width of the screen stated under Apparatus.
 notice-coarse_figures = The ruler readings of rows { $rows } are typed with fewer digits than their stated uncertainty.
-notice-coarse_figures-look = Check whether the ruler was read finer than was written down: write { $finer }, not { $coarse }, if it was.
+notice-coarse_figures-look = If the ruler was read more finely than was written down, write { $finer }, not { $coarse }.
 notice-pair = { $one } with { $other }
 notice-disagreeing_places = Rows at the same position have delays that differ by more than four times their uncertainty: { $pairs }.
 notice-disagreeing_places-look = Check whether the time base, the trigger or the rail changed between them.
@@ -1355,11 +1355,11 @@ notice-time_base_off-recorder = The rows timed by the recorder are offset from t
 notice-time_base_off-look = Check that the right time base is written in each of these rows.
 notice-curvature = The rows follow a curve rather than a straight line.
 notice-curvature-look = Check for edges read at different heights as the light grows weaker, or a time base that is not linear across the screen.
-notice-runs = The residual signs are not random (runs test).
+notice-runs = The signs of the residuals are not random (runs test).
 notice-runs-look = Look in the residual plot for a wave, a step at a splice, or a change between two parts of the run.
 notice-decisive_row = One row decides the slope: without row { $row } its standard uncertainty would be { $times } times as large.
 notice-decisive_row-look = Check that row, and whether more positions near it can be read.
-notice-faster_than_light = The result exceeds the defined c by { $percent } %, { $times } u.
+notice-faster_than_light = The result exceeds the defined c by { $percent } %, which is { $times } u.
 notice-faster_than_light-look = Check the path factor (detector or mirror on the carriage), the time base, and each splice.
 notice-short_span = The whole run spans only { $times } times the uncertainty of one delay.
 notice-short_span-look = Check whether the carriage can go farther, or whether a faster time base can be used.
@@ -1395,16 +1395,16 @@ notice-mended =
         [row_off] { $what } Without that row, c would be { $c } × 10⁸ m/s.
         [forced_zero] { $what } Without that row, c would be { $c } × 10⁸ m/s.
         [rows_exchanged] { $what } With the two put back, c would be { $c } × 10⁸ m/s.
-        [ruler_restarts] { $what } Counted from a zero of its own there, c would be { $c } × 10⁸ m/s.
-       *[other] { $what } With that put right, c would be { $c } × 10⁸ m/s.
+        [ruler_restarts] { $what } With that part of the ruler counted from its own zero, c would be { $c } × 10⁸ m/s.
+       *[other] { $what } With that corrected, c would be { $c } × 10⁸ m/s.
     }
 notice-path_factor = The result is a factor of two off the defined c, as it is when a mirror is taken for a detector or a detector for a mirror.
 notice-path_factor-look = Check what is on the carriage, under Apparatus.
-notice-scale_off = The result lies { $percent } % below the defined c, { $times } u.
+notice-scale_off = The result is { $percent } % below the defined c, which is { $times } u.
 notice-edges_rounded = All edges are multiples of { $step } divisions, but their stated uncertainty corresponds to reading within ±{ $limit } divisions.
-notice-edges_rounded-look = Check the uncertainty of one edge reading: as a limit, after rounding to marks it is at least half of the distance between two marks.
+notice-edges_rounded-look = Check the uncertainty of one edge reading. If edges are rounded to marks, its limit is at least half of the distance between two marks.
 notice-fine_figures = Ruler readings are typed with far more digits than could be read.
-notice-fine_figures-look = Write as many digits as the ruler shows; an average keeps one or two more.
+notice-fine_figures-look = Write as many digits as the ruler shows. An average may have one or two more.
 notice-dominant_component-readings = The readings themselves are { $percent } % of u²(c).
 
 ## What a notice offers to mend a mistake: one edit, which “Undo” takes back
@@ -1463,7 +1463,7 @@ class-take-table = Download the table (CSV)
 class-search = Search the names
 class-filter = Show
 class-filters-all = all
-class-filters-marked = with something to look at
+class-filters-marked = with something to check
 class-filters-without = without a result
 class-shown = { $shown } of { $all } in the table
 class-empty = No notebook was read yet.
@@ -1516,20 +1516,20 @@ class-too_few =
     }
 class-out_of_range = The results are too large, or their uncertainties too small, to calculate with. Look for a wrong unit.
 class-together = All results together
-class-nothing = Here all results are drawn in order, each with its expanded uncertainty, with their mean and how well they agree. Choose files first, on the left page.
+class-nothing = Choose files first, on the left page. Then all results are drawn here in order, each with its expanded uncertainty, together with their mean and how well they agree.
 class-plot = All results in order, each with its expanded uncertainty
 class-summary =
     { $n ->
         [one] { $n } result in 10⁶ m/s.
-       *[other] { $n } results in 10⁶ m/s, from the least c to the largest. The band is the mean of the class ± 2 u.
+       *[other] { $n } results in 10⁶ m/s, from the smallest c to the largest. The band is the mean of the class ± 2 u.
     }
 class-weighted = weighted mean
-class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u decide it.
+class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u dominate it.
 class-chi_square = agreement of the results
 class-chi_square-value = { $chi } with ν = { $nu }, p = { $p }
 class-chi_square-meaning = χ² of the results about their weighted mean. A small p says that they scatter more than their uncertainties allow: some of them leave out an effect.
 class-mandel_paule = mean, with scatter between notebooks (Paule–Mandel)
-class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The chart and the column “z, from the class” use this mean.
+class-mandel_paule-meaning = τ is the scatter between notebooks that the stated uncertainties leave unexplained. It is chosen so that χ², calculated with it, equals ν. The plot and the column “z, from the class” use this mean.
 class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–Laird)
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }
@@ -1592,7 +1592,7 @@ tour-apparatus = Three rails lie end to end, from the splitter outwards. Each ru
 tour-readings = One row for each position: the ruler, the time base, and both edges on the screen. Distance d and delay Δt follow at once. One row is struck out: it stays visible, with its reason.
 tour-line = Each row is a point. The slope of the line is the delay per metre; from it follows the speed of light. The line need not go through zero.
 tour-residuals = The residuals are the differences between the rows and the line. Without a pattern, and most of them between −2 and 2, they say that the line fits.
-tour-budget = What makes c uncertain, the largest component first. More rows reduce what is independent in each row. They do not reduce a splice: it moves all rows beyond it. Move a slider to see what an improvement would bring.
+tour-budget = What makes c uncertain, the largest component first. More rows reduce what is independent in each row. They do not reduce the uncertainty of a splice, which moves all rows beyond it. Move a slider to see what an improvement would bring.
 tour-result = The result with its uncertainty, rounded, and in sentences that you can copy.
 tour-report = Print the report, or hand in the bundle: it holds the whole notebook with every change.
 tour-end = Now change a reading in this table, and watch c at the top of the page. To begin your own notebook: Notebooks, New blank notebook.
@@ -1606,7 +1606,7 @@ how-glossary = Glossary
 how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well its ruler can be read, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
-how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), 1 mm is a standard uncertainty u, and ±1 mm, or +-1 mm, is a limit ±a.
+how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a.
 how-delays = Instead of typing edges, add photographs of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
 how-line = Look at the residuals first: without a pattern, most of them between −2 and 2. A row far from the line is usually a mistake: find it. A step between two rails points to their splice. A curve has a cause, too. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.
@@ -1635,7 +1635,7 @@ number-comma = “{ $found }” has a comma, but this notebook uses a decimal po
 number-point = “{ $found }” has a point, but this notebook uses a decimal comma. Write a comma, and a space between thousands.
 number-several_marks = “{ $found }” has more than one decimal mark. Keep one.
 number-grouping = “{ $found }” has spaces that do not separate groups of three digits. Remove them. Only repeated readings of an edge may follow one another, separated by semicolons.
-number-exponent = The power of ten in “{ $found }” is not complete. Write it as e8 or × 10^8.
+number-exponent = “{ $found }” is not a complete power of ten. Remove it, or write it as e8 or × 10^8.
 number-shared_exponent = In “{ $found }” the power of ten may belong to both numbers or only to the second. Put brackets around both, or write the power after each.
 number-negative_uncertainty = “{ $found }” is an uncertainty below zero. Write it without a minus sign.
 number-unknown_unit = “{ $found }” is not a unit of this field. These can be used: { $units }. Write one of them, once, after the number.
@@ -1651,11 +1651,11 @@ number-limit_sign = “{ $found }” states a limit, but this field holds a stan
 number-negative = “{ $found }” is negative. An uncertainty is zero or more.
 number-not_positive = “{ $found }” is not above zero. Write a number above zero.
 number-not_whole = “{ $found }” is not a whole number from { $least } to { $most }.
-number-too_large_ratio = “{ $found }” is more than 50 %. A bare number is in per cent; ppm can be written too.
+number-too_large_ratio = “{ $found }” is more than 50 %. A number without a unit is in per cent; ppm can be written too.
 number-too_large_offset = “{ $found }” is so large that no line can be fitted. Check the number and its unit.
-number-coverage = A coverage probability is at least 50 % and below 100 %, for example 95 %. A bare number is in per cent.
-number-fraction = A constant fraction is from 10 % to 90 %. A bare number is in per cent.
-number-beam_angle = At an angle of more than 500 mrad the beam would not reach the carriage. A bare number is in mrad.
+number-coverage = A coverage probability is at least 50 % and below 100 %, for example 95 %. A number without a unit is in per cent.
+number-fraction = A constant fraction is from 10 % to 90 %. A number without a unit is in per cent.
+number-beam_angle = At an angle of more than 500 mrad the beam would not reach the carriage. Check the unit: a number without one is in mrad.
 number-last_mark = The last mark must be the larger reading. Write the smaller reading as the first mark, whichever way the ruler counts.
 
 dimension-length = length
@@ -1720,13 +1720,13 @@ edges-no_mark = Edge { $edge } is not marked. Mark it at half the height of its 
 edges-off_plane = Mark { $n } of edge { $edge } is outside the plane of the screen. Mark it again.
 edges-no_repeats = With one mark on each edge there is no scatter. Mark the edges again, or state an uncertainty in pixels.
 edges-uncertainty = The uncertainty of a mark must be zero or more pixels.
-marks-no_grid = The grid of its photograph is not marked yet. Mark four grid crossings.
+marks-no_grid = The grid of its photograph is not marked yet. Mark the four corners of the grid.
 grid-no_divisions = The corners of the grid are less than one division apart. State how many divisions lie between them.
 plane-mark = { $n } (column { $column }, row { $row })
 plane-too_few = { $got ->
     [one] One corner mark is too few.
    *[other] { $got } corner marks are too few.
-  } Mark four grid crossings.
+  } Mark the four corners of the grid.
 plane-not_finite = Corner mark { $mark } has a coordinate that is not a number. Mark it again.
 plane-uncertainty = The uncertainty of a corner mark must be zero or more pixels.
 plane-same_place = Corner marks { $first } and { $second } are at the same point of the photograph. Move one of them to its own crossing.
@@ -1734,7 +1734,7 @@ plane-same_crossing = Corner marks { $first } and { $second } are for the same g
 plane-on_one_line = Corner marks { $marks } lie on one line in the photograph. Move one of them, so that the four span an area.
 plane-crossings_on_one_line = Corner marks { $marks } are for grid crossings on one line. Use the corners of a rectangle.
 plane-crossed = The outline of the corner marks crosses itself. Exchange marks { $first } and { $second }.
-plane-out_of_place = Corner mark { $mark } cannot be there, seen from the others. Move it to its crossing.
+plane-out_of_place = The other corner marks show that corner mark { $mark } cannot be there. Move it to its crossing.
 plane-mirrored = The corner marks go round the screen the wrong way, as in a mirror. Columns count along the time axis, rows downwards. Mark the corners in their order.
 plane-undetermined = The corner marks do not determine a plane. Move them farther apart.
 traces-not_measured = Its traces were not timed in the way that is chosen now. Measure them again.
@@ -1775,7 +1775,7 @@ bundle-damaged_entry = “{ $entry }” in this bundle is damaged. Download the 
 bundle-too_many_entries = This bundle holds { $found } entries, more than the limit of { $limit }. It does not come from a notebook: do not open it.
 bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photograph or a recording, use a smaller one. Otherwise do not open this file.
 bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photographs or recordings. If there are none, do not open this file.
-bundle-too_tight = “{ $entry }” unpacks to more than { $ratio } times its packed size, as only made-up content does. Do not open this file.
+bundle-too_tight = “{ $entry }” unpacks to more than { $ratio } times its packed size, as no real data do. Do not open this file.
 bundle-bad_name = The entry name “{ $entry }” is refused: it could lead out of its folder, or some systems cannot store it. No bundle of a notebook has such a name. Download the file again.
 bundle-duplicate = This bundle holds “{ $entry }” twice (the other one is “{ $other }”). Download the file again.
 bundle-encrypted = “{ $entry }” is encrypted. Unpack the bundle with its password and pack it again without one.
@@ -1789,7 +1789,7 @@ bundle-misnamed = “{ $entry }” is another photograph than its name says: its
 table-ragged = Record { $record } of the table has { $found } cells, the first has { $expected }. Fill the missing cells, or remove the additional ones.
 table-unreadable = The table cannot be read. Save it as CSV with commas, in UTF-8.
 table-kind = “{ $kind }” is not a format for tables. Use CSV, LaTeX or a pipe table.
-chart-too_small = The chart has { $width } × { $height } pixels and needs at least { $least_width } × { $least_height }. Make it larger.
+chart-too_small = The plot has { $width } × { $height } pixels and needs at least { $least_width } × { $least_height }. Make it larger.
 chart-surface = The browser did not allow drawing. Reload the page, or use a newer browser.
 shelf-full = The browser’s storage for this page is full. Nothing stored before was changed. Download the bundle of this notebook now, then delete notebooks permanently.
 shelf-refused = The browser did not store the notebook. Nothing stored before was changed. Download the bundle of this notebook now.
@@ -1810,7 +1810,7 @@ propose-no_grid = No grid of { $columns } × { $rows } divisions was found on
 
 read-file = { $file }: { $why }
 read-empty = the file is empty. Save the trace again.
-read-binary = byte { $at } belongs to no text, so this is a binary file. Save the trace as delimited text.
+read-binary = byte { $at } is not text, so this is a binary file. Save the trace as delimited text.
 read-no_columns = no columns of numbers were found. Choose the column separator and the decimal mark, or save the trace as delimited text.
 read-no_time = there is no time column and no sampling interval. State the interval.
 read-no_channel = no column is marked as a trace. State which column holds the voltage.
@@ -1822,7 +1822,7 @@ read-few_rows =
 read-missing_field = line { $line } ends before column { $column }. The file may be cut off, or the column separator is another one.
 read-not_a_number = line { $line }, column { $column }: “{ $found }” is not a number. Check the decimal mark and the first line of samples.
 read-no_value = line { $line }, column { $column }: “{ $found }” marks a sample without a value, such as an overflow. Record the trace again with a larger range.
-read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used.
+read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used. Record again with equal steps.
 read-other_times = column { $column } has other times than the first column of times: the traces were not sampled together. Save each in a file of its own.
 read-no_advance = the time does not increase from the first row (line { $first }) to the last (line { $last }). Check which column is the time.
 reading-none = No trace file is chosen. Choose one that holds both traces, or one for each detector.
@@ -1836,12 +1836,12 @@ reading-lacks_b = { $file }: no column is marked as the trace of detector B. Sta
 trace-refused = { $file }, trace { $trace }: { $why }
 trace-few_samples =
     { $samples ->
-        [one] { $samples } sample is too few for a baseline and an edge; at least { $needed } are needed.
-       *[other] { $samples } samples are too few for a baseline and an edge; at least { $needed } are needed.
+        [one] { $samples } sample is too few for a baseline and an edge; at least { $needed } are needed. Record more samples.
+       *[other] { $samples } samples are too few for a baseline and an edge; at least { $needed } are needed. Record more samples.
     }
 trace-not_finite = sample { $sample } has no finite value. Record the trace again.
-trace-step = the sampling interval is { $step } ns; it must be above zero.
-trace-no_pulse = no pulse: the trace rises { $height } V above its baseline, less than 4 times its noise of { $noise } V (largest at sample { $sample }).
+trace-step = the sampling interval is { $step } ns; it must be above zero. Correct it.
+trace-no_pulse = no pulse. The trace rises { $height } V above its baseline (highest at sample { $sample }); a pulse rises more than 4 times the noise, here { $noise } V. Check which column is the trace, or average more pulses.
 trace-clipped =
     { $samples ->
         [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
@@ -1857,8 +1857,8 @@ trace-few_on_edge =
         [one] only { $samples } sample lies on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
        *[other] only { $samples } samples lie on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
     }
-trace-unequal_steps = the sampling intervals of the two traces are { $first } ns and { $second } ns. Cross-correlation needs equal ones.
-trace-no_lag = the two edges do not match near sample { $sample }: their shapes differ too much, or the record ends.
+trace-unequal_steps = the sampling intervals of the two traces are { $first } ns and { $second } ns. Cross-correlation needs equal ones. Choose another way to time the edges.
+trace-no_lag = the two edges do not match near sample { $sample }: their shapes differ too much, or the record ends. Choose another way to time the edges.
 
 ## Uncertainty components and matrices that can't be used
 
@@ -1890,7 +1890,7 @@ refusal-indefinite = { $n ->
     [one] Row { $rows } has
    *[other] Rows { $rows } have
   } a covariance that cannot exist: a variance would be negative. Check the matrix.
-refusal-singular = The matrix leaves a combination of rows { $rows } no uncertainty. Check it, or state what they share as a component.
+refusal-singular = With this matrix, a combination of rows { $rows } has no uncertainty. Check the matrix, or state what the rows share as a component.
 refusal-not_symmetric = Rows { $rows } have two different covariances in the matrix. Write the same number in both places.
 refusal-not_finite = Row { $rows } gives a number too large to calculate with. Check its distance, its delay, their uncertainties and units.
 refusal-negative_uncertainty = { $n ->
@@ -1908,7 +1908,7 @@ refusal-some_unstated = { $n ->
   } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
 refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and which channel is edge A.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
-refusal-no_air_index = The index of air is not known for the values under Apparatus.
+refusal-no_air_index = The index of air is not known for the values under Apparatus. Correct them there.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
 marked-bench = “{ $field }”
 marked-rail = “{ $field }” of rail “{ $rail }”
@@ -2061,26 +2061,26 @@ handout-text = Text
 handout-remove = Remove this text
 handout-sealed = Start with a sealed result
 handout-take = Download the hand-out
-handout-post = Post it
+handout-post = Ways to hand it out
 handout-take-hint = A hand-out holds what is in the notebook now, but without your name, your answers and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
 handout-file-title = As a file
-handout-file-hint = For a course page or a shared folder. It holds photographs and traces too. Students open it in this notebook, by Notebooks, then “{ $open }”.
+handout-file-hint = For a course page or a shared folder. It holds photographs and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
 handout-address = Put beside this page on its site, it also opens by this address: { $address }
 handout-link-title = As a link
-handout-link-hint = For a message or a notice. The link itself holds the hand-out; nothing of it is sent to the site. There is room for texts and readings, not for photographs and traces.
+handout-link-hint = For an e-mail or a message. The link itself holds the hand-out; nothing of it is sent to the site. There is room for texts and readings, not for photographs and traces.
 handout-link = Copy the link
-handout-link-size = The link has { $n } bytes, of { $most } at most.
-handout-link-too_long = The link would have { $n } bytes. Some programs cut links that are longer than { $most }. Shorten the texts or leave out rows, or post one HTML file instead.
-handout-link-files = No link can hold the photographs or traces of this notebook. Post the file or one HTML file instead.
-handout-link-no_site = This page was opened from a file, so its links lead nowhere on other computers. Open it from a site, or post the file or one HTML file instead.
+handout-link-size = The link has { $n } bytes; the limit is { $most }.
+handout-link-too_long = The link would have { $n } bytes. Some programs cut links that are longer than { $most }. Shorten the texts or leave out rows, or hand out one HTML file instead.
+handout-link-files = No link can hold the photographs or traces of this notebook. Hand out the file or one HTML file instead.
+handout-link-no_site = This page was opened from a file, so its links lead nowhere on other computers. Open it from a site, or hand out the file or one HTML file instead.
 handout-page-title = As one HTML file
 handout-page-hint = For a USB stick, an attachment or a room without a network. It holds this program and the hand-out, about 1.3 MB, and opens with a double click.
 handout-page = Download one HTML file
-handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or post the file instead.
+handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or hand out the file instead.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
 posted-anew = Begin a new one
-posted-refused = What the address or this file asks for was not opened: { $why }
-posted-broken = The link is damaged or cut short. Copy it again from where it was posted, whole.
+posted-refused = The notebook of this address or file was not opened: { $why }
+posted-broken = The link is damaged or cut short. Copy the whole link again from where you got it.
 posted-too_long = The link is longer than { $most } bytes. Ask for the hand-out as a file.
 posted-too_large = The link unpacks to more than { $most } bytes. Ask for the hand-out as a file. If you don’t know who made the link, do not open it.
 posted-cut = The notebook inside this HTML file is damaged. Download the file again.

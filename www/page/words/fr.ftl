@@ -55,7 +55,7 @@ saving-reading = Lecture seule
 saving-no-journal = Ce navigateur bloque le stockage : rien n’est enregistré. Téléchargez l’archive avant de fermer la page.
 saving-full = Le stockage du navigateur est plein : vos dernières modifications ne sont pas enregistrées. Téléchargez l’archive maintenant. Supprimez définitivement des cahiers pour libérer de la place. La page continue d’essayer.
 saving-failed = Vos dernières modifications ne sont pas enregistrées ({ $why }). La page continue d’essayer. Par prudence, téléchargez l’archive.
-saving-no-answer = la base ne répond pas
+saving-no-answer = la base de données ne répond pas
 saving-shelf-full = Le stockage du navigateur est presque plein. Votre travail est encore enregistré, modification par modification. Supprimez définitivement des cahiers pour libérer de la place.
 saving-other-tab = Ce cahier est ouvert en écriture dans une autre fenêtre. Ici, il est en lecture seule.
 saving-take-over = Écrire ici
@@ -75,8 +75,8 @@ saving-cannot-open = « { $title } » n’a pas pu être ouvert et reste inc
 
 ## Sans réseau
 
-offline-newer = Une version plus récente de cette page est prête. Votre travail est conservé quand elle prend le relais.
-offline-use = L’employer maintenant
+offline-newer = Une version plus récente de cette page est prête. Votre travail est conservé quand vous y passez.
+offline-use = L’utiliser maintenant
 
 ## Précautions
 
@@ -117,14 +117,14 @@ cautions-read = Lu. Ceci n’est pas une autorisation : commencez quand la pers
 
 ## Ce qui vient ensuite dans un cahier sans lectures
 
-next-cautions = D’abord : lisez les précautions, puis inscrivez votre nom au-dessous.
-next-go-cautions = Aux précautions
+next-cautions = D’abord : lisez les précautions, puis saisissez votre nom au-dessous.
+next-go-cautions = Aller aux précautions
 next-rail = Ensuite : décrivez le banc, rail par rail.
-next-go-rail = Aux rails
+next-go-rail = Aller aux rails
 next-place = Ensuite : dites où se trouve chaque rail.
-next-go-place = À ce rail
+next-go-place = Aller à ce rail
 next-row = Les rails sont décrits. Ensuite : la première lecture.
-next-go-row = Aux lectures
+next-go-row = Aller aux lectures
 
 ## Montage
 
@@ -140,7 +140,7 @@ apparatus-beam-hint = r est la distance lue le long du rail, θ l’angle entre 
 apparatus-source = Source
 apparatus-screen = Écran
 apparatus-air = Air
-apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 parties sur 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs.
+apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs.
 apparatus-blank = Chariot, source, rails, écran, air
 apparatus-lines-detector =
     { $n ->
@@ -178,7 +178,7 @@ bench-rail =
 ## Rails
 
 rails-title = Rails
-rails-hint = À partir de la lame séparatrice. Chaque règle a son propre zéro ; le raccord, jonction de deux rails, donne sa position.
+rails-hint = Décrivez les rails à partir de la lame séparatrice. Chaque règle a son propre zéro. Le raccord, jonction de deux rails, dit où se trouve la règle suivante.
 rails-add = Ajouter un rail
 rails-remove = Supprimer ce rail
 rails-removed = { $name } a été supprimé. Ce qui était saisi dans ses lignes est conservé.
@@ -227,7 +227,7 @@ splice-remove-pair = Supprimer la position { $n }
 ## Réglages de la base de temps
 
 settings-title = Réglages de la base de temps
-settings-hint = Seulement si un réglage de la base de temps a sa propre incertitude ; elle est commune à toutes les lignes prises avec ce réglage.
+settings-hint = Seulement si un réglage de la base de temps a sa propre incertitude. Elle est commune à toutes les lignes prises avec ce réglage.
 settings-add = Ajouter un réglage
 settings-remove = Supprimer
 settings-legend = Réglage { $n }
@@ -301,8 +301,8 @@ readings-output-names-delay = Retard
 readings-output-names-residual = Résidu
 readings-strike = Écarter
 readings-strike-row = Écarter la ligne { $n }
-readings-restore = Reprendre
-readings-restore-row = Reprendre la ligne { $n }
+readings-restore = Réintégrer
+readings-restore-row = Réintégrer la ligne { $n }
 readings-not-used = incomplète
 readings-new-row = nouv.
 readings-work-of = Calcul de la ligne { $n }
@@ -315,7 +315,7 @@ readings-uncertainty-of = { $quantity }, { $u }
 ## Plan
 
 plan-title = Plan de mesure
-plan-hint = Avant la séance : choisissez des positions et voyez l’incertitude à attendre. Saisissez les positions, ou déplacez leurs poignées le long des rails, à la main ou avec les flèches.
+plan-hint = Avant la séance : choisissez des positions et voyez l’incertitude à attendre. Saisissez les positions, ou déplacez leurs poignées le long des rails, à la souris, au doigt ou avec les flèches.
 plan-drawing = Les rails à l’échelle, avec les positions prévues
 plan-ends = { $near } à { $nearAt }, { $far } à { $farAt }
 plan-caption = Positions prévues
@@ -351,8 +351,8 @@ plan-warnings-off_rail =
     }
 plan-warnings-beyond_reach =
     { $n ->
-        [one] Position { $positions } : le retard dépasse une période des impulsions, l’impulsion suivante arrive d’abord.
-       *[other] Positions { $positions } : les retards dépassent une période des impulsions, l’impulsion suivante arrive d’abord.
+        [one] Position { $positions } : le retard dépasse une période des impulsions, si bien que le front A suivant arrive avant le front B.
+       *[other] Positions { $positions } : les retards dépassent une période des impulsions, si bien que le front A suivant arrive avant le front B.
     }
 plan-warnings-off_screen =
     { $n ->
@@ -399,19 +399,19 @@ plan-figures-reading-name = part des lectures indépendantes
 plan-figures-reading-source = ISO/TS 28037:2010, articles 6 et 7
 plan-figures-reading-meaning = Indépendante pour chaque ligne : davantage de lignes et une étendue plus longue la réduisent. La formule est celle de lignes identiques sans composantes communes.
 plan-figures-shared-name = part commune à plusieurs lignes
-plan-figures-shared-meaning = Des raccords, des échelles, des bases de temps et du faisceau, pondérée comme dans ce plan.
+plan-figures-shared-meaning = Vient des raccords, des échelles, des bases de temps et du faisceau, pondérés comme dans ce plan.
 plan-figures-floor-name = limite inférieure, avec un nombre illimité de répétitions
 plan-figures-floor-meaning = Les composantes corrélées ne se moyennent pas. De meilleurs raccords, échelles ou bases de temps abaissent cette limite.
 plan-figures-again-name = avec une ligne de plus à chaque position
 plan-figures-again-meaning = Chacune est une nouvelle ligne : éloignez le chariot, puis ramenez-le.
 plan-figures-rail-name = avec un rail de plus comme le dernier
-plan-figures-rail-meaning = Son raccord aussi bien connu que le dernier, avec des positions comme sur ce rail.
+plan-figures-rail-meaning = On suppose son raccord aussi bien connu que le dernier, et des positions comme sur ce rail.
 plan-figures-faster-name = avec une base de temps deux fois plus rapide
 plan-figures-faster-meaning = La moitié du temps par division, partout où le retard tient encore sur l’écran.
 plan-figures-achieved-name = obtenu jusqu’ici
 plan-figures-achieved-meaning = D’après les lectures faites et le bilan.
 plan-figures-reach-name = plus grande distance à cette fréquence d’impulsions
-plan-figures-reach-meaning = Le retard y est égal à une période des impulsions : au-delà, l’impulsion suivante arrive d’abord.
+plan-figures-reach-meaning = Le retard y est égal à une période des impulsions. Au-delà, le front A suivant arrive avant le front B.
 plan-figures-step-name = plus petit pas de distance discernable
 plan-figures-step-source = pratique courante
 plan-figures-step-meaning = Pour des pas plus petits, les retards diffèrent de moins de deux fois l’incertitude-type de leur différence, avec la base de temps la plus rapide du plan.
@@ -421,11 +421,11 @@ plan-faster-rows =
        *[other] { $u } ({ $rows } lignes)
     }
 plan-none-faster = aucun retard ne tiendrait alors sur l’écran
-plan-rehearsal = Séance d’essai
+plan-rehearsal = Entraînement
 plan-rehearsal-hint = Exercez-vous à toute la séance : un nouveau cahier avec ce banc et ce plan, simulé avec des erreurs tirées d’après vos incertitudes déclarées. Les valeurs vraies peuvent être montrées ensuite.
 plan-rehearse = S’entraîner
-plan-rehearsal-of = Séance d’essai : { $title }
-plan-rehearsing = Ceci est la séance d’essai, un cahier à part. Ses lectures sont simulées.
+plan-rehearsal-of = Entraînement : { $title }
+plan-rehearsing = Ceci est l’entraînement, un cahier à part. Ses lectures sont simulées.
 plan-show-truth = Montrer les valeurs vraies
 plan-truth-c = vitesse de la lumière dans le vide
 plan-truth-t0 = retard à distance nulle
@@ -433,18 +433,18 @@ plan-stated = { $value } (déclaré : u = { $u })
 
 ## Un bloc collé
 
-pasted-turned = Les nombres collés employaient l’autre séparateur décimal et ont été convertis.
+pasted-turned = Les nombres collés utilisaient l’autre séparateur décimal et ont été convertis.
 pasted-headed = Les en-têtes « { $headings } » ont été laissés de côté.
 
 ## Le calcul d’une ligne
 
 row-work-none = Cette ligne n’a pas encore de distance ou de retard.
 row-work-close = Fermer
-row-work-distance = Le long du faisceau, à partir de la lame séparatrice. Son incertitude-type compose celle de la lecture de la règle et ce que la ligne partage avec d’autres : raccords, échelle de la règle.
+row-work-distance = Le long du faisceau, à partir de la lame séparatrice. Son incertitude-type combine celle de la lecture de la règle et ce que la ligne partage avec d’autres : raccords, échelle de la règle.
 row-work-distance-source = d = o + s·(r − m) : o est la position de la graduation m, s = ±1 le sens de la règle (pratique courante). Incertitudes communes : JCGM 100:2008, 5.2.2
-row-work-traces = Mesuré sur les traces enregistrées, avec la datation choisie sous Retards.
+row-work-traces = Mesuré sur les traces enregistrées, avec la datation choisie dans « Retards ».
 row-work-picture = D’après les marques sur la photographie, après correction de la perspective par les coins de la grille.
-row-work-picture-source = JCGM 100:2008, 5.2.2 ; les marques sont sous Retards
+row-work-picture-source = JCGM 100:2008, 5.2.2 ; les marques sont dans « Retards »
 row-work-screen = Position du front B moins celle du front A sur l’écran, moyenne des lectures répétées, multipliée par la base de temps.
 row-work-screen-source = Chaque front est lu à ±a près : JCGM 100:2008, 4.3.7. Lectures répétées : 4.2.3
 row-work-typed = Saisi directement.
@@ -487,9 +487,9 @@ pictures-full = { $name } : le stockage du navigateur est plein, la photographi
 pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
 pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
-pictures-replace = La ligne { $n } a déjà un retard tiré d’un fichier. Mettre { $name } et ses marques à sa place ?
-pictures-other-reading = { $name } porte dans son nom une autre lecture que celle de la ligne { $n }, { $reading }. L’employer là malgré tout ?
-pictures-use-it = L’employer
+pictures-replace = La ligne { $n } a déjà un retard tiré d’un fichier. Remplacer ce fichier par { $name } ?
+pictures-other-reading = Le nom { $name } donne une autre lecture que celle de la ligne { $n } ({ $reading }). L’utiliser là quand même ?
+pictures-use-it = L’utiliser
 pictures-choose = Photographie
 pictures-option = Ligne { $n } : { $name }
 pictures-option-unmarked = Ligne { $n } : { $name } (à marquer)
@@ -505,18 +505,18 @@ pictures-broken = { $name } : le navigateur ne peut pas montrer la photographie
 pictures-picture = La photographie, avec sa grille dessinée par-dessus
 pictures-mark-group = Marques
 pictures-proposed = Ces marques sont des suggestions. Vérifiez que la grille en tirets recouvre celle de l’écran, et que A et B sont à mi-hauteur de leurs fronts. Déplacez ce qui est faux, puis acceptez.
-pictures-serves = Cette photographie emploie les marques de coin de la ligne { $n } (appareil non déplacé).
+pictures-serves = Cette photographie utilise les marques de coin de la ligne { $n } (appareil non déplacé).
 pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photographie.
-pictures-unseen = Les marques de coin de la ligne { $n } sont employées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets recouvre celle de l’écran.
+pictures-unseen = Les marques de coin de la ligne { $n } sont utilisées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets recouvre celle de l’écran.
 pictures-not-found = Rien n’est suggéré. { $why } Placez chaque marque.
 pictures-no-edge = « { $name } » n’a pas été trouvé : placez sa marque sur le front.
 pictures-doubts-lines = Doute : seule une partie de la grille a été vue.
 pictures-doubts-border = Doute : une ligne du bord de la grille n’a pas été vue, ou des lignes continuent au-delà. Vérifiez les nombres de divisions.
-pictures-doubts-cut = Doute : la grille dépasse la photographie. Déclarez seulement les divisions qui y sont entières, et marquez leurs coins.
+pictures-doubts-cut = Doute : la grille déborde de la photographie. Déclarez seulement les divisions qui y sont entières, et marquez les coins de cette partie.
 pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photographie.
 pictures-doubts-edge = Doute : un front n’est pas net, ou sa trace n’est pas horizontale avant lui.
 pictures-doubts-meet = Doute : les deux traces ont la même couleur et se rejoignent, un front peut donc appartenir à l’autre trace.
-pictures-doubts-order = Doute : quel front est celui de A. Les photographies ne le disent pas avec certitude ; si les marques sont inversées, échangez-les.
+pictures-doubts-order = Doute : quel front est celui de A. Les photographies ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
 pictures-doubted =
     { $n ->
         [one] Une marque est en doute. « Accepter les marques » y mène d’abord : regardez-la à la loupe, et déplacez-la si elle est mal placée.
@@ -540,7 +540,7 @@ pictures-again = { $name }, marque { $n }
 pictures-mark-again = Marquer « { $name } » une fois de plus
 pictures-drop-mark = Supprimer la marque choisie
 pictures-move-first = Placez la nouvelle marque sur le front : elle compte une fois déplacée.
-pictures-own-corners = Employer des marques de coin distinctes
+pictures-own-corners = Utiliser des marques de coin distinctes
 pictures-shared =
     { $n ->
         [one] Ses marques de coin servent à { $n } photographie : en déplacer une change sa ligne.
@@ -571,7 +571,7 @@ pictures-fields-time_base = Temps par division
 ## Traces
 
 traces-title = Traces enregistrées
-traces-hint = Ajoutez d’un coup les fichiers de traces de toute une série : choisissez-les ou leur dossier, ou déposez-les ici. Les deux traces peuvent être dans un fichier, ou dans un fichier chacune. Un nom de fichier comme « A 1250 mm ch1.csv » donne le rail, la lecture de la règle et la trace.
+traces-hint = Ajoutez d’un coup les fichiers de traces de toute une série : choisissez-les ou leur dossier, ou déposez-les ici. Les deux traces peuvent être dans un même fichier, ou chacune dans le sien. Un nom de fichier comme « A 1250 mm ch1.csv » donne le rail, la lecture de la règle et la trace.
 traces-add = Ajouter des fichiers de traces
 traces-add-folder = Ajouter un dossier de traces
 traces-looking = Examen des fichiers…
@@ -604,8 +604,8 @@ traces-measured =
 traces-unchanged = Mesuré ; rien n’a changé.
 traces-stopped =
     { $n ->
-        [one] Arrêté. { $n } position a été mesurée et ajoutée aux lectures. Elle emploie son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
-       *[other] Arrêté. { $n } positions ont été mesurées et ajoutées aux lectures. Chacune emploie son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
+        [one] Arrêté. { $n } position a été mesurée et ajoutée aux lectures. Elle utilise son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
+       *[other] Arrêté. { $n } positions ont été mesurées et ajoutées aux lectures. Chacune utilise son propre seuil jusqu’à ce que toutes soient mesurées de nouveau.
     }
 traces-undo = Une seule annulation les retire toutes.
 traces-refused-title = Non ajoutés :
@@ -648,7 +648,7 @@ traces-estimator = Datation des fronts
 traces-estimators-constant_fraction = fraction constante : chaque front à la même fraction de sa propre amplitude
 traces-estimators-fixed_level = seuil fixe : les deux fronts à la même tension ; sujet au glissement du front (time walk) : une impulsion plus petite le franchit plus tard
 traces-estimators-edge_line = droite de 10 % à 90 % de chaque front, prolongée jusqu’à sa ligne de base
-traces-estimators-cross_correlation = corrélation croisée : le décalage pour lequel les fronts se ressemblent le plus
+traces-estimators-cross_correlation = intercorrélation : le décalage pour lequel les fronts se ressemblent le plus
 traces-estimators-shift_and_scale = décalage et échelle d’un front par rapport à l’autre, par moindres carrés
 traces-choose = Traces de
 traces-option = ligne { $n } : { $name }
@@ -689,12 +689,12 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 
 ## Fichiers
 
-only-here = Ce navigateur ne garde pas les fichiers, comme dans une fenêtre privée : ils durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
+only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photographies et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
 ## Écarter une ligne
 
 strike-title = Écarter la ligne { $n }
-strike-hint = La ligne reste visible et peut être reprise. La raison est inscrite dans le cahier et le rapport.
+strike-hint = La ligne reste visible et peut être réintégrée. La raison est inscrite dans le cahier et le rapport.
 strike-reason = Raison
 strike-needed = Donnez d’abord la raison.
 strike-confirm = Écarter
@@ -875,9 +875,9 @@ evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistr
 evidence-refusals-too_many = { $what } fichiers, c’est plus que la limite de 2000 à la fois. Ajoutez-les en plusieurs fois, par exemple un dossier par rail.
 evidence-refusals-file = { $what } : le fichier n’est plus lisible. Il a peut-être été déplacé, modifié ou supprimé ; choisissez-le de nouveau.
 evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photographie. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
-evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photographies en arrière-plan. Employez-en un plus récent.
+evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photographies en arrière-plan. Utilisez-en un plus récent.
 evidence-refusals-start = La lecture des traces et des photographies n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
-evidence-refusals-crash = La lecture des traces ou des photographies a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou employez un fichier plus petit.
+evidence-refusals-crash = La lecture des traces ou des photographies a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou utilisez un fichier plus petit.
 evidence-refusals-stopped = Arrêté.
 evidence-refusals-nothing_kept = Les traces ne sont plus chargées. Ouvrez de nouveau les fichiers.
 
@@ -1217,7 +1217,7 @@ figures-constant_fraction = fraction constante
 figures-constant_fraction-meaning = Là où chaque front franchit la même fraction de sa propre amplitude.
 figures-edge_line = droite du front
 figures-edge_line-meaning = Là où la droite de 10 % à 90 % de chaque front rencontre sa ligne de base.
-figures-cross_correlation = corrélation croisée
+figures-cross_correlation = intercorrélation
 figures-cross_correlation-meaning = Le décalage pour lequel les deux fronts, chacun divisé par son amplitude, se ressemblent le plus ; entre les échantillons, par une parabole.
 figures-shift_and_scale = décalage et échelle par moindres carrés
 figures-shift_and_scale-meaning = Le décalage et le facteur d’échelle avec lesquels un front s’ajuste le mieux à l’autre.
@@ -1246,20 +1246,20 @@ notices-signs = Ce qui l’indique :
 
 ## Ce que le cahier remarque de lui-même : ce qui est remarqué, et ce qu’il faut regarder
 
-notice-entry_replaced = Le résultat ne repose pas sur ce qui a été saisi dans des champs inutilisables : { $fields }.
+notice-entry_replaced = Ce qui a été saisi dans ces champs est inutilisable, et le résultat n’en tient pas compte : { $fields }.
 notice-entry_replaced-look = Vérifiez les champs signalés : chacun dit ce qui y est attendu.
 notice-vague_splice = La position du rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur de { $length }.
-notice-vague_splice-look = Vérifiez l’incertitude saisie pour la position du rail, et son unité : un nombre seul est dans celle de la règle.
+notice-vague_splice-look = Vérifiez l’incertitude saisie pour la position du rail, et son unité : un nombre sans unité est dans celle de la règle.
 notice-rail_unplaced =
     { $n ->
         [one] La ligne { $rows } n’est pas retenue : la position de son rail n’est pas connue.
        *[other] Les lignes { $rows } ne sont pas retenues : la position de leur rail n’est pas connue.
     }
-notice-rail_unplaced-look = Vérifiez la position de ce rail sous Montage, et celle du rail qui le précède.
+notice-rail_unplaced-look = Vérifiez la position de ce rail dans « Montage », et celle du rail qui le précède.
 notice-vague_reading = Une lecture sur le rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur.
-notice-vague_reading-look = Vérifiez l’incertitude d’une lecture saisie pour cette règle, et son unité : un nombre seul est dans celle de la règle.
-notice-rehearsal = Ce cahier est une séance d’essai : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
-notice-rehearsal-look = Les valeurs vraies peuvent être montrées sous Plan de mesure.
+notice-vague_reading-look = Vérifiez l’incertitude d’une lecture saisie pour cette règle, et son unité : un nombre sans unité est dans celle de la règle.
+notice-rehearsal = Ce cahier est un entraînement : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
+notice-rehearsal-look = Les valeurs vraies peuvent être montrées dans « Plan de mesure ».
 notice-off_the_rail =
     { $n ->
         [one] La lecture de la ligne { $rows } est hors de l’étendue de son rail.
@@ -1273,9 +1273,9 @@ notice-edge_off_screen =
         [one] Un front de la ligne { $rows } est hors de l’écran, large de { $width }.
        *[other] Des fronts des lignes { $rows } sont hors de l’écran, large de { $width }.
     }
-notice-edge_off_screen-look = Vérifiez le nombre saisi, et la largeur de l’écran donnée sous Montage.
+notice-edge_off_screen-look = Vérifiez le nombre saisi, et la largeur de l’écran donnée dans « Montage ».
 notice-coarse_figures = Les lectures de la règle des lignes { $rows } sont saisies avec moins de chiffres que leur incertitude déclarée.
-notice-coarse_figures-look = Vérifiez si la règle a été lue plus finement qu’écrit : écrivez alors { $finer }, et non { $coarse }.
+notice-coarse_figures-look = Si la règle a été lue plus finement qu’écrit, écrivez { $finer }, et non { $coarse }.
 notice-pair = { $one } avec { $other }
 notice-disagreeing_places = Des lignes à la même position ont des retards qui diffèrent de plus de quatre fois leur incertitude : { $pairs }.
 notice-disagreeing_places-look = Vérifiez si la base de temps, le déclenchement ou le rail a changé entre elles.
@@ -1297,7 +1297,7 @@ notice-beyond_a_period =
         [one] Le retard de la ligne { $rows } dépasse une période des impulsions, { $period } ns : un retard n’est connu qu’à un nombre entier de périodes près.
        *[other] Les retards des lignes { $rows } dépassent une période des impulsions, { $period } ns : un retard n’est connu qu’à un nombre entier de périodes près.
     }
-notice-beyond_a_period-look = Vérifiez quel front de B appartient à quelle impulsion de A, et la fréquence des impulsions donnée sous Montage.
+notice-beyond_a_period-look = Vérifiez quel front de B appartient à quelle impulsion de A, et la fréquence des impulsions donnée dans « Montage ».
 notice-treated_as_exact = Traité comme exact, avec une incertitude de 0 : { $what }. Une erreur y change c de la même fraction, et le bilan n’a pas de composante pour elle.
 notice-treated_as_exact-look = Déclarez la limite de la notice ou de la spécification. Saisissez 0 si elle est négligeable.
 notice-treated_as_exact-time-base = la base de temps
@@ -1336,13 +1336,13 @@ notice-few_rows =
         [one] Une seule ligne est retenue : trop peu pour tester la linéarité.
        *[other] Seulement { $n } lignes sont retenues : trop peu pour tester la linéarité.
     }
-notice-few_rows-look = Lisez davantage de positions, au moins trois de chaque côté d’un raccord.
+notice-few_rows-look = Mesurez à davantage de positions, au moins trois de chaque côté d’un raccord.
 notice-scatter_too_large =
     { $nu ->
         [one] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté).
        *[other] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté).
     }
-notice-scatter_too_large-look = Vérifiez s’il y a une ligne erronée, un saut à un raccord, ou des incertitudes déclarées trop petites. Choisissez sous Résultat l’incertitude que vous indiquez, et dites pourquoi.
+notice-scatter_too_large-look = Vérifiez s’il y a une ligne erronée, un saut à un raccord, ou des incertitudes déclarées trop petites. Choisissez dans « Résultat » l’incertitude que vous indiquez, et dites pourquoi.
 notice-scatter_too_small =
     { $nu ->
         [one] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
@@ -1400,12 +1400,12 @@ notice-mended =
        *[other] { $what } Une fois corrigé, c vaudrait { $c } × 10⁸ m/s.
     }
 notice-path_factor = Le résultat s’écarte de la valeur définie de c d’un facteur deux, comme lorsqu’un miroir est pris pour un détecteur ou un détecteur pour un miroir.
-notice-path_factor-look = Vérifiez ce que porte le chariot, sous Montage.
+notice-path_factor-look = Vérifiez ce que porte le chariot, dans « Montage ».
 notice-scale_off = Le résultat est inférieur de { $percent } % à la valeur définie de c, soit { $times } u.
 notice-edges_rounded = Tous les fronts sont des multiples de { $step } division, mais leur incertitude déclarée correspond à une lecture à ±{ $limit } division près.
-notice-edges_rounded-look = Vérifiez l’incertitude d’une lecture de front : après un arrondi aux graduations, sa limite vaut au moins la moitié de leur écart.
+notice-edges_rounded-look = Vérifiez l’incertitude d’une lecture de front. Si les fronts sont arrondis aux graduations, sa limite vaut au moins la moitié de leur écart.
 notice-fine_figures = Les lectures de règle sont saisies avec bien plus de chiffres qu’on n’a pu en lire.
-notice-fine_figures-look = Écrivez autant de chiffres que la règle en montre ; une moyenne en garde un ou deux de plus.
+notice-fine_figures-look = Écrivez autant de chiffres que la règle en montre. Une moyenne peut en avoir un ou deux de plus.
 notice-dominant_component-readings = Les lectures elles-mêmes font { $percent } % de u²(c).
 
 ## Ce qu’une remarque propose pour corriger une erreur : une seule modification, que « Annuler » reprend
@@ -1433,7 +1433,7 @@ repair-new-rail =
 ## La classe
 
 class-title = Classe
-class-hint = Lisez les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip de plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
+class-hint = Lisez les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip qui en contient plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
 class-choose = Choisir des fichiers
 class-choose-folder = Choisir un dossier
 class-stop = Arrêter
@@ -1464,14 +1464,14 @@ class-take-table = Télécharger le tableau (CSV)
 class-search = Chercher dans les noms
 class-filter = Montrer
 class-filters-all = tous
-class-filters-marked = avec quelque chose à regarder
+class-filters-marked = avec quelque chose à vérifier
 class-filters-without = sans résultat
 class-shown = { $shown } sur { $all } dans le tableau
 class-empty = Aucun cahier n’a encore été lu.
 class-table = Cahiers de la classe
 class-open = Ouvrir
 class-open-of = Ouvrir { $name }
-class-open-hint = « Ouvrir » met une copie parmi vos propres cahiers ; ce qui a été rendu reste tel quel.
+class-open-hint = « Ouvrir » met une copie parmi vos propres cahiers ; ce qui a été remis reste tel quel.
 class-columns-who = Cahier
 class-columns-file = Fichier
 class-columns-title = Titre
@@ -1517,7 +1517,7 @@ class-too_few =
     }
 class-out_of_range = Les résultats sont trop grands, ou leurs incertitudes trop petites, pour le calcul. Cherchez une unité fausse.
 class-together = Tous les résultats ensemble
-class-nothing = Ici, tous les résultats se rangent dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord. Choisissez d’abord des fichiers, sur la page de gauche.
+class-nothing = Choisissez d’abord des fichiers, sur la page de gauche. Tous les résultats se rangent alors ici dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord.
 class-plot = Tous les résultats dans l’ordre, chacun avec son incertitude élargie
 class-summary =
     { $n ->
@@ -1593,7 +1593,7 @@ tour-apparatus = Trois rails sont posés bout à bout, à partir de la lame sép
 tour-readings = Une ligne pour chaque position : la règle, la base de temps et les deux fronts sur l’écran. La distance d et le retard Δt suivent aussitôt. Une ligne est écartée : elle reste visible, avec sa raison.
 tour-line = Chaque ligne du tableau est un point. La pente de la droite est le retard par mètre ; la vitesse de la lumière en découle. La droite ne passe pas forcément par zéro.
 tour-residuals = Les résidus sont les écarts des lignes à la droite. Sans structure apparente, et pour la plupart entre −2 et 2, ils disent que la droite convient.
-tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas un raccord : il déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
+tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas l’incertitude d’un raccord, qui déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
 tour-result = Le résultat avec son incertitude, arrondi, et en phrases que vous pouvez copier.
 tour-report = Imprimez le rapport, ou remettez l’archive : elle contient tout le cahier avec chaque modification.
 tour-end = Changez maintenant une lecture de ce tableau, et observez c en haut de la page. Pour commencer votre propre cahier : Cahiers, Nouveau cahier vide.
@@ -1605,9 +1605,9 @@ how-of = Comment faire : { $section }
 how-more = Plus de détails dans l’aide.
 how-glossary = Glossaire
 how-glossary-of = Glossaire : { $term }
-how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point sa règle peut être lue finement, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides emploient la valeur par défaut, en gris.
-how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Une séance d’essai est un cahier d’exercice avec des lectures simulées.
-how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), 1 mm est une incertitude-type u, et ±1 mm, ou +-1 mm, une limite ±a.
+how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point sa règle peut être lue finement, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides prennent la valeur par défaut, en gris.
+how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Un entraînement est un cahier d’exercice avec des lectures simulées.
+how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a.
 how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans structure apparente, et pour la plupart entre −2 et 2. Une ligne très éloignée est le plus souvent une faute : cherchez-la. Un saut entre deux rails met en cause leur raccord. Une courbe a une cause, elle aussi. N’écartez une ligne qu’avec une raison.
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
@@ -1636,7 +1636,7 @@ number-comma = « { $found } » contient une virgule, mais le séparateur d�
 number-point = « { $found } » contient un point, mais le séparateur décimal de ce cahier est la virgule. Écrivez une virgule, et une espace entre les milliers.
 number-several_marks = « { $found } » contient plus d’un séparateur décimal. Gardez-en un.
 number-grouping = « { $found } » contient des espaces qui ne séparent pas des tranches de trois chiffres. Supprimez-les. Seules des lectures répétées d’un front peuvent se suivre, séparées par des points-virgules.
-number-exponent = La puissance de dix de « { $found } » est incomplète. Écrivez-la sous la forme e8 ou × 10^8.
+number-exponent = « { $found } » n’est pas une puissance de dix complète. Supprimez-la, ou écrivez-la sous la forme e8 ou × 10^8.
 number-shared_exponent = Dans « { $found } », la puissance de dix peut se rapporter aux deux nombres ou seulement au second. Mettez les deux entre parenthèses, ou écrivez la puissance après chacun.
 number-negative_uncertainty = « { $found } » est une incertitude inférieure à zéro. Écrivez-la sans signe moins.
 number-unknown_unit = « { $found } » n’est pas une unité de ce champ. Unités possibles : { $units }. Écrivez l’une d’elles, une seule fois, après le nombre.
@@ -1646,7 +1646,7 @@ number-too_large = « { $found } » est trop grand pour le calcul. Vérifiez
 number-too_small = « { $found } » est trop petit pour le calcul. Vérifiez la puissance de dix.
 number-too_long = Cette saisie compte { $length } caractères ; un nombre peut en avoir { $limit } au plus. Raccourcissez-la.
 number-mixed_units = Certaines lectures répétées ont une unité, d’autres non. Écrivez l’unité après chacune, ou après aucune.
-number-uncertain = « { $found } » porte une incertitude, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Si cette grandeur a un champ pour son incertitude, déclarez-la là, sinon comme composante sous « Autres composantes de l’incertitude ».
+number-uncertain = « { $found } » porte une incertitude, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Si cette grandeur a un champ pour son incertitude, déclarez-la là, sinon comme composante dans « Autres composantes de l’incertitude ».
 number-uncertain_edge = « { $found } » porte une incertitude après un nombre, qui n’aurait ici aucun effet. Écrivez le front seul, sans ± et sans parenthèses. Une incertitude commune à tous les fronts se déclare dans le champ « Incertitude d’une lecture de front ».
 number-limit_sign = « { $found } » donne une limite, mais ce champ contient une incertitude-type. Choisissez « { $kind } » à côté, ou écrivez le nombre sans ±.
 number-negative = « { $found } » est négatif. Une incertitude est nulle ou positive.
@@ -1656,7 +1656,7 @@ number-too_large_ratio = « { $found } » est supérieur à 50 %. Un nombre
 number-too_large_offset = « { $found } » est si grand qu’aucune droite ne peut être ajustée. Vérifiez le nombre et son unité.
 number-coverage = Une probabilité de couverture est d’au moins 50 % et inférieure à 100 %, par exemple 95 %. Un nombre sans unité est en pour cent.
 number-fraction = Une fraction constante va de 10 % à 90 %. Un nombre sans unité est en pour cent.
-number-beam_angle = À un angle de plus de 500 mrad, le faisceau n’atteindrait pas le chariot. Un nombre sans unité est en mrad.
+number-beam_angle = À un angle de plus de 500 mrad, le faisceau n’atteindrait pas le chariot. Vérifiez l’unité : un nombre sans unité est en mrad.
 number-last_mark = La dernière graduation doit être la plus grande lecture. La plus petite est la première graduation, quel que soit le sens de la règle.
 
 dimension-length = longueur
@@ -1695,14 +1695,14 @@ row-place_twice = La distance est saisie deux fois : comme lecture de la règle
 row-distance_unreadable = La distance n’est pas un nombre utilisable. Corrigez-la.
 row-no_reading = La lecture de la règle manque. Saisissez-la.
 row-reading_unreadable = La lecture de la règle n’est pas un nombre utilisable. Corrigez-la.
-row-rail_unplaced = La position de son rail n’est pas connue. Déclarez-la sous Montage.
-row-no_rail = Aucun rail n’est décrit. Décrivez-en un sous Montage, ou saisissez la distance elle-même.
+row-rail_unplaced = La position de son rail n’est pas connue. Déclarez-la dans « Montage ».
+row-no_rail = Aucun rail n’est décrit. Décrivez-en un dans « Montage », ou saisissez la distance elle-même.
 row-rail_unnamed = Le rail manque. Écrivez le nom du rail sur lequel la lecture a été faite.
 row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails sont : { $names }.
-row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails sous Montage.
-row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct sous Montage.
+row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails dans « Montage ».
+row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct dans « Montage ».
 row-distance_uncertainty_idle = Aucune distance n’est saisie dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : l’incertitude d’une lecture de règle se déclare à son rail.
-row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare sous Montage, celle d’une photographie ou de traces avec elles.
+row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare dans « Montage », celle d’une photographie ou de traces avec elles.
 row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
 row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
@@ -1721,19 +1721,19 @@ edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié
 edges-off_plane = La marque { $n } du front { $edge } est hors du plan de l’écran. Marquez-le de nouveau.
 edges-no_repeats = Avec une seule marque sur chaque front, il n’y a pas de dispersion. Marquez les fronts de nouveau, ou déclarez une incertitude en pixels.
 edges-uncertainty = L’incertitude d’une marque doit être de zéro pixel ou plus.
-marks-no_grid = La grille de sa photographie n’est pas encore marquée. Marquez quatre croisements de la grille.
+marks-no_grid = La grille de sa photographie n’est pas encore marquée. Marquez les quatre coins de la grille.
 grid-no_divisions = Les coins de la grille sont à moins d’une division l’un de l’autre. Déclarez combien de divisions les séparent.
 plane-mark = { $n } (colonne { $column }, rangée { $row })
 plane-too_few = { $got ->
     [one] { $got } marque de coin ne suffit pas.
    *[other] { $got } marques de coin ne suffisent pas.
-  } Marquez quatre croisements de la grille.
+  } Marquez les quatre coins de la grille.
 plane-not_finite = Une coordonnée de la marque de coin { $mark } n’est pas un nombre. Placez-la de nouveau.
 plane-uncertainty = L’incertitude d’une marque de coin doit être de zéro pixel ou plus.
 plane-same_place = Les marques de coin { $first } et { $second } sont au même point de la photographie. Placez l’une d’elles sur son propre croisement.
 plane-same_crossing = Les marques de coin { $first } et { $second } désignent le même croisement de la grille. Donnez à l’une d’elles une autre colonne ou une autre rangée.
 plane-on_one_line = Les marques de coin { $marks } sont alignées sur la photographie. Déplacez l’une d’elles, pour que les quatre délimitent une surface.
-plane-crossings_on_one_line = Les marques de coin { $marks } désignent des croisements alignés de la grille. Employez les coins d’un rectangle.
+plane-crossings_on_one_line = Les marques de coin { $marks } désignent des croisements alignés de la grille. Utilisez les coins d’un rectangle.
 plane-crossed = Le contour des marques de coin se croise lui-même. Échangez les marques { $first } et { $second }.
 plane-out_of_place = La marque de coin { $mark } ne peut pas être là, d’après les autres. Placez-la sur son croisement.
 plane-mirrored = Les marques de coin font le tour de l’écran dans le mauvais sens, comme dans un miroir. Les colonnes se comptent le long de l’axe des temps, les rangées vers le bas. Marquez les coins dans leur ordre.
@@ -1750,7 +1750,7 @@ edit-no_setting = Il n’y a pas de réglage de la base de temps numéro { $n }.
 edit-no_shared = Il n’y a pas de composante de l’incertitude numéro { $n }. La modification a été laissée de côté.
 edit-no_position = Il n’y a pas de position prévue numéro { $n }. La modification a été laissée de côté.
 edit-no_grid = Il n’y a pas de grille marquée numéro { $n }. La modification a été laissée de côté.
-edit-taken = Le numéro { $n } est déjà employé. Une nouvelle ligne ou un nouveau rail doit avoir son propre numéro.
+edit-taken = Le numéro { $n } est déjà utilisé. Une nouvelle ligne ou un nouveau rail doit avoir son propre numéro.
 edit-too_high = Le numéro { $n } est trop élevé pour une ligne ou un rail. Le plus élevé est { $most }.
 edit-no_reason = La ligne numéro { $n } n’a pas été écartée. Donnez d’abord la raison.
 edit-no_name = Saisissez d’abord le nom de la personne qui a lu les précautions.
@@ -1762,7 +1762,7 @@ edit-nothing_to_redo = Il n’y a plus rien à rétablir.
 
 ## Fichiers qui ne peuvent pas être ouverts
 
-file-not_json = Ce fichier de cahier n’est pas entier : il est illisible à partir de la ligne { $line }, colonne { $column }. Téléchargez de nouveau le fichier.
+file-not_json = Ce fichier n’est pas un cahier complet : il est illisible à partir de la ligne { $line }, colonne { $column }. Téléchargez de nouveau le fichier.
 file-foreign = Ce fichier n’est pas un cahier de ce programme. Choisissez un fichier de cahier ou une archive téléchargés d’un cahier.
 file-later_format = Ce cahier a été fait par une version ultérieure de cette page, au format { $format }. Il est resté inchangé. Ouvrez-le avec cette version.
 file-later_name = Ce cahier a été fait par une version ultérieure de cette page, qui connaît « { $name } ». Il est resté inchangé. Ouvrez-le avec cette version.
@@ -1789,7 +1789,7 @@ bundle-changed = « { $entry } » a été modifié après la création de l�
 bundle-misnamed = « { $entry } » est une autre photographie que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
 table-ragged = L’enregistrement { $record } du tableau a { $found } cellules, le premier en a { $expected }. Complétez les cellules manquantes, ou supprimez celles en trop.
 table-unreadable = Le tableau est illisible. Enregistrez-le en CSV avec des virgules, en UTF-8.
-table-kind = « { $kind } » n’est pas un format de tableau. Prenez CSV, LaTeX ou un tableau à barres.
+table-kind = « { $kind } » n’est pas un format de tableau. Prenez CSV, LaTeX ou un tableau à barres verticales.
 chart-too_small = Le graphique a { $width } × { $height } pixels ; il lui en faut au moins { $least_width } × { $least_height }. Agrandissez-le.
 chart-surface = Le navigateur n’a pas permis de dessiner. Rechargez la page, ou prenez un navigateur plus récent.
 shelf-full = Le stockage du navigateur pour cette page est plein. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier, puis supprimez définitivement des cahiers.
@@ -1811,7 +1811,7 @@ propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a 
 
 read-file = { $file } : { $why }
 read-empty = le fichier est vide. Enregistrez la trace de nouveau.
-read-binary = l’octet { $at } n’appartient à aucun texte : c’est un fichier binaire. Enregistrez la trace comme texte à colonnes séparées.
+read-binary = l’octet { $at } n’est pas du texte, c’est donc un fichier binaire. Enregistrez la trace comme texte à colonnes séparées.
 read-no_columns = aucune colonne de nombres n’a été trouvée. Choisissez le séparateur de colonnes et le séparateur décimal, ou enregistrez la trace comme texte à colonnes séparées.
 read-no_time = il n’y a ni colonne de temps ni intervalle d’échantillonnage. Déclarez l’intervalle.
 read-no_channel = aucune colonne n’est désignée comme trace. Indiquez laquelle contient la tension.
@@ -1823,7 +1823,7 @@ read-few_rows =
 read-missing_field = la ligne { $line } s’arrête avant la colonne { $column }. Le fichier est peut-être tronqué, ou le séparateur de colonnes est un autre.
 read-not_a_number = ligne { $line }, colonne { $column } : « { $found } » n’est pas un nombre. Vérifiez le séparateur décimal et la première ligne d’échantillons.
 read-no_value = ligne { $line }, colonne { $column } : « { $found } » désigne un échantillon sans valeur, par exemple un dépassement. Enregistrez la trace de nouveau avec un calibre plus grand.
-read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Un échantillonnage inégal est inutilisable.
+read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Un échantillonnage inégal est inutilisable. Enregistrez de nouveau à pas égaux.
 read-other_times = la colonne { $column } a d’autres temps que la première colonne de temps : les traces n’ont pas été échantillonnées ensemble. Enregistrez chacune dans son propre fichier.
 read-no_advance = le temps n’augmente pas de la première ligne d’échantillons (ligne { $first }) à la dernière (ligne { $last }). Vérifiez quelle colonne est le temps.
 reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
@@ -1837,16 +1837,16 @@ reading-lacks_b = { $file } : aucune colonne n’est désignée comme la trace 
 trace-refused = { $file }, trace { $trace } : { $why }
 trace-few_samples =
     { $samples ->
-        [one] { $samples } échantillon ne suffit pas pour une ligne de base et un front ; il en faut au moins { $needed }.
-       *[other] { $samples } échantillons ne suffisent pas pour une ligne de base et un front ; il en faut au moins { $needed }.
+        [one] { $samples } échantillon ne suffit pas pour une ligne de base et un front ; il en faut au moins { $needed }. Enregistrez plus d’échantillons.
+       *[other] { $samples } échantillons ne suffisent pas pour une ligne de base et un front ; il en faut au moins { $needed }. Enregistrez plus d’échantillons.
     }
 trace-not_finite = l’échantillon { $sample } n’a pas de valeur finie. Enregistrez la trace de nouveau.
-trace-step = l’intervalle d’échantillonnage est { $step } ns ; il doit être supérieur à zéro.
-trace-no_pulse = pas d’impulsion : la trace monte de { $height } V au-dessus de sa ligne de base, moins de 4 fois son bruit de { $noise } V (le plus haut à l’échantillon { $sample }).
+trace-step = l’intervalle d’échantillonnage est { $step } ns ; il doit être supérieur à zéro. Corrigez-le.
+trace-no_pulse = la trace ne montre pas d’impulsion. Elle monte de { $height } V au-dessus de sa ligne de base (le plus haut à l’échantillon { $sample }) ; une impulsion monte de plus de 4 fois le bruit, ici { $noise } V. Vérifiez quelle colonne est la trace, ou moyennez plus d’impulsions.
 trace-clipped =
     { $samples ->
-        [one] écrêtée : à partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
-       *[other] écrêtée : à partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillons. Enregistrez avec un calibre plus grand.
+        [one] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
+       *[other] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillons. Enregistrez avec un calibre plus grand.
     }
 trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans rien de calme avant elle. Enregistrez plus de temps avant le déclenchement.
 trace-no_top = l’enregistrement s’arrête à l’échantillon { $last }, avant le sommet de l’impulsion. Enregistrez plus de temps après le déclenchement.
@@ -1858,8 +1858,8 @@ trace-few_on_edge =
         [one] { $samples } seul échantillon se trouve sur le front près de l’échantillon { $sample } ; il en faut { $needed } pour une droite. Échantillonnez plus vite, ou prenez une fraction constante.
        *[other] { $samples } échantillons seulement se trouvent sur le front près de l’échantillon { $sample } ; il en faut { $needed } pour une droite. Échantillonnez plus vite, ou prenez une fraction constante.
     }
-trace-unequal_steps = les intervalles d’échantillonnage des deux traces sont { $first } ns et { $second } ns. La corrélation croisée en demande d’égaux.
-trace-no_lag = les deux fronts ne se superposent pas près de l’échantillon { $sample } : leurs formes diffèrent trop, ou l’enregistrement s’arrête.
+trace-unequal_steps = les intervalles d’échantillonnage des deux traces sont { $first } ns et { $second } ns. L’intercorrélation en demande d’égaux. Choisissez une autre datation des fronts.
+trace-no_lag = les deux fronts ne se superposent pas près de l’échantillon { $sample } : leurs formes diffèrent trop, ou l’enregistrement s’arrête. Choisissez une autre datation des fronts.
 
 ## Composantes de l’incertitude et matrices qui ne peuvent pas être employées
 
@@ -1876,7 +1876,7 @@ covariance-not_direct = Une covariance demande que distance et retard soient éc
 ## Pourquoi il n’y a pas de droite ou pas de résultat
 
 rail-named = « { $name } »
-refusal-marked = { $refusal } Ces champs ne peuvent pas être employés tels quels : { $fields }.
+refusal-marked = { $refusal } Ces champs ne peuvent pas être utilisés tels quels : { $fields }.
 refusal-too_few_rows = { $got ->
     [0] Aucune ligne n’a encore à la fois une distance et un retard.
     [one] Une ligne ne suffit pas pour une droite.
@@ -1891,7 +1891,7 @@ refusal-indefinite = { $n ->
     [one] La ligne { $rows } a
    *[other] Les lignes { $rows } ont
   } une covariance impossible : une variance serait négative. Vérifiez la matrice.
-refusal-singular = La matrice ne laisse aucune incertitude à une combinaison des lignes { $rows }. Vérifiez-la, ou déclarez à part la composante commune.
+refusal-singular = Avec cette matrice, une combinaison des lignes { $rows } n’a aucune incertitude. Vérifiez-la, ou déclarez à part la composante commune.
 refusal-not_symmetric = Les lignes { $rows } ont deux covariances différentes dans la matrice. Écrivez le même nombre aux deux endroits.
 refusal-not_finite = La ligne { $rows } donne un nombre trop grand pour le calcul. Vérifiez sa distance, son retard, leurs incertitudes et leurs unités.
 refusal-negative_uncertainty = { $n ->
@@ -1909,7 +1909,7 @@ refusal-some_unstated = { $n ->
   } une incertitude sur la distance ou sur le retard que d’autres lignes déclarent. Déclarez-la pour chaque ligne, ou pour aucune.
 refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des règles, et quelle voie est le front A.
 refusal-no_uncertainty = Deux lignes donnent une pente, mais pas d’incertitude. Ajoutez des lignes, ou déclarez l’incertitude de chacune.
-refusal-no_air_index = L’indice de réfraction de l’air n’est pas connu pour les valeurs sous Montage.
+refusal-no_air_index = L’indice de réfraction de l’air n’est pas connu pour les valeurs données dans « Montage ». Corrigez-les là.
 refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
 marked-bench = « { $field } »
 marked-rail = « { $field } » du rail « { $rail } »
@@ -1929,13 +1929,13 @@ trials-out_of_range = Les valeurs des essais sont trop grandes pour le calcul. V
 
 ## Pourquoi rien n’est prévu
 
-plan-no_rails = Il n’y a encore rien avec quoi prévoir. Décrivez un rail sous Montage.
-plan-no_place = Aucun rail ne peut encore servir au plan. Saisissez sa première et sa dernière graduation sous Montage, et déclarez sa position.
+plan-no_rails = Il n’y a encore rien avec quoi prévoir. Décrivez un rail dans « Montage ».
+plan-no_place = Aucun rail ne peut encore servir au plan. Saisissez sa première et sa dernière graduation dans « Montage », et déclarez sa position.
 plan-too_few = Prévoyez deux positions ou plus, éloignées : une droite en a besoin.
-plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez sous Montage à quel point les fronts et les règles sont lus.
+plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez dans « Montage » à quel point les fronts et les règles sont lus.
 plan-no_time_base = « { $text } » n’est pas un temps par division. Écrivez un nombre supérieur à zéro, en ns.
 plan-no_repeats = « { $text } » n’est pas un nombre de lignes. Écrivez un nombre entier de 1 à { $most }.
-plan-no_rehearsal = Aucune séance d’essai n’est encore possible avec ce montage. { $why } Changez-le sous Montage.
+plan-no_rehearsal = Aucun entraînement n’est encore possible avec ce montage. { $why } Changez-le dans « Montage ».
 
 ## La série rejouée
 
@@ -2008,7 +2008,7 @@ wall-line = Droite
 wall-bench = Banc
 wall-result = Résultat
 wall-row = Ligne { $n } : d = { $d } m, Δt = { $delay } ns
-wall-blocked = Le navigateur n’a pas ouvert de deuxième fenêtre. Autorisez les fenêtres surgissantes pour cette page, puis réessayez.
+wall-blocked = Le navigateur n’a pas ouvert de deuxième fenêtre. Autorisez les fenêtres pop-up pour cette page, puis réessayez.
 
 ## Un message qui propose d’annuler
 
@@ -2062,26 +2062,26 @@ handout-text = Texte
 handout-remove = Retirer ce texte
 handout-sealed = Commencer avec un résultat scellé
 handout-take = Télécharger le document
-handout-post = Publier
+handout-post = Façons de le distribuer
 handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, mais sans votre nom, vos réponses et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier qui en a été commencé.
 handout-file-title = Sous forme de fichier
-handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photographies et traces. Les étudiants l’ouvrent dans ce cahier, par Cahiers, puis « { $open } ».
+handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photographies et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }
 handout-link-title = Sous forme de lien
-handout-link-hint = Pour un message ou une affiche. Le lien contient lui-même le document ; le site n’en reçoit rien. Il y a place pour des textes et des lectures, non pour des photographies et des traces.
+handout-link-hint = Pour un courriel ou un message. Le lien contient lui-même le document ; le site n’en reçoit rien. Il y a place pour des textes et des lectures, non pour des photographies et des traces.
 handout-link = Copier le lien
-handout-link-size = Le lien a { $n } octets, sur { $most } au plus.
-handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupent les liens de plus de { $most }. Raccourcissez les textes ou enlevez des lignes, ou publiez plutôt un seul fichier HTML.
-handout-link-files = Aucun lien ne peut contenir les photographies ou les traces de ce cahier. Publiez plutôt le fichier ou un seul fichier HTML.
-handout-link-no_site = Cette page a été ouverte d’un fichier : ses liens ne mènent nulle part sur d’autres ordinateurs. Ouvrez-la sur un site, ou publiez plutôt le fichier ou un seul fichier HTML.
+handout-link-size = Le lien a { $n } octets ; la limite est de { $most }.
+handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupent les liens de plus de { $most }. Raccourcissez les textes ou enlevez des lignes, ou distribuez plutôt un seul fichier HTML.
+handout-link-files = Aucun lien ne peut contenir les photographies ou les traces de ce cahier. Distribuez plutôt le fichier ou un seul fichier HTML.
+handout-link-no_site = Cette page a été ouverte d’un fichier : ses liens ne mènent nulle part sur d’autres ordinateurs. Ouvrez-la sur un site, ou distribuez plutôt le fichier ou un seul fichier HTML.
 handout-page-title = Sous forme d’un seul fichier HTML
 handout-page-hint = Pour une clé USB, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,3 Mo, et s’ouvre d’un double clic.
 handout-page = Télécharger un seul fichier HTML
-handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou publiez plutôt le fichier.
+handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou distribuez plutôt le fichier.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
 posted-anew = En commencer un nouveau
-posted-refused = Ce que l’adresse ou ce fichier demande n’a pas été ouvert : { $why }
-posted-broken = Le lien est endommagé ou coupé. Copiez-le de nouveau en entier, là où il a été publié.
+posted-refused = Le cahier de cette adresse ou de ce fichier n’a pas été ouvert : { $why }
+posted-broken = Le lien est endommagé ou coupé. Copiez de nouveau le lien entier, là où vous l’avez reçu.
 posted-too_long = Le lien dépasse { $most } octets. Demandez le document comme fichier.
 posted-too_large = Le lien se déploie en plus de { $most } octets. Demandez le document comme fichier. Si vous ne savez pas qui a fait ce lien, ne l’ouvrez pas.
 posted-cut = Le cahier contenu dans ce fichier HTML est endommagé. Téléchargez de nouveau le fichier.
@@ -2101,7 +2101,7 @@ handout-fixed-rows =
         [one] Fixé par le document distribué dans la ligne qui en vient : { $columns }.
        *[other] Fixé par le document distribué dans les { $n } lignes qui en viennent : { $columns }.
     }
-handin-title = Remettre
+handin-title = Travail à remettre
 handin-complete = Tout ce qui a été demandé est là.
 handin-missing =
     { $n ->

@@ -180,8 +180,10 @@ export class RowLine {
         el('span', { class: 'shape', 'aria-hidden': 'true' }, SHAPES[notice.weight]),
         el('span', {}, say('notices-in-row', { weight: say(`notices-weights-${notice.weight}`), text: tell(notice.text) }))));
     }
-    // What is missing, and what follows from a limit, is said while one is in the row, not beside every row.
-    const meanwhile = [...DIRECT.flatMap((cell) => limitIn(cell, row.cells[cell])), ...(row.state === 'incomplete' ? [tell(row.lacks)] : [])]
+    // What is missing, and what follows from a limit, is said while one is in the row, not beside every row; where a cell
+    // says what is wrong with it, the row does not say it again.
+    const lacks = row.state === 'incomplete' && !CELLS.some((cell) => row.cells[cell].problem);
+    const meanwhile = [...DIRECT.flatMap((cell) => limitIn(cell, row.cells[cell])), ...(lacks ? [tell(row.lacks)] : [])]
       .map((text) => el('p', { class: 'missing' }, text));
     setAttribute(this.below, 'class', lines.length > 0 ? 'below' : 'below waiting');
     this.told.replaceChildren(...lines, ...meanwhile);

@@ -40,10 +40,10 @@ const TABLES_LOADED: &str = "return performance.getEntriesByType('resource')
     .map(({ name }) => name.split('/words/')[1]).filter((name) => name !== undefined)";
 
 /// Opens everything that can be opened in place.
-const OPEN_ALL: &str = "for (const each of document.querySelectorAll('details')) each.open = true";
+pub(crate) const OPEN_ALL: &str = "for (const each of document.querySelectorAll('details')) each.open = true";
 
 /// What a table of words says.
-struct Texts {
+pub(crate) struct Texts {
     /// Texts that are filled with nothing, by their identifier.
     plain: BTreeMap<String, String>,
     /// The pieces between what the other texts are filled with, in all their forms.
@@ -76,7 +76,11 @@ impl Texts {
         Ok(table)
     }
 
-    fn says(&self, id: &str) -> Result<&str> {
+    /// A text that is filled with nothing.
+    ///
+    /// # Errors
+    /// When there is none of that identifier.
+    pub(crate) fn says(&self, id: &str) -> Result<&str> {
         self.plain.get(id).map(String::as_str).with_context(|| format!("no plain text “{id}”"))
     }
 
@@ -127,29 +131,55 @@ fn collect(pattern: &Pattern<&str>, pieces: &mut Vec<String>) {
     }
 }
 
-/// The tables of both languages, and what only English says.
-struct Tables {
-    french: Texts,
+/// The tables of both languages, and what only one of them says.
+pub(crate) struct Tables {
+    pub(crate) french: Texts,
     only_english: Own,
     only_french: Own,
 }
 
 impl Tables {
-    fn of(stage: &Stage) -> Result<Self> {
+    /// Those of the packed page.
+    ///
+    /// # Errors
+    /// When they can't be read.
+    pub(crate) fn of(stage: &Stage) -> Result<Self> {
         let (english, french) = (Texts::of(stage, "en")?, Texts::of(stage, "fr")?);
         let (only_english, only_french) = (english.own(&french), french.own(&english));
         Ok(Self { french, only_english, only_french })
     }
 
-    /// That nothing on the page is English, and much of it French; and that it fits a phone.
-    fn are_french(&self, page: &Page, state: &str) -> Result<()> {
+    /// That nothing on the page is English, and much of it French; and that all of it fits a phone.
+    ///
+    /// # Errors
+    /// When it is otherwise.
+    pub(crate) fn are_french(&self, page: &Page, state: &str) -> Result<()> {
+        self.is_french(page, state)?;
+        // Under an open dialog the leaves can't be turned, and are checked without it.
+        let under = page.count("dialog[open]")? > 0;
+        at_each_width(page, state, |checked| if under { checked() } else { page.on_each_leaf(checked) })
+    }
+
+    /// The same of a state that shows in one place: what else is on the leaves is not looked at again.
+    ///
+    /// # Errors
+    /// When it is otherwise.
+    pub(crate) fn are_french_at(&self, page: &Page, state: &str, place: &str) -> Result<()> {
+        self.is_french(page, state)?;
+        at_each_width(page, state, |checked| page.turn_to(place).and_then(|()| checked()))
+    }
+
+    fn is_french(&self, page: &Page, state: &str) -> Result<()> {
         let left = self.only_english.found(page)?;
         ensure!(left.is_empty(), "{state}: still in English: {left:?}");
         let said = self.only_french.found(page)?.len();
         ensure!(said > 100, "{state}: only {said} French texts are found");
-        // Under an open dialog the leaves can't be turned, and are checked without it.
-        let under = page.count("dialog[open]")? > 0;
-        at_each_width(page, state, |checked| if under { checked() } else { page.on_each_leaf(checked) })
+        Ok(())
+    }
+
+    /// Which of some texts only English says.
+    pub(crate) fn english_of<'t>(&self, texts: impl Iterator<Item = &'t str>) -> Vec<&'t str> {
+        texts.filter(|text| self.only_english.whole.iter().any(|whole| whole == text)).collect()
     }
 }
 
@@ -183,15 +213,33 @@ pub fn speak(page: &Page, language: &str) -> Result<()> {
     is_in(page, language)
 }
 
-fn is_in(page: &Page, language: &str) -> Result<()> {
+/// Waits until the page is open in a language.
+///
+/// # Errors
+/// When it is not.
+pub fn is_in(page: &Page, language: &str) -> Result<()> {
     // While it is loaded anew the page may not answer.
     let now = || Ok(page.browser.run(LANGUAGE, vec![]).unwrap_or(Value::Null));
     eventually(&format!("the page is in “{language}”"), now, |now| *now == json!(language))?;
     Ok(())
 }
 
+/// Has the browser ask for pages in French, from the next one on.
+///
+/// # Errors
+/// When it does not take it.
+pub(crate) fn prefer_french(page: &Page) -> Result<()> {
+    let user_agent = page.browser.run("return navigator.userAgent", vec![])?;
+    let french_first = json!({ "userAgent": user_agent, "acceptLanguage": "fr-CH,fr,en" });
+    page.browser.debug("Emulation.setUserAgentOverride", &french_first)?;
+    Ok(())
+}
+
 /// Presses what has an id, whatever its name is in the language in use.
-fn press(page: &Page, id: &str) -> Result<()> {
+///
+/// # Errors
+/// When there is nothing of that id.
+pub(crate) fn press(page: &Page, id: &str) -> Result<()> {
     page.browser.run("document.getElementById(arguments[0]).click()", vec![json!(id)])?;
     Ok(())
 }
@@ -208,9 +256,7 @@ pub fn the_language_is_chosen(stage: &Stage) -> Result<()> {
     let shown = tables.only_english.found(&page)?.len();
     ensure!(shown > 100, "only {shown} English texts are found on the English page");
     let result = page.result()?;
-    let user_agent = page.browser.run("return navigator.userAgent", vec![])?;
-    let french_first = json!({ "userAgent": user_agent, "acceptLanguage": "fr-CH,fr,en" });
-    page.browser.debug("Emulation.setUserAgentOverride", &french_first)?;
+    prefer_french(&page)?;
     page.reload()?;
     is_in(&page, "fr")?;
     let loaded: Vec<String> = serde_json::from_value(page.browser.run(TABLES_LOADED, vec![])?)?;
@@ -391,7 +437,8 @@ pub fn mistakes_are_told_in_french(stage: &Stage) -> Result<()> {
     tables.are_french(&page, "a sealed result")
 }
 
-/// A report is opened in the language chosen beside its button, whatever that of the page.
+/// A report is opened in the language chosen beside its button, whatever that of the page; it fits a phone and breaks no
+/// rule.
 ///
 /// # Errors
 /// When it is not.
@@ -407,5 +454,5 @@ pub fn a_report_has_its_own_language(stage: &Stage) -> Result<()> {
     ensure!(left.is_empty(), "still in English: {left:?}");
     let said = tables.only_french.found(&page)?.len();
     ensure!(said > 20, "only {said} French texts are found in the report");
-    Ok(())
+    at_each_width(&page, "the report", |checked| checked())
 }

@@ -21,7 +21,7 @@ impl Page<'_> {
         Ok(())
     }
 
-    /// Does something on each leaf, turned up by the outline.
+    /// Does something on each leaf, turned up by the outline; on its right page too, where one page is shown at a time.
     ///
     /// # Errors
     /// When that fails on one.
@@ -29,8 +29,19 @@ impl Page<'_> {
         for leaf in names::LEAVES {
             self.turn_to(&format!("[data-leaf={leaf}]"))?;
             work().with_context(|| format!("on the leaf “{leaf}”"))?;
+            if self.shows_one_page()? {
+                self.turn_to(&format!("#beside > [data-on~={leaf}]"))?;
+                work().with_context(|| format!("on the right page of the leaf “{leaf}”"))?;
+            }
         }
         Ok(())
+    }
+
+    /// Whether one page is shown at a time, as on a phone.
+    fn shows_one_page(&self) -> Result<bool> {
+        let turns =
+            self.browser.run("return document.getElementById('turn-over').checkVisibility()", vec![])?;
+        Ok(turns == json!(true))
     }
 
     /// Whether something of a name can be seen without turning to another leaf.

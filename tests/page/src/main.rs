@@ -32,6 +32,7 @@ mod saving;
 mod seal;
 mod sight;
 mod storage;
+mod french;
 mod watching;
 mod windows;
 
@@ -48,7 +49,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 112] = [
+const TESTS: [(&str, Test); 117] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -123,6 +124,11 @@ const TESTS: [(&str, Test); 112] = [
     ("what_comes_later_speaks_french", languages::what_comes_later_speaks_french),
     ("mistakes_are_told_in_french", languages::mistakes_are_told_in_french),
     ("a_report_has_its_own_language", languages::a_report_has_its_own_language),
+    ("what_is_asked_of_a_row_is_french", french::what_is_asked_of_a_row_is_french),
+    ("plan_and_rehearsal_are_french", french::plan_and_rehearsal_are_french),
+    ("alarms_are_french", french::alarms_are_french),
+    ("refused_files_are_french", french::refused_files_are_french),
+    ("tables_are_taken_away_in_french", french::tables_are_taken_away_in_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),

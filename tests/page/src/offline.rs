@@ -63,7 +63,7 @@ pub fn a_newer_version_waits_until_it_is_taken(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
-fn is_kept(page: &Page) -> Result<()> {
+pub(crate) fn is_kept(page: &Page) -> Result<()> {
     let kept = || page.browser.run(KEPT, vec![]);
     eventually("the site is kept", kept, |kept| *kept == json!(true)).map(drop)
 }
@@ -77,7 +77,7 @@ fn description(page: &Page) -> Result<String> {
 }
 
 /// Brings the host up to date, as packing a changed page would.
-fn renew(host: &Host) -> Result<()> {
+pub(crate) fn renew(host: &Host) -> Result<()> {
     let digest = |bytes: &[u8]| STANDARD.encode(Sha256::digest(bytes));
     let old = digest(&host.bytes("index.html")?);
     host.change("index.html", |page| {

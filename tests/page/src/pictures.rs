@@ -286,7 +286,7 @@ pub(crate) fn near(one: &Value, other: &Value) -> bool {
 }
 
 /// The header of a picture of so many pixels, and no more (W3C, Portable Network Graphics, third edition, 5.2, 11.2.1).
-fn header_of_png(width: u32, height: u32) -> Vec<u8> {
+pub(crate) fn header_of_png(width: u32, height: u32) -> Vec<u8> {
     let mut bytes = b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR".to_vec();
     bytes.extend(width.to_be_bytes());
     bytes.extend(height.to_be_bytes());

@@ -10,12 +10,12 @@ use crate::names;
 use crate::page::{Page, Stage, eventually};
 
 /// Gives a page no storage at all: asking for it throws.
-const NONE: &str = "for (const name of ['localStorage', 'sessionStorage', 'indexedDB']) {
+pub(crate) const NONE: &str = "for (const name of ['localStorage', 'sessionStorage', 'indexedDB']) {
     Object.defineProperty(window, name, { get() { throw new DOMException('denied', 'SecurityError'); } });
 }";
 
 /// Lets the page store nothing, for a reason (its first argument) that says what went wrong, or store again.
-const FAIL: &str = "
+pub(crate) const FAIL: &str = "
     const [error] = arguments;
     const real = window.realTransaction ??= IDBDatabase.prototype.transaction;
     IDBDatabase.prototype.transaction = error

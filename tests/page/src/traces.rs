@@ -306,14 +306,14 @@ pub fn a_run_is_stopped(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-/// Whatever is wrong with a file is told with its name and the place; the good ones count, and the page stays alive.
-///
-/// # Errors
-/// When it is otherwise.
-pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
-    let page = stage.blank_page()?;
-    describe_rail(&page)?;
-    let good = both_as_text(&recorded(&Bench::default(), 1000), &Style::default());
+/// A file with both traces of one position.
+fn good() -> String {
+    both_as_text(&recorded(&Bench::default(), 1000), &Style::default())
+}
+
+/// Files that give nothing, each with words that are said of it.
+fn bad() -> Result<[(&'static str, Vec<u8>, &'static str); 7]> {
+    let good = good();
     let of = |digitiser, light| {
         let bench = Bench { digitiser, ..Bench::default() };
         both_as_text(&bench.record(8.0, light, &mut Chance::seeded(3)), &Style::default())
@@ -334,7 +334,7 @@ pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
         })
         .collect();
     let bytes: Vec<u8> = (0..=255).cycle().take(4000).collect();
-    let bad: [(&str, Vec<u8>, &str); 7] = [
+    Ok([
         ("no pulse.csv", of(usual, 1e-6).into_bytes(), "no pulse"),
         ("clipped.csv", of(Digitiser { full_scale: 0.4, ..usual }, 1.0).into_bytes(), "clipped: from sample"),
         ("ends.csv", of(Digitiser { samples: 640, ..usual }, 1.0).into_bytes(), "sample"),
@@ -342,18 +342,35 @@ pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
         ("unequal.csv", unequal.into_bytes(), "line 701"),
         ("nan.csv", nan.join("\n").into_bytes(), "line 901"),
         ("binary.csv", bytes, "binary file"),
-    ];
-    let mut files = vec![page.home.write("A 1000mm.csv", good.as_bytes())?];
-    for (name, bytes, _) in &bad {
-        files.push(page.home.write(name, bytes)?);
+    ])
+}
+
+/// Chooses a file that is good and all that are bad, whatever language is spoken.
+///
+/// # Errors
+/// When there is no place for them.
+pub(crate) fn choose_bad(page: &Page) -> Result<()> {
+    let mut files = vec![page.home.write("A 1000mm.csv", good().as_bytes())?];
+    for (name, bytes, _) in bad()? {
+        files.push(page.home.write(name, &bytes)?);
     }
-    choose(&page, &files)?;
+    choose(page, &files)
+}
+
+/// Whatever is wrong with a file is told with its name and the place; the good ones count, and the page stays alive.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    choose_bad(&page)?;
     page.reads(STATUS, "8 files")?;
     page.click("Measure all")?;
     page.reads(STATUS, "measured")?;
     let told = page.text(REFUSED)?;
     ensure!(page.text(STATUS)?.starts_with("1 position was measured"), "all it refuses is {told:?}");
-    for (name, _, words) in &bad {
+    for (name, _, words) in bad()? {
         let line = told.lines().find(|line| line.contains(name));
         ensure!(line.is_some_and(|line| line.contains(words)), "of {name} it says {line:?} in {told:?}");
     }
@@ -368,7 +385,7 @@ pub fn bad_traces_are_named(stage: &Stage) -> Result<()> {
     page.browser.run(
         &format!("(function () {{ {huge} }})(...arguments); document.querySelector('{FILES}').dispatchEvent(new Event('change')); \
                   delete document.querySelector('{FILES}').files"),
-        vec![json!(good)],
+        vec![json!(good())],
     )?;
     page.reads(STATUS, "2 files")?;
     page.click("Measure all")?;

@@ -1,0 +1,197 @@
+//! States that one comes into only by doing something, in French: what is asked of a row and shown of it, a plan with its
+//! warnings and its rehearsal, what is said when nothing can be stored, another window writes or a newer version waits,
+//! files that are refused, tables that are taken away. None has an English word, is too wide for a phone, or breaks a rule
+//! of accessibility.
+
+use anyhow::{Result, ensure};
+use fantoccini::key::Key;
+use serde_json::json;
+
+use crate::host::Host;
+use crate::languages::{OPEN_ALL, Tables, is_in, prefer_french, press, speak};
+use crate::page::{Home, Stage, eventually};
+use crate::{bench, names, offline, pictures, storage, traces};
+
+/// Presses the first of what a selector names.
+const PRESS: &str = "document.querySelector(arguments[0]).click()";
+
+/// Striking a row out, without a reason too, and how a row was calculated.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn what_is_asked_of_a_row_is_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    page.turn_to("#readings")?;
+    page.browser.run(PRESS, vec![json!("#readings-table tbody[data-row] .strike")])?;
+    press(&page, "strike-confirm")?;
+    page.sees("#strike-problem", tables.french.says("strike-needed")?)?;
+    tables.are_french(&page, "striking a row out")?;
+    page.press(Key::Escape)?;
+    page.browser.run(PRESS, vec![json!("#readings-table tbody[data-row] th")])?;
+    page.reads("#row-work-title", "1")?;
+    tables.are_french(&page, "how a row was calculated")
+}
+
+/// A plan with every warning that one rail can raise, and a rehearsal whose true values are shown.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn plan_and_rehearsal_are_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.blank_page()?;
+    bench::describe_rail(&page)?;
+    page.fill("Pulse rate", "100 MHz")?;
+    page.turn_to("#plan")?;
+    for (number, reading) in [(1, "9000"), (2, "5000"), (3, "5100")] {
+        page.click("Plan a position")?;
+        page.fill(&format!("Ruler reading, planned position {number}"), reading)?;
+        page.fill(&format!("ns/div, planned position {number}"), "0.5")?;
+    }
+    page.is_saved()?;
+    speak(&page, "fr")?;
+    page.turn_to("#plan")?;
+    let warnings = || page.count("#plan-warnings > li");
+    eventually("off the rail, beyond a period, off the screen, few", warnings, |count| *count >= 4)?;
+    tables.are_french_at(&page, "a plan with warnings", "#plan-warnings")?;
+
+    let page = stage.blank_page()?;
+    bench::describe_rail(&page)?;
+    page.is_saved()?;
+    speak(&page, "fr")?;
+    page.turn_to("#plan")?;
+    eventually("it can be rehearsed", || page.text("#plan-rehearse"), |text| !text.is_empty())?;
+    press(&page, "plan-rehearse")?;
+    page.reads(names::TITLE, tables.french.says("plan-rehearsal")?)?;
+    press(&page, "plan-show-truth")?;
+    page.reads("#plan-truth", "m/s")?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french(&page, "a rehearsal")
+}
+
+/// What is said where nothing can be stored, where the storage is full or fails, while another window writes, and when a
+/// newer version of the page waits.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn alarms_are_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    nothing_is_stored(stage, &tables)?;
+    storing_fails(stage, &tables)?;
+    another_window_writes(stage, &tables)?;
+    a_newer_version_waits(stage, &tables)
+}
+
+fn nothing_is_stored(stage: &Stage, tables: &Tables) -> Result<()> {
+    let page = stage.page()?;
+    page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": storage::NONE }))?;
+    prefer_french(&page)?;
+    page.reload()?;
+    is_in(&page, "fr")?;
+    page.reads(names::BANNER, tables.french.says("saving-no-journal")?)?;
+    tables.are_french_at(&page, "no storage", "#readings")?;
+    for (opened_by, dialog) in [("open-notebooks", "notebooks-dialog"), ("open-settings", "settings-dialog")]
+    {
+        press(&page, opened_by)?;
+        tables.are_french(&page, &format!("{dialog} without storage"))?;
+        page.press(Key::Escape)?;
+    }
+    Ok(())
+}
+
+fn storing_fails(stage: &Stage, tables: &Tables) -> Result<()> {
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    let title = tables.french.says("strip-title")?;
+    for (error, said) in
+        [("QuotaExceededError", tables.french.says("saving-full")?), ("UnknownError", "for a test")]
+    {
+        page.browser.run(storage::FAIL, vec![json!(error)])?;
+        page.fill(title, error)?;
+        page.reads(names::BANNER, said)?;
+        tables.are_french_at(&page, error, "#readings")?;
+    }
+    Ok(())
+}
+
+fn another_window_writes(stage: &Stage, tables: &Tables) -> Result<()> {
+    let page = stage.blank_page()?;
+    page.fill("Title of the notebook", "Mardi")?;
+    page.is_saved()?;
+    page.browser.open_from_page("window.other = open(arguments[0])", &stage.address)?;
+    page.is_ready()?;
+    speak(&page, "fr")?;
+    page.sees(names::SAVED, tables.french.says("saving-reading")?)?;
+    tables.are_french_at(&page, "another window writes", "#readings")
+}
+
+fn a_newer_version_waits(stage: &Stage, tables: &Tables) -> Result<()> {
+    let host = Host::of(&stage.dist)?;
+    let page = stage.page_at(&host.address(), Home::new()?)?;
+    offline::is_kept(&page)?;
+    offline::renew(&host)?;
+    speak(&page, "fr")?;
+    page.reads(names::BANNER, tables.french.says("offline-newer")?)?;
+    tables.are_french_at(&page, "a newer version waits", "#readings")
+}
+
+/// Photographs, traces and notebooks that can't be used, each refused with its reason.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn refused_files_are_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.blank_page()?;
+    bench::describe_rail(&page)?;
+    page.is_saved()?;
+    speak(&page, "fr")?;
+    page.turn_to("#delays")?;
+    let files = [
+        page.home.write("lettre.jpg", b"Chers lecteurs")?,
+        page.home.write("mur.png", &pictures::header_of_png(12_000, 9_000))?,
+    ];
+    pictures::choose(&page, &files)?;
+    page.reads(pictures::REFUSED, "mur.png")?;
+    tables.are_french_at(&page, "photographs that are refused", pictures::REFUSED)?;
+    traces::choose_bad(&page)?;
+    page.reads("#trace-status", "8 fichiers")?;
+    page.click(tables.french.says("traces-measure-all")?)?;
+    page.reads("#trace-refused", "binary.csv")?;
+    tables.are_french_at(&page, "traces that are refused", "#trace-refused")?;
+    page.open_file(
+        &page.home.write("demain.json", br#"{"kind":"slope-of-light notebook","format":99,"log":[]}"#)?,
+    )?;
+    page.reads(names::MESSAGE, "demain.json")?;
+    tables.are_french_at(&page, "a notebook that is refused", "#readings")
+}
+
+/// The table of the readings as LaTeX and as a pipe table.
+///
+/// # Errors
+/// When a head or a cell is in English.
+pub fn tables_are_taken_away_in_french(stage: &Stage) -> Result<()> {
+    /// Chooses an option of a list, whatever it is called.
+    const CHOOSE: &str = "const list = document.getElementById('table-format');
+        list.value = arguments[0];
+        list.dispatchEvent(new Event('change', { bubbles: true }));";
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    for (format, ending) in [("latex", "tex"), ("markdown", "md")] {
+        page.browser.run(CHOOSE, vec![json!(format)])?;
+        press(&page, "take-table")?;
+        let (_, bytes) = page.downloaded_as(ending)?;
+        let text = String::from_utf8(bytes)?;
+        let cells: Vec<&str> = text
+            .split(['&', '|', '\n'])
+            .map(|cell| cell.trim().trim_end_matches("\\\\").trim())
+            .map(|cell| cell.split_once(" / ").map_or(cell, |(title, _)| title))
+            .collect();
+        let head = tables.french.says("columns-readings-time_per_division")?;
+        ensure!(cells.contains(&head), "no column “{head}” in {text}");
+        let english = tables.english_of(cells.into_iter());
+        ensure!(english.is_empty(), "as {format} it says {english:?}");
+    }
+    Ok(())
+}

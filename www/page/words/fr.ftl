@@ -455,7 +455,7 @@ row-work-residual-source = W. Baarda, A Testing Procedure for Use in Geodetic Ne
 row-pad-minus = Moins
 row-pad-semicolon = Point-virgule
 row-pad-abc = abc
-row-pad-letters = abc : lettres, pour une unité
+row-pad-letters = abc : lettres, pour une unité
 
 ## Retards
 

@@ -43,7 +43,7 @@ export class Apparatus {
     /** @type {[BenchField, TextField][]} */
     this.fields = Object.entries(GROUPS).flatMap(([group, names]) => names.map((name) => {
       const term = name === 'edge_half_width' ? { term: 'standard-uncertainty' } : {};
-      const field = benchField(book, name, { prose: name === 'edge_reason', ...term });
+      const field = benchField(book, name, { lines: name === 'edge_reason' ? 2 : 1, ...term });
       byId(`apparatus-${group}`).append(field.root);
       return /** @type {[BenchField, TextField]} */ ([name, field]);
     }));

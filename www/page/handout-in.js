@@ -57,7 +57,7 @@ export class HandIn {
     this.button = el('button', { type: 'button', id: 'hand-in', class: 'main', click: () => this.handIn() });
     this.root = el('div', { id: 'handin', hidden: true }, el('h3', {}, say('handin-title')), this.state, this.missing,
       el('p', { class: 'actions' }, this.button), el('p', { class: 'hint' }, say('handin-hint')), this.fixed, this.digest);
-    byId('report-title').after(this.root);
+    (document.querySelector('#report > .how') ?? byId('report-title')).after(this.root);
     /** What is missing, as shown. @type {Way[]} */
     this.shown = [];
   }

@@ -38,8 +38,8 @@ export class Tasks {
       const here = tasks.filter(({ at }) => at === box.piece);
       setHidden(box.root, here.length === 0);
       // The help that belongs to the title may have come since.
-      const how = box.root.nextElementSibling;
-      if (how?.matches('details.how')) how.after(box.root);
+      const how = box.root.parentElement?.querySelector(':scope > details.how');
+      if (how && how.nextElementSibling !== box.root) how.after(box.root);
       box.tasks.show(here);
     }
   }

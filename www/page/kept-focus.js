@@ -1,6 +1,6 @@
 /**
  * The focus is never lost: where what had it is gone, hidden or switched off after a press, it goes to the nearest thing
- * around that can take it, or back to where it was before.
+ * around that can take it, back to where it was before, or to the leaf that is turned up.
  */
 
 /** What can take the focus. */
@@ -30,19 +30,17 @@ export class KeptFocus {
     const last = this.trail[0]?.[0];
     // What is still there was left by a press beside it.
     if (document.activeElement !== document.body || !last || canTake(last)) return;
-    for (const place of this.trail.flat()) {
-      const to = [place, ...place.querySelectorAll(TAKES)].find(canTake);
-      if (!(to instanceof HTMLElement)) continue;
-      to.focus({ preventScroll: true });
-      return;
-    }
+    const places = this.trail.flat().flatMap((place) => [place, ...place.querySelectorAll(TAKES)]);
+    const to = [...places, ...document.querySelectorAll('[data-leaf]')].find(canTake);
+    if (to instanceof HTMLElement) to.focus({ preventScroll: true });
   }
 }
 
 /** What something stands in, as far as the focus is moved about. @param {Element} node */
 function around(node) {
   const all = [];
-  for (let box = node.parentElement; box && !node.matches(WIDEST); box = box.parentElement) {
+  for (let box = node.parentElement; box && box !== document.body && !node.matches(WIDEST); box = box.parentElement) {
+    if (box.matches('main')) break;
     all.push(box);
     if (box.matches(WIDEST)) break;
   }
@@ -51,5 +49,5 @@ function around(node) {
 
 /** @param {Element} node */
 function canTake(node) {
-  return node.isConnected && node.checkVisibility() && node.matches(TAKES) && !node.matches(':disabled');
+  return node.isConnected && node.checkVisibility() && !node.closest('[hidden]') && node.matches(TAKES) && !node.matches(':disabled');
 }

@@ -49,7 +49,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 117] = [
+const TESTS: [(&str, Test); 119] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -108,6 +108,8 @@ const TESTS: [(&str, Test); 117] = [
     ("twelve_rows_need_no_scrolling", sight::twelve_rows_need_no_scrolling),
     ("a_phone_has_room_for_its_number_pad", sight::a_phone_has_room_for_its_number_pad),
     ("cells_are_gone_through_by_arrows", sight::cells_are_gone_through_by_arrows),
+    ("a_row_is_seen_whole", sight::a_row_is_seen_whole),
+    ("the_focus_is_kept", sight::the_focus_is_kept),
     ("nothing_moves", sight::nothing_moves),
     ("a_newcomer_finds_the_way", sight::a_newcomer_finds_the_way),
     ("leaves_are_turned", sight::leaves_are_turned),

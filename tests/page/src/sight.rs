@@ -56,10 +56,13 @@ const MOVED: &str = "
         return moved;
     })();";
 
+/// Where what has the focus stands, in CSS pixels from the head of the window.
+const TOP: &str = "return Math.round(document.activeElement.getBoundingClientRect().top)";
+
 /// Nothing moves while the page opens and fills itself, nor while rows are typed at the foot of the table.
 ///
 /// # Errors
-/// When something does: by 0.05 in opening, or 0.02 in fourteen rows.
+/// When something does: by 0.05 in opening, or 0.02 in fourteen rows; or when the row in hand does not keep its place.
 pub fn nothing_moves(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     for (width, height) in WINDOWS {
@@ -68,19 +71,29 @@ pub fn nothing_moves(stage: &Stage) -> Result<()> {
         let opening = moved(&page)?;
         ensure!(opening < 0.05, "{width} × {height}: by {opening} while it opened");
     }
-    resize(&page, 1366, 768)?;
-    page.reload()?;
-    page.click(&names::new_cell("Edge A"))?;
-    let before = moved(&page)?;
-    for row in 1..=14 {
-        page.type_text("0.5")?;
-        page.press(Key::Tab)?;
-        page.type_text("8.1")?;
-        page.press(Key::Enter)?;
-        eventually("the row is there", || page.count(names::ROWS), |count| *count == 24 + row)?;
+    let mut rows = 24;
+    for (width, height) in WINDOWS {
+        resize(&page, width, height)?;
+        page.reload()?;
+        page.click(&names::new_cell("Edge A"))?;
+        let before = moved(&page)?;
+        let mut places = vec![];
+        for _ in 0..14 {
+            page.type_text("0.5")?;
+            page.press(Key::Tab)?;
+            page.type_text("8.1")?;
+            page.press(Key::Enter)?;
+            rows += 1;
+            eventually("the row is there", || page.count(names::ROWS), |count| *count == rows)?;
+            places.push(page.browser.run(TOP, vec![])?.as_i64().context("a place")?);
+        }
+        let typing = moved(&page)? - before;
+        ensure!(typing < 0.02, "{width} × {height}: by {typing} while fourteen rows were typed");
+        // Once the rows fill the window, the row in hand keeps its place.
+        let settled = &places[4..];
+        let apart = settled.iter().max().zip(settled.iter().min()).map(|(lowest, highest)| lowest - highest);
+        ensure!(apart <= Some(2), "{width} × {height}: the row in hand moves about: {places:?}");
     }
-    let typing = moved(&page)? - before;
-    ensure!(typing < 0.02, "by {typing} while fourteen rows were typed");
     page.is_silent()
 }
 
@@ -150,6 +163,55 @@ fn in_sight(page: &Page, width: u64) -> Result<()> {
     let drawn = seen["width"].as_f64().context("a width")?;
     ensure!(width < 1366 || drawn >= WIDE, "the line is drawn {drawn} px wide");
     Ok(())
+}
+
+/// A row is seen from its number to the button that strikes it out, and the head of the table stays, at every width at which
+/// rows have one line.
+///
+/// # Errors
+/// When they are not.
+pub fn a_row_is_seen_whole(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    for width in [768, 1000, 1152, 1180, 1240, 1366, 1920] {
+        resize(&page, width, 900)?;
+        page.click(&names::cell("Rail", 12))?;
+        let all = ["#row-12 th", "#row-12 .strike", "#row-12 .residual", "#readings-table thead"];
+        let look = || page.browser.run(SEEN, vec![json!(all)]);
+        let whole = |seen: &Value| all.iter().all(|name| seen[*name].as_f64() > Some(0.99));
+        eventually("row 12 and the head are in sight", look, whole)
+            .with_context(|| format!("{width} px wide"))?;
+    }
+    page.is_silent()
+}
+
+/// What had the focus and is gone hands it on: to something near, or back.
+///
+/// # Errors
+/// When the focus is lost.
+pub fn the_focus_is_kept(stage: &Stage) -> Result<()> {
+    const HELD: &str =
+        "return document.activeElement !== document.body && document.activeElement.checkVisibility()";
+    let page = stage.page()?;
+    let is_held = |after: &str| {
+        let held = || page.browser.run(HELD, vec![]);
+        eventually(&format!("something has the focus after “{after}”"), held, |held| *held == json!(true))
+    };
+    let press = |name: &str| {
+        page.tab_to(name)?;
+        page.press(Key::Enter)?;
+        eventually(&format!("“{name}” is gone"), || page.has(name), |has| !has)?;
+        is_held(name)
+    };
+    press("Not now")?;
+    page.click("Plan a position")?;
+    press("Remove planned position 1")?;
+    press("Close this message")?;
+    page.click("Notebooks")?;
+    page.click("Duplicate: Three rails in the laboratory")?;
+    eventually("there are two", || page.count(names::NOTEBOOKS), |count| *count == 2)?;
+    is_held("Duplicate")?;
+    press("Delete: Three rails in the laboratory (copy)")?;
+    page.is_silent()
 }
 
 /// While a phone shows its number pad, the row in hand, the line as a strip, c and what is at hand in the head are in sight;

@@ -132,7 +132,7 @@ export class ClassTable {
     const name = nameOf(member);
     const path = pathOf(handed);
     const who = el('th', { scope: 'row' }, name, ...(name === path ? [] : [el('small', {}, path)]));
-    if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(COLUMNS.length), class: 'refusal' }, refused), el('td'));
+    if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(COLUMNS.length), class: 'refusal' }, el('span', {}, refused)), el('td'));
     return el('tr', {}, who,
       ...COLUMNS.map(({ id, cell, words }) => (
         el('td', { 'data-column': id, 'data-label': say(`class-columns-${id}`), class: words ? 'words' : '' }, cell(row, compared, this.members)))),

@@ -39,7 +39,7 @@ pub fn the_run_is_played_back(stage: &Stage) -> Result<()> {
     page.sees(PLAYED, "no result yet")?;
     page.reads(TOLD, "row 1: near")?;
     is_drawn(&page, "dialog.replay canvas")?;
-    page.click("Step on")?;
+    page.click("Step forward")?;
     page.reads(TOLD, "row 2: near")?;
     let last = page.browser.run(LAST, vec![])?.as_u64().context("no last step")?;
     page.browser.run(MOVE, vec![json!(last / 2 + 6)])?;

@@ -1947,7 +1947,7 @@ replay-else = another entry
 replay-play = Play
 replay-pause = Pause
 replay-back = Step back
-replay-on = Step on
+replay-on = Step forward
 replay-close = Close
 
 ## The list of keys

@@ -463,7 +463,7 @@ delays-hint = Delays can be taken from photographs or recorded traces instead of
 fields-mark_uncertainty = Uncertainty of one mark on a photograph
 fields-trace_level = Fixed threshold above the baseline
 fields-trace_fraction = Constant fraction of the amplitude
-delays-from-picture = photograph
+delays-from-picture = photo
 delays-from-traces = traces
 delays-jump-picture = Show the photograph of row { $n }
 delays-jump-traces = Show the traces of row { $n }
@@ -1209,7 +1209,7 @@ figures-separation-meaning = Position of edge B minus edge A along the time axis
 figures-separation-source = R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapter 4
 figures-separation_uncertainty = its standard uncertainty
 figures-separation_uncertainty-meaning = From the marks of the edges (u₁), the marks of the grid corners (u₂; common to every row read against that grid), and the distortion of the lens (u₃).
-figures-traces-source = σ_t = σ_V/|dV/dt| at the crossing (common practice in nuclear timing)
+figures-traces-source = σ(t) = σ(V)/|dV/dt| at the crossing (common practice in nuclear timing)
 figures-fixed_level = fixed threshold
 figures-fixed_level-meaning = Where each edge crosses the same voltage above its baseline. A smaller pulse crosses later: time walk.
 figures-constant_fraction = constant fraction

@@ -464,7 +464,7 @@ delays-hint = Les retards peuvent être tirés de photographies ou de traces enr
 fields-mark_uncertainty = Incertitude d’une marque sur une photographie
 fields-trace_level = Seuil fixe au-dessus de la ligne de base
 fields-trace_fraction = Fraction constante de l’amplitude
-delays-from-picture = photographie
+delays-from-picture = photo
 delays-from-traces = traces
 delays-jump-picture = Montrer la photographie de la ligne { $n }
 delays-jump-traces = Montrer les traces de la ligne { $n }
@@ -1210,7 +1210,7 @@ figures-separation-meaning = Position du front B moins celle du front A sur l’
 figures-separation-source = R. Hartley et A. Zisserman, Multiple View Geometry in Computer Vision (2004), chapitre 4
 figures-separation_uncertainty = son incertitude-type
 figures-separation_uncertainty-meaning = Vient des marques des fronts (u₁), des marques des coins de la grille (u₂ ; communes à toutes les lignes lues sur cette grille) et de la distorsion de l’objectif (u₃).
-figures-traces-source = σ_t = σ_V/|dV/dt| au franchissement (pratique courante de la datation en physique nucléaire)
+figures-traces-source = σ(t) = σ(V)/|dV/dt| au franchissement (pratique courante de la datation en physique nucléaire)
 figures-fixed_level = seuil fixe
 figures-fixed_level-meaning = Là où chaque front franchit la même tension au-dessus de sa ligne de base. Une impulsion plus petite la franchit plus tard : glissement du front.
 figures-constant_fraction = fraction constante

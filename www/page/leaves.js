@@ -64,6 +64,11 @@ export function turnTo(name) {
   for (const watcher of watchers) watcher(name);
 }
 
+/** Scrolls to where the page was when it was left, once all is there. */
+export function goBack() {
+  if (history.state) scrollTo({ top: history.state.top, behavior: 'instant' });
+}
+
 /** Turns up the leaf and the page on which something stands, and unfolds what it stands in. @param {Element} node */
 export function reveal(node) {
   for (let box = node.parentElement?.closest('details'); box; box = box.parentElement?.closest('details')) box.open = true;
@@ -111,6 +116,9 @@ function follow() {
   if (!place.matches('[data-leaf], [data-leaf] > section:first-child')) place.scrollIntoView({ block: 'center' });
 }
 
+// The browser would do so before there is anything to scroll.
+history.scrollRestoration = 'manual';
+addEventListener('scrollend', () => history.replaceState({ top: scrollY }, ''));
 addEventListener('hashchange', follow);
 follow();
 turnOver.addEventListener('click', () => setOver(!document.body.classList.contains('over')));

@@ -13,7 +13,7 @@ import { listenForFiles } from './incoming.js';
 import { Journal, newId } from './journal.js';
 import { Keeper } from './keeper.js';
 import { LateSection } from './late-section.js';
-import { isUp, turnTo, watchLeaves } from './leaves.js';
+import { goBack, isUp, turnTo, watchLeaves } from './leaves.js';
 import { Notebooks } from './notebooks.js';
 import { keepOffline } from './offline.js';
 import { Preferences } from './preferences.js';
@@ -102,10 +102,9 @@ class Page {
     });
   }
 
-  /** Tells what was done, and offers to take it back. @param {string} text */
+  /** Tells what was done, and offers to take it back, until something else has become of the notebook. @param {string} text */
   offerUndo(text) {
     const take = toast(text, { label: say('undo'), run: () => undo(this.book) });
-    // It takes back what it tells of, and goes when something else has become of the notebook.
     queueMicrotask(() => { this.takeAway = take; });
   }
 
@@ -464,6 +463,7 @@ async function opened() {
   if (!isUp(byId('readings'))) await page.grow();
   for (const why of refused) toast(say('saving-cannot-open', { title: say('untitled'), why: messageOf(why) }));
   document.body.dataset.ready = 'true';
+  goBack();
   performance.mark('ready');
   return page;
 }

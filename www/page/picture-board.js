@@ -14,6 +14,8 @@ import { say } from './words.js';
 
 /** Where the arrow keys go. @type {Record<string, [number, number]>} */
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+/** What a finger presses in place of them. @type {['left' | 'up' | 'down' | 'right', string, [number, number]][]} */
+const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓', [0, 1]], ['right', '→', [1, 0]]];
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
 
@@ -51,6 +53,9 @@ export class Board {
       pointercancel: () => this.giveUp(),
       keydown: (event) => this.undo(event),
     }, this.canvas, this.lens, marks);
+    // The mark keeps the focus, and the lens stays.
+    this.nudges = el('div', { class: 'nudges', pointerdown: (event) => event.preventDefault() }, ...NUDGES.map(([name, sign, by]) => (
+      el('button', { type: 'button', 'aria-label': say(`pictures-nudges-${name}`), click: () => this.nudge(by) }, sign))));
     new ResizeObserver(() => this.redraw()).observe(this.root);
   }
 
@@ -148,6 +153,16 @@ export class Board {
       event.preventDefault();
       this.focus(this.active);
     }
+  }
+
+  /** Moves the active mark by a pixel, which is less than a finger can. @param {[number, number]} by */
+  nudge([right, down]) {
+    const mark = this.sheet?.mark(this.active);
+    if (!mark || isDisabled(this.root)) return;
+    this.focus(this.active);
+    const [x, y] = mark.at;
+    this.move(point([x + 100 * right, y + 100 * down]));
+    this.release();
   }
 
   /** @param {PointerEvent} event */

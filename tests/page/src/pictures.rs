@@ -123,6 +123,13 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
     eventually("the mark has moved", || page.browser.run(place, vec![]), |now| *now != before)?;
     page.press_with_control('z')?;
     eventually("the mark is back", || page.browser.run(place, vec![]), |now| *now == before)?;
+    // A finger has no arrow keys.
+    page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": true }))?;
+    page.click("Right by one pixel")?;
+    eventually("the mark was nudged", || page.browser.run(place, vec![]), |now| *now != before)?;
+    page.press_with_control('z')?;
+    eventually("it is back", || page.browser.run(place, vec![]), |now| *now == before)?;
+    page.browser.debug("Emulation.setTouchEmulationEnabled", &json!({ "enabled": false }))?;
     look_and_accept(&page, &["Edge A", "Edge B"])?;
     for row in 1..3 {
         is_proposed(&page, row)?;

@@ -299,7 +299,7 @@ pub fn twelve_rows_need_no_scrolling(stage: &Stage) -> Result<()> {
 }
 
 /// The leaves are turned by the outline, by keys from within a cell, and by the address of a leaf or of a row; a turn
-/// back finds the cell again.
+/// back finds the cell again, and a page loaded anew stands where it was left.
 ///
 /// # Errors
 /// When they are not.
@@ -333,6 +333,12 @@ pub fn leaves_are_turned(stage: &Stage) -> Result<()> {
     }
     page.reload()?;
     is_at(&page, "report").context("after a reload")?;
+    page.browser.run("scrollTo(0, 120)", vec![])?;
+    let noted = || page.browser.run("return history.state?.top ?? null", vec![]);
+    eventually("how far it is scrolled is noted", noted, |top| *top == json!(120))?;
+    page.reload()?;
+    let top = || page.browser.run("return scrollY", vec![]);
+    eventually("it opens where it was left", top, |top| *top == json!(120))?;
     page.is_silent()
 }
 

@@ -528,6 +528,10 @@ pictures-checks-moved =
        *[other] The checks of the lens moved with the corners. Those without a grid line there were removed.
     }
 pictures-how = Drag a mark, or click where the selected one belongs. Arrow keys move it by one pixel, with Shift by a tenth, with Alt by ten. Enter accepts.
+pictures-nudges-left = Left by one pixel
+pictures-nudges-up = Up by one pixel
+pictures-nudges-down = Down by one pixel
+pictures-nudges-right = Right by one pixel
 pictures-accept = Accept the marks
 pictures-next = Next photograph to mark
 pictures-still-sought = Not accepted yet: move { $names } first.

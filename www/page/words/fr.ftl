@@ -529,6 +529,10 @@ pictures-checks-moved =
        *[other] Les contrôles de l’objectif ont suivi les coins. Ceux sans ligne de grille ont été supprimés.
     }
 pictures-how = Faites glisser une marque, ou cliquez là où doit aller celle qui est choisie. Les flèches la déplacent d’un pixel, avec Maj d’un dixième, avec Alt de dix. Entrée accepte.
+pictures-nudges-left = D’un pixel à gauche
+pictures-nudges-up = D’un pixel vers le haut
+pictures-nudges-down = D’un pixel vers le bas
+pictures-nudges-right = D’un pixel à droite
 pictures-accept = Accepter les marques
 pictures-next = Prochaine photographie à marquer
 pictures-still-sought = Pas encore accepté : placez d’abord { $names }.

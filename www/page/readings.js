@@ -11,7 +11,7 @@ import { StrikeDialog } from './strike.js';
 import { flush, listen, textBox } from './typing.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Cell, RowView, View } from './types.js' */
+/** @import { Cell, NewRow, RowView, View } from './types.js' */
 
 export class Readings {
   /** @param {Book} book */
@@ -47,7 +47,7 @@ export class Readings {
     this.rows.show(view.rows);
     const filled = view.rows.some((row) => DIRECT.some((cell) => row.cells[cell].text !== ''));
     this.showDirect(filled);
-    this.next.propose(view.proposal);
+    this.next.propose(proposed(view));
     // The row in which the focus was may be gone, by an undo.
     if (inTable && !this.table.contains(focused)) focusCell(this.next.root, focused.dataset.cell ?? '');
     setHidden(this.start, view.rows.length > 0);
@@ -85,10 +85,10 @@ export class Readings {
 
   /** Begins a row from what is proposed alone; where the last row is nothing more yet, goes on in that one. */
   enter() {
-    const { proposal, rows } = this.book.current();
-    const last = rows.at(-1);
+    const view = this.book.current();
+    const last = view.rows.at(-1);
     if (last && isAsProposed(last)) focusCell(this.rows.parts.get(String(last.id))?.root, 'edge_a');
-    else if (Object.keys(proposal.cells).length > 0) this.begin({});
+    else if (Object.keys(proposed(view)).length > 0) this.begin({});
   }
 
   /**
@@ -97,8 +97,9 @@ export class Readings {
    * @param {Partial<Record<Cell, string>>} typed
    */
   begin(typed) {
-    const { row, cells } = this.book.current().proposal;
-    if (!this.book.edit({ add_row: { row, cells: { ...cells, ...typed } } })) return;
+    const view = this.book.current();
+    const { row } = view.proposal;
+    if (!this.book.edit({ add_row: { row, cells: { ...proposed(view), ...typed } } })) return;
     const line = this.next;
     line.name(String(row), undefined);
     this.rows.parts.set(String(row), line);
@@ -124,6 +125,12 @@ export class Readings {
     if (row.struck === '') this.dialog.ask(row);
     else this.book.edit({ restore_row: row.id });
   }
+}
+
+/** What the next row begins with: nothing that is refused where it stands. @param {View} view @returns {NewRow['cells']} */
+function proposed({ proposal, rows }) {
+  return Object.fromEntries(Object.entries(proposal.cells).filter(([cell, text]) => (
+    !rows.some(({ cells: { [/** @type {Cell} */ (cell)]: old } }) => old.problem && old.text.trim() === text))));
 }
 
 /** Whether a row holds nothing but what may be proposed. @param {RowView} row */

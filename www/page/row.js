@@ -193,9 +193,9 @@ export class RowLine {
 
   /**
    * Shows what the next row would begin with.
-   * @param {NewRow} proposal
+   * @param {NewRow['cells']} cells
    */
-  propose({ cells }) {
+  propose(cells) {
     for (const [cell, box] of this.boxes) setAttribute(box, 'placeholder', cells[cell] || undefined);
   }
 }

@@ -72,6 +72,15 @@ pub fn mistakes_are_told_at_the_cell(stage: &Stage) -> Result<()> {
             |told| told.as_ref().is_some_and(|told| told.starts_with("Edge B:") && told.len() > 20),
         )?;
     }
+    // What is refused is not proposed for the next row, either.
+    page.type_in_cell("Time base", 5, "quick")?;
+    let proposed = || {
+        page.browser
+            .run("return document.querySelector('#row-new [data-cell=time_base]').placeholder", vec![])
+    };
+    eventually("a mistake is not proposed", proposed, |text| *text == json!(""))?;
+    page.type_in_cell("Time base", 5, bench::TIME_BASE)?;
+    eventually("a number is", proposed, |text| *text == json!(bench::TIME_BASE))?;
     let good = told_at(&page, &names::cell("Edge B", 5))?;
     ensure!(good.is_none(), "a cell without a mistake tells {good:?}");
     page.sees(names::ROWS_USED, &names::rows_used(1, 5))?;

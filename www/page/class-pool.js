@@ -9,6 +9,7 @@ import { startWorker, workerHere } from './wasm.js';
 
 /** @import { ClassRow } from './class-row.js' */
 /** @import { Value } from './types.js' */
+/** @import { Key } from './worker-types.js' */
 /** @import { Found, Thrown } from './evidence-types.js' */
 
 /**
@@ -43,6 +44,8 @@ export class ClassPool {
     this.all = 0;
     /** What waits. @type {Waiting[]} */
     this.queue = [];
+    /** The keys to data sets among them. @type {Key[]} */
+    this.keys = [];
     /** What came of each. @type {{place: number[], entry: Entry}[]} */
     this.found = [];
     /** @type {Lane[]} */
@@ -106,6 +109,7 @@ export class ClassPool {
       const { handed, place } = /** @type {Waiting} */ (some[index]);
       if ('refused' in found) this.take(handed, place, { refused: found.refused });
       else if ('files' in found) this.unfold(handed, place, found.files);
+      else if ('key' in found) this.takeKey(found.key);
       else texts.push({ handed, place, text: found });
     }
     const rows = await recomputed(lane, texts.map(({ text }) => text));
@@ -120,6 +124,12 @@ export class ClassPool {
     // A file that lies in another is unpacked again when it is asked for.
     const file = handed.inside ? undefined : handed.file;
     this.found.push({ place, entry: { handed: { ...handed, file }, row, stored, refused } });
+  }
+
+  /** @param {Key} key */
+  takeKey(key) {
+    this.done += 1;
+    this.keys.push(key);
   }
 
   /** @param {Handed} handed @param {number[]} place @param {[string, Uint8Array<ArrayBuffer>][]} files */

@@ -2,6 +2,7 @@
  * One notebook of a class as a row: what the core says of it and its figures with all their digits. Nothing is taken from what
  * the file says of itself.
  */
+import { layerOf } from './handout-layer.js';
 import { Desk } from './slope_of_light.js';
 
 /** @import { BenchField, Cell, FitFigure, LineView, Notice, ResultView, RowView } from './types.js' */
@@ -21,6 +22,7 @@ import { Desk } from './slope_of_light.js';
  * @property {FitFigure[]} figures
  * @property {number | null} after_seal changes after a seal was opened
  * @property {string[]} readings what was read for each row in the line
+ * @property {string} layer the teacher's; empty where it was not handed out
  */
 
 /** What a person is asked to write. */
@@ -51,6 +53,7 @@ export function rowOf(text) {
       figures: desk.figures(),
       after_seal: desk.changes_after_seal() ?? null,
       readings: used.map(asRead),
+      layer: layerOf(desk, view.handout.entries),
     };
   } finally {
     desk.free();

@@ -9,7 +9,7 @@ import { each, inWords, say, tell } from './words.js';
 
 /** @import { Entry } from './class-pool.js' */
 /** @import { ClassRow } from './class-row.js' */
-/** @import { Compared } from './worker-types.js' */
+/** @import { Compared, Covered } from './worker-types.js' */
 
 /** A notebook with what is told of it beside the others. @typedef {Entry & {compared: Compared | undefined}} Member */
 /** @typedef {'all' | 'marked' | 'without'} Filter */
@@ -17,7 +17,7 @@ import { each, inWords, say, tell } from './words.js';
  * A column: by what it sorts, and what it shows of a notebook that was read.
  * @typedef {{id: ColumnId, key: (row: ClassRow, compared: Compared) => number | string | null | undefined, cell: (row: ClassRow, compared: Compared, members: Member[]) => Node | string, words?: boolean}} Column
  */
-/** @typedef {'rows' | 'c' | 'expanded' | 'z' | 'apart' | 'chi_square' | 'p_value' | 'method' | 'notices' | 'missing' | 'remarks'} ColumnId */
+/** @typedef {'rows' | 'c' | 'expanded' | 'z' | 'apart' | 'key' | 'chi_square' | 'p_value' | 'method' | 'notices' | 'missing' | 'remarks'} ColumnId */
 
 /** So many lines are laid out at a time: more than a screen holds. */
 const AT_ONCE = 100;
@@ -29,6 +29,7 @@ const COLUMNS = [
   { id: 'expanded', key: (_, { result }) => result?.expanded, cell: (_, { expanded }) => expanded },
   { id: 'z', key: (_, { result }) => result?.z, cell: (_, { z }) => z },
   { id: 'apart', key: (_, { apart_value }) => apart_value, cell: (_, { apart }) => apart },
+  { id: 'key', words: true, key: keyOf, cell: keyOf },
   { id: 'chi_square', key: (_, { fit }) => fit?.chi_square, cell: (_, { chi_square }) => chi_square },
   { id: 'p_value', key: (_, { fit }) => fit?.p_value, cell: (_, { p_value }) => p_value },
   { id: 'method', words: true, key: methodOf, cell: methodOf },
@@ -56,13 +57,25 @@ export class ClassTable {
     this.rest = undefined;
     this.collator = new Intl.Collator(say('language'), { numeric: true });
     this.body = el('tbody');
-    this.heads = ['who', ...COLUMNS.map(({ id }) => id)].map((id) => this.head(/** @type {ColumnId | 'who'} */ (id)));
-    table.append(el('caption', { class: 'unseen' }, say('class-table')),
-      el('thead', {}, el('tr', {}, ...this.heads, el('td'))), this.body);
+    /** Those in sight: that of the key only where one was read. */
+    this.columns = COLUMNS;
+    /** @type {HTMLElement[]} */
+    this.heads = [];
+    this.head = el('tr');
+    table.append(el('caption', { class: 'unseen' }, say('class-table')), el('thead', {}, this.head), this.body);
+  }
+
+  /** @param {boolean} keyed whether a key was read */
+  layColumns(keyed) {
+    const columns = COLUMNS.filter(({ id }) => keyed || id !== 'key');
+    if (this.heads.length === columns.length + 1) return;
+    this.columns = columns;
+    this.heads = [this.headOf('who'), ...columns.map(({ id }) => this.headOf(id))];
+    this.head.replaceChildren(...this.heads, el('td'));
   }
 
   /** @param {ColumnId | 'who'} id */
-  head(id) {
+  headOf(id) {
     const name = say(`class-columns-${id}`);
     const button = el('button', { type: 'button', class: 'quiet', 'aria-label': say('class-sort', { column: name }), click: () => {
       this.falling = this.by === id && !this.falling;
@@ -72,8 +85,9 @@ export class ClassTable {
     return el('th', { scope: 'col', 'data-column': id }, button);
   }
 
-  /** @param {Member[]} members @returns {number} how many are shown */
-  show(members) {
+  /** @param {Member[]} members @param {boolean} keyed whether a key was read @returns {number} how many are shown */
+  show(members, keyed) {
+    this.layColumns(keyed);
     this.members = members;
     return this.draw();
   }
@@ -132,9 +146,9 @@ export class ClassTable {
     const name = nameOf(member);
     const path = pathOf(handed);
     const who = el('th', { scope: 'row' }, name, ...(name === path ? [] : [el('small', {}, path)]));
-    if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(COLUMNS.length), class: 'refusal' }, el('span', {}, refused)), el('td'));
+    if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(this.columns.length), class: 'refusal' }, el('span', {}, refused)), el('td'));
     return el('tr', {}, who,
-      ...COLUMNS.map(({ id, cell, words }) => (
+      ...this.columns.map(({ id, cell, words }) => (
         el('td', { 'data-column': id, 'data-label': say(`class-columns-${id}`), class: words ? 'words' : '' }, cell(row, compared, this.members)))),
       el('td', {}, el('button', { type: 'button', 'aria-label': say('class-open-of', { name }), click: () => this.open(member) }, say('class-open'))));
   }
@@ -166,6 +180,19 @@ function methodOf({ method }) {
   return names[method?.id.split('-').at(-1) ?? ''] ?? '';
 }
 
+/** Whether it covers what the key says. @param {ClassRow} row @param {Compared} compared */
+function keyOf({ sealed }, { key }) {
+  if (!key) return say('class-key-none');
+  return sealed ? say('class-sealed') : covered(key);
+}
+
+/** @param {Covered} key */
+function covered({ c, t0 }) {
+  if (c === null || t0 === null) return '';
+  if (c) return say(t0 ? 'class-key-both' : 'class-key-c');
+  return say(t0 ? 'class-key-t0' : 'class-key-neither');
+}
+
 /** What is not there yet. @param {ClassRow} row */
 function missing({ refusal, incomplete, empty }) {
   const rows = incomplete ? [say('class-incomplete', { n: incomplete })] : [];
@@ -191,14 +218,14 @@ function remarks({ after_seal, figures }, { alike, differs }, members) {
   return told;
 }
 
-/** All notebooks as a file, in the order of the table. @param {Member[]} members @param {Member[]} all */
-export function csvOf(members, all) {
+/** All notebooks as a file, in the order of the table. @param {Member[]} members @param {Member[]} all @param {boolean} keyed whether a key was read */
+export function csvOf(members, all, keyed) {
   const exact = (/** @type {number | null | undefined} */ value) => (typeof value === 'number' ? String(value) : '');
   const heads = [
     say('class-columns-file'), say('class-columns-people'), say('class-columns-title'), say('class-columns-rows'), say('class-columns-struck'),
     `${say('class-columns-c')}/(m/s)`, `${say('class-columns-u')}/(m/s)`, `${say('class-columns-expanded')}/(m/s)`, say('class-columns-z'), say('class-columns-apart'),
     'χ²', say('class-columns-degrees_of_freedom'), say('class-columns-p_value'), say('class-columns-method'), say('class-columns-notices'),
-    say('class-columns-missing'), say('class-columns-remarks'), say('class-columns-refusal'),
+    say('class-columns-missing'), say('class-columns-remarks'), ...(keyed ? [say('class-columns-key')] : []), say('class-columns-refusal'),
   ];
   const cells = members.flatMap(({ handed, row, compared, refused }) => {
     const path = pathOf(handed);
@@ -209,7 +236,7 @@ export function csvOf(members, all) {
       path, row.people, row.title, exact(row.used), exact(row.struck), exact(result?.c), exact(result?.u), exact(result?.expanded),
       exact(result?.z), exact(compared.apart_value), exact(fit?.chi_square), exact(fit?.degrees_of_freedom), exact(fit?.p_value),
       methodOf(row), inWords(row.notices.map(({ text }) => text)),
-      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' '), '',
+      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' '), ...(keyed ? [keyOf(row, compared)] : []), '',
     ];
   });
   return core.csv([...heads, ...cells], heads.length);

@@ -16,13 +16,15 @@ import { reader } from './worker-slot.js';
 /** @import { Entry } from './class-pool.js' */
 /** @import { Filter, Member } from './class-table.js' */
 /** @import { DecimalMark, Figure, View } from './types.js' */
-/** @import { Class, ClassFigure } from './worker-types.js' */
+/** @import { Class, ClassFigure, Key } from './worker-types.js' */
 
 export class ClassSection {
   /** @param {(file: File) => void} open opens a copy of a notebook */
   constructor(open) {
     /** @type {Entry[]} */
     this.entries = [];
+    /** @type {Key[]} */
+    this.keys = [];
     /** @type {DecimalMark} */
     this.mark = 'point';
     /** @type {ClassPool | undefined} */
@@ -73,7 +75,7 @@ export class ClassSection {
     byId('class-stop').addEventListener('click', () => this.pool?.stop());
     byId('class-clear').addEventListener('click', () => this.clear());
     byId('class-take-table').addEventListener('click', () => {
-      const csv = csvOf(this.table.shown(), this.table.members);
+      const csv = csvOf(this.table.shown(), this.table.members, this.keys.length > 0);
       download(csv, 'text/csv;charset=utf-8', 'class.csv');
     });
   }
@@ -98,9 +100,11 @@ export class ClassSection {
       const some = files.filter((_, index) => may[index]);
       const found = await pool.read(some.map((file) => ({ name: file.name, file, inside: undefined })));
       this.entries = [...this.entries, ...found];
+      this.keys = [...this.keys, ...pool.keys];
       const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
       const over = files.length - some.length;
-      setText(this.state, over ? `${told} ${say('class-passed-over', { n: over })}` : told);
+      const keys = pool.keys.map(({ title, sets }) => say('class-key-read', { title, n: sets.length }));
+      setText(this.state, [told, ...(over ? [say('class-passed-over', { n: over })] : []), ...keys].join(' '));
     } catch (error) {
       setText(this.state, say('class-failed', { why: messageOf(error) }));
     }
@@ -119,6 +123,7 @@ export class ClassSection {
   clear() {
     this.pool?.stop();
     this.entries = [];
+    this.keys = [];
     setText(this.state, '');
     void this.compare();
   }
@@ -134,13 +139,14 @@ export class ClassSection {
         if (!numbers.has(reading)) numbers.set(reading, numbers.size);
         return numbers.get(reading);
       };
-      const given = read.map(({ sealed, figures, stored, readings }) => ({
+      const given = read.map(({ sealed, figures, stored, readings, layer }) => ({
         sealed,
         figures: figures.map(({ id, value, uncertainty }) => ({ id, value, uncertainty })),
         stored: stored ?? null,
         readings: readings.map(number),
+        layer: this.keys.length > 0 ? layer : '',
       }));
-      const told = read.length > 0 ? await reader.ask('class_of', given, this.mark) : undefined;
+      const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, this.mark) : undefined;
       if (turn === this.compared) this.draw(told);
     } catch (error) {
       if (turn === this.compared) setText(this.state, say('class-failed', { why: messageOf(error) }));
@@ -152,7 +158,7 @@ export class ClassSection {
     const members = membersOf(this.entries, told);
     setHidden(this.result, members.length === 0);
     setHidden(this.nothing, members.length > 0);
-    this.sayShown(this.table.show(members));
+    this.sayShown(this.table.show(members, this.keys.length > 0));
     const count = this.chart.show(members, told);
     setTold(this.refusal, told?.refusal ?? null);
     this.figures.show((told?.figures ?? []).map(figureOf));

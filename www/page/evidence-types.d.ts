@@ -4,7 +4,7 @@
  */
 
 import type {
-  Class, Corner, DecimalMark, Detector, Envelope, Given, Known, Layout, LensChecks, MarkedBefore, Measured, Named, Pair,
+  Class, Corner, DecimalMark, Detector, Envelope, Given, Key, Known, Layout, LensChecks, MarkedBefore, Measured, Named, Pair,
   Proposal, Standing, Value, Wanted,
 } from './worker-types.js';
 
@@ -66,7 +66,10 @@ export interface Calls {
   hand_in(whole: Blob, parts: NamedPart[]): HandedPart[];
   /** Of each, whether it may hold a notebook by its name. */
   handed_in_by_name(names: string[]): boolean[];
-  class_of(all: Given[], decimal: DecimalMark): Class;
+  class_of(all: Given[], keys: Key[], decimal: DecimalMark): Class;
+  /** The secret of a data set by its number. */
+  set_secret(seed: string, number: number): string;
+  write_key(key: Key): string;
   /** SHA-256 of a text, in hexadecimal digits. */
   digest(text: string): string;
   shrink(file: File): Shrunk;
@@ -83,9 +86,10 @@ export interface Calls {
 export interface NamedPart { name: string; size: number }
 /** What a file that was handed in turned out to be; `thrown` where it was refused. */
 export interface HandedPart { found: Found | null; thrown: WorkerRefusal | null }
-/** A notebook with the table of its line, or files to be looked at in their turn. */
+/** A notebook with the table of its line, the key to data sets, or files to be looked at in their turn. */
 export type Found =
   | { text: string; line: string | undefined }
+  | { key: Key }
   | { files: [name: string, bytes: Uint8Array<ArrayBuffer>][] };
 /** A file among others that are handed over as a whole. */
 export interface FilePart { name: string; size: number; layout: Layout | undefined }

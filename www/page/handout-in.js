@@ -5,6 +5,7 @@ import { benchField } from './apparatus.js';
 import { messageOf } from './core.js';
 import { alike, byId, el, setHidden, setText } from './dom.js';
 import { safeName, takeDesk } from './files.js';
+import { layerOf } from './handout-layer.js';
 import { reveal } from './leaves.js';
 import { say } from './words.js';
 import { toast } from './toast.js';
@@ -137,7 +138,7 @@ export function handInName(...parts) {
  * @param {number} entries
  */
 export async function digestOf(desk, entries) {
-  const digest = await reader.ask('digest', desk.entries(0).slice(0, entries).join('\n'));
+  const digest = await reader.ask('digest', layerOf(desk, entries));
   return digest.slice(0, 16);
 }
 

@@ -7,6 +7,7 @@ import { benchField } from './apparatus.js';
 import { byId, el, Keyed, setHidden } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
 import { Posting } from './handout-post.js';
+import { DataSets } from './handout-sets.js';
 import { TASK_PLACES } from './handout-tasks.js';
 import { each, say } from './words.js';
 
@@ -45,6 +46,7 @@ export class Preparation {
     this.list = new Keyed(this.tasks, (/** @type {TaskView} */ { id }) => String(id), (task) => new TaskForm(book, task));
     this.sealed = el('input', { type: 'checkbox', id: 'prepare-sealed' });
     this.posting = new Posting(book, () => this.sealed.checked);
+    this.sets = new DataSets(book, () => this.sealed.checked);
     this.root = el('details', { id: 'prepare' }, el('summary', {}, say('handout-title')),
       el('p', { class: 'hint' }, say('handout-hint')),
       el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
@@ -56,7 +58,7 @@ export class Preparation {
           el('p', { class: 'hint' }, say('handout-tasks-hint')), this.tasks,
           el('p', { class: 'actions' }, el('button', { type: 'button', id: 'prepare-add', click: () => this.add() }, say('handout-add'))))),
       el('p', { class: 'check' }, this.sealed, ' ', el('label', { for: 'prepare-sealed' }, say('handout-sealed'))),
-      this.posting.root);
+      this.posting.root, this.sets.root);
     this.root.addEventListener('toggle', () => this.measure());
     this.sealed.addEventListener('change', () => this.measure());
     byId('report').append(this.root);

@@ -94,7 +94,9 @@ bar: Bar | null,
 /** The figures that came with it and are not those computed here. */
 differs: Array<string>,
 /** The notebooks with which it shares readings. */
-alike: Array<Alike>, };
+alike: Array<Alike>,
+/** Whether its intervals cover the truth, by the key in which its data set is; none where it is in none. */
+key: Covered | null, };
 
 /** A marked grid crossing. */
 export type Corner = {
@@ -104,6 +106,13 @@ at: PixelPoint,
 column: number,
 /** Its row: divisions downwards. */
 row: number, };
+
+/** Whether intervals cover what is really so in a data set. */
+export type Covered = {
+/** That of c, where there is a result that is not sealed. */
+c: boolean | null,
+/** That of the delay at zero distance. */
+t0: boolean | null, };
 
 /** The sign between whole and fraction, one for a whole notebook. */
 export type DecimalMark = "point" | "comma";
@@ -233,7 +242,9 @@ figures: Array<GivenFigure>,
 /** The table of these figures that came with it (`line.csv`). */
 stored: string | null,
 /** What was read for each row of its line: a number for each text, from 0, the same for the same text in all notebooks. */
-readings: Array<number>, };
+readings: Array<number>,
+/** The teacher's layer, its entries one a line; empty where it was not handed out, or where no key is at hand. */
+layer: string, };
 
 /** A figure with all its digits. */
 export type GivenFigure = {
@@ -243,6 +254,35 @@ id: string,
 value: number,
 /** Its standard uncertainty, if it has one. */
 uncertainty: number | null, };
+
+/** The data sets of a class. */
+export type Key = {
+/** The title of the notebook that was handed out. */
+title: string,
+/** What all secrets come of, in hexadecimal digits. */
+seed: string,
+/** Each data set. */
+sets: Array<KeySet>, };
+
+/** A data set as its key tells it. */
+export type KeySet = {
+/** Its number, from 1. */
+number: number,
+/** For whom it was drawn; empty where no name was given. */
+name: string,
+/** What its file is called. */
+file: string,
+/** SHA-256 of the teacher's layer, its entries one a line, in hexadecimal digits. */
+digest: string,
+/** What is really so in it. */
+truth: KeyTruth, };
+
+/** What is really so in a data set. */
+export type KeyTruth = {
+/** Delay at zero distance, ns, as it is told: "1.234 ns", to a thousandth. */
+t0: string,
+/** Each error that rows share, in words. */
+errors: Array<string>, };
 
 /** What a person knows of a file's layout. */
 export type Known = {

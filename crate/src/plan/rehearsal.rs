@@ -2,8 +2,11 @@
 //!
 //! What is drawn is what the budget lists, no more and no less: each error that rows share once, each row's own errors
 //! for itself, the edges within the limit to which they are read, a delay t₀ at zero distance, and steps where a place
-//! is said to be unknown. The speed of light is c₀. Every shared error is drawn from a stream of its own of the seed,
-//! known by the name of the error, so that what was so can be told again from the seed alone.
+//! is said to be unknown. The speed of light is c₀. Every shared error is drawn from a stream of its own, known by the name
+//! of the error, so that what was so can be told again from the seed alone; every row has one, too, so that what one row
+//! shows of its numbers tells nothing of another's.
+
+use sha2::{Digest, Sha256};
 
 use super::stop::{PlanContext, Stop, first_row, position, with_rows};
 use super::{planned, spread};
@@ -19,6 +22,34 @@ use crate::quantity::{Unit, fixed};
 /// Standard deviation of a step that nobody knows, m.
 const STEP: f64 = 0.02;
 
+/// From what everything is drawn: a seed, which stands in the notebook; or a secret, which does not, so that nobody can tell
+/// without it what was drawn.
+#[derive(Clone, Copy, Debug)]
+struct Draws<'a> {
+    seed: u32,
+    /// Empty where there is none.
+    secret: &'a str,
+}
+
+impl Draws<'_> {
+    /// The numbers that belong to something of a name.
+    fn stream(self, name: &str) -> Random {
+        if self.secret.is_empty() {
+            // FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo; IETF draft-eastlake-fnv).
+            let hash = name.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+                (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
+            });
+            return Random::new(u64::from(self.seed), hash);
+        }
+        // The last 128 bits of the digest.
+        let digest = Sha256::digest([self.secret, name].concat().as_bytes());
+        let (seed, stream) = digest.iter().fold((0_u64, 0_u64), |(high, low), byte| {
+            ((high << 8) | (low >> 56), (low << 8) | u64::from(*byte))
+        });
+        Random::new(seed, stream)
+    }
+}
+
 /// What was really so in a rehearsal.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RehearsalTruth {
@@ -31,8 +62,8 @@ pub struct RehearsalTruth {
 }
 
 /// The edit with which the notebook of a rehearsal begins: the same bench, the positions `planned`, and readings drawn
-/// from `seed`. It is all of the notebook at one stroke, so that the readings never stand without the word that they are
-/// a rehearsal's.
+/// from `seed`, or from a `secret` where that is not empty. It is all of the notebook at one stroke, so that the readings
+/// never stand without the word that they are a rehearsal's.
 ///
 /// # Errors
 /// Why nothing can be rehearsed yet, and what to do.
@@ -41,8 +72,9 @@ pub fn rehearsal(
     title: String,
     planned: Vec<PlannedPosition>,
     seed: u32,
+    secret: &str,
 ) -> Result<Edit, Refusal> {
-    let rows = rehearse(page, seed)?;
+    let rows = rehearse(page, Draws { seed, secret })?;
     let mut edits = vec![
         Edit::SetTitle(title),
         Edit::SetRehearsal(seed),
@@ -81,8 +113,8 @@ fn has_rows_here(shared: &SharedError) -> bool {
 }
 
 /// The rows that a person would write on the bench and by the plan of `page`: rail, reading, time base and both edges of
-/// each. The bench's errors are drawn from `seed`; where nothing is planned, rows spread over all rails are read.
-fn rehearse(page: &NotebookState, seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+/// each. The bench's errors are drawn, too; where nothing is planned, rows spread over all rails are read.
+fn rehearse(page: &NotebookState, draws: Draws) -> Result<Vec<[String; 5]>, Refusal> {
     let mut page = with_rows(page, Vec::new(), page.plan.clone());
     page.shared.retain(has_rows_here);
     let context = PlanContext::of(&page)?;
@@ -90,16 +122,7 @@ fn rehearse(page: &NotebookState, seed: u32) -> Result<Vec<[String; 5]>, Refusal
     if stops.len() < 2 {
         stops = spread(&context);
     }
-    read(&context, &stops, seed)
-}
-
-/// The numbers that belong to something of a name.
-fn stream(seed: u32, name: &str) -> Random {
-    // FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo; IETF draft-eastlake-fnv).
-    let hash = name.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
-    });
-    Random::new(u64::from(seed), hash)
+    read(&context, &stops, draws)
 }
 
 /// What is drawn once for all rows.
@@ -111,19 +134,19 @@ struct CommonDraws {
     steps: Vec<f64>,
 }
 
-fn drawn(seed: u32, page: &NotebookState, setup: &crate::analysis::setup::Setup) -> CommonDraws {
+fn drawn(draws: Draws, page: &NotebookState, setup: &crate::analysis::setup::Setup) -> CommonDraws {
     let error = |shared: &crate::analysis::parts::Shared| {
-        shape(shared.shape, shared.degrees_of_freedom).draw(&mut stream(seed, &shared.origin.id()))
+        shape(shared.shape, shared.degrees_of_freedom).draw(&mut draws.stream(&shared.origin.id()))
     };
-    let step = |rail: &usize| STEP * stream(seed, &format!("step-{}", page.rails[*rail].id)).normal();
+    let step = |rail: &usize| STEP * draws.stream(&format!("step-{}", page.rails[*rail].id)).normal();
     CommonDraws {
-        t0: 0.5 + 1.5 * stream(seed, "t0").unit(),
+        t0: 0.5 + 1.5 * draws.stream("t0").unit(),
         errors: setup.shared.iter().map(error).collect(),
         steps: setup.free.iter().map(step).collect(),
     }
 }
 
-fn read(context: &PlanContext, stops: &[Stop], seed: u32) -> Result<Vec<[String; 5]>, Refusal> {
+fn read(context: &PlanContext, stops: &[Stop], draws: Draws) -> Result<Vec<[String; 5]>, Refusal> {
     let page = context.page;
     let mut rows = Vec::new();
     for (id, stop) in (first_row(page)..).zip(stops) {
@@ -133,11 +156,11 @@ fn read(context: &PlanContext, stops: &[Stop], seed: u32) -> Result<Vec<[String;
     let prepared = prepare(&expected, None);
     all_are_read(&prepared.rows.readings)?;
     let (setup, lengthening) = (prepared.setup?, prepared.lengthening);
-    let all = drawn(seed, page, &setup);
-    let mut random = stream(seed, "rows");
-    let stretch = 1.0 + lengthening * random.unit();
+    let all = drawn(draws, page, &setup);
+    let stretch = 1.0 + lengthening * draws.stream("beam").unit();
     let mut read = Vec::new();
     for (row, stop) in stops.iter().enumerate() {
+        let mut random = draws.stream(&format!("row-{row}"));
         let (mut own_x, mut delay) = (0.0, all.t0);
         for noise in setup.noises.iter().filter(|noise| noise.origin != Origin::ScreenLimit) {
             let z = shape(noise.shape, noise.degrees_of_freedom).draw(&mut random);
@@ -194,13 +217,13 @@ fn reading(context: &PlanContext, stop: &Stop, error: f64) -> String {
     fixed(unit.from_base(stand.reading(stop.distance + error)), place, context.page.decimal_mark)
 }
 
-/// What was really so in a rehearsal; none in any other notebook.
-pub fn truth(notebook: &Notebook) -> Option<RehearsalTruth> {
+/// What was really so in a rehearsal, drawn from a `secret` where that is not empty; none in any other notebook.
+pub fn truth(notebook: &Notebook, secret: &str) -> Option<RehearsalTruth> {
     // As it was made: what was stated since then says nothing of what was drawn.
     let page = notebook.first_page();
     let seed = page.rehearsal?;
     let setup = prepare(&page, None).setup.ok()?;
-    let all = drawn(seed, &page, &setup);
+    let all = drawn(Draws { seed, secret }, &page, &setup);
     let errors = setup.shared.iter().zip(&all.errors);
     let steps = setup.free.iter().zip(&all.steps);
     Some(RehearsalTruth {

@@ -11,7 +11,7 @@ type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 /// The notebook of a rehearsal by the page's own plan.
 pub(crate) fn rehearsed(page: &NotebookState, seed: u32) -> Result<Notebook, Box<dyn std::error::Error>> {
-    let edit = rehearsal(page, String::new(), page.plan.clone(), seed).map_err(|refusal| refusal.id)?;
+    let edit = rehearsal(page, String::new(), page.plan.clone(), seed, "").map_err(|refusal| refusal.id)?;
     let mut notebook = Notebook::new();
     notebook.apply(edit, "")?;
     Ok(notebook)
@@ -50,7 +50,7 @@ fn a_seed_is_a_rehearsal() -> Outcome {
     assert_ne!(one.state().rows, other.state().rows);
     assert_eq!(open(&write(&one))?, one);
     assert_eq!(one.state().rehearsal, Some(7));
-    assert!(truth(&one).is_some() && truth(&bench).is_none());
+    assert!(truth(&one, "").is_some() && truth(&bench, "").is_none());
     Ok(())
 }
 
@@ -78,15 +78,85 @@ fn what_is_drawn_is_what_is_listed() -> Outcome {
     Ok(())
 }
 
+/// The rehearsal of the demo's bench from a secret.
+fn from_secret(secret: &str) -> Result<Notebook, Box<dyn std::error::Error>> {
+    let bench = demo::typed_readings()?.0;
+    let edit =
+        rehearsal(bench.state(), String::new(), Vec::new(), 1, secret).map_err(|refusal| refusal.id)?;
+    let mut notebook = Notebook::new();
+    notebook.apply(edit, "")?;
+    Ok(notebook)
+}
+
+/// Two secrets share no reading and no truth; and without the secret another truth is told than was so.
+#[test]
+fn a_secret_is_a_rehearsal() -> Outcome {
+    let (one, other) = (from_secret("one")?, from_secret("other")?);
+    assert_eq!(one, from_secret("one")?);
+    let cells = |notebook: &Notebook| -> Vec<[String; 3]> {
+        let read = [Cell::Reading, Cell::EdgeA, Cell::EdgeB];
+        notebook.state().rows.iter().map(|row| read.map(|cell| row.text(cell).to_owned())).collect()
+    };
+    let shared = cells(&one).iter().zip(&cells(&other)).filter(|(one, other)| one == other).count();
+    assert_eq!((shared, cells(&one).len() > 5), (0, true));
+    let so = truth(&one, "one");
+    assert!(so.is_some() && truth(&one, "") != so && truth(&other, "other") != so);
+    Ok(())
+}
+
+/// Neither the secret nor what was drawn from it stands in the notebook, in digits or in hexadecimal.
+#[test]
+fn a_notebook_holds_neither_secret_nor_truth() -> Outcome {
+    let secret = "6b927a6875bb4d69800fc2e9a9300f2366e2a16bfc0edcaf71b5059e58c5224a";
+    let notebook = from_secret(secret)?;
+    let text = write(&notebook).to_lowercase();
+    assert!((0..=secret.len() - 8).all(|from| !text.contains(&secret[from..from + 8])));
+    let told = truth(&notebook, secret).ok_or("no truth")?;
+    assert!(told.errors.len() > 3, "{told:?}");
+    for value in told.errors.iter().map(|(_, error, ..)| *error).chain([told.t0]) {
+        let digits: String =
+            format!("{:.8e}", value.abs()).chars().filter(char::is_ascii_digit).take(5).collect();
+        let bits = value.to_bits();
+        for sought in [digits, format!("{:.5}", value.abs()), format!("{bits:x}"), bits.to_string()] {
+            assert!(!text.contains(sought.as_str()), "{sought} stands in the notebook");
+        }
+    }
+    Ok(())
+}
+
+/// Of 200 data sets, about 95 % of the intervals with k = 2 hold c and t₀, and about 68 % of those with k = 1. Binomial:
+/// σ = √(200·0.954·0.046) = 3.0 and √(200·0.683·0.317) = 6.6; four of each are allowed.
+#[test]
+fn intervals_cover_the_truth_as_often_as_they_say() -> Outcome {
+    let (mut once, mut twice) = ([0, 0], [0, 0]);
+    for number in 0..200 {
+        let secret = format!("set {number}");
+        let notebook = from_secret(&secret)?;
+        let so = truth(&notebook, &secret).ok_or("no truth")?;
+        let analysis = analyse(&notebook);
+        let speed = analysis.speed.map_err(|refusal| refusal.id)?;
+        let fit = analysis.line.map_err(|refusal| refusal.id)?.into_inner().fit;
+        let u_t0 = fit.uncertainty.ok_or("no uncertainty")?.intercept;
+        let off = [(speed.c - C0) / speed.u_c(), (fit.intercept - so.t0) / u_t0];
+        for (which, off) in off.iter().enumerate() {
+            once[which] += usize::from(off.abs() <= 1.0);
+            twice[which] += usize::from(off.abs() <= 2.0);
+        }
+    }
+    assert!(once.iter().all(|held| (111..=163).contains(held)), "{once:?} of 200 with k = 1");
+    assert!(twice.iter().all(|held| (179..=200).contains(held)), "{twice:?} of 200 with k = 2");
+    Ok(())
+}
+
 /// What was so is told by the seed, whatever is stated afterwards.
 #[test]
 fn the_truth_stays_what_it_was() -> Outcome {
     let mut notebook = rehearsed(rich()?.state(), 3)?;
-    let before = truth(&notebook).ok_or("no truth")?;
+    let before = truth(&notebook, "").ok_or("no truth")?;
     assert!(before.steps.len() == 1 && before.errors.len() > 3, "{before:?}");
     notebook.apply(Edit::SetBench { field: BenchField::TimeBaseUncertainty, text: "5 %".into() }, "")?;
     notebook.apply(Edit::SetPath(Path::Detector), "")?;
-    assert_eq!(truth(&notebook), Some(before));
+    assert_eq!(truth(&notebook, ""), Some(before));
     Ok(())
 }
 
@@ -106,7 +176,7 @@ fn the_truth_explains_the_readings() -> Outcome {
     bench.apply(Edit::SetSplice { rail: 1, splice }, "")?;
     bench.apply(Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "0.0005".into() }, "")?;
     let notebook = rehearsed(bench.state(), 11)?;
-    let told = truth(&notebook).ok_or("no truth")?;
+    let told = truth(&notebook, "").ok_or("no truth")?;
     let scale = told.errors.iter().find(|(origin, ..)| *origin == Origin::RulerScale { rail: 1 });
     let scale = scale.ok_or("no scale")?.1;
     let speed = analyse(&notebook).speed.map_err(|refusal| refusal.id)?;
@@ -140,7 +210,10 @@ fn a_beam_at_an_angle_leaves_c_where_it_is() -> Outcome {
 
 #[test]
 fn a_bench_without_rails_is_refused() {
-    assert!(rehearse(&NotebookState::default(), 1).is_err_and(|refusal| refusal.id == "no_rails"));
+    assert!(
+        rehearse(&NotebookState::default(), Draws { seed: 1, secret: "" })
+            .is_err_and(|refusal| refusal.id == "no_rails")
+    );
 }
 
 /// Rows on two rails of one name are no rows of the line: nothing is drawn for them, nor for others in their stead.
@@ -151,7 +224,7 @@ fn a_bench_whose_rails_share_a_name_is_refused() -> Outcome {
         bench.apply(Edit::SetRail { rail, field: RailField::Name, text: "bench".into() }, "")?;
     }
     let page = with_rows(bench.state(), Vec::new(), Vec::new());
-    let refusal = rehearse(&page, 1).err().ok_or("rehearsed")?;
+    let refusal = rehearse(&page, Draws { seed: 1, secret: "" }).err().ok_or("rehearsed")?;
     assert_eq!(refusal.id, "row_not_read");
     let text = in_english(&refusal.message);
     assert!(text.contains("More than one rail has the name “bench”"), "{text}");

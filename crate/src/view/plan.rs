@@ -77,10 +77,10 @@ pub fn move_view(page: &NotebookState, id: PositionId, to: To) -> ProposedView {
     }
 }
 
-/// What was really so in a rehearsal: c₀, t₀, then each error with its name and its uncertainty as stated. Nothing in any
-/// other notebook.
-pub fn truth_view(notebook: &Notebook) -> Vec<Figure> {
-    let (page, Some(truth)) = (notebook.state(), truth(notebook)) else { return Vec::new() };
+/// What was really so in a rehearsal: c₀, t₀, then each error with its name and its uncertainty as stated; drawn
+/// from a secret where that is not empty. Nothing in any other notebook.
+pub fn truth_view(notebook: &Notebook, secret: &str) -> Vec<Figure> {
+    let (page, Some(truth)) = (notebook.state(), truth(notebook, secret)) else { return Vec::new() };
     let mark = page.decimal_mark;
     let mut all = vec![
         figure("c", message!("plan-truth-c"), "c₀", "299 792 458 m/s"),

@@ -6,6 +6,7 @@ use slope_evidence::photo::{LensChecks, MarkedBefore, Proposal};
 use slope_evidence::trace::{Envelope, Layout, Named, Pair};
 use slope_evidence::words::Value;
 use slope_worker::class::{Class, Given};
+use slope_worker::key::Key;
 use slope_worker::reading::{Known, Measured, Wanted};
 use slope_worker::size::Size;
 use slope_worker::standing::Standing;
@@ -28,6 +29,7 @@ fn main() {
     .with::<Standing>()
     .with::<Given>()
     .with::<Class>()
+    .with::<Key>()
     .with::<Value>()
     .with::<Thrown>();
     print!("{all}");

@@ -5,12 +5,14 @@ mod scale;
 mod stored;
 
 use serde::{Deserialize, Serialize};
+use slope_archive::sha256_hex;
 use slope_engine::consensus::{Allowing, Consensus, ConsensusError, Estimate, consensus};
 use slope_engine::decimal::{fixed, plain, plus_minus};
 use slope_evidence::message;
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
 
+use crate::key::{C0, Key, KeySet};
 use scale::{Bar, Scale, Tick};
 pub use stored::GivenFigure;
 
@@ -31,6 +33,8 @@ pub struct Given {
     pub stored: Option<String>,
     /// What was read for each row of its line: a number for each text, from 0, the same for the same text in all notebooks.
     pub readings: Vec<usize>,
+    /// The teacher's layer, its entries one a line; empty where it was not handed out, or where no key is at hand.
+    pub layer: String,
 }
 
 impl Given {
@@ -47,6 +51,17 @@ impl Given {
         let c = self.figure("c").filter(|_| !self.sealed)?;
         let u = c.uncertainty?;
         Some(ClassResult { c: c.value, u, expanded: self.value("expanded"), z: self.value("z") })
+    }
+
+    /// Whether its intervals cover what is really so in its data set: c ± U, and the intercept with the same coverage factor.
+    fn covers(&self, set: &KeySet) -> Covered {
+        let result = self.result();
+        let k = self.value("coverage_factor").unwrap_or(COVERAGE_FACTOR);
+        let t0 = self.figure("intercept").filter(|_| !self.sealed);
+        Covered {
+            c: result.map(|it| (it.c - C0).abs() <= it.reach()),
+            t0: t0.and_then(|t0| Some((t0.value - set.truth.t0()?).abs() <= k * t0.uncertainty?)),
+        }
     }
 
     /// How well its line fits, if something was stated.
@@ -136,6 +151,18 @@ pub struct Compared {
     pub differs: Vec<String>,
     /// The notebooks with which it shares readings.
     pub alike: Vec<Alike>,
+    /// Whether its intervals cover the truth, by the key in which its data set is; none where it is in none.
+    pub key: Option<Covered>,
+}
+
+/// Whether intervals cover what is really so in a data set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Covered {
+    /// That of c, where there is a result that is not sealed.
+    pub c: Option<bool>,
+    /// That of the delay at zero distance.
+    pub t0: Option<bool>,
 }
 
 /// That readings are the same, digit for digit, in another notebook.
@@ -166,8 +193,9 @@ pub struct ClassFigure {
     pub source: &'static str,
 }
 
-/// Compares the notebooks of a class; numbers are written with a decimal mark.
-pub fn class(all: &[Given], mark: DecimalMark) -> Class {
+/// Compares the notebooks of a class, and holds them against the keys to their data sets; numbers are written with a decimal
+/// mark.
+pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
     let results: Vec<Estimate> = all.iter().filter_map(Given::result).map(estimate).collect();
     let together = consensus(&results);
     let mean = together.as_ref().ok().map(|found| found.mandel_paule.mean);
@@ -177,7 +205,8 @@ pub fn class(all: &[Given], mark: DecimalMark) -> Class {
     let alike = alike(all);
     let notebooks = all.iter().zip(alike).map(|(one, alike)| {
         let apart = one.result().and_then(|_| apart.next());
-        Compared { alike, ..compared(one, apart, scale, mark) }
+        let key = set_of(one, keys).map(|set| one.covers(set));
+        Compared { alike, key, ..compared(one, apart, scale, mark) }
     });
     Class {
         notebooks: notebooks.collect(),
@@ -219,7 +248,17 @@ fn compared(one: &Given, apart: Option<f64>, scale: Option<Scale>, mark: Decimal
         bar: result.zip(scale).map(|(it, scale)| scale.bar(it.c, it.reach())),
         differs: one.stored.as_deref().map_or_else(Vec::new, |table| stored::differing(table, &one.figures)),
         alike: Vec::new(),
+        key: None,
     }
+}
+
+/// The data set from which a notebook was begun.
+fn set_of<'a>(one: &Given, keys: &'a [Key]) -> Option<&'a KeySet> {
+    if one.layer.is_empty() || keys.is_empty() {
+        return None;
+    }
+    let digest = sha256_hex(one.layer.as_bytes());
+    keys.iter().flat_map(|key| &key.sets).find(|set| set.digest == digest)
 }
 
 /// A p-value in digits; a small one by what it is below.

@@ -1,6 +1,7 @@
 #![expect(clippy::panic, clippy::unwrap_used, reason = "a test stops where its data are wrong")]
 
 use super::*;
+use crate::key::KeyTruth;
 
 fn given(c: f64, u: f64, readings: &[usize]) -> Given {
     let figure = |id: &str, value, uncertainty| GivenFigure { id: id.into(), value, uncertainty };
@@ -21,7 +22,7 @@ fn given(c: f64, u: f64, readings: &[usize]) -> Given {
 #[test]
 fn each_stands_beside_the_others_in_digits() {
     let all = [given(2.99e8, 1e6, &[]), Given::default(), given(3.01e8, 1e6, &[])];
-    let found = class(&all, DecimalMark::Comma);
+    let found = class(&all, &[], DecimalMark::Comma);
     let [one, none, other] = found.notebooks.as_slice() else { panic!("three") };
     assert_eq!(one.c, "(2,990\u{a0}±\u{a0}0,010)\u{a0}×\u{a0}10⁸\u{a0}m/s");
     assert_eq!(one.result, all[0].result());
@@ -37,7 +38,7 @@ fn each_stands_beside_the_others_in_digits() {
 #[test]
 fn the_class_comes_to_a_mean() {
     let all = [given(3.01e8, 1e6, &[]), given(2.99e8, 1e6, &[])];
-    let found = class(&all, DecimalMark::Point);
+    let found = class(&all, &[], DecimalMark::Point);
     let ids: Vec<&str> = found.figures.iter().map(|figure| figure.id).collect();
     assert_eq!(
         ids,
@@ -54,7 +55,7 @@ fn the_class_comes_to_a_mean() {
 
 #[test]
 fn too_few_results_are_no_class() {
-    let found = class(&[given(3e8, 1e6, &[]), Given::default()], DecimalMark::Point);
+    let found = class(&[given(3e8, 1e6, &[]), Given::default()], &[], DecimalMark::Point);
     assert_eq!(found.refusal, Some(message!("class-too_few", n = 1_usize)));
     assert!(found.figures.is_empty() && found.mean.is_none());
 }
@@ -69,7 +70,7 @@ fn readings_alike_digit_for_digit_are_pointed_out() {
         given(3e8, 1e6, &[0, 1, 2, 11, 12, 13, 14, 15]),
         given(3e8, 1e6, &[11, 12, 13, 16, 17, 18, 19, 10]),
     ];
-    let alike = class(&all, DecimalMark::Point).notebooks.into_iter().map(|one| one.alike);
+    let alike = class(&all, &[], DecimalMark::Point).notebooks.into_iter().map(|one| one.alike);
     let with = |notebook| Alike { notebook, rows: 3 };
     assert_eq!(
         alike.collect::<Vec<_>>(),
@@ -80,7 +81,7 @@ fn readings_alike_digit_for_digit_are_pointed_out() {
 #[test]
 fn a_sealed_result_is_not_told_and_stays_out_of_the_mean() {
     let sealed = Given { sealed: true, ..given(2.5e8, 1e6, &[]) };
-    let found = class(&[given(3e8, 1e6, &[]), sealed, given(3e8, 1e6, &[])], DecimalMark::Point);
+    let found = class(&[given(3e8, 1e6, &[]), sealed, given(3e8, 1e6, &[])], &[], DecimalMark::Point);
     let hidden = &found.notebooks[1];
     assert_eq!((hidden.result, hidden.bar, hidden.c.as_str(), hidden.z.as_str()), (None, None, "", ""));
     assert!(hidden.fit.is_some());
@@ -90,6 +91,47 @@ fn a_sealed_result_is_not_told_and_stays_out_of_the_mean() {
 #[test]
 fn figures_that_came_with_a_notebook_are_compared() {
     let stored = Some("c,speed,299792458,,m/s".to_owned());
-    let found = class(&[Given { stored, ..given(3e8, 1e6, &[]) }], DecimalMark::Point);
+    let found = class(&[Given { stored, ..given(3e8, 1e6, &[]) }], &[], DecimalMark::Point);
     assert_eq!(found.notebooks[0].differs, ["c"]);
+}
+
+/// By the digest of the teacher's layer; another layer, or none, is in no key, and a sealed result is not told.
+#[test]
+fn intervals_are_held_against_the_key() {
+    let truth = KeyTruth { t0: "1.500\u{a0}ns".into(), errors: Vec::new() };
+    let set =
+        KeySet { number: 1, name: "Ada".into(), file: "1.json".into(), digest: sha256_hex(b"layer"), truth };
+    let key = Key { title: "Week 3".into(), seed: String::new(), sets: vec![set] };
+    let line = |c, t0| {
+        let mut one = Given { layer: "layer".into(), ..given(c, 1e6, &[]) };
+        let figure = |id: &str, value, uncertainty| GivenFigure { id: id.into(), value, uncertainty };
+        one.figures.extend([figure("intercept", t0, Some(0.1)), figure("coverage_factor", 2.5, None)]);
+        one
+    };
+    // U is 2e6 m/s, and 2.5 · 0.1 ns about t₀.
+    let all = [
+        line(2.98e8, 1.74),
+        line(2.97e8, 1.26),
+        line(2.99e8, 1.76),
+        Given { sealed: true, ..line(3e8, 1.5) },
+        Given { layer: "another".into(), ..line(3e8, 1.5) },
+        Given { layer: String::new(), ..line(3e8, 1.5) },
+        Given { layer: "layer".into(), ..Given::default() },
+    ];
+    let found = class(&all, std::slice::from_ref(&key), DecimalMark::Point).notebooks;
+    let told: Vec<_> = found.iter().map(|one| one.key.map(|held| (held.c, held.t0))).collect();
+    let (yes, no) = (Some(true), Some(false));
+    assert_eq!(
+        told,
+        [
+            Some((yes, yes)),
+            Some((no, yes)),
+            Some((yes, no)),
+            Some((None, None)),
+            None,
+            None,
+            Some((None, None))
+        ]
+    );
+    assert!(class(&all, &[], DecimalMark::Point).notebooks.iter().all(|one| one.key.is_none()));
 }

@@ -1,4 +1,4 @@
-//! Files that were handed in: a notebook, a bundle, or a zip of many of them.
+//! Files that were handed in: a notebook, a bundle, the key to data sets, or a zip of many of them.
 //!
 //! Of a bundle only the notebook and the table of its line are unpacked, each held against the bundle's list. Any other zip
 //! is looked through for zips and notebooks, whatever else lies beside them.
@@ -7,6 +7,7 @@ use slope_archive::{ArchiveError, CONTENTS, Entries, Entry, unpack_wanted};
 use slope_evidence::message;
 use slope_evidence::words::Message;
 
+use crate::key::{self, Key};
 use crate::refusals::archive;
 
 const NOTEBOOK: &str = "notebook.json";
@@ -24,6 +25,8 @@ pub enum HandedIn {
         /// The table of its line, where one came with it.
         line: Option<String>,
     },
+    /// The key to data sets.
+    Key(Key),
     /// Other files, each to be looked at in its turn.
     Several(Vec<Entry>),
 }
@@ -34,7 +37,11 @@ pub enum HandedIn {
 /// Why nothing can be read of it, and what to do.
 pub fn handed_in(name: &str, bytes: &[u8]) -> Result<HandedIn, Message> {
     if !bytes.starts_with(b"PK") {
-        return Ok(HandedIn::Notebook { text: text(name, bytes)?, line: None });
+        let text = text(name, bytes)?;
+        return Ok(match key::read(name, &text)? {
+            Some(key) => HandedIn::Key(key),
+            None => HandedIn::Notebook { text, line: None },
+        });
     }
     let entries = unpack_wanted(bytes, is_wanted).map_err(|error| archive(&error))?;
     match entries.get(NOTEBOOK) {

@@ -42,6 +42,15 @@ fn a_notebook_is_taken_as_it_is() {
 }
 
 #[test]
+fn a_key_is_no_notebook() {
+    let key = Key { title: "Week 3".into(), seed: String::new(), sets: Vec::new() };
+    let text = key::write(&key);
+    assert_eq!(handed_in("key.json", text.as_bytes()), Ok(HandedIn::Key(key)));
+    let later = text.replace("\"format\": 1", "\"format\": 9");
+    assert_eq!(handed_in("key.json", later.as_bytes()), Err(message!("key-later", name = "key.json")));
+}
+
+#[test]
 fn a_zip_of_many_gives_what_may_hold_a_notebook() {
     let inner = Entry { name: "group 1/anna.ZIP".into(), bytes: bundle() };
     let others = [

@@ -15,6 +15,9 @@ pub mod reading;
 // Why a bundle is refused, to be told.
 pub mod refusals;
 
+// What is really so in the data sets of a class.
+pub mod key;
+
 // Files that were handed in.
 pub mod handed_in;
 

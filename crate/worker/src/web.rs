@@ -11,6 +11,7 @@ use wasm_bindgen::prelude::*;
 
 use crate::class::{self, Given};
 use crate::handed_in::{self, may_hold_notebook};
+use crate::key::{self, Key};
 use crate::reading::{self, Known, ReadingError};
 use crate::refusals::archive;
 use crate::size::{SizeError, size};
@@ -69,7 +70,16 @@ impl HandedIn {
     pub fn text(&self) -> Option<String> {
         match &self.0 {
             handed_in::HandedIn::Notebook { text, .. } => Some(text.clone()),
-            handed_in::HandedIn::Several(_) => None,
+            handed_in::HandedIn::Key(_) | handed_in::HandedIn::Several(_) => None,
+        }
+    }
+
+    /// The key to data sets, where it is one.
+    #[wasm_bindgen(unchecked_return_type = "Types.Key | undefined")]
+    pub fn key(&self) -> JsValue {
+        match &self.0 {
+            handed_in::HandedIn::Key(key) => to_js(key),
+            handed_in::HandedIn::Notebook { .. } | handed_in::HandedIn::Several(_) => JsValue::UNDEFINED,
         }
     }
 
@@ -77,7 +87,7 @@ impl HandedIn {
     pub fn line(&self) -> Option<String> {
         match &self.0 {
             handed_in::HandedIn::Notebook { line, .. } => line.clone(),
-            handed_in::HandedIn::Several(_) => None,
+            handed_in::HandedIn::Key(_) | handed_in::HandedIn::Several(_) => None,
         }
     }
 
@@ -85,7 +95,7 @@ impl HandedIn {
     #[wasm_bindgen(unchecked_return_type = "(string | Uint8Array<ArrayBuffer>)[]")]
     pub fn files(&self) -> Array {
         match &self.0 {
-            handed_in::HandedIn::Notebook { .. } => Array::new(),
+            handed_in::HandedIn::Notebook { .. } | handed_in::HandedIn::Key(_) => Array::new(),
             handed_in::HandedIn::Several(files) => listed(files),
         }
     }
@@ -97,17 +107,37 @@ pub fn handed_in_by_name(names: Vec<String>) -> Vec<u8> {
     names.iter().map(|name| u8::from(may_hold_notebook(name))).collect()
 }
 
-/// Compares the notebooks of a class.
+/// The secret of a data set by its number.
+#[wasm_bindgen]
+pub fn set_secret(seed: &str, number: u32) -> String {
+    key::secret(seed, number)
+}
+
+/// The text of the key to data sets.
+///
+/// # Errors
+/// `{kind: "asked", message}`.
+#[wasm_bindgen]
+pub fn write_key(
+    #[wasm_bindgen(unchecked_param_type = "Types.Key")] key: JsValue,
+) -> Result<String, JsValue> {
+    let key: Key = from_js(key, "asked")?;
+    Ok(key::write(&key))
+}
+
+/// Compares the notebooks of a class, and holds them against the keys to their data sets.
 ///
 /// # Errors
 /// `{kind: "asked", message}`.
 #[wasm_bindgen(unchecked_return_type = "Types.Class")]
 pub fn class_of(
     #[wasm_bindgen(unchecked_param_type = "Types.Given[]")] all: JsValue,
+    #[wasm_bindgen(unchecked_param_type = "Types.Key[]")] keys: JsValue,
     #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
 ) -> Result<JsValue, JsValue> {
     let all: Vec<Given> = from_js(all, "asked")?;
-    Ok(to_js(&class::class(&all, from_js(decimal, "asked")?)))
+    let keys: Vec<Key> = from_js(keys, "asked")?;
+    Ok(to_js(&class::class(&all, &keys, from_js(decimal, "asked")?)))
 }
 
 /// How the numbers of a file are set out where a person knows delimiter or decimal mark.

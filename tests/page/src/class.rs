@@ -183,7 +183,7 @@ fn class(page: &Page) -> Result<Vec<PathBuf>> {
     files.iter().map(|(name, bytes)| page.home.write(name, bytes)).collect()
 }
 
-fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
+pub fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
     page.turn_to("#class")?;
     let ready = "return document.querySelector('#class-choices')?.childElementCount > 0";
     eventually("the section is there", || page.browser.run(ready, vec![]), |ready| *ready == json!(true))?;
@@ -199,7 +199,7 @@ fn scripts_of_a_class(page: &Page) -> Result<u64> {
     page.browser.run(script, vec![])?.as_u64().context("no count")
 }
 
-fn rows(page: &Page) -> Result<Vec<Vec<String>>> {
+pub fn rows(page: &Page) -> Result<Vec<Vec<String>>> {
     Ok(serde_json::from_value(page.browser.run(CELLS, vec![])?)?)
 }
 
@@ -211,7 +211,7 @@ fn kept(page: &Page) -> Result<Value> {
 }
 
 /// The row of someone, by how it begins.
-fn row_of<'a>(rows: &'a [Vec<String>], who: &str) -> Result<&'a [String]> {
+pub fn row_of<'a>(rows: &'a [Vec<String>], who: &str) -> Result<&'a [String]> {
     let of = |row: &&Vec<String>| row.first().is_some_and(|name| name.starts_with(who));
     rows.iter().find(of).map(Vec::as_slice).with_context(|| format!("no row of {who}: {rows:?}"))
 }

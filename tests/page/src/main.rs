@@ -17,6 +17,7 @@ mod file_store;
 mod cautions;
 mod cells;
 mod class;
+mod data_sets;
 mod faults;
 mod files;
 mod handout;
@@ -49,7 +50,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 119] = [
+const TESTS: [(&str, Test); 120] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -163,6 +164,7 @@ const TESTS: [(&str, Test); 119] = [
     ("bad_files_are_refused", files::bad_files_are_refused),
     ("one_file_from_disk", files::one_file_from_disk),
     ("a_damaged_one_file_says_so", files::a_damaged_one_file_says_so),
+    ("each_student_has_a_data_set", data_sets::each_student_has_a_data_set),
     ("a_class_is_looked_through", class::a_class_is_looked_through),
     ("a_class_is_for_everyone", class::a_class_is_for_everyone),
     ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),

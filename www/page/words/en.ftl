@@ -1513,6 +1513,19 @@ class-after-seal =
     }
 class-differs = Stored values differ from those calculated here: { $figures }
 class-alike = Same readings in { $rows } rows as { $names }: worked together?
+class-columns-key = Key
+class-key-both = c and t₀ covered
+class-key-c = c covered, t₀ not
+class-key-t0 = t₀ covered, c not
+class-key-neither = neither c nor t₀ covered
+class-key-none = not in the key
+class-key-read =
+    { $n ->
+        [one] The key of “{ $title }” with its data set was read: the column Key says whether U covers c₀, and the same k times u the true t₀.
+       *[other] The key of “{ $title }” with its { $n } data sets was read: the column Key says whether U covers c₀, and the same k times u the true t₀. With k = 2, one sound interval in twenty does not.
+    }
+key-damaged = The key “{ $name }” is damaged. Download it again, or take the copy that you kept.
+key-later = The key “{ $name }” was made by a later version of this page. Read it with that version.
 class-too_few =
     { $n ->
         [0] No result yet. Two are needed to compare.
@@ -2081,6 +2094,24 @@ handout-page-title = As one HTML file
 handout-page-hint = For a USB stick, an attachment or a room without a network. It holds this program and the hand-out, about 1.3 MB, and opens with a double click.
 handout-page = Download one HTML file
 handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or hand out the file instead.
+sets-title = One data set for each student
+sets-hint = Each student gets readings of their own at the planned positions, drawn on a simulated copy of this bench, in a hand-out otherwise like this one. Hidden in each are the delay t₀ at zero distance and by how much scales, splices and time bases are off, drawn from what is stated of them. Light has its speed c₀ in all of them. Readings that stand here stay behind.
+sets-protects = The hand-outs hold neither these true values nor what they were drawn from: a neighbour’s numbers do not fit, and nobody can read the answer out of a file. Against a key that is passed on, or work done by somebody else, nothing here protects.
+sets-names = Names, one a line, or how many
+sets-make = Make the data sets
+sets-making = { $done } of { $all } data sets made
+sets-made =
+    { $n ->
+        [one] The data set was made. Download both files: the key is kept nowhere else, and made again the set has other readings.
+       *[other] { $n } data sets were made. Download both files: the key is kept nowhere else, and made again the sets have other readings.
+    }
+sets-take = Download the data sets (zip)
+sets-take-key = Download the key
+sets-file = data-sets
+sets-key-file = key
+sets-number = data set { $number }
+sets-error = { $name }: { $value }
+sets-note = These readings come from a simulated bench. They were drawn for { $who } and for nobody else.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
 posted-anew = Begin a new one
 posted-refused = The notebook of this address or file was not opened: { $why }

@@ -1514,6 +1514,19 @@ class-after-seal =
     }
 class-differs = Des valeurs enregistrées ne sont pas celles calculées ici : { $figures }
 class-alike = Mêmes lectures dans { $rows } lignes que { $names } : travail en commun ?
+class-columns-key = Clé
+class-key-both = c et t₀ couverts
+class-key-c = c couvert, t₀ non
+class-key-t0 = t₀ couvert, c non
+class-key-neither = ni c ni t₀ couverts
+class-key-none = pas dans la clé
+class-key-read =
+    { $n ->
+        [one] La clé de « { $title } » avec son jeu de données a été lue : la colonne Clé dit si U couvre c₀, et le même k fois u le vrai t₀.
+       *[other] La clé de « { $title } » avec ses { $n } jeux de données a été lue : la colonne Clé dit si U couvre c₀, et le même k fois u le vrai t₀. Avec k = 2, un intervalle juste sur vingt ne le fait pas.
+    }
+key-damaged = La clé « { $name } » est endommagée. Téléchargez-la de nouveau, ou prenez la copie que vous avez gardée.
+key-later = La clé « { $name } » a été faite par une version plus récente de cette page. Lisez-la avec cette version.
 class-too_few =
     { $n ->
         [0] Aucun résultat encore. Il en faut deux pour comparer.
@@ -2082,6 +2095,24 @@ handout-page-title = Sous forme d’un seul fichier HTML
 handout-page-hint = Pour une clé USB, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,3 Mo, et s’ouvre d’un double clic.
 handout-page = Télécharger un seul fichier HTML
 handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou distribuez plutôt le fichier.
+sets-title = Un jeu de données par étudiant
+sets-hint = Chaque étudiant reçoit ses propres lectures aux positions prévues, tirées sur une copie simulée de ce banc, dans un document par ailleurs semblable à celui-ci. Sont cachés dans chacun le retard t₀ à distance nulle et les écarts des échelles, des raccords et des bases de temps, tirés de ce qui en est déclaré. La lumière a dans tous sa vitesse c₀. Les lectures qui se trouvent ici ne sont pas distribuées.
+sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées : les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Contre une clé transmise, ou un travail fait par quelqu’un d’autre, rien ici ne protège.
+sets-names = Noms, un par ligne, ou leur nombre
+sets-make = Préparer les jeux de données
+sets-making = Jeux de données prêts : { $done } sur { $all }
+sets-made =
+    { $n ->
+        [one] Le jeu de données est prêt. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et un jeu refait a d’autres lectures.
+       *[other] { $n } jeux de données sont prêts. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et des jeux refaits ont d’autres lectures.
+    }
+sets-take = Télécharger les jeux de données (zip)
+sets-take-key = Télécharger la clé
+sets-file = jeux-de-données
+sets-key-file = clé
+sets-number = le jeu de données { $number }
+sets-error = { $name } : { $value }
+sets-note = Ces lectures viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
 posted-anew = En commencer un nouveau
 posted-refused = Le cahier de cette adresse ou de ce fichier n’a pas été ouvert : { $why }

@@ -1,0 +1,148 @@
+//! A data set for each student: made by a teacher, worked on by a student, and held against the key on the leaf Class.
+
+use anyhow::{Context, Result, ensure};
+use serde_json::Value;
+
+use slope_of_light::analysis::{C0, analyse};
+use slope_of_light::bundle::{self, Entry};
+use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, Piece, read, write};
+use slope_of_light::simulated::demo;
+
+use crate::class::{choose, row_of, rows};
+use crate::page::{Page, Stage};
+
+/// In which column of the table the verdict stands, after that of who it is.
+const KEY: usize = 6;
+
+/// A teacher gets three hand-outs in one zip, which hold nothing of the seed, and their key; a student sees for whom the
+/// readings were drawn and hands in; the class tells of each what the key says of it, and of one that is in no key just that.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn each_student_has_a_data_set(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.click("Hand out to a class")?;
+    page.click("Apply the usual choices")?;
+    page.fill("Date", "2031-05-06")?;
+    page.turn_to("#prepare")?;
+    page.click("Make the data sets")?;
+    ensure!(!page.has("Download the key")?, "a key of no data sets is there");
+    page.fill("Names, one a line, or how many", "Ada Blue\nBen/Red\nŽoë Ünal")?;
+    page.click("Make the data sets")?;
+    page.reads("#sets-state", "3 data sets were made.")?;
+    page.click("Download the data sets (zip)")?;
+    let sets = bundle::unpack(&page.downloaded()?.1)?.into_vec();
+    page.click("Download the key")?;
+    let (file, key) = page.downloaded_as("json")?;
+    let told: Value = serde_json::from_slice(&key)?;
+    let key_file = file.file_name().and_then(|name| name.to_str()).context("a name")?;
+    ensure!(key_file.ends_with("-key.json"), "the key is called {key_file}");
+    let names: Vec<&str> = sets.iter().map(|set| set.name.as_str()).collect();
+    ensure!(
+        names == ["1_Ada Blue.json", "2_Ben-Red.json", "3_Žoë Ünal.json"],
+        "the files are called {names:?}"
+    );
+
+    let seed = told["key"]["seed"].as_str().context("a seed")?;
+    let notebooks = sets
+        .iter()
+        .enumerate()
+        .map(|(place, set)| opened(set, seed, truth(&told, place)?))
+        .collect::<Result<Vec<_>>>()?;
+    let people: Vec<&str> = notebooks.iter().map(|set| set.state().text(BenchField::People)).collect();
+    ensure!(people == ["Ada Blue", "Ben/Red", "Žoë Ünal"], "they are for {people:?}");
+    page.is_silent()?;
+
+    let student = stage.page()?;
+    student.open_file(&student.home.write("1_Ada Blue.json", &sets[0].bytes)?)?;
+    student.turn_to("#readings")?;
+    student.reads("#readings", "They were drawn for Ada Blue and for nobody else.")?;
+    student.turn_to("#report")?;
+    student.fill("Discussion", "It agrees.")?;
+    student.is_saved()?;
+    student
+        .click("Download the file, incomplete")
+        .or_else(|_| student.click("Download the file to hand in"))?;
+    let (_, handed) = student.downloaded()?;
+    student.is_silent()?;
+    are_held_against_the_key(&page, &handed, &sets, (key_file, &key), &verdicts(&notebooks, &told)?)
+}
+
+/// A data set in which what was drawn is fixed, with the name. Nothing of the seed stands in its file, nor t₀
+/// as its key tells it.
+fn opened(set: &Entry, seed: &str, t0: f64) -> Result<Notebook> {
+    let (text, name) = (std::str::from_utf8(&set.bytes)?, &set.name);
+    let parts = (0..=seed.len() - 8).filter_map(|from| seed.get(from..from + 8));
+    ensure!(seed.len() == 64 && !parts.into_iter().any(|part| text.contains(part)), "{name} holds the seed");
+    ensure!(!text.contains("rehearsal") && !text.contains(&format!("\"{t0:.3}")), "{name} holds the truth");
+    let mut notebook = read(text)?;
+    let page = notebook.state();
+    let fixed = [Piece::Readings, Piece::Positions, Piece::TimeBases, Piece::People, Piece::Rails];
+    ensure!(fixed.into_iter().all(|piece| page.handout.fixes(piece)), "not all is fixed in {name}");
+    ensure!(page.text(BenchField::Date).is_empty(), "the teacher's date stands in {name}");
+    let row = page.rows.first().context("no row")?.id;
+    for cell in [Cell::Reading, Cell::TimeBase, Cell::EdgeA] {
+        let edit = Edit::SetCell { row, cell, text: "1".into() };
+        ensure!(notebook.apply(edit, "").is_err() && !notebook.can_undo(), "{name} can be edited");
+    }
+    Ok(notebook)
+}
+
+/// The true t₀ of a data set, ns.
+fn truth(key: &Value, place: usize) -> Result<f64> {
+    let told = key["key"]["sets"][place]["truth"]["t0"].as_str().context("no t0 in the key")?;
+    Ok(told.strip_suffix("\u{a0}ns").context("no unit")?.parse()?)
+}
+
+/// What is to be said of each: whether U covers c, and k times u the true t₀.
+fn verdicts(notebooks: &[Notebook], key: &Value) -> Result<Vec<&'static str>> {
+    let verdict = |(place, notebook): (usize, &Notebook)| {
+        let analysis = analyse(notebook);
+        let speed = analysis.speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
+        let fit = analysis.line.map_err(|refusal| anyhow::anyhow!(refusal.id))?.into_inner().fit;
+        let expanded = speed.expanded().context("an expanded uncertainty")?;
+        let c = (speed.c - C0).abs() <= expanded;
+        let u = fit.uncertainty.context("an uncertainty")?.intercept;
+        let t0 = (fit.intercept - truth(key, place)?).abs() <= expanded / speed.u_c() * u;
+        Ok(match (c, t0) {
+            (true, true) => "c and t₀ covered",
+            (true, false) => "c covered, t₀ not",
+            (false, true) => "t₀ covered, c not",
+            (false, false) => "neither c nor t₀ covered",
+        })
+    };
+    notebooks.iter().enumerate().map(verdict).collect()
+}
+
+fn are_held_against_the_key(
+    page: &Page,
+    handed: &[u8],
+    sets: &[Entry],
+    (key_file, key): (&str, &[u8]),
+    expected: &[&str],
+) -> Result<()> {
+    let other = demo::typed_readings()?.0;
+    let mut files =
+        vec![page.home.write("ada.zip", handed)?, page.home.write("other.json", write(&other).as_bytes())?];
+    for set in sets.iter().skip(1) {
+        files.push(page.home.write(&set.name, &set.bytes)?);
+    }
+    choose(page, &files)?;
+    page.reads("#class-state", "4 files read.")?;
+    let unkeyed = rows(page)?;
+    choose(page, &[page.home.write(key_file, key)?])?;
+    page.reads("#class-state", "with its 3 data sets was read")?;
+    let rows = rows(page)?;
+    ensure!(rows.len() == 4 && rows[0].len() == unkeyed[0].len() + 1, "the key gives no column: {rows:?}");
+    let told = ["Ada Blue", "Ben/Red", "Žoë Ünal"].into_iter().zip(expected.iter().copied());
+    for (who, verdict) in told.chain([("Bench 4", "not in the key")]) {
+        let row = row_of(&rows, who)?;
+        ensure!(
+            row.get(KEY).is_some_and(|cell| cell == verdict),
+            "of {who} it does not say “{verdict}”: {row:?}"
+        );
+    }
+    page.click("Sort by Key")?;
+    page.click("Clear the table")?;
+    page.is_silent()
+}

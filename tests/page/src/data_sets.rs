@@ -9,7 +9,7 @@ use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, Piece, read, wr
 use slope_of_light::simulated::demo;
 
 use crate::class::{choose, row_of, rows};
-use crate::page::{Page, Stage};
+use crate::page::{Page, Stage, eventually};
 
 /// In which column of the table the verdict stands, after that of who it is.
 const KEY: usize = 6;
@@ -129,11 +129,12 @@ fn are_held_against_the_key(
     }
     choose(page, &files)?;
     page.reads("#class-state", "4 files read.")?;
-    let unkeyed = rows(page)?;
+    page.sees("#class-shown", "4 of 4 in the table")?;
+    let unkeyed = rows(page)?.first().context("no row")?.len();
     choose(page, &[page.home.write(key_file, key)?])?;
     page.reads("#class-state", "with its 3 data sets was read")?;
-    let rows = rows(page)?;
-    ensure!(rows.len() == 4 && rows[0].len() == unkeyed[0].len() + 1, "the key gives no column: {rows:?}");
+    let keyed = |rows: &Vec<Vec<String>>| rows.len() == 4 && rows.iter().all(|row| row.len() == unkeyed + 1);
+    let rows = eventually("the key gives a column", || rows(page), keyed)?;
     let told = ["Ada Blue", "Ben/Red", "Žoë Ünal"].into_iter().zip(expected.iter().copied());
     for (who, verdict) in told.chain([("Bench 4", "not in the key")]) {
         let row = row_of(&rows, who)?;

@@ -1,12 +1,8 @@
-//! What is computed over and over: decimal numbers, tails of distributions, straight lines, uncertainty budgets, Monte
-//! Carlo trials.
+//! What is computed over and over: tails of distributions, straight lines, uncertainty budgets, Monte Carlo trials.
 //!
 //! Plain numbers only: this package knows neither notebooks nor units. It stands by itself because optimisation is
 //! chosen by package: it is compiled for speed where the rest of the page is compiled for size. The notebook's own
 //! package shows its modules as its own.
-
-// Doubles as decimal numbers: the one rule of rounding and of writing.
-pub mod decimal;
 
 // Normal, Student and chi-square distributions, with their tails.
 pub mod distribution;

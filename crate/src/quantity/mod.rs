@@ -2,7 +2,7 @@
 //!
 //! - `unit`: the units that may be typed, and what they are in the crate's base units.
 //! - `parse`: one cell of a table, or the repeats in one cell, to `Number`s.
-//! - [`slope_engine::decimal`]: correct decimal rounding of doubles, and numbers written for people and for files.
+//! - [`slope_evidence::decimal`]: correct decimal rounding of doubles, and numbers written for people and for files.
 //!
 //! Nothing here scales a double by a power of ten: units and exponents shift the decimal exponent of the
 //! text, and the text is rounded to a double once. So `12.5 cm` is the very double that `0.125` is.
@@ -16,7 +16,7 @@ mod parse;
 
 pub use error::NumberError;
 pub use parse::{Number, parse, parse_alone, parse_list};
-pub use slope_engine::decimal::{
+pub use slope_evidence::decimal::{
     Decimal, DecimalMark, Rounded, exact, fixed, plain, plus_minus, rounded, short_form, ten_to_the,
 };
 pub use unit::{Dimension, Unit, in_unit};

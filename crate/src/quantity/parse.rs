@@ -8,7 +8,7 @@
 
 use core::f64::consts::PI;
 
-use slope_engine::decimal::nearest;
+use slope_evidence::decimal::nearest;
 
 use super::error::quoted;
 use super::unit::Scale;

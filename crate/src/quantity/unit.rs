@@ -9,7 +9,7 @@ use core::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
-use slope_engine::decimal::{as_typed, plain};
+use slope_evidence::decimal::{as_typed, plain};
 
 use super::{Decimal, DecimalMark};
 use crate::message;

@@ -7,7 +7,7 @@ mod stored;
 use serde::{Deserialize, Serialize};
 use slope_archive::sha256_hex;
 use slope_engine::consensus::{Allowing, Consensus, ConsensusError, Estimate, consensus};
-use slope_engine::decimal::{fixed, plain, plus_minus};
+use slope_evidence::decimal::{fixed, plain, plus_minus};
 use slope_evidence::message;
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};

@@ -1,7 +1,7 @@
 //! What can be wrong with marks on a picture. Messages count marks from 1 and name them by their place on the grid.
 
+use crate::decimal::{DecimalMark, at_most};
 use serde::{Deserialize, Serialize};
-use slope_engine::decimal::{DecimalMark, at_most};
 
 use super::mark::Mark;
 use crate::words::{Message, Value};

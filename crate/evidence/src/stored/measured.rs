@@ -1,7 +1,7 @@
 //! What was measured on a pair of traces, as a notebook stores it: the files by their SHA-256, each estimator's delay as
 //! text, and what is to be said of it.
 
-use slope_engine::decimal::{Decimal, DecimalMark, exact};
+use crate::decimal::{Decimal, DecimalMark, exact};
 
 use super::remark::refused;
 use super::{LevelOf, Remark, StoredFile, TraceDelay, TraceTime, Traces};

@@ -2,8 +2,8 @@
 
 use super::super::{TraceDelay, Traces};
 use super::*;
+use crate::decimal::DecimalMark::Point;
 use crate::words::{Message, Value};
-use slope_engine::decimal::DecimalMark::Point;
 
 fn files() -> Vec<StoredFile> {
     ["near. 1 m, trace B: x.csv", "b.csv"]

@@ -1,10 +1,10 @@
 //! What is to be said of a delay measured on traces: stored as what it is and its numbers, put into words when it is
 //! shown.
 
+use crate::decimal::DecimalMark;
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use slope_engine::decimal::DecimalMark;
 
 use super::StoredFile;
 use crate::message;

@@ -1,9 +1,9 @@
 //! A number as a message tells it.
 
+use crate::decimal::{Decimal, DecimalMark, at_most, exact, number};
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use slope_engine::decimal::{Decimal, DecimalMark, at_most, exact, number};
 
 /// A number rounded to the digits that a message tells of it, as a text with a decimal point: so it is also stored, and
 /// what is read back is told in the same words.

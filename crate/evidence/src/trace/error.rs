@@ -1,10 +1,10 @@
 //! What can be wrong with a file or with a trace. Each message names the place and says what to do; as an error, each is
 //! written as what it is.
 
+use crate::decimal::{DecimalMark, at_most};
 #[cfg(not(target_arch = "wasm32"))]
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use slope_engine::decimal::{DecimalMark, at_most};
 
 use super::{Digits, Parts, PartsError};
 use crate::words::Message;

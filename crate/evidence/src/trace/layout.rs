@@ -1,7 +1,7 @@
 //! How the numbers of a text file are set out: what is recognised, shown, and corrected by a person.
 
+use crate::decimal::DecimalMark;
 use serde::{Deserialize, Serialize};
-use slope_engine::decimal::DecimalMark;
 
 /// How the numbers of a file are set out.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]

@@ -48,6 +48,7 @@ mod walk;
 mod envelope;
 mod measure;
 
+pub use crate::decimal::DecimalMark;
 pub use decimal::number;
 pub use delay::{Delay, DelayMethod, TraceRefusal, delay, difference};
 pub use digits::Digits;
@@ -63,7 +64,6 @@ pub use parts::{Parts, PartsError};
 pub use pulse::Pulse;
 pub use read::read;
 pub use recognise::{first_rows, recognise, recognise_by};
-pub use slope_engine::decimal::DecimalMark;
 pub use walk::{Walk, compare_walk};
 
 use serde::{Deserialize, Serialize};

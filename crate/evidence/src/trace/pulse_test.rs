@@ -53,7 +53,7 @@ fn a_pulse_that_goes_down_is_turned_over_and_said_to_be() {
 }
 
 fn volts(told: &Digits) -> f64 {
-    told.written(slope_engine::decimal::DecimalMark::Point).replace('−', "-").parse().unwrap()
+    told.written(crate::decimal::DecimalMark::Point).replace('−', "-").parse().unwrap()
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! The scale on which the results of a class stand beside one another, as percentages of its width.
 
 use serde::Serialize;
-use slope_engine::decimal::fixed;
+use slope_evidence::decimal::fixed;
 use slope_evidence::trace::DecimalMark;
 
 /// Beyond so many widths of the middle half, to either side of it, a result no longer stretches the scale: J. W. Tukey,

@@ -1,7 +1,7 @@
 //! The figures that came with a notebook in its bundle (`line.csv`), held against those computed from its readings.
 
 use serde::Deserialize;
-use slope_engine::decimal::Decimal;
+use slope_evidence::decimal::Decimal;
 
 /// By how much a figure may differ: another version may add up in another order.
 const RELATIVE: f64 = 1e-9;

@@ -54,8 +54,8 @@ struct Schema {
 struct DescribedColumn {
     name: &'static str,
     titles: String,
-    #[serde(rename = "dc:description")]
-    description: String,
+    #[serde(rename = "dc:description", skip_serializing_if = "Option::is_none")]
+    description: Option<String>,
     datatype: &'static str,
     #[serde(rename = "schema:unitText", skip_serializing_if = "str::is_empty")]
     unit: &'static str,

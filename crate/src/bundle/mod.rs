@@ -29,8 +29,9 @@ use litemap::LiteMap;
 use crate::analysis::Analysis;
 use crate::drawings::Charts;
 use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
-use crate::report::exact::{fit_figures, fit_table, residual_rows, residuals_table};
-use crate::report::shown::{budget_table, readings_table};
+use crate::report::exact::{
+    budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
+};
 use crate::report::{self, Table, TableError};
 use crate::view::{TrialsView, View};
 use crate::words::Words;
@@ -96,10 +97,10 @@ pub fn texts(
     words: &dyn Words,
 ) -> Result<Vec<Entry>, TableError> {
     let tables = [
-        readings_table(view, words),
+        readings_numbers(analysis, view, words),
         fit_table(&fit_figures(analysis), words),
         residuals_table(&residual_rows(analysis), words),
-        budget_table(view, words),
+        budget_numbers(analysis, view, words),
     ];
     let drawn = [
         ("line", &charts.line_svg),

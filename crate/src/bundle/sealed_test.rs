@@ -17,7 +17,9 @@ use crate::notebook::{
     ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Notebook, Path, PlannedPosition, Scope, SharedError,
     TrialPlan, write,
 };
-use crate::report::exact::{ResidualRow, fit_figures, fit_table, residual_rows, residuals_table};
+use crate::report::exact::{
+    ResidualRow, budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
+};
 use crate::report::sample::english;
 use crate::report::{html, shown};
 use crate::simulated::demo;
@@ -127,6 +129,8 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
         shown::checks_table(&shown_view, &english()),
         shown::result_table(&shown_view, &english()),
         shown::budget_table(&shown_view, &english()),
+        readings_numbers(&analysis, &shown_view, &english()),
+        budget_numbers(&analysis, &shown_view, &english()),
         shown::budget_figures_table(&shown_view, &english()),
         shown::trials_table(&trials_view, &english()),
         fit_table(&fit_figures(&analysis), &english()),

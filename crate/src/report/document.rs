@@ -8,10 +8,10 @@ use std::fmt::Write as _;
 use super::escape::html_text;
 use super::labels::{self, splice};
 use super::shown::{
-    answers_table, budget_figures_table, budget_table, checks_table, line_table, readings_table,
-    result_table, shown_rows, trials_table,
+    answers_table, budget_figures_table, budget_notes, budget_table, checks_table, line_table,
+    readings_table, result_table, shown_rows, trials_table,
 };
-use super::table::{Column, Table};
+use super::table::{Column, Kind, Table};
 use crate::analysis::Notice;
 use crate::analysis::{bench_field, rail_field};
 use crate::drawings::Charts;
@@ -125,11 +125,7 @@ impl Report<'_> {
         let beam = (self.say(&message!("apparatus-beam")), self.say(&labels::beam(self.view.beam)));
         let mut text = items([carriage].into_iter().chain(bench).chain(has_angle.then_some(beam)));
         text += &figure(&self.charts.bench_svg, &self.say(&message!("apparatus-drawing")));
-        let mut ruler_before = "";
-        for rail in &self.view.rails {
-            text += &self.rail(rail, ruler_before);
-            ruler_before = &rail.unit_symbol;
-        }
+        text += &table(&self.rails());
         let settings = self.view.settings.iter().map(|setting| {
             let base = self.with_unit(&setting.time_per_division);
             let u = self.with_unit(&setting.uncertainty);
@@ -151,13 +147,41 @@ impl Report<'_> {
         text
     }
 
-    fn rail(&self, rail: &RailView, ruler_before: &str) -> String {
-        let taken = |field| labels::taken(field, self.words);
-        let name = rail.fields.get(&RailField::Name).map_or_else(String::new, taken);
-        let fields = labels::RAIL_FIELDS.iter().map(|field| {
-            let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
-            (self.say(&rail_field(*field)), text)
+    /// The rails side by side, a column each, so that they can be compared.
+    fn rails(&self) -> Table {
+        let names = self.view.rails.iter().map(|rail| {
+            let name = rail
+                .fields
+                .get(&RailField::Name)
+                .map_or_else(String::new, |name| labels::taken(name, self.words));
+            self.say(&message!("report-rail", name = name))
         });
+        let head = |title| Column { name: "rail", title, unit: "", kind: Kind::Text, description: None };
+        let before = std::iter::once("").chain(self.view.rails.iter().map(|rail| &*rail.unit_symbol));
+        let told: Vec<Vec<(String, String)>> = self
+            .view
+            .rails
+            .iter()
+            .zip(before)
+            .map(|(rail, ruler_before)| self.rail(rail, ruler_before))
+            .collect();
+        let rows = told.first().into_iter().flatten().enumerate().map(|(place, (name, _))| {
+            let texts = told.iter().filter_map(|rail| rail.get(place)).map(|(_, text)| text.clone());
+            std::iter::once(name.clone()).chain(texts).collect::<Vec<_>>()
+        });
+        Table {
+            name: "rails",
+            title: self.say(&message!("rails-title")),
+            columns: std::iter::once(self.say(&message!("columns-figures-name")))
+                .chain(names)
+                .map(head)
+                .collect(),
+            rows: rows.filter(|row| row.iter().skip(1).any(|text| !text.is_empty())).collect(),
+        }
+    }
+
+    /// What is stated of a rail, and what is found of its splice: names and texts.
+    fn rail(&self, rail: &RailView, ruler_before: &str) -> Vec<(String, String)> {
         let ruler =
             message!("report-ruler-text", unit = &*rail.unit_symbol, sense = labels::sense(rail.sense));
         let told = [
@@ -167,9 +191,11 @@ impl Report<'_> {
             (message!("report-stands"), self.told(rail.stands.as_ref())),
             (message!("report-step"), self.told(rail.step.as_ref())),
         ];
-        let told = told.map(|(name, text)| (self.say(&name), text));
-        let heading = html_text(&self.say(&message!("report-rail", name = name)));
-        format!("<h3>{heading}</h3>\n{}", items(told.into_iter().chain(fields)))
+        let fields = labels::RAIL_FIELDS.iter().map(|field| {
+            let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
+            (rail_field(*field), text)
+        });
+        told.into_iter().chain(fields).map(|(name, text)| (self.say(&name), text)).collect()
     }
 
     /// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
@@ -177,7 +203,7 @@ impl Report<'_> {
         let shown = readings_table(self.view, self.words);
         let struck: Vec<bool> = shown_rows(self.view).map(|row| row.state == RowState::Struck).collect();
         let struck = |row: usize, column: &Column| {
-            struck.get(row) == Some(&true) && !["state", "outside_because", "remark"].contains(&column.name)
+            struck.get(row) == Some(&true) && !["outside_because", "remark"].contains(&column.name)
         };
         wide(&shown, &shown.to_html_struck(struck))
     }
@@ -205,6 +231,7 @@ impl Report<'_> {
         let mut text = paragraph(&self.told(budget.summary.as_ref()));
         text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
         text += &table(&budget_table(self.view, self.words));
+        text += &numbered(&budget_notes(self.view, self.words));
         text += &table(&budget_figures_table(self.view, self.words));
         if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_none()) {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(&message!("trials-title"))));
@@ -335,11 +362,24 @@ fn paragraph(text: &str) -> String {
 
 /// A list of things already in HTML.
 fn list(things: impl Iterator<Item = String>) -> String {
-    let mut text = String::from("<ul>\n");
+    format!("<ul>\n{}</ul>\n", list_items(things))
+}
+
+fn list_items(things: impl Iterator<Item = String>) -> String {
+    let mut text = String::new();
     for thing in things {
         let _ = writeln!(text, "<li>{thing}</li>");
     }
-    text + "</ul>\n"
+    text
+}
+
+/// A numbered list of plain texts; nothing where there is none.
+fn numbered(things: &[String]) -> String {
+    if things.is_empty() {
+        String::new()
+    } else {
+        format!("<ol>\n{}</ol>\n", list_items(things.iter().map(|thing| html_text(thing))))
+    }
 }
 
 /// Names and texts; those without a text are left out.

@@ -1,14 +1,18 @@
-//! Tables of the numbers behind the page, at full precision: `residuals.csv` and `line.csv`.
+//! Tables of the numbers behind the page, at full precision: `readings.csv`, `residuals.csv`, `line.csv` and `budget.csv`.
 //!
 //! A number is written with the fewest digits that read back to the same f64, with a decimal point, whatever
 //! mark the notebook uses.
 
 use serde::Serialize;
 
-use super::shown::ROW;
+use super::labels;
+use super::shown::{ROW, outside, shown_rows, typed_cell};
 use super::table::{Kind, Table, UnsaidColumn, columns};
-use crate::analysis::{Analysis, LineAnalysis, Speed};
+use crate::analysis::{Analysis, BudgetComponent, LineAnalysis, Quantity, RowReading, Speed};
 use crate::message;
+use crate::notebook::Cell;
+use crate::view::budget::ordered;
+use crate::view::{ComponentView, RowView, View};
 use crate::words::{Message, Words};
 
 /// One row of the line. Lengths in metres, times in nanoseconds.
@@ -143,6 +147,99 @@ fn figure(
     FitFigure { id, name, value, uncertainty, unit }
 }
 
+/// `readings.csv`: every row that holds something, as typed, with the numbers that follow; struck ones with their
+/// reasons. `view` is that of `analysis`.
+pub fn readings_numbers(analysis: &Analysis, view: &View, words: &dyn Words) -> Table {
+    let lines = residual_rows(analysis);
+    let rows = shown_rows(view).map(|row| {
+        let read = analysis.rows.iter().find(|read| read.id == row.id);
+        let line = lines.iter().find(|line| line.number == row.number);
+        reading_cells(row, read, line, words)
+    });
+    Table {
+        name: "readings",
+        title: words.say(&message!("readings-title")),
+        columns: columns(READINGS_COLUMNS, words),
+        rows: rows.collect(),
+    }
+}
+
+fn reading_cells(
+    row: &RowView,
+    read: Option<&RowReading>,
+    line: Option<&ResidualRow>,
+    words: &dyn Words,
+) -> Vec<String> {
+    let typed = |cell| typed_cell(row, cell, words);
+    let [distance, delay] = [read.and_then(|read| read.distance), read.and_then(|read| read.delay)];
+    vec![
+        row.number.to_string(),
+        typed(Cell::Rail),
+        typed(Cell::Reading),
+        row.cells.get(&Cell::Reading).map_or_else(String::new, |field| field.unit.clone()),
+        optional(read.and_then(|read| read.time_per_division)),
+        typed(Cell::EdgeA),
+        typed(Cell::EdgeB),
+        optional(distance.map(|distance| distance.value)),
+        optional(distance.and_then(|distance| distance.uncertainty)),
+        optional(delay.map(|delay| delay.value)),
+        optional(delay.and_then(|delay| delay.uncertainty)),
+        optional(line.and_then(|line| line.normalised)),
+        words.say(&labels::state(row.state)),
+        outside(row, words),
+        typed(Cell::Remark),
+    ]
+}
+
+/// `budget.csv`: the budget of c, part by part, the largest first. `view` is that of `analysis`.
+pub fn budget_numbers(analysis: &Analysis, view: &View, words: &dyn Words) -> Table {
+    let speed = analysis.speed.as_deref().ok();
+    let parts =
+        speed.into_iter().flat_map(|speed| ordered(&speed.budget).into_iter().zip(std::iter::repeat(speed)));
+    let rows = parts
+        .zip(&view.budget.components)
+        .map(|((part, speed), shown)| part_cells(part, speed, shown, words));
+    Table {
+        name: "budget",
+        title: words.say(&message!("tables-budget")),
+        columns: columns(BUDGET_COLUMNS, words),
+        rows: rows.collect(),
+    }
+}
+
+fn part_cells(
+    part: &BudgetComponent,
+    speed: &Speed,
+    shown: &ComponentView,
+    words: &dyn Words,
+) -> Vec<String> {
+    let contribution = speed.c * part.relative;
+    vec![
+        words.text(&shown.name),
+        words.say(&shown.acts_on),
+        optional(part.u),
+        unit(part.quantity).into(),
+        words.say(&shown.shape),
+        number(part.degrees_of_freedom.unwrap_or(f64::INFINITY)),
+        optional(part.u.filter(|u| *u > 0.0).map(|u| contribution / u)),
+        number(contribution),
+        number(part.share),
+        words.say(&shown.remark),
+    ]
+}
+
+/// The unit in which an uncertainty of a quantity is computed.
+fn unit(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::Length => "m",
+        Quantity::Time => "ns",
+        Quantity::Ratio => "",
+        Quantity::Angle => "rad",
+        Quantity::Pixel => "px",
+        Quantity::Slope => "ns/m",
+    }
+}
+
 /// `residuals.csv`: each row of the line with its residual.
 pub fn residuals_table(rows: &[ResidualRow], words: &dyn Words) -> Table {
     Table {
@@ -203,89 +300,144 @@ fn optional(value: Option<f64>) -> String {
     value.map_or_else(String::new, number)
 }
 
-const RESIDUALS_COLUMNS: &[UnsaidColumn] = &[
+const READINGS_COLUMNS: &[UnsaidColumn] = &[
     ROW,
-    UnsaidColumn {
-        name: "distance_m",
-        title: message!("columns-residuals-distance_m"),
-        unit: "m",
-        kind: Kind::Number,
-        description: message!("columns-residuals-distance_m-meaning"),
-    },
-    UnsaidColumn {
-        name: "u_distance_m",
-        title: message!("columns-residuals-u_distance_m"),
-        unit: "m",
-        kind: Kind::Number,
-        description: message!("columns-residuals-u_distance_m-meaning"),
-    },
-    UnsaidColumn {
-        name: "delay_ns",
-        title: message!("columns-residuals-delay_ns"),
-        unit: "ns",
-        kind: Kind::Number,
-        description: message!("columns-residuals-delay_ns-meaning"),
-    },
-    UnsaidColumn {
-        name: "u_delay_ns",
-        title: message!("columns-residuals-u_delay_ns"),
-        unit: "ns",
-        kind: Kind::Number,
-        description: message!("columns-residuals-u_delay_ns-meaning"),
-    },
-    UnsaidColumn {
-        name: "residual_ns",
-        title: message!("columns-residuals-residual_ns"),
-        unit: "ns",
-        kind: Kind::Number,
-        description: message!("columns-residuals-residual_ns-meaning"),
-    },
-    UnsaidColumn {
-        name: "normalized_residual",
-        title: message!("columns-residuals-normalized_residual"),
-        unit: "",
-        kind: Kind::Number,
-        description: message!("columns-residuals-normalized_residual-meaning"),
-    },
+    text_column("rail", message!("columns-readings-rail"), message!("columns-readings-rail-meaning")),
+    text_column(
+        "reading",
+        message!("columns-readings-reading"),
+        message!("columns-readings-reading-meaning"),
+    ),
+    text_column(
+        "ruler_unit",
+        message!("columns-readings-ruler_unit"),
+        message!("columns-readings-ruler_unit-meaning"),
+    ),
+    number_column(
+        "time_per_division_ns",
+        message!("columns-readings-time_per_division"),
+        "ns",
+        message!("columns-readings-time_per_division-meaning"),
+    ),
+    text_column("edge_a", message!("columns-readings-edge_a"), message!("columns-readings-edge_a-meaning")),
+    text_column("edge_b", message!("columns-readings-edge_b"), message!("columns-readings-edge_b-meaning")),
+    DISTANCE,
+    U_DISTANCE,
+    DELAY,
+    U_DELAY,
+    NORMALIZED_RESIDUAL,
+    text_column("state", message!("columns-readings-state"), message!("columns-readings-state-meaning")),
+    text_column(
+        "outside_because",
+        message!("columns-readings-outside_because"),
+        message!("columns-readings-outside_because-meaning"),
+    ),
+    text_column("remark", message!("columns-readings-remark"), message!("columns-readings-remark-meaning")),
 ];
 
-const LINE_COLUMNS: &[UnsaidColumn] = &[
-    UnsaidColumn {
-        name: "figure",
-        title: message!("columns-line-figure"),
-        unit: "",
-        kind: Kind::Text,
-        description: message!("columns-line-figure-meaning"),
-    },
-    UnsaidColumn {
-        name: "name",
-        title: message!("columns-line-name"),
-        unit: "",
-        kind: Kind::Text,
-        description: message!("columns-line-name-meaning"),
-    },
-    UnsaidColumn {
-        name: "value",
-        title: message!("columns-line-value"),
-        unit: "",
-        kind: Kind::Number,
-        description: message!("columns-line-value-meaning"),
-    },
-    UnsaidColumn {
-        name: "standard_uncertainty",
-        title: message!("columns-line-standard_uncertainty"),
-        unit: "",
-        kind: Kind::Number,
-        description: message!("columns-line-standard_uncertainty-meaning"),
-    },
-    UnsaidColumn {
-        name: "unit",
-        title: message!("columns-line-unit"),
-        unit: "",
-        kind: Kind::Text,
-        description: message!("columns-line-unit-meaning"),
-    },
+const RESIDUALS_COLUMNS: &[UnsaidColumn] = &[
+    ROW,
+    DISTANCE,
+    U_DISTANCE,
+    DELAY,
+    U_DELAY,
+    number_column(
+        "residual_ns",
+        message!("columns-residuals-residual_ns"),
+        "ns",
+        message!("columns-residuals-residual_ns-meaning"),
+    ),
+    NORMALIZED_RESIDUAL,
 ];
+
+const DISTANCE: UnsaidColumn = number_column(
+    "distance_m",
+    message!("columns-residuals-distance_m"),
+    "m",
+    message!("columns-residuals-distance_m-meaning"),
+);
+const U_DISTANCE: UnsaidColumn = number_column(
+    "u_distance_m",
+    message!("columns-residuals-u_distance_m"),
+    "m",
+    message!("columns-residuals-u_distance_m-meaning"),
+);
+const DELAY: UnsaidColumn = number_column(
+    "delay_ns",
+    message!("columns-residuals-delay_ns"),
+    "ns",
+    message!("columns-residuals-delay_ns-meaning"),
+);
+const U_DELAY: UnsaidColumn = number_column(
+    "u_delay_ns",
+    message!("columns-residuals-u_delay_ns"),
+    "ns",
+    message!("columns-residuals-u_delay_ns-meaning"),
+);
+const NORMALIZED_RESIDUAL: UnsaidColumn = number_column(
+    "normalized_residual",
+    message!("columns-residuals-normalized_residual"),
+    "",
+    message!("columns-residuals-normalized_residual-meaning"),
+);
+
+const LINE_COLUMNS: &[UnsaidColumn] = &[
+    text_column("figure", message!("columns-line-figure"), message!("columns-line-figure-meaning")),
+    text_column("name", message!("columns-line-name"), message!("columns-line-name-meaning")),
+    number_column("value", message!("columns-line-value"), "", message!("columns-line-value-meaning")),
+    number_column(
+        "standard_uncertainty",
+        message!("columns-line-standard_uncertainty"),
+        "",
+        message!("columns-line-standard_uncertainty-meaning"),
+    ),
+    text_column("unit", message!("columns-line-unit"), message!("columns-line-unit-meaning")),
+];
+
+const BUDGET_COLUMNS: &[UnsaidColumn] = &[
+    text_column(
+        "component",
+        message!("columns-budget-component"),
+        message!("columns-budget-component-meaning"),
+    ),
+    text_column("acts_on", message!("columns-budget-acts_on"), message!("columns-budget-acts_on-meaning")),
+    number_column("u", message!("columns-budget-u"), "", message!("columns-budget-u-meaning")),
+    text_column("unit", message!("columns-budget-unit"), message!("columns-budget-unit-meaning")),
+    text_column("shape", message!("columns-budget-shape"), message!("columns-budget-shape-meaning")),
+    number_column(
+        "degrees_of_freedom",
+        message!("columns-budget-degrees_of_freedom"),
+        "",
+        message!("columns-budget-degrees_of_freedom-meaning"),
+    ),
+    number_column(
+        "sensitivity",
+        message!("columns-budget-sensitivity"),
+        "",
+        message!("columns-budget-sensitivity-meaning"),
+    ),
+    number_column(
+        "contribution_m_per_s",
+        message!("columns-budget-contribution"),
+        "m/s",
+        message!("columns-budget-contribution-meaning"),
+    ),
+    number_column("share", message!("columns-budget-share"), "", message!("columns-budget-share-meaning")),
+    text_column("remark", message!("columns-budget-remark"), message!("columns-budget-remark-meaning")),
+];
+
+const fn number_column(
+    name: &'static str,
+    title: Message,
+    unit: &'static str,
+    description: Message,
+) -> UnsaidColumn {
+    UnsaidColumn { name, title, unit, kind: Kind::Number, description: Some(description) }
+}
+
+const fn text_column(name: &'static str, title: Message, description: Message) -> UnsaidColumn {
+    UnsaidColumn { name, title, unit: "", kind: Kind::Text, description: Some(description) }
+}
 
 #[cfg(test)]
 #[path = "exact_test.rs"]

@@ -4,6 +4,9 @@ use proptest::prelude::*;
 
 use super::super::sample::{analysis, empty_analysis, english};
 use super::*;
+use crate::analysis::{Part, analyse};
+use crate::simulated::demo;
+use crate::view::view;
 
 #[test]
 fn numbers_have_the_fewest_digits_that_read_back() {
@@ -102,6 +105,56 @@ fn without_a_line_the_tables_have_heads_only() {
     assert!(fit_figures(&none).is_empty());
     let heads = residuals_table(&[], &english()).to_csv().unwrap();
     assert_eq!(heads.lines().count(), 1);
+}
+
+/// Each cell of a column of numbers, read by another CSV reader and as Rust reads numbers.
+fn numbers_of(table: &Table, name: &str) -> Vec<Option<f64>> {
+    let text = table.to_csv().unwrap();
+    let place = table.columns.iter().position(|column| column.name == name).unwrap();
+    assert_eq!(table.columns[place].kind, Kind::Number);
+    let mut reader = ::csv::Reader::from_reader(text.as_bytes());
+    let cells = reader.records().map(|record| record.unwrap()[place].to_owned());
+    cells.map(|cell| (!cell.is_empty()).then(|| cell.parse().unwrap())).collect()
+}
+
+#[test]
+fn readings_have_numbers_for_programs() {
+    let (notebook, _) = demo::typed_readings().unwrap();
+    let analysis = analyse(&notebook);
+    let table = readings_numbers(&analysis, &view(&notebook, &analysis), &english());
+    let column = |read: fn(&RowReading) -> Option<f64>| analysis.rows.iter().map(read).collect::<Vec<_>>();
+    assert_eq!(numbers_of(&table, "distance_m"), column(|row| row.distance.map(|distance| distance.value)));
+    assert_eq!(numbers_of(&table, "u_distance_m"), column(|row| row.distance?.uncertainty));
+    assert_eq!(numbers_of(&table, "delay_ns"), column(|row| row.delay.map(|delay| delay.value)));
+    assert_eq!(numbers_of(&table, "u_delay_ns"), column(|row| row.delay?.uncertainty));
+    assert_eq!(numbers_of(&table, "time_per_division_ns"), column(|row| row.time_per_division));
+    let struck = analysis.rows.iter().position(|row| row.part == Part::Struck).unwrap();
+    let residuals = numbers_of(&table, "normalized_residual");
+    assert_eq!(residuals.iter().filter(|residual| residual.is_none()).count(), 1);
+    assert_eq!(residuals[struck], None);
+    assert_eq!(table.cells("state")[struck], "struck out");
+    assert!(!table.cells("outside_because")[struck].is_empty());
+}
+
+#[test]
+fn the_parts_of_the_budget_add_up_as_numbers() {
+    let (notebook, _) = demo::typed_readings().unwrap();
+    let analysis = analyse(&notebook);
+    let table = budget_numbers(&analysis, &view(&notebook, &analysis), &english());
+    // JCGM 100:2008, 5.1.2: u²(c) is the sum of the squared contributions. Sums of a dozen doubles.
+    let contributions = numbers_of(&table, "contribution_m_per_s");
+    let u = contributions.iter().flatten().map(|part| part * part).sum::<f64>().sqrt();
+    let expected = analysis.speed.as_ref().unwrap().u_c();
+    assert!((u / expected - 1.0).abs() < 1e-12, "{u} {expected}");
+    let shares: f64 = numbers_of(&table, "share").into_iter().flatten().sum();
+    assert!((shares - 1.0).abs() < 1e-12, "{shares}");
+    // A contribution is a sensitivity coefficient times an uncertainty (JCGM 100:2008, 5.1.3).
+    let [sensitivities, stated] = ["sensitivity", "u"].map(|name| numbers_of(&table, name));
+    for ((sensitivity, u), part) in sensitivities.iter().zip(&stated).zip(&contributions) {
+        let (Some(sensitivity), Some(u), Some(part)) = (sensitivity, u, part) else { continue };
+        assert!((sensitivity * u - part).abs() <= 1e-12 * part, "{sensitivity} {u} {part}");
+    }
+    assert!(sensitivities.iter().flatten().count() > 3);
 }
 
 proptest! {

@@ -7,7 +7,8 @@ use crate::notebook::{Asks, Cell};
 use crate::view::{ComponentView, Figure, RowState, RowView, TrialsView, View};
 use crate::words::{Message, Value, Words};
 
-/// `readings.csv`: every row that holds something, struck ones with their reasons.
+/// Every row that holds something, struck ones with their reasons. Where all rows are in the line, and where none has a
+/// remark, there is no column for it.
 pub fn readings_table(view: &View, words: &dyn Words) -> Table {
     Table {
         name: "readings",
@@ -15,6 +16,7 @@ pub fn readings_table(view: &View, words: &dyn Words) -> Table {
         columns: columns(READINGS_COLUMNS, words),
         rows: shown_rows(view).map(|row| reading_cells(row, words)).collect(),
     }
+    .without_empty(&["outside_because", "remark"])
 }
 
 /// The rows of [`readings_table`].
@@ -24,10 +26,12 @@ pub fn shown_rows(view: &View) -> impl Iterator<Item = &RowView> {
 
 fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
     let ruler_unit = row.cells.get(&Cell::Reading).map_or_else(String::new, |field| field.unit.clone());
-    // As typed, or what is taken for it while it is empty.
-    let typed = |cell| row.cells.get(&cell).map_or_else(String::new, |field| labels::taken(field, words));
-    let lacks = row.lacks.as_ref().map_or_else(String::new, |lacks| words.say(lacks));
-    let outside = if row.struck.is_empty() { lacks } else { row.struck.clone() };
+    let typed = |cell| typed_cell(row, cell, words);
+    let outside = match (row.state, outside(row, words)) {
+        (RowState::Used, _) => String::new(),
+        (state, why) if why.is_empty() => words.say(&labels::state(state)),
+        (state, why) => words.say(&message!("tables-outside", state = labels::state(state), why = why)),
+    };
     vec![
         row.number.to_string(),
         typed(Cell::Rail),
@@ -39,10 +43,20 @@ fn reading_cells(row: &RowView, words: &dyn Words) -> Vec<String> {
         row.distance.clone(),
         row.delay.clone(),
         row.residual.clone(),
-        words.say(&labels::state(row.state)),
         outside,
         typed(Cell::Remark),
     ]
+}
+
+/// A cell as typed, or what is taken for it while it is empty.
+pub(super) fn typed_cell(row: &RowView, cell: Cell, words: &dyn Words) -> String {
+    row.cells.get(&cell).map_or_else(String::new, |field| labels::taken(field, words))
+}
+
+/// Why a row is not in the line: the reason given as it was struck out, or what it lacks.
+pub(super) fn outside(row: &RowView, words: &dyn Words) -> String {
+    let lacks = || row.lacks.as_ref().map_or_else(String::new, |lacks| words.say(lacks));
+    if row.struck.is_empty() { lacks() } else { row.struck.clone() }
 }
 
 /// The questions of a hand-out, with their answers.
@@ -71,9 +85,12 @@ pub fn result_table(view: &View, words: &dyn Words) -> Table {
     figures_table("result", &message!("result-title"), &view.result.figures, words)
 }
 
-/// The budget, line by line.
+/// The budget, part by part; what is said of a part stands in [`budget_notes`], by its number.
 pub fn budget_table(view: &View, words: &dyn Words) -> Table {
+    let notes = budget_notes(view, words);
     let cells = |part: &ComponentView| {
+        let note = words.say(&part.remark);
+        let note = notes.iter().position(|known| *known == note);
         vec![
             words.text(&part.name),
             words.say(&part.acts_on),
@@ -83,7 +100,7 @@ pub fn budget_table(view: &View, words: &dyn Words) -> Table {
             part.sensitivity.clone(),
             part.contribution.clone(),
             part.share_text.clone(),
-            words.say(&part.remark),
+            note.map_or_else(String::new, |place| (place + 1).to_string()),
         ]
     };
     Table {
@@ -92,6 +109,18 @@ pub fn budget_table(view: &View, words: &dyn Words) -> Table {
         columns: columns(BUDGET_COLUMNS, words),
         rows: view.budget.components.iter().map(cells).collect(),
     }
+}
+
+/// What is said of the parts of the budget, each thing once.
+pub fn budget_notes(view: &View, words: &dyn Words) -> Vec<String> {
+    let mut notes: Vec<String> = Vec::new();
+    for part in &view.budget.components {
+        let note = words.say(&part.remark);
+        if !note.is_empty() && !notes.contains(&note) {
+            notes.push(note);
+        }
+    }
+    notes
 }
 
 /// What the budget adds up to.
@@ -129,43 +158,28 @@ fn said(sentences: &[Value], words: &dyn Words) -> String {
 }
 
 const FIGURES_COLUMNS: &[UnsaidColumn] = &[
-    text("name", message!("columns-figures-name"), "", message!("columns-figures-name-meaning")),
+    text("name", message!("columns-figures-name"), ""),
     UnsaidColumn {
         name: "symbol",
         title: message!("columns-figures-symbol"),
         unit: "",
         kind: Kind::Symbol,
-        description: message!("columns-figures-symbol-meaning"),
+        description: None,
     },
-    text("value", message!("columns-figures-value"), "", message!("columns-figures-value-meaning")),
-    text("meaning", message!("columns-figures-meaning"), "", message!("columns-figures-meaning-meaning")),
+    text("value", message!("columns-figures-value"), ""),
+    text("meaning", message!("columns-figures-meaning"), ""),
 ];
 
 const BUDGET_COLUMNS: &[UnsaidColumn] = &[
-    text("component", message!("columns-budget-component"), "", message!("columns-budget-component-meaning")),
-    text("acts_on", message!("columns-budget-acts_on"), "", message!("columns-budget-acts_on-meaning")),
-    text("u", message!("columns-budget-u"), "", message!("columns-budget-u-meaning")),
-    text("shape", message!("columns-budget-shape"), "", message!("columns-budget-shape-meaning")),
-    text(
-        "degrees_of_freedom",
-        message!("columns-budget-degrees_of_freedom"),
-        "",
-        message!("columns-budget-degrees_of_freedom-meaning"),
-    ),
-    text(
-        "sensitivity",
-        message!("columns-budget-sensitivity"),
-        "",
-        message!("columns-budget-sensitivity-meaning"),
-    ),
-    text(
-        "contribution",
-        message!("columns-budget-contribution"),
-        "",
-        message!("columns-budget-contribution-meaning"),
-    ),
-    text("share", message!("columns-budget-share"), "", message!("columns-budget-share-meaning")),
-    text("remark", message!("columns-budget-remark"), "", message!("columns-budget-remark-meaning")),
+    text("component", message!("columns-budget-component"), ""),
+    text("acts_on", message!("columns-budget-acts_on"), ""),
+    text("u", message!("columns-budget-u"), ""),
+    text("shape", message!("columns-budget-shape"), ""),
+    text("degrees_of_freedom", message!("columns-budget-degrees_of_freedom"), ""),
+    text("sensitivity", message!("columns-budget-sensitivity"), ""),
+    text("contribution", message!("columns-budget-contribution"), ""),
+    text("share", message!("columns-budget-share"), ""),
+    text("note", message!("columns-budget-note"), ""),
 ];
 
 /// The column by which the rows of different tables are matched.
@@ -174,62 +188,31 @@ pub(super) const ROW: UnsaidColumn = UnsaidColumn {
     title: message!("columns-row"),
     unit: "",
     kind: Kind::Number,
-    description: message!("columns-row-meaning"),
+    description: Some(message!("columns-row-meaning")),
 };
 
 const READINGS_COLUMNS: &[UnsaidColumn] = &[
     ROW,
-    text("rail", message!("columns-readings-rail"), "", message!("columns-readings-rail-meaning")),
-    text("reading", message!("columns-readings-reading"), "", message!("columns-readings-reading-meaning")),
-    text(
-        "ruler_unit",
-        message!("columns-readings-ruler_unit"),
-        "",
-        message!("columns-readings-ruler_unit-meaning"),
-    ),
-    text(
-        "time_per_division",
-        message!("columns-readings-time_per_division"),
-        "ns",
-        message!("columns-readings-time_per_division-meaning"),
-    ),
-    text("edge_a", message!("columns-readings-edge_a"), "div", message!("columns-readings-edge_a-meaning")),
-    text("edge_b", message!("columns-readings-edge_b"), "div", message!("columns-readings-edge_b-meaning")),
-    text(
-        "distance_m",
-        message!("columns-readings-distance_m"),
-        "m",
-        message!("columns-readings-distance_m-meaning"),
-    ),
-    text(
-        "delay_ns",
-        message!("columns-readings-delay_ns"),
-        "ns",
-        message!("columns-readings-delay_ns-meaning"),
-    ),
-    text(
-        "normalized_residual",
-        message!("columns-readings-normalized_residual"),
-        "",
-        message!("columns-readings-normalized_residual-meaning"),
-    ),
-    text("state", message!("columns-readings-state"), "", message!("columns-readings-state-meaning")),
-    text(
-        "outside_because",
-        message!("columns-readings-outside_because"),
-        "",
-        message!("columns-readings-outside_because-meaning"),
-    ),
-    text("remark", message!("columns-readings-remark"), "", message!("columns-readings-remark-meaning")),
+    text("rail", message!("columns-readings-rail"), ""),
+    text("reading", message!("columns-readings-reading"), ""),
+    text("ruler_unit", message!("columns-readings-ruler_unit"), ""),
+    text("time_per_division", message!("columns-readings-time_per_division"), "ns"),
+    text("edge_a", message!("columns-readings-edge_a"), "div"),
+    text("edge_b", message!("columns-readings-edge_b"), "div"),
+    text("distance_m", message!("columns-readings-distance_m"), "m"),
+    text("delay_ns", message!("columns-readings-delay_ns"), "ns"),
+    text("normalized_residual", message!("columns-readings-normalized_residual"), ""),
+    text("outside_because", message!("columns-readings-outside_because"), ""),
+    text("remark", message!("columns-readings-remark"), ""),
 ];
 
 const ANSWERS_COLUMNS: &[UnsaidColumn] = &[
-    text("question", message!("columns-answers-question"), "", message!("columns-answers-question-meaning")),
-    text("answer", message!("columns-answers-answer"), "", message!("columns-answers-answer-meaning")),
+    text("question", message!("columns-answers-question"), ""),
+    text("answer", message!("columns-answers-answer"), ""),
 ];
 
-const fn text(name: &'static str, title: Message, unit: &'static str, description: Message) -> UnsaidColumn {
-    UnsaidColumn { name, title, unit, kind: Kind::Text, description }
+const fn text(name: &'static str, title: Message, unit: &'static str) -> UnsaidColumn {
+    UnsaidColumn { name, title, unit, kind: Kind::Text, description: None }
 }
 
 #[cfg(test)]

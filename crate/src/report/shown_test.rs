@@ -12,8 +12,7 @@ fn every_row_that_holds_something_is_there() {
     let table = readings_table(&view_of("7"), &english());
     assert_eq!(table.cells("row"), ["1", "2"]);
     assert_eq!(table.cells("ruler_unit"), ["cm", "cm"]);
-    assert_eq!(table.cells("state"), ["included", "struck out"]);
-    assert_eq!(table.cells("outside_because"), ["", "7"]);
+    assert_eq!(table.cells("outside_because"), ["", "struck out: 7"]);
     assert!(table.rows.iter().all(|row| row.len() == table.columns.len()));
 }
 
@@ -43,7 +42,7 @@ fn an_incomplete_row_says_what_it_lacks() {
     view.rows[0].lacks = Some(crate::message!("row-no_delay"));
     assert_eq!(
         readings_table(&view, &english()).cells("outside_because"),
-        ["The delay is missing. Read both edges on the screen.", "7"]
+        ["incomplete: The delay is missing. Read both edges on the screen.", "struck out: 7"]
     );
 }
 
@@ -53,7 +52,7 @@ fn a_hostile_text_is_neutral_in_the_csv_and_comes_back() {
     let csv = readings_table(&view_of(hostile), &english()).to_csv().unwrap();
     assert!(csv.contains("\"'=HYPERLINK(\"\"x\"\")\""));
     assert!(!csv.contains(",\"=") && !csv.contains(",="));
-    assert_eq!(read_csv(csv.as_bytes()).unwrap()[1][12], hostile);
+    assert_eq!(read_csv(csv.as_bytes()).unwrap()[1][11], hostile);
 }
 
 #[test]
@@ -71,5 +70,6 @@ fn figures_stand_in_tables_of_their_own() {
         assert_eq!(table.rows, [["7", "7", "7", "7 (7)"]], "the source stands behind the meaning");
         assert_eq!(table.columns.len(), 4);
     }
-    assert_eq!(budget_table(&view, &english()).rows, [["7"; 9]]);
+    assert_eq!(budget_table(&view, &english()).rows, [["7", "7", "7", "7", "7", "7", "7", "7", "1"]]);
+    assert_eq!(budget_notes(&view, &english()), ["7"]);
 }

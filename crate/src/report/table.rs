@@ -34,8 +34,8 @@ pub struct Column {
     pub unit: &'static str,
     /// What the cells hold.
     pub kind: Kind,
-    /// What the column means, in a sentence.
-    pub description: String,
+    /// What the column means, in a sentence, where programs are told.
+    pub description: Option<String>,
 }
 
 /// A column before it is put into words; the fields are those of [`Column`].
@@ -44,7 +44,7 @@ pub(super) struct UnsaidColumn {
     pub title: Message,
     pub unit: &'static str,
     pub kind: Kind,
-    pub description: Message,
+    pub description: Option<Message>,
 }
 
 /// Columns in the words of a table of words.
@@ -54,7 +54,7 @@ pub(super) fn columns(all: &[UnsaidColumn], words: &dyn Words) -> Vec<Column> {
         title: words.say(title),
         unit,
         kind: *kind,
-        description: words.say(description),
+        description: description.as_ref().map(|description| words.say(description)),
     });
     said.collect()
 }
@@ -142,6 +142,21 @@ impl Table {
         }
         text.push_str("</tbody>\n</table>\n");
         text
+    }
+
+    /// The table without those of the named columns in which no row has anything.
+    #[must_use]
+    pub fn without_empty(mut self, names: &[&str]) -> Self {
+        for name in names {
+            let Some(place) = self.columns.iter().position(|known| known.name == *name) else { continue };
+            if self.rows.iter().all(|row| row.get(place).is_none_or(String::is_empty)) {
+                self.columns.remove(place);
+                for row in self.rows.iter_mut().filter(|row| row.len() > place) {
+                    row.remove(place);
+                }
+            }
+        }
+        self
     }
 
     /// The cells of one column, by its name for programs.

@@ -8,7 +8,7 @@ fn sample() -> Table {
         title: title.into(),
         unit,
         kind,
-        description: "Invented.".into(),
+        description: Some("Invented.".into()),
     };
     Table {
         name: "sample",

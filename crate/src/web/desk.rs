@@ -17,6 +17,7 @@ use crate::chart::{self, Theme};
 use crate::drawings::{bench_picture, charts, line_picture};
 use crate::message;
 use crate::notebook::{Cell, Edit, Notebook, Pasted, file, paste, read, read_entry};
+use crate::report::exact::readings_numbers;
 use crate::report::shown::{answers_table, readings_table};
 use crate::report::{self, Table};
 use crate::view::budget::budget_view;
@@ -302,7 +303,8 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "'csv' | 'latex' | 'markdown'")] kind: &str,
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<String, JsValue> {
-        let view = view(&self.notebook, &self.judged());
+        let analysis = self.judged();
+        let view = view(&self.notebook, &analysis);
         let table = readings_table(&view, &PageWords(say));
         let answers = Some(answers_table(&view, &PageWords(say))).filter(|answers| !answers.rows.is_empty());
         let both = |form: fn(&Table) -> String| {
@@ -310,7 +312,10 @@ impl Desk {
                 + &answers.as_ref().map_or_else(String::new, |answers| format!("\n{}", form(answers)))
         };
         match kind {
-            "csv" => table.to_csv().map_err(|error| thrown("table", error.message())),
+            "csv" => {
+                let numbers = readings_numbers(&analysis, &view, &PageWords(say));
+                numbers.to_csv().map_err(|error| thrown("table", error.message()))
+            }
             "latex" => Ok(both(Table::to_latex)),
             "markdown" => Ok(both(Table::to_markdown)),
             other => Err(thrown("table", message!("table-kind", kind = other))),

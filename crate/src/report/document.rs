@@ -88,7 +88,7 @@ impl Report<'_> {
             BenchField::Place,
         ]
         .map(|field| self.bench_item(field));
-        format!("<h1>{title}</h1>\n{}{}", items(fields), self.summary())
+        format!("<h1>{title}</h1>\n{}{}", items(&mut fields.into_iter()), self.summary())
     }
 
     /// The result with its uncertainties, for one who leafs through many reports; nothing where there is none yet.
@@ -104,16 +104,16 @@ impl Report<'_> {
     fn cautions(&self) -> String {
         let CautionsView { groups, read } = &self.view.cautions;
         let mut text = self.typed_with_heading(BenchField::LocalRules);
-        text += &items([self.bench_item(BenchField::LocalContact)]);
+        text += &items(&mut std::iter::once(self.bench_item(BenchField::LocalContact)));
         text += &paragraph(&self.say(&message!("cautions-lead")));
         for CautionGroup { title, cautions } in groups {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(title)));
-            text += &list(cautions.iter().map(|caution| html_text(&self.say(caution))));
+            text += &self.list_of(cautions);
         }
         if read.is_empty() {
             return text + &paragraph(&self.say(&message!("cautions-unread")));
         }
-        text + &list(read.iter().map(|read| html_text(&self.say(read))))
+        text + &self.list_of(read)
     }
 
     fn apparatus(&self) -> String {
@@ -123,7 +123,7 @@ impl Report<'_> {
         let has_angle =
             self.view.bench.get(&BenchField::BeamAngle).is_some_and(|field| !field.text.is_empty());
         let beam = (self.say(&message!("apparatus-beam")), self.say(&labels::beam(self.view.beam)));
-        let mut text = items([carriage].into_iter().chain(bench).chain(has_angle.then_some(beam)));
+        let mut text = items(&mut [carriage].into_iter().chain(bench).chain(has_angle.then_some(beam)));
         text += &figure(&self.charts.bench_svg, &self.say(&message!("apparatus-drawing")));
         text += &table(&self.rails());
         let settings = self.view.settings.iter().map(|setting| {
@@ -143,59 +143,53 @@ impl Report<'_> {
             );
             (error.name.clone(), self.say(&told))
         });
-        text += &items(settings.chain(shared));
+        text += &items(&mut settings.chain(shared));
         text
     }
 
     /// The rails side by side, a column each, so that they can be compared.
     fn rails(&self) -> Table {
-        let names = self.view.rails.iter().map(|rail| {
-            let name = rail
-                .fields
-                .get(&RailField::Name)
-                .map_or_else(String::new, |name| labels::taken(name, self.words));
-            self.say(&message!("report-rail", name = name))
-        });
         let head = |title| Column { name: "rail", title, unit: "", kind: Kind::Text, description: None };
-        let before = std::iter::once("").chain(self.view.rails.iter().map(|rail| &*rail.unit_symbol));
-        let told: Vec<Vec<(String, String)>> = self
-            .view
-            .rails
-            .iter()
-            .zip(before)
-            .map(|(rail, ruler_before)| self.rail(rail, ruler_before))
-            .collect();
-        let rows = told.first().into_iter().flatten().enumerate().map(|(place, (name, _))| {
-            let texts = told.iter().filter_map(|rail| rail.get(place)).map(|(_, text)| text.clone());
-            std::iter::once(name.clone()).chain(texts).collect::<Vec<_>>()
-        });
-        Table {
-            name: "rails",
-            title: self.say(&message!("rails-title")),
-            columns: std::iter::once(self.say(&message!("columns-figures-name")))
-                .chain(names)
-                .map(head)
-                .collect(),
-            rows: rows.filter(|row| row.iter().skip(1).any(|text| !text.is_empty())).collect(),
+        let mut columns = vec![head(self.say(&message!("columns-figures-name")))];
+        let mut rows: Vec<Vec<String>> = Vec::new();
+        let mut ruler_before = "";
+        for rail in &self.view.rails {
+            let name = rail.fields.get(&RailField::Name);
+            let name = name.map_or_else(String::new, |name| labels::taken(name, self.words));
+            columns.push(head(self.say(&message!("report-rail", name = name))));
+            for (place, (name, text)) in self.rail(rail, ruler_before).into_iter().enumerate() {
+                if rows.len() == place {
+                    rows.push(vec![name]);
+                }
+                if let Some(row) = rows.get_mut(place) {
+                    row.push(text);
+                }
+            }
+            ruler_before = &rail.unit_symbol;
         }
+        rows.retain(|row| row.iter().skip(1).any(|text| !text.is_empty()));
+        Table { name: "rails", title: self.say(&message!("rails-title")), columns, rows }
     }
 
     /// What is stated of a rail, and what is found of its splice: names and texts.
     fn rail(&self, rail: &RailView, ruler_before: &str) -> Vec<(String, String)> {
         let ruler =
             message!("report-ruler-text", unit = &*rail.unit_symbol, sense = labels::sense(rail.sense));
-        let told = [
-            (message!("report-ruler"), self.say(&ruler)),
-            (message!("report-splice"), self.say(&splice(&rail.splice, &rail.unit_symbol, ruler_before))),
-            (message!("splice-uncertainty"), self.with_unit(&rail.splice_uncertainty)),
-            (message!("report-stands"), self.told(rail.stands.as_ref())),
-            (message!("report-step"), self.told(rail.step.as_ref())),
+        let mut told = vec![
+            (self.say(&message!("report-ruler")), self.say(&ruler)),
+            (
+                self.say(&message!("report-splice")),
+                self.say(&splice(&rail.splice, &rail.unit_symbol, ruler_before)),
+            ),
+            (self.say(&message!("splice-uncertainty")), self.with_unit(&rail.splice_uncertainty)),
+            (self.say(&message!("report-stands")), self.told(rail.stands.as_ref())),
+            (self.say(&message!("report-step")), self.told(rail.step.as_ref())),
         ];
-        let fields = labels::RAIL_FIELDS.iter().map(|field| {
+        for field in labels::RAIL_FIELDS {
             let text = rail.fields.get(field).map_or_else(String::new, |field| self.with_unit(field));
-            (rail_field(*field), text)
-        });
-        told.into_iter().chain(fields).map(|(name, text)| (self.say(&name), text)).collect()
+            told.push((self.say(&rail_field(*field)), text));
+        }
+        told
     }
 
     /// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
@@ -231,7 +225,7 @@ impl Report<'_> {
         let mut text = paragraph(&self.told(budget.summary.as_ref()));
         text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
         text += &table(&budget_table(self.view, self.words));
-        text += &numbered(&budget_notes(self.view, self.words));
+        text += &list("ol", &mut budget_notes(self.view, self.words).iter().map(|note| html_text(note)));
         text += &table(&budget_figures_table(self.view, self.words));
         if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_none()) {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(&message!("trials-title"))));
@@ -255,7 +249,7 @@ impl Report<'_> {
             result.sentences.iter().map(|sentence| paragraph(&self.say(sentence))).collect();
         text += &table(&result_table(self.view, self.words));
         text += &paragraph(&self.told(result.choice.as_ref()));
-        text += &items([(self.say(&message!("report-reason")), result.reason.clone())]);
+        text += &items(&mut std::iter::once((self.say(&message!("report-reason")), result.reason.clone())));
         text
     }
 
@@ -272,7 +266,7 @@ impl Report<'_> {
         if self.view.notices.is_empty() {
             return paragraph(&self.say(&message!("report-no-notices")));
         }
-        list(self.view.notices.iter().map(|notice| self.notice(notice)))
+        list("ul", &mut self.view.notices.iter().map(|notice| self.notice(notice)))
     }
 
     fn notice(&self, notice: &Notice) -> String {
@@ -285,14 +279,15 @@ impl Report<'_> {
         let lead = message!("notices-lead", weight = labels::weight(notice.weight));
         let said = [&lead, &notice.text, &notice.look_at].map(|part| self.say(part));
         let [lead, text, look_at] = said.each_ref().map(|part| html_text(part));
-        let signs = match notice.signs.as_slice() {
-            [] => String::new(),
-            signs => {
-                let signs = list(signs.iter().map(|sign| html_text(&self.say(sign))));
-                format!(" {}{signs}", html_text(&self.say(&message!("notices-signs"))))
-            }
+        let signs = match self.list_of(&notice.signs) {
+            signs if signs.is_empty() => signs,
+            signs => format!(" {}{signs}", html_text(&self.say(&message!("notices-signs")))),
         };
         format!("<strong>{lead}</strong> {text}{} {look_at}{signs}", html_text(&rows))
+    }
+
+    fn list_of(&self, messages: &[Message]) -> String {
+        list("ul", &mut messages.iter().map(|message| html_text(&self.say(message))))
     }
 
     fn answers(&self) -> String {
@@ -360,33 +355,22 @@ fn paragraph(text: &str) -> String {
     if text.is_empty() { String::new() } else { format!("<p>{}</p>\n", html_text(text)) }
 }
 
-/// A list of things already in HTML.
-fn list(things: impl Iterator<Item = String>) -> String {
-    format!("<ul>\n{}</ul>\n", list_items(things))
-}
-
-fn list_items(things: impl Iterator<Item = String>) -> String {
-    let mut text = String::new();
+/// A list, "ul" or "ol", of things already in HTML; nothing where there is none.
+fn list(tag: &str, things: &mut dyn Iterator<Item = String>) -> String {
+    let mut body = String::new();
     for thing in things {
-        let _ = writeln!(text, "<li>{thing}</li>");
+        let _ = writeln!(body, "<li>{thing}</li>");
     }
-    text
-}
-
-/// A numbered list of plain texts; nothing where there is none.
-fn numbered(things: &[String]) -> String {
-    if things.is_empty() {
-        String::new()
-    } else {
-        format!("<ol>\n{}</ol>\n", list_items(things.iter().map(|thing| html_text(thing))))
-    }
+    if body.is_empty() { body } else { format!("<{tag}>\n{body}</{tag}>\n") }
 }
 
 /// Names and texts; those without a text are left out.
-fn items(pairs: impl IntoIterator<Item = (String, String)>) -> String {
+fn items(pairs: &mut dyn Iterator<Item = (String, String)>) -> String {
     let mut body = String::new();
-    for (name, text) in pairs.into_iter().filter(|(_, text)| !text.is_empty()) {
-        let _ = writeln!(body, "<dt>{}</dt><dd>{}</dd>", html_text(&name), html_text(&text));
+    for (name, text) in pairs {
+        if !text.is_empty() {
+            let _ = writeln!(body, "<dt>{}</dt><dd>{}</dd>", html_text(&name), html_text(&text));
+        }
     }
     if body.is_empty() { body } else { format!("<dl>\n{body}</dl>\n") }
 }

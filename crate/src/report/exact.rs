@@ -151,17 +151,14 @@ fn figure(
 /// reasons. `view` is that of `analysis`.
 pub fn readings_numbers(analysis: &Analysis, view: &View, words: &dyn Words) -> Table {
     let lines = residual_rows(analysis);
-    let rows = shown_rows(view).map(|row| {
+    let mut rows = Vec::new();
+    for row in shown_rows(view) {
         let read = analysis.rows.iter().find(|read| read.id == row.id);
         let line = lines.iter().find(|line| line.number == row.number);
-        reading_cells(row, read, line, words)
-    });
-    Table {
-        name: "readings",
-        title: words.say(&message!("readings-title")),
-        columns: columns(READINGS_COLUMNS, words),
-        rows: rows.collect(),
+        rows.push(reading_cells(row, read, line, words));
     }
+    let title = words.say(&message!("readings-title"));
+    Table { name: "readings", title, columns: columns(READINGS_COLUMNS, words), rows }
 }
 
 fn reading_cells(
@@ -193,18 +190,14 @@ fn reading_cells(
 
 /// `budget.csv`: the budget of c, part by part, the largest first. `view` is that of `analysis`.
 pub fn budget_numbers(analysis: &Analysis, view: &View, words: &dyn Words) -> Table {
-    let speed = analysis.speed.as_deref().ok();
-    let parts =
-        speed.into_iter().flat_map(|speed| ordered(&speed.budget).into_iter().zip(std::iter::repeat(speed)));
-    let rows = parts
-        .zip(&view.budget.components)
-        .map(|((part, speed), shown)| part_cells(part, speed, shown, words));
-    Table {
-        name: "budget",
-        title: words.say(&message!("tables-budget")),
-        columns: columns(BUDGET_COLUMNS, words),
-        rows: rows.collect(),
+    let mut rows = Vec::new();
+    if let Ok(speed) = &analysis.speed {
+        for (part, shown) in ordered(&speed.budget).into_iter().zip(&view.budget.components) {
+            rows.push(part_cells(part, speed, shown, words));
+        }
     }
+    let title = words.say(&message!("tables-budget"));
+    Table { name: "budget", title, columns: columns(BUDGET_COLUMNS, words), rows }
 }
 
 fn part_cells(

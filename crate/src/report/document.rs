@@ -379,9 +379,13 @@ fn table(table: &Table) -> String {
     wide(table, &table.to_html())
 }
 
-/// A table in HTML with room for its width; nothing where it has no rows.
+/// A table in HTML with room for its width, along which keys move; nothing where it has no rows.
 fn wide(table: &Table, html: &str) -> String {
-    if table.rows.is_empty() { String::new() } else { format!("<div class=\"wide\">\n{html}</div>\n") }
+    if table.rows.is_empty() {
+        return String::new();
+    }
+    let name = html_text(&table.title);
+    format!("<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"{name}\">\n{html}</div>\n")
 }
 
 fn figure(svg: &str, caption: &str) -> String {

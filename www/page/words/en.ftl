@@ -93,8 +93,8 @@ cautions-group-protection = Eyewear and skin
 cautions-eyewear = Wear eyewear rated for both the wavelength and the pulses in use. Eyewear is never permission to look into the beam.
 cautions-skin = Ultraviolet light also harms the skin: keep your skin covered. Look for an ultraviolet beam with a fluorescing card only where your laser safety officer allows it, and with eyewear on.
 cautions-group-trained = Alignment, high voltage and gas
-cautions-alignment = Alignment is done by trained people, at the lowest power. Move carriages only with the shutter closed.
-cautions-voltage = Pulse supplies and the bias of detectors are at high voltage, and so are their cables: never unplug or open one. A pulse supply can hold a lethal charge after it is switched off. Housings are opened by authorised service alone.
+cautions-alignment = Only trained people align the beam, at the lowest power. Move carriages only with the shutter closed.
+cautions-voltage = Pulse supplies and the bias of detectors are at high voltage, and so are their cables: never unplug or open one. A pulse supply can hold a lethal charge after it is switched off. Only authorised service staff open a housing.
 cautions-gas = Gas sources: the cylinders must be secured and the room ventilated. Electric discharges and ultraviolet light can make ozone, which harms the lungs.
 cautions-group-room = The room
 cautions-room = Rails and cables are trip hazards. Keep escape routes free. Close the door, put up the warning sign, and keep bystanders out.
@@ -1035,7 +1035,7 @@ columns-budget-remark-meaning = How it came into the budget, or why it can’t m
 columns-readings-rail = rail
 columns-readings-rail-meaning = Name of the rail on which the position was read.
 columns-readings-reading = reading
-columns-readings-reading-meaning = Ruler reading as typed; a bare number is in the unit of the ruler.
+columns-readings-reading-meaning = Ruler reading as typed; a number without a unit is in the unit of the ruler.
 columns-readings-ruler_unit = ruler unit
 columns-readings-ruler_unit-meaning = Unit of the ruler of that rail.
 columns-readings-time_per_division = time per division
@@ -1231,7 +1231,7 @@ tables-states-incomplete = incomplete
 tables-states-used = included
 tables-states-struck = struck out
 tables-outside = { $state }: { $why }
-tables-apostrophes = So that no spreadsheet runs a text as a formula, an apostrophe stands before a text that starts like one or with an apostrophe, also after a semicolon, a tab or a line end inside a cell. Leave out one apostrophe at each of these places to have the text as it was typed.
+tables-apostrophes = An apostrophe is put before each text that starts like a formula or with an apostrophe, so that no spreadsheet runs it; also after a semicolon, a tab or a line end inside a cell. Remove one apostrophe at each of these places to have the text as it was typed.
 
 ## Notices
 

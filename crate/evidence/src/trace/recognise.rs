@@ -260,7 +260,11 @@ fn columns(
         .enumerate()
         .map(|(column, is)| if *is { Progress::of(&rows, column, decimal) } else { None })
         .collect();
-    let time = chosen_time(&steps, |column| stated(column).is_some_and(ColumnUnit::is_time));
+    let is_stated_time = |column: usize| stated(column).is_some_and(ColumnUnit::is_time);
+    // Times by their unit are the times, even or not: reading then says which step is not like the others.
+    let uneven =
+        || (0..numeric.len()).find(|column| is_stated_time(*column) && rises(&rows, *column, decimal));
+    let time = even_time(&steps, is_stated_time).or_else(uneven).or_else(|| any_even(&steps));
     let time_unit = time.map_or(ColumnUnit::One, |time| {
         let step = steps[time].as_ref().map_or(1.0, |progress| progress.step);
         let supposed = if step <= 1e-6 { ColumnUnit::Second } else { ColumnUnit::Nanosecond };
@@ -347,14 +351,21 @@ fn is_running(progress: Option<&Progress>) -> bool {
     progress.is_some_and(|progress| progress.counts)
 }
 
-/// Of the columns that grow evenly: one with a unit of time, else one that does not merely count, else the first.
-fn chosen_time(steps: &[Option<Progress>], has_unit: impl Fn(usize) -> bool) -> Option<usize> {
-    let even = || steps.iter().enumerate().filter_map(|(index, step)| Some((index, step.as_ref()?)));
-    even()
-        .find(|(index, _)| has_unit(*index))
-        .or_else(|| even().find(|(_, step)| !step.counts))
-        .or_else(|| even().next())
-        .map(|(index, _)| index)
+/// The column that grows evenly and has a unit of time.
+fn even_time(steps: &[Option<Progress>], has_unit: impl Fn(usize) -> bool) -> Option<usize> {
+    (0..steps.len()).find(|column| steps[*column].is_some() && has_unit(*column))
+}
+
+/// Of the columns that grow evenly: one that does not merely count, else the first.
+fn any_even(steps: &[Option<Progress>]) -> Option<usize> {
+    let even = || steps.iter().enumerate().filter_map(|(column, step)| Some((column, step.as_ref()?)));
+    even().find(|(_, step)| !step.counts).or_else(|| even().next()).map(|(column, _)| column)
+}
+
+/// Whether each number of a column is above the one before.
+fn rises(rows: &[Vec<&[u8]>], column: usize, decimal: DecimalMark) -> bool {
+    let numbers: Option<Vec<f64>> = rows.iter().map(|row| value(row.get(column)?, decimal)).collect();
+    numbers.is_some_and(|numbers| numbers.len() > 1 && numbers.is_sorted_by(|one, next| one < next))
 }
 
 /// A column that merely counts is not the time if its label says so, or if a setting gives the step.

@@ -117,3 +117,28 @@ fn what_is_refused() {
     let error = recognise("trace 7", &[0; 20]).unwrap_err();
     assert_eq!((error.file.as_str(), error.problem), ("trace 7", ReadProblem::Binary { at: 1 }));
 }
+
+#[test]
+fn times_by_their_unit_are_the_times_where_their_steps_are_not_equal() {
+    // The gap lies in the lines that are probed; the head has an interval that would stand in for the times.
+    let head = "Sample interval,0.2,ns\nTime (ns),A (V),B (V)\n";
+    let text = |gap: f64| {
+        let sample = |i: usize| {
+            let time = 0.2 * i as f64 + if i > 31 { gap } else { 0.0 };
+            format!("{time:.1},{:+.3},{:+.3}", f64::from(VOLTS[i % 7]), f64::from(VOLTS[(i + 3) % 7]))
+        };
+        format!("{head}{}", rows(60, sample))
+    };
+    for gap in [0.0, 1.4] {
+        let layout = layout_of(&text(gap));
+        assert_eq!(roles(&layout), [Role::Time, Role::ChannelA, Role::ChannelB], "{layout:?}");
+        let read = super::super::read("x", text(gap).as_bytes(), &layout);
+        match read {
+            Ok(recording) => assert!(gap == 0.0 && (recording.step - 0.2).abs() < 1e-9),
+            Err(error) => assert!(
+                gap > 0.0 && matches!(error.problem, ReadProblem::Unequal { line: 35, .. }),
+                "{error:?}"
+            ),
+        }
+    }
+}

@@ -5,8 +5,8 @@
 
 use serde::{Deserialize, Serialize};
 use slope_archive::sha256_hex;
-use slope_engine::decimal::Decimal;
 use slope_evidence::border::{from_json, to_json_lines};
+use slope_evidence::decimal::Decimal;
 use slope_evidence::message;
 use slope_evidence::words::Message;
 

@@ -1518,8 +1518,8 @@ class-key-neither = neither c nor t₀ covered
 class-key-none = not in the key
 class-key-read =
     { $n ->
-        [one] The key of “{ $title }” with its data set was read: the column Key says whether U covers c₀, and the same k times u the true t₀.
-       *[other] The key of “{ $title }” with its { $n } data sets was read: the column Key says whether U covers c₀, and the same k times u the true t₀. With k = 2, one sound interval in twenty does not.
+        [one] The key of “{ $title }” with its data set was read. The column Key says whether c ± U covers c₀, and whether t₀ ± k·u, with the same k, covers the true t₀.
+       *[other] The key of “{ $title }” with its { $n } data sets was read. The column Key says whether c ± U covers c₀, and whether t₀ ± k·u, with the same k, covers the true t₀. With k = 2, one sound interval in twenty does not cover the true value.
     }
 key-damaged = The key “{ $name }” is damaged. Download it again, or take the copy that you kept.
 key-later = The key “{ $name }” was made by a later version of this page. Read it with that version.
@@ -2106,7 +2106,7 @@ sets-take = Download the data sets (zip)
 sets-take-key = Download the key
 sets-file = data-sets
 sets-key-file = key
-sets-number = data set { $number }
+sets-number = whoever has data set { $number }
 sets-error = { $name }: { $value }
 sets-note = These readings come from a simulated bench. They were drawn for { $who } and for nobody else.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.

@@ -1519,8 +1519,8 @@ class-key-neither = ni c ni t₀ couverts
 class-key-none = pas dans la clé
 class-key-read =
     { $n ->
-        [one] La clé de « { $title } » avec son jeu de données a été lue : la colonne Clé dit si U couvre c₀, et le même k fois u le vrai t₀.
-       *[other] La clé de « { $title } » avec ses { $n } jeux de données a été lue : la colonne Clé dit si U couvre c₀, et le même k fois u le vrai t₀. Avec k = 2, un intervalle juste sur vingt ne le fait pas.
+        [one] La clé de « { $title } » avec son jeu de données a été lue. La colonne Clé dit si c ± U couvre c₀, et si t₀ ± k·u, avec le même k, couvre le vrai t₀.
+       *[other] La clé de « { $title } » avec ses { $n } jeux de données a été lue. La colonne Clé dit si c ± U couvre c₀, et si t₀ ± k·u, avec le même k, couvre le vrai t₀. Avec k = 2, un intervalle juste sur vingt ne couvre pas la vraie valeur.
     }
 key-damaged = La clé « { $name } » est endommagée. Téléchargez-la de nouveau, ou prenez la copie que vous avez gardée.
 key-later = La clé « { $name } » a été faite par une version plus récente de cette page. Lisez-la avec cette version.
@@ -1905,7 +1905,7 @@ refusal-indefinite = { $n ->
     [one] La ligne { $rows } a
    *[other] Les lignes { $rows } ont
   } une covariance impossible : une variance serait négative. Vérifiez la matrice.
-refusal-singular = Avec cette matrice, une combinaison des lignes { $rows } n’a aucune incertitude. Vérifiez-la, ou déclarez à part la composante commune.
+refusal-singular = Avec cette matrice, une combinaison des lignes { $rows } n’a aucune incertitude. Vérifiez la matrice, ou déclarez à part la composante commune.
 refusal-not_symmetric = Les lignes { $rows } ont deux covariances différentes dans la matrice. Écrivez le même nombre aux deux endroits.
 refusal-not_finite = La ligne { $rows } donne un nombre trop grand pour le calcul. Vérifiez sa distance, son retard, leurs incertitudes et leurs unités.
 refusal-negative_uncertainty = { $n ->
@@ -2107,7 +2107,7 @@ sets-take = Télécharger les jeux de données (zip)
 sets-take-key = Télécharger la clé
 sets-file = jeux-de-données
 sets-key-file = clé
-sets-number = le jeu de données { $number }
+sets-number = qui a reçu le jeu de données { $number }
 sets-error = { $name } : { $value }
 sets-note = Ces lectures viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.

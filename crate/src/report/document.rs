@@ -106,10 +106,12 @@ impl Report<'_> {
         let mut text = self.typed_with_heading(BenchField::LocalRules);
         text += &items(&mut std::iter::once(self.bench_item(BenchField::LocalContact)));
         text += &paragraph(&self.say(&message!("cautions-lead")));
+        text += "<div class=\"cautions\">\n";
         for CautionGroup { title, cautions } in groups {
             let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(title)));
             text += &self.list_of(cautions);
         }
+        text += "</div>\n";
         if read.is_empty() {
             return text + &paragraph(&self.say(&message!("cautions-unread")));
         }

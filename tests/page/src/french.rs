@@ -61,9 +61,14 @@ pub fn plan_and_rehearsal_are_french(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     speak(&page, "fr")?;
     page.turn_to("#plan")?;
-    eventually("it can be rehearsed", || page.text("#plan-rehearse"), |text| !text.is_empty())?;
+    eventually("it can be rehearsed", || page.count("#plan-rehearse:not(:empty)"), |count| *count == 1)?;
     press(&page, "plan-rehearse")?;
     page.reads(names::TITLE, tables.french.says("plan-rehearsal")?)?;
+    eventually(
+        "it can be told what was so",
+        || page.count("#plan-truth-box:not([hidden])"),
+        |count| *count == 1,
+    )?;
     press(&page, "plan-show-truth")?;
     page.reads("#plan-truth", "m/s")?;
     page.browser.run(OPEN_ALL, vec![])?;
@@ -180,7 +185,7 @@ pub fn tables_are_taken_away_in_french(stage: &Stage) -> Result<()> {
     speak(&page, "fr")?;
     for (format, ending) in [("latex", "tex"), ("markdown", "md")] {
         page.browser.run(CHOOSE, vec![json!(format)])?;
-        press(&page, "take-table")?;
+        page.click(tables.french.says("report-take-table")?)?;
         let (_, bytes) = page.downloaded_as(ending)?;
         let text = String::from_utf8(bytes)?;
         let cells: Vec<&str> = text

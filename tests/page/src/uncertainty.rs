@@ -53,7 +53,8 @@ pub fn budget_adds_up(stage: &Stage) -> Result<()> {
         whole += length;
     }
     ensure!((whole - 100.0).abs() < 0.1, "the shares make up {whole} %");
-    page.reads("#budget-summary", " ")?;
+    let summary = expected.summary.as_ref().context("a summary of the budget")?;
+    page.reads("#budget-summary", &words.say(summary))?;
     page.is_silent()
 }
 

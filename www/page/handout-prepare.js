@@ -70,6 +70,7 @@ export class Preparation {
     for (const { piece, choice } of this.rules) choice.show(fixed.includes(piece) ? 'fixed' : needed.includes(piece) ? 'needed' : 'open');
     this.least.show(bench.least_rows);
     this.list.show(entries > 0 ? [] : tasks);
+    this.sets.show();
     this.measure();
   }
 

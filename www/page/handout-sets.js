@@ -28,11 +28,13 @@ export class DataSets {
     this.book = book;
     this.sealed = sealed;
     this.text = '';
+    this.desk = book.desk;
     /** What was made last. @type {{name: string, zip: Uint8Array<ArrayBuffer>, key: string} | undefined} */
     this.made = undefined;
     this.names = new TextField({ id: 'sets-names', label: say('sets-names'), lines: 5 }, (text) => {
       this.text = text;
       this.tell(null);
+      this.forget();
     });
     this.button = el('button', { type: 'button', id: 'sets-make', click: () => this.make() }, say('sets-make'));
     this.state = el('p', { id: 'sets-state', role: 'status' });
@@ -41,6 +43,25 @@ export class DataSets {
       el('button', { type: 'button', id: 'sets-take-key', click: () => this.takeKey() }, say('sets-take-key')));
     this.root = el('fieldset', { class: 'group' }, el('legend', {}, say('sets-title')), el('p', { class: 'hint' }, say('sets-hint')),
       el('p', { class: 'hint' }, say('sets-protects')), this.names.root, el('p', { class: 'actions' }, this.button), this.state, this.files);
+  }
+
+  /** What was made belongs to the notebook and the names that it was made of. */
+  show() {
+    if (this.desk !== this.book.desk) this.forget();
+    this.desk = this.book.desk;
+  }
+
+  forget() {
+    this.made = undefined;
+    setHidden(this.files, true);
+    this.state.className = '';
+    setText(this.state, '');
+  }
+
+  /** @param {string} why */
+  refuse(why) {
+    this.state.className = 'problem';
+    setText(this.state, why);
   }
 
   /** Shows what was typed, and what is wrong with it. @param {Message | null} problem */
@@ -52,26 +73,30 @@ export class DataSets {
   students() {
     const names = this.text.split('\n').map((name) => name.trim()).filter((name) => name !== '');
     const [only = ''] = names;
-    const asked = names.length > 1 || /\D/u.test(only) ? String(names.length) : only;
-    const { value, problem } = this.book.desk.typed_whole_number(asked, 1, MOST);
+    // What begins with a digit and stands alone is how many, or meant so.
+    const isCount = names.length < 2 && /^\d|^$/u.test(only);
+    const { value, problem } = this.book.desk.typed_whole_number(isCount ? only : String(names.length), 1, MOST);
     this.tell(problem);
-    return Array.from({ length: value ?? 0 }, (_, place) => ({ number: place + 1, name: asked === only ? '' : names[place] ?? '' }));
+    return Array.from({ length: value ?? 0 }, (_, place) => ({ number: place + 1, name: isCount ? '' : names[place] ?? '' }));
   }
 
   async make() {
     flushAll();
+    this.forget();
     const students = this.students();
     if (students.length === 0) return;
+    // Left out, it would be a reading less than was meant.
+    if (this.book.desk.plan().positions.some(({ problems }) => problems.length > 0)) {
+      this.refuse(say('sets-position'));
+      return;
+    }
     this.button.disabled = true;
-    setHidden(this.files, true);
-    this.state.className = '';
     try {
       this.made = await this.makeFor(students);
       setHidden(this.files, false);
       setText(this.state, say('sets-made', { n: students.length }));
     } catch (error) {
-      this.state.className = 'problem';
-      setText(this.state, messageOf(error));
+      this.refuse(messageOf(error));
     }
     this.button.disabled = false;
   }
@@ -129,7 +154,7 @@ function dataSet(teacher, view, student, secret, salt) {
     /** @type {{edit: {together: Edit[]}}} */
     const { edit: { together } } = JSON.parse(run.entries(0)[0] ?? '');
     const [task = 0] = teacher.new_numbers(1);
-    const edits = [...together.filter((edit) => !(typeof edit === 'object' && 'set_rehearsal' in edit)), ...prepared(view, student, task)];
+    const edits = [...together.filter((edit) => !staysBehind(edit)), ...prepared(view, student, task)];
     set.replay(edits.map((edit) => JSON.stringify({ at, edit })));
     set.hand_out(salt);
     const [, t0, ...errors] = run.truth(secret);
@@ -139,6 +164,14 @@ function dataSet(teacher, view, student, secret, salt) {
     run.free();
     set.free();
   }
+}
+
+/**
+ * The seed is the key's alone, and who prepared the hand-out measured nothing in it.
+ * @param {Edit} edit
+ */
+function staysBehind(edit) {
+  return typeof edit === 'object' && ('set_rehearsal' in edit || ('set_bench' in edit && edit.set_bench.field === 'people'));
 }
 
 /**

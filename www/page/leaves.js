@@ -117,8 +117,10 @@ function follow() {
 }
 
 // The browser would do so before there is anything to scroll.
-history.scrollRestoration = 'manual';
-addEventListener('scrollend', () => history.replaceState({ top: scrollY }, ''));
+if ('onscrollend' in window) {
+  history.scrollRestoration = 'manual';
+  addEventListener('scrollend', () => history.replaceState({ top: scrollY }, ''));
+}
 addEventListener('hashchange', follow);
 follow();
 turnOver.addEventListener('click', () => setOver(!document.body.classList.contains('over')));

@@ -23,6 +23,9 @@ use crate::words::{Message, Words};
 /// May load nothing and run nothing; styles only from inside the document.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
+/// How many rails have room beside one another on paper.
+const BESIDE: usize = 6;
+
 const STYLE: &str = include_str!("report.css");
 
 /// The report on a notebook, with what trials gave if they were made, in the words of a table.
@@ -127,7 +130,11 @@ impl Report<'_> {
         let beam = (self.say(&message!("apparatus-beam")), self.say(&labels::beam(self.view.beam)));
         let mut text = items(&mut [carriage].into_iter().chain(bench).chain(has_angle.then_some(beam)));
         text += &figure(&self.charts.bench_svg, &self.say(&message!("apparatus-drawing")));
-        text += &table(&self.rails());
+        let mut ruler_before = "";
+        for rails in self.view.rails.chunks(BESIDE) {
+            text += &table(&self.rails(rails, ruler_before));
+            ruler_before = rails.last().map_or("", |rail| &rail.unit_symbol);
+        }
         let settings = self.view.settings.iter().map(|setting| {
             let base = self.with_unit(&setting.time_per_division);
             let u = self.with_unit(&setting.uncertainty);
@@ -149,13 +156,12 @@ impl Report<'_> {
         text
     }
 
-    /// The rails side by side, a column each, so that they can be compared.
-    fn rails(&self) -> Table {
+    /// Rails side by side, a column each, so that they can be compared; `ruler_before` is the unit of the one before them.
+    fn rails<'b>(&self, rails: &'b [RailView], mut ruler_before: &'b str) -> Table {
         let head = |title| Column { name: "rail", title, unit: "", kind: Kind::Text, description: None };
         let mut columns = vec![head(self.say(&message!("columns-figures-name")))];
         let mut rows: Vec<Vec<String>> = Vec::new();
-        let mut ruler_before = "";
-        for rail in &self.view.rails {
+        for rail in rails {
             let name = rail.fields.get(&RailField::Name);
             let name = name.map_or_else(String::new, |name| labels::taken(name, self.words));
             columns.push(head(self.say(&message!("report-rail", name = name))));

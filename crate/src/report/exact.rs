@@ -312,8 +312,18 @@ const READINGS_COLUMNS: &[UnsaidColumn] = &[
         "ns",
         message!("columns-readings-time_per_division-meaning"),
     ),
-    text_column("edge_a", message!("columns-readings-edge_a"), message!("columns-readings-edge_a-meaning")),
-    text_column("edge_b", message!("columns-readings-edge_b"), message!("columns-readings-edge_b-meaning")),
+    text_in(
+        "edge_a",
+        message!("columns-readings-edge_a"),
+        "div",
+        message!("columns-readings-edge_a-meaning"),
+    ),
+    text_in(
+        "edge_b",
+        message!("columns-readings-edge_b"),
+        "div",
+        message!("columns-readings-edge_b-meaning"),
+    ),
     DISTANCE,
     U_DISTANCE,
     DELAY,
@@ -429,7 +439,17 @@ const fn number_column(
 }
 
 const fn text_column(name: &'static str, title: Message, description: Message) -> UnsaidColumn {
-    UnsaidColumn { name, title, unit: "", kind: Kind::Text, description: Some(description) }
+    text_in(name, title, "", description)
+}
+
+/// Numbers as typed, with what belongs to them.
+const fn text_in(
+    name: &'static str,
+    title: Message,
+    unit: &'static str,
+    description: Message,
+) -> UnsaidColumn {
+    UnsaidColumn { name, title, unit, kind: Kind::Text, description: Some(description) }
 }
 
 #[cfg(test)]

@@ -109,6 +109,7 @@ pub fn budget_table(view: &View, words: &dyn Words) -> Table {
         columns: columns(BUDGET_COLUMNS, words),
         rows: view.budget.components.iter().map(cells).collect(),
     }
+    .without_empty(&["note"])
 }
 
 /// What is said of the parts of the budget, each thing once.

@@ -34,6 +34,8 @@ fn what_is_no_key_is_left_to_others_and_a_broken_one_says_so() {
     let text = write(&key());
     let later = text.replace("\"format\": 1", "\"format\": 2");
     assert_eq!(read("key.json", &later), Err(message!("key-later", name = "key.json")));
+    let cut_off = &text[..text.len() / 2];
+    assert_eq!(read("key.json", cut_off), Err(message!("key-damaged", name = "key.json")));
     for (from, to) in [("1,234", "about 1"), ("\"digest\"", "\"digits\""), ("\"format\": 1", "\"format\": 0")]
     {
         let broken = text.replace(from, to);

@@ -27,6 +27,10 @@ pub fn each_student_has_a_data_set(stage: &Stage) -> Result<()> {
     page.turn_to("#prepare")?;
     page.click("Make the data sets")?;
     ensure!(!page.has("Download the key")?, "a key of no data sets is there");
+    page.fill("Names, one a line, or how many", "12 students")?;
+    page.click("Make the data sets")?;
+    page.reads("#prepare", "is not a whole number from 1 to 500")?;
+    ensure!(!page.has("Download the key")?, "a key of some data sets is there");
     page.fill("Names, one a line, or how many", "Ada Blue\nBen/Red\nŽoë Ünal")?;
     page.click("Make the data sets")?;
     page.reads("#sets-state", "3 data sets were made.")?;
@@ -80,6 +84,7 @@ fn opened(set: &Entry, seed: &str, t0: f64) -> Result<Notebook> {
     let fixed = [Piece::Readings, Piece::Positions, Piece::TimeBases, Piece::People, Piece::Rails];
     ensure!(fixed.into_iter().all(|piece| page.handout.fixes(piece)), "not all is fixed in {name}");
     ensure!(page.text(BenchField::Date).is_empty(), "the teacher's date stands in {name}");
+    ensure!(!text.contains("Bench 4"), "who measured the demo stands in {name}");
     let row = page.rows.first().context("no row")?.id;
     for cell in [Cell::Reading, Cell::TimeBase, Cell::EdgeA] {
         let edit = Edit::SetCell { row, cell, text: "1".into() };

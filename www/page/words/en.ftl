@@ -2102,6 +2102,7 @@ sets-made =
         [one] The data set was made. Download both files: the key is kept nowhere else, and made again the set has other readings.
        *[other] { $n } data sets were made. Download both files: the key is kept nowhere else, and made again the sets have other readings.
     }
+sets-position = A planned position can’t be read. Correct or remove it in the plan first.
 sets-take = Download the data sets (zip)
 sets-take-key = Download the key
 sets-file = data-sets

@@ -2103,6 +2103,7 @@ sets-made =
         [one] Le jeu de données est prêt. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et un jeu refait a d’autres lectures.
        *[other] { $n } jeux de données sont prêts. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et des jeux refaits ont d’autres lectures.
     }
+sets-position = Une position prévue est illisible. Corrigez-la ou retirez-la d’abord dans le plan de mesure.
 sets-take = Télécharger les jeux de données (zip)
 sets-take-key = Télécharger la clé
 sets-file = jeux-de-données

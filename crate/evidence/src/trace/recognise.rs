@@ -262,8 +262,10 @@ fn columns(
         .collect();
     let is_stated_time = |column: usize| stated(column).is_some_and(ColumnUnit::is_time);
     // Times by their unit are the times, even or not: reading then says which step is not like the others.
-    let uneven =
-        || (0..numeric.len()).find(|column| is_stated_time(*column) && rises(&rows, *column, decimal));
+    let mean_steps: Vec<_> = (0..numeric.len())
+        .map(|column| mean_step(&rows, column, decimal).filter(|_| is_stated_time(column)))
+        .collect();
+    let uneven = || mean_steps.iter().position(Option::is_some);
     let time = even_time(&steps, is_stated_time).or_else(uneven).or_else(|| any_even(&steps));
     let time_unit = time.map_or(ColumnUnit::One, |time| {
         let step = steps[time].as_ref().map_or(1.0, |progress| progress.step);
@@ -273,6 +275,11 @@ fn columns(
     let is_time_too = |index: usize| {
         let counts = is_running(steps[index].as_ref()) && !stated(index).is_some_and(ColumnUnit::is_time);
         !counts && same_step(time.and_then(|time| steps[time].as_ref()), steps[index].as_ref())
+    };
+    // A time of its own, of which some steps are not like the others.
+    let is_uneven_time = |index: usize| {
+        let both = time.and_then(|time| mean_steps[time]).zip(mean_steps[index]);
+        steps[index].is_none() && both.is_some_and(|(one, other)| (0.1..10.0).contains(&(other / one)))
     };
     let mut channels = Vec::new();
     let mut columns: Vec<_> = (0..numeric.len())
@@ -288,7 +295,7 @@ fn columns(
             if Some(index) == time {
                 column.role = Role::Time;
                 column.unit = time_unit;
-            } else if is_time_too(index) {
+            } else if is_time_too(index) || is_uneven_time(index) {
                 // Each channel with its own times.
                 column.role = Role::Time;
                 column.unit = unit.filter(|unit| unit.is_time()).unwrap_or(time_unit);
@@ -362,10 +369,11 @@ fn any_even(steps: &[Option<Progress>]) -> Option<usize> {
     even().find(|(_, step)| !step.counts).or_else(|| even().next()).map(|(column, _)| column)
 }
 
-/// Whether each number of a column is above the one before.
-fn rises(rows: &[Vec<&[u8]>], column: usize, decimal: DecimalMark) -> bool {
-    let numbers: Option<Vec<f64>> = rows.iter().map(|row| value(row.get(column)?, decimal)).collect();
-    numbers.is_some_and(|numbers| numbers.len() > 1 && numbers.is_sorted_by(|one, next| one < next))
+/// The mean step of a column of numbers from its first row to its last; nothing where they are the same.
+fn mean_step(rows: &[Vec<&[u8]>], column: usize, decimal: DecimalMark) -> Option<f64> {
+    let number = |row: &Vec<&[u8]>| value(row.get(column)?, decimal);
+    let step = (number(rows.last()?)? - number(rows.first()?)?) / (rows.len() - 1) as f64;
+    (step.is_finite() && step != 0.0).then_some(step)
 }
 
 /// A column that merely counts is not the time if its label says so, or if a setting gives the step.

@@ -129,16 +129,38 @@ fn times_by_their_unit_are_the_times_where_their_steps_are_not_equal() {
         };
         format!("{head}{}", rows(60, sample))
     };
-    for gap in [0.0, 1.4] {
+    // A gap, a step back, the same time twice.
+    for gap in [0.0, 1.4, -1.4, -0.2] {
         let layout = layout_of(&text(gap));
         assert_eq!(roles(&layout), [Role::Time, Role::ChannelA, Role::ChannelB], "{layout:?}");
         let read = super::super::read("x", text(gap).as_bytes(), &layout);
         match read {
             Ok(recording) => assert!(gap == 0.0 && (recording.step - 0.2).abs() < 1e-9),
             Err(error) => assert!(
-                gap > 0.0 && matches!(error.problem, ReadProblem::Unequal { line: 35, .. }),
+                gap != 0.0 && matches!(error.problem, ReadProblem::Unequal { line: 33..=35, .. }),
                 "{error:?}"
             ),
         }
+    }
+}
+
+#[test]
+fn a_channel_is_not_measured_by_the_times_of_the_other() {
+    let text = |gap: f64| {
+        let sample = |i: usize| {
+            let time = 0.2 * i as f64;
+            let first = time + if i > 31 { gap } else { 0.0 };
+            format!(
+                "{first:.1},{:+.3},{time:.1},{:+.3}",
+                f64::from(VOLTS[i % 7]),
+                f64::from(VOLTS[(i + 3) % 7])
+            )
+        };
+        format!("t1 (ns),A (V),t2 (ns),B (V)\n{}", rows(60, sample))
+    };
+    for gap in [0.0, 1.4] {
+        let layout = layout_of(&text(gap));
+        assert_eq!(roles(&layout), [Role::Time, Role::ChannelA, Role::Time, Role::ChannelB], "{layout:?}");
+        assert_eq!(super::super::read("x", text(gap).as_bytes(), &layout).is_ok(), gap == 0.0);
     }
 }

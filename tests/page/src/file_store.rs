@@ -94,7 +94,7 @@ pub fn files_of_no_notebook_are_removed(stage: &Stage) -> Result<()> {
     ensure!(dated, "a file that came nobody knows when is removed, or not dated");
     ensure!(left.as_object().context("files")?.len() == used + 2, "one that a notebook refers to is removed");
     page.click("Redo")?;
-    page.click("Show the photograph of row 1")?;
+    page.click("Show the photo of row 1")?;
     is_drawn(&page, BOARD)?;
     page.is_silent()
 }

@@ -54,7 +54,7 @@ pub fn doubted_marks_are_looked_at(stage: &Stage) -> Result<()> {
     )?;
     marked(&page, 1)?;
     page.click("Undo")?;
-    page.click("Show the photograph of row 1")?;
+    page.click("Show the photo of row 1")?;
     is_proposed(&page, 0)?;
     page.fill("Divisions across the grid", "10")?;
     is_proposed(&page, 0)?;

@@ -74,7 +74,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     ensure!(page.count(names::ROWS)? == MARKS.len(), "the same picture counts twice");
     page.is_saved()?;
     page.reload()?;
-    page.click("Show the photograph of row 2")?;
+    page.click("Show the photo of row 2")?;
     is_drawn(&page, BOARD)?;
     ensure!(page.result()? == result, "after a reload the result is another");
     ensure!(page.text("#picture-said")?.is_empty(), "of a marked picture it says something");
@@ -90,7 +90,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     let other = stage.blank_page()?;
     other.open_file(&other.home.write("run.zip", &bytes)?)?;
     other.reads(names::MESSAGE, "is open")?;
-    other.click("Show the photograph of row 3")?;
+    other.click("Show the photo of row 3")?;
     is_drawn(&other, BOARD)?;
     ensure!(other.result()? == result, "opened elsewhere the result is another");
 
@@ -98,7 +98,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     let bare = stage.blank_page()?;
     bare.open_file(&bare.home.write("bare.json", contents.notebook_text.as_bytes())?)?;
     bare.reads(names::MESSAGE, "is open")?;
-    bare.click("Show the photograph of row 1")?;
+    bare.click("Show the photo of row 1")?;
     bare.reads("#picture-said", "is not kept in this browser")?;
     ensure!(bare.result()? == result, "without the pictures the result is another");
     Ok(())
@@ -136,7 +136,7 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
         page.press(Key::Enter)?;
         marked(&page, row + 1)?;
     }
-    page.click("Show the photograph of row 2")?;
+    page.click("Show the photo of row 2")?;
     let delay = |row: usize| page.text(&format!("{}:nth-of-type({row}) td.output.delay", names::ROWS));
     let before = [delay(1)?, delay(2)?];
     page.click("Upper right corner")?;
@@ -147,7 +147,7 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
         |now| now[0] != before[0] && now[1] != before[1],
     )?;
     // The check on the side of that corner lies on no crossing any more.
-    page.reads(SAID, "checks of the lens went with the corners")?;
+    page.reads(SAID, "checks of the lens moved with the corners")?;
     for _ in 0..4 {
         page.click("Undo")?;
     }

@@ -465,7 +465,7 @@ fields-trace_level = Fixed threshold above the baseline
 fields-trace_fraction = Constant fraction of the amplitude
 delays-from-picture = photo
 delays-from-traces = traces
-delays-jump-picture = Show the photograph of row { $n }
+delays-jump-picture = Show the photo of row { $n }
 delays-jump-traces = Show the traces of row { $n }
 
 ## Photographs

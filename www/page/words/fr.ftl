@@ -466,7 +466,7 @@ fields-trace_level = Seuil fixe au-dessus de la ligne de base
 fields-trace_fraction = Fraction constante de l’amplitude
 delays-from-picture = photo
 delays-from-traces = traces
-delays-jump-picture = Montrer la photographie de la ligne { $n }
+delays-jump-picture = Montrer la photo de la ligne { $n }
 delays-jump-traces = Montrer les traces de la ligne { $n }
 
 ## Photographies

@@ -22,8 +22,8 @@ use crate::words::{Message, Value, Words};
 /// Coverage probability of the band.
 const COVERAGE: f64 = 0.95;
 
-/// Size of a drawing on paper, pixels.
-const PAPER: (u32, u32) = (900, 520);
+/// Size of a drawing on paper, pixels: across a page its letters are as large as the text.
+const PAPER: (u32, u32) = (760, 340);
 
 /// The charts of a notebook, each an SVG element of this program's own making.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -125,12 +125,23 @@ pub fn bundle() -> Result<f64> {
     let stage = stage()?;
     let page = stage.page()?;
     let mut times = Vec::new();
-    for _ in 0..VISITS {
+    // The worker that packs it, and the words of tables and report, are there from the second bundle on.
+    for place in 0..=VISITS {
         let script = "
+            window.worked = null;
             const start = performance.now();
-            document.querySelector('#take-bundle').click();
-            return performance.now() - start;";
-        times.push(page.browser.run(script, vec![])?.as_f64().context("no time")?);
+            const { prototype } = HTMLAnchorElement;
+            const { click } = prototype;
+            prototype.click = function () {
+              if (this.download !== '') window.worked = performance.now() - start;
+              prototype.click = click;
+            };
+            document.querySelector('#take-bundle').click();";
+        page.browser.run(script, vec![])?;
+        let worked = wait_for(&page, "return window.worked")?.as_f64().context("no time")?;
+        if place > 0 {
+            times.push(worked);
+        }
     }
     Ok(told("bundle_ms", &Times::of(times)))
 }

@@ -142,7 +142,7 @@ pub fn a_dropped_picture_asks(stage: &Stage) -> Result<()> {
     look_and_accept(&page, &["Edge A", "Edge B"])?;
     marked(&page, 1)?;
     page.browser.run(DROP, vec![json!(0), json!("500 mm.jpg")])?;
-    page.reads(names::MESSAGE, "Row 1 has a delay from a file already")?;
+    page.reads(names::MESSAGE, "Row 1 already has a delay from a file")?;
     page.browser.run(DROP, vec![json!(1), json!("3000 mm.jpg")])?;
     page.reads(names::MESSAGE, "3000 mm.jpg is named for another reading")?;
     marked(&page, 1)?;

@@ -1669,7 +1669,7 @@ number-too_large_ratio = “{ $found }” is more than 50 %. A number without a
 number-too_large_offset = “{ $found }” is so large that no line can be fitted. Check the number and its unit.
 number-coverage = A coverage probability is at least 50 % and below 100 %, for example 95 %. A number without a unit is in per cent.
 number-fraction = A constant fraction is from 10 % to 90 %. A number without a unit is in per cent.
-number-beam_angle = At an angle of more than 500 mrad the beam would not reach the carriage. Check the unit: a number without one is in mrad.
+number-beam_angle = At an angle of more than 500 mrad the beam would not reach the carriage. Check the unit: a number without one is in mrad.
 number-last_mark = The last mark must be the larger reading. Write the smaller reading as the first mark, whichever way the ruler counts.
 
 dimension-length = length
@@ -1836,7 +1836,7 @@ read-few_rows =
 read-missing_field = line { $line } ends before column { $column }. The file may be cut off, or the column separator is another one.
 read-not_a_number = line { $line }, column { $column }: “{ $found }” is not a number. Check the decimal mark and the first line of samples.
 read-no_value = line { $line }, column { $column }: “{ $found }” marks a sample without a value, such as an overflow. Record the trace again with a larger range.
-read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used. Record again with equal steps.
+read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used. Record again with equal steps.
 read-other_times = column { $column } has other times than the first column of times: the traces were not sampled together. Save each in a file of its own.
 read-no_advance = the time does not increase from the first row (line { $first }) to the last (line { $last }). Check which column is the time.
 reading-none = No trace file is chosen. Choose one that holds both traces, or one for each detector.
@@ -1854,8 +1854,8 @@ trace-few_samples =
        *[other] { $samples } samples are too few for a baseline and an edge; at least { $needed } are needed. Record more samples.
     }
 trace-not_finite = sample { $sample } has no finite value. Record the trace again.
-trace-step = the sampling interval is { $step } ns; it must be above zero. Correct it.
-trace-no_pulse = no pulse. The trace rises { $height } V above its baseline (highest at sample { $sample }); a pulse rises more than 4 times the noise, here { $noise } V. Check which column is the trace, or average more pulses.
+trace-step = the sampling interval is { $step } ns; it must be above zero. Correct it.
+trace-no_pulse = no pulse. The trace rises { $height } V above its baseline (highest at sample { $sample }); a pulse rises more than 4 times the noise, here { $noise } V. Check which column is the trace, or average more pulses.
 trace-clipped =
     { $samples ->
         [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
@@ -1871,7 +1871,7 @@ trace-few_on_edge =
         [one] only { $samples } sample lies on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
        *[other] only { $samples } samples lie on the edge near sample { $sample }; a line needs { $needed }. Sample faster, or use a constant fraction.
     }
-trace-unequal_steps = the sampling intervals of the two traces are { $first } ns and { $second } ns. Cross-correlation needs equal ones. Choose another way to time the edges.
+trace-unequal_steps = the sampling intervals of the two traces are { $first } ns and { $second } ns. Cross-correlation needs equal ones. Choose another way to time the edges.
 trace-no_lag = the two edges do not match near sample { $sample }: their shapes differ too much, or the record ends. Choose another way to time the edges.
 
 ## Uncertainty components and matrices that can't be used

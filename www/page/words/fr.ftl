@@ -1670,7 +1670,7 @@ number-too_large_ratio = « { $found } » est supérieur à 50 %. Un nombre
 number-too_large_offset = « { $found } » est si grand qu’aucune droite ne peut être ajustée. Vérifiez le nombre et son unité.
 number-coverage = Une probabilité de couverture est d’au moins 50 % et inférieure à 100 %, par exemple 95 %. Un nombre sans unité est en pour cent.
 number-fraction = Une fraction constante va de 10 % à 90 %. Un nombre sans unité est en pour cent.
-number-beam_angle = À un angle de plus de 500 mrad, le faisceau n’atteindrait pas le chariot. Vérifiez l’unité : un nombre sans unité est en mrad.
+number-beam_angle = À un angle de plus de 500 mrad, le faisceau n’atteindrait pas le chariot. Vérifiez l’unité : un nombre sans unité est en mrad.
 number-last_mark = La dernière graduation doit être la plus grande lecture. La plus petite est la première graduation, quel que soit le sens de la règle.
 
 dimension-length = longueur
@@ -1837,7 +1837,7 @@ read-few_rows =
 read-missing_field = la ligne { $line } s’arrête avant la colonne { $column }. Le fichier est peut-être tronqué, ou le séparateur de colonnes est un autre.
 read-not_a_number = ligne { $line }, colonne { $column } : « { $found } » n’est pas un nombre. Vérifiez le séparateur décimal et la première ligne d’échantillons.
 read-no_value = ligne { $line }, colonne { $column } : « { $found } » désigne un échantillon sans valeur, par exemple un dépassement. Enregistrez la trace de nouveau avec un calibre plus grand.
-read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Un échantillonnage inégal est inutilisable. Enregistrez de nouveau à pas égaux.
+read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Un échantillonnage inégal est inutilisable. Enregistrez de nouveau à pas égaux.
 read-other_times = la colonne { $column } a d’autres temps que la première colonne de temps : les traces n’ont pas été échantillonnées ensemble. Enregistrez chacune dans son propre fichier.
 read-no_advance = le temps n’augmente pas de la première ligne d’échantillons (ligne { $first }) à la dernière (ligne { $last }). Vérifiez quelle colonne est le temps.
 reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.
@@ -1855,8 +1855,8 @@ trace-few_samples =
        *[other] { $samples } échantillons ne suffisent pas pour une ligne de base et un front ; il en faut au moins { $needed }. Enregistrez plus d’échantillons.
     }
 trace-not_finite = l’échantillon { $sample } n’a pas de valeur finie. Enregistrez la trace de nouveau.
-trace-step = l’intervalle d’échantillonnage est { $step } ns ; il doit être supérieur à zéro. Corrigez-le.
-trace-no_pulse = la trace ne montre pas d’impulsion. Elle monte de { $height } V au-dessus de sa ligne de base (le plus haut à l’échantillon { $sample }) ; une impulsion monte de plus de 4 fois le bruit, ici { $noise } V. Vérifiez quelle colonne est la trace, ou moyennez plus d’impulsions.
+trace-step = l’intervalle d’échantillonnage est { $step } ns ; il doit être supérieur à zéro. Corrigez-le.
+trace-no_pulse = la trace ne montre pas d’impulsion. Elle monte de { $height } V au-dessus de sa ligne de base (le plus haut à l’échantillon { $sample }) ; une impulsion monte de plus de 4 fois le bruit, ici { $noise } V. Vérifiez quelle colonne est la trace, ou moyennez plus d’impulsions.
 trace-clipped =
     { $samples ->
         [one] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
@@ -1872,7 +1872,7 @@ trace-few_on_edge =
         [one] { $samples } seul échantillon se trouve sur le front près de l’échantillon { $sample } ; il en faut { $needed } pour une droite. Échantillonnez plus vite, ou prenez une fraction constante.
        *[other] { $samples } échantillons seulement se trouvent sur le front près de l’échantillon { $sample } ; il en faut { $needed } pour une droite. Échantillonnez plus vite, ou prenez une fraction constante.
     }
-trace-unequal_steps = les intervalles d’échantillonnage des deux traces sont { $first } ns et { $second } ns. L’intercorrélation en demande d’égaux. Choisissez une autre datation des fronts.
+trace-unequal_steps = les intervalles d’échantillonnage des deux traces sont { $first } ns et { $second } ns. L’intercorrélation en demande d’égaux. Choisissez une autre datation des fronts.
 trace-no_lag = les deux fronts ne se superposent pas près de l’échantillon { $sample } : leurs formes diffèrent trop, ou l’enregistrement s’arrête. Choisissez une autre datation des fronts.
 
 ## Composantes de l’incertitude et matrices qui ne peuvent pas être employées

@@ -149,7 +149,7 @@ fn undo_stops_at_the_hand_out_and_says_so() {
     assert_eq!(student.state(), &handed);
     assert_eq!(student.apply(Edit::Undo, AT), Err(EditError::UndoStops));
     let said = in_english(&EditError::UndoStops.message());
-    assert!(said.contains("handed out"), "{said}");
+    assert!(said.contains("hand-out"), "{said}");
 }
 
 #[test]

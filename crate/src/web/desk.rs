@@ -166,7 +166,7 @@ impl Desk {
     /// A whole number typed beside the notebook.
     #[wasm_bindgen(unchecked_return_type = "Types.TypedNumber")]
     pub fn typed_whole_number(&self, text: &str, least: u32, most: u32) -> JsValue {
-        to_js(&typed::whole_number(text, least, most, self.notebook.state().decimal_mark))
+        to_js(&typed::whole_number(text, least, most))
     }
 
     /// A number as it would be typed.

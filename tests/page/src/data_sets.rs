@@ -29,7 +29,7 @@ pub fn each_student_has_a_data_set(stage: &Stage) -> Result<()> {
     ensure!(!page.has("Download the key")?, "a key of no data sets is there");
     page.fill("Names, one a line, or how many", "12 students")?;
     page.click("Make the data sets")?;
-    page.reads("#prepare", "is not a unit of this field")?;
+    page.reads("#prepare", "is not a whole number from 1 to 500")?;
     ensure!(!page.has("Download the key")?, "a key of some data sets is there");
     page.fill("Names, one a line, or how many", "Ada Blue\nBen/Red\nŽoë Ünal")?;
     page.click("Make the data sets")?;

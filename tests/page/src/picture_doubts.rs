@@ -144,7 +144,7 @@ pub fn a_dropped_picture_asks(stage: &Stage) -> Result<()> {
     page.browser.run(DROP, vec![json!(0), json!("500 mm.jpg")])?;
     page.reads(names::MESSAGE, "Row 1 already has a delay from a file")?;
     page.browser.run(DROP, vec![json!(1), json!("3000 mm.jpg")])?;
-    page.reads(names::MESSAGE, "3000 mm.jpg is named for another reading")?;
+    page.reads(names::MESSAGE, "The name 3000 mm.jpg gives another reading")?;
     marked(&page, 1)?;
     page.click("Use it")?;
     page.reads(REFUSED, "3000 mm.jpg is not an image")?;

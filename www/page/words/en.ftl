@@ -139,7 +139,7 @@ apparatus-beam-hint = r is the distance read along the rail, θ the angle betwee
 apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
-apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them.
+apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them.
 apparatus-blank = Carriage, source, rails, screen, air
 apparatus-lines-detector =
     { $n ->
@@ -482,7 +482,7 @@ pictures-added =
        *[other] { $n } photographs were added.
     }
 pictures-refused-title = Not added:
-pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Notebooks deleted permanently make room when the page is next opened.
+pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Photographs of notebooks that were deleted permanently are removed when the page is opened a day after they were added, or later.
 pictures-twice = { $name } is already the photograph of row { $n }: the same photograph is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
 pictures-other-notebook = Another notebook was opened meanwhile: the photographs were not added. Add them again in the notebook they belong to.
@@ -904,7 +904,7 @@ result-below = The result is { $apart } u below the defined value, 299 792 
 result-above = The result is { $apart } u above the defined value, 299 792 458 m/s.
 result-within = The difference is within the expanded uncertainty.
 result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
-result-sealed = The result is sealed: v and c carry a hidden factor within ±8 % until the seal is opened.
+result-sealed = The result is sealed: v and c are changed by a hidden factor, by at most 8 %, until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
@@ -913,12 +913,12 @@ result-choice-fits = The scatter agrees with the stated uncertainties. From the 
 
 seal-mark = sealed
 seal-title = Seal the result
-seal-hint = Until the seal is opened, every displayed v and c carries a hidden factor within ±8 %. The slope and the delay at zero distance are hidden in the same way. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed only once.
+seal-hint = Until the seal is opened, every displayed v and c is changed by a hidden factor, by at most 8 %. The slope and the delay at zero distance are hidden in the same way. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed only once.
 seal-put = Seal it now
-seal-sealed = The result is sealed: every displayed v and c carries a hidden factor within ±8 %.
+seal-sealed = The result is sealed: every displayed v and c is changed by a hidden factor, by at most 8 %.
 seal-open = Open the seal…
 seal-open-title = Open the seal?
-seal-open-hint = The true v and c will be shown from then on. This can’t be undone, and it is recorded in the history.
+seal-open-hint = From then on, v and c are shown without the hidden factor. This can’t be undone, and it is recorded in the history.
 seal-open-sure = Open permanently
 seal-keep = Keep it sealed
 
@@ -1056,7 +1056,7 @@ columns-readings-remark-meaning = Remark as typed.
 tables-line = The straight line
 tables-checks = Checks
 tables-budget = Uncertainty budget of c
-tables-budget_figures = The budget added up
+tables-budget_figures = Combined uncertainty from the budget
 tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance of the carriage from the splitter along the rails.
@@ -1360,7 +1360,7 @@ notice-runs = The signs of the residuals are not random (runs test).
 notice-runs-look = Look in the residual plot for a wave, a step at a splice, or a change between two parts of the run.
 notice-decisive_row = One row decides the slope: without row { $row } its standard uncertainty would be { $times } times as large.
 notice-decisive_row-look = Check that row, and whether more positions near it can be read.
-notice-faster_than_light = The result exceeds the defined c by { $percent } %, which is { $times } u.
+notice-faster_than_light = The result exceeds the defined c by { $percent } %, which is { $times } u.
 notice-faster_than_light-look = Check the path factor (detector or mirror on the carriage), the time base, and each splice.
 notice-short_span = The whole run spans only { $times } times the uncertainty of one delay.
 notice-short_span-look = Check whether the carriage can go farther, or whether a faster time base can be used.
@@ -1401,7 +1401,7 @@ notice-mended =
     }
 notice-path_factor = The result is a factor of two off the defined c, as it is when a mirror is taken for a detector or a detector for a mirror.
 notice-path_factor-look = Check what is on the carriage, under Apparatus.
-notice-scale_off = The result is { $percent } % below the defined c, which is { $times } u.
+notice-scale_off = The result is { $percent } % below the defined c, which is { $times } u.
 notice-edges_rounded = All edges are multiples of { $step } divisions, but their stated uncertainty corresponds to reading within ±{ $limit } divisions.
 notice-edges_rounded-look = Check the uncertainty of one edge reading. If edges are rounded to marks, its limit is at least half of the distance between two marks.
 notice-fine_figures = Ruler readings are typed with far more digits than could be read.
@@ -1530,7 +1530,7 @@ class-too_few =
     }
 class-out_of_range = The results are too large, or their uncertainties too small, to calculate with. Look for a wrong unit.
 class-together = All results together
-class-nothing = Choose files first, on the left page. Then all results are drawn here in order, each with its expanded uncertainty, together with their mean and how well they agree.
+class-nothing = Choose files first. Then all results are drawn here in order, each with its expanded uncertainty, together with their mean and how well they agree.
 class-plot = All results in order, each with its expanded uncertainty
 class-summary =
     { $n ->
@@ -1553,7 +1553,7 @@ class-none_between = { $mean }; τ = 0
 
 notebooks-title = Notebooks
 notebooks-file = Open a file
-notebooks-file-hint = A file that you were given, or a bundle taken from here, becomes a new notebook. You can also drop it anywhere on the page.
+notebooks-file-hint = A file that you were given, or a bundle downloaded here, becomes a new notebook. You can also drop it anywhere on the page.
 notebooks-blank = New blank notebook
 notebooks-demo = New from the demo
 notebooks-demo-sets-photographs = Demo with photographs
@@ -1581,7 +1581,7 @@ notebooks-action = { $action }: { $title }
 
 preferences-title = Settings
 preferences-theme = Appearance
-preferences-themes-auto = as the system
+preferences-themes-auto = same as the system
 preferences-themes-light = light
 preferences-themes-dark = dark
 preferences-language = Language
@@ -1609,7 +1609,7 @@ tour-residuals = The residuals are the differences between the rows and the line
 tour-budget = What makes c uncertain, the largest component first. More rows reduce what is independent in each row. They do not reduce the uncertainty of a splice, which moves all rows beyond it. Move a slider to see what an improvement would bring.
 tour-result = The result with its uncertainty, rounded, and in sentences that you can copy.
 tour-report = Print the report, or hand in the bundle: it holds the whole notebook with every change.
-tour-end = Now change a reading in this table, and watch c at the top of the page. To begin your own notebook: Notebooks, New blank notebook.
+tour-end = Now change a reading in this table, and watch how c changes. To begin your own notebook: Notebooks, New blank notebook.
 
 ## How a section is filled in
 
@@ -1920,7 +1920,7 @@ refusal-some_unstated = { $n ->
     [one] Row { $rows } lacks
    *[other] Rows { $rows } lack
   } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
-refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and which channel is edge A.
+refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and whether edges A and B were swapped.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
 refusal-no_air_index = The index of air is not known for the values under Apparatus. Correct them there.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
@@ -2010,7 +2010,7 @@ keys-does-accept = Accept the marks
 keys-press-zoom = + −, or ↑ ↓
 keys-does-zoom = Zoom in, zoom out
 keys-press-aside = ← →
-keys-does-aside = Move along the time
+keys-does-aside = Move along the time axis
 keys-press-whole = 0
 keys-does-whole = Show the whole pulse
 
@@ -2054,7 +2054,7 @@ handout-pieces-readings = Readings
 handout-pieces-evidence = Photographs and traces
 handout-pieces-uncertainty = Other uncertainty components
 handout-pieces-line = Line, and which rows are struck out
-handout-pieces-result = Result and its coverage
+handout-pieces-result = Result and its coverage probability
 handout-pieces-people = Names
 handout-pieces-student_number = Student number
 handout-pieces-group = Group
@@ -2092,15 +2092,15 @@ handout-page-hint = For a USB stick, an attachment or a room without a network. 
 handout-page = Download one HTML file
 handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or hand out the file instead.
 sets-title = One data set for each student
-sets-hint = Each student gets readings of their own at the planned positions, drawn on a simulated copy of this bench, in a hand-out otherwise like this one. Hidden in each are the delay t₀ at zero distance and by how much scales, splices and time bases are off, drawn from what is stated of them. Light has its speed c₀ in all of them. Readings that stand here stay behind.
-sets-protects = The hand-outs hold neither these true values nor what they were drawn from: a neighbour’s numbers do not fit, and nobody can read the answer out of a file. Against a key that is passed on, or work done by somebody else, nothing here protects.
+sets-hint = Each student gets readings of their own at the planned positions, from a simulated copy of this bench, in a hand-out that is otherwise like this one. Hidden in each are the delay t₀ at zero distance, and errors of scales, splices and time bases, drawn from their stated uncertainties. The speed of light is c₀ in all of them. The readings of this notebook are not handed out.
+sets-protects = The hand-outs hold neither these true values nor what they were drawn from: a neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
 sets-names = Names, one a line, or how many
 sets-make = Make the data sets
 sets-making = { $done } of { $all } data sets made
 sets-made =
     { $n ->
-        [one] The data set was made. Download both files: the key is kept nowhere else, and made again the set has other readings.
-       *[other] { $n } data sets were made. Download both files: the key is kept nowhere else, and made again the sets have other readings.
+        [one] The data set was made. Download both files: the key is kept nowhere else, and a set that is made again has other readings.
+       *[other] { $n } data sets were made. Download both files: the key is kept nowhere else, and sets that are made again have other readings.
     }
 sets-position = A planned position can’t be read. Correct or remove it in the plan first.
 sets-take = Download the data sets (zip)
@@ -2158,7 +2158,7 @@ columns-answers-answer = answer
 tables-answers = Questions and answers
 edit-no_task = There is no question number { $n }. The answer was left out.
 edit-handed_out = This belongs to the hand-out itself. Only its author can change it, in the notebook from which it was made.
-edit-undo_stops = What is left was handed out, or lies before the seal. Undo stops here.
+edit-undo_stops = All earlier changes came with the hand-out, or were made before the seal. Undo stops here.
 edit-fixed =
     { $piece ->
         [title] The title is fixed by the hand-out. It was left unchanged.

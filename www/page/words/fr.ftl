@@ -342,7 +342,7 @@ plan-compared =
        *[other] Attendu : { $planned } avec { $rows } lignes ; obtenu : { $achieved } avec { $taken }.
     }
 plan-turned-out-kept = L’incertitude prévue est atteinte.
-plan-turned-out-missing = Toutes les lignes prévues ne sont pas encore lues.
+plan-turned-out-missing = Des lignes prévues ne sont pas encore lues.
 plan-turned-out-worse = L’incertitude est plus grande que prévu : comparez au plan la dispersion, les positions et le bilan.
 plan-warnings-off_rail =
     { $n ->
@@ -483,7 +483,7 @@ pictures-added =
        *[other] { $n } photographies ont été ajoutées.
     }
 pictures-refused-title = Non ajoutées :
-pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les cahiers supprimés définitivement libèrent de la place à la prochaine ouverture de la page.
+pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photographies des cahiers supprimés définitivement sont effacées quand la page est ouverte un jour après leur ajout, ou plus tard.
 pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
 pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
@@ -519,8 +519,8 @@ pictures-doubts-meet = Doute : les deux traces ont la même couleur et se rejoi
 pictures-doubts-order = Doute : quel front est celui de A. Les photographies ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
 pictures-doubted =
     { $n ->
-        [one] Une marque est en doute. « Accepter les marques » y mène d’abord : regardez-la à la loupe, et déplacez-la si elle est mal placée.
-       *[other] { $n } marques sont en doute. « Accepter les marques » mène d’abord à chacune : regardez-la à la loupe, et déplacez-la si elle est mal placée.
+        [one] Une marque est douteuse. « Accepter les marques » y mène d’abord : regardez-la à la loupe, et déplacez-la si elle est mal placée.
+       *[other] { $n } marques sont douteuses. « Accepter les marques » mène d’abord à chacune : regardez-la à la loupe, et déplacez-la si elle est mal placée.
     }
 pictures-exchange = Échanger A et B
 pictures-checks-moved =
@@ -563,8 +563,8 @@ pictures-corners-lower-left = Coin inférieur gauche
 pictures-check = Croisement { $n } de la grille, contrôle de l’objectif
 pictures-place = { $x } pixels en largeur, { $y } en hauteur, { $state }
 pictures-states-proposed = proposée
-pictures-states-doubted = en doute
-pictures-states-looked = en doute, regardée
+pictures-states-doubted = douteuse
+pictures-states-looked = douteuse, déjà regardée
 pictures-states-sought = non trouvée
 pictures-states-set = déplacée à la main
 pictures-states-taken = acceptée
@@ -905,7 +905,7 @@ result-below = Le résultat est inférieur de { $apart } u à la valeur défini
 result-above = Le résultat est supérieur de { $apart } u à la valeur définie, 299 792 458 m/s.
 result-within = L’écart est inférieur à l’incertitude élargie.
 result-outside = L’écart dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
-result-sealed = Le résultat est scellé : v et c portent un facteur caché, d’au plus ±8 %, jusqu’à l’ouverture du sceau.
+result-sealed = Le résultat est scellé : v et c sont modifiées par un facteur caché, de 8 % au plus, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
@@ -914,12 +914,12 @@ result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées
 
 seal-mark = scellé
 seal-title = Sceller le résultat
-seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c porte un facteur caché, d’au plus ±8 %. La pente et le retard à distance nulle sont cachés de même. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier ne peut être scellé qu’une fois.
+seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c est modifiée par un facteur caché, de 8 % au plus. La pente et le retard à distance nulle sont cachés de même. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier ne peut être scellé qu’une fois.
 seal-put = Sceller maintenant
-seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c porte un facteur caché, d’au plus ±8 %.
+seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c est modifiée par un facteur caché, de 8 % au plus.
 seal-open = Ouvrir le sceau…
 seal-open-title = Ouvrir le sceau ?
-seal-open-hint = Les vraies valeurs de v et de c seront alors montrées. Cela ne peut pas être annulé et s’inscrit dans l’historique.
+seal-open-hint = Les valeurs de v et de c seront alors montrées sans le facteur caché. Cela ne peut pas être annulé et s’inscrit dans l’historique.
 seal-open-sure = Ouvrir définitivement
 seal-keep = Le laisser fermé
 
@@ -945,7 +945,7 @@ report-take = Exporter
 report-open = Ouvrir le rapport
 report-open-hint = Dans un nouvel onglet, pour lire, imprimer ou enregistrer en PDF.
 report-language = Langue du rapport
-report-blocked = Le navigateur n’a pas permis un nouvel onglet. Le rapport est proposé comme fichier.
+report-blocked = Le navigateur n’a pas permis un nouvel onglet. Le rapport est proposé sous forme de fichier.
 report-bundle = Télécharger l’archive (.zip)
 report-bundle-hint = Tout le cahier avec tableaux, graphiques et rapport. Elle peut être rouverte ici.
 report-tables = Tableau des lectures
@@ -1057,7 +1057,7 @@ columns-readings-remark-meaning = Observation telle que saisie.
 tables-line = La droite
 tables-checks = Contrôles
 tables-budget = Bilan d’incertitude de c
-tables-budget_figures = Le bilan composé
+tables-budget_figures = Incertitude composée d’après le bilan
 tables-sourced = { $meaning } ({ $source })
 columns-residuals-distance_m = distance
 columns-residuals-distance_m-meaning = Distance du chariot à la lame séparatrice le long des rails.
@@ -1181,7 +1181,7 @@ figures-c0-source = Brochure sur le SI, 9e édition, 2.2
 figures-z-meaning = La valeur définie est c₀ = 299 792 458 m/s, exactement.
 figures-no_expanded = non disponible : pas de U
 figures-e_n-meaning = U est prise pour une probabilité de couverture de 95 %, quel que soit le choix fait pour le résultat. Entre −1 et 1, c diffère de la valeur définie de moins de cette U.
-figures-relative_difference-meaning = Comparez-la à l’incertitude relative : seule, elle ne dit rien de l’accord.
+figures-relative_difference-meaning = Comparez-le à l’incertitude relative : seul, il ne dit rien de l’accord.
 figures-second_order = terme du second ordre de 1/b
 figures-second_order-meaning = 1/b n’est pas une fonction linéaire de b : son espérance est plus grande de cette fraction, ici plus d’un centième de l’incertitude.
 figures-second_order-source = JCGM 100:2008, 5.1.2, note
@@ -1398,7 +1398,7 @@ notice-mended =
         [forced_zero] { $what } Sans cette ligne, c vaudrait { $c } × 10⁸ m/s.
         [rows_exchanged] { $what } Une fois les deux remises à leur place, c vaudrait { $c } × 10⁸ m/s.
         [ruler_restarts] { $what } Avec cette partie de la règle comptée à partir de son propre zéro, c vaudrait { $c } × 10⁸ m/s.
-       *[other] { $what } Une fois corrigé, c vaudrait { $c } × 10⁸ m/s.
+       *[other] { $what } Une fois cela corrigé, c vaudrait { $c } × 10⁸ m/s.
     }
 notice-path_factor = Le résultat s’écarte de la valeur définie de c d’un facteur deux, comme lorsqu’un miroir est pris pour un détecteur ou un détecteur pour un miroir.
 notice-path_factor-look = Vérifiez ce que porte le chariot, dans « Montage ».
@@ -1519,8 +1519,8 @@ class-key-neither = ni c ni t₀ couverts
 class-key-none = pas dans la clé
 class-key-read =
     { $n ->
-        [one] La clé de « { $title } » avec son jeu de données a été lue. La colonne Clé dit si c ± U couvre c₀, et si t₀ ± k·u, avec le même k, couvre le vrai t₀.
-       *[other] La clé de « { $title } » avec ses { $n } jeux de données a été lue. La colonne Clé dit si c ± U couvre c₀, et si t₀ ± k·u, avec le même k, couvre le vrai t₀. Avec k = 2, un intervalle juste sur vingt ne couvre pas la vraie valeur.
+        [one] La clé de « { $title } » avec son jeu de données a été lue. La colonne Clé dit si c ± U couvre c₀, et si t₀ ± k·u, avec le même k, couvre la valeur vraie de t₀.
+       *[other] La clé de « { $title } » avec ses { $n } jeux de données a été lue. La colonne Clé dit si c ± U couvre c₀, et si t₀ ± k·u, avec le même k, couvre la valeur vraie de t₀. Avec k = 2, un intervalle juste sur vingt ne couvre pas la valeur vraie.
     }
 key-damaged = La clé « { $name } » est endommagée. Téléchargez-la de nouveau, ou prenez la copie que vous avez gardée.
 key-later = La clé « { $name } » a été faite par une version plus récente de cette page. Lisez-la avec cette version.
@@ -1531,7 +1531,7 @@ class-too_few =
     }
 class-out_of_range = Les résultats sont trop grands, ou leurs incertitudes trop petites, pour le calcul. Cherchez une unité fausse.
 class-together = Tous les résultats ensemble
-class-nothing = Choisissez d’abord des fichiers, sur la page de gauche. Tous les résultats se rangent alors ici dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord.
+class-nothing = Choisissez d’abord des fichiers. Tous les résultats se rangent alors ici dans l’ordre, chacun avec son incertitude élargie, avec leur moyenne et leur accord.
 class-plot = Tous les résultats dans l’ordre, chacun avec son incertitude élargie
 class-summary =
     { $n ->
@@ -1554,7 +1554,7 @@ class-none_between = { $mean } ; τ = 0
 
 notebooks-title = Cahiers
 notebooks-file = Ouvrir un fichier
-notebooks-file-hint = Un fichier que l’on vous a donné, ou une archive tirée d’ici, devient un nouveau cahier. Vous pouvez aussi le déposer n’importe où sur la page.
+notebooks-file-hint = Un fichier que l’on vous a donné, ou une archive téléchargée ici, devient un nouveau cahier. Vous pouvez aussi le déposer n’importe où sur la page.
 notebooks-blank = Nouveau cahier vide
 notebooks-demo = Nouveau à partir de la démonstration
 notebooks-demo-sets-photographs = Démonstration avec photographies
@@ -1610,7 +1610,7 @@ tour-residuals = Les résidus sont les écarts des lignes à la droite. Sans str
 tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas l’incertitude d’un raccord, qui déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
 tour-result = Le résultat avec son incertitude, arrondi, et en phrases que vous pouvez copier.
 tour-report = Imprimez le rapport, ou remettez l’archive : elle contient tout le cahier avec chaque modification.
-tour-end = Changez maintenant une lecture de ce tableau, et observez c en haut de la page. Pour commencer votre propre cahier : Cahiers, Nouveau cahier vide.
+tour-end = Changez maintenant une lecture de ce tableau, et observez comment c change. Pour commencer votre propre cahier : Cahiers, Nouveau cahier vide.
 
 ## Comment remplir une section
 
@@ -1790,7 +1790,7 @@ bundle-damaged_entry = « { $entry } », dans cette archive, est endommagé.
 bundle-too_many_entries = Cette archive contient { $found } entrées, plus que la limite de { $limit }. Elle ne vient pas d’un cahier : ne l’ouvrez pas.
 bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photographie ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
 bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photographies ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
-bundle-too_tight = « { $entry } » décompressé dépasse { $ratio } fois sa taille, ce qu’aucun contenu réel ne fait. N’ouvrez pas ce fichier.
+bundle-too_tight = « { $entry } » décompressé dépasse { $ratio } fois sa taille compressée, ce qu’aucun contenu réel ne fait. N’ouvrez pas ce fichier.
 bundle-bad_name = Le nom d’entrée « { $entry } » est refusé : il pourrait mener hors de son dossier, ou certains systèmes ne peuvent pas le conserver. Aucune archive d’un cahier n’a un tel nom. Téléchargez de nouveau le fichier.
 bundle-duplicate = Cette archive contient deux fois « { $entry } » (l’autre est « { $other } »). Téléchargez de nouveau le fichier.
 bundle-encrypted = « { $entry } » est chiffré. Décompressez l’archive avec son mot de passe et compressez-la de nouveau sans mot de passe.
@@ -1921,7 +1921,7 @@ refusal-some_unstated = { $n ->
     [one] Il manque à la ligne { $rows }
    *[other] Il manque aux lignes { $rows }
   } une incertitude sur la distance ou sur le retard que d’autres lignes déclarent. Déclarez-la pour chaque ligne, ou pour aucune.
-refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des règles, et quelle voie est le front A.
+refusal-slope_not_positive = Le retard n’augmente pas avec la distance : il n’y a donc pas de vitesse. Vérifiez le sens des règles, et si les fronts A et B ont été échangés.
 refusal-no_uncertainty = Deux lignes donnent une pente, mais pas d’incertitude. Ajoutez des lignes, ou déclarez l’incertitude de chacune.
 refusal-no_air_index = L’indice de réfraction de l’air n’est pas connu pour les valeurs données dans « Montage ». Corrigez-les là.
 refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
@@ -1943,7 +1943,7 @@ trials-out_of_range = Les valeurs des essais sont trop grandes pour le calcul. V
 
 ## Pourquoi rien n’est prévu
 
-plan-no_rails = Il n’y a encore rien avec quoi prévoir. Décrivez un rail dans « Montage ».
+plan-no_rails = Aucun rail n’est encore décrit. Décrivez-en un dans « Montage ».
 plan-no_place = Aucun rail ne peut encore servir au plan. Saisissez sa première et sa dernière graduation dans « Montage », et déclarez sa position.
 plan-too_few = Prévoyez deux positions ou plus, éloignées : une droite en a besoin.
 plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez dans « Montage » à quel point les fronts et les règles sont lus.
@@ -2011,7 +2011,7 @@ keys-does-accept = Accepter les marques
 keys-press-zoom = + −, ou ↑ ↓
 keys-does-zoom = Agrandir, réduire
 keys-press-aside = ← →
-keys-does-aside = Se déplacer le long du temps
+keys-does-aside = Se déplacer le long de l’axe des temps
 keys-press-whole = 0
 keys-does-whole = Montrer l’impulsion entière
 
@@ -2077,7 +2077,7 @@ handout-remove = Retirer ce texte
 handout-sealed = Commencer avec un résultat scellé
 handout-take = Télécharger le document
 handout-post = Façons de le distribuer
-handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, mais sans votre nom, vos réponses et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier qui en a été commencé.
+handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, mais sans votre nom, vos réponses et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
 handout-file-title = Sous forme de fichier
 handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photographies et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }
@@ -2093,8 +2093,8 @@ handout-page-hint = Pour une clé USB, une pièce jointe ou une salle sans rése
 handout-page = Télécharger un seul fichier HTML
 handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou distribuez plutôt le fichier.
 sets-title = Un jeu de données par étudiant
-sets-hint = Chaque étudiant reçoit ses propres lectures aux positions prévues, tirées sur une copie simulée de ce banc, dans un document par ailleurs semblable à celui-ci. Sont cachés dans chacun le retard t₀ à distance nulle et les écarts des échelles, des raccords et des bases de temps, tirés de ce qui en est déclaré. La lumière a dans tous sa vitesse c₀. Les lectures qui se trouvent ici ne sont pas distribuées.
-sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées : les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Contre une clé transmise, ou un travail fait par quelqu’un d’autre, rien ici ne protège.
+sets-hint = Chaque étudiant reçoit ses propres lectures aux positions prévues, tirées sur une copie simulée de ce banc, dans un document par ailleurs semblable à celui-ci. Sont cachés dans chacun le retard t₀ à distance nulle et les erreurs des échelles, des raccords et des bases de temps, tirées d’après leurs incertitudes déclarées. La vitesse de la lumière est c₀ dans tous. Les lectures de ce cahier ne sont pas distribuées.
+sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées : les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Ils ne protègent ni contre une clé transmise, ni contre un travail fait par quelqu’un d’autre.
 sets-names = Noms, un par ligne, ou leur nombre
 sets-make = Préparer les jeux de données
 sets-making = Jeux de données prêts : { $done } sur { $all }
@@ -2115,11 +2115,11 @@ posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre 
 posted-anew = En commencer un nouveau
 posted-refused = Le cahier de cette adresse ou de ce fichier n’a pas été ouvert : { $why }
 posted-broken = Le lien est endommagé ou coupé. Copiez de nouveau le lien entier, là où vous l’avez reçu.
-posted-too_long = Le lien dépasse { $most } octets. Demandez le document comme fichier.
-posted-too_large = Le lien se déploie en plus de { $most } octets. Demandez le document comme fichier. Si vous ne savez pas qui a fait ce lien, ne l’ouvrez pas.
+posted-too_long = Le lien dépasse { $most } octets. Demandez le document sous forme de fichier.
+posted-too_large = Le lien se déploie en plus de { $most } octets. Demandez le document sous forme de fichier. Si vous ne savez pas qui a fait ce lien, ne l’ouvrez pas.
 posted-cut = Le cahier contenu dans ce fichier HTML est endommagé. Téléchargez de nouveau le fichier.
-posted-no_site = Cette page est un seul fichier, qui ne charge rien d’un site. Téléchargez le cahier, puis ouvrez-le comme fichier.
-posted-elsewhere = « { $path } » ne se trouve pas sur le même site que cette page. Une adresse n’ouvre que les cahiers du même site. Téléchargez le cahier, puis ouvrez-le comme fichier.
+posted-no_site = Cette page est un seul fichier, qui ne charge rien d’un site. Téléchargez le cahier, puis ouvrez le fichier.
+posted-elsewhere = « { $path } » ne se trouve pas sur le même site que cette page. Une adresse n’ouvre que les cahiers du même site. Téléchargez le cahier, puis ouvrez le fichier.
 posted-no_notebook = « { $path } » n’est pas un cahier : son nom doit finir par .zip ou .json.
 posted-not_there = « { $path } » n’a pas pu être chargé de ce site. Vérifiez le nom et le réseau.
 handout-file = document
@@ -2159,7 +2159,7 @@ columns-answers-answer = réponse
 tables-answers = Questions et réponses
 edit-no_task = Il n’y a pas de question numéro { $n }. La réponse a été laissée de côté.
 edit-handed_out = Ceci appartient au document distribué lui-même. Seul son auteur peut le modifier, dans le cahier dont il est issu.
-edit-undo_stops = Ce qui reste a été distribué ou précède le sceau. L’annulation s’arrête ici.
+edit-undo_stops = Les modifications antérieures viennent du document distribué ou précèdent le sceau. L’annulation s’arrête ici.
 edit-fixed =
     { $piece ->
         [title] Le titre est fixé par le document distribué. Il est resté inchangé.

@@ -148,7 +148,8 @@ fn the_parts_of_the_budget_add_up_as_numbers() {
     assert!((u / expected - 1.0).abs() < 1e-12, "{u} {expected}");
     let shares: f64 = numbers_of(&table, "share").into_iter().flatten().sum();
     assert!((shares - 1.0).abs() < 1e-12, "{shares}");
-    // A contribution is a sensitivity coefficient times an uncertainty (JCGM 100:2008, 5.1.3).
+    // A contribution is a sensitivity coefficient times an uncertainty (JCGM 100:2008, 5.1.3). The table divides one by the
+    // other, so this tells a column in another's place, not a wrong coefficient.
     let [sensitivities, stated] = ["sensitivity", "u"].map(|name| numbers_of(&table, name));
     for ((sensitivity, u), part) in sensitivities.iter().zip(&stated).zip(&contributions) {
         let (Some(sensitivity), Some(u), Some(part)) = (sensitivity, u, part) else { continue };

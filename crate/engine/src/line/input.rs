@@ -269,11 +269,11 @@ fn check_stated(stated: &Stated, n: usize) -> Result<(), LineError> {
     if !rows.is_empty() {
         return Err(LineError::ZeroUncertainty { rows });
     }
-    let impossible = |row: &usize| {
-        let (ux, uy) = (entry(&stated.ux, *row), entry(&stated.uy, *row));
-        entry(&stated.cov_xy, *row).abs() > ux * uy * (1.0 + 1e-12)
+    let impossible = |(row, covariance): (usize, &f64)| {
+        let possible = entry(&stated.ux, row) * entry(&stated.uy, row);
+        (covariance.abs() > possible * (1.0 + 1e-12)).then_some(row)
     };
-    let rows: Vec<usize> = (0..n).filter(impossible).collect();
+    let rows: Vec<usize> = stated.cov_xy.iter().enumerate().filter_map(impossible).collect();
     if rows.is_empty() { Ok(()) } else { Err(LineError::Indefinite { rows }) }
 }
 

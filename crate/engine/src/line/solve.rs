@@ -24,18 +24,19 @@ use super::search::{self, Search};
 pub fn fit(data: &Data) -> Result<Fit, LineError> {
     input::check(data)?;
     input::check_possible(data)?;
-    fit_by(data, Search::Everywhere)
+    solve(data, Search::Everywhere)
 }
 
-/// Fits the line, with the least χ² looked for as `search` says.
+/// Fits the line, with the least χ² looked for as `search` says; of stated covariances it is known that they can exist.
 pub(super) fn fit_by(data: &Data, search: Search) -> Result<Fit, LineError> {
-    let (frame, noise) = prepared(data)?;
-    solve(data, frame, noise, search)
+    input::check(data)?;
+    solve(data, search)
 }
 
 /// By how much √χ² of the line is lower than that of any other slope that fits the rows better than its neighbours do.
 pub(super) fn lead(data: &Data) -> Result<f64, LineError> {
-    let (frame, mut noise) = prepared(data)?;
+    input::check(data)?;
+    let (frame, mut noise) = scaled(data)?;
     let (frame, start) = frame.centred(data, noise.as_mut())?;
     let problem = Problem::new(data, frame, noise.as_ref(), start)?;
     let mut profile = Profile::new(&problem, noise);
@@ -44,19 +45,14 @@ pub(super) fn lead(data: &Data) -> Result<f64, LineError> {
 }
 
 /// The scales of the readings, and their noise.
-fn prepared(data: &Data) -> Result<(Frame, Box<dyn noise::NoiseForm>), LineError> {
-    input::check(data)?;
+fn scaled(data: &Data) -> Result<(Frame, Box<dyn noise::NoiseForm>), LineError> {
     let frame = Frame::around(data)?;
     let noise = frame.noise(data);
     Ok((frame, noise))
 }
 
-fn solve(
-    data: &Data,
-    frame: Frame,
-    mut noise: Box<dyn noise::NoiseForm>,
-    search: Search,
-) -> Result<Fit, LineError> {
+fn solve(data: &Data, search: Search) -> Result<Fit, LineError> {
+    let (frame, mut noise) = scaled(data)?;
     let (frame, of_rows) = frame.centred(data, noise.as_mut())?;
     let start = match search {
         Search::At(slope) => slope * (frame.x_scale / frame.y_scale),

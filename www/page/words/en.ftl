@@ -482,7 +482,7 @@ pictures-added =
        *[other] { $n } photographs were added.
     }
 pictures-refused-title = Not added:
-pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Photographs of notebooks that were deleted permanently are removed when the page is opened a day after they were added, or later.
+pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Photographs of permanently deleted notebooks are removed a day or more after they were added, when the page is opened.
 pictures-twice = { $name } is already the photograph of row { $n }: the same photograph is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
 pictures-other-notebook = Another notebook was opened meanwhile: the photographs were not added. Add them again in the notebook they belong to.
@@ -518,8 +518,8 @@ pictures-doubts-meet = In doubt: both traces have the same colour and meet, so a
 pictures-doubts-order = In doubt: which edge is A’s. The photographs do not show it for certain. If the marks are the wrong way round, exchange them.
 pictures-doubted =
     { $n ->
-        [one] One mark is in doubt. “Accept the marks” leads to it first: look at it through the lens, and move it if it is off.
-       *[other] { $n } marks are in doubt. “Accept the marks” leads to each of them first: look at it through the lens, and move it if it is off.
+        [one] One mark is in doubt. “Accept the marks” leads to it first: look at it through the magnifier, and move it if it is off.
+       *[other] { $n } marks are in doubt. “Accept the marks” leads to each of them first: look at it through the magnifier, and move it if it is off.
     }
 pictures-exchange = Exchange A and B
 pictures-checks-moved =
@@ -561,7 +561,7 @@ pictures-corners-lower-right = Lower right corner
 pictures-corners-lower-left = Lower left corner
 pictures-check = Grid crossing { $n }, a check of the lens
 pictures-place = { $x } pixels across, { $y } down, { $state }
-pictures-states-proposed = proposed
+pictures-states-proposed = suggested
 pictures-states-doubted = in doubt
 pictures-states-looked = in doubt, now looked at
 pictures-states-sought = not found
@@ -797,7 +797,7 @@ budget-names-grid = corners of the grid on photographs
 budget-names-unnamed = unnamed component
 budget-names-rulers = ruler readings
 budget-names-distances = distances entered
-budget-names-screen = reading limit on the screen
+budget-names-screen = edge readings on the screen
 budget-names-repeats = scatter of repeated readings
 budget-names-marks = marks of the edges on photographs
 budget-names-traces = noise of the traces
@@ -843,7 +843,7 @@ budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
 ## Monte Carlo check
 
 trials-title = Monte Carlo check
-trials-hint = A check of the budget: every input is drawn at random from its distribution, many times, and the whole analysis is done for each draw. The same seed gives the same digits in every browser.
+trials-hint = A check of the budget: every input quantity is drawn at random from its distribution, many times, and the whole analysis is done for each draw. The same seed gives the same digits in every browser.
 trials-wanted = Number of trials
 trials-seed = Seed
 trials-new-seed = New seed
@@ -893,10 +893,10 @@ result-copy = Copy
 result-copied = Copied.
 result-not-copied = The browser did not allow copying. Select the text and copy it by hand.
 result-choice = Which uncertainty do you report?
-result-bases-stated = from the stated input uncertainties
+result-bases-stated = from the stated uncertainties of the input quantities
 result-bases-scatter = from the scatter of the residuals (common components stay as stated)
 result-reason = Reason
-result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated input uncertainties.
+result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated uncertainties of the input quantities.
 result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
 result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
@@ -1257,7 +1257,7 @@ notice-rail_unplaced =
     }
 notice-rail_unplaced-look = Check the position of that rail under Apparatus, and of the rail before it.
 notice-vague_reading = A reading on rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length.
-notice-vague_reading-look = Check the uncertainty of one reading typed for this ruler, and its unit: a number without a unit is in the unit of the ruler.
+notice-vague_reading-look = Check the uncertainty of a ruler reading stated for this rail, and its unit: a number without a unit is in the unit of the ruler.
 notice-rehearsal = This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured.
 notice-rehearsal-look = The true values can be shown under Plan.
 notice-off_the_rail =
@@ -1348,7 +1348,7 @@ notice-scatter_too_small =
         [one] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degree of freedom): these uncertainties may be stated too large.
        *[other] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degrees of freedom): these uncertainties may be stated too large.
     }
-notice-scatter_too_small-look = Check whether the reading limits were stated too wide.
+notice-scatter_too_small-look = Check first the uncertainty of one edge reading and of a ruler reading.
 notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
 notice-step_at_splice-look = Check the marks, the gap and the direction of the scale written for that splice.
 notice-time_base_off = The rows read at { $base } ns per division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
@@ -1688,7 +1688,7 @@ dimension-pixels = distance in pixels
 
 ## Air whose index is not known
 
-air-out_of_range = { $input }: { $value }. The index of air is known only from { $low } to { $high }. Check the number and its unit.
+air-out_of_range = { $input }: { $value }. The refractive index of air is known only from { $low } to { $high }. Check the number and its unit.
 air-vapour = At this temperature and humidity the water vapour alone would have a pressure of { $vapour }, more than the stated air pressure of { $pressure }. Check pressure, temperature and humidity.
 
 ## A rail whose position is not known
@@ -1861,7 +1861,7 @@ trace-clipped =
         [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
        *[other] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } samples. Record with a larger range.
     }
-trace-no_baseline = the pulse begins at sample { $sample }, and nothing quiet comes before it. Record more time before the trigger.
+trace-no_baseline = the pulse begins at sample { $sample }, without a quiet baseline before it. Record more time before the trigger.
 trace-no_top = the record ends at sample { $last }, before the top of the pulse. Record more time after the trigger.
 trace-level = a threshold of { $level } V above the baseline is not on the edge. Here it must be between { $lowest } V and { $highest } V.
 trace-fraction = a fraction of { $fraction } is not on the edge. It must be between 10 % and 90 %.
@@ -1922,7 +1922,7 @@ refusal-some_unstated = { $n ->
   } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
 refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and whether edges A and B were swapped.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
-refusal-no_air_index = The index of air is not known for the values under Apparatus. Correct them there.
+refusal-no_air_index = The refractive index of air is not known for the values under Apparatus. Correct them there.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
 marked-bench = “{ $field }”
 marked-rail = “{ $field }” of rail “{ $rail }”

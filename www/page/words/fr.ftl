@@ -95,7 +95,7 @@ cautions-eyewear = Portez des lunettes de protection prévues à la fois pour la
 cautions-skin = La lumière ultraviolette nuit aussi à la peau : gardez la peau couverte. Ne repérez un faisceau ultraviolet avec une carte fluorescente que si votre responsable de la sécurité laser l’autorise, et avec vos lunettes de protection.
 cautions-group-trained = Alignement, haute tension et gaz
 cautions-alignment = Seules des personnes formées alignent le faisceau, à la puissance la plus basse. Ne déplacez les chariots que lorsque l’obturateur est fermé.
-cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez et ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul le personnel habilité ouvre les boîtiers.
+cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez ni ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul le personnel habilité ouvre les boîtiers.
 cautions-gas = Sources à gaz : les bouteilles doivent être arrimées et la salle ventilée. Les décharges électriques et la lumière ultraviolette peuvent produire de l’ozone, nocif pour les poumons.
 cautions-group-room = La salle
 cautions-room = On peut trébucher sur les rails et les câbles. Gardez libres les issues de secours. Fermez la porte, affichez le panneau d’avertissement et tenez à l’écart les personnes non concernées.
@@ -132,7 +132,7 @@ apparatus-title = Montage
 apparatus-carriage = Chariot
 apparatus-path = Sur le chariot
 apparatus-paths-detector = détecteur B (la lumière parcourt le rail une fois)
-apparatus-paths-mirror = un miroir (la lumière fait l’aller et retour)
+apparatus-paths-mirror = un miroir (la lumière fait l’aller-retour)
 apparatus-beam = Un faisceau incliné est
 apparatus-beams-wide = plus large que le détecteur : la lumière parcourt r·cos θ
 apparatus-beams-followed = fin, et le détecteur le suit en travers du rail : la lumière parcourt r ÷ cos θ
@@ -483,7 +483,7 @@ pictures-added =
        *[other] { $n } photographies ont été ajoutées.
     }
 pictures-refused-title = Non ajoutées :
-pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photographies des cahiers supprimés définitivement sont effacées quand la page est ouverte un jour après leur ajout, ou plus tard.
+pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photographies des cahiers supprimés définitivement sont effacées un jour ou plus après leur ajout, à l’ouverture de la page.
 pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
 pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
@@ -562,7 +562,7 @@ pictures-corners-lower-right = Coin inférieur droit
 pictures-corners-lower-left = Coin inférieur gauche
 pictures-check = Croisement { $n } de la grille, contrôle de l’objectif
 pictures-place = { $x } pixels en largeur, { $y } en hauteur, { $state }
-pictures-states-proposed = proposée
+pictures-states-proposed = suggérée
 pictures-states-doubted = douteuse
 pictures-states-looked = douteuse, déjà regardée
 pictures-states-sought = non trouvée
@@ -798,7 +798,7 @@ budget-names-grid = coins de la grille sur les photographies
 budget-names-unnamed = composante sans nom
 budget-names-rulers = lectures de la règle
 budget-names-distances = distances saisies
-budget-names-screen = limite de lecture sur l’écran
+budget-names-screen = lectures des fronts sur l’écran
 budget-names-repeats = dispersion des lectures répétées
 budget-names-marks = marques des fronts sur les photographies
 budget-names-traces = bruit des traces
@@ -894,10 +894,10 @@ result-copy = Copier
 result-copied = Copié.
 result-not-copied = Le navigateur n’a pas permis la copie. Sélectionnez le texte et copiez-le à la main.
 result-choice = Quelle incertitude indiquez-vous ?
-result-bases-stated = d’après les incertitudes d’entrée déclarées
+result-bases-stated = d’après les incertitudes déclarées des grandeurs d’entrée
 result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées)
 result-reason = Raison
-result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes d’entrée déclarées.
+result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes déclarées des grandeurs d’entrée.
 result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
 result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
@@ -981,7 +981,7 @@ report-standard = incertitude-type { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non donné)
 report-setting = Base de temps à { $base } par division
-report-setting-uncertainty = relative { $u }
+report-setting-uncertainty = { $u } (relative)
 report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
@@ -1087,7 +1087,7 @@ figures-slope = pente
 figures-intercept = retard à distance nulle
 figures-covariance = covariance de l’ordonnée à l’origine et de la pente
 figures-degrees_of_freedom = degrés de liberté
-figures-chi_square = khi carré
+figures-chi_square = khi-deux
 figures-p_value = valeur p de χ²
 figures-birge_ratio = rapport de Birge
 figures-squares = somme des carrés des résidus
@@ -1115,7 +1115,7 @@ figures-degrees_of_freedom-meaning = Lignes de la droite moins inconnues ajusté
 figures-chi_square-meaning = Somme des carrés des résidus r, relativement à leurs incertitudes déclarées (matrice de covariance V). Environ égale à ν si celles-ci sont bien déclarées.
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
-figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi carré à ν degrés de liberté
+figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi-deux à ν degrés de liberté
 figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion tient lieu de celle de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
@@ -1258,7 +1258,7 @@ notice-rail_unplaced =
     }
 notice-rail_unplaced-look = Vérifiez la position de ce rail dans « Montage », et celle du rail qui le précède.
 notice-vague_reading = Une lecture sur le rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur.
-notice-vague_reading-look = Vérifiez l’incertitude d’une lecture saisie pour cette règle, et son unité : un nombre sans unité est dans celle de la règle.
+notice-vague_reading-look = Vérifiez l’incertitude d’une lecture de la règle déclarée pour ce rail, et son unité : un nombre sans unité est dans celle de la règle.
 notice-rehearsal = Ce cahier est un entraînement : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
 notice-rehearsal-look = Les valeurs vraies peuvent être montrées dans « Plan de mesure ».
 notice-off_the_rail =
@@ -1300,7 +1300,7 @@ notice-beyond_a_period =
     }
 notice-beyond_a_period-look = Vérifiez quel front de B appartient à quelle impulsion de A, et la fréquence des impulsions donnée dans « Montage ».
 notice-treated_as_exact = Traité comme exact, avec une incertitude de 0 : { $what }. Une erreur y change c de la même fraction, et le bilan n’a pas de composante pour elle.
-notice-treated_as_exact-look = Déclarez la limite de la notice ou de la spécification. Saisissez 0 si elle est négligeable.
+notice-treated_as_exact-look = Déclarez la limite de la fiche technique ou de la spécification. Saisissez 0 si elle est négligeable.
 notice-treated_as_exact-time-base = la base de temps
 notice-treated_as_exact-scale = l’échelle du rail { $rail }
 notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur son retard. Les retards sont traités comme exacts : u(c) est trop petite.
@@ -1349,7 +1349,7 @@ notice-scatter_too_small =
         [one] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
        *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
     }
-notice-scatter_too_small-look = Vérifiez si les limites de lecture ont été déclarées trop larges.
+notice-scatter_too_small-look = Vérifiez d’abord l’incertitude d’une lecture de front et d’une lecture de la règle.
 notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) au raccord du rail « { $rail } ».
 notice-step_at_splice-look = Vérifiez les graduations, l’écart et le sens de la règle inscrits pour ce raccord.
 notice-time_base_off = Les lignes lues à { $base } ns par division sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
@@ -1367,7 +1367,7 @@ notice-short_span = Toute la série ne couvre que { $times } fois l’incertitud
 notice-short_span-look = Vérifiez si le chariot peut aller plus loin, ou si une base de temps plus rapide est possible.
 notice-vague_result = L’incertitude-type vaut { $percent } % de c : trop pour un résultat utile.
 notice-vague_result-look = Vérifiez les premières lignes du bilan, et l’unité de chaque nombre qui y est saisi.
-notice-dominant_component = Une seule composante commune fait { $percent } % de u²(c) ; davantage de lectures ne la réduisent pas.
+notice-dominant_component = Une seule composante commune à plusieurs lignes fait { $percent } % de u²(c) ; davantage de lectures ne la réduisent pas.
 notice-dominant_component-look = Vérifiez la première ligne du bilan : cette composante décide seule de l’incertitude.
 notice-row_off = La ligne { $rows } est loin de la droite de toutes les autres.
 notice-row_off-look = Comparez avec vos notes la lecture, le rail, la base de temps et les deux fronts de cette ligne.
@@ -1689,7 +1689,7 @@ dimension-pixels = distance en pixels
 
 ## L’air dont l’indice n’est pas connu
 
-air-out_of_range = { $input } : { $value }. L’indice de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
+air-out_of_range = { $input } : { $value }. L’indice de réfraction de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
 air-vapour = À cette température et cette humidité, la vapeur d’eau seule aurait une pression de { $vapour }, supérieure à la pression de l’air déclarée, { $pressure }. Vérifiez la pression, la température et l’humidité.
 
 ## Un rail dont la position n’est pas connue
@@ -1862,7 +1862,7 @@ trace-clipped =
         [one] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
        *[other] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillons. Enregistrez avec un calibre plus grand.
     }
-trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans rien de calme avant elle. Enregistrez plus de temps avant le déclenchement.
+trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans ligne de base stable avant elle. Enregistrez plus de temps avant le déclenchement.
 trace-no_top = l’enregistrement s’arrête à l’échantillon { $last }, avant le sommet de l’impulsion. Enregistrez plus de temps après le déclenchement.
 trace-level = un seuil à { $level } V au-dessus de la ligne de base n’est pas sur le front. Ici, il doit être entre { $lowest } V et { $highest } V.
 trace-fraction = une fraction de { $fraction } n’est pas sur le front. Elle doit être entre 10 % et 90 %.

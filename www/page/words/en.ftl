@@ -442,7 +442,7 @@ row-work-close = Close
 row-work-distance = Along the beam, from the splitter. Its standard uncertainty combines that of the ruler reading and what the row shares with others: splices, scale of the ruler.
 row-work-distance-source = d = o + s·(r − m): o is the position of mark m, s = ±1 the direction of the ruler (common practice). Common uncertainties: JCGM 100:2008, 5.2.2
 row-work-traces = Measured on the recorded traces, timed as chosen under Delays.
-row-work-picture = From the marks on the photograph, after perspective correction by the grid corners.
+row-work-picture = From the marks on the photo, after perspective correction by the grid corners.
 row-work-picture-source = JCGM 100:2008, 5.2.2; the marks are under Delays
 row-work-screen = Position of edge B minus edge A on the screen, mean of repeated readings, times the time base.
 row-work-screen-source = Each edge is read to ±a: JCGM 100:2008, 4.3.7. Repeated readings: 4.2.3
@@ -459,8 +459,8 @@ row-pad-letters = abc: letters, for a unit
 ## Delays
 
 delays-title = Delays
-delays-hint = Delays can be taken from photographs or recorded traces instead of typing them.
-fields-mark_uncertainty = Uncertainty of one mark on a photograph
+delays-hint = Delays can be taken from photos or recorded traces instead of typing them.
+fields-mark_uncertainty = Uncertainty of one mark on a photo
 fields-trace_level = Fixed threshold above the baseline
 fields-trace_fraction = Constant fraction of the amplitude
 delays-from-picture = photo
@@ -468,54 +468,54 @@ delays-from-traces = traces
 delays-jump-picture = Show the photo of row { $n }
 delays-jump-traces = Show the traces of row { $n }
 
-## Photographs
+## Photos
 
-pictures-title = Photographs of the screen
-pictures-hint = Add the photographs of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photograph is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
-pictures-add = Add photographs
+pictures-title = Photos of the screen
+pictures-hint = Add the photos of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photo is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
+pictures-add = Add photos
 pictures-columns = Divisions across the grid
 pictures-rows = Divisions down the grid
-pictures-progress = Adding photograph { $n } of { $all }…
+pictures-progress = Adding photo { $n } of { $all }…
 pictures-added =
     { $n ->
-        [one] { $n } photograph was added.
-       *[other] { $n } photographs were added.
+        [one] { $n } photo was added.
+       *[other] { $n } photos were added.
     }
 pictures-refused-title = Not added:
-pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Photographs of permanently deleted notebooks are removed a day or more after they were added, when the page is opened.
-pictures-twice = { $name } is already the photograph of row { $n }: the same photograph is not a second reading.
+pictures-full = { $name }: the browser’s storage is full, so the photo was not added. Everything before it is kept. Download the bundle. Photos of permanently deleted notebooks are removed a day or more after they were added, when the page is opened.
+pictures-twice = { $name } is already the photo of row { $n }: the same photo is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
-pictures-other-notebook = Another notebook was opened meanwhile: the photographs were not added. Add them again in the notebook they belong to.
+pictures-other-notebook = Another notebook was opened meanwhile: the photos were not added. Add them again in the notebook they belong to.
 pictures-replace = Row { $n } already has a delay from a file. Replace that file with { $name }?
 pictures-other-reading = The name { $name } gives another reading than row { $n } has ({ $reading }). Use it there anyway?
 pictures-use-it = Use it
-pictures-choose = Photograph
+pictures-choose = Photo
 pictures-option = Row { $n }: { $name }
 pictures-option-unmarked = Row { $n }: { $name } (to be marked)
 pictures-left =
     { $all ->
-        [one] { $marked } of { $all } photograph is marked.
-       *[other] { $marked } of { $all } photographs are marked.
+        [one] { $marked } of { $all } photo is marked.
+       *[other] { $marked } of { $all } photos are marked.
     }
 pictures-loading = Looking for grid and edges…
-pictures-missing = { $name } is not kept in this browser. Its marks are numbers, so the row is still valid. A bundle also holds the photograph.
+pictures-missing = { $name } is not kept in this browser. Its marks are numbers, so the row is still valid. A bundle also holds the photo.
 pictures-missing-marks = { $name } is not kept in this browser and has no marks yet. Open a bundle that holds it, or add it again.
-pictures-broken = { $name }: the browser can’t show the photograph it kept. Add it again.
-pictures-picture = The photograph, with its grid drawn over it
+pictures-broken = { $name }: the browser can’t show the photo it kept. Add it again.
+pictures-picture = The photo, with its grid drawn over it
 pictures-mark-group = Marks
 pictures-proposed = These marks are suggestions. Check that the dashed grid lies on the screen grid, and that A and B are at half the height of their edges. Move what is wrong, then accept.
-pictures-serves = This photograph uses the corner marks of row { $n } (camera not moved).
-pictures-moved = The camera has moved since row { $n }: separate corner marks are suggested for this photograph.
+pictures-serves = This photo uses the corner marks of row { $n } (camera not moved).
+pictures-moved = The camera has moved since row { $n }: separate corner marks are suggested for this photo.
 pictures-unseen = The corner marks of row { $n } are used. They could not be checked, because no grid was found here: check that the dashed grid lies on the screen grid.
 pictures-not-found = Nothing is suggested. { $why } Move each mark to its position.
 pictures-no-edge = “{ $name }” was not found: move its mark onto the edge.
 pictures-doubts-lines = In doubt: only part of the grid was seen.
 pictures-doubts-border = In doubt: an outer line of the grid was not seen, or lines go on beyond it. Check the numbers of divisions.
-pictures-doubts-cut = In doubt: the grid goes beyond the photograph. State only the divisions that are whole in it, and mark the corners of that part.
-pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photograph.
+pictures-doubts-cut = In doubt: the grid goes beyond the photo. State only the divisions that are whole in it, and mark the corners of that part.
+pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photo.
 pictures-doubts-edge = In doubt: an edge is not clear, or its trace is not level before it.
 pictures-doubts-meet = In doubt: both traces have the same colour and meet, so an edge may belong to the other trace.
-pictures-doubts-order = In doubt: which edge is A’s. The photographs do not show it for certain. If the marks are the wrong way round, exchange them.
+pictures-doubts-order = In doubt: which edge is A’s. The photos do not show it for certain. If the marks are the wrong way round, exchange them.
 pictures-doubted =
     { $n ->
         [one] One mark is in doubt. “Accept the marks” leads to it first: look at it through the magnifier, and move it if it is off.
@@ -533,12 +533,12 @@ pictures-nudges-up = Up by one pixel
 pictures-nudges-down = Down by one pixel
 pictures-nudges-right = Right by one pixel
 pictures-accept = Accept the marks
-pictures-next = Next photograph to mark
+pictures-next = Next photo to mark
 pictures-still-sought = Not accepted yet: move { $names } first.
 pictures-grid-wrong = Not accepted yet. { $why }
 pictures-accepted = Row { $n } is marked.
 pictures-accepted-unused = Row { $n } is marked, but not included yet. { $lacks }
-pictures-all-marked = All photographs are marked.
+pictures-all-marked = All photos are marked.
 pictures-again = { $name }, mark { $n }
 pictures-mark-again = Mark “{ $name }” again
 pictures-drop-mark = Remove the selected mark
@@ -546,11 +546,11 @@ pictures-move-first = Move the new mark to the edge: it counts after it was move
 pictures-own-corners = Use separate corner marks
 pictures-shared =
     { $n ->
-        [one] Its corner marks are used for { $n } photograph: moving one changes its row.
-       *[other] Its corner marks are used for { $n } photographs: moving one changes all those rows.
+        [one] Its corner marks are used for { $n } photo: moving one changes its row.
+       *[other] Its corner marks are used for { $n } photos: moving one changes all those rows.
     }
-pictures-take-off = Remove the photograph from this row
-pictures-taken-off = The photograph was removed from row { $n }.
+pictures-take-off = Remove the photo from this row
+pictures-taken-off = The photo was removed from row { $n }.
 pictures-marks-a = Edge A
 pictures-marks-b = Edge B
 pictures-marks-corner = Corner
@@ -614,7 +614,7 @@ traces-undo = One undo removes them all.
 traces-refused-title = Not added:
 traces-more = and { $n } more.
 traces-of-file = { $name }: { $why }
-traces-other = { $name }: not a trace file but a photograph or a notebook; it was not added.
+traces-other = { $name }: not a trace file but a photo or a notebook; it was not added.
 traces-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
 traces-bad-wish = Nothing was measured: correct the threshold or the fraction first.
 traces-needed = Row { $row }: { $name } is not kept in this browser. Add the file again to measure it again; until then the row keeps its delay.
@@ -692,7 +692,7 @@ remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the ri
 
 ## Files
 
-only-here = This browser keeps no files, perhaps because the window is private: photographs and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
+only-here = This browser keeps no files, perhaps because the window is private: photos and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
 
 ## Striking a row out
 
@@ -793,13 +793,13 @@ budget-names-splice = splice of { $rail }
 budget-names-scale = scale of the ruler, { $rail }
 budget-names-recorder = time base of the recorder
 budget-names-time_base = time base at { $time } per division
-budget-names-grid = corners of the grid on photographs
+budget-names-grid = corners of the grid on photos
 budget-names-unnamed = unnamed component
 budget-names-rulers = ruler readings
 budget-names-distances = distances entered
 budget-names-screen = edge readings on the screen
 budget-names-repeats = scatter of repeated readings
-budget-names-marks = marks of the edges on photographs
+budget-names-marks = marks of the edges on photos
 budget-names-traces = noise of the traces
 budget-names-delays = delays entered
 budget-names-matrices = stated covariance matrices
@@ -874,13 +874,13 @@ trials-summary = Histogram of { $trials } trials about { $mean }; over it the bu
 ## What the page refuses of files
 
 evidence-unsaid = the browser gives no reason
-evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photograph in a smaller size.
+evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photo in a smaller size.
 evidence-refusals-too_many = { $what } files are more than the limit of 2000 at once. Add them in parts, such as one folder for each rail.
 evidence-refusals-file = { $what }: the file can no longer be read. It may have been moved, changed or deleted; choose it again.
-evidence-refusals-decode = { $what }: the browser can’t read this photograph. It may be damaged; copy it from the camera again, or save it again.
-evidence-refusals-no_canvas = This browser can’t process photographs in the background. Use a newer one.
-evidence-refusals-start = Reading traces and photographs could not be started ({ $what }). Check the connection, and try again.
-evidence-refusals-crash = Reading the traces or photographs failed ({ $what }). The notebook is unchanged. Try again, or use a smaller file.
+evidence-refusals-decode = { $what }: the browser can’t read this photo. It may be damaged; copy it from the camera again, or save it again.
+evidence-refusals-no_canvas = This browser can’t process photos in the background. Use a newer one.
+evidence-refusals-start = Reading traces and photos could not be started ({ $what }). Check the connection, and try again.
+evidence-refusals-crash = Reading the traces or photos failed ({ $what }). The notebook is unchanged. Try again, or use a smaller file.
 evidence-refusals-stopped = Stopped.
 evidence-refusals-nothing_kept = The traces are no longer loaded. Open the files again.
 
@@ -926,10 +926,10 @@ seal-keep = Keep it sealed
 
 report-not-in-bundle =
     { $n ->
-        [one] One photograph is not kept in this browser: the bundle holds its marks only.
-       *[other] { $n } photographs are not kept in this browser: the bundle holds their marks only.
+        [one] One photo is not kept in this browser: the bundle holds its marks only.
+       *[other] { $n } photos are not kept in this browser: the bundle holds their marks only.
     }
-report-not-kept = { $name }: the browser could not keep the photograph ({ $why }). Try again.
+report-not-kept = { $name }: the browser could not keep the photo ({ $why }). Try again.
 report-title = Report
 fields-people = Names
 fields-student_number = Student number
@@ -959,7 +959,7 @@ report-plot = Plot
 report-plot-format = File type
 report-take-plot = Download plot
 report-no-plot = There is nothing to draw yet: enter readings first.
-report-drop = Drop here: notebook files are opened; photographs and traces are added to rows.
+report-drop = Drop here: notebook files are opened; photos and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
 
@@ -1329,8 +1329,8 @@ notice-few_on_edge =
        *[other] On the traces of rows { $rows } fewer than three samples lie on an edge.
     }
 notice-few_on_edge-look = Where the edge lies between two samples is not known well. Record with a shorter sampling interval.
-notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.
-notice-grid_bent-look = Check the corner marks. If they are right, take the photograph from farther away.
+notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
+notice-grid_bent-look = Check the corner marks. If they are right, take the photo from farther away.
 notice-few_rows =
     { $n ->
         [one] Only { $n } row is included: too few to test linearity.
@@ -1556,7 +1556,7 @@ notebooks-file = Open a file
 notebooks-file-hint = A file that you were given, or a bundle downloaded here, becomes a new notebook. You can also drop it anywhere on the page.
 notebooks-blank = New blank notebook
 notebooks-demo = New from the demo
-notebooks-demo-sets-photographs = Demo with photographs
+notebooks-demo-sets-photographs = Demo with photos
 notebooks-demo-sets-traces = Demo with traces
 notebooks-no-demo = The demo could not be loaded.
 notebooks-open = Open
@@ -1621,7 +1621,7 @@ how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well its ruler can be read, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
 how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a.
-how-delays = Instead of typing edges, add photographs of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
+how-delays = Instead of typing edges, add photos of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
 how-line = Look at the residuals first: without a pattern, most of them between −2 and 2. A row far from the line is usually a mistake: find it. A step between two rails points to their splice. A curve has a cause, too. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.
 how-result = Copy the sentences, or give c with its standard uncertainty u, or with U, k and the coverage probability. A difference from the defined value larger than U means that an effect may be missing from the budget.
@@ -1715,9 +1715,9 @@ row-rail_unknown = No rail has the name “{ $name }”. The rails are: { $names
 row-rail_unknown_none = No rail has the name “{ $name }”. Describe the rails under Apparatus.
 row-rail_ambiguous = More than one rail has the name “{ $name }”. Give each rail a name of its own under Apparatus.
 row-distance_uncertainty_idle = No distance is typed in this row, so this uncertainty has no effect. Clear it: the uncertainty of a ruler reading is stated at its rail.
-row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty has no effect. Clear it: that of edges is stated under Apparatus, that of a photograph or of traces with them.
+row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty has no effect. Clear it: that of edges is stated under Apparatus, that of a photo or of traces with them.
 row-delay_twice = The delay is entered twice: as edges on the screen and as a delay. Clear one of them.
-row-delay_twice_evidence = The delay is entered twice: here, and by the photograph or the traces of this row. Clear this cell, or remove the photograph or the traces.
+row-delay_twice_evidence = The delay is entered twice: here, and by the photo or the traces of this row. Clear this cell, or remove the photo or the traces.
 row-delay_unreadable = The delay is not a number that can be used. Correct it.
 row-limit = { $name }: { $typed } is read as a limit ±a, so u = a ÷ √3 = { $u }.
 row-uncertainty_twice = The uncertainty is entered twice: after the value and here. Clear one of them.
@@ -1734,7 +1734,7 @@ edges-no_mark = Edge { $edge } is not marked. Mark it at half the height of its 
 edges-off_plane = Mark { $n } of edge { $edge } is outside the plane of the screen. Mark it again.
 edges-no_repeats = With one mark on each edge there is no scatter. Mark the edges again, or state an uncertainty in pixels.
 edges-uncertainty = The uncertainty of a mark must be zero or more pixels.
-marks-no_grid = The grid of its photograph is not marked yet. Mark the four corners of the grid.
+marks-no_grid = The grid of its photo is not marked yet. Mark the four corners of the grid.
 grid-no_divisions = The corners of the grid are less than one division apart. State how many divisions lie between them.
 plane-mark = { $n } (column { $column }, row { $row })
 plane-too_few = { $got ->
@@ -1743,9 +1743,9 @@ plane-too_few = { $got ->
   } Mark the four corners of the grid.
 plane-not_finite = Corner mark { $mark } has a coordinate that is not a number. Mark it again.
 plane-uncertainty = The uncertainty of a corner mark must be zero or more pixels.
-plane-same_place = Corner marks { $first } and { $second } are at the same point of the photograph. Move one of them to its own crossing.
+plane-same_place = Corner marks { $first } and { $second } are at the same point of the photo. Move one of them to its own crossing.
 plane-same_crossing = Corner marks { $first } and { $second } are for the same grid crossing. Give one of them another column or row.
-plane-on_one_line = Corner marks { $marks } lie on one line in the photograph. Move one of them, so that the four span an area.
+plane-on_one_line = Corner marks { $marks } lie on one line in the photo. Move one of them, so that the four span an area.
 plane-crossings_on_one_line = Corner marks { $marks } are for grid crossings on one line. Use the corners of a rectangle.
 plane-crossed = The outline of the corner marks crosses itself. Exchange marks { $first } and { $second }.
 plane-out_of_place = The other corner marks show that corner mark { $mark } cannot be there. Move it to its crossing.
@@ -1787,8 +1787,8 @@ bundle-cut_short = This bundle is cut short: its table of entries is missing. Do
 bundle-damaged = This bundle is damaged. Download the file again.
 bundle-damaged_entry = “{ $entry }” in this bundle is damaged. Download the file again.
 bundle-too_many_entries = This bundle holds { $found } entries, more than the limit of { $limit }. It does not come from a notebook: do not open it.
-bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photograph or a recording, use a smaller one. Otherwise do not open this file.
-bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photographs or recordings. If there are none, do not open this file.
+bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photo or a recording, use a smaller one. Otherwise do not open this file.
+bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photos or recordings. If there are none, do not open this file.
 bundle-too_tight = “{ $entry }” unpacks to more than { $ratio } times its packed size, as no real data do. Do not open this file.
 bundle-bad_name = The entry name “{ $entry }” is refused: it could lead out of its folder, or some systems cannot store it. No bundle of a notebook has such a name. Download the file again.
 bundle-duplicate = This bundle holds “{ $entry }” twice (the other one is “{ $other }”). Download the file again.
@@ -1799,7 +1799,7 @@ bundle-later = This bundle was made by a later version of this page (format { $f
 bundle-unlisted = “{ $entry }” is not in the bundle’s list “contents.json”: it was added later. Remove it, or download the file again.
 bundle-missing = “{ $entry }” is missing from this bundle. Download the file again.
 bundle-changed = “{ $entry }” was changed after the bundle was made: its size or SHA-256 is not the one in “contents.json”. Download the file again.
-bundle-misnamed = “{ $entry }” is another photograph than its name says: its SHA-256 differs. Download the file again.
+bundle-misnamed = “{ $entry }” is another photo than its name says: its SHA-256 differs. Download the file again.
 table-ragged = Record { $record } of the table has { $found } cells, the first has { $expected }. Fill the missing cells, or remove the additional ones.
 table-unreadable = The table cannot be read. Save it as CSV with commas, in UTF-8.
 table-kind = “{ $kind }” is not a format for tables. Use CSV, LaTeX or a pipe table.
@@ -1808,17 +1808,17 @@ chart-surface = The browser did not allow drawing. Reload the page, or use a new
 shelf-full = The browser’s storage for this page is full. Nothing stored before was changed. Download the bundle of this notebook now, then delete notebooks permanently.
 shelf-refused = The browser did not store the notebook. Nothing stored before was changed. Download the bundle of this notebook now.
 
-## Photographs that can't be used
+## Photos that can't be used
 
-size-unnamed = The photograph
+size-unnamed = The photo
 size-unknown = { $file } is not an image in JPEG, PNG, WebP or GIF format. Save it as JPEG or PNG.
 size-cut = { $file } ends within its header. Copy the file again from the camera.
 size-damaged = { $file } is damaged: its header does not give its size. Copy the file again from the camera.
-size-too_large = { $file }: a photograph of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photographs.
-picture-bytes = The photograph does not fill { $width } × { $height } pixels. Load it again.
-picture-too_small = A photograph of { $width } × { $height } pixels is too small to show a grid. Use a larger one.
+size-too_large = { $file }: a photo of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photos.
+picture-bytes = The photo does not fill { $width } × { $height } pixels. Load it again.
+picture-too_small = A photo of { $width } × { $height } pixels is too small to show a grid. Use a larger one.
 propose-divisions = A grid of { $columns } × { $rows } divisions cannot be looked for. State from { $least } to { $most } each way.
-propose-no_grid = No grid of { $columns } × { $rows } divisions was found on this photograph.
+propose-no_grid = No grid of { $columns } × { $rows } divisions was found on this photo.
 
 ## Trace files that can't be read
 
@@ -1971,7 +1971,7 @@ keys-close = Close
 keys-everywhere = Everywhere
 keys-readings = In the readings
 keys-plan = On a planned position
-keys-marks = On a mark of a photograph
+keys-marks = On a mark of a photo
 keys-traces = On a plot of two traces
 keys-press-undo = Ctrl + Z
 keys-does-undo = Undo
@@ -2051,7 +2051,7 @@ handout-pieces-time_bases = Time bases
 handout-pieces-air = Air
 handout-pieces-positions = Positions
 handout-pieces-readings = Readings
-handout-pieces-evidence = Photographs and traces
+handout-pieces-evidence = Photos and traces
 handout-pieces-uncertainty = Other uncertainty components
 handout-pieces-line = Line, and which rows are struck out
 handout-pieces-result = Result and its coverage probability
@@ -2078,14 +2078,14 @@ handout-take = Download the hand-out
 handout-post = Ways to hand it out
 handout-take-hint = A hand-out holds what is in the notebook now, but without your name, your answers and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
 handout-file-title = As a file
-handout-file-hint = For a course page or a shared folder. It holds photographs and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
+handout-file-hint = For a course page or a shared folder. It holds photos and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
 handout-address = Put beside this page on its site, it also opens by this address: { $address }
 handout-link-title = As a link
-handout-link-hint = For an e-mail or a message. The link itself holds the hand-out; nothing of it is sent to the site. There is room for texts and readings, not for photographs and traces.
+handout-link-hint = For an e-mail or a message. The link itself holds the hand-out; nothing of it is sent to the site. There is room for texts and readings, not for photos and traces.
 handout-link = Copy the link
 handout-link-size = The link has { $n } bytes; the limit is { $most }.
 handout-link-too_long = The link would have { $n } bytes. Some programs cut links that are longer than { $most }. Shorten the texts or leave out rows, or hand out one HTML file instead.
-handout-link-files = No link can hold the photographs or traces of this notebook. Hand out the file or one HTML file instead.
+handout-link-files = No link can hold the photos or traces of this notebook. Hand out the file or one HTML file instead.
 handout-link-no_site = This page was opened from a file, so its links lead nowhere on other computers. Open it from a site, or hand out the file or one HTML file instead.
 handout-page-title = As one HTML file
 handout-page-hint = For a USB stick, an attachment or a room without a network. It holds this program and the hand-out, about 1.3 MB, and opens with a double click.
@@ -2168,7 +2168,7 @@ edit-fixed =
         [time_bases] The time bases are fixed by the hand-out. They were left unchanged.
         [air] The air is fixed by the hand-out. It was left unchanged.
         [positions] The positions are fixed by the hand-out. They were left unchanged.
-        [evidence] The photographs and traces of this row are fixed by the hand-out. They were left unchanged.
+        [evidence] The photos and traces of this row are fixed by the hand-out. They were left unchanged.
         [line] Which rows are struck out is fixed by the hand-out. It was left unchanged.
         [uncertainty] The other uncertainty components are fixed by the hand-out. They were left unchanged.
         [readings] The readings are fixed by the hand-out. They were left unchanged.

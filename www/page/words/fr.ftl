@@ -443,7 +443,7 @@ row-work-close = Fermer
 row-work-distance = Le long du faisceau, à partir de la lame séparatrice. Son incertitude-type combine celle de la lecture de la règle et ce que la ligne partage avec d’autres : raccords, échelle de la règle.
 row-work-distance-source = d = o + s·(r − m) : o est la position de la graduation m, s = ±1 le sens de la règle (pratique courante). Incertitudes communes : JCGM 100:2008, 5.2.2
 row-work-traces = Mesuré sur les traces enregistrées, avec la datation choisie dans « Retards ».
-row-work-picture = D’après les marques sur la photographie, après correction de la perspective par les coins de la grille.
+row-work-picture = D’après les marques sur la photo, après correction de la perspective par les coins de la grille.
 row-work-picture-source = JCGM 100:2008, 5.2.2 ; les marques sont dans « Retards »
 row-work-screen = Position du front B moins celle du front A sur l’écran, moyenne des lectures répétées, multipliée par la base de temps.
 row-work-screen-source = Chaque front est lu à ±a près : JCGM 100:2008, 4.3.7. Lectures répétées : 4.2.3
@@ -460,8 +460,8 @@ row-pad-letters = abc : lettres, pour une unité
 ## Retards
 
 delays-title = Retards
-delays-hint = Les retards peuvent être tirés de photographies ou de traces enregistrées au lieu d’être saisis.
-fields-mark_uncertainty = Incertitude d’une marque sur une photographie
+delays-hint = Les retards peuvent être tirés de photos ou de traces enregistrées au lieu d’être saisis.
+fields-mark_uncertainty = Incertitude d’une marque sur une photo
 fields-trace_level = Seuil fixe au-dessus de la ligne de base
 fields-trace_fraction = Fraction constante de l’amplitude
 delays-from-picture = photo
@@ -469,54 +469,54 @@ delays-from-traces = traces
 delays-jump-picture = Montrer la photo de la ligne { $n }
 delays-jump-traces = Montrer les traces de la ligne { $n }
 
-## Photographies
+## Photos
 
-pictures-title = Photographies de l’écran
-pictures-hint = Ajoutez d’un coup les photographies de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Chaque photographie est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
-pictures-add = Ajouter des photographies
+pictures-title = Photos de l’écran
+pictures-hint = Ajoutez d’un coup les photos de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Chaque photo est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
+pictures-add = Ajouter des photos
 pictures-columns = Divisions sur la largeur de la grille
 pictures-rows = Divisions sur la hauteur de la grille
-pictures-progress = Ajout de la photographie { $n } sur { $all }…
+pictures-progress = Ajout de la photo { $n } sur { $all }…
 pictures-added =
     { $n ->
-        [one] { $n } photographie a été ajoutée.
-       *[other] { $n } photographies ont été ajoutées.
+        [one] { $n } photo a été ajoutée.
+       *[other] { $n } photos ont été ajoutées.
     }
 pictures-refused-title = Non ajoutées :
-pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photographies des cahiers supprimés définitivement sont effacées un jour ou plus après leur ajout, à l’ouverture de la page.
-pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
+pictures-full = { $name } : le stockage du navigateur est plein, la photo n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photos des cahiers supprimés définitivement sont effacées un jour ou plus après leur ajout, à l’ouverture de la page.
+pictures-twice = { $name } est déjà la photo de la ligne { $n } : la même photo n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
-pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
+pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photos n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
 pictures-replace = La ligne { $n } a déjà un retard tiré d’un fichier. Remplacer ce fichier par { $name } ?
 pictures-other-reading = Le nom { $name } donne une autre lecture que celle de la ligne { $n } ({ $reading }). L’utiliser là quand même ?
 pictures-use-it = L’utiliser
-pictures-choose = Photographie
+pictures-choose = Photo
 pictures-option = Ligne { $n } : { $name }
 pictures-option-unmarked = Ligne { $n } : { $name } (à marquer)
 pictures-left =
     { $all ->
-        [one] { $marked } photographie sur { $all } est marquée.
-       *[other] Photographies marquées : { $marked } sur { $all }.
+        [one] { $marked } photo sur { $all } est marquée.
+       *[other] Photos marquées : { $marked } sur { $all }.
     }
 pictures-loading = Recherche de la grille et des fronts…
-pictures-missing = { $name } n’est pas conservée dans ce navigateur. Ses marques sont des nombres, la ligne reste donc valable. Une archive contient aussi la photographie.
+pictures-missing = { $name } n’est pas conservée dans ce navigateur. Ses marques sont des nombres, la ligne reste donc valable. Une archive contient aussi la photo.
 pictures-missing-marks = { $name } n’est pas conservée dans ce navigateur et n’a pas encore de marques. Ouvrez une archive qui la contient, ou ajoutez-la de nouveau.
-pictures-broken = { $name } : le navigateur ne peut pas montrer la photographie qu’il a conservée. Ajoutez-la de nouveau.
-pictures-picture = La photographie, avec sa grille dessinée par-dessus
+pictures-broken = { $name } : le navigateur ne peut pas montrer la photo qu’il a conservée. Ajoutez-la de nouveau.
+pictures-picture = La photo, avec sa grille dessinée par-dessus
 pictures-mark-group = Marques
 pictures-proposed = Ces marques sont des suggestions. Vérifiez que la grille en tirets recouvre celle de l’écran, et que A et B sont à mi-hauteur de leurs fronts. Déplacez ce qui est faux, puis acceptez.
-pictures-serves = Cette photographie utilise les marques de coin de la ligne { $n } (appareil non déplacé).
-pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photographie.
+pictures-serves = Cette photo utilise les marques de coin de la ligne { $n } (appareil non déplacé).
+pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photo.
 pictures-unseen = Les marques de coin de la ligne { $n } sont utilisées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets recouvre celle de l’écran.
 pictures-not-found = Rien n’est suggéré. { $why } Placez chaque marque.
 pictures-no-edge = « { $name } » n’a pas été trouvé : placez sa marque sur le front.
 pictures-doubts-lines = Doute : seule une partie de la grille a été vue.
 pictures-doubts-border = Doute : une ligne du bord de la grille n’a pas été vue, ou des lignes continuent au-delà. Vérifiez les nombres de divisions.
-pictures-doubts-cut = Doute : la grille déborde de la photographie. Déclarez seulement les divisions qui y sont entières, et marquez les coins de cette partie.
-pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photographie.
+pictures-doubts-cut = Doute : la grille déborde de la photo. Déclarez seulement les divisions qui y sont entières, et marquez les coins de cette partie.
+pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photo.
 pictures-doubts-edge = Doute : un front n’est pas net, ou sa trace n’est pas horizontale avant lui.
 pictures-doubts-meet = Doute : les deux traces ont la même couleur et se rejoignent, un front peut donc appartenir à l’autre trace.
-pictures-doubts-order = Doute : quel front est celui de A. Les photographies ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
+pictures-doubts-order = Doute : quel front est celui de A. Les photos ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
 pictures-doubted =
     { $n ->
         [one] Une marque est douteuse. « Accepter les marques » y mène d’abord : regardez-la à la loupe, et déplacez-la si elle est mal placée.
@@ -534,12 +534,12 @@ pictures-nudges-up = D’un pixel vers le haut
 pictures-nudges-down = D’un pixel vers le bas
 pictures-nudges-right = D’un pixel à droite
 pictures-accept = Accepter les marques
-pictures-next = Prochaine photographie à marquer
+pictures-next = Prochaine photo à marquer
 pictures-still-sought = Pas encore accepté : placez d’abord { $names }.
 pictures-grid-wrong = Pas encore accepté. { $why }
 pictures-accepted = La ligne { $n } est marquée.
 pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore retenue. { $lacks }
-pictures-all-marked = Toutes les photographies sont marquées.
+pictures-all-marked = Toutes les photos sont marquées.
 pictures-again = { $name }, marque { $n }
 pictures-mark-again = Marquer « { $name } » une fois de plus
 pictures-drop-mark = Supprimer la marque choisie
@@ -547,11 +547,11 @@ pictures-move-first = Placez la nouvelle marque sur le front : elle compte une 
 pictures-own-corners = Utiliser des marques de coin distinctes
 pictures-shared =
     { $n ->
-        [one] Ses marques de coin servent à { $n } photographie : en déplacer une change sa ligne.
-       *[other] Ses marques de coin servent à { $n } photographies : en déplacer une change toutes ces lignes.
+        [one] Ses marques de coin servent à { $n } photo : en déplacer une change sa ligne.
+       *[other] Ses marques de coin servent à { $n } photos : en déplacer une change toutes ces lignes.
     }
-pictures-take-off = Retirer la photographie de cette ligne
-pictures-taken-off = La photographie a été retirée de la ligne { $n }.
+pictures-take-off = Retirer la photo de cette ligne
+pictures-taken-off = La photo a été retirée de la ligne { $n }.
 pictures-marks-a = Front A
 pictures-marks-b = Front B
 pictures-marks-corner = Coin
@@ -615,7 +615,7 @@ traces-undo = Une seule annulation les retire toutes.
 traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
 traces-of-file = { $name } : { $why }
-traces-other = { $name } : ce n’est pas un fichier de traces mais une photographie ou un cahier ; il n’a pas été ajouté.
+traces-other = { $name } : ce n’est pas un fichier de traces mais une photo ou un cahier ; il n’a pas été ajouté.
 traces-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 traces-bad-wish = Rien n’a été mesuré : corrigez d’abord le seuil ou la fraction.
 traces-needed = Ligne { $row } : { $name } n’est pas conservé dans ce navigateur. Ajoutez de nouveau le fichier pour le mesurer encore ; jusque-là, la ligne garde son retard.
@@ -693,7 +693,7 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 
 ## Fichiers
 
-only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photographies et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
+only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photos et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
 ## Écarter une ligne
 
@@ -794,13 +794,13 @@ budget-names-splice = raccord, { $rail }
 budget-names-scale = échelle de la règle, { $rail }
 budget-names-recorder = base de temps de l’enregistreur
 budget-names-time_base = base de temps à { $time } par division
-budget-names-grid = coins de la grille sur les photographies
+budget-names-grid = coins de la grille sur les photos
 budget-names-unnamed = composante sans nom
 budget-names-rulers = lectures de la règle
 budget-names-distances = distances saisies
 budget-names-screen = lectures des fronts sur l’écran
 budget-names-repeats = dispersion des lectures répétées
-budget-names-marks = marques des fronts sur les photographies
+budget-names-marks = marques des fronts sur les photos
 budget-names-traces = bruit des traces
 budget-names-delays = retards saisis
 budget-names-matrices = matrices de covariance déclarées
@@ -875,13 +875,13 @@ trials-summary = Histogramme de { $trials } essais autour de { $mean } ; par-d
 ## Ce que la page refuse des fichiers
 
 evidence-unsaid = le navigateur ne donne pas de raison
-evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photographie en plus petit.
+evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photo en plus petit.
 evidence-refusals-too_many = { $what } fichiers, c’est plus que la limite de 2000 à la fois. Ajoutez-les en plusieurs fois, par exemple un dossier par rail.
 evidence-refusals-file = { $what } : le fichier n’est plus lisible. Il a peut-être été déplacé, modifié ou supprimé ; choisissez-le de nouveau.
-evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photographie. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
-evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photographies en arrière-plan. Utilisez-en un plus récent.
-evidence-refusals-start = La lecture des traces et des photographies n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
-evidence-refusals-crash = La lecture des traces ou des photographies a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou utilisez un fichier plus petit.
+evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photo. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
+evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photos en arrière-plan. Utilisez-en un plus récent.
+evidence-refusals-start = La lecture des traces et des photos n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
+evidence-refusals-crash = La lecture des traces ou des photos a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou utilisez un fichier plus petit.
 evidence-refusals-stopped = Arrêté.
 evidence-refusals-nothing_kept = Les traces ne sont plus chargées. Ouvrez de nouveau les fichiers.
 
@@ -927,10 +927,10 @@ seal-keep = Le laisser fermé
 
 report-not-in-bundle =
     { $n ->
-        [one] Une photographie n’est pas conservée dans ce navigateur : l’archive ne contient que ses marques.
-       *[other] { $n } photographies ne sont pas conservées dans ce navigateur : l’archive ne contient que leurs marques.
+        [one] Une photo n’est pas conservée dans ce navigateur : l’archive ne contient que ses marques.
+       *[other] { $n } photos ne sont pas conservées dans ce navigateur : l’archive ne contient que leurs marques.
     }
-report-not-kept = { $name } : le navigateur n’a pas pu conserver la photographie ({ $why }). Réessayez.
+report-not-kept = { $name } : le navigateur n’a pas pu conserver la photo ({ $why }). Réessayez.
 report-title = Rapport
 fields-people = Noms
 fields-student_number = Numéro d’étudiant
@@ -960,7 +960,7 @@ report-plot = Graphique
 report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
-report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photographies et les traces sont ajoutées aux lignes.
+report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photos et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
 
@@ -1330,8 +1330,8 @@ notice-few_on_edge =
        *[other] Sur les traces des lignes { $rows }, moins de trois échantillons se trouvent sur un front.
     }
 notice-few_on_edge-look = La position du front entre deux échantillons est mal connue. Enregistrez avec un intervalle d’échantillonnage plus court.
-notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photographie. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
-notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photographie de plus loin.
+notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
+notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photo de plus loin.
 notice-few_rows =
     { $n ->
         [one] Une seule ligne est retenue : trop peu pour tester la linéarité.
@@ -1557,7 +1557,7 @@ notebooks-file = Ouvrir un fichier
 notebooks-file-hint = Un fichier que l’on vous a donné, ou une archive téléchargée ici, devient un nouveau cahier. Vous pouvez aussi le déposer n’importe où sur la page.
 notebooks-blank = Nouveau cahier vide
 notebooks-demo = Nouveau à partir de la démonstration
-notebooks-demo-sets-photographs = Démonstration avec photographies
+notebooks-demo-sets-photographs = Démonstration avec photos
 notebooks-demo-sets-traces = Démonstration avec traces
 notebooks-no-demo = La démonstration n’a pas pu être chargée.
 notebooks-open = Ouvrir
@@ -1622,7 +1622,7 @@ how-glossary-of = Glossaire : { $term }
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point sa règle peut être lue finement, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides prennent la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Un entraînement est un cahier d’exercice avec des lectures simulées.
 how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a.
-how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
+how-delays = Au lieu de saisir les fronts, ajoutez des photos de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans structure apparente, et pour la plupart entre −2 et 2. Une ligne très éloignée est le plus souvent une faute : cherchez-la. Un saut entre deux rails met en cause leur raccord. Une courbe a une cause, elle aussi. N’écartez une ligne qu’avec une raison.
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
 how-result = Copiez les phrases, ou donnez c avec son incertitude-type u, ou avec U, k et la probabilité de couverture. Un écart à la valeur définie plus grand que U signifie qu’un effet manque peut-être au bilan.
@@ -1716,9 +1716,9 @@ row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails son
 row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails dans « Montage ».
 row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct dans « Montage ».
 row-distance_uncertainty_idle = Aucune distance n’est saisie dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : l’incertitude d’une lecture de règle se déclare à son rail.
-row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare dans « Montage », celle d’une photographie ou de traces avec elles.
+row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare dans « Montage », celle d’une photo ou de traces avec elles.
 row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
-row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
+row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photo ou les traces de cette ligne. Effacez cette cellule, ou retirez la photo ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
 row-limit = { $name } : { $typed } est lu comme une limite ±a, donc u = a ÷ √3 = { $u }.
 row-uncertainty_twice = L’incertitude est saisie deux fois : après la valeur et ici. Effacez l’une des deux.
@@ -1735,7 +1735,7 @@ edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié
 edges-off_plane = La marque { $n } du front { $edge } est hors du plan de l’écran. Marquez-le de nouveau.
 edges-no_repeats = Avec une seule marque sur chaque front, il n’y a pas de dispersion. Marquez les fronts de nouveau, ou déclarez une incertitude en pixels.
 edges-uncertainty = L’incertitude d’une marque doit être de zéro pixel ou plus.
-marks-no_grid = La grille de sa photographie n’est pas encore marquée. Marquez les quatre coins de la grille.
+marks-no_grid = La grille de sa photo n’est pas encore marquée. Marquez les quatre coins de la grille.
 grid-no_divisions = Les coins de la grille sont à moins d’une division l’un de l’autre. Déclarez combien de divisions les séparent.
 plane-mark = { $n } (colonne { $column }, rangée { $row })
 plane-too_few = { $got ->
@@ -1744,9 +1744,9 @@ plane-too_few = { $got ->
   } Marquez les quatre coins de la grille.
 plane-not_finite = Une coordonnée de la marque de coin { $mark } n’est pas un nombre. Placez-la de nouveau.
 plane-uncertainty = L’incertitude d’une marque de coin doit être de zéro pixel ou plus.
-plane-same_place = Les marques de coin { $first } et { $second } sont au même point de la photographie. Placez l’une d’elles sur son propre croisement.
+plane-same_place = Les marques de coin { $first } et { $second } sont au même point de la photo. Placez l’une d’elles sur son propre croisement.
 plane-same_crossing = Les marques de coin { $first } et { $second } désignent le même croisement de la grille. Donnez à l’une d’elles une autre colonne ou une autre rangée.
-plane-on_one_line = Les marques de coin { $marks } sont alignées sur la photographie. Déplacez l’une d’elles, pour que les quatre délimitent une surface.
+plane-on_one_line = Les marques de coin { $marks } sont alignées sur la photo. Déplacez l’une d’elles, pour que les quatre délimitent une surface.
 plane-crossings_on_one_line = Les marques de coin { $marks } désignent des croisements alignés de la grille. Utilisez les coins d’un rectangle.
 plane-crossed = Le contour des marques de coin se croise lui-même. Échangez les marques { $first } et { $second }.
 plane-out_of_place = La marque de coin { $mark } ne peut pas être là, d’après les autres. Placez-la sur son croisement.
@@ -1788,8 +1788,8 @@ bundle-cut_short = Cette archive est tronquée : la table de ses entrées manqu
 bundle-damaged = Cette archive est endommagée. Téléchargez de nouveau le fichier.
 bundle-damaged_entry = « { $entry } », dans cette archive, est endommagé. Téléchargez de nouveau le fichier.
 bundle-too_many_entries = Cette archive contient { $found } entrées, plus que la limite de { $limit }. Elle ne vient pas d’un cahier : ne l’ouvrez pas.
-bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photographie ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
-bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photographies ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
+bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photo ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
+bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photos ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
 bundle-too_tight = « { $entry } » décompressé dépasse { $ratio } fois sa taille compressée, ce qu’aucun contenu réel ne fait. N’ouvrez pas ce fichier.
 bundle-bad_name = Le nom d’entrée « { $entry } » est refusé : il pourrait mener hors de son dossier, ou certains systèmes ne peuvent pas le conserver. Aucune archive d’un cahier n’a un tel nom. Téléchargez de nouveau le fichier.
 bundle-duplicate = Cette archive contient deux fois « { $entry } » (l’autre est « { $other } »). Téléchargez de nouveau le fichier.
@@ -1800,7 +1800,7 @@ bundle-later = Cette archive a été faite par une version ultérieure de cette 
 bundle-unlisted = « { $entry } » n’est pas dans la liste « contents.json » de l’archive : il a été ajouté plus tard. Retirez-le, ou téléchargez de nouveau le fichier.
 bundle-missing = « { $entry } » manque dans cette archive. Téléchargez de nouveau le fichier.
 bundle-changed = « { $entry } » a été modifié après la création de l’archive : sa taille ou son SHA-256 n’est pas celui de « contents.json ». Téléchargez de nouveau le fichier.
-bundle-misnamed = « { $entry } » est une autre photographie que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
+bundle-misnamed = « { $entry } » est une autre photo que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
 table-ragged = L’enregistrement { $record } du tableau a { $found } cellules, le premier en a { $expected }. Complétez les cellules manquantes, ou supprimez celles en trop.
 table-unreadable = Le tableau est illisible. Enregistrez-le en CSV avec des virgules, en UTF-8.
 table-kind = « { $kind } » n’est pas un format de tableau. Prenez CSV, LaTeX ou un tableau à barres verticales.
@@ -1809,17 +1809,17 @@ chart-surface = Le navigateur n’a pas permis de dessiner. Rechargez la page, o
 shelf-full = Le stockage du navigateur pour cette page est plein. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier, puis supprimez définitivement des cahiers.
 shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier.
 
-## Photographies qui ne peuvent pas être employées
+## Photos qui ne peuvent pas être employées
 
-size-unnamed = La photographie
+size-unnamed = La photo
 size-unknown = { $file } : ce n’est pas une image au format JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
 size-cut = { $file } : le fichier s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
 size-damaged = { $file } : le fichier est endommagé, son en-tête ne donne pas les dimensions. Copiez de nouveau le fichier depuis l’appareil.
-size-too_large = { $file } : une photographie de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photographies plus petites.
-picture-bytes = La photographie ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
-picture-too_small = Une photographie de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
+size-too_large = { $file } : une photo de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photos plus petites.
+picture-bytes = La photo ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
+picture-too_small = Une photo de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
 propose-divisions = Une grille de { $columns } × { $rows } divisions ne peut pas être cherchée. Déclarez de { $least } à { $most } divisions dans chaque sens.
-propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a été trouvée sur cette photographie.
+propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a été trouvée sur cette photo.
 
 ## Fichiers de traces qui ne peuvent pas être lus
 
@@ -1972,7 +1972,7 @@ keys-close = Fermer
 keys-everywhere = Partout
 keys-readings = Dans les lectures
 keys-plan = Sur une position prévue
-keys-marks = Sur une marque de photographie
+keys-marks = Sur une marque de photo
 keys-traces = Sur un graphique de deux traces
 keys-press-undo = Ctrl + Z
 keys-does-undo = Annuler
@@ -2052,7 +2052,7 @@ handout-pieces-time_bases = Bases de temps
 handout-pieces-air = Air
 handout-pieces-positions = Positions
 handout-pieces-readings = Lectures
-handout-pieces-evidence = Photographies et traces
+handout-pieces-evidence = Photos et traces
 handout-pieces-uncertainty = Autres composantes de l’incertitude
 handout-pieces-line = Droite et lignes écartées
 handout-pieces-result = Résultat et sa probabilité de couverture
@@ -2079,14 +2079,14 @@ handout-take = Télécharger le document
 handout-post = Façons de le distribuer
 handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, mais sans votre nom, vos réponses et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
 handout-file-title = Sous forme de fichier
-handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photographies et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
+handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photos et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }
 handout-link-title = Sous forme de lien
-handout-link-hint = Pour un courriel ou un message. Le lien contient lui-même le document ; le site n’en reçoit rien. Il y a place pour des textes et des lectures, non pour des photographies et des traces.
+handout-link-hint = Pour un courriel ou un message. Le lien contient lui-même le document ; le site n’en reçoit rien. Il y a place pour des textes et des lectures, non pour des photos et des traces.
 handout-link = Copier le lien
 handout-link-size = Le lien a { $n } octets ; la limite est de { $most }.
 handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupent les liens de plus de { $most }. Raccourcissez les textes ou enlevez des lignes, ou distribuez plutôt un seul fichier HTML.
-handout-link-files = Aucun lien ne peut contenir les photographies ou les traces de ce cahier. Distribuez plutôt le fichier ou un seul fichier HTML.
+handout-link-files = Aucun lien ne peut contenir les photos ou les traces de ce cahier. Distribuez plutôt le fichier ou un seul fichier HTML.
 handout-link-no_site = Cette page a été ouverte d’un fichier : ses liens ne mènent nulle part sur d’autres ordinateurs. Ouvrez-la sur un site, ou distribuez plutôt le fichier ou un seul fichier HTML.
 handout-page-title = Sous forme d’un seul fichier HTML
 handout-page-hint = Pour une clé USB, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,3 Mo, et s’ouvre d’un double clic.
@@ -2169,7 +2169,7 @@ edit-fixed =
         [time_bases] Les bases de temps sont fixées par le document distribué. Elles sont restées inchangées.
         [air] L’air est fixé par le document distribué. Il est resté inchangé.
         [positions] Les positions sont fixées par le document distribué. Elles sont restées inchangées.
-        [evidence] Les photographies et les traces de cette ligne sont fixées par le document distribué. Elles sont restées inchangées.
+        [evidence] Les photos et les traces de cette ligne sont fixées par le document distribué. Elles sont restées inchangées.
         [line] Le choix des lignes écartées est fixé par le document distribué. Il est resté inchangé.
         [uncertainty] Les autres composantes de l’incertitude sont fixées par le document distribué. Elles sont restées inchangées.
         [readings] Les lectures sont fixées par le document distribué. Elles sont restées inchangées.

@@ -714,7 +714,7 @@ line-checks-hint = Other tests of the same rows. None of them changes the result
 line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-shared = Least squares with uncertainties of distance and delay; components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-shared = Least squares with uncertainties of distance and delay. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
 line-rises = The line rises by { $slope } ns per metre.
 line-falls = The line falls by { $slope } ns per metre.
@@ -1221,7 +1221,7 @@ figures-cross_correlation-meaning = The shift at which the two edges, each divid
 figures-shift_and_scale = least-squares shift and scale
 figures-shift_and_scale-meaning = The shift and the scale factor with which one edge fits the other best.
 figures-walk_slope = time walk per metre
-figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way: t₁ is the delay at a fixed threshold, t₂ at a constant fraction. From { $n } rows.
+figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way. Here t₁ is the delay at a fixed threshold, t₂ at a constant fraction. From { $n } rows.
 figures-walk_slope-source = Weighted line of the differences against distance: ISO/TS 28037:2010, clause 6
 figures-walk_shift = effect of a fixed threshold on v
 figures-walk_shift-meaning = Relative change of v if the edges were timed at a fixed threshold.
@@ -1231,7 +1231,7 @@ tables-states-incomplete = incomplete
 tables-states-used = included
 tables-states-struck = struck out
 tables-outside = { $state }: { $why }
-tables-apostrophes = An apostrophe is put before each text that starts like a formula or with an apostrophe, so that no spreadsheet runs it; also after a semicolon, a tab or a line end inside a cell. Remove one apostrophe at each of these places to have the text as it was typed.
+tables-apostrophes = An apostrophe is put before each text that starts like a formula or with an apostrophe, so that no spreadsheet runs it. The same is done after a semicolon, a tab or a line end inside a cell. Remove one apostrophe at each of these places to have the text as it was typed.
 
 ## Notices
 
@@ -2093,7 +2093,7 @@ handout-page = Download one HTML file
 handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or hand out the file instead.
 sets-title = One data set for each student
 sets-hint = Each student gets readings of their own at the planned positions, from a simulated copy of this bench, in a hand-out that is otherwise like this one. Hidden in each are the delay t₀ at zero distance, and errors of scales, splices and time bases, drawn from their stated uncertainties. The speed of light is c₀ in all of them. The readings of this notebook are not handed out.
-sets-protects = The hand-outs hold neither these true values nor what they were drawn from: a neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
+sets-protects = The hand-outs hold neither these true values nor what they were drawn from. A neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
 sets-names = Names, one a line, or how many
 sets-make = Make the data sets
 sets-making = { $done } of { $all } data sets made

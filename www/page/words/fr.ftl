@@ -715,7 +715,7 @@ line-checks-hint = D’autres tests des mêmes lignes. Aucun ne change le résul
 line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard ; les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de { $least } à { $most } ns. { $course } À distance nulle, le retard vaut { $intercept } ns.
 line-rises = La droite monte de { $slope } ns par mètre.
 line-falls = La droite descend de { $slope } ns par mètre.
@@ -1222,7 +1222,7 @@ figures-cross_correlation-meaning = Le décalage pour lequel les deux fronts, ch
 figures-shift_and_scale = décalage et échelle par moindres carrés
 figures-shift_and_scale-meaning = Le décalage et le facteur d’échelle avec lesquels un front s’ajuste le mieux à l’autre.
 figures-walk_slope = glissement du front par mètre
-figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin : t₁ est le retard à un seuil fixe, t₂ à une fraction constante. D’après { $n } lignes.
+figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin. Ici, t₁ est le retard à un seuil fixe, t₂ à une fraction constante. D’après { $n } lignes.
 figures-walk_slope-source = Droite pondérée des différences en fonction de la distance : ISO/TS 28037:2010, article 6
 figures-walk_shift = effet d’un seuil fixe sur v
 figures-walk_shift-meaning = Variation relative de v si les fronts étaient datés à un seuil fixe.
@@ -1232,7 +1232,7 @@ tables-states-incomplete = incomplète
 tables-states-used = retenue
 tables-states-struck = écartée
 tables-outside = { $state } : { $why }
-tables-apostrophes = Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède un texte qui commence comme une formule ou par une apostrophe, aussi après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
+tables-apostrophes = Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède chaque texte qui commence comme une formule ou par une apostrophe. De même après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
 
 ## Remarques
 
@@ -2094,7 +2094,7 @@ handout-page = Télécharger un seul fichier HTML
 handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou distribuez plutôt le fichier.
 sets-title = Un jeu de données par étudiant
 sets-hint = Chaque étudiant reçoit ses propres lectures aux positions prévues, tirées sur une copie simulée de ce banc, dans un document par ailleurs semblable à celui-ci. Sont cachés dans chacun le retard t₀ à distance nulle et les erreurs des échelles, des raccords et des bases de temps, tirées d’après leurs incertitudes déclarées. La vitesse de la lumière est c₀ dans tous. Les lectures de ce cahier ne sont pas distribuées.
-sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées : les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Ils ne protègent ni contre une clé transmise, ni contre un travail fait par quelqu’un d’autre.
+sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées. Les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Ils ne protègent ni contre une clé transmise, ni contre un travail fait par quelqu’un d’autre.
 sets-names = Noms, un par ligne, ou leur nombre
 sets-make = Préparer les jeux de données
 sets-making = Jeux de données prêts : { $done } sur { $all }

@@ -18,6 +18,9 @@ beside-line = Line and residuals
 untitled = Untitled notebook
 list = { $all }
 loading = Opening the notebook…
+close = Close
+stop = Stop
+remove = Remove
 
 ## A section that comes later
 
@@ -228,7 +231,6 @@ splice-remove-pair = Remove position { $n }
 settings-title = Time base settings
 settings-hint = Only if one setting of the time base has its own uncertainty. All rows at that setting share it.
 settings-add = Add a setting
-settings-remove = Remove
 settings-legend = Setting { $n }
 settings-time = Time per division
 settings-uncertainty = Relative uncertainty
@@ -238,7 +240,6 @@ settings-uncertainty = Relative uncertainty
 shared-title = Other uncertainty components
 shared-hint = For an effect not covered by rails or time bases. Common: shifts all its rows together (correlated). Independent: different for every row.
 shared-add = Add a component
-shared-remove = Remove
 shared-legend = Component { $n }
 shared-name = Name
 shared-acts-on = Acts on
@@ -438,7 +439,6 @@ pasted-headed = The headings “{ $headings }” were left out.
 ## How a row was calculated
 
 row-work-none = This row has no distance or delay yet.
-row-work-close = Close
 row-work-distance = Along the beam, from the splitter. Its standard uncertainty combines that of the ruler reading and what the row shares with others: splices, scale of the ruler.
 row-work-distance-source = d = o + s·(r − m): o is the position of mark m, s = ±1 the direction of the ruler (common practice). Common uncertainties: JCGM 100:2008, 5.2.2
 row-work-traces = Measured on the recorded traces, timed as chosen under Delays.
@@ -595,7 +595,6 @@ traces-measure-all = Measure all
 traces-forget = Discard these files
 traces-again = Measure again
 traces-again-hint = After you changed the threshold or the fraction.
-traces-stop = Stop
 traces-progress = Progress of the measurement
 traces-done = { $done } of { $all } positions
 traces-done-again = { $done } of { $all } again, with the common threshold
@@ -696,11 +695,9 @@ only-here = This browser keeps no files, perhaps because the window is private: 
 
 ## Striking a row out
 
-strike-title = Strike out row { $n }
 strike-hint = The row stays visible and can be restored. The reason goes into the notebook and the report.
 strike-reason = Reason
 strike-needed = State the reason first.
-strike-confirm = Strike out
 strike-cancel = Cancel
 
 ## Line
@@ -848,7 +845,6 @@ trials-wanted = Number of trials
 trials-seed = Seed
 trials-new-seed = New seed
 trials-start = Run the check
-trials-stop = Stop
 trials-progress = Progress of the check
 trials-running = Running…
 trials-done = Done.
@@ -915,7 +911,6 @@ seal-mark = sealed
 seal-title = Seal the result
 seal-hint = Until the seal is opened, every displayed v and c is changed by a hidden factor, by at most 8 %. The slope and the delay at zero distance are hidden in the same way. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed only once.
 seal-put = Seal it now
-seal-sealed = The result is sealed: every displayed v and c is changed by a hidden factor, by at most 8 %.
 seal-open = Open the seal…
 seal-open-title = Open the seal?
 seal-open-hint = From then on, v and c are shown without the hidden factor. This can’t be undone, and it is recorded in the history.
@@ -1436,7 +1431,6 @@ class-title = Class
 class-hint = Read the notebooks of a class: bundles, notebook.json files, folders, or a zip of many. Drop them here, or choose them. Each result is calculated here anew from the readings. Nothing leaves this machine, and your own notebooks stay as they are.
 class-choose = Choose files
 class-choose-folder = Choose a folder
-class-stop = Stop
 class-clear = Clear the table
 class-progress = Progress of reading
 class-running = { $done } of { $all } files read
@@ -1469,7 +1463,6 @@ class-filters-without = without a result
 class-shown = { $shown } of { $all } in the table
 class-empty = No notebook was read yet.
 class-table = Notebooks of the class
-class-open = Open
 class-open-of = Open { $name }
 class-open-hint = “Open” puts a copy among your own notebooks; what was handed in stays as it is.
 class-columns-who = Notebook
@@ -1502,7 +1495,6 @@ class-methods-ordinary = least squares
 class-methods-weighted = weighted
 class-methods-both = both uncertainties
 class-methods-shared = common components
-class-sealed = sealed
 class-after-seal =
     { $n ->
         [one] { $n } change after the seal was opened
@@ -1551,7 +1543,6 @@ class-none_between = { $mean }; τ = 0
 
 ## Notebooks
 
-notebooks-title = Notebooks
 notebooks-file = Open a file
 notebooks-file-hint = A file that you were given, or a bundle downloaded here, becomes a new notebook. You can also drop it anywhere on the page.
 notebooks-blank = New blank notebook
@@ -1572,14 +1563,12 @@ notebooks-bin = Deleted notebooks
 notebooks-put-back = Put back
 notebooks-forget = Delete permanently
 notebooks-forget-sure = Press again to delete permanently
-notebooks-close = Close
 notebooks-busy = That notebook is open for writing in another window. Close it there first.
 notebooks-nothing-kept = This browser blocks storage: these notebooks last until you close the page.
 notebooks-action = { $action }: { $title }
 
 ## Settings
 
-preferences-title = Settings
 preferences-theme = Appearance
 preferences-themes-auto = same as the system
 preferences-themes-light = light
@@ -1589,7 +1578,6 @@ preferences-language-not-kept = This browser blocks storage: the language can’
 preferences-mark = Decimal mark in this notebook
 preferences-marks-point = point: 1.5
 preferences-marks-comma = comma: 1,5
-preferences-close = Close
 
 ## The tour of the demo
 
@@ -1962,12 +1950,10 @@ replay-play = Play
 replay-pause = Pause
 replay-back = Step back
 replay-on = Step forward
-replay-close = Close
 
 ## The list of keys
 
 keys = Keys
-keys-close = Close
 keys-everywhere = Everywhere
 keys-readings = In the readings
 keys-plan = On a planned position

@@ -19,6 +19,9 @@ beside-line = Droite et résidus
 untitled = Cahier sans titre
 list = { $all }
 loading = Ouverture du cahier…
+close = Fermer
+stop = Arrêter
+remove = Supprimer
 
 ## Une section qui vient plus tard
 
@@ -229,7 +232,6 @@ splice-remove-pair = Supprimer la position { $n }
 settings-title = Réglages de la base de temps
 settings-hint = Seulement si un réglage de la base de temps a sa propre incertitude. Elle est commune à toutes les lignes prises avec ce réglage.
 settings-add = Ajouter un réglage
-settings-remove = Supprimer
 settings-legend = Réglage { $n }
 settings-time = Temps par division
 settings-uncertainty = Incertitude relative
@@ -239,7 +241,6 @@ settings-uncertainty = Incertitude relative
 shared-title = Autres composantes de l’incertitude
 shared-hint = Pour un effet que ni les rails ni les bases de temps ne couvrent. Commun : décale toutes ses lignes ensemble (corrélées). Indépendant : différent pour chaque ligne.
 shared-add = Ajouter une composante
-shared-remove = Supprimer
 shared-legend = Composante { $n }
 shared-name = Nom
 shared-acts-on = Agit sur
@@ -439,7 +440,6 @@ pasted-headed = Les en-têtes « { $headings } » ont été laissés de côt
 ## Le calcul d’une ligne
 
 row-work-none = Cette ligne n’a pas encore de distance ou de retard.
-row-work-close = Fermer
 row-work-distance = Le long du faisceau, à partir de la lame séparatrice. Son incertitude-type combine celle de la lecture de la règle et ce que la ligne partage avec d’autres : raccords, échelle de la règle.
 row-work-distance-source = d = o + s·(r − m) : o est la position de la graduation m, s = ±1 le sens de la règle (pratique courante). Incertitudes communes : JCGM 100:2008, 5.2.2
 row-work-traces = Mesuré sur les traces enregistrées, avec la datation choisie dans « Retards ».
@@ -596,7 +596,6 @@ traces-measure-all = Tout mesurer
 traces-forget = Abandonner ces fichiers
 traces-again = Mesurer de nouveau
 traces-again-hint = Après avoir changé le seuil ou la fraction.
-traces-stop = Arrêter
 traces-progress = Avancement de la mesure
 traces-done = Positions : { $done } sur { $all }
 traces-done-again = { $done } sur { $all } de nouveau, avec le seuil commun
@@ -697,11 +696,9 @@ only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fen
 
 ## Écarter une ligne
 
-strike-title = Écarter la ligne { $n }
 strike-hint = La ligne reste visible et peut être réintégrée. La raison est inscrite dans le cahier et le rapport.
 strike-reason = Raison
 strike-needed = Donnez d’abord la raison.
-strike-confirm = Écarter
 strike-cancel = Ne pas écarter
 
 ## Droite
@@ -849,7 +846,6 @@ trials-wanted = Nombre d’essais
 trials-seed = Graine
 trials-new-seed = Nouvelle graine
 trials-start = Lancer le contrôle
-trials-stop = Arrêter
 trials-progress = Avancement du contrôle
 trials-running = En cours…
 trials-done = Terminé.
@@ -916,7 +912,6 @@ seal-mark = scellé
 seal-title = Sceller le résultat
 seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c est modifiée par un facteur caché, de 8 % au plus. La pente et le retard à distance nulle sont cachés de même. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier ne peut être scellé qu’une fois.
 seal-put = Sceller maintenant
-seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c est modifiée par un facteur caché, de 8 % au plus.
 seal-open = Ouvrir le sceau…
 seal-open-title = Ouvrir le sceau ?
 seal-open-hint = Les valeurs de v et de c seront alors montrées sans le facteur caché. Cela ne peut pas être annulé et s’inscrit dans l’historique.
@@ -1437,7 +1432,6 @@ class-title = Classe
 class-hint = Lisez les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip qui en contient plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
 class-choose = Choisir des fichiers
 class-choose-folder = Choisir un dossier
-class-stop = Arrêter
 class-clear = Vider le tableau
 class-progress = Avancement de la lecture
 class-running = Fichiers lus : { $done } sur { $all }
@@ -1470,7 +1464,6 @@ class-filters-without = sans résultat
 class-shown = { $shown } sur { $all } dans le tableau
 class-empty = Aucun cahier n’a encore été lu.
 class-table = Cahiers de la classe
-class-open = Ouvrir
 class-open-of = Ouvrir { $name }
 class-open-hint = « Ouvrir » met une copie parmi vos propres cahiers ; ce qui a été remis reste tel quel.
 class-columns-who = Cahier
@@ -1503,7 +1496,6 @@ class-methods-ordinary = moindres carrés
 class-methods-weighted = moindres carrés pondérés
 class-methods-both = deux incertitudes
 class-methods-shared = composantes communes
-class-sealed = scellé
 class-after-seal =
     { $n ->
         [one] { $n } modification après l’ouverture du sceau
@@ -1552,7 +1544,6 @@ class-none_between = { $mean } ; τ = 0
 
 ## Cahiers
 
-notebooks-title = Cahiers
 notebooks-file = Ouvrir un fichier
 notebooks-file-hint = Un fichier que l’on vous a donné, ou une archive téléchargée ici, devient un nouveau cahier. Vous pouvez aussi le déposer n’importe où sur la page.
 notebooks-blank = Nouveau cahier vide
@@ -1573,14 +1564,12 @@ notebooks-bin = Cahiers supprimés
 notebooks-put-back = Récupérer
 notebooks-forget = Supprimer définitivement
 notebooks-forget-sure = Appuyez de nouveau pour supprimer définitivement
-notebooks-close = Fermer
 notebooks-busy = Ce cahier est ouvert en écriture dans une autre fenêtre. Fermez-le d’abord là-bas.
 notebooks-nothing-kept = Ce navigateur bloque le stockage : ces cahiers durent jusqu’à la fermeture de la page.
 notebooks-action = { $action } : { $title }
 
 ## Réglages
 
-preferences-title = Réglages
 preferences-theme = Apparence
 preferences-themes-auto = comme le système
 preferences-themes-light = claire
@@ -1590,7 +1579,6 @@ preferences-language-not-kept = Ce navigateur bloque le stockage : la langue ne
 preferences-mark = Séparateur décimal de ce cahier
 preferences-marks-point = point : 1.5
 preferences-marks-comma = virgule : 1,5
-preferences-close = Fermer
 
 ## La visite de la démonstration
 
@@ -1963,12 +1951,10 @@ replay-play = Lire
 replay-pause = Pause
 replay-back = Étape précédente
 replay-on = Étape suivante
-replay-close = Fermer
 
 ## La liste des touches
 
 keys = Touches
-keys-close = Fermer
 keys-everywhere = Partout
 keys-readings = Dans les lectures
 keys-plan = Sur une position prévue

@@ -336,7 +336,7 @@ plan-expected =
         [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
        *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
     }
-plan-limits = Composante principale : { $name } ({ $share } % de la variance).
+plan-limits = Plus grande composante : { $name } ({ $share } % de la variance).
 plan-compared =
     { $rows ->
         [one] Attendu : { $planned } avec { $rows } ligne ; obtenu : { $achieved } avec { $taken }.
@@ -382,7 +382,7 @@ plan-use = Prévoir ces positions
 plan-planned = Ces positions sont maintenant prévues.
 plan-next = La prochaine lecture
 plan-reasons-first = Une droite demande deux positions, les plus éloignées possible.
-plan-reasons-little = Une lecture de plus n’aidera guère : voyez la composante principale.
+plan-reasons-little = Une lecture de plus n’aidera guère : voyez la plus grande composante.
 plan-reasons-lever = Cette position réduit le plus u(v) (plus grand levier) : elle est à { $arm } de la moyenne des autres.
 plan-reasons-side =
     { $have ->
@@ -768,7 +768,7 @@ fields-coverage = Probabilité de couverture
 
 ## Bilan
 
-budget-caption = Bilan d’incertitude, la composante principale d’abord
+budget-caption = Bilan d’incertitude, la plus grande composante d’abord
 budget-hint = Déplacez un curseur pour voir l’incertitude si cette composante était plus petite ou plus grande. Rien n’est changé dans le cahier.
 budget-columns-name = Composante
 budget-columns-acts_on = Agit sur
@@ -835,7 +835,7 @@ budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées
 budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
-budget-summary = Composante principale : { $name } ({ $share } de la variance). Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary = Plus grande composante : { $name } ({ $share } de la variance). Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
 budget-summary-bare = Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
 
 ## Contrôle par Monte Carlo
@@ -1595,7 +1595,7 @@ tour-apparatus = Trois rails sont posés bout à bout, à partir de la lame sép
 tour-readings = Une ligne pour chaque position : la règle, la base de temps et les deux fronts sur l’écran. La distance d et le retard Δt suivent aussitôt. Une ligne est écartée : elle reste visible, avec sa raison.
 tour-line = Chaque ligne du tableau est un point. La pente de la droite est le retard par mètre ; la vitesse de la lumière en découle. La droite ne passe pas forcément par zéro.
 tour-residuals = Les résidus sont les écarts des lignes à la droite. Sans structure apparente, et pour la plupart entre −2 et 2, ils disent que la droite convient.
-tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas l’incertitude d’un raccord, qui déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
+tour-budget = Ce qui rend c incertain, la plus grande composante d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas l’incertitude d’un raccord, qui déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
 tour-result = Le résultat avec son incertitude, arrondi, et en phrases que vous pouvez copier.
 tour-report = Imprimez le rapport, ou remettez l’archive : elle contient tout le cahier avec chaque modification.
 tour-end = Changez maintenant une lecture de ce tableau, et observez comment c change. Pour commencer votre propre cahier : Cahiers, Nouveau cahier vide.
@@ -1612,7 +1612,7 @@ how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute
 how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a.
 how-delays = Au lieu de saisir les fronts, ajoutez des photos de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans structure apparente, et pour la plupart entre −2 et 2. Une ligne très éloignée est le plus souvent une faute : cherchez-la. Un saut entre deux rails met en cause leur raccord. Une courbe a une cause, elle aussi. N’écartez une ligne qu’avec une raison.
-how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
+how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la plus grande composante d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
 how-result = Copiez les phrases, ou donnez c avec son incertitude-type u, ou avec U, k et la probabilité de couverture. Un écart à la valeur définie plus grand que U signifie qu’un effet manque peut-être au bilan.
 how-report = Remplissez les champs, ouvrez le rapport et imprimez-le, ou remettez l’archive. L’archive contient tout le cahier avec chaque modification, et peut être rouverte.
 how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à partir des lectures. Regardez d’abord les cahiers avec des remarques, ou dont les valeurs enregistrées diffèrent ; ouvrez-en un pour voir chaque modification.

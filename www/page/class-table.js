@@ -236,7 +236,7 @@ export function csvOf(members, all, keyed) {
       path, row.people, row.title, exact(row.used), exact(row.struck), exact(result?.c), exact(result?.u), exact(result?.expanded),
       exact(result?.z), exact(compared.apart_value), exact(fit?.chi_square), exact(fit?.degrees_of_freedom), exact(fit?.p_value),
       methodOf(row), inWords(row.notices.map(({ text }) => text)),
-      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' '), ...(keyed ? [keyOf(row, compared)] : []), '',
+      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' · '), ...(keyed ? [keyOf(row, compared)] : []), '',
     ];
   });
   return core.csv([...heads, ...cells], heads.length);

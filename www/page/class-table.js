@@ -164,7 +164,7 @@ function noticesOf({ notices }) {
   const [first] = notices;
   if (!first) return '';
   const list = el('ul');
-  const details = el('details', {}, el('summary', {}, `${SHAPES[first.weight]} ${say('class-notices', { n: notices.length })}`), list);
+  const details = el('details', {}, el('summary', {}, `${SHAPES[first.weight]} ${say('strip-notices', { n: notices.length })}`), list);
   details.addEventListener('toggle', () => list.replaceChildren(...notices.map(({ text }) => el('li', {}, tell(text)))));
   return details;
 }

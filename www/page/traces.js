@@ -203,7 +203,7 @@ export class Traces {
       const { jobs, needed } = await this.knownJobs();
       const outcome = await measureRun(this.evidence, [...jobs, ...fresh], view,
         (done, all, again) => this.tellProgress(done, all, again), work.signal);
-      if (book.desk !== desk) throw { kind: 'edit', message: say('traces-other-notebook') };
+      if (book.desk !== desk) throw { kind: 'edit', message: say('files-other-notebook') };
       const taken = takenFrom(book, outcome.found);
       if (taken.length > 0) book.takeTraces(taken);
       const lost = await keepFiles(outcome);

@@ -485,7 +485,6 @@ pictures-refused-title = Not added:
 pictures-full = { $name }: the browser’s storage is full, so the photo was not added. Everything before it is kept. Download the bundle. Photos of permanently deleted notebooks are removed a day or more after they were added, when the page is opened.
 pictures-twice = { $name } is already the photo of row { $n }: the same photo is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
-pictures-other-notebook = Another notebook was opened meanwhile: the photos were not added. Add them again in the notebook they belong to.
 pictures-replace = Row { $n } already has a delay from a file. Replace that file with { $name }?
 pictures-other-reading = The name { $name } gives another reading than row { $n } has ({ $reading }). Use it there anyway?
 pictures-use-it = Use it
@@ -614,7 +613,6 @@ traces-refused-title = Not added:
 traces-more = and { $n } more.
 traces-of-file = { $name }: { $why }
 traces-other = { $name }: not a trace file but a photo or a notebook; it was not added.
-traces-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
 traces-bad-wish = Nothing was measured: correct the threshold or the fraction first.
 traces-needed = Row { $row }: { $name } is not kept in this browser. Add the file again to measure it again; until then the row keeps its delay.
 traces-not-kept = { $name }: measured, but the file is not kept in this browser ({ $why }). To see or measure it again, add it again.
@@ -691,6 +689,7 @@ remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the ri
 
 ## Files
 
+files-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
 only-here = This browser keeps no files, perhaps because the window is private: photos and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
 
 ## Striking a row out
@@ -1486,11 +1485,6 @@ class-columns-remarks = Remarks
 class-columns-refusal = Not read
 class-sort = Sort by { $column }
 class-struck = { $used }, { $struck } struck out
-class-notices =
-    { $n ->
-        [one] { $n } notice
-       *[other] { $n } notices
-    }
 class-methods-ordinary = least squares
 class-methods-weighted = weighted
 class-methods-both = both uncertainties

@@ -486,7 +486,6 @@ pictures-refused-title = Non ajoutées :
 pictures-full = { $name } : le stockage du navigateur est plein, la photo n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photos des cahiers supprimés définitivement sont effacées un jour ou plus après leur ajout, à l’ouverture de la page.
 pictures-twice = { $name } est déjà la photo de la ligne { $n } : la même photo n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
-pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photos n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
 pictures-replace = La ligne { $n } a déjà un retard tiré d’un fichier. Remplacer ce fichier par { $name } ?
 pictures-other-reading = Le nom { $name } donne une autre lecture que celle de la ligne { $n } ({ $reading }). L’utiliser là quand même ?
 pictures-use-it = L’utiliser
@@ -615,7 +614,6 @@ traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
 traces-of-file = { $name } : { $why }
 traces-other = { $name } : ce n’est pas un fichier de traces mais une photo ou un cahier ; il n’a pas été ajouté.
-traces-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 traces-bad-wish = Rien n’a été mesuré : corrigez d’abord le seuil ou la fraction.
 traces-needed = Ligne { $row } : { $name } n’est pas conservé dans ce navigateur. Ajoutez de nouveau le fichier pour le mesurer encore ; jusque-là, la ligne garde son retard.
 traces-not-kept = { $name } : mesuré, mais le fichier n’est pas conservé dans ce navigateur ({ $why }). Pour le voir ou le mesurer encore, ajoutez-le de nouveau.
@@ -692,6 +690,7 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 
 ## Fichiers
 
+files-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photos et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
 ## Écarter une ligne
@@ -1487,11 +1486,6 @@ class-columns-remarks = Observations
 class-columns-refusal = Non lu
 class-sort = Trier par { $column }
 class-struck = { $used } (écartées : { $struck })
-class-notices =
-    { $n ->
-        [one] { $n } remarque
-       *[other] { $n } remarques
-    }
 class-methods-ordinary = moindres carrés
 class-methods-weighted = moindres carrés pondérés
 class-methods-both = deux incertitudes

@@ -25,7 +25,7 @@ const AT_ONCE = 100;
 /** @type {Column[]} */
 const COLUMNS = [
   { id: 'rows', key: (row) => row.used, cell: ({ used, struck }) => (struck ? say('class-struck', { used, struck }) : String(used)) },
-  { id: 'c', key: (_, { result }) => result?.c, cell: ({ sealed }, { c }) => (sealed ? say('class-sealed') : c) },
+  { id: 'c', key: (_, { result }) => result?.c, cell: ({ sealed }, { c }) => (sealed ? say('seal-mark') : c) },
   { id: 'expanded', key: (_, { result }) => result?.expanded, cell: (_, { expanded }) => expanded },
   { id: 'z', key: (_, { result }) => result?.z, cell: (_, { z }) => z },
   { id: 'apart', key: (_, { apart_value }) => apart_value, cell: (_, { apart }) => apart },
@@ -150,7 +150,7 @@ export class ClassTable {
     return el('tr', {}, who,
       ...this.columns.map(({ id, cell, words }) => (
         el('td', { 'data-column': id, 'data-label': say(`class-columns-${id}`), class: words ? 'words' : '' }, cell(row, compared, this.members)))),
-      el('td', {}, el('button', { type: 'button', 'aria-label': say('class-open-of', { name }), click: () => this.open(member) }, say('class-open'))));
+      el('td', {}, el('button', { type: 'button', 'aria-label': say('class-open-of', { name }), click: () => this.open(member) }, say('notebooks-open'))));
   }
 }
 
@@ -164,7 +164,7 @@ function noticesOf({ notices }) {
   const [first] = notices;
   if (!first) return '';
   const list = el('ul');
-  const details = el('details', {}, el('summary', {}, `${SHAPES[first.weight]} ${say('class-notices', { n: notices.length })}`), list);
+  const details = el('details', {}, el('summary', {}, `${SHAPES[first.weight]} ${say('strip-notices', { n: notices.length })}`), list);
   details.addEventListener('toggle', () => list.replaceChildren(...notices.map(({ text }) => el('li', {}, tell(text)))));
   return details;
 }
@@ -183,7 +183,7 @@ function methodOf({ method }) {
 /** Whether it covers what the key says. @param {ClassRow} row @param {Compared} compared */
 function keyOf({ sealed }, { key }) {
   if (!key) return say('class-key-none');
-  return sealed ? say('class-sealed') : covered(key);
+  return sealed ? say('seal-mark') : covered(key);
 }
 
 /** @param {Covered} key */
@@ -231,12 +231,12 @@ export function csvOf(members, all, keyed) {
     const path = pathOf(handed);
     if (!row || !compared) return [path, ...heads.slice(2).map(() => ''), refused];
     const { result, fit } = compared;
-    const sealed = row.sealed ? [say('class-sealed')] : [];
+    const sealed = row.sealed ? [say('seal-mark')] : [];
     return [
       path, row.people, row.title, exact(row.used), exact(row.struck), exact(result?.c), exact(result?.u), exact(result?.expanded),
       exact(result?.z), exact(compared.apart_value), exact(fit?.chi_square), exact(fit?.degrees_of_freedom), exact(fit?.p_value),
       methodOf(row), inWords(row.notices.map(({ text }) => text)),
-      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' '), ...(keyed ? [keyOf(row, compared)] : []), '',
+      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' · '), ...(keyed ? [keyOf(row, compared)] : []), '',
     ];
   });
   return core.csv([...heads, ...cells], heads.length);

@@ -20,7 +20,7 @@ export class Keys {
         el('dt', {}, el('kbd', {}, say(`keys-press-${name}`))), el('dd', {}, say(`keys-does-${name}`))]))));
     const title = el('h2', { id: 'keys-title', tabindex: '-1' }, say('keys'));
     const dialog = el('dialog', { 'aria-labelledby': 'keys-title' }, title, ...groups,
-      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('keys-close'))));
+      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('close'))));
     document.body.append(dialog);
     const settings = /** @type {HTMLDialogElement} */ (byId('settings-dialog'));
     const show = () => {

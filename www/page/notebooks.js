@@ -42,7 +42,7 @@ export class Notebooks {
       this.dialog.close();
       return work();
     });
-    this.dialog.append(el('h2', { id: 'notebooks-title' }, say('notebooks-title')),
+    this.dialog.append(el('h2', { id: 'notebooks-title' }, say('strip-notebooks')),
       el('p', { class: 'hint', id: 'nothing-kept', hidden: keeping.shelf.outlivesVisit() }, say('notebooks-nothing-kept')),
       el('p', { class: 'actions' },
         el('button', { type: 'button', id: 'choose-file', class: 'main', click: () => {
@@ -61,7 +61,7 @@ export class Notebooks {
       el('p', { class: 'hint' }, say('notebooks-file-hint')),
       this.list, this.binBox,
       el('p', { class: 'actions' },
-        el('button', { type: 'button', id: 'close-notebooks', click: () => this.dialog.close() }, say('notebooks-close'))));
+        el('button', { type: 'button', id: 'close-notebooks', click: () => this.dialog.close() }, say('close'))));
     byId('open-notebooks').addEventListener('click', () => this.run(async () => {
       await keeping.settle();
       this.fill();

@@ -45,7 +45,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   }
   progress(sorted.length, sorted.length);
   // Another notebook may have been opened meanwhile.
-  if (book.desk !== desk) return { rows: [], refused: [say('pictures-other-notebook')], last: true };
+  if (book.desk !== desk) return { rows: [], refused: [say('files-other-notebook')], last: true };
   const once = again(book, taken);
   refused.push(...once.refused);
   const { edits, rows } = placed(book.current(), desk.new_numbers(once.fresh.length), once.fresh, into);

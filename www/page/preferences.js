@@ -42,9 +42,9 @@ export class Preferences {
     }, (mark) => {
       book.edit({ set_decimal_mark: mark });
     });
-    dialog.append(el('h2', { id: 'settings-title' }, say('preferences-title')), this.language.root, this.mark.root,
+    dialog.append(el('h2', { id: 'settings-title' }, say('strip-settings')), this.language.root, this.mark.root,
       this.theme.root,
-      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('preferences-close'))));
+      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => dialog.close() }, say('close'))));
     byId('open-settings').addEventListener('click', () => dialog.showModal());
     this.wear(recall('theme') ?? 'auto');
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => redrawPlots());

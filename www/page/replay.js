@@ -49,7 +49,7 @@ export class Replay {
       el('p', { class: 'actions' }, this.player,
         el('button', { type: 'button', click: step(-1) }, say('replay-back')),
         el('button', { type: 'button', click: step(1) }, say('replay-on')),
-        el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('replay-close'))));
+        el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('close'))));
     document.body.append(this.dialog);
     byId('open-replay').addEventListener('click', () => this.open());
   }

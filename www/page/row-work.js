@@ -16,7 +16,7 @@ export class RowWork {
     this.none = el('p', {}, say('row-work-none'));
     const list = el('dl', { class: 'figures', id: 'row-work-figures' });
     this.dialog = el('dialog', { id: 'row-work', 'aria-labelledby': this.title.id }, this.title, this.none, list,
-      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => this.dialog.close() }, say('row-work-close'))));
+      el('p', { class: 'actions' }, el('button', { type: 'button', click: () => this.dialog.close() }, say('close'))));
     document.body.append(this.dialog);
     this.figures = new Figures(list);
     this.button = el('button', { type: 'button', class: 'quiet number' });

@@ -52,7 +52,7 @@ class SettingLine {
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
       book.edit({ remove_setting: id });
       document.getElementById('add-setting')?.focus();
-    } }, say('settings-remove'));
+    } }, say('remove'));
     this.root = el('fieldset', { class: 'line', id: `setting-${id}` }, this.legend,
       el('div', { class: 'fields' }, this.time.root, this.uncertainty.root, remove));
   }

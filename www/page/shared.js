@@ -85,7 +85,7 @@ class SharedLine {
     const remove = el('button', { type: 'button', class: 'quiet', click: () => {
       book.edit({ remove_shared: id });
       document.getElementById('add-shared')?.focus();
-    } }, say('shared-remove'));
+    } }, say('remove'));
     this.root = el('fieldset', { class: 'line', id: name }, this.legend, el('div', { class: 'fields' },
       this.name.root, this.actsOn.root, this.effect.root, this.scope.root, this.which, this.uncertainty.root,
       this.shape.root, this.freedom.root, remove));

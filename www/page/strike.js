@@ -23,7 +23,7 @@ export class StrikeDialog {
       el('div', { class: 'field wide' }, el('label', { for: 'strike-reason' }, say('strike-reason')),
         el('span', { class: 'box' }, this.reason), el('div', {}, this.problem)),
       el('p', { class: 'actions' },
-        el('button', { id: 'strike-confirm', class: 'main' }, say('strike-confirm')),
+        el('button', { id: 'strike-confirm', class: 'main' }, say('readings-strike')),
         el('button', { type: 'button', click: () => this.dialog.close() }, say('strike-cancel'))));
     this.dialog.append(form);
   }
@@ -31,7 +31,7 @@ export class StrikeDialog {
   /** @param {RowView} row */
   ask(row) {
     this.row = row;
-    setText(this.title, say('strike-title', { n: row.number }));
+    setText(this.title, say('readings-strike-row', { n: row.number }));
     this.reason.value = '';
     setOptional(this.problem, '');
     this.dialog.showModal();

@@ -55,7 +55,7 @@ export class Traces {
     this.bar = el('progress', { id: 'trace-progress', max: '1', value: '0', 'aria-label': say('traces-progress') });
     this.count = el('span', { id: 'trace-count' });
     this.running = el('p', { class: 'running actions', hidden: true },
-      button('trace-stop', say('traces-stop'), () => this.work?.abort()), this.bar, this.count);
+      button('trace-stop', say('stop'), () => this.work?.abort()), this.bar, this.count);
 
     this.level = benchField(book, 'trace_level', { term: 'time-walk' });
     this.fraction = benchField(book, 'trace_fraction', { term: 'constant-fraction' });
@@ -203,7 +203,7 @@ export class Traces {
       const { jobs, needed } = await this.knownJobs();
       const outcome = await measureRun(this.evidence, [...jobs, ...fresh], view,
         (done, all, again) => this.tellProgress(done, all, again), work.signal);
-      if (book.desk !== desk) throw { kind: 'edit', message: say('traces-other-notebook') };
+      if (book.desk !== desk) throw { kind: 'edit', message: say('files-other-notebook') };
       const taken = takenFrom(book, outcome.found);
       if (taken.length > 0) book.takeTraces(taken);
       const lost = await keepFiles(outcome);

@@ -118,10 +118,14 @@ export function setTold(node, told) {
   setOptional(node, inWords(told));
 }
 
-/** A count, or the number of a row: written in plain digits, and chosen by where a text has forms for one and for more. */
+/**
+ * A count, or the number of a row: written in plain digits, in groups of three where there are five or more (SI Brochure,
+ * 9th edition, 5.4.4), and chosen by where a text has forms for one and for more.
+ */
 class Count extends FluentNumber {
   toString() {
-    return String(this.value);
+    const digits = String(this.value);
+    return digits.length > 4 ? digits.replace(/\B(?=(\d{3})+$)/g, '\u202f') : digits;
   }
 }
 

@@ -92,15 +92,13 @@ impl TrialsError {
     /// What is wrong and what to do, with numbers as the notebook writes them.
     pub fn message(&self, mark: DecimalMark) -> Message {
         match self {
-            Self::Seed { text } => {
-                message!("trials-no_seed", text = text.as_str(), most = u64::MAX.to_string())
-            }
+            Self::Seed { text } => message!("trials-no_seed", text = text.as_str()),
             Self::Count { error } => error.message(),
             Self::CountOutOfRange { text } => message!(
                 "trials-no_count",
                 text = text.as_str(),
-                least = ASKED.start().to_string(),
-                most = ASKED.end().to_string()
+                least = *ASKED.start(),
+                most = *ASKED.end()
             ),
             Self::Refused(refusal) => refusal.message.clone(),
             Self::Figures(error) => not_given(error, mark),

@@ -292,7 +292,7 @@ fn the_cautions_stand_first_and_are_whole() {
             "Eyewear is never permission to look into the beam",
             "harms the skin",
             "Only trained people align the beam, at the lowest power",
-            "bias of detectors are at high voltage, and so are their cables",
+            "bias supplies of detectors are at high voltage, and so are their cables",
             "Only authorised service staff open a housing",
             "cylinders must be secured and the room ventilated",
             "ozone",

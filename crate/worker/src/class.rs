@@ -300,7 +300,8 @@ fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFig
     let allowing = |it: &Allowing| {
         let mean = speed(&it.mean);
         if it.between > 0.0 {
-            message!("class-between", mean = mean, between = format!("{} m/s", plain(it.between, 2, mark)))
+            let between = format!("{}\u{a0}m/s", plain(it.between, 2, mark));
+            message!("class-between", mean = mean, between = between)
         } else {
             message!("class-none_between", mean = mean)
         }

@@ -74,7 +74,7 @@ pub fn files_are_asked_for_by_keyboard(stage: &Stage) -> Result<()> {
     page.browser.run(HOLD, vec![])?;
     for key in [Key::Enter, Key::Space] {
         page.browser.run("asked.length = 0", vec![])?;
-        for name in ["Add photographs", "Add trace files", "Add a folder of traces"] {
+        for name in ["Add photos", "Add trace files", "Add a folder of traces"] {
             page.tab_to(name)?;
             ensure!(page.browser.run(OUTLINE, vec![])? == json!(true), "{name} does not show the focus");
             page.press(key)?;

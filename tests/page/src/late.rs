@@ -102,7 +102,7 @@ pub fn early_drop_is_taken(stage: &Stage) -> Result<()> {
     )?;
     page.reload()?;
     was_early(&page, 2)?;
-    page.reads("#picture-status", "1 photograph was added")?;
+    page.reads("#picture-status", "1 photo was added")?;
     page.reads("#trace-status", "1 file with the traces of one position")?;
     ensure!(page.cell("Ruler reading", 1)? == "500 mm", "the picture began no row of its own");
     ensure!(!page.text("#told")?.contains("not opened"), "one was opened as a notebook");
@@ -157,7 +157,7 @@ pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
     ensure!(page.count(names::ROWS)? == 5, "the picture went elsewhere");
     page.browser.debug("Network.setBlockedURLs", &json!({ "urls": [] }))?;
     page.click("Try again")?;
-    page.reads("#delays", "1 photograph was added")?;
+    page.reads("#delays", "1 photo was added")?;
     eventually("the picture has a row", || page.count(names::ROWS), |rows| *rows == 6)?;
     let delays = page.text("#delays")?;
     ensure!(!delays.contains("Try again"), "there is nothing to be tried again");

@@ -70,7 +70,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     page.sees(names::ROWS_USED, &names::rows_used(MARKS.len(), MARKS.len()))?;
     let result = page.result()?;
     choose(&page, &[picture(&page.home, 1, "the same.jpg")?])?;
-    page.reads(REFUSED, "the same.jpg is already the photograph of row 2")?;
+    page.reads(REFUSED, "the same.jpg is already the photo of row 2")?;
     ensure!(page.count(names::ROWS)? == MARKS.len(), "the same picture counts twice");
     page.is_saved()?;
     page.reload()?;
@@ -240,7 +240,7 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     let files: [(&str, &[u8], &str); 3] = [
         ("letter.jpg", b"Dear reader, this is no picture.", "not an image"),
         ("wall.png", &header_of_png(12_000, 9_000), "12000\u{a0}×\u{a0}9000\u{a0}pixels is too large"),
-        ("broken.jpg", &broken, "can’t read this photograph"),
+        ("broken.jpg", &broken, "can’t read this photo"),
     ];
     for (name, bytes, reason) in files {
         choose(&page, &[page.home.write(name, bytes)?])?;
@@ -269,7 +269,7 @@ pub fn bad_pictures_are_refused(stage: &Stage) -> Result<()> {
     page.reads(PROBLEM, "lie on one line")?;
     page.click("Accept the marks")?;
     page.reads(names::MESSAGE, "lie on one line")?;
-    page.sees(COUNT, "0 of 2 photographs are marked.")?;
+    page.sees(COUNT, "0 of 2 photos are marked.")?;
     // What was moved is taken back move by move, and then accepted.
     page.browser.run(FOCUS, vec![json!("Edge A")])?;
     for _ in 0..4 * 130 {

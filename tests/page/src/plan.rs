@@ -142,7 +142,7 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     page.reads("#result-notices", "nothing was measured")?;
     ensure!(page.text("#plan-truth")?.is_empty(), "the truth is told unasked");
     page.click("Show the true values")?;
-    page.reads("#plan-truth", "299 792 458 m/s")?;
+    page.reads("#plan-truth", "299\u{202f}792\u{202f}458\u{a0}m/s")?;
     page.is_saved()?;
     page.click("Notebooks")?;
     page.click("Open: Corridor")?;

@@ -41,10 +41,11 @@ fn a_sentence_in_a_script_is_found() {
         import { say } from './words.js';
         el('p', { class: 'wide table' }, say('row-no_place'), 'Nothing is planned');
         setAttribute(node, 'class', wide ? 'wide table' : 'table');
-        throw new Error('the page has no such element');
+        throw new Error('nothing is drawn yet');
+        throw new Error(`the page has no element "${id}"`);
         setText(node, `${name} was removed by you`);
     ";
-    assert_eq!(in_script(planted), ["Nothing is planned", " was removed by you"]);
+    assert_eq!(in_script(planted), ["Nothing is planned", "nothing is drawn yet", " was removed by you"]);
 }
 
 #[test]

@@ -18,6 +18,9 @@ beside-line = Line and residuals
 untitled = Untitled notebook
 list = { $all }
 loading = Opening the notebook…
+close = Close
+stop = Stop
+remove = Remove
 
 ## A section that comes later
 
@@ -94,7 +97,7 @@ cautions-eyewear = Wear eyewear rated for both the wavelength and the pulses in 
 cautions-skin = Ultraviolet light also harms the skin: keep your skin covered. Look for an ultraviolet beam with a fluorescing card only where your laser safety officer allows it, and with eyewear on.
 cautions-group-trained = Alignment, high voltage and gas
 cautions-alignment = Only trained people align the beam, at the lowest power. Move carriages only with the shutter closed.
-cautions-voltage = Pulse supplies and the bias of detectors are at high voltage, and so are their cables: never unplug or open one. A pulse supply can hold a lethal charge after it is switched off. Only authorised service staff open a housing.
+cautions-voltage = Pulse supplies and the bias supplies of detectors are at high voltage, and so are their cables: never unplug or open one. A pulse supply can hold a lethal charge after it is switched off. Only authorised service staff open a housing.
 cautions-gas = Gas sources: the cylinders must be secured and the room ventilated. Electric discharges and ultraviolet light can make ozone, which harms the lungs.
 cautions-group-room = The room
 cautions-room = Rails and cables are trip hazards. Keep escape routes free. Close the door, put up the warning sign, and keep bystanders out.
@@ -228,7 +231,6 @@ splice-remove-pair = Remove position { $n }
 settings-title = Time base settings
 settings-hint = Only if one setting of the time base has its own uncertainty. All rows at that setting share it.
 settings-add = Add a setting
-settings-remove = Remove
 settings-legend = Setting { $n }
 settings-time = Time per division
 settings-uncertainty = Relative uncertainty
@@ -238,7 +240,6 @@ settings-uncertainty = Relative uncertainty
 shared-title = Other uncertainty components
 shared-hint = For an effect not covered by rails or time bases. Common: shifts all its rows together (correlated). Independent: different for every row.
 shared-add = Add a component
-shared-remove = Remove
 shared-legend = Component { $n }
 shared-name = Name
 shared-acts-on = Acts on
@@ -438,11 +439,10 @@ pasted-headed = The headings “{ $headings }” were left out.
 ## How a row was calculated
 
 row-work-none = This row has no distance or delay yet.
-row-work-close = Close
 row-work-distance = Along the beam, from the splitter. Its standard uncertainty combines that of the ruler reading and what the row shares with others: splices, scale of the ruler.
 row-work-distance-source = d = o + s·(r − m): o is the position of mark m, s = ±1 the direction of the ruler (common practice). Common uncertainties: JCGM 100:2008, 5.2.2
 row-work-traces = Measured on the recorded traces, timed as chosen under Delays.
-row-work-picture = From the marks on the photograph, after perspective correction by the grid corners.
+row-work-picture = From the marks on the photo, after perspective correction by the grid corners.
 row-work-picture-source = JCGM 100:2008, 5.2.2; the marks are under Delays
 row-work-screen = Position of edge B minus edge A on the screen, mean of repeated readings, times the time base.
 row-work-screen-source = Each edge is read to ±a: JCGM 100:2008, 4.3.7. Repeated readings: 4.2.3
@@ -459,8 +459,8 @@ row-pad-letters = abc: letters, for a unit
 ## Delays
 
 delays-title = Delays
-delays-hint = Delays can be taken from photographs or recorded traces instead of typing them.
-fields-mark_uncertainty = Uncertainty of one mark on a photograph
+delays-hint = Delays can be taken from photos or recorded traces instead of typing them.
+fields-mark_uncertainty = Uncertainty of one mark on a photo
 fields-trace_level = Fixed threshold above the baseline
 fields-trace_fraction = Constant fraction of the amplitude
 delays-from-picture = photo
@@ -468,58 +468,57 @@ delays-from-traces = traces
 delays-jump-picture = Show the photo of row { $n }
 delays-jump-traces = Show the traces of row { $n }
 
-## Photographs
+## Photos
 
-pictures-title = Photographs of the screen
-pictures-hint = Add the photographs of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photograph is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
-pictures-add = Add photographs
+pictures-title = Photos of the screen
+pictures-hint = Add the photos of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photo is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
+pictures-add = Add photos
 pictures-columns = Divisions across the grid
 pictures-rows = Divisions down the grid
-pictures-progress = Adding photograph { $n } of { $all }…
+pictures-progress = Adding photo { $n } of { $all }…
 pictures-added =
     { $n ->
-        [one] { $n } photograph was added.
-       *[other] { $n } photographs were added.
+        [one] { $n } photo was added.
+       *[other] { $n } photos were added.
     }
 pictures-refused-title = Not added:
-pictures-full = { $name }: the browser’s storage is full, so the photograph was not added. Everything before it is kept. Download the bundle. Photographs of notebooks that were deleted permanently are removed when the page is opened a day after they were added, or later.
-pictures-twice = { $name } is already the photograph of row { $n }: the same photograph is not a second reading.
+pictures-full = { $name }: the browser’s storage is full, so the photo was not added. Everything before it is kept. Download the bundle. Photos of permanently deleted notebooks are removed a day or more after they were added, when the page is opened.
+pictures-twice = { $name } is already the photo of row { $n }: the same photo is not a second reading.
 pictures-twice-chosen = { $name } was chosen twice and was added once.
-pictures-other-notebook = Another notebook was opened meanwhile: the photographs were not added. Add them again in the notebook they belong to.
 pictures-replace = Row { $n } already has a delay from a file. Replace that file with { $name }?
 pictures-other-reading = The name { $name } gives another reading than row { $n } has ({ $reading }). Use it there anyway?
 pictures-use-it = Use it
-pictures-choose = Photograph
+pictures-choose = Photo
 pictures-option = Row { $n }: { $name }
 pictures-option-unmarked = Row { $n }: { $name } (to be marked)
 pictures-left =
     { $all ->
-        [one] { $marked } of { $all } photograph is marked.
-       *[other] { $marked } of { $all } photographs are marked.
+        [one] { $marked } of { $all } photo is marked.
+       *[other] { $marked } of { $all } photos are marked.
     }
 pictures-loading = Looking for grid and edges…
-pictures-missing = { $name } is not kept in this browser. Its marks are numbers, so the row is still valid. A bundle also holds the photograph.
+pictures-missing = { $name } is not kept in this browser. Its marks are numbers, so the row is still valid. A bundle also holds the photo.
 pictures-missing-marks = { $name } is not kept in this browser and has no marks yet. Open a bundle that holds it, or add it again.
-pictures-broken = { $name }: the browser can’t show the photograph it kept. Add it again.
-pictures-picture = The photograph, with its grid drawn over it
+pictures-broken = { $name }: the browser can’t show the photo it kept. Add it again.
+pictures-picture = The photo, with its grid drawn over it
 pictures-mark-group = Marks
 pictures-proposed = These marks are suggestions. Check that the dashed grid lies on the screen grid, and that A and B are at half the height of their edges. Move what is wrong, then accept.
-pictures-serves = This photograph uses the corner marks of row { $n } (camera not moved).
-pictures-moved = The camera has moved since row { $n }: separate corner marks are suggested for this photograph.
+pictures-serves = This photo uses the corner marks of row { $n } (camera not moved).
+pictures-moved = The camera has moved since row { $n }: separate corner marks are suggested for this photo.
 pictures-unseen = The corner marks of row { $n } are used. They could not be checked, because no grid was found here: check that the dashed grid lies on the screen grid.
 pictures-not-found = Nothing is suggested. { $why } Move each mark to its position.
 pictures-no-edge = “{ $name }” was not found: move its mark onto the edge.
 pictures-doubts-lines = In doubt: only part of the grid was seen.
 pictures-doubts-border = In doubt: an outer line of the grid was not seen, or lines go on beyond it. Check the numbers of divisions.
-pictures-doubts-cut = In doubt: the grid goes beyond the photograph. State only the divisions that are whole in it, and mark the corners of that part.
-pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photograph.
+pictures-doubts-cut = In doubt: the grid goes beyond the photo. State only the divisions that are whole in it, and mark the corners of that part.
+pictures-doubts-turned = In doubt: the screen lies on its side. The first corner belongs to the upper left one of the screen, wherever that is in the photo.
 pictures-doubts-edge = In doubt: an edge is not clear, or its trace is not level before it.
 pictures-doubts-meet = In doubt: both traces have the same colour and meet, so an edge may belong to the other trace.
-pictures-doubts-order = In doubt: which edge is A’s. The photographs do not show it for certain. If the marks are the wrong way round, exchange them.
+pictures-doubts-order = In doubt: which edge is A’s. The photos do not show it for certain. If the marks are the wrong way round, exchange them.
 pictures-doubted =
     { $n ->
-        [one] One mark is in doubt. “Accept the marks” leads to it first: look at it through the lens, and move it if it is off.
-       *[other] { $n } marks are in doubt. “Accept the marks” leads to each of them first: look at it through the lens, and move it if it is off.
+        [one] One mark is in doubt. “Accept the marks” leads to it first: look at it through the magnifier, and move it if it is off.
+       *[other] { $n } marks are in doubt. “Accept the marks” leads to each of them first: look at it through the magnifier, and move it if it is off.
     }
 pictures-exchange = Exchange A and B
 pictures-checks-moved =
@@ -533,12 +532,12 @@ pictures-nudges-up = Up by one pixel
 pictures-nudges-down = Down by one pixel
 pictures-nudges-right = Right by one pixel
 pictures-accept = Accept the marks
-pictures-next = Next photograph to mark
+pictures-next = Next photo to mark
 pictures-still-sought = Not accepted yet: move { $names } first.
 pictures-grid-wrong = Not accepted yet. { $why }
 pictures-accepted = Row { $n } is marked.
 pictures-accepted-unused = Row { $n } is marked, but not included yet. { $lacks }
-pictures-all-marked = All photographs are marked.
+pictures-all-marked = All photos are marked.
 pictures-again = { $name }, mark { $n }
 pictures-mark-again = Mark “{ $name }” again
 pictures-drop-mark = Remove the selected mark
@@ -546,11 +545,11 @@ pictures-move-first = Move the new mark to the edge: it counts after it was move
 pictures-own-corners = Use separate corner marks
 pictures-shared =
     { $n ->
-        [one] Its corner marks are used for { $n } photograph: moving one changes its row.
-       *[other] Its corner marks are used for { $n } photographs: moving one changes all those rows.
+        [one] Its corner marks are used for { $n } photo: moving one changes its row.
+       *[other] Its corner marks are used for { $n } photos: moving one changes all those rows.
     }
-pictures-take-off = Remove the photograph from this row
-pictures-taken-off = The photograph was removed from row { $n }.
+pictures-take-off = Remove the photo from this row
+pictures-taken-off = The photo was removed from row { $n }.
 pictures-marks-a = Edge A
 pictures-marks-b = Edge B
 pictures-marks-corner = Corner
@@ -561,7 +560,7 @@ pictures-corners-lower-right = Lower right corner
 pictures-corners-lower-left = Lower left corner
 pictures-check = Grid crossing { $n }, a check of the lens
 pictures-place = { $x } pixels across, { $y } down, { $state }
-pictures-states-proposed = proposed
+pictures-states-proposed = suggested
 pictures-states-doubted = in doubt
 pictures-states-looked = in doubt, now looked at
 pictures-states-sought = not found
@@ -595,7 +594,6 @@ traces-measure-all = Measure all
 traces-forget = Discard these files
 traces-again = Measure again
 traces-again-hint = After you changed the threshold or the fraction.
-traces-stop = Stop
 traces-progress = Progress of the measurement
 traces-done = { $done } of { $all } positions
 traces-done-again = { $done } of { $all } again, with the common threshold
@@ -614,8 +612,7 @@ traces-undo = One undo removes them all.
 traces-refused-title = Not added:
 traces-more = and { $n } more.
 traces-of-file = { $name }: { $why }
-traces-other = { $name }: not a trace file but a photograph or a notebook; it was not added.
-traces-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
+traces-other = { $name }: not a trace file but a photo or a notebook; it was not added.
 traces-bad-wish = Nothing was measured: correct the threshold or the fraction first.
 traces-needed = Row { $row }: { $name } is not kept in this browser. Add the file again to measure it again; until then the row keeps its delay.
 traces-not-kept = { $name }: measured, but the file is not kept in this browser ({ $why }). To see or measure it again, add it again.
@@ -692,15 +689,14 @@ remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the ri
 
 ## Files
 
-only-here = This browser keeps no files, perhaps because the window is private: photographs and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
+files-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
+only-here = This browser keeps no files, perhaps because the window is private: photos and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
 
 ## Striking a row out
 
-strike-title = Strike out row { $n }
 strike-hint = The row stays visible and can be restored. The reason goes into the notebook and the report.
 strike-reason = Reason
 strike-needed = State the reason first.
-strike-confirm = Strike out
 strike-cancel = Cancel
 
 ## Line
@@ -714,7 +710,7 @@ line-checks-hint = Other tests of the same rows. None of them changes the result
 line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-shared = Least squares with uncertainties of distance and delay; components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-shared = Least squares with uncertainties of distance and delay. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
 line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
 line-rises = The line rises by { $slope } ns per metre.
 line-falls = The line falls by { $slope } ns per metre.
@@ -793,13 +789,13 @@ budget-names-splice = splice of { $rail }
 budget-names-scale = scale of the ruler, { $rail }
 budget-names-recorder = time base of the recorder
 budget-names-time_base = time base at { $time } per division
-budget-names-grid = corners of the grid on photographs
+budget-names-grid = corners of the grid on photos
 budget-names-unnamed = unnamed component
 budget-names-rulers = ruler readings
 budget-names-distances = distances entered
-budget-names-screen = reading limit on the screen
+budget-names-screen = edge readings on the screen
 budget-names-repeats = scatter of repeated readings
-budget-names-marks = marks of the edges on photographs
+budget-names-marks = marks of the edges on photos
 budget-names-traces = noise of the traces
 budget-names-delays = delays entered
 budget-names-matrices = stated covariance matrices
@@ -843,12 +839,11 @@ budget-summary-bare = Combined: u(c) = { $u } m/s, { $percent } % of c.
 ## Monte Carlo check
 
 trials-title = Monte Carlo check
-trials-hint = A check of the budget: every input is drawn at random from its distribution, many times, and the whole analysis is done for each draw. The same seed gives the same digits in every browser.
+trials-hint = A check of the budget: every input quantity is drawn at random from its distribution, many times, and the whole analysis is done for each draw. The same seed gives the same digits in every browser.
 trials-wanted = Number of trials
 trials-seed = Seed
 trials-new-seed = New seed
 trials-start = Run the check
-trials-stop = Stop
 trials-progress = Progress of the check
 trials-running = Running…
 trials-done = Done.
@@ -874,13 +869,13 @@ trials-summary = Histogram of { $trials } trials about { $mean }; over it the bu
 ## What the page refuses of files
 
 evidence-unsaid = the browser gives no reason
-evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photograph in a smaller size.
+evidence-refusals-too_large = { $what }: this file is larger than 64 MB. Save the trace with fewer samples around the pulse, or the photo in a smaller size.
 evidence-refusals-too_many = { $what } files are more than the limit of 2000 at once. Add them in parts, such as one folder for each rail.
 evidence-refusals-file = { $what }: the file can no longer be read. It may have been moved, changed or deleted; choose it again.
-evidence-refusals-decode = { $what }: the browser can’t read this photograph. It may be damaged; copy it from the camera again, or save it again.
-evidence-refusals-no_canvas = This browser can’t process photographs in the background. Use a newer one.
-evidence-refusals-start = Reading traces and photographs could not be started ({ $what }). Check the connection, and try again.
-evidence-refusals-crash = Reading the traces or photographs failed ({ $what }). The notebook is unchanged. Try again, or use a smaller file.
+evidence-refusals-decode = { $what }: the browser can’t read this photo. It may be damaged; copy it from the camera again, or save it again.
+evidence-refusals-no_canvas = This browser can’t process photos in the background. Use a newer one.
+evidence-refusals-start = Reading traces and photos could not be started ({ $what }). Check the connection, and try again.
+evidence-refusals-crash = Reading the traces or photos failed ({ $what }). The notebook is unchanged. Try again, or use a smaller file.
 evidence-refusals-stopped = Stopped.
 evidence-refusals-nothing_kept = The traces are no longer loaded. Open the files again.
 
@@ -893,10 +888,10 @@ result-copy = Copy
 result-copied = Copied.
 result-not-copied = The browser did not allow copying. Select the text and copy it by hand.
 result-choice = Which uncertainty do you report?
-result-bases-stated = from the stated input uncertainties
+result-bases-stated = from the stated uncertainties of the input quantities
 result-bases-scatter = from the scatter of the residuals (common components stay as stated)
 result-reason = Reason
-result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated input uncertainties.
+result-from-stated = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the stated uncertainties of the input quantities.
 result-from-scatter = The speed of light in vacuum, from { $n } rows, is c = { $c }, with the standard uncertainty from the scatter about the line.
 result-expanded = The expanded uncertainty is U = { $u } m/s (coverage factor k = { $k }, coverage probability { $p }).
 result-no-expanded = No expanded uncertainty can be given.
@@ -915,7 +910,6 @@ seal-mark = sealed
 seal-title = Seal the result
 seal-hint = Until the seal is opened, every displayed v and c is changed by a hidden factor, by at most 8 %. The slope and the delay at zero distance are hidden in the same way. So the known value can’t influence which rows are kept and what is stated. A notebook can be sealed only once.
 seal-put = Seal it now
-seal-sealed = The result is sealed: every displayed v and c is changed by a hidden factor, by at most 8 %.
 seal-open = Open the seal…
 seal-open-title = Open the seal?
 seal-open-hint = From then on, v and c are shown without the hidden factor. This can’t be undone, and it is recorded in the history.
@@ -926,10 +920,10 @@ seal-keep = Keep it sealed
 
 report-not-in-bundle =
     { $n ->
-        [one] One photograph is not kept in this browser: the bundle holds its marks only.
-       *[other] { $n } photographs are not kept in this browser: the bundle holds their marks only.
+        [one] One photo is not kept in this browser: the bundle holds its marks only.
+       *[other] { $n } photos are not kept in this browser: the bundle holds their marks only.
     }
-report-not-kept = { $name }: the browser could not keep the photograph ({ $why }). Try again.
+report-not-kept = { $name }: the browser could not keep the photo ({ $why }). Try again.
 report-title = Report
 fields-people = Names
 fields-student_number = Student number
@@ -959,7 +953,7 @@ report-plot = Plot
 report-plot-format = File type
 report-take-plot = Download plot
 report-no-plot = There is nothing to draw yet: enter readings first.
-report-drop = Drop here: notebook files are opened; photographs and traces are added to rows.
+report-drop = Drop here: notebook files are opened; photos and traces are added to rows.
 report-opened = “{ $title }” is open.
 report-not-opened = { $name } was not opened: { $why }
 
@@ -1221,7 +1215,7 @@ figures-cross_correlation-meaning = The shift at which the two edges, each divid
 figures-shift_and_scale = least-squares shift and scale
 figures-shift_and_scale-meaning = The shift and the scale factor with which one edge fits the other best.
 figures-walk_slope = time walk per metre
-figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way: t₁ is the delay at a fixed threshold, t₂ at a constant fraction. From { $n } rows.
+figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way. Here t₁ is the delay at a fixed threshold, t₂ at a constant fraction. From { $n } rows.
 figures-walk_slope-source = Weighted line of the differences against distance: ISO/TS 28037:2010, clause 6
 figures-walk_shift = effect of a fixed threshold on v
 figures-walk_shift-meaning = Relative change of v if the edges were timed at a fixed threshold.
@@ -1231,7 +1225,7 @@ tables-states-incomplete = incomplete
 tables-states-used = included
 tables-states-struck = struck out
 tables-outside = { $state }: { $why }
-tables-apostrophes = An apostrophe is put before each text that starts like a formula or with an apostrophe, so that no spreadsheet runs it; also after a semicolon, a tab or a line end inside a cell. Remove one apostrophe at each of these places to have the text as it was typed.
+tables-apostrophes = An apostrophe is put before each text that starts like a formula or with an apostrophe, so that no spreadsheet runs it. The same is done after a semicolon, a tab or a line end inside a cell. Remove one apostrophe at each of these places to have the text as it was typed.
 
 ## Notices
 
@@ -1257,7 +1251,7 @@ notice-rail_unplaced =
     }
 notice-rail_unplaced-look = Check the position of that rail under Apparatus, and of the rail before it.
 notice-vague_reading = A reading on rail “{ $rail }” is uncertain by { $u }, more than a twentieth of its length.
-notice-vague_reading-look = Check the uncertainty of one reading typed for this ruler, and its unit: a number without a unit is in the unit of the ruler.
+notice-vague_reading-look = Check the uncertainty of a ruler reading stated for this rail, and its unit: a number without a unit is in the unit of the ruler.
 notice-rehearsal = This notebook is a rehearsal: its readings come from a simulated bench, nothing was measured.
 notice-rehearsal-look = The true values can be shown under Plan.
 notice-off_the_rail =
@@ -1329,8 +1323,8 @@ notice-few_on_edge =
        *[other] On the traces of rows { $rows } fewer than three samples lie on an edge.
     }
 notice-few_on_edge-look = Where the edge lies between two samples is not known well. Record with a shorter sampling interval.
-notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photograph. It enters the uncertainty of every row read against that grid.
-notice-grid_bent-look = Check the corner marks. If they are right, take the photograph from farther away.
+notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
+notice-grid_bent-look = Check the corner marks. If they are right, take the photo from farther away.
 notice-few_rows =
     { $n ->
         [one] Only { $n } row is included: too few to test linearity.
@@ -1348,7 +1342,7 @@ notice-scatter_too_small =
         [one] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degree of freedom): these uncertainties may be stated too large.
        *[other] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degrees of freedom): these uncertainties may be stated too large.
     }
-notice-scatter_too_small-look = Check whether the reading limits were stated too wide.
+notice-scatter_too_small-look = Check first the uncertainty of one edge reading and of a ruler reading.
 notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
 notice-step_at_splice-look = Check the marks, the gap and the direction of the scale written for that splice.
 notice-time_base_off = The rows read at { $base } ns per division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
@@ -1436,7 +1430,6 @@ class-title = Class
 class-hint = Read the notebooks of a class: bundles, notebook.json files, folders, or a zip of many. Drop them here, or choose them. Each result is calculated here anew from the readings. Nothing leaves this machine, and your own notebooks stay as they are.
 class-choose = Choose files
 class-choose-folder = Choose a folder
-class-stop = Stop
 class-clear = Clear the table
 class-progress = Progress of reading
 class-running = { $done } of { $all } files read
@@ -1469,7 +1462,6 @@ class-filters-without = without a result
 class-shown = { $shown } of { $all } in the table
 class-empty = No notebook was read yet.
 class-table = Notebooks of the class
-class-open = Open
 class-open-of = Open { $name }
 class-open-hint = “Open” puts a copy among your own notebooks; what was handed in stays as it is.
 class-columns-who = Notebook
@@ -1493,16 +1485,10 @@ class-columns-remarks = Remarks
 class-columns-refusal = Not read
 class-sort = Sort by { $column }
 class-struck = { $used }, { $struck } struck out
-class-notices =
-    { $n ->
-        [one] { $n } notice
-       *[other] { $n } notices
-    }
 class-methods-ordinary = least squares
 class-methods-weighted = weighted
 class-methods-both = both uncertainties
 class-methods-shared = common components
-class-sealed = sealed
 class-after-seal =
     { $n ->
         [one] { $n } change after the seal was opened
@@ -1551,12 +1537,11 @@ class-none_between = { $mean }; τ = 0
 
 ## Notebooks
 
-notebooks-title = Notebooks
 notebooks-file = Open a file
 notebooks-file-hint = A file that you were given, or a bundle downloaded here, becomes a new notebook. You can also drop it anywhere on the page.
 notebooks-blank = New blank notebook
 notebooks-demo = New from the demo
-notebooks-demo-sets-photographs = Demo with photographs
+notebooks-demo-sets-photographs = Demo with photos
 notebooks-demo-sets-traces = Demo with traces
 notebooks-no-demo = The demo could not be loaded.
 notebooks-open = Open
@@ -1572,14 +1557,12 @@ notebooks-bin = Deleted notebooks
 notebooks-put-back = Put back
 notebooks-forget = Delete permanently
 notebooks-forget-sure = Press again to delete permanently
-notebooks-close = Close
 notebooks-busy = That notebook is open for writing in another window. Close it there first.
 notebooks-nothing-kept = This browser blocks storage: these notebooks last until you close the page.
 notebooks-action = { $action }: { $title }
 
 ## Settings
 
-preferences-title = Settings
 preferences-theme = Appearance
 preferences-themes-auto = same as the system
 preferences-themes-light = light
@@ -1589,7 +1572,6 @@ preferences-language-not-kept = This browser blocks storage: the language can’
 preferences-mark = Decimal mark in this notebook
 preferences-marks-point = point: 1.5
 preferences-marks-comma = comma: 1,5
-preferences-close = Close
 
 ## The tour of the demo
 
@@ -1621,7 +1603,7 @@ how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well its ruler can be read, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
 how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a.
-how-delays = Instead of typing edges, add photographs of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
+how-delays = Instead of typing edges, add photos of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
 how-line = Look at the residuals first: without a pattern, most of them between −2 and 2. A row far from the line is usually a mistake: find it. A step between two rails points to their splice. A curve has a cause, too. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.
 how-result = Copy the sentences, or give c with its standard uncertainty u, or with U, k and the coverage probability. A difference from the defined value larger than U means that an effect may be missing from the budget.
@@ -1688,7 +1670,7 @@ dimension-pixels = distance in pixels
 
 ## Air whose index is not known
 
-air-out_of_range = { $input }: { $value }. The index of air is known only from { $low } to { $high }. Check the number and its unit.
+air-out_of_range = { $input }: { $value }. The refractive index of air is known only from { $low } to { $high }. Check the number and its unit.
 air-vapour = At this temperature and humidity the water vapour alone would have a pressure of { $vapour }, more than the stated air pressure of { $pressure }. Check pressure, temperature and humidity.
 
 ## A rail whose position is not known
@@ -1715,9 +1697,9 @@ row-rail_unknown = No rail has the name “{ $name }”. The rails are: { $names
 row-rail_unknown_none = No rail has the name “{ $name }”. Describe the rails under Apparatus.
 row-rail_ambiguous = More than one rail has the name “{ $name }”. Give each rail a name of its own under Apparatus.
 row-distance_uncertainty_idle = No distance is typed in this row, so this uncertainty has no effect. Clear it: the uncertainty of a ruler reading is stated at its rail.
-row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty has no effect. Clear it: that of edges is stated under Apparatus, that of a photograph or of traces with them.
+row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty has no effect. Clear it: that of edges is stated under Apparatus, that of a photo or of traces with them.
 row-delay_twice = The delay is entered twice: as edges on the screen and as a delay. Clear one of them.
-row-delay_twice_evidence = The delay is entered twice: here, and by the photograph or the traces of this row. Clear this cell, or remove the photograph or the traces.
+row-delay_twice_evidence = The delay is entered twice: here, and by the photo or the traces of this row. Clear this cell, or remove the photo or the traces.
 row-delay_unreadable = The delay is not a number that can be used. Correct it.
 row-limit = { $name }: { $typed } is read as a limit ±a, so u = a ÷ √3 = { $u }.
 row-uncertainty_twice = The uncertainty is entered twice: after the value and here. Clear one of them.
@@ -1734,7 +1716,7 @@ edges-no_mark = Edge { $edge } is not marked. Mark it at half the height of its 
 edges-off_plane = Mark { $n } of edge { $edge } is outside the plane of the screen. Mark it again.
 edges-no_repeats = With one mark on each edge there is no scatter. Mark the edges again, or state an uncertainty in pixels.
 edges-uncertainty = The uncertainty of a mark must be zero or more pixels.
-marks-no_grid = The grid of its photograph is not marked yet. Mark the four corners of the grid.
+marks-no_grid = The grid of its photo is not marked yet. Mark the four corners of the grid.
 grid-no_divisions = The corners of the grid are less than one division apart. State how many divisions lie between them.
 plane-mark = { $n } (column { $column }, row { $row })
 plane-too_few = { $got ->
@@ -1743,9 +1725,9 @@ plane-too_few = { $got ->
   } Mark the four corners of the grid.
 plane-not_finite = Corner mark { $mark } has a coordinate that is not a number. Mark it again.
 plane-uncertainty = The uncertainty of a corner mark must be zero or more pixels.
-plane-same_place = Corner marks { $first } and { $second } are at the same point of the photograph. Move one of them to its own crossing.
+plane-same_place = Corner marks { $first } and { $second } are at the same point of the photo. Move one of them to its own crossing.
 plane-same_crossing = Corner marks { $first } and { $second } are for the same grid crossing. Give one of them another column or row.
-plane-on_one_line = Corner marks { $marks } lie on one line in the photograph. Move one of them, so that the four span an area.
+plane-on_one_line = Corner marks { $marks } lie on one line in the photo. Move one of them, so that the four span an area.
 plane-crossings_on_one_line = Corner marks { $marks } are for grid crossings on one line. Use the corners of a rectangle.
 plane-crossed = The outline of the corner marks crosses itself. Exchange marks { $first } and { $second }.
 plane-out_of_place = The other corner marks show that corner mark { $mark } cannot be there. Move it to its crossing.
@@ -1787,8 +1769,8 @@ bundle-cut_short = This bundle is cut short: its table of entries is missing. Do
 bundle-damaged = This bundle is damaged. Download the file again.
 bundle-damaged_entry = “{ $entry }” in this bundle is damaged. Download the file again.
 bundle-too_many_entries = This bundle holds { $found } entries, more than the limit of { $limit }. It does not come from a notebook: do not open it.
-bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photograph or a recording, use a smaller one. Otherwise do not open this file.
-bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photographs or recordings. If there are none, do not open this file.
+bundle-entry_too_large = “{ $entry }” unpacks to more than { $limit } bytes. If it is a photo or a recording, use a smaller one. Otherwise do not open this file.
+bundle-too_large = With “{ $entry }” this bundle unpacks to more than { $limit } bytes in all. Leave out photos or recordings. If there are none, do not open this file.
 bundle-too_tight = “{ $entry }” unpacks to more than { $ratio } times its packed size, as no real data do. Do not open this file.
 bundle-bad_name = The entry name “{ $entry }” is refused: it could lead out of its folder, or some systems cannot store it. No bundle of a notebook has such a name. Download the file again.
 bundle-duplicate = This bundle holds “{ $entry }” twice (the other one is “{ $other }”). Download the file again.
@@ -1799,7 +1781,7 @@ bundle-later = This bundle was made by a later version of this page (format { $f
 bundle-unlisted = “{ $entry }” is not in the bundle’s list “contents.json”: it was added later. Remove it, or download the file again.
 bundle-missing = “{ $entry }” is missing from this bundle. Download the file again.
 bundle-changed = “{ $entry }” was changed after the bundle was made: its size or SHA-256 is not the one in “contents.json”. Download the file again.
-bundle-misnamed = “{ $entry }” is another photograph than its name says: its SHA-256 differs. Download the file again.
+bundle-misnamed = “{ $entry }” is another photo than its name says: its SHA-256 differs. Download the file again.
 table-ragged = Record { $record } of the table has { $found } cells, the first has { $expected }. Fill the missing cells, or remove the additional ones.
 table-unreadable = The table cannot be read. Save it as CSV with commas, in UTF-8.
 table-kind = “{ $kind }” is not a format for tables. Use CSV, LaTeX or a pipe table.
@@ -1808,17 +1790,17 @@ chart-surface = The browser did not allow drawing. Reload the page, or use a new
 shelf-full = The browser’s storage for this page is full. Nothing stored before was changed. Download the bundle of this notebook now, then delete notebooks permanently.
 shelf-refused = The browser did not store the notebook. Nothing stored before was changed. Download the bundle of this notebook now.
 
-## Photographs that can't be used
+## Photos that can't be used
 
-size-unnamed = The photograph
+size-unnamed = The photo
 size-unknown = { $file } is not an image in JPEG, PNG, WebP or GIF format. Save it as JPEG or PNG.
 size-cut = { $file } ends within its header. Copy the file again from the camera.
 size-damaged = { $file } is damaged: its header does not give its size. Copy the file again from the camera.
-size-too_large = { $file }: a photograph of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photographs.
-picture-bytes = The photograph does not fill { $width } × { $height } pixels. Load it again.
-picture-too_small = A photograph of { $width } × { $height } pixels is too small to show a grid. Use a larger one.
+size-too_large = { $file }: a photo of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photos.
+picture-bytes = The photo does not fill { $width } × { $height } pixels. Load it again.
+picture-too_small = A photo of { $width } × { $height } pixels is too small to show a grid. Use a larger one.
 propose-divisions = A grid of { $columns } × { $rows } divisions cannot be looked for. State from { $least } to { $most } each way.
-propose-no_grid = No grid of { $columns } × { $rows } divisions was found on this photograph.
+propose-no_grid = No grid of { $columns } × { $rows } divisions was found on this photo.
 
 ## Trace files that can't be read
 
@@ -1861,7 +1843,7 @@ trace-clipped =
         [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
        *[other] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } samples. Record with a larger range.
     }
-trace-no_baseline = the pulse begins at sample { $sample }, and nothing quiet comes before it. Record more time before the trigger.
+trace-no_baseline = the pulse begins at sample { $sample }, without a quiet baseline before it. Record more time before the trigger.
 trace-no_top = the record ends at sample { $last }, before the top of the pulse. Record more time after the trigger.
 trace-level = a threshold of { $level } V above the baseline is not on the edge. Here it must be between { $lowest } V and { $highest } V.
 trace-fraction = a fraction of { $fraction } is not on the edge. It must be between 10 % and 90 %.
@@ -1922,7 +1904,7 @@ refusal-some_unstated = { $n ->
   } an uncertainty of the distance or of the delay that other rows state. State it in each row, or in none.
 refusal-slope_not_positive = The delay does not increase with the distance, so there is no speed. Check the direction of the scales, and whether edges A and B were swapped.
 refusal-no_uncertainty = Two rows give a slope, but no uncertainty. Take more rows, or state the uncertainty of each.
-refusal-no_air_index = The index of air is not known for the values under Apparatus. Correct them there.
+refusal-no_air_index = The refractive index of air is not known for the values under Apparatus. Correct them there.
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
 marked-bench = “{ $field }”
 marked-rail = “{ $field }” of rail “{ $rail }”
@@ -1934,7 +1916,7 @@ marked-covariance-delays = the covariance matrix of delays
 marked-covariance-both = the covariances of distance and delay
 budget-few_degrees = { $got } degrees of freedom are too few for a coverage factor: at least 1 is needed. Check the degrees of freedom stated for the components.
 budget-no_probability = A coverage probability is between 0 and 1; { $got } is not.
-trials-no_seed = “{ $text }” is not a seed. Write a whole number from 0 to { $most }, or leave the field empty.
+trials-no_seed = “{ $text }” is not a seed. Write a whole number of at most 19 digits, or leave the field empty.
 trials-no_count = “{ $text }” is not a number of trials. Write a whole number from { $least } to { $most }, or leave the field empty.
 trials-no_value = { $without } of { $trials } trials gave no value, so their distribution cannot be summarized. Smaller uncertainties or more readings would help.
 trials-too_few = This coverage interval needs at least { $needed } trials; there are { $got }.
@@ -1962,16 +1944,14 @@ replay-play = Play
 replay-pause = Pause
 replay-back = Step back
 replay-on = Step forward
-replay-close = Close
 
 ## The list of keys
 
 keys = Keys
-keys-close = Close
 keys-everywhere = Everywhere
 keys-readings = In the readings
 keys-plan = On a planned position
-keys-marks = On a mark of a photograph
+keys-marks = On a mark of a photo
 keys-traces = On a plot of two traces
 keys-press-undo = Ctrl + Z
 keys-does-undo = Undo
@@ -2051,7 +2031,7 @@ handout-pieces-time_bases = Time bases
 handout-pieces-air = Air
 handout-pieces-positions = Positions
 handout-pieces-readings = Readings
-handout-pieces-evidence = Photographs and traces
+handout-pieces-evidence = Photos and traces
 handout-pieces-uncertainty = Other uncertainty components
 handout-pieces-line = Line, and which rows are struck out
 handout-pieces-result = Result and its coverage probability
@@ -2078,14 +2058,14 @@ handout-take = Download the hand-out
 handout-post = Ways to hand it out
 handout-take-hint = A hand-out holds what is in the notebook now, but without your name, your answers and what you undid. Nothing is sent: you hand it over. Opened again on the same computer, it leads back to the notebook that was begun from it.
 handout-file-title = As a file
-handout-file-hint = For a course page or a shared folder. It holds photographs and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
+handout-file-hint = For a course page or a shared folder. It holds photos and traces too. Students open it on this page, by Notebooks, then “{ $open }”.
 handout-address = Put beside this page on its site, it also opens by this address: { $address }
 handout-link-title = As a link
-handout-link-hint = For an e-mail or a message. The link itself holds the hand-out; nothing of it is sent to the site. There is room for texts and readings, not for photographs and traces.
+handout-link-hint = For an e-mail or a message. The link itself holds the hand-out; nothing of it is sent to the site. There is room for texts and readings, not for photos and traces.
 handout-link = Copy the link
-handout-link-size = The link has { $n } bytes; the limit is { $most }.
+handout-link-size = The link has { $n } bytes; the limit is { $most }.
 handout-link-too_long = The link would have { $n } bytes. Some programs cut links that are longer than { $most }. Shorten the texts or leave out rows, or hand out one HTML file instead.
-handout-link-files = No link can hold the photographs or traces of this notebook. Hand out the file or one HTML file instead.
+handout-link-files = No link can hold the photos or traces of this notebook. Hand out the file or one HTML file instead.
 handout-link-no_site = This page was opened from a file, so its links lead nowhere on other computers. Open it from a site, or hand out the file or one HTML file instead.
 handout-page-title = As one HTML file
 handout-page-hint = For a USB stick, an attachment or a room without a network. It holds this program and the hand-out, about 1.3 MB, and opens with a double click.
@@ -2093,7 +2073,7 @@ handout-page = Download one HTML file
 handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or hand out the file instead.
 sets-title = One data set for each student
 sets-hint = Each student gets readings of their own at the planned positions, from a simulated copy of this bench, in a hand-out that is otherwise like this one. Hidden in each are the delay t₀ at zero distance, and errors of scales, splices and time bases, drawn from their stated uncertainties. The speed of light is c₀ in all of them. The readings of this notebook are not handed out.
-sets-protects = The hand-outs hold neither these true values nor what they were drawn from: a neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
+sets-protects = The hand-outs hold neither these true values nor what they were drawn from. A neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
 sets-names = Names, one a line, or how many
 sets-make = Make the data sets
 sets-making = { $done } of { $all } data sets made
@@ -2168,7 +2148,7 @@ edit-fixed =
         [time_bases] The time bases are fixed by the hand-out. They were left unchanged.
         [air] The air is fixed by the hand-out. It was left unchanged.
         [positions] The positions are fixed by the hand-out. They were left unchanged.
-        [evidence] The photographs and traces of this row are fixed by the hand-out. They were left unchanged.
+        [evidence] The photos and traces of this row are fixed by the hand-out. They were left unchanged.
         [line] Which rows are struck out is fixed by the hand-out. It was left unchanged.
         [uncertainty] The other uncertainty components are fixed by the hand-out. They were left unchanged.
         [readings] The readings are fixed by the hand-out. They were left unchanged.

@@ -19,6 +19,9 @@ beside-line = Droite et résidus
 untitled = Cahier sans titre
 list = { $all }
 loading = Ouverture du cahier…
+close = Fermer
+stop = Arrêter
+remove = Supprimer
 
 ## Une section qui vient plus tard
 
@@ -95,7 +98,7 @@ cautions-eyewear = Portez des lunettes de protection prévues à la fois pour la
 cautions-skin = La lumière ultraviolette nuit aussi à la peau : gardez la peau couverte. Ne repérez un faisceau ultraviolet avec une carte fluorescente que si votre responsable de la sécurité laser l’autorise, et avec vos lunettes de protection.
 cautions-group-trained = Alignement, haute tension et gaz
 cautions-alignment = Seules des personnes formées alignent le faisceau, à la puissance la plus basse. Ne déplacez les chariots que lorsque l’obturateur est fermé.
-cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez et ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul le personnel habilité ouvre les boîtiers.
+cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez ni ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul le personnel habilité ouvre les boîtiers.
 cautions-gas = Sources à gaz : les bouteilles doivent être arrimées et la salle ventilée. Les décharges électriques et la lumière ultraviolette peuvent produire de l’ozone, nocif pour les poumons.
 cautions-group-room = La salle
 cautions-room = On peut trébucher sur les rails et les câbles. Gardez libres les issues de secours. Fermez la porte, affichez le panneau d’avertissement et tenez à l’écart les personnes non concernées.
@@ -132,7 +135,7 @@ apparatus-title = Montage
 apparatus-carriage = Chariot
 apparatus-path = Sur le chariot
 apparatus-paths-detector = détecteur B (la lumière parcourt le rail une fois)
-apparatus-paths-mirror = un miroir (la lumière fait l’aller et retour)
+apparatus-paths-mirror = un miroir (la lumière fait l’aller-retour)
 apparatus-beam = Un faisceau incliné est
 apparatus-beams-wide = plus large que le détecteur : la lumière parcourt r·cos θ
 apparatus-beams-followed = fin, et le détecteur le suit en travers du rail : la lumière parcourt r ÷ cos θ
@@ -229,7 +232,6 @@ splice-remove-pair = Supprimer la position { $n }
 settings-title = Réglages de la base de temps
 settings-hint = Seulement si un réglage de la base de temps a sa propre incertitude. Elle est commune à toutes les lignes prises avec ce réglage.
 settings-add = Ajouter un réglage
-settings-remove = Supprimer
 settings-legend = Réglage { $n }
 settings-time = Temps par division
 settings-uncertainty = Incertitude relative
@@ -239,7 +241,6 @@ settings-uncertainty = Incertitude relative
 shared-title = Autres composantes de l’incertitude
 shared-hint = Pour un effet que ni les rails ni les bases de temps ne couvrent. Commun : décale toutes ses lignes ensemble (corrélées). Indépendant : différent pour chaque ligne.
 shared-add = Ajouter une composante
-shared-remove = Supprimer
 shared-legend = Composante { $n }
 shared-name = Nom
 shared-acts-on = Agit sur
@@ -335,7 +336,7 @@ plan-expected =
         [one] Attendu : u(v)/v = { $u } avec { $rows } ligne.
        *[other] Attendu : u(v)/v = { $u } avec { $rows } lignes.
     }
-plan-limits = Composante principale : { $name } ({ $share } % de la variance).
+plan-limits = Plus grande composante : { $name } ({ $share } % de la variance).
 plan-compared =
     { $rows ->
         [one] Attendu : { $planned } avec { $rows } ligne ; obtenu : { $achieved } avec { $taken }.
@@ -381,7 +382,7 @@ plan-use = Prévoir ces positions
 plan-planned = Ces positions sont maintenant prévues.
 plan-next = La prochaine lecture
 plan-reasons-first = Une droite demande deux positions, les plus éloignées possible.
-plan-reasons-little = Une lecture de plus n’aidera guère : voyez la composante principale.
+plan-reasons-little = Une lecture de plus n’aidera guère : voyez la plus grande composante.
 plan-reasons-lever = Cette position réduit le plus u(v) (plus grand levier) : elle est à { $arm } de la moyenne des autres.
 plan-reasons-side =
     { $have ->
@@ -439,11 +440,10 @@ pasted-headed = Les en-têtes « { $headings } » ont été laissés de côt
 ## Le calcul d’une ligne
 
 row-work-none = Cette ligne n’a pas encore de distance ou de retard.
-row-work-close = Fermer
 row-work-distance = Le long du faisceau, à partir de la lame séparatrice. Son incertitude-type combine celle de la lecture de la règle et ce que la ligne partage avec d’autres : raccords, échelle de la règle.
 row-work-distance-source = d = o + s·(r − m) : o est la position de la graduation m, s = ±1 le sens de la règle (pratique courante). Incertitudes communes : JCGM 100:2008, 5.2.2
 row-work-traces = Mesuré sur les traces enregistrées, avec la datation choisie dans « Retards ».
-row-work-picture = D’après les marques sur la photographie, après correction de la perspective par les coins de la grille.
+row-work-picture = D’après les marques sur la photo, après correction de la perspective par les coins de la grille.
 row-work-picture-source = JCGM 100:2008, 5.2.2 ; les marques sont dans « Retards »
 row-work-screen = Position du front B moins celle du front A sur l’écran, moyenne des lectures répétées, multipliée par la base de temps.
 row-work-screen-source = Chaque front est lu à ±a près : JCGM 100:2008, 4.3.7. Lectures répétées : 4.2.3
@@ -460,8 +460,8 @@ row-pad-letters = abc : lettres, pour une unité
 ## Retards
 
 delays-title = Retards
-delays-hint = Les retards peuvent être tirés de photographies ou de traces enregistrées au lieu d’être saisis.
-fields-mark_uncertainty = Incertitude d’une marque sur une photographie
+delays-hint = Les retards peuvent être tirés de photos ou de traces enregistrées au lieu d’être saisis.
+fields-mark_uncertainty = Incertitude d’une marque sur une photo
 fields-trace_level = Seuil fixe au-dessus de la ligne de base
 fields-trace_fraction = Fraction constante de l’amplitude
 delays-from-picture = photo
@@ -469,54 +469,53 @@ delays-from-traces = traces
 delays-jump-picture = Montrer la photo de la ligne { $n }
 delays-jump-traces = Montrer les traces de la ligne { $n }
 
-## Photographies
+## Photos
 
-pictures-title = Photographies de l’écran
-pictures-hint = Ajoutez d’un coup les photographies de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Chaque photographie est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
-pictures-add = Ajouter des photographies
+pictures-title = Photos de l’écran
+pictures-hint = Ajoutez d’un coup les photos de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Chaque photo est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
+pictures-add = Ajouter des photos
 pictures-columns = Divisions sur la largeur de la grille
 pictures-rows = Divisions sur la hauteur de la grille
-pictures-progress = Ajout de la photographie { $n } sur { $all }…
+pictures-progress = Ajout de la photo { $n } sur { $all }…
 pictures-added =
     { $n ->
-        [one] { $n } photographie a été ajoutée.
-       *[other] { $n } photographies ont été ajoutées.
+        [one] { $n } photo a été ajoutée.
+       *[other] { $n } photos ont été ajoutées.
     }
 pictures-refused-title = Non ajoutées :
-pictures-full = { $name } : le stockage du navigateur est plein, la photographie n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photographies des cahiers supprimés définitivement sont effacées quand la page est ouverte un jour après leur ajout, ou plus tard.
-pictures-twice = { $name } est déjà la photographie de la ligne { $n } : la même photographie n’est pas une seconde lecture.
+pictures-full = { $name } : le stockage du navigateur est plein, la photo n’a pas été ajoutée. Tout ce qui précède est conservé. Téléchargez l’archive. Les photos des cahiers supprimés définitivement sont effacées un jour ou plus après leur ajout, à l’ouverture de la page.
+pictures-twice = { $name } est déjà la photo de la ligne { $n } : la même photo n’est pas une seconde lecture.
 pictures-twice-chosen = { $name } a été choisie deux fois et ajoutée une fois.
-pictures-other-notebook = Un autre cahier a été ouvert entre-temps : les photographies n’ont pas été ajoutées. Ajoutez-les de nouveau dans le cahier voulu.
 pictures-replace = La ligne { $n } a déjà un retard tiré d’un fichier. Remplacer ce fichier par { $name } ?
 pictures-other-reading = Le nom { $name } donne une autre lecture que celle de la ligne { $n } ({ $reading }). L’utiliser là quand même ?
 pictures-use-it = L’utiliser
-pictures-choose = Photographie
+pictures-choose = Photo
 pictures-option = Ligne { $n } : { $name }
 pictures-option-unmarked = Ligne { $n } : { $name } (à marquer)
 pictures-left =
     { $all ->
-        [one] { $marked } photographie sur { $all } est marquée.
-       *[other] Photographies marquées : { $marked } sur { $all }.
+        [one] { $marked } photo sur { $all } est marquée.
+       *[other] Photos marquées : { $marked } sur { $all }.
     }
 pictures-loading = Recherche de la grille et des fronts…
-pictures-missing = { $name } n’est pas conservée dans ce navigateur. Ses marques sont des nombres, la ligne reste donc valable. Une archive contient aussi la photographie.
+pictures-missing = { $name } n’est pas conservée dans ce navigateur. Ses marques sont des nombres, la ligne reste donc valable. Une archive contient aussi la photo.
 pictures-missing-marks = { $name } n’est pas conservée dans ce navigateur et n’a pas encore de marques. Ouvrez une archive qui la contient, ou ajoutez-la de nouveau.
-pictures-broken = { $name } : le navigateur ne peut pas montrer la photographie qu’il a conservée. Ajoutez-la de nouveau.
-pictures-picture = La photographie, avec sa grille dessinée par-dessus
+pictures-broken = { $name } : le navigateur ne peut pas montrer la photo qu’il a conservée. Ajoutez-la de nouveau.
+pictures-picture = La photo, avec sa grille dessinée par-dessus
 pictures-mark-group = Marques
 pictures-proposed = Ces marques sont des suggestions. Vérifiez que la grille en tirets recouvre celle de l’écran, et que A et B sont à mi-hauteur de leurs fronts. Déplacez ce qui est faux, puis acceptez.
-pictures-serves = Cette photographie utilise les marques de coin de la ligne { $n } (appareil non déplacé).
-pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photographie.
+pictures-serves = Cette photo utilise les marques de coin de la ligne { $n } (appareil non déplacé).
+pictures-moved = L’appareil a bougé depuis la ligne { $n } : des marques de coin distinctes sont suggérées pour cette photo.
 pictures-unseen = Les marques de coin de la ligne { $n } sont utilisées. Elles n’ont pas pu être vérifiées, car aucune grille n’a été trouvée ici : vérifiez que la grille en tirets recouvre celle de l’écran.
 pictures-not-found = Rien n’est suggéré. { $why } Placez chaque marque.
 pictures-no-edge = « { $name } » n’a pas été trouvé : placez sa marque sur le front.
 pictures-doubts-lines = Doute : seule une partie de la grille a été vue.
 pictures-doubts-border = Doute : une ligne du bord de la grille n’a pas été vue, ou des lignes continuent au-delà. Vérifiez les nombres de divisions.
-pictures-doubts-cut = Doute : la grille déborde de la photographie. Déclarez seulement les divisions qui y sont entières, et marquez les coins de cette partie.
-pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photographie.
+pictures-doubts-cut = Doute : la grille déborde de la photo. Déclarez seulement les divisions qui y sont entières, et marquez les coins de cette partie.
+pictures-doubts-turned = Doute : l’écran est couché sur le côté. Le premier coin est le coin supérieur gauche de l’écran, où qu’il soit sur la photo.
 pictures-doubts-edge = Doute : un front n’est pas net, ou sa trace n’est pas horizontale avant lui.
 pictures-doubts-meet = Doute : les deux traces ont la même couleur et se rejoignent, un front peut donc appartenir à l’autre trace.
-pictures-doubts-order = Doute : quel front est celui de A. Les photographies ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
+pictures-doubts-order = Doute : quel front est celui de A. Les photos ne le montrent pas avec certitude. Si les marques sont inversées, échangez-les.
 pictures-doubted =
     { $n ->
         [one] Une marque est douteuse. « Accepter les marques » y mène d’abord : regardez-la à la loupe, et déplacez-la si elle est mal placée.
@@ -534,12 +533,12 @@ pictures-nudges-up = D’un pixel vers le haut
 pictures-nudges-down = D’un pixel vers le bas
 pictures-nudges-right = D’un pixel à droite
 pictures-accept = Accepter les marques
-pictures-next = Prochaine photographie à marquer
+pictures-next = Prochaine photo à marquer
 pictures-still-sought = Pas encore accepté : placez d’abord { $names }.
 pictures-grid-wrong = Pas encore accepté. { $why }
 pictures-accepted = La ligne { $n } est marquée.
 pictures-accepted-unused = La ligne { $n } est marquée, mais pas encore retenue. { $lacks }
-pictures-all-marked = Toutes les photographies sont marquées.
+pictures-all-marked = Toutes les photos sont marquées.
 pictures-again = { $name }, marque { $n }
 pictures-mark-again = Marquer « { $name } » une fois de plus
 pictures-drop-mark = Supprimer la marque choisie
@@ -547,11 +546,11 @@ pictures-move-first = Placez la nouvelle marque sur le front : elle compte une 
 pictures-own-corners = Utiliser des marques de coin distinctes
 pictures-shared =
     { $n ->
-        [one] Ses marques de coin servent à { $n } photographie : en déplacer une change sa ligne.
-       *[other] Ses marques de coin servent à { $n } photographies : en déplacer une change toutes ces lignes.
+        [one] Ses marques de coin servent à { $n } photo : en déplacer une change sa ligne.
+       *[other] Ses marques de coin servent à { $n } photos : en déplacer une change toutes ces lignes.
     }
-pictures-take-off = Retirer la photographie de cette ligne
-pictures-taken-off = La photographie a été retirée de la ligne { $n }.
+pictures-take-off = Retirer la photo de cette ligne
+pictures-taken-off = La photo a été retirée de la ligne { $n }.
 pictures-marks-a = Front A
 pictures-marks-b = Front B
 pictures-marks-corner = Coin
@@ -562,7 +561,7 @@ pictures-corners-lower-right = Coin inférieur droit
 pictures-corners-lower-left = Coin inférieur gauche
 pictures-check = Croisement { $n } de la grille, contrôle de l’objectif
 pictures-place = { $x } pixels en largeur, { $y } en hauteur, { $state }
-pictures-states-proposed = proposée
+pictures-states-proposed = suggérée
 pictures-states-doubted = douteuse
 pictures-states-looked = douteuse, déjà regardée
 pictures-states-sought = non trouvée
@@ -596,7 +595,6 @@ traces-measure-all = Tout mesurer
 traces-forget = Abandonner ces fichiers
 traces-again = Mesurer de nouveau
 traces-again-hint = Après avoir changé le seuil ou la fraction.
-traces-stop = Arrêter
 traces-progress = Avancement de la mesure
 traces-done = Positions : { $done } sur { $all }
 traces-done-again = { $done } sur { $all } de nouveau, avec le seuil commun
@@ -615,8 +613,7 @@ traces-undo = Une seule annulation les retire toutes.
 traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
 traces-of-file = { $name } : { $why }
-traces-other = { $name } : ce n’est pas un fichier de traces mais une photographie ou un cahier ; il n’a pas été ajouté.
-traces-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
+traces-other = { $name } : ce n’est pas un fichier de traces mais une photo ou un cahier ; il n’a pas été ajouté.
 traces-bad-wish = Rien n’a été mesuré : corrigez d’abord le seuil ou la fraction.
 traces-needed = Ligne { $row } : { $name } n’est pas conservé dans ce navigateur. Ajoutez de nouveau le fichier pour le mesurer encore ; jusque-là, la ligne garde son retard.
 traces-not-kept = { $name } : mesuré, mais le fichier n’est pas conservé dans ce navigateur ({ $why }). Pour le voir ou le mesurer encore, ajoutez-le de nouveau.
@@ -693,15 +690,14 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 
 ## Fichiers
 
-only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photographies et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
+files-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
+only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photos et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
 ## Écarter une ligne
 
-strike-title = Écarter la ligne { $n }
 strike-hint = La ligne reste visible et peut être réintégrée. La raison est inscrite dans le cahier et le rapport.
 strike-reason = Raison
 strike-needed = Donnez d’abord la raison.
-strike-confirm = Écarter
 strike-cancel = Ne pas écarter
 
 ## Droite
@@ -715,7 +711,7 @@ line-checks-hint = D’autres tests des mêmes lignes. Aucun ne change le résul
 line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard ; les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
 line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de { $least } à { $most } ns. { $course } À distance nulle, le retard vaut { $intercept } ns.
 line-rises = La droite monte de { $slope } ns par mètre.
 line-falls = La droite descend de { $slope } ns par mètre.
@@ -771,7 +767,7 @@ fields-coverage = Probabilité de couverture
 
 ## Bilan
 
-budget-caption = Bilan d’incertitude, la composante principale d’abord
+budget-caption = Bilan d’incertitude, la plus grande composante d’abord
 budget-hint = Déplacez un curseur pour voir l’incertitude si cette composante était plus petite ou plus grande. Rien n’est changé dans le cahier.
 budget-columns-name = Composante
 budget-columns-acts_on = Agit sur
@@ -794,13 +790,13 @@ budget-names-splice = raccord, { $rail }
 budget-names-scale = échelle de la règle, { $rail }
 budget-names-recorder = base de temps de l’enregistreur
 budget-names-time_base = base de temps à { $time } par division
-budget-names-grid = coins de la grille sur les photographies
+budget-names-grid = coins de la grille sur les photos
 budget-names-unnamed = composante sans nom
 budget-names-rulers = lectures de la règle
 budget-names-distances = distances saisies
-budget-names-screen = limite de lecture sur l’écran
+budget-names-screen = lectures des fronts sur l’écran
 budget-names-repeats = dispersion des lectures répétées
-budget-names-marks = marques des fronts sur les photographies
+budget-names-marks = marques des fronts sur les photos
 budget-names-traces = bruit des traces
 budget-names-delays = retards saisis
 budget-names-matrices = matrices de covariance déclarées
@@ -838,7 +834,7 @@ budget-remarks-scatter = Tirée des résidus et non des incertitudes déclarées
 budget-remarks-matrices = Partie de la matrice de covariance de l’ajustement, comme elle est déclarée.
 budget-remarks-rows = Partie de la matrice de covariance de l’ajustement, indépendante pour chaque ligne : davantage de lignes la réduisent.
 budget-remarks-beside = Hors de l’ajustement ; ajoutée au bilan.
-budget-summary = Composante principale : { $name } ({ $share } de la variance). Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
+budget-summary = Plus grande composante : { $name } ({ $share } de la variance). Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
 budget-summary-bare = Incertitude-type composée : u(c) = { $u } m/s, { $percent } % de c.
 
 ## Contrôle par Monte Carlo
@@ -849,7 +845,6 @@ trials-wanted = Nombre d’essais
 trials-seed = Graine
 trials-new-seed = Nouvelle graine
 trials-start = Lancer le contrôle
-trials-stop = Arrêter
 trials-progress = Avancement du contrôle
 trials-running = En cours…
 trials-done = Terminé.
@@ -875,13 +870,13 @@ trials-summary = Histogramme de { $trials } essais autour de { $mean } ; par-d
 ## Ce que la page refuse des fichiers
 
 evidence-unsaid = le navigateur ne donne pas de raison
-evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photographie en plus petit.
+evidence-refusals-too_large = { $what } : ce fichier dépasse 64 Mo. Enregistrez la trace avec moins d’échantillons autour de l’impulsion, ou la photo en plus petit.
 evidence-refusals-too_many = { $what } fichiers, c’est plus que la limite de 2000 à la fois. Ajoutez-les en plusieurs fois, par exemple un dossier par rail.
 evidence-refusals-file = { $what } : le fichier n’est plus lisible. Il a peut-être été déplacé, modifié ou supprimé ; choisissez-le de nouveau.
-evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photographie. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
-evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photographies en arrière-plan. Utilisez-en un plus récent.
-evidence-refusals-start = La lecture des traces et des photographies n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
-evidence-refusals-crash = La lecture des traces ou des photographies a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou utilisez un fichier plus petit.
+evidence-refusals-decode = { $what } : le navigateur ne peut pas lire cette photo. Elle est peut-être abîmée ; copiez-la de nouveau depuis l’appareil, ou enregistrez-la de nouveau.
+evidence-refusals-no_canvas = Ce navigateur ne peut pas traiter de photos en arrière-plan. Utilisez-en un plus récent.
+evidence-refusals-start = La lecture des traces et des photos n’a pas pu démarrer ({ $what }). Vérifiez la connexion et réessayez.
+evidence-refusals-crash = La lecture des traces ou des photos a échoué ({ $what }). Le cahier est inchangé. Réessayez, ou utilisez un fichier plus petit.
 evidence-refusals-stopped = Arrêté.
 evidence-refusals-nothing_kept = Les traces ne sont plus chargées. Ouvrez de nouveau les fichiers.
 
@@ -894,10 +889,10 @@ result-copy = Copier
 result-copied = Copié.
 result-not-copied = Le navigateur n’a pas permis la copie. Sélectionnez le texte et copiez-le à la main.
 result-choice = Quelle incertitude indiquez-vous ?
-result-bases-stated = d’après les incertitudes d’entrée déclarées
+result-bases-stated = d’après les incertitudes déclarées des grandeurs d’entrée
 result-bases-scatter = d’après la dispersion des résidus (les composantes communes restent telles que déclarées)
 result-reason = Raison
-result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes d’entrée déclarées.
+result-from-stated = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte des incertitudes déclarées des grandeurs d’entrée.
 result-from-scatter = La vitesse de la lumière dans le vide, d’après { $n } lignes, est c = { $c }, avec l’incertitude-type qui résulte de la dispersion autour de la droite.
 result-expanded = L’incertitude élargie est U = { $u } m/s (facteur d’élargissement k = { $k }, probabilité de couverture { $p }).
 result-no-expanded = Aucune incertitude élargie ne peut être donnée.
@@ -916,7 +911,6 @@ seal-mark = scellé
 seal-title = Sceller le résultat
 seal-hint = Tant que le sceau est fermé, toute valeur affichée de v et de c est modifiée par un facteur caché, de 8 % au plus. La pente et le retard à distance nulle sont cachés de même. Ainsi la valeur connue ne peut pas influencer le choix des lignes ni ce qui est déclaré. Un cahier ne peut être scellé qu’une fois.
 seal-put = Sceller maintenant
-seal-sealed = Le résultat est scellé : toute valeur affichée de v et de c est modifiée par un facteur caché, de 8 % au plus.
 seal-open = Ouvrir le sceau…
 seal-open-title = Ouvrir le sceau ?
 seal-open-hint = Les valeurs de v et de c seront alors montrées sans le facteur caché. Cela ne peut pas être annulé et s’inscrit dans l’historique.
@@ -927,10 +921,10 @@ seal-keep = Le laisser fermé
 
 report-not-in-bundle =
     { $n ->
-        [one] Une photographie n’est pas conservée dans ce navigateur : l’archive ne contient que ses marques.
-       *[other] { $n } photographies ne sont pas conservées dans ce navigateur : l’archive ne contient que leurs marques.
+        [one] Une photo n’est pas conservée dans ce navigateur : l’archive ne contient que ses marques.
+       *[other] { $n } photos ne sont pas conservées dans ce navigateur : l’archive ne contient que leurs marques.
     }
-report-not-kept = { $name } : le navigateur n’a pas pu conserver la photographie ({ $why }). Réessayez.
+report-not-kept = { $name } : le navigateur n’a pas pu conserver la photo ({ $why }). Réessayez.
 report-title = Rapport
 fields-people = Noms
 fields-student_number = Numéro d’étudiant
@@ -960,7 +954,7 @@ report-plot = Graphique
 report-plot-format = Type de fichier
 report-take-plot = Télécharger le graphique
 report-no-plot = Il n’y a encore rien à tracer : saisissez d’abord des lectures.
-report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photographies et les traces sont ajoutées aux lignes.
+report-drop = Déposez ici : les fichiers de cahier sont ouverts ; les photos et les traces sont ajoutées aux lignes.
 report-opened = « { $title } » est ouvert.
 report-not-opened = { $name } n’a pas été ouvert : { $why }
 
@@ -981,7 +975,7 @@ report-standard = incertitude-type { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non donné)
 report-setting = Base de temps à { $base } par division
-report-setting-uncertainty = relative { $u }
+report-setting-uncertainty = { $u } (relative)
 report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
@@ -1087,7 +1081,7 @@ figures-slope = pente
 figures-intercept = retard à distance nulle
 figures-covariance = covariance de l’ordonnée à l’origine et de la pente
 figures-degrees_of_freedom = degrés de liberté
-figures-chi_square = khi carré
+figures-chi_square = khi-deux
 figures-p_value = valeur p de χ²
 figures-birge_ratio = rapport de Birge
 figures-squares = somme des carrés des résidus
@@ -1115,7 +1109,7 @@ figures-degrees_of_freedom-meaning = Lignes de la droite moins inconnues ajusté
 figures-chi_square-meaning = Somme des carrés des résidus r, relativement à leurs incertitudes déclarées (matrice de covariance V). Environ égale à ν si celles-ci sont bien déclarées.
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
-figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi carré à ν degrés de liberté
+figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi-deux à ν degrés de liberté
 figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion tient lieu de celle de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
@@ -1222,7 +1216,7 @@ figures-cross_correlation-meaning = Le décalage pour lequel les deux fronts, ch
 figures-shift_and_scale = décalage et échelle par moindres carrés
 figures-shift_and_scale-meaning = Le décalage et le facteur d’échelle avec lesquels un front s’ajuste le mieux à l’autre.
 figures-walk_slope = glissement du front par mètre
-figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin : t₁ est le retard à un seuil fixe, t₂ à une fraction constante. D’après { $n } lignes.
+figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin. Ici, t₁ est le retard à un seuil fixe, t₂ à une fraction constante. D’après { $n } lignes.
 figures-walk_slope-source = Droite pondérée des différences en fonction de la distance : ISO/TS 28037:2010, article 6
 figures-walk_shift = effet d’un seuil fixe sur v
 figures-walk_shift-meaning = Variation relative de v si les fronts étaient datés à un seuil fixe.
@@ -1232,7 +1226,7 @@ tables-states-incomplete = incomplète
 tables-states-used = retenue
 tables-states-struck = écartée
 tables-outside = { $state } : { $why }
-tables-apostrophes = Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède un texte qui commence comme une formule ou par une apostrophe, aussi après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
+tables-apostrophes = Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède chaque texte qui commence comme une formule ou par une apostrophe. De même après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
 
 ## Remarques
 
@@ -1258,7 +1252,7 @@ notice-rail_unplaced =
     }
 notice-rail_unplaced-look = Vérifiez la position de ce rail dans « Montage », et celle du rail qui le précède.
 notice-vague_reading = Une lecture sur le rail « { $rail } » est incertaine de { $u }, plus d’un vingtième de sa longueur.
-notice-vague_reading-look = Vérifiez l’incertitude d’une lecture saisie pour cette règle, et son unité : un nombre sans unité est dans celle de la règle.
+notice-vague_reading-look = Vérifiez l’incertitude d’une lecture de la règle déclarée pour ce rail, et son unité : un nombre sans unité est dans celle de la règle.
 notice-rehearsal = Ce cahier est un entraînement : ses lectures viennent d’un banc simulé, rien n’a été mesuré.
 notice-rehearsal-look = Les valeurs vraies peuvent être montrées dans « Plan de mesure ».
 notice-off_the_rail =
@@ -1300,7 +1294,7 @@ notice-beyond_a_period =
     }
 notice-beyond_a_period-look = Vérifiez quel front de B appartient à quelle impulsion de A, et la fréquence des impulsions donnée dans « Montage ».
 notice-treated_as_exact = Traité comme exact, avec une incertitude de 0 : { $what }. Une erreur y change c de la même fraction, et le bilan n’a pas de composante pour elle.
-notice-treated_as_exact-look = Déclarez la limite de la notice ou de la spécification. Saisissez 0 si elle est négligeable.
+notice-treated_as_exact-look = Déclarez la limite de la fiche technique ou de la spécification. Saisissez 0 si elle est négligeable.
 notice-treated_as_exact-time-base = la base de temps
 notice-treated_as_exact-scale = l’échelle du rail { $rail }
 notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur son retard. Les retards sont traités comme exacts : u(c) est trop petite.
@@ -1330,8 +1324,8 @@ notice-few_on_edge =
        *[other] Sur les traces des lignes { $rows }, moins de trois échantillons se trouvent sur un front.
     }
 notice-few_on_edge-look = La position du front entre deux échantillons est mal connue. Enregistrez avec un intervalle d’échantillonnage plus court.
-notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photographie. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
-notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photographie de plus loin.
+notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
+notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photo de plus loin.
 notice-few_rows =
     { $n ->
         [one] Une seule ligne est retenue : trop peu pour tester la linéarité.
@@ -1349,7 +1343,7 @@ notice-scatter_too_small =
         [one] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
        *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
     }
-notice-scatter_too_small-look = Vérifiez si les limites de lecture ont été déclarées trop larges.
+notice-scatter_too_small-look = Vérifiez d’abord l’incertitude d’une lecture de front et d’une lecture de la règle.
 notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) au raccord du rail « { $rail } ».
 notice-step_at_splice-look = Vérifiez les graduations, l’écart et le sens de la règle inscrits pour ce raccord.
 notice-time_base_off = Les lignes lues à { $base } ns par division sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
@@ -1367,7 +1361,7 @@ notice-short_span = Toute la série ne couvre que { $times } fois l’incertitud
 notice-short_span-look = Vérifiez si le chariot peut aller plus loin, ou si une base de temps plus rapide est possible.
 notice-vague_result = L’incertitude-type vaut { $percent } % de c : trop pour un résultat utile.
 notice-vague_result-look = Vérifiez les premières lignes du bilan, et l’unité de chaque nombre qui y est saisi.
-notice-dominant_component = Une seule composante commune fait { $percent } % de u²(c) ; davantage de lectures ne la réduisent pas.
+notice-dominant_component = Une seule composante commune à plusieurs lignes fait { $percent } % de u²(c) ; davantage de lectures ne la réduisent pas.
 notice-dominant_component-look = Vérifiez la première ligne du bilan : cette composante décide seule de l’incertitude.
 notice-row_off = La ligne { $rows } est loin de la droite de toutes les autres.
 notice-row_off-look = Comparez avec vos notes la lecture, le rail, la base de temps et les deux fronts de cette ligne.
@@ -1437,7 +1431,6 @@ class-title = Classe
 class-hint = Lisez les cahiers d’une classe : archives, fichiers notebook.json, dossiers, ou un zip qui en contient plusieurs. Déposez-les ici ou choisissez-les. Chaque résultat est recalculé ici à partir des lectures. Rien ne quitte cette machine, et vos propres cahiers restent tels quels.
 class-choose = Choisir des fichiers
 class-choose-folder = Choisir un dossier
-class-stop = Arrêter
 class-clear = Vider le tableau
 class-progress = Avancement de la lecture
 class-running = Fichiers lus : { $done } sur { $all }
@@ -1470,7 +1463,6 @@ class-filters-without = sans résultat
 class-shown = { $shown } sur { $all } dans le tableau
 class-empty = Aucun cahier n’a encore été lu.
 class-table = Cahiers de la classe
-class-open = Ouvrir
 class-open-of = Ouvrir { $name }
 class-open-hint = « Ouvrir » met une copie parmi vos propres cahiers ; ce qui a été remis reste tel quel.
 class-columns-who = Cahier
@@ -1494,16 +1486,10 @@ class-columns-remarks = Observations
 class-columns-refusal = Non lu
 class-sort = Trier par { $column }
 class-struck = { $used } (écartées : { $struck })
-class-notices =
-    { $n ->
-        [one] { $n } remarque
-       *[other] { $n } remarques
-    }
 class-methods-ordinary = moindres carrés
 class-methods-weighted = moindres carrés pondérés
 class-methods-both = deux incertitudes
 class-methods-shared = composantes communes
-class-sealed = scellé
 class-after-seal =
     { $n ->
         [one] { $n } modification après l’ouverture du sceau
@@ -1552,12 +1538,11 @@ class-none_between = { $mean } ; τ = 0
 
 ## Cahiers
 
-notebooks-title = Cahiers
 notebooks-file = Ouvrir un fichier
 notebooks-file-hint = Un fichier que l’on vous a donné, ou une archive téléchargée ici, devient un nouveau cahier. Vous pouvez aussi le déposer n’importe où sur la page.
 notebooks-blank = Nouveau cahier vide
 notebooks-demo = Nouveau à partir de la démonstration
-notebooks-demo-sets-photographs = Démonstration avec photographies
+notebooks-demo-sets-photographs = Démonstration avec photos
 notebooks-demo-sets-traces = Démonstration avec traces
 notebooks-no-demo = La démonstration n’a pas pu être chargée.
 notebooks-open = Ouvrir
@@ -1573,14 +1558,12 @@ notebooks-bin = Cahiers supprimés
 notebooks-put-back = Récupérer
 notebooks-forget = Supprimer définitivement
 notebooks-forget-sure = Appuyez de nouveau pour supprimer définitivement
-notebooks-close = Fermer
 notebooks-busy = Ce cahier est ouvert en écriture dans une autre fenêtre. Fermez-le d’abord là-bas.
 notebooks-nothing-kept = Ce navigateur bloque le stockage : ces cahiers durent jusqu’à la fermeture de la page.
 notebooks-action = { $action } : { $title }
 
 ## Réglages
 
-preferences-title = Réglages
 preferences-theme = Apparence
 preferences-themes-auto = comme le système
 preferences-themes-light = claire
@@ -1590,7 +1573,6 @@ preferences-language-not-kept = Ce navigateur bloque le stockage : la langue ne
 preferences-mark = Séparateur décimal de ce cahier
 preferences-marks-point = point : 1.5
 preferences-marks-comma = virgule : 1,5
-preferences-close = Fermer
 
 ## La visite de la démonstration
 
@@ -1607,7 +1589,7 @@ tour-apparatus = Trois rails sont posés bout à bout, à partir de la lame sép
 tour-readings = Une ligne pour chaque position : la règle, la base de temps et les deux fronts sur l’écran. La distance d et le retard Δt suivent aussitôt. Une ligne est écartée : elle reste visible, avec sa raison.
 tour-line = Chaque ligne du tableau est un point. La pente de la droite est le retard par mètre ; la vitesse de la lumière en découle. La droite ne passe pas forcément par zéro.
 tour-residuals = Les résidus sont les écarts des lignes à la droite. Sans structure apparente, et pour la plupart entre −2 et 2, ils disent que la droite convient.
-tour-budget = Ce qui rend c incertain, la composante principale d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas l’incertitude d’un raccord, qui déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
+tour-budget = Ce qui rend c incertain, la plus grande composante d’abord. Davantage de lignes réduisent ce qui est indépendant dans chacune, mais pas l’incertitude d’un raccord, qui déplace toutes les lignes au-delà. Déplacez un curseur pour voir ce qu’apporterait une amélioration.
 tour-result = Le résultat avec son incertitude, arrondi, et en phrases que vous pouvez copier.
 tour-report = Imprimez le rapport, ou remettez l’archive : elle contient tout le cahier avec chaque modification.
 tour-end = Changez maintenant une lecture de ce tableau, et observez comment c change. Pour commencer votre propre cahier : Cahiers, Nouveau cahier vide.
@@ -1622,9 +1604,9 @@ how-glossary-of = Glossaire : { $term }
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point sa règle peut être lue finement, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides prennent la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Un entraînement est un cahier d’exercice avec des lectures simulées.
 how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a.
-how-delays = Au lieu de saisir les fronts, ajoutez des photographies de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
+how-delays = Au lieu de saisir les fronts, ajoutez des photos de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans structure apparente, et pour la plupart entre −2 et 2. Une ligne très éloignée est le plus souvent une faute : cherchez-la. Un saut entre deux rails met en cause leur raccord. Une courbe a une cause, elle aussi. N’écartez une ligne qu’avec une raison.
-how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la composante principale d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
+how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la plus grande composante d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
 how-result = Copiez les phrases, ou donnez c avec son incertitude-type u, ou avec U, k et la probabilité de couverture. Un écart à la valeur définie plus grand que U signifie qu’un effet manque peut-être au bilan.
 how-report = Remplissez les champs, ouvrez le rapport et imprimez-le, ou remettez l’archive. L’archive contient tout le cahier avec chaque modification, et peut être rouverte.
 how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à partir des lectures. Regardez d’abord les cahiers avec des remarques, ou dont les valeurs enregistrées diffèrent ; ouvrez-en un pour voir chaque modification.
@@ -1689,7 +1671,7 @@ dimension-pixels = distance en pixels
 
 ## L’air dont l’indice n’est pas connu
 
-air-out_of_range = { $input } : { $value }. L’indice de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
+air-out_of_range = { $input } : { $value }. L’indice de réfraction de l’air n’est connu que de { $low } à { $high }. Vérifiez le nombre et son unité.
 air-vapour = À cette température et cette humidité, la vapeur d’eau seule aurait une pression de { $vapour }, supérieure à la pression de l’air déclarée, { $pressure }. Vérifiez la pression, la température et l’humidité.
 
 ## Un rail dont la position n’est pas connue
@@ -1716,9 +1698,9 @@ row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails son
 row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails dans « Montage ».
 row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct dans « Montage ».
 row-distance_uncertainty_idle = Aucune distance n’est saisie dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : l’incertitude d’une lecture de règle se déclare à son rail.
-row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare dans « Montage », celle d’une photographie ou de traces avec elles.
+row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare dans « Montage », celle d’une photo ou de traces avec elles.
 row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
-row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photographie ou les traces de cette ligne. Effacez cette cellule, ou retirez la photographie ou les traces.
+row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photo ou les traces de cette ligne. Effacez cette cellule, ou retirez la photo ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
 row-limit = { $name } : { $typed } est lu comme une limite ±a, donc u = a ÷ √3 = { $u }.
 row-uncertainty_twice = L’incertitude est saisie deux fois : après la valeur et ici. Effacez l’une des deux.
@@ -1735,7 +1717,7 @@ edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié
 edges-off_plane = La marque { $n } du front { $edge } est hors du plan de l’écran. Marquez-le de nouveau.
 edges-no_repeats = Avec une seule marque sur chaque front, il n’y a pas de dispersion. Marquez les fronts de nouveau, ou déclarez une incertitude en pixels.
 edges-uncertainty = L’incertitude d’une marque doit être de zéro pixel ou plus.
-marks-no_grid = La grille de sa photographie n’est pas encore marquée. Marquez les quatre coins de la grille.
+marks-no_grid = La grille de sa photo n’est pas encore marquée. Marquez les quatre coins de la grille.
 grid-no_divisions = Les coins de la grille sont à moins d’une division l’un de l’autre. Déclarez combien de divisions les séparent.
 plane-mark = { $n } (colonne { $column }, rangée { $row })
 plane-too_few = { $got ->
@@ -1744,9 +1726,9 @@ plane-too_few = { $got ->
   } Marquez les quatre coins de la grille.
 plane-not_finite = Une coordonnée de la marque de coin { $mark } n’est pas un nombre. Placez-la de nouveau.
 plane-uncertainty = L’incertitude d’une marque de coin doit être de zéro pixel ou plus.
-plane-same_place = Les marques de coin { $first } et { $second } sont au même point de la photographie. Placez l’une d’elles sur son propre croisement.
+plane-same_place = Les marques de coin { $first } et { $second } sont au même point de la photo. Placez l’une d’elles sur son propre croisement.
 plane-same_crossing = Les marques de coin { $first } et { $second } désignent le même croisement de la grille. Donnez à l’une d’elles une autre colonne ou une autre rangée.
-plane-on_one_line = Les marques de coin { $marks } sont alignées sur la photographie. Déplacez l’une d’elles, pour que les quatre délimitent une surface.
+plane-on_one_line = Les marques de coin { $marks } sont alignées sur la photo. Déplacez l’une d’elles, pour que les quatre délimitent une surface.
 plane-crossings_on_one_line = Les marques de coin { $marks } désignent des croisements alignés de la grille. Utilisez les coins d’un rectangle.
 plane-crossed = Le contour des marques de coin se croise lui-même. Échangez les marques { $first } et { $second }.
 plane-out_of_place = La marque de coin { $mark } ne peut pas être là, d’après les autres. Placez-la sur son croisement.
@@ -1788,8 +1770,8 @@ bundle-cut_short = Cette archive est tronquée : la table de ses entrées manqu
 bundle-damaged = Cette archive est endommagée. Téléchargez de nouveau le fichier.
 bundle-damaged_entry = « { $entry } », dans cette archive, est endommagé. Téléchargez de nouveau le fichier.
 bundle-too_many_entries = Cette archive contient { $found } entrées, plus que la limite de { $limit }. Elle ne vient pas d’un cahier : ne l’ouvrez pas.
-bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photographie ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
-bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photographies ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
+bundle-entry_too_large = « { $entry } » dépasse { $limit } octets une fois décompressé. Si c’est une photo ou un enregistrement, prenez-en un plus petit. Sinon, n’ouvrez pas ce fichier.
+bundle-too_large = Avec « { $entry } », cette archive dépasse { $limit } octets en tout une fois décompressée. Laissez de côté des photos ou des enregistrements. S’il n’y en a pas, n’ouvrez pas ce fichier.
 bundle-too_tight = « { $entry } » décompressé dépasse { $ratio } fois sa taille compressée, ce qu’aucun contenu réel ne fait. N’ouvrez pas ce fichier.
 bundle-bad_name = Le nom d’entrée « { $entry } » est refusé : il pourrait mener hors de son dossier, ou certains systèmes ne peuvent pas le conserver. Aucune archive d’un cahier n’a un tel nom. Téléchargez de nouveau le fichier.
 bundle-duplicate = Cette archive contient deux fois « { $entry } » (l’autre est « { $other } »). Téléchargez de nouveau le fichier.
@@ -1800,7 +1782,7 @@ bundle-later = Cette archive a été faite par une version ultérieure de cette 
 bundle-unlisted = « { $entry } » n’est pas dans la liste « contents.json » de l’archive : il a été ajouté plus tard. Retirez-le, ou téléchargez de nouveau le fichier.
 bundle-missing = « { $entry } » manque dans cette archive. Téléchargez de nouveau le fichier.
 bundle-changed = « { $entry } » a été modifié après la création de l’archive : sa taille ou son SHA-256 n’est pas celui de « contents.json ». Téléchargez de nouveau le fichier.
-bundle-misnamed = « { $entry } » est une autre photographie que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
+bundle-misnamed = « { $entry } » est une autre photo que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
 table-ragged = L’enregistrement { $record } du tableau a { $found } cellules, le premier en a { $expected }. Complétez les cellules manquantes, ou supprimez celles en trop.
 table-unreadable = Le tableau est illisible. Enregistrez-le en CSV avec des virgules, en UTF-8.
 table-kind = « { $kind } » n’est pas un format de tableau. Prenez CSV, LaTeX ou un tableau à barres verticales.
@@ -1809,17 +1791,17 @@ chart-surface = Le navigateur n’a pas permis de dessiner. Rechargez la page, o
 shelf-full = Le stockage du navigateur pour cette page est plein. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier, puis supprimez définitivement des cahiers.
 shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y était n’a été modifié. Téléchargez maintenant l’archive de ce cahier.
 
-## Photographies qui ne peuvent pas être employées
+## Photos qui ne peuvent pas être employées
 
-size-unnamed = La photographie
+size-unnamed = La photo
 size-unknown = { $file } : ce n’est pas une image au format JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
 size-cut = { $file } : le fichier s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
 size-damaged = { $file } : le fichier est endommagé, son en-tête ne donne pas les dimensions. Copiez de nouveau le fichier depuis l’appareil.
-size-too_large = { $file } : une photographie de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photographies plus petites.
-picture-bytes = La photographie ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
-picture-too_small = Une photographie de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
+size-too_large = { $file } : une photo de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photos plus petites.
+picture-bytes = La photo ne remplit pas { $width } × { $height } pixels. Chargez-la de nouveau.
+picture-too_small = Une photo de { $width } × { $height } pixels est trop petite pour montrer une grille. Prenez-en une plus grande.
 propose-divisions = Une grille de { $columns } × { $rows } divisions ne peut pas être cherchée. Déclarez de { $least } à { $most } divisions dans chaque sens.
-propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a été trouvée sur cette photographie.
+propose-no_grid = Aucune grille de { $columns } × { $rows } divisions n’a été trouvée sur cette photo.
 
 ## Fichiers de traces qui ne peuvent pas être lus
 
@@ -1862,7 +1844,7 @@ trace-clipped =
         [one] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
        *[other] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillons. Enregistrez avec un calibre plus grand.
     }
-trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans rien de calme avant elle. Enregistrez plus de temps avant le déclenchement.
+trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans ligne de base stable avant elle. Enregistrez plus de temps avant le déclenchement.
 trace-no_top = l’enregistrement s’arrête à l’échantillon { $last }, avant le sommet de l’impulsion. Enregistrez plus de temps après le déclenchement.
 trace-level = un seuil à { $level } V au-dessus de la ligne de base n’est pas sur le front. Ici, il doit être entre { $lowest } V et { $highest } V.
 trace-fraction = une fraction de { $fraction } n’est pas sur le front. Elle doit être entre 10 % et 90 %.
@@ -1935,7 +1917,7 @@ marked-covariance-delays = la matrice de covariance des retards
 marked-covariance-both = les covariances de la distance et du retard
 budget-few_degrees = { $got } degrés de liberté ne suffisent pas pour un facteur d’élargissement : il en faut au moins 1. Vérifiez les degrés de liberté déclarés des composantes.
 budget-no_probability = Une probabilité de couverture est comprise entre 0 et 1 ; { $got } ne l’est pas.
-trials-no_seed = « { $text } » n’est pas une graine. Écrivez un nombre entier de 0 à { $most }, ou laissez le champ vide.
+trials-no_seed = « { $text } » n’est pas une graine. Écrivez un nombre entier de 19 chiffres au plus, ou laissez le champ vide.
 trials-no_count = « { $text } » n’est pas un nombre d’essais. Écrivez un nombre entier de { $least } à { $most }, ou laissez le champ vide.
 trials-no_value = { $without } essais sur { $trials } n’ont pas donné de valeur : leur loi ne peut pas être résumée. Des incertitudes plus petites ou davantage de lectures aideraient.
 trials-too_few = Cet intervalle élargi demande au moins { $needed } essais ; il y en a { $got }.
@@ -1963,16 +1945,14 @@ replay-play = Lire
 replay-pause = Pause
 replay-back = Étape précédente
 replay-on = Étape suivante
-replay-close = Fermer
 
 ## La liste des touches
 
 keys = Touches
-keys-close = Fermer
 keys-everywhere = Partout
 keys-readings = Dans les lectures
 keys-plan = Sur une position prévue
-keys-marks = Sur une marque de photographie
+keys-marks = Sur une marque de photo
 keys-traces = Sur un graphique de deux traces
 keys-press-undo = Ctrl + Z
 keys-does-undo = Annuler
@@ -2052,7 +2032,7 @@ handout-pieces-time_bases = Bases de temps
 handout-pieces-air = Air
 handout-pieces-positions = Positions
 handout-pieces-readings = Lectures
-handout-pieces-evidence = Photographies et traces
+handout-pieces-evidence = Photos et traces
 handout-pieces-uncertainty = Autres composantes de l’incertitude
 handout-pieces-line = Droite et lignes écartées
 handout-pieces-result = Résultat et sa probabilité de couverture
@@ -2079,14 +2059,14 @@ handout-take = Télécharger le document
 handout-post = Façons de le distribuer
 handout-take-hint = Un document à distribuer contient ce qui se trouve maintenant dans le cahier, mais sans votre nom, vos réponses et ce que vous avez annulé. Rien n’est envoyé : vous le remettez vous-même. Ouvert de nouveau sur le même ordinateur, il ramène au cahier commencé à partir de lui.
 handout-file-title = Sous forme de fichier
-handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photographies et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
+handout-file-hint = Pour une page de cours ou un dossier partagé. Il contient aussi photos et traces. Les étudiants l’ouvrent sur cette page, par Cahiers, puis « { $open } ».
 handout-address = Placé à côté de cette page sur son site, il s’ouvre aussi par cette adresse : { $address }
 handout-link-title = Sous forme de lien
-handout-link-hint = Pour un courriel ou un message. Le lien contient lui-même le document ; le site n’en reçoit rien. Il y a place pour des textes et des lectures, non pour des photographies et des traces.
+handout-link-hint = Pour un courriel ou un message. Le lien contient lui-même le document ; le site n’en reçoit rien. Il y a place pour des textes et des lectures, non pour des photos et des traces.
 handout-link = Copier le lien
-handout-link-size = Le lien a { $n } octets ; la limite est de { $most }.
+handout-link-size = Le lien a { $n } octets ; la limite est de { $most }.
 handout-link-too_long = Le lien aurait { $n } octets. Certains programmes coupent les liens de plus de { $most }. Raccourcissez les textes ou enlevez des lignes, ou distribuez plutôt un seul fichier HTML.
-handout-link-files = Aucun lien ne peut contenir les photographies ou les traces de ce cahier. Distribuez plutôt le fichier ou un seul fichier HTML.
+handout-link-files = Aucun lien ne peut contenir les photos ou les traces de ce cahier. Distribuez plutôt le fichier ou un seul fichier HTML.
 handout-link-no_site = Cette page a été ouverte d’un fichier : ses liens ne mènent nulle part sur d’autres ordinateurs. Ouvrez-la sur un site, ou distribuez plutôt le fichier ou un seul fichier HTML.
 handout-page-title = Sous forme d’un seul fichier HTML
 handout-page-hint = Pour une clé USB, une pièce jointe ou une salle sans réseau. Il contient ce programme et le document, environ 1,3 Mo, et s’ouvre d’un double clic.
@@ -2094,7 +2074,7 @@ handout-page = Télécharger un seul fichier HTML
 handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou distribuez plutôt le fichier.
 sets-title = Un jeu de données par étudiant
 sets-hint = Chaque étudiant reçoit ses propres lectures aux positions prévues, tirées sur une copie simulée de ce banc, dans un document par ailleurs semblable à celui-ci. Sont cachés dans chacun le retard t₀ à distance nulle et les erreurs des échelles, des raccords et des bases de temps, tirées d’après leurs incertitudes déclarées. La vitesse de la lumière est c₀ dans tous. Les lectures de ce cahier ne sont pas distribuées.
-sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées : les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Ils ne protègent ni contre une clé transmise, ni contre un travail fait par quelqu’un d’autre.
+sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées. Les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Ils ne protègent ni contre une clé transmise, ni contre un travail fait par quelqu’un d’autre.
 sets-names = Noms, un par ligne, ou leur nombre
 sets-make = Préparer les jeux de données
 sets-making = Jeux de données prêts : { $done } sur { $all }
@@ -2169,7 +2149,7 @@ edit-fixed =
         [time_bases] Les bases de temps sont fixées par le document distribué. Elles sont restées inchangées.
         [air] L’air est fixé par le document distribué. Il est resté inchangé.
         [positions] Les positions sont fixées par le document distribué. Elles sont restées inchangées.
-        [evidence] Les photographies et les traces de cette ligne sont fixées par le document distribué. Elles sont restées inchangées.
+        [evidence] Les photos et les traces de cette ligne sont fixées par le document distribué. Elles sont restées inchangées.
         [line] Le choix des lignes écartées est fixé par le document distribué. Il est resté inchangé.
         [uncertainty] Les autres composantes de l’incertitude sont fixées par le document distribué. Elles sont restées inchangées.
         [readings] Les lectures sont fixées par le document distribué. Elles sont restées inchangées.

@@ -1,11 +1,13 @@
 //! Numbers for people, and for files.
 //!
 //! For people: a true minus sign (U+2212), the notebook's decimal mark, and a power of ten in place of long
-//! rows of noughts. The power is used when the larger of value and uncertainty, as rounded, is 10⁵ or more,
-//! or below 10⁻³. What is not finite is a sign that every language reads: ∞, −∞, and
-//! NaN as in IEEE 754-2019. Spaces in it are such that no line ends there. For files: decimal point and ASCII only.
+//! rows of noughts. The power is used when the larger of value and uncertainty, as rounded, is 10⁴ or more,
+//! or below 10⁻³. So at most four digits stand before the mark, which need no grouping; behind it there is none,
+//! since digits are compared place by place with those of an uncertainty (SI 5.4.4 leaves both open). What is not
+//! finite is a sign that every language reads: ∞, −∞, and NaN as in IEEE 754-2019. Spaces in it are such that no
+//! line ends there. For files: decimal point and ASCII only.
 //!
-//! Sources: GUM 7.2.2 (forms 2 and 4); SI Brochure, 9th ed., 5.4.3 and 5.4.5.
+//! Sources: GUM 7.2.2 (forms 2 and 4); SI Brochure, 9th ed., 5.4.3 to 5.4.5.
 
 use super::DecimalMark;
 use super::rounding::{Decimal, rounded};
@@ -126,7 +128,7 @@ fn few_digits(value: f64, shortest: Decimal, mark: DecimalMark) -> String {
 /// The power of ten to write, by the rule at the head of this file.
 fn power_of_ten(decimals: &[&Decimal]) -> Option<i32> {
     let largest = decimals.iter().filter(|d| !d.is_zero()).map(|d| d.leading()).max()?;
-    (!(-3..5).contains(&largest)).then_some(largest)
+    (!(-3..4).contains(&largest)).then_some(largest)
 }
 
 /// All digits, with `e` where they would make a row of noughts.

@@ -54,7 +54,9 @@ fn plain_and_fixed() {
     assert_eq!(plain(2.718_9, 3, Point), "2.72");
     assert_eq!(plain(-2.718_9, 3, Comma), "−2,72");
     assert_eq!(plain(299_792_458.0, 4, Point), whole("2.998 × 10⁸"));
-    assert_eq!(plain(12_345.0, 2, Point), "12000");
+    assert_eq!(plain(12_345.0, 2, Point), whole("1.2 × 10⁴"));
+    assert_eq!(plain(9_949.0, 2, Point), "9900");
+    assert_eq!(plain(9_996.0, 2, Point), whole("1.0 × 10⁴"));
     assert_eq!(plain(99_996.0, 4, Point), whole("1.000 × 10⁵"));
     assert_eq!(plain(0.0, 3, Point), "0.00");
     assert_eq!(plain(2.0, 0, Point), "2");
@@ -90,7 +92,7 @@ fn no_more_digits_than_there_are() {
     assert_eq!(at_most(0.2, 3, Point), "0.2");
     assert_eq!(at_most(0.213_46, 4, Comma), "0,2135");
     assert_eq!(at_most(3.800_000_000_000_000_3, 7, Point), "3.8");
-    assert_eq!(at_most(12_000.0, 4, Point), "12000");
+    assert_eq!(at_most(12_000.0, 4, Point), whole("1.2 × 10⁴"));
     assert_eq!(at_most(0.0, 4, Point), "0");
     assert_eq!(at_most(1.234_56e-5, 4, Point), whole("1.235 × 10⁻⁵"));
     assert_eq!(at_most(f64::INFINITY, 4, Point), "∞");

@@ -94,12 +94,9 @@ impl TrialsError {
         match self {
             Self::Seed { text } => message!("trials-no_seed", text = text.as_str()),
             Self::Count { error } => error.message(),
-            Self::CountOutOfRange { text } => message!(
-                "trials-no_count",
-                text = text.as_str(),
-                least = *ASKED.start(),
-                most = *ASKED.end()
-            ),
+            Self::CountOutOfRange { text } => {
+                message!("trials-no_count", text = text.as_str(), least = *ASKED.start(), most = *ASKED.end())
+            }
             Self::Refused(refusal) => refusal.message.clone(),
             Self::Figures(error) => not_given(error, mark),
         }

@@ -36,7 +36,7 @@ fn a_sentence_in_rust_is_found() {
 
 #[test]
 fn a_sentence_in_a_script_is_found() {
-    let planted = "
+    let planted = r#"
         // A comment says a lot.
         import { say } from './words.js';
         el('p', { class: 'wide table' }, say('row-no_place'), 'Nothing is planned');
@@ -44,7 +44,7 @@ fn a_sentence_in_a_script_is_found() {
         throw new Error('nothing is drawn yet');
         throw new Error(`the page has no element "${id}"`);
         setText(node, `${name} was removed by you`);
-    ";
+    "#;
     assert_eq!(in_script(planted), ["Nothing is planned", "nothing is drawn yet", " was removed by you"]);
 }
 

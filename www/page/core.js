@@ -5,7 +5,7 @@ import init, * as core from './slope_of_light.js';
 import { LANGUAGE } from './language.js';
 import { unpacked } from './packed.js';
 import { compiled } from './wasm.js';
-import { worded } from './words.js';
+import { say, worded } from './words.js';
 
 /** What the core offers; usable once {@link begin} has ended. */
 export { core };
@@ -49,11 +49,13 @@ async function demoIn(language) {
 }
 
 /**
- * The core's words for what went wrong.
+ * What went wrong, in words: the core's, or ours. What a browser throws, of a kind of its own, is in a language of its own too,
+ * and quoted.
  * @param {unknown} error
  * @returns {string}
  */
 export function messageOf(error) {
+  if (error instanceof Error && error.constructor !== Error) return say('browser-says', { words: error.message });
   if (error && typeof error === 'object' && 'message' in error) return worded(error.message);
   return String(error);
 }

@@ -144,7 +144,7 @@ export class EvidenceWorker {
 
   /** @param {string | undefined} why empty where the browser does not say */
   fail(why) {
-    this.end(refusal(this.started ? 'crash' : 'start', why || say('evidence-unsaid')));
+    this.end(refusal(this.started ? 'crash' : 'start', why ? say('browser-says', { words: why }) : say('evidence-unsaid')));
   }
 
   /** Ends the worker, and refuses what it still owes. @param {Thrown} why */

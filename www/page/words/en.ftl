@@ -21,6 +21,7 @@ loading = Opening the notebook…
 close = Close
 stop = Stop
 remove = Remove
+browser-says = the browser says: “{ $words }”
 
 ## A section that comes later
 

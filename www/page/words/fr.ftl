@@ -22,6 +22,7 @@ loading = Ouverture du cahier…
 close = Fermer
 stop = Arrêter
 remove = Supprimer
+browser-says = le navigateur dit : « { $words } »
 
 ## Une section qui vient plus tard
 

@@ -477,7 +477,7 @@ async function start() {
   } catch (error) {
     // The table of words may be what is missing: this one text stands in the page, in every language.
     byId('starting').hidden = true;
-    byId('not-started').append(messageOf(error));
+    byId('not-started').append(error instanceof Error ? error.message : messageOf(error));
     byId('not-started').hidden = false;
     return;
   }

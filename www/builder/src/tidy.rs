@@ -37,8 +37,14 @@ const PAGE: &str = "www/page/";
 /// From where the guide counts its paths.
 const FROM: [&str; 4] = ["", "crate/", "crate/src/", PAGE];
 
-/// What is made, and so named by the guide while it may not be there.
-const MADE: [&str; 2] = ["www/dist/", "languages.js"];
+/// What is made or handed out, and so named by the guide while it may not be there.
+const MADE: [&str; 3] = ["www/dist/", "languages.js", "notebook.json"];
+
+/// What stands for the code of any language in a path.
+const ANY_LANGUAGE: &str = "XX.";
+
+/// The endings of files that the guide names.
+const NAMED: [&str; 10] = [".rs", ".js", ".ts", ".css", ".ftl", ".html", ".json", ".py", ".toml", ".md"];
 
 /// Looks everything over, and prints what is out of order.
 ///
@@ -157,10 +163,10 @@ fn quoted(line: &str) -> impl Iterator<Item = &str> {
 }
 
 fn is_path(quote: &str) -> bool {
-    let file =
-        [".rs", ".js", ".ts", ".css", ".py", ".toml", ".md"].iter().any(|ending| quote.ends_with(ending));
+    let file = NAMED.iter().any(|ending| quote.ends_with(ending));
     let plain = quote.chars().all(|c| c.is_alphanumeric() || "/._-".contains(c));
-    plain && (file || quote.ends_with('/')) && !MADE.iter().any(|made| quote.starts_with(made))
+    let stays = !quote.contains(ANY_LANGUAGE) && !MADE.iter().any(|made| quote.starts_with(made));
+    plain && stays && (file || quote.ends_with('/'))
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@
 import { core } from './core.js';
 import { el, setText } from './dom.js';
 import { pathOf } from './class-pool.js';
-import { SHAPES } from './notices.js';
+import { counted } from './notices.js';
 import { each, inWords, say, tell } from './words.js';
 
 /** @import { Entry } from './class-pool.js' */
@@ -161,10 +161,9 @@ export function nameOf({ row, handed }) {
 
 /** @param {ClassRow} row */
 function noticesOf({ notices }) {
-  const [first] = notices;
-  if (!first) return '';
+  if (notices.length === 0) return '';
   const list = el('ul');
-  const details = el('details', {}, el('summary', {}, `${SHAPES[first.weight]} ${say('class-notices', { n: notices.length })}`), list);
+  const details = el('details', {}, el('summary', {}, counted(notices, say('class-notices', { n: notices.length }))), list);
   details.addEventListener('toggle', () => list.replaceChildren(...notices.map(({ text }) => el('li', {}, tell(text)))));
   return details;
 }

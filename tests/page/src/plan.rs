@@ -137,8 +137,7 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     page.reads(SUMMARY, "two or more positions")?;
     page.click("Rehearse")?;
     page.sees(names::TITLE, "Rehearsal: Corridor")?;
-    let used = page.reads(names::ROWS_USED, "rows included")?;
-    ensure!(used == names::rows_used(8, 8), "{used}");
+    page.sees(names::ROWS_USED, &names::rows_used(8, 8))?;
     page.reads("#result-notices", "nothing was measured")?;
     ensure!(page.text("#plan-truth")?.is_empty(), "the truth is told unasked");
     page.click("Show the true values")?;

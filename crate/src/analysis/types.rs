@@ -96,7 +96,7 @@ pub struct RailStand {
 /// How a row takes part.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "state", rename_all = "snake_case")]
-pub enum Part {
+pub enum RowPart {
     /// Nothing typed yet.
     Empty,
     /// Something is missing or can't be read.
@@ -118,7 +118,7 @@ pub struct RowReading {
     /// Its number on the page, from 1.
     pub number: usize,
     /// How it takes part.
-    pub part: Part,
+    pub part: RowPart,
     /// The rail it was read on.
     pub rail: Option<RailId>,
     /// Rail reading in metres of ruler.

@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 use super::stop::{PlanContext, Stop, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
-use crate::analysis::{Origin, Part, Quantity, Refusal, RowReading, prepare};
+use crate::analysis::{Origin, Quantity, Refusal, RowPart, RowReading, prepare};
 use crate::budget::Random;
 use crate::message;
 use crate::notebook::{
@@ -195,7 +195,7 @@ fn read(context: &PlanContext, stops: &[Stop], draws: Draws) -> Result<Vec<[Stri
 /// Errors are drawn for the rows of the line: each place must give one, or they would go to other rows than theirs.
 fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
     for reading in readings {
-        if let Part::Incomplete { lacks } = &reading.part {
+        if let RowPart::Incomplete { lacks } = &reading.part {
             let message = message!("plan-no_rehearsal", why = lacks.message());
             return Err(Refusal { id: "row_not_read".into(), rows: Vec::new(), message });
         }

@@ -5,7 +5,7 @@ use super::figures::figure;
 use super::plan_types::{ColumnProblem, LaneView, PlaceView, PlanView, PositionView, ProposedView};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
-use crate::analysis::{Analysis, Origin, Part};
+use crate::analysis::{Analysis, Origin, RowPart};
 use crate::message;
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::ask::Prediction;
@@ -174,7 +174,7 @@ impl Teller<'_> {
             }
             let mut taken = Vec::new();
             for row in &analysis.rows {
-                if let (Some(distance), Part::Used) = (row.distance, &row.part)
+                if let (Some(distance), RowPart::Used) = (row.distance, &row.part)
                     && row.rail == Some(rail.id)
                 {
                     taken.push(share_text(((distance.value - near) / (far - near)).clamp(0.0, 1.0)));

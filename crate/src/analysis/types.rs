@@ -4,7 +4,7 @@ use serde::{Serialize, Serializer};
 
 use super::notice::Notice;
 use super::origin::{Clock, Origin, Quantity};
-use super::place::Problem;
+use super::place::EntryProblem;
 use super::row_error::RowError;
 use super::seal::Shown;
 use crate::air::AirError;
@@ -27,7 +27,7 @@ pub struct MeasuredValue {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Analysis {
     /// What can't be read or used, in the order of the page.
-    pub problems: Vec<Problem>,
+    pub problems: Vec<EntryProblem>,
     /// Where each rail stands.
     pub rails: Vec<RailStand>,
     /// What each row says, in the order of the page.

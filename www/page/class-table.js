@@ -7,11 +7,11 @@ import { pathOf } from './class-pool.js';
 import { counted } from './notices.js';
 import { each, inWords, say, tell } from './words.js';
 
-/** @import { Entry } from './class-pool.js' */
+/** @import { ClassEntry } from './class-pool.js' */
 /** @import { ClassRow } from './class-row.js' */
 /** @import { Compared, Covered } from './worker-types.js' */
 
-/** A notebook with what is told of it beside the others. @typedef {Entry & {compared: Compared | undefined}} Member */
+/** A notebook with what is told of it beside the others. @typedef {ClassEntry & {compared: Compared | undefined}} Member */
 /** @typedef {'all' | 'marked' | 'without'} Filter */
 /**
  * A column: what stands for a notebook that was read where it is sorted by this column, and what is shown of it.
@@ -154,7 +154,7 @@ export class ClassTable {
   }
 }
 
-/** Who it is from, by what there is. @param {Entry} entry */
+/** Who it is from, by what there is. @param {ClassEntry} entry */
 export function nameOf({ row, handed }) {
   return row?.people.trim() || row?.title.trim() || pathOf(handed);
 }

@@ -22,10 +22,10 @@ const REST = 5000;
 const MOST_TOGETHER = 16;
 const TOGETHER = 8 * 1024 * 1024;
 
-/** @typedef {Pick<BatchStep, 'found' | 'refused'>} Outcome */
-/** Pairs by their places, and what a worker answers once it was asked. @typedef {{places: number[], answer?: Promise<Outcome[]>}} Request */
+/** @typedef {Pick<BatchStep, 'found' | 'refused'>} PairOutcome */
+/** Pairs by their places, and what a worker answers once it was asked. @typedef {{places: number[], answer?: Promise<PairOutcome[]>}} Request */
 
-export class Evidence {
+export class EvidenceWorkers {
   constructor() {
     /** Looks at pictures, which takes much room: it is let go when nobody has asked for a while. */
     this.viewer = new WorkerSlot(REST);
@@ -290,7 +290,7 @@ class Batch {
     return answer;
   }
 
-  /** @param {number[]} places @param {Outcome[]} outcomes of each */
+  /** @param {number[]} places @param {PairOutcome[]} outcomes of each */
   tell(places, outcomes) {
     for (const [place, outcome] of outcomes.entries()) {
       if (this.signal?.aborted) return;
@@ -305,7 +305,7 @@ class Batch {
  * @param {EvidenceWorker} worker
  * @param {TraceFiles[]} pairs
  * @param {Asked} asked
- * @returns {Promise<Outcome[]>} of each
+ * @returns {Promise<PairOutcome[]>} of each
  */
 async function measureSome(worker, pairs, asked) {
   const [first] = pairs;
@@ -330,4 +330,4 @@ function checkCount(files) {
 }
 
 /** The page's own. */
-export const evidence = new Evidence();
+export const evidence = new EvidenceWorkers();

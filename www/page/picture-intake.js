@@ -8,7 +8,7 @@ import { messageOf } from './core.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Named } from './worker-types.js' */
 /** @import { Edit, Picture, RailView, RowView, View } from './types.js' */
 
@@ -16,16 +16,16 @@ import { say } from './words.js';
 export const NO_GRID = 0;
 
 /** @typedef {{named: Named, picture: Picture, lasts: boolean}} TakenIn lasts: it will outlive the page */
-/** @typedef {{rows: number[], refused: string[], last: boolean}} Outcome rows that got a picture; why others did not */
+/** @typedef {{rows: number[], refused: string[], last: boolean}} IntakeOutcome rows that got a picture; why others did not */
 
 /**
  * Takes pictures into the notebook, with one edit.
  * @param {Book} book
- * @param {Evidence} evidence
+ * @param {EvidenceWorkers} evidence
  * @param {File[]} files
  * @param {number | undefined} into the row for the first of them
  * @param {(done: number, all: number) => void} progress
- * @returns {Promise<Outcome>}
+ * @returns {Promise<IntakeOutcome>}
  */
 export async function takeIn(book, evidence, files, into, progress) {
   const { desk } = book;
@@ -57,7 +57,7 @@ export async function takeIn(book, evidence, files, into, progress) {
  * What is to be asked before the first of some pictures goes to a row: it has evidence already, or another reading than the
  * picture's name tells. Nothing where it may go there.
  * @param {Book} book
- * @param {Evidence} evidence
+ * @param {EvidenceWorkers} evidence
  * @param {File[]} files
  * @param {number} into
  */
@@ -105,7 +105,7 @@ function again(book, taken) {
   return { fresh, refused };
 }
 
-/** @param {Evidence} evidence @param {File} file @param {RailView[]} rails @returns {Promise<TakenIn>} */
+/** @param {EvidenceWorkers} evidence @param {File} file @param {RailView[]} rails @returns {Promise<TakenIn>} */
 async function take(evidence, file, rails) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);

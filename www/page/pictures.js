@@ -16,16 +16,16 @@ import { toast } from './toast.js';
 import { undo } from './undone.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Action } from './picture-place.js' */
-/** @import { Mark, Place } from './picture-sheet.js' */
+/** @import { Mark, MarkPlace } from './picture-sheet.js' */
 /** @import { Cell, Edit, RowView, View } from './types.js' */
 
 /** How long the picture has been out of sight when its pixels are let go, ms. */
 const REST = 5000;
 
 export class Pictures {
-  /** @param {Book} book @param {Evidence} evidence */
+  /** @param {Book} book @param {EvidenceWorkers} evidence */
   constructor(book, evidence) {
     this.book = book;
     this.evidence = evidence;
@@ -446,7 +446,7 @@ export class Pictures {
     this.board.focus({ kind, index });
   }
 
-  /** Removes a repeated mark. @param {Place} place */
+  /** Removes a repeated mark. @param {MarkPlace} place */
   drop(place) {
     const { book, row } = this;
     const sheet = this.sheet();

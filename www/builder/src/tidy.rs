@@ -4,11 +4,13 @@
 //! - Modules stand in the order in which data flows: each uses those declared above it, in every folder.
 //! - No file uses another that uses it in turn, by whatever way round.
 //! - The page's scripts stand in the layers listed in `DEVELOPERS.md`; each imports from its own and those above it.
+//! - Each export of a wasm makes and reads the types that it names to the page.
 
 use std::collections::BTreeSet;
 
 use anyhow::Result;
 
+use crate::exports::misnamed;
 use crate::project::Project;
 use crate::sources::{Imports, Sources};
 use crate::summary::Tally;
@@ -53,10 +55,11 @@ const NAMED: [&str; 10] = [".rs", ".js", ".ts", ".css", ".ftl", ".html", ".json"
 pub fn check(project: &Project) -> Result<Tally> {
     let sources = Sources::read(&project.root, &ENDINGS)?;
     let exists = |path: &str| project.root.join(path).exists();
-    let rules: [(&str, Vec<String>); 6] = [
+    let rules: [(&str, Vec<String>); 7] = [
         ("modules in the order in which data flows", modules(&sources)),
         ("no circles of imports", circles(&sources)),
         ("scripts import from their layer or those above", scripts(&sources)),
+        ("exports make and read what they name", misnamed(&sources)),
         ("each module says at its head what it is", heads(&sources)),
         ("files of at most 500 lines", lengths(&sources)),
         ("places that the guide and the decisions name exist", paths(&sources, exists)),

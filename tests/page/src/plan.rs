@@ -92,7 +92,7 @@ const DRAG: &str = "
     handle.scrollIntoView({ block: 'center' });
     handle.setPointerCapture = () => {};
     handle.hasPointerCapture = () => true;
-    const rail = handle.closest('.lane-rail').getBoundingClientRect();
+    const rail = handle.closest('.track-rail').getBoundingClientRect();
     const own = handle.getBoundingClientRect();
     const before = handle.ariaValueNow;
     const send = (kind, clientX) => handle.dispatchEvent(

@@ -77,7 +77,7 @@ export class Apparatus {
 
   /** @param {View} view */
   showLine({ path, rails, notices }) {
-    const names = rails.map(nameOf);
+    const names = rails.map(railName);
     setText(this.line, names.length > 0
       ? say(`apparatus-lines-${path}`, { n: names.length, rails: { all: names } }) : say('apparatus-blank'));
     const inside = notices.filter(({ section, rail }) => section === 'apparatus' && rails.some(({ id }) => id === rail));
@@ -105,13 +105,13 @@ export function benchField(book, name, about = {}) {
 /** @param {View} view */
 function sentences({ rails }) {
   return rails.map((rail, index) => say('bench-rail', {
-    name: nameOf(rail, index),
+    name: railName(rail, index),
     stands: rail.stands ?? say('bench-position-unknown'),
     rows: rail.rows,
   }));
 }
 
 /** @param {RailView} rail @param {number} index */
-function nameOf(rail, index) {
+function railName(rail, index) {
   return rail.fields.name.text || say('rails-numbered', { n: index + 1 });
 }

@@ -96,7 +96,7 @@ export class ClassTable {
   shown() {
     const sought = this.sought.toLowerCase();
     const some = this.members.filter((member) => (
-      `${nameOf(member)} ${pathOf(member.handed)}`.toLowerCase().includes(sought) && this.passes(member)));
+      `${whoOf(member)} ${pathOf(member.handed)}`.toLowerCase().includes(sought) && this.passes(member)));
     if (!this.by) return some;
     const sign = this.falling ? -1 : 1;
     // What has nothing to sort by comes last, either way.
@@ -108,7 +108,7 @@ export class ClassTable {
 
   /** What stands for it where the table is sorted. @param {Member} member */
   rankOf(member) {
-    if (this.by === 'who') return nameOf(member);
+    if (this.by === 'who') return whoOf(member);
     const column = COLUMNS.find(({ id }) => id === this.by);
     const { row, compared } = member;
     return (row && compared && column?.rank(row, compared)) ?? undefined;
@@ -143,7 +143,7 @@ export class ClassTable {
   /** @param {Member} member */
   line(member) {
     const { row, compared, refused, handed } = member;
-    const name = nameOf(member);
+    const name = whoOf(member);
     const path = pathOf(handed);
     const who = el('th', { scope: 'row' }, name, ...(name === path ? [] : [el('small', {}, path)]));
     if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(this.columns.length), class: 'refusal' }, el('span', {}, refused)), el('td'));
@@ -155,7 +155,7 @@ export class ClassTable {
 }
 
 /** Who it is from, by what there is. @param {ClassEntry} entry */
-export function nameOf({ row, handed }) {
+export function whoOf({ row, handed }) {
   return row?.people.trim() || row?.title.trim() || pathOf(handed);
 }
 
@@ -211,7 +211,7 @@ function remarks({ after_seal, figures }, { alike, differs }, members) {
   if (other.length > 0) told.push(say('class-differs', { figures: { all: other } }));
   const [first] = alike;
   if (first) {
-    const names = alike.map(({ notebook }) => members[notebook]).map((member) => (member ? nameOf(member) : ''));
+    const names = alike.map(({ notebook }) => members[notebook]).map((member) => (member ? whoOf(member) : ''));
     told.push(say('class-alike', { rows: first.rows, names: { all: names } }));
   }
   return told;

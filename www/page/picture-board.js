@@ -283,7 +283,7 @@ class MarkSpot {
     const chosen = active.kind === kind && active.index === index;
     setAttribute(this.root, 'class', `spot ${kind} ${state === 'taken' ? '' : state}${chosen ? ' chosen' : ''}`);
     setAttribute(this.root, 'data-mark', key(mark));
-    setAttribute(this.root, 'aria-label', nameOf(mark));
+    setAttribute(this.root, 'aria-label', markName(mark));
     setAttribute(this.root, 'aria-valuemax', String(picture.width));
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
     const [x, y] = at.map((hundredths) => (hundredths / 100).toLocaleString(say('language'), { useGrouping: false }));
@@ -303,7 +303,7 @@ function key({ kind, index }) {
 const CORNERS = /** @type {const} */ (['upper-left', 'upper-right', 'lower-right', 'lower-left']);
 
 /** What a mark is called. @param {MarkPlace} place */
-export function nameOf({ kind, index }) {
+export function markName({ kind, index }) {
   const corner = kind === 'corner' ? CORNERS[index] : undefined;
   if (corner) return say(`pictures-corners-${corner}`);
   if (kind === 'check') return say('pictures-check', { n: index + 1 });

@@ -5,7 +5,7 @@
 import { keptFile } from './file-store.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { reveal } from './leaves.js';
-import { nameOf } from './picture-board.js';
+import { markName } from './picture-board.js';
 import { Checks } from './picture-checks.js';
 import { gridMarks } from './picture-sheet.js';
 import { questionFor, takeIn } from './picture-intake.js';
@@ -362,7 +362,7 @@ export class Pictures {
     let said = [];
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
-      if (sought.length > 0) return toast(say('pictures-still-sought', { names: { all: sought.map((mark) => nameOf(mark)) } }));
+      if (sought.length > 0) return toast(say('pictures-still-sought', { names: { all: sought.map((mark) => markName(mark)) } }));
       if (problem) return toast(say('pictures-grid-wrong', { why: problem }));
       const [doubted] = sheet.doubted();
       if (doubted) return this.lookAt(doubted);

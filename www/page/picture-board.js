@@ -19,7 +19,7 @@ const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓'
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
 
-/** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void}} Owner what the owner of the board does */
+/** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string}} Owner what the owner of the board does; `write`: a number as the notebook writes it */
 
 export class Board {
   /** @param {Owner} owner */
@@ -286,7 +286,7 @@ class MarkSpot {
     setAttribute(this.root, 'aria-label', markName(mark));
     setAttribute(this.root, 'aria-valuemax', String(picture.width));
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
-    const [x, y] = at.map((hundredths) => (hundredths / 100).toLocaleString(say('language'), { useGrouping: false }));
+    const [x, y] = at.map((hundredths) => this.board.owner.write(hundredths / 100));
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
     setText(this.label, `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
     this.root.style.insetInlineStart = `${at[0] / picture.width}%`;

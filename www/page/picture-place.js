@@ -103,10 +103,10 @@ export class Chooser {
 export class Workplace {
   /**
    * @param {{press: (action: Action) => void, set: (was: Mark) => void, drop: (place: MarkPlace) => void,
-   *   moved: () => void, type: (cell: typeof FIELDS[number], text: string) => void}} does
+   *   moved: () => void, write: (value: number) => string, type: (cell: typeof FIELDS[number], text: string) => void}} does
    */
-  constructor({ press, set, drop, moved, type }) {
-    this.board = new Board({ set, drop, moved, accept: () => press('accept') });
+  constructor({ press, set, drop, moved, write, type }) {
+    this.board = new Board({ set, drop, moved, accept: () => press('accept'), write });
     this.said = el('div', { class: 'picture-said', role: 'status', id: 'picture-said' });
     this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });
     this.lacks = el('p', { class: 'hint', id: 'picture-lacks', hidden: true });

@@ -51,6 +51,7 @@ export class Pictures {
       set: (was) => this.set(was),
       drop: (place) => this.drop(place),
       moved: () => this.tellState(),
+      write: (value) => book.desk.number_text(value),
       type: (cell, text) => {
         if (this.row !== undefined) book.edit({ set_cell: { row: this.row, cell, text } });
       },

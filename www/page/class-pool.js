@@ -4,7 +4,7 @@
  */
 import { compiledCore, messageOf } from './core.js';
 import { say } from './words.js';
-import { EvidenceWorker, inWords } from './worker-slot.js';
+import { EvidenceWorker, refusalOf } from './worker-slot.js';
 import { startWorker, workerHere } from './wasm.js';
 
 /** @import { ClassRow } from './class-row.js' */
@@ -250,7 +250,7 @@ async function unpacked(lane, some) {
   try {
     const reader = await lane.unpacker();
     const answers = await reader.ask('hand_in', new Blob(files), parts);
-    return answers.map(({ found, thrown }) => found ?? { refused: thrown ? inWords(thrown).message : '' });
+    return answers.map(({ found, thrown }) => found ?? { refused: thrown ? refusalOf(thrown).message : '' });
   } catch (error) {
     const refused = /** @type {Thrown} */ (error);
     if (refused.kind === 'start') throw refused;

@@ -2,7 +2,7 @@
  * Evidence: what is read out of trace files and pictures, in workers, so that the page stays live. Every promise is
  * refused with a {@link Thrown}, whose message is for a person.
  */
-import { EvidenceWorker, inWords, WorkerSlot, reader, refusal } from './worker-slot.js';
+import { EvidenceWorker, refusalOf, WorkerSlot, reader, refusal } from './worker-slot.js';
 
 /** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, Picture, Shrunk, Thrown, TraceFiles } from './evidence-types.js' */
 /** @import { Corner, Detector, Envelope, Known, Layout, LensChecks, MarkedBefore, Named, Pair, Proposal, Standing } from './worker-types.js' */
@@ -316,7 +316,7 @@ async function measureSome(worker, pairs, asked) {
   const whole = new Blob(pairs.flatMap((files) => files.map(({ file }) => file)));
   const parts = pairs.map((files) => files.map(({ file: { name, size }, layout }) => ({ name, size, layout })));
   const answers = await worker.ask('measure_all', whole, parts, asked);
-  return answers.map(({ found, thrown }) => ({ found, refused: thrown && inWords(thrown) }));
+  return answers.map(({ found, thrown }) => ({ found, refused: thrown && refusalOf(thrown) }));
 }
 
 /** @param {Picture} file a bitmap is no file, and may be as large as it is */

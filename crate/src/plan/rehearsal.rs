@@ -179,8 +179,8 @@ fn read(context: &PlanContext, stops: &[Stop], draws: Draws) -> Result<Vec<[Stri
         }
         delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
-        // A time base that can't be read stands for the fastest, which can.
-        let ends = begins + delay / context.time(&stop.time_base).unwrap_or(1.0);
+        // In place of a time base that can't be read stands the fastest, which can. A slip shows as edges that are no numbers.
+        let ends = begins + delay / context.time(&stop.time_base).unwrap_or(f64::NAN);
         let mut edge = |divisions: f64| {
             let seen = divisions + prepared.context.bench.half_width * (2.0 * random.unit() - 1.0);
             fixed(seen, -3, page.decimal_mark)

@@ -70,7 +70,7 @@ const calls = {
 
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
   pair: (names) => wasm.pair(names),
-  rail_reading: (names, rails) => names.map((name) => wasm.rail_reading(name, rails)),
+  rail_reading: (names, rails, decimal) => names.map((name) => wasm.rail_reading(name, rails, decimal)),
 
   pack: (names, contents) => wasm.pack(names, contents),
 

@@ -6,7 +6,7 @@ import { EvidenceWorker, refusalOf, WorkerSlot, reader, refusal } from './worker
 
 /** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, Picture, Shrunk, Thrown, TraceFiles } from './evidence-types.js' */
 /** @import { Corner, Detector, Envelope, Known, Layout, LensChecks, MarkedBefore, Named, Pair, Proposal, Standing } from './worker-types.js' */
-/** @import { RailView } from './types.js' */
+/** @import { View } from './types.js' */
 
 /** Bytes of a file, at most. */
 const LARGEST = 64 * 1024 * 1024;
@@ -89,14 +89,14 @@ export class EvidenceWorkers {
   }
 
   /**
-   * What each name tells of rail, reading and channel.
+   * What each name tells of rail, reading and channel; the reading as the notebook writes it.
    * @param {string[]} names
-   * @param {RailView[]} rails
+   * @param {Pick<View, 'rails' | 'decimal_mark'>} notebook
    * @returns {Promise<Named[]>}
    */
-  async railReadings(names, rails) {
+  async railReadings(names, { rails, decimal_mark: decimal }) {
     checkCount(names.length);
-    return reader.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text));
+    return reader.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text), decimal);
   }
 
   /**

@@ -10,7 +10,7 @@ import { say } from './words.js';
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Named } from './worker-types.js' */
-/** @import { Edit, Picture, RailView, RowView, View } from './types.js' */
+/** @import { Edit, Picture, RowView, View } from './types.js' */
 
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
@@ -29,7 +29,7 @@ export const NO_GRID = 0;
  */
 export async function takeIn(book, evidence, files, into, progress) {
   const { desk } = book;
-  const { rails } = book.current();
+  const view = book.current();
   const sorted = [...files].sort(byName);
   /** @type {TakenIn[]} */
   const taken = [];
@@ -38,7 +38,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   for (const [index, file] of sorted.entries()) {
     progress(index, sorted.length);
     try {
-      taken.push(await take(evidence, file, rails));
+      taken.push(await take(evidence, file, view));
     } catch (error) {
       refused.push(messageOf(error));
     }
@@ -62,14 +62,14 @@ export async function takeIn(book, evidence, files, into, progress) {
  * @param {number} into
  */
 export async function questionFor(book, evidence, files, into) {
-  const { rails, rows } = book.current();
-  const row = rows.find(({ id }) => id === into);
+  const view = book.current();
+  const row = view.rows.find(({ id }) => id === into);
   const [file] = [...files].sort(byName);
   if (!row || !file) return '';
   const { name } = file;
   const held = book.desk.evidence(into);
   if (held && (held.kind !== 'picture' || held.picture.a.length > 0)) return say('pictures-replace', { name, n: row.number });
-  const [named] = await evidence.railReadings([name], rails);
+  const [named] = await evidence.railReadings([name], view);
   const { text } = row.cells.reading;
   if (!named?.reading || text === '' || isReading(row, named.reading)) return '';
   return say('pictures-other-reading', { name, n: row.number, reading: text });
@@ -105,11 +105,11 @@ function again(book, taken) {
   return { fresh, refused };
 }
 
-/** @param {EvidenceWorkers} evidence @param {File} file @param {RailView[]} rails @returns {Promise<TakenIn>} */
-async function take(evidence, file, rails) {
+/** @param {EvidenceWorkers} evidence @param {File} file @param {View} view @returns {Promise<TakenIn>} */
+async function take(evidence, file, view) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);
-  const [named] = await evidence.railReadings([name], rails);
+  const [named] = await evidence.railReadings([name], view);
   let lasts;
   try {
     lasts = await keepFile(sha256, { blob, name });

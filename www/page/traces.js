@@ -128,7 +128,7 @@ export class Traces {
     try {
       const files = inOrder(chosen.filter((file) => isTrace(file)));
       const names = files.map(({ name }) => name);
-      const [pairs, told] = await Promise.all([this.evidence.pair(names), this.evidence.railReadings(names, this.book.current().rails)]);
+      const [pairs, told] = await Promise.all([this.evidence.pair(names), this.evidence.railReadings(names, this.book.current())]);
       const job = (/** @type {number} */ a, /** @type {number | null} */ b) => {
         const [first, second] = [files[a], b === null ? undefined : files[b]];
         if (!first) return [];

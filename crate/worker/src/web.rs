@@ -183,11 +183,19 @@ pub fn pair(names: Vec<String>) -> JsValue {
     to_js::<Vec<Pair>>(&trace::pair(&names))
 }
 
-/// What a file's name tells, where the rails have these names.
+/// What a file's name tells, where the rails have these names; its reading as the notebook writes it.
+///
+/// # Errors
+/// `{kind: "asked", message}`.
 #[wasm_bindgen(unchecked_return_type = "Types.Named")]
-pub fn rail_reading(name: &str, rails: Vec<String>) -> JsValue {
+pub fn rail_reading(
+    name: &str,
+    rails: Vec<String>,
+    #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
+) -> Result<JsValue, JsValue> {
+    let decimal = from_js::<DecimalMark>(decimal, "asked")?;
     let rails: Vec<&str> = rails.iter().map(String::as_str).collect();
-    to_js::<Named>(&trace::rail_reading(name, &rails))
+    Ok(to_js::<Named>(&trace::rail_reading(name, &rails).written(decimal)))
 }
 
 /// SHA-256 in hexadecimal digits.

@@ -147,7 +147,8 @@ fn calibration_of_a_mass() {
     let at = [100_000.0, 1.234, 1.2, 8_000.0, 8_000.0];
     // Half-widths of the last three.
     let spread = [0.050, 0.020, 0.1, 1_000.0, 50.0];
-    let rectangular = Shape::Rectangular.from_half_width().unwrap();
+    // 6.4.2: a/√3.
+    let rectangular = (1.0_f64 / 3.0).sqrt();
     let u: Vec<f64> = (0..5).map(|input| spread[input] * if input < 2 { 1.0 } else { rectangular }).collect();
     let summary = run(3, |random| {
         let mut x = at;

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 
 use litemap::LiteMap;
 use slope_bench::rails::ReadJoint;
-use slope_bench::written::drawn::{Ranges, Wanted, sheet};
+use slope_bench::written::drawn::{Needs, Ranges, sheet};
 use slope_bench::written::slips::{Planted, Slip};
 use slope_bench::written::{Sheet, SheetRail, SheetRow};
 use slope_of_light::analysis::{Analysis, Weight, analyse};
@@ -167,7 +167,7 @@ fn of_slip(slip: Slip, ranges: &Ranges, each: u64, seed: u64) -> Result<Tally, E
     let mut bench = seed;
     while (tally.planted as u64) < each && bench < seed + 200 * each {
         bench += 1;
-        let sound = sheet(ranges, slip.wanted(), bench);
+        let sound = sheet(ranges, slip.needs(), bench);
         let mut wrong = sound.clone();
         let Some(planted) = slip.plant(&mut wrong, bench) else { continue };
         let (sound, wrong) = (analyse(&notebook(&sound)?), analyse(&notebook(&wrong)?));
@@ -217,7 +217,7 @@ fn of_sound(ranges: &Ranges, count: u64, seed: u64) -> Result<Sound, EditError> 
     let mut all = Sound::default();
     for bench in seed..seed + count {
         // Seeds of their own: none of these is the twin of a notebook with a mistake.
-        let said = analyse(&notebook(&sheet(ranges, Wanted::default(), 1_000_000 + bench))?).notices;
+        let said = analyse(&notebook(&sheet(ranges, Needs::default(), 1_000_000 + bench))?).notices;
         all.drawn += 1;
         all.serious += usize::from(said.iter().any(|notice| notice.weight == Weight::Grave));
         all.warned += usize::from(said.iter().any(|notice| !FACTS.contains(&notice.id)));

@@ -5,7 +5,7 @@
 import { BeamChoice } from './beam.js';
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { Radios, TextField } from './field.js';
-import { NoticeList, ofSection, SHAPES } from './notices.js';
+import { counted, NoticeList, ofSection } from './notices.js';
 import { Plot } from './plot.js';
 import { Rails } from './rails.js';
 import { Settings } from './settings.js';
@@ -77,12 +77,12 @@ export class Apparatus {
 
   /** @param {View} view */
   showLine({ path, rails, notices }) {
-    const names = rails.map(nameOf);
+    const names = rails.map(railName);
     setText(this.line, names.length > 0
       ? say(`apparatus-lines-${path}`, { n: names.length, rails: { all: names } }) : say('apparatus-blank'));
     const inside = notices.filter(({ section, rail }) => section === 'apparatus' && rails.some(({ id }) => id === rail));
     setHidden(this.count, inside.length === 0);
-    setText(this.count, inside[0] ? `${SHAPES[inside[0].weight]} ${inside.length}` : '');
+    setText(this.count, counted(inside));
     setAttribute(this.count, 'title', say('strip-notices', { n: inside.length }));
     // Nothing folds under the hands: only what was there when the notebook was opened.
     if (this.desk !== this.book.desk) this.box.open = names.length === 0 || rails.some(({ stands }) => stands === null);
@@ -105,13 +105,13 @@ export function benchField(book, name, about = {}) {
 /** @param {View} view */
 function sentences({ rails }) {
   return rails.map((rail, index) => say('bench-rail', {
-    name: nameOf(rail, index),
+    name: railName(rail, index),
     stands: rail.stands ?? say('bench-position-unknown'),
     rows: rail.rows,
   }));
 }
 
 /** @param {RailView} rail @param {number} index */
-function nameOf(rail, index) {
+function railName(rail, index) {
   return rail.fields.name.text || say('rails-numbered', { n: index + 1 });
 }

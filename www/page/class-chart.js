@@ -1,7 +1,7 @@
 /**
  * The results of a class in order, each as a bar of its expanded uncertainty beside its name, across the band of their mean.
  */
-import { nameOf } from './class-table.js';
+import { whoOf } from './class-table.js';
 import { el } from './dom.js';
 
 /** @import { Member } from './class-table.js' */
@@ -18,7 +18,7 @@ export class ClassChart {
   show(members, told) {
     const drawn = members.flatMap((member) => {
       const { bar, result, c } = member.compared ?? {};
-      return bar && result ? [{ name: nameOf(member), bar, value: result.c, c: c ?? '' }] : [];
+      return bar && result ? [{ name: whoOf(member), bar, value: result.c, c: c ?? '' }] : [];
     }).sort((one, other) => one.value - other.value);
     const mean = told?.mean;
     this.list.replaceChildren(...drawn.map(({ name, bar, c }) => {

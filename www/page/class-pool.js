@@ -4,7 +4,7 @@
  */
 import { compiledCore, messageOf } from './core.js';
 import { say } from './words.js';
-import { EvidenceWorker, inWords } from './worker-slot.js';
+import { EvidenceWorker, refusalOf } from './worker-slot.js';
 import { startWorker, workerHere } from './wasm.js';
 
 /** @import { ClassRow } from './class-row.js' */
@@ -16,13 +16,13 @@ import { startWorker, workerHere } from './wasm.js';
  * A notebook that was read.
  * @typedef {{text: string, line: string | undefined}} Text
  * @typedef {{texts: Text[]}} Recompute what a worker with the core is asked
- * @typedef {{row: ClassRow, stored: string | undefined} | {refused: Value}} Outcome `stored`: the table of its line that came with it
- * @typedef {{rows: Outcome[]} | {why: unknown}} Recomputed
+ * @typedef {{row: ClassRow, stored: string | undefined} | {refused: Value}} RowOutcome `stored`: the table of its line that came with it
+ * @typedef {{rows: RowOutcome[]} | {why: unknown}} Recomputed
  */
 /**
  * A file that was handed in: by itself, or inside another.
  * @typedef {{name: string, file: Blob | undefined, inside: Handed | undefined}} Handed
- * @typedef {{handed: Handed, row: ClassRow | undefined, stored: string | undefined, refused: string}} Entry `refused` is empty
+ * @typedef {{handed: Handed, row: ClassRow | undefined, stored: string | undefined, refused: string}} ClassEntry `refused` is empty
  * where there is a row
  * @typedef {{handed: Handed, place: number[]}} Waiting `place`: of the file among all, then of that in it
  */
@@ -46,7 +46,7 @@ export class ClassPool {
     this.queue = [];
     /** The keys to data sets among them. @type {Key[]} */
     this.keys = [];
-    /** What came of each. @type {{place: number[], entry: Entry}[]} */
+    /** What came of each. @type {{place: number[], entry: ClassEntry}[]} */
     this.found = [];
     /** @type {Lane[]} */
     this.lanes = [];
@@ -55,7 +55,7 @@ export class ClassPool {
   /**
    * Reads files; what is in them takes their place. Refused only where no worker can be had.
    * @param {Handed[]} files
-   * @returns {Promise<Entry[]>}
+   * @returns {Promise<ClassEntry[]>}
    */
   async read(files) {
     this.queue = files.map((handed, place) => ({ handed, place: [place] }));
@@ -196,7 +196,7 @@ class Lane {
     return this.reader;
   }
 
-  /** @param {Text[]} texts @returns {Promise<Outcome[]>} refused where the worker came to a bad end */
+  /** @param {Text[]} texts @returns {Promise<RowOutcome[]>} refused where the worker came to a bad end */
   async recompute(texts) {
     const core = this.core ?? await this.startCore();
     return new Promise((resolve, reject) => {
@@ -250,7 +250,7 @@ async function unpacked(lane, some) {
   try {
     const reader = await lane.unpacker();
     const answers = await reader.ask('hand_in', new Blob(files), parts);
-    return answers.map(({ found, thrown }) => found ?? { refused: thrown ? inWords(thrown).message : '' });
+    return answers.map(({ found, thrown }) => found ?? { refused: thrown ? refusalOf(thrown).message : '' });
   } catch (error) {
     const refused = /** @type {Thrown} */ (error);
     if (refused.kind === 'start') throw refused;

@@ -4,18 +4,18 @@
 import { core } from './core.js';
 import { el, setText } from './dom.js';
 import { pathOf } from './class-pool.js';
-import { SHAPES } from './notices.js';
+import { counted } from './notices.js';
 import { each, inWords, say, tell } from './words.js';
 
-/** @import { Entry } from './class-pool.js' */
+/** @import { ClassEntry } from './class-pool.js' */
 /** @import { ClassRow } from './class-row.js' */
 /** @import { Compared, Covered } from './worker-types.js' */
 
-/** A notebook with what is told of it beside the others. @typedef {Entry & {compared: Compared | undefined}} Member */
+/** A notebook with what is told of it beside the others. @typedef {ClassEntry & {compared: Compared | undefined}} Member */
 /** @typedef {'all' | 'marked' | 'without'} Filter */
 /**
- * A column: by what it sorts, and what it shows of a notebook that was read.
- * @typedef {{id: ColumnId, key: (row: ClassRow, compared: Compared) => number | string | null | undefined, cell: (row: ClassRow, compared: Compared, members: Member[]) => Node | string, words?: boolean}} Column
+ * A column: what stands for a notebook that was read where it is sorted by this column, and what is shown of it.
+ * @typedef {{id: ColumnId, rank: (row: ClassRow, compared: Compared) => number | string | null | undefined, cell: (row: ClassRow, compared: Compared, members: Member[]) => Node | string, words?: boolean}} Column
  */
 /** @typedef {'rows' | 'c' | 'expanded' | 'z' | 'apart' | 'key' | 'chi_square' | 'p_value' | 'method' | 'notices' | 'missing' | 'remarks'} ColumnId */
 
@@ -24,18 +24,18 @@ const AT_ONCE = 100;
 
 /** @type {Column[]} */
 const COLUMNS = [
-  { id: 'rows', key: (row) => row.used, cell: ({ used, struck }) => (struck ? say('class-struck', { used, struck }) : String(used)) },
-  { id: 'c', key: (_, { result }) => result?.c, cell: ({ sealed }, { c }) => (sealed ? say('seal-mark') : c) },
-  { id: 'expanded', key: (_, { result }) => result?.expanded, cell: (_, { expanded }) => expanded },
-  { id: 'z', key: (_, { result }) => result?.z, cell: (_, { z }) => z },
-  { id: 'apart', key: (_, { apart_value }) => apart_value, cell: (_, { apart }) => apart },
-  { id: 'key', words: true, key: keyOf, cell: keyOf },
-  { id: 'chi_square', key: (_, { fit }) => fit?.chi_square, cell: (_, { chi_square }) => chi_square },
-  { id: 'p_value', key: (_, { fit }) => fit?.p_value, cell: (_, { p_value }) => p_value },
-  { id: 'method', words: true, key: methodOf, cell: methodOf },
-  { id: 'notices', words: true, key: ({ notices }) => notices.length, cell: noticesOf },
-  { id: 'missing', words: true, key: (row) => missing(row).length, cell: (row) => lines(missing(row)) },
-  { id: 'remarks', words: true, key: (row, compared) => weight(row, compared), cell: (row, compared, members) => lines(remarks(row, compared, members)) },
+  { id: 'rows', rank: (row) => row.used, cell: ({ used, struck }) => (struck ? say('class-struck', { used, struck }) : String(used)) },
+  { id: 'c', rank: (_, { result }) => result?.c, cell: ({ sealed }, { c }) => (sealed ? say('seal-mark') : c) },
+  { id: 'expanded', rank: (_, { result }) => result?.expanded, cell: (_, { expanded }) => expanded },
+  { id: 'z', rank: (_, { result }) => result?.z, cell: (_, { z }) => z },
+  { id: 'apart', rank: (_, { apart_value }) => apart_value, cell: (_, { apart }) => apart },
+  { id: 'key', words: true, rank: againstKey, cell: againstKey },
+  { id: 'chi_square', rank: (_, { fit }) => fit?.chi_square, cell: (_, { chi_square }) => chi_square },
+  { id: 'p_value', rank: (_, { fit }) => fit?.p_value, cell: (_, { p_value }) => p_value },
+  { id: 'method', words: true, rank: methodOf, cell: methodOf },
+  { id: 'notices', words: true, rank: ({ notices }) => notices.length, cell: noticesOf },
+  { id: 'missing', words: true, rank: (row) => missing(row).length, cell: (row) => lines(missing(row)) },
+  { id: 'remarks', words: true, rank: (row, compared) => remarkCount(row, compared), cell: (row, compared, members) => lines(remarks(row, compared, members)) },
 ];
 
 export class ClassTable {
@@ -96,28 +96,28 @@ export class ClassTable {
   shown() {
     const sought = this.sought.toLowerCase();
     const some = this.members.filter((member) => (
-      `${nameOf(member)} ${pathOf(member.handed)}`.toLowerCase().includes(sought) && this.passes(member)));
+      `${whoOf(member)} ${pathOf(member.handed)}`.toLowerCase().includes(sought) && this.passes(member)));
     if (!this.by) return some;
     const sign = this.falling ? -1 : 1;
     // What has nothing to sort by comes last, either way.
-    return some.map((member) => ({ member, key: this.keyOf(member) })).sort(({ key: one }, { key: other }) => {
+    return some.map((member) => ({ member, rank: this.rankOf(member) })).sort(({ rank: one }, { rank: other }) => {
       if (one === undefined || other === undefined) return Number(one === undefined) - Number(other === undefined);
       return sign * (typeof one === 'number' && typeof other === 'number' ? one - other : this.collator.compare(String(one), String(other)));
     }).map(({ member }) => member);
   }
 
-  /** @param {Member} member */
-  keyOf(member) {
-    if (this.by === 'who') return nameOf(member);
+  /** What stands for it where the table is sorted. @param {Member} member */
+  rankOf(member) {
+    if (this.by === 'who') return whoOf(member);
     const column = COLUMNS.find(({ id }) => id === this.by);
     const { row, compared } = member;
-    return (row && compared && column?.key(row, compared)) ?? undefined;
+    return (row && compared && column?.rank(row, compared)) ?? undefined;
   }
 
   /** @param {Member} member */
   passes({ row, compared }) {
     if (this.filter === 'without') return !compared?.result;
-    if (this.filter === 'marked') return !row || !compared || missing(row).length + row.notices.length + weight(row, compared) > 0;
+    if (this.filter === 'marked') return !row || !compared || missing(row).length + row.notices.length + remarkCount(row, compared) > 0;
     return true;
   }
 
@@ -143,7 +143,7 @@ export class ClassTable {
   /** @param {Member} member */
   line(member) {
     const { row, compared, refused, handed } = member;
-    const name = nameOf(member);
+    const name = whoOf(member);
     const path = pathOf(handed);
     const who = el('th', { scope: 'row' }, name, ...(name === path ? [] : [el('small', {}, path)]));
     if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(this.columns.length), class: 'refusal' }, el('span', {}, refused)), el('td'));
@@ -154,17 +154,16 @@ export class ClassTable {
   }
 }
 
-/** Who it is from, by what there is. @param {Entry} entry */
-export function nameOf({ row, handed }) {
+/** Who it is from, by what there is. @param {ClassEntry} entry */
+export function whoOf({ row, handed }) {
   return row?.people.trim() || row?.title.trim() || pathOf(handed);
 }
 
 /** @param {ClassRow} row */
 function noticesOf({ notices }) {
-  const [first] = notices;
-  if (!first) return '';
+  if (notices.length === 0) return '';
   const list = el('ul');
-  const details = el('details', {}, el('summary', {}, `${SHAPES[first.weight]} ${say('strip-notices', { n: notices.length })}`), list);
+  const details = el('details', {}, el('summary', {}, counted(notices, say('strip-notices', { n: notices.length }))), list);
   details.addEventListener('toggle', () => list.replaceChildren(...notices.map(({ text }) => el('li', {}, tell(text)))));
   return details;
 }
@@ -181,7 +180,7 @@ function methodOf({ method }) {
 }
 
 /** Whether it covers what the key says. @param {ClassRow} row @param {Compared} compared */
-function keyOf({ sealed }, { key }) {
+function againstKey({ sealed }, { key }) {
   if (!key) return say('class-key-none');
   return sealed ? say('seal-mark') : covered(key);
 }
@@ -200,7 +199,7 @@ function missing({ refusal, incomplete, empty }) {
 }
 
 /** How many remarks there are of a notebook. @param {ClassRow} row @param {Compared} compared */
-function weight({ after_seal }, { alike, differs }) {
+function remarkCount({ after_seal }, { alike, differs }) {
   return Number(Boolean(after_seal)) + Number(differs.length > 0) + Number(alike.length > 0);
 }
 
@@ -212,7 +211,7 @@ function remarks({ after_seal, figures }, { alike, differs }, members) {
   if (other.length > 0) told.push(say('class-differs', { figures: { all: other } }));
   const [first] = alike;
   if (first) {
-    const names = alike.map(({ notebook }) => members[notebook]).map((member) => (member ? nameOf(member) : ''));
+    const names = alike.map(({ notebook }) => members[notebook]).map((member) => (member ? whoOf(member) : ''));
     told.push(say('class-alike', { rows: first.rows, names: { all: names } }));
   }
   return told;
@@ -236,7 +235,7 @@ export function csvOf(members, all, keyed) {
       path, row.people, row.title, exact(row.used), exact(row.struck), exact(result?.c), exact(result?.u), exact(result?.expanded),
       exact(result?.z), exact(compared.apart_value), exact(fit?.chi_square), exact(fit?.degrees_of_freedom), exact(fit?.p_value),
       methodOf(row), inWords(row.notices.map(({ text }) => text)),
-      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' · '), ...(keyed ? [keyOf(row, compared)] : []), '',
+      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' · '), ...(keyed ? [againstKey(row, compared)] : []), '',
     ];
   });
   return core.csv([...heads, ...cells], heads.length);

@@ -13,7 +13,7 @@ import { toast } from './toast.js';
 import { each, say, setTold } from './words.js';
 import { reader } from './worker-slot.js';
 
-/** @import { Entry } from './class-pool.js' */
+/** @import { ClassEntry } from './class-pool.js' */
 /** @import { Filter, Member } from './class-table.js' */
 /** @import { DecimalMark, Figure, View } from './types.js' */
 /** @import { Class, ClassFigure, Key } from './worker-types.js' */
@@ -21,7 +21,7 @@ import { reader } from './worker-slot.js';
 export class ClassSection {
   /** @param {(file: File) => void} open opens a copy of a notebook */
   constructor(open) {
-    /** @type {Entry[]} */
+    /** @type {ClassEntry[]} */
     this.entries = [];
     /** @type {Key[]} */
     this.keys = [];
@@ -183,7 +183,7 @@ export class ClassSection {
 
 /**
  * Each notebook with what is told of it. What was told names the places among those that could be read.
- * @param {Entry[]} entries
+ * @param {ClassEntry[]} entries
  * @param {Class | undefined} told
  * @returns {Member[]}
  */

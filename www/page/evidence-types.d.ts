@@ -59,7 +59,7 @@ export interface Calls {
   measure_all(whole: Blob, pairs: FilePart[][], asked: Asked): MeasuredPart[];
   envelope(side: Detector, from: number, to: number, points: number): Envelope;
   pair(names: string[]): Pair[];
-  rail_reading(names: string[], rails: string[]): Named[];
+  rail_reading(names: string[], rails: string[], decimal: DecimalMark): Named[];
   pack(names: string[], contents: Uint8Array<ArrayBuffer>[]): Uint8Array<ArrayBuffer>;
   unpack(bundle: Blob): [string, Uint8Array<ArrayBuffer>][];
   /** Files that were handed in, one after the other as a whole. */

@@ -70,7 +70,7 @@ const calls = {
 
   envelope: (side, from, to, points) => kept().envelope(side, from, to, points),
   pair: (names) => wasm.pair(names),
-  rail_reading: (names, rails) => names.map((name) => wasm.rail_reading(name, rails)),
+  rail_reading: (names, rails, decimal) => names.map((name) => wasm.rail_reading(name, rails, decimal)),
 
   pack: (names, contents) => wasm.pack(names, contents),
 
@@ -149,7 +149,7 @@ async function bytesOf(file) {
   try {
     return new Uint8Array(await file.arrayBuffer());
   } catch {
-    throw new Refused('file', nameOf(file));
+    throw new Refused('file', blobName(file));
   }
 }
 
@@ -214,7 +214,7 @@ function measured(contents, asked, keep) {
 }
 
 /** @param {Blob} file */
-function nameOf(file) {
+function blobName(file) {
   return file instanceof File ? file.name : '';
 }
 
@@ -243,7 +243,7 @@ async function look(picture, number) {
 
 /** The picture decoded and upright, if it is one, and not too large. @param {Blob} file */
 async function decoded(file) {
-  const name = nameOf(file);
+  const name = blobName(file);
   const start = await bytesOf(file.slice(0, HEADER));
   const more = file.size > HEADER;
   if (!wasm.check_picture(name, start, more)) wasm.check_picture(name, await bytesOf(file), false);

@@ -2,11 +2,11 @@
  * Evidence: what is read out of trace files and pictures, in workers, so that the page stays live. Every promise is
  * refused with a {@link Thrown}, whose message is for a person.
  */
-import { EvidenceWorker, inWords, WorkerSlot, reader, refusal } from './worker-slot.js';
+import { EvidenceWorker, refusalOf, WorkerSlot, reader, refusal } from './worker-slot.js';
 
 /** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, Picture, Shrunk, Thrown, TraceFiles } from './evidence-types.js' */
 /** @import { Corner, Detector, Envelope, Known, Layout, LensChecks, MarkedBefore, Named, Pair, Proposal, Standing } from './worker-types.js' */
-/** @import { RailView } from './types.js' */
+/** @import { View } from './types.js' */
 
 /** Bytes of a file, at most. */
 const LARGEST = 64 * 1024 * 1024;
@@ -22,10 +22,10 @@ const REST = 5000;
 const MOST_TOGETHER = 16;
 const TOGETHER = 8 * 1024 * 1024;
 
-/** @typedef {Pick<BatchStep, 'found' | 'refused'>} Outcome */
-/** Pairs by their places, and what a worker answers once it was asked. @typedef {{places: number[], answer?: Promise<Outcome[]>}} Request */
+/** @typedef {Pick<BatchStep, 'found' | 'refused'>} PairOutcome */
+/** Pairs by their places, and what a worker answers once it was asked. @typedef {{places: number[], answer?: Promise<PairOutcome[]>}} Request */
 
-export class Evidence {
+export class EvidenceWorkers {
   constructor() {
     /** Looks at pictures, which takes much room: it is let go when nobody has asked for a while. */
     this.viewer = new WorkerSlot(REST);
@@ -89,14 +89,14 @@ export class Evidence {
   }
 
   /**
-   * What each name tells of rail, reading and channel.
+   * What each name tells of rail, reading and channel; the reading as the notebook writes it.
    * @param {string[]} names
-   * @param {RailView[]} rails
+   * @param {Pick<View, 'rails' | 'decimal_mark'>} notebook
    * @returns {Promise<Named[]>}
    */
-  async railReadings(names, rails) {
+  async railReadings(names, { rails, decimal_mark: decimal }) {
     checkCount(names.length);
-    return reader.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text));
+    return reader.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text), decimal);
   }
 
   /**
@@ -290,7 +290,7 @@ class Batch {
     return answer;
   }
 
-  /** @param {number[]} places @param {Outcome[]} outcomes of each */
+  /** @param {number[]} places @param {PairOutcome[]} outcomes of each */
   tell(places, outcomes) {
     for (const [place, outcome] of outcomes.entries()) {
       if (this.signal?.aborted) return;
@@ -305,7 +305,7 @@ class Batch {
  * @param {EvidenceWorker} worker
  * @param {TraceFiles[]} pairs
  * @param {Asked} asked
- * @returns {Promise<Outcome[]>} of each
+ * @returns {Promise<PairOutcome[]>} of each
  */
 async function measureSome(worker, pairs, asked) {
   const [first] = pairs;
@@ -316,7 +316,7 @@ async function measureSome(worker, pairs, asked) {
   const whole = new Blob(pairs.flatMap((files) => files.map(({ file }) => file)));
   const parts = pairs.map((files) => files.map(({ file: { name, size }, layout }) => ({ name, size, layout })));
   const answers = await worker.ask('measure_all', whole, parts, asked);
-  return answers.map(({ found, thrown }) => ({ found, refused: thrown && inWords(thrown) }));
+  return answers.map(({ found, thrown }) => ({ found, refused: thrown && refusalOf(thrown) }));
 }
 
 /** @param {Picture} file a bitmap is no file, and may be as large as it is */
@@ -330,4 +330,4 @@ function checkCount(files) {
 }
 
 /** The page's own. */
-export const evidence = new Evidence();
+export const evidence = new EvidenceWorkers();

@@ -54,7 +54,7 @@ export class Posting {
     let fits = false;
     try {
       const desk = await this.handedOut();
-      const address = isSite() ? new URL(`?open=${nameOf(desk)}.zip`, here()).href : '';
+      const address = isSite() ? new URL(`?open=${handOutName(desk)}.zip`, here()).href : '';
       setText(this.address, address && say('handout-address', { address }));
       setHidden(this.address, !address);
       const bytes = (await linkTo(desk)).length;
@@ -99,7 +99,7 @@ export class Posting {
 
   /** @param {Desk} desk */
   async takeFile(desk) {
-    download(await packed(desk), 'application/zip', `${nameOf(desk)}.zip`);
+    download(await packed(desk), 'application/zip', `${handOutName(desk)}.zip`);
   }
 
   /** @param {Desk} desk */
@@ -109,7 +109,7 @@ export class Posting {
 
   /** @param {Desk} desk */
   async takePage(desk) {
-    const name = nameOf(desk);
+    const name = handOutName(desk);
     download(await oneFileWith(`${name}.zip`, await packed(desk)), 'text/html;charset=utf-8', `${name}.html`);
   }
 }
@@ -130,6 +130,6 @@ async function linkTo(desk) {
 }
 
 /** What its files are called, without an ending. @param {Desk} desk */
-function nameOf(desk) {
+function handOutName(desk) {
   return `${safeName(desk.title() || say('untitled'), 60)}-${safeName(say('handout-file'), 20)}`;
 }

@@ -37,12 +37,14 @@ export class DataSets {
       this.forget();
     });
     this.button = el('button', { type: 'button', id: 'sets-make', click: () => this.make() }, say('sets-make'));
+    // What is announced: that it begins, and how it ended. How far it is, the bar shows.
     this.state = el('p', { id: 'sets-state', role: 'status' });
+    this.progress = el('progress', { id: 'sets-progress', 'aria-labelledby': this.state.id, hidden: true });
     this.files = el('p', { class: 'actions', hidden: true },
       el('button', { type: 'button', id: 'sets-take', class: 'main', click: () => this.takeSets() }, say('sets-take')),
       el('button', { type: 'button', id: 'sets-take-key', click: () => this.takeKey() }, say('sets-take-key')));
     this.root = el('fieldset', { class: 'group' }, el('legend', {}, say('sets-title')), el('p', { class: 'hint' }, say('sets-hint')),
-      el('p', { class: 'hint' }, say('sets-protects')), this.names.root, el('p', { class: 'actions' }, this.button), this.state, this.files);
+      el('p', { class: 'hint' }, say('sets-protects')), this.names.root, el('p', { class: 'actions' }, this.button), this.state, this.progress, this.files);
   }
 
   /** What was made belongs to the notebook and the names that it was made of. */
@@ -91,13 +93,23 @@ export class DataSets {
       return;
     }
     this.button.disabled = true;
+    setText(this.state, say('sets-making', { n: students.length }));
+    this.progress.max = students.length;
+    this.progress.value = 0;
+    setHidden(this.progress, false);
+    const { text, book: { desk } } = this;
     try {
-      this.made = await this.makeFor(students);
-      setHidden(this.files, false);
-      setText(this.state, say('sets-made', { n: students.length }));
+      const made = await this.makeFor(students);
+      // To other names or another notebook than it was made of it does not belong.
+      if (text === this.text && desk === this.book.desk) {
+        this.made = made;
+        setHidden(this.files, false);
+        setText(this.state, say('sets-made', { n: students.length }));
+      }
     } catch (error) {
       this.refuse(messageOf(error));
     }
+    setHidden(this.progress, true);
     this.button.disabled = false;
   }
 
@@ -112,7 +124,7 @@ export class DataSets {
       const sets = [];
       const texts = [];
       for (const { number, name } of students) {
-        setText(this.state, say('sets-making', { done: sets.length, all: students.length }));
+        this.progress.value = sets.length;
         const secret = await reader.ask('set_secret', seed, number);
         const salt = this.sealed() ? (await reader.ask('digest', `${secret}\nseal`)).slice(0, 32) : '';
         const { text, layer, truth } = dataSet(desk, view, { number, name }, secret, salt);

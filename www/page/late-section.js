@@ -12,13 +12,13 @@ import { toast } from './toast.js';
 /** @import { Desk } from './slope_of_light.js' */
 /** @import { Part } from './book.js' */
 
-/** @typedef {'cautions' | 'apparatus' | 'delays' | 'line' | 'uncertainty' | 'plan' | 'result' | 'report' | 'class'} Place */
+/** @typedef {'cautions' | 'apparatus' | 'delays' | 'line' | 'uncertainty' | 'plan' | 'result' | 'report' | 'class'} SectionId */
 
 /** @template {Part} T */
 export class LateSection {
   /**
    * @param {Book} book
-   * @param {Place} id of its place in the page
+   * @param {SectionId} id of its place in the page
    * @param {() => Promise<T>} bring brings its script, and makes it
    * @param {() => unknown} again what trying again does
    */

@@ -30,7 +30,7 @@ import { undo } from './undone.js';
 /** @import { Part } from './book.js' */
 /** @import { ClassSection } from './class.js' */
 /** @import { Takers } from './incoming.js' */
-/** @import { Place } from './late-section.js' */
+/** @import { SectionId } from './late-section.js' */
 /** @import { Loaded } from './shelf.js' */
 /** @import { Desk } from './slope_of_light.js' */
 /** @typedef {typeof import('./late-sections.js')} LateScripts */
@@ -125,7 +125,7 @@ class Page {
   /**
    * A section that comes once the notebook is open.
    * @template {Part} T
-   * @param {Place} id
+   * @param {SectionId} id
    * @param {(scripts: LateScripts) => T} make
    */
   later(id, make) {

@@ -9,8 +9,10 @@ import { say, setTold, tell } from './words.js';
 /** @import { Book } from './book.js' */
 /** @import { Message, Notice, Section, View, Weight } from './types.js' */
 
-/** Signs that are no mark of a rail in the charts. @type {Record<Weight, string>} */
+/** Signs of weights, the gravest first, that are no mark of a rail in the charts. @type {Record<Weight, string>} */
 export const SHAPES = { grave: '!', look: '?', know: 'i' };
+/** The gravest first. */
+const WEIGHTS = /** @type {Weight[]} */ (Object.keys(SHAPES));
 
 /** The term of the glossary that explains a notice, by the notice's name. @type {Record<string, string>} */
 const TERMS = {
@@ -96,6 +98,22 @@ class NoticeItem {
  */
 function rowLink(row, number) {
   return el('a', { href: `#row-${row}` }, say('notices-row', { n: number }));
+}
+
+/**
+ * The first of the gravest notices, if there are any.
+ * @template {{weight: Weight}} Weighed
+ * @param {Weighed[]} notices
+ */
+export function gravest(notices) {
+  const weight = WEIGHTS.find((some) => notices.some((notice) => notice.weight === some));
+  return notices.find((notice) => notice.weight === weight);
+}
+
+/** The sign of the gravest with what is said of them all, by itself how many they are; nothing of none. @param {{weight: Weight}[]} notices @param {string} [said] */
+export function counted(notices, said = String(notices.length)) {
+  const first = gravest(notices);
+  return first ? `${SHAPES[first.weight]} ${said}` : '';
 }
 
 /** The notices of one section, or of one rail. */

@@ -8,7 +8,7 @@ import { drawLens, drawPicture } from './picture-lens.js';
 import { point, spot } from './picture-sheet.js';
 import { say } from './words.js';
 
-/** @import { Mark, Place, Sheet } from './picture-sheet.js' */
+/** @import { Mark, MarkPlace, Sheet } from './picture-sheet.js' */
 /** @import { Message } from './types.js' */
 /** @import { PixelPoint } from './worker-types.js' */
 
@@ -19,7 +19,7 @@ const NUDGES = [['left', '←', [-1, 0]], ['up', '↑', [0, -1]], ['down', '↓'
 /** A finger that moved less than this tapped, CSS pixels. */
 const TAP = 6;
 
-/** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: Place) => void, moved: () => void}} Owner what the owner of the board does */
+/** @typedef {{set: (was: Mark) => void, accept: () => void, drop: (place: MarkPlace) => void, moved: () => void, write: (value: number) => string}} Owner what the owner of the board does; `write`: a number as the notebook writes it */
 
 export class Board {
   /** @param {Owner} owner */
@@ -29,7 +29,7 @@ export class Board {
     this.sheet = undefined;
     /** @type {ImageBitmap | undefined} */
     this.bitmap = undefined;
-    /** @type {Place} */
+    /** @type {MarkPlace} */
     this.active = { kind: 'a', index: 0 };
     /** What is wrong with the grid as it stands. */
     /** @type {Message | null} */
@@ -105,13 +105,13 @@ export class Board {
     this.owner.moved();
   }
 
-  /** @param {Place} place */
+  /** @param {MarkPlace} place */
   choose({ kind, index }) {
     this.active = { kind, index };
     this.redraw();
   }
 
-  /** Puts the focus on a mark. @param {Place} place */
+  /** Puts the focus on a mark. @param {MarkPlace} place */
   focus(place) {
     this.choose(place);
     this.draw();
@@ -223,7 +223,7 @@ export class Board {
     this.redraw();
   }
 
-  /** @param {KeyboardEvent} event @param {Place} place */
+  /** @param {KeyboardEvent} event @param {MarkPlace} place */
   press(event, place) {
     const { key: pressed } = event;
     const mark = this.sheet?.mark(place);
@@ -283,10 +283,10 @@ class MarkSpot {
     const chosen = active.kind === kind && active.index === index;
     setAttribute(this.root, 'class', `spot ${kind} ${state === 'taken' ? '' : state}${chosen ? ' chosen' : ''}`);
     setAttribute(this.root, 'data-mark', key(mark));
-    setAttribute(this.root, 'aria-label', nameOf(mark));
+    setAttribute(this.root, 'aria-label', markName(mark));
     setAttribute(this.root, 'aria-valuemax', String(picture.width));
     setAttribute(this.root, 'aria-valuenow', String(at[0] / 100));
-    const [x, y] = at.map((hundredths) => (hundredths / 100).toLocaleString(say('language'), { useGrouping: false }));
+    const [x, y] = at.map((hundredths) => this.board.owner.write(hundredths / 100));
     setAttribute(this.root, 'aria-valuetext', say('pictures-place', { x, y, state: say(`pictures-states-${state}`) }));
     setText(this.label, `${labelOf(mark)}${state === 'sought' || state === 'doubted' ? '?' : ''}`);
     this.root.style.insetInlineStart = `${at[0] / picture.width}%`;
@@ -294,7 +294,7 @@ class MarkSpot {
   }
 }
 
-/** @param {Place} place */
+/** @param {MarkPlace} place */
 function key({ kind, index }) {
   return `${kind}${index}`;
 }
@@ -302,8 +302,8 @@ function key({ kind, index }) {
 /** The corners, in the order of their marks. */
 const CORNERS = /** @type {const} */ (['upper-left', 'upper-right', 'lower-right', 'lower-left']);
 
-/** What a mark is called. @param {Place} place */
-export function nameOf({ kind, index }) {
+/** What a mark is called. @param {MarkPlace} place */
+export function markName({ kind, index }) {
   const corner = kind === 'corner' ? CORNERS[index] : undefined;
   if (corner) return say(`pictures-corners-${corner}`);
   if (kind === 'check') return say('pictures-check', { n: index + 1 });
@@ -311,7 +311,7 @@ export function nameOf({ kind, index }) {
   return index === 0 ? name : say('pictures-again', { name, n: index + 1 });
 }
 
-/** @param {Place} place */
+/** @param {MarkPlace} place */
 function labelOf({ kind, index }) {
   if (kind === 'corner') return String(index + 1);
   if (kind === 'check') return '+';

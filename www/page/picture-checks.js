@@ -7,7 +7,7 @@ import { pictureOf } from './picture-series.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Board } from './picture-board.js' */
 /** @import { Sheet } from './picture-sheet.js' */
 /** @import { Grid, Spot } from './types.js' */
@@ -15,7 +15,7 @@ import { say } from './words.js';
 /** @typedef {{blob: () => Blob | undefined, isProposed: () => boolean, say: (text: string) => void}} Open the open picture */
 
 export class Checks {
-  /** @param {Book} book @param {Evidence} evidence @param {Board} board @param {Open} open */
+  /** @param {Book} book @param {EvidenceWorkers} evidence @param {Board} board @param {Open} open */
   constructor(book, evidence, board, open) {
     this.book = book;
     this.evidence = evidence;

@@ -8,28 +8,28 @@ import { messageOf } from './core.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Named } from './worker-types.js' */
-/** @import { Edit, Picture, RailView, RowView, View } from './types.js' */
+/** @import { Edit, Picture, RowView, View } from './types.js' */
 
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
 
 /** @typedef {{named: Named, picture: Picture, lasts: boolean}} TakenIn lasts: it will outlive the page */
-/** @typedef {{rows: number[], refused: string[], last: boolean}} Outcome rows that got a picture; why others did not */
+/** @typedef {{rows: number[], refused: string[], last: boolean}} IntakeOutcome rows that got a picture; why others did not */
 
 /**
  * Takes pictures into the notebook, with one edit.
  * @param {Book} book
- * @param {Evidence} evidence
+ * @param {EvidenceWorkers} evidence
  * @param {File[]} files
  * @param {number | undefined} into the row for the first of them
  * @param {(done: number, all: number) => void} progress
- * @returns {Promise<Outcome>}
+ * @returns {Promise<IntakeOutcome>}
  */
 export async function takeIn(book, evidence, files, into, progress) {
   const { desk } = book;
-  const { rails } = book.current();
+  const view = book.current();
   const sorted = [...files].sort(byName);
   /** @type {TakenIn[]} */
   const taken = [];
@@ -38,7 +38,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   for (const [index, file] of sorted.entries()) {
     progress(index, sorted.length);
     try {
-      taken.push(await take(evidence, file, rails));
+      taken.push(await take(evidence, file, view));
     } catch (error) {
       refused.push(messageOf(error));
     }
@@ -57,19 +57,19 @@ export async function takeIn(book, evidence, files, into, progress) {
  * What is to be asked before the first of some pictures goes to a row: it has evidence already, or another reading than the
  * picture's name tells. Nothing where it may go there.
  * @param {Book} book
- * @param {Evidence} evidence
+ * @param {EvidenceWorkers} evidence
  * @param {File[]} files
  * @param {number} into
  */
 export async function questionFor(book, evidence, files, into) {
-  const { rails, rows } = book.current();
-  const row = rows.find(({ id }) => id === into);
+  const view = book.current();
+  const row = view.rows.find(({ id }) => id === into);
   const [file] = [...files].sort(byName);
   if (!row || !file) return '';
   const { name } = file;
   const held = book.desk.evidence(into);
   if (held && (held.kind !== 'picture' || held.picture.a.length > 0)) return say('pictures-replace', { name, n: row.number });
-  const [named] = await evidence.railReadings([name], rails);
+  const [named] = await evidence.railReadings([name], view);
   const { text } = row.cells.reading;
   if (!named?.reading || text === '' || isReading(row, named.reading)) return '';
   return say('pictures-other-reading', { name, n: row.number, reading: text });
@@ -105,11 +105,11 @@ function again(book, taken) {
   return { fresh, refused };
 }
 
-/** @param {Evidence} evidence @param {File} file @param {RailView[]} rails @returns {Promise<TakenIn>} */
-async function take(evidence, file, rails) {
+/** @param {EvidenceWorkers} evidence @param {File} file @param {View} view @returns {Promise<TakenIn>} */
+async function take(evidence, file, view) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);
-  const [named] = await evidence.railReadings([name], rails);
+  const [named] = await evidence.railReadings([name], view);
   let lasts;
   try {
     lasts = await keepFile(sha256, { blob, name });

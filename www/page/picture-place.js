@@ -9,7 +9,7 @@ import { Board } from './picture-board.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Mark, Place } from './picture-sheet.js' */
+/** @import { Mark, MarkPlace } from './picture-sheet.js' */
 
 /** Cells of a row that stand beside its picture. */
 export const FIELDS = /** @type {const} */ (['rail', 'reading', 'time_base']);
@@ -102,11 +102,11 @@ export class Chooser {
 /** The open picture, and beside it what is said of it, its row's fields and figures, and what can be done. */
 export class Workplace {
   /**
-   * @param {{press: (action: Action) => void, set: (was: Mark) => void, drop: (place: Place) => void,
-   *   moved: () => void, type: (cell: typeof FIELDS[number], text: string) => void}} does
+   * @param {{press: (action: Action) => void, set: (was: Mark) => void, drop: (place: MarkPlace) => void,
+   *   moved: () => void, write: (value: number) => string, type: (cell: typeof FIELDS[number], text: string) => void}} does
    */
-  constructor({ press, set, drop, moved, type }) {
-    this.board = new Board({ set, drop, moved, accept: () => press('accept') });
+  constructor({ press, set, drop, moved, write, type }) {
+    this.board = new Board({ set, drop, moved, accept: () => press('accept'), write });
     this.said = el('div', { class: 'picture-said', role: 'status', id: 'picture-said' });
     this.problem = el('p', { class: 'problem', id: 'picture-problem', hidden: true });
     this.lacks = el('p', { class: 'hint', id: 'picture-lacks', hidden: true });

@@ -8,7 +8,7 @@ import { corners, edgeMarks, gridMarks, point, proposedEdges, proposedGrid, Shee
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { MarkedBefore, Proposal, Standing } from './worker-types.js' */
 /** @import { EvidenceView, Grid, Picture } from './types.js' */
 
@@ -81,7 +81,7 @@ export function markedNear(book, row) {
 }
 
 export class Proposer {
-  /** @param {Evidence} evidence */
+  /** @param {EvidenceWorkers} evidence */
   constructor(evidence) {
     this.evidence = evidence;
     /** What was found on a picture, by its hash and the size of its grid, with what told A from B. @type {Map<string, Answer & {by: string}>} */

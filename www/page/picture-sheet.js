@@ -8,14 +8,14 @@
 
 /** Which mark: a corner, a check of the grid, or a repeat of an edge, by its place in its list.
  * @typedef {'corner' | 'check' | 'a' | 'b'} Kind */
-/** @typedef {{kind: Kind, index: number}} Place */
+/** @typedef {{kind: Kind, index: number}} MarkPlace */
 /**
  * - `proposed`: found by the worker. `doubted`: found, and to be looked at before it is taken; then it is `looked`.
  * - `sought`: not found, so it stands anywhere. `set`: put there by a person.
  * - `taken`: in the notebook.
- * @typedef {'proposed' | 'doubted' | 'looked' | 'sought' | 'set' | 'taken'} State
+ * @typedef {'proposed' | 'doubted' | 'looked' | 'sought' | 'set' | 'taken'} MarkState
  */
-/** @typedef {{kind: Kind, index: number, at: Spot, state: State, half?: [number, number]}} Mark half: of a check */
+/** @typedef {{kind: Kind, index: number, at: Spot, state: MarkState, half?: [number, number]}} Mark half: of a check */
 
 /** A row's picture with all its marks. */
 export class Sheet {
@@ -31,7 +31,7 @@ export class Sheet {
     this.marks = marks;
   }
 
-  /** @param {Place} place */
+  /** @param {MarkPlace} place */
   mark({ kind, index }) {
     return this.marks.find((mark) => mark.kind === kind && mark.index === index);
   }
@@ -118,7 +118,7 @@ export class Sheet {
 
   /**
    * Moves a mark.
-   * @param {Place} place
+   * @param {MarkPlace} place
    * @param {Spot} at
    */
   move(place, at) {
@@ -218,7 +218,7 @@ function checkMarks(checks, { picture, columns }, isDoubted) {
   }));
 }
 
-/** @param {boolean} isDoubted @returns {State} of a mark that was found */
+/** @param {boolean} isDoubted @returns {MarkState} of a mark that was found */
 function stateOf(isDoubted) {
   return isDoubted ? 'doubted' : 'proposed';
 }

@@ -5,7 +5,7 @@
 import { keptFile } from './file-store.js';
 import { byId, el, setAttribute, setHidden, setOptional, setText } from './dom.js';
 import { reveal } from './leaves.js';
-import { nameOf } from './picture-board.js';
+import { markName } from './picture-board.js';
 import { Checks } from './picture-checks.js';
 import { gridMarks } from './picture-sheet.js';
 import { questionFor, takeIn } from './picture-intake.js';
@@ -16,16 +16,16 @@ import { toast } from './toast.js';
 import { undo } from './undone.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Action } from './picture-place.js' */
-/** @import { Mark, Place } from './picture-sheet.js' */
+/** @import { Mark, MarkPlace } from './picture-sheet.js' */
 /** @import { Cell, Edit, RowView, View } from './types.js' */
 
 /** How long the picture has been out of sight when its pixels are let go, ms. */
 const REST = 5000;
 
 export class Pictures {
-  /** @param {Book} book @param {Evidence} evidence */
+  /** @param {Book} book @param {EvidenceWorkers} evidence */
   constructor(book, evidence) {
     this.book = book;
     this.evidence = evidence;
@@ -51,6 +51,7 @@ export class Pictures {
       set: (was) => this.set(was),
       drop: (place) => this.drop(place),
       moved: () => this.tellState(),
+      write: (value) => book.desk.number_text(value),
       type: (cell, text) => {
         if (this.row !== undefined) book.edit({ set_cell: { row: this.row, cell, text } });
       },
@@ -362,7 +363,7 @@ export class Pictures {
     let said = [];
     if (this.isProposed() && sheet) {
       const sought = sheet.sought();
-      if (sought.length > 0) return toast(say('pictures-still-sought', { names: { all: sought.map((mark) => nameOf(mark)) } }));
+      if (sought.length > 0) return toast(say('pictures-still-sought', { names: { all: sought.map((mark) => markName(mark)) } }));
       if (problem) return toast(say('pictures-grid-wrong', { why: problem }));
       const [doubted] = sheet.doubted();
       if (doubted) return this.lookAt(doubted);
@@ -446,7 +447,7 @@ export class Pictures {
     this.board.focus({ kind, index });
   }
 
-  /** Removes a repeated mark. @param {Place} place */
+  /** Removes a repeated mark. @param {MarkPlace} place */
   drop(place) {
     const { book, row } = this;
     const sheet = this.sheet();

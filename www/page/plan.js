@@ -35,7 +35,7 @@ export class Plan {
     this.box = byId('plan-box');
     this.summary = byId('plan-summary');
     this.compared = byId('plan-compared');
-    this.lanes = new RailTracks(byId('plan-lanes'), byId('plan-moving'), book, (id, reading) => this.lineOf(id)?.send({ reading }));
+    this.tracks = new RailTracks(byId('plan-tracks'), byId('plan-moving'), book, (id, reading) => this.lineOf(id)?.send({ reading }));
     this.warnings = new Keyed(byId('plan-warnings'), (/** @type {string} */ warning) => warning, (warning) => {
       const root = el('li', {}, warning);
       return { root, show: () => {} };
@@ -110,7 +110,7 @@ export class Plan {
     setHidden(this.box, plan.refusal !== null);
     setText(this.summary, inWords(plan.lacks ?? plan.expected));
     setOptional(this.compared, inWords(plan.compared));
-    this.lanes.show(plan);
+    this.tracks.show(plan);
     this.warnings.show(plan.warnings.map((warning) => tell(warning)));
     this.positions.show(plan.positions);
     this.next.show(plan.next.map((next, place) => ({ ...next, key: String(place) })));

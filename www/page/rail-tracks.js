@@ -1,5 +1,5 @@
 /**
- * The rails to scale, each in a lane of its own, with a handle for each planned position. A handle is moved by hand or
+ * The rails to scale, each as a track of its own, with a handle for each planned position. A handle is moved by hand or
  * by the keys; while it moves, what would be expected is told, and when it is let go the notebook takes one edit.
  */
 import { el, Keyed, setAttribute, setText } from './dom.js';
@@ -7,7 +7,7 @@ import { placeText } from './planned.js';
 import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { LaneView, PlaceView, PlanView, ProposedView } from './types.js' */
+/** @import { TrackView, PlaceView, PlanView, ProposedView } from './types.js' */
 
 /** Steps that a key goes outwards. @type {Record<string, number>} */
 const STEPS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
@@ -26,19 +26,19 @@ export class RailTracks {
    */
   constructor(root, told, book, send) {
     this.told = told;
-    this.lanes = new Keyed(root, (/** @type {LaneView} */ lane) => String(lane.rail),
+    this.tracks = new Keyed(root, (/** @type {TrackView} */ track) => String(track.rail),
       () => new RailTrack(book, send, (text) => setText(told, text)));
   }
 
   /** @param {PlanView} plan */
-  show({ lanes, positions }) {
-    this.lanes.show(lanes);
+  show({ tracks, positions }) {
+    this.tracks.show(tracks);
     const held = positions.flatMap(({ typed, place }, index) => (place ? [{ id: typed.id, number: index + 1, place }] : []));
-    for (const { rail } of lanes) {
-      this.lanes.parts.get(String(rail))?.hold(held.filter(({ place }) => place.lane === rail));
+    for (const { rail } of tracks) {
+      this.tracks.parts.get(String(rail))?.hold(held.filter(({ place }) => place.track === rail));
     }
     // What a handle in hand tells stays.
-    if (![...this.lanes.parts.values()].some((lane) => lane.isMoving())) setText(this.told, '');
+    if (![...this.tracks.parts.values()].some((track) => track.isMoving())) setText(this.told, '');
   }
 }
 
@@ -51,16 +51,16 @@ class RailTrack {
   constructor(book, send, say) {
     this.name = el('span');
     this.ends = el('span', { class: 'hint' });
-    this.rail = el('div', { class: 'lane-rail' });
+    this.rail = el('div', { class: 'track-rail' });
     this.taken = el('span', { 'aria-hidden': 'true' });
     const handles = el('div', { class: 'handles' });
     this.rail.append(this.taken, handles);
     this.handles = new Keyed(handles, (/** @type {Held} */ { id }) => String(id),
       ({ id }) => new Handle(book, id, this.rail, send, say));
-    this.root = el('div', { class: 'lane' }, el('p', {}, this.name, ' ', this.ends), el('div', { class: 'track' }, this.rail));
+    this.root = el('div', { class: 'rail-track' }, el('p', {}, this.name, ' ', this.ends), el('div', { class: 'track' }, this.rail));
   }
 
-  /** @param {LaneView} lane */
+  /** @param {TrackView} track */
   show({ name, from, length, ends, taken }) {
     setText(this.name, name);
     const [near = '', nearAt = '', far = '', farAt = ''] = ends;

@@ -5,7 +5,7 @@ import { Book } from './book.js';
 import { byId, el, setHidden, setText } from './dom.js';
 import { Plot } from './plot.js';
 import { flushAll } from './typing.js';
-import { changed, nameOf } from './undone.js';
+import { changed, placeName } from './undone.js';
 import { say, tell } from './words.js';
 
 /** @import { LogStep, RowView, View } from './types.js' */
@@ -126,7 +126,7 @@ function what(before, after) {
   const row = after.rows.find(({ id }) => place === `row-${id}` || place?.startsWith(`cell-${id}-`));
   if (row) return say('replay-row', { n: row.number, texts: texts(row) });
   const there = place ? document.getElementById(place) : null;
-  return there ? nameOf(there) : say('replay-else');
+  return there ? placeName(there) : say('replay-else');
 }
 
 /** The cells of a row, as typed. @param {RowView} row */

@@ -15,16 +15,14 @@ export class RowPad {
       class: 'pad',
       // The box keeps the focus, so that the pad stays.
       pointerdown: (/** @type {Event} */ event) => event.preventDefault(),
-      // Beside the pad, a press on the head opens how the row was worked out.
-      click: (/** @type {Event} */ event) => event.stopPropagation(),
     }, ...['−', ';'].map((sign) => key(sign === ';' ? say('row-pad-semicolon') : say('row-pad-minus'), sign, () => this.type(sign))),
     key(say('row-pad-letters'), say('row-pad-abc'), () => this.turn()));
     byId('readings-table').addEventListener('focusin', ({ target }) => {
       const box = textBox(target);
       if (!box) return;
       this.box = box;
-      const head = box.closest('tr')?.querySelector('th');
-      if (box.inputMode) head?.append(this.root);
+      // Beside the other button of the row: its head is read out at each cell. It lies below the row's number.
+      if (box.inputMode) box.closest('tr')?.querySelector('.action')?.append(this.root);
       else this.root.remove();
     });
   }

@@ -9,11 +9,11 @@ import { each, say, tell } from './words.js';
 /** @import { OverlapPair, RailView, Splice } from './types.js' */
 
 /** @typedef {'unsaid' | 'at_splitter' | 'at_distance' | 'joined' | 'overlap' | 'free'} SpliceKind */
-/** @typedef {'mark' | 'distance' | 'mark_before' | 'gap' | 'uncertainty'} Part */
+/** @typedef {'mark' | 'distance' | 'mark_before' | 'gap' | 'uncertainty'} SpliceField */
 /** A splice as the editor holds it: what was typed stays at hand while another kind is looked at.
- * @typedef {{kind: SpliceKind, texts: Record<Part, string>, pairs: OverlapPair[]}} Draft */
+ * @typedef {{kind: SpliceKind, texts: Record<SpliceField, string>, pairs: OverlapPair[]}} Draft */
 
-/** The texts of each kind, in the order shown. @type {Record<SpliceKind, Part[]>} */
+/** The texts of each kind, in the order shown. @type {Record<SpliceKind, SpliceField[]>} */
 const PARTS = {
   unsaid: [],
   at_splitter: ['mark', 'uncertainty'],
@@ -28,7 +28,7 @@ const FOR_FIRST = ['unsaid', 'at_splitter', 'at_distance'];
 const FOR_LATER = ['unsaid', 'joined', 'overlap', 'at_distance', 'free'];
 /** @type {SpliceKind[]} */
 const KINDS = ['unsaid', 'at_splitter', 'at_distance', 'joined', 'overlap', 'free'];
-/** @type {Part[]} */
+/** @type {SpliceField[]} */
 const ALL_PARTS = ['mark', 'distance', 'mark_before', 'gap', 'uncertainty'];
 const NO_PAIR = { here: '', before: '' };
 
@@ -143,7 +143,7 @@ class PairLine {
 
 /**
  * The unit of a bare number in a part.
- * @param {Part} part
+ * @param {SpliceField} part
  * @param {RailView} rail
  * @param {RailView | undefined} before
  */
@@ -153,7 +153,7 @@ function unitOf(part, rail, before) {
 
 /** @param {Splice} splice @returns {Draft} */
 function draftOf(splice) {
-  /** @type {Record<Part, string>} */
+  /** @type {Record<SpliceField, string>} */
   const texts = { mark: '', distance: '', mark_before: '', gap: '', uncertainty: '' };
   if (splice === 'unsaid') return { kind: 'unsaid', texts, pairs: [] };
   if ('at_splitter' in splice) return { kind: 'at_splitter', texts: { ...texts, ...splice.at_splitter }, pairs: [] };

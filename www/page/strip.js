@@ -4,7 +4,7 @@
  */
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { leaves, leavesOf, reveal, watchLeaves } from './leaves.js';
-import { SHAPES } from './notices.js';
+import { counted, gravest } from './notices.js';
 import { say } from './words.js';
 import { isTyping, listen, put } from './typing.js';
 import { redo, undo } from './undone.js';
@@ -43,10 +43,8 @@ export class Strip {
     setHidden(this.sealed, !view.result.sealed);
     const used = view.rows.filter((row) => row.state === 'used').length;
     setText(this.rows, say('strip-rows', { used, all: view.rows.length }));
-    const count = view.notices.length;
-    const first = view.notices.find(({ weight }) => weight === 'grave') ?? view.notices[0];
-    const text = count === 0 ? say('strip-no-notices') : say('strip-notices', { n: count });
-    setText(this.notices, first ? `${SHAPES[first.weight]} ${text}` : text);
+    const first = gravest(view.notices);
+    setText(this.notices, first ? counted(view.notices, say('strip-notices', { n: view.notices.length })) : say('strip-no-notices'));
     setAttribute(this.notices, 'href', first ? `#${first.section}` : undefined);
     setAttribute(this.notices, 'class', first?.weight);
     this.able(this.undo, view.can_undo);
@@ -97,7 +95,7 @@ class Outline {
     for (const { name, count } of this.links) {
       const here = view.notices.filter(({ section }) => leavesOf(byId(section))[0] === name);
       setHidden(count, here.length === 0);
-      setText(count, here[0] ? `${SHAPES[here[0].weight]} ${here.length}` : '');
+      setText(count, counted(here));
       const text = say('strip-notices', { n: here.length });
       setAttribute(count, 'title', text);
     }

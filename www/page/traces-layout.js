@@ -7,7 +7,7 @@ import { Choice, plain, TextField } from './field.js';
 import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { ColumnUnit, Known, Layout, Role, TraceColumn } from './worker-types.js' */
 
 /** @type {Role[]} */
@@ -19,7 +19,7 @@ const UNITS = ['s', 'ms', 'µs', 'ns', 'ps', 'V', 'mV', '1'];
 const LAST_LINE = 1_000_000;
 
 export class LayoutTable {
-  /** @param {Book} book @param {Evidence} evidence */
+  /** @param {Book} book @param {EvidenceWorkers} evidence */
   constructor(book, evidence) {
     this.book = book;
     this.evidence = evidence;

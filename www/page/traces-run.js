@@ -8,7 +8,7 @@ import { alike } from './dom.js';
 import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { LevelOf, Named } from './worker-types.js' */
 /** @import { Asked, MeasuredFiles, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
 /** @import { EvidenceView, MeasuredTraces, View } from './types.js' */
@@ -18,7 +18,7 @@ const KEPT_AT_MOST = 8 * 1024 * 1024;
 
 /** A pair to be measured: for a row already, or where its name tells. @typedef {{files: TraceFiles, row?: number, named?: Named}} Job */
 /** @typedef {{job: Job, found: MeasuredFiles}} Found */
-/** @typedef {{found: Found[], refused: string[], stopped: boolean, level: number | null, level_of: LevelOf}} Outcome */
+/** @typedef {{found: Found[], refused: string[], stopped: boolean, level: number | null, level_of: LevelOf}} RunOutcome */
 
 /** @param {EvidenceView | null} evidence */
 function tracesIn(evidence) {
@@ -58,12 +58,12 @@ export async function filesOf(book, row) {
 
 /**
  * Measures all pairs.
- * @param {Evidence} evidence
+ * @param {EvidenceWorkers} evidence
  * @param {Job[]} jobs
  * @param {Pick<View, 'delays' | 'decimal_mark'>} wishes
  * @param {(done: number, all: number, again: boolean) => void} progress
  * @param {AbortSignal} signal
- * @returns {Promise<Outcome>}
+ * @returns {Promise<RunOutcome>}
  */
 export async function measureRun(evidence, jobs, { delays: { level: stated, fraction }, decimal_mark: decimal }, progress, signal) {
   /** @type {string[]} */
@@ -124,7 +124,7 @@ export function takenFrom(book, found) {
 
 /**
  * Keeps the files of what was measured.
- * @param {Outcome} outcome
+ * @param {RunOutcome} outcome
  * @returns {Promise<string[]>} what could not be kept, in words
  */
 export async function keepFiles({ found, level }) {

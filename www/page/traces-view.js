@@ -9,7 +9,7 @@ import { say, setTold, tell } from './words.js';
 import { filesOf } from './traces-run.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Edge, Envelope, Measured } from './worker-types.js' */
 
 /** Stretches of a drawn trace, at most. */
@@ -18,7 +18,7 @@ const POINTS = 900;
 const [NARROWER, ASIDE] = [0.6, 0.25];
 
 export class TraceView {
-  /** @param {Book} book @param {Evidence} evidence */
+  /** @param {Book} book @param {EvidenceWorkers} evidence */
   constructor(book, evidence) {
     this.book = book;
     this.evidence = evidence;

@@ -18,7 +18,7 @@ import { filesOf, keepFiles, measureRun, takenFrom, tracesOf } from './traces-ru
 import { TraceView } from './traces-view.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Evidence } from './evidence.js' */
+/** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { TraceFiles } from './evidence-types.js' */
 /** @import { Estimator, View } from './types.js' */
 /** @import { Job } from './traces-run.js' */
@@ -29,7 +29,7 @@ const TRIED = 5;
 const LISTED = 50;
 
 export class Traces {
-  /** @param {Book} book @param {Evidence} evidence */
+  /** @param {Book} book @param {EvidenceWorkers} evidence */
   constructor(book, evidence) {
     this.book = book;
     this.evidence = evidence;
@@ -128,7 +128,7 @@ export class Traces {
     try {
       const files = inOrder(chosen.filter((file) => isTrace(file)));
       const names = files.map(({ name }) => name);
-      const [pairs, told] = await Promise.all([this.evidence.pair(names), this.evidence.railReadings(names, this.book.current().rails)]);
+      const [pairs, told] = await Promise.all([this.evidence.pair(names), this.evidence.railReadings(names, this.book.current())]);
       const job = (/** @type {number} */ a, /** @type {number | null} */ b) => {
         const [first, second] = [files[a], b === null ? undefined : files[b]];
         if (!first) return [];

@@ -316,21 +316,6 @@ tasks: Array<TaskView>,
 /** What is asked for and not there; questions without an answer are told beside each of them. */
 missing: Array<Piece>, };
 
-/** A rail to scale. */
-export type LaneView = {
-/** The rail. */
-rail: number,
-/** Its name. */
-name: string,
-/** Where it begins between the splitter and the farthest end: "12.5%". */
-from: string,
-/** How long it is: "30%". */
-length: string,
-/** What its ruler shows at the near end, where that is; the same at the far end. */
-ends: Array<string>,
-/** Where along it rows have been read. */
-taken: Array<string>, };
-
 /** Where the fixed level comes from. */
 export type LevelOf = "pair" | "run" | "stated";
 
@@ -462,7 +447,7 @@ export type Piece = "title" | "cautions" | "source" | "rails" | "screen" | "time
 /** A place on a rail. */
 export type PlaceView = {
 /** The rail. */
-lane: number,
+track: number,
 /** Name of the rail. */
 rail: string,
 /** The reading as it is typed. */
@@ -473,7 +458,7 @@ shown: string,
 time_base: string,
 /** Distance from the splitter. */
 distance: string,
-/** Where along its lane: "48.2%". */
+/** Where along its track: "48.2%". */
 at: string,
 /** The same as a whole number of thousandths. */
 thousandths: string, };
@@ -486,8 +471,8 @@ refusal: Message | null,
 lacks: Message | null,
 /** The planned positions. */
 positions: Array<PositionView>,
-/** The rails to scale, each in a lane of its own. */
-lanes: Array<LaneView>,
+/** The rails to scale, each as a track of its own. */
+tracks: Array<TrackView>,
 /** What is expected, and what limits it: one sentence after the other. */
 expected: Array<Message>,
 /** How it turned out, as far as rows were read: one sentence after the other. */
@@ -890,6 +875,21 @@ files: Array<StoredFile>,
 delays: Array<TraceDelay>,
 /** Fixed level less constant fraction, with its standard uncertainty, where both gave a delay. */
 walk?: TraceTime, };
+
+/** A rail to scale. */
+export type TrackView = {
+/** The rail. */
+rail: number,
+/** Its name. */
+name: string,
+/** Where it begins between the splitter and the farthest end: "12.5%". */
+from: string,
+/** How long it is: "30%". */
+length: string,
+/** What its ruler shows at the near end, where that is; the same at the far end. */
+ends: Array<string>,
+/** Where along it rows have been read. */
+taken: Array<string>, };
 
 /** How the Monte Carlo trials are drawn. */
 export type TrialPlan = {

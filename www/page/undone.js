@@ -47,7 +47,7 @@ function act(book, work, told) {
   book.drawParts(true);
   const place = document.getElementById(changed(before, after) ?? '');
   if (place) show(place);
-  toast(told(place ? nameOf(place) : ''));
+  toast(told(place ? placeName(place) : ''));
   return true;
 }
 
@@ -89,7 +89,7 @@ function show(place) {
 }
 
 /** What a place is called on the page. @param {HTMLElement} place */
-export function nameOf(place) {
+export function placeName(place) {
   if (place.matches('tbody')) return say('undone-row', { n: place.querySelector('th')?.getAttribute('aria-label') ?? '' });
   if (place instanceof HTMLInputElement || place instanceof HTMLTextAreaElement) {
     const [label] = place.labels ?? [];

@@ -136,7 +136,7 @@ export class EvidenceWorker {
     const owed = this.open.get(answer.id);
     this.open.delete(answer.id);
     if ('thrown' in answer) {
-      owed?.reject(inWords(answer.thrown));
+      owed?.reject(refusalOf(answer.thrown));
     } else {
       owed?.resolve(answer.value);
     }
@@ -157,8 +157,8 @@ export class EvidenceWorker {
   }
 }
 
-/** @param {WorkerRefusal} thrown @returns {Thrown} */
-export function inWords({ kind, message, name }) {
+/** What a worker refused, in words. @param {WorkerRefusal} thrown @returns {Thrown} */
+export function refusalOf({ kind, message, name }) {
   // What says nothing is one that the worker's script names.
   return message ? { kind, message: worded(message) } : refusal(/** @type {Refusal} */ (kind), name);
 }

@@ -8,7 +8,7 @@ use std::error::Error;
 use serde_json::json;
 use slope_bench::chance::Chance;
 use slope_bench::rails::{Joint, Rail, Rig, Stop};
-use slope_bench::record::{Bench, Detector, Digitiser, Place, Style, Units, both_as_text};
+use slope_bench::record::{Bench, Detector, Digitiser, SettingsPlace, Style, Units, both_as_text};
 use slope_evidence::stored::{LevelOf, common_level};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
@@ -116,7 +116,7 @@ fn style() -> Style {
         delimiter: Delimiter::Semicolon,
         decimal: DecimalMark::Comma,
         units: Units::InLabels,
-        settings: Place::Above,
+        settings: SettingsPlace::Above,
         time: ColumnUnit::Nanosecond,
         volts: ColumnUnit::Volt,
         powers: 0,

@@ -1,7 +1,7 @@
 //! What a row is read against: the page, and in numbers everything on it that is no row.
 
 use super::evidence::MarkContext;
-use super::place::{Place, Problem, SplicePart};
+use super::place::{EntryProblem, Place, SplicePart};
 use super::read::{self, BenchNumbers, RailNumbers, Reader, SettingNumbers};
 use crate::notebook::NotebookState;
 use crate::rail::{self, Stand};
@@ -35,7 +35,11 @@ impl<'a> RowContext<'a> {
 }
 
 /// Places the rails; a joint that can't be laid becomes a problem at the splice.
-fn stands(page: &NotebookState, rails: &[RailNumbers], problems: &mut Vec<Problem>) -> Vec<Option<Stand>> {
+fn stands(
+    page: &NotebookState,
+    rails: &[RailNumbers],
+    problems: &mut Vec<EntryProblem>,
+) -> Vec<Option<Stand>> {
     let mut stands: Vec<Option<Stand>> = Vec::with_capacity(rails.len());
     // A rail whose texts can't be read stands nowhere; so does what is joined to it.
     let readable: Vec<Option<&rail::Rail>> = rails.iter().map(|numbers| numbers.rail.as_ref()).collect();
@@ -45,7 +49,7 @@ fn stands(page: &NotebookState, rails: &[RailNumbers], problems: &mut Vec<Proble
             Some(Ok(stand)) => stands.push(Some(stand)),
             Some(Err(error)) => {
                 let place = Place::Splice { rail: typed.id, part: SplicePart::Whole };
-                problems.push(Problem { place, message: error.message() });
+                problems.push(EntryProblem { place, message: error.message() });
                 stands.push(None);
             }
         }

@@ -2,7 +2,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops where its data are wrong")]
 
 use super::*;
-use crate::analysis::{Analysis, Origin, Part, RowError, analyse};
+use crate::analysis::{Analysis, Origin, RowError, RowPart, analyse};
 use crate::notebook::{
     Cell, Edit, Estimator, Notebook, RailField, Remark, RowId, Splice, StoredFile, TraceDelay, Traces,
 };
@@ -159,7 +159,7 @@ fn what_is_wrong_with_marks_is_said_in_the_row() {
         let analysis = analyse(&of_pictures(&grid, 1));
         let row = analysis.rows.first().unwrap();
         assert!(
-            matches!(&row.part, Part::Incomplete { lacks: RowError::Marks(MarksError::Grid(_)) }),
+            matches!(&row.part, RowPart::Incomplete { lacks: RowError::Marks(MarksError::Grid(_)) }),
             "{:?}",
             row.part
         );
@@ -174,7 +174,7 @@ fn a_delay_given_twice_is_named() {
     notebook.apply(typed, "2026-01-01T00:00:00Z").unwrap();
     let analysis = analyse(&notebook);
     assert!(analysis.problems.iter().any(|problem| in_english(&problem.message).contains("entered twice")));
-    assert!(matches!(&analysis.rows.get(1).unwrap().part, Part::Incomplete { .. }));
+    assert!(matches!(&analysis.rows.get(1).unwrap().part, RowPart::Incomplete { .. }));
 }
 
 #[test]
@@ -220,7 +220,8 @@ fn traces_give_the_delay_of_the_estimator_chosen() {
     edits.push(Edit::SetEstimator(Estimator::EdgeLine));
     let refused = analyse(&self::notebook(edits));
     let row = refused.rows.first().unwrap();
-    let Part::Incomplete { lacks: lacks @ RowError::Traces(TracesError::NoDelay { .. }) } = &row.part else {
+    let RowPart::Incomplete { lacks: lacks @ RowError::Traces(TracesError::NoDelay { .. }) } = &row.part
+    else {
         panic!("{:?}", row.part);
     };
     let lacks = in_english(&lacks.message());

@@ -1,6 +1,6 @@
 //! What the fields beside the rows are called, and which of them are marked.
 
-use super::place::{Place, Problem, SplicePart};
+use super::place::{EntryProblem, Place, SplicePart};
 use super::types::Refusal;
 use crate::message;
 use crate::notebook::{BenchField, CovarianceOf, NotebookState, RailField, RailId, Splice};
@@ -53,7 +53,7 @@ pub fn rail_field(field: RailField) -> Message {
 /// The marked fields beside the rows, by what they are called: first all in which something stands, then those in
 /// whose place something else was taken. A row with a marked cell waits outside the line, and says so itself; so do
 /// the rows on a rail whose place can't be told.
-pub fn marked(page: &NotebookState, problems: &[Problem]) -> (Vec<Message>, Vec<Message>) {
+pub fn marked(page: &NotebookState, problems: &[EntryProblem]) -> (Vec<Message>, Vec<Message>) {
     let (mut all, mut replaced) = (Vec::new(), Vec::new());
     for problem in problems {
         let Some((name, takes_another)) = named(page, &problem.place) else { continue };

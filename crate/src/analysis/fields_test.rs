@@ -342,7 +342,7 @@ fn settings_and_shared_errors_are_marked_when_out_of_range() {
     };
     for edit in [setting("0", "1"), setting("5", "90"), setting("5", "-1")] {
         let analysis = with(edit);
-        assert!(matches!(analysis.problems.as_slice(), [Problem { place: Place::Setting { .. }, .. }]));
+        assert!(matches!(analysis.problems.as_slice(), [EntryProblem { place: Place::Setting { .. }, .. }]));
         told(&analysis, "time-base setting 1");
     }
     let shared = |effect, uncertainty: &str, shape, degrees_of_freedom: &str| {
@@ -365,7 +365,7 @@ fn settings_and_shared_errors_are_marked_when_out_of_range() {
         shared(Effect::Offset, "1", ErrorShape::Normal, "0"),
     ] {
         let analysis = with(edit);
-        assert!(matches!(analysis.problems.first(), Some(Problem { place: Place::Shared { .. }, .. })));
+        assert!(matches!(analysis.problems.first(), Some(EntryProblem { place: Place::Shared { .. }, .. })));
         told(&analysis, "other uncertainty component 1");
     }
 }

@@ -6,7 +6,7 @@ use serde::Deserialize;
 use super::read::ruler_unit;
 use super::types::RowReading;
 use crate::notebook::{Cell, Edit, Evidence, NotebookState, Row, RowId, Traces};
-use crate::quantity::{DecimalMark, parse};
+use crate::quantity::parse;
 
 /// Traces that were measured, with what is known of their place.
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
@@ -57,19 +57,14 @@ pub fn take(page: &NotebookState, readings: &[RowReading], all: Vec<MeasuredTrac
     Edit::Together(edits)
 }
 
-/// Rail and reading as the notebook writes them. Where the name of the file tells no rail, the only one is meant.
+/// Rail and reading. Where the name of the file tells no rail, the only one is meant.
 fn place_texts(page: &NotebookState, taken: &MeasuredTraces) -> (String, String) {
     let rail = match (&taken.rail, page.rails.as_slice()) {
         (Some(rail), _) => rail.clone(),
         (None, [only]) => only.name_or_number(0),
         (None, _) => String::new(),
     };
-    let reading = taken.reading.clone().unwrap_or_default();
-    let reading = match page.decimal_mark {
-        DecimalMark::Point => reading.replace(',', "."),
-        DecimalMark::Comma => reading.replace('.', ","),
-    };
-    (rail, reading)
+    (rail, taken.reading.clone().unwrap_or_default())
 }
 
 /// What the files are called.

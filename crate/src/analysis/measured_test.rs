@@ -95,11 +95,3 @@ fn the_same_files_do_not_make_another_row_and_undo_takes_all_back() {
     notebook.apply(Edit::Undo, "").unwrap();
     assert!(rows(&notebook).is_empty());
 }
-
-#[test]
-fn the_mark_of_the_notebook_is_written() {
-    let mut notebook = bench(&[]);
-    notebook.apply(Edit::SetDecimalMark(DecimalMark::Comma), "").unwrap();
-    put(&mut notebook, vec![taken(None, Some("12.5 cm"), "one")]);
-    assert_eq!(rows(&notebook)[0].1, "12,5 cm");
-}

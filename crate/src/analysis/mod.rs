@@ -112,7 +112,7 @@ pub use fields::{bench_field, rail_field};
 pub use notice::{Notice, Section, Weight};
 pub use origin::{Clock, Origin, Quantity};
 pub use parts::WhatIf;
-pub use place::{Place, Problem};
+pub use place::{EntryProblem, Place};
 pub use prepare::{PreparedPage, prepare};
 pub use row_error::{GridError, MarksError, RowError, TracesError};
 pub use seal::Shown;

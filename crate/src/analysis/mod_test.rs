@@ -178,7 +178,7 @@ fn a_row_on_no_rail_and_a_rail_with_no_splice_say_so() {
     let analysis = analyse(&on_a_rail(Splice::Unsaid, &[["1", "10", "2", "1", "3"]]));
     let place = Place::Splice { rail: 1, part: place::SplicePart::Whole };
     assert!(analysis.problems.iter().any(|p| p.place == place));
-    assert!(matches!(&analysis.rows[0].part, Part::Incomplete { lacks: RowError::RailUnplaced }));
+    assert!(matches!(&analysis.rows[0].part, RowPart::Incomplete { lacks: RowError::RailUnplaced }));
 }
 
 #[test]
@@ -225,6 +225,6 @@ fn screen_rows_take_rail_and_time_base_from_the_only_one_there_is() {
         crate::notebook::Setting { id: 1, time_per_division: "2 ns".into(), uncertainty: "1".into() };
     notebook.apply(Edit::SetSetting(setting), "").unwrap();
     let analysis = analyse(&notebook);
-    assert_eq!(analysis.rows[0].part, Part::Used);
+    assert_eq!(analysis.rows[0].part, RowPart::Used);
     assert_eq!(analysis.rows[0].delay.unwrap().value, 4.0);
 }

@@ -60,7 +60,7 @@ pub enum Place {
 
 /// Something typed that can't be used as it stands.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Problem {
+pub struct EntryProblem {
     /// Where.
     pub place: Place,
     /// What was found, what was expected and what to do.

@@ -4,7 +4,7 @@ use super::air_state;
 use super::context::RowContext;
 use super::matrices;
 use super::parts::WhatIf;
-use super::place::Problem;
+use super::place::EntryProblem;
 use super::read::{self, Reader};
 use super::rows::{self, Rows};
 use super::setup::{Setup, setup};
@@ -25,7 +25,7 @@ pub struct PreparedPage<'a> {
     /// By what share of the distances the way of the light may be longer at most; negative where it is shorter.
     pub lengthening: f64,
     /// What can't be read.
-    pub problems: Vec<Problem>,
+    pub problems: Vec<EntryProblem>,
 }
 
 /// Reads a page up to what its line starts from, with one source of uncertainty made larger or smaller if asked.

@@ -1,7 +1,7 @@
 //! Texts to numbers: reads what was typed, and notes what can't be read and where.
 
 use super::evidence::MARK_UNCERTAINTY;
-use super::place::{Place, Problem, SplicePart};
+use super::place::{EntryProblem, Place, SplicePart};
 use crate::air::Air;
 use crate::message;
 use crate::notebook::{
@@ -27,7 +27,7 @@ pub const WAVELENGTH_NM: f64 = 650.0;
 pub struct Reader {
     mark: DecimalMark,
     /// What could not be used so far.
-    pub problems: Vec<Problem>,
+    pub problems: Vec<EntryProblem>,
 }
 
 impl Reader {
@@ -43,7 +43,7 @@ impl Reader {
 
     /// Notes a problem.
     pub fn note(&mut self, place: Place, message: Message) {
-        self.problems.push(Problem { place, message });
+        self.problems.push(EntryProblem { place, message });
     }
 
     /// What was read at `place`; none if the text is empty or, with a note, unreadable.

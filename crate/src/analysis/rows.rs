@@ -10,7 +10,7 @@ use super::delays::{Timing, delay, timing};
 use super::point::{Point, full_uy};
 use super::read::{BenchNumbers, Reader, ruler_unit};
 use super::row_error::RowError;
-use super::types::{MeasuredValue, Part, RowReading};
+use super::types::{MeasuredValue, RowPart, RowReading};
 use crate::message;
 use crate::notebook::{Cell, Row, RowId};
 use crate::quantity::{Number, Unit};
@@ -180,13 +180,13 @@ fn point(draft: &Draft, bench: &BenchNumbers, scatter: Option<Scatter>) -> Resul
 
 fn reading(index: usize, draft: &Draft, point: &Result<Point, RowError>, context: &RowContext) -> RowReading {
     let part = if draft.row.struck.is_some() {
-        Part::Struck
+        RowPart::Struck
     } else if is_blank(draft.row) {
-        Part::Empty
+        RowPart::Empty
     } else {
         match point {
-            Ok(_) => Part::Used,
-            Err(lacks) => Part::Incomplete { lacks: lacks.clone() },
+            Ok(_) => RowPart::Used,
+            Err(lacks) => RowPart::Incomplete { lacks: lacks.clone() },
         }
     };
     let time_per_division = match &draft.timing {

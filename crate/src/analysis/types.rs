@@ -4,7 +4,7 @@ use serde::{Serialize, Serializer};
 
 use super::notice::Notice;
 use super::origin::{Clock, Origin, Quantity};
-use super::place::Problem;
+use super::place::EntryProblem;
 use super::row_error::RowError;
 use super::seal::Shown;
 use crate::air::AirError;
@@ -27,7 +27,7 @@ pub struct MeasuredValue {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Analysis {
     /// What can't be read or used, in the order of the page.
-    pub problems: Vec<Problem>,
+    pub problems: Vec<EntryProblem>,
     /// Where each rail stands.
     pub rails: Vec<RailStand>,
     /// What each row says, in the order of the page.
@@ -96,7 +96,7 @@ pub struct RailStand {
 /// How a row takes part.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "state", rename_all = "snake_case")]
-pub enum Part {
+pub enum RowPart {
     /// Nothing typed yet.
     Empty,
     /// Something is missing or can't be read.
@@ -118,7 +118,7 @@ pub struct RowReading {
     /// Its number on the page, from 1.
     pub number: usize,
     /// How it takes part.
-    pub part: Part,
+    pub part: RowPart,
     /// The rail it was read on.
     pub rail: Option<RailId>,
     /// Rail reading in metres of ruler.

@@ -1,7 +1,7 @@
 //! The bench seen from above, to scale along the beam: splitter, rails with their end readings and splices, and
 //! the carriage positions taken so far. Rails that would touch stand below one another.
 
-use super::frame::{self, Glyph, Key, arrow, bottom_axis, bottom_title, level_axis, place};
+use super::frame::{self, Glyph, LegendEntry, arrow, bottom_axis, bottom_title, level_axis, place};
 use super::picture::{BenchPicture, BenchRail, BenchSplice, Carriage};
 use super::scale::{Axis, Span, drawable};
 use super::scene::{Anchor, Pen, Scene, ScenePoint};
@@ -22,7 +22,7 @@ const AXIS: f64 = 3.3;
 pub(super) fn scene(size: ScenePoint, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> Scene {
     let mut scene = Scene::default();
     let font = theme.font_px;
-    let top = frame::legend(&mut scene, &keys(picture, words), size.0, theme);
+    let top = frame::legend(&mut scene, &legend(picture, words), size.0, theme);
     let notes = notes_height(picture, theme);
     let bench = BenchLayout::new(size.0, (top, size.1 - AXIS * font - notes), picture, (theme, words));
     bottom_axis(&mut scene, &bench.plot, &bench.axis, size.0, theme);
@@ -61,7 +61,7 @@ pub(super) fn scene(size: ScenePoint, picture: &BenchPicture, theme: &Theme, wor
 /// The height at which nothing has to be squeezed, px.
 pub(super) fn height(across: f64, picture: &BenchPicture, theme: &Theme, words: &dyn Words) -> f64 {
     let font = theme.font_px;
-    let top = frame::legend(&mut Scene::default(), &keys(picture, words), across, theme);
+    let top = frame::legend(&mut Scene::default(), &legend(picture, words), across, theme);
     let bench = BenchLayout::new(across, (top, top), picture, (theme, words));
     let lanes = bench.lanes(picture).iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
     let rails = LANE * font * lanes as f64;
@@ -87,22 +87,22 @@ fn span(picture: &BenchPicture) -> Span {
     Span::of(values.into_iter().chain([0.0])).unwrap_or(Span { low: 0.0, high: 1.0 })
 }
 
-fn keys(picture: &BenchPicture, words: &dyn Words) -> Vec<Key> {
-    let mut keys = Vec::new();
+fn legend(picture: &BenchPicture, words: &dyn Words) -> Vec<LegendEntry> {
+    let mut legend = Vec::new();
     let series = |struck: bool| {
         let carriage = picture.carriages.iter().find(|carriage| carriage.struck == struck);
         carriage.map(|carriage| series_of(carriage.rail, picture))
     };
     for (struck, label) in [(false, labels::CARRIAGE), (true, labels::STRUCK)] {
         if let Some(series) = series(struck) {
-            keys.push(Key { glyph: Glyph::Mark { series, struck }, label: words.say(&label) });
+            legend.push(LegendEntry { glyph: Glyph::Mark { series, struck }, label: words.say(&label) });
         }
     }
     if !picture.rails.is_empty() {
-        keys.push(Key { glyph: Glyph::Arrow, label: words.say(&labels::GROWS) });
-        keys.push(Key { glyph: Glyph::Splice, label: words.say(&labels::SPLICE) });
+        legend.push(LegendEntry { glyph: Glyph::Arrow, label: words.say(&labels::GROWS) });
+        legend.push(LegendEntry { glyph: Glyph::Splice, label: words.say(&labels::SPLICE) });
     }
-    keys
+    legend
 }
 
 /// Distances given directly form the series after the last rail.

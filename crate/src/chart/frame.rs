@@ -14,7 +14,7 @@ use crate::words::Words;
 const MOST_LEVELS: f64 = 7.0;
 
 /// An entry of the legend.
-pub(super) struct Key {
+pub(super) struct LegendEntry {
     pub(super) glyph: Glyph,
     pub(super) label: String,
 }
@@ -44,7 +44,7 @@ pub(super) struct FrameContent {
     pub(super) y: Span,
     pub(super) x_title: Title,
     pub(super) y_title: Title,
-    pub(super) keys: Vec<Key>,
+    pub(super) legend: Vec<LegendEntry>,
     pub(super) decimal_mark: DecimalMark,
 }
 
@@ -60,7 +60,7 @@ impl Frame {
     pub(super) fn draw(scene: &mut Scene, wanted: &FrameContent, theme: &Theme, words: &dyn Words) -> Self {
         let font = theme.font_px;
         let (across, down) = wanted.size;
-        let legend = legend(scene, &wanted.keys, across, theme);
+        let legend = legend(scene, &wanted.legend, across, theme);
         let title_at = legend + 0.9 * font;
         let (top, bottom) = (title_at + 1.1 * font, down - 3.3 * font);
 
@@ -150,22 +150,22 @@ pub(super) fn bottom_title(scene: &mut Scene, title: &str, (across, down): Scene
 }
 
 /// Draws the legend across the top, in as many lines as it needs, and returns where it ends.
-pub(super) fn legend(scene: &mut Scene, keys: &[Key], across: f64, theme: &Theme) -> f64 {
+pub(super) fn legend(scene: &mut Scene, entries: &[LegendEntry], across: f64, theme: &Theme) -> f64 {
     let font = theme.font_px;
     let (start, glyph, gap, line) = (0.5 * font, 1.8 * font, 0.8 * font, 1.4 * font);
     let (mut x, mut y) = (start, 1.0 * font);
-    for key in keys {
-        let label = shortened(&key.label, across - 2.0 * start - glyph, font);
+    for entry in entries {
+        let label = shortened(&entry.label, across - 2.0 * start - glyph, font);
         let needed = glyph + width(&label, font);
         if x > start && x + needed > across - start {
             x = start;
             y += line;
         }
-        draw_glyph(scene, key.glyph, (x + 0.7 * font, y), theme);
+        draw_glyph(scene, entry.glyph, (x + 0.7 * font, y), theme);
         scene.text(&label, (x + glyph, y), Anchor::Start, theme.ink, theme);
         x += needed + gap;
     }
-    if keys.is_empty() { 0.0 } else { y + 0.7 * font }
+    if entries.is_empty() { 0.0 } else { y + 0.7 * font }
 }
 
 fn draw_glyph(scene: &mut Scene, glyph: Glyph, (x, y): ScenePoint, theme: &Theme) {

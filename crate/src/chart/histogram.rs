@@ -1,6 +1,6 @@
 //! Monte Carlo trials counted in bins, with the curve that the budget expects over them and both intervals.
 
-use super::frame::{self, Frame, FrameContent, Glyph, Key};
+use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
 use super::picture::HistogramPicture;
 use super::scale::{Span, drawable};
@@ -18,19 +18,19 @@ pub(super) fn scene(size: ScenePoint, picture: &HistogramPicture, theme: &Theme,
     let sound = drawable(whole.low) && drawable(whole.high) && picture.width > 0.0;
     let tallest = picture.densities.iter().chain(picture.curve.iter().map(|(_, y)| y)).copied();
     let tallest = tallest.filter(|y| drawable(*y)).fold(0.0, f64::max);
-    let key = |glyph, label: &Message| Key { glyph, label: words.say(label) };
-    let mut keys = vec![key(Glyph::Mark { series: 1, struck: false }, &labels::TRIALS)];
+    let entry = |glyph, label: &Message| LegendEntry { glyph, label: words.say(label) };
+    let mut legend = vec![entry(Glyph::Mark { series: 1, struck: false }, &labels::TRIALS)];
     if !picture.curve.is_empty() {
-        keys.push(key(Glyph::Line { in_band: false }, &labels::BUDGET_CURVE));
+        legend.push(entry(Glyph::Line { in_band: false }, &labels::BUDGET_CURVE));
     }
-    keys.push(key(Glyph::Dashes, &labels::ENDS));
+    legend.push(entry(Glyph::Dashes, &labels::ENDS));
     let wanted = FrameContent {
         size,
         x: if sound { whole } else { Span { low: 0.0, high: 1.0 } },
         y: Span { low: 0.0, high: if tallest > 0.0 { tallest * 1.05 } else { 1.0 } },
         x_title: labels::SPEED,
         y_title: labels::DENSITY,
-        keys,
+        legend,
         decimal_mark: picture.decimal_mark,
     };
     let frame = Frame::draw(&mut scene, &wanted, theme, words);

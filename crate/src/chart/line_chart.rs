@@ -1,6 +1,6 @@
 //! Delay against distance: the readings with bars of one standard uncertainty, the fitted line and its 95 % band.
 
-use super::frame::{self, Frame, FrameContent, Glyph, Key};
+use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
 use super::marks;
 use super::picture::{Band, FittedLine, LinePicture, PlottedRow, Upright};
@@ -27,7 +27,7 @@ pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, word
             Upright::Delay => labels::DELAY,
             Upright::Walk => labels::WALK,
         },
-        keys: keys(picture, &marks, words),
+        legend: legend(picture, &marks, words),
         decimal_mark: picture.decimal_mark,
     };
     let frame = Frame::draw(&mut scene, &wanted, theme, words);
@@ -97,34 +97,41 @@ fn range(marks: &[&PlottedRow], value: impl Fn(&PlottedRow) -> (f64, Option<f64>
     }
 }
 
-fn keys(picture: &LinePicture, marks: &[&PlottedRow], words: &dyn Words) -> Vec<Key> {
-    let mut keys = series_keys(picture, marks, words);
+fn legend(picture: &LinePicture, marks: &[&PlottedRow], words: &dyn Words) -> Vec<LegendEntry> {
+    let mut legend = series_legend(picture, marks, words);
     if let Some(line) = picture.line.as_ref().filter(|_| !marks.is_empty()) {
         let in_band = line.band.is_some();
         let label = if in_band { labels::LINE_IN_BAND } else { labels::LINE };
-        keys.push(Key { glyph: Glyph::Line { in_band }, label: words.say(&label) });
+        legend.push(LegendEntry { glyph: Glyph::Line { in_band }, label: words.say(&label) });
     }
     if marks.iter().any(|mark| mark.u_delay.is_some() || mark.u_distance.is_some()) {
-        keys.push(Key { glyph: Glyph::Bar, label: words.say(&labels::BARS) });
+        legend.push(LegendEntry { glyph: Glyph::Bar, label: words.say(&labels::BARS) });
     }
-    keys
+    legend
 }
 
 /// An entry for each series that has a reading, and one for struck rows if there are any.
-pub(super) fn series_keys(picture: &LinePicture, marks: &[&PlottedRow], words: &dyn Words) -> Vec<Key> {
+pub(super) fn series_legend(
+    picture: &LinePicture,
+    marks: &[&PlottedRow],
+    words: &dyn Words,
+) -> Vec<LegendEntry> {
     let used = |&(series, _): &(usize, &Value)| marks.iter().any(|mark| mark.series == series);
-    let mut keys: Vec<Key> = picture
+    let mut legend: Vec<LegendEntry> = picture
         .series
         .iter()
         .enumerate()
         .filter(used)
-        .map(|(series, name)| Key { glyph: Glyph::Mark { series, struck: false }, label: words.text(name) })
+        .map(|(series, name)| LegendEntry {
+            glyph: Glyph::Mark { series, struck: false },
+            label: words.text(name),
+        })
         .collect();
     if let Some(mark) = marks.iter().find(|mark| mark.struck) {
         let glyph = Glyph::Mark { series: mark.series, struck: true };
-        keys.push(Key { glyph, label: words.say(&labels::STRUCK) });
+        legend.push(LegendEntry { glyph, label: words.say(&labels::STRUCK) });
     }
-    keys
+    legend
 }
 
 fn draw_line(scene: &mut Scene, frame: &Frame, line: &FittedLine, theme: &Theme) {

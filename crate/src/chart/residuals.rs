@@ -1,8 +1,8 @@
 //! Residuals in units of their standard uncertainty, against distance, with lines at zero and at ± 2.
 
-use super::frame::{self, Frame, FrameContent, Glyph, Key};
+use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
-use super::line_chart::{distances, draw_marks, series_keys};
+use super::line_chart::{distances, draw_marks, series_legend};
 use super::picture::{LinePicture, PlottedRow};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, ScenePoint};
@@ -17,9 +17,9 @@ pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, word
     let readings: Vec<&PlottedRow> = picture.marks.iter().filter(|mark| drawable(mark.distance)).collect();
     let marks: Vec<&PlottedRow> =
         readings.iter().copied().filter(|mark| mark.residual.is_some_and(drawable)).collect();
-    let mut keys = series_keys(picture, &marks, words);
+    let mut legend = series_legend(picture, &marks, words);
     if !marks.is_empty() {
-        keys.push(Key { glyph: Glyph::Dashes, label: words.say(&labels::TWO) });
+        legend.push(LegendEntry { glyph: Glyph::Dashes, label: words.say(&labels::TWO) });
     }
     let wanted = FrameContent {
         size,
@@ -27,7 +27,7 @@ pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, word
         y: reach(&marks),
         x_title: labels::DISTANCE,
         y_title: labels::RESIDUAL,
-        keys,
+        legend,
         decimal_mark: picture.decimal_mark,
     };
     let frame = Frame::draw(&mut scene, &wanted, theme, words);

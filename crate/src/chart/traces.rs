@@ -2,7 +2,7 @@
 
 use crate::quantity::{plain, short_form};
 
-use super::frame::{self, Frame, FrameContent, Glyph, Key};
+use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
 use super::picture::{TracePicture, TracesPicture};
 use super::scale::{Span, drawable};
@@ -29,7 +29,7 @@ pub(super) fn scene(size: ScenePoint, picture: &TracesPicture, theme: &Theme, wo
         y: Span::of(levels.iter().copied()).unwrap_or(Span { low: 0.0, high: 1.0 }).padded(0.06),
         x_title: labels::TIME,
         y_title: labels::VOLTAGE,
-        keys: keys(words),
+        legend: legend(words),
         decimal_mark: picture.decimal_mark,
     };
     let frame = Frame::draw(&mut scene, &wanted, theme, words);
@@ -48,10 +48,10 @@ pub(super) fn scene(size: ScenePoint, picture: &TracesPicture, theme: &Theme, wo
     scene
 }
 
-fn keys(words: &dyn Words) -> Vec<Key> {
-    let key = |glyph, label: &Message| Key { glyph, label: words.say(label) };
-    let trace = |series, label| key(Glyph::Mark { series, struck: false }, label);
-    vec![trace(0, &labels::TRACE_A), trace(1, &labels::TRACE_B), key(Glyph::Dashes, &labels::THRESHOLD)]
+fn legend(words: &dyn Words) -> Vec<LegendEntry> {
+    let entry = |glyph, label: &Message| LegendEntry { glyph, label: words.say(label) };
+    let trace = |series, label| entry(Glyph::Mark { series, struck: false }, label);
+    vec![trace(0, &labels::TRACE_A), trace(1, &labels::TRACE_B), entry(Glyph::Dashes, &labels::THRESHOLD)]
 }
 
 /// The bounds of each stretch, one after the other: a stretch of one sample has but one.

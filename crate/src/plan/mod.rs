@@ -23,7 +23,7 @@ pub mod next;
 pub mod positions;
 pub mod rehearsal;
 
-use crate::analysis::{Analysis, Part, Refusal};
+use crate::analysis::{Analysis, Refusal, RowPart};
 use crate::message;
 use crate::notebook::{Cell, NotebookState, PositionId, Rail, RailField, Row, Splice};
 use crate::quantity::{Unit, in_unit};
@@ -189,15 +189,15 @@ pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<Stop> {
 /// The rows so far, also those whose place is written and whose screen is still to be read; or the rows planned while
 /// there are none. And how many were read.
 fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> (RowsSoFar, usize) {
-    let count = analysis.rows.iter().filter(|reading| reading.part == Part::Used).count();
+    let count = analysis.rows.iter().filter(|reading| reading.part == RowPart::Used).count();
     let model = model(context, analysis, count);
     let (mut rows, mut places) = (Vec::new(), Vec::new());
     for (row, reading) in context.page.rows.iter().zip(&analysis.rows) {
         let Some(distance) = reading.distance.map(|distance| distance.value) else { continue };
         let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
         match (&reading.part, rail) {
-            (Part::Used, _) => rows.push(row.clone()),
-            (Part::Incomplete { .. }, Some(rail)) => {
+            (RowPart::Used, _) => rows.push(row.clone()),
+            (RowPart::Incomplete { .. }, Some(rail)) => {
                 rows.push(context.row(row.id, &open_stop(context, row, rail, distance), &model));
             }
             _ => continue,

@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 use super::stop::{PlanContext, Stop, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
-use crate::analysis::{Origin, Part, Quantity, Refusal, RowReading, prepare};
+use crate::analysis::{Origin, Quantity, Refusal, RowPart, RowReading, prepare};
 use crate::budget::Random;
 use crate::message;
 use crate::notebook::{
@@ -179,8 +179,8 @@ fn read(context: &PlanContext, stops: &[Stop], draws: Draws) -> Result<Vec<[Stri
         }
         delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
-        // A time base that can't be read stands for the fastest, which can.
-        let ends = begins + delay / context.time(&stop.time_base).unwrap_or(1.0);
+        // In place of a time base that can't be read stands the fastest, which can. A slip shows as edges that are no numbers.
+        let ends = begins + delay / context.time(&stop.time_base).unwrap_or(f64::NAN);
         let mut edge = |divisions: f64| {
             let seen = divisions + prepared.context.bench.half_width * (2.0 * random.unit() - 1.0);
             fixed(seen, -3, page.decimal_mark)
@@ -195,7 +195,7 @@ fn read(context: &PlanContext, stops: &[Stop], draws: Draws) -> Result<Vec<[Stri
 /// Errors are drawn for the rows of the line: each place must give one, or they would go to other rows than theirs.
 fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
     for reading in readings {
-        if let Part::Incomplete { lacks } = &reading.part {
+        if let RowPart::Incomplete { lacks } = &reading.part {
             let message = message!("plan-no_rehearsal", why = lacks.message());
             return Err(Refusal { id: "row_not_read".into(), rows: Vec::new(), message });
         }

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use super::super::sample::{analysis, empty_analysis, english};
 use super::*;
-use crate::analysis::{Part, analyse};
+use crate::analysis::{RowPart, analyse};
 use crate::simulated::demo;
 use crate::view::view;
 
@@ -128,7 +128,7 @@ fn readings_have_numbers_for_programs() {
     assert_eq!(numbers_of(&table, "delay_ns"), column(|row| row.delay.map(|delay| delay.value)));
     assert_eq!(numbers_of(&table, "u_delay_ns"), column(|row| row.delay?.uncertainty));
     assert_eq!(numbers_of(&table, "time_per_division_ns"), column(|row| row.time_per_division));
-    let struck = analysis.rows.iter().position(|row| row.part == Part::Struck).unwrap();
+    let struck = analysis.rows.iter().position(|row| row.part == RowPart::Struck).unwrap();
     let residuals = numbers_of(&table, "normalized_residual");
     assert_eq!(residuals.iter().filter(|residual| residual.is_none()).count(), 1);
     assert_eq!(residuals[struck], None);

@@ -3,7 +3,8 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use crate::analysis::{
-    AirReading, Analysis, Budget, Checks, Comparison, LineAnalysis, Part, Refusal, RowReading, Shown, Speed,
+    AirReading, Analysis, Budget, Checks, Comparison, LineAnalysis, Refusal, RowPart, RowReading, Shown,
+    Speed,
 };
 use crate::analysis::{Notice, Section, Weight};
 use crate::line::{Fit, RowFit, Uncertainty};
@@ -189,7 +190,7 @@ fn reading(id: u32, number: usize) -> RowReading {
     RowReading {
         id,
         number,
-        part: Part::Used,
+        part: RowPart::Used,
         rail: None,
         reading: None,
         time_per_division: None,

@@ -16,7 +16,7 @@ use super::types::{RailView, RowNotice, RowState, RowView, SettingView, SharedVi
 use crate::analysis::parts::unit_of;
 use crate::analysis::place::SharedPart;
 use crate::analysis::read::ruler_unit;
-use crate::analysis::{Analysis, MeasuredValue, Part, Place, RailStand, RowReading};
+use crate::analysis::{Analysis, MeasuredValue, Place, RailStand, RowPart, RowReading};
 use crate::message;
 use crate::notebook::{Notebook, NotebookState, Rail, Row, RowId, UncertaintyOf};
 use crate::quantity::{DecimalMark, Unit, fixed, in_unit};
@@ -97,7 +97,11 @@ fn rail_view(
         splice_uncertainty: splice_uncertainty(page, rail, problems),
         stands: stand.and_then(|stand| stands(page, rail, stand)),
         step: step(page, rail, analysis),
-        rows: analysis.rows.iter().filter(|row| row.rail == Some(rail.id) && row.part == Part::Used).count(),
+        rows: analysis
+            .rows
+            .iter()
+            .filter(|row| row.rail == Some(rail.id) && row.part == RowPart::Used)
+            .count(),
     }
 }
 
@@ -238,12 +242,12 @@ fn distance_and_delay(
 }
 
 /// How a row takes part, and what it lacks.
-fn state(part: &Part) -> (RowState, Option<Message>) {
+fn state(part: &RowPart) -> (RowState, Option<Message>) {
     match part {
-        Part::Empty => (RowState::Empty, None),
-        Part::Incomplete { lacks } => (RowState::Incomplete, Some(lacks.message())),
-        Part::Struck => (RowState::Struck, None),
-        Part::Used => (RowState::Used, None),
+        RowPart::Empty => (RowState::Empty, None),
+        RowPart::Incomplete { lacks } => (RowState::Incomplete, Some(lacks.message())),
+        RowPart::Struck => (RowState::Struck, None),
+        RowPart::Used => (RowState::Used, None),
     }
 }
 

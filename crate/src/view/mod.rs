@@ -43,6 +43,6 @@ pub mod typed;
 pub use build::{PreviousView, view, view_after};
 pub use cautions::{CautionGroup, CautionsView, cautions_view};
 pub use news::{News, Outputs, RowNews, row_news};
-pub use plan_types::{LaneView, PlaceView, PlanView, PositionView, ProposedView};
+pub use plan_types::{PlaceView, PlanView, PositionView, ProposedView, TrackView};
 pub use shelf::StoredNotebook;
 pub use types::*;

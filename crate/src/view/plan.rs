@@ -2,10 +2,10 @@
 
 use super::budget::{name, with_unit};
 use super::figures::figure;
-use super::plan_types::{ColumnProblem, LaneView, PlaceView, PlanView, PositionView, ProposedView};
+use super::plan_types::{ColumnProblem, PlaceView, PlanView, PositionView, ProposedView, TrackView};
 use super::types::Figure;
 use crate::analysis::read::ruler_unit;
-use crate::analysis::{Analysis, Origin, Part};
+use crate::analysis::{Analysis, Origin, RowPart};
 use crate::message;
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::ask::Prediction;
@@ -40,7 +40,7 @@ pub fn plan_view(page: &NotebookState, analysis: &Analysis) -> PlanView {
                 .collect(),
         });
     }
-    view.lanes = teller.lanes(analysis);
+    view.tracks = teller.tracks(analysis);
     match &found.predicted {
         Err(refusal) => view.lacks = Some(refusal.message.clone()),
         Ok(expected) => {
@@ -140,7 +140,7 @@ impl Teller<'_> {
             shown = format!("{shown}\u{a0}{}", ruler_unit(rail.unit).symbol());
         }
         PlaceView {
-            lane: rail.id,
+            track: rail.id,
             rail: rail.name_or_number(stop.rail),
             reading: stop.reading.clone(),
             shown,
@@ -152,14 +152,14 @@ impl Teller<'_> {
     }
 
     /// Every rail that has a place, between the splitter and the farthest end.
-    fn lanes(&self, analysis: &Analysis) -> Vec<LaneView> {
+    fn tracks(&self, analysis: &Analysis) -> Vec<TrackView> {
         let (mut low, mut high): (f64, f64) = (0.0, 0.0);
         for index in 0..self.page.rails.len() {
             if let Some((near, far)) = self.context.ends(index) {
                 (low, high) = (low.min(near), high.max(far));
             }
         }
-        let mut lanes = Vec::new();
+        let mut tracks = Vec::new();
         for (index, rail) in self.page.rails.iter().enumerate() {
             let stand = self.context.stands.get(index).and_then(Option::as_ref);
             let Some(((near, far), stand)) = self.context.ends(index).zip(stand) else { continue };
@@ -174,13 +174,13 @@ impl Teller<'_> {
             }
             let mut taken = Vec::new();
             for row in &analysis.rows {
-                if let (Some(distance), Part::Used) = (row.distance, &row.part)
+                if let (Some(distance), RowPart::Used) = (row.distance, &row.part)
                     && row.rail == Some(rail.id)
                 {
                     taken.push(share_text(((distance.value - near) / (far - near)).clamp(0.0, 1.0)));
                 }
             }
-            lanes.push(LaneView {
+            tracks.push(TrackView {
                 rail: rail.id,
                 name: rail.name_or_number(index),
                 from: share_text((near - low) / (high - low)),
@@ -189,7 +189,7 @@ impl Teller<'_> {
                 taken,
             });
         }
-        lanes
+        tracks
     }
 
     fn warning(&self, warning: &Warning) -> Message {

@@ -50,7 +50,7 @@ fn proposals_keep_their_word() -> Outcome {
     Ok(())
 }
 
-/// Lanes lie to scale between the splitter and the farthest end, and handles on them.
+/// Tracks lie to scale between the splitter and the farthest end, and handles on them.
 #[test]
 fn lanes_are_to_scale() -> Outcome {
     let (mut notebook, _) = demo::typed_readings()?;
@@ -60,13 +60,13 @@ fn lanes_are_to_scale() -> Outcome {
     let share = |text: &str| -> Result<f64, Box<dyn std::error::Error>> {
         Ok(text.strip_suffix('%').ok_or("no share")?.parse::<f64>()?)
     };
-    let [near, .., far] = view.lanes.as_slice() else { return Err("no lanes".into()) };
+    let [near, .., far] = view.tracks.as_slice() else { return Err("no tracks".into()) };
     assert!(share(&near.from)?.abs() < 1e-9);
     assert_eq!(far.ends, ["0\u{a0}cm", "4.25\u{a0}m", "250\u{a0}cm", "6.75\u{a0}m"]);
     assert!((share(&far.from)? + share(&far.length)? - 100.0).abs() < 0.02);
     // The near rail is 190 cm long, the far one 250 cm.
     assert!((share(&near.length)? / share(&far.length)? - 195.0 / 250.0).abs() < 1e-3);
-    assert_eq!(view.lanes.iter().map(|lane| lane.taken.len()).sum::<usize>(), 23);
+    assert_eq!(view.tracks.iter().map(|track| track.taken.len()).sum::<usize>(), 23);
     let place = view.positions.first().and_then(|position| position.place.clone()).ok_or("no place")?;
     assert_eq!((place.at.as_str(), place.thousandths.as_str()), ("54.00%", "540"));
     assert_eq!((place.shown.as_str(), place.rail.as_str()), ("135\u{a0}cm", "far"));

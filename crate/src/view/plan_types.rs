@@ -16,8 +16,8 @@ pub struct PlanView {
     pub lacks: Option<Message>,
     /// The planned positions.
     pub positions: Vec<PositionView>,
-    /// The rails to scale, each in a lane of its own.
-    pub lanes: Vec<LaneView>,
+    /// The rails to scale, each as a track of its own.
+    pub tracks: Vec<TrackView>,
     /// What is expected, and what limits it: one sentence after the other.
     pub expected: Vec<Message>,
     /// How it turned out, as far as rows were read: one sentence after the other.
@@ -63,7 +63,7 @@ pub struct ColumnProblem {
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct PlaceView {
     /// The rail.
-    pub lane: RailId,
+    pub track: RailId,
     /// Name of the rail.
     pub rail: String,
     /// The reading as it is typed.
@@ -74,7 +74,7 @@ pub struct PlaceView {
     pub time_base: String,
     /// Distance from the splitter.
     pub distance: String,
-    /// Where along its lane: "48.2%".
+    /// Where along its track: "48.2%".
     pub at: String,
     /// The same as a whole number of thousandths.
     pub thousandths: String,
@@ -83,7 +83,7 @@ pub struct PlaceView {
 /// A rail to scale.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct LaneView {
+pub struct TrackView {
     /// The rail.
     pub rail: RailId,
     /// Its name.

@@ -6,14 +6,14 @@ use super::desk::Desk;
 use super::{thrown, to_js};
 use crate::notebook::changes_after_seal;
 use crate::report::csv::write_csv;
-use crate::report::exact::fit_figures;
+use crate::report::exact::{FitFigure, fit_figures};
 
 #[wasm_bindgen]
 impl Desk {
     /// The figures of the line and of the speed, with all their digits.
     #[wasm_bindgen(unchecked_return_type = "Types.FitFigure[]")]
     pub fn figures(&self) -> JsValue {
-        to_js(&fit_figures(&self.analysis))
+        to_js::<Vec<FitFigure>>(&fit_figures(&self.analysis))
     }
 
     /// How many entries that the result may hang on follow the opening of a seal.

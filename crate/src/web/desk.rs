@@ -16,15 +16,16 @@ use crate::bundle::{self, notebook_refused};
 use crate::chart::{self, Theme};
 use crate::drawings::{bench_picture, charts, line_picture};
 use crate::message;
-use crate::notebook::{Cell, Edit, Notebook, Pasted, file, paste, read, read_entry};
+use crate::notebook::{Cell, Edit, Notebook, Pasted, StoredFile, file, paste, read, read_entry};
 use crate::report::exact::readings_numbers;
 use crate::report::shown::{answers_table, readings_table};
 use crate::report::{self, Table};
 use crate::view::budget::budget_view;
 use crate::view::row_work::row_work;
 use crate::view::trials::trials_view;
+use crate::view::typed::TypedNumber;
 use crate::view::{
-    BudgetView, News, PreviousView, TrialsView, WhatIfView, row_news, typed, view, view_after,
+    BudgetView, Figure, News, PreviousView, TrialsView, WhatIfView, row_news, typed, view, view_after,
 };
 
 /// One open notebook: its log, and what was computed from it last.
@@ -92,7 +93,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "Types.Edit")] edit: JsValue,
         at: &str,
     ) -> Result<(), JsValue> {
-        let edit: Edit = from_js(edit, "edit")?;
+        let edit = from_js::<Edit>(edit, "edit")?;
         self.do_edit(edit, at)
     }
 
@@ -109,7 +110,7 @@ impl Desk {
         block: &str,
         at: &str,
     ) -> Result<JsValue, JsValue> {
-        let cell: Cell = from_js(cell, "edit")?;
+        let cell = from_js::<Cell>(cell, "edit")?;
         let Pasted { edit, turned, headings } = paste(self.notebook.state(), row, cell, block);
         self.do_edit(edit, at)?;
         Ok(to_js(&(turned, headings)))
@@ -129,7 +130,7 @@ impl Desk {
     pub fn news(&mut self) -> JsValue {
         let mut view = view_after(&self.notebook, &self.analysis, &self.told);
         let rows = std::mem::take(&mut view.rows);
-        let news = to_js_by_text(&News { view: &view, rows: row_news(&rows, &self.told.rows) });
+        let news = to_js_by_text::<News>(&News { view: &view, rows: row_news(&rows, &self.told.rows) });
         let readings = self.analysis.rows.clone();
         self.told = PreviousView { readings, rows, decimal_mark: view.decimal_mark };
         news
@@ -138,7 +139,7 @@ impl Desk {
     /// How a row was worked out: its figures, each with its formula.
     #[wasm_bindgen(unchecked_return_type = "Types.Figure[]")]
     pub fn row_work(&self, row: u32) -> JsValue {
-        to_js(&row_work(self.notebook.state(), &self.analysis, row))
+        to_js::<Vec<Figure>>(&row_work(self.notebook.state(), &self.analysis, row))
     }
 
     /// The budget's figures with one component, by its identifier, so many times as large. Changes nothing.
@@ -147,7 +148,7 @@ impl Desk {
         let page = self.notebook.state();
         let what_if = WhatIf { origin: component.to_owned(), factor };
         let BudgetView { refusal, figures, .. } = budget_view(page, &analyse_page(page, Some(&what_if)));
-        to_js(&WhatIfView { refusal, figures })
+        to_js::<WhatIfView>(&WhatIfView { refusal, figures })
     }
 
     /// So many numbers for new rows, rails, settings, shared errors, planned positions or grids.
@@ -160,13 +161,13 @@ impl Desk {
     /// A time above zero typed beside the notebook, ns.
     #[wasm_bindgen(unchecked_return_type = "Types.TypedNumber")]
     pub fn typed_time(&self, text: &str) -> JsValue {
-        to_js(&typed::time(text, self.notebook.state().decimal_mark))
+        to_js::<TypedNumber>(&typed::time(text, self.notebook.state().decimal_mark))
     }
 
     /// A whole number typed beside the notebook.
     #[wasm_bindgen(unchecked_return_type = "Types.TypedNumber")]
     pub fn typed_whole_number(&self, text: &str, least: u32, most: u32) -> JsValue {
-        to_js(&typed::whole_number(text, least, most))
+        to_js::<TypedNumber>(&typed::whole_number(text, least, most))
     }
 
     /// A number as it would be typed.
@@ -364,7 +365,7 @@ impl Desk {
     /// The files that the rows rest on, each with its name in a bundle.
     #[wasm_bindgen(unchecked_return_type = "[name: string, file: Types.StoredFile][]")]
     pub fn files(&self) -> JsValue {
-        to_js(&bundle::kept(self.notebook.state()).iter().collect::<Vec<_>>())
+        to_js(&bundle::kept(self.notebook.state()).iter().collect::<Vec<(&String, &&StoredFile)>>())
     }
 
     /// Opens the `notebook.json` of a bundle.

@@ -12,7 +12,8 @@ use crate::analysis::measured::{MeasuredTraces, take};
 use crate::chart::{self, TracesPicture};
 use crate::drawings::walk_picture;
 use crate::notebook::{Grid, hashes_in as hashes};
-use crate::view::evidence::{evidence_view, grid_lines};
+use crate::view::evidence::{EvidenceView, GridLines, evidence_view, grid_lines};
+use crate::words::Message;
 
 #[wasm_bindgen]
 impl Desk {
@@ -25,7 +26,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "Types.MeasuredTraces[]")] all: JsValue,
         at: &str,
     ) -> Result<(), JsValue> {
-        let all: Vec<MeasuredTraces> = from_js(all, "edit")?;
+        let all = from_js::<Vec<MeasuredTraces>>(all, "edit")?;
         let edit = take(self.notebook.state(), &self.analysis.rows, all);
         self.do_edit(edit, at)
     }
@@ -33,7 +34,7 @@ impl Desk {
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.
     #[wasm_bindgen(unchecked_return_type = "Types.EvidenceView | null")]
     pub fn evidence(&self, row: u32) -> JsValue {
-        to_js(&evidence_view(self.notebook.state(), row))
+        to_js::<Option<EvidenceView>>(&evidence_view(self.notebook.state(), row))
     }
 
     /// Draws fixed level less constant fraction against the distance; nothing where there is no walk to draw.
@@ -73,7 +74,8 @@ impl Desk {
     /// The same in words.
     #[wasm_bindgen(unchecked_return_type = "Types.Message[]")]
     pub fn traces_words(&self, marks: &[f64]) -> JsValue {
-        to_js(&chart::traces_words(&TracesPicture::of([&[], &[]], marks, self.notebook.state().decimal_mark)))
+        let picture = TracesPicture::of([&[], &[]], marks, self.notebook.state().decimal_mark);
+        to_js::<Vec<Message>>(&chart::traces_words(&picture))
     }
 }
 
@@ -85,8 +87,8 @@ impl Desk {
 pub fn lines_of_grid(
     #[wasm_bindgen(unchecked_param_type = "Types.Grid")] grid: JsValue,
 ) -> Result<JsValue, JsValue> {
-    let grid: Grid = from_js(grid, "grid")?;
-    Ok(to_js(&grid_lines(&grid)))
+    let grid = from_js::<Grid>(grid, "grid")?;
+    Ok(to_js::<GridLines>(&grid_lines(&grid)))
 }
 
 /// The hash of every file that a text names: a notebook's own text, or some of its log.

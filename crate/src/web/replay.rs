@@ -4,14 +4,14 @@ use wasm_bindgen::prelude::*;
 
 use super::desk::Desk;
 use super::{thrown, to_js};
-use crate::notebook::{after_steps, steps};
+use crate::notebook::{LogStep, after_steps, steps};
 
 #[wasm_bindgen]
 impl Desk {
     /// The steps of the log; under a closed seal none from before it.
     #[wasm_bindgen(unchecked_return_type = "Types.LogStep[]")]
     pub fn steps(&self) -> JsValue {
-        to_js(&steps(&self.notebook))
+        to_js::<Vec<LogStep>>(&steps(&self.notebook))
     }
 
     /// The notebook as it was after so many of them.

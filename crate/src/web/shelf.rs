@@ -105,7 +105,7 @@ fn refused(error: &StorageError) -> JsValue {
 pub fn shelf_list() -> JsValue {
     let mut kept = list();
     kept.sort_by(|a, b| b.changed.cmp(&a.changed));
-    to_js(&kept)
+    to_js::<Vec<StoredNotebook>>(&kept)
 }
 
 /// The snapshot of a notebook.

@@ -13,6 +13,7 @@ use crate::chart;
 use crate::drawings::histogram_picture;
 use crate::notebook::{NotebookState, read};
 use crate::view::trials::{progress, trials_view};
+use crate::view::{ProgressView, TrialsView};
 
 /// The trials of one notebook.
 #[wasm_bindgen]
@@ -71,7 +72,7 @@ impl Tally {
     /// How far the trials have come.
     #[wasm_bindgen(unchecked_return_type = "Types.ProgressView")]
     pub fn progress(&self) -> JsValue {
-        to_js(&progress(&self.tally))
+        to_js::<ProgressView>(&progress(&self.tally))
     }
 
     /// What the trials taken so far give.
@@ -80,7 +81,7 @@ impl Tally {
         let outcome = self.tally.outcome();
         let view = trials_view(&self.page, &outcome);
         self.outcome = Some(outcome);
-        to_js(&view)
+        to_js::<TrialsView>(&view)
     }
 
     /// Draws the histogram, with `pixels` device pixels to a CSS pixel; nothing before [`Tally::finish`].

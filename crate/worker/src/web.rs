@@ -4,17 +4,17 @@
 use js_sys::{Array, Uint8Array};
 use slope_archive::Entry;
 use slope_evidence::border::{from_js, thrown, to_js};
-use slope_evidence::photo::{self, Corner, Hint, MarkedBefore, Plane, Shrinking};
+use slope_evidence::photo::{self, Corner, Hint, LensChecks, MarkedBefore, Plane, Proposal, Shrinking};
 use slope_evidence::stored;
-use slope_evidence::trace::{self, DecimalMark, Detector, Layout};
+use slope_evidence::trace::{self, DecimalMark, Detector, Envelope, Layout, Named, Pair};
 use wasm_bindgen::prelude::*;
 
-use crate::class::{self, Given};
+use crate::class::{self, Class, Given};
 use crate::handed_in::{self, may_hold_notebook};
 use crate::key::{self, Key};
-use crate::reading::{self, Known, ReadingError};
+use crate::reading::{self, Known, Measured, ReadingError, Wanted};
 use crate::refusals::archive;
-use crate::size::{SizeError, size};
+use crate::size::{Size, SizeError, size};
 use crate::standing::Standing;
 
 /// Where the glue's declarations have their types from.
@@ -78,7 +78,7 @@ impl HandedIn {
     #[wasm_bindgen(unchecked_return_type = "Types.Key | undefined")]
     pub fn key(&self) -> JsValue {
         match &self.0 {
-            handed_in::HandedIn::Key(key) => to_js(key),
+            handed_in::HandedIn::Key(key) => to_js::<Key>(key),
             handed_in::HandedIn::Notebook { .. } | handed_in::HandedIn::Several(_) => JsValue::UNDEFINED,
         }
     }
@@ -121,7 +121,7 @@ pub fn set_secret(seed: &str, number: u32) -> String {
 pub fn write_key(
     #[wasm_bindgen(unchecked_param_type = "Types.Key")] key: JsValue,
 ) -> Result<String, JsValue> {
-    let key: Key = from_js(key, "asked")?;
+    let key = from_js::<Key>(key, "asked")?;
     Ok(key::write(&key))
 }
 
@@ -135,9 +135,9 @@ pub fn class_of(
     #[wasm_bindgen(unchecked_param_type = "Types.Key[]")] keys: JsValue,
     #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
 ) -> Result<JsValue, JsValue> {
-    let all: Vec<Given> = from_js(all, "asked")?;
-    let keys: Vec<Key> = from_js(keys, "asked")?;
-    Ok(to_js(&class::class(&all, &keys, from_js(decimal, "asked")?)))
+    let all = from_js::<Vec<Given>>(all, "asked")?;
+    let keys = from_js::<Vec<Key>>(keys, "asked")?;
+    Ok(to_js::<Class>(&class::class(&all, &keys, from_js::<DecimalMark>(decimal, "asked")?)))
 }
 
 /// How the numbers of a file are set out where a person knows delimiter or decimal mark.
@@ -150,9 +150,9 @@ pub fn recognise_by(
     bytes: &[u8],
     #[wasm_bindgen(unchecked_param_type = "Types.Known")] known: JsValue,
 ) -> Result<JsValue, JsValue> {
-    let Known { delimiter, decimal } = from_js(known, "asked")?;
+    let Known { delimiter, decimal } = from_js::<Known>(known, "asked")?;
     trace::recognise_by(name, bytes, delimiter, decimal)
-        .map(|layout| to_js(&layout))
+        .map(|layout| to_js::<Layout>(&layout))
         .map_err(|error| thrown("read", error.message(decimal.unwrap_or_default())))
 }
 
@@ -166,7 +166,7 @@ pub fn first_rows(
     #[wasm_bindgen(unchecked_param_type = "Types.Layout")] layout: JsValue,
     most: usize,
 ) -> Result<JsValue, JsValue> {
-    let layout: Layout = from_js(layout, "asked")?;
+    let layout = from_js::<Layout>(layout, "asked")?;
     Ok(to_js(&trace::first_rows(bytes, &layout, most)))
 }
 
@@ -180,14 +180,22 @@ pub fn common_level(levels: &[f64]) -> Option<f64> {
 #[wasm_bindgen(unchecked_return_type = "Types.Pair[]")]
 pub fn pair(names: Vec<String>) -> JsValue {
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
-    to_js(&trace::pair(&names))
+    to_js::<Vec<Pair>>(&trace::pair(&names))
 }
 
-/// What a file's name tells, where the rails have these names.
+/// What a file's name tells, where the rails have these names; its reading as the notebook writes it.
+///
+/// # Errors
+/// `{kind: "asked", message}`.
 #[wasm_bindgen(unchecked_return_type = "Types.Named")]
-pub fn rail_reading(name: &str, rails: Vec<String>) -> JsValue {
+pub fn rail_reading(
+    name: &str,
+    rails: Vec<String>,
+    #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
+) -> Result<JsValue, JsValue> {
+    let decimal = from_js::<DecimalMark>(decimal, "asked")?;
     let rails: Vec<&str> = rails.iter().map(String::as_str).collect();
-    to_js(&trace::rail_reading(name, &rails))
+    Ok(to_js::<Named>(&trace::rail_reading(name, &rails).written(decimal)))
 }
 
 /// SHA-256 in hexadecimal digits.
@@ -203,7 +211,7 @@ pub fn sha256(bytes: &[u8]) -> String {
 #[wasm_bindgen(unchecked_return_type = "Types.Size | undefined")]
 pub fn check_picture(name: &str, bytes: &[u8], more: bool) -> Result<JsValue, JsValue> {
     match size(bytes) {
-        Ok(size) => Ok(to_js(&size)),
+        Ok(size) => Ok(to_js::<Size>(&size)),
         Err(SizeError::Cut) if more => Ok(JsValue::UNDEFINED),
         Err(error) => Err(thrown("picture", error.message(name))),
     }
@@ -242,9 +250,9 @@ impl Look {
         rows: u32,
         #[wasm_bindgen(unchecked_param_type = "Types.MarkedBefore | undefined")] before: JsValue,
     ) -> Result<JsValue, JsValue> {
-        let before: Option<MarkedBefore> = from_js(before, "asked")?;
+        let before = from_js::<Option<MarkedBefore>>(before, "asked")?;
         photo::propose_on(&self.0, Hint { columns, rows }, before.as_ref())
-            .map(|proposal| to_js(&proposal))
+            .map(|proposal| to_js::<Proposal>(&proposal))
             .map_err(|error| thrown("propose", error.message()))
     }
 
@@ -259,8 +267,9 @@ impl Look {
         columns: u32,
         rows: u32,
     ) -> Result<JsValue, JsValue> {
-        photo::lens_checks(&plane(corners)?, &self.0, Hint { columns, rows })
-            .map(|checks| to_js(&checks))
+        let corners = from_js::<Vec<Corner>>(corners, "asked")?;
+        photo::lens_checks(&plane(&corners, 0.0)?, &self.0, Hint { columns, rows })
+            .map(|checks| to_js::<LensChecks>(&checks))
             .map_err(|error| thrown("propose", error.message()))
     }
 
@@ -277,9 +286,12 @@ impl Look {
         columns: u32,
         rows: u32,
     ) -> Result<JsValue, JsValue> {
-        let checks: Vec<Corner> = from_js(checks, "asked")?;
-        photo::follow(&checks, &plane(from)?, &plane(to)?, &self.0, Hint { columns, rows })
-            .map(|checks| to_js(&checks))
+        let checks = from_js::<Vec<Corner>>(checks, "asked")?;
+        // The uncertainty of corners is of no matter here.
+        let from = plane(&from_js::<Vec<Corner>>(from, "asked")?, 0.0)?;
+        let to = plane(&from_js::<Vec<Corner>>(to, "asked")?, 0.0)?;
+        photo::follow(&checks, &from, &to, &self.0, Hint { columns, rows })
+            .map(|checks| to_js::<Vec<Corner>>(&checks))
             .map_err(|error| thrown("propose", error.message()))
     }
 
@@ -295,18 +307,16 @@ impl Look {
         columns: u32,
         rows: u32,
     ) -> Result<JsValue, JsValue> {
-        let corners: Vec<Corner> = from_js(corners, "asked")?;
-        let plane = Plane::fit(&corners, u_pixels).map_err(|error| thrown("plane", error.message()))?;
-        let standing = photo::check_series_on(&plane, &self.0, Hint { columns, rows })
+        let corners = from_js::<Vec<Corner>>(corners, "asked")?;
+        let standing = photo::check_series_on(&plane(&corners, u_pixels)?, &self.0, Hint { columns, rows })
             .map_err(|error| thrown("propose", error.message()))?;
-        Ok(to_js(&Standing::of(&standing, u_pixels)))
+        Ok(to_js::<Standing>(&Standing::of(&standing, u_pixels)))
     }
 }
 
-/// The plane of corners, whose uncertainty is of no matter.
-fn plane(corners: JsValue) -> Result<Plane, JsValue> {
-    let corners: Vec<Corner> = from_js(corners, "asked")?;
-    Plane::fit(&corners, 0.0).map_err(|error| thrown("plane", error.message()))
+/// The plane of corners with their uncertainty in pixels.
+fn plane(corners: &[Corner], u_pixels: f64) -> Result<Plane, JsValue> {
+    Plane::fit(corners, u_pixels).map_err(|error| thrown("plane", error.message()))
 }
 
 /// One trace file that holds both traces, or A's and B's.
@@ -326,7 +336,7 @@ impl Reading {
     pub fn new(
         #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
     ) -> Result<Self, JsValue> {
-        let mark = from_js(decimal, "asked")?;
+        let mark = from_js::<DecimalMark>(decimal, "asked")?;
         Ok(Self { mark, reading: reading::Reading::new(mark) })
     }
 
@@ -342,10 +352,10 @@ impl Reading {
         #[wasm_bindgen(unchecked_param_type = "Types.Layout | undefined")] layout: JsValue,
         sha256: &str,
     ) -> Result<JsValue, JsValue> {
-        let layout: Option<Layout> = from_js(layout, "asked")?;
+        let layout = from_js::<Option<Layout>>(layout, "asked")?;
         self.reading
             .add(name, bytes, layout, sha256)
-            .map(|layout| to_js(&layout))
+            .map(|layout| to_js::<Layout>(&layout))
             .map_err(|error| self.refused(&error))
     }
 
@@ -358,9 +368,9 @@ impl Reading {
         &self,
         #[wasm_bindgen(unchecked_param_type = "Types.Wanted")] wanted: JsValue,
     ) -> Result<JsValue, JsValue> {
-        let wanted = from_js(wanted, "asked")?;
+        let wanted = from_js::<Wanted>(wanted, "asked")?;
         let measured = self.reading.measure(&wanted).map_err(|error| self.refused(&error))?;
-        Ok(to_js(&measured))
+        Ok(to_js::<Measured>(&measured))
     }
 
     /// A trace as it is drawn, from one time to another (ns), in so many stretches at most.
@@ -375,9 +385,9 @@ impl Reading {
         to: f64,
         points: usize,
     ) -> Result<JsValue, JsValue> {
-        let side: Detector = from_js(side, "asked")?;
+        let side = from_js::<Detector>(side, "asked")?;
         let envelope = self.reading.envelope(side, from, to, points).map_err(|error| self.refused(&error))?;
-        Ok(to_js(&envelope))
+        Ok(to_js::<Envelope>(&envelope))
     }
 }
 

@@ -1,6 +1,5 @@
 //! The notebooks of a class, with planted faults: read, recomputed, compared, sorted, taken away.
 
-use std::fs;
 use std::path::PathBuf;
 
 use anyhow::{Context, Result, bail, ensure};
@@ -39,6 +38,7 @@ pub fn a_class_is_looked_through(stage: &Stage) -> Result<()> {
         scripts_of_a_class(&page)? == 0,
         "scripts of the class were loaded before its leaf was turned up"
     );
+    page.is_saved()?;
     let kept = kept(&page)?;
     choose(&page, &class(&page)?)?;
     // Of the two notebooks in one zip, each counts.
@@ -96,6 +96,7 @@ pub fn a_class_is_for_everyone(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn reading_a_class_is_stopped(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
+    page.browser.finds_one_core()?;
     let one = bundle_of(&notebook(1, "Student 1")?, |_| ())?;
     let many: Vec<PathBuf> =
         (0..400).map(|place| page.home.write(&format!("{place}.zip"), &one)).collect::<Result<_>>()?;
@@ -304,9 +305,7 @@ fn sorts(page: &Page) -> Result<()> {
 /// The table as a file holds every digit of each result.
 fn is_taken_away(page: &Page) -> Result<()> {
     page.click("Download the table (CSV)")?;
-    let file = page.home.folder("downloads").join("class.csv");
-    let read = || Ok(fs::read(&file).unwrap_or_default());
-    let bytes = eventually("the table is downloaded", read, |bytes: &Vec<u8>| !bytes.is_empty())?;
+    let (_, bytes) = page.downloaded_as("csv")?;
     let records = read_csv(&bytes)?;
     ensure!(records.len() == 15, "{} records", records.len());
     let speed = analyse(&notebook(3, "Student 3")?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;

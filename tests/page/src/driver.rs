@@ -192,6 +192,14 @@ impl Browser<'_> {
         self.driver.wait(self.client.execute(script, arguments))
     }
 
+    /// Has the page find one core from now on, so that what runs beside it lasts as long on any machine as on a small one.
+    ///
+    /// # Errors
+    /// When the browser does not answer.
+    pub fn finds_one_core(&self) -> Result<()> {
+        self.run("Object.defineProperty(navigator, 'hardwareConcurrency', { value: 1 })", vec![]).map(drop)
+    }
+
     /// The element that a script returns, if it returns one.
     ///
     /// # Errors

@@ -29,9 +29,7 @@ pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
         page.sees(&format!("[id$=\"-splice-{part}-unit\"]"), "mm")?;
     }
     page.reads(".card .stands", "5.0(30) × 10⁻⁴ m")?;
-    let close = page.result()?;
-    ensure!(!close.is_empty(), "there is no result");
-    ensure!(page.count(".card .notices li")? == 0, "a notice about a splice known to 0.3 mm");
+    ensure!(!page.result()?.is_empty(), "there is no result");
     page.fill("Uncertainty of this position", "301")?;
     page.reads(".card .notices", "more than a twentieth of its length")?;
     page.fill("Uncertainty of this position", "0.3")?;
@@ -141,6 +139,7 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
     ensure!(told.contains("a later version of this page") && told.contains("left unchanged"), "{told:?}");
     ensure!(!told.contains("expected"), "it lists what it knows: {told:?}");
     ensure!(page.text(names::TITLE)? != "From tomorrow", "it is open");
+    page.browser.run("document.getElementById('told').replaceChildren()", vec![])?;
     page.click("Notebooks")?;
     page.click("Open: From tomorrow")?;
     page.reads(names::MESSAGE, "a later version of this page")?;

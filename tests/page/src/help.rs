@@ -44,7 +44,7 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
     }
     for link in links {
         page.browser.go(link)?;
-        ensure!(page.browser.run(AT_ITS_PLACE, vec![])? == json!(true), "{link} leads to no place");
+        is_at_its_place(&page).with_context(|| format!("where {link} leads"))?;
     }
     for language in ["en", "fr"] {
         page.browser.go(&format!("{}help/{language}.html", stage.address))?;
@@ -77,8 +77,14 @@ pub fn the_one_file_holds_its_help(stage: &Stage) -> Result<()> {
     eventually("the help is open", title, |title| {
         title.as_str().is_some_and(|title| title.contains("Help"))
     })?;
-    ensure!(page.browser.run(AT_ITS_PLACE, vec![])? == json!(true), "it does not open at its place");
+    is_at_its_place(&page)?;
     is_whole(&page)
+}
+
+fn is_at_its_place(page: &Page) -> Result<()> {
+    let at_its_place = || page.browser.run(AT_ITS_PLACE, vec![]);
+    eventually("the place in the address is in sight", at_its_place, |there| *there == json!(true))?;
+    Ok(())
 }
 
 /// That the help is styled, has its pictures, and fits the window.

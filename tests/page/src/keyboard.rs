@@ -24,7 +24,6 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
     type_rows(&page)?;
     page.sees(names::ROWS_USED, &names::rows_used(ROWS.len(), ROWS.len()))?;
     let result = page.result()?;
-    let figures = shown_figures(&page)?;
     page.tab_to("Download bundle (.zip)")?;
     page.press(Key::Enter)?;
     let (file, bytes) = page.downloaded()?;
@@ -36,7 +35,11 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
         native.result.short
     );
     let expected = native_figures(&native)?;
-    ensure!(figures == expected, "shown {figures:?}, read back {expected:?}");
+    // What is out of sight is drawn a moment later.
+    let shows = || {
+        eventually("the figures are those of the bundle", || shown_figures(&page), |shown| *shown == expected)
+    };
+    shows()?;
     page.is_silent()?;
 
     page.open_file(&file)?;
@@ -44,7 +47,7 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
     page.sees(names::ROWS_USED, &names::rows_used(ROWS.len(), ROWS.len()))?;
     let again = page.result()?;
     ensure!(again == result, "before {result:?}, opened again {again:?}");
-    ensure!(shown_figures(&page)? == figures, "the figures differ after opening the bundle");
+    shows().context("after opening the bundle")?;
     page.click("Notebooks")?;
     let notebooks = page.count(names::NOTEBOOKS)?;
     ensure!(

@@ -6,4 +6,5 @@ pub mod driver;
 pub mod host;
 pub mod page;
 pub mod leaves;
+pub mod downloads;
 pub mod bench;

@@ -358,13 +358,17 @@ impl Page<'_> {
     /// # Errors
     /// When there is no such element.
     pub fn text(&self, selector: &str) -> Result<String> {
+        self.text_if_any(selector)?.with_context(|| format!("there is no {selector}"))
+    }
+
+    /// The same; nothing where there is no such element yet.
+    fn text_if_any(&self, selector: &str) -> Result<Option<String>> {
         let script = format!(
             "{} return onItsLeaf(document.querySelector(arguments[0]), (node) => \
                  node && (node.checkVisibility() ? node.value ?? node.innerText : ''))",
             names::SEEN
         );
-        text_of(&self.browser.run(&script, vec![json!(selector)])?)
-            .with_context(|| format!("looking for {selector}"))
+        Ok(self.browser.run(&script, vec![json!(selector)])?.as_str().map(str::to_owned))
     }
 
     /// How many elements there are.
@@ -384,7 +388,8 @@ impl Page<'_> {
     /// When it does not come to that.
     pub fn sees(&self, selector: &str, text: &str) -> Result<()> {
         let what = format!("{selector} shows “{text}”");
-        eventually(&what, || self.text(selector), |shown| plain(shown) == plain(text))?;
+        let is_it = |shown: &Option<String>| shown.as_deref().map(plain) == Some(plain(text));
+        eventually(&what, || self.text_if_any(selector), is_it)?;
         Ok(())
     }
 
@@ -394,7 +399,10 @@ impl Page<'_> {
     /// When it does not come to that.
     pub fn reads(&self, selector: &str, part: &str) -> Result<String> {
         let what = format!("{selector} says “{part}”");
-        eventually(&what, || self.text(selector), |shown| plain(shown).contains(&plain(part)))
+        let holds = |shown: &Option<String>| {
+            shown.as_deref().is_some_and(|shown| plain(shown).contains(&plain(part)))
+        };
+        Ok(eventually(&what, || self.text_if_any(selector), holds)?.unwrap_or_default())
     }
 
     /// Waits until the page says that all is saved.
@@ -425,37 +433,6 @@ impl Page<'_> {
         let script = "return document.querySelector(arguments[0])";
         let input = self.browser.element(script, vec![json!(names::FILE)])?.context("no input for a file")?;
         self.browser.choose_file(&input, file)
-    }
-
-    /// The file that was downloaded, whole.
-    ///
-    /// # Errors
-    /// When there is none, or more than one.
-    pub fn downloaded(&self) -> Result<(PathBuf, Vec<u8>)> {
-        self.downloaded_as("zip")
-    }
-
-    /// The same, of a file with another ending.
-    ///
-    /// # Errors
-    /// When there is none, or more than one.
-    pub fn downloaded_as(&self, ending: &str) -> Result<(PathBuf, Vec<u8>)> {
-        let folder = self.home.folder("downloads");
-        let list = || {
-            let entries = fs::read_dir(&folder)?.map(|entry| Ok(entry?.path()));
-            let files = entries.collect::<Result<Vec<PathBuf>>>()?;
-            Ok(files
-                .into_iter()
-                .filter(|file| file.extension().is_some_and(|end| end == ending))
-                .collect::<Vec<_>>())
-        };
-        // A browser keeps the name with an empty file, and puts the whole one in its place at once.
-        let is_whole = |file: &PathBuf| fs::metadata(file).is_ok_and(|about| about.len() > 0);
-        let files = eventually("a file is downloaded", list, |files| {
-            !files.is_empty() && files.iter().all(is_whole)
-        })?;
-        let [file] = files.as_slice() else { bail!("more than one file was downloaded: {files:?}") };
-        Ok((file.clone(), fs::read(file)?))
     }
 
     /// That nothing was complained of: no error, no refusal by the page's own policy.

@@ -92,7 +92,7 @@ const DRAG: &str = "
     handle.scrollIntoView({ block: 'center' });
     handle.setPointerCapture = () => {};
     handle.hasPointerCapture = () => true;
-    const rail = handle.closest('.lane-rail').getBoundingClientRect();
+    const rail = handle.closest('.track-rail').getBoundingClientRect();
     const own = handle.getBoundingClientRect();
     const before = handle.ariaValueNow;
     const send = (kind, clientX) => handle.dispatchEvent(
@@ -137,8 +137,7 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     page.reads(SUMMARY, "two or more positions")?;
     page.click("Rehearse")?;
     page.sees(names::TITLE, "Rehearsal: Corridor")?;
-    let used = page.reads(names::ROWS_USED, "rows included")?;
-    ensure!(used == names::rows_used(8, 8), "{used}");
+    page.sees(names::ROWS_USED, &names::rows_used(8, 8))?;
     page.reads("#result-notices", "nothing was measured")?;
     ensure!(page.text("#plan-truth")?.is_empty(), "the truth is told unasked");
     page.click("Show the true values")?;

@@ -1,6 +1,6 @@
 //! What was shown as saved is there again: after a reload, and after the browser was killed that very moment.
 
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use crate::bench;
 use crate::names;
@@ -13,6 +13,8 @@ const TITLE_GIVEN: &str = "Bench by the window";
 const FLOW: &str =
     "the carriage was set anew before each reading and the edge taken where it crosses half of the pulse";
 const BETWEEN_LETTERS: Duration = Duration::from_millis(90);
+/// The pause after which a text is sent: no two entries of a flow are made within less.
+const PAUSE: Duration = Duration::from_millis(250);
 /// The longest that a typed letter may wait until it is saved: a second until it is sent, and the time to store it.
 const LONGEST: f64 = 2.0;
 /// How often a blank notebook is killed: which one opens again would at times be right by chance. A fault that shows at
@@ -246,13 +248,20 @@ pub fn a_flow_of_typing_is_one_step(stage: &Stage) -> Result<()> {
     let before = entries()?;
     page.click(&names::cell("Remark", 2))?;
     let text: String = FLOW.chars().take(40).collect();
+    let begun = Instant::now();
     page.browser.press_steadily(text.chars(), BETWEEN_LETTERS)?;
     page.click("Undo")?;
+    let lasted = begun.elapsed();
     eventually("one undo takes the flow back", || page.cell("Remark", 2), String::is_empty)?;
     page.is_saved()?;
     // As many entries take it back as made it; and none holds a letter alone.
     let made = (entries()? - before) / 2;
-    ensure!((2..=10).contains(&made), "{made} entries hold {} letters typed over 3.6 s", text.len());
+    let most = lasted.as_millis() / PAUSE.as_millis() + 1;
+    ensure!(
+        made >= 2 && u128::from(made) <= most,
+        "{made} entries hold {} letters typed in {lasted:?}",
+        text.len()
+    );
     ensure!(page.cell("Remark", 1)? == "before", "undo took back more than the flow");
     page.click("Redo")?;
     eventually("one redo does it again", || page.cell("Remark", 2), |shown| *shown == text)?;

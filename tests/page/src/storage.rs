@@ -130,6 +130,7 @@ pub fn a_damaged_list_loses_no_notebook(stage: &Stage) -> Result<()> {
     // What is written now must not take the place of what was there.
     page.click("Notebooks")?;
     page.click("New blank notebook")?;
+    page.sees(names::TITLE, "")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     page.click("Notebooks")?;
     page.click("Open: Measured on Monday")?;

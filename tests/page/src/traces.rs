@@ -284,6 +284,7 @@ pub fn layout_numbers_are_read_as_typed(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn a_run_is_stopped(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
+    page.browser.finds_one_core()?;
     let long = Bench { digitiser: Digitiser { samples: 30_000, ..Digitiser::default() }, ..Bench::default() };
     let text = both_as_text(&recorded(&long, 1000), &Style::default());
     let make = "return [...Array(400).keys()].map((n) => new File([arguments[0]], `${n + 1} mm.csv`))";

@@ -8,7 +8,7 @@
 //! - `npm`, `bundle`: scripts and styles, joined and shrunk. `html`, `onefile`: the whole page as one file. `words`, `messages`, `help`: texts. `script`, `prose`: words that stand in code.
 //! - `pack`: `www/dist/`. `watch`: building again what changed. `serve`: on loopback.
 //! - `summary`, `native`, `verify`, `measure`: tests and figures.
-//! - `sources`, `tidy`: the order in which modules and scripts stand.
+//! - `sources`, `exports`, `tidy`: the order in which modules and scripts stand, and the types that exports name.
 
 mod project;
 mod files;
@@ -33,6 +33,7 @@ mod pack;
 mod watch;
 mod serve;
 mod sources;
+mod exports;
 mod tidy;
 mod native;
 mod verify;

@@ -4,11 +4,13 @@
 //! - Modules stand in the order in which data flows: each uses those declared above it, in every folder.
 //! - No file uses another that uses it in turn, by whatever way round.
 //! - The page's scripts stand in the layers listed in `DEVELOPERS.md`; each imports from its own and those above it.
+//! - Each export of a wasm makes and reads the types that it names to the page.
 
 use std::collections::BTreeSet;
 
 use anyhow::Result;
 
+use crate::exports::misnamed;
 use crate::project::Project;
 use crate::sources::{Imports, Sources};
 use crate::summary::Tally;
@@ -37,8 +39,14 @@ const PAGE: &str = "www/page/";
 /// From where the guide counts its paths.
 const FROM: [&str; 4] = ["", "crate/", "crate/src/", PAGE];
 
-/// What is made, and so named by the guide while it may not be there.
-const MADE: [&str; 2] = ["www/dist/", "languages.js"];
+/// What is made or handed out, and so named by the guide while it may not be there.
+const MADE: [&str; 3] = ["www/dist/", "languages.js", "notebook.json"];
+
+/// What stands for the code of any language in a path.
+const ANY_LANGUAGE: &str = "XX.";
+
+/// The endings of files that the guide names.
+const NAMED: [&str; 10] = [".rs", ".js", ".ts", ".css", ".ftl", ".html", ".json", ".py", ".toml", ".md"];
 
 /// Looks everything over, and prints what is out of order.
 ///
@@ -47,10 +55,11 @@ const MADE: [&str; 2] = ["www/dist/", "languages.js"];
 pub fn check(project: &Project) -> Result<Tally> {
     let sources = Sources::read(&project.root, &ENDINGS)?;
     let exists = |path: &str| project.root.join(path).exists();
-    let rules: [(&str, Vec<String>); 6] = [
+    let rules: [(&str, Vec<String>); 7] = [
         ("modules in the order in which data flows", modules(&sources)),
         ("no circles of imports", circles(&sources)),
         ("scripts import from their layer or those above", scripts(&sources)),
+        ("exports make and read what they name", misnamed(&sources)),
         ("each module says at its head what it is", heads(&sources)),
         ("files of at most 500 lines", lengths(&sources)),
         ("places that the guide and the decisions name exist", paths(&sources, exists)),
@@ -157,10 +166,10 @@ fn quoted(line: &str) -> impl Iterator<Item = &str> {
 }
 
 fn is_path(quote: &str) -> bool {
-    let file =
-        [".rs", ".js", ".ts", ".css", ".py", ".toml", ".md"].iter().any(|ending| quote.ends_with(ending));
+    let file = NAMED.iter().any(|ending| quote.ends_with(ending));
     let plain = quote.chars().all(|c| c.is_alphanumeric() || "/._-".contains(c));
-    plain && (file || quote.ends_with('/')) && !MADE.iter().any(|made| quote.starts_with(made))
+    let stays = !quote.contains(ANY_LANGUAGE) && !MADE.iter().any(|made| quote.starts_with(made));
+    plain && stays && (file || quote.ends_with('/'))
 }
 
 #[cfg(test)]

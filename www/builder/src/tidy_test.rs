@@ -6,7 +6,7 @@ use super::{circles, heads, lengths, modules, paths, scripts};
 use crate::sources::Sources;
 
 const GUIDE: &str = "## The page's scripts, layer by layer\n\n| what | scripts |\n| --- | --- |\n\
-    | ground | `dom.js` |\n| parts | `row.js`, `cell.js` |\n\nSee `src/low.rs` and `air/`.\n";
+    | ground | `dom.js` |\n| parts | `row.js`, `cell.js` |\n\nSee `src/low.rs`, `words/en.ftl` and `air/`.\n";
 
 /// A sound house, with some of its files written anew.
 fn house(changed: &[(&str, &str)]) -> Sources {
@@ -115,4 +115,11 @@ fn the_guide_names_no_place_that_is_gone() {
     let all_but = |gone: &'static str| move |path: &str| !path.ends_with(gone);
     names(&paths(&house(&[]), all_but("src/low.rs")), &["src/low.rs"]);
     names(&paths(&house(&[]), all_but("air/")), &["air/"]);
+    names(&paths(&house(&[]), all_but("words/en.ftl")), &["words/en.ftl"]);
+}
+
+#[test]
+fn what_is_made_and_the_tables_of_any_language_are_no_places() {
+    let guide = "The `www/dist/slope-of-light.html`, a `notebook.json`, and `www/page/words/XX.ftl`.\n";
+    assert_eq!(paths(&house(&[("DEVELOPERS.md", guide)]), |_| false), Vec::<String>::new());
 }

@@ -2077,7 +2077,11 @@ sets-hint = Each student gets readings of their own at the planned positions, fr
 sets-protects = The hand-outs hold neither these true values nor what they were drawn from. A neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
 sets-names = Names, one a line, or how many
 sets-make = Make the data sets
-sets-making = { $done } of { $all } data sets made
+sets-making =
+    { $n ->
+        [one] The data set is being made…
+       *[other] { $n } data sets are being made…
+    }
 sets-made =
     { $n ->
         [one] The data set was made. Download both files: the key is kept nowhere else, and a set that is made again has other readings.

@@ -2078,7 +2078,11 @@ sets-hint = Chaque étudiant reçoit ses propres lectures aux positions prévues
 sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées. Les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Ils ne protègent ni contre une clé transmise, ni contre un travail fait par quelqu’un d’autre.
 sets-names = Noms, un par ligne, ou leur nombre
 sets-make = Préparer les jeux de données
-sets-making = Jeux de données prêts : { $done } sur { $all }
+sets-making =
+    { $n ->
+        [one] Préparation du jeu de données…
+       *[other] Préparation de { $n } jeux de données…
+    }
 sets-made =
     { $n ->
         [one] Le jeu de données est prêt. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et un jeu refait a d’autres lectures.

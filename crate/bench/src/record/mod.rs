@@ -7,7 +7,7 @@
 // The files the samples would be kept in.
 mod text;
 
-pub use text::{Place, Style, Units, as_text, both_as_text};
+pub use text::{SettingsPlace, Style, Units, as_text, both_as_text};
 
 use slope_evidence::trace::{Channel, Detector as Which, Recording};
 

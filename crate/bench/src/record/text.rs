@@ -17,7 +17,7 @@ pub struct Style {
     /// Units in the labels, in a row of their own, or nowhere (seconds and volts then).
     pub units: Units,
     /// Settings above the samples, in columns beside them, or nowhere.
-    pub settings: Place,
+    pub settings: SettingsPlace,
     /// The unit of time.
     pub time: ColumnUnit,
     /// The unit of voltage.
@@ -47,7 +47,7 @@ pub enum Units {
 
 /// Where settings stand.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Place {
+pub enum SettingsPlace {
     /// Nowhere.
     None,
     /// Above the samples.
@@ -63,7 +63,7 @@ impl Default for Style {
             decimal: DecimalMark::Point,
             labels: true,
             units: Units::InLabels,
-            settings: Place::None,
+            settings: SettingsPlace::None,
             time: ColumnUnit::Second,
             volts: ColumnUnit::Volt,
             powers: 8,
@@ -105,16 +105,16 @@ fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style)
         text.push_str(&fields.join(between));
         text.push_str(style.line_end);
     };
-    if style.settings == Place::Above {
+    if style.settings == SettingsPlace::Above {
         for (name, value, unit) in &settings {
             line(&[(*name).to_owned(), value.clone(), (*unit).to_owned()]);
         }
     }
     let beside = |row: usize| match (style.settings, settings.get(row)) {
-        (Place::Beside, Some((name, value, unit))) => {
+        (SettingsPlace::Beside, Some((name, value, unit))) => {
             vec![(*name).to_owned(), value.clone(), (*unit).to_owned()]
         }
-        (Place::Beside, None) => vec![String::new(); 3],
+        (SettingsPlace::Beside, None) => vec![String::new(); 3],
         _ => Vec::new(),
     };
     let titles = |label: bool| {

@@ -37,7 +37,7 @@ fn holds(style: &Style) {
             assert!((found - written).abs() < 1e-5, "{style:?}: {found} {written}");
         }
     }
-    if style.settings != Place::None {
+    if style.settings != SettingsPlace::None {
         let setting = found.settings.iter().find(|setting| setting.name == "Coupling").unwrap();
         assert_eq!(setting.value, "direct", "{style:?}");
     }
@@ -67,7 +67,7 @@ fn every_line_end() {
         holds(&Style {
             line_end,
             delimiter: Delimiter::Semicolon,
-            settings: Place::Beside,
+            settings: SettingsPlace::Beside,
             ..Style::default()
         });
     }
@@ -75,7 +75,7 @@ fn every_line_end() {
 
 #[test]
 fn settings_above_and_beside_with_and_without_labels() {
-    for settings in [Place::Above, Place::Beside] {
+    for settings in [SettingsPlace::Above, SettingsPlace::Beside] {
         for labels in [true, false] {
             for delimiter in [Delimiter::Comma, Delimiter::Tab, Delimiter::Semicolon] {
                 holds(&Style { delimiter, labels, settings, ..Style::default() });
@@ -104,7 +104,7 @@ fn units_in_labels_in_a_row_or_supposed() {
 
 #[test]
 fn running_numbers_are_not_the_time() {
-    for settings in [Place::None, Place::Above, Place::Beside] {
+    for settings in [SettingsPlace::None, SettingsPlace::Above, SettingsPlace::Beside] {
         holds(&Style { numbered: true, settings, ..Style::default() });
     }
 }
@@ -112,7 +112,7 @@ fn running_numbers_are_not_the_time() {
 #[test]
 fn a_setting_gives_the_step_where_no_column_gives_the_time() {
     for numbered in [true, false] {
-        holds(&Style { timeless: true, numbered, settings: Place::Above, ..Style::default() });
+        holds(&Style { timeless: true, numbered, settings: SettingsPlace::Above, ..Style::default() });
     }
 }
 

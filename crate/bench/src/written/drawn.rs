@@ -51,7 +51,7 @@ pub const HELD_BACK: Ranges = Ranges {
 
 /// What a bench must have.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Wanted {
+pub struct Needs {
     /// Steps of 10 cm at 1 ns a division.
     pub small_steps: bool,
     /// Overlaps at all joints.
@@ -75,11 +75,11 @@ pub(super) fn pick(chance: &mut Chance, below: usize) -> usize {
 }
 
 /// The sheet of a run on a bench drawn from `seed`.
-pub fn sheet(ranges: &Ranges, wanted: Wanted, seed: u64) -> Sheet {
+pub fn sheet(ranges: &Ranges, needs: Needs, seed: u64) -> Sheet {
     let mut chance = Chance::stream(seed, 7);
     let chance = &mut chance;
     let mirror = chance.unit() < 0.25;
-    let rails = rails(ranges, wanted, chance);
+    let rails = rails(ranges, needs, chance);
     let rows = ranges.rows.0 + pick(chance, ranges.rows.1 - ranges.rows.0 + 1);
     let half_width = between(chance, ranges.half_width);
     // Whole small divisions on a coarse screen, or finer by eye or cursor.
@@ -101,13 +101,13 @@ pub fn sheet(ranges: &Ranges, wanted: Wanted, seed: u64) -> Sheet {
         u_walk: 0.0,
         stops: Vec::new(),
     };
-    rig.stops = stops(&rig, wanted, rows, chance);
+    rig.stops = stops(&rig, needs, rows, chance);
     let distance = |rig: &Rig<f64>, stop: &Stop| {
         let rail = &rig.rails[stop.rail];
         rail.believed + if rail.grows { 1.0 } else { -1.0 } * (stop.aim - rail.mark)
     };
     let farthest = rig.stops.iter().map(|stop| distance(&rig, stop)).fold(0.0, f64::max);
-    let bases = if wanted.small_steps { &[1.0][..] } else { ranges.time_bases };
+    let bases = if needs.small_steps { &[1.0][..] } else { ranges.time_bases };
     let fits = |delay: f64| {
         let held = bases.iter().find(|base| delay.abs() / **base + 2.0 < screen_width);
         held.or(bases.last()).copied().unwrap_or(1.0)
@@ -184,8 +184,8 @@ fn decimals(u: f64) -> usize {
     decimals
 }
 
-fn rails(ranges: &Ranges, wanted: Wanted, chance: &mut Chance) -> Vec<Rail<f64>> {
-    let count = if wanted.overlaps { 2 } else { 1 };
+fn rails(ranges: &Ranges, needs: Needs, chance: &mut Chance) -> Vec<Rail<f64>> {
+    let count = if needs.overlaps { 2 } else { 1 };
     let count = count + pick(chance, ranges.rails - count + 1);
     let same = chance.unit() < 0.7;
     let first = UNITS[pick(chance, UNITS.len())];
@@ -196,7 +196,7 @@ fn rails(ranges: &Ranges, wanted: Wanted, chance: &mut Chance) -> Vec<Rail<f64>>
         let unit = if same { first } else { UNITS[pick(chance, UNITS.len())] };
         let length = (between(chance, ranges.length) / 0.1).round() * 0.1;
         let grows = chance.unit() < 0.75;
-        let overlap = wanted.overlaps || chance.unit() < 0.2;
+        let overlap = needs.overlaps || chance.unit() < 0.2;
         // Marks where a ruler has them: whole centimetres.
         let shared = if index > 0 && overlap { 0.2 } else { 0.0 };
         let near = (chance.unit() * 10.0).round() / 100.0;
@@ -232,7 +232,7 @@ fn rails(ranges: &Ranges, wanted: Wanted, chance: &mut Chance) -> Vec<Rail<f64>>
 }
 
 /// Where the carriage is set, in an order that people take.
-fn stops(rig: &Rig<f64>, wanted: Wanted, rows: usize, chance: &mut Chance) -> Vec<Stop> {
+fn stops(rig: &Rig<f64>, needs: Needs, rows: usize, chance: &mut Chance) -> Vec<Stop> {
     let count = rig.rails.len();
     let rows = rows.max(2 * count);
     let mut stops = Vec::new();
@@ -240,7 +240,7 @@ fn stops(rig: &Rig<f64>, wanted: Wanted, rows: usize, chance: &mut Chance) -> Ve
         let here = rows / count + usize::from(index < rows % count);
         let length = rail.span.1;
         for place in 0..here {
-            let share = if wanted.small_steps {
+            let share = if needs.small_steps {
                 0.1 + 0.1 * place as f64
             } else {
                 let even = (place as f64 + 0.5) / here as f64;
@@ -260,7 +260,7 @@ fn stops(rig: &Rig<f64>, wanted: Wanted, rows: usize, chance: &mut Chance) -> Ve
     }
     match chance.unit() {
         // Outwards; or back; or out and back; or in any order.
-        _ if wanted.small_steps => {}
+        _ if needs.small_steps => {}
         share if share < 0.6 => {}
         share if share < 0.7 => stops.reverse(),
         share if share < 0.8 => {

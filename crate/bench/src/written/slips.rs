@@ -1,6 +1,6 @@
 //! Mistakes, one at a time: of what is written down, and of how the bench was run.
 
-use super::drawn::{Wanted, pick};
+use super::drawn::{Needs, pick};
 use super::{Sheet, SheetRow};
 use crate::chance::Chance;
 use crate::rails::ReadJoint;
@@ -110,8 +110,8 @@ impl Slip {
     }
 
     /// What its bench must have.
-    pub fn wanted(self) -> Wanted {
-        Wanted { small_steps: self == RestartInSmallSteps, overlaps: self == OverlapTurned }
+    pub fn needs(self) -> Needs {
+        Needs { small_steps: self == RestartInSmallSteps, overlaps: self == OverlapTurned }
     }
 
     /// Puts it into a sheet; none where the sheet has no place for it.

@@ -157,8 +157,6 @@ pub fn tolerance(u: f64, digits: u32) -> f64 {
 pub struct Adaptive {
     block_size: usize,
     digits: u32,
-    /// What part of δ the figures must be steady to.
-    part: f64,
     most_trials: usize,
     trials: usize,
     /// Sum over the blocks of (M − 1)u².
@@ -189,7 +187,6 @@ impl Adaptive {
         Self {
             block_size: for_the_ends.max(10_000).min(most_trials),
             digits,
-            part: 1.0,
             most_trials,
             trials: 0,
             within: 0.0,
@@ -198,13 +195,6 @@ impl Adaptive {
             low: Running::default(),
             high: Running::default(),
         }
-    }
-
-    /// The same, steady to δ/5: so many trials that [`validate`] judges the budget and not luck (JCGM 101, 8.2). It
-    /// takes about 25 times as many.
-    #[must_use]
-    pub const fn for_validation(self) -> Self {
-        Self { part: 0.2, ..self }
     }
 
     /// Trials in each block: max(⌈100/(1 − p)⌉, 10⁴) (JCGM 101, 7.9.4 b), or the most allowed if that is less.
@@ -225,7 +215,7 @@ impl Adaptive {
         self.u.add(block.u);
         self.low.add(block.symmetric.0);
         self.high.add(block.symmetric.1);
-        let tolerance = self.part * tolerance(self.u_of_all(block.trials), self.digits);
+        let tolerance = tolerance(self.u_of_all(block.trials), self.digits);
         let figures = [&self.mean, &self.u, &self.low, &self.high];
         if figures.iter().all(|figure| 2.0 * figure.u_of_mean() <= tolerance) {
             Step::Stable
@@ -284,7 +274,7 @@ pub struct Validation {
 /// Compares the interval y ± U of a budget with the one of the trials (JCGM 101, 8.1).
 ///
 /// δ follows from `u`, the standard uncertainty of the budget, of which so many significant `digits` count. The
-/// trials should be steady to δ/5: see [`Adaptive::for_validation`].
+/// trials should be steady to δ/5 (JCGM 101, 8.2), as they are where [`Adaptive`] is asked for one digit more.
 pub fn validate(budget: (f64, f64), trials: (f64, f64), u: f64, digits: u32) -> Validation {
     let (low, high) = ((budget.0 - trials.0).abs(), (budget.1 - trials.1).abs());
     let tolerance = tolerance(u, digits);

@@ -1,6 +1,6 @@
 //! The distribution of an error, and numbers drawn from it.
 
-use core::f64::consts::{FRAC_1_SQRT_2, SQRT_2};
+use core::f64::consts::SQRT_2;
 
 use super::Random;
 
@@ -36,17 +36,6 @@ impl Shape {
             Self::Triangular => 6.0_f64.sqrt() * (random.unit() + random.unit() - 1.0),
             Self::Arcsine => arcsine(random),
             Self::Student(nu) => student(nu, random),
-        }
-    }
-
-    /// Standard uncertainty over half-width: 1/√3 rectangular (GUM 4.3.7), 1/√6 triangular (GUM 4.3.9), 1/√2
-    /// arcsine (JCGM 101, 6.4.6). None for the normal and t distributions, which have no limits.
-    pub fn from_half_width(self) -> Option<f64> {
-        match self {
-            Self::Normal | Self::Student(_) => None,
-            Self::Rectangular => Some((1.0_f64 / 3.0).sqrt()),
-            Self::Triangular => Some((1.0_f64 / 6.0).sqrt()),
-            Self::Arcsine => Some(FRAC_1_SQRT_2),
         }
     }
 }

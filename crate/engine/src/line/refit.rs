@@ -135,11 +135,11 @@ impl Quick {
     /// The cheapest that is close enough; `None` if none is.
     fn new(data: &Data, fit: &Fit) -> Option<Self> {
         const MOST_NODES: usize = 8;
-        let rig = Rig::new(data, fit)?;
+        let nominal = NominalLine::new(data, fit)?;
         let more = [2, 4, MOST_COEFFICIENTS - MOST_NODES];
         (1..=MOST_NODES)
             .flat_map(|nodes| more.map(|more| Size { nodes, coefficients: (nodes + more).max(4) }))
-            .find_map(|size| rig.quick(size))
+            .find_map(|size| nominal.quick(size))
     }
 
     /// NaN for the engine.
@@ -181,7 +181,7 @@ impl Quick {
 }
 
 /// The nominal line in its own units, from the weighted mean of the readings.
-struct Rig<'a> {
+struct NominalLine<'a> {
     data: &'a Data,
     fit: &'a Fit,
     noise: Box<dyn NoiseForm>,
@@ -197,7 +197,7 @@ struct Rig<'a> {
     excess: f64,
 }
 
-impl<'a> Rig<'a> {
+impl<'a> NominalLine<'a> {
     fn new(data: &'a Data, fit: &'a Fit) -> Option<Self> {
         let around = Frame::around(data).ok()?;
         // Sums of squares are held without a scale of their own.
@@ -224,7 +224,7 @@ impl<'a> Rig<'a> {
             _ => around.y_scale / around.x_scale,
         };
         let problem = Problem::new(data, frame, noise.as_ref(), fit.slope).ok()?;
-        Some(Rig { data, fit, noise, own, joint, problem, leaning, u, excess })
+        Some(NominalLine { data, fit, noise, own, joint, problem, leaning, u, excess })
     }
 
     /// The quick way of this size, if it is close enough.

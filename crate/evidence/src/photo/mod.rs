@@ -38,5 +38,5 @@ pub use picture::{PictureError, Pixels, Reduced, Shrinking};
 pub use plane::{Check, Plane, Residual};
 pub use propose::{Hint, Proposal, ProposeError, propose, propose_on};
 pub use proposed::ProposedEdge;
-pub use separation::{MarkedEdge, Marking, Scatter, Separation, scatter, separation};
+pub use separation::{MarkScatter, MarkedEdge, Marking, Separation, scatter, separation};
 pub use standing::{Standing, check_series, check_series_on};

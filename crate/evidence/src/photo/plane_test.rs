@@ -3,7 +3,7 @@
 use crate::message;
 use crate::words::Message;
 
-use super::super::{Marking, PlaneError, Scatter, SeparationError, scatter, separation};
+use super::super::{MarkScatter, Marking, PlaneError, SeparationError, scatter, separation};
 use super::*;
 
 fn corner(x: f64, y: f64, column: f64, row: f64) -> Corner {
@@ -201,7 +201,7 @@ fn a_separation_and_its_parts() {
     assert!((found.degrees_of_freedom().unwrap() - 3.0).abs() < 1e-9);
     let alone = scatter(&plane, &a, &b).unwrap().unwrap();
     assert!((alone.pixels - s).abs() < 1e-10);
-    let pooled = Scatter::pool([alone, Scatter { pixels: 0.0, degrees_of_freedom: 1 }]).unwrap();
+    let pooled = MarkScatter::pool([alone, MarkScatter { pixels: 0.0, degrees_of_freedom: 1 }]).unwrap();
     assert!((pooled.pixels - 1.0).abs() < 1e-10);
     assert_eq!(pooled.degrees_of_freedom, 4);
 

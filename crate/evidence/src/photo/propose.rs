@@ -153,8 +153,8 @@ pub fn propose_on(
 
 fn propose_in(copy: &Reduced, hint: Hint, before: Option<&MarkedBefore>) -> Result<Proposal, ProposeError> {
     let Hint { columns, rows } = hint;
-    let Grid { lattice, traces, mut doubts } =
-        Grid::of(copy, hint).ok_or(ProposeError::NoGrid { columns, rows })?;
+    let FoundGrid { lattice, traces, mut doubts } =
+        FoundGrid::of(copy, hint).ok_or(ProposeError::NoGrid { columns, rows })?;
     let is_doubted = !doubts.is_empty();
     let mut edges = traces.edges;
     doubts.extend(traces.doubts);
@@ -208,13 +208,13 @@ fn name(edges: &mut [Option<ProposedEdge>; 2], before: Option<&MarkedBefore>) ->
 }
 
 /// A grid with the traces on it, and why the grid is in doubt.
-struct Grid {
+struct FoundGrid {
     lattice: Lattice,
-    traces: Traces,
+    traces: FoundEdges,
     doubts: Vec<Doubt>,
 }
 
-impl Grid {
+impl FoundGrid {
     fn of(copy: &Reduced, hint: Hint) -> Option<Self> {
         let Hint { columns, rows } = hint;
         let lines = Lines::of(copy);
@@ -235,7 +235,7 @@ impl Grid {
         if !corners(hint).iter().all(|place| is_on(lattice.plane.pixel(*place))) {
             doubts = vec![Doubt::Cut];
         }
-        let traces = Traces::on(copy, &lattice, hint);
+        let traces = FoundEdges::on(copy, &lattice, hint);
         Some(Self { lattice, traces, doubts })
     }
 
@@ -245,7 +245,7 @@ impl Grid {
         let right = lattice.renamed(|[across, down]| [down, rows - across]);
         let left = lattice.renamed(|[across, down]| [columns - down, across]);
         let followed = [right, left].into_iter().flatten().map(|lattice| {
-            let traces = Traces::on(copy, &lattice, hint);
+            let traces = FoundEdges::on(copy, &lattice, hint);
             Self { lattice, traces, doubts: vec![Doubt::Turned] }
         });
         followed.max_by(|a, b| a.traces.confidence().total_cmp(&b.traces.confidence()))
@@ -267,12 +267,12 @@ fn level(lines: &[Lines; 2], Hint { columns, rows }: Hint) -> Option<(Lattice, V
 
 /// The edges of both traces, and why any is in doubt.
 #[derive(Default)]
-struct Traces {
+struct FoundEdges {
     edges: [Option<ProposedEdge>; 2],
     doubts: Vec<Doubt>,
 }
 
-impl Traces {
+impl FoundEdges {
     fn on(copy: &Reduced, lattice: &Lattice, hint: Hint) -> Self {
         let Some(curves) = Flat::of(copy, &lattice.plane, hint.columns, hint.rows).curves() else {
             return Self::default();

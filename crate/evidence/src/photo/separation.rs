@@ -25,19 +25,19 @@ pub enum Marking {
     /// The scatter of this picture's own repeats.
     Repeats,
     /// A scatter pooled over pictures.
-    Pooled(Scatter),
+    Pooled(MarkScatter),
 }
 
 /// Scatter of one mark along the time axis.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Scatter {
+pub struct MarkScatter {
     /// Standard deviation of one mark, pixels.
     pub pixels: f64,
     /// Degrees of freedom it is known with.
     pub degrees_of_freedom: usize,
 }
 
-impl Scatter {
+impl MarkScatter {
     /// The scatter of several pictures as one (JCGM 100:2008, H.3.6); none where no picture has repeats.
     pub fn pool(parts: impl IntoIterator<Item = Self>) -> Option<Self> {
         let (mut squares, mut degrees_of_freedom) = (0.0, 0);
@@ -85,7 +85,7 @@ pub struct Separation {
     /// Edge B.
     pub b: MarkedEdge,
     /// The scatter of the repeats on this picture, where there are any.
-    pub scatter: Option<Scatter>,
+    pub scatter: Option<MarkScatter>,
 }
 
 impl Separation {
@@ -132,15 +132,15 @@ pub fn scatter(
     plane: &Plane,
     a: &[PixelPoint],
     b: &[PixelPoint],
-) -> Result<Option<Scatter>, SeparationError> {
+) -> Result<Option<MarkScatter>, SeparationError> {
     Ok(pooled(&Marks::of(plane, a, 'A')?, &Marks::of(plane, b, 'B')?))
 }
 
-fn pooled(a: &Marks, b: &Marks) -> Option<Scatter> {
+fn pooled(a: &Marks, b: &Marks) -> Option<MarkScatter> {
     let degrees_of_freedom = a.edge.marks + b.edge.marks - 2;
     (degrees_of_freedom > 0).then(|| {
         let pixels = libm::sqrt((a.squares + b.squares) / degrees_of_freedom as f64);
-        Scatter { pixels, degrees_of_freedom }
+        MarkScatter { pixels, degrees_of_freedom }
     })
 }
 

@@ -13,7 +13,7 @@
 //! Each stage refuses with the place: a [`ReadError`] names the file and the line, a [`TraceError`] the sample.
 
 // Decimal numbers as files hold them.
-mod decimal;
+mod fast_decimal;
 // A number as a message tells it.
 mod digits;
 // What is stored of a flag or a refusal.
@@ -49,12 +49,12 @@ mod envelope;
 mod measure;
 
 pub use crate::decimal::DecimalMark;
-pub use decimal::number;
 pub use delay::{Delay, DelayMethod, TraceRefusal, delay, difference};
 pub use digits::Digits;
 pub use edge::{Edge, Method, edge};
 pub use envelope::{Envelope, envelope};
 pub use error::{ReadError, ReadProblem, TraceError};
+pub use fast_decimal::number;
 pub use flag::Flag;
 pub use layout::{ColumnUnit, Delimiter, FileSetting, Layout, Role, TraceColumn};
 pub use measure::{Asked, Drawn, Measured, Outcome, Side, measure};

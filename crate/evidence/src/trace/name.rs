@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::decimal::DecimalMark;
+
 /// What a file's name tells of where its trace was taken.
 #[derive(Clone, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
@@ -13,6 +15,18 @@ pub struct Named {
     pub rail: Option<String>,
     /// A or B: the one letter behind the reading, or what follows "ch" or "channel" (1 is A, 2 is B).
     pub channel: Option<char>,
+}
+
+impl Named {
+    /// The same, with the reading as it is written with a decimal mark.
+    #[must_use]
+    pub fn written(self, mark: DecimalMark) -> Self {
+        let (other, own) = match mark {
+            DecimalMark::Point => (',', "."),
+            DecimalMark::Comma => ('.', ","),
+        };
+        Self { reading: self.reading.map(|text| text.replace(other, own)), ..self }
+    }
 }
 
 /// The files of one position: one that holds both traces, or one for each.

@@ -13,6 +13,17 @@ fn told(name: &str, reading: Option<&str>, rail: Option<&str>, channel: Option<c
 }
 
 #[test]
+fn a_reading_is_written_with_the_mark_asked_for() {
+    for (name, mark, written) in [
+        ("B 12.5 cm.csv", DecimalMark::Comma, "12,5 cm"),
+        ("B 12,5 cm.csv", DecimalMark::Comma, "12,5 cm"),
+        ("B 12,5 cm.csv", DecimalMark::Point, "12.5 cm"),
+    ] {
+        assert_eq!(rail_reading(name, &[]).written(mark).reading.as_deref(), Some(written), "{name}");
+    }
+}
+
+#[test]
 fn a_reading_with_its_unit() {
     told("B 123.5 cm.csv", Some("123.5 cm"), Some("B"), None);
     told("run3_0450mm_A.txt", Some("450 mm"), None, Some('A'));

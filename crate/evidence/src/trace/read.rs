@@ -1,6 +1,6 @@
 //! Samples out of a text file, once its layout is known.
 
-use super::decimal::{self, Number};
+use super::fast_decimal::{self, Number};
 use super::lines::{self, shown};
 use super::{Channel, Delimiter, Detector, Layout, ReadError, ReadProblem, Recording, Role};
 
@@ -129,7 +129,7 @@ fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [ReadColumn]) -> 
 /// written: nearly always.
 #[inline]
 fn plain(text: &[u8], at: usize, mark: u8, delimiter: Delimiter) -> Option<(Number, usize)> {
-    let number = decimal::plain(text, at, mark)?;
+    let number = fast_decimal::plain(text, at, mark)?;
     let byte = *text.get(number.end)?;
     let ends = byte == b'\n' || byte == delimiter.byte();
     (ends && number.value.abs() < NO_VALUE).then_some((number, number.end))
@@ -140,7 +140,7 @@ fn plain(text: &[u8], at: usize, mark: u8, delimiter: Delimiter) -> Option<(Numb
 fn field(text: &[u8], from: usize, fields: usize, mark: u8, delimiter: Delimiter) -> Option<(Number, usize)> {
     let at = leap(text, from, fields, delimiter)?;
     let quoted = text.get(at) == Some(&b'"');
-    let number = decimal::prefix(text, at + usize::from(quoted), mark)?;
+    let number = fast_decimal::prefix(text, at + usize::from(quoted), mark)?;
     let end = ends(text, number.end, quoted, delimiter)?;
     (number.value.abs() < NO_VALUE).then_some((number, end))
 }

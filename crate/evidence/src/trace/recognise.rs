@@ -7,7 +7,7 @@
 use super::lines::{fields, line_end, lines, shown, text, value};
 use super::{
     ColumnUnit, DecimalMark, Delimiter, FileSetting, Layout, ReadError, ReadProblem, Role, TraceColumn,
-    decimal, header,
+    fast_decimal, header,
 };
 
 /// Rows looked at in the middle.
@@ -333,7 +333,7 @@ impl Progress {
     fn of(rows: &[Vec<&[u8]>], column: usize, decimal: DecimalMark) -> Option<Self> {
         let numbers: Vec<_> = rows
             .iter()
-            .map(|row| decimal::prefix(row.get(column)?, 0, decimal.byte()))
+            .map(|row| fast_decimal::prefix(row.get(column)?, 0, decimal.byte()))
             .collect::<Option<_>>()?;
         let [first, .., last] = numbers.as_slice() else { return None };
         // A nought with a power of ten, 0.00E0, has a last digit that says nothing of the others'.

@@ -1,6 +1,6 @@
 //! What changed along the run, along the distance, with the setting of the screen, or with the rail.
 
-use super::case::{Hypothesis, Trial, least};
+use super::case::{Hearing, Hypothesis, least};
 use super::cause::Cause;
 use super::single::RATIOS;
 use super::weighed::{Change, add, weigh};
@@ -16,25 +16,25 @@ const ANEW: usize = 6;
 type RowStretch = (f64, Change, Vec<usize>);
 
 /// Every explanation by a change that many rows share.
-pub(super) fn hypotheses(trial: &mut Trial) {
-    in_order(trial);
-    let bend: Vec<f64> = trial.case.columns[1].iter().map(|x| x * x).collect();
-    any(trial, Cause::Curvature, 2.5, &trial.null.change(&bend), &[], None);
-    by_setting(trial);
-    by_rail(trial);
-    restarts(trial);
+pub(super) fn hypotheses(hearing: &mut Hearing) {
+    in_order(hearing);
+    let bend: Vec<f64> = hearing.case.columns[1].iter().map(|x| x * x).collect();
+    any(hearing, Cause::Curvature, 2.5, &hearing.null.change(&bend), &[], None);
+    by_setting(hearing);
+    by_rail(hearing);
+    restarts(hearing);
 }
 
 /// A change by any amount.
-fn any(trial: &mut Trial, cause: Cause, cost: f64, change: &Change, rows: &[usize], rail: Option<usize>) {
-    let Some((line, _)) = trial.null.freed(change) else { return };
-    let odd = trial.case.odd_as_read + trial.case.odd_slope(line.slope);
-    trial.hear(&Hypothesis { cause, cost, unknowns: 1.0, line, odd, rows, rail });
+fn any(hearing: &mut Hearing, cause: Cause, cost: f64, change: &Change, rows: &[usize], rail: Option<usize>) {
+    let Some((line, _)) = hearing.null.freed(change) else { return };
+    let odd = hearing.case.odd_as_read + hearing.case.odd_slope(line.slope);
+    hearing.hear(&Hypothesis { cause, cost, unknowns: 1.0, line, odd, rows, rail });
 }
 
 /// From one row on, in the order in which they were taken; or all along.
-fn in_order(trial: &mut Trial) {
-    let (case, null) = (trial.case, trial.null);
+fn in_order(hearing: &mut Hearing) {
+    let (case, null) = (hearing.case, hearing.null);
     let n = case.points.len();
     let all: Vec<usize> = (0..n).collect();
     let tries = libm::log(n as f64);
@@ -44,13 +44,13 @@ fn in_order(trial: &mut Trial) {
         null.alter(&mut step, from, 1.0);
         null.alter(&mut delays, from, case.y[from]);
         if from >= 2 && from + 2 <= n {
-            any(trial, Cause::ChangeFromRow, 4.0 + tries, &step, &all[from..], None);
+            any(hearing, Cause::ChangeFromRow, 4.0 + tries, &step, &all[from..], None);
             stretches.push((3.0 + tries, delays.clone(), all[from..].to_vec()));
         }
         if let Some(rate) = case.context.bench.pulse_rate {
             let cost = 3.0 + tries + std::f64::consts::LN_2;
             for period in [1e9 / rate, -1e9 / rate] {
-                trial.hear_of(Cause::BeyondAPeriod, cost, 0.0, null.with(&step, period), &all[from..]);
+                hearing.hear_of(Cause::BeyondAPeriod, cost, 0.0, null.with(&step, period), &all[from..]);
             }
         }
     }
@@ -61,13 +61,13 @@ fn in_order(trial: &mut Trial) {
             stretches.push((3.0 + tries, delays.clone(), all[..to].to_vec()));
         }
     }
-    other_bases(trial, &stretches);
+    other_bases(hearing, &stretches);
     let order: Vec<f64> = (0..n).map(|row| row as f64).collect();
-    any(trial, Cause::Drift, 3.0, &null.change(&order), &[], None);
+    any(hearing, Cause::Drift, 3.0, &null.change(&order), &[], None);
 }
 
-fn by_setting(trial: &mut Trial) {
-    let (case, null) = (trial.case, trial.null);
+fn by_setting(hearing: &mut Hearing) {
+    let (case, null) = (hearing.case, hearing.null);
     let n = case.points.len();
     let clock = |row: usize| case.points[row].time_base.map(|base| base.clock);
     let mut clocks: Vec<Clock> = Vec::new();
@@ -93,19 +93,19 @@ fn by_setting(trial: &mut Trial) {
             null.alter(&mut step, *row, 1.0);
             null.alter(&mut delays, *row, case.y[*row]);
         }
-        any(trial, Cause::TimeBaseOff, 3.5 + tries, &step, &rows, None);
+        any(hearing, Cause::TimeBaseOff, 3.5 + tries, &step, &rows, None);
         // A time base is off by per cents; beyond that it is another one.
         if null.freed(&delays).is_some_and(|(_, by)| by.abs() < 0.3) {
-            any(trial, Cause::TimeBaseOff, 3.5 + tries, &delays, &rows, None);
+            any(hearing, Cause::TimeBaseOff, 3.5 + tries, &delays, &rows, None);
         }
         stretches.push((3.0 + tries, delays, rows));
     }
-    other_bases(trial, &stretches);
+    other_bases(hearing, &stretches);
 }
 
 /// A rail that stands elsewhere, or whose ruler is stretched.
-fn by_rail(trial: &mut Trial) {
-    let (case, null) = (trial.case, trial.null);
+fn by_rail(hearing: &mut Hearing) {
+    let (case, null) = (hearing.case, hearing.null);
     let rails = case.context.rails.len();
     let tries = libm::log(rails as f64);
     for (rail, stand) in case.context.stands.iter().enumerate() {
@@ -122,18 +122,18 @@ fn by_rail(trial: &mut Trial) {
             }
         }
         if own && rails > 1 {
-            any(trial, Cause::RulerScale, 3.0 + tries, &stretch, &[], Some(rail));
+            any(hearing, Cause::RulerScale, 3.0 + tries, &stretch, &[], Some(rail));
         }
         if rail > 0 && !stand.free.contains(&rail) {
-            any(trial, Cause::StepAtSplice, 2.0 + tries, &step, &[], Some(rail));
+            any(hearing, Cause::StepAtSplice, 2.0 + tries, &step, &[], Some(rail));
         }
     }
 }
 
 /// A ruler that starts again: sorted by their delays, the readings of a rail fall back where the next one begins, by
 /// no more than it is long.
-fn restarts(trial: &mut Trial) {
-    let case = trial.case;
+fn restarts(hearing: &mut Hearing) {
+    let case = hearing.case;
     for (rail, numbers) in case.context.rails.iter().enumerate() {
         let mut rows = ordered(&case.y);
         rows.retain(|row| case.points[*row].rail == Some(rail));
@@ -151,13 +151,13 @@ fn restarts(trial: &mut Trial) {
                 behind[*row] = true;
             }
             let first = behind.clone();
-            let Some((change, farther)) = settled(trial, &mut behind, &rows) else { continue };
+            let Some((change, farther)) = settled(hearing, &mut behind, &rows) else { continue };
             let moved = first.iter().zip(&behind).filter(|(a, b)| a != b).count();
             let behind: Vec<usize> = (0..behind.len()).filter(|row| behind[*row]).collect();
             let some = behind.len() >= 2 && behind.len() + 2 <= rows.len();
             if some && farther > 0.7 * fall(*place) && farther < longest {
                 let cost = 2.0 + tries + moved as f64 * (1.0 + libm::log(rows.len() as f64));
-                any(trial, Cause::RulerRestarts, cost, &change, &behind, Some(rail));
+                any(hearing, Cause::RulerRestarts, cost, &change, &behind, Some(rail));
             }
         }
     }
@@ -165,8 +165,8 @@ fn restarts(trial: &mut Trial) {
 
 /// The step of the rows `behind`, of which each of `rows` is one that lies nearer the line so; and how much farther out
 /// they stand than read, m.
-fn settled(trial: &Trial, behind: &mut [bool], rows: &[usize]) -> Option<(Change, f64)> {
-    let (case, null) = (trial.case, trial.null);
+fn settled(hearing: &Hearing, behind: &mut [bool], rows: &[usize]) -> Option<(Change, f64)> {
+    let (case, null) = (hearing.case, hearing.null);
     for _ in 0..4 {
         let step: Vec<f64> = behind.iter().map(|behind| f64::from(u8::from(*behind))).collect();
         let change = null.change(&step);
@@ -192,8 +192,8 @@ fn settled(trial: &Trial, behind: &mut [bool], rows: &[usize]) -> Option<(Change
 
 /// Another time base for some rows, of which those that come nearest are fitted anew: with the delays their
 /// uncertainties are multiplied, too.
-fn other_bases(trial: &mut Trial, stretches: &[RowStretch]) {
-    let (case, null) = (trial.case, trial.null);
+fn other_bases(hearing: &mut Hearing, stretches: &[RowStretch]) {
+    let (case, null) = (hearing.case, hearing.null);
     let each = |(_, delays, _): &RowStretch| RATIOS.map(|ratio| null.with(delays, ratio - 1.0).chi_square);
     let near: Vec<f64> = stretches.iter().flat_map(each).collect();
     for place in least(&near, ANEW) {
@@ -206,6 +206,6 @@ fn other_bases(trial: &mut Trial, stretches: &[RowStretch]) {
         }
         let Some(new) = weigh(&case.columns, case.free, &weights, &y) else { continue };
         let cost = cost + libm::log(RATIOS.len() as f64);
-        trial.hear_of(Cause::TimeBaseSlip, cost, 0.0, new.line, rows);
+        hearing.hear_of(Cause::TimeBaseSlip, cost, 0.0, new.line, rows);
     }
 }

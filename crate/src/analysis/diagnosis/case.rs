@@ -66,15 +66,15 @@ pub(super) struct Explanation {
     pub slope: f64,
 }
 
-/// Hypotheses on trial: of each cause the best one.
-pub(super) struct Trial<'a> {
+/// The hearing of hypotheses, which keeps the best one of each cause.
+pub(super) struct Hearing<'a> {
     pub case: &'a Case<'a>,
     /// The line as the readings are.
     pub null: &'a Weighed<'a>,
     pub best: Vec<Explanation>,
 }
 
-impl Trial<'_> {
+impl Hearing<'_> {
     /// Weighs one more.
     pub fn hear(&mut self, of: &Hypothesis) {
         let evidence = self.case.evidence(of);

@@ -36,7 +36,7 @@ use super::context::RowContext;
 use super::rows::Rows;
 use super::setup::Setup;
 use crate::notebook::{RailId, RowId};
-use case::{Case, Trial};
+use case::{Case, Hearing};
 
 pub use cause::Cause;
 
@@ -71,11 +71,11 @@ pub fn diagnose(context: &RowContext, rows: &Rows, setup: &Setup, sealed: bool) 
 
 fn best(case: &Case) -> Option<Vec<Found>> {
     let null = case.null()?;
-    let mut trial = Trial { case, null: &null, best: Vec::new() };
-    single::hypotheses(&mut trial);
-    along::hypotheses(&mut trial);
-    rails::hypotheses(&mut trial);
-    let mut explanations = trial.best;
+    let mut hearing = Hearing { case, null: &null, best: Vec::new() };
+    single::hypotheses(&mut hearing);
+    along::hypotheses(&mut hearing);
+    rails::hypotheses(&mut hearing);
+    let mut explanations = hearing.best;
     explanations.sort_by(|a, b| b.evidence.total_cmp(&a.evidence));
     let most = explanations.first()?.evidence;
     let (scale, larger) = case.evidence_of_scale().unwrap_or((f64::NEG_INFINITY, true));

@@ -1,6 +1,6 @@
 //! A rail that is described wrongly: its sense, its unit, its joint.
 
-use super::case::{Case, Hypothesis, Trial};
+use super::case::{Case, Hearing, Hypothesis};
 use super::cause::Cause;
 use crate::analysis::read::ruler_unit;
 use crate::rail::{self, Joint, Rail};
@@ -9,13 +9,13 @@ use crate::rail::{self, Joint, Rail};
 const UNITS: [f64; 4] = [10.0, 0.1, 2.54, 1.0 / 2.54];
 
 /// Every explanation by the description of a rail, and by the run as a whole.
-pub(super) fn hypotheses(trial: &mut Trial) {
-    let case = trial.case;
+pub(super) fn hypotheses(hearing: &mut Hearing) {
+    let case = hearing.case;
     let turned: Vec<f64> = case.y.iter().map(|y| -y).collect();
     if let Some((line, odd)) = case.mended(&case.x, &turned) {
         let odd = odd + case.odd_readings(&[]);
         let cause = Cause::EdgesSwapped;
-        trial.hear(&Hypothesis { cause, cost: 3.0, unknowns: 0.0, line, odd, rows: &[], rail: None });
+        hearing.hear(&Hypothesis { cause, cost: 3.0, unknowns: 0.0, line, odd, rows: &[], rail: None });
     }
     let rails: Option<Vec<Rail>> = case.context.rails.iter().map(|numbers| numbers.rail.clone()).collect();
     // Rails that can't be read are not guessed at.
@@ -26,34 +26,40 @@ pub(super) fn hypotheses(trial: &mut Trial) {
         for rail in &mut rails {
             rail.sign = -rail.sign;
         }
-        laid(trial, Cause::WrongSense, 4.0, &rails, (None, 1.0));
+        laid(hearing, Cause::WrongSense, 4.0, &rails, (None, 1.0));
     }
     for wrong in 0..as_told.len() {
         let mut rails = as_told.clone();
         rails[wrong].sign = -rails[wrong].sign;
-        laid(trial, Cause::WrongSense, 3.0 + tries, &rails, (Some(wrong), 1.0));
+        laid(hearing, Cause::WrongSense, 3.0 + tries, &rails, (Some(wrong), 1.0));
         rails[wrong].sign = as_told[wrong].sign;
         if exchange(case, &mut rails[wrong].joint, wrong) {
-            laid(trial, Cause::OverlapTurned, 3.0 + tries, &rails, (Some(wrong), 1.0));
+            laid(hearing, Cause::OverlapTurned, 3.0 + tries, &rails, (Some(wrong), 1.0));
         }
         for factor in UNITS {
             let cost = 3.5 + tries + libm::log(2.0 * UNITS.len() as f64);
-            laid(trial, Cause::RailUnit, cost, &as_told, (Some(wrong), factor));
+            laid(hearing, Cause::RailUnit, cost, &as_told, (Some(wrong), factor));
             let mut rails = as_told.clone();
             scale(&mut rails[wrong], factor, 1.0);
             rails[wrong].span = rails[wrong].span.map(|(from, to)| (from * factor, to * factor));
             if let Some(next) = rails.get_mut(wrong + 1) {
                 scale(next, 1.0, factor);
             }
-            laid(trial, Cause::RailUnit, cost, &rails, (Some(wrong), factor));
+            laid(hearing, Cause::RailUnit, cost, &rails, (Some(wrong), factor));
         }
     }
 }
 
 /// Weighs the rails laid so, with the readings of one of them times a factor.
-fn laid(trial: &mut Trial, cause: Cause, cost: f64, rails: &[Rail], (wrong, factor): (Option<usize>, f64)) {
-    if let Some((line, odd)) = line_on(trial.case, rails, wrong, factor) {
-        trial.hear(&Hypothesis { cause, cost, unknowns: 0.0, line, odd, rows: &[], rail: wrong });
+fn laid(
+    hearing: &mut Hearing,
+    cause: Cause,
+    cost: f64,
+    rails: &[Rail],
+    (wrong, factor): (Option<usize>, f64),
+) {
+    if let Some((line, odd)) = line_on(hearing.case, rails, wrong, factor) {
+        hearing.hear(&Hypothesis { cause, cost, unknowns: 0.0, line, odd, rows: &[], rail: wrong });
     }
 }
 

@@ -1,6 +1,6 @@
 //! One row that went wrong, or two.
 
-use super::case::{Case, Hypothesis, Trial, least};
+use super::case::{Case, Hearing, Hypothesis, least};
 use super::cause::Cause;
 use super::weighed::{Change, Weighed, weigh};
 use crate::analysis::Clock;
@@ -13,8 +13,8 @@ const WIDELY: usize = 12;
 pub(super) const RATIOS: [f64; 8] = [2.0, 0.5, 2.5, 0.4, 5.0, 0.2, 10.0, 0.1];
 
 /// Every explanation by one row or two.
-pub(super) fn hypotheses(trial: &mut Trial) {
-    let (case, null) = (trial.case, trial.null);
+pub(super) fn hypotheses(hearing: &mut Hearing) {
+    let (case, null) = (hearing.case, hearing.null);
     let n = case.points.len();
     let moved: Vec<_> = (0..n).map(|row| null.freed(&altered(null, &[(row, 1.0)]))).collect();
     let left: Vec<f64> =
@@ -27,9 +27,9 @@ pub(super) fn hypotheses(trial: &mut Trial) {
             let (cause, cost, unknowns) =
                 if zero { (Cause::ForcedZero, 2.0, 0.0) } else { (Cause::RowOff, 1.5 + tries, 1.0) };
             let odd = case.odd_line + case.odd_readings(&[(row, f64::NAN)]) + case.odd_slope(line.slope);
-            trial.hear(&Hypothesis { cause, cost, unknowns, line, odd, rows: &[row], rail: None });
+            hearing.hear(&Hypothesis { cause, cost, unknowns, line, odd, rows: &[row], rail: None });
         }
-        mended(trial, row, tries);
+        mended(hearing, row, tries);
     }
     for (place, i) in likely.iter().enumerate() {
         for j in &likely[place + 1..] {
@@ -37,10 +37,10 @@ pub(super) fn hypotheses(trial: &mut Trial) {
             let line = null.with(&altered(null, &[(*i, by), (*j, -by)]), 1.0);
             // Neighbours are exchanged as often as all others.
             let ways = if i.abs_diff(*j) == 1 { 2.0 * n as f64 } else { (n * n) as f64 };
-            trial.hear_of(Cause::RowsExchanged, 3.0 + libm::log(ways), 0.0, line, &[*i, *j]);
+            hearing.hear_of(Cause::RowsExchanged, 3.0 + libm::log(ways), 0.0, line, &[*i, *j]);
         }
     }
-    copied(trial);
+    copied(hearing);
 }
 
 /// A change of some rows alone.
@@ -62,8 +62,8 @@ struct Mended {
     reading: f64,
 }
 
-fn mended(trial: &mut Trial, row: usize, tries: f64) {
-    let case = trial.case;
+fn mended(hearing: &mut Hearing, row: usize, tries: f64) {
+    let case = hearing.case;
     let mut weights = case.weights.clone();
     weights[row] = 0.0;
     let Some(without) = weigh(&case.columns, case.free, &weights, &case.y) else { return };
@@ -75,7 +75,7 @@ fn mended(trial: &mut Trial, row: usize, tries: f64) {
         line.chi_square += without.beyond(&features, repair.y, case.weights[row]);
         let odd = case.odd_line + case.odd_readings(&[(row, repair.reading)]) + case.odd_slope(line.slope);
         let (cause, cost) = (repair.cause, repair.cost + tries);
-        trial.hear(&Hypothesis { cause, cost, unknowns: 0.0, line, odd, rows: &[row], rail: None });
+        hearing.hear(&Hypothesis { cause, cost, unknowns: 0.0, line, odd, rows: &[row], rail: None });
     }
 }
 
@@ -120,8 +120,8 @@ fn repairs(case: &Case, row: usize) -> Vec<Mended> {
 }
 
 /// Rows that have the edges of another row to the last digit, at another place.
-fn copied(trial: &mut Trial) {
-    let case = trial.case;
+fn copied(hearing: &mut Hearing) {
+    let case = hearing.case;
     let n = case.points.len();
     let same = |i: usize, j: usize| {
         let (a, b) = (case.typed[i], case.typed[j]);
@@ -142,7 +142,7 @@ fn copied(trial: &mut Trial) {
             weights[*row] = 0.0;
         }
         if let Some(without) = weigh(&case.columns, case.free, &weights, &case.y) {
-            trial.hear_of(Cause::CopiedRows, cost, 0.0, without.line, &twins);
+            hearing.hear_of(Cause::CopiedRows, cost, 0.0, without.line, &twins);
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::read::ruler_unit;
 use crate::analysis::row_error::RowError;
 use crate::analysis::rows::Typed;
-use crate::analysis::types::{Part, RowReading};
+use crate::analysis::types::{RowPart, RowReading};
 use crate::message;
 use crate::notebook::{ActsOn, BenchField, CovarianceOf, Effect, RailField, RowId, Scope, SharedError};
 use crate::quantity::{Unit, in_unit};
@@ -52,7 +52,7 @@ fn entry_replaced(input: &NoticeInput) -> Option<Notice> {
 
 /// Rows that only the place of their rail keeps from the line, while there is one through others.
 fn rail_unplaced(input: &NoticeInput) -> Option<Notice> {
-    let waits = |row: &&RowReading| row.part == Part::Incomplete { lacks: RowError::RailUnplaced };
+    let waits = |row: &&RowReading| row.part == RowPart::Incomplete { lacks: RowError::RailUnplaced };
     let rows: Vec<RowId> = input.rows.readings.iter().filter(waits).map(|row| row.id).collect();
     (input.line.is_some() && !rows.is_empty()).then(|| {
         Notice::new(

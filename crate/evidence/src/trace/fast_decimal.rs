@@ -299,5 +299,5 @@ fn over((high, low): (f64, f64), divisor: f64) -> (f64, f64) {
 }
 
 #[cfg(test)]
-#[path = "decimal_test.rs"]
+#[path = "fast_decimal_test.rs"]
 mod tests;

@@ -1,0 +1,41 @@
+//! What the page hands out as files.
+
+use std::fs;
+use std::path::PathBuf;
+
+use anyhow::{Result, bail};
+
+use crate::page::{Page, eventually};
+
+impl Page<'_> {
+    /// The file that was downloaded, whole.
+    ///
+    /// # Errors
+    /// When there is none, or more than one.
+    pub fn downloaded(&self) -> Result<(PathBuf, Vec<u8>)> {
+        self.downloaded_as("zip")
+    }
+
+    /// The same, of a file with another ending.
+    ///
+    /// # Errors
+    /// When there is none, or more than one.
+    pub fn downloaded_as(&self, ending: &str) -> Result<(PathBuf, Vec<u8>)> {
+        let folder = self.home.folder("downloads");
+        let list = || {
+            let entries = fs::read_dir(&folder)?.map(|entry| Ok(entry?.path()));
+            let files = entries.collect::<Result<Vec<PathBuf>>>()?;
+            Ok(files
+                .into_iter()
+                .filter(|file| file.extension().is_some_and(|end| end == ending))
+                .collect::<Vec<_>>())
+        };
+        // A browser keeps the name with an empty file, and puts the whole one in its place at once.
+        let is_whole = |file: &PathBuf| fs::metadata(file).is_ok_and(|about| about.len() > 0);
+        let files = eventually("a file is downloaded", list, |files| {
+            !files.is_empty() && files.iter().all(is_whole)
+        })?;
+        let [file] = files.as_slice() else { bail!("more than one file was downloaded: {files:?}") };
+        Ok((file.clone(), fs::read(file)?))
+    }
+}

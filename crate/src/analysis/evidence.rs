@@ -7,7 +7,7 @@
 use super::row_error::{GridError, MarksError, TracesError};
 use crate::notebook::{Evidence, Grid, GridId, NotebookState, Picture, Row, Spot, TraceTime, Traces};
 use crate::photo::{
-    Check, Corner as GridCorner, Marking, PixelPoint, Plane, Scatter, Separation, scatter, separation,
+    Check, Corner as GridCorner, MarkScatter, Marking, PixelPoint, Plane, Separation, scatter, separation,
 };
 use crate::quantity::{DecimalMark, Unit, parse};
 
@@ -97,7 +97,7 @@ impl MarkContext {
             let plane = grids.iter().find(|grid| grid.id == picture.grid)?.plane.as_ref().ok()?;
             scatter(plane, &places(&picture.a), &places(&picture.b)).ok().flatten()
         });
-        let marking = Scatter::pool(scatters).map_or(Marking::Stated(u_mark), Marking::Pooled);
+        let marking = MarkScatter::pool(scatters).map_or(Marking::Stated(u_mark), Marking::Pooled);
         Self { grids, marking, u_mark }
     }
 

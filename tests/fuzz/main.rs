@@ -1,0 +1,15 @@
+//! Files and texts that nobody means well by: samples changed at random, and what is read of them. Nothing panics, hangs
+//! or takes memory without bound, and what is taken makes a page, a report and a bundle.
+//!
+//! A run of the tests takes some thousand inputs for each reader, always the same ones. `cargo fuzz-all` takes others at
+//! every run, a minute for each; `SLOPE_FUZZ_SECONDS=3600 cargo fuzz-all` an hour. An input that fails is put into
+//! `found/`, named by its reader, and is tried first from then on: it stays there as a test.
+#![cfg(not(target_arch = "wasm32"))]
+#![expect(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
+
+mod samples;
+mod changes;
+mod json;
+mod trials;
+mod use_all;
+mod readers;

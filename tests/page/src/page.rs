@@ -447,13 +447,11 @@ impl Page<'_> {
             Ok(files
                 .into_iter()
                 .filter(|file| file.extension().is_some_and(|end| end == ending))
+                // A browser keeps the name with an empty file, and puts the whole one in its place at once.
+                .filter(|file| fs::metadata(file).is_ok_and(|about| about.len() > 0))
                 .collect::<Vec<_>>())
         };
-        // A browser keeps the name with an empty file, and puts the whole one in its place at once.
-        let is_whole = |file: &PathBuf| fs::metadata(file).is_ok_and(|about| about.len() > 0);
-        let files = eventually("a file is downloaded", list, |files| {
-            !files.is_empty() && files.iter().all(is_whole)
-        })?;
+        let files = eventually("a file is downloaded", list, |files| !files.is_empty())?;
         let [file] = files.as_slice() else { bail!("more than one file was downloaded: {files:?}") };
         Ok((file.clone(), fs::read(file)?))
     }

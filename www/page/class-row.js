@@ -23,6 +23,8 @@ import { Desk } from './slope_of_light.js';
  * @property {number | null} after_seal changes after a seal was opened
  * @property {string[]} readings what was read for each row in the line
  * @property {string} layer the teacher's; empty where it was not handed out
+ * @property {string} rows those in the line, one a line: where they were read and how far they lie off it
+ * @property {string[]} rails their names, from the splitter on; empty where one has none
  */
 
 /** What a person is asked to write. */
@@ -39,6 +41,7 @@ export function rowOf(text) {
     const { view, rows } = desk.news();
     const all = rows.flatMap((row) => (row && 'cells' in row ? [row] : []));
     const used = all.filter(({ state }) => state === 'used');
+    const rails = view.rails.map(({ fields }) => fields.name.text.trim());
     return {
       title: view.title,
       people: view.bench.people.text,
@@ -54,6 +57,8 @@ export function rowOf(text) {
       after_seal: desk.changes_after_seal() ?? null,
       readings: used.map(asRead),
       layer: layerOf(desk, view.handout.entries),
+      rows: used.map((row) => asShown(row, rails)).join('\n'),
+      rails,
     };
   } finally {
     desk.free();
@@ -63,4 +68,18 @@ export function rowOf(text) {
 /** What was read for a row, digit for digit; of a picture or a trace, the delay that came of it. @param {RowView} row */
 function asRead({ cells, evidence, delay }) {
   return [...READ.map((cell) => cells[cell].text.trim()), evidence && delay].join('\t');
+}
+
+/** Where a row was read, and how far it lies off the line, as the page shows it. @param {RowView} row @param {string[]} rails */
+function asShown({ cells, distance, delay, residual }, rails) {
+  const typed = cells.distance.text.trim() !== '';
+  const { text, unit } = typed ? cells.distance : cells.reading;
+  const rail = typed ? '' : railOf(cells.rail.text.trim(), rails);
+  return [rail, residual, distance, delay, unit, text.replaceAll(/\s+/g, ' ')].join('\t');
+}
+
+/** The place of the rail that a row names, by its name or its number; the only one there is if it names none. @param {string} name @param {string[]} rails */
+function railOf(name, rails) {
+  const called = rails.findIndex((rail, index) => (rail || String(index + 1)).toLowerCase() === name.toLowerCase());
+  return Math.max(called, 0);
 }

@@ -4,6 +4,7 @@
  */
 import { ClassChart } from './class-chart.js';
 import { ClassPool, fileOf } from './class-pool.js';
+import { ClassResiduals } from './class-residuals.js';
 import { ClassTable, csvOf, sayShown } from './class-table.js';
 import { messageOf } from './core.js';
 import { byId, download, el, setHidden, setText } from './dom.js';
@@ -43,6 +44,8 @@ export class ClassSection {
     this.summary = byId('class-summary');
     this.figures = new Figures(byId('class-figures'));
     this.chart = new ClassChart(byId('class-plot'), byId('class-scale'));
+    this.residuals = new ClassResiduals();
+    byId('class-figures').after(this.residuals.root);
     this.table = new ClassTable(/** @type {HTMLTableElement} */ (byId('class-table')), (member) => void this.open(member, open));
     this.listen();
   }
@@ -139,12 +142,14 @@ export class ClassSection {
         if (!numbers.has(reading)) numbers.set(reading, numbers.size);
         return numbers.get(reading);
       };
-      const given = read.map(({ sealed, figures, stored, readings, layer }) => ({
+      const given = read.map(({ sealed, figures, stored, readings, layer, rows, rails }) => ({
         sealed,
         figures: figures.map(({ id, value, uncertainty }) => ({ id, value, uncertainty })),
         stored: stored ?? null,
         readings: readings.map(number),
         layer: this.keys.length > 0 ? layer : '',
+        rows,
+        rails,
       }));
       const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, this.mark) : undefined;
       if (turn === this.compared) this.draw(told);
@@ -160,6 +165,7 @@ export class ClassSection {
     setHidden(this.nothing, members.length > 0);
     this.sayShown(this.table.show(members, this.keys.length > 0));
     const count = this.chart.show(members, told);
+    this.residuals.show(told?.residuals ?? undefined);
     setTold(this.refusal, told?.refusal ?? null);
     this.figures.show((told?.figures ?? []).map(figureOf));
     setHidden(this.figure, count === 0);

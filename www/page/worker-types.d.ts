@@ -29,7 +29,9 @@ refusal: Message | null,
 /** Their mean with its expanded uncertainty among them; none where there is none. */
 mean: Bar | null,
 /** Marks of the scale on which they stand. */
-ticks: Array<Tick>, };
+ticks: Array<Tick>,
+/** The residuals of all by position; none where there is none. */
+residuals: Residuals | null, };
 
 /** A figure of the class. */
 export type ClassFigure = {
@@ -153,6 +155,17 @@ export type Digits = string;
 /** Why a proposal is to be looked at before it is taken. */
 export type Doubt = "lines" | "border" | "cut" | "turned" | "edge" | "meet" | "order";
 
+/** A drawing, as paths of SVG in a box of 1000 by 1000. */
+export type Drawing = {
+/** A dot for each row. */
+dots: string,
+/** A bar for each place that several notebooks share, at their median. */
+bars: string,
+/** Marks of its scale, in percent from above. */
+ticks: Array<Tick>,
+/** That rows lie beyond the scale, and stand at its end. */
+beyond: Message | null, };
+
 /** Baseline, levels and places to draw over a trace: times in ns, levels in V as on the trace. */
 export type Drawn = {
 /** From and to of the quiet part. */
@@ -244,7 +257,12 @@ stored: string | null,
 /** What was read for each row of its line: a number for each text, from 0, the same for the same text in all notebooks. */
 readings: Array<number>,
 /** The teacher's layer, its entries one a line; empty where it was not handed out, or where no key is at hand. */
-layer: string, };
+layer: string,
+/** The rows of its line, one a line: the place of its rail from 0, normalized residual, distance, delay, unit and reading,
+ * with tabs between them. */
+rows: string,
+/** What its rails are called, from the splitter on; empty where one has no name. */
+rails: Array<string>, };
 
 /** A figure with all its digits. */
 export type GivenFigure = {
@@ -352,6 +370,13 @@ rail: string | null,
 /** A or B: the one letter behind the reading, or what follows "ch" or "channel" (1 is A, 2 is B). */
 channel: string | null, };
 
+/** A place where the class lies off its lines. */
+export type NamedPlace = {
+/** Where it stands, in percent of the width. */
+at: number,
+/** What is to be said of it. */
+text: Message, };
+
 /** One method's delay, or why it gives none; by `estimator` the notebook knows the method. */
 export type Outcome = { estimator: Estimator, method: DelayMethod, delay: Delay | null, refused: Refused | null, };
 
@@ -404,6 +429,15 @@ confidence: number,
 /** Whether it is to be looked at before it is taken. */
 is_doubted: boolean, };
 
+/** A rail where it lies. */
+export type RailSpan = {
+/** What it is called, or its number. */
+name: string,
+/** Where rows on it begin, in percent of the width. */
+from: number,
+/** Where they end. */
+to: number, };
+
 /** Which trace is refused, and why. */
 export type Refused = {
 /** Whose trace. */
@@ -429,6 +463,23 @@ flag: Flag, } } | { "refused": {
 trace: Detector,
 /** Why. */
 problem: TraceError, } } | { "words": string };
+
+/** The residuals of a class. */
+export type Residuals = {
+/** How many rows of how many notebooks are drawn, and what is left out. */
+drawn: Array<Message>,
+/** What is to be said of the places together. */
+told: Message,
+/** Where the class lies off its lines beyond chance, the place that stands out most first. */
+places: Array<NamedPlace>,
+/** Marks of the distance from the splitter, m. */
+ticks: Array<Tick>,
+/** The rails where they lie. */
+rails: Array<RailSpan>,
+/** In standard uncertainties. */
+normalized: Drawing,
+/** In nanoseconds; none where seals cover all lines. */
+nanoseconds: Drawing | null, };
 
 /** What a column holds. */
 export type Role = "time" | "channel_a" | "channel_b" | "ignored";
@@ -464,11 +515,11 @@ kind: string,
 /** What failed and what to do, for a person; a text where a library or the browser says it. */
 message: Value, };
 
-/** A mark of the scale. */
+/** A mark of a scale. */
 export type Tick = {
 /** Where it stands, in percent of the scale. */
 at: number,
-/** Its number, 10⁶ m/s. */
+/** Its number; of the scale of results, 10⁶ m/s. */
 text: string, };
 
 /** One column. */

@@ -1,10 +1,15 @@
-//! How the notebooks of a class compare: what their results come to together, how far each lies from that, and which were
-//! read from the same readings. In numbers as the page hands them over, and back in digits.
+//! How the notebooks of a class compare: what their results come to together, how far each lies from that, which were read
+//! from the same readings, and where on the bench all lie off their lines. In numbers as the page hands them over, and back
+//! in digits.
 
 mod scale;
 mod stored;
+mod given;
+mod rows;
+mod places;
+mod residuals;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use slope_archive::sha256_hex;
 use slope_engine::consensus::{Allowing, Consensus, ConsensusError, Estimate, consensus};
 use slope_evidence::decimal::{fixed, plain, plus_minus};
@@ -13,6 +18,8 @@ use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
 
 use crate::key::{C0, Key, KeySet};
+pub use given::Given;
+use residuals::{Residuals, residuals};
 use scale::{Bar, Scale, Tick};
 pub use stored::GivenFigure;
 
@@ -21,31 +28,7 @@ const LEAST_ALIKE: usize = 3;
 /// Coverage factor of the consensus, for about 95 %.
 const COVERAGE_FACTOR: f64 = 2.0;
 
-/// A notebook of a class, as far as it is compared.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Given {
-    /// Whether a closed seal covers its result, which then is not told.
-    pub sealed: bool,
-    /// The figures of its line and its speed, computed here.
-    pub figures: Vec<GivenFigure>,
-    /// The table of these figures that came with it (`line.csv`).
-    pub stored: Option<String>,
-    /// What was read for each row of its line: a number for each text, from 0, the same for the same text in all notebooks.
-    pub readings: Vec<usize>,
-    /// The teacher's layer, its entries one a line; empty where it was not handed out, or where no key is at hand.
-    pub layer: String,
-}
-
 impl Given {
-    fn figure(&self, id: &str) -> Option<&GivenFigure> {
-        self.figures.iter().find(|figure| figure.id == id)
-    }
-
-    fn value(&self, id: &str) -> Option<f64> {
-        self.figure(id).map(|figure| figure.value)
-    }
-
     /// Its result, if it has one that is not sealed.
     fn result(&self) -> Option<ClassResult> {
         let c = self.figure("c").filter(|_| !self.sealed)?;
@@ -121,6 +104,8 @@ pub struct Class {
     pub mean: Option<Bar>,
     /// Marks of the scale on which they stand.
     pub ticks: Vec<Tick>,
+    /// The residuals of all by position; none where there is none.
+    pub residuals: Option<Residuals>,
 }
 
 /// One notebook beside the others. Texts are empty where there is nothing to tell.
@@ -214,6 +199,7 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
         ticks: scale.map_or_else(Vec::new, |scale| scale.ticks(mark)),
         refusal: together.as_ref().err().map(|error| refusal(*error)),
         figures: together.map_or_else(|_| Vec::new(), |found| figures(&found, results.len(), mark)),
+        residuals: residuals(all, mark),
     }
 }
 

@@ -1535,6 +1535,52 @@ class-dersimonian_laird = mean, with scatter between notebooks (DerSimonian–La
 class-dersimonian_laird-meaning = The same with τ from the moments of the results, in one step.
 class-between = { $mean }; τ = { $between }
 class-none_between = { $mean }; τ = 0
+class-residuals = Residuals of all notebooks, by position
+class-residuals-unit = Residual in
+class-residuals-units-normalized = standard uncertainties
+class-residuals-units-nanoseconds = nanoseconds
+class-residuals-drawn =
+    { $rows ->
+        [one] { $rows } row
+       *[other] { $rows } rows
+    } of { $n ->
+        [one] { $n } notebook
+       *[other] { $n } notebooks
+    }, by distance from the splitter in metres, with the rails below. A dot is a row, above or below the line of its own notebook; a bar is the median at one place, a centimetre of a rail. Rows that are struck out or incomplete are left out.
+class-residuals-without =
+    { $n ->
+        [one] { $n } notebook without a line is left out.
+       *[other] { $n } notebooks without a line are left out.
+    }
+class-residuals-unread =
+    { $n ->
+        [one] { $n } row is left out: its reading is not a plain number, or it has no residual.
+       *[other] { $n } rows are left out: their readings are not plain numbers, or they have no residual.
+    }
+class-residuals-sealed =
+    { $n ->
+        [one] { $n } result is sealed: its rows are drawn in standard uncertainties only.
+       *[other] { $n } results are sealed: their rows are drawn in standard uncertainties only.
+    }
+class-residuals-beyond =
+    { $n ->
+        [one] { $n } dot beyond the scale stands at its edge.
+       *[other] { $n } dots beyond the scale stand at its edge.
+    }
+class-places-none-shared = No two notebooks were read at the same place, so nothing can be said of the places.
+class-places-none = At no place do the notebooks lie off their lines together by more than chance.
+class-places-some =
+    { $n ->
+        [one] At one place the notebooks lie off their lines together, by more than chance. Look at the ruler and the splice there: each notebook by itself may look sound.
+       *[other] At { $n } places the notebooks lie off their lines together, by more than chance. Look at the rulers and splices there: each notebook by itself may look sound.
+    }
+class-places-rule = The place that stands out most comes first; each further one is judged on lines laid anew without those before it. Of a hundred classes without such a fault, at most about one gets a place named.
+class-places-rail = rail { $rail } at { $mark }
+class-places-distance = distance { $mark }
+class-places-ns = { $ns } ns ({ $u } u)
+class-places-u = { $u } u
+class-places-above = { $place }: the delay lies above the line in { $together } of { $n } notebooks, by { $by } in the middle.
+class-places-below = { $place }: the delay lies below the line in { $together } of { $n } notebooks, by { $by } in the middle.
 
 ## Notebooks
 

@@ -1536,6 +1536,52 @@ class-dersimonian_laird = moyenne, avec dispersion entre cahiers (DerSimonian–
 class-dersimonian_laird-meaning = De même avec τ tiré des moments des résultats, en un pas.
 class-between = { $mean } ; τ = { $between }
 class-none_between = { $mean } ; τ = 0
+class-residuals = Résidus de tous les cahiers, selon la position
+class-residuals-unit = Résidu en
+class-residuals-units-normalized = incertitudes-types
+class-residuals-units-nanoseconds = nanosecondes
+class-residuals-drawn =
+    { $rows ->
+        [one] { $rows } ligne
+       *[other] { $rows } lignes
+    } de { $n ->
+        [one] { $n } cahier
+       *[other] { $n } cahiers
+    }, selon la distance à la lame séparatrice en mètres, avec les rails en dessous. Un point est une ligne du tableau, au-dessus ou au-dessous de la droite de son propre cahier ; un trait est la médiane en un endroit, un centimètre d’un rail. Les lignes écartées ou incomplètes sont laissées de côté.
+class-residuals-without =
+    { $n ->
+        [one] { $n } cahier sans droite est laissé de côté.
+       *[other] { $n } cahiers sans droite sont laissés de côté.
+    }
+class-residuals-unread =
+    { $n ->
+        [one] { $n } ligne est laissée de côté : sa lecture n’est pas un simple nombre, ou elle n’a pas de résidu.
+       *[other] { $n } lignes sont laissées de côté : leurs lectures ne sont pas de simples nombres, ou elles n’ont pas de résidu.
+    }
+class-residuals-sealed =
+    { $n ->
+        [one] { $n } résultat est scellé : ses lignes ne sont tracées qu’en incertitudes-types.
+       *[other] { $n } résultats sont scellés : leurs lignes ne sont tracées qu’en incertitudes-types.
+    }
+class-residuals-beyond =
+    { $n ->
+        [one] { $n } point hors de l’échelle est au bord.
+       *[other] { $n } points hors de l’échelle sont au bord.
+    }
+class-places-none-shared = Il n’y a pas deux cahiers lus au même endroit : on ne peut rien dire des endroits.
+class-places-none = En aucun endroit les cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
+class-places-some =
+    { $n ->
+        [one] En un endroit les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y la règle et le raccord : chaque cahier, pris seul, peut paraître juste.
+       *[other] En { $n } endroits les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y les règles et les raccords : chaque cahier, pris seul, peut paraître juste.
+    }
+class-places-rule = L’endroit qui ressort le plus vient en premier ; chacun des suivants est jugé sur des droites retracées sans ceux d’avant. Sur cent classes sans un tel défaut, une seule environ, au plus, se voit nommer un endroit.
+class-places-rail = rail { $rail } à { $mark }
+class-places-distance = distance { $mark }
+class-places-ns = { $ns } ns ({ $u } u)
+class-places-u = { $u } u
+class-places-above = { $place } : le retard est au-dessus de la droite dans { $together } cahiers sur { $n }, de { $by } en valeur médiane.
+class-places-below = { $place } : le retard est au-dessous de la droite dans { $together } cahiers sur { $n }, de { $by } en valeur médiane.
 
 ## Cahiers
 

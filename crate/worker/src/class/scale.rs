@@ -35,13 +35,13 @@ pub struct Bar {
     pub beyond: bool,
 }
 
-/// A mark of the scale.
+/// A mark of a scale.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Tick {
     /// Where it stands, in percent of the scale.
     pub at: f64,
-    /// Its number, 10⁶ m/s.
+    /// Its number; of the scale of results, 10⁶ m/s.
     pub text: String,
 }
 
@@ -79,16 +79,20 @@ impl Scale {
 
     /// Its marks, at round numbers.
     pub(super) fn ticks(self, mark: DecimalMark) -> Vec<Tick> {
-        let (from, to) = (self.from / MEGA, self.to / MEGA);
-        let widest = (to - from) / LEAST_MARKS;
-        let power = (-12..=12).rev().find(|power| 10_f64.powi(*power) <= widest).unwrap_or(-12);
-        let ten = 10_f64.powi(power);
-        let step = [5.0, 2.0].into_iter().map(|part| part * ten).find(|step| *step <= widest).unwrap_or(ten);
-        let first = (from / step).ceil();
-        let each = (0_u32..).map(|place| (first + f64::from(place)) * step).take_while(|at| *at <= to);
-        let text = |at: f64| fixed(at, power.min(0), mark);
-        each.take(10).map(|at| Tick { at: self.percent(at * MEGA), text: text(at) }).collect()
+        let each = round_marks(self.from / MEGA, self.to / MEGA, mark);
+        each.into_iter().map(|(at, text)| Tick { at: self.percent(at * MEGA), text }).collect()
     }
+}
+
+/// Round numbers from one to another, as numbers and as texts: at least two of them, and not many more.
+pub(super) fn round_marks(from: f64, to: f64, mark: DecimalMark) -> Vec<(f64, String)> {
+    let widest = (to - from) / LEAST_MARKS;
+    let power = (-12..=12).rev().find(|power| 10_f64.powi(*power) <= widest).unwrap_or(-12);
+    let ten = 10_f64.powi(power);
+    let step = [5.0, 2.0].into_iter().map(|part| part * ten).find(|step| *step <= widest).unwrap_or(ten);
+    let first = (from / step).ceil();
+    let each = (0_u32..).map(|place| (first + f64::from(place)) * step).take_while(|at| *at <= to);
+    each.take(10).map(|at| (at, fixed(at, power.min(0), mark))).collect()
 }
 
 fn sorted(results: &[(f64, f64)], which: impl Fn(&(f64, f64)) -> f64) -> Vec<f64> {

@@ -1,0 +1,100 @@
+/**
+ * The residuals of all notebooks of a class by position on the bench, and the places at which the class lies off its lines
+ * together.
+ */
+import { el, setHidden } from './dom.js';
+import { Choice } from './field.js';
+import { each, say, setTold, tell } from './words.js';
+
+/** @import { Residuals } from './worker-types.js' */
+
+/** @typedef {'normalized' | 'nanoseconds'} Unit */
+
+const SPACE = 'http://www.w3.org/2000/svg';
+
+export class ClassResiduals {
+  constructor() {
+    /** @type {Unit} */
+    this.unit = 'normalized';
+    /** @type {Residuals | undefined} */
+    this.told = undefined;
+    this.units = new Choice({
+      id: 'class-residuals-unit',
+      label: say('class-residuals-unit'),
+      options: each(['normalized', 'nanoseconds'], (key) => say(`class-residuals-units-${/** @type {Unit} */ (key)}`)),
+    }, (unit) => {
+      this.unit = unit;
+      this.draw();
+    });
+    this.scale = el('span', { class: 'up' });
+    this.svg = document.createElementNS(SPACE, 'svg');
+    this.svg.setAttribute('viewBox', '0 0 1000 1000');
+    this.svg.setAttribute('preserveAspectRatio', 'none');
+    this.lines = path('M0 500h1000');
+    this.dots = path('');
+    this.dots.classList.add('dots');
+    this.bars = path('');
+    this.bars.classList.add('bars');
+    this.svg.append(this.lines, this.dots, this.bars);
+    this.marks = el('span', { class: 'along' });
+    this.distances = el('span', { class: 'along' });
+    this.rails = el('span', { class: 'along' });
+    this.drawn = el('p', { class: 'plot-words' });
+    this.lead = el('p', { class: 'lead' });
+    this.places = el('ol');
+    this.rule = el('p', { class: 'hint' }, say('class-places-rule'));
+    this.root = el('figure', { id: 'class-residuals', hidden: true },
+      el('figcaption', {}, say('class-residuals')),
+      this.lead, this.places,
+      el('div', { class: 'strewn', 'aria-hidden': 'true' }, this.marks, this.scale, this.svg, this.distances, this.rails),
+      this.units.root, this.drawn, this.rule);
+  }
+
+  /** @param {Residuals | undefined} told */
+  show(told) {
+    this.told = told;
+    setHidden(this.root, !told);
+    this.draw();
+  }
+
+  draw() {
+    const { told } = this;
+    if (!told) return;
+    setHidden(this.units.root, !told.nanoseconds);
+    const unit = told.nanoseconds ? this.unit : 'normalized';
+    this.units.show(unit);
+    const drawing = told[unit] ?? told.normalized;
+    this.dots.setAttribute('d', drawing.dots);
+    this.bars.setAttribute('d', drawing.bars);
+    this.scale.replaceChildren(...drawing.ticks.map(({ at, text }) => stand(el('span', {}, text), 'insetBlockStart', at)));
+    this.marks.replaceChildren(...told.places.map(({ at }, index) => along(el('b', {}, String(index + 1)), at)));
+    this.distances.replaceChildren(...told.ticks.map(({ at, text }) => along(el('span', {}, text), at)));
+    this.rails.replaceChildren(...told.rails.map(({ name, from, to }) => {
+      const span = along(el('i', {}, name), from);
+      span.style.inlineSize = `${to - from}%`;
+      return span;
+    }));
+    setTold(this.drawn, [...told.drawn, ...(drawing.beyond ? [drawing.beyond] : [])]);
+    setTold(this.lead, told.told);
+    setHidden(this.rule, told.places.length === 0);
+    this.places.replaceChildren(...told.places.map(({ text }) => el('li', {}, tell(text))));
+  }
+}
+
+/** @param {string} d */
+function path(d) {
+  const node = document.createElementNS(SPACE, 'path');
+  node.setAttribute('d', d);
+  return node;
+}
+
+/** @template {HTMLElement} Node @param {Node} node @param {number} percent */
+function along(node, percent) {
+  return stand(node, 'insetInlineStart', percent);
+}
+
+/** @template {HTMLElement} Node @param {Node} node @param {'insetInlineStart' | 'insetBlockStart'} side @param {number} percent */
+function stand(node, side, percent) {
+  node.style[side] = `${percent}%`;
+  return node;
+}

@@ -1,7 +1,7 @@
 //! Writes the TypeScript declarations of all that crosses between the core and the page on standard output.
 
 use slope_evidence::border::{Declarations, Thrown};
-use slope_of_light::analysis::measured::MeasuredTraces;
+use slope_of_light::analysis::taken::TakenEvidence;
 use slope_of_light::notebook::{Edit, LogStep};
 use slope_of_light::report::exact::FitFigure;
 use slope_of_light::view::evidence::{EvidenceView, GridLines};
@@ -14,7 +14,7 @@ use slope_of_light::words::Value;
 fn main() {
     let all = Declarations::new("cargo run -p slope-of-light --example declarations > www/page/types.d.ts")
         .with::<Edit>()
-        .with::<MeasuredTraces>()
+        .with::<TakenEvidence>()
         .with::<View>()
         .with::<News<'static>>()
         .with::<WhatIfView>()

@@ -5,7 +5,7 @@
 import { core, messageOf } from './core.js';
 import { flowInHand, flushAll } from './typing.js';
 
-/** @import { Cell, Edit, MeasuredTraces, UncertaintyKind, UncertaintyOf, View } from './types.js' */
+/** @import { Cell, Edit, TakenEvidence, UncertaintyKind, UncertaintyOf, View } from './types.js' */
 /** @import { Desk } from './slope_of_light.js' */
 
 /** A part of the page that is redrawn from the view. @typedef {{show(view: View): void}} Part */
@@ -87,11 +87,11 @@ export class Book {
   }
 
   /**
-   * Puts measured traces into rows.
-   * @param {MeasuredTraces[]} all
+   * Puts traces and pictures into rows.
+   * @param {TakenEvidence[]} all
    */
-  takeTraces(all) {
-    return this.step(() => this.desk.take_traces(all, now()));
+  takeEvidence(all) {
+    return this.step(() => this.desk.take_evidence(all, now()));
   }
 
   /** Says as what an uncertainty is meant. @type {(of: UncertaintyOf, kind: UncertaintyKind) => void} */

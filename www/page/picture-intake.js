@@ -10,7 +10,7 @@ import { say } from './words.js';
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { Named } from './worker-types.js' */
-/** @import { Edit, Picture, RowView, View } from './types.js' */
+/** @import { Picture, RowView, View } from './types.js' */
 
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
@@ -48,8 +48,11 @@ export async function takeIn(book, evidence, files, into, progress) {
   if (book.desk !== desk) return { rows: [], refused: [say('files-other-notebook')], last: true };
   const once = again(book, taken);
   refused.push(...once.refused);
-  const { edits, rows } = placed(book.current(), desk.new_numbers(once.fresh.length), once.fresh, into);
-  const done = edits.length > 0 && book.edit({ together: edits });
+  const all = once.fresh.map(({ named: { rail, reading }, picture }, place) => (
+    { row: place === 0 ? into ?? null : null, rail, reading, evidence: { picture } }));
+  const done = all.length > 0 && book.takeEvidence(all);
+  const pictures = picturesOf(book);
+  const rows = once.fresh.flatMap(({ picture }) => pictures.get(picture.file.sha256)?.id ?? []);
   return { rows: done ? rows : [], refused, last: taken.every(({ lasts }) => lasts) };
 }
 
@@ -71,13 +74,18 @@ export async function questionFor(book, evidence, files, into) {
   if (held && (held.kind !== 'picture' || held.picture.a.length > 0)) return say('pictures-replace', { name, n: row.number });
   const [named] = await evidence.railReadings([name], view);
   const { text } = row.cells.reading;
-  if (!named?.reading || text === '' || isReading(row, named.reading)) return '';
+  if (!named?.reading || text === '' || book.desk.is_reading(into, named.reading)) return '';
   return say('pictures-other-reading', { name, n: row.number, reading: text });
 }
 
-/** Whether a row has the reading that a name tells. @param {RowView} row @param {string} reading */
-function isReading({ cells: { reading: { text, unit } } }, reading) {
-  return [text, `${text} ${unit}`].includes(reading);
+/** The rows that have a picture, each by its SHA-256. @param {Book} book @returns {Map<string, RowView>} */
+function picturesOf(book) {
+  const rows = new Map();
+  for (const row of book.current().rows.filter(({ evidence }) => evidence === 'picture')) {
+    const evidence = book.desk.evidence(row.id);
+    if (evidence?.kind === 'picture') rows.set(evidence.picture.file.sha256, row);
+  }
+  return rows;
 }
 
 /**
@@ -86,13 +94,8 @@ function isReading({ cells: { reading: { text, unit } } }, reading) {
  * @param {TakenIn[]} taken
  */
 function again(book, taken) {
-  const rows = book.current().rows.filter(({ evidence }) => evidence === 'picture');
-  /** Row numbers by the picture's SHA-256; 0 for the pictures chosen now. @type {Map<string, number>} */
-  const known = new Map();
-  for (const { id, number } of rows) {
-    const evidence = book.desk.evidence(id);
-    if (evidence?.kind === 'picture') known.set(evidence.picture.file.sha256, number);
-  }
+  /** Row numbers by the picture's SHA-256; 0 for the pictures chosen now. */
+  const known = new Map([...picturesOf(book)].map(([sha256, { number }]) => [sha256, number]));
   /** @type {string[]} */
   const refused = [];
   const fresh = taken.filter(({ picture: { file } }) => {
@@ -123,46 +126,4 @@ async function take(evidence, file, view) {
     picture: { file: { sha256, name, bytes: blob.size }, width, height, grid: NO_GRID, a: [], b: [] },
     lasts,
   };
-}
-
-/**
- * The edits that give each picture its row.
- * @param {View} view
- * @param {number[]} numbers for rows that are begun
- * @param {TakenIn[]} taken
- * @param {number | undefined} into
- */
-function placed(view, numbers, taken, into) {
-  /** @type {Edit[]} */
-  const edits = [];
-  /** @type {number[]} */
-  const rows = [];
-  for (const [index, { named, picture }] of taken.entries()) {
-    const known = index === 0 && into !== undefined ? into : waiting(view, named, rows);
-    const row = known ?? numbers[index] ?? 0;
-    if (known === undefined) {
-      const rail = view.rails.map(({ fields }, place) => fields.name.text || String(place + 1))
-        .find((name) => name === named.rail);
-      edits.push({ add_row: { row, cells: { ...(rail && { rail }), ...(named.reading && { reading: named.reading }) } } });
-    }
-    edits.push({ set_evidence: { row, evidence: { picture } } });
-    rows.push(row);
-  }
-  return { edits, rows };
-}
-
-/**
- * The row that waits for its delay at the reading that a name tells.
- * @param {View} view
- * @param {Named} named
- * @param {number[]} given rows that have got a picture just now
- */
-function waiting({ rows }, { reading, rail }, given) {
-  if (!reading) return undefined;
-  const found = rows.find((row) => {
-    const { id, state, evidence, cells } = row;
-    return evidence === '' && state !== 'struck' && !given.includes(id) && isReading(row, reading) && [null, '', cells.rail.text].includes(rail)
-      && [cells.edge_a, cells.edge_b, cells.delay].every((cell) => cell.text === '');
-  });
-  return found?.id;
 }

@@ -11,7 +11,7 @@ import { say, tell } from './words.js';
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { LevelOf, Named } from './worker-types.js' */
 /** @import { Asked, MeasuredFiles, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
-/** @import { EvidenceView, MeasuredTraces, View } from './types.js' */
+/** @import { EvidenceView, TakenEvidence, View } from './types.js' */
 
 /** Files larger than this, in bytes, are not kept in the browser. */
 const KEPT_AT_MOST = 8 * 1024 * 1024;
@@ -112,13 +112,14 @@ function named(job, refused) {
  * What goes into the notebook: each row's traces, but for rows that hold just that already.
  * @param {Book} book
  * @param {Found[]} found
- * @returns {MeasuredTraces[]}
+ * @returns {TakenEvidence[]}
  */
 export function takenFrom(book, found) {
   return found.flatMap(({ job: { row, named: told }, found: { measured } }) => {
     const traces = measured.evidence;
     if (!traces || (row !== undefined && alike(tracesOf(book, row), traces))) return [];
-    return [row === undefined ? { rail: told?.rail ?? null, reading: told?.reading ?? null, traces } : { row, traces }];
+    const evidence = { traces };
+    return [row === undefined ? { rail: told?.rail ?? null, reading: told?.reading ?? null, evidence } : { row, evidence }];
   });
 }
 

@@ -205,7 +205,7 @@ export class Traces {
         (done, all, again) => this.tellProgress(done, all, again), work.signal);
       if (book.desk !== desk) throw { kind: 'edit', message: say('files-other-notebook') };
       const taken = takenFrom(book, outcome.found);
-      if (taken.length > 0) book.takeTraces(taken);
+      if (taken.length > 0) book.takeEvidence(taken);
       const lost = await keepFiles(outcome);
       this.refuse([...outcome.refused, ...needed, ...lost]);
       const n = outcome.found.length;

@@ -354,17 +354,6 @@ under_root: number,
 /** Whether nothing was typed and nothing is taken: the quantity is treated as exact. */
 exact: boolean, };
 
-/** Traces that were measured, with what is known of their place. */
-export type MeasuredTraces = {
-/** The row, where they were measured again. */
-row?: number | null,
-/** The rail that the file's name tells. */
-rail?: string | null,
-/** The reading with its unit that the file's name tells. */
-reading?: string | null,
-/** What was measured. */
-traces: Traces, };
-
 /** Something to be said. */
 export type Message = {
 /** The identifier of its text in the tables. */
@@ -777,6 +766,17 @@ title: string,
 changed: string,
 /** Deleted, but not for good yet. */
 binned: boolean, };
+
+/** Traces or a picture, with what is known of their place. */
+export type TakenEvidence = {
+/** The row, where it is known: traces that were measured again, a picture dropped on it. */
+row?: number | null,
+/** The rail that the file's name tells. */
+rail?: string | null,
+/** The reading with its unit that the file's name tells. */
+reading?: string | null,
+/** What is taken. */
+evidence: Evidence, };
 
 /** A text or question, with its answer. */
 export type TaskView = {

@@ -104,8 +104,8 @@ pub mod analyse;
 // Monte Carlo on the whole of it.
 pub mod trials;
 
-// Measured traces to the edits that put them into rows.
-pub mod measured;
+// Traces and pictures to the edits that put them into rows.
+pub mod taken;
 
 pub use analyse::{analyse, analyse_line, analyse_page};
 pub use fields::{bench_field, rail_field};

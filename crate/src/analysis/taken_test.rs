@@ -1,22 +1,27 @@
-//! Where measured traces go.
+//! Where traces and pictures go.
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
 use crate::analysis::analyse;
-use crate::notebook::{Notebook, RailField, RulerUnit, StoredFile};
+use crate::notebook::{Notebook, Picture, RailField, RulerUnit, StoredFile, Traces};
 
-fn traces(name: &str) -> Traces {
+fn traces(name: &str) -> Evidence {
     let file = StoredFile { sha256: name.into(), name: name.into(), bytes: 1 };
-    Traces { files: vec![file], delays: Vec::new(), walk: None }
+    Evidence::Traces(Traces { files: vec![file], delays: Vec::new(), walk: None })
 }
 
-fn taken(rail: Option<&str>, reading: Option<&str>, name: &str) -> MeasuredTraces {
-    MeasuredTraces {
+fn picture(name: &str) -> Evidence {
+    let file = StoredFile { sha256: name.into(), name: name.into(), bytes: 1 };
+    Evidence::Picture(Picture { file, width: 640, height: 480, grid: 0, a: Vec::new(), b: Vec::new() })
+}
+
+fn taken(rail: Option<&str>, reading: Option<&str>, name: &str) -> TakenEvidence {
+    TakenEvidence {
         row: None,
         rail: rail.map(Into::into),
         reading: reading.map(Into::into),
-        traces: traces(name),
+        evidence: traces(name),
     }
 }
 
@@ -39,15 +44,16 @@ fn bench(rows: &[(&str, &str, &str)]) -> Notebook {
     notebook
 }
 
-fn put(notebook: &mut Notebook, all: Vec<MeasuredTraces>) {
+fn put(notebook: &mut Notebook, all: Vec<TakenEvidence>) {
     let edit = take(notebook.state(), &analyse(notebook).rows, all);
     notebook.apply(edit, "").unwrap();
 }
 
 fn rows(notebook: &Notebook) -> Vec<(String, String, String)> {
     let names = |evidence: &Option<Evidence>| match evidence {
-        Some(Evidence::Traces(traces)) => names(traces),
-        _ => String::new(),
+        Some(Evidence::Picture(picture)) => picture.file.name.clone(),
+        Some(traces) => names(traces),
+        None => String::new(),
     };
     let texts = |cell, row: &crate::notebook::Row| row.text(cell).to_owned();
     let all = notebook.state().rows.iter();
@@ -94,4 +100,50 @@ fn the_same_files_do_not_make_another_row_and_undo_takes_all_back() {
     notebook.apply(Edit::Undo, "").unwrap();
     notebook.apply(Edit::Undo, "").unwrap();
     assert!(rows(&notebook).is_empty());
+}
+
+#[test]
+fn a_picture_finds_its_row_by_the_reading_in_any_unit() {
+    let mut notebook = bench(&[("A", "450", ""), ("A", "600", ""), ("A", "700", "")]);
+    let named = |reading, name| TakenEvidence { evidence: picture(name), ..taken(Some("A"), reading, name) };
+    let dropped = TakenEvidence { row: Some(3), ..named(Some("45 cm"), "dropped") };
+    put(&mut notebook, vec![dropped, named(Some("45 cm"), "one"), named(None, "nameless.jpg")]);
+    assert_eq!(
+        rows(&notebook),
+        [
+            told("A", "450", "one"),
+            told("A", "600", ""),
+            told("A", "700", "dropped"),
+            told("A", "", "nameless.jpg")
+        ]
+    );
+    // The name stands with the picture.
+    assert_eq!(notebook.state().rows[3].text(Cell::Remark), "");
+    let analysis = analyse(&notebook);
+    assert!(is_reading(notebook.state(), &analysis.rows[1], "0.6 m"));
+    assert!(!is_reading(notebook.state(), &analysis.rows[1], "0.7 m"));
+    assert!(!is_reading(notebook.state(), &analysis.rows[3], "0.6 m"));
+}
+
+#[test]
+fn a_reading_without_its_rail_finds_the_only_row_that_waits_there() {
+    let mut notebook = bench(&[("A", "450", ""), ("B", "600", ""), ("A", "600", ""), ("B", "700", "")]);
+    for edit in [
+        Edit::AddRail(2),
+        Edit::SetRail { rail: 2, field: RailField::Name, text: "B".into() },
+        Edit::SetRulerUnit { rail: 2, unit: RulerUnit::Millimetre },
+    ] {
+        notebook.apply(edit, "").unwrap();
+    }
+    put(&mut notebook, vec![taken(None, Some("70 cm"), "one"), taken(None, Some("600 mm"), "either")]);
+    assert_eq!(
+        rows(&notebook),
+        [
+            told("A", "450", ""),
+            told("B", "600", ""),
+            told("A", "600", ""),
+            told("B", "700", "one"),
+            told("", "600 mm", "either")
+        ]
+    );
 }

@@ -72,6 +72,8 @@ export interface Calls {
   write_key(key: Key): string;
   /** SHA-256 of a text, in hexadecimal digits. */
   digest(text: string): string;
+  /** Of each text the SHA-256 of the digest before it and of itself, in hexadecimal digits. */
+  chain(texts: string[]): string[];
   shrink(file: File): Shrunk;
   propose(picture: Picture, number: number, columns: number, rows: number, before: MarkedBefore | undefined): Proposal;
   lens_checks(picture: Picture, number: number, corners: Corner[], columns: number, rows: number): LensChecks;

@@ -96,7 +96,14 @@ const calls = {
   class_of: (all, keys, decimal) => wasm.class_of(all, keys, decimal),
   set_secret: (seed, number) => wasm.set_secret(seed, number),
   write_key: (key) => wasm.write_key(key),
-  digest: (text) => hash(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(text))),
+  digest: digestOf,
+
+  async chain(texts) {
+    /** @type {string[]} */
+    const digests = [];
+    for (const text of texts) digests.push(await digestOf(`${digests.at(-1) ?? ''}\n${text}`));
+    return digests;
+  },
 
   async shrink(file) {
     const { canvas } = drawn(await decoded(file), LONGEST);
@@ -151,6 +158,11 @@ async function bytesOf(file) {
   } catch {
     throw new Refused('file', blobName(file));
   }
+}
+
+/** @param {string} text */
+function digestOf(text) {
+  return hash(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(text)));
 }
 
 /**

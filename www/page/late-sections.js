@@ -4,6 +4,7 @@
 export { Apparatus } from './apparatus.js';
 export { Cautions } from './cautions.js';
 export { Delays } from './delays.js';
+export { History } from './history.js';
 export { KeptFocus } from './kept-focus.js';
 export { Keys } from './keys.js';
 export { Line } from './line.js';

@@ -142,10 +142,10 @@ class Page {
   async grow() {
     await Promise.all(this.sections.map((section) => section.load()));
     // They show nothing until they are asked; where their script has not come, the sections say so.
-    this.onCall ??= await lateScripts().then(({ KeptFocus, Keys, NextStep, Print, Replay, RowPad, RowWork, Wall }) => {
+    this.onCall ??= await lateScripts().then(({ History, KeptFocus, Keys, NextStep, Print, Replay, RowPad, RowWork, Wall }) => {
       const wall = new Wall(this.book);
       for (const part of [wall, new NextStep(this.book)]) this.book.add(part);
-      return [new KeptFocus(), new Keys(), new Print(this.book), new RowPad(), new RowWork(this.book), new Replay(this.book), wall];
+      return [new History(this.book), new KeptFocus(), new Keys(), new Print(this.book), new RowPad(), new RowWork(this.book), new Replay(this.book), wall];
     }).catch(() => undefined);
   }
 

@@ -372,6 +372,10 @@ pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
     page.reads("dialog[open] .lead", "1")?;
     tables.are_french(&page, "the replay")?;
     page.press(Key::Escape)?;
+    press_named("report-history")?;
+    page.reads("dialog.history [role=status]", "SHA-256")?;
+    tables.are_french(&page, "the history")?;
+    page.press(Key::Escape)?;
 
     press_named("handout-title")?;
     press_named("handout-usual")?;

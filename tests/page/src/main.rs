@@ -34,6 +34,7 @@ mod seal;
 mod sight;
 mod storage;
 mod french;
+mod history;
 mod watching;
 mod windows;
 
@@ -50,7 +51,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 121] = [
+const TESTS: [(&str, Test); 122] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -116,6 +117,7 @@ const TESTS: [(&str, Test); 121] = [
     ("leaves_are_turned", sight::leaves_are_turned),
     ("leaves_open_by_their_address", sight::leaves_open_by_their_address),
     ("the_run_is_played_back", watching::the_run_is_played_back),
+    ("the_history_is_read", history::the_history_is_read),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),

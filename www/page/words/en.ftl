@@ -1992,6 +1992,30 @@ replay-pause = Pause
 replay-back = Step back
 replay-on = Step forward
 
+## The history, entry by entry
+
+history-hint = What was entered, the newest first, with the time by the clock of the computer it was entered on. Rows have the numbers that they have now.
+history-only = Show
+history-all = all entries
+history-no-row = apparatus, texts and choices
+history-more = Show more
+history-take = Download the history (CSV)
+history-columns-n = No.
+history-columns-at = Time
+history-columns-where = Where
+history-columns-from = From
+history-columns-to = To
+history-columns-digest = Digest
+history-no-time = No time was recorded
+history-begun = row begun
+history-struck = struck out: { $reason }
+history-restored = included again
+history-row-gone = a row that is no longer there
+history-undo = entry { $n } undone
+history-redo = entry { $n } redone
+history-digests-coming = The digests are being calculated…
+history-proves = Digest of the whole history: { $digest }. The digest of an entry is SHA-256 of the digest before it and of the entry itself. If an entry is changed, moved or left out later, its digest and all that follow it change: anybody who has noted one will see it. It does not show who entered something, or whether the clock was right. Whoever changes a file can calculate new digests.
+
 ## The list of keys
 
 keys = Keys

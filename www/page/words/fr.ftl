@@ -1993,6 +1993,30 @@ replay-pause = Pause
 replay-back = Étape précédente
 replay-on = Étape suivante
 
+## L’historique, saisie par saisie
+
+history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel.
+history-only = Afficher
+history-all = toutes les saisies
+history-no-row = montage, textes et choix
+history-more = Afficher la suite
+history-take = Télécharger l’historique (CSV)
+history-columns-n = N°
+history-columns-at = Heure
+history-columns-where = Où
+history-columns-from = Avant
+history-columns-to = Après
+history-columns-digest = Empreinte
+history-no-time = Aucune heure n’a été enregistrée
+history-begun = ligne commencée
+history-struck = rayée : { $reason }
+history-restored = de nouveau prise en compte
+history-row-gone = une ligne qui n’existe plus
+history-undo = saisie { $n } annulée
+history-redo = saisie { $n } rétablie
+history-digests-coming = Les empreintes sont en cours de calcul…
+history-proves = Empreinte de tout l’historique : { $digest }. L’empreinte d’une saisie est le SHA-256 de l’empreinte précédente et de la saisie elle-même. Si une saisie est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
+
 ## La liste des touches
 
 keys = Touches

@@ -1,0 +1,76 @@
+//! The history of a notebook as people read it, and its digests.
+
+use anyhow::{Context, Result, ensure};
+use serde_json::json;
+use sha2::{Digest, Sha256};
+use slope_of_light::bundle;
+use slope_of_light::report::read_csv;
+
+use crate::page::{Page, Stage, eventually};
+
+/// What stands in the history: of each line its cells.
+const LINES: &str = "return Array.from(document.querySelectorAll('dialog.history tbody tr'), (line) => \
+    Array.from(line.cells, ({ textContent }) => textContent))";
+
+/// What was typed and typed over, taken back, struck out stands in the history with what stood there before, also by row;
+/// each digest is SHA-256 of the one before it and of the entry.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn the_history_is_read(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let before = page.cell("Ruler reading", 3)?;
+    page.type_in_cell("Ruler reading", 3, "1111")?;
+    page.type_in_cell("Ruler reading", 3, "2222")?;
+    page.click("Undo")?;
+    page.browser.run("document.querySelector('#row-2 .strike').click()", vec![])?;
+    page.fill("Reason", "the lamp was switched on")?;
+    page.browser.run("document.querySelector('#strike-confirm').click()", vec![])?;
+    page.is_saved()?;
+    page.click("History")?;
+    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 6))?;
+    let newest = |what: [&str; 3]| {
+        let is = |line: &&Vec<String>| line.len() == 6 && what.iter().zip(&line[2..5]).all(|(a, b)| a == b);
+        ensure!(all.iter().any(|line| is(&line)), "there is no line {what:?} in {:?}", &all[..6]);
+        Ok(())
+    };
+    newest(["row 2", "", "struck out: the lamp was switched on"])?;
+    newest(["row 3 · Ruler reading", "1111", "2222"])?;
+    newest(["row 3 · Ruler reading", &before, "1111"])?;
+    let undone = all.iter().find(|line| line.get(2).is_some_and(|told| told.ends_with("undone")));
+    let typed = all.iter().find(|line| line.get(4).is_some_and(|to| to == "2222")).context("no entry")?;
+    ensure!(undone.is_some_and(|line| line[2] == format!("entry {} undone", typed[0])), "it says {undone:?}");
+    page.choose("Show", "row 2")?;
+    let of_row = lines(&page, "those of row 2", |lines| lines.len() < all.len())?;
+    let told = |line: &Vec<String>| line.len() < 6 || line[2].starts_with("row 2");
+    ensure!(of_row.len() > 1 && of_row.iter().all(told), "of row 2 it tells {of_row:?}");
+    digests_hold(&page)?;
+    page.is_silent()
+}
+
+/// Each digest in the file is the one that follows from the notebook's entries.
+fn digests_hold(page: &Page) -> Result<()> {
+    page.reads("dialog.history [role=status]", "Digest of the whole history: ")?;
+    page.click("Download the history (CSV)")?;
+    let (_, table) = page.downloaded_as("csv")?;
+    let records = read_csv(&table)?;
+    let last = records.last().context("no line")?;
+    let (number, told): (usize, &str) = (last[0].parse()?, &last[5]);
+    page.click("Close")?;
+    page.turn_to("#report")?;
+    page.click("Download bundle (.zip)")?;
+    let notebook = bundle::read(&page.downloaded()?.1)?.notebook;
+    let mut digest = String::new();
+    for entry in &notebook.log()[..number] {
+        let text = format!("{digest}\n{}", serde_json::to_string(entry)?);
+        digest = Sha256::digest(text).iter().map(|byte| format!("{byte:02x}")).collect();
+    }
+    ensure!(digest == told, "entry {number} has the digest {told}, not {digest}");
+    Ok(())
+}
+
+/// The lines in the history, once they are as they should be.
+fn lines(page: &Page, what: &str, are_right: impl Fn(&Vec<Vec<String>>) -> bool) -> Result<Vec<Vec<String>>> {
+    let read = || Ok(serde_json::from_value(page.browser.run(LINES, vec![json!(null)])?)?);
+    eventually(what, read, are_right)
+}

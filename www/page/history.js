@@ -1,0 +1,259 @@
+/**
+ * What was entered in a notebook, entry by entry, as people read it: when, where, from what to what. Each entry has a digest
+ * that holds all before it, so that a later change shows to those who noted one.
+ */
+import { core, messageOf } from './core.js';
+import { byId, download, el, setHidden, setText } from './dom.js';
+import { flushAll } from './typing.js';
+import { say } from './words.js';
+import { reader } from './worker-slot.js';
+
+/** @import { Book } from './book.js' */
+/** @import { Cell, Edit, Splice, View } from './types.js' */
+/** @typedef {{key: string, row?: number, where: string, to: string}} Part what one edit wrote, and where */
+/** @typedef {{n: number, at: string, row: number | undefined, where: string, from: string, to: string}} Line */
+
+/** How many lines are put on the page at once. */
+const AT_ONCE = 200;
+/** What is told of each entry. */
+const COLUMNS = /** @type {const} */ (['n', 'at', 'where', 'from', 'to', 'digest']);
+/** What is chosen to be shown beside the number of a row. */
+const ALL = '';
+const NO_ROW = 'no-row';
+
+/** The heading under which an edit stands that has no field of its own. */
+const UNDER = /** @type {const} */ ({
+  add_rail: 'rails-title', remove_rail: 'rails-title', set_setting: 'settings-title', remove_setting: 'settings-title',
+  set_shared: 'shared-title', remove_shared: 'shared-title', set_covariance: 'uncertainty-title', remove_covariance: 'uncertainty-title',
+  set_kind: 'uncertainty-title', set_position: 'plan-title', remove_position: 'plan-title', set_rehearsal: 'plan-title',
+  set_trials: 'trials-title', set_claim: 'result-title', seal: 'seal-title', open_seal: 'seal-open-title', set_grid: 'pictures-title',
+  set_estimator: 'traces-title', set_piece: 'handout-title', set_task: 'handout-tasks-title', remove_task: 'handout-tasks-title',
+  answer: 'handout-tasks-title', hand_out: 'handout-title', read_cautions: 'cautions-title', set_path: 'apparatus-title',
+  set_beam: 'apparatus-title', set_decimal_mark: 'readings-title', copied: 'strip-title',
+});
+
+export class History {
+  /** @param {Book} book */
+  constructor(book) {
+    this.book = book;
+    /** @type {Line[]} */
+    this.lines = [];
+    /** The digest of the log up to each entry. @type {string[]} */
+    this.digests = [];
+    this.shown = 0;
+    this.only = el('select', { id: 'history-only', change: () => this.show() });
+    this.digest = el('p', { class: 'hint', role: 'status' });
+    this.rows = el('tbody');
+    this.more = el('button', { type: 'button', click: () => this.add() }, say('history-more'));
+    this.file = el('button', { type: 'button', click: () => this.take() }, say('history-take'));
+    const heads = COLUMNS.map((column) => el('th', { scope: 'col' }, say(`history-columns-${column}`)));
+    this.dialog = el('dialog', { class: 'history', 'aria-labelledby': 'history-title' },
+      el('h2', { id: 'history-title' }, say('report-history')), el('p', { class: 'hint' }, say('history-hint')),
+      el('p', { class: 'field' }, el('label', { for: 'history-only' }, say('history-only')), this.only),
+      el('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-labelledby': 'history-title' },
+        el('table', {}, el('thead', {}, el('tr', {}, ...heads)), this.rows)), this.digest,
+      el('p', { class: 'actions' }, this.more, this.file,
+        el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('close'))));
+    document.body.append(this.dialog);
+    byId('open-history').addEventListener('click', () => this.open());
+  }
+
+  async open() {
+    flushAll();
+    const entries = this.book.desk.entries(0);
+    this.lines = linesOf(entries.map((text) => JSON.parse(text)), this.book.current());
+    this.digests = [];
+    const rows = [...new Set(this.lines.flatMap(({ row }) => row ?? []))].sort((a, b) => a - b);
+    this.only.replaceChildren(el('option', { value: ALL }, say('history-all')), el('option', { value: NO_ROW }, say('history-no-row')),
+      ...rows.map((row) => el('option', { value: String(row) }, say('undone-row', { n: row }))));
+    setText(this.digest, say('history-digests-coming'));
+    this.dialog.showModal();
+    this.show();
+    try {
+      this.digests = await reader.ask('chain', entries);
+      setText(this.digest, say('history-proves', { digest: this.digests.at(-1) ?? '–' }));
+    } catch (error) {
+      setText(this.digest, messageOf(error));
+    }
+    this.show();
+  }
+
+  /** Those asked for, the newest first. */
+  chosen() {
+    const { value } = this.only;
+    return this.lines.filter(({ row }) => value === ALL || (value === NO_ROW ? row === undefined : String(row) === value)).reverse();
+  }
+
+  show() {
+    this.rows.replaceChildren();
+    this.shown = 0;
+    this.add();
+  }
+
+  add() {
+    const all = this.chosen();
+    let day = this.shown > 0 ? dayOf(all[this.shown - 1]?.at ?? '') : undefined;
+    let last = all[this.shown - 1]?.n;
+    for (const line of all.slice(this.shown, this.shown + AT_ONCE)) {
+      const here = dayOf(line.at);
+      if (here !== day) this.rows.append(el('tr', {}, el('th', { scope: 'rowgroup', colspan: '6' }, here || say('history-no-time'))));
+      day = here;
+      this.rows.append(el('tr', {}, el('td', {}, String(line.n)), el('td', {}, timeOf(line.at)), el('td', {}, line.where),
+        el('td', {}, line.from), el('td', {}, line.to), el('td', { class: 'digest' }, line.n === last ? '' : (this.digests[line.n - 1] ?? '').slice(0, 8))));
+      last = line.n;
+    }
+    this.shown = Math.min(all.length, this.shown + AT_ONCE);
+    setHidden(this.more, this.shown >= all.length);
+  }
+
+  /** All of it as a table, with every digest whole. */
+  take() {
+    const columns = COLUMNS.map((column) => say(`history-columns-${column}`));
+    const cells = this.lines.flatMap(({ n, at, where, from, to }) => [String(n), at, where, from, to, this.digests[n - 1] ?? '']);
+    download(core.csv([...columns, ...cells], columns.length), 'text/csv', 'history.csv');
+  }
+}
+
+/** @param {string} at */
+function dayOf(at) {
+  return at && new Intl.DateTimeFormat(say('language'), { dateStyle: 'full' }).format(new Date(at));
+}
+
+/** @param {string} at */
+function timeOf(at) {
+  return at && new Intl.DateTimeFormat(say('language'), { timeStyle: 'medium' }).format(new Date(at));
+}
+
+/**
+ * The log in lines; what is taken back gives its place the text from before.
+ * @param {{at?: string, edit: Edit}[]} entries
+ * @param {View} view
+ */
+function linesOf(entries, view) {
+  /** @type {Map<string, string>} */
+  let texts = new Map();
+  /** Places of entries that hold, and that were taken back. @type {number[]} */
+  const done = [];
+  /** @type {number[]} */
+  let undone = [];
+  let kept = 0;
+  const parts = entries.map(({ edit }) => partsOf(edit, view));
+  const written = () => new Map(done.flatMap((place) => parts[place] ?? []).map(({ key, to }) => [key, to]));
+  /** @type {Line[]} */
+  const lines = [];
+  for (const [place, { at = '', edit }] of entries.entries()) {
+    const n = place + 1;
+    if (edit === 'undo' || edit === 'redo') {
+      const moved = edit === 'redo' ? undone.pop() : done.length > kept ? done.pop() : undefined;
+      if (moved !== undefined) (edit === 'undo' ? undone : done).push(moved);
+      texts = written();
+      lines.push({ n, at, row: parts[moved ?? -1]?.[0]?.row, where: say(`history-${edit}`, { n: (moved ?? -1) + 1 }), from: '', to: '' });
+      continue;
+    }
+    done.push(place);
+    undone = [];
+    if (edit === 'open_seal' || edit === 'hand_out' || (typeof edit === 'object' && 'seal' in edit)) kept = done.length;
+    for (const { key, row, where, to } of parts[place] ?? []) {
+      lines.push({ n, at, row, where, from: texts.get(key) ?? '', to });
+      texts.set(key, to);
+    }
+  }
+  return lines;
+}
+
+/**
+ * What an edit wrote. A row bears the number that it has now.
+ * @param {Edit} edit
+ * @param {View} view
+ * @returns {Part[]}
+ */
+function partsOf(edit, view) {
+  if (typeof edit === 'string') return [{ key: edit, where: heading(edit), to: '' }];
+  if ('together' in edit) return edit.together.flatMap((one) => partsOf(one, view));
+  if ('add_row' in edit) {
+    const { row, cells = {} } = edit.add_row;
+    const begun = inRow(view, row, 'begun', say('history-begun'));
+    return [begun, ...(/** @type {[Cell, string][]} */ (Object.entries(cells))).map(([cell, text]) => inCell(view, row, cell, text))];
+  }
+  if ('set_cell' in edit) return [inCell(view, edit.set_cell.row, edit.set_cell.cell, edit.set_cell.text)];
+  if ('strike_row' in edit) return [inRow(view, edit.strike_row.row, 'struck', say('history-struck', { reason: edit.strike_row.reason }))];
+  if ('restore_row' in edit) return [inRow(view, edit.restore_row, 'struck', say('history-restored'))];
+  if ('set_evidence' in edit) {
+    const { row, evidence } = edit.set_evidence;
+    const files = !evidence ? [] : 'picture' in evidence ? [evidence.picture.file] : evidence.traces.files;
+    return [inRow(view, row, 'evidence', files.map(({ name }) => name).join(', '))];
+  }
+  if ('set_title' in edit) return [{ key: 'title', where: say('strip-title'), to: edit.set_title }];
+  if ('set_bench' in edit) {
+    const { field, text } = edit.set_bench;
+    return [{ key: `bench ${field}`, where: say(`fields-${field}`), to: text }];
+  }
+  const [name = ''] = Object.keys(edit);
+  return railParts(edit, view) ?? [{ key: keyOf(name, edit), where: heading(name), to: typed(edit) }];
+}
+
+/** The heading over what an edit of a name changes. @param {string} name */
+function heading(name) {
+  return name in UNDER ? say(UNDER[/** @type {keyof typeof UNDER} */ (name)]) : say('replay-else');
+}
+
+/** Tells the places from one another that edits of one name write to. @param {string} name @param {Exclude<Edit, string>} edit */
+function keyOf(name, edit) {
+  const carried = Object.values(edit)[0];
+  const id = Array.isArray(carried) ? carried[0] : carried && typeof carried === 'object' && 'id' in carried ? carried.id : '';
+  return `${name} ${String(id)}`;
+}
+
+/** @param {Exclude<Edit, string>} edit @param {View} view @returns {Part[] | undefined} */
+function railParts(edit, view) {
+  /** @type {(rail: number, what: string, field: string, to: string) => Part[]} */
+  const on = (rail, what, field, to) => {
+    const n = view.rails.findIndex(({ id }) => id === rail) + 1;
+    return [{ key: `rail ${rail} ${what}`, where: [n > 0 ? say('rails-numbered', { n }) : say('rails-title'), field].join(' · '), to }];
+  };
+  if ('set_rail' in edit) {
+    const { rail, field, text } = edit.set_rail;
+    return on(rail, field, say(`rails-fields-${field}`), text);
+  }
+  if ('set_ruler_unit' in edit) return on(edit.set_ruler_unit.rail, 'unit', say('rails-unit'), say(`rails-units-${edit.set_ruler_unit.unit}`));
+  if ('set_sense' in edit) return on(edit.set_sense.rail, 'sense', say('rails-sense'), say(`rails-senses-${edit.set_sense.sense}`));
+  if ('set_splice' in edit) return on(edit.set_splice.rail, 'splice', say('splice-legend'), spliceOf(edit.set_splice.splice));
+  return undefined;
+}
+
+/** @param {Splice} splice */
+function spliceOf(splice) {
+  const kind = typeof splice === 'string' ? splice : /** @type {keyof typeof splice} */ (Object.keys(splice)[0]);
+  return [say(`splice-kinds-${kind}`), ...(typeof splice === 'string' ? [] : textsIn(splice))].join(' · ');
+}
+
+/** @param {View} view @param {number} row @param {string} what @param {string} to @param {string} [column] @returns {Part} */
+function inRow({ rows }, row, what, to, column) {
+  const number = rows.find(({ id }) => id === row)?.number;
+  const where = [number === undefined ? say('history-row-gone') : say('undone-row', { n: number }), column].filter((text) => text).join(' · ');
+  return { key: `row ${row} ${what}`, where, to, ...(number !== undefined && { row: number }) };
+}
+
+/** @param {View} view @param {number} row @param {Cell} cell @param {string} text @returns {Part} */
+function inCell(view, row, cell, text) {
+  return inRow(view, row, cell, text, say(`readings-columns-${cell}`));
+}
+
+/** What was typed in an edit that has no field of its own; what is chosen from a list has no text. @param {Exclude<Edit, string>} edit */
+function typed(edit) {
+  if ('set_setting' in edit) return textsIn([edit.set_setting.time_per_division, edit.set_setting.uncertainty]).join(' · ');
+  if ('set_shared' in edit) return textsIn([edit.set_shared.name, edit.set_shared.uncertainty]).join(' · ');
+  if ('set_position' in edit) return textsIn([edit.set_position.rail, edit.set_position.reading, edit.set_position.time_base]).join(' · ');
+  if ('set_claim' in edit) return edit.set_claim.reason;
+  if ('read_cautions' in edit) return edit.read_cautions;
+  if ('answer' in edit) return edit.answer[1];
+  if ('set_task' in edit) return edit.set_task[3];
+  if ('set_estimator' in edit) return say(`traces-estimators-${edit.set_estimator}`);
+  return '';
+}
+
+/** The texts in a value, empty ones left out. @param {unknown} value @returns {string[]} */
+function textsIn(value) {
+  if (typeof value === 'string') return value === '' ? [] : [value];
+  return value && typeof value === 'object' ? Object.values(value).flatMap(textsIn) : [];
+}

@@ -50,7 +50,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 121] = [
+const TESTS: [(&str, Test); 122] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -169,6 +169,7 @@ const TESTS: [(&str, Test); 121] = [
     ("a_class_is_for_everyone", class::a_class_is_for_everyone),
     ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),
     ("a_mark_that_all_misread_is_named", class::a_mark_that_all_misread_is_named),
+    ("budgets_and_notices_of_a_class_are_counted", class::budgets_and_notices_of_a_class_are_counted),
     ("help_is_at_hand", help::help_is_at_hand),
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),

@@ -177,6 +177,18 @@ export async function fileOf(handed) {
   }
 }
 
+/** The text of the notebook in a file. @param {File} file */
+export async function textIn(file) {
+  const lane = new Lane();
+  try {
+    const [found] = await unpacked(lane, [{ name: file.name, file, inside: undefined }]);
+    if (found && 'text' in found) return found.text;
+    throw new Error(found && 'refused' in found ? found.refused : '');
+  } finally {
+    lane.end();
+  }
+}
+
 /** One worker that unpacks, and one that recomputes; each started when it is needed, and anew when it has ended. */
 class Lane {
   constructor() {

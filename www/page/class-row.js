@@ -5,7 +5,7 @@
 import { layerOf } from './handout-layer.js';
 import { Desk } from './slope_of_light.js';
 
-/** @import { BenchField, Cell, FitFigure, LineView, Notice, ResultView, RowView } from './types.js' */
+/** @import { BenchField, Cell, FitFigure, LineView, Notice, ResultView, RowView, Value } from './types.js' */
 
 /**
  * @typedef {Object} ClassRow
@@ -24,6 +24,7 @@ import { Desk } from './slope_of_light.js';
  * @property {string[]} readings what was read for each row in the line
  * @property {string} layer the teacher's; empty where it was not handed out
  * @property {string} rows those in the line, one a line: where they were read and how far they lie off it
+ * @property {{name: Value, share: string}[]} parts the components of its budget, the largest first
  * @property {string[]} rails their names, from the splitter on; empty where one has none
  */
 
@@ -59,6 +60,7 @@ export function rowOf(text) {
       layer: layerOf(desk, view.handout.entries),
       rows: used.map((row) => asShown(row, rails)).join('\n'),
       rails,
+      parts: view.budget.components.map(({ name, bar }) => ({ name, share: bar })),
     };
   } finally {
     desk.free();

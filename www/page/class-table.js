@@ -12,7 +12,7 @@ import { each, inWords, say, tell } from './words.js';
 /** @import { Compared, Covered } from './worker-types.js' */
 
 /** A notebook with what is told of it beside the others. @typedef {ClassEntry & {compared: Compared | undefined}} Member */
-/** @typedef {'all' | 'marked' | 'without'} Filter */
+/** @typedef {'all' | 'marked' | 'without' | 'notice'} Filter */
 /**
  * A column: what stands for a notebook that was read where it is sorted by this column, and what is shown of it.
  * @typedef {{id: ColumnId, rank: (row: ClassRow, compared: Compared) => number | string | null | undefined, cell: (row: ClassRow, compared: Compared, members: Member[]) => Node | string, words?: boolean}} Column
@@ -53,6 +53,8 @@ export class ClassTable {
     this.sought = '';
     /** @type {Filter} */
     this.filter = 'all';
+    /** The notice of the filter by one. */
+    this.notice = '';
     /** What still has to be laid out. @type {number | undefined} */
     this.rest = undefined;
     this.collator = new Intl.Collator(say('language'), { numeric: true });
@@ -117,6 +119,7 @@ export class ClassTable {
   /** @param {Member} member */
   passes({ row, compared }) {
     if (this.filter === 'without') return !compared?.result;
+    if (this.filter === 'notice') return row?.notices.some(({ id }) => id === this.notice) ?? false;
     if (this.filter === 'marked') return !row || !compared || missing(row).length + row.notices.length + remarkCount(row, compared) > 0;
     return true;
   }

@@ -2,21 +2,25 @@
  * The section Class: the notebooks that a class handed in, each recomputed here, side by side. It holds them for as long as
  * the page is open, apart from the notebooks that are kept.
  */
+import { ClassBudget } from './class-budget.js';
 import { ClassChart } from './class-chart.js';
-import { ClassPool, fileOf } from './class-pool.js';
+import { ClassNotices } from './class-notices.js';
+import { ClassPool, fileOf, textIn } from './class-pool.js';
+import { ClassReading } from './class-reading.js';
 import { ClassResiduals } from './class-residuals.js';
-import { ClassTable, csvOf, sayShown } from './class-table.js';
+import { ClassTable, csvOf, whoOf, sayShown } from './class-table.js';
 import { messageOf } from './core.js';
 import { byId, download, el, setHidden, setText } from './dom.js';
 import { Choice } from './field.js';
 import { Figures } from './figures.js';
+import { reveal } from './leaves.js';
 import { toast } from './toast.js';
 import { each, say, setTold } from './words.js';
 import { reader } from './worker-slot.js';
 
 /** @import { ClassEntry } from './class-pool.js' */
 /** @import { Filter, Member } from './class-table.js' */
-/** @import { DecimalMark, Figure, View } from './types.js' */
+/** @import { DecimalMark, Figure, Value, View } from './types.js' */
 /** @import { Class, ClassFigure, Key } from './worker-types.js' */
 
 export class ClassSection {
@@ -44,8 +48,12 @@ export class ClassSection {
     this.summary = byId('class-summary');
     this.figures = new Figures(byId('class-figures'));
     this.chart = new ClassChart(byId('class-plot'), byId('class-scale'));
+    this.filter = new Choice({ id: 'class-filter', label: say('class-filter'), options: {} }, (value) => this.filterBy(value));
+    this.reading = new ClassReading();
     this.residuals = new ClassResiduals();
-    byId('class-figures').after(this.residuals.root);
+    this.budget = new ClassBudget();
+    this.notices = new ClassNotices((notice) => this.only(notice));
+    byId('class-figures').after(this.residuals.root, this.budget.root, this.notices.root);
     this.table = new ClassTable(/** @type {HTMLTableElement} */ (byId('class-table')), (member) => void this.open(member, open));
     this.listen();
   }
@@ -65,22 +73,31 @@ export class ClassSection {
       this.table.sought = search.value;
       this.sayShown(this.table.draw());
     } });
-    const filter = new Choice({
-      id: 'class-filter',
-      label: say('class-filter'),
-      options: each(['all', 'marked', 'without'], (key) => say(`class-filters-${/** @type {Filter} */ (key)}`)),
-    }, (value) => {
-      this.table.filter = value;
-      this.sayShown(this.table.draw());
-    });
+    this.filter.offer(filters(['all', 'marked', 'without']));
     byId('class-choices').append(
-      el('div', { class: 'field' }, el('label', { for: 'class-search' }, say('class-search')), el('span', { class: 'box' }, search)), filter.root);
+      el('div', { class: 'field' }, el('label', { for: 'class-search' }, say('class-search')), el('span', { class: 'box' }, search)), this.filter.root);
     byId('class-stop').addEventListener('click', () => this.pool?.stop());
     byId('class-clear').addEventListener('click', () => this.clear());
     byId('class-take-table').addEventListener('click', () => {
       const csv = csvOf(this.table.shown(), this.table.members, this.keys.length > 0);
       download(csv, 'text/csv;charset=utf-8', 'class.csv');
     });
+  }
+
+  /** @param {Filter} filter */
+  filterBy(filter) {
+    this.table.filter = filter;
+    this.filter.show(filter);
+    this.sayShown(this.table.draw());
+  }
+
+  /** Shows those notebooks alone in which a notice stands. @param {string} notice */
+  only(notice) {
+    this.table.notice = notice;
+    this.filter.offer(filters(['all', 'marked', 'without', 'notice']));
+    this.filterBy('notice');
+    reveal(this.filter.root);
+    this.filter.box.focus();
   }
 
   /** The class is none of the open notebook, but for its decimal mark. @param {View} view */
@@ -125,6 +142,7 @@ export class ClassSection {
 
   clear() {
     this.pool?.stop();
+    this.filterBy('all');
     this.entries = [];
     this.keys = [];
     setText(this.state, '');
@@ -137,35 +155,37 @@ export class ClassSection {
     const turn = this.compared;
     const read = this.entries.flatMap(({ row, stored }) => (row ? [{ ...row, stored }] : []));
     try {
-      const numbers = new Map();
-      const number = (/** @type {string} */ reading) => {
-        if (!numbers.has(reading)) numbers.set(reading, numbers.size);
-        return numbers.get(reading);
-      };
-      const given = read.map(({ sealed, figures, stored, readings, layer, rows, rails }) => ({
+      /** @type {Numbers<string>} */
+      const readingsSeen = new Numbers();
+      /** @type {Numbers<Value>} */
+      const components = new Numbers();
+      const given = read.map(({ sealed, figures, stored, readings, layer, rows, rails, parts }) => ({
         sealed,
         figures: figures.map(({ id, value, uncertainty }) => ({ id, value, uncertainty })),
         stored: stored ?? null,
-        readings: readings.map(number),
+        readings: readings.map((reading) => readingsSeen.of(reading, reading)),
         layer: this.keys.length > 0 ? layer : '',
         rows,
         rails,
+        parts: parts.map(({ name, share }) => ({ component: components.of(JSON.stringify(name), name), share })),
       }));
       const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, this.mark) : undefined;
-      if (turn === this.compared) this.draw(told);
+      if (turn === this.compared) this.draw(told, components.things);
     } catch (error) {
       if (turn === this.compared) setText(this.state, say('class-failed', { why: messageOf(error) }));
     }
   }
 
-  /** @param {Class | undefined} told of those that could be read, in their order */
-  draw(told) {
+  /** @param {Class | undefined} told of those that could be read, in their order @param {Value[]} components what those of budgets are called */
+  draw(told, components) {
     const members = membersOf(this.entries, told);
     setHidden(this.result, members.length === 0);
     setHidden(this.nothing, members.length > 0);
     this.sayShown(this.table.show(members, this.keys.length > 0));
     const count = this.chart.show(members, told);
     this.residuals.show(told?.residuals ?? undefined);
+    this.budget.show(told, components);
+    this.notices.show(members);
     setTold(this.refusal, told?.refusal ?? null);
     this.figures.show((told?.figures ?? []).map(figureOf));
     setHidden(this.figure, count === 0);
@@ -177,13 +197,32 @@ export class ClassSection {
     sayShown(this.shownCount, shown, this.table.members.length);
   }
 
-  /** @param {Member} member @param {(file: File) => void} open */
-  async open({ handed }, open) {
+  /** Opens a notebook to be read; a copy of it, on request. @param {Member} member @param {(file: File) => void} open */
+  async open(member, open) {
     try {
-      open(await fileOf(handed));
+      const file = await fileOf(member.handed);
+      this.reading.open(whoOf(member), await textIn(file), () => open(file));
     } catch (error) {
       toast(messageOf(error));
     }
+  }
+}
+
+/** Numbers for things, from 0, the same for the same key. @template Thing */
+class Numbers {
+  constructor() {
+    /** @type {Map<string, number>} */
+    this.known = new Map();
+    /** @type {Thing[]} */
+    this.things = [];
+  }
+
+  /** @param {string} key @param {Thing} thing */
+  of(key, thing) {
+    const known = this.known.get(key);
+    if (known !== undefined) return known;
+    this.known.set(key, this.things.length);
+    return this.things.push(thing) - 1;
   }
 }
 
@@ -206,4 +245,9 @@ function membersOf(entries, told) {
 /** @param {ClassFigure} figure @returns {Figure} */
 function figureOf({ meaning, ...figure }) {
   return { ...figure, meaning: [meaning], formula: null };
+}
+
+/** @param {Filter[]} all */
+function filters(all) {
+  return each(all, (key) => say(`class-filters-${key}`));
 }

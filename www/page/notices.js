@@ -12,7 +12,7 @@ import { say, setTold, tell } from './words.js';
 /** Signs of weights, the gravest first, that are no mark of a rail in the charts. @type {Record<Weight, string>} */
 export const SHAPES = { grave: '!', look: '?', know: 'i' };
 /** The gravest first. */
-const WEIGHTS = /** @type {Weight[]} */ (Object.keys(SHAPES));
+export const WEIGHTS = /** @type {Weight[]} */ (Object.keys(SHAPES));
 
 /** The term of the glossary that explains a notice, by the notice's name. @type {Record<string, string>} */
 const TERMS = {

@@ -31,7 +31,11 @@ mean: Bar | null,
 /** Marks of the scale on which they stand. */
 ticks: Array<Tick>,
 /** The residuals of all by position; none where there is none. */
-residuals: Residuals | null, };
+residuals: Residuals | null,
+/** The components of all budgets, the one with the largest share in the middle first. */
+lost: Array<Lost>,
+/** How many budgets there are. */
+budgets: number, };
 
 /** A figure of the class. */
 export type ClassFigure = {
@@ -262,7 +266,9 @@ layer: string,
  * with tabs between them. */
 rows: string,
 /** What its rails are called, from the splitter on; empty where one has no name. */
-rails: Array<string>, };
+rails: Array<string>,
+/** The components of its budget, the largest first. */
+parts: Array<GivenPart>, };
 
 /** A figure with all its digits. */
 export type GivenFigure = {
@@ -272,6 +278,13 @@ id: string,
 value: number,
 /** Its standard uncertainty, if it has one. */
 uncertainty: number | null, };
+
+/** A component of a notebook's budget. */
+export type GivenPart = {
+/** What it is: a number for each name, from 0, the same for the same name in all notebooks. */
+component: number,
+/** Its share of u²(c), as the page draws it: "51.13%". */
+share: string, };
 
 /** The data sets of a class. */
 export type Key = {
@@ -336,6 +349,17 @@ is_doubted: boolean, };
 
 /** Where the fixed level comes from. */
 export type LevelOf = "pair" | "run" | "stated";
+
+/** A component over all budgets of a class. */
+export type Lost = {
+/** Which, as given. */
+component: number,
+/** The median of its share of u²(c), percent; of a budget that does not have it, 0. */
+share: number,
+/** The same as written. */
+text: string,
+/** In how many budgets it is the largest. */
+largest: number, };
 
 /** A picture on which a person has marked both edges, with what was found on it. */
 export type MarkedBefore = {

@@ -8,6 +8,7 @@ mod given;
 mod rows;
 mod places;
 mod residuals;
+mod budgets;
 
 use serde::Serialize;
 use slope_archive::sha256_hex;
@@ -18,7 +19,8 @@ use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
 
 use crate::key::{C0, Key, KeySet};
-pub use given::Given;
+use budgets::{Lost, lost};
+pub use given::{Given, GivenPart};
 use residuals::{Residuals, residuals};
 use scale::{Bar, Scale, Tick};
 pub use stored::GivenFigure;
@@ -106,6 +108,10 @@ pub struct Class {
     pub ticks: Vec<Tick>,
     /// The residuals of all by position; none where there is none.
     pub residuals: Option<Residuals>,
+    /// The components of all budgets, the one with the largest share in the middle first.
+    pub lost: Vec<Lost>,
+    /// How many budgets there are.
+    pub budgets: usize,
 }
 
 /// One notebook beside the others. Texts are empty where there is nothing to tell.
@@ -188,6 +194,7 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
     let scale =
         Scale::of(&all.iter().filter_map(Given::result).map(|it| (it.c, it.reach())).collect::<Vec<_>>());
     let alike = alike(all);
+    let (lost, budgets) = lost(all, mark);
     let notebooks = all.iter().zip(alike).map(|(one, alike)| {
         let apart = one.result().and_then(|_| apart.next());
         let key = set_of(one, keys).map(|set| one.covers(set));
@@ -200,6 +207,8 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
         refusal: together.as_ref().err().map(|error| refusal(*error)),
         figures: together.map_or_else(|_| Vec::new(), |found| figures(&found, results.len(), mark)),
         residuals: residuals(all, mark),
+        lost,
+        budgets,
     }
 }
 

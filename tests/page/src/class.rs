@@ -1,11 +1,12 @@
 //! The notebooks of a class, with planted faults: read, recomputed, compared, sorted, taken away.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 
 use anyhow::{Context, Result, bail, ensure};
 use serde_json::{Value, json};
 
-use slope_of_light::analysis::analyse;
+use slope_of_light::analysis::{Weight, analyse};
 use slope_of_light::bundle::{self, Entry};
 use slope_of_light::drawings::charts;
 use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, write};
@@ -13,7 +14,7 @@ use slope_of_light::quantity::{DecimalMark, plus_minus};
 use slope_of_light::report::read_csv;
 use slope_of_light::simulated::random;
 use slope_of_light::view::view;
-use slope_of_light::words::WordTable;
+use slope_of_light::words::{WordTable, Words};
 
 use crate::access::{load_checker, unbroken};
 use crate::languages::{no_english_is_left, speak};
@@ -58,7 +59,10 @@ pub fn a_class_is_looked_through(stage: &Stage) -> Result<()> {
     is_taken_away(&page)?;
 
     ensure!(self::kept(&page)? == kept, "something of the class is kept");
+    is_read_and_closed(&page)?;
+    ensure!(self::kept(&page)? == kept, "what was read is kept");
     page.click("Open Student 2")?;
+    page.click("Open a copy among my notebooks")?;
     page.reads("#told", "is open")?;
     // Still there when one comes back.
     page.choose("Show", "without a result")?;
@@ -87,6 +91,9 @@ pub fn a_class_is_for_everyone(stage: &Stage) -> Result<()> {
             unbroken(&page).with_context(|| format!("{width} px wide, at {place}"))?;
         }
     }
+    page.click("Ouvrir Student 2")?;
+    page.reads("dialog.reading[open] h2", "Student 2")?;
+    unbroken(&page).context("while one is read")?;
     page.is_silent()
 }
 
@@ -153,6 +160,71 @@ pub fn a_mark_that_all_misread_is_named(stage: &Stage) -> Result<()> {
     page.choose("Residual in", "nanoseconds")?;
     ensure!(dots()? != normalized, "in nanoseconds the same is drawn");
     page.is_silent()
+}
+
+/// Eight notebooks of one bench, two of them with swapped edges in a row: budgets and notices are counted as they stand in each,
+/// and a notice leads to its notebooks in the table.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn budgets_and_notices_of_a_class_are_counted(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let words = WordTable::english()?;
+    let mut files = Vec::new();
+    let mut standing: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut shares: BTreeMap<String, Vec<f64>> = BTreeMap::new();
+    for seed in 1..=8 {
+        let (mut notebook, _) = random::bench(3).run(seed)?;
+        if seed % 3 == 0 {
+            swap_edges(&mut notebook)?;
+        }
+        let analysis = analyse(&notebook);
+        let ids =
+            analysis.notices.iter().filter(|notice| notice.weight != Weight::Know).map(|notice| notice.id);
+        for id in ids.collect::<BTreeSet<_>>() {
+            *standing.entry(id).or_default() += 1;
+        }
+        for part in view(&notebook, &analysis).budget.components {
+            shares.entry(words.text(&part.name)).or_default().push(part.bar.trim_end_matches('%').parse()?);
+        }
+        files.push(page.home.write(&format!("{seed}.json"), write(&notebook).as_bytes())?);
+    }
+    choose(&page, &files)?;
+    page.reads(STATE, "8 files read.")?;
+
+    let script = "return [...document.querySelectorAll('#class-notices [data-notice]')]
+        .map((item) => [item.dataset.notice, item.querySelector('strong').textContent])";
+    let shown: BTreeMap<String, String> =
+        serde_json::from_value::<Vec<_>>(page.browser.run(script, vec![])?)?.into_iter().collect();
+    let counted: BTreeMap<String, String> =
+        standing.iter().map(|(id, n)| ((*id).to_owned(), format!("{n} of 8:"))).collect();
+    ensure!(shown == counted && counted.contains_key("edges_swapped"), "{shown:?} stand, not {counted:?}");
+    page.browser.run("document.querySelector('[data-notice=edges_swapped] button').click()", vec![])?;
+    page.sees("#class-shown", "2 of 8 in the table")?;
+    page.choose("Show", "all")?;
+    page.sees("#class-shown", "8 of 8 in the table")?;
+
+    let script = "return [...document.querySelectorAll('#class-budget tbody tr')].map((row) => [...row.children].map((cell) => cell.textContent))";
+    let lost: Vec<[String; 3]> = serde_json::from_value(page.browser.run(script, vec![])?)?;
+    let largest: usize = lost.iter().map(|[_, _, largest]| largest.parse::<usize>()).sum::<Result<_, _>>()?;
+    ensure!(largest == 8 && lost.len() > 2, "of 8 budgets {largest} have a largest component: {lost:?}");
+    for [name, share, _] in &lost {
+        let all = shares.get_mut(name).with_context(|| format!("no budget has {name:?}"))?;
+        all.sort_by(f64::total_cmp);
+        // Each is in all eight budgets.
+        let middle = f64::midpoint(*all.get(3).context("a fourth")?, *all.get(4).context("a fifth")?);
+        let told: f64 = share.trim_end_matches("\u{a0}%").parse()?;
+        ensure!((told - middle).abs() <= 0.05 + 1e-9, "{name}: {told}, not {middle}");
+    }
+    page.is_silent()
+}
+
+/// In one row what was read of A stands as B, and the other way round.
+fn swap_edges(notebook: &mut Notebook) -> Result<()> {
+    let row = notebook.state().rows.get(5).context("a row")?;
+    let (id, a, b) = (row.id, row.text(Cell::EdgeA).to_owned(), row.text(Cell::EdgeB).to_owned());
+    notebook.apply(Edit::SetCell { row: id, cell: Cell::EdgeA, text: b }, "")?;
+    Ok(notebook.apply(Edit::SetCell { row: id, cell: Cell::EdgeB, text: a }, "")?)
 }
 
 fn notebook(seed: u64, people: &str) -> Result<Notebook> {
@@ -309,6 +381,30 @@ fn bars_stand_in_order(page: &Page) -> Result<()> {
     }
     let marks = page.browser.run("return document.querySelectorAll('#class-scale span').length", vec![])?;
     ensure!(marks.as_u64().is_some_and(|marks| marks >= 2), "the scale has {marks} marks");
+    Ok(())
+}
+
+/// One out of two zips opens to be read, without a field, and leads back to where it was opened from.
+fn is_read_and_closed(page: &Page) -> Result<()> {
+    page.click("Open Inner 12")?;
+    let inside = "document.querySelector('dialog.reading[open] > div')?.shadowRoot";
+    let speed = analyse(&notebook(12, "Inner 12")?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
+    let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
+    let script = format!("return {inside}?.textContent ?? ''");
+    let told = || page.browser.run(&script, vec![]);
+    let is_it =
+        |told: &Value| told.as_str().is_some_and(|told| told.contains("Inner 12") && told.contains(&c));
+    eventually("the notebook is there to be read", told, is_it)?;
+    let fields = page.browser.run(
+        &format!("return {inside}.querySelectorAll('input, textarea, select, button').length"),
+        vec![],
+    )?;
+    ensure!(fields == json!(0), "it has {fields} fields");
+    page.click("Back to the class")?;
+    let focus = page.browser.run("return document.activeElement.getAttribute('aria-label')", vec![])?;
+    ensure!(focus == json!("Open Inner 12"), "the focus is on {focus}");
+    let left = "return document.querySelector('dialog.reading > div').shadowRoot.childElementCount";
+    eventually("nothing of it is left", || page.browser.run(left, vec![]), |left| *left == json!(0))?;
     Ok(())
 }
 

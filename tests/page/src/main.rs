@@ -171,6 +171,7 @@ const TESTS: [(&str, Test); 122] = [
     ("a_class_is_for_everyone", class::a_class_is_for_everyone),
     ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),
     ("a_mark_that_all_misread_is_named", class::a_mark_that_all_misread_is_named),
+    ("budgets_and_notices_of_a_class_are_counted", class::budgets_and_notices_of_a_class_are_counted),
     ("help_is_at_hand", help::help_is_at_hand),
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),

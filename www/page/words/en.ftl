@@ -1460,11 +1460,15 @@ class-filter = Show
 class-filters-all = all
 class-filters-marked = with something to check
 class-filters-without = without a result
+class-filters-notice = with the notice chosen
 class-shown = { $shown } of { $all } in the table
 class-empty = No notebook was read yet.
 class-table = Notebooks of the class
 class-open-of = Open { $name }
-class-open-hint = “Open” puts a copy among your own notebooks; what was handed in stays as it is.
+class-open-hint = “Open” shows a notebook to be read, as it was handed in. Nothing of it comes among your own notebooks, unless you ask for a copy there.
+class-reading-hint = To be read only: made here from the file that was handed in, and kept nowhere.
+class-reading-copy = Open a copy among my notebooks
+class-reading-close = Back to the class
 class-columns-who = Notebook
 class-columns-file = File
 class-columns-title = Title
@@ -1579,8 +1583,25 @@ class-places-rail = rail { $rail } at { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
 class-places-u = { $u } u
-class-places-above = { $place }: the delay lies above the line in { $together } of { $n } notebooks, by { $by } in the middle.
-class-places-below = { $place }: the delay lies below the line in { $together } of { $n } notebooks, by { $by } in the middle.
+class-places-above = { $place }: the delay lies above the line in { $together } of { $n } notebooks; the median is { $by }.
+class-places-below = { $place }: the delay lies below the line in { $together } of { $n } notebooks; the median is { $by }.
+class-lost = Where the class lost its uncertainty
+class-lost-hint =
+    { $n ->
+        [one] The components of { $n } budget, by their share of u²(c).
+       *[other] The components of { $n } budgets, by the median of their share of u²(c): half of the budgets have a larger share, half a smaller one. Medians need not add up to 100 %.
+    }
+class-lost-component = Component
+class-lost-share = Share, median
+class-lost-largest = Largest in
+class-standing = Notices that still stand
+class-standing-hint = What the page remarked on and nobody answered before handing in. The words are those of the first notebook in which it stands.
+class-standing-none = No notice stands in these notebooks.
+class-standing-count = { $n } of { $all }:
+class-standing-where = In which notebooks
+class-standing-in = { $name }: { $notice }
+class-standing-show = Show in the table
+class-standing-show-of = Show in the table: { $notice }
 
 ## Notebooks
 

@@ -1461,11 +1461,15 @@ class-filter = Montrer
 class-filters-all = tous
 class-filters-marked = avec quelque chose à vérifier
 class-filters-without = sans résultat
+class-filters-notice = avec la remarque choisie
 class-shown = { $shown } sur { $all } dans le tableau
 class-empty = Aucun cahier n’a encore été lu.
 class-table = Cahiers de la classe
 class-open-of = Ouvrir { $name }
-class-open-hint = « Ouvrir » met une copie parmi vos propres cahiers ; ce qui a été remis reste tel quel.
+class-open-hint = « Ouvrir » montre un cahier à lire, tel qu’il a été remis. Rien n’en vient parmi vos propres cahiers, sauf si vous y demandez une copie.
+class-reading-hint = À lire seulement : fait ici à partir du fichier remis, et conservé nulle part.
+class-reading-copy = Ouvrir une copie parmi mes cahiers
+class-reading-close = Retour à la classe
 class-columns-who = Cahier
 class-columns-file = Fichier
 class-columns-title = Titre
@@ -1580,8 +1584,25 @@ class-places-rail = rail { $rail } à { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
 class-places-u = { $u } u
-class-places-above = { $place } : le retard est au-dessus de la droite dans { $together } cahiers sur { $n }, de { $by } en valeur médiane.
-class-places-below = { $place } : le retard est au-dessous de la droite dans { $together } cahiers sur { $n }, de { $by } en valeur médiane.
+class-places-above = { $place } : le retard est au-dessus de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
+class-places-below = { $place } : le retard est au-dessous de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
+class-lost = Où la classe a perdu son incertitude
+class-lost-hint =
+    { $n ->
+        [one] Les composantes de { $n } bilan, selon leur part de u²(c).
+       *[other] Les composantes de { $n } bilans, selon la médiane de leur part de u²(c) : la moitié des bilans a une part plus grande, la moitié une plus petite. La somme des médianes n’est pas forcément 100 %.
+    }
+class-lost-component = Composante
+class-lost-share = Part, médiane
+class-lost-largest = La plus grande dans
+class-standing = Remarques restées sans réponse
+class-standing-hint = Ce que la page a remarqué et à quoi personne n’a répondu avant de remettre son cahier. Les mots sont ceux du premier cahier où la remarque demeure.
+class-standing-none = Aucune remarque ne demeure dans ces cahiers.
+class-standing-count = { $n } sur { $all } :
+class-standing-where = Dans quels cahiers
+class-standing-in = { $name } : { $notice }
+class-standing-show = Montrer dans le tableau
+class-standing-show-of = Montrer dans le tableau : { $notice }
 
 ## Cahiers
 

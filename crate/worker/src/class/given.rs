@@ -23,6 +23,18 @@ pub struct Given {
     pub rows: String,
     /// What its rails are called, from the splitter on; empty where one has no name.
     pub rails: Vec<String>,
+    /// The components of its budget, the largest first.
+    pub parts: Vec<GivenPart>,
+}
+
+/// A component of a notebook's budget.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct GivenPart {
+    /// What it is: a number for each name, from 0, the same for the same name in all notebooks.
+    pub component: usize,
+    /// Its share of u²(c), as the page draws it: "51.13%".
+    pub share: String,
 }
 
 impl Given {

@@ -73,8 +73,9 @@ export async function questionFor(book, evidence, files, into) {
   const held = book.desk.evidence(into);
   if (held && (held.kind !== 'picture' || held.picture.a.length > 0)) return say('pictures-replace', { name, n: row.number });
   const [named] = await evidence.railReadings([name], view);
-  const { text } = row.cells.reading;
-  if (!named?.reading || text === '' || book.desk.is_reading(into, named.reading)) return '';
+  const { text, unit } = row.cells.reading;
+  // In doubt it asks: what is the same in another unit is not looked into here.
+  if (!named?.reading || ['', named.reading].includes(text) || `${text} ${unit}` === named.reading) return '';
   return say('pictures-other-reading', { name, n: row.number, reading: text });
 }
 

@@ -6,7 +6,7 @@ use serde::Deserialize;
 
 use super::read::ruler_unit;
 use super::types::RowReading;
-use crate::notebook::{Cell, Edit, Evidence, NotebookState, Rail, Row, RowId};
+use crate::notebook::{Cell, Edit, Evidence, NotebookState, Row, RowId, StoredFile};
 use crate::quantity::parse;
 
 /// Traces or a picture, with what is known of their place.
@@ -68,19 +68,30 @@ fn place_texts(page: &NotebookState, taken: &TakenEvidence) -> (String, String) 
     (rail, taken.reading.clone().unwrap_or_default())
 }
 
-/// What the files of traces are called; the name of a picture stands with it.
+/// The files that evidence rests on.
+fn files(evidence: &Evidence) -> &[StoredFile] {
+    match evidence {
+        Evidence::Picture(picture) => std::slice::from_ref(&picture.file),
+        Evidence::Traces(traces) => &traces.files,
+    }
+}
+
+/// What they are called.
 fn names(evidence: &Evidence) -> String {
-    let Evidence::Traces(traces) = evidence else { return String::new() };
-    traces.files.iter().map(|file| file.name.as_str()).collect::<Vec<_>>().join(", ")
+    let mut names = String::new();
+    for file in files(evidence) {
+        if !names.is_empty() {
+            names.push_str(", ");
+        }
+        names.push_str(&file.name);
+    }
+    names
 }
 
 fn known_row(page: &NotebookState, taken: &TakenEvidence, used: &[RowId]) -> Option<RowId> {
     let holds = |row: &&Row| {
-        let held = match (&row.evidence, &taken.evidence) {
-            (Some(Evidence::Traces(held)), Evidence::Traces(traces)) => held.files == traces.files,
-            _ => false,
-        };
-        held && !used.contains(&row.id)
+        row.evidence.as_ref().is_some_and(|held| files(held) == files(&taken.evidence))
+            && !used.contains(&row.id)
     };
     taken.row.or_else(|| page.rows.iter().find(holds).map(|row| row.id))
 }
@@ -95,34 +106,25 @@ fn waiting_row(
 ) -> Option<RowId> {
     let mut found: Option<&RowReading> = None;
     for told in readings {
-        let is_waiting = !used.contains(&told.id)
-            && waits(page, told.id)
-            && is_meant(page, told, rail)
-            && is_reading(page, told, reading);
+        if used.contains(&told.id) || !waits(page, told.id) || !is_meant(page, told, rail, reading) {
+            continue;
+        }
         match found {
-            None if is_waiting => found = Some(told),
-            Some(first) if is_waiting && first.rail != told.rail => return None,
-            _ => {}
+            Some(first) if first.rail != told.rail => return None,
+            Some(_) => {}
+            None => found = Some(told),
         }
     }
     found.map(|told| told.id)
 }
 
-/// Whether a row may be meant by the name of a rail.
-fn is_meant(page: &NotebookState, told: &RowReading, rail: &str) -> bool {
-    let named = rail.trim();
-    let is = |(index, known): (usize, &Rail)| {
-        told.rail == Some(known.id) && known.name_or_number(index).eq_ignore_ascii_case(named)
-    };
-    named.is_empty() || page.rails.iter().enumerate().any(is)
-}
-
-/// Whether a row was read where a text says, in whatever unit.
-pub fn is_reading(page: &NotebookState, told: &RowReading, text: &str) -> bool {
-    let rail = page.rails.iter().find(|rail| told.rail == Some(rail.id));
-    let (Some(rail), Some(reading)) = (rail, told.reading) else { return false };
-    parse(text, page.decimal_mark, ruler_unit(rail.unit))
-        .is_ok_and(|at| (reading - at.value).abs() <= 1e-9 * at.value.abs().max(1.0))
+/// Whether a row was read where the name of a rail, if there is one, and a text say, in whatever unit.
+fn is_meant(page: &NotebookState, told: &RowReading, named: &str, text: &str) -> bool {
+    let place = page.rails.iter().enumerate().find(|(_, rail)| told.rail == Some(rail.id));
+    let (Some((index, rail)), Some(reading)) = (place, told.reading) else { return false };
+    (named.is_empty() || rail.name_or_number(index).eq_ignore_ascii_case(named))
+        && parse(text, page.decimal_mark, ruler_unit(rail.unit))
+            .is_ok_and(|at| (reading - at.value).abs() <= 1e-9 * at.value.abs().max(1.0))
 }
 
 fn waits(page: &NotebookState, row: RowId) -> bool {

@@ -8,7 +8,7 @@ use super::canvas::draw;
 use super::desk::Desk;
 use super::words::PageWords;
 use super::{from_js, to_js};
-use crate::analysis::taken::{TakenEvidence, is_reading, take};
+use crate::analysis::taken::{TakenEvidence, take};
 use crate::chart::{self, TracesPicture};
 use crate::drawings::walk_picture;
 use crate::notebook::{Grid, hashes_in as hashes};
@@ -29,12 +29,6 @@ impl Desk {
         let all = from_js::<Vec<TakenEvidence>>(all, "edit")?;
         let edit = take(self.notebook.state(), &self.analysis.rows, all);
         self.do_edit(edit, at)
-    }
-
-    /// Whether a row was read where a text says, in whatever unit.
-    pub fn is_reading(&self, row: u32, text: &str) -> bool {
-        let told = self.analysis.rows.iter().find(|told| told.id == row);
-        told.is_some_and(|told| is_reading(self.notebook.state(), told, text))
     }
 
     /// The picture or the traces of a row, with what follows from them; `null` where its delay is typed.

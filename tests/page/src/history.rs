@@ -2,7 +2,6 @@
 
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
-use sha2::{Digest, Sha256};
 use slope_of_light::bundle;
 use slope_of_light::report::read_csv;
 
@@ -63,7 +62,7 @@ fn digests_hold(page: &Page) -> Result<()> {
     let mut digest = String::new();
     for entry in &notebook.log()[..number] {
         let text = format!("{digest}\n{}", serde_json::to_string(entry)?);
-        digest = Sha256::digest(text).iter().map(|byte| format!("{byte:02x}")).collect();
+        digest = bundle::sha256_hex(text.as_bytes());
     }
     ensure!(digest == told, "entry {number} has the digest {told}, not {digest}");
     Ok(())

@@ -14,7 +14,7 @@ export class ClassReading {
     this.inside = this.host.attachShadow({ mode: 'open' });
     /** What puts a copy of what is read among one's own notebooks. */
     this.copy = () => {};
-    this.dialog = el('dialog', { class: 'reading', 'aria-labelledby': 'class-reading-title', close: () => this.inside.replaceChildren() },
+    this.dialog = el('dialog', { class: 'handed', 'aria-labelledby': 'class-reading-title', close: () => this.inside.replaceChildren() },
       this.title, el('p', { class: 'hint' }, say('class-reading-hint')),
       el('p', { class: 'actions' },
         el('button', { type: 'button', class: 'main', click: () => this.dialog.close() }, say('class-reading-close')),

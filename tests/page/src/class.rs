@@ -92,7 +92,7 @@ pub fn a_class_is_for_everyone(stage: &Stage) -> Result<()> {
         }
     }
     page.click("Ouvrir Student 2")?;
-    page.reads("dialog.reading[open] h2", "Student 2")?;
+    page.reads("dialog.handed[open] h2", "Student 2")?;
     unbroken(&page).context("while one is read")?;
     page.is_silent()
 }
@@ -387,7 +387,7 @@ fn bars_stand_in_order(page: &Page) -> Result<()> {
 /// One out of two zips opens to be read, without a field, and leads back to where it was opened from.
 fn is_read_and_closed(page: &Page) -> Result<()> {
     page.click("Open Inner 12")?;
-    let inside = "document.querySelector('dialog.reading[open] > div')?.shadowRoot";
+    let inside = "document.querySelector('dialog.handed[open] > div')?.shadowRoot";
     let speed = analyse(&notebook(12, "Inner 12")?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
     let c = plus_minus(speed.c, Some(speed.u_c()), "m/s", DecimalMark::Point);
     let script = format!("return {inside}?.textContent ?? ''");
@@ -403,7 +403,7 @@ fn is_read_and_closed(page: &Page) -> Result<()> {
     page.click("Back to the class")?;
     let focus = page.browser.run("return document.activeElement.getAttribute('aria-label')", vec![])?;
     ensure!(focus == json!("Open Inner 12"), "the focus is on {focus}");
-    let left = "return document.querySelector('dialog.reading > div').shadowRoot.childElementCount";
+    let left = "return document.querySelector('dialog.handed > div').shadowRoot.childElementCount";
     eventually("nothing of it is left", || page.browser.run(left, vec![]), |left| *left == json!(0))?;
     Ok(())
 }

@@ -175,9 +175,12 @@ pub fn a_row_is_seen_whole(stage: &Stage) -> Result<()> {
     for width in [768, 1000, 1152, 1180, 1240, 1366, 1920] {
         resize(&page, width, 900)?;
         page.click(&names::cell("Rail", 12))?;
-        let all = ["#row-12 th", "#row-12 .strike", "#row-12 .residual", "#readings-table thead"];
+        let cells = ["rail", "reading", "time_base", "edge_a", "edge_b", "residual"];
+        let cells = cells.map(|cell| format!("#row-12 td.{cell}"));
+        let others = ["#row-12 th", "#row-12 .strike", "#readings-table thead"].map(str::to_owned);
+        let all = [&cells[..], &others].concat();
         let look = || page.browser.run(SEEN, vec![json!(all)]);
-        let whole = |seen: &Value| all.iter().all(|name| seen[*name].as_f64() > Some(0.99));
+        let whole = |seen: &Value| all.iter().all(|name| seen[name].as_f64() > Some(0.99));
         eventually("row 12 and the head are in sight", look, whole)
             .with_context(|| format!("{width} px wide"))?;
     }
@@ -229,7 +232,7 @@ pub fn a_phone_has_room_for_its_number_pad(stage: &Stage) -> Result<()> {
     resize(&page, 360, LEFT)?;
     let all = [LINE, names::RESULT, "#undo", "#open-notebooks", "row"];
     let look = || page.browser.run(SEEN, vec![json!(all)]);
-    let whole = |seen: &Value| all.iter().all(|name| seen[*name].as_f64() > Some(0.99));
+    let whole = |seen: &Value| all.iter().all(|name| seen[name].as_f64() > Some(0.99));
     eventually("row, line, c and tools are in sight", look, whole)?;
     page.type_text("0.5")?;
     page.click("Semicolon")?;

@@ -2,32 +2,24 @@
 //!
 //! A spreadsheet runs a cell as a formula when it starts with `=`, `+`, `-`, `@` or a control character (OWASP,
 //! "CSV Injection"); and one set to another separator begins new cells inside ours. So on export an apostrophe
-//! goes before each **start** that looks like a formula or is itself an apostrophe; on import one apostrophe
-//! goes from each start that has one. A start is the beginning of the cell, or the place after a semicolon, a
+//! goes before each **start** that looks like a formula or is itself an apostrophe; who reads it back takes one apostrophe
+//! from each start that has one. A start is the beginning of the cell, or the place after a semicolon, a
 //! tab or a line end inside it. A number, such as -1.5 or +2e3, is no formula and stays as it is.
 //!
-//! Every text comes back as it was: after export, an apostrophe at a start is always one that export put there.
+//! So every text comes back as it was: after export, an apostrophe at a start is always one that export put there.
 
 use crate::words::Message;
 use crate::{errors_as_data, message};
 
-/// Why a table can't be written or read.
+/// Why a table can't be written: records that differ in length.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum TableError {
-    /// Records that differ in length.
-    Ragged {
-        /// Which record, from 1.
-        record: u64,
-        /// Cells in it.
-        found: u64,
-        /// Cells in the first record.
-        expected: u64,
-    },
-    /// Not CSV in UTF-8.
-    Unreadable {
-        /// What the reader met.
-        what: String,
-    },
+pub struct TableError {
+    /// Which record, from 1.
+    pub record: u64,
+    /// Cells in it.
+    pub found: u64,
+    /// Cells in the first record.
+    pub expected: u64,
 }
 
 errors_as_data!(TableError);
@@ -35,15 +27,12 @@ errors_as_data!(TableError);
 impl TableError {
     /// Why, and what to do.
     pub fn message(&self) -> Message {
-        match self {
-            Self::Ragged { record, found, expected } => message!(
-                "table-ragged",
-                record = record.to_string(),
-                found = found.to_string(),
-                expected = expected.to_string()
-            ),
-            Self::Unreadable { .. } => message!("table-unreadable"),
-        }
+        message!(
+            "table-ragged",
+            record = self.record.to_string(),
+            found = self.found.to_string(),
+            expected = self.expected.to_string()
+        )
     }
 }
 
@@ -67,7 +56,7 @@ pub fn write_csv(records: &[&[String]]) -> Result<String, TableError> {
         let found = record.len() as u64;
         let expected = *expected.get_or_insert(found);
         if found != expected {
-            return Err(TableError::Ragged { record: place, found, expected });
+            return Err(TableError { record: place, found, expected });
         }
         let cells: Vec<String> = record.iter().map(|cell| quoted(&neutral(cell))).collect();
         // A record of one empty cell would be a blank line, which readers pass over.
@@ -90,18 +79,6 @@ fn quoted(cell: &str) -> String {
     }
 }
 
-/// The records of a CSV text, the heads among them, each cell as it was before export.
-///
-/// # Errors
-/// A text that is not CSV in UTF-8, or whose records differ in length.
-pub fn read_csv(bytes: &[u8]) -> Result<Vec<Vec<String>>, TableError> {
-    let mut reader = ::csv::ReaderBuilder::new().has_headers(false).from_reader(bytes);
-    let records = (1..).zip(reader.records());
-    records
-        .map(|(place, record)| Ok(record.map_err(|e| table_error(&e, place))?.iter().map(restored).collect()))
-        .collect()
-}
-
 /// `cell` with nothing in it that a spreadsheet would run.
 pub fn neutral(cell: &str) -> String {
     let mut text = String::with_capacity(cell.len() + 1);
@@ -115,11 +92,6 @@ pub fn neutral(cell: &str) -> String {
         text.push_str(piece);
     }
     text
-}
-
-/// `cell` as it was before [`neutral`].
-pub fn restored(cell: &str) -> String {
-    cell.split_inclusive(BREAKS).map(|piece| piece.strip_prefix('\'').unwrap_or(piece)).collect()
 }
 
 fn needs_apostrophe(piece: &str) -> bool {
@@ -140,16 +112,6 @@ fn is_number(text: &str) -> bool {
         && all_digits(part)
         && !(whole.is_empty() && part.is_empty())
         && exponent.is_none_or(|exponent| !exponent.is_empty() && all_digits(exponent))
-}
-
-/// `record` is the place of the record concerned, from 1.
-fn table_error(error: &::csv::Error, record: u64) -> TableError {
-    match *error.kind() {
-        ::csv::ErrorKind::UnequalLengths { expected_len: expected, len: found, .. } => {
-            TableError::Ragged { record, found, expected }
-        }
-        _ => TableError::Unreadable { what: error.to_string() },
-    }
 }
 
 #[cfg(test)]

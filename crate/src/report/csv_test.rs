@@ -8,6 +8,17 @@ fn records(rows: &[&[&str]]) -> Vec<Vec<String>> {
     rows.iter().map(|row| row.iter().map(|cell| (*cell).to_owned()).collect()).collect()
 }
 
+/// The records of a table as the csv crate reads them, the heads among them, each cell as it was before export.
+fn read_csv(bytes: &[u8]) -> Result<Vec<Vec<String>>, ::csv::Error> {
+    let mut reader = ::csv::ReaderBuilder::new().has_headers(false).from_reader(bytes);
+    reader.records().map(|record| Ok(record?.iter().map(restored).collect())).collect()
+}
+
+/// A cell as it was before [`neutral`].
+fn restored(cell: &str) -> String {
+    cell.split_inclusive(BREAKS).map(|piece| piece.strip_prefix('\'').unwrap_or(piece)).collect()
+}
+
 fn written(records: &[Vec<String>]) -> Result<String, TableError> {
     write_csv(&records.iter().map(Vec::as_slice).collect::<Vec<_>>())
 }
@@ -26,19 +37,6 @@ fn it_is_written_as_rfc_4180_has_it() {
         assert_eq!(written, *expected);
         assert_eq!(read_csv(written.as_bytes()).unwrap(), records(&[cells]));
     }
-}
-
-#[test]
-fn it_is_read_as_rfc_4180_has_it() {
-    // The examples of RFC 4180, 2.1, 2.2 (no line end after the last record), 2.5, 2.6 and 2.7.
-    let plain = records(&[&["aaa", "bbb", "ccc"], &["zzz", "yyy", "xxx"]]);
-    assert_eq!(read_csv(b"aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n").unwrap(), plain);
-    assert_eq!(read_csv(b"aaa,bbb,ccc\r\nzzz,yyy,xxx").unwrap(), plain);
-    assert_eq!(read_csv(b"\"aaa\",\"bbb\",\"ccc\"\r\nzzz,yyy,xxx").unwrap(), plain);
-    let broken = records(&[&["aaa", "b\r\nbb", "ccc"], &["zzz", "yyy", "xxx"]]);
-    assert_eq!(read_csv(b"\"aaa\",\"b\r\nbb\",\"ccc\"\r\nzzz,yyy,xxx").unwrap(), broken);
-    let quoted = records(&[&["aaa", "b\"bb", "ccc"]]);
-    assert_eq!(read_csv(b"\"aaa\",\"b\"\"bb\",\"ccc\"").unwrap(), quoted);
 }
 
 #[test]
@@ -97,11 +95,9 @@ fn numbers_and_plain_text_stay_as_they_are() {
 }
 
 #[test]
-fn ragged_and_foreign_tables_are_refused_with_their_place() {
-    let ragged = TableError::Ragged { record: 2, found: 1, expected: 2 };
-    assert_eq!(read_csv(b"a,b\r\nc\r\n"), Err(ragged));
-    assert!(matches!(written(&records(&[&["a", "b"], &["c"]])), Err(TableError::Ragged { .. })));
-    assert!(matches!(read_csv(b"a,\xff\r\n"), Err(TableError::Unreadable { .. })));
+fn a_ragged_table_is_refused_with_its_place() {
+    let ragged = TableError { record: 2, found: 1, expected: 2 };
+    assert_eq!(written(&records(&[&["a", "b"], &["c"]])), Err(ragged));
 }
 
 /// Texts thick with the characters that matter here.

@@ -17,7 +17,7 @@ pub mod shown;
 pub mod document;
 pub mod exact;
 
-pub use csv::{TableError, read_csv};
+pub use csv::TableError;
 pub use document::html;
 pub use table::{Column, Kind, Table};
 

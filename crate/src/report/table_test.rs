@@ -62,7 +62,7 @@ fn a_struck_cell_has_its_class() {
 fn a_row_of_another_length_is_refused() {
     let mut ragged = sample();
     ragged.rows.push(vec!["3".into()]);
-    assert_eq!(ragged.to_csv(), Err(TableError::Ragged { record: 4, found: 1, expected: 2 }));
+    assert_eq!(ragged.to_csv(), Err(TableError { record: 4, found: 1, expected: 2 }));
 }
 
 #[test]

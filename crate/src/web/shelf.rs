@@ -96,7 +96,8 @@ fn snapshot(id: &str, key: &str) -> StoredNotebook {
 }
 
 fn refused(error: &StorageError) -> JsValue {
-    let quota = error.to_string().contains("Quota");
+    // Web IDL, QuotaExceededError; older browsers have it with a prefix or a suffix.
+    let quota = matches!(error, StorageError::JsError(js) if js.name.contains("Quota"));
     if quota { thrown("quota", message!("shelf-full")) } else { thrown("storage", message!("shelf-refused")) }
 }
 

@@ -11,12 +11,12 @@ use slope_of_light::bundle::{self, Entry};
 use slope_of_light::drawings::charts;
 use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, write};
 use slope_of_light::quantity::{DecimalMark, plus_minus};
-use slope_of_light::report::read_csv;
 use slope_of_light::simulated::random;
 use slope_of_light::view::view;
 use slope_of_light::words::{WordTable, Words};
 
 use crate::access::{load_checker, unbroken};
+use crate::downloads::records_of;
 use crate::languages::{no_english_is_left, speak};
 use crate::looks::fits;
 use crate::page::{Page, Stage, eventually};
@@ -442,7 +442,7 @@ fn sorts(page: &Page) -> Result<()> {
 fn is_taken_away(page: &Page) -> Result<()> {
     page.click("Download the table (CSV)")?;
     let (_, bytes) = page.downloaded_as("csv")?;
-    let records = read_csv(&bytes)?;
+    let records = records_of(&bytes)?;
     ensure!(records.len() == 15, "{} records", records.len());
     let speed = analyse(&notebook(3, "Student 3")?).speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
     let Some(record) = records.iter().find(|record| record.first().is_some_and(|file| file == "3.zip"))

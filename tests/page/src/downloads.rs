@@ -39,3 +39,12 @@ impl Page<'_> {
         Ok((file.clone(), fs::read(file)?))
     }
 }
+
+/// The records of a table, the heads among them.
+///
+/// # Errors
+/// When it is no table of CSV.
+pub fn records_of(table: &[u8]) -> Result<Vec<Vec<String>>> {
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(table);
+    reader.records().map(|record| Ok(record?.iter().map(str::to_owned).collect())).collect()
+}

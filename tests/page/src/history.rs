@@ -3,8 +3,8 @@
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 use slope_of_light::bundle;
-use slope_of_light::report::read_csv;
 
+use crate::downloads::records_of;
 use crate::page::{Page, Stage, eventually};
 
 /// What stands in the history: of each line its cells.
@@ -52,7 +52,7 @@ fn digests_hold(page: &Page) -> Result<()> {
     page.reads("dialog.history [role=status]", "Digest of the whole history: ")?;
     page.click("Download the history (CSV)")?;
     let (_, table) = page.downloaded_as("csv")?;
-    let records = read_csv(&table)?;
+    let records = records_of(&table)?;
     let last = records.last().context("no line")?;
     let (number, told): (usize, &str) = (last[0].parse()?, &last[5]);
     page.click("Close")?;

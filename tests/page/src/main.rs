@@ -44,7 +44,7 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Context, Result};
-use page_tests::{bench, driver, host, names, page};
+use page_tests::{bench, downloads, driver, host, names, page};
 
 use crate::driver::{Driver, Skipped};
 use crate::page::Stage;

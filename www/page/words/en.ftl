@@ -1851,7 +1851,6 @@ bundle-missing = “{ $entry }” is missing from this bundle. Download the file
 bundle-changed = “{ $entry }” was changed after the bundle was made: its size or SHA-256 is not the one in “contents.json”. Download the file again.
 bundle-misnamed = “{ $entry }” is another photo than its name says: its SHA-256 differs. Download the file again.
 table-ragged = Record { $record } of the table has { $found } cells, the first has { $expected }. Fill the missing cells, or remove the additional ones.
-table-unreadable = The table cannot be read. Save it as CSV with commas, in UTF-8.
 table-kind = “{ $kind }” is not a format for tables. Use CSV, LaTeX or a pipe table.
 chart-too_small = The plot has { $width } × { $height } pixels and needs at least { $least_width } × { $least_height }. Make it larger.
 chart-surface = The browser did not allow drawing. Reload the page, or use a newer browser.

@@ -1852,7 +1852,6 @@ bundle-missing = « { $entry } » manque dans cette archive. Téléchargez d
 bundle-changed = « { $entry } » a été modifié après la création de l’archive : sa taille ou son SHA-256 n’est pas celui de « contents.json ». Téléchargez de nouveau le fichier.
 bundle-misnamed = « { $entry } » est une autre photo que ne le dit son nom : son SHA-256 diffère. Téléchargez de nouveau le fichier.
 table-ragged = L’enregistrement { $record } du tableau a { $found } cellules, le premier en a { $expected }. Complétez les cellules manquantes, ou supprimez celles en trop.
-table-unreadable = Le tableau est illisible. Enregistrez-le en CSV avec des virgules, en UTF-8.
 table-kind = « { $kind } » n’est pas un format de tableau. Prenez CSV, LaTeX ou un tableau à barres verticales.
 chart-too_small = Le graphique a { $width } × { $height } pixels ; il lui en faut au moins { $least_width } × { $least_height }. Agrandissez-le.
 chart-surface = Le navigateur n’a pas permis de dessiner. Rechargez la page, ou prenez un navigateur plus récent.

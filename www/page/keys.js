@@ -8,6 +8,7 @@ import { say } from './words.js';
 const KEYS = /** @type {const} */ ([
   ['everywhere', ['undo', 'redo', 'leaf', 'list']],
   ['readings', ['next', 'before', 'up-down', 'tab', 'beside', 'edit']],
+  ['points', ['point', 'ends', 'to-row']],
   ['plan', ['position', 'far', 'give-up']],
   ['marks', ['mark', 'fine', 'coarse', 'accept']],
   ['traces', ['zoom', 'aside', 'whole']],

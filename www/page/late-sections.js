@@ -10,6 +10,7 @@ export { Keys } from './keys.js';
 export { Line } from './line.js';
 export { NextStep } from './next-step.js';
 export { Plan } from './plan.js';
+export { Points } from './points.js';
 export { Print } from './print.js';
 export { Replay } from './replay.js';
 export { Report } from './report.js';

@@ -28,6 +28,7 @@ mod late;
 mod notebooks;
 mod offline;
 mod plan;
+mod points;
 mod posted;
 mod saving;
 mod seal;
@@ -51,7 +52,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 123] = [
+const TESTS: [(&str, Test); 125] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -122,6 +123,8 @@ const TESTS: [(&str, Test); 123] = [
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),
     ("keys_are_listed", watching::keys_are_listed),
+    ("points_stand_in_a_table", points::points_stand_in_a_table),
+    ("points_are_walked", points::points_are_walked),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("the_language_is_chosen", languages::the_language_is_chosen),
     ("the_page_speaks_french", languages::the_page_speaks_french),

@@ -1999,6 +1999,13 @@ plan-no_time_base = “{ $text }” is not a time per division. Write a number a
 plan-no_repeats = “{ $text }” is not a number of rows. Write a whole number from 1 to { $most }.
 plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } Change it under Apparatus.
 
+## The points of the plots, as a table
+
+points-title = The points as a table
+points-hint = The keys ↑ and ↓ go from point to point, Enter goes to the reading.
+points-point = Row { $n }: distance { $distance } m, delay { $delay } ns, normalized residual { $residual }
+points-struck = Row { $n }: distance { $distance } m, delay { $delay } ns, struck out: { $reason }
+
 ## The run played back
 
 replay = Replay
@@ -2041,6 +2048,7 @@ history-proves = Digest of the whole history: { $digest }. The digest of an entr
 keys = Keys
 keys-everywhere = Everywhere
 keys-readings = In the readings
+keys-points = In the table of the points
 keys-plan = On a planned position
 keys-marks = On a mark of a photo
 keys-traces = On a plot of two traces
@@ -2064,6 +2072,12 @@ keys-press-beside = ← →, Home, End
 keys-does-beside = The cell beside, the first, the last, while the whole text of the cell is selected
 keys-press-edit = F2
 keys-does-edit = Put the cursor into the text; again: select it all
+keys-press-point = ↑ ↓
+keys-does-point = The point above, the point below
+keys-press-ends = Home, End
+keys-does-ends = The first point, the last
+keys-press-to-row = Enter
+keys-does-to-row = Go to its row in the readings
 keys-press-position = ← →
 keys-does-position = Move it a little
 keys-press-far = Page Up, Page Down

@@ -2000,6 +2000,13 @@ plan-no_time_base = « { $text } » n’est pas un temps par division. Écri
 plan-no_repeats = « { $text } » n’est pas un nombre de lignes. Écrivez un nombre entier de 1 à { $most }.
 plan-no_rehearsal = Aucun entraînement n’est encore possible avec ce montage. { $why } Changez-le dans « Montage ».
 
+## Les points des graphiques, en tableau
+
+points-title = Les points en tableau
+points-hint = Les touches ↑ et ↓ vont de point en point, Entrée va à la lecture.
+points-point = Ligne { $n } : distance { $distance } m, retard { $delay } ns, résidu normalisé { $residual }
+points-struck = Ligne { $n } : distance { $distance } m, retard { $delay } ns, écartée : { $reason }
+
 ## La série rejouée
 
 replay = Revoir le déroulement
@@ -2042,6 +2049,7 @@ history-proves = Empreinte de tout l’historique : { $digest }. L’empreinte 
 keys = Touches
 keys-everywhere = Partout
 keys-readings = Dans les lectures
+keys-points = Dans le tableau des points
 keys-plan = Sur une position prévue
 keys-marks = Sur une marque de photo
 keys-traces = Sur un graphique de deux traces
@@ -2065,6 +2073,12 @@ keys-press-beside = ← →, Origine, Fin
 keys-does-beside = La cellule d’à côté, la première, la dernière, tant que tout le texte de la cellule est sélectionné
 keys-press-edit = F2
 keys-does-edit = Placer le curseur dans le texte ; encore une fois : tout sélectionner
+keys-press-point = ↑ ↓
+keys-does-point = Le point du dessus, celui du dessous
+keys-press-ends = Origine, Fin
+keys-does-ends = Le premier point, le dernier
+keys-press-to-row = Entrée
+keys-does-to-row = Aller à sa ligne dans les lectures
 keys-press-position = ← →
 keys-does-position = La déplacer un peu
 keys-press-far = Page préc., Page suiv.

@@ -1,0 +1,109 @@
+//! The points of the plots as a table: what it tells, and how it is gone through by keys.
+
+use anyhow::{Result, ensure};
+use fantoccini::key::Key;
+use serde_json::json;
+
+use crate::bench::{self, ROWS};
+use crate::names;
+use crate::page::{Page, Stage, eventually};
+
+/// The summary of the table.
+const TABLE: &str = "The points as a table";
+const POINTS: &str = "#points-table tbody tr";
+/// The second of them.
+const SECOND: &str = "#points-table tbody tr:nth-child(2)";
+/// What the table tells of each point, and what each row tells of itself: distance, delay, residual.
+const TOLD: &str = "
+    const texts = (rows, cells) => [...document.querySelectorAll(rows)].map((row) =>
+        [...row.querySelectorAll(cells)].map((cell) => cell.textContent));
+    return [texts('#points-table tbody tr', 'td'), texts('#readings-table > tbody:not([data-row=new])', 'output')]";
+
+/// Open, the table tells the points as the rows tell them, and follows them; folded, it holds nothing. Both plots name it as
+/// where more is told.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn points_stand_in_a_table(stage: &Stage) -> Result<()> {
+    const DETAILS: &str = "return ['line-plot', 'residual-plot'].map((id) =>
+        document.getElementById(document.getElementById(id).getAttribute('aria-details'))?.localName)";
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let details = page.browser.run(DETAILS, vec![])?;
+    ensure!(details == json!(["details", "details"]), "the plots name {details}");
+    ensure!(page.count(POINTS)? == 0, "the table is filled before it is open");
+    page.click(TABLE)?;
+    let first = alike(&page, None)?;
+    page.type_in_cell("Edge B", 2, "5.34")?;
+    alike(&page, Some(&first))?;
+    page.click("Strike out row 2")?;
+    page.type_text("read from the wrong pulse")?;
+    page.press(Key::Enter)?;
+    page.sees(names::ROWS_USED, &names::rows_used(ROWS.len() - 1, ROWS.len()))?;
+    page.reads(SECOND, "Struck out: read from the wrong pulse")?;
+    page.click(TABLE)?;
+    eventually("the folded table is empty", || page.count(POINTS), |count| *count == 0)?;
+    page.is_silent()
+}
+
+/// Waits until the table tells all points as the rows do, and otherwise than `before`; gives what it tells.
+fn alike(page: &Page, before: Option<&[Vec<String>]>) -> Result<Vec<Vec<String>>> {
+    let told = || Ok(serde_json::from_value::<[Vec<Vec<String>>; 2]>(page.browser.run(TOLD, vec![])?)?);
+    let are_right = |[points, rows]: &[Vec<Vec<String>>; 2]| {
+        points.len() == ROWS.len()
+            && points == rows
+            && points.iter().flatten().all(|text| !text.is_empty())
+            && before != Some(points.as_slice())
+    };
+    let [points, _] = eventually("the table tells what the rows tell", told, are_right)?;
+    Ok(points)
+}
+
+/// Arrow keys, Home and End go from point to point, each of which says all of its row; Tab comes to the one where one was,
+/// and Enter leads into its row, from another leaf too.
+///
+/// # Errors
+/// When they do not.
+pub fn points_are_walked(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    page.turn_to("[data-leaf=line]")?;
+    page.click(TABLE)?;
+    eventually("the points are there", || page.count(POINTS), |count| *count == ROWS.len())?;
+    page.press(Key::Tab)?;
+    is_at(&page, 1)?;
+    let steps = [
+        (Key::Down, 2),
+        (Key::End, 5),
+        (Key::Down, 5),
+        (Key::Up, 4),
+        (Key::Home, 1),
+        (Key::Up, 1),
+        (Key::Down, 2),
+    ];
+    for (key, row) in steps {
+        page.press(key)?;
+        is_at(&page, row)?;
+    }
+    let distance = page.text(&format!("{SECOND} td"))?;
+    let said = page.focused()?;
+    ensure!(
+        said.starts_with(&format!("Row 2: distance {distance}")),
+        "row 2 at {distance} is called {said:?}"
+    );
+    page.tab_back()?;
+    page.focuses(TABLE)?;
+    page.press(Key::Tab)?;
+    is_at(&page, 2)?;
+    page.press(Key::Enter)?;
+    page.focuses(&names::cell("Rail", 2))?;
+    ensure!(page.is_in_sight(&names::cell("Rail", 2))?, "the row is out of sight");
+    page.is_silent()
+}
+
+/// That the point of a row has the focus.
+fn is_at(page: &Page, row: usize) -> Result<()> {
+    let said = page.focused()?;
+    ensure!(said.starts_with(&format!("Row {row}: ")), "not row {row} has the focus, but {said:?}");
+    Ok(())
+}

@@ -142,6 +142,7 @@ export class ClassSection {
 
   clear() {
     this.pool?.stop();
+    this.filter.offer(filters(['all', 'marked', 'without']));
     this.filterBy('all');
     this.entries = [];
     this.keys = [];

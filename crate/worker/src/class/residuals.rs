@@ -73,7 +73,7 @@ pub struct RailSpan {
 pub struct Drawing {
     /// A dot for each row.
     pub dots: String,
-    /// A bar for each place that several notebooks share, at their median.
+    /// A bar for each place with several rows, at their median.
     pub bars: String,
     /// Marks of its scale, in percent from above.
     pub ticks: Vec<Tick>,

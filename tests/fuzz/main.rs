@@ -3,7 +3,8 @@
 //!
 //! A run of the tests takes some thousand inputs for each reader, always the same ones. `cargo fuzz-all` takes others at
 //! every run, a minute for each; `SLOPE_FUZZ_SECONDS=3600 cargo fuzz-all` an hour. An input that fails is put into
-//! `found/`, named by its reader, and is tried first from then on: it stays there as a test.
+//! `found/`, named by its reader, and is tried first from then on: it stays there as a test. One at which the whole program
+//! ends (memory, stack) or never does is not kept: the run of the tests, whose inputs are always the same, comes to it again.
 #![cfg(not(target_arch = "wasm32"))]
 #![expect(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 

@@ -142,6 +142,7 @@ export class ClassSection {
 
   clear() {
     this.pool?.stop();
+    this.filter.offer(filters(['all', 'marked', 'without']));
     this.filterBy('all');
     this.entries = [];
     this.keys = [];
@@ -167,7 +168,7 @@ export class ClassSection {
         layer: this.keys.length > 0 ? layer : '',
         rows,
         rails,
-        parts: parts.map(({ name, share }) => ({ component: components.of(JSON.stringify(name), name), share })),
+        parts: parts.map(({ name, share }) => ({ component: components.of(nameKey(name), name), share })),
       }));
       const told = read.length > 0 ? await reader.ask('class_of', given, this.keys, this.mark) : undefined;
       if (turn === this.compared) this.draw(told, components.things);
@@ -240,6 +241,11 @@ function membersOf(entries, told) {
     const alike = its?.alike.map(({ notebook, rows }) => ({ notebook: places[notebook] ?? 0, rows })) ?? [];
     return { ...entry, compared: its && { ...its, alike } };
   });
+}
+
+/** What tells a component from others: a number in its name is the same with either decimal mark. @param {Value} name */
+function nameKey(name) {
+  return JSON.stringify(name).replaceAll(/(\d),(?=\d)/g, '$1.');
 }
 
 /** @param {ClassFigure} figure @returns {Figure} */

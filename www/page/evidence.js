@@ -96,7 +96,7 @@ export class EvidenceWorkers {
    */
   async railReadings(names, { rails, decimal_mark: decimal }) {
     checkCount(names.length);
-    return reader.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text), decimal);
+    return reader.ask('rail_reading', names, rails.map(({ fields }) => fields.name.text.trim()), decimal);
   }
 
   /**

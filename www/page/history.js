@@ -5,13 +5,14 @@
 import { core, messageOf } from './core.js';
 import { byId, download, el, setHidden, setText } from './dom.js';
 import { flushAll } from './typing.js';
-import { say } from './words.js';
+import { dated, say } from './words.js';
 import { reader } from './worker-slot.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Cell, Edit, Splice, View } from './types.js' */
 /** @typedef {{key: string, row?: number, where: string, to: string}} Part what one edit wrote, and where */
-/** @typedef {{n: number, at: string, row: number | undefined, where: string, from: string, to: string}} Line */
+/** @typedef {Part & {from: string}} Written what stood there before, too */
+/** @typedef {{n: number, at: string, rows: (number | undefined)[], where: string, from: string, to: string}} Line */
 
 /** How many lines are put on the page at once. */
 const AT_ONCE = 200;
@@ -20,6 +21,8 @@ const COLUMNS = /** @type {const} */ (['n', 'at', 'where', 'from', 'to', 'digest
 /** What is chosen to be shown beside the number of a row. */
 const ALL = '';
 const NO_ROW = 'no-row';
+/** The number of all rows that are no longer there. */
+const GONE = 0;
 
 /** The heading under which an edit stands that has no field of its own. */
 const UNDER = /** @type {const} */ ({
@@ -43,15 +46,14 @@ export class History {
     this.shown = 0;
     this.only = el('select', { id: 'history-only', change: () => this.show() });
     this.digest = el('p', { class: 'hint', role: 'status' });
-    this.rows = el('tbody');
     this.more = el('button', { type: 'button', click: () => this.add() }, say('history-more'));
     this.file = el('button', { type: 'button', click: () => this.take() }, say('history-take'));
     const heads = COLUMNS.map((column) => el('th', { scope: 'col' }, say(`history-columns-${column}`)));
+    this.table = el('table', {}, el('thead', {}, el('tr', {}, ...heads)));
     this.dialog = el('dialog', { class: 'history', 'aria-labelledby': 'history-title' },
       el('h2', { id: 'history-title' }, say('report-history')), el('p', { class: 'hint' }, say('history-hint')),
       el('p', { class: 'field' }, el('label', { for: 'history-only' }, say('history-only')), this.only),
-      el('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-labelledby': 'history-title' },
-        el('table', {}, el('thead', {}, el('tr', {}, ...heads)), this.rows)), this.digest,
+      el('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-labelledby': 'history-title' }, this.table), this.digest,
       el('p', { class: 'actions' }, this.more, this.file,
         el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('close'))));
     document.body.append(this.dialog);
@@ -61,31 +63,39 @@ export class History {
   async open() {
     flushAll();
     const entries = this.book.desk.entries(0);
-    this.lines = linesOf(entries.map((text) => JSON.parse(text)), this.book.current());
+    const lines = linesOf(entries.map((text) => JSON.parse(text)), this.book.current());
+    this.lines = lines;
     this.digests = [];
-    const rows = [...new Set(this.lines.flatMap(({ row }) => row ?? []))].sort((a, b) => a - b);
+    const rows = [...new Set(lines.flatMap((line) => line.rows.flatMap((row) => row ?? [])))].sort((a, b) => a - b);
     this.only.replaceChildren(el('option', { value: ALL }, say('history-all')), el('option', { value: NO_ROW }, say('history-no-row')),
-      ...rows.map((row) => el('option', { value: String(row) }, say('undone-row', { n: row }))));
+      ...rows.map((row) => el('option', { value: String(row) }, rowName(row))));
     setText(this.digest, say('history-digests-coming'));
+    // A file without digests would prove nothing.
+    this.file.disabled = true;
     this.dialog.showModal();
     this.show();
     try {
-      this.digests = await reader.ask('chain', entries);
-      setText(this.digest, say('history-proves', { digest: this.digests.at(-1) ?? '–' }));
+      const digests = await reader.ask('chain', entries);
+      // It may have been opened anew meanwhile.
+      if (this.lines !== lines) return;
+      this.digests = digests;
+      setText(this.digest, say('history-proves', { digest: digests.at(-1) ?? '–' }));
     } catch (error) {
+      if (this.lines !== lines) return;
       setText(this.digest, messageOf(error));
     }
+    this.file.disabled = false;
     this.show();
   }
 
   /** Those asked for, the newest first. */
   chosen() {
     const { value } = this.only;
-    return this.lines.filter(({ row }) => value === ALL || (value === NO_ROW ? row === undefined : String(row) === value)).reverse();
+    return this.lines.filter(({ rows }) => value === ALL || rows.some((row) => value === String(row ?? NO_ROW))).reverse();
   }
 
   show() {
-    this.rows.replaceChildren();
+    for (const day of [...this.table.tBodies]) day.remove();
     this.shown = 0;
     this.add();
   }
@@ -96,10 +106,12 @@ export class History {
     let last = all[this.shown - 1]?.n;
     for (const line of all.slice(this.shown, this.shown + AT_ONCE)) {
       const here = dayOf(line.at);
-      if (here !== day) this.rows.append(el('tr', {}, el('th', { scope: 'rowgroup', colspan: '6' }, here || say('history-no-time'))));
+      if (here !== day) this.table.append(el('tbody', {}, el('tr', {},
+        el('th', { scope: 'rowgroup', colspan: String(COLUMNS.length) }, here || say('history-no-time')))));
       day = here;
-      this.rows.append(el('tr', {}, el('td', {}, String(line.n)), el('td', {}, timeOf(line.at)), el('td', {}, line.where),
-        el('td', {}, line.from), el('td', {}, line.to), el('td', { class: 'digest' }, line.n === last ? '' : (this.digests[line.n - 1] ?? '').slice(0, 8))));
+      const digest = line.n === last ? '' : (this.digests[line.n - 1] ?? '').slice(0, 8);
+      [...this.table.tBodies].at(-1)?.append(el('tr', {},
+        ...[String(line.n), timeOf(line.at), line.where, line.from, line.to].map((text) => el('td', {}, text)), el('td', { class: 'digest' }, digest)));
       last = line.n;
     }
     this.shown = Math.min(all.length, this.shown + AT_ONCE);
@@ -110,53 +122,58 @@ export class History {
   take() {
     const columns = COLUMNS.map((column) => say(`history-columns-${column}`));
     const cells = this.lines.flatMap(({ n, at, where, from, to }) => [String(n), at, where, from, to, this.digests[n - 1] ?? '']);
-    download(core.csv([...columns, ...cells], columns.length), 'text/csv', 'history.csv');
+    download(core.csv([...columns, ...cells], columns.length), 'text/csv;charset=utf-8', 'history.csv');
   }
 }
 
-/** @param {string} at */
+/** The day of an entry; what its file says where that is no time. @param {string} at */
 function dayOf(at) {
-  return at && new Intl.DateTimeFormat(say('language'), { dateStyle: 'full' }).format(new Date(at));
+  return dated(at, { dateStyle: 'full' }) || at;
 }
 
 /** @param {string} at */
 function timeOf(at) {
-  return at && new Intl.DateTimeFormat(say('language'), { timeStyle: 'medium' }).format(new Date(at));
+  return dated(at, { timeStyle: 'medium' }) || at;
 }
 
 /**
- * The log in lines; what is taken back gives its place the text from before.
+ * The log in lines; what is taken back gives its place the text from before. There is always something to take back, or to do
+ * again: the core takes no other log.
  * @param {{at?: string, edit: Edit}[]} entries
  * @param {View} view
  */
 function linesOf(entries, view) {
   /** @type {Map<string, string>} */
-  let texts = new Map();
-  /** Places of entries that hold, and that were taken back. @type {number[]} */
+  const texts = new Map();
+  /** Entries that hold, and that were taken back, the last one last. @type {{n: number, parts: Written[]}[]} */
   const done = [];
-  /** @type {number[]} */
+  /** @type {typeof done} */
   let undone = [];
-  let kept = 0;
-  const parts = entries.map(({ edit }) => partsOf(edit, view));
-  const written = () => new Map(done.flatMap((place) => parts[place] ?? []).map(({ key, to }) => [key, to]));
   /** @type {Line[]} */
   const lines = [];
   for (const [place, { at = '', edit }] of entries.entries()) {
     const n = place + 1;
     if (edit === 'undo' || edit === 'redo') {
-      const moved = edit === 'redo' ? undone.pop() : done.length > kept ? done.pop() : undefined;
-      if (moved !== undefined) (edit === 'undo' ? undone : done).push(moved);
-      texts = written();
-      lines.push({ n, at, row: parts[moved ?? -1]?.[0]?.row, where: say(`history-${edit}`, { n: (moved ?? -1) + 1 }), from: '', to: '' });
+      const moved = edit === 'undo' ? done.pop() : undone.pop();
+      if (!moved) continue;
+      if (edit === 'undo') {
+        for (const { key, from } of [...moved.parts].reverse()) texts.set(key, from);
+        undone.push(moved);
+      } else {
+        for (const { key, to } of moved.parts) texts.set(key, to);
+        done.push(moved);
+      }
+      lines.push({ n, at, rows: moved.parts.map(({ row }) => row), where: say(`history-${edit}`, { n: moved.n }), from: '', to: '' });
       continue;
     }
-    done.push(place);
+    const parts = partsOf(edit, view, place).map((part) => {
+      const from = texts.get(part.key) ?? '';
+      texts.set(part.key, part.to);
+      return { ...part, from };
+    });
+    done.push({ n, parts });
     undone = [];
-    if (edit === 'open_seal' || edit === 'hand_out' || (typeof edit === 'object' && 'seal' in edit)) kept = done.length;
-    for (const { key, row, where, to } of parts[place] ?? []) {
-      lines.push({ n, at, row, where, from: texts.get(key) ?? '', to });
-      texts.set(key, to);
-    }
+    for (const { row, where, from, to } of parts) lines.push({ n, at, rows: [row], where, from, to });
   }
   return lines;
 }
@@ -165,11 +182,12 @@ function linesOf(entries, view) {
  * What an edit wrote. A row bears the number that it has now.
  * @param {Edit} edit
  * @param {View} view
+ * @param {number} place in the log, from 0
  * @returns {Part[]}
  */
-function partsOf(edit, view) {
+function partsOf(edit, view, place) {
   if (typeof edit === 'string') return [{ key: edit, where: heading(edit), to: '' }];
-  if ('together' in edit) return edit.together.flatMap((one) => partsOf(one, view));
+  if ('together' in edit) return edit.together.flatMap((one) => partsOf(one, view, place));
   if ('add_row' in edit) {
     const { row, cells = {} } = edit.add_row;
     const begun = inRow(view, row, 'begun', say('history-begun'));
@@ -184,6 +202,7 @@ function partsOf(edit, view) {
     return [inRow(view, row, 'evidence', files.map(({ name }) => name).join(', '))];
   }
   if ('set_title' in edit) return [{ key: 'title', where: say('strip-title'), to: edit.set_title }];
+  if ('copied' in edit && !isTitleFixed(view, place)) return [{ key: 'title', where: say('strip-title'), to: edit.copied }];
   if ('set_bench' in edit) {
     const { field, text } = edit.set_bench;
     return [{ key: `bench ${field}`, where: say(`fields-${field}`), to: text }];
@@ -197,11 +216,16 @@ function heading(name) {
   return name in UNDER ? say(UNDER[/** @type {keyof typeof UNDER} */ (name)]) : say('replay-else');
 }
 
-/** Tells the places from one another that edits of one name write to. @param {string} name @param {Exclude<Edit, string>} edit */
+/** Whether a hand-out had fixed the title by a place in the log. @param {View} view @param {number} place */
+function isTitleFixed({ handout: { entries, fixed } }, place) {
+  return entries > 0 && place >= entries && fixed.includes('title');
+}
+
+/** Tells the places from one another that edits write to, or clear. @param {string} name @param {Exclude<Edit, string>} edit */
 function keyOf(name, edit) {
   const carried = Object.values(edit)[0];
-  const id = Array.isArray(carried) ? carried[0] : carried && typeof carried === 'object' && 'id' in carried ? carried.id : '';
-  return `${name} ${String(id)}`;
+  const id = Array.isArray(carried) ? carried[0] : carried && typeof carried === 'object' && 'id' in carried ? carried.id : carried;
+  return `${name.replace(/^(set|remove)_/, '')} ${typeof id === 'number' ? id : ''}`;
 }
 
 /** @param {Exclude<Edit, string>} edit @param {View} view @returns {Part[] | undefined} */
@@ -229,9 +253,13 @@ function spliceOf(splice) {
 
 /** @param {View} view @param {number} row @param {string} what @param {string} to @param {string} [column] @returns {Part} */
 function inRow({ rows }, row, what, to, column) {
-  const number = rows.find(({ id }) => id === row)?.number;
-  const where = [number === undefined ? say('history-row-gone') : say('undone-row', { n: number }), column].filter((text) => text).join(' · ');
-  return { key: `row ${row} ${what}`, where, to, ...(number !== undefined && { row: number }) };
+  const number = rows.find(({ id }) => id === row)?.number ?? GONE;
+  return { key: `row ${row} ${what}`, where: [rowName(number), column].filter((text) => text).join(' · '), to, row: number };
+}
+
+/** @param {number} row */
+function rowName(row) {
+  return row === GONE ? say('history-row-gone') : say('undone-row', { n: row });
 }
 
 /** @param {View} view @param {number} row @param {Cell} cell @param {string} text @returns {Part} */

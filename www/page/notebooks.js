@@ -3,7 +3,7 @@
  */
 import { messageOf } from './core.js';
 import { byId, el, setHidden } from './dom.js';
-import { say } from './words.js';
+import { dated, say } from './words.js';
 import { toast } from './toast.js';
 
 /** @import { StoredNotebook } from './types.js' */
@@ -100,7 +100,7 @@ export class Notebooks {
     }
     return el('li', { 'data-notebook': item.id },
       el('span', { class: 'shelf-title' }, name(item), ...(isOpen ? [' ', el('em', {}, say('notebooks-current'))] : [])),
-      el('time', { datetime: item.changed }, when(item.changed)),
+      el('time', { datetime: item.changed }, dated(item.changed, { dateStyle: 'medium', timeStyle: 'short' })),
       el('span', { class: 'actions' }, ...buttons), renaming);
   }
 
@@ -174,10 +174,4 @@ function action(text, item, click) {
 /** @param {StoredNotebook} item */
 function name(item) {
   return item.title || say('untitled');
-}
-
-/** @param {string} changed */
-function when(changed) {
-  const date = new Date(changed);
-  return Number.isNaN(date.getTime()) ? '' : date.toLocaleString(say('language'), { dateStyle: 'medium', timeStyle: 'short' });
 }

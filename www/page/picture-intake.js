@@ -15,7 +15,8 @@ import { say } from './words.js';
 /** The grid of a picture on which none is marked yet; no grid has this number. */
 export const NO_GRID = 0;
 
-/** @typedef {{named: Named, picture: Picture, lasts: boolean}} TakenIn lasts: it will outlive the page */
+/** @typedef {{named: Named, picture: Picture, lasts: boolean}} Kept lasts: it will outlive the page */
+/** @typedef {Kept & {first: boolean}} TakenIn first: of all that were chosen */
 /** @typedef {{rows: number[], refused: string[], last: boolean}} IntakeOutcome rows that got a picture; why others did not */
 
 /**
@@ -38,7 +39,7 @@ export async function takeIn(book, evidence, files, into, progress) {
   for (const [index, file] of sorted.entries()) {
     progress(index, sorted.length);
     try {
-      taken.push(await take(evidence, file, view));
+      taken.push({ ...await take(evidence, file, view), first: index === 0 });
     } catch (error) {
       refused.push(messageOf(error));
     }
@@ -48,8 +49,9 @@ export async function takeIn(book, evidence, files, into, progress) {
   if (book.desk !== desk) return { rows: [], refused: [say('files-other-notebook')], last: true };
   const once = again(book, taken);
   refused.push(...once.refused);
-  const all = once.fresh.map(({ named: { rail, reading }, picture }, place) => (
-    { row: place === 0 ? into ?? null : null, rail, reading, evidence: { picture } }));
+  // What was asked about the row was asked for the first file: where that is refused, no other has its place.
+  const all = once.fresh.map(({ named: { rail, reading }, picture, first }) => (
+    { row: first ? into ?? null : null, rail, reading, evidence: { picture } }));
   const done = all.length > 0 && book.takeEvidence(all);
   const pictures = picturesOf(book);
   const rows = once.fresh.flatMap(({ picture }) => pictures.get(picture.file.sha256)?.id ?? []);
@@ -109,7 +111,7 @@ function again(book, taken) {
   return { fresh, refused };
 }
 
-/** @param {EvidenceWorkers} evidence @param {File} file @param {View} view @returns {Promise<TakenIn>} */
+/** @param {EvidenceWorkers} evidence @param {File} file @param {View} view @returns {Promise<Kept>} */
 async function take(evidence, file, view) {
   const { name } = file;
   const { blob, width, height, sha256 } = await evidence.shrinkPicture(file);

@@ -1,5 +1,6 @@
 /**
- * Printing the page prints the report: what a person gets by the browser's own command is what can be handed in.
+ * Printing the page prints the report: what a person gets by the browser's own command is what can be handed in; while a notebook
+ * of a class is being read, its report.
  */
 import { parsed } from './files.js';
 import { el } from './dom.js';
@@ -22,7 +23,8 @@ export class Print {
       // In the page for the sheet of paper and what is inherited, inside for the rest.
       document.adoptedStyleSheets = [sheet];
       inside.adoptedStyleSheets = [sheet];
-      inside.replaceChildren(...report.body.childNodes);
+      const read = document.querySelector('dialog.handed[open] > div')?.shadowRoot?.querySelector('body');
+      inside.replaceChildren(...(read?.cloneNode(true) ?? report.body).childNodes);
     });
     addEventListener('afterprint', () => {
       document.adoptedStyleSheets = [];

@@ -6,7 +6,7 @@ import { byId, el, setHidden, setText } from './dom.js';
 import { Plot } from './plot.js';
 import { flushAll } from './typing.js';
 import { changed, placeName } from './undone.js';
-import { say, tell } from './words.js';
+import { dated, say, tell } from './words.js';
 
 /** @import { LogStep, RowView, View } from './types.js' */
 
@@ -76,8 +76,7 @@ export class Replay {
     const before = this.after(place);
     const after = this.after(place + 1);
     const { result } = after;
-    const at = this.steps[place]?.at;
-    const when = at ? new Intl.DateTimeFormat(say('language'), { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at)) : '';
+    const when = dated(this.steps[place]?.at ?? '', { dateStyle: 'medium', timeStyle: 'short' });
     const told = [say('replay-step', { n: place + 1, all: this.steps.length }), when, what(before, after)].filter((text) => text).join(' · ');
     setText(this.told, told);
     setText(this.result, result.short || say('strip-no-result'));

@@ -90,6 +90,16 @@ export function say(id, ...[values]) {
 }
 
 /**
+ * A time as it is written in this language; nothing where the text is none.
+ * @param {string} at RFC 3339
+ * @param {Intl.DateTimeFormatOptions} style
+ */
+export function dated(at, style) {
+  const time = new Date(at);
+  return Number.isNaN(time.getTime()) ? '' : time.toLocaleString(words.language, style);
+}
+
+/**
  * A message of the core in words; nothing where there is none.
  * @param {Message | null | undefined} message
  * @returns {string}

@@ -194,6 +194,7 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
     let scale =
         Scale::of(&all.iter().filter_map(Given::result).map(|it| (it.c, it.reach())).collect::<Vec<_>>());
     let alike = alike(all);
+    let residuals = residuals(all, &alike, mark);
     let (lost, budgets) = lost(all, mark);
     let notebooks = all.iter().zip(alike).map(|(one, alike)| {
         let apart = one.result().and_then(|_| apart.next());
@@ -206,7 +207,7 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
         ticks: scale.map_or_else(Vec::new, |scale| scale.ticks(mark)),
         refusal: together.as_ref().err().map(|error| refusal(*error)),
         figures: together.map_or_else(|_| Vec::new(), |found| figures(&found, results.len(), mark)),
-        residuals: residuals(all, mark),
+        residuals,
         lost,
         budgets,
     }

@@ -3,8 +3,10 @@
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 use slope_of_light::bundle;
+use slope_of_light::notebook::{Cell, Edit, Notebook, write};
 
 use crate::downloads::records_of;
+use crate::names;
 use crate::page::{Page, Stage, eventually};
 
 /// What stands in the history: of each line its cells.
@@ -44,6 +46,47 @@ pub fn the_history_is_read(stage: &Stage) -> Result<()> {
     let told = |line: &Vec<String>| line.len() < 6 || line[2].starts_with("row 2");
     ensure!(of_row.len() > 1 && of_row.iter().all(told), "of row 2 it tells {of_row:?}");
     digests_hold(&page)?;
+    page.is_silent()
+}
+
+/// A notebook whose entries bear a time that is none, or no time, is read and played back. What a block wrote and what took
+/// it back stand under each of its rows, and the title of a copy with the one before.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_history_from_elsewhere_is_read(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let begun = |row, text: &str| {
+        let cells = [(Cell::Distance, text.to_owned())].into_iter().collect();
+        Edit::AddRow { row, after: None, cells }
+    };
+    let typed = |row, text: &str| Edit::SetCell { row, cell: Cell::Distance, text: text.into() };
+    let mut notebook = Notebook::new();
+    for (edit, at) in [
+        (Edit::SetTitle("From elsewhere".into()), "yesterday"),
+        (begun(1, "1"), "yesterday"),
+        (begun(2, "2"), ""),
+        (Edit::Together(vec![typed(1, "3"), typed(2, "4")]), "yesterday"),
+        (Edit::Undo, "yesterday"),
+        (Edit::Copied("A copy".into()), ""),
+    ] {
+        notebook.apply(edit, at)?;
+    }
+    page.open_file(&page.home.write("elsewhere.json", write(&notebook).as_bytes())?)?;
+    page.sees(names::TITLE, "A copy")?;
+    page.turn_to("#readings")?;
+    page.click("History")?;
+    let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 6))?;
+    ensure!(all.iter().any(|line| line.as_slice() == ["yesterday"]), "it conceals what is no time: {all:?}");
+    let copied = all.iter().find(|line| line.get(4).is_some_and(|to| to == "A copy"));
+    ensure!(copied.is_some_and(|line| line[3] == "From elsewhere"), "of the copy it says {copied:?}");
+    page.choose("Show", "row 2")?;
+    let of_row = lines(&page, "those of row 2", |lines| lines.len() < all.len())?;
+    let undone = |line: &Vec<String>| line.get(2).is_some_and(|told| told == "entry 4 undone");
+    ensure!(of_row.iter().any(undone), "of row 2 it tells {of_row:?}");
+    page.click("Close")?;
+    page.click("Replay")?;
+    page.reads("dialog.replay[open] .lead", " of ")?;
     page.is_silent()
 }
 

@@ -52,7 +52,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 125] = [
+const TESTS: [(&str, Test); 126] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -119,6 +119,7 @@ const TESTS: [(&str, Test); 125] = [
     ("leaves_open_by_their_address", sight::leaves_open_by_their_address),
     ("the_run_is_played_back", watching::the_run_is_played_back),
     ("the_history_is_read", history::the_history_is_read),
+    ("a_history_from_elsewhere_is_read", history::a_history_from_elsewhere_is_read),
     ("the_wall_follows", watching::the_wall_follows),
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),

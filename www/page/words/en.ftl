@@ -1551,6 +1551,11 @@ class-residuals-drawn =
         [one] { $n } notebook
        *[other] { $n } notebooks
     }, by distance from the splitter in metres, with the rails below. A dot is a row, above or below the line of its own notebook; a bar is the median at one place, a centimetre of a rail. Rows that are struck out or incomplete are left out.
+class-residuals-shared =
+    { $n ->
+        [one] { $n } notebook shares readings with one before it: it is drawn, and does not count again where places are judged.
+       *[other] { $n } notebooks share readings with one before them: they are drawn, and do not count again where places are judged.
+    }
 class-residuals-without =
     { $n ->
         [one] { $n } notebook without a line is left out.
@@ -1571,14 +1576,14 @@ class-residuals-beyond =
         [one] { $n } dot beyond the scale stands at its edge.
        *[other] { $n } dots beyond the scale stand at its edge.
     }
-class-places-none-shared = No two notebooks were read at the same place, so nothing can be said of the places.
+class-places-none-shared = No two notebooks with readings of their own were read at the same place, so nothing can be said of the places.
 class-places-none = At no place do the notebooks lie off their lines together by more than chance.
 class-places-some =
     { $n ->
         [one] At one place the notebooks lie off their lines together, by more than chance. Look at the ruler and the splice there: each notebook by itself may look sound.
        *[other] At { $n } places the notebooks lie off their lines together, by more than chance. Look at the rulers and splices there: each notebook by itself may look sound.
     }
-class-places-rule = The place that stands out most comes first; each further one is judged on lines laid anew without those before it. Of a hundred classes without such a fault, at most about one gets a place named.
+class-places-rule = The place that stands out most comes first; each further one is judged on lines laid anew without those before it. Of a hundred classes without such a fault, each notebook with readings of its own, at most about one gets a place named.
 class-places-rail = rail { $rail } at { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
@@ -2036,7 +2041,7 @@ history-columns-digest = Digest
 history-no-time = No time was recorded
 history-begun = row begun
 history-struck = struck out: { $reason }
-history-restored = included again
+history-restored = restored
 history-row-gone = a row that is no longer there
 history-undo = entry { $n } undone
 history-redo = entry { $n } redone

@@ -1552,6 +1552,11 @@ class-residuals-drawn =
         [one] { $n } cahier
        *[other] { $n } cahiers
     }, selon la distance à la lame séparatrice en mètres, avec les rails en dessous. Un point est une ligne du tableau, au-dessus ou au-dessous de la droite de son propre cahier ; un trait est la médiane en un endroit, un centimètre d’un rail. Les lignes écartées ou incomplètes sont laissées de côté.
+class-residuals-shared =
+    { $n ->
+        [one] { $n } cahier partage des lectures avec un cahier précédent : il est tracé, mais ne compte pas une seconde fois pour juger des endroits.
+       *[other] { $n } cahiers partagent des lectures avec un cahier précédent : ils sont tracés, mais ne comptent pas une seconde fois pour juger des endroits.
+    }
 class-residuals-without =
     { $n ->
         [one] { $n } cahier sans droite est laissé de côté.
@@ -1572,14 +1577,14 @@ class-residuals-beyond =
         [one] { $n } point hors de l’échelle est au bord.
        *[other] { $n } points hors de l’échelle sont au bord.
     }
-class-places-none-shared = Il n’y a pas deux cahiers lus au même endroit : on ne peut rien dire des endroits.
+class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, lus au même endroit : on ne peut rien dire des endroits.
 class-places-none = En aucun endroit les cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
 class-places-some =
     { $n ->
         [one] En un endroit les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y la règle et le raccord : chaque cahier, pris seul, peut paraître juste.
        *[other] En { $n } endroits les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y les règles et les raccords : chaque cahier, pris seul, peut paraître juste.
     }
-class-places-rule = L’endroit qui ressort le plus vient en premier ; chacun des suivants est jugé sur des droites retracées sans ceux d’avant. Sur cent classes sans un tel défaut, une seule environ, au plus, se voit nommer un endroit.
+class-places-rule = L’endroit qui ressort le plus vient en premier ; chacun des suivants est jugé sur des droites retracées sans ceux d’avant. Sur cent classes sans un tel défaut, chaque cahier ayant ses propres lectures, une seule environ, au plus, se voit nommer un endroit.
 class-places-rail = rail { $rail } à { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
@@ -2036,8 +2041,8 @@ history-columns-to = Après
 history-columns-digest = Empreinte
 history-no-time = Aucune heure n’a été enregistrée
 history-begun = ligne commencée
-history-struck = rayée : { $reason }
-history-restored = de nouveau prise en compte
+history-struck = écartée : { $reason }
+history-restored = réintégrée
 history-row-gone = une ligne qui n’existe plus
 history-undo = saisie { $n } annulée
 history-redo = saisie { $n } rétablie

@@ -9,7 +9,8 @@
 //! | z | Σ ψ/√n over the n notebooks that were read at the place |
 //!
 //! - Without a common fault each w is normal about 0 with the standard deviation 1, and so is z, or less spread: the cut and s
-//!   make it smaller.
+//!   make it smaller. That holds for readings of their own: of notebooks that share readings one is looked at, since the same
+//!   scatter twice would pass for a fault.
 //! - A place stands out where \|z\| is beyond the quantile that m places together pass in one class of a hundred: each at
 //!   1 − (1 − 0.01)^(1/m), which holds for correlated normal numbers too (Z. Šidák, J. Am. Stat. Assoc. 62 (1967) 626).
 //! - A fault at one place turns every line and moves all others. So the place that stands out most is named, each line laid

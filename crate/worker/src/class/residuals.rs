@@ -9,6 +9,7 @@ use slope_evidence::message;
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
 
+use super::Alike;
 use super::given::Given;
 use super::places::{Off, median, off};
 use super::rows::{Line, Place, Row, ShownRow};
@@ -72,7 +73,7 @@ pub struct RailSpan {
 pub struct Drawing {
     /// A dot for each row.
     pub dots: String,
-    /// A bar for each place that several notebooks share, at their median.
+    /// A bar for each place with several rows, at their median.
     pub bars: String,
     /// Marks of its scale, in percent from above.
     pub ticks: Vec<Tick>,
@@ -88,8 +89,8 @@ struct Spot<'a> {
     distance: f64,
 }
 
-/// What the residuals of a class show; none where no notebook has any.
-pub(super) fn residuals(all: &[Given], mark: DecimalMark) -> Option<Residuals> {
+/// What the residuals of a class show; none where no notebook has any. Of each is told with which it shares readings.
+pub(super) fn residuals(all: &[Given], alike: &[Vec<Alike>], mark: DecimalMark) -> Option<Residuals> {
     let notebooks: Vec<Vec<Row>> = all.iter().map(rows_of).collect();
     let mut rows: Vec<&Row> = notebooks.iter().flatten().collect();
     rows.sort_by_key(|row| row.place);
@@ -97,13 +98,14 @@ pub(super) fn residuals(all: &[Given], mark: DecimalMark) -> Option<Residuals> {
         rows.chunk_by(|one, other| one.place == other.place).filter_map(spot).collect();
     let across = Across::of(&spots)?;
     let names = Names { all, mark };
-    let found = off(&notebooks);
+    let (own, shared) = own_readings(&notebooks, alike);
+    let found = off(&own);
     let named = |off: &Off| {
         let spot = spots.iter().find(|spot| spot.place == off.place)?;
         Some(NamedPlace { at: across.percent(spot.distance), text: names.said(off, spot) })
     };
     Some(Residuals {
-        drawn: drawn(all, &notebooks, rows.len()),
+        drawn: drawn(all, &notebooks, rows.len(), shared),
         told: match &found {
             None => message!("class-places-none-shared"),
             Some(found) if found.is_empty() => message!("class-places-none"),
@@ -126,7 +128,22 @@ fn rows_of(one: &Given) -> Vec<Row> {
     one.rows.lines().filter_map(|row| ShownRow::of(row)?.read(line)).collect()
 }
 
-fn drawn(all: &[Given], notebooks: &[Vec<Row>], rows: usize) -> Vec<Message> {
+/// The rows of those that share no readings with one before them, since the same readings say nothing twice; and how many
+/// others have rows.
+fn own_readings(notebooks: &[Vec<Row>], alike: &[Vec<Alike>]) -> (Vec<Vec<Row>>, usize) {
+    let has_rows = |place: usize| notebooks.get(place).is_some_and(|rows| !rows.is_empty());
+    let is_own = |place: usize| {
+        let others = alike.get(place).into_iter().flatten();
+        !others.map(|other| other.notebook).any(|other| other < place && has_rows(other))
+    };
+    let with = || notebooks.iter().enumerate().filter(|(_, rows)| !rows.is_empty());
+    let own: Vec<Vec<Row>> =
+        with().filter(|(place, _)| is_own(*place)).map(|(_, rows)| rows.clone()).collect();
+    let shared = with().count() - own.len();
+    (own, shared)
+}
+
+fn drawn(all: &[Given], notebooks: &[Vec<Row>], rows: usize, shared: usize) -> Vec<Message> {
     let count = |those: &dyn Fn(&Given) -> bool| all.iter().filter(|one| those(one)).count();
     let with = notebooks.iter().filter(|rows| !rows.is_empty()).count();
     let without = count(&|one| one.value("slope").is_none());
@@ -134,6 +151,7 @@ fn drawn(all: &[Given], notebooks: &[Vec<Row>], rows: usize) -> Vec<Message> {
     let lined = all.iter().filter(|one| one.value("slope").is_some());
     let unread = lined.map(|one| one.rows.lines().count()).sum::<usize>() - rows;
     let mut drawn = vec![message!("class-residuals-drawn", rows = rows, n = with)];
+    drawn.extend((shared > 0).then(|| message!("class-residuals-shared", n = shared)));
     drawn.extend((without > 0).then(|| message!("class-residuals-without", n = without)));
     drawn.extend((unread > 0).then(|| message!("class-residuals-unread", n = unread)));
     drawn.extend((sealed > 0).then(|| message!("class-residuals-sealed", n = sealed)));

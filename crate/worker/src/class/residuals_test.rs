@@ -24,7 +24,7 @@ fn class(count: usize) -> Vec<Given> {
 
 #[test]
 fn a_place_is_named_with_how_many_share_it() {
-    let found = residuals(&class(6), DecimalMark::Comma).unwrap();
+    let found = residuals(&class(6), &[], DecimalMark::Comma).unwrap();
     let by = message!("class-places-ns", ns = "0,40", u = "4,0");
     let place = message!("class-places-rail", rail = "2", mark = "100\u{a0}cm");
     let [one] = found.places.as_slice() else { panic!("{:?}", found.places) };
@@ -47,7 +47,7 @@ fn a_place_is_named_with_how_many_share_it() {
 #[test]
 fn the_drawings_hold_every_row() {
     let all = class(6);
-    let found = residuals(&all, DecimalMark::Point).unwrap();
+    let found = residuals(&all, &[], DecimalMark::Point).unwrap();
     for drawing in [&found.normalized, found.nanoseconds.as_ref().unwrap()] {
         assert_eq!((drawing.dots.matches('M').count(), drawing.bars.matches('M').count()), (48, 8));
         assert_eq!(drawing.beyond, None);
@@ -61,7 +61,7 @@ fn the_drawings_hold_every_row() {
     assert!(found.normalized.bars.contains("M694 100h16"), "{}", found.normalized.bars);
     let mut far = all;
     far[0] = given([0.5, 90.0, -1.0, 0.5, -0.5, 4.0, -1.5, -1.0]);
-    let found = residuals(&far, DecimalMark::Point).unwrap();
+    let found = residuals(&far, &[], DecimalMark::Point).unwrap();
     assert_eq!(found.normalized.beyond, Some(message!("class-residuals-beyond", n = 1_usize)));
 }
 
@@ -71,7 +71,7 @@ fn what_is_left_out_is_told() {
     all[0].sealed = true;
     all[1].rows.push_str("0\t0.1\t1.000\t2.00(10)\tcm\tthe first");
     all.push(Given::default());
-    let found = residuals(&all, DecimalMark::Point).unwrap();
+    let found = residuals(&all, &[], DecimalMark::Point).unwrap();
     let told = [
         message!("class-residuals-drawn", rows = 32_usize, n = 4_usize),
         message!("class-residuals-without", n = 1_usize),
@@ -86,15 +86,46 @@ fn what_is_left_out_is_told() {
     for one in &mut sealed {
         one.sealed = true;
     }
-    let found = residuals(&sealed, DecimalMark::Point).unwrap();
+    let found = residuals(&sealed, &[], DecimalMark::Point).unwrap();
     assert_eq!(found.nanoseconds, None);
+}
+
+/// What partners hand in says nothing twice.
+#[test]
+fn notebooks_that_share_readings_are_drawn_and_count_once() {
+    let all = class(6);
+    let others = |one: usize| (0..6).filter(move |other| *other != one);
+    let alike: Vec<Vec<Alike>> =
+        (0..6).map(|one| others(one).map(|notebook| Alike { notebook, rows: 8 }).collect()).collect();
+    let found = residuals(&all, &alike, DecimalMark::Point).unwrap();
+    assert_eq!(found.told, message!("class-places-none-shared"));
+    assert_eq!(found.drawn[1], message!("class-residuals-shared", n = 5_usize));
+    assert_eq!(found.normalized.dots.matches('M').count(), 48);
+
+    // Two pairs of partners, and two by themselves: four that count.
+    let pairs = [vec![1], vec![0], vec![3], vec![2], vec![], vec![]];
+    let alike = pairs.map(|with: Vec<usize>| {
+        with.into_iter().map(|notebook| Alike { notebook, rows: 8 }).collect::<Vec<_>>()
+    });
+    let found = residuals(&all, &alike, DecimalMark::Point).unwrap();
+    let [one] = found.places.as_slice() else { panic!("{:?}", found.places) };
+    assert_eq!(one.text.values[&"n"], Value::from(4_usize));
+    assert_eq!(found.drawn[1], message!("class-residuals-shared", n = 2_usize));
+
+    // One before it that has no line has no say either.
+    let mut without = class(2);
+    without[0] = Given::default();
+    let alike = [vec![Alike { notebook: 1, rows: 8 }], vec![Alike { notebook: 0, rows: 8 }]];
+    let drawn = residuals(&without, &alike, DecimalMark::Point).unwrap().drawn;
+    assert!(!drawn.contains(&message!("class-residuals-shared", n = 1_usize)), "{drawn:?}");
 }
 
 #[test]
 fn without_a_place_in_common_nothing_is_named() {
-    assert_eq!(residuals(&class(1), DecimalMark::Point).unwrap().told, message!("class-places-none-shared"));
+    let alone = residuals(&class(1), &[], DecimalMark::Point).unwrap();
+    assert_eq!(alone.told, message!("class-places-none-shared"));
     let quiet = [given([0.5; 8]), given([-0.5; 8])];
-    assert_eq!(residuals(&quiet, DecimalMark::Point).unwrap().told, message!("class-places-none"));
-    assert_eq!(residuals(&[Given::default()], DecimalMark::Point), None);
-    assert_eq!(residuals(&[], DecimalMark::Point), None);
+    assert_eq!(residuals(&quiet, &[], DecimalMark::Point).unwrap().told, message!("class-places-none"));
+    assert_eq!(residuals(&[Given::default()], &[], DecimalMark::Point), None);
+    assert_eq!(residuals(&[], &[], DecimalMark::Point), None);
 }

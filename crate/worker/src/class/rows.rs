@@ -7,6 +7,10 @@
 use slope_evidence::decimal::Decimal;
 
 const CENTIMETRE: f64 = 0.01;
+/// What stands for inches after a number.
+const INCH_SIGNS: [char; 2] = ['″', '"'];
+/// What begins a power of ten, as readings may have it.
+const POWERS: [char; 8] = ['e', 'E', '×', 'x', 'X', '*', '·', '⋅'];
 /// 12.5 cm and 125 mm are one mark, whatever the last bit of each.
 const LAST_BIT: f64 = 1e-6;
 
@@ -100,13 +104,17 @@ impl<'a> ShownRow<'a> {
 
     /// The first of its readings, with its unit.
     fn mark(self) -> Option<(f64, &'static RulerUnit)> {
-        let first = self.mark.split(';').next()?;
-        let typed =
-            first.trim_end().rsplit(|letter: char| !letter.is_alphabetic()).next().unwrap_or_default();
-        let symbol = if typed.is_empty() { self.unit } else { typed };
+        let first = self.mark.split(';').next()?.trim_end();
+        let bare =
+            first.trim_end_matches(|letter: char| letter.is_alphabetic() || INCH_SIGNS.contains(&letter));
+        let symbol = match first.strip_prefix(bare)? {
+            "" => self.unit,
+            "″" | "\"" | "inch" | "inches" => "in",
+            typed => typed,
+        };
         let unit = RULER_UNITS.iter().find(|unit| unit.symbol == symbol)?;
-        let (number, rest) = number(first)?;
-        Some((number.to_f64(), unit)).filter(|_| !rest.contains(['×', 'e', 'E']))
+        let (number, rest) = number(bare)?;
+        Some((number.to_f64(), unit)).filter(|_| !rest.contains(POWERS))
     }
 }
 

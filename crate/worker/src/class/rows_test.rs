@@ -33,6 +33,9 @@ fn one_mark_is_one_place_however_it_was_typed() {
         ("+12.5\u{a0}cm", "in"),
         ("13.4", "cm"),
         ("4.92126", "in"),
+        ("4.92126″", "cm"),
+        ("4.92126 \"", "cm"),
+        ("4.92126 inches", "mm"),
     ];
     for (mark, unit) in forms {
         let place = given(mark, unit).read(LINE).map(|row| row.place);
@@ -44,9 +47,17 @@ fn one_mark_is_one_place_however_it_was_typed() {
 
 #[test]
 fn what_is_no_plain_number_is_no_row() {
-    for (mark, unit) in
-        [("", "cm"), ("here", "cm"), ("1.2.3", "cm"), ("12.5e1", "cm"), ("12.5", ""), ("12.5 yd", "cm")]
-    {
+    for (mark, unit) in [
+        ("", "cm"),
+        ("here", "cm"),
+        ("1.2.3", "cm"),
+        ("12.5e1", "cm"),
+        ("1.25 x 10^1", "cm"),
+        ("1.25·10¹ cm", "cm"),
+        ("1.25*10^1", "cm"),
+        ("12.5", ""),
+        ("12.5 yd", "cm"),
+    ] {
         assert_eq!(given(mark, unit).read(LINE), None, "{mark} {unit}");
     }
     let given = given("12.5", "cm");

@@ -163,7 +163,7 @@ export type Doubt = "lines" | "border" | "cut" | "turned" | "edge" | "meet" | "o
 export type Drawing = {
 /** A dot for each row. */
 dots: string,
-/** A bar for each place that several notebooks share, at their median. */
+/** A bar for each place with several rows, at their median. */
 bars: string,
 /** Marks of its scale, in percent from above. */
 ticks: Array<Tick>,

@@ -5,6 +5,7 @@
 mod scale;
 mod stored;
 mod given;
+mod alike;
 mod rows;
 mod places;
 mod residuals;
@@ -19,14 +20,14 @@ use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
 
 use crate::key::{C0, Key, KeySet};
+pub use alike::Alike;
+use alike::alike;
 use budgets::{Lost, lost};
 pub use given::{Given, GivenPart};
 use residuals::{Residuals, residuals};
 use scale::{Bar, Scale, Tick};
 pub use stored::GivenFigure;
 
-/// Fewer rows alike than this may well be chance.
-const LEAST_ALIKE: usize = 3;
 /// Coverage factor of the consensus, for about 95 %.
 const COVERAGE_FACTOR: f64 = 2.0;
 
@@ -156,16 +157,6 @@ pub struct Covered {
     pub t0: Option<bool>,
 }
 
-/// That readings are the same, digit for digit, in another notebook.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
-pub struct Alike {
-    /// The place of the other.
-    pub notebook: usize,
-    /// How many rows are the same.
-    pub rows: usize,
-}
-
 /// A figure of the class.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
@@ -260,32 +251,6 @@ fn set_of<'a>(one: &Given, keys: &'a [Key]) -> Option<&'a KeySet> {
 /// A p-value in digits; a small one by what it is below.
 fn p_text(p: f64, mark: DecimalMark) -> String {
     if p < 0.0005 { format!("< {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
-}
-
-/// With which others each shares readings: at least [`LEAST_ALIKE`] rows, and at least half of the fewer of both.
-fn alike(all: &[Given]) -> Vec<Vec<Alike>> {
-    let known = all.iter().flat_map(|one| &one.readings).max().map_or(0, |largest| largest + 1);
-    let mut with: Vec<Vec<usize>> = vec![Vec::new(); known];
-    for (place, one) in all.iter().enumerate() {
-        for reading in &one.readings {
-            if with[*reading].last() != Some(&place) {
-                with[*reading].push(place);
-            }
-        }
-    }
-    let length = |place: usize| all.get(place).map_or(0, |one| one.readings.len());
-    let enough = |one: usize, other: usize, rows: usize| {
-        one != other && rows >= LEAST_ALIKE && 2 * rows >= length(one).min(length(other))
-    };
-    let of = |(one, given): (usize, &Given)| {
-        let mut rows = vec![0_usize; all.len()];
-        for other in given.readings.iter().flat_map(|reading| &with[*reading]) {
-            rows[*other] += 1;
-        }
-        let each = rows.into_iter().enumerate().filter(|(other, rows)| enough(one, *other, *rows));
-        each.map(|(notebook, rows)| Alike { notebook, rows }).collect()
-    };
-    all.iter().enumerate().map(of).collect()
 }
 
 fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFigure> {

@@ -9,7 +9,7 @@ use slope_evidence::message;
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
 
-use super::Alike;
+use super::alike::Alike;
 use super::given::Given;
 use super::places::{Off, median, off};
 use super::rows::{Line, Place, Row, ShownRow};

@@ -194,11 +194,14 @@ pub fn budgets_and_notices_of_a_class_are_counted(stage: &Stage) -> Result<()> {
 
     let script = "return [...document.querySelectorAll('#class-notices [data-notice]')]
         .map((item) => [item.dataset.notice, item.querySelector('strong').textContent])";
-    let shown: BTreeMap<String, String> =
-        serde_json::from_value::<Vec<_>>(page.browser.run(script, vec![])?)?.into_iter().collect();
     let counted: BTreeMap<String, String> =
         standing.iter().map(|(id, n)| ((*id).to_owned(), format!("{n} of 8:"))).collect();
-    ensure!(shown == counted && counted.contains_key("edges_swapped"), "{shown:?} stand, not {counted:?}");
+    ensure!(counted.contains_key("edges_swapped"), "the swapped edges have no notice: {counted:?}");
+    let shown = || {
+        let items: Vec<(String, String)> = serde_json::from_value(page.browser.run(script, vec![])?)?;
+        Ok(items.into_iter().collect::<BTreeMap<_, _>>())
+    };
+    eventually(&format!("{counted:?} stand"), shown, |shown| *shown == counted)?;
     page.browser.run("document.querySelector('[data-notice=edges_swapped] button').click()", vec![])?;
     page.sees("#class-shown", "2 of 8 in the table")?;
     page.choose("Show", "all")?;

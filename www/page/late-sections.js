@@ -1,22 +1,32 @@
 /**
  * The sections that are not in sight when a notebook opens, and what else can wait: one script, which comes once it is open.
  */
+import { History } from './history.js';
+import { KeptFocus } from './kept-focus.js';
+import { Keys } from './keys.js';
+import { NextStep } from './next-step.js';
+import { Points } from './points.js';
+import { Print } from './print.js';
+import { Replay } from './replay.js';
+import { RowPad } from './row-pad.js';
+import { RowWork } from './row-work.js';
+import { Wall } from './wall.js';
+
+/** @import { Book } from './book.js' */
+
 export { Apparatus } from './apparatus.js';
 export { Cautions } from './cautions.js';
 export { Delays } from './delays.js';
-export { History } from './history.js';
-export { KeptFocus } from './kept-focus.js';
-export { Keys } from './keys.js';
 export { Line } from './line.js';
-export { NextStep } from './next-step.js';
 export { Plan } from './plan.js';
-export { Points } from './points.js';
-export { Print } from './print.js';
-export { Replay } from './replay.js';
 export { Report } from './report.js';
 export { Result } from './result.js';
-export { RowPad } from './row-pad.js';
-export { RowWork } from './row-work.js';
 export { Tour } from './tour.js';
 export { Uncertainty } from './uncertainty.js';
-export { Wall } from './wall.js';
+
+/** What shows nothing until it is asked, or where there is something to show. @param {Book} book */
+export function onCall(book) {
+  const wall = new Wall(book);
+  for (const part of [wall, new NextStep(book), new Points(book)]) book.add(part);
+  return [new History(book), new KeptFocus(), new Keys(), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
+}

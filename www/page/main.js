@@ -141,12 +141,9 @@ class Page {
   /** Brings the sections that come once a notebook is open. */
   async grow() {
     await Promise.all(this.sections.map((section) => section.load()));
-    // They show nothing until they are asked; where their script has not come, the sections say so.
-    this.onCall ??= await lateScripts().then(({ History, KeptFocus, Keys, NextStep, Points, Print, Replay, RowPad, RowWork, Wall }) => {
-      const wall = new Wall(this.book);
-      for (const part of [wall, new NextStep(this.book), new Points(this.book)]) this.book.add(part);
-      return [new History(this.book), new KeptFocus(), new Keys(), new Print(this.book), new RowPad(), new RowWork(this.book), new Replay(this.book), wall];
-    }).catch(() => undefined);
+    // Where their script has not come, the sections say so.
+    const late = await lateScripts().catch(() => undefined);
+    this.onCall ??= late?.onCall(this.book);
   }
 
   /** Joins book, keeper and tabs. */

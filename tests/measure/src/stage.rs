@@ -12,7 +12,12 @@ use page_tests::page::Stage;
 /// # Errors
 /// When `cargo measure` did not say where they are, or the driver does not start.
 pub fn stage() -> Result<Stage> {
-    Ok(Stage { driver: driver()?, address: told("SLOPE_URL")?, dist: PathBuf::from(told("SLOPE_DIST")?) })
+    Ok(Stage {
+        driver: driver()?,
+        address: told("SLOPE_URL")?,
+        dist: PathBuf::from(told("SLOPE_DIST")?),
+        slowing: 1.0,
+    })
 }
 
 /// The page with its modules one by one, which a script can import, and a driver to visit it with.

@@ -1,7 +1,8 @@
 //! The real page, packed and served, driven in a headless Chromium, one test after the other.
 //!
 //! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `CHROMIUM`,
-//! `CHROMEDRIVER`. Arguments, if any, choose the tests whose names hold one of them; `--long` stands for the long ones in
+//! `CHROMEDRIVER`; and by `SLOPE_SLOWING`, if at all, how many times slower the page shall run, which brings out tests that
+//! hang on its speed. Arguments, if any, choose the tests whose names hold one of them; `--long` stands for the long ones in
 //! place of the others; `--pictures LANGUAGE FOLDER` takes the pictures of the help instead. Prints a line a test with its time, and `N passed, N failed` alone on the last line.
 
 mod opening;
@@ -195,6 +196,9 @@ fn main() -> Result<ExitCode> {
         driver: Driver::start(&path("CHROMEDRIVER")?, path("CHROMIUM")?)?,
         address: env::var("SLOPE_URL").context("SLOPE_URL says where the page is served")?,
         dist: path("SLOPE_DIST")?,
+        slowing: env::var("SLOPE_SLOWING")
+            .map_or(Ok(1.0), |times| times.parse())
+            .context("SLOPE_SLOWING is a number")?,
     };
     let arguments: Vec<String> = env::args().skip(1).collect();
     if let [flag, language, folder] = arguments.as_slice()

@@ -29,6 +29,8 @@ pub struct Stage {
     pub address: String,
     /// The folder of the packed page.
     pub dist: PathBuf,
+    /// By how many times the processor of every first page is slowed.
+    pub slowing: f64,
 }
 
 impl Stage {
@@ -47,6 +49,9 @@ impl Stage {
     pub fn page_at(&self, address: &str, home: Home) -> Result<Page<'_>> {
         let browser = self.driver.browser(&home.folder("profile"), &home.folder("downloads"))?;
         let page = Page { browser, home };
+        if self.slowing > 1.0 {
+            page.browser.debug("Emulation.setCPUThrottlingRate", &json!({ "rate": self.slowing }))?;
+        }
         page.go(address)?;
         Ok(page)
     }

@@ -686,6 +686,7 @@ remarks-few_on_edge = Trace { $trace }: only about { $n ->
         [one] { $n } sample lies
        *[other] { $n } samples lie
     } on the edge; faster sampling would help.
+remarks-flat_top = Trace { $trace }: the top is { $volts } V throughout. If that is the largest value the instrument can record, the pulse is clipped and its edge is read too early.
 remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the rise time, so it is itself only roughly known.
 
 ## Files
@@ -1324,6 +1325,12 @@ notice-few_on_edge =
        *[other] On the traces of rows { $rows } fewer than three samples lie on an edge.
     }
 notice-few_on_edge-look = Where the edge lies between two samples is not known well. Record with a shorter sampling interval.
+notice-flat_top =
+    { $n ->
+        [one] On the traces of row { $rows } the top of a pulse is one and the same value throughout: the pulse may be clipped.
+       *[other] On the traces of rows { $rows } the top of a pulse is one and the same value throughout: the pulses may be clipped.
+    }
+notice-flat_top-look = The edge of a clipped pulse is read too early. If that value is the largest the instrument can record, record again with a larger range.
 notice-grid_bent = A check mark is { $off } div from where the corner marks put it: a mark is wrong, or the lens distorts the photo. It enters the uncertainty of every row read against that grid.
 notice-grid_bent-look = Check the corner marks. If they are right, take the photo from farther away.
 notice-few_rows =

@@ -687,6 +687,7 @@ remarks-few_on_edge = Trace { $trace } : seulement { $n ->
         [one] { $n } échantillon environ se trouve
        *[other] { $n } échantillons environ se trouvent
     } sur le front ; un échantillonnage plus rapide aiderait.
+remarks-flat_top = Trace { $trace } : le sommet est à { $volts } V partout. Si c’est la plus grande valeur que l’appareil peut enregistrer, l’impulsion est écrêtée et son front est lu trop tôt.
 remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temps de montée ; elle n’est donc elle-même que grossièrement connue.
 
 ## Fichiers
@@ -1325,6 +1326,12 @@ notice-few_on_edge =
        *[other] Sur les traces des lignes { $rows }, moins de trois échantillons se trouvent sur un front.
     }
 notice-few_on_edge-look = La position du front entre deux échantillons est mal connue. Enregistrez avec un intervalle d’échantillonnage plus court.
+notice-flat_top =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, le sommet d’une impulsion a partout la même valeur : l’impulsion peut être écrêtée.
+       *[other] Sur les traces des lignes { $rows }, le sommet d’une impulsion a partout la même valeur : les impulsions peuvent être écrêtées.
+    }
+notice-flat_top-look = Le front d’une impulsion écrêtée est lu trop tôt. Si cette valeur est la plus grande que l’appareil peut enregistrer, enregistrez de nouveau avec un calibre plus grand.
 notice-grid_bent = Une marque de contrôle est à { $off } div de là où la placent les marques de coin : une marque est fausse, ou l’objectif déforme la photo. Cela entre dans l’incertitude de chaque ligne lue sur cette grille.
 notice-grid_bent-look = Vérifiez les marques de coin. Si elles sont justes, prenez la photo de plus loin.
 notice-few_rows =

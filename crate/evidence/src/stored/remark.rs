@@ -119,6 +119,7 @@ fn flagged(trace: &str, flag: &Flag, mark: DecimalMark) -> Message {
             message!("remarks-correlated_noise", trace = trace, n = *samples)
         }
         Flag::FewOnEdge { samples } => message!("remarks-few_on_edge", trace = trace, n = *samples),
+        Flag::FlatTop { volts } => message!("remarks-flat_top", trace = trace, volts = volts.written(mark)),
         Flag::Rough => message!("remarks-rough", trace = trace),
     }
 }

@@ -40,6 +40,11 @@ pub enum Flag {
         /// About how many there are.
         samples: usize,
     },
+    /// The top is all one value: whether the pulse ends there or is cut off by the converter's limit can't be told.
+    FlatTop {
+        /// Which, V.
+        volts: Digits,
+    },
     /// The uncertainty is over a tenth of the rise: how well it is known itself begins to suffer.
     Rough,
 }
@@ -58,6 +63,7 @@ impl Flag {
             "drift" => Self::Drift { volts: parts.digits("volts")? },
             "correlated_noise" => Self::CorrelatedNoise { samples: parts.whole("samples")? },
             "few_on_edge" => Self::FewOnEdge { samples: parts.whole("samples")? },
+            "flat_top" => Self::FlatTop { volts: parts.digits("volts")? },
             "rough" => Self::Rough,
             other => return Err(PartsError::UnknownKind(other.to_owned())),
         })

@@ -38,6 +38,7 @@ mod noise;
 mod weights;
 mod sums;
 mod stretch;
+mod limit;
 mod pulse;
 mod edge;
 mod correlate;

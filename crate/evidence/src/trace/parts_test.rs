@@ -25,6 +25,7 @@ fn every_kind_reads_back() {
         Flag::Drift { volts: number() },
         Flag::CorrelatedNoise { samples: 3 },
         Flag::FewOnEdge { samples: 4 },
+        Flag::FlatTop { volts: number() },
         Flag::Rough,
     ]);
     reads_back([

@@ -4,6 +4,7 @@
 //! several pulses that of the first, then the edge before it, then the quiet part before the edge. The height comes from a parabola through the samples
 //! about the top: from all of them, not from the highest, which noise would have raised.
 
+use super::limit::Limit;
 use super::noise::{baseline_of, quantum};
 use super::stretch::Stretch;
 use super::sums::Sums;
@@ -105,7 +106,12 @@ impl<'a> Pulse<'a> {
             width: rough.width,
         };
         pulse.measure_top(rough.peak)?;
-        pulse.refuse_clipped()?;
+        let limit = Limit::of(&pulse.sums.samples, pulse.top, &pulse.baseline);
+        let volts = Digits::of(sign * limit.level + pulse.baseline.level, 4);
+        if limit.cuts() {
+            return Err(TraceError::Clipped { sample: limit.first, samples: limit.samples(), limit: volts });
+        }
+        let may_be_cut = limit.may_cut();
         if pulse.height < NO_PULSE * pulse.baseline.sigma {
             return Err(TraceError::NoPulse {
                 height: Digits::of(pulse.height, 4),
@@ -114,6 +120,9 @@ impl<'a> Pulse<'a> {
             });
         }
         pulse.note_flags();
+        if may_be_cut {
+            pulse.flags.push(Flag::FlatTop { volts });
+        }
         Ok(pulse)
     }
 
@@ -195,41 +204,6 @@ impl<'a> Pulse<'a> {
         self.height_weights = stretch.parabola_at(place);
         self.height = self.height_weights.of(&self.sums.samples);
         self.height_uncertainty = self.height_weights.variance(&self.baseline).sqrt();
-    }
-
-    /// A top that is flat at the converter's limit: a quarter of its samples or more are the very same highest value,
-    /// though the noise is larger than a step of the converter, or the flanks point well beyond it.
-    fn refuse_clipped(&self) -> Result<(), TraceError> {
-        let [from, to] = self.top.map(|place| super::whole(place.round()).min(self.sums.len() - 1));
-        let top = &self.sums.samples[from..=to];
-        let limit = top.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        let close = 1e-9 * limit.abs();
-        let at_limit = |sample: f64| (sample - limit).abs() <= close;
-        let count = top.iter().filter(|sample| at_limit(**sample)).count();
-        if count < 4 || 4 * count < top.len() {
-            return Ok(());
-        }
-        let noise = &self.baseline;
-        let noise_shows = noise.sigma > 0.4 * noise.quantum && noise.sigma > 1e-9 * self.height;
-        let first = from + top.iter().position(|sample| at_limit(*sample)).unwrap_or(0);
-        // How far the trace has fallen half a run before the limit and half a run behind it: by a few steps of the
-        // converter where a rounded top merely looks flat, by far more where the flanks point beyond the limit.
-        let samples = &self.sums.samples;
-        let run = samples[first..].iter().take_while(|sample| at_limit(**sample)).count();
-        let fallen = |at: usize| samples.get(at).map_or(0.0, |sample| limit - sample);
-        let (before, after) = (fallen(first.saturating_sub(run.div_ceil(2))), fallen(first + run + run / 2));
-        let beyond = if before + after > 0.0 { 2.0 * before * after / (before + after) } else { 0.0 };
-        let points_beyond = run >= 4 && beyond > 4.0 * noise.quantum && beyond > 6.0 * noise.sigma;
-        if noise_shows || points_beyond {
-            let sign = if self.inverted { -1.0 } else { 1.0 };
-            let samples = samples.iter().filter(|sample| at_limit(**sample)).count();
-            return Err(TraceError::Clipped {
-                sample: first,
-                samples,
-                limit: Digits::of(sign * limit + noise.level, 4),
-            });
-        }
-        Ok(())
     }
 
     fn note_flags(&mut self) {

@@ -66,6 +66,12 @@ fn doubtful(input: &NoticeInput) -> Vec<Notice> {
             |n, rows| message!("notice-few_on_edge", n = n, rows = rows),
             message!("notice-few_on_edge-look"),
         ),
+        told(
+            "flat_top",
+            of(|flag| matches!(flag, Flag::FlatTop { .. })),
+            |n, rows| message!("notice-flat_top", n = n, rows = rows),
+            message!("notice-flat_top-look"),
+        ),
     ]
     .into_iter()
     .flatten()

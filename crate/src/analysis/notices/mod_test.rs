@@ -85,6 +85,7 @@ const CASES: [Case; 41] = [
     ("second_pulse", |b| b.flags(&Flag::DoubleEdge { sample: 9 }), Rows(&[3, 7])),
     ("signal_before", |b| b.flags(&Flag::NotQuiet { sample: 9 }), Rows(&[3, 7])),
     ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),
+    ("flat_top", |b| b.flags(&Flag::FlatTop { volts: Digits::of(0.8, 4) }), Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),
     ("few_rows", |b| b.strike(1..=8), Whole),
     (

@@ -4,7 +4,7 @@ use super::{
     error::LineError,
     input::{Data, FreeColumn, Noise},
     pair::DoubleDouble,
-    problem::Shared,
+    problem::CentredColumn,
     profile::Profile,
     search::LeastChiSquare,
 };
@@ -282,7 +282,7 @@ fn rows(
     let frame = problem.frame;
     let n_shared = problem.shared.len();
     let (errors, beside) = profile.unknowns.split_at(n_shared);
-    let moved = |origin: &dyn Fn(&Shared) -> f64| -> f64 {
+    let moved = |origin: &dyn Fn(&CentredColumn) -> f64| -> f64 {
         problem.shared.iter().zip(errors).map(|(shared, z)| origin(shared) * z).sum()
     };
     let alpha = beside[beside.len() - 1] - moved(&|shared| shared.origin(slope));

@@ -101,13 +101,6 @@ impl Fit {
     pub fn scatter(&self) -> Option<f64> {
         (self.degrees_of_freedom > 0).then(|| (self.chi_square / self.degrees_of_freedom as f64).sqrt())
     }
-
-    /// The uncertainties as the scatter has them: stated ones times √(χ²/ν). For the person to claim, with a
-    /// reason; the fit never does so by itself. `None` for ν = 0.
-    pub fn scaled_by_scatter(&self) -> Option<Uncertainty> {
-        let uncertainty = self.uncertainty?;
-        if self.stated { Some(uncertainty.times(self.scatter()?)) } else { Some(uncertainty) }
-    }
 }
 
 impl Uncertainty {

@@ -201,7 +201,7 @@ class Batch {
     this.each = each;
     this.signal = signal;
     this.all = pairs.length;
-    this.lanes = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, this.all);
+    this.atOnce = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, this.all);
     /** The first pair that nobody has been asked for. */
     this.next = 0;
     this.done = 0;
@@ -215,7 +215,7 @@ class Batch {
     if (this.signal?.aborted) return { done: 0, stopped: true };
     this.signal?.addEventListener('abort', stop);
     try {
-      await Promise.all(Array.from({ length: this.lanes }, () => this.lane()));
+      await Promise.all(Array.from({ length: this.atOnce }, () => this.work()));
     } finally {
       this.signal?.removeEventListener('abort', stop);
       this.stop();
@@ -229,7 +229,7 @@ class Batch {
   }
 
   /** Measures with one worker after another, as long as there are pairs. */
-  async lane() {
+  async work() {
     /** @type {EvidenceWorker | undefined} */
     let worker;
     /** What is to be asked and what was, in the order in which it is answered. @type {Request[]} */
@@ -267,7 +267,7 @@ class Batch {
   /** The places of the next pairs that a worker is asked for at once: fewer towards the end, so that all end together. */
   some() {
     const first = this.next;
-    const most = Math.min(MOST_TOGETHER, Math.ceil((this.all - first) / (2 * AHEAD * this.lanes)));
+    const most = Math.min(MOST_TOGETHER, Math.ceil((this.all - first) / (2 * AHEAD * this.atOnce)));
     let bytes = 0;
     do {
       bytes += this.bytesOf(this.next);

@@ -17,8 +17,8 @@ import { say, tell } from './words.js';
 const KEPT_AT_MOST = 8 * 1024 * 1024;
 
 /** A pair to be measured: for a row already, or where its name tells. @typedef {{files: TraceFiles, row?: number, named?: Named}} Job */
-/** @typedef {{job: Job, found: MeasuredFiles}} Found */
-/** @typedef {{found: Found[], refused: string[], stopped: boolean, level: number | null, level_of: LevelOf}} RunOutcome */
+/** @typedef {{job: Job, found: MeasuredFiles}} FoundTraces */
+/** @typedef {{found: FoundTraces[], refused: string[], stopped: boolean, level: number | null, level_of: LevelOf}} RunOutcome */
 
 /** @param {EvidenceView | null} evidence */
 function tracesIn(evidence) {
@@ -111,7 +111,7 @@ function named(job, refused) {
 /**
  * What goes into the notebook: each row's traces, but for rows that hold just that already.
  * @param {Book} book
- * @param {Found[]} found
+ * @param {FoundTraces[]} found
  * @returns {TakenEvidence[]}
  */
 export function takenFrom(book, found) {

@@ -198,11 +198,18 @@ pub fn pictures_rest(stage: &Stage) -> Result<()> {
     look_and_accept(&page, &["Edge A", "Edge B"])?;
     is_proposed(&page, 1)?;
     rests(&page)?;
-    let lens = || page.browser.run("return document.querySelector('.board-lens').toDataURL()", vec![]);
-    page.click("Edge A")?;
-    let of_a = lens()?;
-    page.click("Edge B")?;
-    eventually("the lens shows the other edge", lens, |shown| *shown != of_a)?;
+    // The mark that is chosen, and the lens. Out of sight it keeps what it showed, until the picture has its pixels again.
+    let lens = || {
+        let seen = "return [document.querySelector('.spot.chosen')?.ariaLabel ?? '',
+            document.querySelector('.board-lens').toDataURL()]";
+        page.browser.run(seen, vec![])
+    };
+    let mut before = lens()?;
+    for edge in ["Edge A", "Edge B"] {
+        page.click(edge)?;
+        let is_new = |now: &Value| now[0] == json!(edge) && now[1] != before[1];
+        before = eventually(&format!("the lens shows {edge}"), lens, is_new)?;
+    }
     page.is_silent()
 }
 

@@ -10,7 +10,7 @@ import { startWorker, workerHere } from './wasm.js';
 /** @import { ClassRow } from './class-row.js' */
 /** @import { Value } from './types.js' */
 /** @import { Key } from './worker-types.js' */
-/** @import { Found, Thrown } from './evidence-types.js' */
+/** @import { Found, ThrownInWords } from './evidence-types.js' */
 
 /**
  * A notebook that was read.
@@ -264,7 +264,7 @@ async function unpacked(pair, some) {
     const answers = await reader.ask('hand_in', new Blob(files), parts);
     return answers.map(({ found, thrown }) => found ?? { refused: thrown ? refusalOf(thrown).message : '' });
   } catch (error) {
-    const refused = /** @type {Thrown} */ (error);
+    const refused = /** @type {ThrownInWords} */ (error);
     if (refused.kind === 'start') throw refused;
     if (some.length === 1) return [{ refused: refused.message }];
     const each = [];

@@ -1,10 +1,10 @@
 /**
  * Evidence: what is read out of trace files and pictures, in workers, so that the page stays live. Every promise is
- * refused with a {@link Thrown}, whose message is for a person.
+ * refused with a {@link ThrownInWords}, whose message is for a person.
  */
 import { EvidenceWorker, refusalOf, WorkerSlot, reader, refusal } from './worker-slot.js';
 
-/** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, Picture, Shrunk, Thrown, TraceFiles } from './evidence-types.js' */
+/** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, PictureSource, Shrunk, ThrownInWords, TraceFiles } from './evidence-types.js' */
 /** @import { Corner, Detector, Envelope, Known, Layout, LensChecks, MarkedBefore, Named, Pair, Proposal, Standing } from './worker-types.js' */
 /** @import { View } from './types.js' */
 
@@ -29,7 +29,7 @@ export class EvidenceWorkers {
   constructor() {
     /** Looks at pictures, which takes much room: it is let go when nobody has asked for a while. */
     this.viewer = new WorkerSlot(REST);
-    /** Numbers of pictures, by which it tells which one it looked at last. @type {WeakMap<Picture, number>} */
+    /** Numbers of pictures, by which it tells which one it looked at last. @type {WeakMap<PictureSource, number>} */
     this.numbers = new WeakMap();
     this.next = 0;
   }
@@ -112,7 +112,7 @@ export class EvidenceWorkers {
 
   /**
    * Marks proposed for a picture, in its pixels. The one that was looked at last is not decoded again.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {number} columns
    * @param {number} rows
    * @param {MarkedBefore} [before] a picture of the run that was marked: tells A's edge from B's
@@ -125,7 +125,7 @@ export class EvidenceWorkers {
 
   /**
    * Crossings for a check of the lens, near corners that a person has put.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {Corner[]} corners
    * @param {number} columns
    * @param {number} rows
@@ -138,7 +138,7 @@ export class EvidenceWorkers {
 
   /**
    * What becomes of the checks of a grid whose corners were moved.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {Corner[]} checks
    * @param {Corner[]} from
    * @param {Corner[]} to
@@ -153,7 +153,7 @@ export class EvidenceWorkers {
 
   /**
    * Whether corner marks made on another picture of the series serve this one too.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {Corner[]} corners
    * @param {number} u_pixels standard uncertainty of a mark in x and in y
    * @param {number} columns
@@ -178,7 +178,7 @@ export class EvidenceWorkers {
     return new Batch(pairs, asked, each, signal).run();
   }
 
-  /** The number by which the worker knows a picture. @param {Picture} picture */
+  /** The number by which the worker knows a picture. @param {PictureSource} picture */
   number(picture) {
     const number = this.numbers.get(picture) ?? this.next;
     if (number === this.next) this.next += 1;
@@ -247,7 +247,7 @@ class Batch {
       try {
         this.tell(first.places, await first.answer ?? []);
       } catch (error) {
-        const refused = /** @type {Thrown} */ (error);
+        const refused = /** @type {ThrownInWords} */ (error);
         if (refused.kind === 'stopped') return;
         if (refused.kind === 'start') throw refused;
         // One by one they tell which it was.
@@ -319,7 +319,7 @@ async function measureSome(worker, pairs, asked) {
   return answers.map(({ found, thrown }) => ({ found, refused: thrown && refusalOf(thrown) }));
 }
 
-/** @param {Picture} file a bitmap is no file, and may be as large as it is */
+/** @param {PictureSource} file a bitmap is no file, and may be as large as it is */
 function checkSize(file) {
   if (file instanceof Blob && file.size > LARGEST) throw refusal('too_large', file instanceof File ? file.name : '');
 }

@@ -10,7 +10,7 @@ import { say, tell } from './words.js';
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { LevelOf, Named } from './worker-types.js' */
-/** @import { Asked, MeasuredFiles, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
+/** @import { Asked, MeasuredFiles, ThrownInWords, TraceFile, TraceFiles } from './evidence-types.js' */
 /** @import { EvidenceView, TakenEvidence, View } from './types.js' */
 
 /** Files larger than this, in bytes, are not kept in the browser. */
@@ -100,7 +100,7 @@ export async function measureRun(evidence, jobs, { delays: { level: stated, frac
   return { ...twice, refused, level, level_of: 'run' };
 }
 
-/** @param {Job | undefined} job @param {Thrown | null} refused */
+/** @param {Job | undefined} job @param {ThrownInWords | null} refused */
 function named(job, refused) {
   const message = refused?.message ?? '';
   const [first] = job?.files ?? [];

@@ -176,7 +176,7 @@ fn iso_28037_annex_e() {
         fit(&stated(numbers(&inputs["x"]), numbers(&inputs["y"]), vec![], numbers(&inputs["uy"]))).unwrap();
     check_iso(&line, &set["expected"], DOUBLE);
     let posterior = &set["expected"]["posterior_n_minus_2"];
-    let scaled = line.scaled_by_scatter().unwrap();
+    let scaled = uncertainty(&line).times(line.scatter().unwrap());
     close(line.scatter().unwrap(), number(&posterior["sigma"]), DOUBLE, "sigma");
     close(scaled.intercept, number(&posterior["u_intercept"]), DOUBLE, "u(intercept)");
     close(scaled.slope, number(&posterior["u_slope"]), DOUBLE, "u(slope)");
@@ -201,7 +201,7 @@ fn pearson_data_with_york_weights() {
     let line =
         fit(&stated(numbers(&inputs["x"]), numbers(&inputs["y"]), u("weight_x"), u("weight_y"))).unwrap();
     check_iso(&line, &set["expected"], DOUBLE);
-    let scaled = line.scaled_by_scatter().unwrap();
+    let scaled = uncertainty(&line).times(line.scatter().unwrap());
     let expected = &set["expected"]["scaled_se_adjusted"];
     close(scaled.intercept, number(&expected[0]), DOUBLE, "scaled u(intercept)");
     close(scaled.slope, number(&expected[1]), DOUBLE, "scaled u(slope)");

@@ -6,14 +6,14 @@
 #![expect(clippy::unwrap_used, reason = "tests")]
 
 use slope_bench::chance::Chance;
-use slope_bench::record::{Bench, Detector};
-use slope_evidence::trace::{Asked, DelayMethod, Detector as Which, compare_walk, measure};
+use slope_bench::record::{Bench, DetectorResponse};
+use slope_evidence::trace::{Asked, DelayMethod, Detector, compare_walk, measure};
 
 /// ns/m of light in vacuum.
 const SLOPE: f64 = 1e9 / 299_792_458.0;
 
 /// When the pulse of a detector reaches a level under weakened light, ns.
-fn crosses(detector: &Detector, level: f64, light: f64) -> f64 {
+fn crosses(detector: &DetectorResponse, level: f64, light: f64) -> f64 {
     let (mut low, mut high) = (-10.0, 3.0);
     for _ in 0..60 {
         let middle = f64::midpoint(low, high);
@@ -80,6 +80,6 @@ fn a_fixed_level_moves_v_as_predicted_and_a_constant_fraction_does_not() {
 fn recording_is_of(bench: &Bench) -> bool {
     let recording = bench.record(5.0, 1.0, &mut Chance::seeded(1));
     recording.channels.len() == 2
-        && recording.channels[0].detector == Some(Which::A)
-        && recording.channels[1].detector == Some(Which::B)
+        && recording.channels[0].detector == Some(Detector::A)
+        && recording.channels[1].detector == Some(Detector::B)
 }

@@ -44,7 +44,7 @@ fn typed(inputs: &Value) -> Notebook {
 fn line(notebook: &Notebook) -> LineAnalysis {
     let analysis = analyse(&read(&write(notebook)).unwrap());
     assert_eq!(analysis.problems, vec![]);
-    analysis.line.unwrap().into_inner()
+    (*analysis.line.unwrap()).clone()
 }
 
 fn check(line: &LineAnalysis, expected: &Value, relative: f64) {

@@ -11,15 +11,15 @@ import { inWords, say, setTold, tell } from './words.js';
 /** @import { Book } from './book.js' */
 /** @import { BudgetView, ComponentView, Figure } from './types.js' */
 
-/** @typedef {'name' | 'acts_on' | 'u' | 'shape' | 'degrees_of_freedom' | 'sensitivity' | 'contribution'} Column */
+/** @typedef {'name' | 'acts_on' | 'u' | 'shape' | 'degrees_of_freedom' | 'sensitivity' | 'contribution'} BudgetColumn */
 
-/** The columns of plain text, in their order. @type {Column[]} */
+/** The columns of plain text, in their order. @type {BudgetColumn[]} */
 const COLUMNS = ['name', 'acts_on', 'u', 'shape', 'degrees_of_freedom', 'sensitivity', 'contribution'];
 
-/** All columns, in their order. @type {(Column | 'share' | 'what_if')[]} */
+/** All columns, in their order. @type {(BudgetColumn | 'share' | 'what_if')[]} */
 const ALL_COLUMNS = [...COLUMNS, 'share', 'what_if'];
 
-/** The terms of the glossary among the columns. @type {Partial<Record<Column | 'share' | 'what_if', string>>} */
+/** The terms of the glossary among the columns. @type {Partial<Record<BudgetColumn | 'share' | 'what_if', string>>} */
 const TERMS = {
   u: 'standard-uncertainty', shape: 'rectangular', degrees_of_freedom: 'degrees-of-freedom', sensitivity: 'sensitivity',
   contribution: 'combined',
@@ -86,7 +86,7 @@ export class Budget {
   }
 }
 
-/** @typedef {string | (Figure & {now: string})[]} Answer */
+/** @typedef {string | (Figure & {now: string})[]} WhatIfAnswer */
 
 class ComponentLine {
   /**
@@ -140,7 +140,7 @@ class ComponentLine {
   /**
    * Stands at a place of the slider and shows what would be.
    * @param {number} place
-   * @param {(factor: number) => Answer} what
+   * @param {(factor: number) => WhatIfAnswer} what
    */
   answer(place, what) {
     const name = WRITTEN[place] ?? '';
@@ -156,7 +156,7 @@ class ComponentLine {
 
 /**
  * @param {string} name of the factor
- * @param {Answer} answer
+ * @param {WhatIfAnswer} answer
  * @returns {(Node | string)[]}
  */
 function written(name, answer) {
@@ -181,14 +181,14 @@ function header() {
     el('th', { scope: 'col', role: 'columnheader', class: `in-${column}` }, headed(column))))));
 }
 
-/** What a column is called; a term of the glossary leads there. @param {Column | 'share' | 'what_if'} column */
+/** What a column is called; a term of the glossary leads there. @param {BudgetColumn | 'share' | 'what_if'} column */
 function headed(column) {
   const name = say(`budget-columns-${column}`);
   const term = TERMS[column];
   return term ? helpLink(`term-${term}`, { class: 'term', title: say('how-glossary') }, name) : name;
 }
 
-/** @param {Column | 'share' | 'what_if'} column @param {...Node} content */
+/** @param {BudgetColumn | 'share' | 'what_if'} column @param {...Node} content */
 function cell(column, ...content) {
   return el('td', { role: 'cell', class: `in-${column}`, 'data-label': say(`budget-columns-${column}`) }, ...content);
 }

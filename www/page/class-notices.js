@@ -10,7 +10,7 @@ import { say, tell } from './words.js';
 /** @import { Member } from './class-table.js' */
 /** @import { Notice } from './types.js' */
 
-/** A notice with the notebooks in which it stands, and as it stands in each. @typedef {{first: Notice, found: {member: Member, notice: Notice}[]}} Standing */
+/** A notice with the notebooks in which it stands, and as it stands in each. @typedef {{first: Notice, found: {member: Member, notice: Notice}[]}} StandingNotice */
 
 export class ClassNotices {
   /** @param {(notice: string) => void} only shows those notebooks alone in which a notice stands */
@@ -31,7 +31,7 @@ export class ClassNotices {
     this.list.replaceChildren(...all.map((one) => this.item(one, read)));
   }
 
-  /** @param {Standing} one @param {number} read how many notebooks were read */
+  /** @param {StandingNotice} one @param {number} read how many notebooks were read */
   item({ first, found }, read) {
     const count = say('class-standing-count', { n: found.length, all: read });
     const button = el('button', { type: 'button', 'aria-label': say('class-standing-show-of', { notice: tell(first.text) }),
@@ -42,7 +42,7 @@ export class ClassNotices {
   }
 }
 
-/** Where a notice stands, and as it stands there. @param {Standing['found']} found */
+/** Where a notice stands, and as it stands there. @param {StandingNotice['found']} found */
 function where(found) {
   const list = el('ul');
   const details = el('details', {}, el('summary', {}, say('class-standing-where')), list);
@@ -50,14 +50,14 @@ function where(found) {
   return details;
 }
 
-/** @param {Standing['found'][number]} one */
+/** @param {StandingNotice['found'][number]} one */
 function inOne({ member, notice }) {
   return say('class-standing-in', { name: whoOf(member), notice: tell(notice.text) });
 }
 
 /** @param {Member[]} members */
 function standing(members) {
-  /** @type {Map<string, Standing>} */
+  /** @type {Map<string, StandingNotice>} */
   const all = new Map();
   for (const member of members) {
     /** @type {Set<string>} */

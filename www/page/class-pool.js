@@ -10,7 +10,7 @@ import { startWorker, workerHere } from './wasm.js';
 /** @import { ClassRow } from './class-row.js' */
 /** @import { Value } from './types.js' */
 /** @import { Key } from './worker-types.js' */
-/** @import { Found, Thrown } from './evidence-types.js' */
+/** @import { Found, ThrownInWords } from './evidence-types.js' */
 
 /**
  * A notebook that was read.
@@ -27,8 +27,8 @@ import { startWorker, workerHere } from './wasm.js';
  * @typedef {{handed: Handed, place: number[]}} Waiting `place`: of the file among all, then of that in it
  */
 
-/** The most lanes, however many cores there are. */
-const MOST_LANES = 4;
+/** The most pairs, however many cores there are. */
+const MOST_PAIRS = 4;
 /** The most files that are read at once, and about how many bytes. */
 const MOST_TOGETHER = 24;
 const TOGETHER = 8 << 20;
@@ -48,8 +48,8 @@ export class ClassPool {
     this.keys = [];
     /** What came of each. @type {{place: number[], entry: ClassEntry}[]} */
     this.found = [];
-    /** @type {Lane[]} */
-    this.lanes = [];
+    /** @type {WorkerPair[]} */
+    this.pairs = [];
   }
 
   /**
@@ -61,13 +61,13 @@ export class ClassPool {
     this.queue = files.map((handed, place) => ({ handed, place: [place] }));
     this.all = files.length;
     try {
-      // Files that lie in others come in the next round, so that all lanes have some of them.
+      // Files that lie in others come in the next round, so that all pairs have some of them.
       while (this.queue.length > 0 && !this.stopped) {
         const round = this.queue.reverse();
         this.queue = [];
-        const count = Math.min(navigator.hardwareConcurrency || 1, MOST_LANES, round.length);
-        while (this.lanes.length < count) this.lanes.push(new Lane());
-        await Promise.all(this.lanes.map((lane) => this.work(lane, round)));
+        const count = Math.min(navigator.hardwareConcurrency || 1, MOST_PAIRS, round.length);
+        while (this.pairs.length < count) this.pairs.push(new WorkerPair());
+        await Promise.all(this.pairs.map((pair) => this.work(pair, round)));
       }
     } finally {
       this.end();
@@ -82,37 +82,37 @@ export class ClassPool {
   }
 
   end() {
-    for (const lane of this.lanes) lane.end();
+    for (const pair of this.pairs) pair.end();
   }
 
-  /** Has a lane work off what waits, from its end on. @param {Lane} lane @param {Waiting[]} round */
-  async work(lane, round) {
+  /** Has a pair work off what waits, from its end on. @param {WorkerPair} pair @param {Waiting[]} round */
+  async work(pair, round) {
     while (round.length > 0 && !this.stopped) {
       const some = [];
       let bytes = 0;
-      const most = Math.min(MOST_TOGETHER, Math.ceil(round.length / (2 * this.lanes.length)));
+      const most = Math.min(MOST_TOGETHER, Math.ceil(round.length / (2 * this.pairs.length)));
       for (let next = round.at(-1); next && some.length < most; next = round.at(-1)) {
         bytes += next.handed.file?.size ?? 0;
         if (some.length > 0 && bytes > TOGETHER) break;
         some.push(next);
         round.pop();
       }
-      await this.readSome(lane, some);
+      await this.readSome(pair, some);
     }
   }
 
-  /** @param {Lane} lane @param {Waiting[]} some */
-  async readSome(lane, some) {
+  /** @param {WorkerPair} pair @param {Waiting[]} some */
+  async readSome(pair, some) {
     /** @type {(Waiting & {text: Text})[]} */
     const texts = [];
-    for (const [index, found] of (await unpacked(lane, some.map(({ handed }) => handed))).entries()) {
+    for (const [index, found] of (await unpacked(pair, some.map(({ handed }) => handed))).entries()) {
       const { handed, place } = /** @type {Waiting} */ (some[index]);
       if ('refused' in found) this.take(handed, place, { refused: found.refused });
       else if ('files' in found) this.unfold(handed, place, found.files);
       else if ('key' in found) this.takeKey(found.key);
       else texts.push({ handed, place, text: found });
     }
-    const rows = await recomputed(lane, texts.map(({ text }) => text));
+    const rows = await recomputed(pair, texts.map(({ text }) => text));
     for (const [index, { handed, place }] of texts.entries()) this.take(handed, place, rows[index] ?? {});
     if (!this.stopped) this.told(this.done, this.all);
   }
@@ -167,30 +167,30 @@ export async function fileOf(handed) {
   const { name, file, inside } = handed;
   const last = name.split('/').at(-1) ?? name;
   if (file || !inside) return new File(file ? [file] : [], last);
-  const lane = new Lane();
+  const pair = new WorkerPair();
   try {
-    const [found] = await unpacked(lane, [{ ...inside, file: await fileOf(inside) }]);
+    const [found] = await unpacked(pair, [{ ...inside, file: await fileOf(inside) }]);
     const bytes = found && 'files' in found ? found.files.find(([one]) => one === name)?.[1] : undefined;
     return new File(bytes ? [bytes] : [], last);
   } finally {
-    lane.end();
+    pair.end();
   }
 }
 
 /** The text of the notebook in a file. @param {File} file */
 export async function textIn(file) {
-  const lane = new Lane();
+  const pair = new WorkerPair();
   try {
-    const [found] = await unpacked(lane, [{ name: file.name, file, inside: undefined }]);
+    const [found] = await unpacked(pair, [{ name: file.name, file, inside: undefined }]);
     if (found && 'text' in found) return found.text;
     throw new Error(found && 'refused' in found ? found.refused : '');
   } finally {
-    lane.end();
+    pair.end();
   }
 }
 
 /** One worker that unpacks, and one that recomputes; each started when it is needed, and anew when it has ended. */
-class Lane {
+class WorkerPair {
   constructor() {
     /** @type {EvidenceWorker | undefined} */
     this.reader = undefined;
@@ -251,42 +251,42 @@ class Lane {
 
 /**
  * Files unpacked: several by one reading of all; where that fails, one by one, so that the one is known.
- * @param {Lane} lane
+ * @param {WorkerPair} pair
  * @param {Handed[]} some
  * @returns {Promise<(Found | {refused: string})[]>}
  */
-async function unpacked(lane, some) {
-  if (lane.ended) return some.map(() => ({ refused: '' }));
+async function unpacked(pair, some) {
+  if (pair.ended) return some.map(() => ({ refused: '' }));
   const files = some.map(({ file }) => file ?? new Blob());
   const parts = some.map(({ name }, index) => ({ name, size: files[index]?.size ?? 0 }));
   try {
-    const reader = await lane.unpacker();
+    const reader = await pair.unpacker();
     const answers = await reader.ask('hand_in', new Blob(files), parts);
     return answers.map(({ found, thrown }) => found ?? { refused: thrown ? refusalOf(thrown).message : '' });
   } catch (error) {
-    const refused = /** @type {Thrown} */ (error);
+    const refused = /** @type {ThrownInWords} */ (error);
     if (refused.kind === 'start') throw refused;
     if (some.length === 1) return [{ refused: refused.message }];
     const each = [];
-    for (const one of some) each.push(...await unpacked(lane, [one]));
+    for (const one of some) each.push(...await unpacked(pair, [one]));
     return each;
   }
 }
 
 /**
  * Rows of notebooks; where the core comes to a bad end, one by one, so that the others stand.
- * @param {Lane} lane
+ * @param {WorkerPair} pair
  * @param {Text[]} texts
  * @returns {Promise<{row?: ClassRow, stored?: string | undefined, refused?: string}[]>}
  */
-async function recomputed(lane, texts) {
-  if (texts.length === 0 || lane.ended) return [];
+async function recomputed(pair, texts) {
+  if (texts.length === 0 || pair.ended) return [];
   try {
-    return (await lane.recompute(texts)).map((one) => ('row' in one ? one : { refused: messageOf({ message: one.refused }) }));
+    return (await pair.recompute(texts)).map((one) => ('row' in one ? one : { refused: messageOf({ message: one.refused }) }));
   } catch {
     if (texts.length === 1) return [{ refused: say('class-crashed') }];
     const each = [];
-    for (const text of texts) each.push(...await recomputed(lane, [text]));
+    for (const text of texts) each.push(...await recomputed(pair, [text]));
     return each;
   }
 }

@@ -18,7 +18,7 @@ import { Desk } from './slope_of_light.js';
  * @property {ResultView['refusal']} refusal why there is no result
  * @property {LineView['method']} method
  * @property {Notice[]} notices but those only good to know
- * @property {Asked[]} empty what a person is asked to write and did not
+ * @property {AskedText[]} empty what a person is asked to write and did not
  * @property {FitFigure[]} figures
  * @property {number | null} after_seal changes after a seal was opened
  * @property {string[]} readings what was read for each row in the line
@@ -30,7 +30,7 @@ import { Desk } from './slope_of_light.js';
 
 /** What a person is asked to write. */
 const ASKED = /** @type {const} @satisfies {BenchField[]} */ (['people', 'aim', 'method', 'discussion']);
-/** @typedef {(typeof ASKED)[number]} Asked */
+/** @typedef {(typeof ASKED)[number]} AskedText */
 
 /** The cells that hold what was read. @type {Cell[]} */
 const READ = ['rail', 'reading', 'time_base', 'edge_a', 'edge_b', 'distance', 'delay'];

@@ -9,7 +9,7 @@ import type {
 } from './worker-types.js';
 
 /** What a promise of the worker's is refused with: `message` is for a person. */
-export interface Thrown { kind: string; message: string }
+export interface ThrownInWords { kind: string; message: string }
 /**
  * What scripts refuse by themselves, for which the page has words; all else comes in the wasm's.
  * - From a file: `too_large`, `too_many`, `file` (can't be read).
@@ -40,7 +40,7 @@ export interface BatchStep {
   index: number;
   /** Nothing when this pair was refused. */
   found: MeasuredFiles | null;
-  refused: Thrown | null;
+  refused: ThrownInWords | null;
   /** Pairs finished so far, and pairs in all. */
   done: number;
   all: number;
@@ -49,7 +49,7 @@ export interface BatchStep {
 /** A picture as it is kept: turned upright, scaled down, and without what the camera wrote beside the pixels. */
 export interface Shrunk { blob: Blob; width: number; height: number; sha256: string }
 
-export type Picture = Blob | ImageBitmap;
+export type PictureSource = Blob | ImageBitmap;
 /** A picture goes with a number, by which the worker knows whether it keeps its copy. */
 export interface Calls {
   look_at(file: File, known: Known, layout: Layout | undefined): LookedAt;
@@ -75,13 +75,13 @@ export interface Calls {
   /** Of each text the SHA-256 of the digest before it and of itself, in hexadecimal digits. */
   chain(texts: string[]): string[];
   shrink(file: File): Shrunk;
-  propose(picture: Picture, number: number, columns: number, rows: number, before: MarkedBefore | undefined): Proposal;
-  lens_checks(picture: Picture, number: number, corners: Corner[], columns: number, rows: number): LensChecks;
+  propose(picture: PictureSource, number: number, columns: number, rows: number, before: MarkedBefore | undefined): Proposal;
+  lens_checks(picture: PictureSource, number: number, corners: Corner[], columns: number, rows: number): LensChecks;
   follow(
-    picture: Picture, number: number, checks: Corner[], from: Corner[], to: Corner[], columns: number, rows: number,
+    picture: PictureSource, number: number, checks: Corner[], from: Corner[], to: Corner[], columns: number, rows: number,
   ): Corner[];
   check_series(
-    picture: Picture, number: number, corners: Corner[], u_pixels: number, columns: number, rows: number,
+    picture: PictureSource, number: number, corners: Corner[], u_pixels: number, columns: number, rows: number,
   ): Standing;
 }
 /** A file among others that are handed over as a whole, by its name. */
@@ -105,11 +105,11 @@ export type Call = keyof Calls;
 /** What is asked for by a call, with its number. */
 export type Asking<C extends Call = Call> = { [One in C]: { id: number; call: One; values: Parameters<Calls[One]> } }[C];
 /** What comes of a call. */
-export type Outcome<C extends Call = Call> = { [One in C]: ReturnType<Calls[One]> }[C];
+export type CallOutcome<C extends Call = Call> = { [One in C]: ReturnType<Calls[One]> }[C];
 export type Task = { core: WebAssembly.Module } | Asking;
 /** `crashed` where the worker can't go on: `why` is empty where the browser does not say. */
 export type Answer =
   | { started: true }
-  | { id: number; value: Outcome }
+  | { id: number; value: CallOutcome }
   | { id: number; thrown: WorkerRefusal }
   | { crashed: true; why: string };

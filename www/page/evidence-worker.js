@@ -6,7 +6,7 @@
  */
 import * as wasm from './slope_worker.js';
 
-/** @import { Answer, Asked, Asking, Call, Content, FilePart, Found, Outcome, Picture, Refusal, Task, TraceFile } from './evidence-types.js' */
+/** @import { Answer, Asked, Asking, Call, CallOutcome, Content, FilePart, Found, PictureSource, Refusal, Task, TraceFile } from './evidence-types.js' */
 /** @import { Look, Reading } from './slope_worker.js' */
 
 /** @type {{onmessage: unknown, postMessage(answer: Answer): void}} */
@@ -33,7 +33,7 @@ const ahead = new WeakMap();
 let work = Promise.resolve();
 
 /** What this script refuses, for the page to put into words. */
-class Refused {
+class RefusedCall {
   /** @param {Refusal} kind @param {string} [name] */
   constructor(kind, name = '') {
     this.kind = kind;
@@ -42,7 +42,7 @@ class Refused {
   }
 }
 
-/** @type {{[C in Call]: (...values: Asking<C>['values']) => Outcome<C> | Promise<Outcome<C>>}} */
+/** @type {{[C in Call]: (...values: Asking<C>['values']) => CallOutcome<C> | Promise<CallOutcome<C>>}} */
 const calls = {
   async look_at(file, known, layout) {
     const bytes = await bytesOf(file);
@@ -147,7 +147,7 @@ function handedIn(name, bytes) {
 
 /** The traces that were measured last. */
 function kept() {
-  if (!reading) throw new Refused('nothing_kept');
+  if (!reading) throw new RefusedCall('nothing_kept');
   return reading;
 }
 
@@ -156,7 +156,7 @@ async function bytesOf(file) {
   try {
     return new Uint8Array(await file.arrayBuffer());
   } catch {
-    throw new Refused('file', blobName(file));
+    throw new RefusedCall('file', blobName(file));
   }
 }
 
@@ -235,7 +235,7 @@ function bytes(data) {
   return new Uint8Array(data.buffer, data.byteOffset, data.byteLength);
 }
 
-/** A picture as it was looked at last, or anew. @param {Picture} picture @param {number} number */
+/** A picture as it was looked at last, or anew. @param {PictureSource} picture @param {number} number */
 async function look(picture, number) {
   if (seen?.number !== number) {
     seen?.look.free();
@@ -262,7 +262,7 @@ async function decoded(file) {
   try {
     return await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
-    throw new Refused('decode', name);
+    throw new RefusedCall('decode', name);
   }
 }
 
@@ -274,10 +274,10 @@ async function decoded(file) {
 function drawn(bitmap, longest = Infinity) {
   const scale = Math.min(1, longest / Math.max(bitmap.width, bitmap.height));
   const [width, height] = [bitmap.width, bitmap.height].map((side) => Math.max(1, Math.round(side * scale)));
-  if (typeof OffscreenCanvas === 'undefined') throw new Refused('no_canvas');
+  if (typeof OffscreenCanvas === 'undefined') throw new RefusedCall('no_canvas');
   const canvas = new OffscreenCanvas(width ?? 1, height ?? 1);
   const context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
-  if (!context) throw new Refused('no_canvas');
+  if (!context) throw new RefusedCall('no_canvas');
   context.fillStyle = '#fff';
   context.fillRect(0, 0, canvas.width, canvas.height);
   context.imageSmoothingQuality = 'high';
@@ -312,7 +312,7 @@ async function answer({ id, call, values }) {
  */
 function refusalIn(error) {
   if (error instanceof Error || typeof error !== 'object' || error === null) throw error;
-  const { kind, message, name } = /** @type {Refused} */ (error);
+  const { kind, message, name } = /** @type {RefusedCall} */ (error);
   return { kind, message, name };
 }
 

@@ -1,10 +1,10 @@
 /**
  * Evidence: what is read out of trace files and pictures, in workers, so that the page stays live. Every promise is
- * refused with a {@link Thrown}, whose message is for a person.
+ * refused with a {@link ThrownInWords}, whose message is for a person.
  */
 import { EvidenceWorker, refusalOf, WorkerSlot, reader, refusal } from './worker-slot.js';
 
-/** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, Picture, Shrunk, Thrown, TraceFiles } from './evidence-types.js' */
+/** @import { Asked, BatchEnd, BatchStep, LookedAt, MeasuredFiles, PictureSource, Shrunk, ThrownInWords, TraceFiles } from './evidence-types.js' */
 /** @import { Corner, Detector, Envelope, Known, Layout, LensChecks, MarkedBefore, Named, Pair, Proposal, Standing } from './worker-types.js' */
 /** @import { View } from './types.js' */
 
@@ -29,7 +29,7 @@ export class EvidenceWorkers {
   constructor() {
     /** Looks at pictures, which takes much room: it is let go when nobody has asked for a while. */
     this.viewer = new WorkerSlot(REST);
-    /** Numbers of pictures, by which it tells which one it looked at last. @type {WeakMap<Picture, number>} */
+    /** Numbers of pictures, by which it tells which one it looked at last. @type {WeakMap<PictureSource, number>} */
     this.numbers = new WeakMap();
     this.next = 0;
   }
@@ -112,7 +112,7 @@ export class EvidenceWorkers {
 
   /**
    * Marks proposed for a picture, in its pixels. The one that was looked at last is not decoded again.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {number} columns
    * @param {number} rows
    * @param {MarkedBefore} [before] a picture of the run that was marked: tells A's edge from B's
@@ -125,7 +125,7 @@ export class EvidenceWorkers {
 
   /**
    * Crossings for a check of the lens, near corners that a person has put.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {Corner[]} corners
    * @param {number} columns
    * @param {number} rows
@@ -138,7 +138,7 @@ export class EvidenceWorkers {
 
   /**
    * What becomes of the checks of a grid whose corners were moved.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {Corner[]} checks
    * @param {Corner[]} from
    * @param {Corner[]} to
@@ -153,7 +153,7 @@ export class EvidenceWorkers {
 
   /**
    * Whether corner marks made on another picture of the series serve this one too.
-   * @param {Picture} picture
+   * @param {PictureSource} picture
    * @param {Corner[]} corners
    * @param {number} u_pixels standard uncertainty of a mark in x and in y
    * @param {number} columns
@@ -178,7 +178,7 @@ export class EvidenceWorkers {
     return new Batch(pairs, asked, each, signal).run();
   }
 
-  /** The number by which the worker knows a picture. @param {Picture} picture */
+  /** The number by which the worker knows a picture. @param {PictureSource} picture */
   number(picture) {
     const number = this.numbers.get(picture) ?? this.next;
     if (number === this.next) this.next += 1;
@@ -201,7 +201,7 @@ class Batch {
     this.each = each;
     this.signal = signal;
     this.all = pairs.length;
-    this.lanes = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, this.all);
+    this.atOnce = Math.min(navigator.hardwareConcurrency || 1, MOST_WORKERS, this.all);
     /** The first pair that nobody has been asked for. */
     this.next = 0;
     this.done = 0;
@@ -215,7 +215,7 @@ class Batch {
     if (this.signal?.aborted) return { done: 0, stopped: true };
     this.signal?.addEventListener('abort', stop);
     try {
-      await Promise.all(Array.from({ length: this.lanes }, () => this.lane()));
+      await Promise.all(Array.from({ length: this.atOnce }, () => this.work()));
     } finally {
       this.signal?.removeEventListener('abort', stop);
       this.stop();
@@ -229,7 +229,7 @@ class Batch {
   }
 
   /** Measures with one worker after another, as long as there are pairs. */
-  async lane() {
+  async work() {
     /** @type {EvidenceWorker | undefined} */
     let worker;
     /** What is to be asked and what was, in the order in which it is answered. @type {Request[]} */
@@ -247,7 +247,7 @@ class Batch {
       try {
         this.tell(first.places, await first.answer ?? []);
       } catch (error) {
-        const refused = /** @type {Thrown} */ (error);
+        const refused = /** @type {ThrownInWords} */ (error);
         if (refused.kind === 'stopped') return;
         if (refused.kind === 'start') throw refused;
         // One by one they tell which it was.
@@ -267,7 +267,7 @@ class Batch {
   /** The places of the next pairs that a worker is asked for at once: fewer towards the end, so that all end together. */
   some() {
     const first = this.next;
-    const most = Math.min(MOST_TOGETHER, Math.ceil((this.all - first) / (2 * AHEAD * this.lanes)));
+    const most = Math.min(MOST_TOGETHER, Math.ceil((this.all - first) / (2 * AHEAD * this.atOnce)));
     let bytes = 0;
     do {
       bytes += this.bytesOf(this.next);
@@ -319,7 +319,7 @@ async function measureSome(worker, pairs, asked) {
   return answers.map(({ found, thrown }) => ({ found, refused: thrown && refusalOf(thrown) }));
 }
 
-/** @param {Picture} file a bitmap is no file, and may be as large as it is */
+/** @param {PictureSource} file a bitmap is no file, and may be as large as it is */
 function checkSize(file) {
   if (file instanceof Blob && file.size > LARGEST) throw refusal('too_large', file instanceof File ? file.name : '');
 }

@@ -125,7 +125,7 @@ export class HandIn {
  * What the file is called: group, number, names and date, so that a folder of them sorts.
  * @param {...string} parts
  */
-export function handInName(...parts) {
+function handInName(...parts) {
   const [group = '', ...others] = parts.map((part) => safeName(part, 40));
   // Group 2 comes before group 10.
   const sorted = group.replace(/\d+/g, (digits) => digits.padStart(2, '0'));

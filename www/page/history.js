@@ -10,9 +10,9 @@ import { reader } from './worker-slot.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Cell, Edit, Splice, View } from './types.js' */
-/** @typedef {{key: string, row?: number, where: string, to: string}} Part what one edit wrote, and where */
-/** @typedef {Part & {from: string}} Written what stood there before, too */
-/** @typedef {{n: number, at: string, rows: (number | undefined)[], where: string, from: string, to: string}} Line */
+/** @typedef {{key: string, row?: number, where: string, to: string}} WrittenPart what one edit wrote, and where */
+/** @typedef {WrittenPart & {from: string}} Written what stood there before, too */
+/** @typedef {{n: number, at: string, rows: (number | undefined)[], where: string, from: string, to: string}} HistoryLine */
 
 /** How many lines are put on the page at once. */
 const AT_ONCE = 200;
@@ -39,7 +39,7 @@ export class History {
   /** @param {Book} book */
   constructor(book) {
     this.book = book;
-    /** @type {Line[]} */
+    /** @type {HistoryLine[]} */
     this.lines = [];
     /** The digest of the log up to each entry. @type {string[]} */
     this.digests = [];
@@ -149,7 +149,7 @@ function linesOf(entries, view) {
   const done = [];
   /** @type {typeof done} */
   let undone = [];
-  /** @type {Line[]} */
+  /** @type {HistoryLine[]} */
   const lines = [];
   for (const [place, { at = '', edit }] of entries.entries()) {
     const n = place + 1;
@@ -183,7 +183,7 @@ function linesOf(entries, view) {
  * @param {Edit} edit
  * @param {View} view
  * @param {number} place in the log, from 0
- * @returns {Part[]}
+ * @returns {WrittenPart[]}
  */
 function partsOf(edit, view, place) {
   if (typeof edit === 'string') return [{ key: edit, where: heading(edit), to: '' }];
@@ -228,9 +228,9 @@ function keyOf(name, edit) {
   return `${name.replace(/^(set|remove)_/, '')} ${typeof id === 'number' ? id : ''}`;
 }
 
-/** @param {Exclude<Edit, string>} edit @param {View} view @returns {Part[] | undefined} */
+/** @param {Exclude<Edit, string>} edit @param {View} view @returns {WrittenPart[] | undefined} */
 function railParts(edit, view) {
-  /** @type {(rail: number, what: string, field: string, to: string) => Part[]} */
+  /** @type {(rail: number, what: string, field: string, to: string) => WrittenPart[]} */
   const on = (rail, what, field, to) => {
     const n = view.rails.findIndex(({ id }) => id === rail) + 1;
     return [{ key: `rail ${rail} ${what}`, where: [n > 0 ? say('rails-numbered', { n }) : say('rails-title'), field].join(' · '), to }];
@@ -251,7 +251,7 @@ function spliceOf(splice) {
   return [say(`splice-kinds-${kind}`), ...(typeof splice === 'string' ? [] : textsIn(splice))].join(' · ');
 }
 
-/** @param {View} view @param {number} row @param {string} what @param {string} to @param {string} [column] @returns {Part} */
+/** @param {View} view @param {number} row @param {string} what @param {string} to @param {string} [column] @returns {WrittenPart} */
 function inRow({ rows }, row, what, to, column) {
   const number = rows.find(({ id }) => id === row)?.number ?? GONE;
   return { key: `row ${row} ${what}`, where: [rowName(number), column].filter((text) => text).join(' · '), to, row: number };
@@ -262,7 +262,7 @@ function rowName(row) {
   return row === GONE ? say('history-row-gone') : say('undone-row', { n: row });
 }
 
-/** @param {View} view @param {number} row @param {Cell} cell @param {string} text @returns {Part} */
+/** @param {View} view @param {number} row @param {Cell} cell @param {string} text @returns {WrittenPart} */
 function inCell(view, row, cell, text) {
   return inRow(view, row, cell, text, say(`readings-columns-${cell}`));
 }

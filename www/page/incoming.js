@@ -18,7 +18,7 @@ const OTHER = /\.(zip|json|jpe?g|png|gif|webp|avif|bmp|heic|tiff?|svg)$/i;
 const MOST = 20_000;
 
 /** Whether a file says of itself that it is a picture. @param {File} file */
-export function isPicture(file) {
+function isPicture(file) {
   return file.type.startsWith('image/');
 }
 

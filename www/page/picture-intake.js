@@ -13,7 +13,7 @@ import { say } from './words.js';
 /** @import { Picture, RowView, View } from './types.js' */
 
 /** The grid of a picture on which none is marked yet; no grid has this number. */
-export const NO_GRID = 0;
+const NO_GRID = 0;
 
 /** @typedef {{named: Named, picture: Picture, lasts: boolean}} Kept lasts: it will outlive the page */
 /** @typedef {Kept & {first: boolean}} TakenIn first: of all that were chosen */

@@ -15,7 +15,7 @@ import { say } from './words.js';
 /** Standard uncertainty of a mark by which it is judged whether a camera moved, pixels. */
 const U_PIXELS = 1;
 
-/** @typedef {{found: Proposal | undefined, refusal: string}} Answer */
+/** @typedef {{found: Proposal | undefined, refusal: string}} ProposalAnswer */
 /** @typedef {Extract<EvidenceView, {kind: 'picture'}>} PictureEvidence */
 /** @typedef {{grid: Grid, number: number}} Series a grid of the notebook, and the number of the row it was marked on */
 
@@ -84,7 +84,7 @@ export class Proposer {
   /** @param {EvidenceWorkers} evidence */
   constructor(evidence) {
     this.evidence = evidence;
-    /** What was found on a picture, by its hash and the size of its grid, with what told A from B. @type {Map<string, Answer & {by: string}>} */
+    /** What was found on a picture, by its hash and the size of its grid, with what told A from B. @type {Map<string, ProposalAnswer & {by: string}>} */
     this.known = new Map();
   }
 
@@ -155,7 +155,7 @@ export class Proposer {
    * @param {number} columns
    * @param {number} rows
    * @param {MarkedBefore} [before]
-   * @returns {Promise<Answer>}
+   * @returns {Promise<ProposalAnswer>}
    */
   async found(picture, blob, columns, rows, before) {
     const by = JSON.stringify(before ?? null);

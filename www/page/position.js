@@ -8,9 +8,9 @@ import { put } from './typing.js';
 /** @import { Book } from './book.js' */
 /** @import { PlannedPosition, PositionView } from './types.js' */
 
-/** @typedef {'rail' | 'reading' | 'time_base' | 'repeats'} Column */
+/** @typedef {'rail' | 'reading' | 'time_base' | 'repeats'} PositionColumn */
 
-/** The texts in the order in which they stand. @type {Column[]} */
+/** The texts in the order in which they stand. @type {PositionColumn[]} */
 export const COLUMNS = ['rail', 'reading', 'time_base', 'repeats'];
 
 export class PositionLine {
@@ -57,7 +57,7 @@ export class PositionLine {
       setAttribute(box, 'aria-invalid', problems.some((problem) => problem.column === column) ? 'true' : undefined);
     });
     setText(this.told, inWords(problems.map(({ column, problem }) => (
-      say('readings-problem', { column: say(`plan-columns-${/** @type {Column} */ (column)}`), problem })))));
+      say('readings-problem', { column: say(`plan-columns-${/** @type {PositionColumn} */ (column)}`), problem })))));
     setHidden(this.below, problems.length === 0);
   }
 

@@ -14,14 +14,14 @@ import { say } from './words.js';
 /** @import { Desk } from './slope_of_light.js' */
 /**
  * What opening a notebook asks of the page.
- * @typedef {object} Page
+ * @typedef {object} Opener
  * @property {Shelf} shelf
  * @property {(id: string) => Promise<boolean>} open
  * @property {(desk: Desk) => Promise<void>} keep opens it as a new notebook
  */
 
 /**
- * @param {Page} page
+ * @param {Opener} page
  * @returns {Promise<boolean>} whether a notebook was opened; says why not
  */
 export async function openPosted(page) {
@@ -37,7 +37,7 @@ export async function openPosted(page) {
 
 /**
  * Opens a notebook as a new one, or the one that was begun from it.
- * @param {Page} page
+ * @param {Opener} page
  * @param {Desk} desk
  * @param {boolean} isFile whether a person chose it: one in which something was done is then opened as it is
  */

@@ -14,15 +14,15 @@ const STEPS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp:
 /** Places that a key goes to. @type {Record<string, number>} */
 const SHARES = { Home: 0, End: 1 };
 
-/** @typedef {(position: number, reading: string) => void} Send */
-/** @typedef {{id: number, number: number, place: PlaceView}} Held */
+/** @typedef {(position: number, reading: string) => void} SendReading */
+/** @typedef {{id: number, number: number, place: PlaceView}} HeldPosition */
 
 export class RailTracks {
   /**
    * @param {HTMLElement} root
    * @param {HTMLElement} told where it is said what would be expected
    * @param {Book} book
-   * @param {Send} send
+   * @param {SendReading} send
    */
   constructor(root, told, book, send) {
     this.told = told;
@@ -45,7 +45,7 @@ export class RailTracks {
 class RailTrack {
   /**
    * @param {Book} book
-   * @param {Send} send
+   * @param {SendReading} send
    * @param {(text: string) => void} say
    */
   constructor(book, send, say) {
@@ -55,7 +55,7 @@ class RailTrack {
     this.taken = el('span', { 'aria-hidden': 'true' });
     const handles = el('div', { class: 'handles' });
     this.rail.append(this.taken, handles);
-    this.handles = new Keyed(handles, (/** @type {Held} */ { id }) => String(id),
+    this.handles = new Keyed(handles, (/** @type {HeldPosition} */ { id }) => String(id),
       ({ id }) => new Handle(book, id, this.rail, send, say));
     this.root = el('div', { class: 'rail-track' }, el('p', {}, this.name, ' ', this.ends), el('div', { class: 'track' }, this.rail));
   }
@@ -75,7 +75,7 @@ class RailTrack {
     }));
   }
 
-  /** @param {Held[]} positions */
+  /** @param {HeldPosition[]} positions */
   hold(positions) {
     this.handles.show(positions);
   }
@@ -90,7 +90,7 @@ class Handle {
    * @param {Book} book
    * @param {number} id of the position
    * @param {HTMLElement} rail
-   * @param {Send} send
+   * @param {SendReading} send
    * @param {(text: string) => void} say
    */
   constructor(book, id, rail, send, say) {
@@ -116,7 +116,7 @@ class Handle {
     });
   }
 
-  /** @param {Held} held */
+  /** @param {HeldPosition} held */
   show(held) {
     this.held = held;
     if (this.moved) return;

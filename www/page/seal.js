@@ -39,6 +39,6 @@ export class Seal {
 }
 
 /** 32 hexadecimal digits that nobody chose. */
-export function newSalt() {
+function newSalt() {
   return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

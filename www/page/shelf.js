@@ -8,6 +8,7 @@ import { Superseded, newId } from './journal.js';
 import { dropLeftOversOf, leftOversOf, removeLeftOver } from './left-over.js';
 import { say } from './words.js';
 
+/** @import { Apart } from './banner.js' */
 /** @import { Journal } from './journal.js' */
 /** @import { LeftOver } from './left-over.js' */
 /** @import { Desk } from './slope_of_light.js' */
@@ -20,7 +21,6 @@ import { say } from './words.js';
  * @property {number} aside how many journal entries were set aside
  * @property {Apart | undefined} apart a notebook that holds what a snapshot had and the journal has not
  */
-/** @typedef {{id: string, title: string}} Apart */
 
 export class Shelf {
   /** @param {Journal | undefined} journal */

@@ -10,15 +10,15 @@ import { say, tell } from './words.js';
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { LevelOf, Named } from './worker-types.js' */
-/** @import { Asked, MeasuredFiles, Thrown, TraceFile, TraceFiles } from './evidence-types.js' */
+/** @import { Asked, MeasuredFiles, ThrownInWords, TraceFile, TraceFiles } from './evidence-types.js' */
 /** @import { EvidenceView, TakenEvidence, View } from './types.js' */
 
 /** Files larger than this, in bytes, are not kept in the browser. */
 const KEPT_AT_MOST = 8 * 1024 * 1024;
 
 /** A pair to be measured: for a row already, or where its name tells. @typedef {{files: TraceFiles, row?: number, named?: Named}} Job */
-/** @typedef {{job: Job, found: MeasuredFiles}} Found */
-/** @typedef {{found: Found[], refused: string[], stopped: boolean, level: number | null, level_of: LevelOf}} RunOutcome */
+/** @typedef {{job: Job, found: MeasuredFiles}} FoundTraces */
+/** @typedef {{found: FoundTraces[], refused: string[], stopped: boolean, level: number | null, level_of: LevelOf}} RunOutcome */
 
 /** @param {EvidenceView | null} evidence */
 function tracesIn(evidence) {
@@ -100,7 +100,7 @@ export async function measureRun(evidence, jobs, { delays: { level: stated, frac
   return { ...twice, refused, level, level_of: 'run' };
 }
 
-/** @param {Job | undefined} job @param {Thrown | null} refused */
+/** @param {Job | undefined} job @param {ThrownInWords | null} refused */
 function named(job, refused) {
   const message = refused?.message ?? '';
   const [first] = job?.files ?? [];
@@ -111,7 +111,7 @@ function named(job, refused) {
 /**
  * What goes into the notebook: each row's traces, but for rows that hold just that already.
  * @param {Book} book
- * @param {Found[]} found
+ * @param {FoundTraces[]} found
  * @returns {TakenEvidence[]}
  */
 export function takenFrom(book, found) {

@@ -15,9 +15,9 @@ const MOST = 8;
 const AHEAD = 8;
 
 /** What a worker is handed: the core and the notebook first, then the number of one block after the other.
- * @typedef {{core: WebAssembly.Module, text?: string} | {block: number}} Task */
-/** @typedef {{block: number, values: Float64Array} | {why: unknown}} Answer */
-/** @typedef {{postMessage(task: Task): void, terminate(): void}} Hand */
+ * @typedef {{core: WebAssembly.Module, text?: string} | {block: number}} TrialTask */
+/** @typedef {{block: number, values: Float64Array} | {why: unknown}} TrialAnswer */
+/** @typedef {{postMessage(task: TrialTask): void, terminate(): void}} Hand */
 
 export class TrialPool {
   /**
@@ -100,7 +100,7 @@ export class TrialPool {
     }
   }
 
-  /** @param {Hand} hand @param {Answer} answer */
+  /** @param {Hand} hand @param {TrialAnswer} answer */
   heard(hand, answer) {
     if (!this.hands.includes(hand)) return;
     if ('why' in answer) {
@@ -144,7 +144,7 @@ export class TrialPool {
 
 /** The page itself, block by block, with room between them for everything else. @implements {Hand} */
 class Here {
-  /** @param {string} text @param {(answer: Answer) => void} answer */
+  /** @param {string} text @param {(answer: TrialAnswer) => void} answer */
   constructor(text, answer) {
     this.text = text;
     this.answer = answer;
@@ -153,12 +153,12 @@ class Here {
     this.timer = 0;
   }
 
-  /** @param {Task} task */
+  /** @param {TrialTask} task */
   postMessage(task) {
     if ('block' in task) this.timer = window.setTimeout(() => this.answer(this.run(task.block)));
   }
 
-  /** @param {number} block @returns {Answer} */
+  /** @param {number} block @returns {TrialAnswer} */
   run(block) {
     try {
       this.trials ??= core.Trials.of(this.text);

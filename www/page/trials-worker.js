@@ -5,10 +5,10 @@
 import { rowOf } from './class-row.js';
 import { initSync, Trials } from './slope_of_light.js';
 
-/** @import { Answer, Task } from './trial-pool.js' */
+/** @import { TrialAnswer, TrialTask } from './trial-pool.js' */
 /** @import { RowOutcome, Recompute, Recomputed, Text } from './class-pool.js' */
 
-/** @type {{onmessage: unknown, postMessage(answer: Answer | Recomputed, options?: {transfer: Transferable[]}): void}} */
+/** @type {{onmessage: unknown, postMessage(answer: TrialAnswer | Recomputed, options?: {transfer: Transferable[]}): void}} */
 const here = globalThis;
 
 /** @type {Trials} */
@@ -24,7 +24,7 @@ function outcomeOf({ text, line }) {
   }
 }
 
-here.onmessage = (/** @type {MessageEvent<Task | Recompute>} */ { data }) => {
+here.onmessage = (/** @type {MessageEvent<TrialTask | Recompute>} */ { data }) => {
   try {
     if ('texts' in data) {
       here.postMessage({ rows: data.texts.map(outcomeOf) });

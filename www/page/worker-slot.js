@@ -1,12 +1,12 @@
 /**
  * Workers with a wasm of their own, which read evidence and pack bundles beside the page. Every promise of
- * theirs is refused with a {@link Thrown}, whose message is for a person.
+ * theirs is refused with a {@link ThrownInWords}, whose message is for a person.
  */
 import { messageOf } from './core.js';
 import { say, worded } from './words.js';
 import { compiled, startWorker, workerHere } from './wasm.js';
 
-/** @import { Answer, Asking, Call, Calls, Outcome, Refusal, Task, Thrown, WorkerRefusal } from './evidence-types.js' */
+/** @import { Answer, Asking, Call, CallOutcome, Calls, Refusal, Task, ThrownInWords, WorkerRefusal } from './evidence-types.js' */
 
 /** Where one worker is, when it is needed: started when it is asked for something, and anew when it has ended. */
 export class WorkerSlot {
@@ -82,11 +82,11 @@ export class EvidenceWorker {
    * @param {string} address
    */
   constructor(core, address) {
-    /** Why it has ended, when it has. @type {Thrown | undefined} */
+    /** Why it has ended, when it has. @type {ThrownInWords | undefined} */
     this.ended = undefined;
     this.started = false;
     this.next = 0;
-    /** @type {Map<number, {resolve: (value: Outcome) => void, reject: (error: Thrown) => void}>} */
+    /** @type {Map<number, {resolve: (value: CallOutcome) => void, reject: (error: ThrownInWords) => void}>} */
     this.open = new Map();
     this.worker = startWorker(address);
     this.worker.onmessage = (/** @type {MessageEvent<Answer>} */ { data }) => this.heard(data);
@@ -115,7 +115,7 @@ export class EvidenceWorker {
     this.next += 1;
     return new Promise((resolve, reject) => {
       // What comes under this number is what this call gives.
-      this.open.set(id, { resolve: /** @type {(value: Outcome) => void} */ (resolve), reject });
+      this.open.set(id, { resolve: /** @type {(value: CallOutcome) => void} */ (resolve), reject });
       try {
         this.send(/** @type {Asking} */ ({ id, call, values }));
       } catch (error) {
@@ -147,7 +147,7 @@ export class EvidenceWorker {
     this.end(refusal(this.started ? 'crash' : 'start', why ? say('browser-says', { words: why }) : say('evidence-unsaid')));
   }
 
-  /** Ends the worker, and refuses what it still owes. @param {Thrown} why */
+  /** Ends the worker, and refuses what it still owes. @param {ThrownInWords} why */
   end(why) {
     if (this.ended) return;
     this.ended = why;
@@ -157,7 +157,7 @@ export class EvidenceWorker {
   }
 }
 
-/** What a worker refused, in words. @param {WorkerRefusal} thrown @returns {Thrown} */
+/** What a worker refused, in words. @param {WorkerRefusal} thrown @returns {ThrownInWords} */
 export function refusalOf({ kind, message, name }) {
   // What says nothing is one that the worker's script names.
   return message ? { kind, message: worded(message) } : refusal(/** @type {Refusal} */ (kind), name);
@@ -167,7 +167,7 @@ export function refusalOf({ kind, message, name }) {
  * A refusal of the page's own, in words.
  * @param {Refusal} kind
  * @param {string} [what] the name of a file, a count, or the reason
- * @returns {Thrown}
+ * @returns {ThrownInWords}
  */
 export function refusal(kind, what = '') {
   return { kind, message: say(`evidence-refusals-${kind}`, { what }) };

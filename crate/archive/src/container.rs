@@ -174,7 +174,7 @@ fn read_table<'a>(
 type NamedHeader<'a> = (&'a str, &'a ZipFileHeaderRecord<'a>);
 
 /// An entry at its place in the zip.
-struct Found<'a> {
+struct PlacedEntry<'a> {
     name: &'a str,
     /// What the table says of it.
     header: &'a ZipFileHeaderRecord<'a>,
@@ -210,14 +210,14 @@ fn is_folder(header: &ZipFileHeaderRecord) -> bool {
 fn locate<'a>(
     (name, header): NamedHeader<'a>,
     archive: &'a ZipSliceArchive<&[u8]>,
-) -> Result<Found<'a>, ArchiveError> {
+) -> Result<PlacedEntry<'a>, ArchiveError> {
     let body = archive.get_entry(header.wayfinder()).map_err(|e| damaged_entry(name, e.to_string()))?;
-    Ok(Found { name, header, body })
+    Ok(PlacedEntry { name, header, body })
 }
 
 /// Entries fill the zip from its first byte to the table at `table_start`: none reaches into the next, none is
 /// left out of the table.
-fn check_layout(bytes: &[u8], found: &[Found], table_start: u64) -> Result<(), ArchiveError> {
+fn check_layout(bytes: &[u8], found: &[PlacedEntry], table_start: u64) -> Result<(), ArchiveError> {
     let refuse = |what: String| Err(ArchiveError::Damaged { what });
     let mut ranges = Vec::with_capacity(found.len());
     for place in found {
@@ -252,8 +252,8 @@ fn holds(bytes: &[u8], sought: &[u8]) -> bool {
 }
 
 /// An entry's own header, or what follows its content, says the same as the table.
-fn check_header(place: &Found) -> Result<(), ArchiveError> {
-    let Found { name, header, body } = place;
+fn check_header(place: &PlacedEntry) -> Result<(), ArchiveError> {
+    let PlacedEntry { name, header, body } = place;
     let local = body.local_header();
     let after = body.data_descriptor().map_err(|e| damaged_entry(name, e.to_string()))?;
     let figures = match after {
@@ -269,8 +269,8 @@ fn check_header(place: &Found) -> Result<(), ArchiveError> {
 }
 
 /// The content of one entry, unpacked no further than the limits allow.
-fn inflate(place: &Found, gate: &mut Gate) -> Result<Entry, ArchiveError> {
-    let Found { name, header, body } = place;
+fn inflate(place: &PlacedEntry, gate: &mut Gate) -> Result<Entry, ArchiveError> {
+    let PlacedEntry { name, header, body } = place;
     let packed = body.data();
     let bytes = if header.compression_method() == CompressionMethod::STORE {
         packed.to_vec()

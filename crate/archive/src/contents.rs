@@ -31,7 +31,7 @@ struct Contents {
 
 /// What every version of the list has at its top.
 #[derive(Deserialize)]
-struct Head {
+struct ListHead {
     kind: Option<String>,
     format: Option<u64>,
 }
@@ -125,7 +125,7 @@ fn read(bytes: &[u8]) -> Result<Contents, ArchiveError> {
     let unreadable = |e: serde_json::Error| ArchiveError::NoContents { what: e.to_string() };
     let foreign = || ArchiveError::NoContents { what: format!("it lacks \"kind\": \"{KIND}\"") };
     let text = std::str::from_utf8(bytes).map_err(|e| ArchiveError::NoContents { what: e.to_string() })?;
-    let head: Head = from_json(text).map_err(unreadable)?;
+    let head: ListHead = from_json(text).map_err(unreadable)?;
     if head.kind.as_deref() != Some(KIND) {
         return Err(foreign());
     }

@@ -110,7 +110,7 @@ pub fn consensus(results: &[Estimate]) -> Result<Consensus, ConsensusError> {
         return Err(ConsensusError::NotPositive { place });
     }
     let degrees_of_freedom = results.len() as f64 - 1.0;
-    let weighted = Sums::with(results, 0.0);
+    let weighted = WeightedSums::with(results, 0.0);
     let chi_square = weighted.squares;
     let found = Consensus {
         weighted: weighted.mean(),
@@ -153,12 +153,12 @@ impl Consensus {
 impl Allowing {
     /// The mean where the variance between is τ².
     fn with(results: &[Estimate], variance: f64) -> Self {
-        Self { between: variance.sqrt(), mean: Sums::with(results, variance).mean() }
+        Self { between: variance.sqrt(), mean: WeightedSums::with(results, variance).mean() }
     }
 }
 
 /// The sums over results with one τ².
-struct Sums {
+struct WeightedSums {
     /// Σ wᵢ.
     weights: f64,
     /// Σ wᵢ².
@@ -171,7 +171,7 @@ struct Sums {
     squares_again: f64,
 }
 
-impl Sums {
+impl WeightedSums {
     // Not inlined: the steps towards τ² spend all their time in it.
     #[inline(never)]
     fn with(results: &[Estimate], variance: f64) -> Self {
@@ -197,7 +197,7 @@ impl Sums {
 }
 
 /// τ² by moments, from the sums without it: (χ² − ν)/(Σw − Σw²/Σw).
-fn by_moments(sums: &Sums, degrees_of_freedom: f64) -> f64 {
+fn by_moments(sums: &WeightedSums, degrees_of_freedom: f64) -> f64 {
     let spread = sums.weights - sums.squared_weights / sums.weights;
     ((sums.squares - degrees_of_freedom) / spread).max(0.0)
 }
@@ -207,7 +207,7 @@ fn by_moments(sums: &Sums, degrees_of_freedom: f64) -> f64 {
 fn by_chi_square(results: &[Estimate], degrees_of_freedom: f64) -> f64 {
     let mut variance = 0.0;
     for _ in 0..MOST_STEPS {
-        let sums = Sums::with(results, variance);
+        let sums = WeightedSums::with(results, variance);
         let step = (sums.squares - degrees_of_freedom) / sums.squares_again;
         // A step that is not a number, of equal values, leads nowhere either.
         if step.is_nan() || variance + step <= variance {

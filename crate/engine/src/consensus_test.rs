@@ -58,7 +58,7 @@ fn equal_values_agree() {
 fn the_variance_between_makes_chi_square_what_is_expected() {
     let far = results(&[(1.0, 1e-6), (2.0, 1.0), (4.0, 1e-3), (8.0, 1e-5)]);
     let found = consensus(&far).unwrap();
-    let squares = Sums::with(&far, found.mandel_paule.between.powi(2)).squares;
+    let squares = WeightedSums::with(&far, found.mandel_paule.between.powi(2)).squares;
     assert!((squares - 3.0).abs() < 1e-12, "{squares}");
 }
 

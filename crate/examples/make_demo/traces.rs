@@ -8,7 +8,7 @@ use std::error::Error;
 use serde_json::json;
 use slope_bench::chance::Chance;
 use slope_bench::rails::{Joint, Rail, Rig, Stop};
-use slope_bench::record::{Bench, Detector, Digitiser, SettingsPlace, Style, Units, both_as_text};
+use slope_bench::record::{Bench, DetectorResponse, Digitiser, SettingsPlace, Style, Units, both_as_text};
 use slope_evidence::stored::{LevelOf, common_level};
 use slope_of_light::analysis::C0;
 use slope_of_light::bundle::{Entry, sha256_hex};
@@ -96,7 +96,7 @@ fn bench(notes: &Notes) -> Described {
 }
 
 fn detectors() -> Bench {
-    let detector = Detector { rise: 2.6, decay: 16.0, ..Detector::default() };
+    let detector = DetectorResponse { rise: 2.6, decay: 16.0, ..DetectorResponse::default() };
     let digitiser = Digitiser {
         step: 0.25,
         samples: 560,

@@ -153,7 +153,8 @@ pub fn group_index(air: &Air, vacuum_wavelength_nm: f64) -> Result<f64, AirError
     group_refractivity(air, vacuum_wavelength_nm).map(|refractivity| 1.0 + refractivity)
 }
 
-/// n − 1, with the digits that n itself has no room for.
+/// n − 1, with the digits that n itself has no room for: what Ciddor's tables give, so the equations are held to them by
+/// it. A pulse asks for the group index alone.
 ///
 /// # Errors
 /// An input out of range, by name, or more vapour than pressure.

@@ -1,5 +1,5 @@
 use super::*;
-use crate::analysis::{Shown, Speed, analyse, analyse_page};
+use crate::analysis::{Speed, analyse, analyse_page};
 use crate::budget::BudgetError;
 use crate::distribution::student_t_quantile;
 use crate::notebook::{ActsOn, Beam, BenchField, Claim, Edit, Effect, Notebook, Scope, SharedError, Splice};
@@ -8,7 +8,7 @@ use crate::simulated::demo;
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 fn speed(notebook: &Notebook) -> Result<Speed, String> {
-    analyse(notebook).speed.map(Shown::into_inner).map_err(|refusal| refusal.id)
+    analyse(notebook).speed.map(|speed| (*speed).clone()).map_err(|refusal| refusal.id)
 }
 
 fn demo() -> Result<Notebook, Box<dyn std::error::Error>> {
@@ -100,7 +100,7 @@ fn what_if_is_the_same_as_typing_it() -> Outcome {
         let what_if = WhatIf { origin: origin.id(), factor };
         analyse_page(notebook.state(), Some(&what_if))
             .speed
-            .map(Shown::into_inner)
+            .map(|speed| (*speed).clone())
             .map_err(|refusal| refusal.id)
     };
     let (same, without, double) = (what_if(1.0)?, what_if(0.0)?, what_if(2.0)?);

@@ -1,7 +1,7 @@
 use slope_bench::rails::Stop;
 
 use super::*;
-use crate::analysis::{LineAnalysis, Shown, analyse, prepare};
+use crate::analysis::{LineAnalysis, analyse, prepare};
 use crate::line::{Data, fit};
 use crate::notebook::{Edit, Notebook};
 use crate::simulated::{demo, random};
@@ -9,7 +9,7 @@ use crate::simulated::{demo, random};
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
 fn line(notebook: &Notebook) -> Result<LineAnalysis, String> {
-    analyse(notebook).line.map(Shown::into_inner).map_err(|refusal| refusal.id)
+    analyse(notebook).line.map(|line| (*line).clone()).map_err(|refusal| refusal.id)
 }
 
 fn squares(line: &LineAnalysis) -> f64 {

@@ -49,13 +49,6 @@ impl<T: Cover> Shown<T> {
     }
 }
 
-impl<T> Shown<T> {
-    /// What may be shown, to keep.
-    pub fn into_inner(self) -> T {
-        self.0
-    }
-}
-
 impl<T> Deref for Shown<T> {
     type Target = T;
 

@@ -123,7 +123,7 @@ fn few_rows_have_the_wide_tails_of_student() -> Done {
     }
     plan_for(&mut notebook, "40000", "")?;
     let (analysis, found) = of(&notebook)?;
-    let slope = analysis.line.map_err(|refusal| refusal.id)?.into_inner().fit;
+    let slope = analysis.line.map_err(|refusal| refusal.id)?.fit.clone();
     let speed = analysis.speed.map_err(|refusal| refusal.id)?;
     let u = slope.uncertainty.ok_or("no uncertainty")?.slope;
     // Back from c to the slope, where the distribution is t itself. The quantile of 40 000 Cauchy numbers at 2.5 % is

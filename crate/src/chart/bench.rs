@@ -10,11 +10,11 @@ use super::theme::Theme;
 use super::{labels, marks};
 use crate::words::Words;
 
-/// Tallest lane of a rail, in heights of the text: name, rail, readings.
-const LANE: f64 = 4.6;
+/// Tallest track of a rail, in heights of the text: name, rail, readings.
+const TRACK: f64 = 4.6;
 /// From the top of the bench to the beam, in heights of the text.
 const ABOVE_BEAM: f64 = 2.8;
-/// From the beam to the first lane, in heights of the text.
+/// From the beam to the first track, in heights of the text.
 const BELOW_BEAM: f64 = 0.9;
 /// Labels and title of the axis, in heights of the text.
 const AXIS: f64 = 3.3;
@@ -63,8 +63,8 @@ pub(super) fn height(across: f64, picture: &BenchPicture, theme: &Theme, words: 
     let font = theme.font_px;
     let top = frame::legend(&mut Scene::default(), &legend(picture, words), across, theme);
     let bench = BenchLayout::new(across, (top, top), picture, (theme, words));
-    let lanes = bench.lanes(picture).iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
-    let rails = LANE * font * lanes as f64;
+    let tracks = bench.tracks(picture).iter().map(|&(_, _, track)| track + 1).max().unwrap_or(1);
+    let rails = TRACK * font * tracks as f64;
     bench.plot.top + (ABOVE_BEAM + BELOW_BEAM + AXIS) * font + rails + notes_height(picture, theme)
 }
 
@@ -110,7 +110,7 @@ fn series_of(rail: Option<usize>, picture: &BenchPicture) -> usize {
     rail.unwrap_or(picture.rails.len())
 }
 
-/// A rail with its number in the picture, its level and the height of its lane, px.
+/// A rail with its number in the picture, its level and the height of its track, px.
 struct PlacedRail<'p> {
     index: usize,
     rail: &'p BenchRail,
@@ -179,33 +179,33 @@ impl<'a> BenchLayout<'a> {
         );
     }
 
-    /// Each rail, with its number in the picture and its lane: the first in which neither it nor its words touch
+    /// Each rail, with its number in the picture and its track: the first in which neither it nor its words touch
     /// another.
-    fn lanes<'p>(&self, picture: &'p BenchPicture) -> Vec<(usize, &'p BenchRail, usize)> {
+    fn tracks<'p>(&self, picture: &'p BenchPicture) -> Vec<(usize, &'p BenchRail, usize)> {
         let slack = 2.0 * self.theme.stroke_px;
         let mut ends: Vec<f64> = Vec::new();
-        let mut lanes = Vec::new();
+        let mut tracks = Vec::new();
         for (index, rail) in picture.rails.iter().enumerate().filter(|(_, rail)| shown(rail)) {
             let (left, right) = self.extent(rail);
-            let lane = ends.iter().position(|&end| end <= left + slack).unwrap_or(ends.len());
-            match ends.get_mut(lane) {
+            let track = ends.iter().position(|&end| end <= left + slack).unwrap_or(ends.len());
+            match ends.get_mut(track) {
                 Some(end) => *end = right,
                 None => ends.push(right),
             }
-            lanes.push((index, rail, lane));
+            tracks.push((index, rail, track));
         }
-        lanes
+        tracks
     }
 
-    /// The rails on their lanes, which share the room below the beam.
+    /// The rails on their tracks, which share the room below the beam.
     fn placed<'p>(&self, picture: &'p BenchPicture, below: &Area) -> Vec<PlacedRail<'p>> {
-        let lanes = self.lanes(picture);
-        let count = lanes.iter().map(|&(_, _, lane)| lane + 1).max().unwrap_or(1);
-        let height = ((below.bottom - below.top) / count as f64).clamp(0.0, LANE * self.theme.font_px);
-        let level = |lane: usize| below.top + (lane as f64 + 0.5) * height;
-        lanes
+        let tracks = self.tracks(picture);
+        let count = tracks.iter().map(|&(_, _, track)| track + 1).max().unwrap_or(1);
+        let height = ((below.bottom - below.top) / count as f64).clamp(0.0, TRACK * self.theme.font_px);
+        let level = |track: usize| below.top + (track as f64 + 0.5) * height;
+        tracks
             .into_iter()
-            .map(|(index, rail, lane)| PlacedRail { index, rail, level: level(lane), height })
+            .map(|(index, rail, track)| PlacedRail { index, rail, level: level(track), height })
             .collect()
     }
 
@@ -242,7 +242,7 @@ impl<'a> BenchLayout<'a> {
         outline.push((left, body.top));
         scene.path(outline, frame::edge(theme));
 
-        // In a squeezed lane the readings go first, then the name.
+        // In a squeezed track the readings go first, then the name.
         if height >= 2.4 * font {
             self.draw_title(scene, rail, level - 1.1 * font);
         }

@@ -165,9 +165,9 @@ fn inside(line: &FittedLine, x: Span, y: Span) -> Option<(f64, f64)> {
 }
 
 /// What draws an error bar from one end to the other.
-type Bar = fn(&mut Scene, ScenePoint, ScenePoint, super::Colour, &Theme);
+type DrawBar = fn(&mut Scene, ScenePoint, ScenePoint, super::Colour, &Theme);
 
-fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &PlottedRow, bar: Bar, theme: &Theme) {
+fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &PlottedRow, bar: DrawBar, theme: &Theme) {
     let (d, t) = (mark.distance, mark.delay);
     let colour = theme.colour_of(mark.series);
     let ends = [

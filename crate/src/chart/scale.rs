@@ -73,7 +73,7 @@ impl Span {
 
 /// A tick with its label.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Tick {
+pub(super) struct AxisTick {
     pub(super) value: f64,
     pub(super) label: String,
 }
@@ -82,7 +82,7 @@ pub(super) struct Tick {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Axis {
     pub(super) span: Span,
-    pub(super) ticks: Vec<Tick>,
+    pub(super) ticks: Vec<AxisTick>,
     /// The labels count in 10 to this power.
     power: i32,
 }
@@ -108,7 +108,10 @@ impl Axis {
         let mut index = (low / step).ceil();
         while index * step <= high && ticks.len() < 100 {
             // Adding zero turns −0 into 0.
-            ticks.push(Tick { value: index * step, label: fixed(index * unit + 0.0, place, decimal_mark) });
+            ticks.push(AxisTick {
+                value: index * step,
+                label: fixed(index * unit + 0.0, place, decimal_mark),
+            });
             index += 1.0;
         }
         Self { span, ticks, power }

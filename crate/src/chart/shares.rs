@@ -8,8 +8,8 @@ use super::{frame, labels, text::Area};
 use crate::words::Words;
 
 /// Height of one bar with its room, in heights of the text.
-const LANE: f64 = 1.9;
-/// Share of a lane that the bar fills.
+const BAR_ROOM: f64 = 1.9;
+/// Share of it that the bar fills.
 const FILLED: f64 = 0.62;
 
 pub(super) fn scene(size: ScenePoint, picture: &SharesPicture, theme: &Theme, words: &dyn Words) -> Scene {
@@ -26,10 +26,10 @@ pub(super) fn scene(size: ScenePoint, picture: &SharesPicture, theme: &Theme, wo
     let label = (widest(&mut names.iter().map(|name| width(name, font))) + font).min(size.0 / 2.0);
     let room = size.0 - label - widest(&mut bars.iter().map(|share| width(&share.text, font))) - 1.5 * font;
     for (place, (share, name)) in bars.iter().zip(&names).enumerate() {
-        let middle = (place as f64 + 0.5) * LANE * font;
+        let middle = (place as f64 + 0.5) * BAR_ROOM * font;
         let name = shortened(name, label - font, font);
         scene.text(&name, (label - 0.5 * font, middle), Anchor::End, theme.ink, theme);
-        let half = 0.5 * FILLED * LANE * font;
+        let half = 0.5 * FILLED * BAR_ROOM * font;
         let end = label + room.max(0.0) * share.share.clamp(0.0, 1.0);
         if share.share > 0.0 {
             let corners = vec![
@@ -42,11 +42,11 @@ pub(super) fn scene(size: ScenePoint, picture: &SharesPicture, theme: &Theme, wo
         }
         scene.text(&share.text, (end + 0.5 * font, middle), Anchor::Start, theme.ink, theme);
     }
-    scene.stroke((label, 0.0), (label, bars.len() as f64 * LANE * font), frame::edge(theme));
+    scene.stroke((label, 0.0), (label, bars.len() as f64 * BAR_ROOM * font), frame::edge(theme));
     scene
 }
 
 /// The height at which every bar has its room, px.
 pub(super) fn height(picture: &SharesPicture, theme: &Theme) -> f64 {
-    LANE * theme.font_px * picture.shares.len().max(1) as f64
+    BAR_ROOM * theme.font_px * picture.shares.len().max(1) as f64
 }

@@ -3,7 +3,7 @@
 //! The weights of a fit hang on what is stated and on where the rows stand, not on what they will read. So rows that
 //! lie exactly on the line expected give the very u(b) that real ones will.
 
-use super::stop::{PlanContext, Stop, first_row, with_rows};
+use super::stop::{PlanContext, PlannedStop, first_row, with_rows};
 use crate::analysis::budget::{BeyondFit, budget};
 use crate::analysis::{HowEntered, LineAnalysis, Origin, PreparedPage, Refusal, line_fit, prepare};
 use crate::line::{Data, Noise, fit};
@@ -108,7 +108,7 @@ fn among(data: &Data, rows: &[usize]) -> Data {
 ///
 /// # Errors
 /// Why they give no line.
-pub fn ask_stops(context: &PlanContext, stops: &[Stop]) -> Result<ExpectedRows, Refusal> {
+pub fn ask_stops(context: &PlanContext, stops: &[PlannedStop]) -> Result<ExpectedRows, Refusal> {
     let rows: Vec<Row> = (first_row(context.page)..)
         .zip(stops)
         .map(|(id, stop)| context.row(id, stop, &context.model))

@@ -32,7 +32,7 @@ use crate::rail::Joint;
 use ask::{Prediction, ask_stops};
 use next::{Next, RowsSoFar, SIDE, distinct, next};
 use positions::Position;
-use stop::{FINE, Model, PlanContext, Stop};
+use stop::{FINE, Model, PlanContext, PlannedStop};
 
 /// Rows that a proposal has where nothing is planned yet: eight, or four on each of many rails.
 fn rows_to_propose(context: &PlanContext) -> usize {
@@ -82,7 +82,7 @@ pub struct WhatIfs {
 #[derive(Clone, Debug, PartialEq)]
 pub struct ProposedStops {
     /// Where, once for each row.
-    pub stops: Vec<Stop>,
+    pub stops: Vec<PlannedStop>,
     /// u(v)/v expected of them.
     pub relative: f64,
 }
@@ -143,7 +143,7 @@ pub fn forecast(page: &NotebookState) -> Result<Prediction, Refusal> {
     expected(&context, &planned(&context))
 }
 
-fn expected(context: &PlanContext, stops: &[Stop]) -> Result<Prediction, Refusal> {
+fn expected(context: &PlanContext, stops: &[PlannedStop]) -> Result<Prediction, Refusal> {
     if stops.len() < 2 {
         let message = message!("plan-too_few");
         return Err(Refusal { id: "too_few_rows".into(), rows: Vec::new(), message });
@@ -152,12 +152,12 @@ fn expected(context: &PlanContext, stops: &[Stop]) -> Result<Prediction, Refusal
 }
 
 /// The places of the rows planned.
-pub fn planned(context: &PlanContext) -> Vec<Stop> {
+pub fn planned(context: &PlanContext) -> Vec<PlannedStop> {
     positions::stops(&positions::read(context))
 }
 
 /// Places spread over all rails, for a run of which nothing is planned.
-pub fn spread(context: &PlanContext) -> Vec<Stop> {
+pub fn spread(context: &PlanContext) -> Vec<PlannedStop> {
     proposals(context, rows_to_propose(context)).0.map_or_else(Vec::new, |proposal| proposal.stops)
 }
 
@@ -171,7 +171,7 @@ pub enum To {
 }
 
 /// The place that a planned position is moved to; none where it stands on no rail, or is of no number known.
-pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<Stop> {
+pub fn moved(page: &NotebookState, id: PositionId, to: To) -> Option<PlannedStop> {
     let context = PlanContext::of(page).ok()?;
     let position = positions::read(&context).into_iter().find(|position| position.id == id)?;
     let rail = position.rail?;
@@ -214,11 +214,11 @@ fn taken(context: &PlanContext, analysis: &Analysis, positions: &[Position]) -> 
 }
 
 /// The place of a row whose screen is still to be read.
-fn open_stop(context: &PlanContext, row: &Row, rail: usize, distance: f64) -> Stop {
+fn open_stop(context: &PlanContext, row: &Row, rail: usize, distance: f64) -> PlannedStop {
     let time_base = row.text(Cell::TimeBase).trim();
     let time_base =
         if context.time(time_base).is_some() { time_base.to_owned() } else { context.fastest(distance) };
-    Stop { rail, reading: row.text(Cell::Reading).trim().to_owned(), distance, time_base }
+    PlannedStop { rail, reading: row.text(Cell::Reading).trim().to_owned(), distance, time_base }
 }
 
 /// The line that the rows so far lie on.
@@ -229,7 +229,7 @@ fn model(context: &PlanContext, analysis: &Analysis, count: usize) -> Model {
     }
 }
 
-fn what_ifs(context: &PlanContext, positions: &[Position], stops: &[Stop]) -> WhatIfs {
+fn what_ifs(context: &PlanContext, positions: &[Position], stops: &[PlannedStop]) -> WhatIfs {
     let Ok(asked) = ask_stops(context, stops) else { return WhatIfs::default() };
     // Each row once, and the first row of each position once more.
     let mut again: Vec<usize> = (0..stops.len()).collect();
@@ -246,7 +246,7 @@ fn what_ifs(context: &PlanContext, positions: &[Position], stops: &[Stop]) -> Wh
     }
 }
 
-fn faster(context: &PlanContext, stops: &[Stop]) -> Option<(f64, usize)> {
+fn faster(context: &PlanContext, stops: &[PlannedStop]) -> Option<(f64, usize)> {
     let mut quick = stops.to_vec();
     let mut count = 0;
     for stop in &mut quick {
@@ -261,7 +261,7 @@ fn faster(context: &PlanContext, stops: &[Stop]) -> Option<(f64, usize)> {
 
 /// One more rail of the last one's length, joined to its far end as well as that one is joined; positions on it
 /// stand as on the last one, or three of them evenly.
-fn one_more_rail(context: &PlanContext, stops: &[Stop]) -> Option<f64> {
+fn one_more_rail(context: &PlanContext, stops: &[PlannedStop]) -> Option<f64> {
     let page = context.page;
     let last = page.rails.len().checked_sub(1)?;
     let (typed, rail) = (page.rails.get(last)?, context.rails.get(last)?.rail.as_ref()?);
@@ -295,7 +295,7 @@ fn one_more_rail(context: &PlanContext, stops: &[Stop]) -> Option<f64> {
         let distance = stop.distance + from - near;
         let kept = context.time(&stop.time_base).is_some_and(|time| context.holds(distance, time));
         let time_base = if kept { stop.time_base.clone() } else { context.fastest(distance) };
-        all.push(Stop { rail: last + 1, distance, time_base, reading: stop.reading.clone() });
+        all.push(PlannedStop { rail: last + 1, distance, time_base, reading: stop.reading.clone() });
     }
     if all.len() == stops.len() {
         all.append(&mut context.along(last + 1, SIDE));
@@ -313,7 +313,7 @@ fn proposals(context: &PlanContext, count: usize) -> (Option<ProposedStops>, Opt
     for rail in 0..context.rails.len() {
         total += length(rail);
     }
-    let mut spread: Vec<Stop> = Vec::new();
+    let mut spread: Vec<PlannedStop> = Vec::new();
     let (mut so_far, mut placed) = (0.0, 0);
     for rail in 0..context.rails.len() {
         so_far += length(rail);
@@ -336,7 +336,7 @@ fn proposals(context: &PlanContext, count: usize) -> (Option<ProposedStops>, Opt
     (proposal(context, spread), proposal(context, ends))
 }
 
-fn proposal(context: &PlanContext, stops: Vec<Stop>) -> Option<ProposedStops> {
+fn proposal(context: &PlanContext, stops: Vec<PlannedStop>) -> Option<ProposedStops> {
     let relative = expected(context, &stops).ok()?.relative;
     Some(ProposedStops { stops, relative })
 }

@@ -223,9 +223,9 @@ fn proposals_are_spread_or_at_the_ends() -> Outcome {
             assert!(spread.stops.iter().filter(|stop| stop.rail == rail).count() >= SIDE);
         }
         let context = PlanContext::of(notebook.state()).map_err(|refusal| refusal.id)?;
-        let at_one_setting = |stops: &[Stop]| {
-            let stops: Vec<Stop> =
-                stops.iter().map(|stop| Stop { time_base: "2".into(), ..stop.clone() }).collect();
+        let at_one_setting = |stops: &[PlannedStop]| {
+            let stops: Vec<PlannedStop> =
+                stops.iter().map(|stop| PlannedStop { time_base: "2".into(), ..stop.clone() }).collect();
             ask_stops(&context, &stops).map(|asked| asked.prediction.readings)
         };
         let (apart, even) = (at_one_setting(&ends.stops), at_one_setting(&spread.stops));

@@ -1,7 +1,7 @@
 //! The next reading that would help most, and the one that would show most.
 
 use super::ask::{ExpectedRows, ask};
-use super::stop::{Model, PlanContext, Stop, first_row, with_rows};
+use super::stop::{Model, PlanContext, PlannedStop, first_row, with_rows};
 use crate::notebook::Row;
 
 /// Places looked at on each rail.
@@ -15,7 +15,7 @@ pub const SIDE: usize = 3;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Next {
     /// Where.
-    pub stop: Stop,
+    pub stop: PlannedStop,
     /// u(v)/v without it and with it; none while there is no line yet.
     pub effect: Option<(f64, f64)>,
     /// Why there.
@@ -66,7 +66,7 @@ impl RowsSoFar {
 }
 
 /// The places that are looked at: fewer the more rows there are, each with the time base of the rows near it.
-fn places(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Stop> {
+fn places(context: &PlanContext, so_far: &RowsSoFar) -> Vec<PlannedStop> {
     let each = EFFORT / so_far.rows.len().max(1) / context.rails.len().max(1);
     let mut stops = context.everywhere(each.clamp(7, PLACES));
     for stop in &mut stops {
@@ -119,14 +119,20 @@ pub fn next(context: &PlanContext, so_far: &RowsSoFar) -> Vec<Next> {
     both
 }
 
-fn keep(best: &mut Option<(Next, f64)>, worth: f64, stop: &Stop, effect: Option<(f64, f64)>, why: Why) {
+fn keep(
+    best: &mut Option<(Next, f64)>,
+    worth: f64,
+    stop: &PlannedStop,
+    effect: Option<(f64, f64)>,
+    why: Why,
+) {
     if best.as_ref().is_none_or(|best| worth > best.1) {
         *best = Some((Next { stop: stop.clone(), effect, why }, worth));
     }
 }
 
 /// All rows so far and, behind them, one at each place looked at.
-fn asked(context: &PlanContext, so_far: &RowsSoFar, stops: &[Stop]) -> Option<ExpectedRows> {
+fn asked(context: &PlanContext, so_far: &RowsSoFar, stops: &[PlannedStop]) -> Option<ExpectedRows> {
     let last_id = so_far.rows.iter().map(|row| row.id).max().unwrap_or(0);
     let first = first_row(context.page).max(last_id.saturating_add(1));
     let rows = (first..).zip(stops).map(|(id, stop)| context.row(id, stop, &so_far.model));
@@ -145,7 +151,7 @@ fn near_time_base(context: &PlanContext, so_far: &RowsSoFar, distance: f64) -> O
 }
 
 /// The first rail, if there are several, with too few positions to test its splice, and how many it has.
-fn poor_side(context: &PlanContext, so_far: &RowsSoFar, stops: &[Stop]) -> Option<(usize, usize)> {
+fn poor_side(context: &PlanContext, so_far: &RowsSoFar, stops: &[PlannedStop]) -> Option<(usize, usize)> {
     let rails = 0..context.rails.len();
     if rails.clone().filter(|rail| context.ends(*rail).is_some()).count() < 2 {
         return None;

@@ -2,7 +2,7 @@
 
 use litemap::LiteMap;
 
-use super::stop::{PlanContext, Stop, first_row, with_rows};
+use super::stop::{PlanContext, PlannedStop, first_row, with_rows};
 use crate::analysis::{Place, prepare};
 use crate::message;
 use crate::notebook::{Cell, NotebookState, PlannedPosition, PositionId, Row};
@@ -20,7 +20,7 @@ pub struct Position {
     /// Place of the rail it names among the rails, if there is one of that name.
     pub rail: Option<usize>,
     /// Where it is; none while it can't be told.
-    pub stop: Option<Stop>,
+    pub stop: Option<PlannedStop>,
     /// How many rows are to be read there.
     pub repeats: usize,
     /// What can't be read, with the cell of a row that it would stand in; the repeats stand under the remark.
@@ -48,7 +48,7 @@ pub fn read(context: &PlanContext) -> Vec<Position> {
             }
         }
         let rail = context.page.rails.iter().position(|rail| Some(rail.id) == reading.rail);
-        let stop = rail.zip(reading.distance).map(|(rail, distance)| Stop {
+        let stop = rail.zip(reading.distance).map(|(rail, distance)| PlannedStop {
             rail,
             reading: typed.reading.trim().to_owned(),
             distance: distance.value,
@@ -97,7 +97,7 @@ fn repeats(page: &NotebookState, typed: &PlannedPosition) -> Result<usize, Messa
 }
 
 /// The places of the rows planned: each position as often as it is to be read.
-pub fn stops(positions: &[Position]) -> Vec<Stop> {
+pub fn stops(positions: &[Position]) -> Vec<PlannedStop> {
     let mut stops = Vec::new();
     for position in positions {
         for _ in 0..position.repeats {

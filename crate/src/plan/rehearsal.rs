@@ -8,7 +8,7 @@
 
 use sha2::{Digest, Sha256};
 
-use super::stop::{PlanContext, Stop, first_row, position, with_rows};
+use super::stop::{PlanContext, PlannedStop, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, RowPart, RowReading, prepare};
@@ -146,7 +146,7 @@ fn drawn(draws: Draws, page: &NotebookState, setup: &crate::analysis::setup::Set
     }
 }
 
-fn read(context: &PlanContext, stops: &[Stop], draws: Draws) -> Result<Vec<[String; 5]>, Refusal> {
+fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws) -> Result<Vec<[String; 5]>, Refusal> {
     let page = context.page;
     let mut rows = Vec::new();
     for (id, stop) in (first_row(page)..).zip(stops) {
@@ -204,7 +204,7 @@ fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
 }
 
 /// What a ruler is read to show, to the place of its uncertainty.
-fn reading(context: &PlanContext, stop: &Stop, error: f64) -> String {
+fn reading(context: &PlanContext, stop: &PlannedStop, error: f64) -> String {
     let stand = context.stands.get(stop.rail).and_then(Option::as_ref);
     let rail = context.page.rails.get(stop.rail);
     let Some((stand, rail)) = stand.zip(rail) else { return stop.reading.clone() };

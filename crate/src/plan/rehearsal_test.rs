@@ -65,7 +65,7 @@ fn what_is_drawn_is_what_is_listed() -> Outcome {
         let analysis = analyse(&rehearsed(bench.state(), seed)?);
         let speed = analysis.speed.map_err(|refusal| refusal.id)?;
         squares += ((speed.c - C0) / speed.u_c()).powi(2);
-        let fit = analysis.line.map_err(|refusal| refusal.id)?.into_inner().fit;
+        let fit = analysis.line.map_err(|refusal| refusal.id)?.fit.clone();
         chi += fit.chi_square;
         nu += fit.degrees_of_freedom as f64;
     }
@@ -135,7 +135,7 @@ fn intervals_cover_the_truth_as_often_as_they_say() -> Outcome {
         let so = truth(&notebook, &secret).ok_or("no truth")?;
         let analysis = analyse(&notebook);
         let speed = analysis.speed.map_err(|refusal| refusal.id)?;
-        let fit = analysis.line.map_err(|refusal| refusal.id)?.into_inner().fit;
+        let fit = analysis.line.map_err(|refusal| refusal.id)?.fit.clone();
         let u_t0 = fit.uncertainty.ok_or("no uncertainty")?.intercept;
         let off = [(speed.c - C0) / speed.u_c(), (fit.intercept - so.t0) / u_t0];
         for (which, off) in off.iter().enumerate() {

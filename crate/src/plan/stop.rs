@@ -22,7 +22,7 @@ const CLEAR: f64 = 0.05;
 
 /// A place at which the carriage may stand.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Stop {
+pub struct PlannedStop {
     /// Place of the rail among the rails.
     pub rail: usize,
     /// Rail reading as it is typed.
@@ -128,7 +128,7 @@ impl<'a> PlanContext<'a> {
 
     /// The place on a rail nearest to a distance at which the ruler shows a round reading, `parts` of them or more
     /// to its span; none off the rail.
-    pub fn round_stop(&self, index: usize, distance: f64, parts: f64) -> Option<Stop> {
+    pub fn round_stop(&self, index: usize, distance: f64, parts: f64) -> Option<PlannedStop> {
         let (near, far) = self.ends(index)?;
         let stand = self.stands.get(index)?.as_ref()?;
         let (unit, step, place) = self.ruler_step(index, parts)?;
@@ -137,7 +137,7 @@ impl<'a> PlanContext<'a> {
         [0.0, 1.0, -1.0].into_iter().find_map(|aside| {
             let reading = ((aim / step).round() + aside) * step;
             let distance = stand.distance(unit.to_base(reading));
-            (distance >= near - 1e-9 && distance <= far + 1e-9).then(|| Stop {
+            (distance >= near - 1e-9 && distance <= far + 1e-9).then(|| PlannedStop {
                 rail: index,
                 reading: fixed(reading, place.min(0), self.page.decimal_mark),
                 distance,
@@ -161,8 +161,8 @@ impl<'a> PlanContext<'a> {
 
     /// `count` places spread evenly over a rail, ends included; none at the splitter or before it, nor beyond the
     /// reach of the pulse rate.
-    pub fn along(&self, index: usize, count: usize) -> Vec<Stop> {
-        let mut stops: Vec<Stop> = Vec::new();
+    pub fn along(&self, index: usize, count: usize) -> Vec<PlannedStop> {
+        let mut stops: Vec<PlannedStop> = Vec::new();
         let Some((near, far)) = self.ends(index) else { return stops };
         let reach = self.reach().unwrap_or(f64::INFINITY);
         let far = far.min(reach);
@@ -180,7 +180,7 @@ impl<'a> PlanContext<'a> {
     }
 
     /// The same over all rails.
-    pub fn everywhere(&self, count: usize) -> Vec<Stop> {
+    pub fn everywhere(&self, count: usize) -> Vec<PlannedStop> {
         let mut stops = Vec::new();
         for rail in 0..self.rails.len() {
             stops.append(&mut self.along(rail, count));
@@ -189,7 +189,7 @@ impl<'a> PlanContext<'a> {
     }
 
     /// The row that would be read at a place, with edges that lie exactly on the line expected.
-    pub fn row(&self, id: RowId, stop: &Stop, model: &Model) -> Row {
+    pub fn row(&self, id: RowId, stop: &PlannedStop, model: &Model) -> Row {
         let mark = self.page.decimal_mark;
         let divisions = self.time(&stop.time_base).map_or(0.0, |time| model.delay(stop.distance) / time);
         let name = self.page.rails.get(stop.rail).map(|rail| rail.name_or_number(stop.rail));
@@ -237,7 +237,7 @@ fn round_step(limit: f64, below: bool) -> (f64, i32) {
 }
 
 /// A planned position at a place.
-pub fn position(page: &NotebookState, id: PositionId, stop: &Stop) -> PlannedPosition {
+pub fn position(page: &NotebookState, id: PositionId, stop: &PlannedStop) -> PlannedPosition {
     let rail = page.rails.get(stop.rail).map(|rail| rail.name_or_number(stop.rail)).unwrap_or_default();
     PlannedPosition {
         id,

@@ -11,7 +11,7 @@ use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::ask::Prediction;
 use crate::plan::next::{Next, Why};
 use crate::plan::rehearsal::truth;
-use crate::plan::stop::{PlanContext, Stop};
+use crate::plan::stop::{PlanContext, PlannedStop};
 use crate::plan::{Plan, ProposedStops, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
 use crate::words::Message;
@@ -130,7 +130,7 @@ impl Teller<'_> {
         format!("{}\u{a0}m", fixed(distance, -2, self.page.decimal_mark))
     }
 
-    fn place(&self, stop: &Stop) -> PlaceView {
+    fn place(&self, stop: &PlannedStop) -> PlaceView {
         let Some(rail) = self.page.rails.get(stop.rail) else { return PlaceView::default() };
         let (near, far) = self.context.ends(stop.rail).unwrap_or((stop.distance, stop.distance + 1.0));
         let share = ((stop.distance - near) / (far - near)).clamp(0.0, 1.0);

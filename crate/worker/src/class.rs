@@ -25,7 +25,7 @@ use alike::alike;
 use budgets::{Lost, lost};
 pub use given::{Given, GivenPart};
 use residuals::{Residuals, residuals};
-use scale::{Bar, Scale, Tick};
+use scale::{Bar, ResultScale, Tick};
 pub use stored::GivenFigure;
 
 /// Coverage factor of the consensus, for about 95 %.
@@ -182,8 +182,9 @@ pub fn class(all: &[Given], keys: &[Key], mark: DecimalMark) -> Class {
     let together = consensus(&results);
     let mean = together.as_ref().ok().map(|found| found.mandel_paule.mean);
     let mut apart = together.as_ref().map_or_else(|_| Vec::new(), |found| found.apart(&results)).into_iter();
-    let scale =
-        Scale::of(&all.iter().filter_map(Given::result).map(|it| (it.c, it.reach())).collect::<Vec<_>>());
+    let scale = ResultScale::of(
+        &all.iter().filter_map(Given::result).map(|it| (it.c, it.reach())).collect::<Vec<_>>(),
+    );
     let alike = alike(all);
     let residuals = residuals(all, &alike, mark);
     let (lost, budgets) = lost(all, mark);
@@ -215,7 +216,7 @@ fn refusal(error: ConsensusError) -> Message {
     }
 }
 
-fn compared(one: &Given, apart: Option<f64>, scale: Option<Scale>, mark: DecimalMark) -> Compared {
+fn compared(one: &Given, apart: Option<f64>, scale: Option<ResultScale>, mark: DecimalMark) -> Compared {
     let z = |value: Option<f64>| value.map_or_else(String::new, |value| fixed(value, -1, mark));
     let (result, fit) = (one.result(), one.fit());
     Compared {

@@ -79,7 +79,7 @@ struct KeyFile<'a> {
 
 /// What every version of a key has at its top.
 #[derive(Deserialize)]
-struct Head {
+struct KeyHead {
     kind: Option<String>,
     format: Option<u64>,
 }
@@ -110,8 +110,8 @@ pub fn read(name: &str, text: &str) -> Result<Option<Key>, Message> {
     if !text.contains(KIND) {
         return Ok(None);
     }
-    match from_json::<Head>(text) {
-        Ok(Head { kind: Some(kind), format }) if kind == KIND => match format {
+    match from_json::<KeyHead>(text) {
+        Ok(KeyHead { kind: Some(kind), format }) if kind == KIND => match format {
             Some(FORMAT) => {
                 let Body { key } = from_json(text).map_err(|_| damaged())?;
                 let is_told = key.sets.iter().all(|set| set.truth.t0().is_some());

@@ -104,7 +104,7 @@ fn verdicts(notebooks: &[Notebook], key: &Value) -> Result<Vec<&'static str>> {
     let verdict = |(place, notebook): (usize, &Notebook)| {
         let analysis = analyse(notebook);
         let speed = analysis.speed.map_err(|refusal| anyhow::anyhow!(refusal.id))?;
-        let fit = analysis.line.map_err(|refusal| anyhow::anyhow!(refusal.id))?.into_inner().fit;
+        let fit = analysis.line.map_err(|refusal| anyhow::anyhow!(refusal.id))?.fit.clone();
         let expanded = speed.expanded().context("an expanded uncertainty")?;
         let c = (speed.c - C0).abs() <= expanded;
         let u = fit.uncertainty.context("an uncertainty")?.intercept;

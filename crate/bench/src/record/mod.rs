@@ -9,7 +9,7 @@ mod text;
 
 pub use text::{SettingsPlace, Style, Units, as_text, both_as_text};
 
-use slope_evidence::trace::{Channel, Detector as Which, Recording};
+use slope_evidence::trace::{Channel, Detector, Recording};
 
 use crate::chance::Chance;
 
@@ -18,7 +18,7 @@ use crate::chance::Chance;
 /// The rise is the integral of cos² over twice `rise`: it begins and ends at definite times and is smooth between. The decay
 /// is exponential. Their convolution would be nearer to a circuit's answer; the product is simpler, and has a known top.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub struct Detector {
+pub struct DetectorResponse {
     /// From 10 to 90 %, ns.
     pub rise: f64,
     /// Decay time, ns; infinite for a step.
@@ -29,13 +29,13 @@ pub struct Detector {
     pub offset: f64,
 }
 
-impl Default for Detector {
+impl Default for DetectorResponse {
     fn default() -> Self {
         Self { rise: 4.0, decay: 40.0, gain: 0.8, offset: 0.01 }
     }
 }
 
-impl Detector {
+impl DetectorResponse {
     /// Share of the height at a time after the half height of the rise, before decay.
     fn edge(&self, time: f64) -> f64 {
         // From 10 to 90 % of x − sin(2πx)/2π over 0 … 1 takes 0.482188 of the whole.
@@ -105,9 +105,9 @@ impl Default for Digitiser {
 #[derive(Clone, Copy, PartialEq, Debug, Default)]
 pub struct Bench {
     /// The fixed detector.
-    pub a: Detector,
+    pub a: DetectorResponse,
     /// The far one.
-    pub b: Detector,
+    pub b: DetectorResponse,
     /// What records both.
     pub digitiser: Digitiser,
     /// Light falls off as 1/(1 + d/this)²: metres; 0 for light that does not.
@@ -133,7 +133,7 @@ impl Bench {
         // The edges fall anywhere between two samples.
         let shift = chance.unit() * digitiser.step;
         let phase = chance.unit() * std::f64::consts::TAU;
-        let channel = |which, detector: &Detector, late: f64, light: f64, chance: &mut Chance| {
+        let channel = |which, detector: &DetectorResponse, late: f64, light: f64, chance: &mut Chance| {
             let mut noise = 0.0;
             let fresh = (1.0 - digitiser.memory * digitiser.memory).sqrt();
             let samples = (0..digitiser.samples).map(|index| {
@@ -149,8 +149,8 @@ impl Bench {
             });
             Channel { detector: Some(which), label: format!("{which:?}"), samples: samples.collect() }
         };
-        let a = channel(Which::A, &self.a, 0.0, 1.0, chance);
-        let b = channel(Which::B, &self.b, delay, light, chance);
+        let a = channel(Detector::A, &self.a, 0.0, 1.0, chance);
+        let b = channel(Detector::B, &self.b, delay, light, chance);
         Recording { start: digitiser.start, step: digitiser.step, channels: vec![a, b], settings: Vec::new() }
     }
 }

@@ -5,7 +5,7 @@ use super::*;
 
 #[test]
 fn a_detector_rises_from_10_to_90_per_cent_in_its_rise() {
-    let detector = Detector { rise: 3.0, decay: f64::INFINITY, gain: 2.0, offset: 0.5 };
+    let detector = DetectorResponse { rise: 3.0, decay: f64::INFINITY, gain: 2.0, offset: 0.5 };
     assert!((detector.level(0.0, 1.0) - 1.0).abs() < 1e-12);
     assert!((detector.level(-1.5, 1.0) - 0.2).abs() < 1e-3);
     assert!((detector.level(1.5, 0.5) - 0.9).abs() < 1e-3);
@@ -58,8 +58,8 @@ fn noise_hum_jitter_and_time_base_are_as_large_as_said() {
 
     let bench = |time_base| Bench {
         digitiser: Digitiser { noise: 0.0, time_base, ..Digitiser::default() },
-        a: Detector { decay: f64::INFINITY, ..Detector::default() },
-        b: Detector { decay: f64::INFINITY, ..Detector::default() },
+        a: DetectorResponse { decay: f64::INFINITY, ..DetectorResponse::default() },
+        b: DetectorResponse { decay: f64::INFINITY, ..DetectorResponse::default() },
         ..Bench::default()
     };
     let half = |time_base: f64| {

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::lettering::{Stroke, distance, written};
-use super::theme::{Colour, Theme};
+use super::theme::{Rgb, ScreenTheme};
 
 /// How far the screen goes beyond its grid, divisions.
 const MARGIN: f64 = 0.4;
@@ -70,7 +70,7 @@ pub struct Screen {
     /// How a trace pales where it is steep: to 1/√2 at a slope of 1/`fade`.
     pub fade: f64,
     /// Colours.
-    pub theme: Theme,
+    pub theme: ScreenTheme,
     /// Time base written under the grid, ns per division.
     pub time_base: Option<f64>,
     /// Its picture elements, where a camera is near enough to see them.
@@ -96,20 +96,20 @@ impl Raster {
 }
 
 /// A trace made ready to draw: rows at steps of 1/[`STEPS`] of a division.
-struct Curve {
+struct DrawnTrace {
     rows: Vec<f64>,
-    colour: Colour,
+    colour: Rgb,
 }
 
 /// A screen made ready to draw.
-pub(super) struct Drawing<'a> {
+pub(super) struct ReadyScreen<'a> {
     screen: &'a Screen,
-    curves: Vec<Curve>,
+    curves: Vec<DrawnTrace>,
     writing: Vec<Stroke>,
 }
 
 /// Blends towards a colour.
-fn blend(under: &mut [f64; 3], over: Colour, share: f64) {
+fn blend(under: &mut [f64; 3], over: Rgb, share: f64) {
     for (under, over) in under.iter_mut().zip(over) {
         *under += share * (f64::from(over) - *under);
     }
@@ -122,8 +122,8 @@ fn cover(inside: f64, pixel: f64) -> f64 {
 
 impl Screen {
     /// Makes the curves.
-    pub(super) fn ready(&self) -> Drawing<'_> {
-        let curve = |(pulse, colour): (&Pulse, Colour)| {
+    pub(super) fn ready(&self) -> ReadyScreen<'_> {
+        let curve = |(pulse, colour): (&Pulse, Rgb)| {
             let (height, half) = pulse.shape();
             #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few hundred")]
             let count = (f64::from(self.columns) * STEPS) as usize;
@@ -131,16 +131,16 @@ impl Screen {
                 let share = pulse.raw(i as f64 / STEPS - pulse.edge + half) / height;
                 pulse.base + (pulse.peak - pulse.base) * share
             };
-            Curve { rows: (0..=count).map(at).collect(), colour }
+            DrawnTrace { rows: (0..=count).map(at).collect(), colour }
         };
         let curves = self.pulses.iter().zip(self.theme.traces).map(curve).collect();
         let text = self.time_base.map_or(String::new(), |s| format!("{s} ns/div"));
         let writing = written(&text, f64::from(self.columns), f64::from(self.rows) + 0.12);
-        Drawing { screen: self, curves, writing }
+        ReadyScreen { screen: self, curves, writing }
     }
 }
 
-impl Drawing<'_> {
+impl ReadyScreen<'_> {
     /// The colour at a place, for a pixel of a size in divisions.
     pub(super) fn colour(&self, [column, row]: [f64; 2], pixel: f64) -> [f64; 3] {
         let screen = self.screen;
@@ -210,7 +210,7 @@ impl Drawing<'_> {
     }
 }
 
-impl Curve {
+impl DrawnTrace {
     /// Distance of a place from the curve, divisions, infinite where it is farther than `far`; and the slope there.
     fn nearest(&self, [column, row]: [f64; 2], far: f64) -> (f64, f64) {
         let last = self.rows.len() - 1;

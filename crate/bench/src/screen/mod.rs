@@ -16,7 +16,7 @@ mod demo;
 pub use camera::{Camera, Picture, PictureTruth};
 pub use demo::{Shot, demo_series, random_view};
 pub use drawing::{Pulse, Raster, Screen};
-pub use theme::{Colour, THEMES, Theme};
+pub use theme::{Rgb, ScreenTheme, THEMES};
 
 #[cfg(test)]
 #[path = "mod_test.rs"]

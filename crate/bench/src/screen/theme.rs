@@ -3,27 +3,27 @@
 use serde::{Deserialize, Serialize};
 
 /// Red, green and blue, 0 to 255.
-pub type Colour = [u8; 3];
+pub type Rgb = [u8; 3];
 
 /// The colours of a screen and of what is around it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Theme {
+pub struct ScreenTheme {
     /// Behind the grid.
-    pub ground: Colour,
+    pub ground: Rgb,
     /// The grid's lines.
-    pub grid: Colour,
+    pub grid: Rgb,
     /// The traces.
-    pub traces: [Colour; 2],
+    pub traces: [Rgb; 2],
     /// The frame around the screen.
-    pub frame: Colour,
+    pub frame: Rgb,
     /// The table on which it stands.
-    pub table: Colour,
+    pub table: Rgb,
 }
 
 /// Dark, light and coloured screens; two with both traces of one colour.
-pub const THEMES: [Theme; 8] = [
+pub const THEMES: [ScreenTheme; 8] = [
     // Slate.
-    Theme {
+    ScreenTheme {
         ground: [38, 44, 54],
         grid: [112, 116, 122],
         traces: [[230, 159, 0], [204, 121, 167]],
@@ -31,7 +31,7 @@ pub const THEMES: [Theme; 8] = [
         table: [120, 104, 88],
     },
     // Paper.
-    Theme {
+    ScreenTheme {
         ground: [238, 233, 220],
         grid: [168, 158, 142],
         traces: [[0, 96, 150], [190, 74, 0]],
@@ -39,7 +39,7 @@ pub const THEMES: [Theme; 8] = [
         table: [196, 200, 196],
     },
     // Night, one colour.
-    Theme {
+    ScreenTheme {
         ground: [14, 15, 18],
         grid: [70, 66, 62],
         traces: [[226, 222, 210], [226, 222, 210]],
@@ -47,7 +47,7 @@ pub const THEMES: [Theme; 8] = [
         table: [24, 22, 22],
     },
     // Plum.
-    Theme {
+    ScreenTheme {
         ground: [52, 30, 50],
         grid: [136, 88, 118],
         traces: [[240, 228, 160], [110, 200, 190]],
@@ -55,7 +55,7 @@ pub const THEMES: [Theme; 8] = [
         table: [150, 140, 126],
     },
     // Mist, one colour.
-    Theme {
+    ScreenTheme {
         ground: [214, 222, 226],
         grid: [150, 166, 172],
         traces: [[40, 44, 60], [40, 44, 60]],
@@ -63,7 +63,7 @@ pub const THEMES: [Theme; 8] = [
         table: [88, 94, 104],
     },
     // Moss.
-    Theme {
+    ScreenTheme {
         ground: [40, 52, 36],
         grid: [104, 122, 88],
         traces: [[236, 120, 70], [222, 222, 230]],
@@ -71,7 +71,7 @@ pub const THEMES: [Theme; 8] = [
         table: [68, 60, 50],
     },
     // Sand, red lines.
-    Theme {
+    ScreenTheme {
         ground: [250, 246, 238],
         grid: [226, 150, 140],
         traces: [[30, 60, 110], [20, 110, 80]],
@@ -79,7 +79,7 @@ pub const THEMES: [Theme; 8] = [
         table: [210, 196, 170],
     },
     // Ink, blue lines.
-    Theme {
+    ScreenTheme {
         ground: [20, 26, 44],
         grid: [58, 92, 150],
         traces: [[240, 150, 130], [190, 214, 120]],

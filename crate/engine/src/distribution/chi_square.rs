@@ -5,52 +5,52 @@
 
 use core::f64::consts::PI;
 
-use super::solve::{Side, Tail, point};
+use super::solve::{Tail, TailSide, point};
 
 /// Probability below `x` with `nu` degrees of freedom.
 pub fn chi_square_cdf(x: f64, nu: f64) -> f64 {
-    tail(x, nu, Side::Lower)
+    tail(x, nu, TailSide::Lower)
 }
 
 /// Probability above `x` with `nu` degrees of freedom: the p-value of a fit.
 pub fn chi_square_sf(x: f64, nu: f64) -> f64 {
-    tail(x, nu, Side::Upper)
+    tail(x, nu, TailSide::Upper)
 }
 
 /// The point with probability `p` below it.
 pub fn chi_square_quantile(p: f64, nu: f64) -> f64 {
-    quantile(p, nu, Side::Lower)
+    quantile(p, nu, TailSide::Lower)
 }
 
 /// The point with probability `q` above it.
 pub fn chi_square_upper_quantile(q: f64, nu: f64) -> f64 {
-    quantile(q, nu, Side::Upper)
+    quantile(q, nu, TailSide::Upper)
 }
 
-fn tail(x: f64, nu: f64, side: Side) -> f64 {
+fn tail(x: f64, nu: f64, side: TailSide) -> f64 {
     if x.is_nan() || !has_meaning(nu) {
         return f64::NAN;
     }
     match side {
-        Side::Lower if x <= 0.0 => 0.0,
-        Side::Upper if x <= 0.0 => 1.0,
-        Side::Lower if x.is_infinite() => 1.0,
-        Side::Upper if x.is_infinite() => 0.0,
+        TailSide::Lower if x <= 0.0 => 0.0,
+        TailSide::Upper if x <= 0.0 => 1.0,
+        TailSide::Lower if x.is_infinite() => 1.0,
+        TailSide::Upper if x.is_infinite() => 0.0,
         _ => incomplete_gamma(0.5 * nu, 0.5 * x, side).probability,
     }
 }
 
-fn quantile(probability: f64, nu: f64, side: Side) -> f64 {
+fn quantile(probability: f64, nu: f64, side: TailSide) -> f64 {
     if !(0.0..=1.0).contains(&probability) || !has_meaning(nu) {
         return f64::NAN;
     }
     let at_zero = match side {
-        Side::Lower => probability <= 0.0,
-        Side::Upper => probability >= 1.0,
+        TailSide::Lower => probability <= 0.0,
+        TailSide::Upper => probability >= 1.0,
     };
     let at_infinity = match side {
-        Side::Lower => probability >= 1.0,
-        Side::Upper => probability <= 0.0,
+        TailSide::Lower => probability >= 1.0,
+        TailSide::Upper => probability <= 0.0,
     };
     if at_zero {
         0.0
@@ -67,12 +67,12 @@ fn has_meaning(nu: f64) -> bool {
 }
 
 /// P or Q with its density, for a > 0 and z > 0.
-fn incomplete_gamma(a: f64, z: f64, side: Side) -> Tail {
+fn incomplete_gamma(a: f64, z: f64, side: TailSide) -> Tail {
     let factor = leading_factor(a, z);
     let (computed, of_side) = if z < a + 1.0 {
-        (factor * lower_series(a, z), Side::Lower)
+        (factor * lower_series(a, z), TailSide::Lower)
     } else {
-        (factor * a * upper_fraction(a, z), Side::Upper)
+        (factor * a * upper_fraction(a, z), TailSide::Upper)
     };
     // For a near zero the product may round to just above 1.
     let computed = computed.min(1.0);

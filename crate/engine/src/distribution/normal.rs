@@ -2,7 +2,7 @@
 
 use core::f64::consts::{FRAC_1_SQRT_2, PI};
 
-use super::solve::{Side, Tail, point};
+use super::solve::{Tail, TailSide, point};
 
 /// Probability below `z`.
 pub fn normal_cdf(z: f64) -> f64 {
@@ -23,7 +23,7 @@ pub fn normal_quantile(p: f64) -> f64 {
 pub fn normal_upper_quantile(q: f64) -> f64 {
     symmetric(q, |q| {
         let tail = |z| Tail { probability: normal_sf(z), density: normal_density(z) };
-        point(q, 1.0, Side::Upper, tail)
+        point(q, 1.0, TailSide::Upper, tail)
     })
 }
 

@@ -9,7 +9,7 @@ pub(super) struct Tail {
 
 /// Which way the probability runs as the point grows.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Side {
+pub(super) enum TailSide {
     /// It grows.
     Lower,
     /// It falls.
@@ -24,10 +24,10 @@ const STEPS: usize = 200;
 ///
 /// A bracket within a factor of two, then Newton on the logarithm of the probability (nearly a straight line
 /// in the tails), with bisection where a step would leave the bracket.
-pub(super) fn point(target: f64, start: f64, side: Side, tail: impl Fn(f64) -> Tail) -> f64 {
+pub(super) fn point(target: f64, start: f64, side: TailSide, tail: impl Fn(f64) -> Tail) -> f64 {
     let lies_above = |at: Tail| match side {
-        Side::Lower => at.probability < target,
-        Side::Upper => at.probability > target,
+        TailSide::Lower => at.probability < target,
+        TailSide::Upper => at.probability > target,
     };
     let (mut low, mut high) = bracket(start, |x| lies_above(tail(x)));
     let mut x = low + (high - low) / 2.0;
@@ -51,12 +51,12 @@ pub(super) fn point(target: f64, start: f64, side: Side, tail: impl Fn(f64) -> T
     x
 }
 
-fn newton(x: f64, at: Tail, target: f64, side: Side) -> f64 {
+fn newton(x: f64, at: Tail, target: f64, side: TailSide) -> f64 {
     let excess = libm::log1p((at.probability - target) / target);
     let step = excess * at.probability / at.density;
     match side {
-        Side::Lower => x - step,
-        Side::Upper => x + step,
+        TailSide::Lower => x - step,
+        TailSide::Upper => x + step,
     }
 }
 

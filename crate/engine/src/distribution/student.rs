@@ -5,7 +5,7 @@
 use core::f64::consts::PI;
 
 use super::normal::{normal_density, normal_sf, normal_upper_quantile, symmetric};
-use super::solve::{Side, Tail, point};
+use super::solve::{Tail, TailSide, point};
 
 /// Probability below `t` with `nu` degrees of freedom.
 pub fn student_t_cdf(t: f64, nu: f64) -> f64 {
@@ -50,7 +50,7 @@ pub fn student_t_upper_quantile(q: f64, nu: f64) -> f64 {
     } else {
         symmetric(q, |q| {
             let tail = |t| Tail { probability: positive_tail(t, nu), density: density(t, nu) };
-            point(q, 1.0, Side::Upper, tail)
+            point(q, 1.0, TailSide::Upper, tail)
         })
     }
 }

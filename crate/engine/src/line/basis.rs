@@ -20,7 +20,7 @@ pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
 
 /// The columns of Q and the triangle R, in storage that is used again for each slope tried.
 #[derive(Debug, Clone)]
-pub(super) struct Basis {
+pub(super) struct OrthonormalBasis {
     rows: usize,
     /// How many leading columns are held by a prior.
     held: usize,
@@ -32,10 +32,10 @@ pub(super) struct Basis {
     stride: usize,
 }
 
-impl Basis {
+impl OrthonormalBasis {
     /// Storage for `columns` columns, of which the first `held` are held by a prior and so always determined.
     pub fn new(rows: usize, held: usize, columns: usize) -> Self {
-        Basis {
+        OrthonormalBasis {
             rows,
             held,
             len: 0,
@@ -128,7 +128,7 @@ impl Basis {
 pub(super) struct Projected {
     /// Squared length.
     pub left: f64,
-    /// The share of its length, as [`Basis::add`] gives it.
+    /// The share of its length, as [`OrthonormalBasis::add`] gives it.
     pub share: f64,
 }
 

@@ -15,8 +15,8 @@
 //! are, and forms in pairs of doubles what would cancel to few digits. Where the readings tell no slope it says why.
 //!
 //! Standard uncertainties come from the Gauss–Newton information at the adjusted positions, as in ISO/TS 28037 and
-//! D. York et al., Am. J. Phys. 72 (2004) 367. Stated uncertainties are never scaled in silence; see
-//! [`Fit::scaled_by_scatter`].
+//! D. York et al., Am. J. Phys. 72 (2004) 367. Stated uncertainties are never scaled in silence: by
+//! how much the scatter would have them larger says [`Fit::scatter`], for a person to claim.
 
 // Numbers in pairs of doubles.
 mod pair;

@@ -16,7 +16,7 @@
 use std::array::from_fn;
 
 use super::{
-    basis::{Basis, dot},
+    basis::{OrthonormalBasis, dot},
     chebyshev::{self, lagrange, value},
     noise::NoiseForm,
     problem::Problem,
@@ -43,7 +43,7 @@ pub(super) struct Nodes {
 
 /// How finely P and the gradient are interpolated.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Size {
+pub(super) struct Resolution {
     pub nodes: usize,
     /// Coefficients of the gradient: from 4 to [`MOST_COEFFICIENTS`].
     pub coefficients: usize,
@@ -109,7 +109,7 @@ impl Nodes {
         problem: &Problem,
         noise: &dyn NoiseForm,
         (nominal, reach): (f64, f64),
-        size: Size,
+        resolution: Resolution,
         anchors: Option<&[f64]>,
     ) -> Option<Self> {
         /// Beyond this z does not rise with s everywhere.
@@ -117,23 +117,23 @@ impl Nodes {
         let mut noise = noise.boxed();
         let kappa = Some(0.5 * reach / nominal).filter(|kappa| kappa.abs() < RISING).unwrap_or(0.0);
         let growth = growth(noise.as_mut(), nominal, reach)?;
-        let places = chebyshev::places(size.nodes);
+        let places = chebyshev::places(resolution.nodes);
         let node = |k: usize| {
             let factor = |s: f64| {
                 let omega = 1.0 + growth * s * (1.0 + kappa * s);
-                (0..size.nodes).fold(1.0, |power, _| power * omega)
+                (0..resolution.nodes).fold(1.0, |power, _| power * omega)
             };
             let part = lagrange(&places, k, kappa);
-            let slant = part.get(1).unwrap_or(&0.0) - part[0] * growth * size.nodes as f64;
+            let slant = part.get(1).unwrap_or(&0.0) - part[0] * growth * resolution.nodes as f64;
             let slope = nominal + reach * places[k];
             Some(Node {
                 matrix: Matrix::new(problem, noise.as_mut(), slope, factor(places[k]), anchors)?,
-                to_gradient: to_gradient(|s| value(&part, s) / factor(s), reach, size.coefficients),
+                to_gradient: to_gradient(|s| value(&part, s) / factor(s), reach, resolution.coefficients),
                 to_information: [part[0], slant].map(|share| reach * reach * share),
             })
         };
-        let all = (0..size.nodes).map(node).collect::<Option<_>>()?;
-        Some(Nodes { nominal, reach, coefficients: size.coefficients, all })
+        let all = (0..resolution.nodes).map(node).collect::<Option<_>>()?;
+        Some(Nodes { nominal, reach, coefficients: resolution.coefficients, all })
     }
 
     /// The gradient in the trials whose rows these are.
@@ -174,7 +174,7 @@ impl Matrix {
         noise.at_slope(slope).ok()?;
         let n = problem.x.len();
         let columns = 1 + problem.free.len() + problem.shared.len();
-        let mut basis = Basis::new(n + problem.shared.len(), 0, columns);
+        let mut basis = OrthonormalBasis::new(n + problem.shared.len(), 0, columns);
         basis.add(|column| {
             column[..n].fill(1.0);
             noise.whiten(&mut column[..n]);

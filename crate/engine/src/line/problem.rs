@@ -18,14 +18,14 @@ pub(super) const DISTINCT: f64 = 1e-7;
 
 /// Where the scaled units stand: x = `x_origin` + `x_scale` · x′, and so for y.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Frame {
+pub(super) struct ScaledFrame {
     pub x_origin: f64,
     pub y_origin: f64,
     pub x_scale: f64,
     pub y_scale: f64,
 }
 
-impl Frame {
+impl ScaledFrame {
     /// Scales from the spans; the origin at the first row for now.
     pub fn around(data: &Data) -> Result<Self, LineError> {
         let (x_span, y_span) = (span(&data.x), span(&data.y));
@@ -37,7 +37,7 @@ impl Frame {
         }
         let y_size = if y_span > 0.0 { y_span } else { size(&data.y) };
         let [x_origin, y_origin] = [&data.x, &data.y].map(|list| list.first().copied().unwrap_or(0.0));
-        Ok(Frame { x_origin, y_origin, x_scale: power_of_two(x_span), y_scale: power_of_two(y_size) })
+        Ok(ScaledFrame { x_origin, y_origin, x_scale: power_of_two(x_span), y_scale: power_of_two(y_size) })
     }
 
     /// The origin at the weighted mean, with the weights of a first rough slope; gives that slope too.
@@ -45,7 +45,7 @@ impl Frame {
         let plain = Moments::of(&self, data, &vec![1.0; data.x.len()]);
         noise.at_slope(plain.slope())?;
         let weighted = Moments::of(&self, data, &noise.weights());
-        let frame = Frame {
+        let frame = ScaledFrame {
             x_origin: self.x_origin + self.x_scale * weighted.x,
             y_origin: self.y_origin + self.y_scale * weighted.y,
             ..self
@@ -136,7 +136,7 @@ struct Moments {
 }
 
 impl Moments {
-    fn of(frame: &Frame, data: &Data, weights: &[f64]) -> Self {
+    fn of(frame: &ScaledFrame, data: &Data, weights: &[f64]) -> Self {
         let rows = || data.x.iter().zip(&data.y).map(|(x, y)| (frame.x(*x), frame.y(*y))).zip(weights);
         let mut total = 0.0;
         let (mut x, mut y) = (0.0, 0.0);
@@ -164,17 +164,22 @@ impl Moments {
 /// Readings, shared effects and free columns in scaled units.
 #[derive(Debug, Clone)]
 pub(super) struct Problem {
-    pub frame: Frame,
+    pub frame: ScaledFrame,
     pub x: Vec<f64>,
     pub y: Vec<f64>,
-    pub shared: Vec<Shared>,
+    pub shared: Vec<CentredColumn>,
     /// The free columns, as regressors of y.
     pub free: Vec<Centred>,
 }
 
 impl Problem {
     /// `slope` in scaled units, roughly.
-    pub fn new(data: &Data, frame: Frame, noise: &dyn NoiseForm, slope: f64) -> Result<Self, LineError> {
+    pub fn new(
+        data: &Data,
+        frame: ScaledFrame,
+        noise: &dyn NoiseForm,
+        slope: f64,
+    ) -> Result<Self, LineError> {
         let shared = data.shared();
         let weights = if shared.is_empty() && data.free.is_empty() { vec![] } else { noise.weights() };
         let mean = WeightedMean { total: weights.iter().sum(), weights };
@@ -185,7 +190,7 @@ impl Problem {
             frame,
             x: data.x.iter().map(|x| frame.x(*x)).collect(),
             y: data.y.iter().map(|y| frame.y(*y)).collect(),
-            shared: shared.iter().map(|column| Shared::new(column, &frame, &mean, slope)).collect(),
+            shared: shared.iter().map(|column| CentredColumn::new(column, &frame, &mean, slope)).collect(),
             free: data.free.iter().enumerate().map(free).collect::<Result<_, _>>()?,
         };
         let finite = problem.x.iter().chain(&problem.y).all(|value| value.is_finite());
@@ -237,20 +242,23 @@ impl Centred {
 
 /// How one shared error moves the rows.
 #[derive(Debug, Clone)]
-pub(super) struct Shared {
+pub(super) struct CentredColumn {
     pub x: Centred,
     pub y: Centred,
 }
 
-impl Shared {
+impl CentredColumn {
     /// Counted from its mean, if that is so large beside the rows' own uncertainties that digits are at stake.
-    fn new(column: &SharedColumn, frame: &Frame, mean: &WeightedMean, slope: f64) -> Self {
+    fn new(column: &SharedColumn, frame: &ScaledFrame, mean: &WeightedMean, slope: f64) -> Self {
         /// In standard uncertainties of the rows' mean: of sixteen digits, its square is lost.
         const LARGE: f64 = 1e3;
         let [x, y] = [&column.x, &column.y].map(|list| mean.of(list));
         let level = (y / frame.y_scale).abs() + (slope * x / frame.x_scale).abs();
         let [x, y] = if level * mean.total.sqrt() > LARGE { [x, y] } else { [0.0; 2] };
-        Shared { x: Centred::new(&column.x, x, frame.x_scale), y: Centred::new(&column.y, y, frame.y_scale) }
+        CentredColumn {
+            x: Centred::new(&column.x, x, frame.x_scale),
+            y: Centred::new(&column.y, y, frame.y_scale),
+        }
     }
 
     /// What one standard deviation moves y − a − b x by in all rows alike.

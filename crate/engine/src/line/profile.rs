@@ -11,7 +11,7 @@
 //! of a shared error on r. Columns stand in the order: shared, free, constant, slope.
 
 use super::{
-    basis::{Basis, dot},
+    basis::{OrthonormalBasis, dot},
     error::LineError,
     input::{Data, entry},
     noise::NoiseForm,
@@ -37,7 +37,7 @@ pub(super) struct ProfileValue {
 pub(super) struct Profile<'a> {
     pub problem: &'a Problem,
     pub noise: Box<dyn NoiseForm>,
-    pub basis: Basis,
+    pub basis: OrthonormalBasis,
     /// Whitened residual, then the prior rows.
     pub residual: Vec<f64>,
     /// Shared, free and constant term, in scaled units.
@@ -63,7 +63,7 @@ impl<'a> Profile<'a> {
         Profile {
             problem,
             noise,
-            basis: Basis::new(rows, problem.shared.len(), others + 1),
+            basis: OrthonormalBasis::new(rows, problem.shared.len(), others + 1),
             residual: vec![0.0; rows],
             unknowns: vec![0.0; others],
             unknowns_low: vec![],
@@ -155,13 +155,13 @@ impl<'a> Profile<'a> {
     }
 
     /// The effects of the shared errors with what they do to all rows alike; `None` where those on the basis are whole.
-    pub fn whole_errors(&self, slope: f64) -> Option<Basis> {
+    pub fn whole_errors(&self, slope: f64) -> Option<OrthonormalBasis> {
         let Profile { problem, noise, .. } = self;
         if problem.shared.iter().all(|shared| shared.origin(slope) == 0.0) {
             return None;
         }
         let (n, count) = (problem.x.len(), problem.shared.len());
-        let mut errors = Basis::new(n + count, 0, count);
+        let mut errors = OrthonormalBasis::new(n + count, 0, count);
         for (k, shared) in problem.shared.iter().enumerate() {
             errors.add(|column| {
                 shared.write_effect(slope, &mut column[..n]);

@@ -17,9 +17,9 @@
 use super::{
     chebyshev::cosine,
     input::{Data, Noise, SharedColumn},
-    nodes::{LeastOfEach, MOST_COEFFICIENTS, Nodes, RowLanes, Size},
+    nodes::{LeastOfEach, MOST_COEFFICIENTS, Nodes, Resolution, RowLanes},
     noise::{Independent, NoiseForm},
-    problem::{Frame, Problem},
+    problem::{Problem, ScaledFrame},
     profile::Profile,
     result::Fit,
     search::Search,
@@ -138,8 +138,8 @@ impl Quick {
         let nominal = NominalLine::new(data, fit)?;
         let more = [2, 4, MOST_COEFFICIENTS - MOST_NODES];
         (1..=MOST_NODES)
-            .flat_map(|nodes| more.map(|more| Size { nodes, coefficients: (nodes + more).max(4) }))
-            .find_map(|size| nominal.quick(size))
+            .flat_map(|nodes| more.map(|more| Resolution { nodes, coefficients: (nodes + more).max(4) }))
+            .find_map(|resolution| nominal.quick(resolution))
     }
 
     /// NaN for the engine.
@@ -199,13 +199,13 @@ struct NominalLine<'a> {
 
 impl<'a> NominalLine<'a> {
     fn new(data: &'a Data, fit: &'a Fit) -> Option<Self> {
-        let around = Frame::around(data).ok()?;
+        let around = ScaledFrame::around(data).ok()?;
         // Sums of squares are held without a scale of their own.
         let middling = |scale: f64| (1e-60..1e60).contains(&scale);
         if !(middling(around.x_scale) && middling(around.y_scale)) {
             return None;
         }
-        let own_units = Frame { x_scale: 1.0, y_scale: 1.0, ..around };
+        let own_units = ScaledFrame { x_scale: 1.0, y_scale: 1.0, ..around };
         let n = data.x.len();
         let (own, joint) = match &data.noise {
             Noise::Unstated => (Independent::new(vec![], vec![1.0; n], vec![]), vec![]),
@@ -227,10 +227,10 @@ impl<'a> NominalLine<'a> {
         Some(NominalLine { data, fit, noise, own, joint, problem, leaning, u, excess })
     }
 
-    /// The quick way of this size, if it is close enough.
-    fn quick(&self, size: Size) -> Option<Quick> {
+    /// The quick way of this resolution, if it is close enough.
+    fn quick(&self, resolution: Resolution) -> Option<Quick> {
         let problem = &self.problem;
-        let Frame { x_origin, y_origin, .. } = problem.frame;
+        let ScaledFrame { x_origin, y_origin, .. } = problem.frame;
         let plain = problem.shared.is_empty() && problem.free.is_empty();
         let (places, anchors) = if plain {
             (None, Anchors::One([x_origin, y_origin]))
@@ -238,12 +238,13 @@ impl<'a> NominalLine<'a> {
             let each = self.data.x.iter().enumerate().map(|(i, x)| [*x, self.level(i)]);
             (Some(&*problem.x), Anchors::Each(y_origin, each.collect()))
         };
-        let nodes = Nodes::new(problem, self.noise.as_ref(), (self.fit.slope, REACH * self.u), size, places)?;
+        let nodes =
+            Nodes::new(problem, self.noise.as_ref(), (self.fit.slope, REACH * self.u), resolution, places)?;
         let limit = if self.leaning { 1.0 } else { f64::MAX };
         let mut quick = Quick { nodes, anchors, limit, least_information: 0.0 };
         let rows = quick.rows_of(problem);
         quick.least_information = INFORMATION * quick.nodes.gradient(&rows).zero().information[0];
-        (self.data.noise == Noise::Unstated || self.tried(&quick, size)).then_some(quick)
+        (self.data.noise == Noise::Unstated || self.tried(&quick, resolution)).then_some(quick)
     }
 
     /// The nominal line and free columns in row `i`, from the origin of y.
@@ -252,15 +253,15 @@ impl<'a> NominalLine<'a> {
     }
 
     /// Whether the gradients of χ² agree with the engine's in some trials, at the slopes where interpolation is worst.
-    fn tried(&self, quick: &Quick, size: Size) -> bool {
+    fn tried(&self, quick: &Quick, resolution: Resolution) -> bool {
         const TRIALS: usize = 8;
         let mut signs = Signs(1);
         (0..TRIALS).all(|trial| {
             let problem = self.redrawn(&mut signs, trial == 0);
             let rows = quick.rows_of(&problem);
             let mut exact = Profile::new(&problem, self.noise.boxed());
-            (0..=size.nodes).all(|k| {
-                let s = cosine(std::f64::consts::PI * k as f64 / size.nodes as f64);
+            (0..=resolution.nodes).all(|k| {
+                let s = cosine(std::f64::consts::PI * k as f64 / resolution.nodes as f64);
                 let Ok(point) = exact.at(self.fit.slope + quick.nodes.reach * s) else { return false };
                 let off = (quick.nodes.gradient_at(s, &rows) - point.gradient) / point.information;
                 off.abs() <= CLOSE * self.u
@@ -287,7 +288,7 @@ impl<'a> NominalLine<'a> {
             }
         }
         // As readings they are rounded at their distance from zero.
-        let Frame { x_origin, y_origin, .. } = problem.frame;
+        let ScaledFrame { x_origin, y_origin, .. } = problem.frame;
         problem.x.iter_mut().for_each(|x| *x = (x_origin + *x) - x_origin);
         problem.y.iter_mut().for_each(|y| *y = (y_origin + *y) - y_origin);
         problem

@@ -254,7 +254,7 @@ fn more_scatter_than_stated_is_foreseen() {
         let [slope] = quick.slopes::<1>(x.as_chunks().0, y.as_chunks().0, &mut rows);
         engine += usize::from(slope.is_nan());
         let want = by_fit(&data, &x, &y).unwrap().slope;
-        let u = line.scaled_by_scatter().unwrap().slope;
+        let u = line.uncertainty.unwrap().times(line.scatter().unwrap()).slope;
         assert!(slope.is_nan() || (slope - want).abs() <= 1e-7 * u, "got {slope}, want {want}, u {u}");
     }
     assert!(engine < 4, "{engine} of 400 trials to the engine");

@@ -4,7 +4,7 @@ use super::{
     error::LineError,
     input::{Data, FreeColumn, Noise},
     pair::DoubleDouble,
-    problem::Shared,
+    problem::CentredColumn,
     profile::Profile,
     search::LeastChiSquare,
 };
@@ -100,13 +100,6 @@ impl Fit {
     /// Phys. Rev. 40 (1932) 207); else the standard deviation of y about the line. `None` for ν = 0.
     pub fn scatter(&self) -> Option<f64> {
         (self.degrees_of_freedom > 0).then(|| (self.chi_square / self.degrees_of_freedom as f64).sqrt())
-    }
-
-    /// The uncertainties as the scatter has them: stated ones times √(χ²/ν). For the person to claim, with a
-    /// reason; the fit never does so by itself. `None` for ν = 0.
-    pub fn scaled_by_scatter(&self) -> Option<Uncertainty> {
-        let uncertainty = self.uncertainty?;
-        if self.stated { Some(uncertainty.times(self.scatter()?)) } else { Some(uncertainty) }
     }
 }
 
@@ -282,7 +275,7 @@ fn rows(
     let frame = problem.frame;
     let n_shared = problem.shared.len();
     let (errors, beside) = profile.unknowns.split_at(n_shared);
-    let moved = |origin: &dyn Fn(&Shared) -> f64| -> f64 {
+    let moved = |origin: &dyn Fn(&CentredColumn) -> f64| -> f64 {
         problem.shared.iter().zip(errors).map(|(shared, z)| origin(shared) * z).sum()
     };
     let alpha = beside[beside.len() - 1] - moved(&|shared| shared.origin(slope));

@@ -3,7 +3,7 @@
 use super::error::LineError;
 use super::input::{self, Data};
 use super::noise;
-use super::problem::{Frame, Problem};
+use super::problem::{Problem, ScaledFrame};
 use super::profile::Profile;
 use super::result::{self, Fit};
 use super::search::{self, Search};
@@ -45,8 +45,8 @@ pub(super) fn lead(data: &Data) -> Result<f64, LineError> {
 }
 
 /// The scales of the readings, and their noise.
-fn scaled(data: &Data) -> Result<(Frame, Box<dyn noise::NoiseForm>), LineError> {
-    let frame = Frame::around(data)?;
+fn scaled(data: &Data) -> Result<(ScaledFrame, Box<dyn noise::NoiseForm>), LineError> {
+    let frame = ScaledFrame::around(data)?;
     let noise = frame.noise(data);
     Ok((frame, noise))
 }

@@ -37,9 +37,9 @@ pub struct Plane {
     /// h₀ … h₇.
     h: Eight,
     /// Of the pixels.
-    pixels: Frame,
+    pixels: Normalization,
     /// Of the divisions.
-    grid: Frame,
+    grid: Normalization,
     /// Factor of the normal equations: the inverse of its square times `u`² is the covariance of h.
     factor: Factor,
     /// Standard uncertainty of a corner mark in x and in y, in units of the pixel frame.
@@ -50,12 +50,12 @@ pub struct Plane {
 
 /// Centre and spread of points.
 #[derive(Clone, Copy, Debug)]
-struct Frame {
+struct Normalization {
     centre: [f64; 2],
     spread: f64,
 }
 
-impl Frame {
+impl Normalization {
     /// The frame in which the points have their mean at 0 and a mean square distance of 2 from it.
     fn of(points: impl Iterator<Item = [f64; 2]> + Clone) -> Self {
         let (mut count, mut centre, mut square) = (0.0, [0.0; 2], 0.0);
@@ -131,8 +131,8 @@ impl Plane {
     }
 
     fn through(corners: &[Corner], u_pixels: f64) -> Option<Self> {
-        let pixels = Frame::of(corners.iter().map(|c| [c.at.x, c.at.y]));
-        let grid = Frame::of(corners.iter().map(|c| [c.column, c.row]));
+        let pixels = Normalization::of(corners.iter().map(|c| [c.at.x, c.at.y]));
+        let grid = Normalization::of(corners.iter().map(|c| [c.column, c.row]));
         let pairs: Vec<_> = corners
             .iter()
             .map(|c| (grid.inside([c.column, c.row]), pixels.inside([c.at.x, c.at.y])))

@@ -8,7 +8,7 @@
 
 /// A number, and how it was written.
 #[derive(Clone, Copy, PartialEq, Debug)]
-pub(super) struct Number {
+pub(super) struct SampleNumber {
     /// Its value.
     pub value: f64,
     /// Power of ten of its last digit.
@@ -37,7 +37,7 @@ pub fn number(text: &[u8], decimal_comma: bool) -> Option<f64> {
 
 /// The number that begins at `at`, after spaces.
 #[inline]
-pub(super) fn prefix(text: &[u8], at: usize, mark: u8) -> Option<Number> {
+pub(super) fn prefix(text: &[u8], at: usize, mark: u8) -> Option<SampleNumber> {
     let mut at = at;
     while text.get(at) == Some(&b' ') {
         at += 1;
@@ -102,14 +102,14 @@ pub(super) fn prefix(text: &[u8], at: usize, mark: u8) -> Option<Number> {
         }
     }
     let size = scaled(digits, place);
-    Some(Number { value: if negative { -size } else { size }, place: last, end: at })
+    Some(SampleNumber { value: if negative { -size } else { size }, place: last, end: at })
 }
 
 /// The number that begins at `at` just as [`prefix`] finds it, if it is written as most are: a minus or nothing, digits,
 /// perhaps the mark with 1 to 15 digits, perhaps a power of ten of few digits, and then something else; all of it exact in
 /// one step. Nothing for any other, which is left to [`prefix`].
 #[inline]
-pub(super) fn plain(text: &[u8], at: usize, mark: u8) -> Option<Number> {
+pub(super) fn plain(text: &[u8], at: usize, mark: u8) -> Option<SampleNumber> {
     // Whether noise is above or below nought can't be guessed: nothing branches on it.
     let negative = *text.get(at)? == b'-';
     let first = at + usize::from(negative);
@@ -160,7 +160,7 @@ pub(super) fn plain(text: &[u8], at: usize, mark: u8) -> Option<Number> {
     }
     let size = exact(digits, place)?;
     let value = f64::from_bits(size.to_bits() | u64::from(negative) << 63);
-    Some(Number { value, place, end: at })
+    Some(SampleNumber { value, place, end: at })
 }
 
 /// The digits from a byte on among the next eight bytes, and how many they are.

@@ -1,6 +1,6 @@
 //! Samples out of a text file, once its layout is known.
 
-use super::fast_decimal::{self, Number};
+use super::fast_decimal::{self, SampleNumber};
 use super::lines::{self, shown};
 use super::{Channel, Delimiter, Detector, Layout, ReadError, ReadProblem, Recording, Role};
 
@@ -128,7 +128,7 @@ fn rows(text: &[u8], from: usize, layout: &Layout, taken: &mut [ReadColumn]) -> 
 /// The number that a field begins with, and where the field ends, where there is nothing else in it and it is plainly
 /// written: nearly always.
 #[inline]
-fn plain(text: &[u8], at: usize, mark: u8, delimiter: Delimiter) -> Option<(Number, usize)> {
+fn plain(text: &[u8], at: usize, mark: u8, delimiter: Delimiter) -> Option<(SampleNumber, usize)> {
     let number = fast_decimal::plain(text, at, mark)?;
     let byte = *text.get(number.end)?;
     let ends = byte == b'\n' || byte == delimiter.byte();
@@ -137,7 +137,13 @@ fn plain(text: &[u8], at: usize, mark: u8, delimiter: Delimiter) -> Option<(Numb
 
 /// The same of a field that stands some fields further on, however it is written.
 #[inline(never)]
-fn field(text: &[u8], from: usize, fields: usize, mark: u8, delimiter: Delimiter) -> Option<(Number, usize)> {
+fn field(
+    text: &[u8],
+    from: usize,
+    fields: usize,
+    mark: u8,
+    delimiter: Delimiter,
+) -> Option<(SampleNumber, usize)> {
     let at = leap(text, from, fields, delimiter)?;
     let quoted = text.get(at) == Some(&b'"');
     let number = fast_decimal::prefix(text, at + usize::from(quoted), mark)?;

@@ -69,11 +69,13 @@ fn layout(
 
     let last = numeric.iter().rposition(|is| *is).map_or(0, |last| last + 1);
     let above = Above::of(&text, first, delimiter, decimal, &numeric);
-    let (mut columns, counts) = columns(&probed, delimiter, decimal, &numeric, &above);
+    let signs = ColumnSigns::of(&probed, delimiter, decimal, &numeric, &above);
+    let time = signs.time();
+    let mut columns = signs.columns(time);
     columns.truncate(last);
     let comma = decimal == DecimalMark::Comma;
     let (step, start) = (header::step(&above.settings, comma), header::start(&above.settings, comma));
-    drop_running_number(&mut columns, step.is_some() && counts);
+    drop_running_number(&mut columns, step.is_some() && time.is_some_and(|time| signs.counts(time)));
     let timed = columns.iter().any(|column| column.role == Role::Time);
     Ok(Layout {
         delimiter,
@@ -182,9 +184,8 @@ struct Above {
 
 impl Above {
     fn of(text: &[u8], first: usize, delimiter: Delimiter, decimal: DecimalMark, numeric: &[bool]) -> Self {
-        let mut labels = vec![String::new(); numeric.len()];
-        let mut units = vec![None; numeric.len()];
-        let mut settings = Vec::new();
+        let labels = vec![String::new(); numeric.len()];
+        let mut above = Self { labels, units: vec![None; numeric.len()], settings: Vec::new() };
         // Columns before the first of numbers are beside the samples.
         let beside = numeric.iter().position(|is| *is).unwrap_or(0);
         let looked_at = if beside > 0 { first + SETTINGS } else { first };
@@ -192,47 +193,54 @@ impl Above {
         for field in rows.iter_mut().take(first).filter_map(|row| row.first_mut()) {
             *field = field.strip_prefix(b"#").unwrap_or(field).trim_ascii();
         }
-        // Upwards from the samples: a row of units, and a row of labels.
-        let mut below = first;
+        for title in above.take_titles(&rows[..first.min(rows.len())], decimal, numeric) {
+            rows[title].truncate(beside);
+        }
+        for row in rows.iter_mut().skip(first) {
+            row.truncate(beside);
+        }
+        above.settings = rows.iter().filter_map(|row| header::setting(row)).collect();
+        above
+    }
+
+    /// Takes units and labels from the rows above the samples: upwards from these a row of units, and a row of labels.
+    /// Gives the places of both, of those that are there.
+    fn take_titles(&mut self, rows: &[Vec<&[u8]>], decimal: DecimalMark, numeric: &[bool]) -> Vec<usize> {
+        let mut taken = Vec::new();
+        let mut below = rows.len();
         for units_looked_for in [true, false] {
-            let Some(index) =
-                rows.iter().take(below).rposition(|row| row.iter().any(|field| !field.is_empty()))
-            else {
-                break;
-            };
+            let is_full = |row: &Vec<&[u8]>| row.iter().any(|field| !field.is_empty());
+            let Some(index) = rows.iter().take(below).rposition(is_full) else { break };
             let row = &rows[index];
-            let titles: Vec<_> =
-                row.iter().zip(numeric).filter(|(_, is)| **is).map(|(field, _)| *field).collect();
-            let is_setting = row.len() == 1 && header::setting(row).is_some();
-            let fits = !is_setting
-                && titles.len() == numeric.iter().filter(|is| **is).count()
-                && titles.iter().all(|field| !field.is_empty() && value(field, decimal).is_none());
-            let of_unit: Vec<_> =
-                row.iter().take(numeric.len()).map(|field| bare_unit(&shown(field))).collect();
-            let all_units = titles.iter().all(|field| is_unit_or_none(field));
-            if units_looked_for && fits && all_units {
-                units[..of_unit.len()].copy_from_slice(&of_unit);
-            } else if fits {
-                for (label, field) in labels.iter_mut().zip(row) {
-                    *label = shown(field);
+            let Some(titles) = titles(row, decimal, numeric) else { continue };
+            let are_units = units_looked_for && titles.iter().all(|field| is_unit_or_none(field));
+            if are_units {
+                for (unit, field) in self.units.iter_mut().zip(row) {
+                    *unit = bare_unit(&shown(field));
                 }
             } else {
-                continue;
+                for (label, field) in self.labels.iter_mut().zip(row) {
+                    *label = shown(field);
+                }
             }
+            taken.push(index);
             below = index;
-            rows[index].truncate(beside);
-            if !units_looked_for || labels.iter().any(|label| !label.is_empty()) {
+            // Above the labels nothing is a unit.
+            if !are_units {
                 break;
             }
         }
-        for (index, mut row) in rows.into_iter().enumerate() {
-            if index >= first {
-                row.truncate(beside);
-            }
-            settings.extend(header::setting(&row));
-        }
-        Self { labels, units, settings }
+        taken
     }
+}
+
+/// What a row of titles has over the columns of numbers; none for any other row.
+fn titles<'a>(row: &[&'a [u8]], decimal: DecimalMark, numeric: &[bool]) -> Option<Vec<&'a [u8]>> {
+    let over: Vec<_> = row.iter().zip(numeric).filter(|(_, is)| **is).map(|(field, _)| *field).collect();
+    let is_setting = row.len() == 1 && header::setting(row).is_some();
+    let is_title = |field: &&[u8]| !field.is_empty() && value(field, decimal).is_none();
+    let over_each = over.len() == numeric.iter().filter(|is| **is).count();
+    (!is_setting && over_each && over.iter().all(is_title)).then_some(over)
 }
 
 /// A unit alone, in brackets or not.
@@ -245,81 +253,115 @@ fn is_unit_or_none(field: &[u8]) -> bool {
     field == b"-" || bare_unit(&shown(field)).is_some()
 }
 
-/// The columns, and whether that of the time merely counts.
-fn columns(
-    rows: &[&[u8]],
-    delimiter: Delimiter,
-    decimal: DecimalMark,
-    numeric: &[bool],
-    above: &Above,
-) -> (Vec<TraceColumn>, bool) {
-    let rows: Vec<_> = rows.iter().map(|row| fields(row, delimiter)).collect();
-    let stated = |column: usize| above.units[column].or_else(|| header::unit_in(&above.labels[column]));
-    let steps: Vec<_> = numeric
-        .iter()
-        .enumerate()
-        .map(|(column, is)| if *is { Progress::of(&rows, column, decimal) } else { None })
-        .collect();
-    let is_stated_time = |column: usize| stated(column).is_some_and(ColumnUnit::is_time);
-    // Times by their unit are the times, even or not: reading then says which step is not like the others.
-    let mean_steps: Vec<_> = (0..numeric.len())
-        .map(|column| mean_step(&rows, column, decimal).filter(|_| is_stated_time(column)))
-        .collect();
-    let uneven = || mean_steps.iter().position(Option::is_some);
-    let time = even_time(&steps, is_stated_time).or_else(uneven).or_else(|| any_even(&steps));
-    let time_unit = time.map_or(ColumnUnit::One, |time| {
-        let step = steps[time].as_ref().map_or(1.0, |progress| progress.step);
+/// What tells of each column what it is.
+struct ColumnSigns<'a> {
+    numeric: &'a [bool],
+    above: &'a Above,
+    /// How it grows, where it does by equal steps.
+    progress: Vec<Option<Progress>>,
+    /// The mean step, where its unit says that it holds times.
+    mean_steps: Vec<Option<f64>>,
+}
+
+impl<'a> ColumnSigns<'a> {
+    fn of(
+        rows: &[&[u8]],
+        delimiter: Delimiter,
+        decimal: DecimalMark,
+        numeric: &'a [bool],
+        above: &'a Above,
+    ) -> Self {
+        let rows: Vec<_> = rows.iter().map(|row| fields(row, delimiter)).collect();
+        let mut signs = Self { numeric, above, progress: Vec::new(), mean_steps: Vec::new() };
+        for (column, is_numeric) in numeric.iter().enumerate() {
+            let progress = if *is_numeric { Progress::of(&rows, column, decimal) } else { None };
+            let mean_step = mean_step(&rows, column, decimal).filter(|_| signs.is_stated_time(column));
+            signs.progress.push(progress);
+            signs.mean_steps.push(mean_step);
+        }
+        signs
+    }
+
+    /// The unit that stands above a column.
+    fn stated(&self, column: usize) -> Option<ColumnUnit> {
+        self.above.units[column].or_else(|| header::unit_in(&self.above.labels[column]))
+    }
+
+    fn is_stated_time(&self, column: usize) -> bool {
+        self.stated(column).is_some_and(ColumnUnit::is_time)
+    }
+
+    fn counts(&self, column: usize) -> bool {
+        self.progress[column].as_ref().is_some_and(|progress| progress.counts)
+    }
+
+    /// The column of the times: one that grows evenly and has a unit of time; else one that has such a unit, even or not
+    /// (reading then says which step is not like the others); else one that grows evenly, rather one that does not merely
+    /// count.
+    fn time(&self) -> Option<usize> {
+        let first = |is: &dyn Fn(usize) -> bool| (0..self.numeric.len()).find(|column| is(*column));
+        let is_even = |column: usize| self.progress[column].is_some();
+        first(&|column| is_even(column) && self.is_stated_time(column))
+            .or_else(|| first(&|column| self.mean_steps[column].is_some()))
+            .or_else(|| first(&|column| is_even(column) && !self.counts(column)))
+            .or_else(|| first(&is_even))
+    }
+
+    /// The unit of the times: the one stated, else what such steps are likely told in.
+    fn time_unit(&self, time: usize) -> ColumnUnit {
+        let step = self.progress[time].as_ref().map_or(1.0, |progress| progress.step);
         let supposed = if step <= 1e-6 { ColumnUnit::Second } else { ColumnUnit::Nanosecond };
-        stated(time).filter(|unit| unit.is_time()).unwrap_or(supposed)
-    });
-    let is_time_too = |index: usize| {
-        let counts = is_running(steps[index].as_ref()) && !stated(index).is_some_and(ColumnUnit::is_time);
-        !counts && same_step(time.and_then(|time| steps[time].as_ref()), steps[index].as_ref())
-    };
-    // A time of its own, of which some steps are not like the others.
-    let is_uneven_time = |index: usize| {
-        let both = time.and_then(|time| mean_steps[time]).zip(mean_steps[index]);
-        steps[index].is_none() && both.is_some_and(|(one, other)| (0.1..10.0).contains(&(other / one)))
-    };
-    let mut channels = Vec::new();
-    let mut columns: Vec<_> = (0..numeric.len())
-        .map(|index| {
-            let unit = stated(index);
-            let label = above.labels[index].clone();
-            let mut column = TraceColumn {
-                role: Role::Ignored,
-                unit: ColumnUnit::One,
-                unit_stated: unit.is_some(),
-                label,
+        self.stated(time).filter(|unit| unit.is_time()).unwrap_or(supposed)
+    }
+
+    /// Whether a column is that of the times, or another channel's own: with the same step, or of a like one from which
+    /// some steps are off.
+    fn is_time(&self, column: usize, time: Option<usize>) -> bool {
+        let Some(time) = time else { return false };
+        let merely_counts = self.counts(column) && !self.is_stated_time(column);
+        let even = !merely_counts && same_step(self.progress[time].as_ref(), self.progress[column].as_ref());
+        let steps = self.mean_steps[time].zip(self.mean_steps[column]);
+        let like = steps.is_some_and(|(one, other)| (0.1..10.0).contains(&(other / one)));
+        column == time || even || (self.progress[column].is_none() && like)
+    }
+
+    /// Whether a column that is no time holds samples.
+    fn is_channel(&self, column: usize) -> bool {
+        self.numeric[column] && !self.is_stated_time(column) && !self.counts(column)
+    }
+
+    /// Every column with its role and unit.
+    fn columns(&self, time: Option<usize>) -> Vec<TraceColumn> {
+        let time_unit = time.map_or(ColumnUnit::One, |time| self.time_unit(time));
+        let mut channels = Vec::new();
+        let mut columns = Vec::new();
+        for column in 0..self.numeric.len() {
+            let stated = self.stated(column);
+            let (role, unit) = if self.is_time(column, time) {
+                (Role::Time, stated.filter(|unit| unit.is_time()).unwrap_or(time_unit))
+            } else if self.is_channel(column) {
+                channels.push(column);
+                (Role::Ignored, stated.unwrap_or(ColumnUnit::Volt))
+            } else {
+                (Role::Ignored, ColumnUnit::One)
             };
-            if Some(index) == time {
-                column.role = Role::Time;
-                column.unit = time_unit;
-            } else if is_time_too(index) || is_uneven_time(index) {
-                // Each channel with its own times.
-                column.role = Role::Time;
-                column.unit = unit.filter(|unit| unit.is_time()).unwrap_or(time_unit);
-            } else if numeric[index]
-                && !unit.is_some_and(ColumnUnit::is_time)
-                && !is_running(steps[index].as_ref())
-            {
-                channels.push(index);
-                column.unit = unit.unwrap_or(ColumnUnit::Volt);
-            }
-            column
-        })
-        .collect();
-    let mut order = [Role::ChannelA, Role::ChannelB];
-    let second =
-        |place: usize| channels.get(place).and_then(|index| header::is_second(&above.labels[*index]));
-    if second(0) == Some(true) && second(1) != Some(true) {
-        order.reverse();
+            let label = self.above.labels[column].clone();
+            columns.push(TraceColumn { role, unit, unit_stated: stated.is_some(), label });
+        }
+        for (column, role) in channels.iter().zip(self.channel_roles(&channels)) {
+            columns[*column].role = role;
+        }
+        columns
     }
-    for (index, role) in channels.into_iter().zip(order) {
-        columns[index].role = role;
+
+    /// A and B, in the order of the columns unless their labels tell otherwise.
+    fn channel_roles(&self, channels: &[usize]) -> [Role; 2] {
+        let is_second = |place: usize| {
+            channels.get(place).and_then(|column| header::is_second(&self.above.labels[*column]))
+        };
+        let turned = is_second(0) == Some(true) && is_second(1) != Some(true);
+        if turned { [Role::ChannelB, Role::ChannelA] } else { [Role::ChannelA, Role::ChannelB] }
     }
-    let counts = time.is_some_and(|index| is_running(steps[index].as_ref()));
-    (columns, counts)
 }
 
 /// A column that grows by equal steps.
@@ -352,21 +394,6 @@ impl Progress {
 fn same_step(one: Option<&Progress>, other: Option<&Progress>) -> bool {
     let both = one.zip(other);
     both.is_some_and(|(one, other)| (one.step - other.step).abs() <= 0.01 * one.step)
-}
-
-fn is_running(progress: Option<&Progress>) -> bool {
-    progress.is_some_and(|progress| progress.counts)
-}
-
-/// The column that grows evenly and has a unit of time.
-fn even_time(steps: &[Option<Progress>], has_unit: impl Fn(usize) -> bool) -> Option<usize> {
-    (0..steps.len()).find(|column| steps[*column].is_some() && has_unit(*column))
-}
-
-/// Of the columns that grow evenly: one that does not merely count, else the first.
-fn any_even(steps: &[Option<Progress>]) -> Option<usize> {
-    let even = || steps.iter().enumerate().filter_map(|(column, step)| Some((column, step.as_ref()?)));
-    even().find(|(_, step)| !step.counts).or_else(|| even().next()).map(|(column, _)| column)
 }
 
 /// The mean step of a column of numbers from its first row to its last; nothing where they are the same.

@@ -1,7 +1,7 @@
 //! The readings as a case to be explained, and what is said of an explanation.
 
 use super::cause::Cause;
-use super::weighed::{Line, Weighed, weigh};
+use super::weighed::{Weighed, WeighedLine, weigh};
 use crate::analysis::Clock;
 use crate::analysis::context::RowContext;
 use crate::analysis::point::Point;
@@ -47,7 +47,7 @@ pub(super) struct Hypothesis<'r> {
     /// Amounts that were fitted for it.
     pub unknowns: f64,
     /// The line with it mended.
-    pub line: Line,
+    pub line: WeighedLine,
     /// What speaks against it beside χ².
     pub odd: f64,
     /// The rows that are wrong, by place.
@@ -97,7 +97,7 @@ impl Hearing<'_> {
     }
 
     /// Weighs one that leaves distances and rails as they are.
-    pub fn hear_of(&mut self, cause: Cause, cost: f64, unknowns: f64, line: Line, rows: &[usize]) {
+    pub fn hear_of(&mut self, cause: Cause, cost: f64, unknowns: f64, line: WeighedLine, rows: &[usize]) {
         let odd = self.case.odd_as_read + self.case.odd_slope(line.slope);
         self.hear(&Hypothesis { cause, cost, unknowns, line, odd, rows, rail: None });
     }
@@ -182,7 +182,7 @@ impl<'a> Case<'a> {
     }
 
     /// The line with other places and delays, and what speaks against it.
-    pub fn mended(&self, x: &[f64], y: &[f64]) -> Option<(Line, f64)> {
+    pub fn mended(&self, x: &[f64], y: &[f64]) -> Option<(WeighedLine, f64)> {
         let mut columns = self.columns.clone();
         columns[1] = centred(x);
         let new = weigh(&columns, self.free, &self.weights, y)?;

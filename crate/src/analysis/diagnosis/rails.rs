@@ -68,7 +68,7 @@ fn line_on(
     rails: &[Rail],
     wrong: Option<usize>,
     factor: f64,
-) -> Option<(super::weighed::Line, f64)> {
+) -> Option<(super::weighed::WeighedLine, f64)> {
     let stands = rail::lay(&rails.iter().map(Some).collect::<Vec<_>>());
     let mut x = case.x.clone();
     let mut off = 0.0;

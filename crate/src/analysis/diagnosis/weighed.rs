@@ -6,7 +6,7 @@
 
 /// What a fit is judged by.
 #[derive(Clone, Copy)]
-pub(super) struct Line {
+pub(super) struct WeighedLine {
     /// χ².
     pub chi_square: f64,
     /// Slope, ns/m.
@@ -18,7 +18,7 @@ pub(super) struct Weighed<'a> {
     columns: &'a [Vec<f64>],
     weights: &'a [f64],
     /// χ² and slope.
-    pub line: Line,
+    pub line: WeighedLine,
     solution: Vec<f64>,
     inverse: Vec<Vec<f64>>,
     /// The weighted residuals.
@@ -72,7 +72,7 @@ pub(super) fn weigh<'a>(
         chi_square += *residual * *residual * weight;
         *residual *= weight;
     }
-    let line = Line { chi_square, slope: solution[1] };
+    let line = WeighedLine { chi_square, slope: solution[1] };
     Some(Weighed { columns, weights, line, solution, inverse, pull })
 }
 
@@ -149,16 +149,16 @@ impl Weighed<'_> {
     }
 
     /// The line with so many times the change.
-    pub fn with(&self, change: &Change, times: f64) -> Line {
+    pub fn with(&self, change: &Change, times: f64) -> WeighedLine {
         let (slope, left) = self.taken(change);
-        Line {
+        WeighedLine {
             chi_square: self.line.chi_square + (2.0 * change.pull + left * times) * times,
             slope: self.line.slope + slope * times,
         }
     }
 
     /// The line if the readings may change by any multiple of this, and that multiple; none where it can't be told.
-    pub fn freed(&self, change: &Change) -> Option<(Line, f64)> {
+    pub fn freed(&self, change: &Change) -> Option<(WeighedLine, f64)> {
         let (_, left) = self.taken(change);
         let times = -change.pull / left;
         (left > 0.0).then(|| (self.with(change, times), times))

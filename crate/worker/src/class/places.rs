@@ -21,7 +21,7 @@
 
 use slope_engine::distribution::normal_upper_quantile;
 
-use super::rows::{Place, Row};
+use super::rows::{BenchPlace, LineRow};
 
 /// In how many classes without a common fault a place may stand out all the same.
 const FALSE_ALARMS: f64 = 0.01;
@@ -37,7 +37,7 @@ const LEAST_ROWS: usize = 3;
 /// A place at which the class lies off its lines.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Off {
-    pub place: Place,
+    pub place: BenchPlace,
     /// The notebooks that were read there.
     pub notebooks: usize,
     /// Those that lie on the side on which the class lies.
@@ -51,7 +51,7 @@ pub(super) struct Off {
 /// How far a row lies off a line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Left {
-    place: Place,
+    place: BenchPlace,
     normalized: f64,
     residual: Option<f64>,
 }
@@ -59,7 +59,7 @@ struct Left {
 /// What a notebook says of a place.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Said {
-    place: Place,
+    place: BenchPlace,
     psi: f64,
     normalized: f64,
     residual: Option<f64>,
@@ -67,7 +67,7 @@ struct Said {
 
 /// Every place at which the class lies off its lines, the one that stands out most first; none where no two notebooks were
 /// read at one place.
-pub(super) fn off(notebooks: &[Vec<Row>]) -> Option<Vec<Off>> {
+pub(super) fn off(notebooks: &[Vec<LineRow>]) -> Option<Vec<Off>> {
     let mut said = all_said(notebooks, &[]);
     let tested = by_place(&said).filter(|some| some.len() >= 2).count();
     if tested == 0 {
@@ -75,7 +75,7 @@ pub(super) fn off(notebooks: &[Vec<Row>]) -> Option<Vec<Off>> {
     }
     let limit = normal_upper_quantile(share_of_each(FALSE_ALARMS, tested) / 2.0);
     let mut found: Vec<Off> = Vec::new();
-    let mut named: Vec<Place> = Vec::new();
+    let mut named: Vec<BenchPlace> = Vec::new();
     while found.len() < MOST {
         let Some(most) = by_place(&said)
             .filter(|some| some.len() >= 2)
@@ -116,7 +116,7 @@ fn told(said: &[Said]) -> Option<Off> {
 }
 
 /// What all notebooks say of each place but those named, place by place.
-fn all_said(notebooks: &[Vec<Row>], named: &[Place]) -> Vec<Said> {
+fn all_said(notebooks: &[Vec<LineRow>], named: &[BenchPlace]) -> Vec<Said> {
     let mut all: Vec<Said> = notebooks.iter().flat_map(|rows| said(left(rows, named))).collect();
     all.sort_by_key(|one| one.place);
     all
@@ -147,20 +147,21 @@ fn said(mut left: Vec<Left>) -> Vec<Said> {
 }
 
 /// The rows but for those at places named, off a line laid without these; off the notebook's own where none is named.
-fn left(rows: &[Row], named: &[Place]) -> Vec<Left> {
-    let some: Vec<&Row> = rows.iter().filter(|row| !named.contains(&row.place)).collect();
+fn left(rows: &[LineRow], named: &[BenchPlace]) -> Vec<Left> {
+    let some: Vec<&LineRow> = rows.iter().filter(|row| !named.contains(&row.place)).collect();
     if some.len() == rows.len() {
-        let own = |row: &&Row| Left { place: row.place, normalized: row.normalized, residual: row.residual };
+        let own =
+            |row: &&LineRow| Left { place: row.place, normalized: row.normalized, residual: row.residual };
         return some.iter().map(own).collect();
     }
     laid_anew(&some)
 }
 
 /// Residuals off the weighted straight line; nothing for too few rows, or rows at one distance.
-fn laid_anew(rows: &[&Row]) -> Vec<Left> {
+fn laid_anew(rows: &[&LineRow]) -> Vec<Left> {
     let stated = rows.iter().all(|row| row.u > 0.0);
-    let weight = |row: &Row| if stated { row.u.powi(-2) } else { 1.0 };
-    let sum = |of: &dyn Fn(&Row) -> f64| rows.iter().map(|row| weight(row) * of(row)).sum::<f64>();
+    let weight = |row: &LineRow| if stated { row.u.powi(-2) } else { 1.0 };
+    let sum = |of: &dyn Fn(&LineRow) -> f64| rows.iter().map(|row| weight(row) * of(row)).sum::<f64>();
     let all = sum(&|_| 1.0);
     let (x, y) = (sum(&|row| row.distance) / all, sum(&|row| row.delay) / all);
     let square = sum(&|row| (row.distance - x).powi(2));
@@ -168,7 +169,7 @@ fn laid_anew(rows: &[&Row]) -> Vec<Left> {
         return Vec::new();
     }
     let slope = sum(&|row| (row.distance - x) * (row.delay - y)) / square;
-    let residual = |row: &Row| row.delay - y - slope * (row.distance - x);
+    let residual = |row: &LineRow| row.delay - y - slope * (row.distance - x);
     let scatter =
         if stated { 1.0 } else { (sum(&|row| residual(row).powi(2)) / (rows.len() - 2) as f64).sqrt() };
     rows.iter()

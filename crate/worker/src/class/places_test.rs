@@ -6,8 +6,8 @@ use slope_bench::chance::Chance;
 const PLACES: usize = 12;
 const U: f64 = 0.05;
 
-fn place(index: usize) -> Place {
-    Place { rail: Some(0), centimetre: i64::try_from(10 * index).unwrap() }
+fn place(index: usize) -> BenchPlace {
+    BenchPlace { rail: Some(0), centimetre: i64::try_from(10 * index).unwrap() }
 }
 
 /// Residuals over their standard uncertainties by the hat matrix, for rows of one uncertainty.
@@ -25,14 +25,14 @@ fn by_hat_matrix(x: &[f64], y: &[f64], u: f64) -> Vec<f64> {
 }
 
 /// A notebook whose readings scatter by `scatter`, and are moved by so much at some places, ns; its u is stated as [`U`].
-fn notebook(chance: &mut Chance, scatter: f64, moved: &[(usize, f64)]) -> Vec<Row> {
+fn notebook(chance: &mut Chance, scatter: f64, moved: &[(usize, f64)]) -> Vec<LineRow> {
     let x: Vec<f64> = (0..PLACES).map(|index| 0.5 + 0.1 * index as f64).collect();
     let mut y: Vec<f64> = x.iter().map(|x| 1.5 + 3.34 * x + chance.normal(scatter)).collect();
     for (index, by) in moved {
         y[*index] += by;
     }
     let each = by_hat_matrix(&x, &y, U).into_iter().enumerate();
-    each.map(|(index, normalized)| Row {
+    each.map(|(index, normalized)| LineRow {
         place: place(index),
         mark: 10.0 * index as f64,
         unit: "cm",
@@ -55,7 +55,7 @@ fn the_rate_of_all_is_shared_out() {
 #[test]
 fn a_line_laid_anew_is_that_of_the_rows_left() {
     let rows = notebook(&mut Chance::seeded(1), U, &[(4, 30.0 * U)]);
-    let rest: Vec<&Row> = rows.iter().filter(|row| row.place != place(4)).collect();
+    let rest: Vec<&LineRow> = rows.iter().filter(|row| row.place != place(4)).collect();
     let (x, y): (Vec<f64>, Vec<f64>) = rest.iter().map(|row| (row.distance, row.delay)).unzip();
     let expected = by_hat_matrix(&x, &y, U);
     let found = left(&rows, &[place(4)]);
@@ -63,7 +63,7 @@ fn a_line_laid_anew_is_that_of_the_rows_left() {
     for (found, expected) in found.iter().zip(expected) {
         assert!((found.normalized - expected).abs() < 1e-9, "{} {expected}", found.normalized);
     }
-    let bare: Vec<Row> = rows.iter().map(|row| Row { u: 0.0, ..*row }).collect();
+    let bare: Vec<LineRow> = rows.iter().map(|row| LineRow { u: 0.0, ..*row }).collect();
     let squares: f64 = left(&bare, &[place(4)]).iter().map(|row| row.residual.unwrap().powi(2)).sum();
     let s = (squares / (PLACES - 3) as f64).sqrt();
     for (bare, stated) in left(&bare, &[place(4)]).iter().zip(&found) {
@@ -76,7 +76,8 @@ fn a_line_laid_anew_is_that_of_the_rows_left() {
 fn a_mark_that_all_misread_is_named_and_no_other() {
     for (times, seed) in [(3.0, 1), (10.0, 2), (100.0, 3)] {
         let mut chance = Chance::seeded(seed);
-        let class: Vec<Vec<Row>> = (0..12).map(|_| notebook(&mut chance, U, &[(4, -times * U)])).collect();
+        let class: Vec<Vec<LineRow>> =
+            (0..12).map(|_| notebook(&mut chance, U, &[(4, -times * U)])).collect();
         let found = off(&class).unwrap();
         let [one] = found.as_slice() else { panic!("{times}: {found:?}") };
         assert_eq!((one.place, one.notebooks), (place(4), 12));
@@ -87,9 +88,9 @@ fn a_mark_that_all_misread_is_named_and_no_other() {
 #[test]
 fn of_two_marks_both_are_named() {
     let mut chance = Chance::seeded(5);
-    let class: Vec<Vec<Row>> =
+    let class: Vec<Vec<LineRow>> =
         (0..12).map(|_| notebook(&mut chance, U, &[(2, 40.0 * U), (9, -5.0 * U)])).collect();
-    let found: Vec<(Place, bool)> =
+    let found: Vec<(BenchPlace, bool)> =
         off(&class).unwrap().iter().map(|off| (off.place, off.normalized > 0.0)).collect();
     assert_eq!(found, [(place(2), true), (place(9), false)]);
 }
@@ -98,7 +99,7 @@ fn of_two_marks_both_are_named() {
 #[test]
 fn a_blunder_of_one_is_not_the_class() {
     let mut chance = Chance::seeded(7);
-    let mut class: Vec<Vec<Row>> = (0..11).map(|_| notebook(&mut chance, U, &[])).collect();
+    let mut class: Vec<Vec<LineRow>> = (0..11).map(|_| notebook(&mut chance, U, &[])).collect();
     class.push(notebook(&mut chance, U, &[(4, 400.0 * U)]));
     assert_eq!(off(&class), Some(Vec::new()));
     assert_eq!(off(&class[..1]), None);
@@ -111,7 +112,8 @@ fn a_blunder_of_one_is_not_the_class() {
 fn false_alarms_are_as_rare_as_stated() {
     for scatter in [U, 3.0 * U] {
         let mut chance = Chance::seeded(11);
-        let mut class = || -> Vec<Vec<Row>> { (0..8).map(|_| notebook(&mut chance, scatter, &[])).collect() };
+        let mut class =
+            || -> Vec<Vec<LineRow>> { (0..8).map(|_| notebook(&mut chance, scatter, &[])).collect() };
         let alarms = (0..1000).filter(|_| off(&class()).is_some_and(|found| !found.is_empty())).count();
         assert!(alarms < 22, "{alarms}");
     }

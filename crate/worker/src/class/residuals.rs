@@ -12,7 +12,7 @@ use slope_evidence::words::{Message, Value};
 use super::alike::Alike;
 use super::given::Given;
 use super::places::{Off, median, off};
-use super::rows::{Line, Place, Row, ShownRow};
+use super::rows::{BenchPlace, LineRow, NotebookLine, ShownRow};
 use super::scale::{Tick, round_marks};
 
 /// A drawing is laid out in whole parts of a box so wide and so high, y downwards.
@@ -82,19 +82,19 @@ pub struct Drawing {
 }
 
 /// A place with the rows that were read there.
-struct Spot<'a> {
-    place: Place,
-    rows: Vec<&'a Row>,
+struct RowsAtPlace<'a> {
+    place: BenchPlace,
+    rows: Vec<&'a LineRow>,
     /// The median of their distances, m.
     distance: f64,
 }
 
 /// What the residuals of a class show; none where no notebook has any. Of each is told with which it shares readings.
 pub(super) fn residuals(all: &[Given], alike: &[Vec<Alike>], mark: DecimalMark) -> Option<Residuals> {
-    let notebooks: Vec<Vec<Row>> = all.iter().map(rows_of).collect();
-    let mut rows: Vec<&Row> = notebooks.iter().flatten().collect();
+    let notebooks: Vec<Vec<LineRow>> = all.iter().map(rows_of).collect();
+    let mut rows: Vec<&LineRow> = notebooks.iter().flatten().collect();
     rows.sort_by_key(|row| row.place);
-    let spots: Vec<Spot<'_>> =
+    let spots: Vec<RowsAtPlace<'_>> =
         rows.chunk_by(|one, other| one.place == other.place).filter_map(spot).collect();
     let across = Across::of(&spots)?;
     let names = Names { all, mark };
@@ -120,30 +120,30 @@ pub(super) fn residuals(all: &[Given], alike: &[Vec<Alike>], mark: DecimalMark) 
 }
 
 /// The rows of a notebook that can be read back.
-fn rows_of(one: &Given) -> Vec<Row> {
+fn rows_of(one: &Given) -> Vec<LineRow> {
     let (Some(slope), Some(intercept)) = (one.value("slope"), one.value("intercept")) else {
         return Vec::new();
     };
-    let line = Line { slope, intercept, sealed: one.sealed };
+    let line = NotebookLine { slope, intercept, sealed: one.sealed };
     one.rows.lines().filter_map(|row| ShownRow::of(row)?.read(line)).collect()
 }
 
 /// The rows of those that share no readings with one before them, since the same readings say nothing twice; and how many
 /// others have rows.
-fn own_readings(notebooks: &[Vec<Row>], alike: &[Vec<Alike>]) -> (Vec<Vec<Row>>, usize) {
+fn own_readings(notebooks: &[Vec<LineRow>], alike: &[Vec<Alike>]) -> (Vec<Vec<LineRow>>, usize) {
     let has_rows = |place: usize| notebooks.get(place).is_some_and(|rows| !rows.is_empty());
     let is_own = |place: usize| {
         let others = alike.get(place).into_iter().flatten();
         !others.map(|other| other.notebook).any(|other| other < place && has_rows(other))
     };
     let with = || notebooks.iter().enumerate().filter(|(_, rows)| !rows.is_empty());
-    let own: Vec<Vec<Row>> =
+    let own: Vec<Vec<LineRow>> =
         with().filter(|(place, _)| is_own(*place)).map(|(_, rows)| rows.clone()).collect();
     let shared = with().count() - own.len();
     (own, shared)
 }
 
-fn drawn(all: &[Given], notebooks: &[Vec<Row>], rows: usize, shared: usize) -> Vec<Message> {
+fn drawn(all: &[Given], notebooks: &[Vec<LineRow>], rows: usize, shared: usize) -> Vec<Message> {
     let count = |those: &dyn Fn(&Given) -> bool| all.iter().filter(|one| those(one)).count();
     let with = notebooks.iter().filter(|rows| !rows.is_empty()).count();
     let without = count(&|one| one.value("slope").is_none());
@@ -158,9 +158,9 @@ fn drawn(all: &[Given], notebooks: &[Vec<Row>], rows: usize, shared: usize) -> V
     drawn
 }
 
-fn spot<'a>(rows: &[&'a Row]) -> Option<Spot<'a>> {
+fn spot<'a>(rows: &[&'a LineRow]) -> Option<RowsAtPlace<'a>> {
     let mut distances: Vec<f64> = rows.iter().map(|row| row.distance).collect();
-    Some(Spot { place: rows.first()?.place, rows: rows.to_vec(), distance: median(&mut distances)? })
+    Some(RowsAtPlace { place: rows.first()?.place, rows: rows.to_vec(), distance: median(&mut distances)? })
 }
 
 /// The distance from the splitter across the drawing.
@@ -172,8 +172,8 @@ struct Across {
 
 impl Across {
     /// From the nearest place to the farthest, of those that several rows share if there are any.
-    fn of(spots: &[Spot<'_>]) -> Option<Self> {
-        let shared = |spot: &&Spot<'_>| spot.rows.len() > 1;
+    fn of(spots: &[RowsAtPlace<'_>]) -> Option<Self> {
+        let shared = |spot: &&RowsAtPlace<'_>| spot.rows.len() > 1;
         let any = spots.iter().any(|spot| shared(&spot));
         let ends = spots.iter().filter(|spot| !any || shared(spot)).map(|spot| spot.distance);
         let (from, to) =
@@ -197,13 +197,13 @@ impl Across {
 }
 
 fn drawing(
-    spots: &[Spot<'_>],
+    spots: &[RowsAtPlace<'_>],
     across: Across,
     mark: DecimalMark,
-    residual: impl Fn(&Row) -> Option<f64>,
+    residual: impl Fn(&LineRow) -> Option<f64>,
 ) -> Option<Drawing> {
     let median_of =
-        |rows: &[&Row]| median(&mut rows.iter().filter_map(|row| residual(row)).collect::<Vec<_>>());
+        |rows: &[&LineRow]| median(&mut rows.iter().filter_map(|row| residual(row)).collect::<Vec<_>>());
     let mut sizes: Vec<f64> =
         spots.iter().flat_map(|spot| &spot.rows).filter_map(|row| residual(row)).map(f64::abs).collect();
     let typical = median(&mut sizes)?;
@@ -241,7 +241,7 @@ fn path(strokes: impl Iterator<Item = (f64, f64, f64)>) -> String {
     path
 }
 
-fn spans(spots: &[Spot<'_>], across: Across, names: &Names<'_>) -> Vec<RailSpan> {
+fn spans(spots: &[RowsAtPlace<'_>], across: Across, names: &Names<'_>) -> Vec<RailSpan> {
     let each = spots.chunk_by(|one, other| one.place.rail == other.place.rail);
     each.filter_map(|some| {
         let rail = some.first()?.place.rail?;
@@ -265,7 +265,7 @@ impl Names<'_> {
         names.find(|name| !name.is_empty()).cloned().unwrap_or_else(|| (rail + 1).to_string())
     }
 
-    fn said(&self, off: &Off, spot: &Spot<'_>) -> Message {
+    fn said(&self, off: &Off, spot: &RowsAtPlace<'_>) -> Message {
         let mark = self.reading(&spot.rows);
         let place = match spot.place.rail {
             Some(rail) => message!("class-places-rail", rail = self.rail(rail), mark = mark),
@@ -286,7 +286,7 @@ impl Names<'_> {
     }
 
     /// The readings at a place, from the smallest to the largest, in the unit in which most were made.
-    fn reading(&self, rows: &[&Row]) -> String {
+    fn reading(&self, rows: &[&LineRow]) -> String {
         let unit = rows.first().map_or("", |row| row.unit);
         let marks = || rows.iter().filter(|row| row.unit == unit).map(|row| row.mark);
         let (from, to) = (marks().fold(f64::INFINITY, f64::min), marks().fold(f64::NEG_INFINITY, f64::max));

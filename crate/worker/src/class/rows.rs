@@ -33,7 +33,7 @@ pub(super) struct ShownRow<'a> {
 
 /// Where on the bench a row was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Place {
+pub(super) struct BenchPlace {
     /// The rail, from 0; none where a distance was typed.
     pub rail: Option<usize>,
     /// The whole centimetre.
@@ -42,8 +42,8 @@ pub(super) struct Place {
 
 /// A row of the line.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Row {
-    pub place: Place,
+pub(super) struct LineRow {
+    pub place: BenchPlace,
     /// The reading, in the unit in which it was made.
     pub mark: f64,
     /// That unit; empty where it is none of a ruler.
@@ -62,7 +62,7 @@ pub(super) struct Row {
 
 /// The line of a notebook.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Line {
+pub(super) struct NotebookLine {
     /// ns/m.
     pub slope: f64,
     /// ns.
@@ -86,24 +86,27 @@ impl<'a> ShownRow<'a> {
     }
 
     /// The row; none where a reading is no plain number with a unit of length, or a number has a power of ten.
-    pub(super) fn read(self, line: Line) -> Option<Row> {
+    pub(super) fn read(self, line: NotebookLine) -> Option<LineRow> {
         let (mark, unit) = self.mark()?;
-        let (distance, delay) = (Shown::read(self.distance)?, Shown::read(self.delay)?);
+        let (distance, delay) = (ShownNumber::read(self.distance)?, ShownNumber::read(self.delay)?);
         let residual = delay.value - line.intercept - line.slope * distance.value;
-        Some(Row {
-            place: Place { rail: self.rail.parse().ok(), centimetre: whole_centimetre(mark * unit.metres) },
+        Some(LineRow {
+            place: BenchPlace {
+                rail: self.rail.parse().ok(),
+                centimetre: whole_centimetre(mark * unit.metres),
+            },
             mark,
             unit: unit.symbol,
             distance: distance.value,
             delay: delay.value,
             u: (delay.u.powi(2) + (line.slope * distance.u).powi(2)).sqrt(),
-            normalized: Shown::read(self.residual)?.value,
+            normalized: ShownNumber::read(self.residual)?.value,
             residual: Some(residual).filter(|_| !line.sealed),
         })
     }
 
     /// The first of its readings, with its unit.
-    fn mark(self) -> Option<(f64, &'static RulerUnit)> {
+    fn mark(self) -> Option<(f64, &'static LengthUnit)> {
         let first = self.mark.split(';').next()?.trim_end();
         let bare =
             first.trim_end_matches(|letter: char| letter.is_alphabetic() || INCH_SIGNS.contains(&letter));
@@ -126,27 +129,27 @@ fn whole_centimetre(metres: f64) -> i64 {
     (metres / CENTIMETRE + 0.5 + LAST_BIT).floor() as i64
 }
 
-struct RulerUnit {
+struct LengthUnit {
     symbol: &'static str,
     metres: f64,
 }
 
 /// The units of rulers; the inch by definition.
-static RULER_UNITS: [RulerUnit; 4] = [
-    RulerUnit { symbol: "cm", metres: 0.01 },
-    RulerUnit { symbol: "mm", metres: 0.001 },
-    RulerUnit { symbol: "m", metres: 1.0 },
-    RulerUnit { symbol: "in", metres: 0.0254 },
+static RULER_UNITS: [LengthUnit; 4] = [
+    LengthUnit { symbol: "cm", metres: 0.01 },
+    LengthUnit { symbol: "mm", metres: 0.001 },
+    LengthUnit { symbol: "m", metres: 1.0 },
+    LengthUnit { symbol: "in", metres: 0.0254 },
 ];
 
 /// A number as the page shows it: `0.500(11)`, `−0,8`.
-struct Shown {
+struct ShownNumber {
     value: f64,
     /// What the bracket says in units of the last digit; 0 without one.
     u: f64,
 }
 
-impl Shown {
+impl ShownNumber {
     fn read(text: &str) -> Option<Self> {
         let (value, rest) = number(text)?;
         let bracket = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));

@@ -6,17 +6,17 @@ fn given<'a>(mark: &'a str, unit: &'a str) -> ShownRow<'a> {
     ShownRow { rail: "1", residual: "−0,8", distance: "0,5000(30)", delay: "3.600(40)", unit, mark }
 }
 
-const LINE: Line = Line { slope: 4.0, intercept: 1.5, sealed: false };
+const LINE: NotebookLine = NotebookLine { slope: 4.0, intercept: 1.5, sealed: false };
 
 #[test]
 fn a_row_is_read_as_the_page_shows_it() {
     let row = given("12.5", "cm").read(LINE).unwrap();
-    assert_eq!((row.place, row.mark, row.unit), (Place { rail: Some(1), centimetre: 13 }, 12.5, "cm"));
+    assert_eq!((row.place, row.mark, row.unit), (BenchPlace { rail: Some(1), centimetre: 13 }, 12.5, "cm"));
     assert_eq!((row.distance, row.delay, row.normalized), (0.5, 3.6, -0.8));
     // √(0.040² + (4 · 0.0030)²), and 3.6 − 1.5 − 4 · 0.5.
     assert!((row.u - 0.041_761_226).abs() < 1e-8, "{}", row.u);
     assert!((row.residual.unwrap() - 0.1).abs() < 1e-12);
-    assert_eq!(given("12.5", "cm").read(Line { sealed: true, ..LINE }).unwrap().residual, None);
+    assert_eq!(given("12.5", "cm").read(NotebookLine { sealed: true, ..LINE }).unwrap().residual, None);
 }
 
 #[test]
@@ -39,7 +39,7 @@ fn one_mark_is_one_place_however_it_was_typed() {
     ];
     for (mark, unit) in forms {
         let place = given(mark, unit).read(LINE).map(|row| row.place);
-        assert_eq!(place, Some(Place { rail: Some(1), centimetre: 13 }), "{mark} {unit}");
+        assert_eq!(place, Some(BenchPlace { rail: Some(1), centimetre: 13 }), "{mark} {unit}");
     }
     assert_eq!(given("−0,4", "cm").read(LINE).unwrap().place.centimetre, 0);
     assert_eq!(given("1 234", "mm").read(LINE).unwrap().place.centimetre, 123);

@@ -16,7 +16,7 @@ const MEGA: f64 = 1e6;
 
 /// The scale. Speeds in m/s.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Scale {
+pub(super) struct ResultScale {
     from: f64,
     to: f64,
 }
@@ -45,7 +45,7 @@ pub struct Tick {
     pub text: String,
 }
 
-impl Scale {
+impl ResultScale {
     /// A scale for results, each with so much to either side; none for none.
     pub(super) fn of(results: &[(f64, f64)]) -> Option<Self> {
         let (speeds, reaches) = (sorted(results, |one| one.0), sorted(results, |one| one.1));

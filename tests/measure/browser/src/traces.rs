@@ -4,7 +4,7 @@
 //! and half as high, with noise of 1 % of the first one's height.
 
 use slope_bench::chance::Chance;
-use slope_bench::record::{Bench, Detector, Digitiser};
+use slope_bench::record::{Bench, DetectorResponse, Digitiser};
 use slope_evidence::trace::{DelayMethod, Recording, delay};
 
 /// Samples of a trace.
@@ -21,7 +21,7 @@ pub fn true_delay(pair: usize) -> f64 {
 
 /// The recording of a pair, both traces in it.
 pub fn recording(pair: usize) -> Recording {
-    let detector = Detector { decay: 40.0, ..Detector::default() };
+    let detector = DetectorResponse { decay: 40.0, ..DetectorResponse::default() };
     let digitiser = Digitiser { samples: SAMPLES, start: -300.0, ..Digitiser::default() };
     let bench = Bench { a: detector, b: detector, digitiser, fall_off: 0.0 };
     bench.record(true_delay(pair), LIGHT, &mut Chance::stream(SEED, pair as u64))

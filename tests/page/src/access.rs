@@ -47,6 +47,7 @@ pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
     ensure!(count >= 240, "only {count} things can be used");
     for (open, close) in DIALOGS {
         page.click(open)?;
+        page.is_asked()?;
         all_named(&page, 4).with_context(|| format!("after “{open}”"))?;
         page.click(close)?;
     }
@@ -78,6 +79,7 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
         page.on_each_leaf(|| unbroken(&page)).with_context(|| format!("on the {scheme} page"))?;
         for (open, close) in DIALOGS.into_iter().chain([("Open the seal…", "Keep it sealed")]) {
             page.click(open)?;
+            page.is_asked()?;
             unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;
             page.click(close)?;
         }

@@ -140,7 +140,7 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
     ensure!(!told.contains("expected"), "it lists what it knows: {told:?}");
     ensure!(page.text(names::TITLE)? != "From tomorrow", "it is open");
     page.browser.run("document.getElementById('told').replaceChildren()", vec![])?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Open: From tomorrow")?;
     page.reads(names::MESSAGE, "a later version of this page")?;
     page.browser.run(

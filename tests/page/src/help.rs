@@ -119,7 +119,7 @@ pub fn the_tour_leads_through_the_demo(stage: &Stage) -> Result<()> {
     }
     let gone = || page.browser.run("return document.getElementById('tour') === null", vec![]);
     eventually("the tour has ended", gone, |gone| *gone == json!(true))?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Tour of the demo")?;
     let begun = || page.browser.run("return document.activeElement.closest('#tour') !== null", vec![]);
     eventually("the tour has begun", begun, |begun| *begun == json!(true))?;

@@ -48,7 +48,7 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
     let again = page.result()?;
     ensure!(again == result, "before {result:?}, opened again {again:?}");
     shows().context("after opening the bundle")?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     let notebooks = page.count(names::NOTEBOOKS)?;
     ensure!(
         notebooks == 3,
@@ -91,7 +91,7 @@ pub fn files_are_asked_for_by_keyboard(stage: &Stage) -> Result<()> {
 fn open_blank_notebook(page: &Page) -> Result<()> {
     page.tab_to("Notebooks")?;
     page.press(Key::Enter)?;
-    eventually("the list of notebooks has the focus", || page.has("New blank notebook"), |has| *has)?;
+    page.is_asked()?;
     page.tab_to("New blank notebook")?;
     page.press(Key::Enter)?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))

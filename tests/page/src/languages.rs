@@ -273,6 +273,7 @@ pub fn the_language_is_chosen(stage: &Stage) -> Result<()> {
     page.reload()?;
     is_in(&page, "fr")?;
     page.click(tables.french.says("strip-notebooks")?)?;
+    page.is_asked()?;
     page.click(tables.french.says("notebooks-blank")?)?;
     page.sees(names::RESULT, tables.french.says("strip-no-result")?)?;
     page.click(tables.french.says("strip-settings")?)?;
@@ -302,6 +303,7 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
     for (opened_by, dialog) in [("open-notebooks", "notebooks-dialog"), ("open-settings", "settings-dialog")]
     {
         press(&page, opened_by)?;
+        page.is_asked()?;
         tables.are_french(&page, dialog)?;
         page.press(Key::Escape)?;
     }
@@ -314,6 +316,7 @@ fn the_tour_is_french(page: &Page, tables: &Tables) -> Result<()> {
     let size = json!({ "width": 360, "height": 740, "deviceScaleFactor": 1, "mobile": false });
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     press(page, "open-notebooks")?;
+    page.is_asked()?;
     page.click(tables.french.says("tour")?)?;
     eventually("the tour has begun", || page.count("#tour"), |begun| *begun == 1)?;
     for step in 1..=8 {

@@ -73,7 +73,7 @@ impl Stage {
     /// When it does not open.
     pub fn blank_page(&self) -> Result<Page<'_>> {
         let page = self.page()?;
-        page.click("Notebooks")?;
+        page.list_notebooks()?;
         page.click("New blank notebook")?;
         page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
         Ok(page)
@@ -185,6 +185,24 @@ impl Page<'_> {
         // The driver would take what lies under the strip at the top for being in sight.
         self.browser.run(names::TURN, vec![serde_json::to_value(&element)?])?;
         self.browser.click(&element).with_context(|| format!("clicking “{name}”"))
+    }
+
+    /// Opens the list of notebooks, and waits until it is there: it comes once what was typed is stored.
+    ///
+    /// # Errors
+    /// When it does not come.
+    pub fn list_notebooks(&self) -> Result<()> {
+        self.click("Notebooks")?;
+        self.is_asked()
+    }
+
+    /// Waits until a dialog lies over the page.
+    ///
+    /// # Errors
+    /// When none comes.
+    pub fn is_asked(&self) -> Result<()> {
+        eventually("a dialog is open", || self.count("dialog[open]"), |open| *open == 1)?;
+        Ok(())
     }
 
     /// Types text with the keyboard, into whatever has the focus.

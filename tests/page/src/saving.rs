@@ -81,7 +81,7 @@ pub fn saved_outlives_a_kill(stage: &Stage) -> Result<()> {
         let home = page.kill()?;
         page = stage.page_at(&stage.address, home)?;
         if page.text(names::TITLE)? != TITLE_GIVEN {
-            page.click("Notebooks")?;
+            page.list_notebooks()?;
             page.click(&format!("Open: {TITLE_GIVEN}"))?;
         }
         all_there(&page, &EDITS[..=round]).with_context(|| format!("killed after {}", edit.what))?;

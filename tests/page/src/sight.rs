@@ -123,7 +123,7 @@ pub fn a_newcomer_finds_the_way(stage: &Stage) -> Result<()> {
     page.press(Key::Enter)?;
     page.click("Go to that rail")?;
     page.focuses("Name used in the readings")?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     ensure!(page.is_in_sight("Open a file")?, "nor can it from the list of notebooks");
     page.is_silent()
 }
@@ -209,7 +209,7 @@ pub fn the_focus_is_kept(stage: &Stage) -> Result<()> {
     page.click("Plan a position")?;
     press("Remove planned position 1")?;
     press("Close this message")?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Duplicate: Three rails in the laboratory")?;
     eventually("there are two", || page.count(names::NOTEBOOKS), |count| *count == 2)?;
     is_held("Duplicate")?;

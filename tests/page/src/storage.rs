@@ -120,7 +120,7 @@ pub fn a_damaged_list_loses_no_notebook(stage: &Stage) -> Result<()> {
     let mute = "IDBFactory.prototype.open = () => { throw new DOMException('denied', 'SecurityError'); };";
     page.browser.debug("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": mute }))?;
     page.reload()?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New blank notebook")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     page.fill("Title of the notebook", "Measured on Monday")?;
@@ -128,11 +128,11 @@ pub fn a_damaged_list_loses_no_notebook(stage: &Stage) -> Result<()> {
     page.browser.run(DAMAGE, vec![])?;
     page.reload()?;
     // What is written now must not take the place of what was there.
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New blank notebook")?;
     page.sees(names::TITLE, "")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Open: Measured on Monday")?;
     page.sees(names::TITLE, "Measured on Monday")?;
     page.is_silent()
@@ -141,7 +141,7 @@ pub fn a_damaged_list_loses_no_notebook(stage: &Stage) -> Result<()> {
 fn works_in_memory(page: &Page) -> Result<()> {
     page.sees(names::SAVED, "Not saved")?;
     page.reads(names::BANNER, "nothing is saved")?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.reads("#nothing-kept", "until you close the page")?;
     page.click("New blank notebook")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
@@ -160,15 +160,15 @@ fn works_in_memory(page: &Page) -> Result<()> {
     let result = page.result()?;
     page.sees(names::SAVED, "Not saved")?;
 
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New from the demo")?;
     eventually("the demo is open", || page.text(names::TITLE), |title| title != "Here for now")?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Open: Here for now")?;
     page.sees(names::TITLE, "Here for now")?;
     page.sees(names::ROWS_USED, &names::rows_used(5, 5))?;
     ensure!(page.result()? == result, "opened again, the result is another one");
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Duplicate: Here for now")?;
     page.click("Delete: Here for now (copy)")?;
     eventually("the copy is gone", || page.has("Open: Here for now (copy)"), |has| !has)?;

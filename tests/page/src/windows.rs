@@ -30,7 +30,7 @@ impl<'d> Two<'d> {
     fn open(stage: &'d Stage, address: &str) -> Result<Self> {
         let page = stage.page()?;
         page.go(address)?;
-        page.click("Notebooks")?;
+        page.list_notebooks()?;
         page.click("New blank notebook")?;
         page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
         page.fill("Title of the notebook", TITLE_GIVEN)?;
@@ -72,7 +72,7 @@ pub fn a_window_opens_the_notebook_it_is_meant_for(stage: &Stage) -> Result<()> 
         );
         two.at(0)?.browser.run(FLOW, vec![json!(false)])?;
     }
-    two.at(1)?.click("Notebooks")?;
+    two.at(1)?.list_notebooks()?;
     two.page.click("New blank notebook")?;
     two.page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     two.at(0)?.type_in_cell("Remark", 1, "just before")?;
@@ -363,7 +363,7 @@ pub fn the_last_letters_outlive_a_reload(stage: &Stage) -> Result<()> {
     for address in [stage.address.clone(), stage.plain_address()] {
         let page = stage.page()?;
         page.go(&address)?;
-        page.click("Notebooks")?;
+        page.list_notebooks()?;
         page.click("New blank notebook")?;
         page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
         page.click(&names::new_cell("Edge B"))?;

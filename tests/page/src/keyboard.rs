@@ -102,20 +102,14 @@ fn describe_rail(page: &Page) -> Result<()> {
     page.press(Key::Enter)?;
     page.focuses("Name used in the readings")?;
     page.type_text("A")?;
-    for (name, text) in [
-        ("Unit of the ruler", "millimetres"),
-        ("First mark", "0"),
-        ("Last mark", "6000"),
-        ("Known from", "ruler reading at the splitter"),
-    ] {
-        page.tab_to(name)?;
-        page.type_text(text)?;
-    }
-    for (name, text) in [("Mark at the splitter", "0"), ("Uncertainty of this position", "1 mm")] {
-        page.tab_to(name)?;
-        page.type_text(text)?;
-    }
-    Ok(())
+    let list = |name: &str, option: &str| page.tab_to(name).and_then(|()| page.type_option(name, option));
+    let field = |name: &str, text: &str| page.tab_to(name).and_then(|()| page.type_text(text));
+    list("Unit of the ruler", "millimetres")?;
+    field("First mark", "0")?;
+    field("Last mark", "6000")?;
+    list("Known from", "ruler reading at the splitter")?;
+    field("Mark at the splitter", "0")?;
+    field("Uncertainty of this position", "1 mm")
 }
 
 /// Types the rows, each only what no proposal can know: Enter leads to the first cell of that.

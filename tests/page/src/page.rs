@@ -15,8 +15,13 @@ use tempfile::TempDir;
 use crate::driver::{Browser, Driver, PLAIN_HOST, StoresData};
 use crate::names;
 
-/// How long something that should come to pass may take.
-const PATIENCE: Duration = Duration::from_secs(15);
+/// How long something that should come to pass may take: longer than the page waits at most, half a minute, before it tries
+/// again to store something.
+const PATIENCE: Duration = Duration::from_secs(40);
+
+/// How long the letters of an option may take to choose it. A list takes letters that come within a second of each other for
+/// one word: after this long they begin another one.
+const WORD: Duration = Duration::from_millis(1500);
 
 /// How many presses of Tab may lie between two things on the page.
 const FAR: usize = 400;
@@ -140,8 +145,9 @@ impl Page<'_> {
     /// # Errors
     /// When none opens.
     pub fn is_ready(&self) -> Result<()> {
-        let ready = || Ok(self.browser.run(names::READY, vec![])? == json!(true));
-        eventually("a notebook is open", ready, |ready| *ready)?;
+        // While it is being loaded the page may not answer.
+        let ready = || Ok(self.browser.run(names::READY, vec![]).unwrap_or(Value::Null));
+        eventually("a notebook is open", ready, |ready| *ready == json!(true))?;
         Ok(())
     }
 
@@ -290,8 +296,19 @@ impl Page<'_> {
     pub fn write_over(&self, name: &str, text: &str) -> Result<()> {
         self.click(name)?;
         self.press_with_control('a')?;
-        self.press(Key::Delete)?;
-        self.type_text(text)
+        // The first letter takes the place of what is selected: an empty box in between would be sent where keys are slow.
+        if text.is_empty() { self.press(Key::Delete) } else { self.type_text(text) }
+    }
+
+    /// Puts a text into a cell of a row at once, as a paste does, and Enter: however busy the browser is, it is one edit.
+    ///
+    /// # Errors
+    /// When there is no such cell.
+    pub fn put_in_cell(&self, column: &str, row: usize, text: &str) -> Result<()> {
+        self.click(&names::cell(column, row))?;
+        self.press_with_control('a')?;
+        self.browser.debug("Input.insertText", &json!({ "text": text }))?;
+        self.press(Key::Enter)
     }
 
     /// Types a text into a cell of a row, and Enter.
@@ -340,12 +357,30 @@ impl Page<'_> {
     pub fn choose(&self, name: &str, option: &str) -> Result<()> {
         self.click(name)?;
         self.press(Key::Escape)?;
-        self.type_text(option)?;
+        self.type_option(name, option)
+    }
+
+    /// Chooses an option of the list that has the focus, by what it says.
+    ///
+    /// # Errors
+    /// When the list has no such option.
+    pub fn type_option(&self, name: &str, option: &str) -> Result<()> {
         let chosen = || {
             let list = serde_json::to_value(self.named(name)?)?;
             text_of(&self.browser.run("return arguments[0].selectedOptions[0].textContent", vec![list])?)
         };
-        eventually(&format!("“{name}” is “{option}”"), chosen, |chosen| chosen == option)?;
+        let typed = || {
+            self.type_text(option)?;
+            let begun = Instant::now();
+            loop {
+                let shown = chosen()?;
+                if shown == option || begun.elapsed() > WORD {
+                    return Ok(shown);
+                }
+                sleep(Duration::from_millis(50));
+            }
+        };
+        eventually(&format!("“{name}” is “{option}”"), typed, |shown| shown == option)?;
         Ok(())
     }
 

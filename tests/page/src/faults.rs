@@ -43,7 +43,9 @@ pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
     let digits = |text: &str| -> Result<String> { Ok(format!("{:?}", analyse(&read(text)?).speed)) };
     ensure!(digits(old)? == digits(now)?, "the old notebook has another speed");
     let shown = page.result()?;
+    page.browser.run("document.getElementById('told').replaceChildren()", vec![])?;
     page.open_file(&page.home.write("now.json", now.as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
     page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
     ensure!(page.result()? == shown, "the old notebook shows {shown:?}");
     page.is_silent()

@@ -236,6 +236,7 @@ pub fn a_hand_out_opens_from_site_and_from_one_html_file(stage: &Stage) -> Resul
 
     page.list_notebooks()?;
     page.click("New blank notebook")?;
+    page.sees(names::TITLE, "")?;
     page.fill("Title of the notebook", "Again")?;
     page.click("Hand out to a class")?;
     page.reads("#post-link-size", "opened from a file")?;

@@ -8,7 +8,7 @@ use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
 use crate::names;
-use crate::page::{Page, Stage};
+use crate::page::{Page, Stage, eventually};
 use crate::traces;
 use crate::uncertainty;
 
@@ -38,6 +38,8 @@ const DIALOGS: [(&str, &str); 3] =
 pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.browser.debug("Accessibility.enable", &json!({}))?;
+    page.turn_to("#class")?;
+    eventually("the class is there", || page.count("#class-choices > *"), |count| *count > 0)?;
     page.turn_to("#rails").context("the bench unfolded")?;
     let counts = names::LEAVES.map(|leaf| {
         page.turn_to(&format!("[data-leaf={leaf}]"))?;

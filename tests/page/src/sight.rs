@@ -208,6 +208,8 @@ pub fn the_focus_is_kept(stage: &Stage) -> Result<()> {
     press("Not now")?;
     page.click("Plan a position")?;
     press("Remove planned position 1")?;
+    // It stays as long as the focus is on it, and not as long as it may take to come there from afar.
+    page.browser.run("document.getElementById('told-action').focus()", vec![])?;
     press("Close this message")?;
     page.list_notebooks()?;
     page.click("Duplicate: Three rails in the laboratory")?;

@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail, ensure};
 use fantoccini::elements::Element;
+use fantoccini::error::CmdError;
 use fantoccini::key::Key;
 use serde_json::{Value, json};
 use tempfile::TempDir;
@@ -186,11 +187,22 @@ impl Page<'_> {
     /// # Errors
     /// When nothing of that name can be clicked.
     pub fn click(&self, name: &str) -> Result<()> {
-        eventually(&format!("something is named “{name}”"), || self.has(name), |has| *has)?;
-        let element = self.named(name)?;
+        eventually(&format!("something is named “{name}”"), || self.clicked(name), |clicked| *clicked)
+            .with_context(|| format!("clicking “{name}”"))?;
+        Ok(())
+    }
+
+    /// Clicks what has a name, if it is there, and is not drawn anew before it is clicked; tells whether it was.
+    fn clicked(&self, name: &str) -> Result<bool> {
+        let Some(element) = self.find(name)? else { return Ok(false) };
         // The driver would take what lies under the strip at the top for being in sight.
-        self.browser.run(names::TURN, vec![serde_json::to_value(&element)?])?;
-        self.browser.click(&element).with_context(|| format!("clicking “{name}”"))
+        let turned = self.browser.run(names::TURN, vec![serde_json::to_value(&element)?]);
+        match turned.and_then(|_| self.browser.click(&element)) {
+            Err(why) if why.downcast_ref::<CmdError>().is_some_and(CmdError::is_stale_element_reference) => {
+                Ok(false)
+            }
+            done => done.map(|()| true),
+        }
     }
 
     /// Opens the list of notebooks, and waits until it is there: it comes once what was typed is stored.

@@ -318,8 +318,9 @@ impl Page<'_> {
     /// When there is no such cell.
     pub fn put_in_cell(&self, column: &str, row: usize, text: &str) -> Result<()> {
         self.click(&names::cell(column, row))?;
-        self.press_with_control('a')?;
-        self.browser.debug("Input.insertText", &json!({ "text": text }))?;
+        let put = "document.activeElement.value = arguments[0];
+            document.activeElement.dispatchEvent(new InputEvent('input', { bubbles: true }))";
+        self.browser.run(put, vec![json!(text)])?;
         self.press(Key::Enter)
     }
 

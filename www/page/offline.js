@@ -17,8 +17,11 @@ export async function keepOffline({ newer, settle }) {
     const { waiting } = registration;
     if (waiting && !isFirst) newer(() => waiting.postMessage('take over'));
   };
+  const watch = () => registration.installing?.addEventListener('statechange', tell);
   tell();
-  registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', tell));
+  // One may have been found while the page was being opened.
+  watch();
+  registration.addEventListener('updatefound', watch);
   serviceWorker.addEventListener('controllerchange', async () => {
     if (!isFirst && await settle()) location.reload();
   });

@@ -27,6 +27,10 @@ export class LayoutTable {
     this.file = undefined;
     /** @type {Layout | undefined} */
     this.layout = undefined;
+    /** The corrected one by which the file is being read: what is corrected next is corrected in it. @type {Layout | undefined} */
+    this.asked = undefined;
+    /** Ends when the file was read as it was asked for last. @type {Promise<unknown>} */
+    this.reading = Promise.resolve();
     /** Whether a person changed anything. */
     this.corrected = false;
     /** What of it a person stated, that each file would else say itself. */
@@ -93,6 +97,7 @@ export class LayoutTable {
     this.turn += 1;
     this.file = undefined;
     this.layout = undefined;
+    this.asked = undefined;
     this.corrected = false;
     setHidden(this.root, true);
   }
@@ -108,16 +113,19 @@ export class LayoutTable {
   async know(known) {
     this.corrected = true;
     const { delimiter, decimal } = this.layout ?? {};
-    await this.read({ ...(delimiter && { delimiter }), ...(decimal && { decimal }), ...known });
+    this.reading = this.read({ ...(delimiter && { delimiter }), ...(decimal && { decimal }), ...known });
+    await this.reading;
   }
 
   /** @param {(layout: Layout) => void} change */
   async correct(change) {
-    if (!this.layout) return;
-    const layout = structuredClone(this.layout);
+    const before = this.asked ?? this.layout;
+    if (!before) return;
+    const layout = structuredClone(before);
     change(layout);
     this.corrected = true;
-    await this.read({}, layout);
+    this.reading = this.read({}, layout);
+    await this.reading;
   }
 
   /**
@@ -130,16 +138,20 @@ export class LayoutTable {
     if (!file) return false;
     this.turn += 1;
     const { turn } = this;
+    this.asked = layout;
     try {
       const found = await this.evidence.lookAt(file, known, layout);
       if (turn !== this.turn) return false;
+      this.asked = undefined;
       this.layout = found.layout;
       setOptional(this.problem, '');
       this.show(found.layout, found.rows);
       return true;
     } catch (error) {
-      if (turn === this.turn) setOptional(this.problem, messageOf(error));
-      if (turn === this.turn && !this.layout) this.clear();
+      if (turn !== this.turn) return false;
+      this.asked = undefined;
+      setOptional(this.problem, messageOf(error));
+      if (!this.layout) this.clear();
       return false;
     }
   }

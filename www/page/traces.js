@@ -196,6 +196,8 @@ export class Traces {
     this.tellProgress(0, 1, false);
     setHidden(this.running, false);
     byId('trace-stop').focus();
+    // What was corrected just before may still be on its way.
+    await this.layout.reading;
     const layout = this.layout.wanted();
     const fresh = only ? [] : this.given.map((job) => ({ ...job, files: /** @type {TraceFiles} */ (
       job.files.map(({ file }) => ({ file, layout }))) }));

@@ -45,7 +45,7 @@ pub fn of_100_pictures() -> Result<f64> {
     page.browser.go("about:blank")?;
     gauge.at_rest()?.tell("an empty page");
     page.go(&stage.address)?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New blank notebook")?;
     gauge.at_rest()?.tell("before the first picture");
     let most = attach(&gauge, &files(&page.home)?)?;

@@ -8,7 +8,7 @@ use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
 use crate::names;
-use crate::page::{Page, Stage};
+use crate::page::{Page, Stage, eventually};
 use crate::traces;
 use crate::uncertainty;
 
@@ -38,6 +38,8 @@ const DIALOGS: [(&str, &str); 3] =
 pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.browser.debug("Accessibility.enable", &json!({}))?;
+    page.turn_to("#class")?;
+    eventually("the class is there", || page.count("#class-choices > *"), |count| *count > 0)?;
     page.turn_to("#rails").context("the bench unfolded")?;
     let counts = names::LEAVES.map(|leaf| {
         page.turn_to(&format!("[data-leaf={leaf}]"))?;
@@ -47,6 +49,7 @@ pub fn everything_has_a_name(stage: &Stage) -> Result<()> {
     ensure!(count >= 240, "only {count} things can be used");
     for (open, close) in DIALOGS {
         page.click(open)?;
+        page.is_asked()?;
         all_named(&page, 4).with_context(|| format!("after “{open}”"))?;
         page.click(close)?;
     }
@@ -78,6 +81,7 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
         page.on_each_leaf(|| unbroken(&page)).with_context(|| format!("on the {scheme} page"))?;
         for (open, close) in DIALOGS.into_iter().chain([("Open the seal…", "Keep it sealed")]) {
             page.click(open)?;
+            page.is_asked()?;
             unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;
             page.click(close)?;
         }

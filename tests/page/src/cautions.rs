@@ -43,7 +43,7 @@ pub fn cautions_are_read_by_name(stage: &Stage) -> Result<()> {
     is_open(&page, true)?;
     page.click("Redo")?;
     is_open(&page, false).context("after a redo")?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New blank notebook")?;
     is_open(&page, true)?;
     ensure!(page.text(READERS)?.is_empty(), "another notebook is read, too");

@@ -27,7 +27,7 @@ use url::{ParseError, Url};
 const PATIENCE: Duration = Duration::from_mins(1);
 
 /// How long a new window may take to be there.
-const OPENING: Duration = Duration::from_secs(5);
+const OPENING: Duration = Duration::from_secs(20);
 
 /// A name of this machine that no browser takes for it: a page from there comes over plain HTTP and is no secure context.
 /// Names that end so are no one's (RFC 6761, section 6.2).

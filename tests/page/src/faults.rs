@@ -43,7 +43,9 @@ pub fn a_splice_counts_as_its_ruler(stage: &Stage) -> Result<()> {
     let digits = |text: &str| -> Result<String> { Ok(format!("{:?}", analyse(&read(text)?).speed)) };
     ensure!(digits(old)? == digits(now)?, "the old notebook has another speed");
     let shown = page.result()?;
+    page.browser.run("document.getElementById('told').replaceChildren()", vec![])?;
     page.open_file(&page.home.write("now.json", now.as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
     page.sees(names::ROWS_USED, &names::rows_used(23, 24))?;
     ensure!(page.result()? == shown, "the old notebook shows {shown:?}");
     page.is_silent()
@@ -140,7 +142,7 @@ pub fn a_later_notebook_is_left_untouched(stage: &Stage) -> Result<()> {
     ensure!(!told.contains("expected"), "it lists what it knows: {told:?}");
     ensure!(page.text(names::TITLE)? != "From tomorrow", "it is open");
     page.browser.run("document.getElementById('told').replaceChildren()", vec![])?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Open: From tomorrow")?;
     page.reads(names::MESSAGE, "a later version of this page")?;
     page.browser.run(

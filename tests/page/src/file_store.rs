@@ -60,7 +60,7 @@ pub fn files_of_no_notebook_are_removed(stage: &Stage) -> Result<()> {
     choose(&page, binned)?;
     is_proposed(&page, 0)?;
     page.is_saved()?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New blank notebook")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     choose(&page, mine)?;
@@ -68,7 +68,7 @@ pub fn files_of_no_notebook_are_removed(stage: &Stage) -> Result<()> {
     page.click("Undo")?;
     eventually("the pictures are gone", || page.count(names::ROWS), |rows| *rows == 0)?;
     page.is_saved()?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Delete: Binned")?;
     page.click("Close")?;
     let used = files()?.as_object().context("files")?.len();

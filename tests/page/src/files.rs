@@ -43,7 +43,7 @@ pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
         page.sees(names::TITLE, "Mine")?;
         ensure!(page.result()? == result, "{name} changed the result");
     }
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     ensure!(page.count(names::NOTEBOOKS)? == 2, "a file that was refused stands in the list");
     Ok(())
 }
@@ -89,7 +89,7 @@ pub fn one_file_from_disk(stage: &Stage) -> Result<()> {
     page.fill("Number of trials", "20000")?;
     uncertainty::run(&page).context("trials in the one file")?;
 
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New blank notebook")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     traces::offer(&page, 2).context("traces in the one file")?;

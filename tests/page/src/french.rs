@@ -99,6 +99,7 @@ fn nothing_is_stored(stage: &Stage, tables: &Tables) -> Result<()> {
     for (opened_by, dialog) in [("open-notebooks", "notebooks-dialog"), ("open-settings", "settings-dialog")]
     {
         press(&page, opened_by)?;
+        page.is_asked()?;
         tables.are_french(&page, &format!("{dialog} without storage"))?;
         page.press(Key::Escape)?;
     }

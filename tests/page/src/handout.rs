@@ -42,7 +42,9 @@ fn student(page: &Page, hand_out: &[u8], digest: &str) -> Result<()> {
 
     let only_read = "return [...document.querySelectorAll('#rails input')].every((box) => box.readOnly)
         && document.querySelector('#bench-aim').readOnly";
-    ensure!(page.browser.run(only_read, vec![])? == true, "what is fixed can be typed in");
+    let fixed = || page.browser.run(only_read, vec![]);
+    // What is out of sight is drawn a moment later.
+    eventually("what is fixed can't be typed in", fixed, |fixed| *fixed == true)?;
     page.turn_to("#rails")?;
     page.reads("#rails", "Fixed by the hand-out")?;
     page.press_with_control('z')?;
@@ -111,12 +113,13 @@ pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
         Edit::SetPiece(Piece::Aim, Rule::Open),
         Edit::SetBench { field: BenchField::LeastRows, text: "0".into() },
     ];
-    for claim in claims {
-        let entry = serde_json::to_string(&claim)?;
+    for (number, claim) in claims.iter().enumerate() {
+        let entry = serde_json::to_string(claim)?;
         let claimed = handed.replace("\n]}", &format!(",\n{{\"edit\":{entry}}}\n]}}"));
         ensure!(read(&claimed).is_err(), "{entry} was taken");
-        page.open_file(&page.home.write("claimed.json", claimed.as_bytes())?)?;
-        let told = page.reads(names::MESSAGE, "claimed.json was not opened:")?;
+        let name = format!("claimed-{number}.json");
+        page.open_file(&page.home.write(&name, claimed.as_bytes())?)?;
+        let told = page.reads(names::MESSAGE, &format!("{name} was not opened:"))?;
         ensure!(told.contains("belongs to the hand-out itself"), "it says {told:?}");
         page.sees(names::TITLE, "Mine")?;
     }

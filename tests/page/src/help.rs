@@ -107,8 +107,7 @@ pub fn the_tour_leads_through_the_demo(stage: &Stage) -> Result<()> {
     let result = page.result()?;
     page.click("Take the tour (2 minutes)")?;
     load_checker(&page)?;
-    let steps = page.browser.run("return document.querySelector('#tour .hint').textContent", vec![])?;
-    ensure!(steps == "Tour, step 1 of 8", "the tour begins with {steps}");
+    page.sees("#tour .hint", "Tour, step 1 of 8")?;
     for step in 1..=8 {
         page.reads("#tour", &format!("step {step} of 8"))?;
         let shown = || page.browser.run(SPOKEN_OF, vec![]);
@@ -119,7 +118,7 @@ pub fn the_tour_leads_through_the_demo(stage: &Stage) -> Result<()> {
     }
     let gone = || page.browser.run("return document.getElementById('tour') === null", vec![]);
     eventually("the tour has ended", gone, |gone| *gone == json!(true))?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Tour of the demo")?;
     let begun = || page.browser.run("return document.activeElement.closest('#tour') !== null", vec![]);
     eventually("the tour has begun", begun, |begun| *begun == json!(true))?;

@@ -21,8 +21,8 @@ const LINES: &str = "return Array.from(document.querySelectorAll('dialog.history
 pub fn the_history_is_read(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     let before = page.cell("Ruler reading", 3)?;
-    page.type_in_cell("Ruler reading", 3, "1111")?;
-    page.type_in_cell("Ruler reading", 3, "2222")?;
+    page.put_in_cell("Ruler reading", 3, "1111")?;
+    page.put_in_cell("Ruler reading", 3, "2222")?;
     page.click("Undo")?;
     page.browser.run("document.querySelector('#row-2 .strike').click()", vec![])?;
     page.fill("Reason", "the lamp was switched on")?;

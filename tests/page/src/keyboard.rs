@@ -48,7 +48,7 @@ pub fn from_blank_notebook_to_bundle(stage: &Stage) -> Result<()> {
     let again = page.result()?;
     ensure!(again == result, "before {result:?}, opened again {again:?}");
     shows().context("after opening the bundle")?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     let notebooks = page.count(names::NOTEBOOKS)?;
     ensure!(
         notebooks == 3,
@@ -91,7 +91,7 @@ pub fn files_are_asked_for_by_keyboard(stage: &Stage) -> Result<()> {
 fn open_blank_notebook(page: &Page) -> Result<()> {
     page.tab_to("Notebooks")?;
     page.press(Key::Enter)?;
-    eventually("the list of notebooks has the focus", || page.has("New blank notebook"), |has| *has)?;
+    page.is_asked()?;
     page.tab_to("New blank notebook")?;
     page.press(Key::Enter)?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))
@@ -102,20 +102,14 @@ fn describe_rail(page: &Page) -> Result<()> {
     page.press(Key::Enter)?;
     page.focuses("Name used in the readings")?;
     page.type_text("A")?;
-    for (name, text) in [
-        ("Unit of the ruler", "millimetres"),
-        ("First mark", "0"),
-        ("Last mark", "6000"),
-        ("Known from", "ruler reading at the splitter"),
-    ] {
-        page.tab_to(name)?;
-        page.type_text(text)?;
-    }
-    for (name, text) in [("Mark at the splitter", "0"), ("Uncertainty of this position", "1 mm")] {
-        page.tab_to(name)?;
-        page.type_text(text)?;
-    }
-    Ok(())
+    let list = |name: &str, option: &str| page.tab_to(name).and_then(|()| page.type_option(name, option));
+    let field = |name: &str, text: &str| page.tab_to(name).and_then(|()| page.type_text(text));
+    list("Unit of the ruler", "millimetres")?;
+    field("First mark", "0")?;
+    field("Last mark", "6000")?;
+    list("Known from", "ruler reading at the splitter")?;
+    field("Mark at the splitter", "0")?;
+    field("Uncertainty of this position", "1 mm")
 }
 
 /// Types the rows, each only what no proposal can know: Enter leads to the first cell of that.

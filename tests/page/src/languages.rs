@@ -273,6 +273,7 @@ pub fn the_language_is_chosen(stage: &Stage) -> Result<()> {
     page.reload()?;
     is_in(&page, "fr")?;
     page.click(tables.french.says("strip-notebooks")?)?;
+    page.is_asked()?;
     page.click(tables.french.says("notebooks-blank")?)?;
     page.sees(names::RESULT, tables.french.says("strip-no-result")?)?;
     page.click(tables.french.says("strip-settings")?)?;
@@ -295,6 +296,7 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
     speak(&page, "fr")?;
     tables.are_french(&page, "the demo")?;
     the_tour_is_french(&page, &tables)?;
+    page.fill(tables.french.says("trials-wanted")?, "20000")?;
     press(&page, "trials-start")?;
     page.sees("#trials-state", tables.french.says("trials-done")?)?;
     page.browser.run(OPEN_ALL, vec![])?;
@@ -302,6 +304,7 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
     for (opened_by, dialog) in [("open-notebooks", "notebooks-dialog"), ("open-settings", "settings-dialog")]
     {
         press(&page, opened_by)?;
+        page.is_asked()?;
         tables.are_french(&page, dialog)?;
         page.press(Key::Escape)?;
     }
@@ -314,6 +317,7 @@ fn the_tour_is_french(page: &Page, tables: &Tables) -> Result<()> {
     let size = json!({ "width": 360, "height": 740, "deviceScaleFactor": 1, "mobile": false });
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     press(page, "open-notebooks")?;
+    page.is_asked()?;
     page.click(tables.french.says("tour")?)?;
     eventually("the tour has begun", || page.count("#tour"), |begun| *begun == 1)?;
     for step in 1..=8 {
@@ -337,9 +341,13 @@ pub fn other_states_speak_french(stage: &Stage) -> Result<()> {
         let page = stage.page()?;
         speak(&page, "fr")?;
         page.open_file(&stage.dist.join("demo").join(demo))?;
-        page.turn_to("#delays")?;
         let visible = "return document.querySelector(arguments[0])?.checkVisibility() ?? false";
-        eventually(demo, || page.browser.run(visible, vec![json!(shown)]), |seen| *seen == json!(true))?;
+        // Where the notebook comes after one has turned there, it is turned and scrolled anew.
+        let seen = || {
+            page.turn_to("#delays")?;
+            page.browser.run(visible, vec![json!(shown)])
+        };
+        eventually(demo, seen, |seen| *seen == json!(true))?;
         page.browser.run(OPEN_ALL, vec![])?;
         tables.are_french(&page, demo)?;
     }
@@ -432,8 +440,8 @@ pub fn mistakes_are_told_in_french(stage: &Stage) -> Result<()> {
     page.press(Key::Tab)?;
     page.is_saved()?;
     speak(&page, "fr")?;
-    let told = page.count(".problem:not([hidden])")?;
-    ensure!(told >= 6, "only {told} mistakes are told");
+    let told = || page.count(".problem:not([hidden])");
+    eventually("all mistakes are told", told, |told| *told >= 6)?;
     tables.are_french(&page, "mistakes")?;
     page.press_with_control('z')?;
     page.press_with_control('z')?;

@@ -17,7 +17,7 @@ pub fn list_of_notebooks(stage: &Stage) -> Result<()> {
     page.fill("Title of the notebook", "First")?;
     bench::fill(&page)?;
     let result = page.result()?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     let demo = other_than(&page, "First")?;
     lists(&page, &[&demo, "First"])?;
 
@@ -35,12 +35,12 @@ pub fn list_of_notebooks(stage: &Stage) -> Result<()> {
     page.type_in_cell("Edge B", 3, "7.00")?;
     page.is_saved()?;
 
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Open: Renamed")?;
     page.sees(names::TITLE, "Renamed")?;
     ensure!(page.cell("Edge B", 3)? == "6.00", "an edit of the copy changed the first one");
 
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("Delete: Renamed (copy)")?;
     lists(&page, &[&demo, "Renamed"])?;
     page.click("Undo")?;

@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail, ensure};
 use fantoccini::elements::Element;
+use fantoccini::error::CmdError;
 use fantoccini::key::Key;
 use serde_json::{Value, json};
 use tempfile::TempDir;
@@ -15,8 +16,13 @@ use tempfile::TempDir;
 use crate::driver::{Browser, Driver, PLAIN_HOST, StoresData};
 use crate::names;
 
-/// How long something that should come to pass may take.
-const PATIENCE: Duration = Duration::from_secs(15);
+/// How long something that should come to pass may take: longer than the page waits at most, half a minute, before it tries
+/// again to store something.
+const PATIENCE: Duration = Duration::from_secs(40);
+
+/// How long the letters of an option may take to choose it. A list takes letters that come within a second of each other for
+/// one word: after this long they begin another one.
+const WORD: Duration = Duration::from_millis(1500);
 
 /// How many presses of Tab may lie between two things on the page.
 const FAR: usize = 400;
@@ -78,7 +84,7 @@ impl Stage {
     /// When it does not open.
     pub fn blank_page(&self) -> Result<Page<'_>> {
         let page = self.page()?;
-        page.click("Notebooks")?;
+        page.list_notebooks()?;
         page.click("New blank notebook")?;
         page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
         Ok(page)
@@ -145,8 +151,9 @@ impl Page<'_> {
     /// # Errors
     /// When none opens.
     pub fn is_ready(&self) -> Result<()> {
-        let ready = || Ok(self.browser.run(names::READY, vec![])? == json!(true));
-        eventually("a notebook is open", ready, |ready| *ready)?;
+        // While it is being loaded the page may not answer.
+        let ready = || Ok(self.browser.run(names::READY, vec![]).unwrap_or(Value::Null));
+        eventually("a notebook is open", ready, |ready| *ready == json!(true))?;
         Ok(())
     }
 
@@ -185,11 +192,40 @@ impl Page<'_> {
     /// # Errors
     /// When nothing of that name can be clicked.
     pub fn click(&self, name: &str) -> Result<()> {
-        eventually(&format!("something is named “{name}”"), || self.has(name), |has| *has)?;
-        let element = self.named(name)?;
+        eventually(&format!("something is named “{name}”"), || self.clicked(name), |clicked| *clicked)
+            .with_context(|| format!("clicking “{name}”"))?;
+        Ok(())
+    }
+
+    /// Clicks what has a name, if it is there, and is not drawn anew before it is clicked; tells whether it was.
+    fn clicked(&self, name: &str) -> Result<bool> {
+        let Some(element) = self.find(name)? else { return Ok(false) };
         // The driver would take what lies under the strip at the top for being in sight.
-        self.browser.run(names::TURN, vec![serde_json::to_value(&element)?])?;
-        self.browser.click(&element).with_context(|| format!("clicking “{name}”"))
+        let turned = self.browser.run(names::TURN, vec![serde_json::to_value(&element)?]);
+        match turned.and_then(|_| self.browser.click(&element)) {
+            Err(why) if why.downcast_ref::<CmdError>().is_some_and(CmdError::is_stale_element_reference) => {
+                Ok(false)
+            }
+            done => done.map(|()| true),
+        }
+    }
+
+    /// Opens the list of notebooks, and waits until it is there: it comes once what was typed is stored.
+    ///
+    /// # Errors
+    /// When it does not come.
+    pub fn list_notebooks(&self) -> Result<()> {
+        self.click("Notebooks")?;
+        self.is_asked()
+    }
+
+    /// Waits until a dialog lies over the page.
+    ///
+    /// # Errors
+    /// When none comes.
+    pub fn is_asked(&self) -> Result<()> {
+        eventually("a dialog is open", || self.count("dialog[open]"), |open| *open == 1)?;
+        Ok(())
     }
 
     /// Types text with the keyboard, into whatever has the focus.
@@ -277,8 +313,20 @@ impl Page<'_> {
     pub fn write_over(&self, name: &str, text: &str) -> Result<()> {
         self.click(name)?;
         self.press_with_control('a')?;
-        self.press(Key::Delete)?;
-        self.type_text(text)
+        // The first letter takes the place of what is selected: an empty box in between would be sent where keys are slow.
+        if text.is_empty() { self.press(Key::Delete) } else { self.type_text(text) }
+    }
+
+    /// Puts a text into a cell of a row at once, as a paste does, and Enter: however busy the browser is, it is one edit.
+    ///
+    /// # Errors
+    /// When there is no such cell.
+    pub fn put_in_cell(&self, column: &str, row: usize, text: &str) -> Result<()> {
+        self.click(&names::cell(column, row))?;
+        let put = "document.activeElement.value = arguments[0];
+            document.activeElement.dispatchEvent(new InputEvent('input', { bubbles: true }))";
+        self.browser.run(put, vec![json!(text)])?;
+        self.press(Key::Enter)
     }
 
     /// Types a text into a cell of a row, and Enter.
@@ -327,12 +375,30 @@ impl Page<'_> {
     pub fn choose(&self, name: &str, option: &str) -> Result<()> {
         self.click(name)?;
         self.press(Key::Escape)?;
-        self.type_text(option)?;
+        self.type_option(name, option)
+    }
+
+    /// Chooses an option of the list that has the focus, by what it says.
+    ///
+    /// # Errors
+    /// When the list has no such option.
+    pub fn type_option(&self, name: &str, option: &str) -> Result<()> {
         let chosen = || {
             let list = serde_json::to_value(self.named(name)?)?;
             text_of(&self.browser.run("return arguments[0].selectedOptions[0].textContent", vec![list])?)
         };
-        eventually(&format!("“{name}” is “{option}”"), chosen, |chosen| chosen == option)?;
+        let typed = || {
+            self.type_text(option)?;
+            let begun = Instant::now();
+            loop {
+                let shown = chosen()?;
+                if shown == option || begun.elapsed() > WORD {
+                    return Ok(shown);
+                }
+                sleep(Duration::from_millis(50));
+            }
+        };
+        eventually(&format!("“{name}” is “{option}”"), typed, |shown| shown == option)?;
         Ok(())
     }
 

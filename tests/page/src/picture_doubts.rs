@@ -59,6 +59,8 @@ pub fn doubted_marks_are_looked_at(stage: &Stage) -> Result<()> {
     page.fill("Divisions across the grid", "10")?;
     is_proposed(&page, 0)?;
     page.reads(DOUBT, "2 marks are in doubt")?;
+    // What is said of the marks is said before they are drawn.
+    page.browser.run(names::TWO_FRAMES, vec![])?;
     // The other way round, all is as it was but the sign.
     let place = |name: &str| page.browser.run(PLACE, vec![json!(name)]);
     let (a, b) = (place("Edge A")?, place("Edge B")?);

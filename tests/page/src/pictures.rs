@@ -26,12 +26,17 @@ const MARKS: [u32; 6] = [500, 1200, 1900, 2600, 3300, 4000];
 /// Time base of every picture, ns a division.
 pub(crate) const TIME_BASE: &str = "2";
 
-/// Counts, from now on, the workers that are ended and the decoded pictures that are let go.
-const WATCH: &str = "window.ended = 0;
-    window.Worker = class extends Worker { terminate() { ended += 1; super.terminate(); } };
-    window.letGo = 0;
+/// Counts, from now on, the workers that are there and the decoded pictures that are held.
+const WATCH: &str = "window.workers = 0;
+    window.Worker = class extends Worker {
+        constructor(...how) { super(...how); workers += 1; }
+        terminate() { workers -= 1; super.terminate(); }
+    };
+    window.held = 0;
+    const decode = window.createImageBitmap;
+    window.createImageBitmap = (...what) => decode(...what).then((picture) => { held += 1; return picture; });
     const close = ImageBitmap.prototype.close;
-    ImageBitmap.prototype.close = function () { letGo += 1; close.call(this); };";
+    ImageBitmap.prototype.close = function () { held -= 1; close.call(this); };";
 
 const FILES: &str = "#picture-files";
 const ACCEPT: &str = "#picture-accept";
@@ -75,6 +80,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     page.is_saved()?;
     page.reload()?;
     page.click("Show the photo of row 2")?;
+    is_open(&page, 1)?;
     is_drawn(&page, BOARD)?;
     ensure!(page.result()? == result, "after a reload the result is another");
     ensure!(page.text("#picture-said")?.is_empty(), "of a marked picture it says something");
@@ -91,6 +97,7 @@ pub fn pictures_give_c(stage: &Stage) -> Result<()> {
     other.open_file(&other.home.write("run.zip", &bytes)?)?;
     other.reads(names::MESSAGE, "is open")?;
     other.click("Show the photo of row 3")?;
+    is_open(&other, 2)?;
     is_drawn(&other, BOARD)?;
     ensure!(other.result()? == result, "opened elsewhere the result is another");
 
@@ -137,8 +144,11 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
         marked(&page, row + 1)?;
     }
     page.click("Show the photo of row 2")?;
+    is_open(&page, 1)?;
     let delay = |row: usize| page.text(&format!("{}:nth-of-type({row}) td.output.delay", names::ROWS));
     let before = [delay(1)?, delay(2)?];
+    let corner = || page.browser.run(PLACE, vec![json!("Upper right corner")]);
+    let stood = corner()?;
     page.click("Upper right corner")?;
     page.browser.press(&[Key::Alt.into()], [Key::Left.into(), Key::Left.into(), Key::Left.into()])?;
     eventually(
@@ -148,8 +158,13 @@ pub fn marks_are_moved(stage: &Stage) -> Result<()> {
     )?;
     // The check on the side of that corner lies on no crossing any more.
     page.reads(SAID, "checks of the lens moved with the corners")?;
-    for _ in 0..4 {
+    // The checks have gone with each of the three moves, or with the last alone: that hangs on how fast the keys came.
+    for _ in 0..6 {
+        if corner()? == stood {
+            break;
+        }
         page.click("Undo")?;
+        page.browser.run(names::TWO_FRAMES, vec![])?;
     }
     eventually("all rows are back", || Ok([delay(1)?, delay(2)?]), |now| *now == before)?;
     page.click("Edge B")?;
@@ -208,15 +223,12 @@ pub fn pictures_rest(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
-/// Leaves the open picture and waits until its pixels are let go and a worker has ended.
+/// Leaves the open picture and waits until its pixels are let go and its worker has ended, which may be long before one
+/// looks: the one that reads names stays.
 fn rests(page: &Page) -> Result<()> {
-    let counts = || {
-        let counts = page.browser.run("return [ended, letGo]", vec![])?;
-        Ok((counts[0].as_u64().context("a count")?, counts[1].as_u64().context("a count")?))
-    };
-    let before = counts()?;
+    let counts = || page.browser.run("return [workers, held]", vec![]);
     page.turn_to("[data-leaf=line]")?;
-    eventually("worker and picture rest", counts, |now| now.0 > before.0 && now.1 > before.1)?;
+    eventually("worker and picture rest", counts, |now| *now == json!([1, 0]))?;
     Ok(())
 }
 
@@ -334,11 +346,26 @@ pub fn choose(page: &Page, files: &[PathBuf]) -> Result<()> {
     page.browser.choose_file(&input.context("no input for pictures")?, Path::new(&names.join("\n")))
 }
 
+/// That the picture at a place of the list is open. It is chosen there at once, and looked for until what is said of it is
+/// said.
+///
+/// # Errors
+/// When it is not.
+pub fn is_open(page: &Page, place: usize) -> Result<()> {
+    let state = "const said = document.querySelector(arguments[0])?.textContent ?? '';
+        const isThere = document.querySelector('.board')?.checkVisibility() ?? false;
+        return [document.getElementById('picture-choice')?.selectedIndex ?? null, isThere && !said.includes('Looking for')]";
+    let opened = || page.browser.run(state, vec![json!(SAID)]);
+    eventually(&format!("picture {place} is open"), opened, |now| *now == json!([place, true]))?;
+    Ok(())
+}
+
 /// That the picture at a place of the list is open, with marks that wait to be accepted.
 ///
 /// # Errors
 /// When it is not.
 pub fn is_proposed(page: &Page, place: usize) -> Result<()> {
+    is_open(page, place)?;
     let state = "const accept = document.querySelector(arguments[0]);
         const list = document.getElementById('picture-choice');
         return [accept?.checkVisibility() && !accept.ariaDisabled, list.selectedIndex,

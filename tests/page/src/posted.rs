@@ -99,7 +99,7 @@ pub fn a_link_holds_a_hand_out(stage: &Stage) -> Result<()> {
     page.click("Begin a new one")?;
     page.turn_to("#report")?;
     eventually("a new one is open", || page.value("Names"), String::is_empty)?;
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     ensure!(page.count(names::NOTEBOOKS)? == 2, "they are not two");
     page.is_silent()
 }
@@ -186,7 +186,7 @@ pub fn hostile_links_are_refused(stage: &Stage) -> Result<()> {
             );
         }
     }
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     ensure!(page.count(names::NOTEBOOKS)? == 2, "what was refused stands in the list");
     Ok(())
 }
@@ -202,7 +202,7 @@ pub fn a_hand_out_opens_from_site_and_from_one_html_file(stage: &Stage) -> Resul
     let address = format!("{}?open=week-3.zip", host.address());
     let site = stage.page_at(&address, Home::new()?)?;
     site.sees(names::TITLE, "Week 3")?;
-    site.click("Notebooks")?;
+    site.list_notebooks()?;
     ensure!(site.count(names::NOTEBOOKS)? == 1, "the demo stands beside the hand-out");
     site.is_silent()?;
 
@@ -234,8 +234,9 @@ pub fn a_hand_out_opens_from_site_and_from_one_html_file(stage: &Stage) -> Resul
     page.turn_to("#report")?;
     ensure!(page.value("Names")? == "Ada Blue", "the notebook begun is not as it was left");
 
-    page.click("Notebooks")?;
+    page.list_notebooks()?;
     page.click("New blank notebook")?;
+    page.sees(names::TITLE, "")?;
     page.fill("Title of the notebook", "Again")?;
     page.click("Hand out to a class")?;
     page.reads("#post-link-size", "opened from a file")?;

@@ -15,8 +15,11 @@ const FLOW: &str =
 const BETWEEN_LETTERS: Duration = Duration::from_millis(90);
 /// The pause after which a text is sent: no two entries of a flow are made within less.
 const PAUSE: Duration = Duration::from_millis(250);
-/// The longest that a typed letter may wait until it is saved: a second until it is sent, and the time to store it.
-const LONGEST: f64 = 2.0;
+/// The longest that a typed letter may wait until it is saved: a second until it is sent, and the time that a busy disk
+/// may take to store it.
+const LONGEST: f64 = 5.0;
+/// How many letters are one step to undo however slowly they come: a flow is sent so many times before another one begins.
+const ONE_STEP: usize = 20;
 /// How often a blank notebook is killed: which one opens again would at times be right by chance. A fault that shows at
 /// every other death is missed by six in 1.6 % of the runs, by forty never; one that shows at every tenth is missed by six
 /// in half of them, by forty in 1.5 %.
@@ -81,7 +84,7 @@ pub fn saved_outlives_a_kill(stage: &Stage) -> Result<()> {
         let home = page.kill()?;
         page = stage.page_at(&stage.address, home)?;
         if page.text(names::TITLE)? != TITLE_GIVEN {
-            page.click("Notebooks")?;
+            page.list_notebooks()?;
             page.click(&format!("Open: {TITLE_GIVEN}"))?;
         }
         all_there(&page, &EDITS[..=round]).with_context(|| format!("killed after {}", edit.what))?;
@@ -247,7 +250,7 @@ pub fn a_flow_of_typing_is_one_step(stage: &Stage) -> Result<()> {
     let entries = || journal_length(&page);
     let before = entries()?;
     page.click(&names::cell("Remark", 2))?;
-    let text: String = FLOW.chars().take(40).collect();
+    let text: String = FLOW.chars().take(ONE_STEP).collect();
     let begun = Instant::now();
     page.browser.press_steadily(text.chars(), BETWEEN_LETTERS)?;
     page.click("Undo")?;

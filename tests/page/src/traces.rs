@@ -32,6 +32,8 @@ const FILES: &str = "#trace-files";
 const STATUS: &str = "#trace-status";
 const REFUSED: &str = "#trace-refused";
 const PLOT: &str = "#traces-plot";
+/// Whether traces are being read.
+const READING: &str = "p:has(+ #traces-figure)";
 
 /// A bench whose light weakens along the rail, so that a fixed level walks.
 pub fn weakening() -> Bench {
@@ -148,6 +150,9 @@ pub fn traces_give_c(stage: &Stage) -> Result<()> {
     page.reload()?;
     ensure!(page.result()? == result, "after a reload the result is another");
     page.click("Show the traces of row 2")?;
+    // Those of another row stand there until these are read.
+    page.browser.run(names::TWO_FRAMES, vec![])?;
+    page.sees(READING, "")?;
     is_drawn(&page, PLOT)?;
     page.reads("#traces-summary", "Trace B: baseline")?;
     is_drawn(&page, "#walk-plot")?;

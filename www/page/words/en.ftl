@@ -143,7 +143,7 @@ apparatus-beam-hint = r is the distance read along the rail, θ the angle betwee
 apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
-apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them.
+apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A number after ± is a standard uncertainty here: 21.5 ± 0.3.
 apparatus-blank = Carriage, source, rails, screen, air
 apparatus-lines-detector =
     { $n ->
@@ -1675,7 +1675,7 @@ how-glossary = Glossary
 how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well its ruler can be read, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
-how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a.
+how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a. After a value, as in 1.250 ± 0.003, the number is a standard uncertainty.
 how-delays = Instead of typing edges, add photos of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
 how-line = Look at the residuals first: without a pattern, most of them between −2 and 2. A row far from the line is usually a mistake: find it. A step between two rails points to their splice. A curve has a cause, too. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.

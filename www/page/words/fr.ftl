@@ -144,7 +144,7 @@ apparatus-beam-hint = r est la distance lue le long du rail, θ l’angle entre 
 apparatus-source = Source
 apparatus-screen = Écran
 apparatus-air = Air
-apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs.
+apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs. Un nombre après ± est ici une incertitude-type : 21,5 ± 0,3.
 apparatus-blank = Chariot, source, rails, écran, air
 apparatus-lines-detector =
     { $n ->
@@ -1676,7 +1676,7 @@ how-glossary = Glossaire
 how-glossary-of = Glossaire : { $term }
 how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point sa règle peut être lue finement, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides prennent la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Un entraînement est un cahier d’exercice avec des lectures simulées.
-how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a.
+how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a. Après une valeur, comme dans 1,250 ± 0,003, le nombre est une incertitude-type.
 how-delays = Au lieu de saisir les fronts, ajoutez des photos de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans structure apparente, et pour la plupart entre −2 et 2. Une ligne très éloignée est le plus souvent une faute : cherchez-la. Un saut entre deux rails met en cause leur raccord. Une courbe a une cause, elle aussi. N’écartez une ligne qu’avec une raison.
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la plus grande composante d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.

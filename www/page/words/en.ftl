@@ -1428,7 +1428,7 @@ repair-new-rail =
 ## The class
 
 class-title = Class
-class-hint = Read the notebooks of a class: bundles, notebook.json files, folders, or a zip of many. Drop them here, or choose them. Each result is calculated here anew from the readings. Nothing leaves this machine, and your own notebooks stay as they are.
+class-hint = Read the notebooks of a class: bundles, notebook.json files, folders, or a zip of many. Drop them here, or choose them. Each result is recalculated here from the readings. Nothing leaves this machine, and your own notebooks stay as they are.
 class-choose = Choose files
 class-choose-folder = Choose a folder
 class-clear = Clear the table
@@ -1465,8 +1465,8 @@ class-shown = { $shown } of { $all } in the table
 class-empty = No notebook was read yet.
 class-table = Notebooks of the class
 class-open-of = Open { $name }
-class-open-hint = “Open” shows a notebook to be read, as it was handed in. Nothing of it comes among your own notebooks, unless you ask for a copy there.
-class-reading-hint = To be read only: made here from the file that was handed in, and kept nowhere.
+class-open-hint = “Open” shows a notebook as it was handed in, read-only. It is not added to your own notebooks, unless you open a copy there.
+class-reading-hint = Read-only: made here from the file that was handed in, and stored nowhere.
 class-reading-copy = Open a copy among my notebooks
 class-reading-close = Back to the class
 class-columns-who = Notebook
@@ -1550,11 +1550,11 @@ class-residuals-drawn =
     } of { $n ->
         [one] { $n } notebook
        *[other] { $n } notebooks
-    }, by distance from the splitter in metres, with the rails below. A dot is a row, above or below the line of its own notebook; a bar is the median at one place, a centimetre of a rail. Rows that are struck out or incomplete are left out.
+    }, by distance from the splitter in metres, with the rails below. A dot is a row, above or below the line of its own notebook; a bar is the median at one position, a centimetre of a rail. Rows that are struck out or incomplete are left out.
 class-residuals-shared =
     { $n ->
-        [one] { $n } notebook shares readings with one before it: it is drawn, and does not count again where places are judged.
-       *[other] { $n } notebooks share readings with one before them: they are drawn, and do not count again where places are judged.
+        [one] { $n } notebook shares readings with one before it: it is drawn, and does not count again where positions are judged.
+       *[other] { $n } notebooks share readings with one before them: they are drawn, and do not count again where positions are judged.
     }
 class-residuals-without =
     { $n ->
@@ -1573,24 +1573,24 @@ class-residuals-sealed =
     }
 class-residuals-beyond =
     { $n ->
-        [one] { $n } dot beyond the scale stands at its edge.
-       *[other] { $n } dots beyond the scale stand at its edge.
+        [one] { $n } dot beyond the scale is drawn at its edge.
+       *[other] { $n } dots beyond the scale are drawn at its edge.
     }
-class-places-none-shared = No two notebooks with readings of their own were read at the same place, so nothing can be said of the places.
-class-places-none = At no place do the notebooks lie off their lines together by more than chance.
+class-places-none-shared = No two notebooks with readings of their own have a row at the same position, so positions can’t be compared.
+class-places-none = At no position are the rows of the notebooks off their lines together by more than chance.
 class-places-some =
     { $n ->
-        [one] At one place the notebooks lie off their lines together, by more than chance. Look at the ruler and the splice there: each notebook by itself may look sound.
-       *[other] At { $n } places the notebooks lie off their lines together, by more than chance. Look at the rulers and splices there: each notebook by itself may look sound.
+        [one] At one position the rows of the notebooks are off their lines together, by more than chance. Check the ruler and the splice there: each notebook by itself may look sound.
+       *[other] At { $n } positions the rows of the notebooks are off their lines together, by more than chance. Check the rulers and splices there: each notebook by itself may look sound.
     }
-class-places-rule = The place that stands out most comes first; each further one is judged on lines laid anew without those before it. Of a hundred classes without such a fault, each notebook with readings of its own, at most about one gets a place named.
+class-places-rule = The clearest position comes first. Each further one is judged on lines fitted without those before it. Of a hundred classes without such a fault, whose notebooks all have readings of their own, about one at most has a position named.
 class-places-rail = rail { $rail } at { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
 class-places-u = { $u } u
 class-places-above = { $place }: the delay lies above the line in { $together } of { $n } notebooks; the median is { $by }.
 class-places-below = { $place }: the delay lies below the line in { $together } of { $n } notebooks; the median is { $by }.
-class-lost = Where the class lost its uncertainty
+class-lost = Where the uncertainty of the class comes from
 class-lost-hint =
     { $n ->
         [one] The components of { $n } budget, by their share of u²(c).
@@ -1599,9 +1599,9 @@ class-lost-hint =
 class-lost-component = Component
 class-lost-share = Share, median
 class-lost-largest = Largest in
-class-standing = Notices that still stand
-class-standing-hint = What the page remarked on and nobody answered before handing in. The words are those of the first notebook in which it stands.
-class-standing-none = No notice stands in these notebooks.
+class-standing = Unresolved notices
+class-standing-hint = What the page noticed and nobody resolved before handing in. The wording is that of the first notebook that has the notice.
+class-standing-none = These notebooks have no such notice.
 class-standing-count = { $n } of { $all }:
 class-standing-where = In which notebooks
 class-standing-in = { $name }: { $notice }

@@ -1466,8 +1466,8 @@ class-shown = { $shown } sur { $all } dans le tableau
 class-empty = Aucun cahier n’a encore été lu.
 class-table = Cahiers de la classe
 class-open-of = Ouvrir { $name }
-class-open-hint = « Ouvrir » montre un cahier à lire, tel qu’il a été remis. Rien n’en vient parmi vos propres cahiers, sauf si vous y demandez une copie.
-class-reading-hint = À lire seulement : fait ici à partir du fichier remis, et conservé nulle part.
+class-open-hint = « Ouvrir » montre un cahier tel qu’il a été remis, en lecture seule. Il n’est pas ajouté à vos propres cahiers, sauf si vous en ouvrez une copie.
+class-reading-hint = En lecture seule : fait ici à partir du fichier remis, et conservé nulle part.
 class-reading-copy = Ouvrir une copie parmi mes cahiers
 class-reading-close = Retour à la classe
 class-columns-who = Cahier
@@ -1551,11 +1551,11 @@ class-residuals-drawn =
     } de { $n ->
         [one] { $n } cahier
        *[other] { $n } cahiers
-    }, selon la distance à la lame séparatrice en mètres, avec les rails en dessous. Un point est une ligne du tableau, au-dessus ou au-dessous de la droite de son propre cahier ; un trait est la médiane en un endroit, un centimètre d’un rail. Les lignes écartées ou incomplètes sont laissées de côté.
+    }, selon la distance à la lame séparatrice en mètres, avec les rails en dessous. Un point est une ligne du tableau, au-dessus ou au-dessous de la droite de son propre cahier ; un trait est la médiane à une position, un centimètre d’un rail. Les lignes écartées ou incomplètes sont laissées de côté.
 class-residuals-shared =
     { $n ->
-        [one] { $n } cahier partage des lectures avec un cahier précédent : il est tracé, mais ne compte pas une seconde fois pour juger des endroits.
-       *[other] { $n } cahiers partagent des lectures avec un cahier précédent : ils sont tracés, mais ne comptent pas une seconde fois pour juger des endroits.
+        [one] { $n } cahier partage des lectures avec un cahier précédent : il est tracé, mais ne compte pas une seconde fois pour juger des positions.
+       *[other] { $n } cahiers partagent des lectures avec un cahier précédent : ils sont tracés, mais ne comptent pas une seconde fois pour juger des positions.
     }
 class-residuals-without =
     { $n ->
@@ -1577,21 +1577,21 @@ class-residuals-beyond =
         [one] { $n } point hors de l’échelle est au bord.
        *[other] { $n } points hors de l’échelle sont au bord.
     }
-class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, lus au même endroit : on ne peut rien dire des endroits.
-class-places-none = En aucun endroit les cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
+class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, qui aient une ligne à la même position : les positions ne peuvent pas être comparées.
+class-places-none = À aucune position les lignes des cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
 class-places-some =
     { $n ->
-        [one] En un endroit les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y la règle et le raccord : chaque cahier, pris seul, peut paraître juste.
-       *[other] En { $n } endroits les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y les règles et les raccords : chaque cahier, pris seul, peut paraître juste.
+        [one] À une position, les lignes des cahiers s’écartent ensemble de leurs droites, plus que par hasard. Vérifiez-y la règle et le raccord : chaque cahier, pris seul, peut paraître juste.
+       *[other] À { $n } positions, les lignes des cahiers s’écartent ensemble de leurs droites, plus que par hasard. Vérifiez-y les règles et les raccords : chaque cahier, pris seul, peut paraître juste.
     }
-class-places-rule = L’endroit qui ressort le plus vient en premier ; chacun des suivants est jugé sur des droites retracées sans ceux d’avant. Sur cent classes sans un tel défaut, chaque cahier ayant ses propres lectures, une seule environ, au plus, se voit nommer un endroit.
+class-places-rule = La position la plus nette vient en premier. Chacune des suivantes est jugée sur des droites ajustées sans celles d’avant. Sur cent classes sans un tel défaut, dont tous les cahiers ont leurs propres lectures, une environ, au plus, se voit nommer une position.
 class-places-rail = rail { $rail } à { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
 class-places-u = { $u } u
 class-places-above = { $place } : le retard est au-dessus de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
 class-places-below = { $place } : le retard est au-dessous de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
-class-lost = Où la classe a perdu son incertitude
+class-lost = D’où vient l’incertitude de la classe
 class-lost-hint =
     { $n ->
         [one] Les composantes de { $n } bilan, selon leur part de u²(c).
@@ -1601,8 +1601,8 @@ class-lost-component = Composante
 class-lost-share = Part, médiane
 class-lost-largest = La plus grande dans
 class-standing = Remarques restées sans réponse
-class-standing-hint = Ce que la page a remarqué et à quoi personne n’a répondu avant de remettre son cahier. Les mots sont ceux du premier cahier où la remarque demeure.
-class-standing-none = Aucune remarque ne demeure dans ces cahiers.
+class-standing-hint = Ce que la page a remarqué et à quoi personne n’a répondu avant de remettre son cahier. La formulation est celle du premier cahier qui a cette remarque.
+class-standing-none = Ces cahiers n’ont aucune remarque de ce genre.
 class-standing-count = { $n } sur { $all } :
 class-standing-where = Dans quels cahiers
 class-standing-in = { $name } : { $notice }

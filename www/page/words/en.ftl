@@ -37,7 +37,11 @@ strip-title = Title of the notebook
 strip-title-hint = Give this notebook a title
 strip-result = Result so far
 strip-no-result = no result yet
-strip-rows = { $used } of { $all } rows included
+strip-rows =
+    { $all ->
+        [one] { $used } of { $all } row included
+       *[other] { $used } of { $all } rows included
+    }
 strip-no-notices = no notices
 strip-notices =
     { $n ->
@@ -377,7 +381,7 @@ plan-removed = Position { $n } was removed.
 plan-take = Add the planned rows to the readings
 plan-taken = The planned rows were added to the readings.
 plan-offers-spread = { $rows } rows spread over all rails, so that curvature and splices can be tested: u(v)/v = { $u }.
-plan-offers-ends = { $rows } rows, half at each end: curvature and splice steps cannot be detected: u(v)/v = { $u }.
+plan-offers-ends = { $rows } rows, half at each end (curvature and splice steps cannot be detected): u(v)/v = { $u }.
 plan-use = Plan these positions
 plan-planned = These positions are now planned.
 plan-next = The next reading
@@ -973,7 +977,7 @@ report-limit = limit ±{ $a }, standard uncertainty { $u }
 report-limit-alone = limit ±{ $a }
 report-standard = standard uncertainty { $u }
 report-exact = { $u }, treated as exact
-report-not-given = (not given)
+report-not-given = (not stated)
 report-setting = Time base at { $base } per division
 report-setting-uncertainty = relative { $u }
 report-shared = { $acts }: { $effect }, { $u }
@@ -1262,7 +1266,7 @@ notice-off_the_rail =
     }
 notice-off_the_rail-look = Check the number typed, its unit, the rail named, and the span stated for that rail.
 notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again with no change of rail: from one row on, all distances are too small or too large by the same step.
-notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler counts from its own end.
+notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler has its own zero.
 notice-edge_off_screen =
     { $n ->
         [one] An edge of row { $rows } lies off the screen, which is { $width } wide.
@@ -1785,7 +1789,7 @@ edges-unpaired = { $a ->
     [one] One reading of edge A and { $b } of edge B
    *[other] { $a } readings of edge A and { $b } of edge B
   } cannot be paired. Write the same number of readings for both, or one reading for one of them.
-edges-no_mark = Edge { $edge } is not marked. Mark it at half the height of its own trace.
+edges-no_mark = Edge { $edge } is not marked. Mark it at half of its own height.
 edges-off_plane = Mark { $n } of edge { $edge } is outside the plane of the screen. Mark it again.
 edges-no_repeats = With one mark on each edge there is no scatter. Mark the edges again, or state an uncertainty in pixels.
 edges-uncertainty = The uncertainty of a mark must be zero or more pixels.
@@ -2184,7 +2188,7 @@ handout-no-program = “{ $name }”, the program as one file, could not be load
 sets-title = One data set for each student
 sets-hint = Each student gets readings of their own at the planned positions, from a simulated copy of this bench, in a hand-out that is otherwise like this one. Hidden in each are the delay t₀ at zero distance, and errors of scales, splices and time bases, drawn from their stated uncertainties. The speed of light is c₀ in all of them. The readings of this notebook are not handed out.
 sets-protects = The hand-outs hold neither these true values nor what they were drawn from. A neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
-sets-names = Names, one a line, or how many
+sets-names = Names, one on each line, or how many
 sets-make = Make the data sets
 sets-making =
     { $n ->

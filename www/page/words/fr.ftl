@@ -378,7 +378,7 @@ plan-removed = La position { $n } a été supprimée.
 plan-take = Ajouter les lignes prévues aux lectures
 plan-taken = Les lignes prévues ont été ajoutées aux lectures.
 plan-offers-spread = { $rows } lignes réparties sur tous les rails, pour pouvoir tester la courbure et les raccords : u(v)/v = { $u }.
-plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité : la courbure et les sauts aux raccords ne peuvent pas être détectés : u(v)/v = { $u }.
+plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité (la courbure et les sauts aux raccords ne peuvent pas être détectés) : u(v)/v = { $u }.
 plan-use = Prévoir ces positions
 plan-planned = Ces positions sont maintenant prévues.
 plan-next = La prochaine lecture
@@ -974,7 +974,7 @@ report-limit = limite ±{ $a }, incertitude-type { $u }
 report-limit-alone = limite ±{ $a }
 report-standard = incertitude-type { $u }
 report-exact = { $u }, valeur traitée comme exacte
-report-not-given = (non donné)
+report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
 report-setting-uncertainty = { $u } (relative)
 report-shared = { $acts } : { $effect }, { $u }
@@ -1786,7 +1786,7 @@ edges-unpaired = { $a ->
     [one] { $a } lecture du front A et { $b } du front B
    *[other] { $a } lectures du front A et { $b } du front B
   } ne peuvent pas être appariées. Saisissez autant de lectures pour l’un que pour l’autre, ou une seule pour l’un des deux.
-edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié de la hauteur de sa propre trace.
+edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié de sa propre hauteur.
 edges-off_plane = La marque { $n } du front { $edge } est hors du plan de l’écran. Marquez-le de nouveau.
 edges-no_repeats = Avec une seule marque sur chaque front, il n’y a pas de dispersion. Marquez les fronts de nouveau, ou déclarez une incertitude en pixels.
 edges-uncertainty = L’incertitude d’une marque doit être de zéro pixel ou plus.

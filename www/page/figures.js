@@ -10,7 +10,7 @@ import { inWords, say, setTold } from './words.js';
 
 /** The term of the glossary that explains a figure, by the figure's identifier. @type {Record<string, string>} */
 const TERMS = {
-  covariance: 'correlated', degrees_of_freedom: 'degrees-of-freedom', chi_square: 'chi-squared', p_value: 'p-value',
+  covariance: 'covariance', degrees_of_freedom: 'degrees-of-freedom', chi_square: 'chi-squared', p_value: 'p-value',
   birge_ratio: 'birge-ratio', quadratic: 'p-value', runs: 'p-value', decisive_row: 'leverage', group_index: 'group-index',
   c: 'measurand', coverage_factor: 'coverage-factor', expanded: 'expanded', combined: 'combined',
   effective_degrees: 'degrees-of-freedom', trials_symmetric: 'coverage-interval', trials_shortest: 'coverage-interval',

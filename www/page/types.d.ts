@@ -112,7 +112,7 @@ export type Digits = string;
 
 /** One thing a person did.
  *
- * Its JSON form is the edit's name holding what it carries, as in `{"set_title": "Corridor"}` or `{"set_cell": {"row": 3,
+ * Its JSON form is the edit's name holding what it carries, as in `{"set_title": "Tuesday"}` or `{"set_cell": {"row": 3,
  * "cell": "reading", "text": "12.5"}}`, and the bare word for `"undo"` and `"redo"`. */
 export type Edit = { "set_title": string } | { "set_decimal_mark": DecimalMark } | { "set_bench": {
 /** Which. */

@@ -27,7 +27,7 @@ use slope_evidence::stored::{Estimator, Evidence, Grid};
 
 /// One thing a person did.
 ///
-/// Its JSON form is the edit's name holding what it carries, as in `{"set_title": "Corridor"}` or `{"set_cell": {"row": 3,
+/// Its JSON form is the edit's name holding what it carries, as in `{"set_title": "Tuesday"}` or `{"set_cell": {"row": 3,
 /// "cell": "reading", "text": "12.5"}}`, and the bare word for `"undo"` and `"redo"`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(JsonSchema, ts_rs::TS))]

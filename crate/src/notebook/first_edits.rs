@@ -1,8 +1,8 @@
 //! Edits as the first builds wrote them, put into the form that has been written since.
 //!
 //! The very first named an edit, and the way a rail is joined, by a field beside what it carries:
-//! `{"do": "set_title", "text": "Corridor"}`. Those after it had the name hold all fields, also where there is only one:
-//! `{"set_title": {"text": "Corridor"}}`. Both called themselves format 1, so it is the form that tells. It is changed
+//! `{"do": "set_title", "text": "Tuesday"}`. Those after it had the name hold all fields, also where there is only one:
+//! `{"set_title": {"text": "Tuesday"}}`. Both called themselves format 1, so it is the form that tells. It is changed
 //! as text, for a reader of each form's own types would weigh several times as much; and it is looked at only where a
 //! text can't be read as it is.
 //!

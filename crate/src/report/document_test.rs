@@ -269,7 +269,7 @@ fn splices_are_told_with_their_units() {
     let english = english();
     let told_of = |splice: &Splice| english.say(&super::splice(splice, "cm", "mm"));
     assert_eq!(told_of(&meeting("0.2")), told);
-    assert!(told_of(&meeting("")).contains("a gap of (not given)"));
+    assert!(told_of(&meeting("")).contains("a gap of (not stated)"));
     let overlap = Splice::Overlap { pairs: vec![] };
     assert_eq!(told_of(&overlap), "positions read on both rulers: none yet");
 }

@@ -27,11 +27,11 @@ pub fn each_student_has_a_data_set(stage: &Stage) -> Result<()> {
     page.turn_to("#prepare")?;
     page.click("Make the data sets")?;
     ensure!(!page.has("Download the key")?, "a key of no data sets is there");
-    page.fill("Names, one a line, or how many", "12 students")?;
+    page.fill("Names, one on each line, or how many", "12 students")?;
     page.click("Make the data sets")?;
     page.reads("#prepare", "is not a whole number from 1 to 500")?;
     ensure!(!page.has("Download the key")?, "a key of some data sets is there");
-    page.fill("Names, one a line, or how many", "Ada Blue\nBen/Red\nŽoë Ünal")?;
+    page.fill("Names, one on each line, or how many", "Ada Blue\nBen/Red\nŽoë Ünal")?;
     page.click("Make the data sets")?;
     page.reads("#sets-state", "3 data sets were made.")?;
     page.click("Download the data sets (zip)")?;

@@ -39,7 +39,7 @@ pub fn new_cell(column: &str) -> String {
 
 /// How many rows are used, as the page says it.
 pub fn rows_used(used: usize, all: usize) -> String {
-    format!("{used} of {all} rows included")
+    format!("{used} of {all} {} included", if all == 1 { "row" } else { "rows" })
 }
 
 /// Tells whether something would be seen if its leaf were turned up and the bench unfolded, and what could be read of it then.

@@ -131,12 +131,12 @@ pub fn next_reading_is_taken(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
-    page.fill("Title of the notebook", "Corridor")?;
+    page.fill("Title of the notebook", "Tuesday")?;
     bench::describe_rail(&page)?;
     look(&page)?;
     page.reads(SUMMARY, "two or more positions")?;
     page.click("Rehearse")?;
-    page.sees(names::TITLE, "Rehearsal: Corridor")?;
+    page.sees(names::TITLE, "Rehearsal: Tuesday")?;
     page.sees(names::ROWS_USED, &names::rows_used(8, 8))?;
     page.reads("#result-notices", "nothing was measured")?;
     ensure!(page.text("#plan-truth")?.is_empty(), "the truth is told unasked");
@@ -144,7 +144,7 @@ pub fn rehearsal_is_a_notebook(stage: &Stage) -> Result<()> {
     page.reads("#plan-truth", "299\u{202f}792\u{202f}458\u{a0}m/s")?;
     page.is_saved()?;
     page.list_notebooks()?;
-    page.click("Open: Corridor")?;
+    page.click("Open: Tuesday")?;
     page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
     eventually("no truth of another notebook is told", || page.text("#plan-truth"), String::is_empty)?;
     page.is_silent()

@@ -37,7 +37,11 @@ strip-title = Title of the notebook
 strip-title-hint = Give this notebook a title
 strip-result = Result so far
 strip-no-result = no result yet
-strip-rows = { $used } of { $all } rows included
+strip-rows =
+    { $all ->
+        [one] { $used } of { $all } row included
+       *[other] { $used } of { $all } rows included
+    }
 strip-no-notices = no notices
 strip-notices =
     { $n ->
@@ -143,7 +147,7 @@ apparatus-beam-hint = r is the distance read along the rail, θ the angle betwee
 apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
-apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them.
+apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A number after ± is a standard uncertainty here: 21.5 ± 0.3.
 apparatus-blank = Carriage, source, rails, screen, air
 apparatus-lines-detector =
     { $n ->
@@ -377,7 +381,7 @@ plan-removed = Position { $n } was removed.
 plan-take = Add the planned rows to the readings
 plan-taken = The planned rows were added to the readings.
 plan-offers-spread = { $rows } rows spread over all rails, so that curvature and splices can be tested: u(v)/v = { $u }.
-plan-offers-ends = { $rows } rows, half at each end: curvature and splice steps cannot be detected: u(v)/v = { $u }.
+plan-offers-ends = { $rows } rows, half at each end (curvature and splice steps cannot be detected): u(v)/v = { $u }.
 plan-use = Plan these positions
 plan-planned = These positions are now planned.
 plan-next = The next reading
@@ -974,7 +978,7 @@ report-limit = limit ±{ $a }, standard uncertainty { $u }
 report-limit-alone = limit ±{ $a }
 report-standard = standard uncertainty { $u }
 report-exact = { $u }, treated as exact
-report-not-given = (not given)
+report-not-given = (not stated)
 report-setting = Time base at { $base } per division
 report-setting-uncertainty = relative { $u }
 report-shared = { $acts }: { $effect }, { $u }
@@ -1263,7 +1267,7 @@ notice-off_the_rail =
     }
 notice-off_the_rail-look = Check the number typed, its unit, the rail named, and the span stated for that rail.
 notice-ruler_restarts = The ruler of rail “{ $rail }” seems to start again with no change of rail: from one row on, all distances are too small or too large by the same step.
-notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler counts from its own end.
+notice-ruler_restarts-look = Check whether the carriage had passed onto the next rail, whose ruler has its own zero.
 notice-edge_off_screen =
     { $n ->
         [one] An edge of row { $rows } lies off the screen, which is { $width } wide.
@@ -1435,7 +1439,7 @@ repair-new-rail =
 ## The class
 
 class-title = Class
-class-hint = Read the notebooks of a class: bundles, notebook.json files, folders, or a zip of many. Drop them here, or choose them. Each result is calculated here anew from the readings. Nothing leaves this machine, and your own notebooks stay as they are.
+class-hint = Read the notebooks of a class: bundles, notebook.json files, folders, or a zip of many. Drop them here, or choose them. Each result is recalculated here from the readings. Nothing leaves this machine, and your own notebooks stay as they are.
 class-choose = Choose files
 class-choose-folder = Choose a folder
 class-clear = Clear the table
@@ -1472,8 +1476,8 @@ class-shown = { $shown } of { $all } in the table
 class-empty = No notebook was read yet.
 class-table = Notebooks of the class
 class-open-of = Open { $name }
-class-open-hint = “Open” shows a notebook to be read, as it was handed in. Nothing of it comes among your own notebooks, unless you ask for a copy there.
-class-reading-hint = To be read only: made here from the file that was handed in, and kept nowhere.
+class-open-hint = “Open” shows a notebook as it was handed in, read-only. It is not added to your own notebooks, unless you open a copy there.
+class-reading-hint = Read-only: made here from the file that was handed in, and stored nowhere.
 class-reading-copy = Open a copy among my notebooks
 class-reading-close = Back to the class
 class-columns-who = Notebook
@@ -1557,11 +1561,11 @@ class-residuals-drawn =
     } of { $n ->
         [one] { $n } notebook
        *[other] { $n } notebooks
-    }, by distance from the splitter in metres, with the rails below. A dot is a row, above or below the line of its own notebook; a bar is the median at one place, a centimetre of a rail. Rows that are struck out or incomplete are left out.
+    }, by distance from the splitter in metres, with the rails below. A dot is a row, above or below the line of its own notebook; a bar is the median at one position, a centimetre of a rail. Rows that are struck out or incomplete are left out.
 class-residuals-shared =
     { $n ->
-        [one] { $n } notebook shares readings with one before it: it is drawn, and does not count again where places are judged.
-       *[other] { $n } notebooks share readings with one before them: they are drawn, and do not count again where places are judged.
+        [one] { $n } notebook shares readings with one before it: it is drawn, and does not count again where positions are judged.
+       *[other] { $n } notebooks share readings with one before them: they are drawn, and do not count again where positions are judged.
     }
 class-residuals-without =
     { $n ->
@@ -1580,24 +1584,24 @@ class-residuals-sealed =
     }
 class-residuals-beyond =
     { $n ->
-        [one] { $n } dot beyond the scale stands at its edge.
-       *[other] { $n } dots beyond the scale stand at its edge.
+        [one] { $n } dot beyond the scale is drawn at its edge.
+       *[other] { $n } dots beyond the scale are drawn at its edge.
     }
-class-places-none-shared = No two notebooks with readings of their own were read at the same place, so nothing can be said of the places.
-class-places-none = At no place do the notebooks lie off their lines together by more than chance.
+class-places-none-shared = No two notebooks with readings of their own have a row at the same position, so positions can’t be compared.
+class-places-none = At no position are the rows of the notebooks off their lines together by more than chance.
 class-places-some =
     { $n ->
-        [one] At one place the notebooks lie off their lines together, by more than chance. Look at the ruler and the splice there: each notebook by itself may look sound.
-       *[other] At { $n } places the notebooks lie off their lines together, by more than chance. Look at the rulers and splices there: each notebook by itself may look sound.
+        [one] At one position the rows of the notebooks are off their lines together, by more than chance. Check the ruler and the splice there: each notebook by itself may look sound.
+       *[other] At { $n } positions the rows of the notebooks are off their lines together, by more than chance. Check the rulers and splices there: each notebook by itself may look sound.
     }
-class-places-rule = The place that stands out most comes first; each further one is judged on lines laid anew without those before it. Of a hundred classes without such a fault, each notebook with readings of its own, at most about one gets a place named.
+class-places-rule = The clearest position comes first. Each further one is judged on lines fitted without those before it. Of a hundred classes without such a fault, whose notebooks all have readings of their own, about one at most has a position named.
 class-places-rail = rail { $rail } at { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
 class-places-u = { $u } u
 class-places-above = { $place }: the delay lies above the line in { $together } of { $n } notebooks; the median is { $by }.
 class-places-below = { $place }: the delay lies below the line in { $together } of { $n } notebooks; the median is { $by }.
-class-lost = Where the class lost its uncertainty
+class-lost = Where the uncertainty of the class comes from
 class-lost-hint =
     { $n ->
         [one] The components of { $n } budget, by their share of u²(c).
@@ -1606,9 +1610,9 @@ class-lost-hint =
 class-lost-component = Component
 class-lost-share = Share, median
 class-lost-largest = Largest in
-class-standing = Notices that still stand
-class-standing-hint = What the page remarked on and nobody answered before handing in. The words are those of the first notebook in which it stands.
-class-standing-none = No notice stands in these notebooks.
+class-standing = Unresolved notices
+class-standing-hint = What the page noticed and nobody resolved before handing in. The wording is that of the first notebook that has the notice.
+class-standing-none = These notebooks have no such notice.
 class-standing-count = { $n } of { $all }:
 class-standing-where = In which notebooks
 class-standing-in = { $name }: { $notice }
@@ -1682,7 +1686,7 @@ how-glossary = Glossary
 how-glossary-of = Glossary: { $term }
 how-apparatus = Say what the carriage holds. Then describe each rail: its unit, its first and last mark, how well its ruler can be read, and where it lies. For the first rail that is the reading at the splitter, for each further rail the splice. Compare the drawing with the real bench. Fields left empty use the default shown in grey.
 how-plan = Choose positions before you measure. Spread them over the whole length, with at least three on each side of a splice. The expected uncertainty follows at once. A rehearsal is a practice notebook with simulated readings.
-how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a.
+how-readings = Type one row for each position: the rail, what its ruler reads, the time base, and both edges in divisions of the screen. Read both edges at half of their own heights. Repeated readings of an edge go in one cell, separated by semicolons. In u(d) and u(Δt), a number alone is a standard uncertainty u; with ± or +- before it, it is a limit ±a. After a value, as in 1.250 ± 0.003, the number is a standard uncertainty.
 how-delays = Instead of typing edges, add photos of the screen or the recorded traces of a whole run. The page suggests where the edges are; you check and accept.
 how-line = Look at the residuals first: without a pattern, most of them between −2 and 2. A row far from the line is usually a mistake: find it. A step between two rails points to their splice. A curve has a cause, too. Strike a row out only with a reason.
 how-uncertainty = The budget lists what makes the result uncertain, the largest component first: improve that one. The Monte Carlo check tests whether the budget’s interval can be trusted.
@@ -1792,7 +1796,7 @@ edges-unpaired = { $a ->
     [one] One reading of edge A and { $b } of edge B
    *[other] { $a } readings of edge A and { $b } of edge B
   } cannot be paired. Write the same number of readings for both, or one reading for one of them.
-edges-no_mark = Edge { $edge } is not marked. Mark it at half the height of its own trace.
+edges-no_mark = Edge { $edge } is not marked. Mark it at half of its own height.
 edges-off_plane = Mark { $n } of edge { $edge } is outside the plane of the screen. Mark it again.
 edges-no_repeats = With one mark on each edge there is no scatter. Mark the edges again, or state an uncertainty in pixels.
 edges-uncertainty = The uncertainty of a mark must be zero or more pixels.
@@ -1829,7 +1833,7 @@ edit-taken = The number { $n } is in use already. A new row or rail needs a numb
 edit-too_high = The number { $n } is too high for a row or a rail. The highest is { $most }.
 edit-no_reason = Row number { $n } was not struck out. State the reason first.
 edit-no_name = Type the name of the person who read the cautions first.
-edit-not_in_group = Undo, redo, the seal and handing out stand alone, never in a group of changes.
+edit-not_in_group = Undo, redo, the seal and handing out cannot be part of a group of changes.
 edit-no_second_seal = The result was sealed once already, or the seal is not complete. It was left unchanged.
 edit-no_seal = There is no closed seal to open.
 edit-nothing_to_undo = There is nothing left to undo.
@@ -2191,7 +2195,7 @@ handout-no-program = “{ $name }”, the program as one file, could not be load
 sets-title = One data set for each student
 sets-hint = Each student gets readings of their own at the planned positions, from a simulated copy of this bench, in a hand-out that is otherwise like this one. Hidden in each are the delay t₀ at zero distance, and errors of scales, splices and time bases, drawn from their stated uncertainties. The speed of light is c₀ in all of them. The readings of this notebook are not handed out.
 sets-protects = The hand-outs hold neither these true values nor what they were drawn from. A neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
-sets-names = Names, one a line, or how many
+sets-names = Names, one on each line, or how many
 sets-make = Make the data sets
 sets-making =
     { $n ->

@@ -144,7 +144,7 @@ apparatus-beam-hint = r est la distance lue le long du rail, θ l’angle entre 
 apparatus-source = Source
 apparatus-screen = Écran
 apparatus-air = Air
-apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs.
+apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs. Un nombre après ± est ici une incertitude-type : 21,5 ± 0,3.
 apparatus-blank = Chariot, source, rails, écran, air
 apparatus-lines-detector =
     { $n ->
@@ -378,7 +378,7 @@ plan-removed = La position { $n } a été supprimée.
 plan-take = Ajouter les lignes prévues aux lectures
 plan-taken = Les lignes prévues ont été ajoutées aux lectures.
 plan-offers-spread = { $rows } lignes réparties sur tous les rails, pour pouvoir tester la courbure et les raccords : u(v)/v = { $u }.
-plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité : la courbure et les sauts aux raccords ne peuvent pas être détectés : u(v)/v = { $u }.
+plan-offers-ends = { $rows } lignes, la moitié à chaque extrémité (la courbure et les sauts aux raccords ne peuvent pas être détectés) : u(v)/v = { $u }.
 plan-use = Prévoir ces positions
 plan-planned = Ces positions sont maintenant prévues.
 plan-next = La prochaine lecture
@@ -975,7 +975,7 @@ report-limit = limite ±{ $a }, incertitude-type { $u }
 report-limit-alone = limite ±{ $a }
 report-standard = incertitude-type { $u }
 report-exact = { $u }, valeur traitée comme exacte
-report-not-given = (non donné)
+report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
 report-setting-uncertainty = { $u } (relative)
 report-shared = { $acts } : { $effect }, { $u }
@@ -1303,7 +1303,7 @@ notice-uncertainty_missing-delays = Aucune ligne ne déclare d’incertitude sur
 notice-uncertainty_missing-distances = Aucune ligne ne déclare d’incertitude sur sa distance. Les distances sont traitées comme exactes : u(c) est peut-être trop petite.
 notice-uncertainty_missing-look = Déclarez-la dans chaque ligne. Saisissez 0 si elle est négligeable.
 notice-defaults_only = Toutes les incertitudes sont encore des valeurs par défaut.
-notice-defaults_only-look = Déclarez à quel point vous avez vraiment pu lire la règle, les raccords et les fronts.
+notice-defaults_only-look = Déclarez avec quelle finesse vous avez vraiment pu lire la règle, les raccords et les fronts.
 notice-walk = Les retards sont datés à un seuil fixe, et les impulsions faiblissent le long des rails : à elle seule, ce glissement du front change v de { $percent } %.
 notice-walk-look = Datez les fronts à une fraction constante de leur amplitude.
 notice-second_pulse =
@@ -1473,8 +1473,8 @@ class-shown = { $shown } sur { $all } dans le tableau
 class-empty = Aucun cahier n’a encore été lu.
 class-table = Cahiers de la classe
 class-open-of = Ouvrir { $name }
-class-open-hint = « Ouvrir » montre un cahier à lire, tel qu’il a été remis. Rien n’en vient parmi vos propres cahiers, sauf si vous y demandez une copie.
-class-reading-hint = À lire seulement : fait ici à partir du fichier remis, et conservé nulle part.
+class-open-hint = « Ouvrir » montre un cahier tel qu’il a été remis, en lecture seule. Il n’est pas ajouté à vos propres cahiers, sauf si vous en ouvrez une copie.
+class-reading-hint = En lecture seule : fait ici à partir du fichier remis, et conservé nulle part.
 class-reading-copy = Ouvrir une copie parmi mes cahiers
 class-reading-close = Retour à la classe
 class-columns-who = Cahier
@@ -1558,11 +1558,11 @@ class-residuals-drawn =
     } de { $n ->
         [one] { $n } cahier
        *[other] { $n } cahiers
-    }, selon la distance à la lame séparatrice en mètres, avec les rails en dessous. Un point est une ligne du tableau, au-dessus ou au-dessous de la droite de son propre cahier ; un trait est la médiane en un endroit, un centimètre d’un rail. Les lignes écartées ou incomplètes sont laissées de côté.
+    }, selon la distance à la lame séparatrice en mètres, avec les rails en dessous. Un point est une ligne du tableau, au-dessus ou au-dessous de la droite de son propre cahier ; un trait est la médiane à une position, un centimètre d’un rail. Les lignes écartées ou incomplètes sont laissées de côté.
 class-residuals-shared =
     { $n ->
-        [one] { $n } cahier partage des lectures avec un cahier précédent : il est tracé, mais ne compte pas une seconde fois pour juger des endroits.
-       *[other] { $n } cahiers partagent des lectures avec un cahier précédent : ils sont tracés, mais ne comptent pas une seconde fois pour juger des endroits.
+        [one] { $n } cahier partage des lectures avec un cahier précédent : il est tracé, mais ne compte pas une seconde fois pour juger des positions.
+       *[other] { $n } cahiers partagent des lectures avec un cahier précédent : ils sont tracés, mais ne comptent pas une seconde fois pour juger des positions.
     }
 class-residuals-without =
     { $n ->
@@ -1584,21 +1584,21 @@ class-residuals-beyond =
         [one] { $n } point hors de l’échelle est au bord.
        *[other] { $n } points hors de l’échelle sont au bord.
     }
-class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, lus au même endroit : on ne peut rien dire des endroits.
-class-places-none = En aucun endroit les cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
+class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, qui aient une ligne à la même position : les positions ne peuvent pas être comparées.
+class-places-none = À aucune position les lignes des cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
 class-places-some =
     { $n ->
-        [one] En un endroit les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y la règle et le raccord : chaque cahier, pris seul, peut paraître juste.
-       *[other] En { $n } endroits les cahiers s’écartent ensemble de leurs droites, plus que par hasard. Regardez-y les règles et les raccords : chaque cahier, pris seul, peut paraître juste.
+        [one] À une position, les lignes des cahiers s’écartent ensemble de leurs droites, plus que par hasard. Vérifiez-y la règle et le raccord : chaque cahier, pris seul, peut paraître juste.
+       *[other] À { $n } positions, les lignes des cahiers s’écartent ensemble de leurs droites, plus que par hasard. Vérifiez-y les règles et les raccords : chaque cahier, pris seul, peut paraître juste.
     }
-class-places-rule = L’endroit qui ressort le plus vient en premier ; chacun des suivants est jugé sur des droites retracées sans ceux d’avant. Sur cent classes sans un tel défaut, chaque cahier ayant ses propres lectures, une seule environ, au plus, se voit nommer un endroit.
+class-places-rule = La position la plus nette vient en premier. Chacune des suivantes est jugée sur des droites ajustées sans celles d’avant. Sur cent classes sans un tel défaut, dont tous les cahiers ont leurs propres lectures, une environ, au plus, se voit nommer une position.
 class-places-rail = rail { $rail } à { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
 class-places-u = { $u } u
 class-places-above = { $place } : le retard est au-dessus de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
 class-places-below = { $place } : le retard est au-dessous de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
-class-lost = Où la classe a perdu son incertitude
+class-lost = D’où vient l’incertitude de la classe
 class-lost-hint =
     { $n ->
         [one] Les composantes de { $n } bilan, selon leur part de u²(c).
@@ -1608,8 +1608,8 @@ class-lost-component = Composante
 class-lost-share = Part, médiane
 class-lost-largest = La plus grande dans
 class-standing = Remarques restées sans réponse
-class-standing-hint = Ce que la page a remarqué et à quoi personne n’a répondu avant de remettre son cahier. Les mots sont ceux du premier cahier où la remarque demeure.
-class-standing-none = Aucune remarque ne demeure dans ces cahiers.
+class-standing-hint = Ce que la page a remarqué et à quoi personne n’a répondu avant de remettre son cahier. La formulation est celle du premier cahier qui a cette remarque.
+class-standing-none = Ces cahiers n’ont aucune remarque de ce genre.
 class-standing-count = { $n } sur { $all } :
 class-standing-where = Dans quels cahiers
 class-standing-in = { $name } : { $notice }
@@ -1681,9 +1681,9 @@ how-of = Comment faire : { $section }
 how-more = Plus de détails dans l’aide.
 how-glossary = Glossaire
 how-glossary-of = Glossaire : { $term }
-how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, à quel point sa règle peut être lue finement, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides prennent la valeur par défaut, en gris.
+how-apparatus = Dites ce que porte le chariot. Décrivez ensuite chaque rail : son unité, sa première et sa dernière graduation, avec quelle finesse sa règle peut être lue, et où il est. Pour le premier rail, c’est la lecture à la lame séparatrice ; pour chaque rail suivant, le raccord. Comparez le dessin au banc réel. Les champs laissés vides prennent la valeur par défaut, en gris.
 how-plan = Choisissez des positions avant de mesurer. Répartissez-les sur toute la longueur, avec au moins trois de chaque côté d’un raccord. L’incertitude attendue suit aussitôt. Un entraînement est un cahier d’exercice avec des lectures simulées.
-how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a.
+how-readings = Écrivez une ligne pour chaque position : le rail, ce qu’indique sa règle, la base de temps, et les deux fronts en divisions de l’écran. Lisez les deux fronts à la moitié de leur propre hauteur. Les lectures répétées d’un front vont dans une seule cellule, séparées par des points-virgules. Dans u(d) et u(Δt), un nombre seul est une incertitude-type u ; précédé de ± ou de +-, c’est une limite ±a. Après une valeur, comme dans 1,250 ± 0,003, le nombre est une incertitude-type.
 how-delays = Au lieu de saisir les fronts, ajoutez des photos de l’écran ou les traces enregistrées de toute une série. La page suggère où sont les fronts ; vous vérifiez et acceptez.
 how-line = Regardez d’abord les résidus : sans structure apparente, et pour la plupart entre −2 et 2. Une ligne très éloignée est le plus souvent une faute : cherchez-la. Un saut entre deux rails met en cause leur raccord. Une courbe a une cause, elle aussi. N’écartez une ligne qu’avec une raison.
 how-uncertainty = Le bilan énumère ce qui rend le résultat incertain, la plus grande composante d’abord : améliorez celle-là. Le contrôle par Monte Carlo vérifie si l’on peut se fier à l’intervalle du bilan.
@@ -1793,7 +1793,7 @@ edges-unpaired = { $a ->
     [one] { $a } lecture du front A et { $b } du front B
    *[other] { $a } lectures du front A et { $b } du front B
   } ne peuvent pas être appariées. Saisissez autant de lectures pour l’un que pour l’autre, ou une seule pour l’un des deux.
-edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié de la hauteur de sa propre trace.
+edges-no_mark = Le front { $edge } n’est pas marqué. Marquez-le à la moitié de sa propre hauteur.
 edges-off_plane = La marque { $n } du front { $edge } est hors du plan de l’écran. Marquez-le de nouveau.
 edges-no_repeats = Avec une seule marque sur chaque front, il n’y a pas de dispersion. Marquez les fronts de nouveau, ou déclarez une incertitude en pixels.
 edges-uncertainty = L’incertitude d’une marque doit être de zéro pixel ou plus.
@@ -1830,7 +1830,7 @@ edit-taken = Le numéro { $n } est déjà utilisé. Une nouvelle ligne ou un nou
 edit-too_high = Le numéro { $n } est trop élevé pour une ligne ou un rail. Le plus élevé est { $most }.
 edit-no_reason = La ligne numéro { $n } n’a pas été écartée. Donnez d’abord la raison.
 edit-no_name = Saisissez d’abord le nom de la personne qui a lu les précautions.
-edit-not_in_group = Annuler, rétablir, le sceau et la distribution vont seuls, jamais dans un groupe de modifications.
+edit-not_in_group = Annuler, rétablir, le sceau et la distribution ne peuvent pas faire partie d’un groupe de modifications.
 edit-no_second_seal = Le résultat a déjà été scellé une fois, ou le sceau est incomplet. Il est resté inchangé.
 edit-no_seal = Il n’y a pas de sceau fermé à ouvrir.
 edit-nothing_to_undo = Il n’y a plus rien à annuler.
@@ -2007,7 +2007,7 @@ trials-out_of_range = Les valeurs des essais sont trop grandes pour le calcul. V
 plan-no_rails = Aucun rail n’est encore décrit. Décrivez-en un dans « Montage ».
 plan-no_place = Aucun rail ne peut encore servir au plan. Saisissez sa première et sa dernière graduation dans « Montage », et déclarez sa position.
 plan-too_few = Prévoyez deux positions ou plus, éloignées : une droite en a besoin.
-plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez dans « Montage » à quel point les fronts et les règles sont lus.
+plan-no_uncertainty = L’incertitude de ces lignes n’est pas connue. Déclarez dans « Montage » avec quelle finesse les fronts et les règles sont lus.
 plan-no_time_base = « { $text } » n’est pas un temps par division. Écrivez un nombre supérieur à zéro, en ns.
 plan-no_repeats = « { $text } » n’est pas un nombre de lignes. Écrivez un nombre entier de 1 à { $most }.
 plan-no_rehearsal = Aucun entraînement n’est encore possible avec ce montage. { $why } Changez-le dans « Montage ».
@@ -2035,10 +2035,10 @@ replay-on = Étape suivante
 ## L’historique, saisie par saisie
 
 history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel.
-history-only = Afficher
+history-only = Montrer
 history-all = toutes les saisies
 history-no-row = montage, textes et choix
-history-more = Afficher la suite
+history-more = Montrer la suite
 history-take = Télécharger l’historique (CSV)
 history-columns-n = N°
 history-columns-at = Heure

@@ -102,6 +102,7 @@ pub fn a_class_is_for_everyone(stage: &Stage) -> Result<()> {
     }
     page.click("Ouvrir Student 2")?;
     page.reads("dialog.handed[open] h2", "Student 2")?;
+    no_english_is_left(stage, &page, "a notebook that was handed in")?;
     unbroken(&page).context("while one is read")?;
     page.is_silent()
 }
@@ -227,7 +228,11 @@ pub fn budgets_and_notices_of_a_class_are_counted(stage: &Stage) -> Result<()> {
 }
 
 /// In one row what was read of A stands as B, and the other way round.
-fn swap_edges(notebook: &mut Notebook) -> Result<()> {
+/// Swaps the edges of the sixth row.
+///
+/// # Errors
+/// When it has no such row.
+pub fn swap_edges(notebook: &mut Notebook) -> Result<()> {
     let row = notebook.state().rows.get(5).context("a row")?;
     let (id, a, b) = (row.id, row.text(Cell::EdgeA).to_owned(), row.text(Cell::EdgeB).to_owned());
     notebook.apply(Edit::SetCell { row: id, cell: Cell::EdgeA, text: b }, "")?;

@@ -1,12 +1,16 @@
 //! States that one comes into only by doing something, in French: what is asked of a row and shown of it, a plan with its
 //! warnings and its rehearsal, what is said when nothing can be stored, another window writes or a newer version waits,
-//! files that are refused, tables that are taken away. None has an English word, is too wide for a phone, or breaks a rule
+//! files that are refused, tables that are taken away, what is noticed and offered, what is asked before a seal is opened,
+//! data sets that were made. None has an English word, is too wide for a phone, or breaks a rule
 //! of accessibility.
 
 use anyhow::{Result, ensure};
 use fantoccini::key::Key;
 use serde_json::json;
+use slope_of_light::notebook::write;
+use slope_of_light::simulated::random;
 
+use crate::class::swap_edges;
 use crate::host::Host;
 use crate::languages::{OPEN_ALL, Tables, is_in, prefer_french, press, speak};
 use crate::page::{Home, Stage, eventually};
@@ -200,4 +204,42 @@ pub fn tables_are_taken_away_in_french(stage: &Stage) -> Result<()> {
         ensure!(english.is_empty(), "as {format} it says {english:?}");
     }
     Ok(())
+}
+
+/// What is noticed of two edges that were swapped, with what is offered to mend it, and the question before a seal is opened.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn notices_and_questions_are_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    let (mut notebook, _) = random::bench(3).run(1)?;
+    swap_edges(&mut notebook)?;
+    speak(&page, "fr")?;
+    page.open_file(&page.home.write("mardi.json", write(&notebook).as_bytes())?)?;
+    let offered = || page.count(".notice .repair:not([hidden])");
+    eventually("it is offered to mend it", offered, |count| *count > 0)?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french(&page, "a notice that offers to mend")?;
+    press(&page, "put-seal")?;
+    press(&page, "open-seal")?;
+    page.reads("#seal-dialog[open] h2", tables.french.says("seal-open-title")?)?;
+    tables.are_french(&page, "the question before a seal is opened")
+}
+
+/// Data sets that were made, one for each of two students.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn data_sets_are_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    for id in ["handout-title", "handout-usual"] {
+        page.click(tables.french.says(id)?)?;
+    }
+    page.fill(tables.french.says("sets-names")?, "Zoé\nÉmile")?;
+    page.click(tables.french.says("sets-make")?)?;
+    page.reads("#sets-state", "2 jeux de données sont prêts.")?;
+    tables.are_french_at(&page, "data sets that were made", "#prepare")
 }

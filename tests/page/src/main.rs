@@ -53,7 +53,7 @@ use crate::page::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 126] = [
+const TESTS: [(&str, Test); 128] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -139,6 +139,8 @@ const TESTS: [(&str, Test); 126] = [
     ("alarms_are_french", french::alarms_are_french),
     ("refused_files_are_french", french::refused_files_are_french),
     ("tables_are_taken_away_in_french", french::tables_are_taken_away_in_french),
+    ("notices_and_questions_are_french", french::notices_and_questions_are_french),
+    ("data_sets_are_french", french::data_sets_are_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),

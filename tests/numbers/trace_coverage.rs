@@ -166,8 +166,12 @@ fn at_limit(limit: f64, noise: f64, change: impl Fn(&mut Bench)) -> (u32, u32) {
     let (mut chance, mut refused, mut flagged) = (Chance::seeded(20), 0, 0);
     for _ in 0..TRACES / 5 {
         let recording = bench.record(3.0 + 20.0 * chance.unit(), 0.5, &mut chance);
-        let [a, b] = [0, 1].map(|channel| recording.waveform(channel).expect("both channels"));
-        match delay(&a, &b, DelayMethod::ConstantFraction { fraction: 0.5 }) {
+        let wave = |channel: usize| Waveform {
+            start: recording.start,
+            step: recording.step,
+            samples: &recording.channels[channel].samples,
+        };
+        match delay(&wave(0), &wave(1), DelayMethod::ConstantFraction { fraction: 0.5 }) {
             Ok(found) => {
                 let word = |flag: &Flag| matches!(flag, Flag::FlatTop { .. });
                 flagged += u32::from(found.edges.iter().any(|edge| edge.flags.iter().any(word)));

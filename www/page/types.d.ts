@@ -250,7 +250,9 @@ volts: Digits, } | { "flag": "correlated_noise",
 /** How far, in samples. */
 samples: number, } | { "flag": "few_on_edge",
 /** About how many there are. */
-samples: number, } | { "flag": "rough" };
+samples: number, } | { "flag": "flat_top",
+/** Which, V. */
+volts: Digits, } | { "flag": "rough" };
 
 /** An element of a formula. Its JSON form is `{"tag": "mi", "text": "c"}` or `{"tag": "mrow", "children": […]}`. */
 export type Formula = {

@@ -248,7 +248,9 @@ volts: Digits, } | { "flag": "correlated_noise",
 /** How far, in samples. */
 samples: number, } | { "flag": "few_on_edge",
 /** About how many there are. */
-samples: number, } | { "flag": "rough" };
+samples: number, } | { "flag": "flat_top",
+/** Which, V. */
+volts: Digits, } | { "flag": "rough" };
 
 /** A notebook of a class, as far as it is compared. */
 export type Given = {

@@ -6,7 +6,8 @@ use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, ensure};
-use page_tests::page::{Home, Page, eventually};
+use page_tests::home::Home;
+use page_tests::page::{Page, eventually};
 use serde_json::{Value, json};
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;

@@ -6,7 +6,8 @@ use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, ensure};
-use page_tests::page::{Home, Page};
+use page_tests::home::Home;
+use page_tests::page::Page;
 use serde_json::json;
 use tempfile::TempDir;
 

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use anyhow::{Context, Result};
 use page_tests::driver::Driver;
-use page_tests::page::Stage;
+use page_tests::stage::Stage;
 
 /// The packed page and a driver to visit it with.
 ///

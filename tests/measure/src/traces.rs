@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, ensure};
 use measured::traces::{SAMPLES, Traces, recording, true_delay};
 use page_tests::driver::Browser;
-use page_tests::page::Home;
+use page_tests::home::Home;
 use serde_json::{Value, json};
 use slope_bench::record::{Style, as_text};
 use tempfile::TempDir;

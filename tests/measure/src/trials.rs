@@ -9,7 +9,7 @@ use std::time::{Duration, Instant};
 use anyhow::{Context, Result, bail, ensure};
 use litemap::LiteMap;
 use measured::lines::rows_24;
-use page_tests::page::Home;
+use page_tests::home::Home;
 use serde_json::Value;
 use slope_of_light::line::{Data, Noise};
 use slope_of_light::notebook::{Cell, Edit, Notebook, TrialPlan, write};

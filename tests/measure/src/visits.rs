@@ -4,7 +4,9 @@ use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail};
-use page_tests::page::{Home, Page, Stage};
+use page_tests::home::Home;
+use page_tests::page::Page;
+use page_tests::stage::Stage;
 use serde_json::Value;
 use slope_bench::rails::Stop;
 use slope_of_light::notebook::write;

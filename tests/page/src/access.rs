@@ -8,7 +8,8 @@ use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 use crate::traces;
 use crate::uncertainty;
 

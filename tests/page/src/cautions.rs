@@ -5,7 +5,8 @@ use fantoccini::key::Key;
 use serde_json::json;
 
 use crate::access;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// What says that the cautions were read.
 const READ: &str = "Read. This is no permission: start when the person in charge says so.";

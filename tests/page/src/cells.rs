@@ -6,7 +6,8 @@ use serde_json::json;
 
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// A block from a spreadsheet with decimal commas fills the rows of a notebook that uses them.
 ///

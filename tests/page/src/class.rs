@@ -19,7 +19,8 @@ use crate::access::{load_checker, unbroken};
 use crate::downloads::records_of;
 use crate::languages::{no_english_is_left, speak};
 use crate::looks::fits;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// Notebooks without a fault.
 const SOUND: u64 = 6;

@@ -9,7 +9,8 @@ use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, Piece, read, wr
 use slope_of_light::simulated::demo;
 
 use crate::class::{choose, row_of, rows};
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// In which column of the table the verdict stands, after that of who it is.
 const KEY: usize = 6;

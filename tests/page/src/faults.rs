@@ -7,7 +7,8 @@ use slope_of_light::notebook::read;
 
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// What the page says under a field, by the end of the field's id.
 fn under(field: &str) -> String {

@@ -9,8 +9,9 @@ use slope_of_light::bundle;
 use crate::bench::describe_rail;
 use crate::looks::is_drawn;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
 use crate::pictures::{BOARD, choose, is_proposed, look_and_accept, series};
+use crate::stage::Stage;
 use crate::traces;
 
 /// Whether the page has swept, or found that it may not.

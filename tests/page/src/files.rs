@@ -10,8 +10,9 @@ use slope_of_light::bundle;
 use slope_of_light::notebook::{Notebook, read, write};
 
 use crate::bench;
+use crate::home::Home;
 use crate::names;
-use crate::page::{Home, Stage};
+use crate::stage::Stage;
 use crate::{pictures, traces, uncertainty};
 
 /// A file that is none of ours, or is broken, or comes from a later version, is refused by name and with the

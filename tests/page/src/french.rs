@@ -11,9 +11,11 @@ use slope_of_light::notebook::write;
 use slope_of_light::simulated::random;
 
 use crate::class::swap_edges;
+use crate::home::Home;
 use crate::host::Host;
 use crate::languages::{OPEN_ALL, Tables, is_in, prefer_french, press, speak};
-use crate::page::{Home, Stage, eventually};
+use crate::page::eventually;
+use crate::stage::Stage;
 use crate::{bench, names, offline, pictures, storage, traces};
 
 /// Presses the first of what a selector names.

@@ -9,7 +9,8 @@ use slope_of_light::bundle;
 use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, Rule, read, write};
 
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 const QUESTION: &str = "Why is t0 not zero? <script>alert(1)</script> [a](javascript:alert(1))";
 

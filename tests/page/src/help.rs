@@ -8,7 +8,9 @@ use serde_json::{Value, json};
 use url::Url;
 
 use crate::access::{load_checker, unbroken};
-use crate::page::{Home, Page, Stage, eventually};
+use crate::home::Home;
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// The links into the help.
 const LINKS: &str = "return [...document.querySelectorAll('a[data-help]')].map((link) => link.href)";

@@ -10,8 +10,10 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use serde_json::{Value, json};
 
+use crate::home::Home;
 use crate::languages::speak;
-use crate::page::{Home, Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// How wide the page is when a picture is taken; a section is then as wide as a picture in the help.
 const WIDTH: u32 = 800;

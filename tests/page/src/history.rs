@@ -7,7 +7,8 @@ use slope_of_light::notebook::{Cell, Edit, Notebook, write};
 
 use crate::downloads::records_of;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// What stands in the history: of each line its cells.
 const LINES: &str = "return Array.from(document.querySelectorAll('dialog.history tbody tr'), (line) => \

@@ -11,7 +11,8 @@ use slope_of_light::words::{WordTable, Words as _};
 
 use crate::bench::{C, EDGE_A, ROWS, TIME_BASE};
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// No pointer, no script: keys take a blank notebook to a bundle that holds what the page shows.
 ///

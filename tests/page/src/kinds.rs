@@ -6,7 +6,8 @@ use serde_json::{Value, json};
 use crate::access;
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// What the page says under a field, by the end of the field's id.
 fn below(field: &str) -> String {

@@ -13,7 +13,8 @@ use serde_json::{Value, json};
 
 use crate::access::{load_checker, unbroken};
 use crate::looks::fits;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 use crate::{bench, names, traces};
 
 /// The text that names a language in itself, on a page in whatever language.

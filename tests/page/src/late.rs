@@ -11,8 +11,9 @@ use slope_bench::record::{Style, both_as_text};
 
 use crate::bench::{describe_rail, fill};
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
 use crate::pictures::{choose, is_proposed, series};
+use crate::stage::Stage;
 use crate::traces::{recorded, weakening};
 
 /// Runs before the page's own scripts: `ready(work)` does its work at the very moment at which a notebook is open, and

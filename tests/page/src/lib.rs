@@ -4,7 +4,9 @@
 pub mod names;
 pub mod driver;
 pub mod host;
+pub mod home;
 pub mod page;
+pub mod stage;
 pub mod leaves;
 pub mod downloads;
 pub mod bench;

@@ -5,7 +5,8 @@ use serde_json::{Value, json};
 
 use crate::names;
 use crate::opening::nothing_slipped;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// Shades of the background, and how much is drawn, in the drawing at a place.
 const LOOK: &str = "

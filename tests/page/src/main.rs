@@ -46,10 +46,10 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Context, Result};
-use page_tests::{bench, downloads, driver, host, names, page};
+use page_tests::{bench, downloads, driver, home, host, names, page, stage};
 
 use crate::driver::{Driver, Skipped};
-use crate::page::Stage;
+use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 

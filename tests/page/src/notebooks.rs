@@ -6,7 +6,8 @@ use serde_json::json;
 
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// The list does what its buttons say.
 ///

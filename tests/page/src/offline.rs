@@ -8,9 +8,11 @@ use base64::engine::general_purpose::STANDARD;
 use serde_json::json;
 use sha2::{Digest, Sha256};
 
+use crate::home::Home;
 use crate::host::Host;
 use crate::names;
-use crate::page::{Home, Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 use crate::uncertainty;
 
 /// Whether the site is kept.

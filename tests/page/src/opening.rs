@@ -9,7 +9,8 @@ use slope_of_light::notebook;
 use slope_of_light::view::view;
 
 use crate::names;
-use crate::page::{Page, Stage};
+use crate::page::Page;
+use crate::stage::Stage;
 
 /// What a page shows when a value was not there or was not a number.
 const SLIPS: [&str; 4] = ["undefined", "NaN", "[object", "null"];

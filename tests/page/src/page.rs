@@ -1,8 +1,7 @@
 //! What a person does on the page and sees there, in verbs.
 
 use std::fmt::Debug;
-use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
@@ -11,9 +10,9 @@ use fantoccini::elements::Element;
 use fantoccini::error::CmdError;
 use fantoccini::key::Key;
 use serde_json::{Value, json};
-use tempfile::TempDir;
 
-use crate::driver::{Browser, Driver, PLAIN_HOST, StoresData};
+use crate::driver::Browser;
+use crate::home::Home;
 use crate::names;
 
 /// How long something that should come to pass may take: longer than the page waits at most, half a minute, before it tries
@@ -26,98 +25,6 @@ const WORD: Duration = Duration::from_millis(1500);
 
 /// How many presses of Tab may lie between two things on the page.
 const FAR: usize = 400;
-
-/// Where the tests play: the driver and the packed page.
-pub struct Stage {
-    /// The driver.
-    pub driver: Driver,
-    /// The address at which the page is served.
-    pub address: String,
-    /// The folder of the packed page.
-    pub dist: PathBuf,
-    /// By how many times the processor of every first page is slowed.
-    pub slowing: f64,
-}
-
-impl Stage {
-    /// The page in a browser of its own that has seen nothing yet.
-    ///
-    /// # Errors
-    /// When it does not open.
-    pub fn page(&self) -> Result<Page<'_>> {
-        self.page_at(&self.address, Home::new()?)
-    }
-
-    /// The page at some address, in a browser that keeps its things in `home`.
-    ///
-    /// # Errors
-    /// When it does not open.
-    pub fn page_at(&self, address: &str, home: Home) -> Result<Page<'_>> {
-        let browser = self.driver.browser(&home.folder("profile"), &home.folder("downloads"))?;
-        let page = Page { browser, home };
-        if self.slowing > 1.0 {
-            page.browser.debug("Emulation.setCPUThrottlingRate", &json!({ "rate": self.slowing }))?;
-        }
-        page.go(address)?;
-        Ok(page)
-    }
-
-    /// A browser whose settings forbid pages to store anything, without a page yet.
-    ///
-    /// # Errors
-    /// When it does not start.
-    pub fn forgetful_browser(&self) -> Result<Page<'_>> {
-        let home = Home::new()?;
-        let (profile, downloads) = (home.folder("profile"), home.folder("downloads"));
-        let browser = self.driver.browser_that(StoresData::Never, &profile, &downloads)?;
-        Ok(Page { browser, home })
-    }
-
-    /// The address at which the page comes over plain HTTP, as from another machine.
-    pub fn plain_address(&self) -> String {
-        self.address.replace("127.0.0.1", PLAIN_HOST)
-    }
-
-    /// The page with a blank notebook.
-    ///
-    /// # Errors
-    /// When it does not open.
-    pub fn blank_page(&self) -> Result<Page<'_>> {
-        let page = self.page()?;
-        page.list_notebooks()?;
-        page.click("New blank notebook")?;
-        page.sees(names::ROWS_USED, &names::rows_used(0, 0))?;
-        Ok(page)
-    }
-}
-
-/// The folder of one browser: its profile, its downloads, and the files the test gives it.
-pub struct Home(TempDir);
-
-impl Home {
-    /// An empty one.
-    ///
-    /// # Errors
-    /// When it can't be made.
-    pub fn new() -> Result<Self> {
-        Ok(Self(tempfile::Builder::new().prefix("slope-of-light-").tempdir()?))
-    }
-
-    /// A folder of this home, which may not be there yet.
-    pub fn folder(&self, name: &str) -> PathBuf {
-        self.0.path().join(name)
-    }
-
-    /// Writes a file to be opened in the page.
-    ///
-    /// # Errors
-    /// When it can't be written.
-    pub fn write(&self, name: &str, bytes: &[u8]) -> Result<PathBuf> {
-        let path = self.folder(name);
-        fs::write(&path, bytes)?;
-        Ok(path)
-    }
-}
 
 /// The page in its browser.
 pub struct Page<'d> {

@@ -7,11 +7,12 @@ use serde_json::{Value, json};
 use crate::access::{load_checker, unbroken};
 use crate::bench::describe_rail;
 use crate::names;
-use crate::page::{Stage, eventually};
+use crate::page::eventually;
 use crate::pictures::{
     DOUBT, FOCUS, PLACE, REFUSED, SAID, TIME_BASE, check_name, choose, is_proposed, look_and_accept, marked,
     near, series,
 };
+use crate::stage::Stage;
 
 /// What is in doubt is said in words, shown on its mark and read out, and looked at before it is accepted: mark after mark,
 /// none by the same press as the next. A mark that is moved was looked at. On the first photograph nothing tells A from B;

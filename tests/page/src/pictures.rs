@@ -17,9 +17,11 @@ use slope_of_light::bundle;
 
 use crate::access::{load_checker, unbroken};
 use crate::bench::{C, describe_rail};
+use crate::home::Home;
 use crate::looks::is_drawn;
 use crate::names;
-use crate::page::{Home, Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// Where the carriage stood, mm.
 const MARKS: [u32; 6] = [500, 1200, 1900, 2600, 3300, 4000];

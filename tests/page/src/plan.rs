@@ -6,7 +6,8 @@ use serde_json::json;
 
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually, plain};
+use crate::page::{Page, eventually, plain};
+use crate::stage::Stage;
 
 const SUMMARY: &str = "#plan-summary";
 const POSITIONS: &str = "#plan-table > tbody";

@@ -6,7 +6,8 @@ use serde_json::json;
 
 use crate::bench::{self, ROWS};
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// The summary of the table.
 const TABLE: &str = "The points as a table";

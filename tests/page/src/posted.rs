@@ -14,9 +14,11 @@ use url::Url;
 use slope_of_light::bundle;
 use slope_of_light::notebook::{Asks, BenchField, Edit, Notebook, Piece, Rule, write};
 
+use crate::home::Home;
 use crate::host::Host;
 use crate::names;
-use crate::page::{Home, Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 const QUESTION: &str =
     "<script>document.title = 'run'</script> [a](javascript:alert(1)) <img src=x onerror=alert(1)>";

@@ -4,7 +4,8 @@ use std::time::{Duration, Instant};
 
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 use anyhow::{Context, Result, ensure};
 
 /// The title of the bench notebook in these tests.

@@ -3,7 +3,8 @@
 use anyhow::{Result, ensure};
 
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 use crate::uncertainty;
 
 /// A sealed result is another one and says so, also after a reload; opened, it is the true one again.

@@ -6,7 +6,8 @@ use serde_json::{Value, json};
 
 use crate::bench::{ROWS, TIME_BASE, describe_rail};
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// The windows that are looked at, in CSS pixels: a laptop, a tablet upright, a phone.
 const WINDOWS: [(u64, u64); 3] = [(1366, 768), (768, 1024), (360, 740)];

@@ -7,7 +7,8 @@ use slope_of_light::bundle;
 
 use crate::bench;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// Gives a page no storage at all: asking for it throws.
 pub(crate) const NONE: &str = "for (const name of ['localStorage', 'sessionStorage', 'indexedDB']) {

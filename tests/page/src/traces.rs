@@ -21,7 +21,8 @@ use slope_of_light::view::view;
 use crate::bench::{C, describe_rail};
 use crate::looks::is_drawn;
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// Where the carriage stood, mm.
 const MARKS: [u32; 11] = [500, 1000, 1500, 2000, 2500, 3000, 3500, 4000, 4500, 5000, 5500];

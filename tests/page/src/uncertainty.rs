@@ -14,7 +14,8 @@ use slope_of_light::words::{WordTable, Words as _};
 use crate::looks::is_drawn;
 use crate::names;
 use crate::opening::nothing_slipped;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 /// Enough trials for a histogram, few enough for a busy machine.
 const FEW: &str = "30000";

@@ -4,7 +4,8 @@ use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 const STEP: &str = "Step";
 const PLAYED: &str = "dialog.replay output";

@@ -8,7 +8,8 @@ use fantoccini::wd::WindowHandle;
 use serde_json::{Value, json};
 
 use crate::names;
-use crate::page::{Page, Stage, eventually};
+use crate::page::{Page, eventually};
+use crate::stage::Stage;
 
 const TITLE_GIVEN: &str = "Bench by the window";
 const TAKE_OVER: &str = "Write here instead";

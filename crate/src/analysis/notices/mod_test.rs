@@ -4,7 +4,7 @@
 use crate::analysis::analyse;
 use crate::notebook::{BenchField, Cell, Edit, Path, RailField, RailId, RowId, Sense, Splice};
 use crate::words::{WordTable, Words};
-use slope_evidence::trace::Flag;
+use slope_evidence::trace::{Digits, Flag};
 
 #[path = "bench_test.rs"]
 mod bench;
@@ -28,7 +28,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 41] = [
+const CASES: [Case; 42] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (

@@ -5,6 +5,7 @@ use slope_of_light::bundle;
 use slope_of_light::notebook::{self, Cell, Notebook, paste};
 use slope_of_light::trace::{Asked, first_rows, measure, pair, rail_reading, read, recognise};
 use slope_of_light::words::WordTable;
+use slope_worker::feedback;
 use slope_worker::handed_in::handed_in;
 use slope_worker::key;
 use slope_worker::size::size;
@@ -79,6 +80,19 @@ fn key_to_data_sets() {
     by_bytes("key_to_data_sets", 10_000, &[key.as_bytes().to_vec()], |bytes| {
         drop(key::read("key.json", &String::from_utf8_lossy(bytes)));
         drop(handed_in("key.json", bytes));
+    });
+}
+
+#[test]
+fn teachers_feedback() {
+    let said = r#"{"kind":"slope-of-light feedback","format":1,"feedback":{"of":{"entries":9,"digest":"DIGEST","title":"","people":"Ada","student_number":"","group":"2","date":""},"from":"","at":"2031-05-06T10:00:00Z","general":"Good.","mark":"15","comments":[{"place":{"row":4},"text":"Which edge?"},{"place":{"section":"line"},"text":"x"}]}}"#;
+    let said = said.replace("DIGEST", &"0f".repeat(32));
+    by_bytes("teachers_feedback", 10_000, &[said.into_bytes()], |bytes| {
+        if let Ok(Some(read)) = feedback::read("comments.json", &String::from_utf8_lossy(bytes)) {
+            let written = feedback::write(&read).expect("what was read can be written");
+            assert_eq!(feedback::read("again.json", &written), Ok(Some(read)));
+        }
+        drop(handed_in("comments.json", bytes));
     });
 }
 

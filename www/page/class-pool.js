@@ -9,7 +9,7 @@ import { startWorker, workerHere } from './wasm.js';
 
 /** @import { ClassRow } from './class-row.js' */
 /** @import { Value } from './types.js' */
-/** @import { Key } from './worker-types.js' */
+/** @import { Feedback, Key } from './worker-types.js' */
 /** @import { Found, ThrownInWords } from './evidence-types.js' */
 
 /**
@@ -46,6 +46,8 @@ export class ClassPool {
     this.queue = [];
     /** The keys to data sets among them. @type {Key[]} */
     this.keys = [];
+    /** What a teacher says of notebooks, among them. @type {Feedback[]} */
+    this.feedback = [];
     /** What came of each. @type {{place: number[], entry: ClassEntry}[]} */
     this.found = [];
     /** @type {WorkerPair[]} */
@@ -109,7 +111,8 @@ export class ClassPool {
       const { handed, place } = /** @type {Waiting} */ (some[index]);
       if ('refused' in found) this.take(handed, place, { refused: found.refused });
       else if ('files' in found) this.unfold(handed, place, found.files);
-      else if ('key' in found) this.takeKey(found.key);
+      else if ('key' in found) this.takeBeside(this.keys, found.key);
+      else if ('feedback' in found) this.takeBeside(this.feedback, found.feedback);
       else texts.push({ handed, place, text: found });
     }
     const rows = await recomputed(pair, texts.map(({ text }) => text));
@@ -126,10 +129,10 @@ export class ClassPool {
     this.found.push({ place, entry: { handed: { ...handed, file }, row, stored, refused } });
   }
 
-  /** @param {Key} key */
-  takeKey(key) {
+  /** Takes what is no notebook itself. @template Thing @param {Thing[]} things @param {Thing} thing */
+  takeBeside(things, thing) {
     this.done += 1;
-    this.keys.push(key);
+    things.push(thing);
   }
 
   /** @param {Handed} handed @param {number[]} place @param {[string, Uint8Array<ArrayBuffer>][]} files */

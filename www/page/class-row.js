@@ -11,6 +11,7 @@ import { Desk } from './slope_of_light.js';
  * @typedef {Object} ClassRow
  * @property {string} title as typed
  * @property {string} people as typed
+ * @property {number} entries of its log
  * @property {number} used rows in the line
  * @property {number} struck
  * @property {number} incomplete
@@ -46,6 +47,7 @@ export function rowOf(text) {
     return {
       title: view.title,
       people: view.bench.people.text,
+      entries: desk.length(),
       used: used.length,
       struck: all.filter(({ state }) => state === 'struck').length,
       incomplete: all.filter(({ state }) => state === 'incomplete').length,

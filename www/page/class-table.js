@@ -4,12 +4,13 @@
 import { core } from './core.js';
 import { el, setText } from './dom.js';
 import { pathOf } from './class-pool.js';
+import { isEmpty } from './feedback-places.js';
 import { counted } from './notices.js';
 import { each, inWords, say, tell } from './words.js';
 
-/** @import { ClassEntry } from './class-pool.js' */
+/** @import { ClassEntry, Handed } from './class-pool.js' */
 /** @import { ClassRow } from './class-row.js' */
-/** @import { Compared, Covered } from './worker-types.js' */
+/** @import { Compared, Covered, Feedback } from './worker-types.js' */
 
 /** A notebook with what is told of it beside the others. @typedef {ClassEntry & {compared: Compared | undefined}} Member */
 /** @typedef {'all' | 'marked' | 'without' | 'notice'} Filter */
@@ -42,9 +43,13 @@ export class ClassTable {
   /**
    * @param {HTMLTableElement} table
    * @param {(member: Member) => void} open
+   * @param {Map<Handed, Feedback>} said what the teacher says of each
    */
-  constructor(table, open) {
+  constructor(table, open, said) {
     this.open = open;
+    this.said = said;
+    /** Where it stands that something is said. @type {WeakMap<Handed, HTMLElement>} */
+    this.notes = new WeakMap();
     /** @type {Member[]} */
     this.members = [];
     /** By what it is sorted: nothing where it is as it came. @type {ColumnId | 'who' | ''} */
@@ -150,11 +155,28 @@ export class ClassTable {
     const path = pathOf(handed);
     const who = el('th', { scope: 'row' }, name, ...(name === path ? [] : [el('small', {}, path)]));
     if (!row || !compared) return el('tr', { class: 'unread' }, who, el('td', { colspan: String(this.columns.length), class: 'refusal' }, el('span', {}, refused)), el('td'));
+    const note = el('small');
+    this.notes.set(handed, note);
+    this.tellSaid(handed);
+    who.append(note);
     return el('tr', {}, who,
       ...this.columns.map(({ id, cell, words }) => (
         el('td', { 'data-column': id, 'data-label': say(`class-columns-${id}`), class: words ? 'words' : '' }, cell(row, compared, this.members)))),
       el('td', {}, el('button', { type: 'button', 'aria-label': say('class-open-of', { name }), click: () => this.open(member) }, say('notebooks-open'))));
   }
+
+  /** Says how much is said of a notebook. @param {Handed} handed */
+  tellSaid(handed) {
+    const note = this.notes.get(handed);
+    const said = this.said.get(handed);
+    if (note) setText(note, said && !isEmpty(said) ? [said.mark.trim(), countOf(said)].filter((text) => text).join(' · ') : '');
+  }
+}
+
+/** How many comments there are, that on all of it among them. @param {Feedback} said */
+function countOf({ general, comments }) {
+  const n = [general, ...comments.map(({ text }) => text)].filter((text) => text.trim() !== '').length;
+  return n > 0 ? say('class-comments', { n }) : '';
 }
 
 /** Who it is from, by what there is. @param {ClassEntry} entry */
@@ -220,14 +242,15 @@ function remarks({ after_seal, figures }, { alike, differs }, members) {
   return told;
 }
 
-/** All notebooks as a file, in the order of the table. @param {Member[]} members @param {Member[]} all @param {boolean} keyed whether a key was read */
-export function csvOf(members, all, keyed) {
+/** All notebooks as a file, in the order of the table. @param {Member[]} members @param {Member[]} all @param {boolean} keyed whether a key was read @param {Map<Handed, Feedback>} said */
+export function csvOf(members, all, keyed, said) {
   const exact = (/** @type {number | null | undefined} */ value) => (typeof value === 'number' ? String(value) : '');
+  const isSaid = [...said.values()].some((one) => !isEmpty(one));
   const heads = [
     say('class-columns-file'), say('class-columns-people'), say('class-columns-title'), say('class-columns-rows'), say('class-columns-struck'),
     `${say('class-columns-c')}/(m/s)`, `${say('class-columns-u')}/(m/s)`, `${say('class-columns-expanded')}/(m/s)`, say('class-columns-z'), say('class-columns-apart'),
     'χ²', say('class-columns-degrees_of_freedom'), say('class-columns-p_value'), say('class-columns-method'), say('class-columns-notices'),
-    say('class-columns-missing'), say('class-columns-remarks'), ...(keyed ? [say('class-columns-key')] : []), say('class-columns-refusal'),
+    say('class-columns-missing'), say('class-columns-remarks'), ...(keyed ? [say('class-columns-key')] : []), ...(isSaid ? [say('class-mark'), say('class-general')] : []), say('class-columns-refusal'),
   ];
   const cells = members.flatMap(({ handed, row, compared, refused }) => {
     const path = pathOf(handed);
@@ -238,7 +261,8 @@ export function csvOf(members, all, keyed) {
       path, row.people, row.title, exact(row.used), exact(row.struck), exact(result?.c), exact(result?.u), exact(result?.expanded),
       exact(result?.z), exact(compared.apart_value), exact(fit?.chi_square), exact(fit?.degrees_of_freedom), exact(fit?.p_value),
       methodOf(row), inWords(row.notices.map(({ text }) => text)),
-      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' · '), ...(keyed ? [againstKey(row, compared)] : []), '',
+      missing(row).join(' · '), [...sealed, ...remarks(row, compared, all)].join(' · '), ...(keyed ? [againstKey(row, compared)] : []),
+      ...(isSaid ? [said.get(handed)?.mark ?? '', said.get(handed)?.general ?? ''] : []), '',
     ];
   });
   return core.csv([...heads, ...cells], heads.length);

@@ -4,6 +4,7 @@
  */
 import { ClassBudget } from './class-budget.js';
 import { ClassChart } from './class-chart.js';
+import { ClassFeedback } from './class-feedback.js';
 import { ClassNotices } from './class-notices.js';
 import { ClassPool, fileOf, textIn } from './class-pool.js';
 import { ClassReading } from './class-reading.js';
@@ -49,12 +50,14 @@ export class ClassSection {
     this.figures = new Figures(byId('class-figures'));
     this.chart = new ClassChart(byId('class-plot'), byId('class-scale'));
     this.filter = new Choice({ id: 'class-filter', label: say('class-filter'), options: {} }, (value) => this.filterBy(value));
+    this.feedback = new ClassFeedback((handed) => this.table.tellSaid(handed));
+    byId('class-result').append(this.feedback.root);
     this.reading = new ClassReading();
     this.residuals = new ClassResiduals();
     this.budget = new ClassBudget();
     this.notices = new ClassNotices((notice) => this.only(notice));
     byId('class-figures').after(this.residuals.root, this.budget.root, this.notices.root);
-    this.table = new ClassTable(/** @type {HTMLTableElement} */ (byId('class-table')), (member) => void this.open(member, open));
+    this.table = new ClassTable(/** @type {HTMLTableElement} */ (byId('class-table')), (member) => void this.open(member, open), this.feedback.all);
     this.listen();
   }
 
@@ -79,7 +82,7 @@ export class ClassSection {
     byId('class-stop').addEventListener('click', () => this.pool?.stop());
     byId('class-clear').addEventListener('click', () => this.clear());
     byId('class-take-table').addEventListener('click', () => {
-      const csv = csvOf(this.table.shown(), this.table.members, this.keys.length > 0);
+      const csv = csvOf(this.table.shown(), this.table.members, this.keys.length > 0, this.feedback.all);
       download(csv, 'text/csv;charset=utf-8', 'class.csv');
     });
   }
@@ -123,8 +126,10 @@ export class ClassSection {
       this.keys = [...this.keys, ...pool.keys];
       const told = pool.stopped ? say('class-stopped', { done: pool.done, all: pool.all }) : say('class-done', { n: pool.done });
       const over = files.length - some.length;
+      const astray = await this.feedback.match(pool.feedback, this.entries);
       const keys = pool.keys.map(({ title, sets }) => say('class-key-read', { title, n: sets.length }));
-      setText(this.state, [told, ...(over ? [say('class-passed-over', { n: over })] : []), ...keys].join(' '));
+      setText(this.state, [told, ...(over ? [say('class-passed-over', { n: over })] : []), ...keys,
+        ...(pool.feedback.length > 0 ? [say('class-feedback-read', { n: pool.feedback.length, astray })] : [])].join(' '));
     } catch (error) {
       setText(this.state, say('class-failed', { why: messageOf(error) }));
     }
@@ -146,6 +151,7 @@ export class ClassSection {
     this.filterBy('all');
     this.entries = [];
     this.keys = [];
+    this.feedback.clear();
     setText(this.state, '');
     void this.compare();
   }
@@ -202,7 +208,14 @@ export class ClassSection {
   async open(member, open) {
     try {
       const file = await fileOf(member.handed);
-      this.reading.open(whoOf(member), await textIn(file), () => open(file));
+      const text = await textIn(file);
+      const { handed } = member;
+      this.reading.open(whoOf(member), text, {
+        feedback: await this.feedback.of(handed, text),
+        changed: () => this.feedback.write(handed),
+        take: () => void this.feedback.take(handed),
+        copy: () => open(file),
+      });
     } catch (error) {
       toast(messageOf(error));
     }

@@ -4,7 +4,7 @@
  */
 
 import type {
-  Class, Corner, DecimalMark, Detector, Envelope, Given, Key, Known, Layout, LensChecks, MarkedBefore, Measured, Named, Pair,
+  Class, Corner, DecimalMark, Detector, Envelope, Feedback, Given, Key, Known, Layout, LensChecks, MarkedBefore, Measured, Named, Pair,
   Proposal, Standing, Value, Wanted,
 } from './worker-types.js';
 
@@ -70,6 +70,9 @@ export interface Calls {
   /** The secret of a data set by its number. */
   set_secret(seed: string, number: number): string;
   write_key(key: Key): string;
+  write_feedback(feedback: Feedback): string;
+  /** Nothing where a file's text is no such file. */
+  read_feedback(name: string, text: string): Feedback | undefined;
   /** SHA-256 of a text, in hexadecimal digits. */
   digest(text: string): string;
   /** Of each text the SHA-256 of the digest before it and of itself, in hexadecimal digits. */
@@ -88,10 +91,11 @@ export interface Calls {
 export interface NamedPart { name: string; size: number }
 /** What a file that was handed in turned out to be; `thrown` where it was refused. */
 export interface HandedPart { found: Found | null; thrown: WorkerRefusal | null }
-/** A notebook with the table of its line, the key to data sets, or files to be looked at in their turn. */
+/** A notebook with the table of its line, the key to data sets, what a teacher says of a notebook, or files to be looked at in their turn. */
 export type Found =
   | { text: string; line: string | undefined }
   | { key: Key }
+  | { feedback: Feedback }
   | { files: [name: string, bytes: Uint8Array<ArrayBuffer>][] };
 /** A file among others that are handed over as a whole. */
 export interface FilePart { name: string; size: number; layout: Layout | undefined }

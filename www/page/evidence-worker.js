@@ -96,6 +96,8 @@ const calls = {
   class_of: (all, keys, decimal) => wasm.class_of(all, keys, decimal),
   set_secret: (seed, number) => wasm.set_secret(seed, number),
   write_key: (key) => wasm.write_key(key),
+  write_feedback: (feedback) => wasm.write_feedback(feedback),
+  read_feedback: (name, text) => wasm.read_feedback(name, text),
   digest: digestOf,
 
   async chain(texts) {
@@ -139,10 +141,14 @@ function pairsOf(all) {
 /** @param {string} name @param {Uint8Array} bytes @returns {Found} */
 function handedIn(name, bytes) {
   const handed = wasm.HandedIn.of(name, bytes);
-  const [text, key] = [handed.text(), handed.key()];
-  const found = key ? { key } : text === undefined ? { files: pairsOf(handed.files()) } : { text, line: handed.line() };
-  handed.free();
-  return found;
+  try {
+    const [text, key, feedback] = [handed.text(), handed.key(), handed.feedback()];
+    if (key) return { key };
+    if (feedback) return { feedback };
+    return text === undefined ? { files: pairsOf(handed.files()) } : { text, line: handed.line() };
+  } finally {
+    handed.free();
+  }
 }
 
 /** The traces that were measured last. */

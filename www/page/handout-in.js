@@ -4,7 +4,9 @@
 import { benchField } from './apparatus.js';
 import { messageOf } from './core.js';
 import { alike, byId, el, setHidden, setText } from './dom.js';
-import { safeName, takeDesk } from './files.js';
+import { short } from './feedback-places.js';
+import { takeDesk } from './files.js';
+import { handInName } from './hand-in-name.js';
 import { layerOf } from './handout-layer.js';
 import { reveal } from './leaves.js';
 import { say } from './words.js';
@@ -122,17 +124,6 @@ export class HandIn {
 }
 
 /**
- * What the file is called: group, number, names and date, so that a folder of them sorts.
- * @param {...string} parts
- */
-function handInName(...parts) {
-  const [group = '', ...others] = parts.map((part) => safeName(part, 40));
-  // Group 2 comes before group 10.
-  const sorted = group.replace(/\d+/g, (digits) => digits.padStart(2, '0'));
-  return [sorted, ...others].filter((part) => part !== '').join('_') || safeName(say('untitled'), 40);
-}
-
-/**
  * The digest of the teacher's layer, SHA-256 of its entries: the same for all to whom it was handed out.
  * @param {Desk} desk
  * @param {number} entries
@@ -152,10 +143,4 @@ function link(id, text) {
     place.scrollIntoView({ block: 'center' });
     place.focus({ preventScroll: true });
   } }, text);
-}
-
-/** @param {string} text */
-function short(text) {
-  const line = text.trim().split('\n')[0] ?? '';
-  return line.length > 60 ? `${line.slice(0, 59)}…` : line;
 }

@@ -1,6 +1,7 @@
 /**
  * The sections that are not in sight when a notebook opens, and what else can wait: one script, which comes once it is open.
  */
+import { FeedbackBeside } from './feedback.js';
 import { History } from './history.js';
 import { KeptFocus } from './kept-focus.js';
 import { Keys } from './keys.js';
@@ -13,6 +14,7 @@ import { RowWork } from './row-work.js';
 import { Wall } from './wall.js';
 
 /** @import { Book } from './book.js' */
+/** @import { Keeper } from './keeper.js' */
 
 export { Apparatus } from './apparatus.js';
 export { Cautions } from './cautions.js';
@@ -24,9 +26,9 @@ export { Result } from './result.js';
 export { Tour } from './tour.js';
 export { Uncertainty } from './uncertainty.js';
 
-/** What shows nothing until it is asked, or where there is something to show. @param {Book} book */
-export function onCall(book) {
+/** What shows nothing until it is asked, or where there is something to show. @param {Book} book @param {Keeper} keeper */
+export function onCall(book, keeper) {
   const wall = new Wall(book);
-  for (const part of [wall, new NextStep(book), new Points(book)]) book.add(part);
+  for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper)]) book.add(part);
   return [new History(book), new KeptFocus(), new Keys(), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
 }

@@ -6,7 +6,6 @@ import { Book, now } from './book.js';
 import { Charts } from './charts.js';
 import { begin, core, demoText, messageOf } from './core.js';
 import { byId, setHidden } from './dom.js';
-import { notebookIn } from './files.js';
 import { putHelp } from './help.js';
 import { EvidenceWorker } from './worker-slot.js';
 import { listenForFiles } from './incoming.js';
@@ -143,7 +142,7 @@ class Page {
     await Promise.all(this.sections.map((section) => section.load()));
     // Where their script has not come, the sections say so.
     const late = await lateScripts().catch(() => undefined);
-    this.onCall ??= late?.onCall(this.book);
+    this.onCall ??= late?.onCall(this.book, this.keeper);
   }
 
   /** Joins book, keeper and tabs. */
@@ -379,8 +378,8 @@ class Page {
   /** @param {File} file */
   async openFile(file) {
     try {
-      const { takeUp } = await postedScript();
-      await takeUp(this, await notebookIn(file), true);
+      const { openFile } = await postedScript();
+      await openFile(this, file);
     } catch (error) {
       toast(say('report-not-opened', { name: file.name, why: messageOf(error) }));
     }

@@ -4,18 +4,23 @@
  * opened as it was left, and anything else is a new notebook.
  */
 import { core, messageOf } from './core.js';
+import { takeFeedback } from './feedback-open.js';
 import { notebookIn } from './files.js';
 import { OPENS, textIn } from './link.js';
 import { fileInside } from './file-inside.js';
 import { toast } from './toast.js';
 import { say } from './words.js';
 
+/** @import { Book } from './book.js' */
+/** @import { Keeper } from './keeper.js' */
 /** @import { Shelf } from './shelf.js' */
 /** @import { Desk } from './slope_of_light.js' */
 /**
  * What opening a notebook asks of the page.
  * @typedef {object} Opener
  * @property {Shelf} shelf
+ * @property {Book} book
+ * @property {Keeper} keeper
  * @property {(id: string) => Promise<boolean>} open
  * @property {(desk: Desk) => Promise<void>} keep opens it as a new notebook
  */
@@ -36,12 +41,21 @@ export async function openPosted(page) {
 }
 
 /**
+ * Opens a file that a person chose: a notebook, or what a teacher says of one.
+ * @param {Page} page
+ * @param {File} file
+ */
+export async function openFile(page, file) {
+  if (!await takeFeedback(page, file)) await takeUp(page, await notebookIn(file), true);
+}
+
+/**
  * Opens a notebook as a new one, or the one that was begun from it.
  * @param {Opener} page
  * @param {Desk} desk
  * @param {boolean} isFile whether a person chose it: one in which something was done is then opened as it is
  */
-export async function takeUp(page, desk, isFile) {
+async function takeUp(page, desk, isFile) {
   const title = desk.title() || say('untitled');
   const begun = isFile && !isUntouched(desk) ? undefined : begunFrom(page.shelf, desk);
   if (begun !== undefined && await page.open(begun)) {

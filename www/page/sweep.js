@@ -1,5 +1,6 @@
 /**
- * Sweeping the file store: files that no notebook refers to are removed, a day after they were brought in.
+ * Sweeping the file store: files that no notebook refers to, and what was said of notebooks that are gone, are removed, a day
+ * after they were brought in.
  *
  * A notebook refers to every file that its log names anywhere, so that an undo finds it again; one in the bin, or of which
  * the journal alone tells, counts like any other. Nothing is removed while another tab has a notebook open, which it may
@@ -34,6 +35,7 @@ async function sweep(book) {
     const text = core.shelf_read(id);
     if (text === undefined) return;
     spare(text);
+    idle.delete(`feedback/${id}`);
   }
   const journal = await Journal.open();
   if (!journal) return;

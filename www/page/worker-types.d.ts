@@ -75,6 +75,13 @@ z: number | null, };
 /** A unit of a column. */
 export type ColumnUnit = "s" | "ms" | "µs" | "ns" | "ps" | "V" | "mV" | "1";
 
+/** What is said of one place. */
+export type Comment = {
+/** What it is about. */
+place: Place,
+/** The words. */
+text: string, };
+
 /** One notebook beside the others. Texts are empty where there is nothing to tell. */
 export type Compared = {
 /** Its result, if it has one that is not sealed. */
@@ -230,6 +237,21 @@ greatest: Array<number>, };
 /** How an edge is timed on a trace. */
 export type Estimator = "fixed_level" | "constant_fraction" | "edge_line" | "cross_correlation" | "shift_and_scale";
 
+/** What a teacher says of a notebook. All texts are plain. */
+export type Feedback = {
+/** The notebook that was handed in. */
+of: HandedNotebook,
+/** Who says it, as typed. */
+from: string,
+/** When it was written to a file (RFC 3339). */
+at: string,
+/** Words on all of it. */
+general: string,
+/** The mark, as typed. */
+mark: string,
+/** What is said of its places. */
+comments: Array<Comment>, };
+
 /** Something that the file says beside its samples. */
 export type FileSetting = {
 /** What it is. */
@@ -287,6 +309,23 @@ export type GivenPart = {
 component: number,
 /** Its share of u²(c), as the page draws it: "51.13%". */
 share: string, };
+
+/** A notebook as it was handed in, and what tells a person which it is. */
+export type HandedNotebook = {
+/** The count of entries of its log. */
+entries: number,
+/** The chained SHA-256 of the last of them, in hexadecimal digits. */
+digest: string,
+/** Its title. */
+title: string,
+/** Who measured. */
+people: string,
+/** Student number. */
+student_number: string,
+/** Group. */
+group: string,
+/** Date. */
+date: string, };
 
 /** The data sets of a class. */
 export type Key = {
@@ -420,6 +459,9 @@ x: number,
 /** Downwards. */
 y: number, };
 
+/** A place of a notebook. */
+export type Place = { "section": Section } | { "row": number } | { "task": number };
+
 /** Marks proposed. */
 export type Proposal = {
 /** The grid's corners: from the top left along the time axis, and round. */
@@ -509,6 +551,9 @@ nanoseconds: Drawing | null, };
 
 /** What a column holds. */
 export type Role = "time" | "channel_a" | "channel_b" | "ignored";
+
+/** A section of a notebook. */
+export type Section = "cautions" | "aim" | "method" | "apparatus" | "readings" | "line" | "uncertainty" | "result" | "discussion";
 
 /** One of the two traces. */
 export type Side = { drawn: Drawn | null, refused: Refused | null, envelope: Envelope | null, };

@@ -6,6 +6,7 @@ use slope_evidence::photo::{LensChecks, MarkedBefore, Proposal};
 use slope_evidence::trace::{Envelope, Layout, Named, Pair};
 use slope_evidence::words::Value;
 use slope_worker::class::{Class, Given};
+use slope_worker::feedback::Feedback;
 use slope_worker::key::Key;
 use slope_worker::reading::{Known, Measured, Wanted};
 use slope_worker::size::Size;
@@ -30,6 +31,7 @@ fn main() {
     .with::<Given>()
     .with::<Class>()
     .with::<Key>()
+    .with::<Feedback>()
     .with::<Value>()
     .with::<Thrown>();
     print!("{all}");

@@ -1,4 +1,5 @@
-//! Files that were handed in: a notebook, a bundle, the key to data sets, or a zip of many of them.
+//! Files that were handed in, or belong to them: a notebook, a bundle, the key to data sets, what a teacher says of a notebook,
+//! or a zip of many of them.
 //!
 //! Of a bundle only the notebook and the table of its line are unpacked, each held against the bundle's list. Any other zip
 //! is looked through for zips and notebooks, whatever else lies beside them.
@@ -7,6 +8,7 @@ use slope_archive::{ArchiveError, CONTENTS, Entries, Entry, unpack_wanted};
 use slope_evidence::message;
 use slope_evidence::words::Message;
 
+use crate::feedback::{self, Feedback};
 use crate::key::{self, Key};
 use crate::refusals::archive;
 
@@ -27,6 +29,8 @@ pub enum HandedIn {
     },
     /// The key to data sets.
     Key(Key),
+    /// What a teacher says of a notebook.
+    Feedback(Feedback),
     /// Other files, each to be looked at in its turn.
     Several(Vec<Entry>),
 }
@@ -38,8 +42,11 @@ pub enum HandedIn {
 pub fn handed_in(name: &str, bytes: &[u8]) -> Result<HandedIn, Message> {
     if !bytes.starts_with(b"PK") {
         let text = text(name, bytes)?;
-        return Ok(match key::read(name, &text)? {
-            Some(key) => HandedIn::Key(key),
+        if let Some(key) = key::read(name, &text)? {
+            return Ok(HandedIn::Key(key));
+        }
+        return Ok(match feedback::read(name, &text)? {
+            Some(feedback) => HandedIn::Feedback(feedback),
             None => HandedIn::Notebook { text, line: None },
         });
     }

@@ -51,6 +51,21 @@ fn a_key_is_no_notebook() {
 }
 
 #[test]
+fn what_a_teacher_says_is_no_notebook() {
+    let text = format!(
+        r#"{{"kind":"slope-of-light feedback","format":1,"feedback":{{"of":{{"entries":1,"digest":"{}","title":"","people":"","student_number":"","group":"","date":""}},"from":"","at":"","general":"Good.","mark":"","comments":[]}}}}"#,
+        "0f".repeat(32)
+    );
+    let HandedIn::Feedback(read) = handed_in("anna.json", text.as_bytes()).unwrap() else { panic!("it is") };
+    assert_eq!(read.general, "Good.");
+    let damaged = text.replace("entries\":1", "entries\":0");
+    assert_eq!(
+        handed_in("anna.json", damaged.as_bytes()),
+        Err(message!("feedback-damaged", name = "anna.json"))
+    );
+}
+
+#[test]
 fn a_zip_of_many_gives_what_may_hold_a_notebook() {
     let inner = Entry { name: "group 1/anna.ZIP".into(), bytes: bundle() };
     let others = [

@@ -18,6 +18,9 @@ pub mod refusals;
 // What is really so in the data sets of a class.
 pub mod key;
 
+// What a teacher says of a notebook.
+pub mod feedback;
+
 // Files that were handed in.
 pub mod handed_in;
 

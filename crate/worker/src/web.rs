@@ -10,6 +10,7 @@ use slope_evidence::trace::{self, DecimalMark, Detector, Envelope, Layout, Named
 use wasm_bindgen::prelude::*;
 
 use crate::class::{self, Class, Given};
+use crate::feedback::{self, Feedback};
 use crate::handed_in::{self, may_hold_notebook};
 use crate::key::{self, Key};
 use crate::reading::{self, Known, Measured, ReadingError, Wanted};
@@ -70,7 +71,7 @@ impl HandedIn {
     pub fn text(&self) -> Option<String> {
         match &self.0 {
             handed_in::HandedIn::Notebook { text, .. } => Some(text.clone()),
-            handed_in::HandedIn::Key(_) | handed_in::HandedIn::Several(_) => None,
+            _ => None,
         }
     }
 
@@ -79,7 +80,16 @@ impl HandedIn {
     pub fn key(&self) -> JsValue {
         match &self.0 {
             handed_in::HandedIn::Key(key) => to_js::<Key>(key),
-            handed_in::HandedIn::Notebook { .. } | handed_in::HandedIn::Several(_) => JsValue::UNDEFINED,
+            _ => JsValue::UNDEFINED,
+        }
+    }
+
+    /// What a teacher says of a notebook, where it is that.
+    #[wasm_bindgen(unchecked_return_type = "Types.Feedback | undefined")]
+    pub fn feedback(&self) -> JsValue {
+        match &self.0 {
+            handed_in::HandedIn::Feedback(feedback) => to_js::<Feedback>(feedback),
+            _ => JsValue::UNDEFINED,
         }
     }
 
@@ -87,7 +97,7 @@ impl HandedIn {
     pub fn line(&self) -> Option<String> {
         match &self.0 {
             handed_in::HandedIn::Notebook { line, .. } => line.clone(),
-            handed_in::HandedIn::Key(_) | handed_in::HandedIn::Several(_) => None,
+            _ => None,
         }
     }
 
@@ -95,8 +105,8 @@ impl HandedIn {
     #[wasm_bindgen(unchecked_return_type = "(string | Uint8Array<ArrayBuffer>)[]")]
     pub fn files(&self) -> Array {
         match &self.0 {
-            handed_in::HandedIn::Notebook { .. } | handed_in::HandedIn::Key(_) => Array::new(),
             handed_in::HandedIn::Several(files) => listed(files),
+            _ => Array::new(),
         }
     }
 }
@@ -123,6 +133,30 @@ pub fn write_key(
 ) -> Result<String, JsValue> {
     let key = from_js::<Key>(key, "asked")?;
     Ok(key::write(&key))
+}
+
+/// The text of a file with what a teacher says of a notebook.
+///
+/// # Errors
+/// `{kind: "asked" | "feedback", message}`.
+#[wasm_bindgen]
+pub fn write_feedback(
+    #[wasm_bindgen(unchecked_param_type = "Types.Feedback")] feedback: JsValue,
+) -> Result<String, JsValue> {
+    let feedback = from_js::<Feedback>(feedback, "asked")?;
+    feedback::write(&feedback).map_err(|message| thrown("feedback", message))
+}
+
+/// What a teacher says of a notebook, out of the text of a file; nothing where it is no such file.
+///
+/// # Errors
+/// `{kind: "feedback", message}`.
+#[wasm_bindgen(unchecked_return_type = "Types.Feedback | undefined")]
+pub fn read_feedback(name: &str, text: &str) -> Result<JsValue, JsValue> {
+    match feedback::read(name, text).map_err(|message| thrown("feedback", message))? {
+        Some(feedback) => Ok(to_js::<Feedback>(&feedback)),
+        None => Ok(JsValue::UNDEFINED),
+    }
 }
 
 /// Compares the notebooks of a class, and holds them against the keys to their data sets.

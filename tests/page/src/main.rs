@@ -20,6 +20,7 @@ mod cells;
 mod class;
 mod data_sets;
 mod faults;
+mod feedback;
 mod files;
 mod handout;
 mod help;
@@ -53,7 +54,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 128] = [
+const TESTS: [(&str, Test); 131] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -179,6 +180,9 @@ const TESTS: [(&str, Test); 128] = [
     ("reading_a_class_is_stopped", class::reading_a_class_is_stopped),
     ("a_mark_that_all_misread_is_named", class::a_mark_that_all_misread_is_named),
     ("budgets_and_notices_of_a_class_are_counted", class::budgets_and_notices_of_a_class_are_counted),
+    ("comments_go_back_beside_what_they_are_about", feedback::comments_go_back_beside_what_they_are_about),
+    ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
+    ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("help_is_at_hand", help::help_is_at_hand),
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),

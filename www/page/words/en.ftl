@@ -1477,9 +1477,34 @@ class-empty = No notebook was read yet.
 class-table = Notebooks of the class
 class-open-of = Open { $name }
 class-open-hint = “Open” shows a notebook as it was handed in, read-only. It is not added to your own notebooks, unless you open a copy there.
-class-reading-hint = Read-only: made here from the file that was handed in, and stored nowhere.
+class-reading-hint = Read-only: made here from the file that was handed in, and stored nowhere. What you write stands beside it.
 class-reading-copy = Open a copy among my notebooks
 class-reading-close = Back to the class
+class-comment = Comment
+class-comment-on = Comment on: { $place }
+class-comments =
+    { $n ->
+        [one] { $n } comment
+       *[other] { $n } comments
+    }
+class-general = Comment on the whole
+class-mark = Mark
+class-feedback = Comments and marks
+class-feedback-hint = “Open” a notebook to write beside its sections, rows and answers. What you write lasts as long as this page is open: download it before you close the page. To go on another day, choose these files here again, together with the notebooks. Students open their file like a notebook.
+class-feedback-from = Your name, as students see it
+class-feedback-take = Download all comments (zip)
+class-feedback-take-one = Download these comments
+class-feedback-file = comments
+class-feedback-state =
+    { $unsaved ->
+        [0] Notebooks with comments or a mark: { $n }. All are downloaded.
+       *[other] Notebooks with comments or a mark: { $n }. Not downloaded yet: { $unsaved }.
+    }
+class-feedback-read =
+    { $astray ->
+        [0] Files with comments: { $n }.
+       *[other] Files with comments: { $n }, of which { $astray } fit no notebook in the table, or one that has comments already.
+    }
 class-columns-who = Notebook
 class-columns-file = File
 class-columns-title = Title
@@ -2288,3 +2313,29 @@ edit-fixed =
         [answers] The answers are fixed by the hand-out. They were left unchanged.
        *[other] This part is fixed by the hand-out. It was left unchanged.
     }
+
+## What a teacher says of a notebook that was handed in
+
+feedback-title = Comments on what you handed in
+feedback-teacher = Your teacher
+feedback-about = { $from }, { $date }, on this notebook as it was handed in, with { $n } entries in its history. These comments are not part of your report.
+feedback-since =
+    { $n ->
+        [one] Since then { $n } entry was added: a comment may be about something that reads otherwise now.
+       *[other] Since then { $n } entries were added: a comment may be about something that reads otherwise now.
+    }
+feedback-mark = Mark: { $mark }
+feedback-question-gone = a question that is no longer there
+feedback-remove = Remove these comments
+feedback-removed = The comments were removed.
+feedback-replaced = These comments take the place of those that were here.
+feedback-opened =
+    { $n ->
+        [0] What your teacher says is here.
+        [one] The comment also stands beside what it is about.
+       *[other] The { $n } comments also stand beside what they are about.
+    }
+feedback-nowhere = These are comments on the notebook “{ $title }” ({ $who }), handed in with { $n } entries in its history. No notebook here begins like it. Open the file that you handed in first, then this one again. If it is among the deleted notebooks, put it back first.
+feedback-damaged = The comments in “{ $name }” are damaged. Download the file again, or ask for it anew.
+feedback-later = The comments in “{ $name }” were written with a later version of this page. Open them with that version.
+feedback-too_large = The comments for “{ $name }” are more than this page takes: { $comments } at most, together { $kib } KiB. Shorten them, or ask for shorter ones.

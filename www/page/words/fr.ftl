@@ -1474,9 +1474,34 @@ class-empty = Aucun cahier n’a encore été lu.
 class-table = Cahiers de la classe
 class-open-of = Ouvrir { $name }
 class-open-hint = « Ouvrir » montre un cahier tel qu’il a été remis, en lecture seule. Il n’est pas ajouté à vos propres cahiers, sauf si vous en ouvrez une copie.
-class-reading-hint = En lecture seule : fait ici à partir du fichier remis, et conservé nulle part.
+class-reading-hint = En lecture seule : fait ici à partir du fichier remis, et conservé nulle part. Ce que vous écrivez se place à côté.
 class-reading-copy = Ouvrir une copie parmi mes cahiers
 class-reading-close = Retour à la classe
+class-comment = Commenter
+class-comment-on = Commentaire sur : { $place }
+class-comments =
+    { $n ->
+        [one] { $n } commentaire
+       *[other] { $n } commentaires
+    }
+class-general = Commentaire sur l’ensemble
+class-mark = Note
+class-feedback = Commentaires et notes
+class-feedback-hint = Ouvrez un cahier par « Ouvrir » pour écrire à côté de ses sections, lignes et réponses. Ce que vous écrivez dure tant que cette page est ouverte : téléchargez-le avant de la fermer. Pour continuer un autre jour, choisissez de nouveau ces fichiers ici, avec les cahiers. Les étudiants ouvrent leur fichier comme un cahier.
+class-feedback-from = Votre nom, tel que les étudiants le voient
+class-feedback-take = Télécharger tous les commentaires (zip)
+class-feedback-take-one = Télécharger ces commentaires
+class-feedback-file = commentaires
+class-feedback-state =
+    { $unsaved ->
+        [0] Cahiers avec commentaires ou note : { $n }. Tout est téléchargé.
+       *[other] Cahiers avec commentaires ou note : { $n }. Pas encore téléchargés : { $unsaved }.
+    }
+class-feedback-read =
+    { $astray ->
+        [0] Fichiers de commentaires : { $n }.
+       *[other] Fichiers de commentaires : { $n }, dont { $astray } ne vont avec aucun cahier du tableau, ou avec un cahier déjà commenté.
+    }
 class-columns-who = Cahier
 class-columns-file = Fichier
 class-columns-title = Titre
@@ -2285,3 +2310,29 @@ edit-fixed =
         [answers] Les réponses sont fixées par le document distribué. Elles sont restées inchangées.
        *[other] Cette partie est fixée par le document distribué. Elle est restée inchangée.
     }
+
+## Ce qu’un enseignant dit d’un cahier remis
+
+feedback-title = Commentaires sur ce que vous avez remis
+feedback-teacher = Votre enseignant
+feedback-about = { $from }, { $date }, sur ce cahier tel qu’il a été remis, avec { $n } entrées dans son historique. Ces commentaires ne font pas partie de votre rapport.
+feedback-since =
+    { $n ->
+        [one] Depuis, { $n } entrée s’est ajoutée : un commentaire peut porter sur quelque chose qui a changé.
+       *[other] Depuis, { $n } entrées se sont ajoutées : un commentaire peut porter sur quelque chose qui a changé.
+    }
+feedback-mark = Note : { $mark }
+feedback-question-gone = une question qui n’existe plus
+feedback-remove = Retirer ces commentaires
+feedback-removed = Les commentaires ont été retirés.
+feedback-replaced = Ces commentaires remplacent ceux qui étaient ici.
+feedback-opened =
+    { $n ->
+        [0] Voici ce que dit votre enseignant.
+        [one] Le commentaire figure aussi à côté de ce dont il parle.
+       *[other] Les { $n } commentaires figurent aussi à côté de ce dont ils parlent.
+    }
+feedback-nowhere = Ce sont des commentaires sur le cahier « { $title } » ({ $who }), remis avec { $n } entrées dans son historique. Aucun cahier d’ici ne commence comme lui. Ouvrez d’abord le fichier que vous avez remis, puis celui-ci de nouveau. S’il est parmi les cahiers supprimés, récupérez-le d’abord.
+feedback-damaged = Les commentaires de « { $name } » sont endommagés. Téléchargez de nouveau le fichier, ou redemandez-le.
+feedback-later = Les commentaires de « { $name } » ont été écrits avec une version plus récente de cette page. Ouvrez-les avec cette version.
+feedback-too_large = Les commentaires pour « { $name } » dépassent ce que cette page accepte : { $comments } au plus, ensemble { $kib } Kio. Raccourcissez-les, ou demandez-en de plus courts.

@@ -1,0 +1,180 @@
+/**
+ * What a teacher says of the notebooks of a class: held here for as long as the page is open, and taken away as one file for
+ * each notebook. Such files, chosen again together with the notebooks, bring it back.
+ */
+import { now } from './book.js';
+import { fileOf, textIn } from './class-pool.js';
+import { core, messageOf } from './core.js';
+import { download, el, setHidden, setText } from './dom.js';
+import { isEmpty } from './feedback-places.js';
+import { safeName } from './files.js';
+import { handInName } from './hand-in-name.js';
+import { toast } from './toast.js';
+import { say } from './words.js';
+import { reader } from './worker-slot.js';
+
+/** @import { ClassEntry, Handed } from './class-pool.js' */
+/** @import { Feedback, HandedNotebook } from './worker-types.js' */
+
+export class ClassFeedback {
+  /** @param {(handed: Handed) => void} changed told of each notebook of which something else is said now */
+  constructor(changed) {
+    this.changed = changed;
+    /** @type {Map<Handed, Feedback>} */
+    this.all = new Map();
+    /** Of which notebooks what is said is in no file. @type {Set<Handed>} */
+    this.unsaved = new Set();
+    /** What was read and belongs to no notebook here yet. @type {Feedback[]} */
+    this.waiting = [];
+    this.from = el('input', { type: 'text', id: 'class-feedback-from', autocomplete: 'name', input: () => {
+      for (const handed of this.all.keys()) this.unsaved.add(handed);
+      this.tell();
+    } });
+    this.state = el('p', { class: 'hint', role: 'status' });
+    this.button = el('button', { type: 'button', id: 'class-take-feedback', click: () => void this.takeAll() }, say('class-feedback-take'));
+    this.root = el('fieldset', { class: 'group', id: 'class-feedback' }, el('legend', {}, say('class-feedback')),
+      el('p', { class: 'hint' }, say('class-feedback-hint')),
+      el('div', { class: 'field words' }, el('label', { for: 'class-feedback-from' }, say('class-feedback-from')), el('span', { class: 'box' }, this.from)),
+      el('p', { class: 'actions' }, this.button), this.state);
+    window.addEventListener('beforeunload', (event) => {
+      if (this.unsaved.size > 0) event.preventDefault();
+    });
+    this.tell();
+  }
+
+  /** Those of whom something is said. */
+  said() {
+    return [...this.all].filter(([, feedback]) => !isEmpty(feedback));
+  }
+
+  /**
+   * What is said of a notebook, to be written on; nothing where there is nothing in it.
+   * @param {Handed} handed
+   * @param {string} text of the notebook
+   */
+  async of(handed, text) {
+    const known = this.all.get(handed);
+    if (known) return known;
+    const of = await aboutText(text);
+    if (!of) return undefined;
+    const feedback = { of, from: '', at: '', general: '', mark: '', comments: [] };
+    this.all.set(handed, feedback);
+    return feedback;
+  }
+
+  /** Something else is said of a notebook now. @param {Handed} handed */
+  write(handed) {
+    this.unsaved.add(handed);
+    this.tell();
+    this.changed(handed);
+  }
+
+  /**
+   * Has what was read find its notebooks.
+   * @param {Feedback[]} read
+   * @param {ClassEntry[]} entries
+   * @returns {Promise<number>} how many of those read now belong to none
+   */
+  async match(read, entries) {
+    const waiting = [...this.waiting, ...read];
+    this.waiting = [];
+    for (const one of waiting) {
+      const handed = await this.notebookOf(one, entries);
+      if (handed) {
+        this.all.set(handed, one);
+        this.from.value ||= one.from;
+      } else {
+        this.waiting.push(one);
+      }
+    }
+    this.tell();
+    return this.waiting.filter((one) => read.includes(one)).length;
+  }
+
+  /** The notebook of which something is said that is in a file; none that is written on already. @param {Feedback} one @param {ClassEntry[]} entries */
+  async notebookOf({ of }, entries) {
+    for (const { handed, row } of entries) {
+      if (row?.entries !== of.entries || this.all.has(handed)) continue;
+      const text = await textIn(await fileOf(handed));
+      if ((await aboutText(text))?.digest === of.digest) return handed;
+    }
+    return undefined;
+  }
+
+  clear() {
+    this.all.clear();
+    this.unsaved.clear();
+    this.waiting = [];
+    this.tell();
+  }
+
+  tell() {
+    const n = this.said().length;
+    const unsaved = this.said().filter(([handed]) => this.unsaved.has(handed)).length;
+    this.button.disabled = n === 0;
+    setHidden(this.state, n === 0);
+    setText(this.state, say('class-feedback-state', { n, unsaved }));
+  }
+
+  /** Takes the file for one notebook away. @param {Handed} handed */
+  async take(handed) {
+    const feedback = this.all.get(handed);
+    if (!feedback) return;
+    try {
+      download(await this.fileFor(feedback), 'application/json', `${nameFor(feedback)}.json`);
+      this.unsaved.delete(handed);
+    } catch (error) {
+      toast(messageOf(error));
+    }
+    this.tell();
+  }
+
+  /** Takes the files for all away, in one zip. */
+  async takeAll() {
+    try {
+      const names = new Set();
+      const contents = [];
+      const said = this.said();
+      for (const [, feedback] of said) {
+        contents.push(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(await this.fileFor(feedback))));
+        const name = nameFor(feedback);
+        let free = name;
+        for (let n = 2; names.has(`${free}.json`); n += 1) free = `${name}-${n}`;
+        names.add(`${free}.json`);
+      }
+      download(await reader.ask('pack', [...names], contents), 'application/zip', `${safeName(say('class-feedback-file'), 40)}.zip`);
+      for (const [handed] of said) this.unsaved.delete(handed);
+    } catch (error) {
+      toast(messageOf(error));
+    }
+    this.tell();
+  }
+
+  /** @param {Feedback} feedback */
+  fileFor(feedback) {
+    const comments = feedback.comments.filter(({ text }) => text.trim() !== '');
+    return reader.ask('write_feedback', { ...feedback, comments, from: this.from.value.trim(), at: now() });
+  }
+}
+
+/** What a file that goes back is called, without its ending: as that which came, so that both sort alike. @param {Feedback} feedback */
+function nameFor({ of: { group, student_number, people, date, title } }) {
+  const who = [group, student_number, people, date];
+  return `${handInName(...(who.some((part) => part.trim() !== '') ? who : [title]))}_${safeName(say('class-feedback-file'), 40)}`;
+}
+
+/** Which notebook it is, by its text; none where there is nothing in it. @param {string} text @returns {Promise<HandedNotebook | undefined>} */
+async function aboutText(text) {
+  const desk = core.Desk.open(text);
+  try {
+    const entries = desk.entries(0);
+    const digest = (await reader.ask('chain', entries)).at(-1);
+    if (digest === undefined) return undefined;
+    const { title, bench: { people, student_number, group, date } } = desk.news().view;
+    return {
+      entries: entries.length, digest, title, people: people.text, student_number: student_number.text, group: group.text, date: date.text,
+    };
+  } finally {
+    desk.free();
+  }
+}

@@ -1,0 +1,53 @@
+/**
+ * The places of a notebook of which a teacher can say something, and what each is called.
+ */
+import { say } from './words.js';
+
+/** @import { View } from './types.js' */
+/** @import { Feedback, Place, Section } from './worker-types.js' */
+
+/** The longest piece of a question by which it is named. */
+const SHORT = 60;
+
+/** The sections, in the order in which the report has them. @type {Section[]} */
+export const SECTIONS = ['cautions', 'aim', 'method', 'apparatus', 'readings', 'line', 'uncertainty', 'result', 'discussion'];
+
+/** Sections that are one text, which may be missing. @type {Section[]} */
+export const TEXTS = ['aim', 'method', 'discussion'];
+
+/** @param {Section} section */
+export function sectionName(section) {
+  switch (section) {
+    case 'aim':
+    case 'method':
+    case 'discussion': return say(`fields-${section}`);
+    default: return say(`${section}-title`);
+  }
+}
+
+/** What a place is called in a notebook, also where it is no longer there. @param {Place} place @param {View} view */
+export function placeName(place, { rows, handout }) {
+  if ('section' in place) return sectionName(place.section);
+  if ('row' in place) {
+    const row = rows.find(({ id }) => id === place.row);
+    return row ? say('undone-row', { n: row.number }) : say('history-row-gone');
+  }
+  const task = handout.tasks.find(({ id }) => id === place.task);
+  return task ? say('handin-answer', { question: short(task.text) }) : say('feedback-question-gone');
+}
+
+/** Whether two places are the same. @param {Place} one @param {Place} other */
+export function isSame(one, other) {
+  return JSON.stringify(one) === JSON.stringify(other);
+}
+
+/** Whether nothing is said. @param {Feedback} feedback */
+export function isEmpty({ general, mark, comments }) {
+  return [general, mark, ...comments.map(({ text }) => text)].every((text) => text.trim() === '');
+}
+
+/** The beginning of a text. @param {string} text */
+export function short(text) {
+  const line = text.trim().split('\n')[0] ?? '';
+  return line.length > SHORT ? `${line.slice(0, SHORT - 1)}…` : line;
+}

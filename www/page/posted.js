@@ -42,7 +42,7 @@ export async function openPosted(page) {
 
 /**
  * Opens a file that a person chose: a notebook, or what a teacher says of one.
- * @param {Page} page
+ * @param {Opener} page
  * @param {File} file
  */
 export async function openFile(page, file) {

@@ -1478,7 +1478,7 @@ class-reading-hint = En lecture seule : fait ici à partir du fichier remis, et
 class-reading-copy = Ouvrir une copie parmi mes cahiers
 class-reading-close = Retour à la classe
 class-comment = Commenter
-class-comment-on = Commentaire sur : { $place }
+class-comment-on = Commenter : { $place }
 class-comments =
     { $n ->
         [one] { $n } commentaire

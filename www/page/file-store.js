@@ -60,6 +60,19 @@ export async function keepFile(sha256, file) {
   return true;
 }
 
+/** Removes all of them; ends when they are gone. */
+export async function removeFiles() {
+  here.clear();
+  const found = await database();
+  if (!found) return;
+  await new Promise((resolve, reject) => {
+    const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
+    transaction.oncomplete = () => resolve(undefined);
+    transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-no-answer')));
+    transaction.objectStore(STORE).clear();
+  });
+}
+
 /**
  * @param {string} sha256
  * @returns {Promise<KeptFile | undefined>} nothing where it is not kept here

@@ -8,6 +8,7 @@ import { short } from './feedback-places.js';
 import { takeDesk } from './files.js';
 import { handInName } from './hand-in-name.js';
 import { layerOf } from './handout-layer.js';
+import { askToLeave, handedIn } from './leave.js';
 import { reveal } from './leaves.js';
 import { say } from './words.js';
 import { toast } from './toast.js';
@@ -59,7 +60,8 @@ export class HandIn {
     this.missing = el('ul', { id: 'handin-missing' });
     this.button = el('button', { type: 'button', id: 'hand-in', class: 'main', click: () => this.handIn() });
     this.root = el('div', { id: 'handin', hidden: true }, el('h3', {}, say('handin-title')), this.state, this.missing,
-      el('p', { class: 'actions' }, this.button), el('p', { class: 'hint' }, say('handin-hint')), this.fixed, this.digest);
+      el('p', { class: 'actions' }, this.button, el('button', { type: 'button', class: 'quiet', click: () => askToLeave() }, say('leave-ask'))),
+      el('p', { class: 'hint' }, say('handin-hint')), this.fixed, this.digest);
     (document.querySelector('#report > .how') ?? byId('report-title')).after(this.root);
     /** What is missing, as shown. @type {Way[]} */
     this.shown = [];
@@ -117,6 +119,7 @@ export class HandIn {
     const name = handInName(bench.group.text, bench.student_number.text, bench.people.text, bench.date.text);
     try {
       await takeDesk(this.book.desk, name);
+      handedIn();
     } catch (error) {
       toast(messageOf(error));
     }

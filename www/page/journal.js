@@ -163,6 +163,14 @@ export class Journal {
     });
   }
 
+  /** Drops all of every notebook. */
+  empty() {
+    return this.write((store, writers) => {
+      store.clear();
+      writers.clear();
+    });
+  }
+
   /**
    * Moves entries out of the way without losing them.
    * @param {string} notebook

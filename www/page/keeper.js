@@ -169,6 +169,24 @@ export class Keeper {
   }
 
   /**
+   * Stores nothing more, and drops all that the journal has of any notebook.
+   * @throws {DOMException} all is as it was then
+   */
+  async abandon() {
+    await this.running;
+    clearTimeout(this.timer);
+    clearTimeout(this.retry);
+    const { id } = this;
+    this.id = '';
+    try {
+      await this.journal?.empty();
+    } catch (error) {
+      this.id = id;
+      throw error;
+    }
+  }
+
+  /**
    * Another window writes now. What was not stored before it came is kept as a notebook of its own; that is tried until
    * it can be done, and the notebook stays in sight meanwhile.
    * @returns {Promise<{id: string, title: string} | undefined>} the notebook, if one was needed

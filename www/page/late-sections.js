@@ -5,6 +5,7 @@ import { FeedbackBeside } from './feedback.js';
 import { History } from './history.js';
 import { KeptFocus } from './kept-focus.js';
 import { Keys } from './keys.js';
+import { Leave } from './leave.js';
 import { NextStep } from './next-step.js';
 import { Points } from './points.js';
 import { Print } from './print.js';
@@ -30,5 +31,5 @@ export { Uncertainty } from './uncertainty.js';
 export function onCall(book, keeper) {
   const wall = new Wall(book);
   for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper)]) book.add(part);
-  return [new History(book), new KeptFocus(), new Keys(), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
+  return [new History(book), new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
 }

@@ -79,7 +79,7 @@ export function keep(name, value) {
 }
 
 /** @param {string} name */
-function recall(name) {
+export function recall(name) {
   try {
     return core.setting_read(name);
   } catch {

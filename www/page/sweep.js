@@ -51,7 +51,7 @@ async function sweep(book) {
 }
 
 /** Whether no other tab has a notebook open: each writes in one, or waits to. */
-async function isAlone() {
+export async function isAlone() {
   // Browsers have no locks over plain HTTP; nothing tells then.
   if (!navigator.locks) return false;
   const { held = [], pending = [] } = await navigator.locks.query();

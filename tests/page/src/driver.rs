@@ -332,6 +332,14 @@ impl Browser<'_> {
         self.driver.wait(self.client.switch_to_window(tab.clone()))
     }
 
+    /// Closes the tab that commands go to; they must be sent to another one then.
+    ///
+    /// # Errors
+    /// When the browser can't.
+    pub fn close_tab(&self) -> Result<()> {
+        self.driver.wait(self.client.close_window())
+    }
+
     /// Kills the browser with SIGKILL, so that it can write nothing more, and waits until it is gone.
     ///
     /// # Errors

@@ -27,6 +27,7 @@ mod help;
 mod keyboard;
 mod kinds;
 mod late;
+mod leaving;
 mod notebooks;
 mod offline;
 mod plan;
@@ -54,7 +55,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 131] = [
+const TESTS: [(&str, Test); 132] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -164,6 +165,7 @@ const TESTS: [(&str, Test); 131] = [
     ("without_a_database_it_says_so", file_store::without_a_database_it_says_so),
     ("seal_hides_and_opens", seal::seal_hides_and_opens),
     ("a_hand_out_is_prepared_and_handed_in", handout::a_hand_out_is_prepared_and_handed_in),
+    ("a_shared_computer_keeps_nothing", leaving::a_shared_computer_keeps_nothing),
     ("a_claimed_teachers_layer_is_refused", handout::a_claimed_teachers_layer_is_refused),
     ("a_link_holds_a_hand_out", posted::a_link_holds_a_hand_out),
     ("hostile_links_are_refused", posted::hostile_links_are_refused),

@@ -2339,3 +2339,21 @@ feedback-nowhere = These are comments on the notebook “{ $title }” ({ $who }
 feedback-damaged = The comments in “{ $name }” are damaged. Download the file again, or ask for it anew.
 feedback-later = The comments in “{ $name }” were written with a later version of this page. Open them with that version.
 feedback-too_large = The comments for “{ $name }” are more than this page takes: { $comments } at most, together { $kib } KiB. Shorten them, or ask for shorter ones.
+
+## Leaving a computer
+
+leave-computer = This computer
+leave-computers-own = mine
+leave-computers-shared = shared with others
+leave-hint = On a shared computer the page offers to remove everything once you have handed in.
+leave-ask = Remove everything from this computer
+leave-title = Remove everything from this computer?
+leave-what =
+    { $n ->
+        [one] { $n } notebook will be removed from this browser, with all photos, trace files, comments and settings of this page. This cannot be undone.
+       *[other] { $n } notebooks will be removed from this browser, with all photos, trace files, comments and settings of this page. This cannot be undone.
+    }
+leave-before = First check that the file to hand in is where you need it, and close other windows of this page. Downloaded files and the browser’s list of visited pages stay: the page cannot remove them.
+leave-keep = Keep everything
+leave-remove = Remove everything
+leave-windows = Nothing was removed: another window of this page is open, and would store its notebook again. Close it first.

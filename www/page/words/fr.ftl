@@ -2336,3 +2336,21 @@ feedback-nowhere = Ce sont des commentaires sur le cahier « { $title } » (
 feedback-damaged = Les commentaires de « { $name } » sont endommagés. Téléchargez de nouveau le fichier, ou redemandez-le.
 feedback-later = Les commentaires de « { $name } » ont été écrits avec une version plus récente de cette page. Ouvrez-les avec cette version.
 feedback-too_large = Les commentaires pour « { $name } » dépassent ce que cette page accepte : { $comments } au plus, ensemble { $kib } Kio. Raccourcissez-les, ou demandez-en de plus courts.
+
+## Quitter un ordinateur
+
+leave-computer = Cet ordinateur
+leave-computers-own = le mien
+leave-computers-shared = partagé avec d’autres
+leave-hint = Sur un ordinateur partagé, la page propose de tout effacer une fois le travail remis.
+leave-ask = Tout effacer de cet ordinateur
+leave-title = Tout effacer de cet ordinateur ?
+leave-what =
+    { $n ->
+        [one] { $n } cahier sera effacé de ce navigateur, avec toutes les photos, les fichiers de traces, les commentaires et les réglages de cette page. Cela ne peut pas être annulé.
+       *[other] { $n } cahiers seront effacés de ce navigateur, avec toutes les photos, les fichiers de traces, les commentaires et les réglages de cette page. Cela ne peut pas être annulé.
+    }
+leave-before = Vérifiez d’abord que le fichier à remettre est là où il vous le faut, et fermez les autres fenêtres de cette page. Les fichiers téléchargés et la liste des pages visitées du navigateur restent : la page ne peut pas les effacer.
+leave-keep = Tout garder
+leave-remove = Tout effacer
+leave-windows = Rien n’a été effacé : une autre fenêtre de cette page est ouverte, et enregistrerait de nouveau son cahier. Fermez-la d’abord.

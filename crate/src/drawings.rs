@@ -1,5 +1,5 @@
 //! What is drawn of a notebook: from what was analysed to the pictures that [`chart`] draws, for the page's canvases
-//! and, as SVG, for the report and the bundle.
+//! and, as SVG or in LaTeX, for the report and the bundle.
 
 use crate::analysis::read::ruler_unit;
 use crate::analysis::trials::TrialsResult;
@@ -8,8 +8,8 @@ use crate::analysis::{
     WalkAnalysis, WalkRow,
 };
 use crate::chart::{
-    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    PlottedRow, Share, SharesPicture, Theme, Upright,
+    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, Drawing, FittedLine, HistogramPicture,
+    LinePicture, PlottedRow, Share, SharesPicture, Theme, Upright,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::message;
@@ -25,19 +25,42 @@ const COVERAGE: f64 = 0.95;
 /// Size of a drawing on paper, pixels: across a page its letters are as large as the text.
 const PAPER: (u32, u32) = (760, 340);
 
-/// The charts of a notebook, each an SVG element of this program's own making.
+/// What the charts of a notebook are written in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ChartForm {
+    /// An SVG element.
+    Svg,
+    /// A picture of LaTeX: [`chart::latex`].
+    Latex,
+}
+
+/// The charts of a notebook, in one form, of this program's own making.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Charts {
     /// The line; empty where there is none.
-    pub line_svg: String,
+    pub line: String,
     /// The residuals; empty where there are none.
-    pub residuals_svg: String,
+    pub residuals: String,
     /// The shares of the budget; empty where there is none.
-    pub budget_svg: String,
+    pub budget: String,
     /// The trials; empty where none were made.
-    pub trials_svg: String,
+    pub trials: String,
     /// The bench, to scale; empty where there is no rail.
-    pub bench_svg: String,
+    pub bench: String,
+}
+
+impl Charts {
+    /// Those that are not empty, each with its name.
+    pub fn named(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        let all = [
+            ("line", &*self.line),
+            ("residuals", &*self.residuals),
+            ("bench", &*self.bench),
+            ("budget", &*self.budget),
+            ("trials", &*self.trials),
+        ];
+        all.into_iter().filter(|(_, drawn)| !drawn.is_empty())
+    }
 }
 
 /// The readings and the line through them.
@@ -210,60 +233,46 @@ pub fn histogram_picture(outcome: &TrialsResult, decimal_mark: DecimalMark) -> H
     }
 }
 
-/// All charts as SVG, on white paper, in the words of a table; empty where there is nothing to draw. That of the trials
-/// is drawn where there is an outcome.
+/// All charts in a form, on white paper, in the words of a table; empty where there is nothing to draw. That of the
+/// trials is drawn where there is an outcome.
 pub fn charts(
     page: &NotebookState,
     analysis: &Analysis,
     trials: Option<&TrialsResult>,
+    form: ChartForm,
     words: &dyn Words,
 ) -> Charts {
     let theme = Theme::print();
     let (width, height) = PAPER;
+    // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
+    let drawn = |drawing, height, title: Message| {
+        let size = (width, height);
+        match form {
+            ChartForm::Svg => chart::svg(size, &words.say(&title), drawing, &theme, words),
+            ChartForm::Latex => chart::latex(size, drawing, &theme, words),
+        }
+        .unwrap_or_default()
+    };
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);
     let shares = shares_picture(page, analysis);
-    let title = |message: Message| words.say(&message);
-    // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
+    let trials = trials.map(|outcome| histogram_picture(outcome, page.decimal_mark));
     Charts {
-        line_svg: chart::svg(width, height, &title(message!("line-plot")), &theme, &|area, theme| {
-            chart::line(area, &line, theme, words)
-        })
-        .unwrap_or_default(),
-        residuals_svg: chart::svg(
-            width,
-            height / 2,
-            &title(message!("line-residuals")),
-            &theme,
-            &|area, theme| chart::residuals(area, &line, theme, words),
-        )
-        .unwrap_or_default(),
-        trials_svg: trials
-            .and_then(|outcome| {
-                let picture = histogram_picture(outcome, page.decimal_mark);
-                chart::svg(width, height / 2, &title(message!("trials-plot")), &theme, &|area, theme| {
-                    chart::histogram(area, &picture, theme, words)
-                })
-                .ok()
-            })
-            .unwrap_or_default(),
-        budget_svg: chart::svg(
-            width,
-            chart::shares_height(&shares, &theme),
-            &title(message!("report-shares")),
-            &theme,
-            &|area, theme| chart::shares(area, &shares, theme, words),
-        )
-        .ok()
-        .filter(|_| !shares.shares.is_empty())
-        .unwrap_or_default(),
-        bench_svg: chart::svg(
-            width,
+        line: drawn(Drawing::Line(&line), height, message!("line-plot")),
+        residuals: drawn(Drawing::Residuals(&line), height / 2, message!("line-residuals")),
+        trials: trials.as_ref().map_or_else(String::new, |picture| {
+            drawn(Drawing::Histogram(picture), height / 2, message!("trials-plot"))
+        }),
+        budget: if shares.shares.is_empty() {
+            String::new()
+        } else {
+            let height = chart::shares_height(&shares, &theme);
+            drawn(Drawing::Shares(&shares), height, message!("report-shares"))
+        },
+        bench: drawn(
+            Drawing::Bench(&bench),
             chart::bench_height(width, &bench, &theme, words),
-            &title(message!("apparatus-drawing")),
-            &theme,
-            &|area, theme| chart::bench(area, &bench, theme, words),
-        )
-        .unwrap_or_default(),
+            message!("apparatus-drawing"),
+        ),
     }
 }

@@ -49,13 +49,16 @@ pub mod plan;
 // Everything computed, in words and digits, for the page and the report.
 pub mod view;
 
-// Drawings on any backend: canvas in the page, SVG natively.
+// Text from a notebook, made fit to stand in HTML, LaTeX and Markdown.
+pub mod escape;
+
+// Drawings on any backend: canvas in the page, SVG natively, and in LaTeX.
 pub mod chart;
 
-// What is drawn of a notebook: from what was analysed to plain pictures, and to SVG.
+// What is drawn of a notebook: from what was analysed to plain pictures, and to charts in SVG or LaTeX.
 pub mod drawings;
 
-// Tables and the printable report.
+// Tables, and the report to print, in LaTeX and in Markdown.
 pub mod report;
 
 // The zip that is handed in, out and in again.

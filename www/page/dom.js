@@ -128,13 +128,14 @@ export class Keyed {
 }
 
 /**
- * Offers bytes or text as a file to keep.
+ * Offers bytes or text as a file to keep. A table begins with the mark of UTF-8, without which common spreadsheets take
+ * it for the encoding of the machine.
  * @param {BlobPart} content
  * @param {string} type
  * @param {string} name
  */
 export function download(content, type, name) {
-  const url = URL.createObjectURL(new Blob([content], { type }));
+  const url = URL.createObjectURL(new Blob(type.startsWith('text/csv') ? ['\ufeff', content] : [content], { type }));
   el('a', { href: url, download: name }).click();
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }

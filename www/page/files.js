@@ -47,13 +47,7 @@ export async function takeDesk(desk, name) {
 /** The bytes of a notebook's bundle; says which of its files could not go in. @param {Desk} desk */
 export async function packed(desk) {
   await loadLateWords();
-  const texts = desk.bundle(tell);
-  const names = [];
-  const contents = [];
-  for (let place = 0; place + 1 < texts.length; place += 2) {
-    names.push(texts[place] ?? '');
-    contents.push(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(texts[place + 1])));
-  }
+  const { names, contents } = entries(desk.bundle(tell));
   let lacking = 0;
   for (const [name, { sha256 }] of desk.files()) {
     const bytes = await (await keptFile(sha256))?.blob.arrayBuffer().catch(() => undefined);
@@ -67,6 +61,14 @@ export async function packed(desk) {
   const bytes = await reader.ask('pack', names, contents);
   if (lacking > 0) toast(say('report-not-in-bundle', { n: lacking }));
   return bytes;
+}
+
+/** Names and contents of what the core gives as name and text in turn. @param {string[]} texts */
+function entries(texts) {
+  const names = texts.filter((_, place) => place % 2 === 0);
+  const contents = texts.filter((_, place) => place % 2 === 1)
+    .map((text) => /** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(text)));
+  return { names, contents };
 }
 
 /** @param {Book} book @param {TableKind} kind */
@@ -92,6 +94,22 @@ export async function openReport(book, language) {
     tab?.close();
     throw error;
   }
+}
+
+/**
+ * The report to go on writing: LaTeX is one file, Markdown a zip with its plots.
+ * @param {Book} book
+ * @param {'latex' | 'markdown'} form
+ * @param {string} language of the report
+ */
+export async function takeReport(book, form, language) {
+  const texts = book.desk.report_files(form, await teller(language));
+  if (form === 'latex') {
+    download(texts[1] ?? '', 'text/x-tex;charset=utf-8', `${fileName(book)}.tex`);
+    return;
+  }
+  const { names, contents } = entries(texts);
+  download(await reader.ask('pack', names, contents), 'application/zip', `${fileName(book)}-${safeName(say('report-title'), 20)}.zip`);
 }
 
 /** @param {(Window & typeof globalThis) | null} tab @param {string} html @param {string} name */

@@ -6,7 +6,7 @@ import { messageOf } from './core.js';
 import { byId } from './dom.js';
 import { Choice } from './field.js';
 import { Handout } from './handout.js';
-import { copyText, openReport, takeBundle, takeTable } from './files.js';
+import { copyText, openReport, takeBundle, takeReport, takeTable } from './files.js';
 import { LANGUAGES } from './languages.js';
 import { takePlot } from './plot-files.js';
 import { each, say, tell } from './words.js';
@@ -56,6 +56,8 @@ export class Report {
     byId('plot-boxes').append(plots.root, formats.root);
     onPress('take-plot', () => takePlot(book, plot, format));
     onPress('open-report', () => openReport(book, language));
+    onPress('take-latex', () => takeReport(book, 'latex', language));
+    onPress('take-markdown', () => takeReport(book, 'markdown', language));
     onPress('take-bundle', () => takeBundle(book));
     onPress('copy-table', () => copyText(book.desk.table(kind, tell)));
     onPress('take-table', () => takeTable(book, kind));

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use slope_bench::rails::Truth;
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::drawings::charts;
+use slope_of_light::drawings::{ChartForm, charts};
 use slope_of_light::notebook::{BenchField, Cell, Edit, EditError, Notebook, Row};
 use slope_of_light::quantity::DecimalMark;
 use slope_of_light::simulated::described::Described;
@@ -124,7 +124,7 @@ pub fn told(name: &str, seed: u64, truth: &Truth, more: Option<(&str, Value)>) -
 fn bundled(notebook: &Notebook, files: Vec<Entry>, language: &str) -> Result<Vec<u8>, Box<dyn Error>> {
     let analysis = analyse(notebook);
     let words = if language == "fr" { WordTable::read(language, FRENCH)? } else { WordTable::english()? };
-    let charts = charts(notebook.state(), &analysis, None, &words);
+    let charts = charts(notebook.state(), &analysis, None, ChartForm::Svg, &words);
     Ok(bundle::of(notebook, &analysis, &view(notebook, &analysis), &charts, None, &words, files)?)
 }
 

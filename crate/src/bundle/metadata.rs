@@ -24,7 +24,7 @@ pub(super) fn file_name(table: &Table) -> String {
 struct TableGroup {
     #[serde(rename = "@context")]
     context: (&'static str, Language),
-    /// What a reader of the tables has to know of the rule in [`crate::report::csv`].
+    /// What a reader of the tables has to know: [`crate::report::csv`].
     #[serde(rename = "dc:description")]
     description: String,
     tables: Vec<DescribedTable>,
@@ -65,7 +65,7 @@ struct DescribedColumn {
 pub(super) fn describe(tables: &[Table], words: &dyn Words) -> String {
     let group = TableGroup {
         context: ("http://www.w3.org/ns/csvw", Language { language: words.say(&message!("language")) }),
-        description: words.say(&message!("tables-apostrophes")),
+        description: words.say(&message!("tables-note")),
         tables: tables.iter().map(describe_table).collect(),
     };
     to_json_lines(&group) + "\n"

@@ -6,7 +6,7 @@
 //! | --- | --- |
 //! | `contents.json` | every other entry with its size and SHA-256 |
 //! | `notebook.json` | the notebook, exactly as stored; the only part that is read back into one |
-//! | `readings.csv`, `line.csv`, `residuals.csv`, `budget.csv` | the tables (RFC 4180) |
+//! | `readings.csv`, `line.csv`, `residuals.csv`, `budget.csv` | the tables (RFC 4180), in UTF-8 with its mark |
 //! | `csv-metadata.json` | what each column of each table means (W3C, "Metadata Vocabulary for Tabular Data") |
 //! | `line.svg`, `residuals.svg`, `bench.svg`, `budget.svg`, `trials.svg` | the charts; the last where trials were made |
 //! | `report.html` | the printable report |
@@ -29,10 +29,11 @@ use litemap::LiteMap;
 use crate::analysis::Analysis;
 use crate::drawings::Charts;
 use crate::notebook::{self, Evidence, Notebook, NotebookState, StoredFile};
+use crate::report::csv::UTF8_MARK;
 use crate::report::exact::{
     budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
 };
-use crate::report::{self, Table, TableError};
+use crate::report::{Document, Table, TableError};
 use crate::view::{TrialsView, View};
 use crate::words::Words;
 
@@ -83,7 +84,7 @@ pub struct ReadBack {
 
 /// What the bundle of `notebook` holds beside pictures: the notebook, with all that follows from it.
 ///
-/// `analysis`, `view` and `trials` are those of this notebook; a chart that is empty is left out. The report is in the
+/// `analysis`, `view` and `trials` are those of this notebook, `charts` its charts as SVG; one that is empty is left out. The report is in the
 /// words of a table.
 ///
 /// # Errors
@@ -102,18 +103,10 @@ pub fn texts(
         residuals_table(&residual_rows(analysis), words),
         budget_numbers(analysis, view, words),
     ];
-    let drawn = [
-        ("line", &charts.line_svg),
-        ("residuals", &charts.residuals_svg),
-        ("bench", &charts.bench_svg),
-        ("budget", &charts.budget_svg),
-        ("trials", &charts.trials_svg),
-    ];
-    let drawn = drawn.into_iter().filter(|(_, svg)| !svg.is_empty());
     let parts = std::iter::once(BundlePart::Metadata(metadata::describe(&tables, words)))
         .chain(tables.into_iter().map(BundlePart::Table))
-        .chain(drawn.map(|(name, svg)| BundlePart::Chart { name, svg: svg.clone() }))
-        .chain(std::iter::once(BundlePart::Report(report::html(view, charts, trials, words))));
+        .chain(charts.named().map(|(name, svg)| BundlePart::Chart { name, svg: svg.to_owned() }))
+        .chain(std::iter::once(BundlePart::Report(Document::of(view, charts, trials, words).html())));
     entries(&notebook::write(notebook), parts.collect())
 }
 
@@ -158,7 +151,9 @@ fn entries(notebook_text: &str, parts: Vec<BundlePart>) -> Result<Vec<Entry>, Ta
     for part in parts {
         entries.push(match part {
             BundlePart::Metadata(text) => text_entry(METADATA, text),
-            BundlePart::Table(table) => text_entry(metadata::file_name(&table), table.to_csv()?),
+            BundlePart::Table(table) => {
+                text_entry(metadata::file_name(&table), format!("{UTF8_MARK}{}", table.to_csv()?))
+            }
             BundlePart::Chart { name, svg } => text_entry(format!("{name}.svg"), svg),
             BundlePart::Report(html) => text_entry(REPORT, html),
             BundlePart::File { name, bytes } => Entry { name, bytes },

@@ -106,13 +106,7 @@ fn a_picture_comes_back_under_its_hash_or_not_at_all() {
 fn a_whole_notebook_is_bundled_and_comes_back() {
     let notebook = Notebook::new();
     let svg = || "<svg/>".to_owned();
-    let charts = Charts {
-        line_svg: svg(),
-        residuals_svg: svg(),
-        bench_svg: svg(),
-        budget_svg: svg(),
-        trials_svg: svg(),
-    };
+    let charts = Charts { line: svg(), residuals: svg(), bench: svg(), budget: svg(), trials: svg() };
     let picture = Entry { name: "pictures/screen.jpg".into(), bytes: vec![1, 2, 3] };
     let pack = || {
         of(&notebook, &analysis(true), &view_of("=1+1"), &charts, None, &english(), vec![picture.clone()])

@@ -12,7 +12,7 @@ use serde_json::Value;
 use super::{NOTEBOOK, read, texts};
 use crate::analysis::trials::outcome;
 use crate::analysis::{C0, WhatIf, analyse, analyse_page};
-use crate::drawings::charts;
+use crate::drawings::{ChartForm, Charts, charts};
 use crate::notebook::{
     ActsOn, Basis, Claim, Edit, Effect, ErrorShape, Notebook, Path, PlannedPosition, Scope, SharedError,
     TrialPlan, write,
@@ -21,7 +21,7 @@ use crate::report::exact::{
     ResidualRow, budget_numbers, fit_figures, fit_table, readings_numbers, residual_rows, residuals_table,
 };
 use crate::report::sample::english;
-use crate::report::{html, shown};
+use crate::report::{Document, shown};
 use crate::simulated::demo;
 use crate::view::{PreviousView, budget, evidence, plan, row_work, trials, view, view_after};
 
@@ -97,7 +97,8 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
     let drawn_anew = outcome(page);
     let shown_view = view(notebook, &analysis);
     let trials_view = trials::trials_view(page, &drawn_anew);
-    let charts = charts(page, &analysis, drawn_anew.as_ref().ok(), &english());
+    let charts = charts(page, &analysis, drawn_anew.as_ref().ok(), ChartForm::Svg, &english());
+    let report = |charts| Document::of(&shown_view, charts, Some(&trials_view), &english());
     let told = PreviousView {
         readings: analysis.rows.clone(),
         rows: shown_view.rows.clone(),
@@ -111,7 +112,10 @@ fn leaves(notebook: &Notebook) -> Vec<(String, String)> {
         ("trials view".into(), json(&trials_view)),
         ("plan view".into(), json(&plan::plan_view(page, &analysis))),
         ("what if".into(), json(&budget::budget_view(page, &analyse_page(page, Some(&twice))))),
-        ("report".into(), words(&html(&shown_view, &charts, Some(&trials_view), &english()))),
+        ("report".into(), words(&report(&charts).html())),
+        ("report in Markdown".into(), report(&charts).markdown()),
+        // The words of its charts are those of the SVGs.
+        ("report in LaTeX".into(), report(&Charts::default()).latex()),
     ];
     for row in &page.rows {
         all.push(("row work".into(), json(&row_work::row_work(page, &analysis, row.id))));
@@ -246,7 +250,7 @@ fn a_closed_seal_leaves_no_true_digit_anywhere_and_an_open_one_shows_them() {
 fn slope_by_subtraction(notebook: &Notebook) -> Option<f64> {
     let analysis = analyse(notebook);
     let shown_view = view(notebook, &analysis);
-    let charts = charts(notebook.state(), &analysis, None, &english());
+    let charts = charts(notebook.state(), &analysis, None, ChartForm::Svg, &english());
     let entries = texts(notebook, &analysis, &shown_view, &charts, None, &english()).unwrap();
     let csv = entries.into_iter().find(|entry| entry.name == "residuals.csv").unwrap().bytes;
     let csv = String::from_utf8(csv).unwrap();

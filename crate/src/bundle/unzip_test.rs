@@ -7,7 +7,7 @@ use std::process::{Command, Stdio};
 
 use super::*;
 use crate::analysis::analyse;
-use crate::drawings::charts;
+use crate::drawings::{ChartForm, charts};
 use crate::report::sample::english;
 use crate::simulated::demo;
 use crate::view::view;
@@ -54,7 +54,7 @@ fn unzipped(zip: &[u8]) -> Option<(Option<String>, Vec<Entry>)> {
 fn another_program_reads_the_whole_bundle() {
     let (notebook, _) = demo::typed_readings().unwrap();
     let analysis = analyse(&notebook);
-    let charts = charts(notebook.state(), &analysis, None, &english());
+    let charts = charts(notebook.state(), &analysis, None, ChartForm::Svg, &english());
     let pictures = vec![
         Entry { name: "pictures/Schirm für Zeile 9 – 光.jpg".into(), bytes: vec![0xff, 0xd8, 0, 1] },
         // Large enough to be stored without deflating.

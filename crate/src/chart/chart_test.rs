@@ -13,7 +13,7 @@ fn line_of(picture: &LinePicture) -> String {
 }
 
 fn line_at((width, height): (u32, u32), picture: &LinePicture) -> Result<String, ChartError> {
-    svg(width, height, "a test", &Theme::light(), &|area, theme| line(area, picture, theme, &english()))
+    svg((width, height), "a test", Drawing::Line(picture), &Theme::light(), &english())
 }
 
 fn residuals_of(picture: &LinePicture) -> String {
@@ -21,7 +21,7 @@ fn residuals_of(picture: &LinePicture) -> String {
 }
 
 fn residuals_at((width, height): (u32, u32), picture: &LinePicture) -> Result<String, ChartError> {
-    svg(width, height, "a test", &Theme::light(), &|area, theme| residuals(area, picture, theme, &english()))
+    svg((width, height), "a test", Drawing::Residuals(picture), &Theme::light(), &english())
 }
 
 fn bench_of(picture: &BenchPicture) -> String {
@@ -29,7 +29,7 @@ fn bench_of(picture: &BenchPicture) -> String {
 }
 
 fn bench_at((width, height): (u32, u32), picture: &BenchPicture) -> Result<String, ChartError> {
-    svg(width, height, "a test", &Theme::light(), &|area, theme| bench(area, picture, theme, &english()))
+    svg((width, height), "a test", Drawing::Bench(picture), &Theme::light(), &english())
 }
 
 /// Twelve invented readings on two rails, one struck, on the line Δt = 4 ns + 3.3 ns/m · d.
@@ -217,13 +217,11 @@ fn bench_is_taller_where_rails_overlap() {
 
 fn shares_of(picture: &SharesPicture) -> String {
     let height = shares_height(picture, &Theme::light());
-    svg(900, height, "a test", &Theme::light(), &|area, theme| shares(area, picture, theme, &english()))
-        .unwrap()
+    svg((900, height), "a test", Drawing::Shares(picture), &Theme::light(), &english()).unwrap()
 }
 
 fn histogram_of(picture: &HistogramPicture) -> String {
-    svg(900, 260, "a test", &Theme::light(), &|area, theme| histogram(area, picture, theme, &english()))
-        .unwrap()
+    svg((900, 260), "a test", Drawing::Histogram(picture), &Theme::light(), &english()).unwrap()
 }
 
 #[test]
@@ -284,8 +282,7 @@ fn words_from_a_notebook_stay_words() {
     bench_picture.rails[0].name.clone_from(&evil);
     bench_picture.rails[0].near_reading.clone_from(&evil);
     bench_picture.unplaced = vec![evil.clone()];
-    let titled =
-        svg(400, 300, &evil, &Theme::dark(), &|area, theme| line(area, &picture, theme, &english())).unwrap();
+    let titled = svg((400, 300), &evil, Drawing::Line(&picture), &Theme::dark(), &english()).unwrap();
     for document in [titled, residuals_of(&picture), bench_of(&bench_picture)] {
         assert!(!document.contains("<script") && is_well_formed(&document), "{document}");
     }
@@ -362,7 +359,7 @@ fn a_device_pixel_theme_gives_the_same_drawing_larger() {
         let mut buffer = String::new();
         let size = (scene::pixels(900.0 * ratio), scene::pixels(520.0 * ratio));
         let area = SVGBackend::with_string(&mut buffer, size).into_drawing_area();
-        line(&area, &readings(), &theme, &english()).unwrap();
+        draw(&area, Drawing::Line(&readings()), &theme, &english()).unwrap();
         area.present().unwrap();
         drop(area);
         texts(&buffer).len()

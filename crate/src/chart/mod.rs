@@ -3,7 +3,7 @@
 //!
 //! Each drawing is a pure function of a small picture (see [`picture`]) and a [`Theme`]. It is first laid out as
 //! a list of plain shapes, in pixels, and then painted on any plotters backend: a canvas in the page, SVG for
-//! the bundle. So only the painting is compiled once for each backend.
+//! the bundle; or written as a picture of LaTeX. So only the painting is compiled once for each backend.
 //!
 //! | symbol | meaning | unit |
 //! | --- | --- | --- |
@@ -20,6 +20,7 @@
 //! - `frame`: axes, grid, legend.
 //! - `marks`: the marks of a reading.
 //! - `line_chart`, `residuals`, `bench`, `shares`, `histogram`, `traces`: the drawings.
+//! - [`latex`]: shapes as a picture of LaTeX.
 
 pub mod picture;
 pub mod theme;
@@ -36,6 +37,7 @@ mod line_chart;
 mod residuals;
 mod shares;
 mod traces;
+pub mod latex;
 
 use std::error::Error;
 use std::fmt::Write;
@@ -52,7 +54,7 @@ pub use theme::{Colour, Theme};
 
 use crate::words::{Message, Words};
 use crate::{errors_as_data, message};
-use scene::Scene;
+use scene::{Scene, ScenePoint};
 
 /// Pixels of the SVG's inner grid to one CSS pixel: plotters places shapes on whole pixels.
 const SVG_GRID: u32 = 4;
@@ -104,87 +106,55 @@ impl<E: Error + Send + Sync> From<DrawingAreaErrorKind<E>> for ChartError {
     }
 }
 
-/// Draws delay against distance: the readings with their standard uncertainties, the fitted line and its band.
+/// What is drawn, with what it shows.
+#[derive(Clone, Copy, Debug)]
+pub enum Drawing<'a> {
+    /// Delay against distance: the readings with their standard uncertainties, the fitted line and its band.
+    Line(&'a LinePicture),
+    /// The residuals, in units of their standard uncertainty, against distance.
+    Residuals(&'a LinePicture),
+    /// The bench seen from above, to scale along the beam: splitter, rails, splices, carriage positions.
+    Bench(&'a BenchPicture),
+    /// Monte Carlo trials in bins, with the curve that the budget expects and the ends of the trials' interval.
+    Histogram(&'a HistogramPicture),
+    /// Two recorded traces with what was found on them.
+    Traces(&'a TracesPicture),
+    /// The shares of the budget as bars.
+    Shares(&'a SharesPicture),
+}
+
+impl Drawing<'_> {
+    fn scene(self, size: ScenePoint, theme: &Theme, words: &dyn Words) -> Scene {
+        match self {
+            Self::Line(picture) => line_chart::scene(size, picture, theme, words),
+            Self::Residuals(picture) => residuals::scene(size, picture, theme, words),
+            Self::Bench(picture) => bench::scene(size, picture, theme, words),
+            Self::Histogram(picture) => histogram::scene(size, picture, theme, words),
+            Self::Traces(picture) => traces::scene(size, picture, theme, words),
+            Self::Shares(picture) => shares::scene(size, picture, theme, words),
+        }
+    }
+}
+
+/// Draws on an area of any backend.
 ///
 /// # Errors
 /// The area is too small, or its backend refuses.
-pub fn line<B: DrawingBackend>(
+pub fn draw<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
-    picture: &LinePicture,
+    drawing: Drawing<'_>,
     theme: &Theme,
     words: &dyn Words,
 ) -> Result<(), ChartError> {
-    paint(area, &line_chart::scene(room(area, theme)?, picture, theme, words), theme)
+    let scene = drawing.scene(room(area.dim_in_pixel(), theme)?, theme, words);
+    area.fill(&theme.paper.opaque())?;
+    area.draw(&scene)?;
+    Ok(())
 }
 
-/// Draws the residuals, in units of their standard uncertainty, against distance.
-///
-/// # Errors
-/// The area is too small, or its backend refuses.
-pub fn residuals<B: DrawingBackend>(
-    area: &DrawingArea<B, Shift>,
-    picture: &LinePicture,
-    theme: &Theme,
-    words: &dyn Words,
-) -> Result<(), ChartError> {
-    paint(area, &residuals::scene(room(area, theme)?, picture, theme, words), theme)
-}
-
-/// Draws the bench seen from above, to scale along the beam: splitter, rails, splices, carriage positions.
-///
-/// # Errors
-/// The area is too small, or its backend refuses.
-pub fn bench<B: DrawingBackend>(
-    area: &DrawingArea<B, Shift>,
-    picture: &BenchPicture,
-    theme: &Theme,
-    words: &dyn Words,
-) -> Result<(), ChartError> {
-    paint(area, &bench::scene(room(area, theme)?, picture, theme, words), theme)
-}
-
-/// Draws Monte Carlo trials in bins, with the curve that the budget expects and the ends of the trials' interval.
-///
-/// # Errors
-/// The area is too small, or its backend refuses.
-pub fn histogram<B: DrawingBackend>(
-    area: &DrawingArea<B, Shift>,
-    picture: &HistogramPicture,
-    theme: &Theme,
-    words: &dyn Words,
-) -> Result<(), ChartError> {
-    paint(area, &histogram::scene(room(area, theme)?, picture, theme, words), theme)
-}
-
-/// Draws two recorded traces with what was found on them.
-///
-/// # Errors
-/// The area is too small, or its backend refuses.
-pub fn traces<B: DrawingBackend>(
-    area: &DrawingArea<B, Shift>,
-    picture: &TracesPicture,
-    theme: &Theme,
-    words: &dyn Words,
-) -> Result<(), ChartError> {
-    paint(area, &traces::scene(room(area, theme)?, picture, theme, words), theme)
-}
-
-/// What [`traces()`] draws, in words.
+/// What a drawing of two traces shows, in words.
 pub fn traces_words(picture: &TracesPicture) -> Vec<Message> {
     traces::words_of(picture)
-}
-
-/// Draws the shares of the budget as bars.
-///
-/// # Errors
-/// The area is too small, or its backend refuses.
-pub fn shares<B: DrawingBackend>(
-    area: &DrawingArea<B, Shift>,
-    picture: &SharesPicture,
-    theme: &Theme,
-    words: &dyn Words,
-) -> Result<(), ChartError> {
-    paint(area, &shares::scene(room(area, theme)?, picture, theme, words), theme)
 }
 
 /// The height that the drawing of the shares needs, in pixels of `theme`.
@@ -198,25 +168,21 @@ pub fn bench_height(width: u32, picture: &BenchPicture, theme: &Theme, words: &d
     scene::pixels(bench::height(f64::from(width), picture, theme, words).ceil())
 }
 
-/// Where an SVG document is drawn.
-pub type SvgArea<'a> = DrawingArea<SVGBackend<'a>, Shift>;
-
-/// Makes an SVG document of `width` × `height` CSS pixels, with a title for those who can't see it.
-/// `draw` is given the area and the theme scaled to it.
+/// A drawing as an SVG document of `width` × `height` CSS pixels, with a title for those who can't see it.
 ///
 /// # Errors
-/// What `draw` returns.
+/// There is no room to draw in.
 pub fn svg(
-    width: u32,
-    height: u32,
+    (width, height): (u32, u32),
     title: &str,
+    drawing: Drawing<'_>,
     theme: &Theme,
-    draw: &dyn Fn(&SvgArea<'_>, &Theme) -> Result<(), ChartError>,
+    words: &dyn Words,
 ) -> Result<String, ChartError> {
     let (inner_width, inner_height) = (width.saturating_mul(SVG_GRID), height.saturating_mul(SVG_GRID));
     let mut drawn = String::new();
     let area = SVGBackend::with_string(&mut drawn, (inner_width, inner_height)).into_drawing_area();
-    draw(&area, &theme.scaled(f64::from(SVG_GRID)).for_svg())?;
+    draw(&area, drawing, &theme.scaled(f64::from(SVG_GRID)).for_svg(), words)?;
     area.present()?;
     drop(area);
 
@@ -234,9 +200,22 @@ pub fn svg(
     Ok(document)
 }
 
-/// The size of an area, px, if it is enough to draw in.
-fn room<B: DrawingBackend>(area: &DrawingArea<B, Shift>, theme: &Theme) -> Result<(f64, f64), ChartError> {
-    let (width, height) = area.dim_in_pixel();
+/// A drawing of `width` × `height` pixels as a picture of LaTeX, as wide as a text on A4; see [`latex::DRAWN`].
+///
+/// # Errors
+/// There is no room to draw in.
+pub fn latex(
+    size: (u32, u32),
+    drawing: Drawing<'_>,
+    theme: &Theme,
+    words: &dyn Words,
+) -> Result<String, ChartError> {
+    let size = room(size, theme)?;
+    Ok(latex::picture(&drawing.scene(size, theme, words), size))
+}
+
+/// A size, px, if it is enough to draw in.
+fn room((width, height): (u32, u32), theme: &Theme) -> Result<ScenePoint, ChartError> {
     let size = (f64::from(width), f64::from(height));
     let least = (LEAST_WIDTH * theme.font_px, LEAST_HEIGHT * theme.font_px);
     if size.0 < least.0 || size.1 < least.1 {
@@ -244,16 +223,6 @@ fn room<B: DrawingBackend>(area: &DrawingArea<B, Shift>, theme: &Theme) -> Resul
         return Err(ChartError::TooSmall { width, height, least_width, least_height });
     }
     Ok(size)
-}
-
-fn paint<B: DrawingBackend>(
-    area: &DrawingArea<B, Shift>,
-    scene: &Scene,
-    theme: &Theme,
-) -> Result<(), ChartError> {
-    area.fill(&theme.paper.opaque())?;
-    area.draw(scene)?;
-    Ok(())
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use crate::chart::{Theme, TracesPicture, svg, traces, traces_words};
+use crate::chart::{Drawing, Theme, TracesPicture, svg, traces_words};
 use crate::quantity::DecimalMark;
 use crate::words::{WordTable, Words};
 
@@ -25,7 +25,7 @@ fn told(picture: &TracesPicture) -> String {
 }
 
 fn drawn(picture: &TracesPicture) -> String {
-    svg(900, 450, "a test", &Theme::light(), &|area, theme| traces(area, picture, theme, &english())).unwrap()
+    svg((900, 450), "a test", Drawing::Traces(picture), &Theme::light(), &english()).unwrap()
 }
 
 const MARKS: [f64; 12] = [0.0, 9.0, 0.0, 0.8, 0.4, 2.0, 0.05, 0.0, 0.4, 0.2, 5.0, 0.1];

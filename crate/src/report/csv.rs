@@ -36,6 +36,10 @@ impl TableError {
     }
 }
 
+/// What a file of a table begins with (Unicode 16.0, 23.8): without it common spreadsheets take UTF-8 for the encoding of
+/// the machine (common practice, no source).
+pub const UTF8_MARK: char = '\u{feff}';
+
 /// Characters with which a formula starts; the last four are their full-width forms.
 const FORMULA: &[char] = &['=', '+', '-', '@', '＝', '＋', '－', '＠'];
 

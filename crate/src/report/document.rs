@@ -1,11 +1,6 @@
-//! The report: one HTML document to read, print or hand in, which needs nothing but itself.
-//!
-//! It holds no script and may load nothing (its Content-Security-Policy says so to the browser); every text of
-//! the notebook is escaped. What it shows is the [`View`] and nothing else.
+//! What the report says, section by section, as plain texts, tables and charts; [`super::html`], [`super::latex`] and
+//! [`super::markdown`] write it. What it shows is the [`View`] and nothing else.
 
-use std::fmt::Write as _;
-
-use super::escape::html_text;
 use super::labels::{self, splice};
 use super::shown::{
     answers_table, budget_figures_table, budget_notes, budget_table, checks_table, line_table,
@@ -20,20 +15,80 @@ use crate::notebook::{BenchField, RailField, UncertaintyKind};
 use crate::view::{CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View, budget};
 use crate::words::{Message, Words};
 
-/// May load nothing and run nothing; styles only from inside the document.
-const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
-
 /// How many rails have room beside one another on paper.
 const BESIDE: usize = 6;
 
-const STYLE: &str = include_str!("report.css");
-
-/// The report on a notebook, with what trials gave if they were made, in the words of a table.
-pub fn html(view: &View, charts: &Charts, trials: Option<&TrialsView>, words: &dyn Words) -> String {
-    Report { view, charts, trials, words }.html()
+/// A report. No text in it is empty, or markup.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Document {
+    /// Code of its language.
+    pub(super) language: String,
+    /// Title of the notebook.
+    pub(super) title: String,
+    /// Who, when and where; the result in a sentence or two.
+    pub(super) opening: Vec<Block>,
+    /// What follows, in order.
+    pub(super) sections: Vec<Section>,
 }
 
-/// What the report is made of. What its functions give is HTML, unless they say otherwise.
+/// A section of a report.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Section {
+    pub title: String,
+    pub blocks: Vec<Block>,
+}
+
+/// A piece of a section.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Block {
+    /// A heading below that of the section.
+    Heading(String),
+    /// A paragraph.
+    Paragraph(String),
+    /// The result, for one who leafs through many reports.
+    Summary(String),
+    /// A text as somebody typed it, in lines.
+    Typed(String),
+    /// Names with what they stand for.
+    Facts(Vec<(String, String)>),
+    /// Points without an order.
+    Points(Vec<String>),
+    /// Notes to which numbers refer, from 1.
+    Notes(Vec<String>),
+    /// Notices.
+    Notices(Vec<NoticeText>),
+    /// Short pieces that may stand side by side.
+    Columns(Vec<Block>),
+    /// A table that has rows.
+    Table(Table),
+    /// The table of the readings, and which of its rows are struck out.
+    Readings(Table, Vec<bool>),
+    /// A chart by its name, drawn, with what it shows in words.
+    Figure { name: &'static str, drawn: String, caption: String },
+}
+
+/// A notice in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct NoticeText {
+    /// How serious it is.
+    pub lead: String,
+    /// What was found, where, and what to look at.
+    pub text: String,
+    /// What it comes with.
+    pub signs: Option<(String, Vec<String>)>,
+}
+
+impl Document {
+    /// The report on a notebook, with what trials gave if they were made, in the words of a table.
+    pub fn of(view: &View, charts: &Charts, trials: Option<&TrialsView>, words: &dyn Words) -> Self {
+        Report { view, charts, trials, words }.document()
+    }
+}
+
+/// Columns of the readings that stand as they are where a row is struck out: they say why.
+pub(super) const UNSTRUCK: [&str; 2] = ["outside_because", "remark"];
+
+/// What the report is made of.
 struct Report<'a> {
     view: &'a View,
     charts: &'a Charts,
@@ -52,87 +107,84 @@ impl Report<'_> {
         message.map_or_else(String::new, |message| self.say(message))
     }
 
-    fn html(&self) -> String {
+    fn document(&self) -> Document {
         let title = match self.view.title.as_str() {
             "" => self.say(&message!("untitled")),
             title => title.to_owned(),
         };
-        let (title, language) = (html_text(&title), html_text(&self.say(&message!("language"))));
         let sections = [
-            self.heading(&title),
-            self.section(&message!("cautions-title"), &self.cautions()),
+            (message!("cautions-title"), self.cautions()),
             self.typed_section(BenchField::Aim),
             self.typed_section(BenchField::Method),
-            self.section(&message!("apparatus-title"), &self.apparatus()),
-            self.section(&message!("readings-title"), &self.readings()),
-            self.section(&message!("line-title"), &self.line()),
-            self.section(&message!("uncertainty-title"), &self.uncertainty()),
-            self.section(&message!("result-title"), &self.result()),
-            self.section(&message!("report-notices"), &self.notices()),
+            (message!("apparatus-title"), self.apparatus()),
+            (message!("readings-title"), self.readings()),
+            (message!("line-title"), self.line()),
+            (message!("uncertainty-title"), self.uncertainty()),
+            (message!("result-title"), self.result()),
+            (message!("report-notices"), self.notices()),
             self.typed_section(BenchField::Discussion),
-            self.answers(),
-            self.section(&message!("report-history"), &self.history()),
+            (message!("tables-answers"), table(answers_table(self.view, self.words)).into_iter().collect()),
+            (message!("report-history"), self.history()),
         ];
-        format!(
-            "<!DOCTYPE html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n\
-             <meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n\
-             <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
-             <title>{title}</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n<main>\n{}</main>\n</body>\n</html>\n",
-            sections.concat()
-        )
+        Document {
+            language: self.say(&message!("language")),
+            title,
+            opening: self.opening(),
+            sections: sections
+                .into_iter()
+                .filter(|(_, blocks)| !blocks.is_empty())
+                .map(|(title, blocks)| Section { title: self.say(&title), blocks })
+                .collect(),
+        }
     }
 
-    fn heading(&self, title: &str) -> String {
+    fn opening(&self) -> Vec<Block> {
         let fields = [
             BenchField::People,
             BenchField::StudentNumber,
             BenchField::Group,
             BenchField::Date,
             BenchField::Place,
-        ]
-        .map(|field| self.bench_item(field));
-        format!("<h1>{title}</h1>\n{}{}", items(&mut fields.into_iter()), self.summary())
-    }
-
-    /// The result with its uncertainties, for one who leafs through many reports; nothing where there is none yet.
-    fn summary(&self) -> String {
+        ];
         let said: Vec<String> =
             self.view.result.sentences.iter().take(2).map(|sentence| self.say(sentence)).collect();
-        if said.is_empty() {
-            return String::new();
-        }
-        format!("<p class=\"summary\">{}</p>\n", html_text(&said.join(" ")))
+        let summary = (!said.is_empty()).then(|| Block::Summary(said.join(" ")));
+        facts(fields.map(|field| self.bench_item(field))).into_iter().chain(summary).collect()
     }
 
-    fn cautions(&self) -> String {
+    fn cautions(&self) -> Vec<Block> {
         let CautionsView { groups, read } = &self.view.cautions;
-        let mut text = self.typed_with_heading(BenchField::LocalRules);
-        text += &items(&mut std::iter::once(self.bench_item(BenchField::LocalContact)));
-        text += &paragraph(&self.say(&message!("cautions-lead")));
-        text += "<div class=\"cautions\">\n";
-        for CautionGroup { title, cautions } in groups {
-            let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(title)));
-            text += &self.list_of(cautions);
+        let mut blocks = Vec::new();
+        if let Some(rules) = self.typed(BenchField::LocalRules) {
+            blocks.extend([Block::Heading(self.say(&bench_field(BenchField::LocalRules))), rules]);
         }
-        text += "</div>\n";
+        blocks.extend(facts([self.bench_item(BenchField::LocalContact)]));
+        blocks.extend(paragraph(self.say(&message!("cautions-lead"))));
+        let group = |CautionGroup { title, cautions }: &CautionGroup| {
+            [Block::Heading(self.say(title)), Block::Points(self.all(cautions))]
+        };
+        blocks.push(Block::Columns(groups.iter().flat_map(group).collect()));
         if read.is_empty() {
-            return text + &paragraph(&self.say(&message!("cautions-unread")));
+            blocks.extend(paragraph(self.say(&message!("cautions-unread"))));
+        } else {
+            blocks.push(Block::Points(self.all(read)));
         }
-        text + &self.list_of(read)
+        blocks
     }
 
-    fn apparatus(&self) -> String {
+    fn apparatus(&self) -> Vec<Block> {
         let carriage = (self.say(&message!("apparatus-path")), self.say(&labels::path(self.view.path)));
         let bench = labels::BENCH_FIELDS.iter().map(|field| self.bench_item(*field));
         // Without an angle nothing rests on it.
         let has_angle =
             self.view.bench.get(&BenchField::BeamAngle).is_some_and(|field| !field.text.is_empty());
         let beam = (self.say(&message!("apparatus-beam")), self.say(&labels::beam(self.view.beam)));
-        let mut text = items(&mut [carriage].into_iter().chain(bench).chain(has_angle.then_some(beam)));
-        text += &figure(&self.charts.bench_svg, &self.say(&message!("apparatus-drawing")));
+        let described = [carriage].into_iter().chain(bench).chain(has_angle.then_some(beam));
+        let mut blocks = facts(described).into_iter().collect::<Vec<Block>>();
+        blocks.extend(figure("bench", &self.charts.bench, self.say(&message!("apparatus-drawing"))));
         let mut ruler_before = "";
         for rails in self.view.rails.chunks(BESIDE) {
-            text += &table(&self.rails(rails, ruler_before));
+            blocks.extend(table(self.rails(rails, ruler_before)));
             ruler_before = rails.last().map_or("", |rail| &rail.unit_symbol);
         }
         let settings = self.view.settings.iter().map(|setting| {
@@ -152,8 +204,8 @@ impl Report<'_> {
             );
             (error.name.clone(), self.say(&told))
         });
-        text += &items(&mut settings.chain(shared));
-        text
+        blocks.extend(facts(settings.chain(shared)));
+        blocks
     }
 
     /// Rails side by side, a column each, so that they can be compared; `ruler_before` is the unit of the one before them.
@@ -200,51 +252,53 @@ impl Report<'_> {
         told
     }
 
-    /// The rows; those struck out are struck through, but for the word that says so, the reason and the remark.
-    fn readings(&self) -> String {
+    fn readings(&self) -> Vec<Block> {
         let shown = readings_table(self.view, self.words);
-        let struck: Vec<bool> = shown_rows(self.view).map(|row| row.state == RowState::Struck).collect();
-        let struck = |row: usize, column: &Column| {
-            struck.get(row) == Some(&true) && !["outside_because", "remark"].contains(&column.name)
-        };
-        wide(&shown, &shown.to_html_struck(struck))
+        let struck = shown_rows(self.view).map(|row| row.state == RowState::Struck).collect();
+        if shown.rows.is_empty() { Vec::new() } else { vec![Block::Readings(shown, struck)] }
     }
 
-    fn line(&self) -> String {
+    fn line(&self) -> Vec<Block> {
         let line = &self.view.line;
         if let Some(refusal) = &line.refusal {
-            return paragraph(&self.say(refusal));
+            return paragraph(self.say(refusal)).into_iter().collect();
         }
-        [
-            paragraph(&self.told(line.method.as_ref())),
-            figure(&self.charts.line_svg, &self.told(line.summary.as_ref())),
-            table(&line_table(self.view, self.words)),
-            figure(&self.charts.residuals_svg, &self.told(line.residual_summary.as_ref())),
-            table(&checks_table(self.view, self.words)),
-        ]
-        .concat()
+        let blocks = [
+            paragraph(self.told(line.method.as_ref())),
+            figure("line", &self.charts.line, self.told(line.summary.as_ref())),
+            table(line_table(self.view, self.words)),
+            figure("residuals", &self.charts.residuals, self.told(line.residual_summary.as_ref())),
+            table(checks_table(self.view, self.words)),
+        ];
+        blocks.into_iter().flatten().collect()
     }
 
-    fn uncertainty(&self) -> String {
+    fn uncertainty(&self) -> Vec<Block> {
         let budget = &self.view.budget;
         if let Some(refusal) = &budget.refusal {
             return self.refused(refusal, &[(message!("line-title"), &self.view.line.refusal)]);
         }
-        let mut text = paragraph(&self.told(budget.summary.as_ref()));
-        text += &figure(&self.charts.budget_svg, &self.say(&message!("report-shares")));
-        text += &table(&budget_table(self.view, self.words));
-        text += &list("ol", &mut budget_notes(self.view, self.words).iter().map(|note| html_text(note)));
-        text += &table(&budget_figures_table(self.view, self.words));
+        let notes = budget_notes(self.view, self.words);
+        let mut blocks: Vec<Block> = [
+            paragraph(self.told(budget.summary.as_ref())),
+            figure("budget", &self.charts.budget, self.say(&message!("report-shares"))),
+            table(budget_table(self.view, self.words)),
+            (!notes.is_empty()).then_some(Block::Notes(notes)),
+            table(budget_figures_table(self.view, self.words)),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
         if let Some(trials) = self.trials.filter(|trials| trials.refusal.is_none()) {
-            let _ = writeln!(text, "<h3>{}</h3>", html_text(&self.say(&message!("trials-title"))));
-            text += &paragraph(&self.told(trials.verdict.as_ref()));
-            text += &figure(&self.charts.trials_svg, &self.told(trials.summary.as_ref()));
-            text += &table(&trials_table(trials, self.words));
+            blocks.push(Block::Heading(self.say(&message!("trials-title"))));
+            blocks.extend(paragraph(self.told(trials.verdict.as_ref())));
+            blocks.extend(figure("trials", &self.charts.trials, self.told(trials.summary.as_ref())));
+            blocks.extend(table(trials_table(trials, self.words)));
         }
-        text
+        blocks
     }
 
-    fn result(&self) -> String {
+    fn result(&self) -> Vec<Block> {
         let result = &self.view.result;
         if let Some(refusal) = &result.refusal {
             let before = [
@@ -253,61 +307,51 @@ impl Report<'_> {
             ];
             return self.refused(refusal, &before);
         }
-        let mut text: String =
-            result.sentences.iter().map(|sentence| paragraph(&self.say(sentence))).collect();
-        text += &table(&result_table(self.view, self.words));
-        text += &paragraph(&self.told(result.choice.as_ref()));
-        text += &items(&mut std::iter::once((self.say(&message!("report-reason")), result.reason.clone())));
-        text
+        let sentences = result.sentences.iter().filter_map(|sentence| paragraph(self.say(sentence)));
+        sentences
+            .chain(table(result_table(self.view, self.words)))
+            .chain(paragraph(self.told(result.choice.as_ref())))
+            .chain(facts([(self.say(&message!("report-reason")), result.reason.clone())]))
+            .collect()
     }
 
     /// Why there is nothing to show; where a section before says the same, that section by its title.
-    fn refused(&self, refusal: &Message, before: &[(Message, &Option<Message>)]) -> String {
+    fn refused(&self, refusal: &Message, before: &[(Message, &Option<Message>)]) -> Vec<Block> {
         let first = before.iter().find(|(_, said)| said.as_ref() == Some(refusal));
-        paragraph(&match first {
+        let said = match first {
             Some((title, _)) => self.say(&message!("section-waits", section = title.clone())),
             None => self.say(refusal),
-        })
+        };
+        paragraph(said).into_iter().collect()
     }
 
-    fn notices(&self) -> String {
+    fn notices(&self) -> Vec<Block> {
         if self.view.notices.is_empty() {
-            return paragraph(&self.say(&message!("report-no-notices")));
+            return paragraph(self.say(&message!("report-no-notices"))).into_iter().collect();
         }
-        list("ul", &mut self.view.notices.iter().map(|notice| self.notice(notice)))
+        vec![Block::Notices(self.view.notices.iter().map(|notice| self.notice(notice)).collect())]
     }
 
-    fn notice(&self, notice: &Notice) -> String {
+    fn notice(&self, notice: &Notice) -> NoticeText {
         let named = self.view.rows.iter().filter(|row| notice.rows.contains(&row.id));
         let numbers: Vec<usize> = named.map(|row| row.number).collect();
-        let rows = match numbers.len() {
-            0 => String::new(),
-            n => format!(" {}", self.say(&message!("report-notice-rows", n = n, rows = numbers))),
-        };
-        let lead = message!("notices-lead", weight = labels::weight(notice.weight));
-        let said = [&lead, &notice.text, &notice.look_at].map(|part| self.say(part));
-        let [lead, text, look_at] = said.each_ref().map(|part| html_text(part));
-        let signs = match self.list_of(&notice.signs) {
-            signs if signs.is_empty() => signs,
-            signs => format!(" {}{signs}", html_text(&self.say(&message!("notices-signs")))),
-        };
-        format!("<strong>{lead}</strong> {text}{} {look_at}{signs}", html_text(&rows))
-    }
-
-    fn list_of(&self, messages: &[Message]) -> String {
-        list("ul", &mut messages.iter().map(|message| html_text(&self.say(message))))
-    }
-
-    fn answers(&self) -> String {
-        let asked = answers_table(self.view, self.words);
-        if asked.rows.is_empty() {
-            return String::new();
+        let rows = (!numbers.is_empty())
+            .then(|| self.say(&message!("report-notice-rows", n = numbers.len(), rows = numbers)));
+        let said = [Some(self.say(&notice.text)), rows, Some(self.say(&notice.look_at))];
+        NoticeText {
+            lead: self.say(&message!("notices-lead", weight = labels::weight(notice.weight))),
+            text: said.into_iter().flatten().collect::<Vec<_>>().join(" "),
+            signs: (!notice.signs.is_empty())
+                .then(|| (self.say(&message!("notices-signs")), self.all(&notice.signs))),
         }
-        self.section(&message!("tables-answers"), &table(&asked))
     }
 
-    fn history(&self) -> String {
-        paragraph(&self.say(&message!("report-entries", n = self.view.entries)))
+    fn all(&self, messages: &[Message]) -> Vec<String> {
+        messages.iter().map(|message| self.say(message)).collect()
+    }
+
+    fn history(&self) -> Vec<Block> {
+        paragraph(self.say(&message!("report-entries", n = self.view.entries))).into_iter().collect()
     }
 
     /// What a field is called, and what stands in it; both plain texts.
@@ -339,68 +383,33 @@ impl Report<'_> {
         })
     }
 
-    fn typed_section(&self, field: BenchField) -> String {
-        self.typed(field).map_or_else(String::new, |text| self.section(&bench_field(field), &text))
-    }
-
-    fn typed_with_heading(&self, field: BenchField) -> String {
-        let heading = html_text(&self.say(&bench_field(field)));
-        self.typed(field).map_or_else(String::new, |text| format!("<h3>{heading}</h3>\n{text}"))
+    fn typed_section(&self, field: BenchField) -> (Message, Vec<Block>) {
+        (bench_field(field), self.typed(field).into_iter().collect())
     }
 
     /// A text of the notebook as it was typed; none where it is empty.
-    fn typed(&self, field: BenchField) -> Option<String> {
+    fn typed(&self, field: BenchField) -> Option<Block> {
         let text = self.view.bench.get(&field).map_or("", |field| field.text.as_str());
-        (!text.is_empty()).then(|| format!("<p class=\"typed\">{}</p>\n", html_text(text)))
-    }
-
-    fn section(&self, title: &Message, body: &str) -> String {
-        format!("<section>\n<h2>{}</h2>\n{body}</section>\n", html_text(&self.say(title)))
+        (!text.is_empty()).then(|| Block::Typed(text.to_owned()))
     }
 }
 
-fn paragraph(text: &str) -> String {
-    if text.is_empty() { String::new() } else { format!("<p>{}</p>\n", html_text(text)) }
-}
-
-/// A list, "ul" or "ol", of things already in HTML; nothing where there is none.
-fn list(tag: &str, things: &mut dyn Iterator<Item = String>) -> String {
-    let mut body = String::new();
-    for thing in things {
-        let _ = writeln!(body, "<li>{thing}</li>");
-    }
-    if body.is_empty() { body } else { format!("<{tag}>\n{body}</{tag}>\n") }
+fn paragraph(text: String) -> Option<Block> {
+    (!text.is_empty()).then_some(Block::Paragraph(text))
 }
 
 /// Names and texts; those without a text are left out.
-fn items(pairs: &mut dyn Iterator<Item = (String, String)>) -> String {
-    let mut body = String::new();
-    for (name, text) in pairs {
-        if !text.is_empty() {
-            let _ = writeln!(body, "<dt>{}</dt><dd>{}</dd>", html_text(&name), html_text(&text));
-        }
-    }
-    if body.is_empty() { body } else { format!("<dl>\n{body}</dl>\n") }
+fn facts(pairs: impl IntoIterator<Item = (String, String)>) -> Option<Block> {
+    let stated: Vec<_> = pairs.into_iter().filter(|(_, text)| !text.is_empty()).collect();
+    (!stated.is_empty()).then_some(Block::Facts(stated))
 }
 
-fn table(table: &Table) -> String {
-    wide(table, &table.to_html())
+fn table(table: Table) -> Option<Block> {
+    (!table.rows.is_empty()).then_some(Block::Table(table))
 }
 
-/// A table in HTML with room for its width, along which keys move; nothing where it has no rows.
-fn wide(table: &Table, html: &str) -> String {
-    if table.rows.is_empty() {
-        return String::new();
-    }
-    let name = html_text(&table.title);
-    format!("<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"{name}\">\n{html}</div>\n")
-}
-
-fn figure(svg: &str, caption: &str) -> String {
-    if svg.is_empty() {
-        return String::new();
-    }
-    format!("<figure>\n{svg}\n<figcaption>{}</figcaption>\n</figure>\n", html_text(caption))
+fn figure(name: &'static str, drawn: &str, caption: String) -> Option<Block> {
+    (!drawn.is_empty()).then(|| Block::Figure { name, drawn: drawn.to_owned(), caption })
 }
 
 #[cfg(test)]

@@ -1,13 +1,11 @@
-//! A table, and its forms: CSV, LaTeX, Markdown, HTML.
+//! A table, and its form for programs, CSV; [`super::html`], [`super::latex`] and [`super::markdown`] write the others.
 //!
 //! A column head names the quantity and, after a slash, its unit, as quotients of quantity and unit are written
 //! (SI Brochure, 9th ed., 5.4.1).
 
-use std::fmt::Write as _;
 use std::iter::once;
 
 use super::csv::{self, TableError};
-use super::escape::{html_text, latex_text, markdown_text};
 use crate::words::{Message, Words};
 
 /// A table with described columns.
@@ -88,62 +86,6 @@ impl Table {
         csv::write_csv(&records)
     }
 
-    /// The table as a plain LaTeX `tabular`.
-    pub fn to_latex(&self) -> String {
-        let sides: String = self.columns.iter().map(|column| column.kind.choose('r', 'l')).collect();
-        let heads = self.columns.iter().map(|column| latex_text(&column.head()));
-        let mut text = format!("\\begin{{tabular}}{{{sides}}}\n\\hline\n");
-        let _ = writeln!(text, "{} \\\\\n\\hline", join(heads, " & "));
-        for row in &self.rows {
-            let cells = self.columns.iter().zip(row).map(|(column, cell)| column.kind.latex(cell));
-            let _ = writeln!(text, "{} \\\\", join(cells, " & "));
-        }
-        text.push_str("\\hline\n\\end{tabular}\n");
-        text
-    }
-
-    /// The table as a pipe table, as Markdown has it (common practice, no source).
-    pub fn to_markdown(&self) -> String {
-        let line = |cells: Vec<String>| format!("| {} |\n", cells.join(" | "));
-        let mut text = line(self.columns.iter().map(|column| markdown_text(&column.head())).collect());
-        text += &line(self.columns.iter().map(|column| column.kind.choose("---:", ":---").into()).collect());
-        for row in &self.rows {
-            let cells = self.columns.iter().zip(row);
-            text += &line(cells.map(|(column, cell)| column.kind.markdown(cell)).collect());
-        }
-        text
-    }
-
-    /// The table as an HTML fragment, with its title as caption.
-    pub fn to_html(&self) -> String {
-        self.to_html_struck(|_, _| false)
-    }
-
-    /// As [`Table::to_html`], with each cell of the class `struck` of which `struck` says so, by its row (from 0) and
-    /// its column.
-    pub fn to_html_struck(&self, struck: impl Fn(usize, &Column) -> bool) -> String {
-        let mut text = format!("<table>\n<caption>{}</caption>\n<thead><tr>", html_text(&self.title));
-        for column in &self.columns {
-            let _ = write!(text, "<th scope=\"col\">{}</th>", html_text(&column.head()));
-        }
-        text.push_str("</tr></thead>\n<tbody>\n");
-        for (place, row) in self.rows.iter().enumerate() {
-            text.push_str("<tr>");
-            for (column, cell) in self.columns.iter().zip(row) {
-                let class = match (column.kind, struck(place, column)) {
-                    (Kind::Number, false) => " class=\"number\"",
-                    (Kind::Number, true) => " class=\"number struck\"",
-                    (_, false) => "",
-                    (_, true) => " class=\"struck\"",
-                };
-                let _ = write!(text, "<td{class}>{}</td>", column.kind.html(cell));
-            }
-            text.push_str("</tr>\n");
-        }
-        text.push_str("</tbody>\n</table>\n");
-        text
-    }
-
     /// The table without those of the named columns in which no row has anything.
     #[must_use]
     pub fn without_empty(mut self, names: &[&str]) -> Self {
@@ -169,40 +111,13 @@ impl Table {
 }
 
 impl Kind {
-    fn choose<T>(self, number: T, text: T) -> T {
-        match self {
-            Self::Number => number,
-            Self::Text | Self::Symbol => text,
-        }
-    }
-
-    fn html(self, cell: &str) -> String {
-        self.lowered(cell, html_text, ["<sub>", "</sub>"])
-    }
-
-    fn markdown(self, cell: &str) -> String {
-        self.lowered(cell, markdown_text, ["<sub>", "</sub>"])
-    }
-
-    /// A cell in LaTeX; the sign of a number is a minus there, not a hyphen.
-    fn latex(self, cell: &str) -> String {
-        match (self, cell.strip_prefix('-')) {
-            (Self::Number, Some(size)) => format!("$-${}", latex_text(size)),
-            _ => self.lowered(cell, latex_text, ["\\textsubscript{", "}"]),
-        }
-    }
-
-    /// A cell as `escape` writes text, the low part of a symbol within `low`.
-    fn lowered(self, cell: &str, escape: fn(&str) -> String, [open, close]: [&str; 2]) -> String {
+    /// A cell as `written` writes text, the low part of a symbol within `low`.
+    pub(super) fn lowered(self, cell: &str, written: fn(&str) -> String, [open, close]: [&str; 2]) -> String {
         match (self, cell.split_once('_')) {
-            (Self::Symbol, Some((letter, low))) => [&escape(letter), open, &escape(low), close].concat(),
-            _ => escape(cell),
+            (Self::Symbol, Some((letter, low))) => [&written(letter), open, &written(low), close].concat(),
+            _ => written(cell),
         }
     }
-}
-
-fn join(cells: impl Iterator<Item = String>, between: &str) -> String {
-    cells.collect::<Vec<_>>().join(between)
 }
 
 #[cfg(test)]

@@ -1,16 +1,17 @@
 //! A drawing on a canvas of the page.
 
-use plotters::coord::Shift;
-use plotters::drawing::{DrawingArea, IntoDrawingArea};
+use js_sys::Function;
+use plotters::drawing::IntoDrawingArea;
 use plotters_canvas::CanvasBackend;
 use wasm_bindgen::JsValue;
 use web_sys::HtmlCanvasElement;
 
 use super::thrown;
-use crate::chart::{ChartError, Theme};
+use super::words::PageWords;
+use crate::chart::{self, Drawing, Theme};
 use crate::message;
 
-/// Paints on a canvas whose size is set in device pixels.
+/// Paints on a canvas whose size is set in device pixels, in the page's words.
 ///
 /// # Errors
 /// `{kind: "chart", message}` if the canvas is too small to draw on, or gives nothing to draw with.
@@ -18,11 +19,12 @@ pub(super) fn draw(
     canvas: HtmlCanvasElement,
     dark: bool,
     pixels: f64,
-    paint: &dyn Fn(&DrawingArea<CanvasBackend, Shift>, &Theme) -> Result<(), ChartError>,
+    drawing: Drawing<'_>,
+    say: &Function,
 ) -> Result<(), JsValue> {
     let theme = if dark { Theme::dark() } else { Theme::light() };
     let backend = CanvasBackend::with_canvas_object(canvas)
         .ok_or_else(|| thrown("chart", message!("chart-surface")))?;
-    paint(&backend.into_drawing_area(), &theme.scaled(pixels))
+    chart::draw(&backend.into_drawing_area(), drawing, &theme.scaled(pixels), &PageWords(say))
         .map_err(|error| thrown("chart", error.message()))
 }

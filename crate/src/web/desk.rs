@@ -13,13 +13,10 @@ use super::{from_js, thrown, to_js, to_js_by_text, to_json};
 use crate::analysis::trials::TrialsResult;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_line, analyse_page};
 use crate::bundle::{self, notebook_refused};
-use crate::chart::{self, Theme};
-use crate::drawings::{bench_picture, charts, line_picture};
+use crate::chart::{self, Drawing, Theme};
+use crate::drawings::{bench_picture, line_picture};
 use crate::message;
 use crate::notebook::{Cell, Edit, Notebook, Pasted, StoredFile, file, paste, read, read_entry};
-use crate::report::exact::readings_numbers;
-use crate::report::shown::{answers_table, readings_table};
-use crate::report::{self, Table};
 use crate::view::budget::budget_view;
 use crate::view::row_work::row_work;
 use crate::view::trials::trials_view;
@@ -52,19 +49,19 @@ impl Desk {
     }
 
     /// What was computed, with the checks and notices of the notebook as it is.
-    fn judged(&self) -> Cow<'_, Analysis> {
+    pub(super) fn judged(&self) -> Cow<'_, Analysis> {
         if self.analysis.judged { Cow::Borrowed(&self.analysis) } else { Cow::Owned(analyse(&self.notebook)) }
     }
 
     /// What trials gave, while the notebook is as it was then.
-    fn outcome(&self) -> Option<&TrialsResult> {
+    pub(super) fn outcome(&self) -> Option<&TrialsResult> {
         self.trials
             .as_ref()
             .filter(|(length, _)| *length == self.notebook.log().len())
             .map(|(_, outcome)| outcome)
     }
 
-    fn trials_view(&self) -> Option<TrialsView> {
+    pub(super) fn trials_view(&self) -> Option<TrialsView> {
         self.outcome().map(|outcome| trials_view(self.notebook.state(), &Ok(outcome.clone())))
     }
 }
@@ -252,7 +249,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, &|area, theme| chart::line(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, Drawing::Line(&picture), say)
     }
 
     /// Draws the residuals against the distance.
@@ -267,7 +264,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, &|area, theme| chart::residuals(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, Drawing::Residuals(&picture), say)
     }
 
     /// Draws the bench to scale.
@@ -282,7 +279,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = bench_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, &|area, theme| chart::bench(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, Drawing::Bench(&picture), say)
     }
 
     /// Height that the drawing of the bench wants at a width, both in CSS pixels.
@@ -293,73 +290,6 @@ impl Desk {
     ) -> u32 {
         let picture = bench_picture(self.notebook.state(), &self.analysis);
         chart::bench_height(width, &picture, &Theme::light(), &PageWords(say))
-    }
-
-    /// The readings, and the answers to the questions of a hand-out, as tables: "csv" (the readings alone), "latex" or "markdown", in the page's words.
-    ///
-    /// # Errors
-    /// `{kind: "table", message}` for another kind, or a table that can't be written.
-    pub fn table(
-        &self,
-        #[wasm_bindgen(unchecked_param_type = "'csv' | 'latex' | 'markdown'")] kind: &str,
-        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
-    ) -> Result<String, JsValue> {
-        let analysis = self.judged();
-        let view = view(&self.notebook, &analysis);
-        let table = readings_table(&view, &PageWords(say));
-        let answers = Some(answers_table(&view, &PageWords(say))).filter(|answers| !answers.rows.is_empty());
-        let both = |form: fn(&Table) -> String| {
-            form(&table)
-                + &answers.as_ref().map_or_else(String::new, |answers| format!("\n{}", form(answers)))
-        };
-        match kind {
-            "csv" => {
-                let numbers = readings_numbers(&analysis, &view, &PageWords(say));
-                numbers.to_csv().map_err(|error| thrown("table", error.message()))
-            }
-            "latex" => Ok(both(Table::to_latex)),
-            "markdown" => Ok(both(Table::to_markdown)),
-            other => Err(thrown("table", message!("table-kind", kind = other))),
-        }
-    }
-
-    /// The printable report, a whole HTML document, in the page's words.
-    pub fn report(
-        &self,
-        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
-    ) -> String {
-        let analysis = self.judged();
-        let charts = charts(self.notebook.state(), &analysis, self.outcome(), &PageWords(say));
-        report::html(&view(&self.notebook, &analysis), &charts, self.trials_view().as_ref(), &PageWords(say))
-    }
-
-    /// What the bundle holds beside the files that the notebook rests on: name and text of each entry in turn; the report
-    /// in the page's words.
-    ///
-    /// # Errors
-    /// `{kind: "bundle", message}`.
-    pub fn bundle(
-        &self,
-        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
-    ) -> Result<Vec<String>, JsValue> {
-        let analysis = self.judged();
-        let charts = charts(self.notebook.state(), &analysis, self.outcome(), &PageWords(say));
-        let view = view(&self.notebook, &analysis);
-        let texts = bundle::texts(
-            &self.notebook,
-            &analysis,
-            &view,
-            &charts,
-            self.trials_view().as_ref(),
-            &PageWords(say),
-        )
-        .map_err(|error| thrown("bundle", error.message()))?;
-        let mut all = Vec::with_capacity(2 * texts.len());
-        for entry in texts {
-            all.push(entry.name);
-            all.push(String::from_utf8(entry.bytes).map_err(|error| thrown("bundle", error.to_string()))?);
-        }
-        Ok(all)
     }
 
     /// The files that the rows rest on, each with its name in a bundle.

@@ -9,7 +9,7 @@ use super::desk::Desk;
 use super::words::PageWords;
 use super::{from_js, to_js};
 use crate::analysis::taken::{TakenEvidence, take};
-use crate::chart::{self, TracesPicture};
+use crate::chart::{self, Drawing, TracesPicture};
 use crate::drawings::walk_picture;
 use crate::notebook::{Grid, hashes_in as hashes};
 use crate::view::evidence::{EvidenceView, GridLines, evidence_view, grid_lines};
@@ -50,7 +50,7 @@ impl Desk {
     ) -> Result<(), JsValue> {
         let Some(walk) = &self.analysis.walk else { return Ok(()) };
         let picture = walk_picture(self.notebook.state(), walk);
-        draw(canvas, dark, pixels, &|area, theme| chart::line(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, Drawing::Line(&picture), say)
     }
 
     /// Draws two recorded traces, given as [`chart::TracesPicture::of`] takes them.
@@ -68,7 +68,7 @@ impl Desk {
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
         let picture = TracesPicture::of([a, b], marks, self.notebook.state().decimal_mark);
-        draw(canvas, dark, pixels, &|area, theme| chart::traces(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, Drawing::Traces(&picture), say)
     }
 
     /// The same in words.

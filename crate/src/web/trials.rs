@@ -9,7 +9,7 @@ use super::words::PageWords;
 use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, TrialsError, TrialsResult};
-use crate::chart;
+use crate::chart::Drawing;
 use crate::drawings::histogram_picture;
 use crate::notebook::{NotebookState, read};
 use crate::view::trials::{progress, trials_view};
@@ -97,6 +97,6 @@ impl Tally {
     ) -> Result<(), JsValue> {
         let Some(outcome) = self.outcome() else { return Ok(()) };
         let picture = histogram_picture(outcome, self.page.decimal_mark);
-        draw(canvas, dark, pixels, &|area, theme| chart::histogram(area, &picture, theme, &PageWords(say)))
+        draw(canvas, dark, pixels, Drawing::Histogram(&picture), say)
     }
 }

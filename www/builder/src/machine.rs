@@ -117,3 +117,14 @@ pub fn need_npm() -> Result<()> {
     }
     Ok(())
 }
+
+/// Sees to LaTeX, where that can be done: the report in LaTeX is tried with it. Without it that trial is skipped, and
+/// says so.
+pub fn wish_latex() {
+    if shell::on_path("pdflatex").is_none()
+        && can_install()
+        && let Err(error) = apt_install(&["texlive-latex-base"])
+    {
+        eprintln!("going on without LaTeX: {error:#}");
+    }
+}

@@ -125,6 +125,7 @@ fn check_passes(command: &mut Command) -> Result<Tally> {
 }
 
 fn native(project: &Project) -> Result<Tally> {
+    machine::wish_latex();
     let mut sum = Tally::default();
     for suite in native::suites(project)? {
         if suite.count(&[])? > 0 {

@@ -945,6 +945,9 @@ report-open = Open the report
 report-open-hint = In a new tab, to read, print or save as PDF.
 report-language = Language of the report
 report-blocked = The browser did not allow a new tab. The report was offered as a file instead.
+report-latex = Download report in LaTeX
+report-markdown = Download report in Markdown (.zip)
+report-forms-hint = To go on writing: LaTeX as one file, Markdown with its plots beside it.
 report-bundle = Download bundle (.zip)
 report-bundle-hint = The whole notebook with tables, plots and report. It can be opened again here.
 report-tables = Readings table
@@ -1231,7 +1234,7 @@ tables-states-incomplete = incomplete
 tables-states-used = included
 tables-states-struck = struck out
 tables-outside = { $state }: { $why }
-tables-apostrophes = An apostrophe is put before each text that starts like a formula or with an apostrophe, so that no spreadsheet runs it. The same is done after a semicolon, a tab or a line end inside a cell. Remove one apostrophe at each of these places to have the text as it was typed.
+tables-note = The files are in UTF-8 and begin with a byte order mark. An apostrophe is put before each text that starts like a formula or with an apostrophe, so that no spreadsheet runs it. The same is done after a semicolon, a tab or a line end inside a cell. Remove one apostrophe at each of these places to have the text as it was typed.
 
 ## Notices
 

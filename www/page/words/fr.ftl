@@ -942,6 +942,9 @@ report-open = Ouvrir le rapport
 report-open-hint = Dans un nouvel onglet, pour lire, imprimer ou enregistrer en PDF.
 report-language = Langue du rapport
 report-blocked = Le navigateur n’a pas permis un nouvel onglet. Le rapport est proposé sous forme de fichier.
+report-latex = Télécharger le rapport en LaTeX
+report-markdown = Télécharger le rapport en Markdown (.zip)
+report-forms-hint = Pour continuer la rédaction : LaTeX en un seul fichier, Markdown avec ses graphiques à côté.
 report-bundle = Télécharger l’archive (.zip)
 report-bundle-hint = Tout le cahier avec tableaux, graphiques et rapport. Elle peut être rouverte ici.
 report-tables = Tableau des lectures
@@ -1228,7 +1231,7 @@ tables-states-incomplete = incomplète
 tables-states-used = retenue
 tables-states-struck = écartée
 tables-outside = { $state } : { $why }
-tables-apostrophes = Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède chaque texte qui commence comme une formule ou par une apostrophe. De même après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
+tables-note = Les fichiers sont en UTF-8 et commencent par un indicateur d’ordre des octets. Pour qu’aucun tableur n’exécute un texte comme une formule, une apostrophe précède chaque texte qui commence comme une formule ou par une apostrophe. De même après un point-virgule, une tabulation ou une fin de ligne dans une cellule. Ôtez une apostrophe à chacun de ces endroits pour retrouver le texte saisi.
 
 ## Remarques
 

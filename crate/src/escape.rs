@@ -75,7 +75,7 @@ pub fn latex_text(text: &str) -> String {
     })
 }
 
-/// `text` as text in a cell of a Markdown table.
+/// `text` as text on a line of Markdown, or in a cell of a table, behind something else.
 pub fn markdown_text(text: &str) -> String {
     each(text, |letter| match letter {
         '\\' => Some("\\\\"),
@@ -93,6 +93,19 @@ pub fn markdown_text(text: &str) -> String {
         letter if letter.is_control() => Some(" "),
         _ => None,
     })
+}
+
+/// `text` as text that begins a line or an item of Markdown: no heading, list, rule or quotation begins there (4.1 to 5.3).
+pub fn markdown_line(text: &str) -> String {
+    let text = text.trim_start();
+    let digits = text.bytes().take_while(u8::is_ascii_digit).count();
+    let (number, rest) = text.split_at(digits);
+    let escape = match rest.chars().next() {
+        Some('#' | '+' | '-' | '=' | ':') if number.is_empty() => "\\",
+        Some('.' | ')') if !number.is_empty() => "\\",
+        _ => "",
+    };
+    format!("{number}{escape}{}", markdown_text(rest))
 }
 
 /// `text` with the letters replaced for which there is a replacement.

@@ -39,3 +39,13 @@ fn markdown_keeps_a_cell_a_cell() {
     assert_eq!(markdown_text("*a* _b_ `c` [d](e) <f>"), r"\*a\* \_b\_ \`c\` \[d\](e) \<f\>");
     assert_eq!(markdown_text("a\nb"), "a b");
 }
+
+#[test]
+fn markdown_begins_nothing_that_was_not_meant() {
+    // CommonMark 0.31.2, 4.1 (rules), 4.2 and 4.3 (headings), 5.2 (list items); all of it may be escaped (2.4).
+    assert_eq!(markdown_line("# a"), r"\# a");
+    assert_eq!(markdown_line("  - a"), r"\- a");
+    assert_eq!(markdown_line("12. a"), r"12\. a");
+    assert_eq!(markdown_line("12.5 ns"), r"12\.5 ns");
+    assert_eq!(markdown_line("a - b"), "a - b");
+}

@@ -1,0 +1,208 @@
+//! The report in LaTeX, on A4, for pdfTeX, LuaTeX or XeTeX. It asks only for packages of the base distribution: geometry,
+//! longtable, array, color.
+//!
+//! Every text of the notebook is escaped. Columns of a table are as wide as their words, and share the page where that
+//! is too much.
+
+use std::fmt::Write as _;
+
+use super::document::{Block, Document, NoticeText, Section, UNSTRUCK};
+use super::table::{Column, Kind, Table};
+use crate::chart::latex::DRAWN;
+use crate::escape::latex_text;
+
+/// Width of the text of the report, TeX points: A4 less two margins of 20 mm.
+const REPORT_WIDTH: f64 = 483.0;
+
+/// Width of a text of the class `article` on A4, TeX points, into which a table alone is put.
+const ARTICLE_WIDTH: f64 = 345.0;
+
+/// Space to each side of a column, TeX points.
+const COLUMN_SPACE: f64 = 2.5;
+
+/// Room for a letter at the size of a footnote, TeX points: Computer Modern's figures are half an em of 8 pt, its
+/// small letters less; capitals in heads take the rest.
+const LETTER: f64 = 4.5;
+
+/// What stands before the text. Engines that are not pdfTeX read all of Unicode by themselves.
+const PREAMBLE: &str = "\\documentclass[a4paper,10pt]{article}\n\
+\\usepackage[margin=20mm]{geometry}\n\
+\\usepackage{longtable,array,color}\n\
+\\ifdefined\\pdftexversion \\usepackage[T1]{fontenc}\\usepackage{textcomp}\\fi\n\
+\\setlength{\\parindent}{0pt}\\setlength{\\parskip}{4pt plus 2pt}\\setlength{\\emergencystretch}{3em}\n\
+\\setcounter{secnumdepth}{0}\n";
+
+impl Document {
+    /// The document in LaTeX; its charts are pictures of LaTeX.
+    pub fn latex(&self) -> String {
+        format!(
+            "{PREAMBLE}{DRAWN}\\begin{{document}}\n\\section*{{\\LARGE {}}}\n{}{}\\end{{document}}\n",
+            latex_text(&self.title),
+            blocks(&self.opening),
+            self.sections.iter().map(section).collect::<String>()
+        )
+    }
+}
+
+impl Table {
+    /// The table as a `tabular` that fits the text of the class `article` on A4; it asks for the package array.
+    pub fn to_latex(&self) -> String {
+        let rows = self.latex_rows(&|_, _| false);
+        format!(
+            "{{\\footnotesize\\setlength{{\\tabcolsep}}{{{COLUMN_SPACE}pt}}\n\\begin{{tabular}}{{{}}}\n\\hline\n{}\\hline\n\
+             {rows}\\hline\n\\end{{tabular}}}}\n",
+            self.latex_columns(ARTICLE_WIDTH),
+            self.latex_head()
+        )
+    }
+
+    /// The same over as many pages as it takes, with its title, and its head on each.
+    fn to_latex_long(&self, struck: &dyn Fn(usize, &Column) -> bool) -> String {
+        format!(
+            "{{\\footnotesize\\setlength{{\\tabcolsep}}{{{COLUMN_SPACE}pt}}\\setlength{{\\LTleft}}{{0pt}}\n\
+             \\begin{{longtable}}{{{}}}\n\\multicolumn{{{}}}{{l}}{{\\textbf{{{}}}}}\\\\*\n\\hline\n{head}\\hline\n\\endfirsthead\n\
+             \\hline\n{head}\\hline\n\\endhead\n\\hline\n\\endfoot\n{}\\end{{longtable}}}}\n",
+            self.latex_columns(REPORT_WIDTH),
+            self.columns.len(),
+            latex_text(&self.title),
+            self.latex_rows(struck),
+            head = self.latex_head()
+        )
+    }
+
+    fn latex_head(&self) -> String {
+        let heads = self.columns.iter().map(|column| latex_text(&column.head())).collect::<Vec<_>>();
+        format!("{} \\\\\n", heads.join(" & "))
+    }
+
+    fn latex_rows(&self, struck: &dyn Fn(usize, &Column) -> bool) -> String {
+        let mut text = String::new();
+        for (place, row) in self.rows.iter().enumerate() {
+            let cells = self.columns.iter().zip(row).map(|(column, cell)| match cell.is_empty() {
+                false if struck(place, column) => format!("\\color[gray]{{0.55}}{}", column.kind.latex(cell)),
+                _ => column.kind.latex(cell),
+            });
+            let _ = writeln!(text, "{} \\\\", cells.collect::<Vec<_>>().join(" & "));
+        }
+        text
+    }
+
+    /// How the columns are set so that all stand in `width`.
+    fn latex_columns(&self, width: f64) -> String {
+        let sizes: Vec<Letters> = (0..self.columns.len()).map(|place| self.letters(place)).collect();
+        let room = width - 2.0 * COLUMN_SPACE * sizes.len() as f64;
+        let taken = |most: usize| sizes.iter().map(|size| size.within(most)).sum::<usize>() as f64 * LETTER;
+        let widest = sizes.iter().map(|size| size.most).max().unwrap_or(0);
+        let most = (1..=widest).rev().find(|most| taken(*most) <= room).unwrap_or(1);
+        let set = sizes.iter().zip(&self.columns).map(|(size, column)| {
+            let side = if column.kind == Kind::Number { "left" } else { "right" };
+            let width = size.within(most) as f64 * LETTER;
+            format!(">{{\\ragged{side}\\arraybackslash}}p{{{width:.1}pt}}")
+        });
+        set.collect()
+    }
+
+    fn letters(&self, place: usize) -> Letters {
+        let head = self.columns.get(place).map_or_else(String::new, Column::head);
+        let cells = self.rows.iter().filter_map(|row| row.get(place));
+        let longest_word = |text: &str| text.split(' ').map(|word| word.chars().count()).max().unwrap_or(0);
+        let least = cells.clone().map(|cell| longest_word(cell)).max().unwrap_or(0).max(longest_word(&head));
+        let most = cells.map(|cell| cell.chars().count()).max().unwrap_or(0);
+        Letters { least, most: most.max(least) }
+    }
+}
+
+/// How many letters wide a column has to be, and would be.
+struct Letters {
+    /// Of the longest word.
+    least: usize,
+    /// Of the longest cell.
+    most: usize,
+}
+
+impl Letters {
+    fn within(&self, most: usize) -> usize {
+        self.most.min(most).max(self.least)
+    }
+}
+
+impl Kind {
+    /// A cell in LaTeX; the sign of a number is a minus there, not a hyphen.
+    fn latex(self, cell: &str) -> String {
+        match (self, cell.strip_prefix('-')) {
+            (Self::Number, Some(size)) => format!("$-${}", latex_text(size)),
+            _ => self.lowered(cell, latex_text, ["\\textsubscript{", "}"]),
+        }
+    }
+}
+
+fn section(Section { title, blocks: all }: &Section) -> String {
+    format!("\\section{{{}}}\n{}", latex_text(title), blocks(all))
+}
+
+fn blocks(all: &[Block]) -> String {
+    all.iter().map(block).collect()
+}
+
+/// A block, with the end of its paragraph behind it.
+fn block(block: &Block) -> String {
+    match block {
+        Block::Heading(text) => format!("\\subsection{{{}}}\n", latex_text(text)),
+        Block::Paragraph(text) => format!("{}\n\n", latex_text(text)),
+        Block::Summary(text) => format!("\\textbf{{{}}}\n\n", latex_text(text)),
+        Block::Typed(text) => typed(text),
+        Block::Facts(pairs) => list(
+            "description",
+            pairs.iter().map(|(name, text)| format!("[{{{}}}] {}", latex_text(name), latex_text(text))),
+        ),
+        Block::Points(points) => {
+            list("itemize", points.iter().map(|point| format!(" {}", latex_text(point))))
+        }
+        Block::Notes(notes) => list("enumerate", notes.iter().map(|note| format!(" {}", latex_text(note)))),
+        Block::Notices(notices) => list("itemize", notices.iter().map(notice)),
+        Block::Columns(all) => blocks(all),
+        Block::Table(table) => table.to_latex_long(&|_, _| false),
+        Block::Readings(table, struck) => table
+            .to_latex_long(&|row, column| struck.get(row) == Some(&true) && !UNSTRUCK.contains(&column.name)),
+        Block::Figure { drawn, caption, .. } => {
+            format!("\\begin{{center}}\n{drawn}\n{{\\small {}}}\n\\end{{center}}\n", latex_text(caption))
+        }
+    }
+}
+
+/// Lines as somebody typed them; an empty one parts paragraphs.
+fn typed(text: &str) -> String {
+    let mut out = String::new();
+    let mut lines = text.lines().map(str::trim).peekable();
+    while let Some(line) = lines.next() {
+        out += &latex_text(line);
+        let goes_on = !line.is_empty() && lines.peek().is_some_and(|next| !next.is_empty());
+        out += if goes_on { "\\newline\n" } else { "\n" };
+    }
+    out.push('\n');
+    out
+}
+
+/// A list of items already in LaTeX; nothing where there is none.
+fn list(name: &str, items: impl Iterator<Item = String>) -> String {
+    let body: String = items.map(|item| format!("\\item{item}\n")).collect();
+    if body.is_empty() {
+        body
+    } else {
+        format!(
+            "\\begin{{{name}}}\n\\setlength{{\\itemsep}}{{0pt}}\\setlength{{\\parskip}}{{0pt}}\n{body}\\end{{{name}}}\n"
+        )
+    }
+}
+
+fn notice(NoticeText { lead, text, signs }: &NoticeText) -> String {
+    let signs = signs.as_ref().map_or_else(String::new, |(said, signs)| {
+        let signs = list("itemize", signs.iter().map(|sign| format!(" {}", latex_text(sign))));
+        format!(" {}\n{signs}", latex_text(said))
+    });
+    format!(" \\textbf{{{}}} {}{signs}", latex_text(lead), latex_text(text))
+}
+
+#[cfg(test)]
+#[path = "latex_test.rs"]
+mod tests;

@@ -2,6 +2,7 @@
 
 use slope_evidence::border::{Declarations, Thrown};
 use slope_of_light::analysis::taken::TakenEvidence;
+use slope_of_light::chart::PlotPlaces;
 use slope_of_light::notebook::{Edit, LogStep};
 use slope_of_light::report::exact::FitFigure;
 use slope_of_light::view::evidence::{EvidenceView, GridLines};
@@ -23,6 +24,7 @@ fn main() {
         .with::<EvidenceView>()
         .with::<GridLines>()
         .with::<PlanView>()
+        .with::<PlotPlaces>()
         .with::<ProposedView>()
         .with::<StoredNotebook>()
         .with::<LogStep>()

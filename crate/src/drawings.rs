@@ -76,6 +76,7 @@ pub fn line_picture(page: &NotebookState, analysis: &Analysis) -> LinePicture {
         series,
         decimal_mark: page.decimal_mark,
         upright: Upright::Delay,
+        window: PlotWindow::default(),
     }
 }
 
@@ -95,6 +96,7 @@ pub fn walk_picture(page: &NotebookState, walk: &WalkAnalysis) -> LinePicture {
         series: vec![message!("chart-walk-series").into()],
         decimal_mark: page.decimal_mark,
         upright: Upright::Walk,
+        window: PlotWindow::default(),
     }
 }
 

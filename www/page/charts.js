@@ -15,12 +15,14 @@ export class Charts {
     this.residualSummary = byId('residual-summary');
     this.lineFigure = byId('line-figure');
     this.residualFigure = byId('residual-figure');
+    /** The part of each that is looked at: left, right, bottom and top in shares of the whole. @type {{line?: Float64Array, residuals?: Float64Array}} */
+    this.windows = {};
     this.plots = [
       new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
-        book.desk.draw_line(canvas, dark, pixels, tell);
+        book.desk.draw_line(canvas, dark, pixels, tell, this.windows.line);
       }),
       new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
-        book.desk.draw_residuals(canvas, dark, pixels, tell);
+        book.desk.draw_residuals(canvas, dark, pixels, tell, this.windows.residuals);
       }),
     ];
   }

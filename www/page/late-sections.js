@@ -1,12 +1,15 @@
 /**
  * The sections that are not in sight when a notebook opens, and what else can wait: one script, which comes once it is open.
  */
+import { byId } from './dom.js';
 import { FeedbackBeside } from './feedback.js';
 import { History } from './history.js';
 import { KeptFocus } from './kept-focus.js';
 import { Keys } from './keys.js';
 import { Leave } from './leave.js';
+import { isUp } from './leaves.js';
 import { NextStep } from './next-step.js';
+import { PlotLook } from './plot-look.js';
 import { Points } from './points.js';
 import { Print } from './print.js';
 import { Replay } from './replay.js';
@@ -15,6 +18,7 @@ import { RowWork } from './row-work.js';
 import { Wall } from './wall.js';
 
 /** @import { Book } from './book.js' */
+/** @import { Charts } from './charts.js' */
 /** @import { Keeper } from './keeper.js' */
 
 export { Apparatus } from './apparatus.js';
@@ -27,9 +31,10 @@ export { Result } from './result.js';
 export { Tour } from './tour.js';
 export { Uncertainty } from './uncertainty.js';
 
-/** What shows nothing until it is asked, or where there is something to show. @param {Book} book @param {Keeper} keeper */
-export function onCall(book, keeper) {
+/** What shows nothing until it is asked, or where there is something to show. @param {Book} book @param {Keeper} keeper @param {Charts} charts */
+export function onCall(book, keeper, charts) {
   const wall = new Wall(book);
+  book.add(new PlotLook(book, charts), () => isUp(byId('line-figure')));
   for (const part of [wall, new NextStep(book), new Points(book), new FeedbackBeside(book, keeper)]) book.add(part);
   return [new History(book), new KeptFocus(), new Keys(), new Leave(keeper), new Print(book), new RowPad(), new RowWork(book), new Replay(book), wall];
 }

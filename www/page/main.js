@@ -57,7 +57,8 @@ class Page {
     this.takeAway = () => {};
     this.join();
     const { book } = this;
-    book.add(new Charts(book), () => isUp(byId('line-figure')));
+    this.charts = new Charts(book);
+    book.add(this.charts, () => isUp(byId('line-figure')));
     for (const part of [new Strip(book), new Readings(book), new Preferences(book, () => this.isSettled())]) book.add(part);
     /** What is there once it is asked for. @type {unknown[] | undefined} */
     this.onCall = undefined;
@@ -142,7 +143,7 @@ class Page {
     await Promise.all(this.sections.map((section) => section.load()));
     // Where their script has not come, the sections say so.
     const late = await lateScripts().catch(() => undefined);
-    this.onCall ??= late?.onCall(this.book, this.keeper);
+    this.onCall ??= late?.onCall(this.book, this.keeper, this.charts);
   }
 
   /** Joins book, keeper and tabs. */

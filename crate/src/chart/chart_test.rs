@@ -57,6 +57,7 @@ fn readings() -> LinePicture {
         series: vec!["rail A".into(), "rail B".into()],
         decimal_mark: DecimalMark::Point,
         upright: Upright::Delay,
+        window: PlotWindow::default(),
     }
 }
 
@@ -366,4 +367,58 @@ fn a_device_pixel_theme_gives_the_same_drawing_larger() {
     });
     assert_eq!(counts[0], counts[1]);
     assert_eq!(counts[1], counts[2]);
+}
+
+/// The places of the marks are where the drawing has them, and the frame holds those in the line.
+#[test]
+fn marks_are_told_where_they_are_drawn() {
+    let picture = readings();
+    for drawing in [Drawing::Line(&picture), Drawing::Residuals(&picture)] {
+        let told = places(SIZE, drawing, &Theme::light(), &english()).unwrap();
+        let [left, top, right, bottom] = told.frame;
+        assert!(0.0 < left && left < right && right < 1.0 && 0.0 < top && top < bottom && bottom < 1.0);
+        assert!(
+            told.marks
+                .iter()
+                .all(|mark| left <= mark.x && mark.x <= right && top <= mark.y && mark.y <= bottom)
+        );
+        let scene = drawing.scene((900.0, 520.0), &Theme::light(), &english());
+        assert_eq!(told.marks.len(), scene.marks.len());
+        let (number, (x, y)) = *scene.marks.last().unwrap();
+        assert_eq!(told.marks.last(), Some(&MarkPlace { number, x: x / 900.0, y: y / 520.0 }));
+    }
+    let numbers = places(SIZE, Drawing::Line(&picture), &Theme::light(), &english()).unwrap();
+    assert_eq!(numbers.marks.len(), 12);
+}
+
+/// Half the width of a plot is looked at: what stands there stands twice as far apart, and nothing else is drawn.
+#[test]
+fn a_window_shows_a_part_of_the_range() {
+    let whole = readings();
+    let part = LinePicture { window: PlotWindow::of(&[0.5, 1.0, 0.0, 1.0]), ..readings() };
+    let marks =
+        |picture: &LinePicture| places(SIZE, Drawing::Line(picture), &Theme::light(), &english()).unwrap();
+    let (all, near) = (marks(&whole), marks(&part));
+    assert!(near.marks.len() < all.marks.len() && near.marks.len() > 3);
+    let x = |places: &PlotPlaces, number| places.marks.iter().find(|mark| mark.number == number).unwrap().x;
+    let apart = |places: &PlotPlaces| (x(places, 12) - x(places, 10)) / (places.frame[2] - places.frame[0]);
+    // Equal but for rounding.
+    assert!((apart(&near) / apart(&all) - 2.0).abs() < 1e-9);
+    let labels = texts(&line_of(&part)).len();
+    assert!(labels > 5, "it has its ticks");
+}
+
+#[test]
+fn a_window_that_is_none_shows_the_whole() {
+    for ends in [
+        &[][..],
+        &[0.0, 1.0],
+        &[0.5, 0.5, 0.0, 1.0],
+        &[0.7, 0.2, 0.0, 1.0],
+        &[-1.0, 1.0, 0.0, 1.0],
+        &[f64::NAN; 4],
+    ] {
+        assert_eq!(PlotWindow::of(ends), PlotWindow::default(), "{ends:?}");
+    }
+    assert_ne!(PlotWindow::of(&[0.0, 1.0, 0.25, 1.0]), PlotWindow::default());
 }

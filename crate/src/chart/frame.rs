@@ -69,6 +69,7 @@ impl Frame {
         let right = across - 1.2 * font;
         let x = level_axis(wanted.x, right - left, wanted.decimal_mark, font);
         let frame = Self { plot: Area { left, top, right, bottom }, x, y };
+        scene.frame = Some([(left, top), (right, bottom)]);
 
         frame.draw_levels(scene, theme);
         bottom_axis(scene, &frame.plot, &frame.x, across, theme);

@@ -3,7 +3,7 @@
 use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
 use super::marks;
-use super::picture::{Band, FittedLine, LinePicture, PlottedRow, Upright};
+use super::picture::{Band, FittedLine, LinePicture, PlotWindow, PlottedRow, Upright};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, ScenePoint};
 use super::text::{Area, Room};
@@ -20,8 +20,8 @@ pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, word
     let marks: Vec<&PlottedRow> = picture.marks.iter().filter(|mark| shown(mark)).collect();
     let wanted = FrameContent {
         size,
-        x: distances(&marks),
-        y: delays(&marks),
+        x: distances(&marks).part(picture.window.across()),
+        y: delays(&marks).part(picture.window.up()),
         x_title: labels::DISTANCE,
         y_title: match picture.upright {
             Upright::Delay => labels::DELAY,
@@ -38,12 +38,25 @@ pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, word
     if let Some(line) = picture.line.as_ref().filter(|line| can_draw(line)) {
         draw_line(&mut scene, &frame, line, theme);
     }
+    let marks = looked_at(marks, &frame, picture.window, |mark| mark.delay);
     let bar = if is_crowd(&marks) { frame::plain_bar } else { frame::bar };
     for mark in &marks {
         draw_bars(&mut scene, &frame, mark, bar, theme);
     }
     draw_marks(&mut scene, &frame, &marks, |mark| mark.delay, (theme, words));
     scene
+}
+
+/// The readings that stand in the part that is looked at; in the whole all do, those beyond it at its edge.
+pub(super) fn looked_at<'a>(
+    marks: Vec<&'a PlottedRow>,
+    frame: &Frame,
+    window: PlotWindow,
+    height: impl Fn(&PlottedRow) -> f64,
+) -> Vec<&'a PlottedRow> {
+    let (x, y) = (frame.x_span(), frame.y_span());
+    let all = window == PlotWindow::default();
+    marks.into_iter().filter(|mark| all || (x.holds(mark.distance) && y.holds(height(mark)))).collect()
 }
 
 /// Whether there are so many marks that each must be slight.
@@ -203,6 +216,7 @@ pub(super) fn draw_marks(
     for mark in struck.iter().chain(&kept) {
         let at = frame.at(mark.distance, height(mark));
         draw(scene, at, mark.series, mark.struck, theme);
+        scene.marks.push((mark.number, at));
         room.take(Area::around(at, theme.mark_px));
     }
     for mark in struck {

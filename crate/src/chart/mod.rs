@@ -45,10 +45,11 @@ use std::fmt::Write;
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, DrawingAreaErrorKind, IntoDrawingArea};
 use plotters::prelude::{DrawingBackend, SVGBackend};
+use serde::Serialize;
 
 pub use picture::{
     Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    PlottedRow, Share, SharesPicture, TracePicture, TracesPicture, Upright,
+    PlotWindow, PlottedRow, Share, SharesPicture, TracePicture, TracesPicture, Upright,
 };
 pub use theme::{Colour, Theme};
 
@@ -150,6 +151,50 @@ pub fn draw<B: DrawingBackend>(
     area.fill(&theme.paper.opaque())?;
     area.draw(&scene)?;
     Ok(())
+}
+
+/// Where on a plot things stand, in shares of its width from the left and of its height from the top.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct PlotPlaces {
+    /// Left, top, right and bottom of the frame around the readings.
+    pub frame: [f64; 4],
+    /// The marks of the readings.
+    pub marks: Vec<MarkPlace>,
+}
+
+/// Where the mark of a reading stands: see [`PlotPlaces`].
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct MarkPlace {
+    /// Number of the row, from 1.
+    pub number: usize,
+    /// Share of the width.
+    pub x: f64,
+    /// Share of the height.
+    pub y: f64,
+}
+
+/// Where a drawing of `size` pixels has its readings, for who points at them.
+///
+/// # Errors
+/// There is no room to draw in.
+pub fn places(
+    size: (u32, u32),
+    drawing: Drawing<'_>,
+    theme: &Theme,
+    words: &dyn Words,
+) -> Result<PlotPlaces, ChartError> {
+    let (width, height) = room(size, theme)?;
+    let Scene { frame, marks, .. } = drawing.scene((width, height), theme, words);
+    let [(left, top), (right, bottom)] = frame.unwrap_or_default();
+    Ok(PlotPlaces {
+        frame: [left / width, top / height, right / width, bottom / height],
+        marks: marks
+            .into_iter()
+            .map(|(number, (x, y))| MarkPlace { number, x: x / width, y: y / height })
+            .collect(),
+    })
 }
 
 /// What a drawing of two traces shows, in words.

@@ -19,6 +19,48 @@ pub struct LinePicture {
     pub decimal_mark: DecimalMark,
     /// What stands upright.
     pub upright: Upright,
+    /// The part that is looked at.
+    pub window: PlotWindow,
+}
+
+/// The part of a plot that is looked at: from and to, as shares of its whole range from 0 to 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlotWindow {
+    across: [f64; 2],
+    up: [f64; 2],
+}
+
+impl Default for PlotWindow {
+    /// The whole.
+    fn default() -> Self {
+        Self { across: [0.0, 1.0], up: [0.0, 1.0] }
+    }
+}
+
+impl PlotWindow {
+    /// Narrower than this nothing is looked at, in shares of the whole.
+    const LEAST: f64 = 1e-3;
+
+    /// From left, right, bottom and top; the whole where they are no part of it.
+    pub fn of(ends: &[f64]) -> Self {
+        let is_part = |[from, to]: [f64; 2]| 0.0 <= from && to <= 1.0 && to - from >= Self::LEAST;
+        match *ends {
+            [left, right, bottom, top] if is_part([left, right]) && is_part([bottom, top]) => {
+                Self { across: [left, right], up: [bottom, top] }
+            }
+            _ => Self::default(),
+        }
+    }
+
+    /// From and to of the distances.
+    pub fn across(self) -> [f64; 2] {
+        self.across
+    }
+
+    /// From and to of what stands upright.
+    pub fn up(self) -> [f64; 2] {
+        self.up
+    }
 }
 
 /// What is drawn against the distance.

@@ -2,7 +2,7 @@
 
 use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
-use super::line_chart::{distances, draw_marks, series_legend};
+use super::line_chart::{distances, draw_marks, looked_at, series_legend};
 use super::picture::{LinePicture, PlottedRow};
 use super::scale::{Span, drawable};
 use super::scene::{Scene, ScenePoint};
@@ -23,8 +23,8 @@ pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, word
     }
     let wanted = FrameContent {
         size,
-        x: distances(&readings),
-        y: reach(&marks),
+        x: distances(&readings).part(picture.window.across()),
+        y: reach(&marks).part(picture.window.up()),
         x_title: labels::DISTANCE,
         y_title: labels::RESIDUAL,
         legend,
@@ -36,10 +36,13 @@ pub(super) fn scene(size: ScenePoint, picture: &LinePicture, theme: &Theme, word
         return scene;
     }
     let Span { low, high } = frame.x_span();
-    scene.stroke(frame.at(low, 0.0), frame.at(high, 0.0), frame::accent(theme));
-    for level in [-2.0, 2.0] {
+    if frame.y_span().holds(0.0) {
+        scene.stroke(frame.at(low, 0.0), frame.at(high, 0.0), frame::accent(theme));
+    }
+    for level in [-2.0, 2.0].into_iter().filter(|level| frame.y_span().holds(*level)) {
         scene.dashed(frame.at(low, level), frame.at(high, level), frame::dashes(theme));
     }
+    let marks = looked_at(marks, &frame, picture.window, residual);
     draw_marks(&mut scene, &frame, &marks, residual, (theme, words));
     scene
 }

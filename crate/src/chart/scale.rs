@@ -53,6 +53,15 @@ impl Span {
         Self { low: self.low - room, high: self.high + room }
     }
 
+    /// The part of it between two shares of its width.
+    pub(super) fn part(self, [from, to]: [f64; 2]) -> Self {
+        // The whole, to the last bit.
+        if [from, to] == [0.0, 1.0] {
+            return self;
+        }
+        Self { low: self.low + from * self.width(), high: self.low + to * self.width() }
+    }
+
     /// With zero in it, if zero is near: then the intercept can be read off.
     pub(super) fn reaching_for_zero(self) -> Self {
         if 0.0 < self.low && self.low < 0.5 * self.high { Self { low: 0.0, ..self } } else { self }

@@ -43,6 +43,10 @@ pub(super) enum Painted {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Scene {
     pub(super) shapes: Vec<Painted>,
+    /// Corners of the frame in which the readings stand: left and top, right and bottom.
+    pub(super) frame: Option<[ScenePoint; 2]>,
+    /// Where the mark of each reading stands, with the number of its row.
+    pub(super) marks: Vec<(usize, ScenePoint)>,
 }
 
 impl Scene {

@@ -14,7 +14,7 @@ use crate::analysis::trials::TrialsResult;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_line, analyse_page};
 use crate::bundle::{self, notebook_refused};
 use crate::chart::{self, Drawing, Theme};
-use crate::drawings::{bench_picture, line_picture};
+use crate::drawings::bench_picture;
 use crate::message;
 use crate::notebook::{Cell, Edit, Notebook, Pasted, StoredFile, file, paste, read, read_entry};
 use crate::view::budget::budget_view;
@@ -237,36 +237,6 @@ impl Desk {
 /// What is seen, on a canvas whose size is set in device pixels, with `pixels` of them to a CSS pixel.
 #[wasm_bindgen]
 impl Desk {
-    /// Draws the delay against the distance.
-    ///
-    /// # Errors
-    /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_line(
-        &self,
-        canvas: HtmlCanvasElement,
-        dark: bool,
-        pixels: f64,
-        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
-    ) -> Result<(), JsValue> {
-        let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, Drawing::Line(&picture), say)
-    }
-
-    /// Draws the residuals against the distance.
-    ///
-    /// # Errors
-    /// `{kind: "chart", message}` if the canvas is too small to draw on.
-    pub fn draw_residuals(
-        &self,
-        canvas: HtmlCanvasElement,
-        dark: bool,
-        pixels: f64,
-        #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
-    ) -> Result<(), JsValue> {
-        let picture = line_picture(self.notebook.state(), &self.analysis);
-        draw(canvas, dark, pixels, Drawing::Residuals(&picture), say)
-    }
-
     /// Draws the bench to scale.
     ///
     /// # Errors

@@ -3,6 +3,7 @@
 //! - `canvas`: where drawings go.
 //! - `words`: the page's table of words.
 //! - [`desk`]: one open notebook.
+//! - `plots`: the plots of the readings.
 //! - `report`: what is taken out of a notebook.
 //! - `evidence`: delays that come from pictures and traces.
 //! - `handout`: a notebook to be handed out.
@@ -19,6 +20,7 @@ mod canvas;
 mod words;
 pub mod trials;
 pub mod desk;
+mod plots;
 mod report;
 mod plan;
 mod handout;

@@ -2045,6 +2045,11 @@ plan-no_rehearsal = Nothing can be rehearsed with this apparatus yet. { $why } C
 
 ## The points of the plots, as a table
 
+plot-keys-line = Delay against distance; plus and minus zoom, arrows move, 0 shows all
+plot-keys-residuals = Normalized residuals; plus and minus zoom, arrows move, 0 shows all
+plot-closer = Zoom in
+plot-wider = Zoom out
+plot-whole = All
 points-title = The points as a table
 points-hint = The keys ↑ and ↓ go from point to point, Enter goes to the reading.
 points-point = Row { $n }: distance { $distance } m, delay { $delay } ns, normalized residual { $residual }

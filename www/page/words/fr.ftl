@@ -2042,6 +2042,11 @@ plan-no_rehearsal = Aucun entraînement n’est encore possible avec ce montage.
 
 ## Les points des graphiques, en tableau
 
+plot-keys-line = Retard en fonction de la distance ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
+plot-keys-residuals = Résidus normalisés ; plus et moins changent l’échelle, les flèches déplacent, 0 montre tout
+plot-closer = Agrandir
+plot-wider = Réduire
+plot-whole = Tout
 points-title = Les points en tableau
 points-hint = Les touches ↑ et ↓ vont de point en point, Entrée va à la lecture.
 points-point = Ligne { $n } : distance { $distance } m, retard { $delay } ns, résidu normalisé { $residual }

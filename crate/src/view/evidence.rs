@@ -195,12 +195,11 @@ fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
 }
 
 fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
-    let Some(walk) = &analysis.walk else { return Vec::new() };
+    let (Some(walk), Ok(line)) = (&analysis.walk, &analysis.line) else { return Vec::new() };
     let mark = page.decimal_mark;
     let (shift, u_shift) = walk.shift;
     let per_metre = |value: f64| plain(value, 3, mark) + "\u{a0}ns/m";
-    let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
-    let slope = slope - if page.estimator == Estimator::FixedLevel { walk.line.slope } else { 0.0 };
+    let slope = line.fit.slope - if page.estimator == Estimator::FixedLevel { walk.line.slope } else { 0.0 };
     vec![
         figure(
             "walk_slope",

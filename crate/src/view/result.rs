@@ -1,7 +1,7 @@
 //! The result in figures and sentences.
 
 use super::figures::{degrees_of_freedom, figure, per_cent};
-use super::math::{Formula, bracket, equation, number, op, over, power, row, symbol, times};
+use super::math::{bracket, equation, number, op, over, power, row, symbol, times};
 use super::types::{Figure, ResultView};
 use crate::air::extrapolated;
 use crate::analysis::types::not_given;
@@ -67,32 +67,27 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
         expanded(speed, mark),
     ];
     figures.extend(comparison(speed, mark));
-    if speed.second_order > 0.01 * speed.relative {
-        figures.push(
-            figure(
-                "second_order",
-                message!("figures-second_order"),
-                "(u(b)/b)²",
-                format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark)),
-            )
-            .means(message!("figures-second_order-meaning"))
-            .by(second_order(analysis, speed, mark))
-            .from(message!("figures-second_order-source")),
-        );
-    }
+    figures.extend(second_order(analysis, speed, mark));
     figures
 }
 
-fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Formula {
-    let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
+/// What 1/b adds by its curvature, where it is more than a hundredth of the relative uncertainty.
+fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Option<Figure> {
+    let line = analysis.line.as_ref().ok().filter(|_| speed.second_order > 0.01 * speed.relative)?;
+    let slope = line.fit.slope;
     let u = libm::sqrt(speed.second_order) * slope.abs();
     let unit = |value: f64, digits| number(plain(value, digits, mark) + "\u{a0}ns/m");
-    equation(
-        symbol("δ"),
-        power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
-        power(bracket(over(unit(u, 3), unit(slope, 5))), "2"),
-        format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark)),
-    )
+    let share = format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark));
+    let found = figure("second_order", message!("figures-second_order"), "(u(b)/b)²", share.clone())
+        .means(message!("figures-second_order-meaning"))
+        .by(equation(
+            symbol("δ"),
+            power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
+            power(bracket(over(unit(u, 3), unit(slope, 5))), "2"),
+            share,
+        ))
+        .from(message!("figures-second_order-source"));
+    Some(found)
 }
 
 fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Figure {

@@ -46,7 +46,7 @@ use plotters::prelude::{DrawingBackend, SVGBackend};
 
 pub use picture::{
     Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    PlottedRow, Share, SharesPicture, TracePicture, TracesPicture, Upright,
+    PlottedRow, Share, SharesPicture, TraceEdge, TracePicture, TracePulse, TracesPicture, Upright,
 };
 pub use theme::{Colour, Theme};
 

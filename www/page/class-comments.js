@@ -7,7 +7,7 @@ import { say } from './words.js';
 
 /** @import { View } from './types.js' */
 /** @import { Comment, Feedback, Place } from './worker-types.js' */
-/** A place of the report: where its button goes, and where what is said of it. @typedef {{place: Place, button: (node: Element) => void, box: (node: HTMLElement) => void}} Spot */
+/** A place of the report: where its button goes, and where what is said of it. @typedef {{place: Place, button: (node: Element) => void, box: (node: HTMLElement) => void}} CommentSpot */
 
 /** The report lies in a tree of its own, in the colours of paper. @type {Record<string, Partial<CSSStyleDeclaration>>} */
 const STYLES = {
@@ -78,7 +78,7 @@ class Written {
   }
 }
 
-/** The places of a report. @param {HTMLElement} report @param {View} view @returns {Spot[]} */
+/** The places of a report. @param {HTMLElement} report @param {View} view @returns {CommentSpot[]} */
 function spotsOf(report, view) {
   const heads = /** @type {NodeListOf<HTMLElement>} */ (report.querySelectorAll('section > h2'));
   const head = (/** @type {string} */ text) => [...heads].find((one) => one.textContent === text);
@@ -111,7 +111,7 @@ function linesBelow(head) {
   return [...head?.parentElement?.querySelector('table')?.tBodies[0]?.rows ?? []];
 }
 
-/** @param {Place} place @param {HTMLElement} head @returns {Spot} */
+/** @param {Place} place @param {HTMLElement} head @returns {CommentSpot} */
 function besideHead(place, head) {
   const line = el('p');
   return {
@@ -124,7 +124,7 @@ function besideHead(place, head) {
   };
 }
 
-/** @param {Place} place @param {HTMLTableRowElement} line @returns {Spot} */
+/** @param {Place} place @param {HTMLTableRowElement} line @returns {CommentSpot} */
 function inLine(place, line) {
   return {
     place,

@@ -8,8 +8,8 @@ use crate::analysis::{
     WalkAnalysis, WalkRow,
 };
 use crate::chart::{
-    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    PlottedRow, Share, SharesPicture, Theme, Upright,
+    self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, ChartError, FittedLine, HistogramPicture,
+    LinePicture, PlottedRow, Share, SharesPicture, SvgArea, Theme, Upright,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::message;
@@ -223,47 +223,34 @@ pub fn charts(
     let line = line_picture(page, analysis);
     let bench = bench_picture(page, analysis);
     let shares = shares_picture(page, analysis);
-    let title = |message: Message| words.say(&message);
     // A drawing of this size on a surface in memory has nothing that can fail; an empty one is left out.
+    let drawn = |height, title: &Message, draw: &dyn Fn(&SvgArea<'_>, &Theme) -> Result<(), ChartError>| {
+        chart::svg(width, height, &words.say(title), &theme, draw).unwrap_or_default()
+    };
+    let shares_height = chart::shares_height(&shares, &theme);
+    let bench_height = chart::bench_height(width, &bench, &theme, words);
     Charts {
-        line_svg: chart::svg(width, height, &title(message!("line-plot")), &theme, &|area, theme| {
+        line_svg: drawn(height, &message!("line-plot"), &|area, theme| {
             chart::line(area, &line, theme, words)
-        })
-        .unwrap_or_default(),
-        residuals_svg: chart::svg(
-            width,
-            height / 2,
-            &title(message!("line-residuals")),
-            &theme,
-            &|area, theme| chart::residuals(area, &line, theme, words),
-        )
-        .unwrap_or_default(),
-        trials_svg: trials
-            .and_then(|outcome| {
-                let picture = histogram_picture(outcome, page.decimal_mark);
-                chart::svg(width, height / 2, &title(message!("trials-plot")), &theme, &|area, theme| {
-                    chart::histogram(area, &picture, theme, words)
-                })
-                .ok()
+        }),
+        residuals_svg: drawn(height / 2, &message!("line-residuals"), &|area, theme| {
+            chart::residuals(area, &line, theme, words)
+        }),
+        trials_svg: trials.map_or_else(String::new, |outcome| {
+            let picture = histogram_picture(outcome, page.decimal_mark);
+            drawn(height / 2, &message!("trials-plot"), &|area, theme| {
+                chart::histogram(area, &picture, theme, words)
             })
-            .unwrap_or_default(),
-        budget_svg: chart::svg(
-            width,
-            chart::shares_height(&shares, &theme),
-            &title(message!("report-shares")),
-            &theme,
-            &|area, theme| chart::shares(area, &shares, theme, words),
-        )
-        .ok()
-        .filter(|_| !shares.shares.is_empty())
-        .unwrap_or_default(),
-        bench_svg: chart::svg(
-            width,
-            chart::bench_height(width, &bench, &theme, words),
-            &title(message!("apparatus-drawing")),
-            &theme,
-            &|area, theme| chart::bench(area, &bench, theme, words),
-        )
-        .unwrap_or_default(),
+        }),
+        budget_svg: if shares.shares.is_empty() {
+            String::new()
+        } else {
+            drawn(shares_height, &message!("report-shares"), &|area, theme| {
+                chart::shares(area, &shares, theme, words)
+            })
+        },
+        bench_svg: drawn(bench_height, &message!("apparatus-drawing"), &|area, theme| {
+            chart::bench(area, &bench, theme, words)
+        }),
     }
 }

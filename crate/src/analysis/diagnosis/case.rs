@@ -8,7 +8,7 @@ use crate::analysis::point::Point;
 use crate::analysis::rows::{Rows, Typed};
 use crate::analysis::setup::Setup;
 use crate::analysis::speed::C0;
-use crate::line::{FreeColumn, Noise};
+use crate::line::{FreeColumn, Noise, Stated};
 
 /// Rows of a notebook in which some vary together: what each hypothesis costs goes with the square of their number.
 const MOST_TOGETHER: usize = 100;
@@ -125,31 +125,17 @@ impl<'a> Case<'a> {
         let weights = match &data.noise {
             Noise::Unstated => vec![1.0; n],
             Noise::Stated(stated) => {
-                // Errors stated together, as a variance for each row and errors that rows share.
-                let (variances, together) = if stated.dense.is_empty() {
-                    (vec![0.0; n], Vec::new())
-                } else if n <= MOST_TOGETHER {
-                    stated.dense.parted(nominal, n)?
-                } else {
-                    return None;
-                };
+                let (variances, together) = together(stated, nominal, n)?;
                 columns.extend(together);
                 for shared in &stated.shared {
                     columns.push((0..n).map(|i| shared.y_at(i) - nominal * shared.x_at(i)).collect());
                 }
                 let steps = edge_step(context, rows) / libm::sqrt(6.0);
-                let variance = |i: usize| {
-                    let (ux, uy) = (nominal * stated.ux_at(i), stated.uy_at(i));
-                    // Rounding is an error, too, whatever was stated.
-                    let digit = typed[i].reading.map_or(0.0, |reading| reading.step());
-                    let base = match points[i].time_base.map(|base| base.clock) {
-                        Some(Clock::Screen(base)) => base,
-                        _ => 0.0,
-                    };
-                    let (ux_digit, uy_digit) = (nominal * digit / libm::sqrt(12.0), steps * base);
-                    (ux * ux).max(ux_digit * ux_digit) + (uy * uy).max(uy_digit * uy_digit) + variances[i]
+                let of = |i: usize| {
+                    let by_stated = (nominal * stated.ux_at(i), stated.uy_at(i));
+                    own_variance(by_stated, (typed[i], &points[i]), nominal, steps) + variances[i]
                 };
-                (0..n).map(|i| 1.0 / variance(i)).collect()
+                (0..n).map(|i| 1.0 / of(i)).collect()
             }
         };
         let mut case = Case {
@@ -250,6 +236,28 @@ impl<'a> Case<'a> {
         let evidence = self.chi_square / 2.0 - self.scaled(self.chi_square);
         self.stated.then_some((evidence, self.chi_square > self.unknowns))
     }
+}
+
+/// Errors stated together, as a variance for each row and errors that rows share; none of too many rows.
+fn together(stated: &Stated, nominal: f64, n: usize) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
+    if stated.dense.is_empty() {
+        return Some((vec![0.0; n], Vec::new()));
+    }
+    if n > MOST_TOGETHER {
+        return None;
+    }
+    stated.dense.parted(nominal, n)
+}
+
+/// The variance of a row's own delay. Rounding is an error, too, whatever was stated.
+fn own_variance((ux, uy): (f64, f64), (typed, point): (&Typed, &Point), nominal: f64, steps: f64) -> f64 {
+    let digit = typed.reading.map_or(0.0, |reading| reading.step());
+    let base = match point.time_base.map(|base| base.clock) {
+        Some(Clock::Screen(base)) => base,
+        _ => 0.0,
+    };
+    let (ux_digit, uy_digit) = (nominal * digit / libm::sqrt(12.0), steps * base);
+    (ux * ux).max(ux_digit * ux_digit) + (uy * uy).max(uy_digit * uy_digit)
 }
 
 /// About their mean.

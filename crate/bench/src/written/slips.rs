@@ -359,7 +359,7 @@ fn bent(slip: Slip, sheet: &mut Sheet, chance: &mut Chance) -> Planted {
         let out = (row.distance - low) / (high - low);
         row.later(match slip {
             Drift => size * index as f64 / last,
-            Walk => size.abs() * out.powf(1.2),
+            Walk => size.abs() * libm::pow(out, 1.2),
             Curvature => size * 4.0 * (out - 0.5) * (out - 0.5),
             // The light's height falls as 1/(1 + d/2 m) twice over; a peak lags by what is lost of it.
             _ => 2.0 * size * (1.0 - 1.0 / ((1.0 + row.distance / 2.0) * (1.0 + row.distance / 2.0))),

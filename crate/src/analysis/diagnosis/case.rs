@@ -192,12 +192,12 @@ impl<'a> Case<'a> {
         (8.0 * (off - 0.1)).max(0.0)
     }
 
-    /// What speaks against readings beyond the ends of their rails, with some rows read otherwise.
-    pub fn odd_readings(&self, otherwise: &[(usize, f64)]) -> f64 {
+    /// What speaks against readings beyond the ends of their rails, with some rows read otherwise, or nowhere.
+    pub fn odd_readings(&self, otherwise: &[(usize, Option<f64>)]) -> f64 {
         let off = |(place, typed): (usize, &&Typed)| {
             let Some(rail) = typed.rail else { return false };
             let other = otherwise.iter().find(|(row, _)| *row == place).map(|(_, reading)| *reading);
-            let Some(reading) = other.or(typed.reading.map(|r| r.value)) else { return false };
+            let Some(reading) = other.unwrap_or(typed.reading.map(|r| r.value)) else { return false };
             let span = self.context.rails.get(rail).and_then(|rail| rail.span);
             span.is_some_and(|(from, to)| reading < from.min(to) - 0.01 || reading > from.max(to) + 0.01)
         };
@@ -275,13 +275,14 @@ pub fn edge_step(context: &RowContext, rows: &Rows) -> f64 {
     step.filter(|_| edges.len() >= 8).unwrap_or(0.0)
 }
 
-/// The places of the smallest, the smallest first.
-pub(super) fn least(of: &[f64], count: usize) -> Vec<usize> {
+/// The places of the smallest, the smallest first; not of what there is none of, or is no number.
+pub(super) fn least(of: &[Option<f64>], count: usize) -> Vec<usize> {
     let mut all: Vec<usize> = Vec::new();
     while all.len() < count {
         let mut next: Option<usize> = None;
         for place in 0..of.len() {
-            if !all.contains(&place) && next.is_none_or(|next| of[place] < of[next]) && !of[place].is_nan() {
+            let is_number = of[place].is_some_and(|value| !value.is_nan());
+            if is_number && !all.contains(&place) && next.is_none_or(|next| of[place] < of[next]) {
                 next = Some(place);
             }
         }

@@ -130,7 +130,7 @@ impl<'a> Case<'a> {
                 for shared in &stated.shared {
                     columns.push((0..n).map(|i| shared.y_at(i) - nominal * shared.x_at(i)).collect());
                 }
-                let steps = edge_step(context, rows) / libm::sqrt(6.0);
+                let steps = edge_step(context, rows).unwrap_or(0.0) / libm::sqrt(6.0);
                 let of = |i: usize| {
                     let by_stated = (nominal * stated.ux_at(i), stated.uy_at(i));
                     own_variance(by_stated, (typed[i], &points[i]), nominal, steps) + variances[i]
@@ -266,13 +266,13 @@ fn centred(x: &[f64]) -> Vec<f64> {
     x.iter().map(|x| x - mean).collect()
 }
 
-/// The distance of the marks on which all edges stand, divisions; 0 where they stand on none.
-pub fn edge_step(context: &RowContext, rows: &Rows) -> f64 {
+/// The distance of the marks on which all edges stand, divisions; none where they stand on none, or are too few to tell.
+pub fn edge_step(context: &RowContext, rows: &Rows) -> Option<f64> {
     let edges: Vec<f64> = rows.typed.iter().flat_map(|typed| typed.edges.iter().copied()).collect();
     let small = 1.0 / context.bench.small_divisions;
     let on_marks = |step: &f64| edges.iter().all(|q| libm::fabs(q / step - libm::rint(q / step)) < 1e-6);
     let step = [1.0, 0.5, small, 0.1, 0.05].into_iter().find(on_marks);
-    step.filter(|_| edges.len() >= 8).unwrap_or(0.0)
+    step.filter(|_| edges.len() >= 8)
 }
 
 /// The places of the smallest, the smallest first; not of what there is none of, or is no number.

@@ -1,8 +1,8 @@
 /**
  * What a teacher writes beside the places of a report: a button at each, and what is said of it below.
  */
-import { el, setHidden } from './dom.js';
-import { SECTIONS, TEXTS, isSame, placeName, sectionName } from './feedback-places.js';
+import { alike, el, setHidden } from './dom.js';
+import { SECTIONS, TEXTS, placeName, sectionName } from './feedback-places.js';
 import { say } from './words.js';
 
 /** @import { View } from './types.js' */
@@ -47,7 +47,7 @@ export function layComments(report, view, feedback, changed) {
       write(comment).text.focus();
     } }, 'row' in place ? '+' : say('class-comment'));
     button(open);
-    for (const comment of feedback.comments) if (isSame(comment.place, place)) write(comment);
+    for (const comment of feedback.comments) if (alike(comment.place, place)) write(comment);
   }
 }
 

@@ -36,11 +36,6 @@ export function placeName(place, { rows, handout }) {
   return task ? say('handin-answer', { question: short(task.text) }) : say('feedback-question-gone');
 }
 
-/** Whether two places are the same. @param {Place} one @param {Place} other */
-export function isSame(one, other) {
-  return JSON.stringify(one) === JSON.stringify(other);
-}
-
 /** Whether nothing is said. @param {Feedback} feedback */
 export function isEmpty({ general, mark, comments }) {
   return [general, mark, ...comments.map(({ text }) => text)].every((text) => text.trim() === '');

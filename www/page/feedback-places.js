@@ -4,18 +4,18 @@
 import { say } from './words.js';
 
 /** @import { View } from './types.js' */
-/** @import { Feedback, Place, Section } from './worker-types.js' */
+/** @import { Feedback, Place, ReportSection } from './worker-types.js' */
 
 /** The longest piece of a question by which it is named. */
 const SHORT = 60;
 
-/** The sections, in the order in which the report has them. @type {Section[]} */
+/** The sections, in the order in which the report has them. @type {ReportSection[]} */
 export const SECTIONS = ['cautions', 'aim', 'method', 'apparatus', 'readings', 'line', 'uncertainty', 'result', 'discussion'];
 
-/** Sections that are one text, which may be missing. @type {Section[]} */
+/** Sections that are one text, which may be missing. @type {ReportSection[]} */
 export const TEXTS = ['aim', 'method', 'discussion'];
 
-/** @param {Section} section */
+/** @param {ReportSection} section */
 export function sectionName(section) {
   switch (section) {
     case 'aim':

@@ -9,7 +9,7 @@ use crate::analysis::{
 };
 use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, Drawing, FittedLine, HistogramPicture,
-    LinePicture, PlottedRow, Share, SharesPicture, Theme, Upright,
+    LinePicture, PlotWindow, PlottedRow, Share, SharesPicture, Theme, Upright,
 };
 use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
 use crate::message;

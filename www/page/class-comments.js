@@ -1,13 +1,13 @@
 /**
  * What a teacher writes beside the places of a report: a button at each, and what is said of it below.
  */
-import { el, setHidden } from './dom.js';
-import { SECTIONS, TEXTS, isSame, placeName, sectionName } from './feedback-places.js';
+import { alike, el, setHidden } from './dom.js';
+import { SECTIONS, TEXTS, placeName, sectionName } from './feedback-places.js';
 import { say } from './words.js';
 
 /** @import { View } from './types.js' */
 /** @import { Comment, Feedback, Place } from './worker-types.js' */
-/** A place of the report: where its button goes, and where what is said of it. @typedef {{place: Place, button: (node: Element) => void, box: (node: HTMLElement) => void}} Spot */
+/** A place of the report: where its button goes, and where what is said of it. @typedef {{place: Place, button: (node: Element) => void, box: (node: HTMLElement) => void}} CommentSpot */
 
 /** The report lies in a tree of its own, in the colours of paper. @type {Record<string, Partial<CSSStyleDeclaration>>} */
 const STYLES = {
@@ -47,7 +47,7 @@ export function layComments(report, view, feedback, changed) {
       write(comment).text.focus();
     } }, 'row' in place ? '+' : say('class-comment'));
     button(open);
-    for (const comment of feedback.comments) if (isSame(comment.place, place)) write(comment);
+    for (const comment of feedback.comments) if (alike(comment.place, place)) write(comment);
   }
 }
 
@@ -78,7 +78,7 @@ class Written {
   }
 }
 
-/** The places of a report. @param {HTMLElement} report @param {View} view @returns {Spot[]} */
+/** The places of a report. @param {HTMLElement} report @param {View} view @returns {CommentSpot[]} */
 function spotsOf(report, view) {
   const heads = /** @type {NodeListOf<HTMLElement>} */ (report.querySelectorAll('section > h2'));
   const head = (/** @type {string} */ text) => [...heads].find((one) => one.textContent === text);
@@ -111,7 +111,7 @@ function linesBelow(head) {
   return [...head?.parentElement?.querySelector('table')?.tBodies[0]?.rows ?? []];
 }
 
-/** @param {Place} place @param {HTMLElement} head @returns {Spot} */
+/** @param {Place} place @param {HTMLElement} head @returns {CommentSpot} */
 function besideHead(place, head) {
   const line = el('p');
   return {
@@ -124,7 +124,7 @@ function besideHead(place, head) {
   };
 }
 
-/** @param {Place} place @param {HTMLTableRowElement} line @returns {Spot} */
+/** @param {Place} place @param {HTMLTableRowElement} line @returns {CommentSpot} */
 function inLine(place, line) {
   return {
     place,

@@ -8,7 +8,7 @@ import { NoticeList, ofSection } from './notices.js';
 import { pictureOf } from './picture-series.js';
 import { Pictures } from './pictures.js';
 import { tracesOf } from './traces-run.js';
-import { Traces } from './traces.js';
+import { TracesSection } from './traces.js';
 
 /** @import { Book } from './book.js' */
 /** @import { View } from './types.js' */
@@ -24,7 +24,7 @@ export class Delays {
     this.mark = benchField(book, 'mark_uncertainty');
     byId('pictures').append(el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
       el('div', { class: 'fields' }, this.mark.root)));
-    this.traces = new Traces(book, this.evidence);
+    this.traces = new TracesSection(book, this.evidence);
   }
 
   /** Goes to the picture or the traces of a row. @param {number} row */

@@ -4,8 +4,8 @@
  */
 import { keepFile, keptFile } from './file-store.js';
 
-/** Tells by `kept` that something else is said of a notebook now, whose identifier it holds. */
-export const feedbackKept = new EventTarget();
+/** Called when something else is said of a notebook, with its identifier. @type {Set<(notebook: string) => void>} */
+export const onFeedback = new Set();
 
 /** By what it is kept. `sweep.js` leaves it as long as its notebook is there. @param {string} notebook */
 function placeOf(notebook) {
@@ -20,7 +20,7 @@ function placeOf(notebook) {
  */
 export async function keepFeedback(notebook, text, name) {
   await keepFile(placeOf(notebook), { blob: new Blob([text], { type: 'application/json' }), name });
-  feedbackKept.dispatchEvent(new CustomEvent('kept', { detail: notebook }));
+  for (const hear of onFeedback) hear(notebook);
 }
 
 /** The text that is kept of a notebook, with the name of its file; nothing where there is none. @param {string} notebook */

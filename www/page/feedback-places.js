@@ -4,18 +4,18 @@
 import { say } from './words.js';
 
 /** @import { View } from './types.js' */
-/** @import { Feedback, Place, Section } from './worker-types.js' */
+/** @import { Feedback, Place, ReportSection } from './worker-types.js' */
 
 /** The longest piece of a question by which it is named. */
 const SHORT = 60;
 
-/** The sections, in the order in which the report has them. @type {Section[]} */
+/** The sections, in the order in which the report has them. @type {ReportSection[]} */
 export const SECTIONS = ['cautions', 'aim', 'method', 'apparatus', 'readings', 'line', 'uncertainty', 'result', 'discussion'];
 
-/** Sections that are one text, which may be missing. @type {Section[]} */
+/** Sections that are one text, which may be missing. @type {ReportSection[]} */
 export const TEXTS = ['aim', 'method', 'discussion'];
 
-/** @param {Section} section */
+/** @param {ReportSection} section */
 export function sectionName(section) {
   switch (section) {
     case 'aim':
@@ -34,11 +34,6 @@ export function placeName(place, { rows, handout }) {
   }
   const task = handout.tasks.find(({ id }) => id === place.task);
   return task ? say('handin-answer', { question: short(task.text) }) : say('feedback-question-gone');
-}
-
-/** Whether two places are the same. @param {Place} one @param {Place} other */
-export function isSame(one, other) {
-  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 /** Whether nothing is said. @param {Feedback} feedback */

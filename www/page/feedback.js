@@ -4,7 +4,7 @@
  */
 import { byId, el, setHidden, setText } from './dom.js';
 import { messageOf } from './core.js';
-import { feedbackKept, keepFeedback, keptFeedback } from './feedback-kept.js';
+import { keepFeedback, keptFeedback, onFeedback } from './feedback-kept.js';
 import { placeName } from './feedback-places.js';
 import { reveal } from './leaves.js';
 import { toast } from './toast.js';
@@ -22,8 +22,8 @@ export class FeedbackBeside {
   constructor(book, keeper) {
     this.book = book;
     this.keeper = keeper;
-    /** The desk of which something is said, or may be. */
-    this.desk = /** @type {unknown} */ (undefined);
+    /** The desk of which something is said, or may be. @type {Book['desk'] | undefined} */
+    this.desk = undefined;
     /** @type {Kept} */
     this.kept = undefined;
     /** @type {Feedback | undefined} */
@@ -39,7 +39,7 @@ export class FeedbackBeside {
       el('h3', { id: 'feedback-title' }, say('feedback-title')), this.about, this.since, this.mark, this.general, this.list,
       el('p', { class: 'actions' }, el('button', { type: 'button', class: 'quiet', click: () => void this.remove() }, say('feedback-remove'))));
     byId('report-title').after(this.root);
-    feedbackKept.addEventListener('kept', (event) => void this.heard(/** @type {CustomEvent} */ (event).detail));
+    onFeedback.add((notebook) => void this.heard(notebook));
     this.show(book.current());
   }
 

@@ -40,6 +40,21 @@ export function database() {
 }
 
 /**
+ * Writes to the store; ends when that is on the disk.
+ * @param {IDBDatabase} found
+ * @param {(store: IDBObjectStore) => void} work
+ * @returns {Promise<void>}
+ */
+function write(found, work) {
+  return new Promise((resolve, reject) => {
+    const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-no-answer')));
+    work(transaction.objectStore(STORE));
+  });
+}
+
+/**
  * Keeps a file; ends when it is safely stored. The same bytes are kept once.
  * @param {string} sha256
  * @param {KeptFile} file
@@ -51,12 +66,7 @@ export async function keepFile(sha256, file) {
     here.set(sha256, file);
     return false;
   }
-  await new Promise((resolve, reject) => {
-    const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
-    transaction.oncomplete = () => resolve(undefined);
-    transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-no-answer')));
-    transaction.objectStore(STORE).put({ ...file, at: Date.now() }, sha256);
-  });
+  await write(found, (store) => store.put({ ...file, at: Date.now() }, sha256));
   return true;
 }
 
@@ -64,13 +74,7 @@ export async function keepFile(sha256, file) {
 export async function removeFiles() {
   here.clear();
   const found = await database();
-  if (!found) return;
-  await new Promise((resolve, reject) => {
-    const transaction = found.transaction(STORE, 'readwrite', { durability: 'strict' });
-    transaction.oncomplete = () => resolve(undefined);
-    transaction.onabort = () => reject(transaction.error ?? new Error(say('saving-no-answer')));
-    transaction.objectStore(STORE).clear();
-  });
+  if (found) await write(found, (store) => store.clear());
 }
 
 /**

@@ -2,6 +2,7 @@
  * Checks of the lens beside corners that are moved: those that nobody set go with the corners, or are left out where no grid
  * is seen.
  */
+import { alike } from './dom.js';
 import { checkPlaces, corners, gridChecks } from './picture-sheet.js';
 import { pictureOf } from './picture-series.js';
 import { say } from './words.js';
@@ -75,8 +76,7 @@ export class Checks {
       if (!isLast()) return;
       this.stood = undefined;
       const moved = found && gridChecks(found, picture);
-      const isSame = JSON.stringify(pictureOf(this.book, row)?.grid) === JSON.stringify(grid);
-      if (!moved || !isSame || JSON.stringify(moved) === JSON.stringify(checks)) return;
+      if (!moved || !alike(pictureOf(this.book, row)?.grid, grid) || alike(moved, checks)) return;
       this.book.edit({ set_grid: { ...grid, checks: moved } });
       this.open.say(say('pictures-checks-moved', { n: moved.length }));
     });

@@ -10,7 +10,8 @@ import { filesOf } from './traces-run.js';
 
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
-/** @import { Edge, Envelope, Measured } from './worker-types.js' */
+/** @import { TraceMarks } from './slope_of_light.js' */
+/** @import { Envelope, Measured } from './worker-types.js' */
 
 /** Stretches of a drawn trace, at most. */
 const POINTS = 900;
@@ -28,7 +29,8 @@ export class TraceView {
     this.span = [0, 1];
     /** @type {[Float64Array, Float64Array]} */
     this.traces = [new Float64Array(), new Float64Array()];
-    this.marks = new Float64Array();
+    /** @type {[TraceMarks, TraceMarks]} */
+    this.marks = [[], []];
     this.turn = 0;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work) => (
       el('button', { type: 'button', id, click: work }, text));
@@ -54,7 +56,7 @@ export class TraceView {
       this.zoom(event.deltaY < 0 ? NARROWER : 1 / NARROWER, (event.clientX - left) / width);
     }, { passive: false });
     this.plot = new Plot(this.canvas, (canvas, dark, pixels) => {
-      book.desk.draw_traces(canvas, dark, pixels, ...this.traces, this.marks, tell);
+      book.desk.draw_traces(canvas, dark, pixels, ...this.span, ...this.traces, ...this.marks, tell);
     });
   }
 
@@ -171,14 +173,16 @@ export class TraceView {
     const { measured, book } = this;
     if (!measured) return;
     const edges = measured.outcomes.find(({ estimator }) => estimator === book.view.delays.estimator)?.delay?.edges;
-    const side = (/** @type {0 | 1} */ place) => {
+    /** @param {0 | 1} place @returns {TraceMarks} */
+    const marks = (place) => {
       const { drawn } = measured.sides[place];
-      /** @type {Edge | undefined} */
       const edge = edges?.[place];
-      return [drawn?.baseline ?? NaN, drawn?.top_level ?? NaN, edge?.level ?? NaN, edge?.time ?? NaN, edge?.uncertainty ?? NaN];
+      if (!drawn) return [];
+      const { baseline, top_level: top } = drawn;
+      return edge ? [baseline, top, edge.level, edge.time, edge.uncertainty] : [baseline, top];
     };
-    this.marks = Float64Array.from([...this.span, ...side(0), ...side(1)]);
-    setTold(this.summary, book.desk.traces_words(this.marks));
+    this.marks = [marks(0), marks(1)];
+    setTold(this.summary, book.desk.traces_words(...this.span, ...this.marks));
     this.plot.show();
   }
 }

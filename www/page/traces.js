@@ -28,7 +28,7 @@ const TRIED = 5;
 /** Reasons that are listed, at most. */
 const LISTED = 50;
 
-export class Traces {
+export class TracesSection {
   /** @param {Book} book @param {EvidenceWorkers} evidence */
   constructor(book, evidence) {
     this.book = book;

@@ -460,7 +460,7 @@ x: number,
 y: number, };
 
 /** A place of a notebook. */
-export type Place = { "section": Section } | { "row": number } | { "task": number };
+export type Place = { "section": ReportSection } | { "row": number } | { "task": number };
 
 /** Marks proposed. */
 export type Proposal = {
@@ -532,6 +532,9 @@ trace: Detector,
 /** Why. */
 problem: TraceError, } } | { "words": string };
 
+/** A section of a notebook's report. */
+export type ReportSection = "cautions" | "aim" | "method" | "apparatus" | "readings" | "line" | "uncertainty" | "result" | "discussion";
+
 /** The residuals of a class. */
 export type Residuals = {
 /** How many rows of how many notebooks are drawn, and what is left out. */
@@ -551,9 +554,6 @@ nanoseconds: Drawing | null, };
 
 /** What a column holds. */
 export type Role = "time" | "channel_a" | "channel_b" | "ignored";
-
-/** A section of a notebook. */
-export type Section = "cautions" | "aim" | "method" | "apparatus" | "readings" | "line" | "uncertainty" | "result" | "discussion";
 
 /** One of the two traces. */
 export type Side = { drawn: Drawn | null, refused: Refused | null, envelope: Envelope | null, };

@@ -225,7 +225,7 @@ pub fn noises(
     stated: &[StatedError],
     base: &Base,
 ) -> Vec<RowErrors> {
-    let (rails, marks) = (&context.rails, &context.marks);
+    let marks = &context.marks;
     // What states nothing has no errors here; `setup` refuses it where other rows state theirs.
     let on_rail = |p: &Point| if p.rail.is_some() { p.ux.unwrap_or(0.0) } else { 0.0 };
     let given = |p: &Point| if p.rail.is_none() { p.ux.unwrap_or(0.0) } else { 0.0 };
@@ -242,25 +242,11 @@ pub fn noises(
         of(ActsOn::Delays, origin, part, shape, degrees_of_freedom)
     };
     let page = context.page;
-    // A ruler's own half millimetre either way is a limit; so is what was stated as one.
-    let is_standard = |(rail, typed): (&RailNumbers, &Rail)| {
-        rail.u_reading_stated && page.kind(UncertaintyOf::RulerReading(typed.id)) == UncertaintyKind::Standard
-    };
-    let ruler = if rails.iter().zip(&page.rails).any(is_standard) {
-        ErrorShape::Normal
-    } else {
-        ErrorShape::Rectangular
-    };
-    // Each edge within ±a: the difference of two rectangular errors is triangular.
-    let edges = match page.kind(UncertaintyOf::Edge) {
-        UncertaintyKind::Standard if context.bench.half_width_stated => ErrorShape::Normal,
-        _ => ErrorShape::Triangular,
-    };
     let scatter_dof = rows.scatter.map(|scatter| scatter.degrees_of_freedom as f64);
     let mut all = vec![
-        x(Origin::RailReadings, &on_rail, ruler),
+        x(Origin::RailReadings, &on_rail, ruler_shape(context)),
         x(Origin::Distances, &given, typed_shape(page, Cell::Distance, Cell::DistanceUncertainty)),
-        y(Origin::ScreenLimit, &own(DelaySource::OnScreen), edges, None),
+        y(Origin::ScreenLimit, &own(DelaySource::OnScreen), edge_shape(context), None),
         y(Origin::ScreenScatter, &|p| p.type_a, ErrorShape::Normal, scatter_dof),
         y(Origin::PictureMarks, &own(DelaySource::OnPicture), ErrorShape::Normal, marks.degrees_of_freedom()),
         y(Origin::Traces, &own(DelaySource::ByTraces), ErrorShape::Normal, None),
@@ -274,6 +260,29 @@ pub fn noises(
     all.extend(stated.iter().filter_map(|stated| stated.noise(base)));
     all.retain(|noise| noise.u.iter().any(|u| *u > 0.0));
     all
+}
+
+/// How readings of the rulers are distributed: a ruler's own half millimetre either way is a limit; so is what was stated
+/// as one.
+fn ruler_shape(context: &RowContext) -> ErrorShape {
+    let page = context.page;
+    let is_standard = |(rail, typed): (&RailNumbers, &Rail)| {
+        rail.u_reading_stated && page.kind(UncertaintyOf::RulerReading(typed.id)) == UncertaintyKind::Standard
+    };
+    if context.rails.iter().zip(&page.rails).any(is_standard) {
+        ErrorShape::Normal
+    } else {
+        ErrorShape::Rectangular
+    }
+}
+
+/// How the time from edge to edge on a screen is distributed: each edge within ±a, so the difference of two rectangular
+/// errors is triangular.
+fn edge_shape(context: &RowContext) -> ErrorShape {
+    match context.page.kind(UncertaintyOf::Edge) {
+        UncertaintyKind::Standard if context.bench.half_width_stated => ErrorShape::Normal,
+        _ => ErrorShape::Triangular,
+    }
 }
 
 /// How values that were typed are distributed: rectangular where each of them has a limit.

@@ -49,7 +49,8 @@ use serde::Serialize;
 
 pub use picture::{
     Band, BenchPicture, BenchRail, BenchSplice, Carriage, FittedLine, HistogramPicture, LinePicture,
-    PlotWindow, PlottedRow, Share, SharesPicture, TracePicture, TracesPicture, Upright,
+    PlotWindow, PlottedRow, Share, SharesPicture, TraceEdge, TracePicture, TracePulse, TracesPicture,
+    Upright,
 };
 pub use theme::{Colour, Theme};
 

@@ -222,7 +222,7 @@ pub struct Carriage {
     pub struck: bool,
 }
 
-/// Two recorded traces. What is not known is not a number.
+/// Two recorded traces.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TracesPicture {
     /// A and B.
@@ -234,7 +234,7 @@ pub struct TracesPicture {
 }
 
 /// One trace.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct TracePicture {
     /// Time of the first stretch, ns.
     pub start: f64,
@@ -242,54 +242,50 @@ pub struct TracePicture {
     pub step: f64,
     /// Least and greatest sample of each stretch, V.
     pub bounds: Vec<[f64; 2]>,
+    /// The pulse, where one was found.
+    pub pulse: Option<TracePulse>,
+}
+
+/// The pulse of a trace.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TracePulse {
     /// Level of the baseline, V.
     pub baseline: f64,
     /// Level of the top, V.
     pub top: f64,
-    /// Level at which the edge is taken, V.
-    pub level: f64,
-    /// Time of the edge, ns.
-    pub edge: f64,
-    /// Its standard uncertainty, ns.
-    pub u_edge: f64,
+    /// The edge, where the estimator chosen found one.
+    pub edge: Option<TraceEdge>,
 }
 
-impl Default for TracePicture {
-    fn default() -> Self {
-        let none = f64::NAN;
-        let bounds = Vec::new();
-        Self {
-            start: none,
-            step: none,
-            bounds,
-            baseline: none,
-            top: none,
-            level: none,
-            edge: none,
-            u_edge: none,
-        }
+/// The edge of a pulse.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TraceEdge {
+    /// Level at which it is taken, V.
+    pub level: f64,
+    /// When it crosses that, ns.
+    pub time: f64,
+    /// Standard uncertainty of the time, ns.
+    pub u: f64,
+}
+
+impl TracePicture {
+    /// From plain numbers, as they come from the page: `samples` are start and step, and then least and greatest of each
+    /// stretch; `marks` are baseline and top of the pulse, where there is one, and then level, time and uncertainty of its
+    /// edge, where that was found.
+    pub fn of(samples: &[f64], marks: &[f64]) -> Self {
+        let without = Self { pulse: TracePulse::of(marks), ..Self::default() };
+        let [start, step, bounds @ ..] = samples else { return without };
+        Self { start: *start, step: *step, bounds: bounds.as_chunks::<2>().0.to_vec(), ..without }
     }
 }
 
-impl TracesPicture {
-    /// From plain numbers, as they come from the page: for each trace start, step, and then least and greatest of each
-    /// stretch; from and to, and then for each trace baseline, top, level, edge and its uncertainty.
-    pub fn of(traces: [&[f64]; 2], marks: &[f64], decimal_mark: DecimalMark) -> Self {
-        let mark = |place: usize| marks.get(place).copied().unwrap_or(f64::NAN);
-        let trace = |numbers: &[f64], first: usize| {
-            let (head, rest) = numbers.split_at_checked(2).unwrap_or_default();
-            TracePicture {
-                start: head.first().copied().unwrap_or(f64::NAN),
-                step: head.last().copied().unwrap_or(f64::NAN),
-                bounds: rest.as_chunks().0.to_vec(),
-                baseline: mark(first),
-                top: mark(first + 1),
-                level: mark(first + 2),
-                edge: mark(first + 3),
-                u_edge: mark(first + 4),
-            }
+impl TracePulse {
+    fn of(marks: &[f64]) -> Option<Self> {
+        let [baseline, top, edge @ ..] = marks else { return None };
+        let edge = match edge {
+            [level, time, u] => Some(TraceEdge { level: *level, time: *time, u: *u }),
+            _ => None,
         };
-        let [a, b] = traces;
-        Self { traces: [trace(a, 2), trace(b, 7)], span: [mark(0), mark(1)], decimal_mark }
+        Some(Self { baseline: *baseline, top: *top, edge })
     }
 }

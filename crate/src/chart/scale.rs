@@ -156,7 +156,7 @@ fn label_power(size: f64) -> i32 {
 /// The decimal exponent of a positive number.
 #[expect(clippy::cast_possible_truncation, reason = "a decimal exponent of an f64 lies within ±324")]
 fn exponent_of(size: f64) -> i32 {
-    size.log10().floor() as i32
+    libm::log10(size).floor() as i32
 }
 
 fn ten_to(exponent: i32) -> f64 {

@@ -4,7 +4,7 @@ use crate::quantity::{plain, short_form};
 
 use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
-use super::picture::{TracePicture, TracesPicture};
+use super::picture::{TraceEdge, TracePicture, TracePulse, TracesPicture};
 use super::scale::{Span, drawable};
 use super::scene::{Pen, Scene, ScenePoint};
 use super::theme::{Colour, Theme};
@@ -39,11 +39,15 @@ pub(super) fn scene(size: ScenePoint, picture: &TracesPicture, theme: &Theme, wo
     }
     for (series, trace) in picture.traces.iter().enumerate() {
         let colour = theme.colour_of(series);
-        levels_of(&mut scene, &frame, trace, colour, theme);
+        if let Some(pulse) = &trace.pulse {
+            levels_of(&mut scene, &frame, pulse, colour, theme);
+        }
         samples(&mut scene, &frame, trace, Pen { colour, width: 1.25 * theme.stroke_px });
     }
     for (series, trace) in picture.traces.iter().enumerate() {
-        edge(&mut scene, &frame, trace, (series, theme));
+        if let Some(found) = trace.pulse.and_then(|pulse| pulse.edge) {
+            edge(&mut scene, &frame, &found, (series, theme));
+        }
     }
     scene
 }
@@ -75,21 +79,22 @@ fn samples(scene: &mut Scene, frame: &Frame, trace: &TracePicture, pen: Pen) {
 }
 
 /// Baseline and top as thin lines, shares of the height as ticks about the edge, the level crossed in dashes.
-fn levels_of(scene: &mut Scene, frame: &Frame, trace: &TracePicture, colour: Colour, theme: &Theme) {
+fn levels_of(scene: &mut Scene, frame: &Frame, pulse: &TracePulse, colour: Colour, theme: &Theme) {
     let (x, y) = (frame.x_span(), frame.y_span());
     let thin = Pen { colour: colour.with_alpha(0.45), width: theme.stroke_px };
-    for level in [trace.baseline, trace.top] {
+    for level in [pulse.baseline, pulse.top] {
         if y.holds(level) {
             scene.stroke(frame.at(x.low, level), frame.at(x.high, level), thin);
         }
     }
-    if y.holds(trace.level) {
-        scene.dashed(frame.at(x.low, trace.level), frame.at(x.high, trace.level), frame::dashes(theme));
+    let Some(edge) = &pulse.edge else { return };
+    if y.holds(edge.level) {
+        scene.dashed(frame.at(x.low, edge.level), frame.at(x.high, edge.level), frame::dashes(theme));
     }
     for share in SHARES {
-        let level = trace.baseline + share * (trace.top - trace.baseline);
-        if y.holds(level) && x.holds(trace.edge) {
-            let (across, down) = frame.at(trace.edge, level);
+        let level = pulse.baseline + share * (pulse.top - pulse.baseline);
+        if y.holds(level) && x.holds(edge.time) {
+            let (across, down) = frame.at(edge.time, level);
             let half = theme.font_px;
             scene.stroke((across - half, down), (across + half, down), thin);
         }
@@ -97,23 +102,23 @@ fn levels_of(scene: &mut Scene, frame: &Frame, trace: &TracePicture, colour: Col
 }
 
 /// The edge: a band of one standard uncertainty to either side, and a mark where the level is crossed.
-fn edge(scene: &mut Scene, frame: &Frame, trace: &TracePicture, (series, theme): (usize, &Theme)) {
+fn edge(scene: &mut Scene, frame: &Frame, edge: &TraceEdge, (series, theme): (usize, &Theme)) {
     let x = frame.x_span();
-    if !x.holds(trace.edge) {
+    if !x.holds(edge.time) {
         return;
     }
     let colour = theme.colour_of(series);
     let plot = &frame.plot;
-    let u = if trace.u_edge >= 0.0 { trace.u_edge } else { 0.0 };
-    let [left, right] = [-u, u].map(|off| frame.at(trace.edge + off, 0.0).0);
+    let u = edge.u.max(0.0);
+    let [left, right] = [-u, u].map(|off| frame.at(edge.time + off, 0.0).0);
     if right - left > theme.stroke_px {
         let corners = vec![(left, plot.top), (right, plot.top), (right, plot.bottom), (left, plot.bottom)];
         scene.filled(corners, colour.with_alpha(0.25));
     }
-    let (across, _) = frame.at(trace.edge, 0.0);
+    let (across, _) = frame.at(edge.time, 0.0);
     scene.stroke((across, plot.top), (across, plot.bottom), Pen { colour, width: theme.stroke_px });
-    if frame.y_span().holds(trace.level) {
-        super::marks::mark(scene, frame.at(trace.edge, trace.level), series, false, theme);
+    if frame.y_span().holds(edge.level) {
+        super::marks::mark(scene, frame.at(edge.time, edge.level), series, false, theme);
     }
 }
 
@@ -122,21 +127,18 @@ pub(super) fn words_of(picture: &TracesPicture) -> Vec<Message> {
     let number = |value: f64| plain(value, 3, picture.decimal_mark);
     let [from, to] = picture.span;
     let trace = |(name, trace): (&str, &TracePicture)| {
-        if !trace.baseline.is_finite() {
-            return message!("chart-trace-none", trace = name);
-        }
-        let (baseline, top) = (number(trace.baseline), number(trace.top));
-        if !trace.edge.is_finite() {
+        let Some(pulse) = &trace.pulse else { return message!("chart-trace-none", trace = name) };
+        let (baseline, top) = (number(pulse.baseline), number(pulse.top));
+        let Some(edge) = &pulse.edge else {
             return message!("chart-trace-levels", trace = name, baseline = baseline, top = top);
-        }
-        let time =
-            short_form(trace.edge, Some(trace.u_edge).filter(|u| *u > 0.0), "ns", picture.decimal_mark);
+        };
+        let time = short_form(edge.time, Some(edge.u).filter(|u| *u > 0.0), "ns", picture.decimal_mark);
         message!(
             "chart-trace-edge",
             trace = name,
             baseline = baseline,
             top = top,
-            level = number(trace.level),
+            level = number(edge.level),
             time = time
         )
     };

@@ -2,18 +2,22 @@
 
 #![expect(clippy::unwrap_used, reason = "tests")]
 
-use crate::chart::{Drawing, Theme, TracesPicture, svg, traces_words};
+use crate::chart::{Drawing, Theme, TracePicture, TracesPicture, svg, traces_words};
 use crate::quantity::DecimalMark;
 use crate::words::{WordTable, Words};
 
 /// A rising edge of A at 2 ns, and of B at 5 ns with half the height, a sample each nanosecond.
-fn picture(marks: &[f64]) -> TracesPicture {
+fn picture(span: [f64; 2], [a, b]: [&[f64]; 2]) -> TracesPicture {
     let trace = |edge: f64, height: f64| {
         let volts = |at: f64| height * (0.5 * (at - edge) + 0.5).clamp(0.0, 1.0);
         let bounds = (0..10).flat_map(|at| [volts(f64::from(at)), volts(f64::from(at)) + 0.01]);
         [0.0, 1.0].into_iter().chain(bounds).collect::<Vec<f64>>()
     };
-    TracesPicture::of([&trace(2.0, 0.8), &trace(5.0, 0.4)], marks, DecimalMark::Point)
+    TracesPicture {
+        traces: [TracePicture::of(&trace(2.0, 0.8), a), TracePicture::of(&trace(5.0, 0.4), b)],
+        span,
+        decimal_mark: DecimalMark::Point,
+    }
 }
 
 fn english() -> WordTable {
@@ -28,11 +32,13 @@ fn drawn(picture: &TracesPicture) -> String {
     svg((900, 450), "a test", Drawing::Traces(picture), &Theme::light(), &english()).unwrap()
 }
 
-const MARKS: [f64; 12] = [0.0, 9.0, 0.0, 0.8, 0.4, 2.0, 0.05, 0.0, 0.4, 0.2, 5.0, 0.1];
+const SPAN: [f64; 2] = [0.0, 9.0];
+/// Baseline, top, level of the crossing, edge and its uncertainty.
+const MARKS: [&[f64]; 2] = [&[0.0, 0.8, 0.4, 2.0, 0.05], &[0.0, 0.4, 0.2, 5.0, 0.1]];
 
 #[test]
 fn both_traces_are_drawn_and_told() {
-    let picture = picture(&MARKS);
+    let picture = picture(SPAN, MARKS);
     let svg = drawn(&picture);
     for word in ["trace A", "trace B", "level of the crossing", "time / ns", "voltage / V"] {
         assert!(svg.contains(word), "{word} is missing");
@@ -45,18 +51,25 @@ fn both_traces_are_drawn_and_told() {
 
 #[test]
 fn a_trace_without_a_pulse_is_drawn_all_the_same() {
-    let mut marks = MARKS;
-    marks[7..].fill(f64::NAN);
-    let picture = picture(&marks);
+    let picture = picture(SPAN, [MARKS[0], &[]]);
     assert!(!drawn(&picture).contains("NaN"));
     assert!(told(&picture).ends_with("Trace B shows no pulse."));
 }
 
 #[test]
+fn a_pulse_whose_edge_was_not_found_has_its_levels_alone() {
+    let picture = picture(SPAN, [MARKS[0], &[0.0, 0.4]]);
+    assert!(drawn(&picture).contains("trace B"));
+    assert!(
+        told(&picture).ends_with("Trace B: baseline at 0\u{a0}V, top at 0.400\u{a0}V."),
+        "{}",
+        told(&picture)
+    );
+}
+
+#[test]
 fn a_look_beside_the_record_says_so() {
-    let mut marks = MARKS;
-    marks[..2].copy_from_slice(&[100.0, 200.0]);
-    assert!(drawn(&picture(&marks)).contains("No samples of either trace"));
+    assert!(drawn(&picture([100.0, 200.0], MARKS)).contains("No samples of either trace"));
     // Nothing at all neither.
     assert!(drawn(&TracesPicture::default()).contains("No samples"));
 }

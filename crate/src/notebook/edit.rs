@@ -196,12 +196,7 @@ impl Edit {
             Self::SetTitle(text) => page.title.clone_from(text),
             Self::SetDecimalMark(mark) => page.decimal_mark = *mark,
             Self::SetBench { field, text } => put(&mut page.bench, *field, text),
-            Self::ReadCautions(name) => {
-                if name.trim().is_empty() {
-                    return Err(EditError::NoName);
-                }
-                page.cautions_read.push(CautionsRead { name: name.clone(), at: at.to_owned() });
-            }
+            Self::ReadCautions(name) => read_cautions(page, name, at)?,
             Self::Copied(title) => page.begin_copy(title),
             Self::SetPath(path) => page.path = *path,
             Self::SetBeam(beam) => page.beam = *beam,
@@ -211,27 +206,19 @@ impl Edit {
             Self::SetSense { rail, sense } => find_rail(page, *rail)?.sense = *sense,
             Self::SetSplice { rail, splice } => find_rail(page, *rail)?.splice.clone_from(splice),
             Self::RemoveRail(rail) => {
-                find_rail(page, *rail)?;
-                page.rails.retain(|r| r.id != *rail);
+                remove(&mut page.rails, |r| r.id == *rail, EditError::NoRail { rail: *rail })?;
             }
-            Self::SetSetting(setting) => {
-                put_by(&mut page.settings, setting, |s| s.id);
-            }
+            Self::SetSetting(setting) => put_by(&mut page.settings, setting, |s| s.id),
             Self::RemoveSetting(setting) => {
-                if !page.settings.iter().any(|s| s.id == *setting) {
-                    return Err(EditError::NoSetting { setting: *setting });
-                }
-                page.settings.retain(|s| s.id != *setting);
+                let missing = EditError::NoSetting { setting: *setting };
+                remove(&mut page.settings, |s| s.id == *setting, missing)?;
             }
             Self::SetKind { of, kind } => {
                 page.kinds.insert(*of, *kind);
             }
             Self::SetShared(shared) => put_by(&mut page.shared, shared, |s| s.id),
             Self::RemoveShared(shared) => {
-                if !page.shared.iter().any(|s| s.id == *shared) {
-                    return Err(EditError::NoShared { shared: *shared });
-                }
-                page.shared.retain(|s| s.id != *shared);
+                remove(&mut page.shared, |s| s.id == *shared, EditError::NoShared { shared: *shared })?;
             }
             Self::SetCovariance(covariance) => {
                 page.covariances.retain(|c| c.acts_on != covariance.acts_on);
@@ -240,69 +227,30 @@ impl Edit {
             Self::RemoveCovariance(acts_on) => page.covariances.retain(|c| c.acts_on != *acts_on),
             Self::SetPosition(position) => put_by(&mut page.plan, position, |p| p.id),
             Self::RemovePosition(position) => {
-                if !page.plan.iter().any(|p| p.id == *position) {
-                    return Err(EditError::NoPosition { position: *position });
-                }
-                page.plan.retain(|p| p.id != *position);
+                let missing = EditError::NoPosition { position: *position };
+                remove(&mut page.plan, |p| p.id == *position, missing)?;
             }
             Self::SetRehearsal(seed) => page.rehearsal = Some(*seed),
             Self::AddRow { row, after, cells } => add_row(page, *row, *after, cells)?,
             Self::SetCell { row, cell, text } => put(&mut find_row(page, *row)?.cells, *cell, text),
-            Self::StrikeRow { row, reason } => {
-                if reason.trim().is_empty() {
-                    return Err(EditError::NoReason { row: *row });
-                }
-                find_row(page, *row)?.struck = Some(reason.clone());
-            }
+            Self::StrikeRow { row, reason } => strike_row(page, *row, reason)?,
             Self::RestoreRow(row) => find_row(page, *row)?.struck = None,
             Self::SetGrid(grid) => put_by(&mut page.grids, grid, |g| g.id),
             Self::SetEvidence { row, evidence } => set_evidence(page, *row, evidence.as_ref())?,
             Self::SetEstimator(estimator) => page.estimator = *estimator,
             Self::SetClaim(claim) => page.claim.clone_from(claim),
             Self::SetTrials(plan) => page.trials.clone_from(plan),
-            Self::Seal(salt) => {
-                if page.seal.is_some() || salt.trim().is_empty() {
-                    return Err(EditError::NoSecondSeal);
-                }
-                page.seal = Some(Seal { salt: salt.clone(), opened: false });
-            }
-            Self::OpenSeal => match &mut page.seal {
-                Some(seal) if !seal.opened => seal.opened = true,
-                _ => return Err(EditError::NoSeal),
-            },
-            Self::SetPiece(..) | Self::SetTask(..) | Self::RemoveTask(_) | Self::Answer(..) => {
-                self.do_to_handout(&mut page.handout)?;
-            }
+            Self::Seal(salt) => seal(page, salt)?,
+            Self::OpenSeal => open_seal(page)?,
+            Self::SetPiece(piece, rule) => page.handout.set_rule(*piece, *rule),
+            Self::SetTask(id, of, asks, text) => set_task(&mut page.handout, *id, (*of, *asks), text),
+            Self::RemoveTask(id) => page.handout.tasks.retain(|task| task.id != *id),
+            Self::Answer(id, text) => answer(&mut page.handout, *id, text)?,
             Self::HandOut => page.handout.given = Some(page.numbered),
-            Self::Together(edits) => {
-                for edit in edits {
-                    if matches!(edit, Self::Seal(_) | Self::OpenSeal | Self::HandOut) {
-                        return Err(EditError::NotInGroup);
-                    }
-                    edit.do_to(page, at)?;
-                }
-            }
+            Self::Together(edits) => together(page, edits, at)?,
             Self::Undo | Self::Redo => return Err(EditError::NotInGroup),
         }
         page.numbered = page.numbered.max(number);
-        Ok(())
-    }
-
-    fn do_to_handout(&self, handout: &mut Handout) -> Result<(), EditError> {
-        match self {
-            Self::SetPiece(piece, rule) => handout.set_rule(*piece, *rule),
-            Self::SetTask(id, at, asks, text) => {
-                let answer = handout.tasks.iter().find(|task| task.id == *id).map(|task| task.answer.clone());
-                let (text, answer) = (text.clone(), answer.unwrap_or_default());
-                put_by(&mut handout.tasks, &Task { id: *id, at: *at, asks: *asks, text, answer }, |t| t.id);
-            }
-            Self::RemoveTask(id) => handout.tasks.retain(|task| task.id != *id),
-            Self::Answer(id, text) => {
-                let task = handout.tasks.iter_mut().find(|task| task.id == *id && task.asks != Asks::Nothing);
-                task.ok_or(EditError::NoTask { task: *id })?.answer.clone_from(text);
-            }
-            _ => {}
-        }
         Ok(())
     }
 
@@ -337,12 +285,75 @@ fn put_by<T: Clone>(list: &mut Vec<T>, new: &T, id: impl Fn(&T) -> u32) {
     }
 }
 
+/// Takes away the element that `is` finds.
+fn remove<T>(list: &mut Vec<T>, is: impl Fn(&T) -> bool, missing: EditError) -> Result<(), EditError> {
+    let before = list.len();
+    list.retain(|one| !is(one));
+    if list.len() < before { Ok(()) } else { Err(missing) }
+}
+
+fn read_cautions(page: &mut NotebookState, name: &str, at: &str) -> Result<(), EditError> {
+    if name.trim().is_empty() {
+        return Err(EditError::NoName);
+    }
+    page.cautions_read.push(CautionsRead { name: name.to_owned(), at: at.to_owned() });
+    Ok(())
+}
+
 fn find_rail(page: &mut NotebookState, rail: RailId) -> Result<&mut Rail, EditError> {
     page.rails.iter_mut().find(|r| r.id == rail).ok_or(EditError::NoRail { rail })
 }
 
 fn find_row(page: &mut NotebookState, row: RowId) -> Result<&mut Row, EditError> {
     page.rows.iter_mut().find(|r| r.id == row).ok_or(EditError::NoRow { row })
+}
+
+fn strike_row(page: &mut NotebookState, row: RowId, reason: &str) -> Result<(), EditError> {
+    if reason.trim().is_empty() {
+        return Err(EditError::NoReason { row });
+    }
+    find_row(page, row)?.struck = Some(reason.to_owned());
+    Ok(())
+}
+
+fn seal(page: &mut NotebookState, salt: &str) -> Result<(), EditError> {
+    if page.seal.is_some() || salt.trim().is_empty() {
+        return Err(EditError::NoSecondSeal);
+    }
+    page.seal = Some(Seal { salt: salt.to_owned(), opened: false });
+    Ok(())
+}
+
+fn open_seal(page: &mut NotebookState) -> Result<(), EditError> {
+    match &mut page.seal {
+        Some(seal) if !seal.opened => seal.opened = true,
+        _ => return Err(EditError::NoSeal),
+    }
+    Ok(())
+}
+
+/// Writes a task; one that was there keeps its answer.
+fn set_task(handout: &mut Handout, id: TaskId, (at, asks): (Piece, Asks), text: &str) {
+    let answer = handout.tasks.iter().find(|task| task.id == id).map(|task| task.answer.clone());
+    let (text, answer) = (text.to_owned(), answer.unwrap_or_default());
+    put_by(&mut handout.tasks, &Task { id, at, asks, text, answer }, |t| t.id);
+}
+
+fn answer(handout: &mut Handout, id: TaskId, text: &str) -> Result<(), EditError> {
+    let task = handout.tasks.iter_mut().find(|task| task.id == id && task.asks != Asks::Nothing);
+    text.clone_into(&mut task.ok_or(EditError::NoTask { task: id })?.answer);
+    Ok(())
+}
+
+/// Several edits in their order, none of them one that stands alone.
+fn together(page: &mut NotebookState, edits: &[Edit], at: &str) -> Result<(), EditError> {
+    for edit in edits {
+        if matches!(edit, Edit::Seal(_) | Edit::OpenSeal | Edit::HandOut) {
+            return Err(EditError::NotInGroup);
+        }
+        edit.do_to(page, at)?;
+    }
+    Ok(())
 }
 
 fn set_evidence(page: &mut NotebookState, row: RowId, evidence: Option<&Evidence>) -> Result<(), EditError> {

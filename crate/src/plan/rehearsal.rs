@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 use super::stop::{PlanContext, PlannedStop, first_row, position, with_rows};
 use super::{planned, spread};
 use crate::analysis::trials::shape;
-use crate::analysis::{Origin, Quantity, Refusal, RowPart, RowReading, prepare};
+use crate::analysis::{Origin, Quantity, Refusal, RowError, RowPart, RowReading, prepare};
 use crate::budget::Random;
 use crate::message;
 use crate::notebook::{
@@ -179,8 +179,9 @@ fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws) -> Result<Ve
         }
         delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
-        // In place of a time base that can't be read stands the fastest, which can. A slip shows as edges that are no numbers.
-        let ends = begins + delay / context.time(&stop.time_base).unwrap_or(f64::NAN);
+        let per_division =
+            context.time(&stop.time_base).ok_or_else(|| not_read(&RowError::TimeBaseUnreadable))?;
+        let ends = begins + delay / per_division;
         let mut edge = |divisions: f64| {
             let seen = divisions + prepared.context.bench.half_width * (2.0 * random.unit() - 1.0);
             fixed(seen, -3, page.decimal_mark)
@@ -196,11 +197,15 @@ fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws) -> Result<Ve
 fn all_are_read(readings: &[RowReading]) -> Result<(), Refusal> {
     for reading in readings {
         if let RowPart::Incomplete { lacks } = &reading.part {
-            let message = message!("plan-no_rehearsal", why = lacks.message());
-            return Err(Refusal { id: "row_not_read".into(), rows: Vec::new(), message });
+            return Err(not_read(lacks));
         }
     }
     Ok(())
+}
+
+fn not_read(lacks: &RowError) -> Refusal {
+    let message = message!("plan-no_rehearsal", why = lacks.message());
+    Refusal { id: "row_not_read".into(), rows: Vec::new(), message }
 }
 
 /// What a ruler is read to show, to the place of its uncertainty.

@@ -188,10 +188,11 @@ impl<'a> PlanContext<'a> {
         stops
     }
 
-    /// The row that would be read at a place, with edges that lie exactly on the line expected.
+    /// The row that would be read at a place, with edges that lie exactly on the line expected; without the second where
+    /// its time base can't be read.
     pub fn row(&self, id: RowId, stop: &PlannedStop, model: &Model) -> Row {
         let mark = self.page.decimal_mark;
-        let divisions = self.time(&stop.time_base).map_or(0.0, |time| model.delay(stop.distance) / time);
+        let divisions = self.time(&stop.time_base).map(|time| model.delay(stop.distance) / time);
         let name = self.page.rails.get(stop.rail).map(|rail| rail.name_or_number(stop.rail));
         Row {
             id,
@@ -200,7 +201,7 @@ impl<'a> PlanContext<'a> {
                 (Cell::Reading, stop.reading.clone()),
                 (Cell::TimeBase, stop.time_base.clone()),
                 (Cell::EdgeA, "0".to_owned()),
-                (Cell::EdgeB, in_unit(divisions, Unit::DIVISION, mark)),
+                (Cell::EdgeB, divisions.map_or_else(String::new, |b| in_unit(b, Unit::DIVISION, mark))),
             ]),
             ..Row::default()
         }

@@ -4,11 +4,11 @@ use litemap::LiteMap;
 use serde::Serialize;
 
 use super::figures::{figure, with_u};
-use super::math::{bracket, equation, number, op, over, power, root, row, symbol};
+use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol};
 use super::types::{DelaysView, EvidenceKind, Figure, GridView, as_record};
-use crate::analysis::Analysis;
 use crate::analysis::evidence::{MarkContext, Marked, corners, time, traced};
 use crate::analysis::read::{Reader, mark_uncertainty, trace_wishes};
+use crate::analysis::{Analysis, WalkAnalysis};
 use crate::message;
 use crate::notebook::{Cell, Estimator, Evidence, Grid, NotebookState, Picture, Row, RowId, Traces, habits};
 use crate::photo::Plane;
@@ -195,19 +195,18 @@ fn of_traces(traces: &Traces, mark: DecimalMark) -> Vec<Figure> {
 }
 
 fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
-    let Some(walk) = &analysis.walk else { return Vec::new() };
-    let mark = page.decimal_mark;
-    let (shift, u_shift) = walk.shift;
-    let per_metre = |value: f64| plain(value, 3, mark) + "\u{a0}ns/m";
-    let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
-    let slope = slope - if page.estimator == Estimator::FixedLevel { walk.line.slope } else { 0.0 };
-    vec![
-        figure(
-            "walk_slope",
-            message!("figures-walk_slope"),
-            "w",
-            with_u(walk.line.slope, Some(walk.line.uncertainty), "ns/m", mark),
-        )
+    let (Some(walk), Ok(line)) = (&analysis.walk, &analysis.line) else { return Vec::new() };
+    let slope = line.fit.slope - if page.estimator == Estimator::FixedLevel { walk.line.slope } else { 0.0 };
+    vec![walk_slope(walk, page.decimal_mark), walk_shift(walk, slope, page.decimal_mark)]
+}
+
+fn per_metre(value: f64, mark: DecimalMark) -> Formula {
+    number(plain(value, 3, mark) + "\u{a0}ns/m")
+}
+
+fn walk_slope(walk: &WalkAnalysis, mark: DecimalMark) -> Figure {
+    let w = with_u(walk.line.slope, Some(walk.line.uncertainty), "ns/m", mark);
+    figure("walk_slope", message!("figures-walk_slope"), "w", w)
         .means(message!("figures-walk_slope-meaning", n = walk.rows.len()))
         .by(row(vec![
             symbol("w"),
@@ -217,34 +216,29 @@ fn walk_figures(page: &NotebookState, analysis: &Analysis) -> Vec<Figure> {
                 row(vec![symbol("Δ"), symbol("d")]),
             ),
             op("="),
-            number(per_metre(walk.line.slope)),
+            per_metre(walk.line.slope, mark),
         ]))
-        .from(message!("figures-walk_slope-source")),
-        figure(
-            "walk_shift",
-            message!("figures-walk_shift"),
-            "Δv/v",
-            format!(
-                "{}\u{a0}%",
-                short_form(100.0 * shift, Some(100.0 * u_shift).filter(|u| *u > 0.0), "", mark).trim()
-            ),
-        )
+        .from(message!("figures-walk_slope-source"))
+}
+
+/// By what fraction v would lie off with a fixed level; `slope` is that of the line without walk.
+fn walk_shift(walk: &WalkAnalysis, slope: f64, mark: DecimalMark) -> Figure {
+    let (shift, u_shift) = walk.shift;
+    let value = short_form(100.0 * shift, Some(100.0 * u_shift).filter(|u| *u > 0.0), "", mark);
+    let b = || per_metre(slope, mark);
+    figure("walk_shift", message!("figures-walk_shift"), "Δv/v", format!("{}\u{a0}%", value.trim()))
         .means(message!("figures-walk_shift-meaning"))
         .by(equation(
             over(symbol("Δv"), symbol("v")),
             row(vec![over(symbol("b"), row(vec![symbol("b"), op("+"), symbol("w")])), op("−"), number("1")]),
             row(vec![
-                over(
-                    number(per_metre(slope)),
-                    row(vec![number(per_metre(slope)), op("+"), number(per_metre(walk.line.slope))]),
-                ),
+                over(b(), row(vec![b(), op("+"), per_metre(walk.line.slope, mark)])),
                 op("−"),
                 number("1"),
             ]),
             format!("{}\u{a0}%", plain(100.0 * shift, 2, mark)),
         ))
-        .from(message!("figures-walk_shift-source")),
-    ]
+        .from(message!("figures-walk_shift-source"))
 }
 
 /// From what the delay of a row is taken.

@@ -3,7 +3,7 @@
 use super::math::{Formula, bracket, op, row, symbol};
 use super::types::Figure;
 use crate::analysis::MeasuredValue;
-use crate::quantity::{DecimalMark, Unit, fixed, in_unit, plain, plus_minus, short_form};
+use crate::quantity::{DecimalMark, Unit, in_unit, p_text, plain, plus_minus, short_form};
 use crate::words::Value;
 
 /// A figure that says nothing of itself yet.
@@ -76,12 +76,7 @@ pub fn with_u(value: f64, u: Option<f64>, unit: &str, mark: DecimalMark) -> Stri
     }
 }
 
-/// A p-value in digits; a small one by what it is below, "< 0.001".
-pub fn p_text(p: f64, mark: DecimalMark) -> String {
-    if p < 0.0005 { format!("< {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
-}
-
-/// The same as an equation: "p = 0.032", "p < 0.001".
+/// A p-value as an equation: "p = 0.032", "p < 0.001".
 pub fn p_equation(p: f64, mark: DecimalMark) -> String {
     match p_text(p, mark) {
         bound if bound.starts_with('<') => format!("p {bound}"),

@@ -1,13 +1,13 @@
 //! The line in figures and sentences.
 
 use super::checks::checks;
-use super::figures::{figure, p_text, probability, with_u};
+use super::figures::{figure, probability, with_u};
 use super::math::{Formula, bracket, equation, number, op, over, power, root, row, symbol, times};
 use super::types::{Figure, LineView};
 use crate::analysis::{Analysis, LineAnalysis, Origin};
 use crate::message;
 use crate::notebook::NotebookState;
-use crate::quantity::{DecimalMark, fixed, plain};
+use crate::quantity::{DecimalMark, fixed, p_text, plain};
 use crate::words::Message;
 
 /// The straight line.

@@ -67,32 +67,27 @@ fn result_figures(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> V
         expanded(speed, mark),
     ];
     figures.extend(comparison(speed, mark));
-    if speed.second_order > 0.01 * speed.relative {
-        figures.push(
-            figure(
-                "second_order",
-                message!("figures-second_order"),
-                "(u(b)/b)²",
-                format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark)),
-            )
-            .means(message!("figures-second_order-meaning"))
-            .by(second_order(analysis, speed, mark))
-            .from(message!("figures-second_order-source")),
-        );
-    }
+    figures.extend(second_order(analysis, speed, mark));
     figures
 }
 
-fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Formula {
-    let slope = analysis.line.as_ref().map_or(f64::NAN, |line| line.fit.slope);
+/// What 1/b adds by its curvature, where it is more than a hundredth of the relative uncertainty.
+fn second_order(analysis: &Analysis, speed: &Speed, mark: DecimalMark) -> Option<Figure> {
+    let line = analysis.line.as_ref().ok().filter(|_| speed.second_order > 0.01 * speed.relative)?;
+    let slope = line.fit.slope;
     let u = libm::sqrt(speed.second_order) * slope.abs();
     let unit = |value: f64, digits| number(plain(value, digits, mark) + "\u{a0}ns/m");
-    equation(
-        symbol("δ"),
-        power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
-        power(bracket(over(unit(u, 3), unit(slope, 5))), "2"),
-        format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark)),
-    )
+    let share = format!("{}\u{a0}%", plain(speed.second_order * 100.0, 2, mark));
+    let found = figure("second_order", message!("figures-second_order"), "(u(b)/b)²", share.clone())
+        .means(message!("figures-second_order-meaning"))
+        .by(equation(
+            symbol("δ"),
+            power(bracket(over(symbol("u(b)"), symbol("b"))), "2"),
+            power(bracket(over(unit(u, 3), unit(slope, 5))), "2"),
+            share,
+        ))
+        .from(message!("figures-second_order-source"));
+    Some(found)
 }
 
 fn speed_in_air(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Figure {
@@ -167,65 +162,67 @@ fn expanded(speed: &Speed, mark: DecimalMark) -> Figure {
 }
 
 fn comparison(speed: &Speed, mark: DecimalMark) -> Vec<Figure> {
-    let known = speed.comparison;
-    // What stands where a figure would give away what a closed seal hides.
-    let shown =
-        |value: &dyn Fn(Comparison) -> Value| known.map_or_else(|| message!("figures-sealed").into(), value);
-    let difference = || row(vec![symbol("c"), op("−"), symbol("c_0")]);
-    let numbers = || bracket(number(format!("{}\u{a0}m/s", plain(speed.c - C0, 3, mark))));
-    let mut z =
-        figure("z", message!("figures-z"), "(c − c₀)/u", shown(&|known| fixed(known.z, -2, mark).into()))
-            .means(message!("figures-z-meaning"))
-            .from(message!("figures-c0-source"));
-    let mut e_n = figure(
-        "e_n",
-        message!("figures-e_n"),
-        "E_n",
-        shown(&|known| {
-            known
-                .e_n
-                .map_or_else(|| message!("figures-no_expanded").into(), |e_n| fixed(e_n, -2, mark).into())
-        }),
-    )
-    .means(message!("figures-e_n-meaning"))
-    .from("ISO 13528:2015, 9.7");
-    if let Some(known) = known {
-        let u_c = || number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s");
-        z = z.by(equation(
-            symbol("z"),
-            over(difference(), symbol("u_c")),
-            over(numbers(), u_c()),
-            fixed(known.z, -2, mark),
-        ));
-        if let (Some(value), Some(k)) = (known.e_n, speed.budget.factor_at_95()) {
-            e_n = e_n.by(equation(
-                symbol("E_n"),
-                over(difference(), symbol("U")),
-                over(numbers(), number(plain(k * speed.u_c(), 3, mark) + "\u{a0}m/s")),
-                fixed(value, -2, mark),
-            ));
-        }
-    }
+    vec![in_uncertainties(speed, mark), in_expanded(speed, mark), in_per_cent(speed, mark)]
+}
+
+/// What a figure of the comparison says; a closed seal has it say that it is sealed.
+fn shown(speed: &Speed, value: &dyn Fn(Comparison) -> Value) -> Value {
+    speed.comparison.map_or_else(|| message!("figures-sealed").into(), value)
+}
+
+fn difference() -> Formula {
+    row(vec![symbol("c"), op("−"), symbol("c_0")])
+}
+
+fn difference_found(speed: &Speed, mark: DecimalMark) -> Formula {
+    bracket(number(format!("{}\u{a0}m/s", plain(speed.c - C0, 3, mark))))
+}
+
+fn in_uncertainties(speed: &Speed, mark: DecimalMark) -> Figure {
+    let value = shown(speed, &|known| fixed(known.z, -2, mark).into());
+    let z = figure("z", message!("figures-z"), "(c − c₀)/u", value)
+        .means(message!("figures-z-meaning"))
+        .from(message!("figures-c0-source"));
+    let Some(known) = speed.comparison else { return z };
+    z.by(equation(
+        symbol("z"),
+        over(difference(), symbol("u_c")),
+        over(difference_found(speed, mark), number(plain(speed.u_c(), 3, mark) + "\u{a0}m/s")),
+        fixed(known.z, -2, mark),
+    ))
+}
+
+fn in_expanded(speed: &Speed, mark: DecimalMark) -> Figure {
+    let value = shown(speed, &|known| {
+        known.e_n.map_or_else(|| message!("figures-no_expanded").into(), |e_n| fixed(e_n, -2, mark).into())
+    });
+    let e_n = figure("e_n", message!("figures-e_n"), "E_n", value)
+        .means(message!("figures-e_n-meaning"))
+        .from("ISO 13528:2015, 9.7");
+    let found = speed.comparison.and_then(|known| known.e_n);
+    let Some((found, k)) = found.zip(speed.budget.factor_at_95()) else { return e_n };
+    e_n.by(equation(
+        symbol("E_n"),
+        over(difference(), symbol("U")),
+        over(difference_found(speed, mark), number(plain(k * speed.u_c(), 3, mark) + "\u{a0}m/s")),
+        fixed(found, -2, mark),
+    ))
+}
+
+fn in_per_cent(speed: &Speed, mark: DecimalMark) -> Figure {
     let per_cent =
         |known: Comparison| format!("{}\u{a0}%", plain(known.relative_difference * 100.0, 2, mark));
-    let mut relative = figure(
-        "per_cent",
-        message!("figures-relative_difference"),
-        "(c − c₀)/c₀",
-        shown(&|known| per_cent(known).into()),
-    )
-    .means(message!("figures-relative_difference-meaning"))
-    .from(message!("figures-c0-source"));
-    if let Some(known) = known {
-        let defined = number("299\u{202f}792\u{202f}458\u{a0}m/s");
-        relative = relative.by(equation(
-            symbol("δ"),
-            over(difference(), symbol("c_0")),
-            over(numbers(), defined),
-            per_cent(known),
-        ));
-    }
-    vec![z, e_n, relative]
+    let value = shown(speed, &|known| per_cent(known).into());
+    let relative = figure("per_cent", message!("figures-relative_difference"), "(c − c₀)/c₀", value)
+        .means(message!("figures-relative_difference-meaning"))
+        .from(message!("figures-c0-source"));
+    let Some(known) = speed.comparison else { return relative };
+    relative.by(equation(
+        symbol("δ"),
+        over(difference(), symbol("c_0")),
+        over(difference_found(speed, mark), number("299\u{202f}792\u{202f}458\u{a0}m/s")),
+        per_cent(known),
+    ))
 }
 
 fn sentences(page: &NotebookState, analysis: &Analysis, speed: &Speed) -> Vec<Message> {

@@ -9,11 +9,18 @@ use super::desk::Desk;
 use super::words::PageWords;
 use super::{from_js, to_js};
 use crate::analysis::taken::{TakenEvidence, take};
-use crate::chart::{self, Drawing, TracesPicture};
+use crate::chart::{self, Drawing, TracePicture, TracesPicture};
 use crate::drawings::walk_picture;
 use crate::notebook::{Grid, hashes_in as hashes};
 use crate::view::evidence::{EvidenceView, GridLines, evidence_view, grid_lines};
 use crate::words::Message;
+
+/// Where the page says what was found on a trace. Plain numbers, since the core has no reader of doubles in JSON.
+#[wasm_bindgen(typescript_custom_section)]
+const MARKS: &str =
+    "/** What was found on a trace: its pulse, V, and the edge of that, V and ns; nothing of what was not. */
+export type TraceMarks = [] | [baseline: number, top: number]
+  | [baseline: number, top: number, level: number, edge: number, uncertainty: number];";
 
 #[wasm_bindgen]
 impl Desk {
@@ -53,7 +60,7 @@ impl Desk {
         draw(canvas, dark, pixels, Drawing::Line(&picture), say)
     }
 
-    /// Draws two recorded traces, given as [`chart::TracesPicture::of`] takes them.
+    /// Draws two recorded traces from a time to another, ns, given as [`TracePicture::of`] takes them.
     ///
     /// # Errors
     /// `{kind: "chart", message}` if the canvas is too small to draw on.
@@ -62,20 +69,36 @@ impl Desk {
         canvas: HtmlCanvasElement,
         dark: bool,
         pixels: f64,
+        from: f64,
+        to: f64,
         a: &[f64],
         b: &[f64],
-        marks: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_a: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_b: &[f64],
         #[wasm_bindgen(unchecked_param_type = "(message: Types.Message) => string")] say: &Function,
     ) -> Result<(), JsValue> {
-        let picture = TracesPicture::of([a, b], marks, self.notebook.state().decimal_mark);
+        let traces = [TracePicture::of(a, marks_a), TracePicture::of(b, marks_b)];
+        let picture = self.traces_picture([from, to], traces);
         draw(canvas, dark, pixels, Drawing::Traces(&picture), say)
     }
 
     /// The same in words.
     #[wasm_bindgen(unchecked_return_type = "Types.Message[]")]
-    pub fn traces_words(&self, marks: &[f64]) -> JsValue {
-        let picture = TracesPicture::of([&[], &[]], marks, self.notebook.state().decimal_mark);
-        to_js::<Vec<Message>>(&chart::traces_words(&picture))
+    pub fn traces_words(
+        &self,
+        from: f64,
+        to: f64,
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_a: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_b: &[f64],
+    ) -> JsValue {
+        let traces = [marks_a, marks_b].map(|marks| TracePicture::of(&[], marks));
+        to_js::<Vec<Message>>(&chart::traces_words(&self.traces_picture([from, to], traces)))
+    }
+}
+
+impl Desk {
+    fn traces_picture(&self, span: [f64; 2], traces: [TracePicture; 2]) -> TracesPicture {
+        TracesPicture { traces, span, decimal_mark: self.notebook.state().decimal_mark }
     }
 }
 

@@ -14,7 +14,7 @@ mod budgets;
 use serde::Serialize;
 use slope_archive::sha256_hex;
 use slope_engine::consensus::{Allowing, Consensus, ConsensusError, Estimate, consensus};
-use slope_evidence::decimal::{fixed, plain, plus_minus};
+use slope_evidence::decimal::{fixed, p_text, plain, plus_minus};
 use slope_evidence::message;
 use slope_evidence::trace::DecimalMark;
 use slope_evidence::words::{Message, Value};
@@ -247,11 +247,6 @@ fn set_of<'a>(one: &Given, keys: &'a [Key]) -> Option<&'a KeySet> {
     }
     let digest = sha256_hex(one.layer.as_bytes());
     keys.iter().flat_map(|key| &key.sets).find(|set| set.digest == digest)
-}
-
-/// A p-value in digits; a small one by what it is below.
-fn p_text(p: f64, mark: DecimalMark) -> String {
-    if p < 0.0005 { format!("< {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
 }
 
 fn figures(found: &Consensus, results: usize, mark: DecimalMark) -> Vec<ClassFigure> {

@@ -74,18 +74,18 @@ pub struct Comment {
 #[serde(rename_all = "snake_case")]
 pub enum Place {
     /// A section.
-    Section(Section),
+    Section(ReportSection),
     /// A row, by the number that names it in the log.
     Row(u32),
     /// A question of the hand-out, by the number that names it in the log.
     Task(u32),
 }
 
-/// A section of a notebook.
+/// A section of a notebook's report.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
-pub enum Section {
+pub enum ReportSection {
     /// Cautions, and who has read them.
     Cautions,
     /// The text of the aim.

@@ -16,7 +16,7 @@ fn feedback() -> Feedback {
         date: String::new(),
     };
     let comments = [
-        (Place::Section(Section::Result), "Round to two digits."),
+        (Place::Section(ReportSection::Result), "Round to two digits."),
         (Place::Row(7), HOSTILE),
         (Place::Task(3), "Why?"),
     ];

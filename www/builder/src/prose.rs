@@ -2,8 +2,8 @@
 //! language. This looks for sentences that stand in Rust, in scripts and in the page's HTML instead.
 //!
 //! A literal counts as prose where two words follow one another, at least one of them in small letters. Left out are tests,
-//! attributes, what is said to those who program (panics), names of classes and selectors, and the places and the literals
-//! listed below, each with its reason. What a script throws counts: it may be shown.
+//! attributes, declarations for TypeScript, what is said to those who program (panics), names of classes and selectors, and
+//! the places and the literals listed below, each with its reason. What a script throws counts: it may be shown.
 
 use std::fs;
 use std::path::Path;
@@ -32,12 +32,10 @@ const ALLOWED: [(&str, &str); 9] = [
 ];
 
 /// Literals that look like prose and are none, and why.
-const NAMES: [(&str, &str); 11] = [
+const NAMES: [(&str, &str); 9] = [
     ("slope-of-light bundle", "what a file calls itself"),
     ("one more", "an internal name of a rail that is not there"),
     ("system-ui, sans-serif", "names of fonts"),
-    ("import type * as Types from './types.js';", "a declaration"),
-    ("import type * as Types from './worker-types.js';", "a declaration"),
     ("take over", "what scripts send one another"),
     (" set aside ", "a key of what is stored"),
     ("Slope of Light", "the title of the page before its words are there"),
@@ -135,7 +133,7 @@ fn gather(tokens: TokenStream, found: &mut Vec<String>) {
         match &tree {
             TokenTree::Group(group) if group.delimiter() == Delimiter::Bracket && is_attribute(&before) => {
                 let inside = group.stream().to_string().replace(' ', "");
-                skip_item |= inside.starts_with("cfg(test");
+                skip_item |= inside.starts_with("cfg(test") || inside.contains("typescript_custom_section");
                 // An attribute of thiserror holds the words of an error.
                 if inside.starts_with("error(") {
                     gather(group.stream(), found);

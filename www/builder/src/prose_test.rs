@@ -18,6 +18,8 @@ fn a_sentence_in_rust_is_found() {
             let raw = r#"one more "raw text" here"#;
             "<p class=\"wide table\">{name}</p>".to_owned() + b"of bytes only" + "u(v)/v = 3 m" + "Nothing is planned"
         }
+        #[wasm_bindgen(typescript_custom_section)]
+        const DECLARED: &str = "export type Ends = [near: number, far: number];";
         #[cfg(test)]
         mod tests { const TEXT: &str = "a test may say so"; }
         const AFTER: &str = "and what follows counts";

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use slope_evidence::trace::{ColumnUnit, DecimalMark, Delimiter, Recording};
+use slope_evidence::trace::{Channel, ColumnUnit, DecimalMark, Delimiter, Recording};
 
 /// How a file is written.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -87,61 +87,26 @@ pub fn both_as_text(recording: &Recording, style: &Style) -> String {
 
 fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style) -> String {
     let channels = recording.channels.get(channels).unwrap_or_default();
-    let between = match style.delimiter {
-        Delimiter::Tab => "\t",
-        Delimiter::Semicolon => ";",
-        Delimiter::Comma => ",",
-        Delimiter::Bar => "|",
-        Delimiter::Space => " ",
-    };
     let rows = channels.first().map_or(0, |channel| channel.samples.len());
-    let settings = [
-        ("Samples", rows.to_string(), ""),
-        ("Sample interval", number(recording.step / style.time.factor(), style), unit(style.time)),
-        ("Coupling", "direct".to_owned(), ""),
-    ];
+    let settings = settings(recording, rows, style);
     let mut text = String::new();
     let mut line = |fields: &[String]| {
-        text.push_str(&fields.join(between));
+        text.push_str(&fields.join(between(style.delimiter)));
         text.push_str(style.line_end);
     };
     if style.settings == SettingsPlace::Above {
-        for (name, value, unit) in &settings {
-            line(&[(*name).to_owned(), value.clone(), (*unit).to_owned()]);
+        for setting in &settings {
+            line(setting);
         }
     }
-    let beside = |row: usize| match (style.settings, settings.get(row)) {
-        (SettingsPlace::Beside, Some((name, value, unit))) => {
-            vec![(*name).to_owned(), value.clone(), (*unit).to_owned()]
-        }
-        (SettingsPlace::Beside, None) => vec![String::new(); 3],
-        _ => Vec::new(),
-    };
-    let titles = |label: bool| {
-        let mut fields = vec![String::new(); beside(0).len()];
-        if style.numbered {
-            fields.push(if label { "No.".into() } else { "-".into() });
-        }
-        let title = |name: &str, of: ColumnUnit| match (label, style.units) {
-            (true, Units::InLabels) => format!("{name} ({})", unit(of))
-                .replace(' ', if style.delimiter == Delimiter::Space { "_" } else { " " }),
-            (true, _) => name.to_owned(),
-            (false, _) => unit(of).to_owned(),
-        };
-        if !style.timeless {
-            fields.push(title("Time", style.time));
-        }
-        fields.extend(channels.iter().map(|channel| title(&channel.label, style.volts)));
-        fields
-    };
     if style.labels {
-        line(&titles(true));
+        line(&titles(channels, style, true));
     }
     if style.units == Units::Row {
-        line(&titles(false));
+        line(&titles(channels, style, false));
     }
     for row in 0..rows {
-        let mut fields = beside(row);
+        let mut fields = beside(style, settings.get(row));
         if style.numbered {
             fields.push(row.to_string());
         }
@@ -154,6 +119,55 @@ fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style)
         line(&fields);
     }
     text
+}
+
+fn between(delimiter: Delimiter) -> &'static str {
+    match delimiter {
+        Delimiter::Tab => "\t",
+        Delimiter::Semicolon => ";",
+        Delimiter::Comma => ",",
+        Delimiter::Bar => "|",
+        Delimiter::Space => " ",
+    }
+}
+
+/// A setting of the recorder: its name, its value and the unit of that.
+type Setting = [String; 3];
+
+fn settings(recording: &Recording, rows: usize, style: &Style) -> [Setting; 3] {
+    let setting = |name: &str, value: String, unit: &str| [name.to_owned(), value, unit.to_owned()];
+    [
+        setting("Samples", rows.to_string(), ""),
+        setting("Sample interval", number(recording.step / style.time.factor(), style), unit(style.time)),
+        setting("Coupling", "direct".to_owned(), ""),
+    ]
+}
+
+/// What stands before the fields of a row where settings do: one of them, or as much of nothing.
+fn beside(style: &Style, setting: Option<&Setting>) -> Vec<String> {
+    match style.settings {
+        SettingsPlace::Beside => Vec::from(setting.cloned().unwrap_or_default()),
+        SettingsPlace::None | SettingsPlace::Above => Vec::new(),
+    }
+}
+
+/// The row of labels, or that of units.
+fn titles(channels: &[Channel], style: &Style, label: bool) -> Vec<String> {
+    let mut fields = beside(style, None);
+    if style.numbered {
+        fields.push(if label { "No.".into() } else { "-".into() });
+    }
+    let title = |name: &str, of: ColumnUnit| match (label, style.units) {
+        (true, Units::InLabels) => format!("{name} ({})", unit(of))
+            .replace(' ', if style.delimiter == Delimiter::Space { "_" } else { " " }),
+        (true, _) => name.to_owned(),
+        (false, _) => unit(of).to_owned(),
+    };
+    if !style.timeless {
+        fields.push(title("Time", style.time));
+    }
+    fields.extend(channels.iter().map(|channel| title(&channel.label, style.volts)));
+    fields
 }
 
 fn unit(unit: ColumnUnit) -> &'static str {

@@ -116,61 +116,30 @@ impl Slip {
 
     /// Puts it into a sheet; none where the sheet has no place for it.
     pub fn plant(self, sheet: &mut Sheet, seed: u64) -> Option<Planted> {
-        let mut chance = Chance::stream(seed, 8);
-        let chance = &mut chance;
-        let all = Planted { rows: (0..sheet.rows.len()).collect() };
+        let chance = &mut Chance::stream(seed, 8);
         match self {
             RestartUntold | RestartInSmallSteps => restart(sheet),
-            SenseTurned => {
-                let rail = rail_with_rows(sheet, 0, chance)?;
-                sheet.rails[rail].grows ^= true;
-                Some(on_rail(sheet, rail))
-            }
+            SenseTurned => sense(sheet, chance),
             SpliceOffByCentimetre => splice(sheet, 0.01, chance),
             SpliceOffByTen => splice(sheet, 0.1, chance),
             SpliceOffByMetre => splice(sheet, 1.0, chance),
             OverlapTurned => overlap(sheet, chance),
-            MirrorUntold | MirrorWronglyTold => {
-                let fits = sheet.mirror == (self == MirrorUntold);
-                sheet.mirror ^= true;
-                fits.then_some(all)
-            }
-            EdgesSwappedInRow => {
-                let row = some_row(sheet, chance, |sheet, row| row.delay().abs() > 8.0 * sheet.u_delay(row))?;
-                swap(&mut sheet.rows[row]);
-                Some(Planted { rows: vec![row] })
-            }
+            MirrorUntold | MirrorWronglyTold => mirror(sheet, self == MirrorUntold),
+            EdgesSwappedInRow => swapped(sheet, chance),
             EdgesSwappedInAll => {
                 sheet.rows.iter_mut().for_each(swap);
-                Some(all)
+                Some(in_all(sheet))
             }
             OutlierAtEnd | OutlierInMiddle | EdgeSlipped => outlier(self, sheet, chance),
             RowsExchanged => exchange(sheet, chance),
             DecimalSlipped => decimal(sheet, chance),
-            UnitInRow => {
-                let row = some_row(sheet, chance, |_, row| row.reading.abs() > 1e-9)?;
-                sheet.rows[row].reading *= ten(chance);
-                Some(Planted { rows: vec![row] })
-            }
+            UnitInRow => unit_in_row(sheet, chance),
             UnitOnRail => unit_on_rail(sheet, chance),
-            TimeBaseInRow => {
-                let row =
-                    some_row(sheet, chance, |sheet, row| row.delay().abs() > 16.0 * sheet.u_delay(row))?;
-                sheet.rows[row].time_base = other_base(sheet.rows[row].time_base, chance);
-                Some(Planted { rows: vec![row] })
-            }
-            TimeBaseFromRow => {
-                let rows = sheet.rows.len();
-                let from = rows / 5 + pick(chance, rows * 3 / 5 + 1);
-                let longer = chance.unit() < 0.5;
-                let factor = if longer { 2.0 } else { 0.5 };
-                sheet.rows.iter_mut().skip(from).for_each(|row| row.time_base *= factor);
-                (from > 0).then(|| Planted { rows: (from..rows).collect() })
-            }
+            TimeBaseInRow => time_base_in_row(sheet, chance),
+            TimeBaseFromRow => time_base_from_row(sheet, chance),
             TimeBaseScale => {
-                let factor = 1.0 + 0.03 * sign(chance);
-                sheet.rows.iter_mut().for_each(|row| row.b = row.a + (row.b - row.a) * factor);
-                Some(all)
+                stretched(sheet, 1.0 + 0.03 * sign(chance));
+                Some(in_all(sheet))
             }
             RulerScale => ruler_scale(sheet, chance),
             Drift | Walk | Curvature | PeaksRead => Some(bent(self, sheet, chance)),
@@ -186,13 +155,7 @@ impl Slip {
             }
             OneComponent => one_component(sheet, chance),
             TooFewDigits => few_digits(sheet, chance),
-            TooManyDigits => {
-                for row in &mut sheet.rows {
-                    row.reading_decimals += 6;
-                    row.edge_decimals += 5;
-                }
-                Some(Planted::default())
-            }
+            TooManyDigits => Some(many_digits(sheet)),
         }
     }
 }
@@ -217,6 +180,10 @@ fn other_base(base: f64, chance: &mut Chance) -> f64 {
 fn some_row(sheet: &Sheet, chance: &mut Chance, fits: impl Fn(&Sheet, &SheetRow) -> bool) -> Option<usize> {
     let rows: Vec<usize> = (0..sheet.rows.len()).filter(|row| fits(sheet, &sheet.rows[*row])).collect();
     (!rows.is_empty()).then(|| rows[pick(chance, rows.len())])
+}
+
+fn in_all(sheet: &Sheet) -> Planted {
+    Planted { rows: (0..sheet.rows.len()).collect() }
 }
 
 fn on_rail(sheet: &Sheet, rail: usize) -> Planted {
@@ -244,6 +211,12 @@ fn restart(sheet: &mut Sheet) -> Option<Planted> {
     (rest && !planted.rows.is_empty()).then_some(planted)
 }
 
+fn sense(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
+    let rail = rail_with_rows(sheet, 0, chance)?;
+    sheet.rails[rail].grows ^= true;
+    Some(on_rail(sheet, rail))
+}
+
 fn splice(sheet: &mut Sheet, by: f64, chance: &mut Chance) -> Option<Planted> {
     let rail = rail_with_rows(sheet, 1, chance)?;
     let by = by * sign(chance);
@@ -265,6 +238,18 @@ fn overlap(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
         *pair = (pair.1 / before * unit, pair.0 / unit * before);
     }
     Some(on_rail(sheet, rail))
+}
+
+fn mirror(sheet: &mut Sheet, untold: bool) -> Option<Planted> {
+    let fits = sheet.mirror == untold;
+    sheet.mirror ^= true;
+    fits.then(|| in_all(sheet))
+}
+
+fn swapped(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
+    let row = some_row(sheet, chance, |sheet, row| row.delay().abs() > 8.0 * sheet.u_delay(row))?;
+    swap(&mut sheet.rows[row]);
+    Some(Planted { rows: vec![row] })
 }
 
 fn outlier(slip: Slip, sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
@@ -314,6 +299,12 @@ fn decimal(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
     Some(Planted { rows: vec![row] })
 }
 
+fn unit_in_row(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
+    let row = some_row(sheet, chance, |_, row| row.reading.abs() > 1e-9)?;
+    sheet.rows[row].reading *= ten(chance);
+    Some(Planted { rows: vec![row] })
+}
+
 /// Readings on one rail in the other unit; or the rail's unit written wrong.
 fn unit_on_rail(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
     let rail = rail_with_rows(sheet, 0, chance)?;
@@ -328,6 +319,25 @@ fn unit_on_rail(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
         sheet.rails[rail].unit_written = if factor > 1.0 { 0.001 } else { 0.01 };
     }
     Some(on_rail(sheet, rail))
+}
+
+fn time_base_in_row(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
+    let row = some_row(sheet, chance, |sheet, row| row.delay().abs() > 16.0 * sheet.u_delay(row))?;
+    sheet.rows[row].time_base = other_base(sheet.rows[row].time_base, chance);
+    Some(Planted { rows: vec![row] })
+}
+
+fn time_base_from_row(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
+    let rows = sheet.rows.len();
+    let from = rows / 5 + pick(chance, rows * 3 / 5 + 1);
+    let factor = if chance.unit() < 0.5 { 2.0 } else { 0.5 };
+    sheet.rows.iter_mut().skip(from).for_each(|row| row.time_base *= factor);
+    (from > 0).then(|| Planted { rows: (from..rows).collect() })
+}
+
+/// Every delay is so many times as long.
+fn stretched(sheet: &mut Sheet, factor: f64) {
+    sheet.rows.iter_mut().for_each(|row| row.b = row.a + (row.b - row.a) * factor);
 }
 
 fn ruler_scale(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
@@ -349,13 +359,13 @@ fn bent(slip: Slip, sheet: &mut Sheet, chance: &mut Chance) -> Planted {
         let out = (row.distance - low) / (high - low);
         row.later(match slip {
             Drift => size * index as f64 / last,
-            Walk => size.abs() * out.powf(1.2),
+            Walk => size.abs() * libm::pow(out, 1.2),
             Curvature => size * 4.0 * (out - 0.5) * (out - 0.5),
             // The light's height falls as 1/(1 + d/2 m) twice over; a peak lags by what is lost of it.
             _ => 2.0 * size * (1.0 - 1.0 / ((1.0 + row.distance / 2.0) * (1.0 + row.distance / 2.0))),
         });
     }
-    Planted { rows: (0..sheet.rows.len()).collect() }
+    in_all(sheet)
 }
 
 /// The second edge is a later pulse's: in one row, from one row on, or in all.
@@ -438,8 +448,7 @@ fn uncertainties(sheet: &mut Sheet, factor: f64) -> Planted {
 /// The clock is known to 5 %, and is off by that; or there is hardly anything but the readings.
 fn one_component(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
     if chance.unit() < 0.5 {
-        let factor = 1.0 + chance.normal(0.05);
-        sheet.rows.iter_mut().for_each(|row| row.b = row.a + (row.b - row.a) * factor);
+        stretched(sheet, 1.0 + chance.normal(0.05));
         sheet.u_clock = Some(0.05);
         return Some(Planted::default());
     }
@@ -461,4 +470,12 @@ fn few_digits(sheet: &mut Sheet, chance: &mut Chance) -> Option<Planted> {
     }
     sheet.rows.iter_mut().for_each(|row| row.edge_decimals = 0);
     (sheet.half_width < 0.3).then(Planted::default)
+}
+
+fn many_digits(sheet: &mut Sheet) -> Planted {
+    for row in &mut sheet.rows {
+        row.reading_decimals += 6;
+        row.edge_decimals += 5;
+    }
+    Planted::default()
 }

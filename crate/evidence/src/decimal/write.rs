@@ -48,6 +48,11 @@ pub fn fixed(value: f64, place: i32, mark: DecimalMark) -> String {
     }
 }
 
+/// A p-value to three decimals; one that these would show as 0 by what it is below, "< 0.001" (common practice, no source).
+pub fn p_text(p: f64, mark: DecimalMark) -> String {
+    if p < 0.0005 { format!("< {}", fixed(0.001, -3, mark)) } else { fixed(p, -3, mark) }
+}
+
 /// The fewest digits that read back to the same double, for files. Not finite: `NaN`, `INF`, `-INF`
 /// (the words of XML Schema 1.1 part 2, 3.3.5, which tables on the web use too).
 pub fn exact(value: f64) -> String {

@@ -50,6 +50,13 @@ fn plus_minus_and_short_form() {
 }
 
 #[test]
+fn a_p_value_is_never_shown_as_nought() {
+    assert_eq!(p_text(0.0321, Point), "0.032");
+    assert_eq!(p_text(0.000_6, Point), "0.001");
+    assert_eq!([0.000_4, 0.0].map(|p| p_text(p, Comma)), ["< 0,001", "< 0,001"]);
+}
+
+#[test]
 fn plain_and_fixed() {
     assert_eq!(plain(2.718_9, 3, Point), "2.72");
     assert_eq!(plain(-2.718_9, 3, Comma), "−2,72");

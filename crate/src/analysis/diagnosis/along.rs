@@ -195,7 +195,7 @@ fn settled(hearing: &Hearing, behind: &mut [bool], rows: &[usize]) -> Option<(Ch
 fn other_bases(hearing: &mut Hearing, stretches: &[RowStretch]) {
     let (case, null) = (hearing.case, hearing.null);
     let each = |(_, delays, _): &RowStretch| RATIOS.map(|ratio| null.with(delays, ratio - 1.0).chi_square);
-    let near: Vec<f64> = stretches.iter().flat_map(each).collect();
+    let near: Vec<Option<f64>> = stretches.iter().flat_map(each).map(Some).collect();
     for place in least(&near, ANEW) {
         let (cost, _, rows) = &stretches[place / RATIOS.len()];
         let ratio = RATIOS[place % RATIOS.len()];

@@ -8,7 +8,7 @@ use crate::analysis::point::Point;
 use crate::analysis::rows::{Rows, Typed};
 use crate::analysis::setup::Setup;
 use crate::analysis::speed::C0;
-use crate::line::{FreeColumn, Noise};
+use crate::line::{FreeColumn, Noise, Stated};
 
 /// Rows of a notebook in which some vary together: what each hypothesis costs goes with the square of their number.
 const MOST_TOGETHER: usize = 100;
@@ -125,31 +125,17 @@ impl<'a> Case<'a> {
         let weights = match &data.noise {
             Noise::Unstated => vec![1.0; n],
             Noise::Stated(stated) => {
-                // Errors stated together, as a variance for each row and errors that rows share.
-                let (variances, together) = if stated.dense.is_empty() {
-                    (vec![0.0; n], Vec::new())
-                } else if n <= MOST_TOGETHER {
-                    stated.dense.parted(nominal, n)?
-                } else {
-                    return None;
-                };
+                let (variances, together) = together(stated, nominal, n)?;
                 columns.extend(together);
                 for shared in &stated.shared {
                     columns.push((0..n).map(|i| shared.y_at(i) - nominal * shared.x_at(i)).collect());
                 }
-                let steps = edge_step(context, rows) / libm::sqrt(6.0);
-                let variance = |i: usize| {
-                    let (ux, uy) = (nominal * stated.ux_at(i), stated.uy_at(i));
-                    // Rounding is an error, too, whatever was stated.
-                    let digit = typed[i].reading.map_or(0.0, |reading| reading.step());
-                    let base = match points[i].time_base.map(|base| base.clock) {
-                        Some(Clock::Screen(base)) => base,
-                        _ => 0.0,
-                    };
-                    let (ux_digit, uy_digit) = (nominal * digit / libm::sqrt(12.0), steps * base);
-                    (ux * ux).max(ux_digit * ux_digit) + (uy * uy).max(uy_digit * uy_digit) + variances[i]
+                let steps = edge_step(context, rows).unwrap_or(0.0) / libm::sqrt(6.0);
+                let of = |i: usize| {
+                    let by_stated = (nominal * stated.ux_at(i), stated.uy_at(i));
+                    own_variance(by_stated, (typed[i], &points[i]), nominal, steps) + variances[i]
                 };
-                (0..n).map(|i| 1.0 / variance(i)).collect()
+                (0..n).map(|i| 1.0 / of(i)).collect()
             }
         };
         let mut case = Case {
@@ -206,12 +192,12 @@ impl<'a> Case<'a> {
         (8.0 * (off - 0.1)).max(0.0)
     }
 
-    /// What speaks against readings beyond the ends of their rails, with some rows read otherwise.
-    pub fn odd_readings(&self, otherwise: &[(usize, f64)]) -> f64 {
+    /// What speaks against readings beyond the ends of their rails, with some rows read otherwise, or nowhere.
+    pub fn odd_readings(&self, otherwise: &[(usize, Option<f64>)]) -> f64 {
         let off = |(place, typed): (usize, &&Typed)| {
             let Some(rail) = typed.rail else { return false };
             let other = otherwise.iter().find(|(row, _)| *row == place).map(|(_, reading)| *reading);
-            let Some(reading) = other.or(typed.reading.map(|r| r.value)) else { return false };
+            let Some(reading) = other.unwrap_or(typed.reading.map(|r| r.value)) else { return false };
             let span = self.context.rails.get(rail).and_then(|rail| rail.span);
             span.is_some_and(|(from, to)| reading < from.min(to) - 0.01 || reading > from.max(to) + 0.01)
         };
@@ -252,28 +238,51 @@ impl<'a> Case<'a> {
     }
 }
 
+/// Errors stated together, as a variance for each row and errors that rows share; none of too many rows.
+fn together(stated: &Stated, nominal: f64, n: usize) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
+    if stated.dense.is_empty() {
+        return Some((vec![0.0; n], Vec::new()));
+    }
+    if n > MOST_TOGETHER {
+        return None;
+    }
+    stated.dense.parted(nominal, n)
+}
+
+/// The variance of a row's own delay. Rounding is an error, too, whatever was stated.
+fn own_variance((ux, uy): (f64, f64), (typed, point): (&Typed, &Point), nominal: f64, steps: f64) -> f64 {
+    let digit = typed.reading.map_or(0.0, |reading| reading.step());
+    let base = match point.time_base.map(|base| base.clock) {
+        Some(Clock::Screen(base)) => base,
+        _ => 0.0,
+    };
+    let (ux_digit, uy_digit) = (nominal * digit / libm::sqrt(12.0), steps * base);
+    (ux * ux).max(ux_digit * ux_digit) + (uy * uy).max(uy_digit * uy_digit)
+}
+
 /// About their mean.
 fn centred(x: &[f64]) -> Vec<f64> {
     let mean = x.iter().sum::<f64>() / x.len() as f64;
     x.iter().map(|x| x - mean).collect()
 }
 
-/// The distance of the marks on which all edges stand, divisions; 0 where they stand on none.
-pub fn edge_step(context: &RowContext, rows: &Rows) -> f64 {
+/// The distance of the marks on which all edges stand, divisions; none where they stand on none, or are too few to tell.
+pub fn edge_step(context: &RowContext, rows: &Rows) -> Option<f64> {
     let edges: Vec<f64> = rows.typed.iter().flat_map(|typed| typed.edges.iter().copied()).collect();
     let small = 1.0 / context.bench.small_divisions;
     let on_marks = |step: &f64| edges.iter().all(|q| libm::fabs(q / step - libm::rint(q / step)) < 1e-6);
     let step = [1.0, 0.5, small, 0.1, 0.05].into_iter().find(on_marks);
-    step.filter(|_| edges.len() >= 8).unwrap_or(0.0)
+    step.filter(|_| edges.len() >= 8)
 }
 
-/// The places of the smallest, the smallest first.
-pub(super) fn least(of: &[f64], count: usize) -> Vec<usize> {
+/// The places of the smallest, the smallest first; not of what there is none of, or is no number.
+pub(super) fn least(of: &[Option<f64>], count: usize) -> Vec<usize> {
     let mut all: Vec<usize> = Vec::new();
     while all.len() < count {
         let mut next: Option<usize> = None;
         for place in 0..of.len() {
-            if !all.contains(&place) && next.is_none_or(|next| of[place] < of[next]) && !of[place].is_nan() {
+            let is_number = of[place].is_some_and(|value| !value.is_nan());
+            if is_number && !all.contains(&place) && next.is_none_or(|next| of[place] < of[next]) {
                 next = Some(place);
             }
         }

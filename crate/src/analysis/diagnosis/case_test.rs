@@ -4,7 +4,6 @@
 
 use super::*;
 use crate::analysis::prepare::prepare;
-use crate::line::Stated;
 use crate::simulated::demo;
 
 /// The case of the demo, with what is stated of its errors changed.

@@ -17,8 +17,7 @@ pub(super) fn hypotheses(hearing: &mut Hearing) {
     let (case, null) = (hearing.case, hearing.null);
     let n = case.points.len();
     let moved: Vec<_> = (0..n).map(|row| null.freed(&altered(null, &[(row, 1.0)]))).collect();
-    let left: Vec<f64> =
-        moved.iter().map(|line| line.map_or(f64::NAN, |(line, _)| line.chi_square)).collect();
+    let left: Vec<Option<f64>> = moved.iter().map(|line| line.map(|(line, _)| line.chi_square)).collect();
     let likely = least(&left, WIDELY);
     let tries = libm::log(n as f64);
     for row in likely.iter().take(CLOSELY).copied() {
@@ -26,7 +25,7 @@ pub(super) fn hypotheses(hearing: &mut Hearing) {
             let zero = case.y[row] == 0.0 && case.x[row].abs() < 0.05;
             let (cause, cost, unknowns) =
                 if zero { (Cause::ForcedZero, 2.0, 0.0) } else { (Cause::RowOff, 1.5 + tries, 1.0) };
-            let odd = case.odd_line + case.odd_readings(&[(row, f64::NAN)]) + case.odd_slope(line.slope);
+            let odd = case.odd_line + case.odd_readings(&[(row, None)]) + case.odd_slope(line.slope);
             hearing.hear(&Hypothesis { cause, cost, unknowns, line, odd, rows: &[row], rail: None });
         }
         mended(hearing, row, tries);
@@ -58,8 +57,8 @@ struct Mended {
     cost: f64,
     x: f64,
     y: f64,
-    /// The reading then.
-    reading: f64,
+    /// The reading then; none of a distance that was typed.
+    reading: Option<f64>,
 }
 
 fn mended(hearing: &mut Hearing, row: usize, tries: f64) {
@@ -82,7 +81,7 @@ fn mended(hearing: &mut Hearing, row: usize, tries: f64) {
 fn repairs(case: &Case, row: usize) -> Vec<Mended> {
     let (typed, point) = (case.typed[row], &case.points[row]);
     let (x, y) = (case.x[row], case.y[row]);
-    let reading = typed.reading.map_or(f64::NAN, |reading| reading.value);
+    let reading = typed.reading.map(|reading| reading.value);
     let ten = [10.0, 0.1];
     let mut delays = vec![(Cause::EdgesSwapped, 4.0, -y)];
     if let Some(Clock::Screen(_)) = point.time_base.map(|base| base.clock) {
@@ -101,15 +100,15 @@ fn repairs(case: &Case, row: usize) -> Vec<Mended> {
     let mut all: Vec<Mended> =
         delays.into_iter().map(|(cause, cost, y)| Mended { cause, cost, x, y, reading }).collect();
     for (rail, stand) in case.context.stands.iter().enumerate() {
-        let (Some(stand), true) = (stand, reading.is_finite()) else { continue };
+        let (Some(stand), Some(read)) = (stand, reading.filter(|read| read.is_finite())) else { continue };
         let (cause, factors): (_, &[f64]) = if typed.rail == Some(rail) {
             (Cause::SlippedDecimal, &[10.0, 0.1, 100.0, 0.01])
         } else {
             (Cause::WrongRail, &[1.0])
         };
         all.extend(factors.iter().map(|factor| {
-            let reading = reading * factor;
-            Mended { cause, cost: 6.0, x: stand.distance(reading), y, reading }
+            let reading = read * factor;
+            Mended { cause, cost: 6.0, x: stand.distance(reading), y, reading: Some(reading) }
         }));
     }
     if typed.reading.is_none() {

@@ -3,13 +3,13 @@
 
 use crate::analysis::analyse;
 use crate::notebook::{BenchField, Cell, Edit, Path, RailField, RailId, RowId, Sense, Splice};
-use crate::words::{WordTable, Words};
+use crate::words::{Message, Value, WordTable, Words};
 use slope_evidence::trace::{Digits, Flag};
 
 #[path = "bench_test.rs"]
 mod bench;
 
-use bench::{Bench, clock, text};
+use bench::{Bench, Named, clock, text};
 
 /// What a notice names.
 enum Names {
@@ -53,7 +53,7 @@ const CASES: [Case; 42] = [
     (
         "delay_falls",
         |b| [1, 2].into_iter().for_each(|rail| b.put(Edit::SetSense { rail, sense: Sense::Falls })),
-        Rows(&[12, 11, 10, 9, 8, 7, 6, 5, 4, 3, 2, 1]),
+        Rows(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]),
     ),
     (
         "delay_below_uncertainty",
@@ -211,16 +211,36 @@ fn each_planted_fault_is_noticed_with_what_it_names() {
         let wordless =
             said.iter().flat_map(|notice| [&notice.text, &notice.look_at]).find(|m| words.say(m) == m.id);
         assert!(wordless.is_none(), "no words for {wordless:?}");
-        // Where it is but a sign of something else, it stands under that.
-        let sign = |text: &crate::words::Message| {
-            text.id.strip_prefix("notice-").is_some_and(|of| of.split('-').next() == Some(id))
-        };
-        let under = said.iter().any(|notice| notice.signs.iter().any(sign));
+        let under = said.iter().any(|notice| notice.signs.iter().any(|sign| says(sign, &expected)));
         if !under && !bench.noticed().contains(&expected) {
             missed.push(format!("{expected:?}; there is {:?}", bench.noticed()));
         }
     }
     assert!(missed.is_empty(), "not raised: {missed:#?}");
+}
+
+/// Whether a text that stands as a sign under something else is that of a notice, and names the same rows and rail as
+/// far as it names any.
+fn says(sign: &Message, (id, rows, rail): &Named) -> bool {
+    let of = sign.id.strip_prefix("notice-").and_then(|rest| rest.split('-').next());
+    let named = ["rows", "row", "pairs"].into_iter().filter_map(|name| sign.values.get(name));
+    let named: Vec<RowId> = named.flat_map(numbers).collect();
+    // The rails of the bench have no names, and stand in the order of their numbers.
+    let on = sign
+        .values
+        .get("rail")
+        .is_none_or(|name| Some(name) == rail.map(|rail| Value::from(rail.to_string())).as_ref());
+    of == Some(*id) && (named.is_empty() || named == *rows) && on
+}
+
+/// The numbers in a value, which are those of rows: the bench's rows stand in the order of theirs.
+fn numbers(value: &Value) -> Vec<RowId> {
+    match value {
+        Value::Number(row) => vec![*row],
+        Value::Text(_) => Vec::new(),
+        Value::Message(message) => message.values.values().flat_map(numbers).collect(),
+        Value::All { all } => all.iter().flat_map(numbers).collect(),
+    }
 }
 
 /// The identifiers are what the sources write between quotes in small letters alone.

@@ -214,7 +214,7 @@ fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
 /// Edges that all stand on marks farther apart than the limit to which they are said to be read.
 fn edges_rounded(input: &NoticeInput) -> Option<Notice> {
     let bench = &input.context.bench;
-    let step = edge_step(input.context, input.rows);
+    let step = edge_step(input.context, input.rows)?;
     (bench.half_width_stated && step > 2.5 * bench.half_width).then(|| {
         Notice::new(
             "edges_rounded",

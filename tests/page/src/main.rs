@@ -31,6 +31,7 @@ mod leaving;
 mod notebooks;
 mod offline;
 mod plan;
+mod plots;
 mod points;
 mod posted;
 mod saving;
@@ -55,7 +56,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 132] = [
+const TESTS: [(&str, Test); 135] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -127,6 +128,9 @@ const TESTS: [(&str, Test); 132] = [
     ("printing_prints_the_report", watching::printing_prints_the_report),
     ("plots_are_saved", watching::plots_are_saved),
     ("keys_are_listed", watching::keys_are_listed),
+    ("a_plot_is_looked_at_closely", plots::a_plot_is_looked_at_closely),
+    ("a_mark_says_whose_it_is", plots::a_mark_says_whose_it_is),
+    ("the_report_goes_on_in_latex_and_markdown", watching::the_report_goes_on_in_latex_and_markdown),
     ("points_stand_in_a_table", points::points_stand_in_a_table),
     ("points_are_walked", points::points_are_walked),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),

@@ -1,7 +1,9 @@
-//! Looking on: the run played back, the second window for a lecture, the page as it is printed; and the list of keys.
+//! Looking on: the run played back, the second window for a lecture, the page as it is printed, the report to go on writing; and
+//! the list of keys.
 
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
+use slope_of_light::bundle;
 
 use crate::names;
 use crate::page::{Page, eventually};
@@ -172,5 +174,42 @@ pub fn keys_are_listed(stage: &Stage) -> Result<()> {
     page.click("Settings")?;
     page.click("Keys")?;
     page.reads("dialog[open]", "Ctrl + Z")?;
+    page.is_silent()
+}
+
+/// The report goes on in LaTeX, with its plots in one file, and in Markdown, as a zip with its plots beside it; either in the
+/// language chosen for it.
+///
+/// # Errors
+/// When a file lacks something, or is in another language.
+pub fn the_report_goes_on_in_latex_and_markdown(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    page.turn_to("[data-leaf=report]")?;
+    page.choose("Language of the report", "Français")?;
+    page.click("Download report in LaTeX")?;
+    let (_, latex) = page.downloaded_as("tex")?;
+    let latex = String::from_utf8(latex)?;
+    ensure!(latex.starts_with("\\documentclass[a4paper,10pt]{article}"), "it is no document of LaTeX");
+    ensure!(latex.trim_end().ends_with("\\end{document}"), "it is cut off");
+    let pictures = latex.matches("\\begin{picture}").count();
+    ensure!(pictures == 4, "{pictures} plots, not bench, line, residuals and shares");
+    ensure!(
+        latex.contains("\\section{Lectures}") && !latex.contains("\\section{Readings}"),
+        "it is not in French"
+    );
+
+    page.click("Download report in Markdown")?;
+    let (_, zip) = page.downloaded()?;
+    let entries = bundle::unpack(&zip)?;
+    let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();
+    let text = entries.iter().find(|entry| entry.name == "report.md").context("there is no report.md")?;
+    let text = String::from_utf8(text.bytes.clone())?;
+    ensure!(text.contains("\n## Lectures\n"), "it is not in French");
+    for plot in ["bench.svg", "line.svg", "residuals.svg", "budget.svg"] {
+        ensure!(
+            names.contains(&plot) && text.contains(&format!("]({plot})")),
+            "{plot} is not among {names:?}"
+        );
+    }
     page.is_silent()
 }

@@ -35,7 +35,6 @@ section-other-notebook = Another notebook was opened before the section “{ $na
 
 strip-title = Title of the notebook
 strip-title-hint = Give this notebook a title
-strip-result = Result so far
 strip-no-result = no result yet
 strip-rows =
     { $all ->
@@ -136,7 +135,6 @@ next-go-row = Go to the readings
 ## Apparatus
 
 apparatus-title = Apparatus
-apparatus-carriage = Carriage
 apparatus-path = On the carriage
 apparatus-paths-detector = detector B (the light travels along the rail once)
 apparatus-paths-mirror = a mirror (the light travels there and back)
@@ -888,7 +886,6 @@ evidence-refusals-nothing_kept = The traces are no longer loaded. Open the files
 ## Result
 
 result-title = Result
-result-figures = From the slope to c
 result-sentences = In words
 result-copy = Copy
 result-copied = Copied.

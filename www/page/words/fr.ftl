@@ -36,7 +36,6 @@ section-other-notebook = Un autre cahier a été ouvert avant que la section «�
 
 strip-title = Titre du cahier
 strip-title-hint = Donnez un titre à ce cahier
-strip-result = Résultat actuel
 strip-no-result = pas encore de résultat
 strip-rows = Lignes retenues : { $used } sur { $all }
 strip-no-notices = aucune remarque
@@ -133,7 +132,6 @@ next-go-row = Aller aux lectures
 ## Montage
 
 apparatus-title = Montage
-apparatus-carriage = Chariot
 apparatus-path = Sur le chariot
 apparatus-paths-detector = détecteur B (la lumière parcourt le rail une fois)
 apparatus-paths-mirror = un miroir (la lumière fait l’aller-retour)
@@ -885,7 +883,6 @@ evidence-refusals-nothing_kept = Les traces ne sont plus chargées. Ouvrez de no
 ## Résultat
 
 result-title = Résultat
-result-figures = De la pente à c
 result-sentences = En phrases
 result-copy = Copier
 result-copied = Copié.

@@ -974,6 +974,8 @@ report-default = { $text } (default)
 report-limit = limit ±{ $a }, standard uncertainty { $u }
 report-limit-alone = limit ±{ $a }
 report-standard = standard uncertainty { $u }
+report-value-limit = { $value }, default limit ±{ $a }, standard uncertainty { $u }
+report-value-standard = { $value }, standard uncertainty { $u }
 report-exact = { $u }, treated as exact
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
@@ -1721,6 +1723,9 @@ how-class = Choose the files that were handed in. Each result is recalculated fr
 field-if-empty = Default: { $value }
 field-if-empty-limit = Default: ±{ $value }, so u = a ÷ √3 = { $u }
 field-if-empty-exact = Default: 0, treated as exact
+field-if-empty-behind = Default: { $value }, limit ±{ $limit }, so u = a ÷ √3 = { $u }
+field-behind-limit = No uncertainty after ±: default limit ±{ $limit }, so u = a ÷ √3 = { $u }
+field-behind = Standard uncertainty u = { $u }
 field-kind = { $field }: typed as
 field-kinds-limit = limit ±a
 field-kinds-standard = standard uncertainty u

@@ -971,6 +971,8 @@ report-default = { $text } (par défaut)
 report-limit = limite ±{ $a }, incertitude-type { $u }
 report-limit-alone = limite ±{ $a }
 report-standard = incertitude-type { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, incertitude-type { $u }
+report-value-standard = { $value }, incertitude-type { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -1718,6 +1720,9 @@ how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à pa
 field-if-empty = Par défaut : { $value }
 field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
 field-if-empty-exact = Par défaut : 0, valeur traitée comme exacte
+field-if-empty-behind = Par défaut : { $value }, limite ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-behind-limit = Pas d’incertitude après ± : limite par défaut ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-behind = Incertitude-type u = { $u }
 field-kind = { $field } : saisie comme
 field-kinds-limit = limite ±a
 field-kinds-standard = incertitude-type u

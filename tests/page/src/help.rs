@@ -9,6 +9,7 @@ use url::Url;
 
 use crate::access::{load_checker, unbroken};
 use crate::home::Home;
+use crate::languages::Tables;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
@@ -29,8 +30,8 @@ const LOOK: &str = "
     return { pictures: pictures.length, drawn: pictures.filter((each) => each.complete && each.naturalWidth > 0).length,
         wide: document.documentElement.scrollWidth, window: innerWidth, ground: getComputedStyle(document.body).backgroundColor };";
 
-/// Every link into the help leads to its place; in each language the help has its pictures, fits a phone and breaks no
-/// rule.
+/// Every link into the help leads to its place; in each language the help has its pictures, fits a phone, breaks no rule
+/// and has no word of the page in another one.
 ///
 /// # Errors
 /// When it does not.
@@ -50,6 +51,9 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
     }
     for language in ["en", "fr"] {
         page.browser.go(&format!("{}help/{language}.html", stage.address))?;
+        if language == "fr" {
+            Tables::of(stage)?.has_no_english(&page, "the help")?;
+        }
         for (width, scheme) in [(1280, "light"), (320, "dark")] {
             let size = json!({ "width": width, "height": 700, "deviceScaleFactor": 1, "mobile": false });
             page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;

@@ -13,8 +13,9 @@ use crate::languages::Tables;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
-/// The links into the help.
-const LINKS: &str = "return [...document.querySelectorAll('a[data-help]')].map((link) => link.href)";
+/// The links into the help, each once.
+const LINKS: &str =
+    "return [...new Set([...document.querySelectorAll('a[data-help]')].map((link) => link.href))]";
 
 /// Whether the place that the address names is there and in sight.
 const AT_ITS_PLACE: &str = "
@@ -41,8 +42,16 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
     page.reads("#readings > .how", "one row for each position")?;
     let links = page.browser.run(LINKS, vec![])?;
     let links: Vec<&str> = links.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-    // A column of the budget, a field and a figure lead to their terms.
-    for place in ["#splices", "#term-sensitivity", "#term-coverage-probability", "#term-coverage-factor"] {
+    // A column of the budget, fields and a figure lead to their terms.
+    for place in [
+        "#splices",
+        "#term-sensitivity",
+        "#term-coverage-probability",
+        "#term-coverage-factor",
+        "#term-splice",
+        "#term-limit",
+        "#term-relative",
+    ] {
         ensure!(links.iter().any(|link| link.ends_with(place)), "nothing leads to {place}: {links:?}");
     }
     for link in links {

@@ -55,7 +55,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 134] = [
+const TESTS: [(&str, Test); 136] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -75,6 +75,8 @@ const TESTS: [(&str, Test); 134] = [
     ("a_splice_counts_as_its_ruler", faults::a_splice_counts_as_its_ruler),
     ("a_repair_is_offered_and_taken_back", faults::a_repair_is_offered_and_taken_back),
     ("an_entry_out_of_range_is_marked", faults::an_entry_out_of_range_is_marked),
+    ("a_refusal_stands_once", faults::a_refusal_stands_once),
+    ("signs_of_notices_are_no_marks_of_rails", faults::signs_of_notices_are_no_marks_of_rails),
     ("a_later_notebook_is_left_untouched", faults::a_later_notebook_is_left_untouched),
     ("undo_and_redo", cells::undo_and_redo),
     ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),

@@ -115,7 +115,7 @@ fn read_stated<'a>(
 ) -> Option<StatedError<'a>> {
     let place = Place::Shared { shared: typed.id, part: SharedPart::Uncertainty };
     let stated =
-        reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
+        reader.typed_uncertainty(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
     let largest = if typed.effect == Effect::Scale { LARGEST_RATIO } else { LARGEST_OFFSET };
     if stated > largest {
         let message = match typed.effect {

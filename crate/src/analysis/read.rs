@@ -90,6 +90,15 @@ impl Reader {
         Some(value)
     }
 
+    /// The number of an uncertainty as it was typed, in the base unit, which must not be negative.
+    pub fn typed_uncertainty(&mut self, place: Place, text: &str, unit: Unit) -> Option<f64> {
+        if let Err(NumberError::Uncertain { found }) = quantity::parse_alone(text, self.mark, unit) {
+            self.note(place, message!("number-uncertain_uncertainty", found = found));
+            return None;
+        }
+        self.not_negative(place, text, unit)
+    }
+
     /// A standard uncertainty, from what was typed as a limit or as one.
     pub fn uncertainty(
         &mut self,
@@ -99,7 +108,7 @@ impl Reader {
         kind: UncertaintyKind,
     ) -> Option<f64> {
         let number = self.of_kind(&place, text, kind)?;
-        self.not_negative(place, number, unit).map(|typed| kind.standard(typed))
+        self.typed_uncertainty(place, number, unit).map(|typed| kind.standard(typed))
     }
 
     /// The number in the text of an uncertainty, which may have the sign of a limit where it is meant as one.
@@ -119,7 +128,7 @@ impl Reader {
         /// Beyond this it is no small correction any more.
         const LARGEST: f64 = 0.5;
         let number = self.of_kind(&place, text, kind)?;
-        let value = self.not_negative(place.clone(), number, Unit::PERCENT)?;
+        let value = self.typed_uncertainty(place.clone(), number, Unit::PERCENT)?;
         if value > LARGEST {
             self.note(place, message!("number-too_large_ratio", found = text.trim()));
             return None;
@@ -188,8 +197,11 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> BenchNumbers {
     let small = reader
         .positive(at(BenchField::SmallDivisions), text(BenchField::SmallDivisions), Unit::ONE)
         .unwrap_or(SMALL_DIVISIONS);
-    let edge =
-        reader.not_negative(at(BenchField::EdgeHalfWidth), text(BenchField::EdgeHalfWidth), Unit::DIVISION);
+    let edge = reader.typed_uncertainty(
+        at(BenchField::EdgeHalfWidth),
+        text(BenchField::EdgeHalfWidth),
+        Unit::DIVISION,
+    );
     let half_width = edge.map_or(0.5 / small, |typed| page.kind(UncertaintyOf::Edge).limit(typed));
     let mut number = |field, unit, default: f64| {
         reader.measured(at(field), text(field), unit).map_or(default, |number: Number| number.value)

@@ -1720,8 +1720,8 @@ how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à pa
 field-if-empty = Par défaut : { $value }
 field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
 field-if-empty-exact = Par défaut : 0, valeur traitée comme exacte
-field-if-empty-behind = Par défaut : { $value }, limite ±{ $limit }, donc u = a ÷ √3 = { $u }
-field-behind-limit = Pas d’incertitude après ± : limite par défaut ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-if-empty-behind = Par défaut : { $value }, limite ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-behind-limit = Pas d’incertitude après ± : limite par défaut ±{ $limit }, donc u = a ÷ √3 = { $u }
 field-behind = Incertitude-type u = { $u }
 field-kind = { $field } : saisie comme
 field-kinds-limit = limite ±a

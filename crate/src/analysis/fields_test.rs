@@ -118,6 +118,8 @@ fn an_uncertainty_without_effect_is_refused_where_it_is_typed() {
     // Where an uncertainty has an effect it stays.
     let honoured = [
         Edit::SetBench { field: BenchField::Temperature, text: "21.5 ± 0.3".into() },
+        // A limit may have its sign.
+        Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "±0.05".into() },
         Edit::SetCell { row: 3, cell: Cell::Reading, text: "90 ± 5".into() },
     ];
     for edit in honoured {

@@ -22,6 +22,9 @@ const GROUPS = {
   air: ['temperature', 'pressure', 'humidity', 'carbon_dioxide'],
 };
 
+/** The terms of the glossary that explain them. @type {Partial<Record<BenchField, string>>} */
+const TERMS = { edge_half_width: 'standard-uncertainty', time_base_uncertainty: 'relative' };
+
 export class Apparatus {
   /** @param {Book} book */
   constructor(book) {
@@ -42,8 +45,7 @@ export class Apparatus {
     byId('apparatus-carriage').append(this.path.root);
     /** @type {[BenchField, TextField][]} */
     this.fields = Object.entries(GROUPS).flatMap(([group, names]) => names.map((name) => {
-      const term = name === 'edge_half_width' ? { term: 'standard-uncertainty' } : {};
-      const field = benchField(book, name, { lines: name === 'edge_reason' ? 2 : 1, ...term });
+      const field = benchField(book, name, { lines: name === 'edge_reason' ? 2 : 1, term: TERMS[name] });
       byId(`apparatus-${group}`).append(field.root);
       return /** @type {[BenchField, TextField]} */ ([name, field]);
     }));

@@ -21,7 +21,7 @@ export class Delays {
     /** Reads pictures and traces, beside the page. */
     this.evidence = evidence;
     this.pictures = new Pictures(book, this.evidence);
-    this.mark = benchField(book, 'mark_uncertainty');
+    this.mark = benchField(book, 'mark_uncertainty', { term: 'standard-uncertainty' });
     byId('pictures').append(el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
       el('div', { class: 'fields' }, this.mark.root)));
     this.traces = new TracesSection(book, this.evidence);

@@ -6,7 +6,7 @@ import { termLink } from './help.js';
 import { each, say, tell } from './words.js';
 import { listen, put } from './typing.js';
 
-/** @import { Field, Meant, Message, UncertaintyKind, UncertaintyOf } from './types.js' */
+/** @import { Behind, Field, Meant, Message, UncertaintyKind, UncertaintyOf, Value } from './types.js' */
 
 export class TextField {
   /**
@@ -66,11 +66,18 @@ export class TextField {
 }
 
 /** What is taken while a field is empty; of a limit, the standard uncertainty that follows. @param {Field} field */
-function standIn({ text, default: value, meant }) {
+function standIn({ text, default: value, meant, behind }) {
+  if (behind) return known(text === '' ? value : '', behind);
   const u = meant?.u;
   if (text !== '' || value === '') return u ? say('field-follows', { u, root: String(meant.under_root) }) : '';
   if (meant?.exact) return say('field-if-empty-exact');
   return u ? say('field-if-empty-limit', { value, u }) : say('field-if-empty', { value });
+}
+
+/** How well a value is known behind which its uncertainty may be typed. @param {Value} taken for the value @param {Behind} behind */
+function known(taken, { limit, u }) {
+  if (limit === '') return say('field-behind', { u });
+  return taken === '' ? say('field-behind-limit', { limit, u }) : say('field-if-empty-behind', { value: taken, limit, u });
 }
 
 /** A choice among a few, by a list. */

@@ -9,7 +9,7 @@ import { dated, say } from './words.js';
 import { reader } from './worker-slot.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Cell, Edit, Splice, View } from './types.js' */
+/** @import { Cell, Edit, Splice, UncertaintyOf, View } from './types.js' */
 /** @typedef {{key: string, row?: number, where: string, to: string}} WrittenPart what one edit wrote, and where */
 /** @typedef {WrittenPart & {from: string}} Written what stood there before, too */
 /** @typedef {{n: number, at: string, rows: (number | undefined)[], where: string, from: string, to: string}} HistoryLine */
@@ -208,7 +208,16 @@ function partsOf(edit, view, place) {
     return [{ key: `bench ${field}`, where: say(`fields-${field}`), to: text }];
   }
   const [name = ''] = Object.keys(edit);
-  return railParts(edit, view) ?? [{ key: keyOf(name, edit), where: heading(name), to: typed(edit) }];
+  const where = 'set_kind' in edit ? uncertaintyName(edit.set_kind.of) : heading(name);
+  return railParts(edit, view) ?? [{ key: keyOf(name, edit), where, to: typed(edit) }];
+}
+
+/** What an uncertainty is called that is not a rail's. @param {UncertaintyOf} of */
+function uncertaintyName(of) {
+  if (of === 'edge') return say('fields-edge_half_width');
+  if (of === 'time_base') return say('fields-time_base_uncertainty');
+  if (of === 'mark') return say('fields-mark_uncertainty');
+  return 'setting' in of ? say('settings-uncertainty') : say('shared-uncertainty');
 }
 
 /** The heading over what an edit of a name changes. @param {string} name */
@@ -223,9 +232,15 @@ function isTitleFixed({ handout: { entries, fixed } }, place) {
 
 /** Tells the places from one another that edits write to, or clear. @param {string} name @param {Exclude<Edit, string>} edit */
 function keyOf(name, edit) {
+  const place = name.replace(/^(set|remove)_/, '');
   const carried = Object.values(edit)[0];
-  const id = Array.isArray(carried) ? carried[0] : carried && typeof carried === 'object' && 'id' in carried ? carried.id : carried;
-  return `${name.replace(/^(set|remove)_/, '')} ${typeof id === 'number' ? id : ''}`;
+  if (Array.isArray(carried)) return `${place} ${carried[0]}`;
+  if (carried && typeof carried === 'object') {
+    const { id, of, acts_on: actsOn } = carried;
+    return `${place} ${id ?? (of === undefined ? actsOn ?? '' : JSON.stringify(of))}`;
+  }
+  // What is chosen for the whole notebook is carried by itself.
+  return typeof carried === 'number' || name.startsWith('remove_') ? `${place} ${carried}` : place;
 }
 
 /** @param {Exclude<Edit, string>} edit @param {View} view @returns {WrittenPart[] | undefined} */
@@ -242,7 +257,13 @@ function railParts(edit, view) {
   if ('set_ruler_unit' in edit) return on(edit.set_ruler_unit.rail, 'unit', say('rails-unit'), say(`rails-units-${edit.set_ruler_unit.unit}`));
   if ('set_sense' in edit) return on(edit.set_sense.rail, 'sense', say('rails-sense'), say(`rails-senses-${edit.set_sense.sense}`));
   if ('set_splice' in edit) return on(edit.set_splice.rail, 'splice', say('splice-legend'), spliceOf(edit.set_splice.splice));
-  return undefined;
+  if (!('set_kind' in edit)) return undefined;
+  const { of, kind } = edit.set_kind;
+  const to = say(`field-kinds-${kind}`);
+  if (typeof of === 'string') return undefined;
+  if ('ruler_reading' in of) return on(of.ruler_reading, 'reading-kind', say('rails-fields-reading_uncertainty'), to);
+  if ('ruler_scale' in of) return on(of.ruler_scale, 'scale-kind', say('rails-fields-scale_uncertainty'), to);
+  return 'splice' in of ? on(of.splice, 'splice-kind', say('splice-uncertainty'), to) : undefined;
 }
 
 /** @param {Splice} splice */
@@ -267,17 +288,35 @@ function inCell(view, row, cell, text) {
   return inRow(view, row, cell, text, say(`readings-columns-${cell}`));
 }
 
-/** What was typed in an edit that has no field of its own; what is chosen from a list has no text. @param {Exclude<Edit, string>} edit */
+/** What was typed or chosen in an edit that has no field of its own. @param {Exclude<Edit, string>} edit */
 function typed(edit) {
-  if ('set_setting' in edit) return textsIn([edit.set_setting.time_per_division, edit.set_setting.uncertainty]).join(' · ');
-  if ('set_shared' in edit) return textsIn([edit.set_shared.name, edit.set_shared.uncertainty]).join(' · ');
-  if ('set_position' in edit) return textsIn([edit.set_position.rail, edit.set_position.reading, edit.set_position.time_base]).join(' · ');
-  if ('set_claim' in edit) return edit.set_claim.reason;
+  if ('set_setting' in edit) return inOrder(edit.set_setting.time_per_division, edit.set_setting.uncertainty);
+  if ('set_shared' in edit) {
+    const { name, acts_on: actsOn, effect, uncertainty } = edit.set_shared;
+    return inOrder(name, say(`shared-acts-${actsOn}`), say(`shared-effects-${effect}`), uncertainty);
+  }
+  if ('set_position' in edit) {
+    const { rail, reading, time_base: timeBase, repeats } = edit.set_position;
+    return inOrder(rail, reading, timeBase, repeats && `× ${repeats}`);
+  }
+  if ('set_claim' in edit) return inOrder(say(`result-bases-${edit.set_claim.basis}`), edit.set_claim.reason);
+  if ('set_trials' in edit) return inOrder(edit.set_trials.wanted, edit.set_trials.seed);
+  if ('set_kind' in edit) return say(`field-kinds-${edit.set_kind.kind}`);
+  if ('set_path' in edit) return say(`apparatus-paths-${edit.set_path}`);
+  if ('set_beam' in edit) return say(`apparatus-beams-${edit.set_beam}`);
+  if ('set_decimal_mark' in edit) return say(`preferences-marks-${edit.set_decimal_mark}`);
+  if ('set_piece' in edit) return inOrder(say(`handout-pieces-${edit.set_piece[0]}`), say(`handout-rules-${edit.set_piece[1]}`));
   if ('read_cautions' in edit) return edit.read_cautions;
   if ('answer' in edit) return edit.answer[1];
   if ('set_task' in edit) return edit.set_task[3];
   if ('set_estimator' in edit) return say(`traces-estimators-${edit.set_estimator}`);
-  return '';
+  if ('add_rail' in edit) return say('history-added');
+  return Object.keys(edit)[0]?.startsWith('remove_') ? say('history-removed') : '';
+}
+
+/** Texts that were written together. @param {...string} texts */
+function inOrder(...texts) {
+  return textsIn(texts).join(' · ');
 }
 
 /** The texts in a value, empty ones left out. @param {unknown} value @returns {string[]} */

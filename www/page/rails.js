@@ -12,6 +12,8 @@ import { each, say, setTold } from './words.js';
 
 /** @type {RailField[]} */
 const FIELDS = ['name', 'from', 'to', 'reading_uncertainty', 'scale_uncertainty'];
+/** The terms of the glossary that explain them. @type {Partial<Record<RailField, string>>} */
+const TERMS = { reading_uncertainty: 'limit', scale_uncertainty: 'relative' };
 
 export class Rails {
   /**
@@ -50,7 +52,7 @@ class RailCard {
   constructor(book, rail) {
     this.legend = el('legend');
     this.fields = FIELDS.map((field) => new TextField(
-      { id: `rail-${rail}-${field}`, label: say(`rails-fields-${field}`), prose: field === 'name' },
+      { id: `rail-${rail}-${field}`, label: say(`rails-fields-${field}`), prose: field === 'name', term: TERMS[field] },
       (text) => { book.edit({ set_rail: { rail, field, text } }); },
       book.setKind,
     ));

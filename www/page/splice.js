@@ -48,6 +48,7 @@ export class SpliceEditor {
       id: `${id}-kind`,
       label: say('splice-kind'),
       options: each(KINDS, (kind) => say(`splice-kinds-${kind}`)),
+      term: 'splice',
     }, (/** @type {SpliceKind} */ kind) => {
       const old = this.draft;
       // Kept where the parts have the same name.

@@ -12,6 +12,13 @@ export type Basis = "stated" | "scatter";
 /** How a beam that makes the angle θ with the rails reaches what is on the carriage, at the reading r. */
 export type Beam = "wide" | "followed";
 
+/** The uncertainty of a value behind which one may be typed. */
+export type Behind = {
+/** The limit ±a that is taken where none is typed; empty where one is. */
+limit: string,
+/** The standard uncertainty, as typed or u = a/√3. */
+u: string, };
+
 /** A text of the bench or of the report. Bare numbers are in the unit named here. */
 export type BenchField = "people" | "student_number" | "group" | "date" | "least_rows" | "place" | "local_rules" | "local_contact" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
 
@@ -207,7 +214,9 @@ default: Value,
 /** The unit of a bare number, typed or taken; empty for words. */
 unit: string,
 /** As what it is meant, where it is an uncertainty whose kind can be chosen. */
-meant?: Meant, };
+meant?: Meant,
+/** The uncertainty of a value behind which one may be typed. */
+behind?: Behind, };
 
 /** A number with its name, its unit and where it comes from. */
 export type Figure = {

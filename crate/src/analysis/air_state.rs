@@ -3,7 +3,7 @@
 use super::place::Place;
 use super::read::{BenchNumbers, Reader};
 use crate::air::{self, AirError, Input};
-use crate::notebook::{BenchField, NotebookState};
+use crate::notebook::{BenchField, NotebookState, UncertaintyKind};
 use crate::quantity::{self, Unit};
 
 /// Marks what lies outside the range for which the index of air is known.
@@ -46,20 +46,32 @@ pub struct AirLimits {
     pub wavelength_nm: f64,
 }
 
-/// How well the air is known: as typed behind each value ("21.5 ± 0.3"); else to ±1 °C, ±2 hPa, ±10 %, ±100 ppm and
-/// ±1 nm where a value was typed; else to ±5 °C, ±30 hPa, ±40 %, ±150 ppm and ±10 nm, as air in a room varies. All of
-/// these are rectangular (common practice, no source).
+/// How far an input of the index may be off, ±a in its base unit, where no uncertainty is typed behind it ("21.5 ± 0.3"):
+/// ±1 °C, ±2 hPa, ±10 %, ±100 ppm and ±1 nm where a value was typed; else ±5 °C, ±30 hPa, ±40 %, ±150 ppm and ±10 nm, as
+/// air in a room varies. All of these are rectangular (common practice, no source).
+pub fn default_limit(input: Input, is_typed: bool) -> f64 {
+    let (typed, taken) = match input {
+        Input::Temperature => (1.0, 5.0),
+        Input::Pressure => (200.0, 3000.0),
+        Input::Humidity => (0.1, 0.4),
+        Input::CarbonDioxide => (100e-6, 150e-6),
+        Input::Wavelength => (1.0, 10.0),
+    };
+    if is_typed { typed } else { taken }
+}
+
+/// How well the air is known: as typed behind each value, else by its [`default_limit`].
 pub fn air_limits(page: &NotebookState) -> AirLimits {
-    let half_width = |field, unit: Unit, typed: f64, taken: f64| {
+    let uncertainty = |input, field, unit: Unit| {
         let number = quantity::parse(page.text(field), page.decimal_mark, unit).ok();
-        let rectangular = |half: f64| half / 3.0_f64.sqrt();
-        number.map_or(rectangular(taken), |number| number.uncertainty.unwrap_or(rectangular(typed)))
+        let stated = number.and_then(|number| number.uncertainty);
+        stated.unwrap_or_else(|| UncertaintyKind::Limit.standard(default_limit(input, number.is_some())))
     };
     AirLimits {
-        temperature_c: half_width(BenchField::Temperature, Unit::CELSIUS, 1.0, 5.0),
-        pressure_pa: half_width(BenchField::Pressure, Unit::HECTOPASCAL, 200.0, 3000.0),
-        humidity_percent: 100.0 * half_width(BenchField::Humidity, Unit::PERCENT, 0.1, 0.4),
-        co2_ppm: 1e6 * half_width(BenchField::CarbonDioxide, Unit::PPM, 100e-6, 150e-6),
-        wavelength_nm: half_width(BenchField::Wavelength, Unit::NANOMETRE, 1.0, 10.0),
+        temperature_c: uncertainty(Input::Temperature, BenchField::Temperature, Unit::CELSIUS),
+        pressure_pa: uncertainty(Input::Pressure, BenchField::Pressure, Unit::HECTOPASCAL),
+        humidity_percent: 100.0 * uncertainty(Input::Humidity, BenchField::Humidity, Unit::PERCENT),
+        co2_ppm: 1e6 * uncertainty(Input::CarbonDioxide, BenchField::CarbonDioxide, Unit::PPM),
+        wavelength_nm: uncertainty(Input::Wavelength, BenchField::Wavelength, Unit::NANOMETRE),
     }
 }

@@ -92,33 +92,34 @@ fn an_uncertainty_without_effect_is_refused_where_it_is_typed() {
     let splice = |splice, part| (Edit::SetSplice { rail: 2, splice }, Place::Splice { rail: 2, part });
     let at_mark =
         Splice::AtDistance { mark: "0 ± 1".into(), distance: "200".into(), uncertainty: String::new() };
+    let elsewhere = "Other uncertainty components";
+    let itself = "this field is an uncertainty itself";
     let cases = [
-        bench(BenchField::SmallDivisions, "5 ± 2"),
-        bench(BenchField::TimeBaseUncertainty, "1 ± 0.5"),
-        bench(BenchField::EdgeHalfWidth, "0.1(1)"),
-        bench(BenchField::ScreenWidth, "10 ± 0"),
-        bench(BenchField::Coverage, "95 ± 1"),
-        bench(BenchField::TraceFraction, "50 ± 1"),
-        rail(RailField::From, "0 ± 5"),
-        rail(RailField::ReadingUncertainty, "0.3 ± 0.2"),
-        rail(RailField::ScaleUncertainty, "0.01 ± 0.001"),
-        splice(joined("0", "12 ± 5 mm"), SplicePart::Uncertainty),
-        splice(joined("3(1)", "0.2"), SplicePart::Gap),
-        splice(at_mark, SplicePart::Mark),
+        (bench(BenchField::SmallDivisions, "5 ± 2"), elsewhere),
+        (bench(BenchField::TimeBaseUncertainty, "1 ± 0.5"), itself),
+        (bench(BenchField::EdgeHalfWidth, "0.1(1)"), itself),
+        (bench(BenchField::ScreenWidth, "10 ± 0"), elsewhere),
+        (bench(BenchField::Coverage, "95 ± 1"), elsewhere),
+        (bench(BenchField::TraceFraction, "50 ± 1"), elsewhere),
+        (rail(RailField::From, "0 ± 5"), elsewhere),
+        (rail(RailField::ReadingUncertainty, "0.3 ± 0.2"), itself),
+        (rail(RailField::ScaleUncertainty, "0.01 ± 0.001"), itself),
+        (splice(joined("0", "12 ± 5 mm"), SplicePart::Uncertainty), itself),
+        (splice(joined("3(1)", "0.2"), SplicePart::Gap), elsewhere),
+        (splice(at_mark, SplicePart::Mark), elsewhere),
     ];
-    for (edit, place) in cases {
+    for ((edit, place), told) in cases {
         let analysis = with(edit);
         let problem = analysis.problems.iter().find(|problem| problem.place == place);
         let problem = problem.unwrap_or_else(|| unreachable!("{place:?} is not marked"));
         let message = in_english(&problem.message);
-        assert!(
-            message.contains("without ±") && message.contains("Other uncertainty components"),
-            "{message}"
-        );
+        assert!(message.contains("without ±") && message.contains(told), "{message}");
     }
     // Where an uncertainty has an effect it stays.
     let honoured = [
         Edit::SetBench { field: BenchField::Temperature, text: "21.5 ± 0.3".into() },
+        // A limit may have its sign.
+        Edit::SetBench { field: BenchField::EdgeHalfWidth, text: "±0.05".into() },
         Edit::SetCell { row: 3, cell: Cell::Reading, text: "90 ± 5".into() },
     ];
     for edit in honoured {
@@ -295,11 +296,11 @@ fn every_field_of_a_rail_is_marked_when_out_of_range() {
 #[test]
 fn every_part_of_a_splice_is_marked_when_it_cannot_be_used() {
     let cases = [
-        (joined("x", "0.2"), SplicePart::Gap, "“Gap between them” at the splice of rail “2”"),
+        (joined("x", "0.2"), SplicePart::Gap, "“Gap between them” in the position of rail “2”"),
         (
             joined("0", "-1"),
             SplicePart::Uncertainty,
-            "“Uncertainty of this position” at the splice of rail “2”",
+            "“Uncertainty of this position” in the position of rail “2”",
         ),
         (
             Splice::AtDistance { mark: "0".into(), distance: "far".into(), uncertainty: String::new() },
@@ -332,7 +333,7 @@ fn every_part_of_a_splice_is_marked_when_it_cannot_be_used() {
         splice: Splice::AtSplitter { mark: "x".into(), uncertainty: String::new() },
     };
     notebook.apply(Edit::Together(vec![nowhere(1), nowhere(2)]), "").unwrap();
-    told(&analyse(&notebook), "“Mark on this rail” at the splice of rail “1”");
+    told(&analyse(&notebook), "“Mark on this rail” in the position of rail “1”");
 }
 
 #[test]

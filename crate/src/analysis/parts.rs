@@ -114,8 +114,9 @@ fn read_stated<'a>(
     reader: &mut Reader,
 ) -> Option<StatedError<'a>> {
     let place = Place::Shared { shared: typed.id, part: SharedPart::Uncertainty };
-    let stated =
-        reader.not_negative(place.clone(), &typed.uncertainty, unit_of(typed.effect, typed.acts_on))?;
+    let kind = page.kind(UncertaintyOf::Shared(typed.id));
+    let unit = unit_of(typed.effect, typed.acts_on);
+    let stated = reader.typed_uncertainty(place.clone(), &typed.uncertainty, unit, kind)?;
     let largest = if typed.effect == Effect::Scale { LARGEST_RATIO } else { LARGEST_OFFSET };
     if stated > largest {
         let message = match typed.effect {
@@ -129,7 +130,7 @@ fn read_stated<'a>(
     let at_dof = Place::Shared { shared: typed.id, part: SharedPart::DegreesOfFreedom };
     let degrees_of_freedom = reader.positive(at_dof.clone(), &typed.degrees_of_freedom, Unit::ONE);
     let shape = page.shape(typed);
-    let u = match page.kind(UncertaintyOf::Shared(typed.id)) {
+    let u = match kind {
         UncertaintyKind::Limit => stated / f64::from(shape.under_root()).sqrt(),
         UncertaintyKind::Standard => stated,
     };

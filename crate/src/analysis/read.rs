@@ -90,6 +90,22 @@ impl Reader {
         Some(value)
     }
 
+    /// An uncertainty as it was typed, as a limit or as a standard one, in the base unit. It must not be negative.
+    pub fn typed_uncertainty(
+        &mut self,
+        place: Place,
+        text: &str,
+        unit: Unit,
+        kind: UncertaintyKind,
+    ) -> Option<f64> {
+        let number = self.of_kind(&place, text, kind)?;
+        if let Err(NumberError::Uncertain { found }) = quantity::parse_alone(number, self.mark, unit) {
+            self.note(place, message!("number-uncertain_uncertainty", found = found));
+            return None;
+        }
+        self.not_negative(place, number, unit)
+    }
+
     /// A standard uncertainty, from what was typed as a limit or as one.
     pub fn uncertainty(
         &mut self,
@@ -98,8 +114,7 @@ impl Reader {
         unit: Unit,
         kind: UncertaintyKind,
     ) -> Option<f64> {
-        let number = self.of_kind(&place, text, kind)?;
-        self.not_negative(place, number, unit).map(|typed| kind.standard(typed))
+        self.typed_uncertainty(place, text, unit, kind).map(|typed| kind.standard(typed))
     }
 
     /// The number in the text of an uncertainty, which may have the sign of a limit where it is meant as one.
@@ -118,8 +133,7 @@ impl Reader {
     pub fn ratio(&mut self, place: Place, text: &str, kind: UncertaintyKind) -> Option<f64> {
         /// Beyond this it is no small correction any more.
         const LARGEST: f64 = 0.5;
-        let number = self.of_kind(&place, text, kind)?;
-        let value = self.not_negative(place.clone(), number, Unit::PERCENT)?;
+        let value = self.typed_uncertainty(place.clone(), text, Unit::PERCENT, kind)?;
         if value > LARGEST {
             self.note(place, message!("number-too_large_ratio", found = text.trim()));
             return None;
@@ -188,9 +202,14 @@ pub fn bench(page: &NotebookState, reader: &mut Reader) -> BenchNumbers {
     let small = reader
         .positive(at(BenchField::SmallDivisions), text(BenchField::SmallDivisions), Unit::ONE)
         .unwrap_or(SMALL_DIVISIONS);
-    let edge =
-        reader.not_negative(at(BenchField::EdgeHalfWidth), text(BenchField::EdgeHalfWidth), Unit::DIVISION);
-    let half_width = edge.map_or(0.5 / small, |typed| page.kind(UncertaintyOf::Edge).limit(typed));
+    let kind = page.kind(UncertaintyOf::Edge);
+    let edge = reader.typed_uncertainty(
+        at(BenchField::EdgeHalfWidth),
+        text(BenchField::EdgeHalfWidth),
+        Unit::DIVISION,
+        kind,
+    );
+    let half_width = edge.map_or(0.5 / small, |typed| kind.limit(typed));
     let mut number = |field, unit, default: f64| {
         reader.measured(at(field), text(field), unit).map_or(default, |number: Number| number.value)
     };

@@ -12,7 +12,9 @@ use crate::analysis::{bench_field, rail_field};
 use crate::drawings::Charts;
 use crate::message;
 use crate::notebook::{BenchField, RailField, UncertaintyKind};
-use crate::view::{CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View, budget};
+use crate::view::{
+    Behind, CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View, budget,
+};
 use crate::words::{Message, Words};
 
 /// How many rails have room beside one another on paper.
@@ -363,11 +365,22 @@ impl Report<'_> {
     /// A text as typed, or what is taken while it is empty, as plain text; a bare number has its unit.
     fn with_unit(&self, field: &Field) -> String {
         let text = self.meant(field, labels::with_unit(&labels::taken(field, self.words), &field.unit));
-        if field.text.is_empty() && !text.is_empty() {
+        let text = if field.text.is_empty() && !text.is_empty() {
             self.say(&message!("report-default", text = text))
         } else {
             text
-        }
+        };
+        self.with_behind(field, text)
+    }
+
+    /// A value with its uncertainty, where one may be typed behind it; any other text as it stands.
+    fn with_behind(&self, field: &Field, text: String) -> String {
+        let Some(Behind { limit, u }) = &field.behind else { return text };
+        self.say(&if limit.is_empty() {
+            message!("report-value-standard", value = text, u = u.as_str())
+        } else {
+            message!("report-value-limit", value = text, a = limit.as_str(), u = u.as_str())
+        })
     }
 
     /// An uncertainty, as what it is meant; any other text as it stands.

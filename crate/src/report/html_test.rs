@@ -5,7 +5,8 @@ use super::*;
 use crate::analysis::analyse;
 use crate::drawings::Charts;
 use crate::notebook::{
-    ActsOn, Edit, Effect, ErrorShape, Notebook, RailField, Scope, SharedError, UncertaintyKind, UncertaintyOf,
+    ActsOn, BenchField, Edit, Effect, ErrorShape, Notebook, RailField, Scope, SharedError, UncertaintyKind,
+    UncertaintyOf,
 };
 use crate::view::{RowState, TrialsView, View, view};
 use crate::words::Words;
@@ -199,18 +200,34 @@ fn an_uncertainty_says_as_what_it_is_meant() {
     }
 }
 
-/// A notebook in which nothing of the air is stated: each default in its report has the unit in which it is taken.
+/// What is stated of the air, or taken, has its unit, and says how uncertain it is: a limit divided by √3 where none is
+/// typed behind it (JCGM 100:2008, 4.3.7: 5/√3 = 2.887).
 #[test]
-fn every_default_of_the_air_has_its_unit() {
-    let notebook = Notebook::new();
-    let report = html(&view(&notebook, &analyse(&notebook)), &Charts::default(), None, &english());
-    for (name, taken) in [
-        ("Air temperature", "20\u{a0}°C"),
-        ("Air pressure", "1013.25\u{a0}hPa"),
-        ("Relative humidity", "50\u{a0}%"),
-        ("Carbon dioxide", "450\u{a0}ppm"),
+fn the_air_says_how_well_it_is_known() {
+    let report_of = |edits: &[(BenchField, &str)]| {
+        let mut notebook = Notebook::new();
+        for (field, text) in edits {
+            notebook.apply(Edit::SetBench { field: *field, text: (*text).into() }, "").unwrap();
+        }
+        html(&view(&notebook, &analyse(&notebook)), &Charts::default(), None, &english())
+            .replace('\u{a0}', " ")
+    };
+    let empty = report_of(&[]);
+    let typed = report_of(&[(BenchField::Temperature, "21.5"), (BenchField::Pressure, "990 ± 3")]);
+    for (report, name, told) in [
+        (
+            &empty,
+            "Wavelength in vacuum",
+            "650 nm (default), default limit ±10 nm, standard uncertainty 5.8 nm",
+        ),
+        (&empty, "Air temperature", "20 °C (default), default limit ±5 °C, standard uncertainty 2.9 °C"),
+        (&empty, "Air pressure", "1013.25 hPa (default), default limit ±30 hPa, standard uncertainty 17 hPa"),
+        (&empty, "Relative humidity", "50 % (default), default limit ±40 %, standard uncertainty 23 %"),
+        (&empty, "Carbon dioxide", "450 ppm (default), default limit ±150 ppm, standard uncertainty 87 ppm"),
+        (&typed, "Air temperature", "21.5 °C, default limit ±1 °C, standard uncertainty 0.58 °C"),
+        (&typed, "Air pressure", "990 ± 3 hPa, standard uncertainty 3.0 hPa"),
     ] {
-        let item = format!("<dt>{name}</dt><dd>{taken} (default)</dd>");
+        let item = format!("<dt>{name}</dt><dd>{told}</dd>");
         assert!(report.contains(&item), "{item}");
     }
 }

@@ -2,7 +2,9 @@
 
 use litemap::LiteMap;
 
-use super::types::{Field, Meant};
+use super::types::{Behind, Field, Meant};
+use crate::air::Input;
+use crate::analysis::air_state::default_limit;
 use crate::analysis::evidence::MARK_UNCERTAINTY;
 use crate::analysis::place::SplicePart;
 use crate::analysis::read::{JOINT_UNCERTAINTY, READING_UNCERTAINTY, WAVELENGTH_NM, ruler_unit};
@@ -12,7 +14,7 @@ use crate::notebook::{
     BenchField, Cell, ErrorShape, NotebookState, Rail, RailField, RailId, Row, Splice, UncertaintyKind,
     UncertaintyOf,
 };
-use crate::quantity::{Unit, parse, parse_alone, plain};
+use crate::quantity::{Unit, in_unit, parse, parse_alone, plain};
 use crate::screen::{SCREEN_WIDTH, SMALL_DIVISIONS};
 use crate::words::{Message, Value};
 
@@ -41,6 +43,7 @@ impl<'a> Problems<'a> {
             default: default.into(),
             unit: unit.symbol().to_owned(),
             meant: None,
+            behind: None,
         }
     }
 
@@ -114,15 +117,10 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
         (BenchField::Place, Unit::ONE, nothing()),
         (BenchField::LocalRules, Unit::ONE, nothing()),
         (BenchField::LocalContact, Unit::ONE, nothing()),
-        (BenchField::Wavelength, Unit::NANOMETRE, digits(WAVELENGTH_NM, 3)),
         (BenchField::PulseRate, Unit::HERTZ, nothing()),
         (BenchField::SmallDivisions, Unit::ONE, digits(SMALL_DIVISIONS, 1)),
         (BenchField::EdgeReason, Unit::ONE, nothing()),
         (BenchField::ScreenWidth, Unit::DIVISION, digits(SCREEN_WIDTH, 2)),
-        (BenchField::Temperature, Unit::CELSIUS, "20".into()),
-        (BenchField::Pressure, Unit::HECTOPASCAL, digits(1013.25, 6)),
-        (BenchField::Humidity, Unit::PERCENT, "50".into()),
-        (BenchField::CarbonDioxide, Unit::PPM, "450".into()),
         (BenchField::BeamAngle, Unit::MILLIRADIAN, message!("defaults-exact").into()),
         (BenchField::Coverage, Unit::PERCENT, "95".into()),
         (BenchField::TraceLevel, Unit::VOLT, message!("defaults-half_pulse").into()),
@@ -140,8 +138,36 @@ pub fn bench_fields(page: &NotebookState, problems: &Problems) -> LiteMap<BenchF
             let text = page.text(field);
             (field, problems.field(&Place::Bench { field }, text, unit, default))
         })
+        .chain(bench_measured(page, problems))
         .chain(bench_uncertainties(page, problems))
         .collect()
+}
+
+/// The values of the bench behind which an uncertainty may be typed.
+fn bench_measured(page: &NotebookState, problems: &Problems) -> [(BenchField, Field); 5] {
+    let mark = page.decimal_mark;
+    let of = |field, input, unit: Unit, default: f64, digits| {
+        let text = page.text(field);
+        let typed = parse(text, mark, unit).ok();
+        let stated = typed.and_then(|typed| typed.uncertainty);
+        let limit = default_limit(input, typed.is_some());
+        let u = stated.unwrap_or_else(|| UncertaintyKind::Limit.standard(limit));
+        let behind = Behind {
+            limit: if stated.is_some() { String::new() } else { in_unit(limit, unit, mark) },
+            u: format!("{}\u{a0}{}", plain(unit.from_base(u), 2, mark), unit.symbol()),
+        };
+        let shown = problems.field(&Place::Bench { field }, text, unit, plain(default, digits, mark));
+        // Of what is refused nothing more is said.
+        let behind = shown.problem.is_none().then_some(behind);
+        (field, Field { behind, ..shown })
+    };
+    [
+        of(BenchField::Wavelength, Input::Wavelength, Unit::NANOMETRE, WAVELENGTH_NM, 3),
+        of(BenchField::Temperature, Input::Temperature, Unit::CELSIUS, 20.0, 2),
+        of(BenchField::Pressure, Input::Pressure, Unit::HECTOPASCAL, 1013.25, 6),
+        of(BenchField::Humidity, Input::Humidity, Unit::PERCENT, 50.0, 2),
+        of(BenchField::CarbonDioxide, Input::CarbonDioxide, Unit::PPM, 450.0, 3),
+    ]
 }
 
 /// The uncertainties of the bench.

@@ -22,6 +22,7 @@ pub fn trial_plan_view(page: &NotebookState, analysis: &Analysis) -> TrialPlanVi
         seed: if page.trials.seed.trim().is_empty() { "1".into() } else { page.trials.seed.clone() },
         wanted: Field {
             meant: None,
+            behind: None,
             text: page.trials.wanted.clone(),
             problem,
             default: message!("trials-default", most = count(MOST)).into(),

@@ -123,6 +123,20 @@ pub struct Field {
     #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
     #[serde(skip_serializing_if = "Option::is_none")]
     pub meant: Option<Meant>,
+    /// The uncertainty of a value behind which one may be typed.
+    #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub behind: Option<Behind>,
+}
+
+/// The uncertainty of a value behind which one may be typed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Behind {
+    /// The limit ±a that is taken where none is typed; empty where one is.
+    pub limit: String,
+    /// The standard uncertainty, as typed or u = a/√3.
+    pub u: String,
 }
 
 /// As what an uncertainty is meant, and what follows.

@@ -104,6 +104,7 @@ pub fn a_class_is_for_everyone(stage: &Stage) -> Result<()> {
     page.click("Ouvrir Student 2")?;
     page.reads("dialog.handed[open] h2", "Student 2")?;
     no_english_is_left(stage, &page, "a notebook that was handed in")?;
+    fits(&page, 360)?;
     unbroken(&page).context("while one is read")?;
     page.is_silent()
 }

@@ -96,6 +96,57 @@ pub fn an_entry_out_of_range_is_marked(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// Where a text stands that is shown on some leaf: the ids of what holds it.
+const PLACES: &str = "
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const places = [];
+    while (walker.nextNode()) {
+        const { data, parentElement } = walker.currentNode;
+        const hidden = parentElement.closest('[hidden]:not([hidden=until-found])');
+        if (data.includes(arguments[0]) && !hidden) places.push(parentElement.closest('[id]').id);
+    }
+    return places;";
+
+/// Why there is no line stands once, where rows are missing; what waits for the line names that place.
+///
+/// # Errors
+/// When it stands elsewhere too, or nowhere.
+pub fn a_refusal_stands_once(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    let places = |text: &str| page.browser.run(PLACES, vec![json!(text)]);
+    let is_at = |wanted: Value| move |now: &Value| *now == wanted;
+    let why = "five or more are better";
+    eventually("the refusal stands at the line", || places(why), is_at(json!(["line-refusal"])))?;
+    let waits = "see the section “Line”";
+    let waiting = json!(["budget-refusal", "result-refusal"]);
+    eventually("what waits names the line", || places(waits), is_at(waiting))?;
+    page.is_silent()
+}
+
+/// The signs of notices are none of the marks that tell rails apart in the charts: these are drawn as discs, squares, triangles
+/// and diamonds, which the block Geometric Shapes of the Unicode Standard (25A0 to 25FF) has as letters.
+///
+/// # Errors
+/// When one is.
+pub fn signs_of_notices_are_no_marks_of_rails(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    bench::fill(&page)?;
+    let signs = || {
+        page.browser
+            .run("return [...document.querySelectorAll('.shape')].map((sign) => sign.textContent)", vec![])
+    };
+    let signs =
+        eventually("there are notices", signs, |signs| signs.as_array().is_some_and(|all| !all.is_empty()))?;
+    for sign in signs.as_array().into_iter().flatten().filter_map(Value::as_str) {
+        ensure!(!sign.is_empty(), "a notice has no sign");
+        ensure!(
+            !sign.chars().any(|letter| ('\u{25a0}'..='\u{25ff}').contains(&letter)),
+            "a notice has the sign {sign}"
+        );
+    }
+    page.is_silent()
+}
+
 fn is_marked(page: &Page, id: &str) -> Result<bool> {
     let script = "return document.getElementById(arguments[0]).getAttribute('aria-invalid') === 'true'";
     Ok(page.browser.run(script, vec![json!(id)])? == Value::Bool(true))

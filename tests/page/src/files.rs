@@ -49,7 +49,7 @@ pub fn bad_files_are_refused(stage: &Stage) -> Result<()> {
     Ok(())
 }
 
-/// A one file that was damaged on its way says that it could not start.
+/// A one file that was damaged on its way says in each language that it could not start: no table of words is at hand.
 ///
 /// # Errors
 /// When it does not.
@@ -61,6 +61,7 @@ pub fn a_damaged_one_file_says_so(stage: &Stage) -> Result<()> {
     let file = page.home.write("damaged.html", damaged.as_bytes())?;
     page.browser.go(Url::from_file_path(&file).ok().context("a path from the root")?.as_str())?;
     page.reads("#not-started:not([hidden])", "could not start")?;
+    page.reads("#not-started", "n’a pas pu démarrer")?;
     Ok(())
 }
 

@@ -1,22 +1,23 @@
 //! States that one comes into only by doing something, in French: what is asked of a row and shown of it, a plan with its
 //! warnings and its rehearsal, what is said when nothing can be stored, another window writes or a newer version waits,
-//! files that are refused, tables that are taken away, what is noticed and offered, what is asked before a seal is opened,
-//! data sets that were made. None has an English word, is too wide for a phone, or breaks a rule
-//! of accessibility.
+//! files that are refused, marks in doubt, tables that are taken away, what is noticed and offered, what is asked before a seal
+//! is opened and before a computer is left, data sets that were made and their key, keys, replay, history, hand-outs and the
+//! wall view. None has an English word, is too wide for a phone, or breaks a rule of accessibility.
 
 use anyhow::{Result, ensure};
 use fantoccini::key::Key;
 use serde_json::json;
-use slope_of_light::notebook::write;
+use slope_of_light::bundle;
+use slope_of_light::notebook::{Notebook, write};
 use slope_of_light::simulated::random;
 
 use crate::class::swap_edges;
 use crate::home::Home;
 use crate::host::Host;
-use crate::languages::{OPEN_ALL, Tables, is_in, prefer_french, press, speak};
+use crate::languages::{CHOOSE, OPEN_ALL, Tables, at_each_width, is_in, prefer_french, press, speak};
 use crate::page::eventually;
 use crate::stage::Stage;
-use crate::{bench, names, offline, pictures, storage, traces};
+use crate::{bench, class, names, offline, pictures, storage, traces};
 
 /// Presses the first of what a selector names.
 const PRESS: &str = "document.querySelector(arguments[0]).click()";
@@ -183,15 +184,11 @@ pub fn refused_files_are_french(stage: &Stage) -> Result<()> {
 /// # Errors
 /// When a head or a cell is in English.
 pub fn tables_are_taken_away_in_french(stage: &Stage) -> Result<()> {
-    /// Chooses an option of a list, whatever it is called.
-    const CHOOSE: &str = "const list = document.getElementById('table-format');
-        list.value = arguments[0];
-        list.dispatchEvent(new Event('change', { bubbles: true }));";
     let tables = Tables::of(stage)?;
     let page = stage.page()?;
     speak(&page, "fr")?;
     for (format, ending) in [("latex", "tex"), ("markdown", "md")] {
-        page.browser.run(CHOOSE, vec![json!(format)])?;
+        page.browser.run(CHOOSE, vec![json!("table-format"), json!(format)])?;
         page.click(tables.french.says("report-take-table")?)?;
         let (_, bytes) = page.downloaded_as(ending)?;
         let text = String::from_utf8(bytes)?;
@@ -243,5 +240,105 @@ pub fn data_sets_are_french(stage: &Stage) -> Result<()> {
     page.fill(tables.french.says("sets-names")?, "Zoé\nÉmile")?;
     page.click(tables.french.says("sets-make")?)?;
     page.reads("#sets-state", "2 jeux de données sont prêts.")?;
-    tables.are_french_at(&page, "data sets that were made", "#prepare")
+    tables.are_french_at(&page, "data sets that were made", "#prepare")?;
+    page.click(tables.french.says("sets-take")?)?;
+    let sets = bundle::unpack(&page.downloaded()?.1)?.into_vec();
+    page.click(tables.french.says("sets-take-key")?)?;
+    let (key, _) = page.downloaded_as("json")?;
+    let handed = sets.iter().map(|set| page.home.write(&set.name, &set.bytes));
+    class::choose(&page, &handed.collect::<Result<Vec<_>>>()?)?;
+    page.reads("#class-state", "2 fichiers lus.")?;
+    class::choose(&page, &[key])?;
+    page.reads("#class-state", "2 jeux de données a été lue")?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french_at(&page, "a class with its key", "#class-table")
+}
+
+/// A photograph whose marks are in doubt: of another number of divisions than were stated.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn doubted_photos_are_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.blank_page()?;
+    bench::describe_rail(&page)?;
+    page.is_saved()?;
+    speak(&page, "fr")?;
+    page.turn_to("#delays")?;
+    pictures::choose(&page, &pictures::series(&page.home, 1)?)?;
+    pictures::is_proposed(&page, 0)?;
+    page.fill(tables.french.says("pictures-columns")?, "9")?;
+    page.reads(pictures::SAID, tables.french.says("pictures-doubts-border")?)?;
+    page.reads(pictures::DOUBT, "9")?;
+    tables.are_french_at(&page, "marks in doubt", pictures::SAID)
+}
+
+/// A hand-out of which nothing more is asked, and what is asked before everything is removed from a shared computer.
+///
+/// # Errors
+/// When something is English, too wide or against a rule.
+pub fn handing_in_is_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    let hand_out = write(&Notebook::new().hand_out("")?);
+    page.open_file(&page.home.write("document.json", hand_out.as_bytes())?)?;
+    page.turn_to("#report")?;
+    page.reads("#handin-state", tables.french.says("handin-complete")?)?;
+    tables.are_french_at(&page, "a hand-out that is complete", "#handin")?;
+    page.click(tables.french.says("leave-ask")?)?;
+    page.is_asked()?;
+    tables.are_french(&page, "before a computer is left")
+}
+
+/// In French the list of keys, the replay, a hand-out that is prepared and worked on, and the wall view have no English
+/// word; all fits a phone and breaks no rule.
+///
+/// # Errors
+/// When one has.
+pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
+    let tables = Tables::of(stage)?;
+    let page = stage.page()?;
+    speak(&page, "fr")?;
+    let press_named = |id: &str| page.click(tables.french.says(id)?);
+    page.type_text("?")?;
+    page.reads("dialog[open]", "Ctrl + Z")?;
+    tables.are_french(&page, "the list of keys")?;
+    page.press(Key::Escape)?;
+    press_named("replay")?;
+    page.reads("dialog[open] .lead", "1")?;
+    tables.are_french(&page, "the replay")?;
+    page.press(Key::Escape)?;
+    press_named("report-history")?;
+    page.reads("dialog.history [role=status]", "SHA-256")?;
+    tables.are_french(&page, "the history")?;
+    for only in ["no-row", "3"] {
+        page.browser.run(CHOOSE, vec![json!("history-only"), json!(only)])?;
+        tables.is_french(&page, "the history, in part")?;
+    }
+    page.press(Key::Escape)?;
+
+    press_named("handout-title")?;
+    press_named("handout-usual")?;
+    press_named("handout-add")?;
+    page.fill(tables.french.says("handout-text")?, "Pourquoi t₀ ≠ 0 ?")?;
+    press_named("handout-take")?;
+    let (_, hand_out) = page.downloaded()?;
+    page.reads("#prepare-made", ".")?;
+    tables.are_french_at(&page, "a hand-out that was made", "#prepare-made")?;
+    page.open_file(&page.home.write("document.zip", &hand_out)?)?;
+    page.turn_to("#report")?;
+    page.reads("#handin-missing", "t₀")?;
+    page.browser.run(OPEN_ALL, vec![])?;
+    tables.are_french(&page, "a hand-out that is worked on")?;
+    page.browser.go("about:blank")?;
+    page.go(&format!("{}#open=AAAA", stage.address))?;
+    page.reads(names::MESSAGE, tables.french.says("posted-broken")?)?;
+    tables.are_french_at(&page, "a link that is refused", "#readings")?;
+
+    let wall = page.browser.tab_opened_by(|| press_named("wall"))?;
+    page.browser.switch_to(&wall)?;
+    page.reads(".wall-row", " 24")?;
+    tables.has_no_english(&page, "the wall view")?;
+    at_each_width(&page, "the wall view", |checked| checked())
 }

@@ -9,11 +9,13 @@ use url::Url;
 
 use crate::access::{load_checker, unbroken};
 use crate::home::Home;
+use crate::languages::Tables;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
 
-/// The links into the help.
-const LINKS: &str = "return [...document.querySelectorAll('a[data-help]')].map((link) => link.href)";
+/// The links into the help, each once.
+const LINKS: &str =
+    "return [...new Set([...document.querySelectorAll('a[data-help]')].map((link) => link.href))]";
 
 /// Whether the place that the address names is there and in sight.
 const AT_ITS_PLACE: &str = "
@@ -29,8 +31,8 @@ const LOOK: &str = "
     return { pictures: pictures.length, drawn: pictures.filter((each) => each.complete && each.naturalWidth > 0).length,
         wide: document.documentElement.scrollWidth, window: innerWidth, ground: getComputedStyle(document.body).backgroundColor };";
 
-/// Every link into the help leads to its place; in each language the help has its pictures, fits a phone and breaks no
-/// rule.
+/// Every link into the help leads to its place; in each language the help has its pictures, fits a phone, breaks no rule
+/// and has no word of the page in another one.
 ///
 /// # Errors
 /// When it does not.
@@ -40,8 +42,16 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
     page.reads("#readings > .how", "one row for each position")?;
     let links = page.browser.run(LINKS, vec![])?;
     let links: Vec<&str> = links.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-    // A column of the budget, a field and a figure lead to their terms.
-    for place in ["#splices", "#term-sensitivity", "#term-coverage-probability", "#term-coverage-factor"] {
+    // A column of the budget, fields and a figure lead to their terms.
+    for place in [
+        "#splices",
+        "#term-sensitivity",
+        "#term-coverage-probability",
+        "#term-coverage-factor",
+        "#term-splice",
+        "#term-limit",
+        "#term-relative",
+    ] {
         ensure!(links.iter().any(|link| link.ends_with(place)), "nothing leads to {place}: {links:?}");
     }
     for link in links {
@@ -50,6 +60,9 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
     }
     for language in ["en", "fr"] {
         page.browser.go(&format!("{}help/{language}.html", stage.address))?;
+        if language == "fr" {
+            Tables::of(stage)?.has_no_english(&page, "the help")?;
+        }
         for (width, scheme) in [(1280, "light"), (320, "dark")] {
             let size = json!({ "width": width, "height": 700, "deviceScaleFactor": 1, "mobile": false });
             page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;

@@ -14,7 +14,7 @@ use crate::stage::Stage;
 const LINES: &str = "return Array.from(document.querySelectorAll('dialog.history tbody tr'), (line) => \
     Array.from(line.cells, ({ textContent }) => textContent))";
 
-/// What was typed and typed over, taken back, struck out stands in the history with what stood there before, also by row;
+/// What was typed and typed over, chosen, taken back, struck out stands in the history with what stood there before, also by row;
 /// each digest is SHA-256 of the one before it and of the entry.
 ///
 /// # Errors
@@ -28,6 +28,8 @@ pub fn the_history_is_read(stage: &Stage) -> Result<()> {
     page.browser.run("document.querySelector('#row-2 .strike').click()", vec![])?;
     page.fill("Reason", "the lamp was switched on")?;
     page.browser.run("document.querySelector('#strike-confirm').click()", vec![])?;
+    page.click("a mirror (the light travels there and back)")?;
+    page.click("Add a rail")?;
     page.is_saved()?;
     page.click("History")?;
     let all = lines(&page, "all entries", |lines| lines.iter().any(|line| line.len() == 6))?;
@@ -36,6 +38,8 @@ pub fn the_history_is_read(stage: &Stage) -> Result<()> {
         ensure!(all.iter().any(|line| is(&line)), "there is no line {what:?} in {:?}", &all[..6]);
         Ok(())
     };
+    newest(["Rails", "", "added"])?;
+    newest(["Apparatus", "", "a mirror (the light travels there and back)"])?;
     newest(["row 2", "", "struck out: the lamp was switched on"])?;
     newest(["row 3 · Ruler reading", "1111", "2222"])?;
     newest(["row 3 · Ruler reading", &before, "1111"])?;

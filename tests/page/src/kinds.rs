@@ -38,6 +38,13 @@ pub fn an_uncertainty_is_a_limit_or_a_standard_one(stage: &Stage) -> Result<()> 
     ] {
         ensure!(kind(&page, field)? == json!(usual), "{field} is usually meant as something else");
     }
+    // 5/√3 = 2.887, 1/√3 = 0.577.
+    let air = below("bench-temperature");
+    page.sees(&air, "Default: 20, limit ±5 °C, so u = a ÷ √3 = 2.9 °C")?;
+    page.fill("Air temperature", "21.5")?;
+    page.sees(&air, "No uncertainty after ±: default limit ±1 °C, so u = a ÷ √3 = 0.58 °C")?;
+    page.fill("Air temperature", "21.5 ± 0.3")?;
+    page.sees(&air, "Standard uncertainty u = 0.30 °C")?;
     let before = page.result()?;
     // 0.5/√3 = 0.2887.
     page.fill("Uncertainty of a ruler reading", "0.5")?;

@@ -24,14 +24,21 @@ const OWN_NAME: &str = "language-name";
 const LANGUAGE: &str =
     "return document.body?.dataset.complete === 'true' ? document.documentElement.lang : null";
 
-/// Which of some whole texts, and of some pieces of texts, stand anywhere in the page, in sight or not.
+/// Which of some whole texts, and of some pieces of texts, stand anywhere in the page, in sight or not, in what it holds
+/// behind a shadow root too. What is marked as of a language of its own is meant to be.
 const FOUND: &str = "
     const [whole, pieces] = [new Set(arguments[0]), arguments[1]];
     const spoken = ['aria-label', 'aria-description', 'aria-valuetext', 'title', 'alt', 'placeholder'];
-    const texts = spoken.flatMap((name) =>
-        [...document.querySelectorAll(`[${name}]`)].map((named) => named.getAttribute(name)));
-    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    while (walker.nextNode()) texts.push(walker.currentNode.data);
+    const inside = [...document.querySelectorAll('*')].flatMap(({ shadowRoot }) => shadowRoot ?? []);
+    const isMarked = (node) => ![document.documentElement, null].includes(node.parentElement?.closest('[lang]') ?? null);
+    const texts = [];
+    for (const root of [document.body, ...inside]) {
+        for (const name of spoken) {
+            for (const named of root.querySelectorAll(`[${name}]`)) texts.push(named.getAttribute(name));
+        }
+        const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
+        while (walker.nextNode()) if (!isMarked(walker.currentNode)) texts.push(walker.currentNode.data);
+    }
     const all = texts.join('\\n');
     const alone = new Set(texts.map((text) => text.trim()).filter((text) => whole.has(text)));
     return [...alone, ...pieces.filter((piece) => all.includes(piece))];";
@@ -42,6 +49,12 @@ const TABLES_LOADED: &str = "return performance.getEntriesByType('resource')
 
 /// Opens everything that can be opened in place.
 pub(crate) const OPEN_ALL: &str = "for (const each of document.querySelectorAll('details')) each.open = true";
+
+/// Chooses an option of a list by the id of the list and the value of the option, whatever they are called.
+pub(crate) const CHOOSE: &str = "
+    const list = document.getElementById(arguments[0]);
+    list.value = arguments[1];
+    list.dispatchEvent(new Event('change', { bubbles: true }));";
 
 /// What a table of words says.
 pub(crate) struct Texts {
@@ -170,9 +183,22 @@ impl Tables {
         at_each_width(page, state, |checked| page.turn_to(place).and_then(|()| checked()))
     }
 
-    fn is_french(&self, page: &Page, state: &str) -> Result<()> {
+    /// That nothing on the page is English.
+    ///
+    /// # Errors
+    /// When something is.
+    pub(crate) fn has_no_english(&self, page: &Page, state: &str) -> Result<()> {
         let left = self.only_english.found(page)?;
         ensure!(left.is_empty(), "{state}: still in English: {left:?}");
+        Ok(())
+    }
+
+    /// That nothing on the page is English, and much of it French.
+    ///
+    /// # Errors
+    /// When it is otherwise.
+    pub(crate) fn is_french(&self, page: &Page, state: &str) -> Result<()> {
+        self.has_no_english(page, state)?;
         let said = self.only_french.found(page)?.len();
         ensure!(said > 100, "{state}: only {said} French texts are found");
         Ok(())
@@ -184,20 +210,26 @@ impl Tables {
     }
 }
 
-/// That what stands on the page fits a phone and a laptop, and holds the rules of accessibility there; `over` goes through
-/// all that there is to see.
-fn at_each_width(
+/// How wide a phone is, in pixels: there each part is alone in sight.
+const PHONE: u64 = 360;
+
+/// That what stands on the page fits a phone and a laptop, and holds the rules of accessibility on the phone; on a laptop the
+/// same parts stand side by side, which is checked in English. `over` goes through all that there is to see.
+///
+/// # Errors
+/// When it is otherwise.
+pub(crate) fn at_each_width(
     page: &Page,
     state: &str,
     over: impl Fn(&dyn Fn() -> Result<()>) -> Result<()>,
 ) -> Result<()> {
-    for width in [360, 1280] {
+    for width in [PHONE, 1280] {
         let size = json!({ "width": width, "height": 800, "deviceScaleFactor": 1, "mobile": false });
         page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
         load_checker(page)?;
         let checked = || {
             fits(page, width)?;
-            unbroken(page)
+            if width == PHONE { unbroken(page) } else { Ok(()) }
         };
         over(&checked).with_context(|| format!("{state}, {width} px wide"))?;
     }
@@ -295,7 +327,8 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
     let tables = Tables::of(stage)?;
     let page = stage.page()?;
     speak(&page, "fr")?;
-    tables.are_french(&page, "the demo")?;
+    // How it fits is looked at once all of it is open.
+    tables.is_french(&page, "the demo")?;
     the_tour_is_french(&page, &tables)?;
     page.fill(tables.french.says("trials-wanted")?, "20000")?;
     press(&page, "trials-start")?;
@@ -310,22 +343,23 @@ pub fn the_page_speaks_french(stage: &Stage) -> Result<()> {
         page.press(Key::Escape)?;
     }
     press(&page, "put-seal")?;
-    tables.are_french(&page, "a sealed result")
+    tables.are_french_at(&page, "a sealed result", "#result")
 }
 
 /// That no step of the tour is English, each on a phone.
 fn the_tour_is_french(page: &Page, tables: &Tables) -> Result<()> {
-    let size = json!({ "width": 360, "height": 740, "deviceScaleFactor": 1, "mobile": false });
+    let size = json!({ "width": PHONE, "height": 740, "deviceScaleFactor": 1, "mobile": false });
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     press(page, "open-notebooks")?;
     page.is_asked()?;
     page.click(tables.french.says("tour")?)?;
     eventually("the tour has begun", || page.count("#tour"), |begun| *begun == 1)?;
+    load_checker(page)?;
     for step in 1..=8 {
         page.reads("#tour", &format!("{step} sur 8"))?;
-        let left = tables.only_english.found(page)?;
-        ensure!(left.is_empty(), "step {step} of the tour: still in English: {left:?}");
-        fits(page, 360).and_then(|()| unbroken(page)).with_context(|| format!("step {step} of the tour"))?;
+        let state = format!("step {step} of the tour");
+        tables.has_no_english(page, &state)?;
+        fits(page, PHONE).and_then(|()| unbroken(page)).context(state)?;
         page.press(Key::Enter)?;
     }
     page.browser.debug("Emulation.clearDeviceMetricsOverride", &json!({}))?;
@@ -360,56 +394,7 @@ pub fn other_states_speak_french(stage: &Stage) -> Result<()> {
     let offered = || page.text("#trace-status");
     eventually("the layout of the files is shown", offered, |status| status.contains("5 positions"))?;
     page.browser.run(OPEN_ALL, vec![])?;
-    tables.are_french(&page, "the layout of trace files")
-}
-
-/// In French the list of keys, the replay, a hand-out that is prepared and worked on, and the wall view have no English
-/// word; all fits a phone and breaks no rule.
-///
-/// # Errors
-/// When one has.
-pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
-    let tables = Tables::of(stage)?;
-    let page = stage.page()?;
-    speak(&page, "fr")?;
-    let press_named = |id: &str| page.click(tables.french.says(id)?);
-    page.type_text("?")?;
-    page.reads("dialog[open]", "Ctrl + Z")?;
-    tables.are_french(&page, "the list of keys")?;
-    page.press(Key::Escape)?;
-    press_named("replay")?;
-    page.reads("dialog[open] .lead", "1")?;
-    tables.are_french(&page, "the replay")?;
-    page.press(Key::Escape)?;
-    press_named("report-history")?;
-    page.reads("dialog.history [role=status]", "SHA-256")?;
-    tables.are_french(&page, "the history")?;
-    page.press(Key::Escape)?;
-
-    press_named("handout-title")?;
-    press_named("handout-usual")?;
-    press_named("handout-add")?;
-    page.fill(tables.french.says("handout-text")?, "Pourquoi t₀ ≠ 0 ?")?;
-    press_named("handout-take")?;
-    let (_, hand_out) = page.downloaded()?;
-    page.reads("#prepare-made", ".")?;
-    tables.are_french(&page, "a hand-out that was made")?;
-    page.open_file(&page.home.write("document.zip", &hand_out)?)?;
-    page.turn_to("#report")?;
-    page.reads("#handin-missing", "t₀")?;
-    page.browser.run(OPEN_ALL, vec![])?;
-    tables.are_french(&page, "a hand-out that is worked on")?;
-    page.browser.go("about:blank")?;
-    page.go(&format!("{}#open=AAAA", stage.address))?;
-    page.reads(names::MESSAGE, tables.french.says("posted-broken")?)?;
-    tables.are_french(&page, "a link that is refused")?;
-
-    let wall = page.browser.tab_opened_by(|| press_named("wall"))?;
-    page.browser.switch_to(&wall)?;
-    page.reads(".wall-row", " 24")?;
-    let left = tables.only_english.found(&page)?;
-    ensure!(left.is_empty(), "the wall view: still in English: {left:?}");
-    at_each_width(&page, "the wall view", |checked| checked())
+    tables.are_french_at(&page, "the layout of trace files", "#trace-status")
 }
 
 /// That no text in English is left on a page in French, by the tables of words.
@@ -417,7 +402,7 @@ pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
 /// # Errors
 /// When one is.
 pub fn no_english_is_left(stage: &Stage, page: &Page, state: &str) -> Result<()> {
-    Tables::of(stage)?.are_french(page, state)
+    Tables::of(stage)?.is_french(page, state)
 }
 
 /// In French mistakes and a sealed result have no English word.
@@ -447,7 +432,7 @@ pub fn mistakes_are_told_in_french(stage: &Stage) -> Result<()> {
     page.press_with_control('z')?;
     page.press_with_control('z')?;
     press(&page, "put-seal")?;
-    tables.are_french(&page, "a sealed result")
+    tables.are_french_at(&page, "a sealed result", "#result")
 }
 
 /// A report is opened in the language chosen beside its button, whatever that of the page; it fits a phone and breaks no
@@ -463,8 +448,7 @@ pub fn a_report_has_its_own_language(stage: &Stage) -> Result<()> {
     page.browser.switch_to(&tab)?;
     let lang = || page.browser.run("return document.documentElement.lang", vec![]);
     eventually("the report is in French", lang, |lang| *lang == json!("fr"))?;
-    let left = tables.only_english.found(&page)?;
-    ensure!(left.is_empty(), "still in English: {left:?}");
+    tables.has_no_english(&page, "the report")?;
     let said = tables.only_french.found(&page)?.len();
     ensure!(said > 20, "only {said} French texts are found in the report");
     at_each_width(&page, "the report", |checked| checked())

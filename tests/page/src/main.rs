@@ -56,7 +56,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 135] = [
+const TESTS: [(&str, Test); 139] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -76,6 +76,8 @@ const TESTS: [(&str, Test); 135] = [
     ("a_splice_counts_as_its_ruler", faults::a_splice_counts_as_its_ruler),
     ("a_repair_is_offered_and_taken_back", faults::a_repair_is_offered_and_taken_back),
     ("an_entry_out_of_range_is_marked", faults::an_entry_out_of_range_is_marked),
+    ("a_refusal_stands_once", faults::a_refusal_stands_once),
+    ("signs_of_notices_are_no_marks_of_rails", faults::signs_of_notices_are_no_marks_of_rails),
     ("a_later_notebook_is_left_untouched", faults::a_later_notebook_is_left_untouched),
     ("undo_and_redo", cells::undo_and_redo),
     ("struck_rows_stay_in_sight", cells::struck_rows_stay_in_sight),
@@ -137,7 +139,7 @@ const TESTS: [(&str, Test); 135] = [
     ("the_language_is_chosen", languages::the_language_is_chosen),
     ("the_page_speaks_french", languages::the_page_speaks_french),
     ("other_states_speak_french", languages::other_states_speak_french),
-    ("what_comes_later_speaks_french", languages::what_comes_later_speaks_french),
+    ("what_comes_later_speaks_french", french::what_comes_later_speaks_french),
     ("mistakes_are_told_in_french", languages::mistakes_are_told_in_french),
     ("a_report_has_its_own_language", languages::a_report_has_its_own_language),
     ("what_is_asked_of_a_row_is_french", french::what_is_asked_of_a_row_is_french),
@@ -147,6 +149,8 @@ const TESTS: [(&str, Test); 135] = [
     ("tables_are_taken_away_in_french", french::tables_are_taken_away_in_french),
     ("notices_and_questions_are_french", french::notices_and_questions_are_french),
     ("data_sets_are_french", french::data_sets_are_french),
+    ("doubted_photos_are_french", french::doubted_photos_are_french),
+    ("handing_in_is_french", french::handing_in_is_french),
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),

@@ -169,8 +169,8 @@ fn peers(project: &Project) -> Result<Tally> {
     numbers.run(&[LIVE, "--ignored", "--nocapture"], &[("SLOPE_ODRPACK_LIVE", &live)])
 }
 
-/// Holds the declarations of what crosses against the Rust types, and type-checks the page with the TypeScript compiler
-/// that `tests/page/package-lock.json` pins.
+/// Holds the declarations of what crosses against the Rust types, type-checks the page with the TypeScript compiler that
+/// `tests/page/package-lock.json` pins, and has it list the texts that the scripts say: each of the table must be said.
 fn types(project: &Project) -> Result<Tally> {
     let mut sum = Tally::default();
     for (package, example, file) in DECLARATIONS {
@@ -182,6 +182,9 @@ fn types(project: &Project) -> Result<Tally> {
     let compiler = folder.join("node_modules/typescript/bin/tsc");
     sum +=
         check_passes(Command::new("node").arg(compiler).arg("-p").arg(&folder).current_dir(&project.root))?;
+    let mut lister = Command::new("node");
+    lister.arg(folder.join("said.mjs")).arg(folder.join("tsconfig.json")).current_dir(&project.root);
+    sum += words::each_is_said(project, &shell::output(&mut lister)?)?;
     Ok(sum)
 }
 

@@ -4,7 +4,7 @@
 
 use std::path::Path;
 
-use super::{Texts, language_of, read, slip, unlike, unused};
+use super::{Texts, in_html, language_of, read, slip, unlike, unnamed};
 use crate::messages::Said;
 
 fn of(text: &str) -> Texts {
@@ -29,11 +29,17 @@ fn what_is_no_table_is_refused_with_its_line() {
 }
 
 #[test]
-fn a_text_is_used_by_its_name_or_by_a_template() {
+fn a_text_is_named_whole_or_by_a_template() {
     let table = of("row-new = a\nrow-old = b\nrow-old-hint = c\nlost = d\nrow = e\n");
     let source = "say('row-new'); say(`row-${age}`); <p data-words=\"row\">";
-    assert_eq!(unused(&table, source), ["lost"]);
-    assert_eq!(unused(&table, "say(`row-${age}-hint`)"), ["lost", "row", "row-new", "row-old"]);
+    assert_eq!(unnamed(&table, source), ["lost"]);
+    assert_eq!(unnamed(&table, "say(`row-${age}-hint`)"), ["lost", "row", "row-new", "row-old"]);
+}
+
+#[test]
+fn html_names_texts_of_elements_and_of_labels() {
+    let html = r#"<h1 data-words="app"></h1><nav id="outline" data-label-words="parts"></nav>"#;
+    assert_eq!(in_html(html).collect::<Vec<_>>(), ["app", "parts"]);
 }
 
 #[test]

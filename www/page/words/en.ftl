@@ -35,7 +35,6 @@ section-other-notebook = Another notebook was opened before the section “{ $na
 
 strip-title = Title of the notebook
 strip-title-hint = Give this notebook a title
-strip-result = Result so far
 strip-no-result = no result yet
 strip-rows =
     { $all ->
@@ -136,7 +135,6 @@ next-go-row = Go to the readings
 ## Apparatus
 
 apparatus-title = Apparatus
-apparatus-carriage = Carriage
 apparatus-path = On the carriage
 apparatus-paths-detector = detector B (the light travels along the rail once)
 apparatus-paths-mirror = a mirror (the light travels there and back)
@@ -207,8 +205,8 @@ rails-senses-falls = decrease
 rails-stands = Mark { $mark } is { $distance } from the splitter.
 rails-fitted = The position of this rail is fitted with the line, starting from mark { $mark } at { $distance }.
 rails-moved = The fit moves this rail outwards by { $step }.
-rails-step = The readings show a step of { $step } at this splice, not significantly different from zero ({ $p }).
-rails-step-significant = The readings show a step of { $step } at this splice, significantly different from zero ({ $p }).
+rails-step = The readings show a step of { $step } between this rail, with those joined after it, and the other rails. It is not significantly different from zero ({ $p }).
+rails-step-significant = The readings show a step of { $step } between this rail, with those joined after it, and the other rails. It is significantly different from zero ({ $p }).
 
 ## Splices
 
@@ -888,7 +886,6 @@ evidence-refusals-nothing_kept = The traces are no longer loaded. Open the files
 ## Result
 
 result-title = Result
-result-figures = From the slope to c
 result-sentences = In words
 result-copy = Copy
 result-copied = Copied.
@@ -980,6 +977,8 @@ report-default = { $text } (default)
 report-limit = limit ±{ $a }, standard uncertainty { $u }
 report-limit-alone = limit ±{ $a }
 report-standard = standard uncertainty { $u }
+report-value-limit = { $value }, default limit ±{ $a }, standard uncertainty { $u }
+report-value-standard = { $value }, standard uncertainty { $u }
 report-exact = { $u }, treated as exact
 report-not-given = (not stated)
 report-setting = Time base at { $base } per division
@@ -988,7 +987,7 @@ report-shared = { $acts }: { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Ruler
 report-ruler-text = in { $unit }; when the carriage moves away, readings { $sense }
-report-splice = Splice, as stated
+report-splice = Position, as stated
 report-splices-at_splitter = mark { $mark } lies at the splitter
 report-splices-at_distance = mark { $mark } is { $distance } from the splitter
 report-splices-joined = mark { $mark } meets mark { $before } on the previous rail, with a gap of { $gap }
@@ -996,8 +995,8 @@ report-splices-overlap = positions read on both rulers: { $pairs }
 report-splices-pair = { $here } where the previous rail reads { $before }
 report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
-report-stands = Position
-report-step = Step that the readings show
+report-stands = Position, calculated
+report-step = Step between this rail and the others
 report-shares = Shares of the variance of c
 report-reason = Reason given
 report-notice-rows =
@@ -1163,13 +1162,13 @@ figures-suspects-both = Chauvenet: { $n ->
         [one] row { $others }
        *[other] rows { $others }
     }
-figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. By Chauvenet’s criterion, fewer than ½ normalized residuals as large as this one, w, are expected among N rows.
+figures-suspects-meaning = Advice only: a person strikes a row out, with a reason. Chauvenet’s criterion points at a row if, among N rows, fewer than ½ are expected with a normalized residual w as large as its own.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863); B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = The path factor f is 1: detector B is on the carriage.
 figures-v-mirror = The path factor f is 2: a mirror on the carriage sends the light back.
 figures-group_index-value = { $index } (adds { $percent } % to v; u = { $u })
 figures-group_index-bare = { $index } (adds { $percent } % to v)
-figures-group_index-meaning = A pulse travels at the group velocity, c divided by the group index; n is the phase index and σ the vacuum wavenumber.
+figures-group_index-meaning = A pulse travels at the group velocity, c divided by the group index. The group index follows from the phase index n and its change with the vacuum wavenumber σ.
 figures-group_index-extrapolated = At this wavelength the small part of the water vapour is extrapolated.
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, differentiated
 figures-c-meaning = With its standard uncertainty, to two significant digits.
@@ -1194,13 +1193,13 @@ figures-effective_degrees-meaning = How well the uncertainty itself is known; �
 figures-trials = number of trials
 figures-trials-value = { $n } (seed { $seed })
 figures-trials-steady = Drawn until mean, uncertainty and both ends of the interval were steady to two digits of the uncertainty.
-figures-trials-unsteady = The most that are drawn. The values are not yet steady to two digits of the uncertainty.
+figures-trials-unsteady = This is the largest number of trials. The values are not yet steady to two digits of the uncertainty.
 figures-trials-asked = As many as you asked for, or until you stopped. The same seed gives the same digits.
 figures-trials-source = JCGM 101:2008, 7.9.4; two standard deviations of the mean over the blocks of trials must be below δ
 figures-trials_mean = mean of the trials
 figures-trials_mean-meaning = With the standard deviation of the trials as its standard uncertainty.
 figures-trials_mean-no_deviation = With two degrees of freedom or fewer no finite standard deviation exists: report an interval.
-figures-trials_mean-source = JCGM 101:2008, 7.6; c̄ is the mean of the results of the M trials
+figures-trials_mean-source = JCGM 101:2008, 7.6; the mean c̄ of the results of the M trials
 figures-trials_symmetric = probabilistically symmetric { $p } coverage interval
 figures-trials_symmetric-meaning = As many trials lie below it as above it.
 figures-trials_symmetric-source = JCGM 101:2008, 7.7.2; from the r-th to the (r + q)-th trial in order of size, q = p·M
@@ -1224,7 +1223,7 @@ figures-cross_correlation-meaning = The shift at which the two edges, each divid
 figures-shift_and_scale = least-squares shift and scale
 figures-shift_and_scale-meaning = The shift and the scale factor with which one edge fits the other best.
 figures-walk_slope = time walk per metre
-figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way. Here t₁ is the delay at a fixed threshold, t₂ at a constant fraction. From { $n } rows.
+figures-walk_slope-meaning = How much later a fixed threshold is crossed for each metre, because the light weakens on the way: the slope of t₁ − t₂ against distance, with the delay t₁ at a fixed threshold and t₂ at a constant fraction. From { $n } rows.
 figures-walk_slope-source = Weighted line of the differences against distance: ISO/TS 28037:2010, clause 6
 figures-walk_shift = effect of a fixed threshold on v
 figures-walk_shift-meaning = Relative change of v if the edges were timed at a fixed threshold.
@@ -1358,8 +1357,8 @@ notice-scatter_too_small =
        *[other] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degrees of freedom): these uncertainties may be stated too large.
     }
 notice-scatter_too_small-look = Check first the uncertainty of one edge reading and of a ruler reading.
-notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) at the splice of rail “{ $rail }”.
-notice-step_at_splice-look = Check the marks, the gap and the direction of the scale written for that splice.
+notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) between rail “{ $rail }”, with those joined after it, and the other rails.
+notice-step_at_splice-look = Check the marks, the gap and the direction of the scale written for the position of that rail.
 notice-time_base_off = The rows read at { $base } ns per division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
 notice-time_base_off-recorder = The rows timed by the recorder are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
 notice-time_base_off-look = Check that the right time base is written in each of these rows.
@@ -1616,13 +1615,13 @@ class-residuals-beyond =
        *[other] { $n } dots beyond the scale are drawn at its edge.
     }
 class-places-none-shared = No two notebooks with readings of their own have a row at the same position, so positions can’t be compared.
-class-places-none = At no position are the rows of the notebooks off their lines together by more than chance.
+class-places-none = No position stands out: nowhere are the rows of the notebooks off their lines together by more than chance.
 class-places-some =
     { $n ->
         [one] At one position the rows of the notebooks are off their lines together, by more than chance. Check the ruler and the splice there: each notebook by itself may look sound.
        *[other] At { $n } positions the rows of the notebooks are off their lines together, by more than chance. Check the rulers and splices there: each notebook by itself may look sound.
     }
-class-places-rule = The clearest position comes first. Each further one is judged on lines fitted without those before it. Of a hundred classes without such a fault, whose notebooks all have readings of their own, about one at most has a position named.
+class-places-rule = The clearest position comes first. Each further one is judged on lines fitted without those before it. If all notebooks have readings of their own and nothing is wrong, a position is named in at most about one class in a hundred.
 class-places-rail = rail { $rail } at { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
@@ -1696,7 +1695,7 @@ tour-back = Back
 tour-next = Next
 tour-done = End the tour
 tour-leave = Leave the tour
-tour-apparatus = Three rails lie end to end, from the splitter outwards. Each ruler has its own zero. The splices say where each rail lies, and how well that is known.
+tour-apparatus = Three rails lie in line, from the splitter outwards. Each ruler has its own zero. What is stated of each rail’s position says where it lies, and how well that is known.
 tour-readings = One row for each position: the ruler, the time base, and both edges on the screen. Distance d and delay Δt follow at once. One row is struck out: it stays visible, with its reason.
 tour-line = Each row is a point. The slope of the line is the delay per metre; from it follows the speed of light. The line need not go through zero.
 tour-residuals = The residuals are the differences between the rows and the line. Without a pattern, and most of them between −2 and 2, they say that the line fits.
@@ -1727,6 +1726,9 @@ how-class = Choose the files that were handed in. Each result is recalculated fr
 field-if-empty = Default: { $value }
 field-if-empty-limit = Default: ±{ $value }, so u = a ÷ √3 = { $u }
 field-if-empty-exact = Default: 0, treated as exact
+field-if-empty-behind = Default: { $value }, limit ±{ $limit }, so u = a ÷ √3 = { $u }
+field-behind-limit = No uncertainty after ±: default limit ±{ $limit }, so u = a ÷ √3 = { $u }
+field-behind = Standard uncertainty u = { $u }
 field-kind = { $field }: typed as
 field-kinds-limit = limit ±a
 field-kinds-standard = standard uncertainty u
@@ -1754,6 +1756,7 @@ number-too_small = “{ $found }” is too small to calculate with. Check the po
 number-too_long = This entry has { $length } characters; a number may have at most { $limit }. Shorten it.
 number-mixed_units = Some of the repeated readings have a unit and some have none. Write the unit after each of them, or after none.
 number-uncertain = “{ $found }” carries an uncertainty, which would have no effect here. Write one number alone, without ± and without brackets. If this quantity has a field for its uncertainty, state it there; otherwise as a component under “Other uncertainty components”.
+number-uncertain_uncertainty = “{ $found }” has an uncertainty behind the number, but this field is an uncertainty itself. Write one number alone, without ± after it and without brackets.
 number-uncertain_edge = “{ $found }” has an uncertainty behind a number, which would have no effect here. Write the edge alone, without ± and without brackets. One uncertainty for all edges is stated in the field “Uncertainty of one edge reading”.
 number-limit_sign = “{ $found }” states a limit, but this field holds a standard uncertainty. Choose “{ $kind }” beside it, or write the number without ±.
 number-negative = “{ $found }” is negative. An uncertainty is zero or more.
@@ -2019,7 +2022,7 @@ refusal-no_air_index = The refractive index of air is not known for the values u
 refusal-no_scatter = The rows lie exactly on a line, so there is no scatter. State the uncertainty of each row.
 marked-bench = “{ $field }”
 marked-rail = “{ $field }” of rail “{ $rail }”
-marked-splice = “{ $field }” at the splice of rail “{ $rail }”
+marked-splice = “{ $field }” in the position of rail “{ $rail }”
 marked-setting = time-base setting { $n }
 marked-shared = other uncertainty component { $n }
 marked-covariance-distances = the covariance matrix of distances
@@ -2084,6 +2087,8 @@ history-columns-to = To
 history-columns-digest = Digest
 history-no-time = No time was recorded
 history-begun = row begun
+history-added = added
+history-removed = removed
 history-struck = struck out: { $reason }
 history-restored = restored
 history-row-gone = a row that is no longer there
@@ -2329,8 +2334,8 @@ feedback-teacher = Your teacher
 feedback-about = { $from }, { $date }, on this notebook as it was handed in, with { $n } entries in its history. These comments are not part of your report.
 feedback-since =
     { $n ->
-        [one] Since then { $n } entry was added: a comment may be about something that reads otherwise now.
-       *[other] Since then { $n } entries were added: a comment may be about something that reads otherwise now.
+        [one] Since then { $n } entry was added: a comment may be about something that has changed.
+       *[other] Since then { $n } entries were added: a comment may be about something that has changed.
     }
 feedback-mark = Mark: { $mark }
 feedback-question-gone = a question that is no longer there

@@ -36,7 +36,6 @@ section-other-notebook = Un autre cahier a été ouvert avant que la section «�
 
 strip-title = Titre du cahier
 strip-title-hint = Donnez un titre à ce cahier
-strip-result = Résultat actuel
 strip-no-result = pas encore de résultat
 strip-rows = Lignes retenues : { $used } sur { $all }
 strip-no-notices = aucune remarque
@@ -133,7 +132,6 @@ next-go-row = Aller aux lectures
 ## Montage
 
 apparatus-title = Montage
-apparatus-carriage = Chariot
 apparatus-path = Sur le chariot
 apparatus-paths-detector = détecteur B (la lumière parcourt le rail une fois)
 apparatus-paths-mirror = un miroir (la lumière fait l’aller-retour)
@@ -204,8 +202,8 @@ rails-senses-falls = diminuent
 rails-stands = La graduation { $mark } est à { $distance } de la lame séparatrice.
 rails-fitted = La position de ce rail est ajustée avec la droite, à partir de la graduation { $mark } à { $distance }.
 rails-moved = L’ajustement déplace ce rail de { $step } vers l’extérieur.
-rails-step = Les lectures montrent un saut de { $step } à ce raccord, non significativement différent de zéro ({ $p }).
-rails-step-significant = Les lectures montrent un saut de { $step } à ce raccord, significativement différent de zéro ({ $p }).
+rails-step = Les lectures montrent un saut de { $step } entre ce rail, avec ceux qui sont raccordés après lui, et les autres rails. Il n’est pas significativement différent de zéro ({ $p }).
+rails-step-significant = Les lectures montrent un saut de { $step } entre ce rail, avec ceux qui sont raccordés après lui, et les autres rails. Il est significativement différent de zéro ({ $p }).
 
 ## Raccords
 
@@ -885,7 +883,6 @@ evidence-refusals-nothing_kept = Les traces ne sont plus chargées. Ouvrez de no
 ## Résultat
 
 result-title = Résultat
-result-figures = De la pente à c
 result-sentences = En phrases
 result-copy = Copier
 result-copied = Copié.
@@ -977,6 +974,8 @@ report-default = { $text } (par défaut)
 report-limit = limite ±{ $a }, incertitude-type { $u }
 report-limit-alone = limite ±{ $a }
 report-standard = incertitude-type { $u }
+report-value-limit = { $value }, limite par défaut ±{ $a }, incertitude-type { $u }
+report-value-standard = { $value }, incertitude-type { $u }
 report-exact = { $u }, valeur traitée comme exacte
 report-not-given = (non déclaré)
 report-setting = Base de temps à { $base } par division
@@ -985,7 +984,7 @@ report-shared = { $acts } : { $effect }, { $u }
 report-rail = Rail { $name }
 report-ruler = Règle
 report-ruler-text = en { $unit } ; quand le chariot s’éloigne, les lectures { $sense }
-report-splice = Raccord, tel que déclaré
+report-splice = Position, telle que déclarée
 report-splices-at_splitter = la graduation { $mark } est à la lame séparatrice
 report-splices-at_distance = la graduation { $mark } est à { $distance } de la lame séparatrice
 report-splices-joined = la graduation { $mark } est en regard de la graduation { $before } du rail précédent, avec un écart de { $gap }
@@ -993,8 +992,8 @@ report-splices-overlap = positions lues sur les deux règles : { $pairs }
 report-splices-pair = { $here } où le rail précédent indique { $before }
 report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
-report-stands = Position
-report-step = Saut que montrent les lectures
+report-stands = Position calculée
+report-step = Saut entre ce rail et les autres
 report-shares = Parts de la variance de c
 report-reason = Raison donnée
 report-notice-rows =
@@ -1160,13 +1159,13 @@ figures-suspects-both = Chauvenet : { $n ->
         [one] ligne { $others }
        *[other] lignes { $others }
     }
-figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. Selon le critère de Chauvenet, on attend moins de ½ résidu normalisé aussi grand que celui-ci, w, sur N lignes.
+figures-suspects-meaning = Simple avis : c’est une personne qui écarte une ligne, avec une raison. Le critère de Chauvenet désigne une ligne si, sur N lignes, on en attend moins de ½ avec un résidu normalisé w aussi grand que le sien.
 figures-suspects-source = W. Chauvenet, A Manual of Spherical and Practical Astronomy (1863) ; B. Peirce, Astron. J. 2 (1852) 161
 figures-v-detector = Le facteur de trajet f est 1 : le détecteur B est sur le chariot.
 figures-v-mirror = Le facteur de trajet f est 2 : un miroir sur le chariot renvoie la lumière.
 figures-group_index-value = { $index } (ajoute { $percent } % à v ; u = { $u })
 figures-group_index-bare = { $index } (ajoute { $percent } % à v)
-figures-group_index-meaning = Une impulsion se propage à la vitesse de groupe, c divisée par l’indice de groupe ; n est l’indice de phase et σ le nombre d’onde dans le vide.
+figures-group_index-meaning = Une impulsion se propage à la vitesse de groupe, c divisée par l’indice de groupe. Celui-ci résulte de l’indice de phase n et de sa variation avec le nombre d’onde dans le vide σ.
 figures-group_index-extrapolated = À cette longueur d’onde, la petite part de la vapeur d’eau est extrapolée.
 figures-group_index-source = P. E. Ciddor, Appl. Opt. 35 (1996) 1566, dérivé
 figures-c-meaning = Avec son incertitude-type, à deux chiffres significatifs.
@@ -1191,13 +1190,13 @@ figures-effective_degrees-meaning = À quel point l’incertitude elle-même est
 figures-trials = nombre d’essais
 figures-trials-value = { $n } (graine { $seed })
 figures-trials-steady = Tirés jusqu’à ce que la moyenne, l’incertitude et les deux bornes de l’intervalle soient stables à deux chiffres de l’incertitude.
-figures-trials-unsteady = Le plus grand nombre possible. Les valeurs ne sont pas encore stables à deux chiffres de l’incertitude.
+figures-trials-unsteady = C’est le plus grand nombre d’essais possible. Les valeurs ne sont pas encore stables à deux chiffres de l’incertitude.
 figures-trials-asked = Autant que demandé, ou jusqu’à votre arrêt. La même graine donne les mêmes chiffres.
 figures-trials-source = JCGM 101:2008, 7.9.4 ; deux écarts-types de la moyenne sur les blocs d’essais doivent être inférieurs à δ
 figures-trials_mean = moyenne des essais
 figures-trials_mean-meaning = Avec l’écart-type des essais comme incertitude-type.
 figures-trials_mean-no_deviation = Avec deux degrés de liberté ou moins, il n’existe pas d’écart-type fini : indiquez un intervalle.
-figures-trials_mean-source = JCGM 101:2008, 7.6 ; c̄ est la moyenne des résultats des M essais
+figures-trials_mean-source = JCGM 101:2008, 7.6 ; moyenne c̄ des résultats des M essais
 figures-trials_symmetric = intervalle élargi à { $p }, probabilistiquement symétrique
 figures-trials_symmetric-meaning = Autant d’essais sont au-dessous qu’au-dessus.
 figures-trials_symmetric-source = JCGM 101:2008, 7.7.2 ; du r-ième au (r + q)-ième essai par ordre de grandeur, q = p·M
@@ -1221,7 +1220,7 @@ figures-cross_correlation-meaning = Le décalage pour lequel les deux fronts, ch
 figures-shift_and_scale = décalage et échelle par moindres carrés
 figures-shift_and_scale-meaning = Le décalage et le facteur d’échelle avec lesquels un front s’ajuste le mieux à l’autre.
 figures-walk_slope = glissement du front par mètre
-figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin. Ici, t₁ est le retard à un seuil fixe, t₂ à une fraction constante. D’après { $n } lignes.
+figures-walk_slope-meaning = De combien un seuil fixe est franchi plus tard à chaque mètre, parce que la lumière faiblit en chemin : la pente de t₁ − t₂ en fonction de la distance, avec le retard t₁ à un seuil fixe et t₂ à une fraction constante. D’après { $n } lignes.
 figures-walk_slope-source = Droite pondérée des différences en fonction de la distance : ISO/TS 28037:2010, article 6
 figures-walk_shift = effet d’un seuil fixe sur v
 figures-walk_shift-meaning = Variation relative de v si les fronts étaient datés à un seuil fixe.
@@ -1355,8 +1354,8 @@ notice-scatter_too_small =
        *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
     }
 notice-scatter_too_small-look = Vérifiez d’abord l’incertitude d’une lecture de front et d’une lecture de la règle.
-notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) au raccord du rail « { $rail } ».
-notice-step_at_splice-look = Vérifiez les graduations, l’écart et le sens de la règle inscrits pour ce raccord.
+notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) entre le rail « { $rail } », avec ceux qui sont raccordés après lui, et les autres rails.
+notice-step_at_splice-look = Vérifiez les graduations, l’écart et le sens de la règle inscrits pour la position de ce rail.
 notice-time_base_off = Les lignes lues à { $base } ns par division sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
 notice-time_base_off-recorder = Les lignes datées par l’enregistreur sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
 notice-time_base_off-look = Vérifiez que la bonne base de temps est inscrite dans chacune de ces lignes.
@@ -1613,13 +1612,13 @@ class-residuals-beyond =
        *[other] { $n } points hors de l’échelle sont au bord.
     }
 class-places-none-shared = Il n’y a pas deux cahiers, chacun avec ses propres lectures, qui aient une ligne à la même position : les positions ne peuvent pas être comparées.
-class-places-none = À aucune position les lignes des cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
+class-places-none = Aucune position ne se distingue : nulle part les lignes des cahiers ne s’écartent ensemble de leurs droites plus que par hasard.
 class-places-some =
     { $n ->
         [one] À une position, les lignes des cahiers s’écartent ensemble de leurs droites, plus que par hasard. Vérifiez-y la règle et le raccord : chaque cahier, pris seul, peut paraître juste.
        *[other] À { $n } positions, les lignes des cahiers s’écartent ensemble de leurs droites, plus que par hasard. Vérifiez-y les règles et les raccords : chaque cahier, pris seul, peut paraître juste.
     }
-class-places-rule = La position la plus nette vient en premier. Chacune des suivantes est jugée sur des droites ajustées sans celles d’avant. Sur cent classes sans un tel défaut, dont tous les cahiers ont leurs propres lectures, une environ, au plus, se voit nommer une position.
+class-places-rule = La position la plus nette vient en premier. Chacune des suivantes est jugée sur des droites ajustées sans celles d’avant. Si tous les cahiers ont leurs propres lectures et que rien n’est faux, une position est nommée dans une classe sur cent environ, au plus.
 class-places-rail = rail { $rail } à { $mark }
 class-places-distance = distance { $mark }
 class-places-ns = { $ns } ns ({ $u } u)
@@ -1693,7 +1692,7 @@ tour-back = Retour
 tour-next = Suivant
 tour-done = Terminer la visite
 tour-leave = Quitter la visite
-tour-apparatus = Trois rails sont posés bout à bout, à partir de la lame séparatrice. Chaque règle a son propre zéro. Les raccords disent où est chaque rail, et à quel point on le sait.
+tour-apparatus = Trois rails sont alignés, à partir de la lame séparatrice. Chaque règle a son propre zéro. La position déclarée de chaque rail dit où il se trouve, et à quel point on le sait.
 tour-readings = Une ligne pour chaque position : la règle, la base de temps et les deux fronts sur l’écran. La distance d et le retard Δt suivent aussitôt. Une ligne est écartée : elle reste visible, avec sa raison.
 tour-line = Chaque ligne du tableau est un point. La pente de la droite est le retard par mètre ; la vitesse de la lumière en découle. La droite ne passe pas forcément par zéro.
 tour-residuals = Les résidus sont les écarts des lignes à la droite. Sans structure apparente, et pour la plupart entre −2 et 2, ils disent que la droite convient.
@@ -1724,6 +1723,9 @@ how-class = Choisissez les fichiers remis. Chaque résultat est recalculé à pa
 field-if-empty = Par défaut : { $value }
 field-if-empty-limit = Par défaut : ±{ $value }, donc u = a ÷ √3 = { $u }
 field-if-empty-exact = Par défaut : 0, valeur traitée comme exacte
+field-if-empty-behind = Par défaut : { $value }, limite ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-behind-limit = Pas d’incertitude après ± : limite par défaut ±{ $limit }, donc u = a ÷ √3 = { $u }
+field-behind = Incertitude-type u = { $u }
 field-kind = { $field } : saisie comme
 field-kinds-limit = limite ±a
 field-kinds-standard = incertitude-type u
@@ -1751,6 +1753,7 @@ number-too_small = « { $found } » est trop petit pour le calcul. Vérifiez
 number-too_long = Cette saisie compte { $length } caractères ; un nombre peut en avoir { $limit } au plus. Raccourcissez-la.
 number-mixed_units = Certaines lectures répétées ont une unité, d’autres non. Écrivez l’unité après chacune, ou après aucune.
 number-uncertain = « { $found } » porte une incertitude, qui n’aurait ici aucun effet. Écrivez un seul nombre, sans ± et sans parenthèses. Si cette grandeur a un champ pour son incertitude, déclarez-la là, sinon comme composante dans « Autres composantes de l’incertitude ».
+number-uncertain_uncertainty = « { $found } » porte une incertitude après le nombre, mais ce champ est lui-même une incertitude. Écrivez un seul nombre, sans ± après lui et sans parenthèses.
 number-uncertain_edge = « { $found } » porte une incertitude après un nombre, qui n’aurait ici aucun effet. Écrivez le front seul, sans ± et sans parenthèses. Une incertitude commune à tous les fronts se déclare dans le champ « Incertitude d’une lecture de front ».
 number-limit_sign = « { $found } » donne une limite, mais ce champ contient une incertitude-type. Choisissez « { $kind } » à côté, ou écrivez le nombre sans ±.
 number-negative = « { $found } » est négatif. Une incertitude est nulle ou positive.
@@ -2016,7 +2019,7 @@ refusal-no_air_index = L’indice de réfraction de l’air n’est pas connu po
 refusal-no_scatter = Les lignes sont exactement sur une droite : il n’y a donc pas de dispersion. Déclarez l’incertitude de chaque ligne.
 marked-bench = « { $field } »
 marked-rail = « { $field } » du rail « { $rail } »
-marked-splice = « { $field } » au raccord du rail « { $rail } »
+marked-splice = « { $field } », position du rail « { $rail } »
 marked-setting = réglage { $n } de la base de temps
 marked-shared = autre composante de l’incertitude { $n }
 marked-covariance-distances = la matrice de covariance des distances
@@ -2059,17 +2062,17 @@ replay-hint = Le cahier tel qu’il était après chaque étape de son historiqu
 replay-step = Étape { $n } sur { $all }
 replay-step-name = Étape
 replay-row = ligne { $n } : { $texts }
-replay-else = autre saisie
+replay-else = autre entrée
 replay-play = Lire
 replay-pause = Pause
 replay-back = Étape précédente
 replay-on = Étape suivante
 
-## L’historique, saisie par saisie
+## L’historique, entrée par entrée
 
 history-hint = Ce qui a été saisi, le plus récent d’abord, avec l’heure de l’ordinateur sur lequel la saisie a été faite. Les lignes portent leur numéro actuel.
 history-only = Montrer
-history-all = toutes les saisies
+history-all = toutes les entrées
 history-no-row = montage, textes et choix
 history-more = Montrer la suite
 history-take = Télécharger l’historique (CSV)
@@ -2081,13 +2084,15 @@ history-columns-to = Après
 history-columns-digest = Empreinte
 history-no-time = Aucune heure n’a été enregistrée
 history-begun = ligne commencée
+history-added = ajout
+history-removed = suppression
 history-struck = écartée : { $reason }
 history-restored = réintégrée
 history-row-gone = une ligne qui n’existe plus
-history-undo = saisie { $n } annulée
-history-redo = saisie { $n } rétablie
+history-undo = entrée { $n } annulée
+history-redo = entrée { $n } rétablie
 history-digests-coming = Les empreintes sont en cours de calcul…
-history-proves = Empreinte de tout l’historique : { $digest }. L’empreinte d’une saisie est le SHA-256 de l’empreinte précédente et de la saisie elle-même. Si une saisie est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
+history-proves = Empreinte de tout l’historique : { $digest }. L’empreinte d’une entrée est le SHA-256 de l’empreinte précédente et de l’entrée elle-même. Si une entrée est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
 
 ## La liste des touches
 

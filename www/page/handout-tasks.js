@@ -21,6 +21,9 @@ export const TASK_PLACES = /** @type {Record<'cautions' | 'apparatus' | 'plan' |
   report: 'discussion',
 });
 
+/** What a text with marks of CommonMark has. */
+const MARKS = /[*_`\\[<>#&]|^ {0,3}(?:[-+]|\d{1,9}[.)]) |^ {4}|^[-=]+ *$/mu;
+
 export class Tasks {
   /** @param {Book} book */
   constructor(book) {
@@ -48,7 +51,7 @@ export class Tasks {
 class TaskBox {
   /** @param {Book} book @param {number} task @param {TaskView['asks']} asks */
   constructor(book, task, asks) {
-    this.text = el('p', { class: 'typed' });
+    this.text = el('div', { class: 'typed' });
     this.root = el('div', { id: `task-${task}-box` }, this.text);
     if (asks === 'nothing') return;
     const words = asks === 'words';
@@ -62,7 +65,17 @@ class TaskBox {
 
   /** @param {TaskView} view */
   show({ text, answer }) {
-    setText(this.text, text);
+    if (text !== this.shown) void this.tell(text);
     this.field?.show(answer);
+  }
+
+  /** As typed at once, and with its marks once what reads them has come. @param {string} text */
+  async tell(text) {
+    this.shown = text;
+    setText(this.text, text);
+    if (!MARKS.test(text)) return;
+    // Offline, and never asked for before, it stays as typed.
+    const { marked } = await import('./marked-text.js').catch(() => ({ marked: undefined }));
+    if (marked && text === this.shown) this.text.replaceChildren(...marked(text));
   }
 }

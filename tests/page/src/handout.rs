@@ -129,3 +129,43 @@ pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
     page.reads("#readings", "Read on.")?;
     page.is_silent()
 }
+
+/// Marks of `CommonMark` in a text of a hand-out become elements, by the examples of its specification (version 0.31.2, its
+/// numbers beside them); HTML, pictures and addresses that are no page of the web become nothing but words.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn texts_of_a_hand_out_have_marks(stage: &Stage) -> Result<()> {
+    /// The text, and what its elements are as HTML.
+    const CASES: [(&str, &str); 9] = [
+        ("*foo bar*", "<p><em>foo bar</em></p>"),           // 350
+        ("**foo bar**", "<p><strong>foo bar</strong></p>"), // 378
+        ("`foo`", "<p><code>foo</code></p>"),               // 328
+        ("- a\n- b", "<ul><li>a</li><li>b</li></ul>"),
+        ("4. one", "<ol start=\"4\"><li>one</li></ol>"),
+        ("> quoted *text*", "<blockquote><p>quoted <em>text</em></p></blockquote>"),
+        ("\\*not emphasized*", "<p>*not emphasized*</p>"), // 14
+        (
+            "<b onclick=\"a()\">x</b> ![a picture](https://example.org/a.png) [b](javascript:alert(1)) [c](data:text/html,x)",
+            "<p>&lt;b onclick=\"a()\"&gt;x&lt;/b&gt; a picture b c</p>",
+        ),
+        (
+            "[page](https://example.org/a)",
+            "<p><a href=\"https://example.org/a\" target=\"_blank\" rel=\"noopener noreferrer\">page</a></p>",
+        ),
+    ];
+    let page = stage.blank_page()?;
+    let mut teacher = Notebook::new();
+    let tasks = CASES.iter().zip(1..);
+    for ((text, _), task) in tasks.clone() {
+        teacher.apply(Edit::SetTask(task, Piece::Readings, Asks::Nothing, (*text).to_owned()), "")?;
+    }
+    page.open_file(&page.home.write("marks.json", write(&teacher.hand_out("")?).as_bytes())?)?;
+    page.turn_to("#readings")?;
+    for ((text, html), task) in tasks {
+        let script = format!("return document.querySelector('#task-{task}-box .typed')?.innerHTML ?? ''");
+        let shown = || Ok(page.browser.run(&script, vec![])?.as_str().unwrap_or_default().to_owned());
+        eventually(&format!("{text:?} is shown as {html}"), shown, |shown| shown == html)?;
+    }
+    page.is_silent()
+}

@@ -5,7 +5,7 @@ use std::fs;
 use anyhow::{Context, Result};
 
 use crate::files::{files_below, write_if_changed};
-use crate::project::{Build, FLUENT, Project, WASMS};
+use crate::project::{BORROWED, Build, Project, WASMS};
 use crate::steps::step;
 use crate::toolchain::Toolchain;
 use crate::{bind, compile, npm, words};
@@ -40,11 +40,8 @@ fn declare(project: &Project, build: Build) -> Result<()> {
             .with_context(|| format!("could not read {name}"))?;
         write_if_changed(&project.page_types().join(name), &text)?;
     }
-    for file in files_below(&project.fluent())? {
-        if let Some(name) = file.file_name().filter(|_| file.to_string_lossy().ends_with(".d.ts")) {
-            let text = fs::read(&file).with_context(|| format!("could not read {}", file.display()))?;
-            write_if_changed(&project.page_types().join(FLUENT).join(name), &text)?;
-        }
+    for scripts in &BORROWED {
+        declare_borrowed(project, scripts)?;
     }
     let table = project.page_types().join("words-table.d.ts");
     write_if_changed(&table, words::declaration(project)?.as_bytes())?;
@@ -54,6 +51,20 @@ fn declare(project: &Project, build: Build) -> Result<()> {
     for language in words::languages(project)? {
         let late = project.made_scripts().join(words::late_file(&language));
         write_if_changed(&late, b"# Served from the source, the table is one.\n")?;
+    }
+    Ok(())
+}
+
+/// The declarations of a package, also by the name of the script that it is imported by.
+fn declare_borrowed(project: &Project, scripts: &Borrowed) -> Result<()> {
+    for file in files_below(&project.borrowed(scripts))? {
+        let Some(stem) = file.file_name().and_then(|name| name.to_str()?.strip_suffix(".d.ts")) else {
+            continue;
+        };
+        let text = fs::read(&file).with_context(|| format!("could not read {}", file.display()))?;
+        for name in [format!("{stem}.d.ts"), format!("{stem}.esm.d.ts")] {
+            write_if_changed(&project.page_types().join(scripts.folder).join(name), &text)?;
+        }
     }
     Ok(())
 }

@@ -16,7 +16,7 @@ use sha2::{Digest, Sha256};
 use crate::bundle::{Bundler, Form, loaded_at_once};
 use crate::files::{files_below, write_if_changed};
 use crate::onefile::{Handed, Help, Scripts};
-use crate::project::{Build, CORE, FLUENT, Project, WASMS, WORKER};
+use crate::project::{BORROWED, Build, CORE, Project, WASMS, WORKER};
 use crate::words::Packed;
 use crate::{build, compile, help, html, onefile, words};
 
@@ -115,7 +115,9 @@ pub fn source(project: &Project) -> Result<PathBuf> {
     let mut source = Dist { root: project.target.join("page-source"), kept: BTreeSet::new() };
     source.copy_folder(&project.page(), &["html", "css", "js", "svg", "webmanifest", "ftl", "webp"])?;
     source.copy_folder(&project.made_scripts(), &["js"])?;
-    source.copy_below(&project.fluent(), Path::new(FLUENT), &["js"])?;
+    for scripts in &BORROWED {
+        source.copy_below(&project.borrowed(scripts), Path::new(scripts.folder), &["js"])?;
+    }
     for wasm in &WASMS {
         source.copy_folder(&project.bound(wasm, Build::Small), &["js", "wasm"])?;
     }

@@ -58,8 +58,19 @@ impl Wasm {
     }
 }
 
-/// Where, beside the page's scripts, those stand that put texts of a table into words.
-pub const FLUENT: &str = "fluent";
+/// Scripts of a package from npm that stand in a folder beside the page's.
+pub struct Borrowed {
+    /// The folder, with the slash behind it.
+    pub folder: &'static str,
+    /// Where they are among the packages.
+    package: &'static str,
+}
+
+/// What puts texts of a table into words, and what takes texts with marks of `CommonMark` apart.
+pub const BORROWED: [Borrowed; 2] = [
+    Borrowed { folder: "fluent/", package: "@fluent/bundle/esm" },
+    Borrowed { folder: "marked/", package: "marked/lib" },
+];
 
 /// The folders the commands read and write.
 pub struct Project {
@@ -100,9 +111,9 @@ impl Project {
         self.root.join("www/builder")
     }
 
-    /// The scripts that put texts of a table into words, of the package `@fluent/bundle`.
-    pub fn fluent(&self) -> PathBuf {
-        self.packages().join("node_modules/@fluent/bundle/esm")
+    /// Scripts of a package from npm, as it was installed.
+    pub fn borrowed(&self, scripts: &Borrowed) -> PathBuf {
+        self.packages().join("node_modules").join(scripts.package)
     }
 
     /// Scripts as the bundler made them, in one of its forms.

@@ -87,7 +87,7 @@ pub fn check(project: &Project) -> Result<Tally> {
     for path in files_below(&project.page())? {
         let file = path.strip_prefix(&project.root).unwrap_or(&path).to_owned();
         let ending = path.extension().and_then(|end| end.to_str());
-        if path.starts_with(project.page().join("help")) || path.starts_with(project.page().join("fluent")) {
+        if path.starts_with(project.page().join("help")) {
             continue;
         }
         let read = || fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()));

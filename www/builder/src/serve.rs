@@ -26,7 +26,7 @@ use hyper::{Method, Request, Response, StatusCode};
 use hyper_util::rt::TokioIo;
 use tokio::runtime::Builder;
 
-use crate::project::{Build, Project, WASMS};
+use crate::project::{BORROWED, Build, Project, WASMS};
 use crate::{build, files, watch};
 
 /// Where the search for a free port starts.
@@ -106,13 +106,10 @@ impl Site {
     /// The page's source with each wasm and its glue beside it.
     fn of_source(project: &Project) -> Self {
         let bound = WASMS.iter().map(|wasm| ("", project.bound(wasm, Build::Quick)));
-        let source = [
-            ("", project.page()),
-            ("demo/", project.root.join("demo")),
-            ("fluent/", project.fluent()),
-            ("", project.made_scripts()),
-        ];
-        Self::of(source.into_iter().chain(bound).collect())
+        let source =
+            [("", project.page()), ("demo/", project.root.join("demo")), ("", project.made_scripts())];
+        let borrowed = BORROWED.iter().map(|scripts| (scripts.folder, project.borrowed(scripts)));
+        Self::of(source.into_iter().chain(borrowed).chain(bound).collect())
     }
 
     fn answer<B>(&self, request: &Request<B>) -> Answer {

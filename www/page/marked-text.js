@@ -1,0 +1,75 @@
+/**
+ * Texts of a hand-out with marks of CommonMark: emphasis, lists, code, quotations, links. A parser that others keep takes a
+ * text apart; of what it finds elements are made here, so that no text becomes markup. What is HTML is shown as it is typed,
+ * headings are strong paragraphs, and pictures their words.
+ */
+import { lexer } from './marked/marked.esm.js';
+import { el } from './dom.js';
+
+/** @import { Token } from './marked/marked.esm.js' */
+
+/** The longest text that is taken apart. */
+const LONGEST = 10_000;
+
+/** A text as elements; as one paragraph where it is too long, or nested too deep. @param {string} text @returns {Node[]} */
+export function marked(text) {
+  if (text.length > LONGEST) return [el('p', {}, text)];
+  try {
+    return elements(lexer(text, { gfm: false }));
+  } catch {
+    return [el('p', {}, text)];
+  }
+}
+
+/** @param {Token[] | undefined} tokens @returns {Node[]} */
+function elements(tokens) {
+  return (tokens ?? []).flatMap(element);
+}
+
+/** @param {Token} token @returns {Node[]} */
+function element(token) {
+  const inside = () => ('tokens' in token && token.tokens ? elements(token.tokens) : [new Text('text' in token ? token.text : token.raw)]);
+  switch (token.type) {
+    case 'space':
+    case 'def':
+      return [];
+    case 'hr':
+      return [el('hr')];
+    case 'br':
+      return [el('br')];
+    case 'paragraph':
+      return [el('p', {}, ...inside())];
+    case 'heading':
+      return [el('p', {}, el('strong', {}, ...inside()))];
+    case 'blockquote':
+      return [el('blockquote', {}, ...inside())];
+    case 'list':
+      return [list(token)];
+    case 'code':
+      return [el('pre', {}, el('code', {}, token.text))];
+    case 'codespan':
+      return [el('code', {}, token.text)];
+    case 'strong':
+      return [el('strong', {}, ...inside())];
+    case 'em':
+      return [el('em', {}, ...inside())];
+    case 'link':
+      return link(token.href, inside());
+    default:
+      return token.type === 'html' ? [new Text(token.raw)] : inside();
+  }
+}
+
+/** @param {Token} token */
+function list(token) {
+  const items = /** @type {{tokens: Token[]}[]} */ ('items' in token ? token.items : []);
+  const points = items.map((item) => el('li', {}, ...elements(item.tokens)));
+  if (!('ordered' in token) || !token.ordered) return el('ul', {}, ...points);
+  return el('ol', { start: String(token.start || 1) }, ...points);
+}
+
+/** A link into the web opens in a window of its own; any other is its words alone. @param {string} address @param {Node[]} words */
+function link(address, words) {
+  if (!/^https?:\/\//iu.test(address) || !URL.canParse(address)) return words;
+  return [el('a', { href: address, target: '_blank', rel: 'noopener noreferrer' }, ...words)];
+}

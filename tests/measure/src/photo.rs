@@ -62,7 +62,7 @@ pub fn ready() -> Result<f64> {
     Ok(times.median())
 }
 
-/// Puts the picture before the page as a file, with an `Evidence` to look at it; gives what is true of it.
+/// Puts the picture before the page as a file, with `EvidenceWorkers` to look at it; gives what is true of it.
 ///
 /// # Errors
 /// When it can't be drawn, or the page does not take it.
@@ -78,7 +78,7 @@ fn hand_over(page: &Page) -> Result<PictureTruth> {
         return input;";
     let input = page.browser.element(input, vec![])?.context("no input for a file")?;
     page.browser.choose_file(&input, &file)?;
-    let load = "return import('/evidence.js').then(({ Evidence }) => { window.evidence = new Evidence(); })";
+    let load = "return import('/evidence.js').then(({ EvidenceWorkers }) => { window.evidence = new EvidenceWorkers(); })";
     page.browser.run(load, vec![])?;
     Ok(truth)
 }

@@ -224,8 +224,8 @@ fn by_page(browser: &Browser) -> Result<(f64, Vec<f64>)> {
         const file = (place, name) => ({ file: new File([blobs[place % blobs.length]], name) });
         const pairs = Array.from({ length: all }, (_, pair) => (
           [file(2 * pair, `${pair}-A.csv`), file(2 * pair + 1, `${pair}-B.csv`)]));
-        return import('/evidence.js').then(async ({ Evidence }) => {
-          const evidence = new Evidence();
+        return import('/evidence.js').then(async ({ EvidenceWorkers }) => {
+          const evidence = new EvidenceWorkers();
           const delays = Array(all).fill('NaN');
           const start = performance.now();
           await evidence.batch(pairs, { level: null, fraction: 0.5, points: 0, decimal: 'point' }, ({ index, found }) => {

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use anyhow::{Context, Result};
 use page_tests::driver::Driver;
+use page_tests::engine::Installed;
 use page_tests::stage::Stage;
 
 /// The packed page and a driver to visit it with.
@@ -33,7 +34,7 @@ pub fn parts() -> Result<Stage> {
 /// # Errors
 /// When `cargo measure` did not say where it is, or it does not start.
 pub fn driver() -> Result<Driver> {
-    Driver::start(&PathBuf::from(told("CHROMEDRIVER")?), PathBuf::from(told("CHROMIUM")?))
+    Driver::start(Installed::told(|name| env::var_os(name)).context("run cargo measure")?)
 }
 
 /// What `cargo measure` says by an environment variable.

@@ -7,7 +7,7 @@ use std::fmt;
 use std::fs;
 use std::future::Future;
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
@@ -23,31 +23,13 @@ use serde_json::{Value, json};
 use tokio::runtime::{Builder, Runtime};
 use url::{ParseError, Url};
 
+use crate::engine::{Engine, Installed, StoresData};
+
 /// The longest that one command may take.
 const PATIENCE: Duration = Duration::from_mins(1);
 
 /// How long a new window may take to be there.
 const OPENING: Duration = Duration::from_secs(20);
-
-/// A name of this machine that no browser takes for it: a page from there comes over plain HTTP and is no secure context.
-/// Names that end so are no one's (RFC 6761, section 6.2).
-pub const PLAIN_HOST: &str = "plain.test";
-
-/// What the browser is started with: no window, no outside calls; `--no-sandbox` is needed where the tests run
-/// as root.
-const FLAGS: [&str; 11] = [
-    "--headless",
-    "--accept-lang=en",
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--window-size=1280,900",
-    "--host-resolver-rules=MAP plain.test 127.0.0.1",
-];
 
 /// Why a test can't be made on this system: it is skipped, neither passed nor failed.
 #[derive(Debug)]
@@ -68,7 +50,7 @@ const PROCESSES: &str = "/proc";
 pub struct Driver {
     process: Child,
     address: String,
-    chromium: PathBuf,
+    installed: Installed,
     runtime: Runtime,
 }
 
@@ -77,18 +59,17 @@ impl Driver {
     ///
     /// # Errors
     /// When it does not start, or does not answer.
-    pub fn start(driver: &Path, chromium: PathBuf) -> Result<Self> {
+    pub fn start(installed: Installed) -> Result<Self> {
         let port = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port();
-        let process = Command::new(driver)
-            .arg(format!("--port={port}"))
-            .args(["--allowed-ips=127.0.0.1", "--silent"])
+        let process = Command::new(&installed.driver)
+            .args(installed.driver_arguments(port))
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(Stdio::null())
             .spawn()
-            .with_context(|| format!("could not start {}", driver.display()))?;
+            .with_context(|| format!("could not start {}", installed.driver.display()))?;
         let runtime = Builder::new_current_thread().enable_all().build()?;
-        let started = Self { process, address: format!("http://127.0.0.1:{port}"), chromium, runtime };
+        let started = Self { process, address: format!("http://127.0.0.1:{port}"), installed, runtime };
         let begun = Instant::now();
         while TcpStream::connect((Ipv4Addr::LOCALHOST, port)).is_err() {
             if begun.elapsed() > PATIENCE {
@@ -113,17 +94,10 @@ impl Driver {
     /// When it does not start.
     pub fn browser_that(&self, stores: StoresData, profile: &Path, downloads: &Path) -> Result<Browser<'_>> {
         fs::create_dir_all(downloads)?;
-        let data = format!("--user-data-dir={}", profile.display());
-        let flags: Vec<&str> = FLAGS.into_iter().chain([data.as_str()]).collect();
-        let capabilities = json!({
-            "goog:loggingPrefs": { "browser": "ALL" },
-            "goog:chromeOptions": { "binary": self.chromium, "args": flags, "prefs": {
-                "download.default_directory": downloads,
-                "download.prompt_for_download": false,
-                // Of Chromium's content settings, 1 allows and 2 blocks; "cookies" means all data of a site.
-                "profile.default_content_setting_values.cookies": match stores { StoresData::Always => 1, StoresData::Never => 2 },
-            }},
-        });
+        // Firefox makes no folder for what it is told to keep.
+        fs::create_dir_all(profile)?;
+        let data = self.installed.profile_argument(profile);
+        let capabilities = self.installed.capabilities(stores, &data, downloads);
         let capabilities: Capabilities = serde_json::from_value(capabilities)?;
         let mut connector = ClientBuilder::new(HttpConnector::new());
         let client = self
@@ -147,15 +121,6 @@ impl Drop for Driver {
         drop(self.process.kill());
         drop(self.process.wait());
     }
-}
-
-/// Whether a browser's settings let pages store data.
-#[derive(Clone, Copy)]
-pub enum StoresData {
-    /// They do.
-    Always,
-    /// Site data is switched off.
-    Never,
 }
 
 /// One browser. It is closed when it is dropped.
@@ -259,16 +224,23 @@ impl Browser<'_> {
     /// A command of the browser's debugging protocol.
     ///
     /// # Errors
-    /// When the browser refuses it.
+    /// When the browser refuses it: [`Skipped`] where it has no such protocol.
     pub fn debug(&self, command: &str, parameters: &Value) -> Result<Value> {
+        if self.driver.installed.engine == Engine::Firefox {
+            bail!(Skipped("it needs the debugging protocol of Chromium"));
+        }
         self.post("goog/cdp/execute", json!({ "cmd": command, "params": parameters }))
     }
 
-    /// What the page's console, its network and its content policy said since this was last asked.
+    /// What the page's console, its network and its content policy said since this was last asked; of Firefox nothing, whose
+    /// driver keeps no log.
     ///
     /// # Errors
-    /// When the driver keeps no log.
+    /// When the driver does not answer.
     pub fn log(&self) -> Result<Vec<String>> {
+        if self.driver.installed.engine == Engine::Firefox {
+            return Ok(Vec::new());
+        }
         let entries = self.post("se/log", json!({ "type": "browser" }))?;
         let entry = |entry: &Value| format!("{} {}: {}", entry["level"], entry["source"], entry["message"]);
         Ok(entries.as_array().into_iter().flatten().map(entry).collect())

@@ -2,6 +2,7 @@
 //! parts.
 
 pub mod names;
+pub mod engine;
 pub mod driver;
 pub mod host;
 pub mod home;

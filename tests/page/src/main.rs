@@ -1,7 +1,7 @@
-//! The real page, packed and served, driven in a headless Chromium, one test after the other.
+//! The real page, packed and served, driven in a headless browser, one test after the other.
 //!
-//! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `CHROMIUM`,
-//! `CHROMEDRIVER`; and by `SLOPE_SLOWING`, if at all, how many times slower the page shall run, which brings out tests that
+//! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `CHROMIUM` with `CHROMEDRIVER`,
+//! or `FIREFOX` with `GECKODRIVER` in their place; and by `SLOPE_SLOWING`, if at all, how many times slower the page shall run, which brings out tests that
 //! hang on its speed. Arguments, if any, choose the tests whose names hold one of them; `--long` stands for the long ones in
 //! place of the others; `--pictures LANGUAGE FOLDER` takes the pictures of the help instead. Prints a line a test with its time, and `N passed, N failed` alone on the last line.
 
@@ -49,6 +49,7 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Context, Result};
+use page_tests::engine::Installed;
 use page_tests::{bench, downloads, driver, home, host, names, page, stage};
 
 use crate::driver::{Driver, Skipped};
@@ -210,7 +211,7 @@ const LONG: [(&str, Test); 2] = [
 
 fn main() -> Result<ExitCode> {
     let stage = Stage {
-        driver: Driver::start(&path("CHROMEDRIVER")?, path("CHROMIUM")?)?,
+        driver: Driver::start(Installed::told(|name| env::var_os(name))?)?,
         address: env::var("SLOPE_URL").context("SLOPE_URL says where the page is served")?,
         dist: path("SLOPE_DIST")?,
         slowing: env::var("SLOPE_SLOWING")

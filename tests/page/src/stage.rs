@@ -5,7 +5,8 @@ use std::path::PathBuf;
 use anyhow::Result;
 use serde_json::json;
 
-use crate::driver::{Driver, PLAIN_HOST, StoresData};
+use crate::driver::Driver;
+use crate::engine::{PLAIN_HOST, StoresData};
 use crate::home::Home;
 use crate::names;
 use crate::page::Page;

@@ -13,7 +13,7 @@ use anyhow::{Context, Result, bail};
 use crate::machine::Browser;
 use crate::project::Project;
 use crate::summary::Tally;
-use crate::{compile, files, help, native, npm, pack, prose, serve, shell, tidy, words};
+use crate::{compile, files, help, machine, native, npm, pack, prose, serve, shell, tidy, words};
 
 /// A part: its name, what it checks, and how.
 type Part = (&'static str, &'static str, fn(&Project) -> Result<Tally>);
@@ -28,8 +28,11 @@ const PARTS: [Part; 6] = [
     ("page", "the real page in a real browser", page),
 ];
 
-/// The part that runs only when it is named.
-const LONG: Part = ("long", "studies at full length, of which the other parts hold a sample", long);
+/// The parts that run only when they are named.
+const NAMED: [Part; 2] = [
+    ("long", "studies at full length, of which the other parts hold a sample", long),
+    ("firefox", "the real page in Firefox, but for what asks for more than its driver can", firefox),
+];
 
 /// What the tests that fit lines beside ODRPACK's fresh answers are called: they need these answers.
 const LIVE: &str = "odrpack_fits_them_now";
@@ -40,18 +43,23 @@ const NUMBERS: &str = "numbers";
 /// How many of the slowest tests are named at the end.
 const SLOWEST: usize = 10;
 
-/// Runs the parts named, or all but the long one.
+/// Runs the parts named, or all but those that must be.
 ///
 /// # Errors
 /// When a name is of no part.
 pub fn command(project: &Project, names: &[String]) -> Result<ExitCode> {
-    let known = || PARTS.iter().chain([&LONG]);
+    let known = || PARTS.iter().chain(&NAMED);
     if let Some(stranger) = names.iter().find(|name| known().all(|(part, ..)| part != name)) {
         let parts: Vec<&str> = known().map(|(part, ..)| *part).collect();
         bail!("there is no part {stranger:?}; there are {}", parts.join(", "));
     }
-    let is_chosen =
-        |part: &str| if names.is_empty() { part != LONG.0 } else { names.iter().any(|n| n == part) };
+    let is_chosen = |part: &str| {
+        if names.is_empty() {
+            PARTS.iter().any(|(name, ..)| *name == part)
+        } else {
+            names.iter().any(|n| n == part)
+        }
+    };
     let mut lines = Vec::new();
     let mut sum = Tally::default();
     for (name, what, run) in known().filter(|(part, ..)| is_chosen(part)) {
@@ -236,14 +244,33 @@ fn page(project: &Project) -> Result<Tally> {
     page_tests(project, &[])
 }
 
+/// The page suite in another browser, where that is installed with its driver.
+fn firefox(project: &Project) -> Result<Tally> {
+    let browser = shell::on_path("firefox-esr").or_else(|| shell::on_path("firefox"));
+    let (Some(browser), Some(driver)) = (browser, shell::on_path("geckodriver")) else {
+        let why =
+            "it needs both (Debian: apt-get install firefox-esr, and cargo install --locked geckodriver)";
+        return Ok(Tally::skipped("Firefox with its driver", why));
+    };
+    let mut suite = page_suite(project)?;
+    suite.env("FIREFOX", browser).env("GECKODRIVER", driver);
+    Ok(Tally::heard(&shell::overhear(&mut suite)?))
+}
+
 /// The page suite with some arguments.
 fn page_tests(project: &Project, arguments: &[&str]) -> Result<Tally> {
+    let mut suite = page_suite(project)?;
+    Ok(Tally::heard(&shell::overhear(suite.args(arguments))?))
+}
+
+/// The page suite on the page as it is packed.
+fn page_suite(project: &Project) -> Result<Command> {
     let browser = Browser::get()?;
     pack::pack(project)?;
     npm::install(&project.page_tests())?;
     let mut suite = Command::new(compile::program(project, "bin", "page-tests")?);
-    on_the_packed_page(suite.args(arguments), project, &browser)?;
-    Ok(Tally::heard(&shell::overhear(&mut suite)?))
+    on_the_packed_page(&mut suite, project, &browser)?;
+    Ok(suite)
 }
 
 /// `cargo pictures`: takes the pictures of the help in every language, and that of the README.

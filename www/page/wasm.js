@@ -5,7 +5,7 @@ import { unpacked } from './packed.js';
 
 /**
  * The wasm, compiled; a compiled one can be handed to workers, so that none compiles it again.
- * @param {string | undefined} inside in the one file: its bytes after gzip, in base64
+ * @param {string | undefined} inside in the one file: its bytes packed
  * @param {string} name of the file beside the page
  * @returns {Promise<WebAssembly.Module>}
  */
@@ -29,7 +29,7 @@ export function startWorker(address) {
 /**
  * The address of a worker's script. Packed, it is held here, so that a worker can be started where nothing can be fetched.
  * A module can't be held: it imports what is beside it.
- * @param {string | undefined} inside in the one file: its text after gzip, in base64
+ * @param {string | undefined} inside in the one file: its text packed
  * @param {string} name of the file beside the page
  */
 export async function workerHere(inside, name) {

@@ -61,7 +61,7 @@ fn a_pulse_whose_edge_was_not_found_has_its_levels_alone() {
     let picture = picture(SPAN, [MARKS[0], &[0.0, 0.4]]);
     assert!(drawn(&picture).contains("trace B"));
     assert!(
-        told(&picture).ends_with("Trace B: baseline at 0\u{a0}V, top at 0.400\u{a0}V."),
+        told(&picture).ends_with("Trace B: baseline at 0.00\u{a0}V, top at 0.400\u{a0}V."),
         "{}",
         told(&picture)
     );

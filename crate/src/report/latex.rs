@@ -4,6 +4,7 @@
 //! Every text of the notebook is escaped. Columns of a table are as wide as their words, and share the page where that
 //! is too much.
 
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
 use super::document::{Block, Document, NoticeText, Section, UNSTRUCK};
@@ -11,11 +12,8 @@ use super::table::{Column, Kind, Table};
 use crate::chart::latex::DRAWN;
 use crate::escape::latex_text;
 
-/// Width of the text of the report, TeX points: A4 less two margins of 20 mm.
-const REPORT_WIDTH: f64 = 483.0;
-
-/// Width of a text of the class `article` on A4, TeX points, into which a table alone is put.
-const ARTICLE_WIDTH: f64 = 345.0;
+/// Width of a text on A4, TeX points: 210 mm less two margins of 20 mm.
+const WIDTH: f64 = 483.0;
 
 /// Space to each side of a column, TeX points.
 const COLUMN_SPACE: f64 = 2.5;
@@ -35,23 +33,37 @@ const PREAMBLE: &str = "\\documentclass[a4paper,10pt]{article}\n\
 impl Document {
     /// The document in LaTeX; its charts are pictures of LaTeX.
     pub fn latex(&self) -> String {
-        format!(
-            "{PREAMBLE}{DRAWN}\\begin{{document}}\n\\section*{{\\LARGE {}}}\n{}{}\\end{{document}}\n",
+        let body = format!(
+            "\\begin{{document}}\n\\section*{{\\LARGE {}}}\n{}{}\\end{{document}}\n",
             latex_text(&self.title),
             blocks(&self.opening),
             self.sections.iter().map(section).collect::<String>()
-        )
+        );
+        format!("{PREAMBLE}{DRAWN}{}{body}", strangers(&body))
     }
 }
 
+/// Letters that pdfTeX has no font for in a plain distribution, declared to it as their numbers: it stops at others.
+fn strangers(body: &str) -> String {
+    // Beyond the letters of Latin scripts it knows the marks of printers (the encodings T1 and TS1).
+    let is_known = |letter: char| letter <= '\u{17f}' || "–—‘’“”‚„…‹›‰€†‡•™".contains(letter);
+    let strange: BTreeSet<char> = body.chars().filter(|letter| !is_known(*letter)).collect();
+    let declared = strange.into_iter().map(|letter| {
+        let number = u32::from(letter);
+        format!("\\DeclareUnicodeCharacter{{{number:04X}}}{{[U+{number:04X}]}}\n")
+    });
+    let declared: String = declared.collect();
+    if declared.is_empty() { declared } else { format!("\\ifdefined\\pdftexversion\n{declared}\\fi\n") }
+}
+
 impl Table {
-    /// The table as a `tabular` that fits the text of the class `article` on A4; it asks for the package array.
+    /// The table as a `tabular` that fits A4 with margins of 20 mm; it asks for the package array.
     pub fn to_latex(&self) -> String {
         let rows = self.latex_rows(&|_, _| false);
         format!(
             "{{\\footnotesize\\setlength{{\\tabcolsep}}{{{COLUMN_SPACE}pt}}\n\\begin{{tabular}}{{{}}}\n\\hline\n{}\\hline\n\
              {rows}\\hline\n\\end{{tabular}}}}\n",
-            self.latex_columns(ARTICLE_WIDTH),
+            self.latex_columns(),
             self.latex_head()
         )
     }
@@ -62,7 +74,7 @@ impl Table {
             "{{\\footnotesize\\setlength{{\\tabcolsep}}{{{COLUMN_SPACE}pt}}\\setlength{{\\LTleft}}{{0pt}}\n\
              \\begin{{longtable}}{{{}}}\n\\multicolumn{{{}}}{{l}}{{\\textbf{{{}}}}}\\\\*\n\\hline\n{head}\\hline\n\\endfirsthead\n\
              \\hline\n{head}\\hline\n\\endhead\n\\hline\n\\endfoot\n{}\\end{{longtable}}}}\n",
-            self.latex_columns(REPORT_WIDTH),
+            self.latex_columns(),
             self.columns.len(),
             latex_text(&self.title),
             self.latex_rows(struck),
@@ -87,10 +99,10 @@ impl Table {
         text
     }
 
-    /// How the columns are set so that all stand in `width`.
-    fn latex_columns(&self, width: f64) -> String {
+    /// How the columns are set so that all stand side by side.
+    fn latex_columns(&self) -> String {
         let sizes: Vec<Letters> = (0..self.columns.len()).map(|place| self.letters(place)).collect();
-        let room = width - 2.0 * COLUMN_SPACE * sizes.len() as f64;
+        let room = WIDTH - 2.0 * COLUMN_SPACE * sizes.len() as f64;
         let taken = |most: usize| sizes.iter().map(|size| size.within(most)).sum::<usize>() as f64 * LETTER;
         let widest = sizes.iter().map(|size| size.most).max().unwrap_or(0);
         let most = (1..=widest).rev().find(|most| taken(*most) <= room).unwrap_or(1);

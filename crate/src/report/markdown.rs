@@ -45,7 +45,7 @@ fn block(block: &Block) -> String {
     let text = match block {
         Block::Heading(text) => format!("### {}\n", markdown_text(text)),
         Block::Paragraph(text) => format!("{}\n", markdown_line(text)),
-        Block::Summary(text) => format!("**{}**\n", markdown_text(text)),
+        Block::Summary(text) => strong(text) + "\n",
         Block::Typed(text) => typed(text),
         Block::Facts(pairs) => points(
             pairs.iter().map(|(name, text)| format!("{}: {}", markdown_line(name), markdown_text(text))),
@@ -57,11 +57,16 @@ fn block(block: &Block) -> String {
         Block::Notices(notices) => points(notices.iter().map(notice)),
         Block::Columns(all) => return blocks(all),
         Block::Table(table) | Block::Readings(table, _) => {
-            format!("**{}**\n\n{}", markdown_text(&table.title), table.to_markdown())
+            format!("{}\n\n{}", strong(&table.title), table.to_markdown())
         }
         Block::Figure { name, caption, .. } => format!("![{}]({name}.svg)\n", markdown_text(caption)),
     };
     format!("{text}\n")
+}
+
+/// A text in strong emphasis, which does not begin with a space (6.2).
+fn strong(text: &str) -> String {
+    format!("**{}**", markdown_text(text.trim()))
 }
 
 /// Lines as somebody typed them; an empty one parts paragraphs.
@@ -86,7 +91,7 @@ fn notice(NoticeText { lead, text, signs }: &NoticeText) -> String {
         let signs: String = signs.iter().map(|sign| format!("\n  - {}", markdown_line(sign))).collect();
         format!(" {}{signs}", markdown_text(said))
     });
-    format!("**{}** {}{signs}", markdown_text(lead), markdown_text(text))
+    format!("{} {}{signs}", strong(lead), markdown_text(text))
 }
 
 #[cfg(test)]

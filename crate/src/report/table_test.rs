@@ -30,7 +30,7 @@ fn the_csv_has_its_units_in_the_head() {
 fn the_latex_is_a_tabular_with_the_package_array() {
     let latex = sample().to_latex();
     let column = |side: &str, width: &str| format!(">{{\\ragged{side}\\arraybackslash}}p{{{width}pt}}");
-    let head = format!("\\begin{{tabular}}{{{}{}}}\n", column("left", "22.5"), column("right", "31.5"));
+    let head = format!("\\begin{{tabular}}{{{}{}}}\n", column("left", "22.5"), column("right", "40.5"));
     assert!(latex.contains(&head), "{latex}");
     let rows = concat!(
         "\\hline\ndelay / ns & remark \\\\\n\\hline\n",

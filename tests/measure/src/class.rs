@@ -11,7 +11,7 @@ use page_tests::page::{Page, eventually};
 use serde_json::{Value, json};
 use slope_of_light::analysis::analyse;
 use slope_of_light::bundle;
-use slope_of_light::drawings::charts;
+use slope_of_light::drawings::{ChartForm, charts};
 use slope_of_light::notebook::{BenchField, Edit};
 use slope_of_light::simulated::random;
 use slope_of_light::view::view;
@@ -75,7 +75,7 @@ fn files(home: &Home) -> Result<Vec<PathBuf>> {
         let text = format!("Student {seed}");
         notebook.apply(Edit::SetBench { field: BenchField::People, text }, "")?;
         let analysis = analyse(&notebook);
-        let charts = charts(notebook.state(), &analysis, None, &words);
+        let charts = charts(notebook.state(), &analysis, None, ChartForm::Svg, &words);
         let packed =
             bundle::of(&notebook, &analysis, &view(&notebook, &analysis), &charts, None, &words, Vec::new())?;
         home.write(&format!("{seed}.zip"), &packed)

@@ -83,8 +83,8 @@ fn attach(gauge: &Gauge<'_>, files: &[PathBuf]) -> Result<Held> {
     page.browser.choose_file(&input.context("no input for pictures")?, Path::new(&paths.join("\n")))?;
     // All have a row, and the first is open.
     let done = "const count = document.querySelector('#picture-count');
-        const proposed = document.querySelector('.spot.a')?.classList.contains('proposed');
-        return Boolean(proposed && count.textContent.includes(`of ${arguments[0]}`))";
+        const found = document.querySelector('.spot.a:is(.proposed, .doubted)');
+        return Boolean(found && count.textContent.includes(`of ${arguments[0]}`))";
     let mut most = gauge.held(own)?;
     while page.browser.run(done, vec![json!(files.len())])? != json!(true) {
         ensure!(

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 use slope_of_light::analysis::{Weight, analyse};
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::drawings::charts;
+use slope_of_light::drawings::{ChartForm, charts};
 use slope_of_light::notebook::{BenchField, Cell, Edit, Notebook, write};
 use slope_of_light::quantity::{DecimalMark, plus_minus};
 use slope_of_light::simulated::random;
@@ -258,7 +258,7 @@ fn notebook(seed: u64, people: &str) -> Result<Notebook> {
 /// The bundle of a notebook, with its entries changed.
 fn bundle_of(notebook: &Notebook, change: impl Fn(&mut Vec<Entry>)) -> Result<Vec<u8>> {
     let (analysis, words) = (analyse(notebook), WordTable::english()?);
-    let charts = charts(notebook.state(), &analysis, None, &words);
+    let charts = charts(notebook.state(), &analysis, None, ChartForm::Svg, &words);
     let mut entries = bundle::texts(notebook, &analysis, &view(notebook, &analysis), &charts, None, &words)?;
     change(&mut entries);
     Ok(bundle::pack(&entries)?)

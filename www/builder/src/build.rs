@@ -5,7 +5,7 @@ use std::fs;
 use anyhow::{Context, Result};
 
 use crate::files::{files_below, write_if_changed};
-use crate::project::{BORROWED, Build, Project, WASMS};
+use crate::project::{BORROWED, Borrowed, Build, Project, WASMS};
 use crate::steps::step;
 use crate::toolchain::Toolchain;
 use crate::{bind, compile, npm, words};

@@ -2,11 +2,12 @@
 //! under a content security policy that lets nothing else in.
 //!
 //! The file first sets what the page would else fetch, as properties of `globalThis`: its script, each wasm, each worker's
-//! script and the demo notebook of each language, after gzip, in base64. A few lines then unpack the page's script and
+//! script and the demo notebook of each language, after gzip, in Z85. A few lines then unpack the page's script and
 //! run it; the policy names it by the hash of what is unpacked. The help pages come so too, their styles and pictures
 //! inside; they are opened under the file's own policy (HTML Standard, 7.1.7: a blob's document has that of the page that
 //! made it).
-//! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64); RFC 1952 (gzip).
+//! Sources: Content Security Policy Level 3 (hashes, `wasm-unsafe-eval`); RFC 4648 section 4 (base64);
+//! `ZeroMQ` RFC 32 (Z85); RFC 1952 (gzip).
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -37,9 +38,9 @@ pub struct Scripts {
 
 /// What the file hands its scripts.
 pub enum Handed {
-    /// Bytes, after gzip, in base64.
+    /// Bytes, after gzip, in Z85.
     Bytes(Vec<u8>),
-    /// Texts by their names, each after gzip, in base64.
+    /// Texts by their names, each after gzip, in Z85.
     Texts(Vec<(String, String)>),
     /// Pictures by their names, which are compressed by themselves, in base64.
     Pictures(BTreeMap<String, Vec<u8>>),
@@ -140,12 +141,16 @@ fn prelude(name: &str, what: &Handed) -> Result<String> {
     Ok(format!("globalThis.{name}={value};\n"))
 }
 
-/// Bytes after gzip, in base64, as a JavaScript string literal. Packed as tightly as the format allows: the file is made once
-/// and handed on by mail and stick.
+/// Bytes after gzip, in Z85 with a digit that tells how many bytes at the end only fill a group of four, as a JavaScript
+/// string literal. Packed as tightly as the format allows: the file is made once and handed on by mail and stick.
 fn packed(bytes: &[u8]) -> Result<String> {
     let mut tight = Vec::new();
     zopfli::compress(Options::default(), Format::Gzip, bytes, &mut tight)?;
-    Ok(format!("\"{}\"", STANDARD.encode(tight)))
+    let filling = tight.len().next_multiple_of(4) - tight.len();
+    tight.resize(tight.len() + filling, 0);
+    // None of its digits is a quote or a backslash, but together they could spell what ends or nests a script.
+    let text = z85::encode(tight).replace("</", "<\\/").replace("<!", "<\\!").replace("<s", "<\\s").replace("<S", "<\\S");
+    Ok(format!("\"{text}{filling}\""))
 }
 
 /// A text as a JavaScript string literal that can stand inside an HTML page.

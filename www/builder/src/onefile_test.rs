@@ -6,8 +6,6 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::io::Read as _;
 
-use base64::Engine as _;
-use base64::engine::general_purpose::STANDARD;
 use flate2::read::GzDecoder;
 
 use super::{Handed, Scripts, hash, help, make};
@@ -57,14 +55,19 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     }
     assert!(file.contains(&hash("p { margin: 0 }")));
     assert!(file.contains(&hash("b {}")), "the style of the help is let in");
-    assert!(file.contains(r#"SLOPE_HELP={"en":"H4sI"#), "RFC 1952: 1f 8b 08, and no name");
+    // RFC 1952: 1f 8b 08, and no name. ZeroMQ RFC 32: 86 4f d2 6f b5 59 f7 5b are "HelloWorld".
+    assert!(file.contains(&format!("SLOPE_HELP={{\"en\":\"{}", z85::encode([0x1f, 0x8b, 8, 0]))));
+    assert_eq!(z85::encode([0x86, 0x4f, 0xd2, 0x6f, 0xb5, 0x59, 0xf7, 0x5b]), "HelloWorld");
     assert!(!file.contains("src=") && !file.contains("href="));
 }
 
 /// What a file hands its scripts by a name, unpacked.
 fn handed_by(file: &str, name: &str) -> Vec<u8> {
     let (_, packed) = file.split_once(&format!("{name}=\"")).unwrap();
-    let packed = STANDARD.decode(packed.split_once('"').unwrap().0).unwrap();
+    let packed = packed.split_once('"').unwrap().0.replace('\\', "");
+    let (digits, filling) = packed.split_at(packed.len() - 1);
+    let mut packed = z85::decode(digits).unwrap();
+    packed.truncate(packed.len() - filling.parse::<usize>().unwrap());
     let mut bytes = Vec::new();
     GzDecoder::new(packed.as_slice()).read_to_end(&mut bytes).unwrap();
     bytes

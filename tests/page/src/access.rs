@@ -65,7 +65,8 @@ const CHECK: &str = "
         .map(({ id, help, nodes }) => `${id} (${help}): ${nodes.slice(0, 3).map((node) => node.target).join(', ')}`
             + ` [${nodes.length} in all]`)]);";
 
-/// No rule is broken seriously, dark or light, on the page with all its details open, or in a dialog.
+/// No rule is broken seriously, dark or light, in high contrast or forced colours, on the page with all its details open; nor,
+/// dark or light, in a dialog.
 ///
 /// # Errors
 /// When one is.
@@ -87,6 +88,11 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
             unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;
             page.click(close)?;
         }
+    }
+    for (wish, value) in [("prefers-contrast", "more"), ("forced-colors", "active")] {
+        let media = json!({ "features": [{ "name": wish, "value": value }] });
+        page.browser.debug("Emulation.setEmulatedMedia", &media)?;
+        page.on_each_leaf(|| unbroken(&page)).with_context(|| format!("where {wish} is {value}"))?;
     }
     Ok(())
 }

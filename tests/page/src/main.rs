@@ -59,7 +59,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 143] = [
+const TESTS: [(&str, Test); 144] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -204,6 +204,7 @@ const TESTS: [(&str, Test); 143] = [
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),
     ("everything_has_a_name", access::everything_has_a_name),
+    ("targets_are_large_enough", access::targets_are_large_enough),
     ("no_rule_is_broken", access::no_rule_is_broken),
     ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),
 ];

@@ -1,5 +1,5 @@
 //! Screenshots of every leaf and state in every window, light and dark, for eyes to look at; what needs no eyes is held on the
-//! way: nothing is wider than its window, no text is cut off.
+//! way: nothing is wider than its window, no text is cut off, no rule of accessibility is broken in the narrowest and the widest.
 //!
 //! They go to `screenshots/` beside the sources, a folder that the repository does not keep; those of the run before are
 //! removed first.
@@ -23,6 +23,9 @@ use crate::stage::Stage;
 
 /// The windows, in CSS pixels: a phone, a tablet upright, a laptop, a large screen.
 const WINDOWS: [(u64, u64); 4] = [(360, 740), (768, 1024), (1366, 768), (1920, 1080)];
+
+/// The widths in which rules of accessibility are checked: both ends; `access.rs` checks one between.
+const CHECKED: [u64; 2] = [360, 1920];
 
 /// Of the WebP files, in per cent: letters stay sharp.
 const QUALITY: u32 = 50;
@@ -234,6 +237,9 @@ impl<'p> Shots<'p> {
         let browser = &self.page.browser;
         browser.run(TO_HEAD, vec![])?;
         fits(self.page, width).and_then(|()| is_uncut(self.page)).with_context(|| name.clone())?;
+        if look == LIGHT.0 && CHECKED.contains(&width) {
+            load_checker(self.page).and_then(|()| unbroken(self.page)).with_context(|| name.clone())?;
+        }
         for part in 1..=MOST {
             browser.run(names::TWO_FRAMES, vec![])?;
             let asked = json!({ "format": "webp", "quality": QUALITY });

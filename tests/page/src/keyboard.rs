@@ -146,7 +146,10 @@ fn type_rows(page: &Page) -> Result<()> {
 }
 
 /// The speed of light in vacuum in a bundle, in m/s, and what the page should show of it.
-fn read_back(bytes: &[u8]) -> Result<(f64, View)> {
+///
+/// # Errors
+/// When it is no bundle, or gives no speed.
+pub fn read_back(bytes: &[u8]) -> Result<(f64, View)> {
     let notebook = bundle::read(bytes)?.notebook;
     let analysis = analyse(&notebook);
     let shown = view(&notebook, &analysis);

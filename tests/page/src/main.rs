@@ -38,6 +38,7 @@ mod posted;
 mod saving;
 mod seal;
 mod sight;
+mod job;
 mod screenshots;
 mod storage;
 mod french;
@@ -59,7 +60,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 144] = [
+const TESTS: [(&str, Test); 146] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -67,6 +68,8 @@ const TESTS: [(&str, Test); 144] = [
     ("a_section_that_fails_is_tried_again", late::a_section_that_fails_is_tried_again),
     ("files_are_asked_for_by_keyboard", keyboard::files_are_asked_for_by_keyboard),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
+    ("from_blank_notebook_to_bundle_by_pointer", job::from_blank_notebook_to_bundle_by_pointer),
+    ("from_blank_notebook_to_bundle_by_touch", job::from_blank_notebook_to_bundle_by_touch),
     ("cautions_are_read_by_name", cautions::cautions_are_read_by_name),
     ("invisible_beams_and_local_rules_come_first", cautions::invisible_beams_and_local_rules_come_first),
     ("paste_fills_rows", cells::paste_fills_rows),

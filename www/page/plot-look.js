@@ -4,10 +4,12 @@
  */
 import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { focusCell } from './grid.js';
-import { say, tell } from './words.js';
+import { Hands } from './hands.js';
+import { inWords, say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Charts } from './charts.js' */
+/** @import { Place, Pointer } from './hands.js' */
 /** @import { Plot } from './plot.js' */
 /** @import { MarkPlace, PlotPlaces, RowView, View } from './types.js' */
 
@@ -16,10 +18,10 @@ import { say, tell } from './words.js';
 
 /** By what one step narrows what is seen, and what share of it one step to the side goes. */
 const [NARROWER, ASIDE] = [0.7, 0.25];
-/** The least share of the whole that is looked at. */
-const LEAST = 0.01;
-/** How near a pointer or a finger must come to a mark, and how far it must go to drag, in CSS pixels. */
-const [NEAR, NEAR_FINGER, DRAG] = [14, 24, 4];
+/** The least share of the whole that is looked at, and the share that counts as all: steps out and in are no exact numbers. */
+const [LEAST, NEARLY] = [0.01, 0.999];
+/** How near a pointer or a finger must come to a mark, in CSS pixels. */
+const [NEAR, NEAR_FINGER] = [14, 24];
 
 export class PlotLook {
   /** @param {Book} book @param {Charts} charts */
@@ -33,12 +35,25 @@ export class PlotLook {
     const [line, residuals] = charts.plots;
     this.sides = [new Side(this, 'line', line, byId('line-figure')), new Side(this, 'residuals', residuals, byId('residual-figure'))];
     document.addEventListener('focusin', ({ target }) => this.hold(target));
+    // What is told at a pointer can be sent away without moving it (WCAG 2.2, 1.4.13).
+    document.addEventListener('keydown', ({ key }) => {
+      if (key === 'Escape') for (const side of this.sides) side.tell();
+    });
   }
 
   /** @param {View} view */
   show({ rows }) {
     this.rows = rows;
+    if (this.desk !== this.book.desk) this.begin();
     for (const side of this.sides) side.settle();
+  }
+
+  /** Another notebook is seen whole, and in hand is what has the focus. */
+  begin() {
+    this.desk = this.book.desk;
+    this.inHand = undefined;
+    this.hold(document.activeElement);
+    if (this.sides.some(({ name }) => this.charts.windows[name])) this.reset();
   }
 
   /** @param {number | undefined} id */
@@ -46,14 +61,23 @@ export class PlotLook {
     return this.rows?.find((row) => row.id === id);
   }
 
-  /** Keeps in hand the row that has the focus, or whose point has it. @param {EventTarget | null} target */
+  /** Keeps in hand the row that has the focus, or whose point has it; the row to come has none. @param {EventTarget | null} target */
   hold(target) {
     if (!(target instanceof Element)) return;
-    const name = target.closest('[id^="row-"]')?.id ?? target.closest('#points a')?.getAttribute('href')?.slice(1);
-    const id = Number(name?.replace('row-', '') || NaN);
-    if (Number.isNaN(id) || id === this.inHand) return;
+    const name = target.closest('tbody[data-row]')?.getAttribute('data-row')
+      ?? target.closest('#points a')?.getAttribute('href')?.replace('#row-', '');
+    if (!name) return;
+    const id = name === 'new' ? undefined : Number(name);
+    if (id === this.inHand) return;
     this.inHand = id;
     for (const side of this.sides) side.ring();
+  }
+
+  /** Looks at all. */
+  reset() {
+    this.across = [0, 1];
+    for (const side of this.sides) side.up = [0, 1];
+    this.look();
   }
 
   /** Looks at other parts, and draws both plots anew. */
@@ -64,7 +88,7 @@ export class PlotLook {
       const isWhole = left === 0 && right === 1 && low === 0 && high === 1;
       this.charts.windows[side.name] = isWhole ? undefined : Float64Array.of(left, right, low, high);
       side.plot.show();
-      side.settle(isWhole);
+      side.see(isWhole);
     }
   }
 }
@@ -81,10 +105,10 @@ class Side {
     this.up = [0, 1];
     /** Where the marks stand, until something changes. @type {PlotPlaces | undefined} */
     this.known = undefined;
-    /** Fingers, or the mouse, that are down, and where. @type {Map<number, {x: number, y: number}>} */
-    this.down = new Map();
-    this.dragged = false;
-    /** Whether what is told of a point stays until it is dismissed. */
+    this.figure = figure;
+    /** The row of whose mark is told. @type {RowView | undefined} */
+    this.told = undefined;
+    /** Whether that stays until it is sent away. */
     this.pinned = false;
     this.marked = el('span', { class: 'ring', hidden: true });
     this.panel = el('div', { class: 'point', role: 'status', hidden: true });
@@ -95,40 +119,47 @@ class Side {
     setAttribute(this.stage, 'aria-label', say(`plot-keys-${name}`));
     const button = (/** @type {string} */ sign, /** @type {string} */ label, /** @type {() => void} */ work) => (
       el('button', { type: 'button', class: 'quiet', 'aria-label': label, title: label, click: work }, sign));
-    this.whole = el('button', { type: 'button', class: 'quiet', hidden: true, click: () => this.reset() }, say('plot-whole'));
+    this.whole = el('button', { type: 'button', class: 'quiet', hidden: true, click: () => both.reset() }, say('plot-whole'));
     figure.querySelector('figcaption')?.append(' ', el('span', { class: 'plot-tools' }, this.whole,
       button('−', say('plot-wider'), () => this.zoom(1 / NARROWER)), button('+', say('plot-closer'), () => this.zoom(NARROWER))));
     this.listen();
   }
 
   listen() {
-    const { stage } = this;
-    // With the focus on the plot the wheel zooms; else it scrolls the page, as everywhere.
-    stage.addEventListener('wheel', (event) => {
-      if (!event.ctrlKey && document.activeElement !== stage) return;
-      event.preventDefault();
-      this.zoom(event.deltaY < 0 ? NARROWER : 1 / NARROWER, this.within(event));
-    }, { passive: false });
+    const { stage, plot } = this;
+    this.hands = new Hands(stage, {
+      within: (pointer) => this.within(pointer),
+      zoom: (factor, still) => this.zoom(factor, still),
+      aside: (x, y) => this.aside(x, y),
+      isPart: () => !this.whole.hidden,
+      press: (event) => this.pin(event),
+    });
+    // What is told is no part of the plot.
+    this.panel.addEventListener('pointerdown', (event) => event.stopPropagation());
     stage.addEventListener('keydown', (event) => this.key(event));
-    stage.addEventListener('pointerdown', (event) => this.press(event));
-    stage.addEventListener('pointermove', (event) => this.move(event));
-    stage.addEventListener('pointerleave', (event) => {
-      this.down.delete(event.pointerId);
+    stage.addEventListener('pointermove', (event) => this.hover(event));
+    stage.addEventListener('pointerleave', () => {
       if (!this.pinned) this.tell();
     });
-    stage.addEventListener('pointerup', (event) => this.lift(event));
-    stage.addEventListener('pointercancel', (event) => this.down.delete(event.pointerId));
+    // After those of the plot itself, which were there before.
+    new ResizeObserver(() => this.settle()).observe(plot.canvas);
+    new IntersectionObserver(() => this.ring(), { rootMargin: '200px' }).observe(plot.canvas);
   }
 
-  /** After the plot was drawn anew. @param {boolean} [isWhole] whether all of it is seen, where that may have changed */
-  settle(isWhole) {
+  /** After another part of the plot was drawn. @param {boolean} isWhole whether all of it is seen */
+  see(isWhole) {
+    // The button goes, and the focus with it.
+    if (isWhole && document.activeElement === this.whole) this.stage.focus({ preventScroll: true });
+    setHidden(this.whole, isWhole);
+    this.stage.classList.toggle('part', !isWhole);
+    this.settle();
+  }
+
+  /** After the plot was drawn anew: what is told of a mark goes with it. */
+  settle() {
     this.known = undefined;
-    if (isWhole !== undefined) {
-      setHidden(this.whole, isWhole);
-      this.stage.classList.toggle('part', !isWhole);
-    }
-    if (!this.panel.hidden) this.tell();
-    this.ring();
+    if (this.told) this.tell(this.markOf(this.told.number));
+    else this.ring();
   }
 
   /** Where the marks stand. @returns {PlotPlaces | undefined} */
@@ -144,16 +175,20 @@ class Side {
     return this.known;
   }
 
-  /** Rings the mark of the row in hand. */
-  ring() {
-    const { both, marked } = this;
-    const row = both.inHand === undefined || !this.plot.inSight ? undefined : both.row(both.inHand);
-    const mark = row && this.places()?.marks.find(({ number }) => number === row.number);
-    setHidden(marked, !mark);
-    if (mark) put(marked, mark);
+  /** @param {number} number of a row */
+  markOf(number) {
+    return this.places()?.marks.find((mark) => mark.number === number);
   }
 
-  /** A place in the frame, in shares from its left and its foot. @param {{clientX: number, clientY: number}} at */
+  /** Rings the mark of which is told, or that of the row in hand. */
+  ring() {
+    const row = this.told ?? this.both.row(this.both.inHand);
+    const mark = row && this.plot.inSight ? this.markOf(row.number) : undefined;
+    setHidden(this.marked, !mark);
+    if (mark) put(this.marked, mark);
+  }
+
+  /** A place in the frame, in shares from its left and its foot. @param {Pointer} pointer @returns {Place} */
   within({ clientX, clientY }) {
     const box = this.stage.getBoundingClientRect();
     const [left, top, right, bottom] = this.places()?.frame ?? [0, 0, 1, 1];
@@ -165,7 +200,7 @@ class Side {
     };
   }
 
-  /** @param {number} factor @param {{x: number, y: number}} [still] what stays where it is */
+  /** @param {number} factor @param {Place} [still] what stays where it is */
   zoom(factor, still = { x: 0.5, y: 0.5 }) {
     this.both.across = scaled(this.both.across, factor, still.x);
     this.up = scaled(this.up, factor, still.y);
@@ -179,14 +214,6 @@ class Side {
     this.both.look();
   }
 
-  reset() {
-    this.both.across = [0, 1];
-    for (const side of this.both.sides) side.up = [0, 1];
-    this.both.look();
-    // The button goes, and the focus with it.
-    if (document.activeElement === document.body) this.stage.focus({ preventScroll: true });
-  }
-
   /** @param {KeyboardEvent} event */
   key(event) {
     if (event.ctrlKey || event.altKey || event.metaKey || event.target !== this.stage) return;
@@ -194,8 +221,8 @@ class Side {
     const keys = {
       '+': () => this.zoom(NARROWER), '=': () => this.zoom(NARROWER), '-': () => this.zoom(1 / NARROWER),
       ArrowLeft: () => this.aside(-ASIDE, 0), ArrowRight: () => this.aside(ASIDE, 0),
-      ArrowDown: () => this.aside(0, -ASIDE), ArrowUp: () => this.aside(0, ASIDE), 0: () => this.reset(), Home: () => this.reset(),
-      Escape: () => this.tell(),
+      ArrowDown: () => this.aside(0, -ASIDE), ArrowUp: () => this.aside(0, ASIDE), 0: () => this.both.reset(),
+      Home: () => this.both.reset(),
     };
     const work = keys[event.key];
     if (!work || (event.key.startsWith('Arrow') && this.whole.hidden)) return;
@@ -203,51 +230,8 @@ class Side {
     work();
   }
 
-  /** @param {PointerEvent} event */
-  press(event) {
-    if (this.panel.contains(/** @type {Node} */ (event.target)) || event.button !== 0) return;
-    this.down.set(event.pointerId, { x: event.clientX, y: event.clientY });
-    if (this.down.size === 1) this.dragged = false;
-  }
-
-  /** @param {PointerEvent} event */
-  move(event) {
-    const before = this.down.get(event.pointerId);
-    if (!before) {
-      if (event.pointerType === 'mouse') this.hover(event);
-      return;
-    }
-    const now = { x: event.clientX, y: event.clientY };
-    const other = [...this.down].find(([id]) => id !== event.pointerId)?.[1];
-    if (other) {
-      this.pinch(before, now, other);
-    } else if (!this.whole.hidden) {
-      if (!this.dragged && apart(before, now) < DRAG) return;
-      this.stage.setPointerCapture(event.pointerId);
-      this.drag(before, now);
-    } else {
-      return;
-    }
-    this.dragged = true;
-    this.down.set(event.pointerId, now);
-  }
-
-  /** @param {{x: number, y: number}} before @param {{x: number, y: number}} now */
-  drag(before, now) {
-    const [from, to] = [before, now].map(({ x, y }) => this.within({ clientX: x, clientY: y }));
-    if (from && to) this.aside(from.x - to.x, from.y - to.y);
-  }
-
-  /** @param {{x: number, y: number}} before @param {{x: number, y: number}} now @param {{x: number, y: number}} other */
-  pinch(before, now, other) {
-    const middle = { clientX: (now.x + other.x) / 2, clientY: (now.y + other.y) / 2 };
-    this.zoom(apart(before, other) / Math.max(1, apart(now, other)), this.within(middle));
-  }
-
-  /** @param {PointerEvent} event */
-  lift(event) {
-    const pressed = this.down.delete(event.pointerId);
-    if (!pressed || this.dragged || this.down.size > 0) return;
+  /** A press keeps told what it finds, or sends it away. @param {PointerEvent} event */
+  pin(event) {
     const mark = this.nearest(event, event.pointerType === 'mouse' ? NEAR : NEAR_FINGER);
     this.pinned = mark !== undefined;
     this.tell(mark);
@@ -255,9 +239,10 @@ class Side {
 
   /** @param {PointerEvent} event */
   hover(event) {
-    if (this.pinned || this.panel.contains(/** @type {Node} */ (event.target))) return;
+    const isOver = event.pointerType === 'mouse' && !this.hands?.isHeld() && !this.panel.contains(/** @type {Node} */ (event.target));
+    if (this.pinned || !isOver) return;
     const mark = this.nearest(event, NEAR);
-    if (mark?.number !== this.told) this.tell(mark);
+    if (mark?.number !== this.told?.number) this.tell(mark);
   }
 
   /** The mark nearest to a pointer, where one is near. @param {PointerEvent} event @param {number} near CSS pixels */
@@ -272,19 +257,17 @@ class Side {
   /** Tells whose a mark is, or nothing. @param {MarkPlace} [mark] */
   tell(mark) {
     const row = mark && this.both.rows?.find(({ number }) => number === mark.number);
-    this.told = row && mark.number;
-    this.pinned = row !== undefined && this.pinned;
+    if (row !== this.told) this.panel.replaceChildren(...(row ? this.about(row) : []));
+    this.told = row;
+    this.pinned &&= row !== undefined;
     setHidden(this.panel, !row);
-    if (!row) {
-      this.ring();
-      return;
+    // Out of its figure, and over the other one.
+    this.figure.classList.toggle('telling', row !== undefined);
+    if (mark) {
+      this.panel.classList.toggle('upwards', mark.y > 0.5);
+      put(this.panel, mark);
     }
-    this.panel.replaceChildren(...this.about(row));
-    this.panel.classList.toggle('leftwards', mark.x > 0.5);
-    this.panel.classList.toggle('upwards', mark.y > 0.5);
-    put(this.panel, mark);
-    setHidden(this.marked, false);
-    put(this.marked, mark);
+    this.ring();
   }
 
   /** The row with a way to it, what it holds, and how its delay came. @param {RowView} row */
@@ -296,7 +279,7 @@ class Side {
     setText(link, reason ? say('points-struck', { n, distance, delay, reason })
       : say('points-point', { n, distance, delay, residual: residual || '–' }));
     const how = this.both.book.desk.row_work(id).find((figure) => figure.id === 'row_delay')?.meaning ?? [];
-    return [el('p', {}, link), ...how.map((meaning) => el('p', { class: 'hint' }, tell(meaning)))];
+    return [el('p', {}, link), ...how.map((meaning) => el('p', { class: 'hint' }, inWords(meaning)))];
   }
 }
 
@@ -308,7 +291,8 @@ function put(node, { x, y }) {
 
 /** @param {Part} part @param {number} factor @param {number} still the share of it that stays where it is @returns {Part} */
 function scaled([from, to], factor, still) {
-  const width = Math.min(1, Math.max(LEAST, factor * (to - from)));
+  const wanted = Math.max(LEAST, factor * (to - from));
+  const width = wanted > NEARLY ? 1 : wanted;
   const at = from + still * (to - from);
   return kept(at - still * width, width);
 }
@@ -322,9 +306,4 @@ function moved([from, to], share) {
 function kept(from, width) {
   const start = Math.min(1 - width, Math.max(0, from));
   return [start, Math.min(1, start + width)];
-}
-
-/** @param {{x: number, y: number}} a @param {{x: number, y: number}} b */
-function apart(a, b) {
-  return Math.hypot(a.x - b.x, a.y - b.y);
 }

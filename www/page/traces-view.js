@@ -1,9 +1,10 @@
 /**
- * The traces of one row, drawn with what was found on them; a closer look by buttons, wheel and keys.
+ * The traces of one row, drawn with what was found on them; a closer look by buttons, wheel, fingers, dragging and keys.
  */
 import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
+import { Hands } from './hands.js';
 import { Plot } from './plot.js';
 import { say, setTold, tell } from './words.js';
 import { filesOf } from './traces-run.js';
@@ -32,6 +33,7 @@ export class TraceView {
     /** @type {[TraceMarks, TraceMarks]} */
     this.marks = [[], []];
     this.turn = 0;
+    this.isAsking = false;
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => void} */ work) => (
       el('button', { type: 'button', id, click: work }, text));
     this.state = el('p', { class: 'plot-words', role: 'status' });
@@ -41,20 +43,23 @@ export class TraceView {
       button('traces-in', say('traces-zoom-in'), () => this.zoom(NARROWER)), button('traces-out', say('traces-zoom-out'), () => this.zoom(1 / NARROWER)),
       button('traces-earlier', say('traces-earlier'), () => this.aside(-ASIDE)), button('traces-later', say('traces-later'), () => this.aside(ASIDE)),
       button('traces-reset', say('traces-reset'), () => this.reset()));
-    this.stage = el('div', { class: 'traces-stage', role: 'group', tabindex: '0', 'aria-label': say('traces-view-keys'),
+    this.stage = el('div', { class: 'plot', role: 'group', tabindex: '0', 'aria-label': say('traces-view-keys'),
       keydown: (/** @type {KeyboardEvent} */ event) => this.key(event) }, this.canvas);
     this.figure = el('figure', { id: 'traces-figure', hidden: true }, el('figcaption', {}, say('traces-view')), this.stage, this.tools,
       this.summary);
     this.figures = new Figures(el('dl', { class: 'figures', id: 'traces-figures' }));
     this.problem = el('p', { class: 'problem', hidden: true });
     this.root = el('div', {}, this.state, this.figure, this.problem, this.figures.root);
-    // With the focus on the drawing the wheel zooms; else it scrolls the page, as everywhere.
-    this.stage.addEventListener('wheel', (event) => {
-      if (!event.ctrlKey && document.activeElement !== this.stage) return;
-      event.preventDefault();
-      const { left, width } = this.canvas.getBoundingClientRect();
-      this.zoom(event.deltaY < 0 ? NARROWER : 1 / NARROWER, (event.clientX - left) / width);
-    }, { passive: false });
+    new Hands(this.stage, {
+      within: ({ clientX }) => {
+        const { left, width } = this.canvas.getBoundingClientRect();
+        return { x: (clientX - left) / width, y: 0 };
+      },
+      zoom: (factor, { x }) => this.zoom(factor, x),
+      aside: (x) => this.aside(x),
+      // Where a record ends, the drawing says.
+      isPart: () => true,
+    });
     this.plot = new Plot(this.canvas, (canvas, dark, pixels) => {
       book.desk.draw_traces(canvas, dark, pixels, ...this.span, ...this.traces, ...this.marks, tell);
     });
@@ -157,16 +162,23 @@ export class TraceView {
     const [from, to] = span;
     if (!(to > from)) return;
     this.span = span;
+    // A drag asks faster than traces are read: while one answer is waited for, only the last question counts.
+    if (this.isAsking) return;
+    this.isAsking = true;
     const { turn } = this;
     try {
       const [a, b] = await Promise.all([
         this.evidence.envelope('A', from, to, POINTS), this.evidence.envelope('B', from, to, POINTS)]);
-      if (turn !== this.turn || this.span !== span) return;
-      this.traces = [flat(a), flat(b)];
-      this.draw();
+      if (turn === this.turn) {
+        this.traces = [flat(a), flat(b)];
+        this.draw();
+      }
     } catch (error) {
       if (turn === this.turn) setText(this.state, messageOf(error));
+    } finally {
+      this.isAsking = false;
     }
+    if (this.measured && this.span !== span) await this.look(this.span);
   }
 
   draw() {

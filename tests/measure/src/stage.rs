@@ -17,6 +17,7 @@ pub fn stage() -> Result<Stage> {
         driver: driver()?,
         address: told("SLOPE_URL")?,
         dist: PathBuf::from(told("SLOPE_DIST")?),
+        parts: None,
         slowing: 1.0,
     })
 }

@@ -65,7 +65,35 @@ const CHECK: &str = "
         .map(({ id, help, nodes }) => `${id} (${help}): ${nodes.slice(0, 3).map((node) => node.target).join(', ')}`
             + ` [${nodes.length} in all]`)]);";
 
-/// No rule is broken seriously, dark or light, on the page with all its details open, or in a dialog.
+/// A line for each thing in sight that is too small to hit, or too near to another (WCAG 2.2, 2.5.8), but for what has to stand
+/// where it stands: marks on a picture and planned positions. The checker leaves this rule out unless it is asked for.
+const SMALL: &str = "
+    const hasToBeThere = ({ target }) => document.querySelector(target[0])?.matches('.spot, .handle');
+    return axe.run(document, { runOnly: ['target-size'], resultTypes: ['violations'] }).then(({ violations }) => violations
+        .flatMap(({ nodes }) => nodes).filter((node) => !hasToBeThere(node)).map(({ target }) => target.join(' ')));";
+
+/// Everything that is pressed is at least 24 px large or far enough from the next, with the demo, on a phone and a laptop.
+///
+/// # Errors
+/// When something is not.
+pub fn targets_are_large_enough(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    load_checker(&page)?;
+    for (width, height) in [(360, 740), (1366, 768)] {
+        let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        page.on_each_leaf(|| {
+            let small = page.browser.run(SMALL, vec![])?;
+            ensure!(small == json!([]), "too small: {small}");
+            Ok(())
+        })
+        .with_context(|| format!("{width} px wide"))?;
+    }
+    Ok(())
+}
+
+/// No rule is broken seriously, dark or light, in high contrast or forced colours, on the page with all its details open; nor,
+/// dark or light, in a dialog.
 ///
 /// # Errors
 /// When one is.
@@ -87,6 +115,11 @@ pub fn no_rule_is_broken(stage: &Stage) -> Result<()> {
             unbroken(&page).with_context(|| format!("after “{open}”, {scheme}"))?;
             page.click(close)?;
         }
+    }
+    for (wish, value) in [("prefers-contrast", "more"), ("forced-colors", "active")] {
+        let media = json!({ "features": [{ "name": wish, "value": value }] });
+        page.browser.debug("Emulation.setEmulatedMedia", &media)?;
+        page.on_each_leaf(|| unbroken(&page)).with_context(|| format!("where {wish} is {value}"))?;
     }
     Ok(())
 }

@@ -113,6 +113,14 @@ fn describe_rail(page: &Page) -> Result<()> {
     field("Uncertainty of this position", "1 mm")
 }
 
+/// How many keys a row of five cells takes at most beside its digits: a choice of our own.
+const MOST: usize = 7;
+
+/// How many keys a text takes beside its digits.
+fn beside_digits(text: &str) -> usize {
+    text.chars().filter(|key| !key.is_ascii_digit() && *key != '.').count()
+}
+
 /// Types the rows, each only what no proposal can know: Enter leads to the first cell of that.
 fn type_rows(page: &Page) -> Result<()> {
     page.tab_to(&names::new_cell("Rail"))?;
@@ -125,6 +133,9 @@ fn type_rows(page: &Page) -> Result<()> {
             _ => ("Edge A", vec![]),
         };
         page.focuses(&names::new_cell(first))?;
+        // With the Tab between the edges and the Enter at the end.
+        let keys = 2 + texts.iter().map(|text| 1 + beside_digits(text)).sum::<usize>();
+        ensure!(keys <= MOST, "row {row} takes {keys} keys beside its digits");
         for text in texts {
             page.type_text(text)?;
             page.press(Key::Tab)?;
@@ -146,7 +157,10 @@ fn type_rows(page: &Page) -> Result<()> {
 }
 
 /// The speed of light in vacuum in a bundle, in m/s, and what the page should show of it.
-fn read_back(bytes: &[u8]) -> Result<(f64, View)> {
+///
+/// # Errors
+/// When it is no bundle, or gives no speed.
+pub fn read_back(bytes: &[u8]) -> Result<(f64, View)> {
     let notebook = bundle::read(bytes)?.notebook;
     let analysis = analyse(&notebook);
     let shown = view(&notebook, &analysis);

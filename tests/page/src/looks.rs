@@ -20,6 +20,39 @@ const LOOK: &str = "
     const most = Math.max(...counts.values());
     return { shades: counts.size, inked: words.length - most, width, height };";
 
+/// The beginnings of texts that are seen in part alone: a box around one ends before it does, and can't be scrolled. Such as end
+/// in dots on purpose, and such as are there for the ear alone, are none.
+const CUT: &str = "
+    /** How far letters may reach out of their box, in CSS pixels: along the line, and across it, where lines are narrow. */
+    const [ALONG, ACROSS] = [1, 4];
+    const ends = (clip, { left, right, top, bottom }) => {
+        const { overflowX, overflowY, contain } = getComputedStyle(clip);
+        const box = clip.getBoundingClientRect();
+        const isHard = (overflow) => /hidden|clip/.test(overflow) || /paint|strict|content/.test(contain);
+        return (isHard(overflowX) && (left < box.left - ALONG || right > box.right + ALONG))
+            || (isHard(overflowY) && (top < box.top - ACROSS || bottom > box.bottom + ACROSS));
+    };
+    const isMeant = ({ overflowX, overflowY, clipPath, textOverflow }) => (
+        /auto|scroll/.test(overflowX + overflowY) || clipPath !== 'none' || textOverflow === 'ellipsis');
+    const isCut = (text) => {
+        const range = document.createRange();
+        range.selectNodeContents(text);
+        const place = range.getBoundingClientRect();
+        if (place.width <= 1) return false;
+        for (let clip = text.parentElement; clip && clip !== document.body; clip = clip.parentElement) {
+            if (isMeant(getComputedStyle(clip))) return false;
+            if (ends(clip, place)) return true;
+        }
+        return false;
+    };
+    const found = [];
+    const all = document.createTreeWalker(document.querySelector('dialog[open]') ?? document.body, NodeFilter.SHOW_TEXT);
+    for (let text = all.nextNode(); text; text = all.nextNode()) {
+        const isSeen = text.data.trim() !== '' && text.parentElement.checkVisibility({ visibilityProperty: true });
+        if (isSeen && isCut(text)) found.push(text.data.trim().slice(0, 40));
+    }
+    return found;";
+
 /// How light a colour of the page is, from 0 to 1 (the mean of its channels).
 const LIGHTNESS: &str = "
     const colour = getComputedStyle(document.body)[arguments[0]].match(/[\\d.]+/g).map(Number);
@@ -61,6 +94,35 @@ pub fn fits(page: &Page, width: u64) -> Result<()> {
         |widths: &Value| widths[0] == json!(width) && widths[1].as_u64().is_some_and(|all| all <= width);
     eventually(&format!("the page is no wider than {width} px"), widths, fit)?;
     Ok(())
+}
+
+/// That no text in sight is cut off.
+///
+/// # Errors
+/// When one is.
+pub fn is_uncut(page: &Page) -> Result<()> {
+    let cut = || page.browser.run(CUT, vec![]);
+    eventually("no text is cut off", cut, |cut| *cut == json!([]))?;
+    Ok(())
+}
+
+/// Enlarged to 200 % on a laptop and to 400 % on a large screen (WCAG 2.2, 1.4.4 and 1.4.10: 1366 × 768 and 1280 × 1024 CSS
+/// pixels become so many fewer), no text is cut off, and nothing needs to be scrolled both ways.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn nothing_is_cut_off_when_enlarged(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    for (width, height, times) in [(683, 384, 2), (320, 256, 4)] {
+        let size = json!({ "width": width, "height": height, "deviceScaleFactor": times, "mobile": false });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        page.on_each_leaf(|| {
+            fits(&page, width)?;
+            is_uncut(&page)
+        })
+        .with_context(|| format!("{times} times as large"))?;
+    }
+    page.is_silent()
 }
 
 fn is_of(page: &Page, scheme: &str) -> Result<()> {

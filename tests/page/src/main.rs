@@ -1,7 +1,8 @@
 //! The real page, packed and served, driven in a headless browser, one test after the other.
 //!
-//! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `CHROMIUM` with `CHROMEDRIVER`,
-//! or `FIREFOX` with `GECKODRIVER` in their place; and by `SLOPE_SLOWING`, if at all, how many times slower the page shall run, which brings out tests that
+//! Told by variables where things are: `SLOPE_URL` (the page), `SLOPE_DIST` (its folder), `SLOPE_PARTS` (its modules one by
+//! one, for the style guide), `CHROMIUM` with `CHROMEDRIVER`, or `FIREFOX` with `GECKODRIVER` in their place; and by
+//! `SLOPE_SLOWING`, if at all, how many times slower the page shall run, which brings out tests that
 //! hang on its speed. Arguments, if any, choose the tests whose names hold one of them; `--long` stands for the long ones in
 //! place of the others; `--pictures LANGUAGE FOLDER` takes the pictures of the help instead. Prints a line a test with its time, and `N passed, N failed` alone on the last line.
 
@@ -37,6 +38,8 @@ mod posted;
 mod saving;
 mod seal;
 mod sight;
+mod job;
+mod screenshots;
 mod storage;
 mod french;
 mod history;
@@ -57,7 +60,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 140] = [
+const TESTS: [(&str, Test); 146] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -65,6 +68,8 @@ const TESTS: [(&str, Test); 140] = [
     ("a_section_that_fails_is_tried_again", late::a_section_that_fails_is_tried_again),
     ("files_are_asked_for_by_keyboard", keyboard::files_are_asked_for_by_keyboard),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
+    ("from_blank_notebook_to_bundle_by_pointer", job::from_blank_notebook_to_bundle_by_pointer),
+    ("from_blank_notebook_to_bundle_by_touch", job::from_blank_notebook_to_bundle_by_touch),
     ("cautions_are_read_by_name", cautions::cautions_are_read_by_name),
     ("invisible_beams_and_local_rules_come_first", cautions::invisible_beams_and_local_rules_come_first),
     ("paste_fills_rows", cells::paste_fills_rows),
@@ -137,6 +142,9 @@ const TESTS: [(&str, Test); 140] = [
     ("points_stand_in_a_table", points::points_stand_in_a_table),
     ("points_are_walked", points::points_are_walked),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
+    ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
+    ("every_leaf_and_state_is_shot", screenshots::every_leaf_and_state_is_shot),
+    ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),
     ("the_language_is_chosen", languages::the_language_is_chosen),
     ("the_page_speaks_french", languages::the_page_speaks_french),
     ("other_states_speak_french", languages::other_states_speak_french),
@@ -199,6 +207,7 @@ const TESTS: [(&str, Test); 140] = [
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),
     ("everything_has_a_name", access::everything_has_a_name),
+    ("targets_are_large_enough", access::targets_are_large_enough),
     ("no_rule_is_broken", access::no_rule_is_broken),
     ("no_rule_is_broken_by_traces", access::no_rule_is_broken_by_traces),
 ];
@@ -214,6 +223,7 @@ fn main() -> Result<ExitCode> {
         driver: Driver::start(Installed::told(|name| env::var_os(name))?)?,
         address: env::var("SLOPE_URL").context("SLOPE_URL says where the page is served")?,
         dist: path("SLOPE_DIST")?,
+        parts: env::var("SLOPE_PARTS").ok(),
         slowing: env::var("SLOPE_SLOWING")
             .map_or(Ok(1.0), |times| times.parse())
             .context("SLOPE_SLOWING is a number")?,

@@ -21,6 +21,13 @@ const RING: &str = "const ring = document.querySelector(`#${arguments[0]}-figure
 /// What is told of a mark.
 const TOLD: &str = "return document.querySelector('#line-figure .point:not([hidden])')?.textContent ?? ''";
 
+/// The corners of what is told of a mark, a little inside it, at which something else is seen, or nothing.
+const CUT: &str = "const panel = document.querySelector('#line-figure .point');
+    panel.scrollIntoView({ block: 'nearest' });
+    const { left, top, right, bottom } = panel.getBoundingClientRect();
+    const corners = [[left + 3, top + 3], [right - 3, top + 3], [left + 3, bottom - 3], [right - 3, bottom - 3]];
+    return corners.filter(([x, y]) => !panel.contains(document.elementFromPoint(x, y)))";
+
 type Drawn = [(String, bool); 2];
 
 fn drawn(page: &Page) -> Result<Drawn> {
@@ -72,6 +79,9 @@ pub fn a_plot_is_looked_at_closely(stage: &Stage) -> Result<()> {
     }
     page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": "touchEnd", "touchPoints": [] }))?;
     closer("by two fingers")?;
+    page.list_notebooks()?;
+    page.click("New blank notebook")?;
+    eventually("another notebook is seen whole", || drawn(&page), |all| all.iter().all(|plot| !plot.1))?;
     page.is_silent()
 }
 
@@ -119,6 +129,13 @@ pub fn a_mark_says_whose_it_is(stage: &Stage) -> Result<()> {
     mouse("mousePressed", [x, y])?;
     mouse("mouseReleased", [x, y])?;
     eventually("what is pressed stays told", told, |text| text.starts_with("Row 2: "))?;
+    page.press(Key::Escape)?;
+    eventually("Escape sends it away", told, String::is_empty)?;
+    mouse("mousePressed", [x, y])?;
+    mouse("mouseReleased", [x, y])?;
+    eventually("it is told again", told, |text| text.starts_with("Row 2: "))?;
+    let cut = page.browser.run(CUT, vec![])?;
+    ensure!(cut == json!([]), "what is told is covered at {cut}");
     page.browser.run("document.querySelector('#line-figure .point a').click()", vec![])?;
     page.focuses(&names::cell("Rail", 2))?;
     page.is_silent()

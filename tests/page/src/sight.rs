@@ -358,7 +358,11 @@ fn is_at(page: &Page, leaf: &str) -> Result<()> {
     Ok(())
 }
 
-fn resize(page: &Page, width: u64, height: u64) -> Result<()> {
+/// Gives the page a window of so many CSS pixels; a narrow one is a phone's.
+///
+/// # Errors
+/// When the browser does not take it.
+pub fn resize(page: &Page, width: u64, height: u64) -> Result<()> {
     let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 500 });
     page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
     Ok(())

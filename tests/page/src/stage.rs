@@ -19,6 +19,8 @@ pub struct Stage {
     pub address: String,
     /// The folder of the packed page.
     pub dist: PathBuf,
+    /// The address at which the page's modules are served one by one, where they are.
+    pub parts: Option<String>,
     /// By how many times the processor of every first page is slowed.
     pub slowing: f64,
 }

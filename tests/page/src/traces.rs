@@ -218,7 +218,7 @@ fn zoomed(page: &Page) -> Result<()> {
     page.click("Zoom in")?;
     let near = eventually("the drawing shows less", shown, |text| *text != whole)?;
     // Behind the last tool the drawing itself is reached backwards; it takes keys.
-    page.browser.run("document.querySelector('.traces-stage').focus()", vec![])?;
+    page.browser.run("document.querySelector('#traces-figure .plot').focus()", vec![])?;
     page.press(Key::Right)?;
     eventually("the drawing shows what is later", shown, |text| *text != near)?;
     page.click("Whole pulse")?;

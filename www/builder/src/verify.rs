@@ -270,6 +270,8 @@ fn page_suite(project: &Project) -> Result<Command> {
     npm::install(&project.page_tests())?;
     let mut suite = Command::new(compile::program(project, "bin", "page-tests")?);
     on_the_packed_page(&mut suite, project, &browser)?;
+    let parts = serve::in_background(pack::source(project)?)?;
+    suite.env("SLOPE_PARTS", format!("http://{parts}/"));
     Ok(suite)
 }
 

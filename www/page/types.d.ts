@@ -352,6 +352,15 @@ at: string,
 /** Whether a row was begun. */
 begins_row: boolean, };
 
+/** Where the mark of a reading stands: see [`PlotPlaces`]. */
+export type MarkPlace = {
+/** Number of the row, from 1. */
+number: number,
+/** Share of the width. */
+x: number,
+/** Share of the height. */
+y: number, };
+
 /** As what an uncertainty is meant, and what follows. */
 export type Meant = {
 /** Which uncertainty; none where its text itself says as what it is meant. */
@@ -500,6 +509,13 @@ reading: string,
 time_base: string,
 /** How many rows are to be read there; empty stands for 1. */
 repeats: string, };
+
+/** Where on a plot things stand, in shares of its width from the left and of its height from the top. */
+export type PlotPlaces = {
+/** Left, top, right and bottom of the frame around the readings. */
+frame: [number, number, number, number],
+/** The marks of the readings. */
+marks: Array<MarkPlace>, };
 
 /** A planned position. */
 export type PositionView = {

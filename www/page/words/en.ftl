@@ -1908,6 +1908,7 @@ shelf-refused = The browser did not store the notebook. Nothing stored before wa
 
 size-unnamed = The photo
 size-unknown = { $file } is not an image in JPEG, PNG, WebP or GIF format. Save it as JPEG or PNG.
+size-heif = { $file } is a photo in HEIF format (HEIC), which few browsers can read. Save it as JPEG, or set the camera to JPEG.
 size-cut = { $file } ends within its header. Copy the file again from the camera.
 size-damaged = { $file } is damaged: its header does not give its size. Copy the file again from the camera.
 size-too_large = { $file }: a photo of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photos.

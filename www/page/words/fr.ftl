@@ -1905,6 +1905,7 @@ shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y é
 
 size-unnamed = La photo
 size-unknown = { $file } : ce n’est pas une image au format JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
+size-heif = { $file } : une photo au format HEIF (HEIC), que peu de navigateurs savent lire. Enregistrez-la en JPEG, ou réglez l’appareil sur JPEG.
 size-cut = { $file } : le fichier s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
 size-damaged = { $file } : le fichier est endommagé, son en-tête ne donne pas les dimensions. Copiez de nouveau le fichier depuis l’appareil.
 size-too_large = { $file } : une photo de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photos plus petites.

@@ -1345,6 +1345,8 @@ notice-few_rows =
        *[other] Only { $n } rows are included: too few to test linearity.
     }
 notice-few_rows-look = Take more positions; at least three on each side of a splice.
+notice-not_diagnosed = { $n } rows are included, and for some of them a covariance matrix is stated. Among so many, mistakes in rows, rails and time bases were not searched for.
+notice-not_diagnosed-look = Check the residuals and the other checks of the line yourself.
 notice-scatter_too_large =
     { $nu ->
         [one] The rows scatter more than their stated uncertainties allow (χ² = { $chi } with { $nu } degree of freedom).

@@ -1342,6 +1342,8 @@ notice-few_rows =
        *[other] Seulement { $n } lignes sont retenues : trop peu pour tester la linéarité.
     }
 notice-few_rows-look = Mesurez à davantage de positions, au moins trois de chaque côté d’un raccord.
+notice-not_diagnosed = { $n } lignes sont retenues, et une matrice de covariance est déclarée pour certaines d’entre elles. Parmi un si grand nombre, les erreurs de lignes, de rails et de bases de temps n’ont pas été recherchées.
+notice-not_diagnosed-look = Vérifiez vous-même les résidus et les autres tests de la droite.
 notice-scatter_too_large =
     { $nu ->
         [one] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté).

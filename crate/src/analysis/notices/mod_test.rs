@@ -28,7 +28,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 42] = [
+const CASES: [Case; 43] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -88,6 +88,7 @@ const CASES: [Case; 42] = [
     ("flat_top", |b| b.flags(&Flag::FlatTop { volts: Digits::of(0.8, 4) }), Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),
     ("few_rows", |b| b.strike(1..=8), Whole),
+    ("not_diagnosed", Bench::takes_a_hundred_rows, Whole),
     (
         "scatter_too_large",
         |b| {

@@ -244,6 +244,48 @@ fn numbers(value: &Value) -> Vec<RowId> {
     }
 }
 
+fn is_said(bench: &Bench, id: &str) -> bool {
+    let is_sign = |sign: &Message| sign.id.strip_prefix("notice-").is_some_and(|rest| rest.starts_with(id));
+    analyse(&bench.notebook).notices.iter().any(|notice| notice.id == id || notice.signs.iter().any(is_sign))
+}
+
+/// What lies within the uncertainties that were stated is said of no sound notebook.
+#[test]
+fn what_is_known_no_better_is_not_noticed() {
+    // A reading at the end of its ruler, 0.5 mm uncertain; the delay goes with it.
+    for (reading, said) in [("200.10", false), ("200.20", true)] {
+        let mut bench = Bench::sound();
+        bench.set(6, Cell::Reading, reading);
+        bench.late(6, 0.301 * 3.3356);
+        assert_eq!(is_said(&bench, "off_the_rail"), said, "{reading} cm");
+    }
+    // The last edge, at 7.52 divisions, is read within 0.03.
+    for (width, said) in [("7.5", false), ("7.48", true)] {
+        let mut bench = Bench::sound();
+        bench.set_bench(BenchField::ScreenWidth, width);
+        assert_eq!(is_said(&bench, "edge_off_screen"), said, "{width} divisions");
+    }
+    // Neighbours on two rails, of which the second stands 18 cm nearer than it was measured to.
+    for (uncertainty, said) in [("9", false), ("0.2", true)] {
+        let mut bench = Bench::sound();
+        bench.set(6, Cell::Reading, "199.90");
+        bench.late(6, 0.299 * 3.3356);
+        bench.set(7, Cell::Reading, "0.00");
+        bench.late(7, -0.1 * 3.3356);
+        (7..=12).for_each(|row| bench.late(row, -0.6));
+        bench.put(Edit::SetSplice {
+            rail: 2,
+            splice: Splice::Joined {
+                mark: "0".into(),
+                mark_before: "200".into(),
+                gap: "0".into(),
+                uncertainty: uncertainty.into(),
+            },
+        });
+        assert_eq!(is_said(&bench, "delay_falls"), said, "{uncertainty} cm");
+    }
+}
+
 /// The identifiers are what the sources write between quotes in small letters alone.
 #[test]
 fn every_notice_has_a_planted_fault() {

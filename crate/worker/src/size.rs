@@ -2,8 +2,8 @@
 //!
 //! Sources: W3C, Portable Network Graphics (PNG) Specification, third edition, 5.2 and 11.2.1; ITU-T T.81 (JPEG), annex
 //! B.1.1 and B.2.2; RFC 9649 (WebP), 2.5 to 2.7 and 3.4, with RFC 6386 (VP8), 9.1; Graphics Interchange Format, Version
-//! 89a, sections 17 to 26. ISO/IEC 14496-12 (file type box), 4.3, with the brands of ISO/IEC 23008-12 (HEIF), annex B, from
-//! memory.
+//! 89a, sections 17 to 26; ISO/IEC 14496-12, 4.3 (file type box), with the brands of ISO/IEC 23008-12 (HEIF), annex B (both
+//! from memory).
 
 use serde::Serialize;
 use slope_evidence::words::{Message, Value};

@@ -1323,6 +1323,12 @@ notice-signal_before =
        *[other] On the traces of rows { $rows } a signal before the pulse disturbs the baseline.
     }
 notice-signal_before-look = Look at the traces: the edge is timed from this baseline. Find where the signal comes from, and record again.
+notice-not_level =
+    { $n ->
+        [one] On the traces of row { $rows } the baseline before the pulse is not level: it drifts, or slow hum lies under it.
+       *[other] On the traces of rows { $rows } the baseline before the pulse is not level: it drifts, or slow hum lies under it.
+    }
+notice-not_level-look = Look at the traces: the amplitude, and with it the edge, is taken from this baseline. Find what moves it, and record again.
 notice-air_left_out = The uncertainty of c leaves out the air: its stated uncertainties reach beyond the range of the equations.
 notice-air_left_out-look = Check the uncertainties typed with temperature, pressure and humidity of the air.
 notice-few_on_edge =
@@ -1960,7 +1966,7 @@ trace-clipped =
         [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
        *[other] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } samples. Record with a larger range.
     }
-trace-no_baseline = the pulse begins at sample { $sample }, without a quiet baseline before it. Record more time before the trigger.
+trace-no_baseline = there is no quiet baseline before the pulse, which seems to begin at sample { $sample }: the record begins too late, or with a spike or another pulse. Record more time before the trigger.
 trace-no_top = the record ends at sample { $last }, before the top of the pulse. Record more time after the trigger.
 trace-level = a threshold of { $level } V above the baseline is not on the edge. Here it must be between { $lowest } V and { $highest } V.
 trace-fraction = a fraction of { $fraction } is not on the edge. It must be between 10 % and 90 %.

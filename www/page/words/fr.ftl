@@ -1320,6 +1320,12 @@ notice-signal_before =
        *[other] Sur les traces des lignes { $rows }, un signal avant l’impulsion perturbe la ligne de base.
     }
 notice-signal_before-look = Regardez les traces : le front est daté à partir de cette ligne de base. Cherchez d’où vient le signal, et enregistrez de nouveau.
+notice-not_level =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou porte un ronflement lent.
+       *[other] Sur les traces des lignes { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou porte un ronflement lent.
+    }
+notice-not_level-look = Regardez les traces : l’amplitude, et avec elle le front, est prise à partir de cette ligne de base. Cherchez ce qui la fait bouger, et enregistrez de nouveau.
 notice-air_left_out = L’incertitude de c omet l’air : les incertitudes déclarées de l’air dépassent le domaine des équations.
 notice-air_left_out-look = Vérifiez les incertitudes saisies avec la température, la pression et l’humidité de l’air.
 notice-few_on_edge =
@@ -1957,7 +1963,7 @@ trace-clipped =
         [one] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
        *[other] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillons. Enregistrez avec un calibre plus grand.
     }
-trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans ligne de base stable avant elle. Enregistrez plus de temps avant le déclenchement.
+trace-no_baseline = il n’y a pas de ligne de base calme avant l’impulsion, qui semble commencer à l’échantillon { $sample } : l’enregistrement commence trop tard, ou par un pic ou une autre impulsion. Enregistrez plus de temps avant le déclenchement.
 trace-no_top = l’enregistrement s’arrête à l’échantillon { $last }, avant le sommet de l’impulsion. Enregistrez plus de temps après le déclenchement.
 trace-level = un seuil à { $level } V au-dessus de la ligne de base n’est pas sur le front. Ici, il doit être entre { $lowest } V et { $highest } V.
 trace-fraction = une fraction de { $fraction } n’est pas sur le front. Elle doit être entre 10 % et 90 %.

@@ -28,7 +28,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 43] = [
+const CASES: [Case; 44] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -84,6 +84,7 @@ const CASES: [Case; 43] = [
     ("walk", Bench::walks, Rows(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])),
     ("second_pulse", |b| b.flags(&Flag::DoubleEdge { sample: 9 }), Rows(&[3, 7])),
     ("signal_before", |b| b.flags(&Flag::NotQuiet { sample: 9 }), Rows(&[3, 7])),
+    ("not_level", |b| b.flags(&Flag::Drift { volts: Digits::of(0.02, 3) }), Rows(&[3, 7])),
     ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),
     ("flat_top", |b| b.flags(&Flag::FlatTop { volts: Digits::of(0.8, 4) }), Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),

@@ -997,6 +997,21 @@ report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
 report-stands = Position, calculated
 report-step = Step between this rail and the others
+report-delays-typed =
+    { $n ->
+        [one] Row { $rows }: the delay was typed, or both edges were read on the screen.
+       *[other] Rows { $rows }: the delays were typed, or both edges were read on the screen.
+    }
+report-delays-photos =
+    { $n ->
+        [one] Row { $rows }: both edges were marked on a photo of the screen.
+       *[other] Rows { $rows }: both edges were marked on photos of the screen.
+    }
+report-delays-traces =
+    { $n ->
+        [one] Row { $rows }: the edges were timed on recorded traces ({ $how }).
+       *[other] Rows { $rows }: the edges were timed on recorded traces ({ $how }).
+    }
 report-shares = Shares of the variance of c
 report-reason = Reason given
 report-notice-rows =

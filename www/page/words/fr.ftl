@@ -994,6 +994,21 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-delays-typed =
+    { $n ->
+        [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.
+       *[other] Lignes { $rows } : les retards ont été saisis, ou les deux fronts ont été lus à l’écran.
+    }
+report-delays-photos =
+    { $n ->
+        [one] Ligne { $rows } : les deux fronts ont été marqués sur une photo de l’écran.
+       *[other] Lignes { $rows } : les deux fronts ont été marqués sur des photos de l’écran.
+    }
+report-delays-traces =
+    { $n ->
+        [one] Ligne { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
+       *[other] Lignes { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
+    }
 report-shares = Parts de la variance de c
 report-reason = Raison donnée
 report-notice-rows =

@@ -6,6 +6,7 @@ mod reference;
 mod air;
 mod budget;
 mod by_script;
+mod from_memory;
 mod certified;
 mod consensus;
 mod coverage;

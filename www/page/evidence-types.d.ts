@@ -77,6 +77,8 @@ export interface Calls {
   digest(text: string): string;
   /** Of each text the SHA-256 of the digest before it and of itself, in hexadecimal digits. */
   chain(texts: string[]): string[];
+  /** Of each file, whether it begins as a picture does. */
+  are_pictures(files: File[]): boolean[];
   shrink(file: File): Shrunk;
   propose(picture: PictureSource, number: number, columns: number, rows: number, before: MarkedBefore | undefined): Proposal;
   lens_checks(picture: PictureSource, number: number, corners: Corner[], columns: number, rows: number): LensChecks;

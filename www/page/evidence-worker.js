@@ -16,6 +16,8 @@ const here = globalThis;
 const ROWS_SHOWN = 4;
 /** In which the header of most pictures ends. */
 const HEADER = 1 << 20;
+/** Bytes that tell whether a file is a picture. */
+const START = 32;
 /** Rows of a picture's copy that are made at once. */
 const BAND = 32;
 /** The longer side of a picture as it is kept, at most, pixels. */
@@ -106,6 +108,12 @@ const calls = {
     for (const text of texts) digests.push(await digestOf(`${digests.at(-1) ?? ''}\n${text}`));
     return digests;
   },
+
+  are_pictures: (files) => Promise.all(files.map(async (file) => {
+    // One that can't be read is refused by those who take it.
+    const start = await file.slice(0, START).arrayBuffer().catch(() => undefined);
+    return start !== undefined && wasm.is_picture(new Uint8Array(start));
+  })),
 
   async shrink(file) {
     const { canvas } = drawn(await decoded(file), LONGEST);

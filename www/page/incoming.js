@@ -3,6 +3,7 @@
  */
 import { byId } from './dom.js';
 import { textBox } from './typing.js';
+import { reader } from './worker-slot.js';
 
 /**
  * @typedef {object} Takers who takes which kind of file
@@ -13,13 +14,25 @@ import { textBox } from './typing.js';
  */
 
 /** Endings of files that are opened as notebooks or pictures. */
-const OTHER = /\.(zip|json|jpe?g|png|gif|webp|avif|bmp|heic|tiff?|svg)$/i;
+const OTHER = /\.(zip|json|jpe?g|png|gif|webp|avif|bmp|hei[cf]|tiff?|svg)$/i;
 /** Files of a drop, at most: what is more is not looked for. */
 const MOST = 20_000;
 
 /** Whether a file says of itself that it is a picture. @param {File} file */
 function isPicture(file) {
   return file.type.startsWith('image/');
+}
+
+/**
+ * Those of some files that are pictures: by their type, or, where a phone gave none, by their first bytes. An ending of
+ * another kind is believed.
+ * @param {File[]} files
+ */
+async function picturesAmong(files) {
+  const unsaid = files.filter(({ name, type }) => !type && (OTHER.test(name) || !/\.\w+$/.test(name)));
+  // Where they can't be looked at, their names alone count.
+  const found = unsaid.length > 0 ? await reader.ask('are_pictures', unsaid).catch(() => []) : [];
+  return new Set(files.filter((file) => isPicture(file) || found[unsaid.indexOf(file)]));
 }
 
 /** @param {File} file whether it may be a trace file: anything but a notebook or a picture */
@@ -68,10 +81,12 @@ async function hand(opening, coming, target) {
   const files = await coming;
   const takers = await opening;
   if (!takers || takers.all(files)) return;
-  const [pictures, traces] = [files.filter(isPicture), files.filter(isTrace)];
-  if (pictures.length > 0) takers.pictures(pictures, row);
+  const pictures = await picturesAmong(files);
+  const rest = files.filter((file) => !pictures.has(file));
+  const traces = rest.filter(isTrace);
+  if (pictures.size > 0) takers.pictures([...pictures], row);
   if (traces.length > 0) takers.traces(traces);
-  for (const file of files) if (!isPicture(file) && !isTrace(file)) takers.notebook(file);
+  for (const file of rest) if (!isTrace(file)) takers.notebook(file);
 }
 
 /** The row of the readings in which something is. @param {EventTarget | null} target */

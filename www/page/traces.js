@@ -199,6 +199,7 @@ export class TracesSection {
     // What was corrected just before may still be on its way.
     await this.layout.reading;
     const layout = this.layout.wanted();
+    /** @type {Job[]} */
     const fresh = only ? [] : this.given.map((job) => ({ ...job, files: /** @type {TraceFiles} */ (
       job.files.map(({ file }) => ({ file, layout }))) }));
     try {
@@ -213,7 +214,8 @@ export class TracesSection {
       const n = outcome.found.length;
       const told = outcome.stopped ? say('traces-stopped', { n }) : taken.length === 0 && n > 0 ? say('traces-unchanged') : say('traces-measured', { n });
       setText(this.status, inWords(taken.length > 0 ? [told, say('traces-undo')] : told));
-      if (!only && !outcome.stopped) {
+      // Files that are all refused stay given, so that what they lack, such as the interval, can be stated.
+      if (!outcome.stopped && outcome.found.some(({ job }) => fresh.includes(job))) {
         this.given = [];
         this.layout.forget();
       }

@@ -298,7 +298,7 @@ struct Gate {
     limits: Limits,
     total: usize,
     /// Names let through, folded to lower case, each with the name as written. Folding ASCII is enough: entries
-    /// are read by name from memory, and every name that is looked for is ASCII.
+    /// are read by name in memory, and every name that is looked for is ASCII.
     names: BTreeMap<String, String>,
 }
 

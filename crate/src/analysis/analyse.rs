@@ -4,7 +4,7 @@ use super::air_state::air_limits;
 use super::budget::{self, BeyondFit};
 use super::checks::checks;
 use super::context::RowContext;
-use super::diagnosis::diagnose;
+use super::diagnosis::{diagnose, too_many_together};
 use super::fields::marked;
 use super::line_fit;
 use super::notices::{NoticeInput, notices};
@@ -70,6 +70,7 @@ fn computed(page: &NotebookState, what_if: Option<&WhatIf>, before: Option<&Anal
             line: line.as_deref().ok(),
             speed: speed.as_deref().ok(),
             found: &found,
+            undiagnosed: prepared.setup.as_ref().is_ok_and(too_many_together),
             walk: walk.as_ref(),
         })
     };

@@ -12,8 +12,10 @@ use crate::analysis::{bench_field, rail_field};
 use crate::drawings::Charts;
 use crate::message;
 use crate::notebook::{BenchField, RailField, UncertaintyKind};
+use crate::view::evidence::estimator_name;
 use crate::view::{
-    Behind, CautionGroup, CautionsView, Field, Meant, RailView, RowState, TrialsView, View, budget,
+    Behind, CautionGroup, CautionsView, EvidenceKind, Field, Meant, RailView, RowState, TrialsView, View,
+    budget,
 };
 use crate::words::{Message, Words};
 
@@ -257,7 +259,36 @@ impl Report<'_> {
     fn readings(&self) -> Vec<Block> {
         let shown = readings_table(self.view, self.words);
         let struck = shown_rows(self.view).map(|row| row.state == RowState::Struck).collect();
-        if shown.rows.is_empty() { Vec::new() } else { vec![Block::Readings(shown, struck)] }
+        if shown.rows.is_empty() {
+            return Vec::new();
+        }
+        std::iter::once(Block::Readings(shown, struck)).chain(self.delays()).collect()
+    }
+
+    /// How the delays were obtained; nothing where all of them were typed.
+    fn delays(&self) -> Option<Block> {
+        let of = |kind: EvidenceKind| -> Vec<usize> {
+            let rows = shown_rows(self.view).filter(|row| row.evidence == kind && !row.delay.is_empty());
+            rows.map(|row| row.number).collect()
+        };
+        let typed = of(EvidenceKind::Typed);
+        let (photos, traces) = (of(EvidenceKind::Picture), of(EvidenceKind::Traces));
+        if photos.is_empty() && traces.is_empty() {
+            return None;
+        }
+        let told = [
+            message!("report-delays-typed", n = typed.len(), rows = typed.clone()),
+            message!("report-delays-photos", n = photos.len(), rows = photos.clone()),
+            message!(
+                "report-delays-traces",
+                n = traces.len(),
+                rows = traces.clone(),
+                how = estimator_name(self.view.delays.estimator)
+            ),
+        ];
+        let all = told.iter().zip([typed, photos, traces]).filter(|(_, rows)| !rows.is_empty());
+        let sentences: Vec<String> = all.map(|(message, _)| self.say(message)).collect();
+        paragraph(sentences.join(" "))
     }
 
     fn line(&self) -> Vec<Block> {

@@ -37,3 +37,19 @@ fn splices_are_told_with_their_units() {
     let overlap = Splice::Overlap { pairs: vec![] };
     assert_eq!(told_of(&overlap), "positions read on both rulers: none yet");
 }
+
+#[test]
+fn how_delays_were_obtained_is_told_where_not_all_were_typed() {
+    let (mut view, charts, english) = (view_of("x"), Charts::default(), english());
+    let told = |view: &View| match (Report { view, charts: &charts, trials: None, words: &english }).delays()
+    {
+        Some(Block::Paragraph(text)) => text,
+        other => format!("{other:?}"),
+    };
+    assert_eq!(told(&view), "None");
+    view.rows[0].evidence = EvidenceKind::Traces;
+    let how = english.say(&estimator_name(view.delays.estimator));
+    let text = told(&view);
+    assert!(text.contains("recorded traces") && text.contains(&how), "{text}");
+    assert!(!text.contains("photo"), "{text}");
+}

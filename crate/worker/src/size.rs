@@ -2,7 +2,8 @@
 //!
 //! Sources: W3C, Portable Network Graphics (PNG) Specification, third edition, 5.2 and 11.2.1; ITU-T T.81 (JPEG), annex
 //! B.1.1 and B.2.2; RFC 9649 (WebP), 2.5 to 2.7 and 3.4, with RFC 6386 (VP8), 9.1; Graphics Interchange Format, Version
-//! 89a, sections 17 to 26.
+//! 89a, sections 17 to 26; ISO/IEC 14496-12, 4.3 (file type box), with the brands of ISO/IEC 23008-12 (HEIF), annex B (both
+//! from memory).
 
 use serde::Serialize;
 use slope_evidence::words::{Message, Value};
@@ -26,6 +27,8 @@ pub struct Size {
 pub enum SizeError {
     /// None of the kinds known here.
     Unknown,
+    /// A photo in HEIF format (HEIC), which few browsers decode.
+    Heif,
     /// It ends before its size is told.
     Cut,
     /// It tells no size, or something that is none.
@@ -47,6 +50,7 @@ impl SizeError {
         let file = if file.is_empty() { message!("size-unnamed").into() } else { Value::from(file) };
         match self {
             Self::Unknown => message!("size-unknown", file = file),
+            Self::Heif => message!("size-heif", file = file),
             Self::Cut => message!("size-cut", file = file),
             Self::Damaged => message!("size-damaged", file = file),
             Self::TooLarge { width, height } => message!(
@@ -75,13 +79,26 @@ pub fn size(bytes: &[u8]) -> Result<Size, SizeError> {
     } else if bytes.starts_with(b"GIF87a") || bytes.starts_with(b"GIF89a") {
         gif(reader)
     } else {
-        Err(SizeError::Unknown)
+        Err(if is_heif(bytes) { SizeError::Heif } else { SizeError::Unknown })
     }?;
     match u64::from(width) * u64::from(height) {
         0 => Err(SizeError::Damaged),
         pixels if pixels > MOST => Err(SizeError::TooLarge { width, height }),
         _ => Ok(Size { width, height }),
     }
+}
+
+/// Whether a file that begins so is a picture, be it one that is not taken: 32 bytes tell.
+pub fn is_picture(bytes: &[u8]) -> bool {
+    size(bytes) != Err(SizeError::Unknown)
+}
+
+/// Whether the box that says which type a file has gives one of HEIF as the first: a picture, or several, coded as HEVC, or
+/// in a way that the others say.
+fn is_heif(bytes: &[u8]) -> bool {
+    let brands = [b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"hevm", b"hevs", b"mif1", b"msf1"];
+    let major = bytes.get(8..12);
+    bytes.get(4..8) == Some(b"ftyp".as_slice()) && brands.iter().any(|brand| major == Some(brand.as_slice()))
 }
 
 /// Numbers at places of the bytes.

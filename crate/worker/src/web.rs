@@ -15,7 +15,7 @@ use crate::handed_in::{self, may_hold_notebook};
 use crate::key::{self, Key};
 use crate::reading::{self, Known, Measured, ReadingError, Wanted};
 use crate::refusals::archive;
-use crate::size::{Size, SizeError, size};
+use crate::size::{self, Size, SizeError, size};
 use crate::standing::Standing;
 
 /// Where the glue's declarations have their types from.
@@ -249,6 +249,12 @@ pub fn check_picture(name: &str, bytes: &[u8], more: bool) -> Result<JsValue, Js
         Err(SizeError::Cut) if more => Ok(JsValue::UNDEFINED),
         Err(error) => Err(thrown("picture", error.message(name))),
     }
+}
+
+/// Whether a file that begins so is a picture: 32 bytes tell.
+#[wasm_bindgen]
+pub fn is_picture(bytes: &[u8]) -> bool {
+    size::is_picture(bytes)
 }
 
 /// A picture that is looked at: a small copy of it, made of one band after the other.

@@ -60,7 +60,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 146] = [
+const TESTS: [(&str, Test); 148] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -163,6 +163,7 @@ const TESTS: [(&str, Test); 146] = [
     ("traces_give_c", traces::traces_give_c),
     ("layouts_are_corrected", traces::layouts_are_corrected),
     ("layout_numbers_are_read_as_typed", traces::layout_numbers_are_read_as_typed),
+    ("a_step_is_stated_after_a_refusal", traces::a_step_is_stated_after_a_refusal),
     ("a_run_is_stopped", traces::a_run_is_stopped),
     ("bad_traces_are_named", traces::bad_traces_are_named),
     ("a_row_says_how_it_came", cells::a_row_says_how_it_came),
@@ -178,6 +179,7 @@ const TESTS: [(&str, Test); 146] = [
     ("a_dropped_picture_asks", picture_doubts::a_dropped_picture_asks),
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
+    ("pictures_are_told_by_their_bytes", pictures::pictures_are_told_by_their_bytes),
     ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),
     ("without_a_database_it_says_so", file_store::without_a_database_it_says_so),
     ("seal_hides_and_opens", seal::seal_hides_and_opens),

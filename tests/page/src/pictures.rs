@@ -4,9 +4,12 @@
 //! The screens are drawn by the simulated bench, whose delays are those of light in vacuum along the rail
 //! (c = 299 792 458 m/s exactly: BIPM, The International System of Units, 9th edition, 2019, section 2.3).
 
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, ensure};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
 use fantoccini::key::Key;
 use jpeg_encoder::{ColorType, Encoder};
 use serde_json::{Value, json};
@@ -403,4 +406,27 @@ pub fn look_and_accept(page: &Page, doubted: &[&str]) -> Result<()> {
 pub(crate) fn marked(page: &Page, count: usize) -> Result<()> {
     page.reads(COUNT, &format!("{count} of "))?;
     Ok(())
+}
+
+/// Files without a type, as some phones hand them over, are told by their bytes wherever they are dropped: a JPEG is taken,
+/// a photo in HEIF format (ISO/IEC 14496-12, 4.3) is refused as what it is.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn pictures_are_told_by_their_bytes(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    let picture = STANDARD.encode(fs::read(picture(&page.home, 0, "500 mm.jpg")?)?);
+    let drop = r"
+        const dataTransfer = new DataTransfer();
+        const jpeg = Uint8Array.from(atob(arguments[0]), (char) => char.charCodeAt(0));
+        dataTransfer.items.add(new File([jpeg], '500 mm.jpg'));
+        dataTransfer.items.add(new File(['\0\0\0\x18ftypheic\0\0\0\0mif1heic'], '1000000123'));
+        document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));";
+    page.browser.run(drop, vec![json!(picture)])?;
+    page.reads("#picture-status", "1 photo was added")?;
+    page.reads(REFUSED, "1000000123 is a photo in HEIF format")?;
+    ensure!(page.cell("Ruler reading", 1)? == "500 mm", "the photo began no row of its own");
+    ensure!(!page.text(names::MESSAGE)?.contains("not opened"), "one was opened as a notebook");
+    page.is_silent()
 }

@@ -284,6 +284,31 @@ pub fn layout_numbers_are_read_as_typed(stage: &Stage) -> Result<()> {
     page.is_silent()
 }
 
+/// Files that count their samples and tell no interval are refused, and stay until it is stated.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_step_is_stated_after_a_refusal(stage: &Stage) -> Result<()> {
+    let page = stage.blank_page()?;
+    describe_rail(&page)?;
+    let bench = Bench::default();
+    let style = Style { timeless: true, numbered: true, ..Style::default() };
+    let mut files = Vec::new();
+    for mark in [1000, 3000] {
+        let text = both_as_text(&recorded(&bench, mark), &style);
+        files.push(page.home.write(&format!("{mark} mm.txt"), text.as_bytes())?);
+    }
+    choose(&page, &files)?;
+    page.reads(STATUS, "2 files with the traces of 2 positions")?;
+    page.click("Measure all")?;
+    page.reads(REFUSED, "no sampling interval")?;
+    page.fill("Sampling interval / ns", &bench.digitiser.step.to_string())?;
+    page.click("Measure all")?;
+    page.reads(STATUS, "2 positions were measured")?;
+    page.sees(names::ROWS_USED, &names::rows_used(2, 2))?;
+    page.is_silent()
+}
+
 /// A long run goes on beside the page and is stopped: what was measured until then stays.
 ///
 /// # Errors

@@ -904,7 +904,7 @@ result-within = The difference is within the expanded uncertainty.
 result-outside = The difference is larger than the expanded uncertainty. An effect may be missing from the budget; see the notices and checks.
 result-sealed = The result is sealed: v and c are changed by a hidden factor, by at most 8 %, until the seal is opened.
 result-choice-more = The rows scatter more than their stated uncertainties allow. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
-result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
+result-choice-less = The rows scatter less than expected from their stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. A reading limit does not shrink because the scatter is small. Which one do you report, and why?
 result-choice-fits = The scatter agrees with the stated uncertainties. From the stated uncertainties u(c) = { $stated } m/s; from the scatter u(c) = { $scatter } m/s. Which one do you report, and why?
 
 ## Seal
@@ -997,6 +997,21 @@ report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
 report-stands = Position, calculated
 report-step = Step between this rail and the others
+report-delays-typed =
+    { $n ->
+        [one] Row { $rows }: the delay was typed, or both edges were read on the screen.
+       *[other] Rows { $rows }: the delays were typed, or both edges were read on the screen.
+    }
+report-delays-photos =
+    { $n ->
+        [one] Row { $rows }: both edges were marked on a photo of the screen.
+       *[other] Rows { $rows }: both edges were marked on photos of the screen.
+    }
+report-delays-traces =
+    { $n ->
+        [one] Row { $rows }: the edges were timed on recorded traces ({ $how }).
+       *[other] Rows { $rows }: the edges were timed on recorded traces ({ $how }).
+    }
 report-shares = Shares of the variance of c
 report-reason = Reason given
 report-notice-rows =
@@ -1323,6 +1338,12 @@ notice-signal_before =
        *[other] On the traces of rows { $rows } a signal before the pulse disturbs the baseline.
     }
 notice-signal_before-look = Look at the traces: the edge is timed from this baseline. Find where the signal comes from, and record again.
+notice-not_level =
+    { $n ->
+        [one] On the traces of row { $rows } the baseline before the pulse is not level: it drifts, or slow hum lies under it.
+       *[other] On the traces of rows { $rows } the baseline before the pulse is not level: it drifts, or slow hum lies under it.
+    }
+notice-not_level-look = Look at the traces: the amplitude, and with it the edge, is taken from this baseline. Find what moves it, and record again.
 notice-air_left_out = The uncertainty of c leaves out the air: its stated uncertainties reach beyond the range of the equations.
 notice-air_left_out-look = Check the uncertainties typed with temperature, pressure and humidity of the air.
 notice-few_on_edge =
@@ -1345,6 +1366,8 @@ notice-few_rows =
        *[other] Only { $n } rows are included: too few to test linearity.
     }
 notice-few_rows-look = Take more positions; at least three on each side of a splice.
+notice-not_diagnosed = { $n } rows are included, and for some of them a covariance matrix is stated. Among so many, mistakes in rows, rails and time bases were not searched for.
+notice-not_diagnosed-look = Check the residuals and the other checks of the line yourself.
 notice-scatter_too_large =
     { $nu ->
         [one] The rows scatter more than their stated uncertainties allow (χ² = { $chi } with { $nu } degree of freedom).
@@ -1908,6 +1931,7 @@ shelf-refused = The browser did not store the notebook. Nothing stored before wa
 
 size-unnamed = The photo
 size-unknown = { $file } is not an image in JPEG, PNG, WebP or GIF format. Save it as JPEG or PNG.
+size-heif = { $file } is a photo in HEIF format (HEIC), which few browsers can read. Save it as JPEG, or set the camera to JPEG.
 size-cut = { $file } ends within its header. Copy the file again from the camera.
 size-damaged = { $file } is damaged: its header does not give its size. Copy the file again from the camera.
 size-too_large = { $file }: a photo of { $width } × { $height } pixels is too large. The limit is { $most } million pixels. Scale it down, or set the camera to smaller photos.
@@ -1957,7 +1981,7 @@ trace-clipped =
         [one] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } sample. Record with a larger range.
        *[other] clipped: from sample { $sample } the top is flat at { $limit } V for { $samples } samples. Record with a larger range.
     }
-trace-no_baseline = the pulse begins at sample { $sample }, without a quiet baseline before it. Record more time before the trigger.
+trace-no_baseline = there is no quiet baseline before the pulse, which seems to begin at sample { $sample }: the record begins too late, or with a spike or another pulse. Record more time before the trigger.
 trace-no_top = the record ends at sample { $last }, before the top of the pulse. Record more time after the trigger.
 trace-level = a threshold of { $level } V above the baseline is not on the edge. Here it must be between { $lowest } V and { $highest } V.
 trace-fraction = a fraction of { $fraction } is not on the edge. It must be between 10 % and 90 %.

@@ -901,7 +901,7 @@ result-within = L’écart est inférieur à l’incertitude élargie.
 result-outside = L’écart dépasse l’incertitude élargie. Un effet manque peut-être au bilan ; voyez les remarques et les contrôles.
 result-sealed = Le résultat est scellé : v et c sont modifiées par un facteur caché, de 8 % au plus, jusqu’à l’ouverture du sceau.
 result-choice-more = Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
-result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
+result-choice-less = Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Une limite de lecture ne diminue pas parce que la dispersion est faible. Laquelle indiquez-vous, et pourquoi ?
 result-choice-fits = La dispersion s’accorde avec les incertitudes déclarées. D’après les incertitudes déclarées u(c) = { $stated } m/s ; d’après la dispersion u(c) = { $scatter } m/s. Laquelle indiquez-vous, et pourquoi ?
 
 ## Sceau
@@ -994,6 +994,21 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-delays-typed =
+    { $n ->
+        [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.
+       *[other] Lignes { $rows } : les retards ont été saisis, ou les deux fronts ont été lus à l’écran.
+    }
+report-delays-photos =
+    { $n ->
+        [one] Ligne { $rows } : les deux fronts ont été marqués sur une photo de l’écran.
+       *[other] Lignes { $rows } : les deux fronts ont été marqués sur des photos de l’écran.
+    }
+report-delays-traces =
+    { $n ->
+        [one] Ligne { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
+       *[other] Lignes { $rows } : les fronts ont été datés sur des traces enregistrées ({ $how }).
+    }
 report-shares = Parts de la variance de c
 report-reason = Raison donnée
 report-notice-rows =
@@ -1320,6 +1335,12 @@ notice-signal_before =
        *[other] Sur les traces des lignes { $rows }, un signal avant l’impulsion perturbe la ligne de base.
     }
 notice-signal_before-look = Regardez les traces : le front est daté à partir de cette ligne de base. Cherchez d’où vient le signal, et enregistrez de nouveau.
+notice-not_level =
+    { $n ->
+        [one] Sur les traces de la ligne { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou porte un ronflement lent.
+       *[other] Sur les traces des lignes { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou porte un ronflement lent.
+    }
+notice-not_level-look = Regardez les traces : l’amplitude, et avec elle le front, est prise à partir de cette ligne de base. Cherchez ce qui la fait bouger, et enregistrez de nouveau.
 notice-air_left_out = L’incertitude de c omet l’air : les incertitudes déclarées de l’air dépassent le domaine des équations.
 notice-air_left_out-look = Vérifiez les incertitudes saisies avec la température, la pression et l’humidité de l’air.
 notice-few_on_edge =
@@ -1342,6 +1363,8 @@ notice-few_rows =
        *[other] Seulement { $n } lignes sont retenues : trop peu pour tester la linéarité.
     }
 notice-few_rows-look = Mesurez à davantage de positions, au moins trois de chaque côté d’un raccord.
+notice-not_diagnosed = { $n } lignes sont retenues, et une matrice de covariance est déclarée pour certaines d’entre elles. Parmi un si grand nombre, les erreurs de lignes, de rails et de bases de temps n’ont pas été recherchées.
+notice-not_diagnosed-look = Vérifiez vous-même les résidus et les autres tests de la droite.
 notice-scatter_too_large =
     { $nu ->
         [one] Les lignes se dispersent plus que ne le permettent leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degré de liberté).
@@ -1905,6 +1928,7 @@ shelf-refused = Le navigateur n’a pas conservé le cahier. Rien de ce qui y é
 
 size-unnamed = La photo
 size-unknown = { $file } : ce n’est pas une image au format JPEG, PNG, WebP ou GIF. Enregistrez-la en JPEG ou en PNG.
+size-heif = { $file } : une photo au format HEIF (HEIC), que peu de navigateurs savent lire. Enregistrez-la en JPEG, ou réglez l’appareil sur JPEG.
 size-cut = { $file } : le fichier s’arrête dans son en-tête. Copiez de nouveau le fichier depuis l’appareil.
 size-damaged = { $file } : le fichier est endommagé, son en-tête ne donne pas les dimensions. Copiez de nouveau le fichier depuis l’appareil.
 size-too_large = { $file } : une photo de { $width } × { $height } pixels est trop grande. La limite est de { $most } millions de pixels. Réduisez-la, ou réglez l’appareil sur des photos plus petites.
@@ -1954,7 +1978,7 @@ trace-clipped =
         [one] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillon. Enregistrez avec un calibre plus grand.
        *[other] elle est écrêtée. À partir de l’échantillon { $sample }, le sommet est plat à { $limit } V sur { $samples } échantillons. Enregistrez avec un calibre plus grand.
     }
-trace-no_baseline = l’impulsion commence à l’échantillon { $sample }, sans ligne de base stable avant elle. Enregistrez plus de temps avant le déclenchement.
+trace-no_baseline = il n’y a pas de ligne de base calme avant l’impulsion, qui semble commencer à l’échantillon { $sample } : l’enregistrement commence trop tard, ou par un pic ou une autre impulsion. Enregistrez plus de temps avant le déclenchement.
 trace-no_top = l’enregistrement s’arrête à l’échantillon { $last }, avant le sommet de l’impulsion. Enregistrez plus de temps après le déclenchement.
 trace-level = un seuil à { $level } V au-dessus de la ligne de base n’est pas sur le front. Ici, il doit être entre { $lowest } V et { $highest } V.
 trace-fraction = une fraction de { $fraction } n’est pas sur le front. Elle doit être entre 10 % et 90 %.

@@ -16,7 +16,7 @@ pub struct Style {
     pub labels: bool,
     /// Units in the labels, in a row of their own, or nowhere (seconds and volts then).
     pub units: Units,
-    /// Settings above the samples, in columns beside them, or nowhere.
+    /// Settings above the samples, in columns before or behind them, or nowhere.
     pub settings: SettingsPlace,
     /// The unit of time.
     pub time: ColumnUnit,
@@ -54,6 +54,8 @@ pub enum SettingsPlace {
     Above,
     /// In three columns before the samples.
     Beside,
+    /// Behind the samples: named in the row of labels, their values in the row below that.
+    Behind,
 }
 
 impl Default for Style {
@@ -99,11 +101,16 @@ fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style)
             line(setting);
         }
     }
+    let mut behind = behind(recording, style).into_iter();
+    let mut and_behind = |mut fields: Vec<String>| {
+        fields.extend(behind.next().into_iter().flatten());
+        fields
+    };
     if style.labels {
-        line(&titles(channels, style, true));
+        line(&and_behind(titles(channels, style, true)));
     }
     if style.units == Units::Row {
-        line(&titles(channels, style, false));
+        line(&and_behind(titles(channels, style, false)));
     }
     for row in 0..rows {
         let mut fields = beside(style, settings.get(row));
@@ -116,7 +123,7 @@ fn write(recording: &Recording, channels: std::ops::Range<usize>, style: &Style)
         fields.extend(
             channels.iter().map(|channel| number(channel.samples[row] / style.volts.factor(), style)),
         );
-        line(&fields);
+        line(&and_behind(fields));
     }
     text
 }
@@ -147,8 +154,18 @@ fn settings(recording: &Recording, rows: usize, style: &Style) -> [Setting; 3] {
 fn beside(style: &Style, setting: Option<&Setting>) -> Vec<String> {
     match style.settings {
         SettingsPlace::Beside => Vec::from(setting.cloned().unwrap_or_default()),
-        SettingsPlace::None | SettingsPlace::Above => Vec::new(),
+        SettingsPlace::None | SettingsPlace::Above | SettingsPlace::Behind => Vec::new(),
     }
+}
+
+/// What stands behind the fields of the first two rows where settings do: names with their unit, and values.
+fn behind(recording: &Recording, style: &Style) -> Vec<[String; 2]> {
+    if style.settings != SettingsPlace::Behind {
+        return Vec::new();
+    }
+    let name = |name: &str| format!("{name} ({})", unit(style.time));
+    let value = |time: f64| number(time / style.time.factor(), style);
+    vec![["Start", "Increment"].map(name), [recording.start, recording.step].map(value)]
 }
 
 /// The row of labels, or that of units.

@@ -27,7 +27,7 @@ fn holds(style: &Style) {
         read("run.dat", text.as_bytes(), &layout).unwrap_or_else(|error| panic!("{error}\n{layout:?}"));
     assert_eq!(found.channels.len(), 2, "{style:?} {layout:?}");
     assert!((found.step - written.step).abs() < 1e-6, "{style:?}: step {} {layout:?}", found.step);
-    if !style.timeless {
+    if !style.timeless || style.settings == SettingsPlace::Behind {
         assert!((found.start - written.start).abs() < 2e-3, "{style:?}: start {}", found.start);
     }
     for (found, written) in found.channels.iter().zip(&written.channels) {
@@ -37,7 +37,7 @@ fn holds(style: &Style) {
             assert!((found - written).abs() < 1e-5, "{style:?}: {found} {written}");
         }
     }
-    if style.settings != SettingsPlace::None {
+    if matches!(style.settings, SettingsPlace::Above | SettingsPlace::Beside) {
         let setting = found.settings.iter().find(|setting| setting.name == "Coupling").unwrap();
         assert_eq!(setting.value, "direct", "{style:?}");
     }
@@ -113,6 +113,22 @@ fn running_numbers_are_not_the_time() {
 fn a_setting_gives_the_step_where_no_column_gives_the_time() {
     for numbered in [true, false] {
         holds(&Style { timeless: true, numbered, settings: SettingsPlace::Above, ..Style::default() });
+    }
+}
+
+#[test]
+fn start_and_increment_behind_the_samples_give_the_times() {
+    for (units, numbered) in
+        [(Units::InLabels, true), (Units::Row, true), (Units::None, true), (Units::Row, false)]
+    {
+        for (delimiter, time) in [
+            (Delimiter::Comma, ColumnUnit::Second),
+            (Delimiter::Semicolon, ColumnUnit::Nanosecond),
+            (Delimiter::Tab, ColumnUnit::Microsecond),
+        ] {
+            let settings = SettingsPlace::Behind;
+            holds(&Style { timeless: true, numbered, units, settings, delimiter, time, ..Style::default() });
+        }
     }
 }
 

@@ -125,6 +125,10 @@ pub enum ColumnUnit {
 }
 
 impl ColumnUnit {
+    /// Those in which times are told.
+    pub(super) const TIMES: [Self; 5] =
+        [Self::Second, Self::Millisecond, Self::Microsecond, Self::Nanosecond, Self::Picosecond];
+
     /// The unit that a word spells.
     pub fn spelled(word: &str) -> Option<Self> {
         let word = word.trim();

@@ -270,16 +270,22 @@ fn regular(time: &ReadColumn, first_line: usize) -> Result<(f64, f64), ReadProbl
         None => Ok((start, step)),
         Some((index, _)) => {
             // Where the jump is, not where the mean step first runs away from the times.
-            let jump = times.windows(2).position(|pair| {
-                let usual = times[1] - start;
-                (pair[1] - pair[0] - usual).abs() > 2.02 * digit + 1e-9 * usual.abs()
-            });
-            let index = jump.map_or(index, |jump| jump + 1);
-            let usual = if jump.is_some() { times[1] - start } else { step };
+            let (index, usual) = jump(times, step, digit).unwrap_or((index, step));
             let expected = times[index.saturating_sub(1)] + usual;
             Err(ReadProblem::Unequal { line: first_line + index, found: times[index], expected, step: usual })
         }
     }
+}
+
+/// The time before which lies the step that is least like the mean one, the first of several, and the usual step; nothing
+/// where rounding to that digit would make as much.
+fn jump(times: &[f64], mean: f64, digit: f64) -> Option<(usize, f64)> {
+    let mut steps: Vec<_> = times.windows(2).map(|pair| pair[1] - pair[0]).collect();
+    let off = |step: &f64| (step - mean).abs();
+    let most = steps.iter().map(off).fold(0.0, f64::max);
+    let before = steps.iter().position(|step| off(step) >= 0.999 * most)?;
+    steps.sort_unstable_by(f64::total_cmp);
+    (most > 1.01 * digit).then(|| (before + 1, steps[steps.len() / 2]))
 }
 
 #[cfg(test)]

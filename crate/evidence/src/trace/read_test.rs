@@ -194,3 +194,22 @@ fn a_nought_with_a_power_of_ten_hides_no_gap() {
     let refused = read_in(&text(25)).unwrap_err().problem;
     assert!(matches!(refused, ReadProblem::Unequal { line: 27, .. }), "{refused:?}");
 }
+
+#[test]
+fn a_time_that_is_repeated_is_named_at_its_own_line() {
+    // Common practice, no source: the digits of the time are hardly finer than a step, as recorders write them.
+    for (step, digits) in [(0.2, 1), (0.25, 2), (0.4, 1), (1.0 / 3.0, 2)] {
+        for repeated in [1, 7, 22, 38] {
+            let mut text = String::from("t (ns),A (V)\n");
+            for index in 0..40 {
+                let kept = if index >= repeated { index - 1 } else { index };
+                writeln!(text, "{:.digits$},{:.3}", f64::from(kept) * step, f64::from(index * 7 % 5) * 0.01)
+                    .unwrap();
+            }
+            let found = problem(&text);
+            let ReadProblem::Unequal { line, step: told, .. } = found else { panic!("{found:?}") };
+            assert_eq!(line, usize::try_from(repeated).unwrap() + 2, "{step} ns");
+            assert!((told - step).abs() < 0.01, "{told} ns for {step}");
+        }
+    }
+}

@@ -2,7 +2,8 @@
 //!
 //! Some rows from the middle of the file, where there is nothing but samples, are read with every delimiter and decimal
 //! mark; the pair that makes most columns of numbers and fewest of anything else is taken. The first line of samples is
-//! the first from which rows go on like those. The column that grows by equal steps is the time.
+//! the first from which rows go on like those. The column that grows by equal steps is the time; one that merely counts is
+//! not, unless a unit of time is stated for it: without a time column the settings give the step.
 
 use super::lines::{fields, line_end, lines, shown, text, value};
 use super::{
@@ -14,6 +15,8 @@ use super::{
 const PROBED: usize = 40;
 /// Rows that must go on like those in the middle for a first line of samples.
 const FOLLOWING: usize = 8;
+/// By what fraction steps may differ that are the same.
+const SAME_STEP: f64 = 0.01;
 /// Lines above or beside the samples that are looked through for settings.
 const SETTINGS: usize = 400;
 
@@ -64,18 +67,16 @@ fn layout(
     let text = text(bytes)?;
     let probed = middle(&text);
     let (delimiter, decimal) = fitting(&probed, delimiter, decimal).ok_or(ReadProblem::NoColumns)?;
-    let numeric = SplitRows::of(&probed, delimiter, decimal).numeric;
-    let first = first_row(&text, delimiter, decimal, &numeric).ok_or(ReadProblem::NoColumns)?;
+    let split = SplitRows::of(&probed, delimiter, decimal);
+    let numeric = &split.numeric;
+    let first = first_row(&text, delimiter, decimal, numeric).ok_or(ReadProblem::NoColumns)?;
 
     let last = numeric.iter().rposition(|is| *is).map_or(0, |last| last + 1);
-    let above = Above::of(&text, first, delimiter, decimal, &numeric);
-    let signs = ColumnSigns::of(&probed, delimiter, decimal, &numeric, &above);
-    let time = signs.time();
-    let mut columns = signs.columns(time);
-    columns.truncate(last);
+    let above = Above::of(&text, first, delimiter, decimal, &split);
     let comma = decimal == DecimalMark::Comma;
     let (step, start) = (header::step(&above.settings, comma), header::start(&above.settings, comma));
-    drop_running_number(&mut columns, step.is_some() && time.is_some_and(|time| signs.counts(time)));
+    let mut columns = ColumnSigns::of(&probed, delimiter, decimal, numeric, &above, step).columns();
+    columns.truncate(last);
     let timed = columns.iter().any(|column| column.role == Role::Time);
     Ok(Layout {
         delimiter,
@@ -108,6 +109,8 @@ fn middle(text: &[u8]) -> Vec<&[u8]> {
 struct SplitRows {
     /// For each column, whether every row has a number there.
     numeric: Vec<bool>,
+    /// For each column, whether any row has anything there.
+    held: Vec<bool>,
     /// Columns of numbers less columns of anything else; nothing where rows differ in length.
     score: i32,
 }
@@ -121,8 +124,8 @@ impl SplitRows {
         };
         let numeric: Vec<_> =
             (0..width).map(|c| holds(c, &|field| value(field, decimal).is_some())).collect();
-        let empty = |column: usize| holds(column, &|field| field.is_empty());
-        let texts = (0..width).filter(|c| !numeric[*c] && !empty(*c)).count();
+        let held: Vec<_> = (0..width).map(|c| !holds(c, &|field| field.is_empty())).collect();
+        let texts = (0..width).filter(|c| !numeric[*c] && held[*c]).count();
         let numbers = numeric.iter().filter(|is| **is).count();
         let even = rows.iter().all(|row| row.len() == width);
         let score = i32::try_from(numbers).unwrap_or(0) - i32::try_from(texts).unwrap_or(0);
@@ -130,7 +133,7 @@ impl SplitRows {
         let cut = delimiter == Delimiter::Comma
             && rows.iter().flatten().all(|field| field.iter().all(|byte| b"+-0123456789 ".contains(byte)))
             && rows.iter().flatten().any(|field| field.len() > 1 && field.first() == Some(&b'0'));
-        Self { numeric, score: if even && numbers > 0 && !cut { score } else { -1 } }
+        Self { numeric, held, score: if even && numbers > 0 && !cut { score } else { -1 } }
     }
 }
 
@@ -183,23 +186,28 @@ struct Above {
 }
 
 impl Above {
-    fn of(text: &[u8], first: usize, delimiter: Delimiter, decimal: DecimalMark, numeric: &[bool]) -> Self {
+    fn of(text: &[u8], first: usize, delimiter: Delimiter, decimal: DecimalMark, split: &SplitRows) -> Self {
+        let SplitRows { numeric, held, .. } = split;
         let labels = vec![String::new(); numeric.len()];
         let mut above = Self { labels, units: vec![None; numeric.len()], settings: Vec::new() };
-        // Columns before the first of numbers are beside the samples.
-        let beside = numeric.iter().position(|is| *is).unwrap_or(0);
-        let looked_at = if beside > 0 { first + SETTINGS } else { first };
+        // Beside the samples are the columns before the first of numbers, and those that hold nothing further down.
+        let before = numeric.iter().position(|is| *is).unwrap_or(0);
+        let is_beside = |column: usize| column < before || !held.get(column).is_some_and(|is| *is);
+        let begin = lines(text).nth(first).map(|line| fields(line, delimiter)).unwrap_or_default();
+        let goes_on = before > 0
+            || begin.iter().enumerate().any(|(column, field)| is_beside(column) && !field.is_empty());
+        let looked_at = if goes_on { first + SETTINGS } else { first };
         let mut rows: Vec<_> = lines(text).take(looked_at).map(|line| fields(line, delimiter)).collect();
         for field in rows.iter_mut().take(first).filter_map(|row| row.first_mut()) {
             *field = field.strip_prefix(b"#").unwrap_or(field).trim_ascii();
         }
         for title in above.take_titles(&rows[..first.min(rows.len())], decimal, numeric) {
-            rows[title].truncate(beside);
+            keep(&mut rows[title], is_beside);
         }
         for row in rows.iter_mut().skip(first) {
-            row.truncate(beside);
+            keep(row, is_beside);
         }
-        above.settings = rows.iter().filter_map(|row| header::setting(row)).collect();
+        above.settings = header::settings(&rows, decimal == DecimalMark::Comma);
         above
     }
 
@@ -212,16 +220,18 @@ impl Above {
             let is_full = |row: &Vec<&[u8]>| row.iter().any(|field| !field.is_empty());
             let Some(index) = rows.iter().take(below).rposition(is_full) else { break };
             let row = &rows[index];
-            let Some(titles) = titles(row, decimal, numeric) else { continue };
-            let are_units = units_looked_for && titles.iter().all(|field| is_unit_or_none(field));
+            let Some(over) = over_numbers(row, numeric) else { continue };
+            let are_units = units_looked_for && are_units(&over);
             if are_units {
                 for (unit, field) in self.units.iter_mut().zip(row) {
-                    *unit = bare_unit(&shown(field));
+                    *unit = header::bare_unit(&shown(field));
                 }
-            } else {
+            } else if are_labels(row, &over, decimal) {
                 for (label, field) in self.labels.iter_mut().zip(row) {
                     *label = shown(field);
                 }
+            } else {
+                continue;
             }
             taken.push(index);
             below = index;
@@ -234,29 +244,41 @@ impl Above {
     }
 }
 
-/// What a row of titles has over the columns of numbers; none for any other row.
-fn titles<'a>(row: &[&'a [u8]], decimal: DecimalMark, numeric: &[bool]) -> Option<Vec<&'a [u8]>> {
+/// Empties the fields of a row but those of the columns that are kept.
+fn keep(row: &mut [&[u8]], is_kept: impl Fn(usize) -> bool) {
+    for (column, field) in row.iter_mut().enumerate() {
+        if !is_kept(column) {
+            *field = b"";
+        }
+    }
+}
+
+/// What a row has over the columns of numbers; none where it ends before the last of them.
+fn over_numbers<'a>(row: &[&'a [u8]], numeric: &[bool]) -> Option<Vec<&'a [u8]>> {
     let over: Vec<_> = row.iter().zip(numeric).filter(|(_, is)| **is).map(|(field, _)| *field).collect();
-    let is_setting = row.len() == 1 && header::setting(row).is_some();
+    (over.len() == numeric.iter().filter(|is| **is).count()).then_some(over)
+}
+
+/// Whether these are titles of columns, not the last of the settings.
+fn are_labels(row: &[&[u8]], over: &[&[u8]], decimal: DecimalMark) -> bool {
     let is_title = |field: &&[u8]| !field.is_empty() && value(field, decimal).is_none();
-    let over_each = over.len() == numeric.iter().filter(|is| **is).count();
-    (!is_setting && over_each && over.iter().all(is_title)).then_some(over)
+    let is_setting = header::setting(row).is_some_and(|setting| row.len() == 1 || header::is_unit(&setting));
+    !is_setting && over.iter().all(is_title)
 }
 
-/// A unit alone, in brackets or not.
-fn bare_unit(field: &str) -> Option<ColumnUnit> {
-    ColumnUnit::spelled(field.trim().trim_matches(['(', ')', '[', ']']))
-}
-
-/// A unit, or a dash for none.
-fn is_unit_or_none(field: &[u8]) -> bool {
-    field == b"-" || bare_unit(&shown(field)).is_some()
+/// Whether these are units of columns. A column that counts has none: a dash, nothing, or a word for what it counts.
+fn are_units(over: &[&[u8]]) -> bool {
+    let is_unit = |field: &&[u8]| *field == b"-" || header::bare_unit(&shown(field)).is_some();
+    let is_none = |field: &&[u8]| field.is_empty() || header::counts(&shown(field));
+    over.iter().any(is_unit) && over.iter().all(|field| is_unit(field) || is_none(field))
 }
 
 /// What tells of each column what it is.
 struct ColumnSigns<'a> {
     numeric: &'a [bool],
     above: &'a Above,
+    /// Time from sample to sample as the settings have it, ns.
+    stated_step: Option<f64>,
     /// How it grows, where it does by equal steps.
     progress: Vec<Option<Progress>>,
     /// The mean step, where its unit says that it holds times.
@@ -270,9 +292,10 @@ impl<'a> ColumnSigns<'a> {
         decimal: DecimalMark,
         numeric: &'a [bool],
         above: &'a Above,
+        stated_step: Option<f64>,
     ) -> Self {
         let rows: Vec<_> = rows.iter().map(|row| fields(row, delimiter)).collect();
-        let mut signs = Self { numeric, above, progress: Vec::new(), mean_steps: Vec::new() };
+        let mut signs = Self { numeric, above, stated_step, progress: Vec::new(), mean_steps: Vec::new() };
         for (column, is_numeric) in numeric.iter().enumerate() {
             let progress = if *is_numeric { Progress::of(&rows, column, decimal) } else { None };
             let mean_step = mean_step(&rows, column, decimal).filter(|_| signs.is_stated_time(column));
@@ -282,44 +305,68 @@ impl<'a> ColumnSigns<'a> {
         signs
     }
 
-    /// The unit that stands above a column.
+    /// The unit that stands above a column, or that the settings give to the times where its label says that it is these.
     fn stated(&self, column: usize) -> Option<ColumnUnit> {
-        self.above.units[column].or_else(|| header::unit_in(&self.above.labels[column]))
+        let label = &self.above.labels[column];
+        self.above.units[column]
+            .or_else(|| header::unit_in(label))
+            .or_else(|| self.given_to_times().filter(|_| header::says_time(label)))
+    }
+
+    fn given_to_times(&self) -> Option<ColumnUnit> {
+        header::unit_given(&self.above.settings, ColumnUnit::is_time)
+    }
+
+    fn given_to_levels(&self) -> Option<ColumnUnit> {
+        header::unit_given(&self.above.settings, |unit| !unit.is_time())
     }
 
     fn is_stated_time(&self, column: usize) -> bool {
         self.stated(column).is_some_and(ColumnUnit::is_time)
     }
 
+    fn is_even(&self, column: usize) -> bool {
+        self.progress[column].is_some()
+    }
+
+    /// Whether a column counts the samples: by its numbers, or by its label if it grows evenly.
     fn counts(&self, column: usize) -> bool {
-        self.progress[column].as_ref().is_some_and(|progress| progress.counts)
+        let by_numbers = self.progress[column].as_ref().is_some_and(|progress| progress.counts);
+        let by_label = self.is_even(column) && header::counts(&self.above.labels[column]);
+        (by_numbers || by_label) && !self.is_stated_time(column)
     }
 
     /// The column of the times: one that grows evenly and has a unit of time; else one that has such a unit, even or not
-    /// (reading then says which step is not like the others); else one that grows evenly, rather one that does not merely
-    /// count.
+    /// (reading then says which step is not like the others); else one that grows evenly and does not merely count.
     fn time(&self) -> Option<usize> {
         let first = |is: &dyn Fn(usize) -> bool| (0..self.numeric.len()).find(|column| is(*column));
-        let is_even = |column: usize| self.progress[column].is_some();
-        first(&|column| is_even(column) && self.is_stated_time(column))
+        first(&|column| self.is_even(column) && self.is_stated_time(column))
             .or_else(|| first(&|column| self.mean_steps[column].is_some()))
-            .or_else(|| first(&|column| is_even(column) && !self.counts(column)))
-            .or_else(|| first(&is_even))
+            .or_else(|| first(&|column| self.is_even(column) && !self.counts(column)))
     }
 
-    /// The unit of the times: the one stated, else what such steps are likely told in.
-    fn time_unit(&self, time: usize) -> ColumnUnit {
+    /// The unit of a column of times, if it is stated: with the column, among the settings, or by the step that these have.
+    fn stated_of_time(&self, column: usize) -> Option<ColumnUnit> {
+        let by_step = || {
+            let (step, stated) = (self.progress[column].as_ref()?.step, self.stated_step?);
+            let is_stated = |unit: &ColumnUnit| (step * unit.factor() - stated).abs() <= SAME_STEP * stated;
+            ColumnUnit::TIMES.into_iter().find(is_stated)
+        };
+        let own = self.stated(column).filter(|unit| unit.is_time());
+        own.or_else(|| self.given_to_times()).or_else(by_step)
+    }
+
+    /// What such steps are likely told in.
+    fn supposed_of_time(&self, time: usize) -> ColumnUnit {
         let step = self.progress[time].as_ref().map_or(1.0, |progress| progress.step);
-        let supposed = if step <= 1e-6 { ColumnUnit::Second } else { ColumnUnit::Nanosecond };
-        self.stated(time).filter(|unit| unit.is_time()).unwrap_or(supposed)
+        if step <= 1e-6 { ColumnUnit::Second } else { ColumnUnit::Nanosecond }
     }
 
     /// Whether a column is that of the times, or another channel's own: with the same step, or of a like one from which
     /// some steps are off.
-    fn is_time(&self, column: usize, time: Option<usize>) -> bool {
-        let Some(time) = time else { return false };
-        let merely_counts = self.counts(column) && !self.is_stated_time(column);
-        let even = !merely_counts && same_step(self.progress[time].as_ref(), self.progress[column].as_ref());
+    fn is_time(&self, column: usize, time: usize) -> bool {
+        let even =
+            !self.counts(column) && same_step(self.progress[time].as_ref(), self.progress[column].as_ref());
         let steps = self.mean_steps[time].zip(self.mean_steps[column]);
         let like = steps.is_some_and(|(one, other)| (0.1..10.0).contains(&(other / one)));
         column == time || even || (self.progress[column].is_none() && like)
@@ -331,22 +378,26 @@ impl<'a> ColumnSigns<'a> {
     }
 
     /// Every column with its role and unit.
-    fn columns(&self, time: Option<usize>) -> Vec<TraceColumn> {
-        let time_unit = time.map_or(ColumnUnit::One, |time| self.time_unit(time));
+    fn columns(&self) -> Vec<TraceColumn> {
+        let time = self.time();
+        let of_levels = self.given_to_levels();
         let mut channels = Vec::new();
         let mut columns = Vec::new();
         for column in 0..self.numeric.len() {
-            let stated = self.stated(column);
-            let (role, unit) = if self.is_time(column, time) {
-                (Role::Time, stated.filter(|unit| unit.is_time()).unwrap_or(time_unit))
-            } else if self.is_channel(column) {
-                channels.push(column);
-                (Role::Ignored, stated.unwrap_or(ColumnUnit::Volt))
-            } else {
-                (Role::Ignored, ColumnUnit::One)
+            let (role, stated, supposed) = match time {
+                Some(time) if self.is_time(column, time) => {
+                    let stated = self.stated_of_time(column).or_else(|| self.stated_of_time(time));
+                    (Role::Time, stated, self.supposed_of_time(time))
+                }
+                _ if self.is_channel(column) => {
+                    channels.push(column);
+                    (Role::Ignored, self.stated(column).or(of_levels), ColumnUnit::Volt)
+                }
+                _ => (Role::Ignored, None, ColumnUnit::One),
             };
             let label = self.above.labels[column].clone();
-            columns.push(TraceColumn { role, unit, unit_stated: stated.is_some(), label });
+            let (unit, unit_stated) = (stated.unwrap_or(supposed), stated.is_some());
+            columns.push(TraceColumn { role, unit, unit_stated, label });
         }
         for (column, role) in channels.iter().zip(self.channel_roles(&channels)) {
             columns[*column].role = role;
@@ -367,7 +418,7 @@ impl<'a> ColumnSigns<'a> {
 /// A column that grows by equal steps.
 struct Progress {
     step: f64,
-    /// Whole numbers that grow by one.
+    /// Whole numbers that grow by one, however many noughts stand behind the mark.
     counts: bool,
 }
 
@@ -387,13 +438,14 @@ impl Progress {
             off.abs() <= 1.01 * digit + 1e-12 * number.value.abs()
         });
         let grows = step > 0.0 && last.value - first.value > 4.0 * digit.min(step * 0.3);
-        (even && grows).then_some(Self { step, counts: place >= 0 && step == 1.0 })
+        let whole = numbers.iter().all(|number| number.value.fract() == 0.0);
+        (even && grows).then_some(Self { step, counts: whole && step == 1.0 })
     }
 }
 
 fn same_step(one: Option<&Progress>, other: Option<&Progress>) -> bool {
     let both = one.zip(other);
-    both.is_some_and(|(one, other)| (one.step - other.step).abs() <= 0.01 * one.step)
+    both.is_some_and(|(one, other)| (one.step - other.step).abs() <= SAME_STEP * one.step)
 }
 
 /// The mean step of a column of numbers from its first row to its last; nothing where they are the same.
@@ -401,19 +453,6 @@ fn mean_step(rows: &[Vec<&[u8]>], column: usize, decimal: DecimalMark) -> Option
     let number = |row: &Vec<&[u8]>| value(row.get(column)?, decimal);
     let step = (number(rows.last()?)? - number(rows.first()?)?) / (rows.len() - 1) as f64;
     (step.is_finite() && step != 0.0).then_some(step)
-}
-
-/// A column that merely counts is not the time if its label says so, or if a setting gives the step.
-fn drop_running_number(columns: &mut [TraceColumn], counts_beside_step: bool) {
-    let Some(time) = columns.iter_mut().find(|column| column.role == Role::Time) else { return };
-    let label = time.label.to_lowercase();
-    let counts = ["index", "sample", "no.", "number", "#", "point", "n", "i"]
-        .iter()
-        .any(|word| label == *word || (word.len() > 2 && label.starts_with(word)));
-    if !time.unit_stated && (counts || counts_beside_step) {
-        time.role = Role::Ignored;
-        time.unit = ColumnUnit::One;
-    }
 }
 
 #[cfg(test)]

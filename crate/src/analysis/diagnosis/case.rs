@@ -106,6 +106,9 @@ impl Hearing<'_> {
 impl<'a> Case<'a> {
     /// The case of rows; none where a matrix of many rows was stated, or there is no line.
     pub fn new(context: &'a RowContext, rows: &'a Rows, setup: &Setup, sealed: bool) -> Option<Self> {
+        if too_many_together(setup) {
+            return None;
+        }
         let points = rows.points.as_slice();
         let data = &setup.data;
         let nominal = context.page.path.factor() * AIR * 1e9 / C0;
@@ -238,13 +241,15 @@ impl<'a> Case<'a> {
     }
 }
 
-/// Errors stated together, as a variance for each row and errors that rows share; none of too many rows.
+/// Whether so many rows stand beside a matrix that no mistake is looked for among them.
+pub fn too_many_together(setup: &Setup) -> bool {
+    setup.joint().is_some() && setup.data.x.len() > MOST_TOGETHER
+}
+
+/// Errors stated together, as a variance for each row and errors that rows share; none where they can't be parted.
 fn together(stated: &Stated, nominal: f64, n: usize) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
     if stated.dense.is_empty() {
         return Some((vec![0.0; n], Vec::new()));
-    }
-    if n > MOST_TOGETHER {
-        return None;
     }
     stated.dense.parted(nominal, n)
 }

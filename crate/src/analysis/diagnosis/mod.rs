@@ -40,7 +40,7 @@ use case::{Case, Hearing};
 
 pub use cause::Cause;
 
-pub(super) use case::edge_step;
+pub(super) use case::{edge_step, too_many_together};
 
 /// Evidence for which something is said: false in at most one of twenty sound notebooks.
 const SEEN: f64 = 2.3;
@@ -64,7 +64,8 @@ pub struct Found {
     pub mends: Option<f64>,
 }
 
-/// The explanations that win; none where nothing is wrong, or nothing that is known of explains it.
+/// The explanations that win; none where nothing is wrong, or nothing that is known of explains it, or where
+/// `too_many_together` says that none is looked for.
 pub fn diagnose(context: &RowContext, rows: &Rows, setup: &Setup, sealed: bool) -> Vec<Found> {
     Case::new(context, rows, setup, sealed).and_then(|case| best(&case)).unwrap_or_default()
 }

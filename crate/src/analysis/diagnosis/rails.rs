@@ -5,8 +5,8 @@ use super::cause::Cause;
 use crate::analysis::read::ruler_unit;
 use crate::rail::{self, Joint, Rail};
 
-/// What the unit of a ruler may have been taken for.
-const UNITS: [f64; 4] = [10.0, 0.1, 2.54, 1.0 / 2.54];
+/// What the unit of a ruler may have been taken for: mm, cm and m, or cm and in.
+const UNITS: [f64; 6] = [10.0, 0.1, 100.0, 0.01, 2.54, 1.0 / 2.54];
 
 /// Every explanation by the description of a rail, and by the run as a whole.
 pub(super) fn hypotheses(hearing: &mut Hearing) {

@@ -9,8 +9,8 @@ use crate::analysis::Clock;
 const CLOSELY: usize = 4;
 /// Rows that may have been exchanged.
 const WIDELY: usize = 12;
-/// What a time base may have been taken for.
-pub(super) const RATIOS: [f64; 8] = [2.0, 0.5, 2.5, 0.4, 5.0, 0.2, 10.0, 0.1];
+/// What a time base may have been taken for: its neighbours by one to three places, in steps of 1, 2, 5 or 1, 2.5, 5.
+pub(super) const RATIOS: [f64; 10] = [2.0, 0.5, 2.5, 0.4, 4.0, 0.25, 5.0, 0.2, 10.0, 0.1];
 
 /// Every explanation by one row or two.
 pub(super) fn hypotheses(hearing: &mut Hearing) {

@@ -5,9 +5,9 @@ use litemap::LiteMap;
 
 use crate::analysis::analyse;
 use crate::notebook::{
-    ActsOn, BenchField, Cell, Edit, Effect, ErrorShape, Estimator, Evidence, Grid, GridCheck, Notebook,
-    RailField, RailId, Remark, RowId, Scope, SharedError, Splice, Spot, StoredFile, TraceDelay, TraceTime,
-    Traces,
+    ActsOn, BenchField, Cell, CovarianceOf, Edit, Effect, ErrorShape, Estimator, Evidence, Grid, GridCheck,
+    Notebook, RailField, RailId, Remark, RowId, Scope, SharedError, Splice, Spot, StatedCovariance,
+    StoredFile, TraceDelay, TraceTime, Traces,
 };
 use slope_evidence::trace::{Detector, Flag};
 
@@ -170,6 +170,28 @@ impl Bench {
             Splice::Joined { mark: "0".into(), mark_before: "200".into(), gap: "0".into(), uncertainty };
         self.put(Edit::SetSplice { rail: 1, splice: at_splitter });
         self.put(Edit::SetSplice { rail: 2, splice: meeting });
+    }
+
+    /// Has a hundred and one rows, of which the last two vary together.
+    pub(super) fn takes_a_hundred_rows(&mut self) {
+        for row in 13..=101 {
+            let r = 10.0 + 2.0 * f64::from(row - 12);
+            let delay = 2.0 + 3.3356 * r / 100.0 + 0.04 * WOBBLE[row as usize % WOBBLE.len()];
+            let u = if row < 100 { "0.04" } else { "" };
+            let cells = LiteMap::from_iter([
+                (Cell::Rail, "1".to_owned()),
+                (Cell::Reading, format!("{r:.2}")),
+                (Cell::Delay, text(delay)),
+                (Cell::DelayUncertainty, u.to_owned()),
+            ]);
+            self.put(Edit::AddRow { row, after: None, cells });
+        }
+        let matrix = [["0.0016", "0.0008"], ["0.0008", "0.0016"]].map(|row| row.map(str::to_owned).to_vec());
+        self.put(Edit::SetCovariance(StatedCovariance {
+            acts_on: CovarianceOf::Delays,
+            rows: vec![100, 101],
+            matrix: matrix.to_vec(),
+        }));
     }
 
     /// Says of all rows that they were read on the first rail, and knows no other.

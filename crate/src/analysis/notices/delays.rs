@@ -61,6 +61,12 @@ fn doubtful(input: &NoticeInput) -> Vec<Notice> {
             message!("notice-signal_before-look"),
         ),
         told(
+            "not_level",
+            of(|flag| matches!(flag, Flag::Drift { .. })),
+            |n, rows| message!("notice-not_level", n = n, rows = rows),
+            message!("notice-not_level-look"),
+        ),
+        told(
             "few_on_edge",
             of(|flag| matches!(flag, Flag::FewOnEdge { .. })),
             |n, rows| message!("notice-few_on_edge", n = n, rows = rows),

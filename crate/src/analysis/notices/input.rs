@@ -22,6 +22,8 @@ pub struct NoticeInput<'a> {
     pub speed: Option<&'a Speed>,
     /// What went wrong, as far as the readings tell it.
     pub found: &'a [Found],
+    /// Whether that was not looked for, since too many rows vary together.
+    pub undiagnosed: bool,
     /// What a fixed level would do to v, where rows were read from traces.
     pub walk: Option<&'a WalkAnalysis>,
 }

@@ -28,7 +28,7 @@ use Names::{Rail, RailRows, Rows, Whole};
 /// A fault to plant, the notice it raises, and what that notice names.
 type Case = (&'static str, fn(&mut Bench), Names);
 
-const CASES: [Case; 42] = [
+const CASES: [Case; 44] = [
     ("off_the_rail", |b| b.set(3, Cell::Reading, "230"), Rows(&[3])),
     ("edge_off_screen", |b| b.set_bench(BenchField::ScreenWidth, "7.3"), Rows(&[12])),
     (
@@ -84,10 +84,12 @@ const CASES: [Case; 42] = [
     ("walk", Bench::walks, Rows(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])),
     ("second_pulse", |b| b.flags(&Flag::DoubleEdge { sample: 9 }), Rows(&[3, 7])),
     ("signal_before", |b| b.flags(&Flag::NotQuiet { sample: 9 }), Rows(&[3, 7])),
+    ("not_level", |b| b.flags(&Flag::Drift { volts: Digits::of(0.02, 3) }), Rows(&[3, 7])),
     ("few_on_edge", |b| b.flags(&Flag::FewOnEdge { samples: 2 }), Rows(&[3, 7])),
     ("flat_top", |b| b.flags(&Flag::FlatTop { volts: Digits::of(0.8, 4) }), Rows(&[3, 7])),
     ("grid_bent", Bench::bends_a_grid, Whole),
     ("few_rows", |b| b.strike(1..=8), Whole),
+    ("not_diagnosed", Bench::takes_a_hundred_rows, Whole),
     (
         "scatter_too_large",
         |b| {
@@ -240,6 +242,48 @@ fn numbers(value: &Value) -> Vec<RowId> {
         Value::Text(_) => Vec::new(),
         Value::Message(message) => message.values.values().flat_map(numbers).collect(),
         Value::All { all } => all.iter().flat_map(numbers).collect(),
+    }
+}
+
+fn is_said(bench: &Bench, id: &str) -> bool {
+    let is_sign = |sign: &Message| sign.id.strip_prefix("notice-").is_some_and(|rest| rest.starts_with(id));
+    analyse(&bench.notebook).notices.iter().any(|notice| notice.id == id || notice.signs.iter().any(is_sign))
+}
+
+/// What lies within the uncertainties that were stated is said of no sound notebook.
+#[test]
+fn what_is_known_no_better_is_not_noticed() {
+    // A reading at the end of its ruler, 0.5 mm uncertain; the delay goes with it.
+    for (reading, said) in [("200.10", false), ("200.20", true)] {
+        let mut bench = Bench::sound();
+        bench.set(6, Cell::Reading, reading);
+        bench.late(6, 0.301 * 3.3356);
+        assert_eq!(is_said(&bench, "off_the_rail"), said, "{reading} cm");
+    }
+    // The last edge, at 7.52 divisions, is read within 0.03.
+    for (width, said) in [("7.5", false), ("7.48", true)] {
+        let mut bench = Bench::sound();
+        bench.set_bench(BenchField::ScreenWidth, width);
+        assert_eq!(is_said(&bench, "edge_off_screen"), said, "{width} divisions");
+    }
+    // Neighbours on two rails, of which the second stands 18 cm nearer than it was measured to.
+    for (uncertainty, said) in [("9", false), ("0.2", true)] {
+        let mut bench = Bench::sound();
+        bench.set(6, Cell::Reading, "199.90");
+        bench.late(6, 0.299 * 3.3356);
+        bench.set(7, Cell::Reading, "0.00");
+        bench.late(7, -0.1 * 3.3356);
+        (7..=12).for_each(|row| bench.late(row, -0.6));
+        bench.put(Edit::SetSplice {
+            rail: 2,
+            splice: Splice::Joined {
+                mark: "0".into(),
+                mark_before: "200".into(),
+                gap: "0".into(),
+                uncertainty: uncertainty.into(),
+            },
+        });
+        assert_eq!(is_said(&bench, "delay_falls"), said, "{uncertainty} cm");
     }
 }
 

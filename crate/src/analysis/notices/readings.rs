@@ -7,7 +7,7 @@ use crate::analysis::notice::{Notice, Section, Weight};
 use crate::analysis::point::{DelaySource, Point};
 use crate::analysis::read::ruler_unit;
 use crate::analysis::row_error::RowError;
-use crate::analysis::rows::Typed;
+use crate::analysis::rows::{Typed, full_ux};
 use crate::analysis::types::{RowPart, RowReading};
 use crate::message;
 use crate::notebook::{ActsOn, BenchField, CovarianceOf, Effect, RailField, RowId, Scope, SharedError};
@@ -158,16 +158,30 @@ fn in_quadrature(a: f64, b: f64) -> f64 {
     (a * a + b * b).sqrt()
 }
 
-/// A reading outside the span of its ruler.
+/// How well the distance from one row to another is known, m: an error that both share moves both alike.
+fn u_between(a: &Point, b: &Point) -> f64 {
+    let full = |p: &Point| full_ux(p.ux, &p.effects).unwrap_or(0.0);
+    let pairs = a.effects.iter().flat_map(|one| b.effects.iter().map(move |other| (one, other)));
+    let alike: f64 = pairs.filter(|(one, other)| one.0 == other.0).map(|(one, other)| one.1 * other.1).sum();
+    (full(a) * full(a) + full(b) * full(b) - 2.0 * alike).max(0.0).sqrt()
+}
+
+/// The slope of the line, ns/m; 0 where there is none.
+fn slope(input: &NoticeInput) -> f64 {
+    input.line.map_or(0.0, |line| line.fit.slope)
+}
+
+/// A reading outside the span of its ruler by more than it is known.
 fn off_the_rail(input: &NoticeInput) -> Option<Notice> {
     let rows: Vec<RowId> = input
         .rows
         .typed
         .iter()
         .filter(|typed| {
-            let span = typed.rail.and_then(|i| input.context.rails.get(i)).and_then(|rail| rail.span);
-            typed.reading.zip(span).is_some_and(|(reading, (from, to))| {
-                reading.value < from.min(to) || reading.value > from.max(to)
+            let rail = typed.rail.and_then(|i| input.context.rails.get(i));
+            let span = rail.and_then(|rail| Some((rail.span?, 3.0 * rail.u_reading)));
+            typed.reading.zip(span).is_some_and(|(reading, ((from, to), beyond))| {
+                reading.value < from.min(to) - beyond || reading.value > from.max(to) + beyond
             })
         })
         .map(|typed| typed.row)
@@ -184,11 +198,12 @@ fn off_the_rail(input: &NoticeInput) -> Option<Notice> {
     })
 }
 
-/// An edge read beyond the screen. Some count from its left side, some from its middle: whichever fits more rows.
+/// An edge read beyond the screen by more than its limit. Some count from the screen's left side, some from its middle:
+/// whichever fits more rows.
 fn edge_off_screen(input: &NoticeInput) -> Option<Notice> {
-    let width = input.context.bench.screen_width;
+    let (width, limit) = (input.context.bench.screen_width, input.context.bench.half_width);
     let off = |from: f64| -> Vec<RowId> {
-        let beyond = |q: &f64| *q < from || *q > from + width;
+        let beyond = |q: &f64| *q < from - limit || *q > from + width + limit;
         let rows = input.rows.typed.iter().filter(|typed| typed.edges.iter().any(beyond));
         rows.map(|typed| typed.row).collect()
     };
@@ -280,17 +295,17 @@ fn coarse_figures(input: &NoticeInput) -> Option<Notice> {
     })
 }
 
-/// Two readings at one place whose delays differ by more than four times their uncertainty.
+/// Two readings at one place whose delays differ by more than four times what is known of both and of the way between.
 fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
     let points = by_distance(input);
     let mut pairs = Vec::new();
     for pair in points.windows(2) {
         if let [a, b] = pair {
             let u_x = in_quadrature(a.ux.unwrap_or(0.0), b.ux.unwrap_or(0.0));
-            let slope = input.line.map_or(0.0, |line| line.fit.slope);
-            let u_y = in_quadrature(in_quadrature(u_of(a), u_of(b)), slope * u_x);
+            let u_y = in_quadrature(in_quadrature(u_of(a), u_of(b)), slope(input) * u_between(a, b));
             let together = (b.x - a.x).abs() <= 2.0 * u_x || a.x == b.x;
-            if together && u_y > 0.0 && (b.y - a.y).abs() > 4.0 * u_y {
+            let off = b.y - a.y - slope(input) * (b.x - a.x);
+            if together && u_y > 0.0 && off.abs() > 4.0 * u_y {
                 pairs.push([a.row, b.row]);
             }
         }
@@ -312,16 +327,15 @@ fn disagreeing_places(input: &NoticeInput) -> Option<Notice> {
     })
 }
 
-/// The delay falls while the distance grows.
+/// The delay falls while the distance grows, by more than what is known of both explains.
 fn delay_falls(input: &NoticeInput) -> Option<Notice> {
     let points = by_distance(input);
+    let u_of_both = |a: &Point, b: &Point| u_of(a) + u_of(b) + slope(input).abs() * u_between(a, b);
     let mut falling: Vec<RowId> = points
         .windows(2)
         .filter_map(|pair| match pair {
             // Which of the two is wrong can't be told from them.
-            [a, b] if a.y - b.y > 4.0 * (u_of(a) + u_of(b)) && u_of(a) + u_of(b) > 0.0 => {
-                Some([a.row, b.row])
-            }
+            [a, b] if a.y - b.y > 4.0 * u_of_both(a, b) && u_of(a) + u_of(b) > 0.0 => Some([a.row, b.row]),
             _ => None,
         })
         .flatten()

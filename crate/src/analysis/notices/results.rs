@@ -14,6 +14,7 @@ use crate::words::Message;
 pub(super) fn notices(input: &NoticeInput, line: &LineAnalysis) -> Vec<Notice> {
     let mut all = Vec::new();
     all.extend(few_rows(line));
+    all.extend(not_diagnosed(input, line));
     all.extend(chi_square(input, line));
     all.extend(runs(line));
     all.extend(decisive_row(input, line));
@@ -29,6 +30,19 @@ fn few_rows(line: &LineAnalysis) -> Option<Notice> {
             Section::Line,
             message!("notice-few_rows", n = n),
             message!("notice-few_rows-look"),
+        )
+    })
+}
+
+/// Silence that is no sign of sound readings.
+fn not_diagnosed(input: &NoticeInput, line: &LineAnalysis) -> Option<Notice> {
+    input.undiagnosed.then(|| {
+        Notice::new(
+            "not_diagnosed",
+            Weight::Know,
+            Section::Line,
+            message!("notice-not_diagnosed", n = line.rows.len()),
+            message!("notice-not_diagnosed-look"),
         )
     })
 }

@@ -132,7 +132,8 @@ fn latex_compiles_the_demo_and_it_fits_the_page() {
 /// Words without a space may stand out of their columns, but nothing stops LaTeX.
 #[test]
 fn latex_compiles_whatever_was_typed() {
-    for (name, text) in [("hostile", HOSTILE), ("empty", ""), ("letters", "光速 скорость 🙂 ŵ")] {
+    for (name, text) in [("hostile", HOSTILE), ("empty", ""), ("letters", "光速 скорость 🙂 ŵ")]
+    {
         compiled(&latex_of(text), name);
     }
 }

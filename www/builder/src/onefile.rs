@@ -149,7 +149,11 @@ fn packed(bytes: &[u8]) -> Result<String> {
     let filling = tight.len().next_multiple_of(4) - tight.len();
     tight.resize(tight.len() + filling, 0);
     // None of its digits is a quote or a backslash, but together they could spell what ends or nests a script.
-    let text = z85::encode(tight).replace("</", "<\\/").replace("<!", "<\\!").replace("<s", "<\\s").replace("<S", "<\\S");
+    let text = z85::encode(tight)
+        .replace("</", "<\\/")
+        .replace("<!", "<\\!")
+        .replace("<s", "<\\s")
+        .replace("<S", "<\\S");
     Ok(format!("\"{text}{filling}\""))
 }
 

@@ -48,8 +48,9 @@ pub fn from_blank_notebook_to_bundle_by_pointer(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     resize(&page, 1366, 768)?;
     page.browser.run(WATCH, vec![])?;
-    job(&page, MANY, |name| page.click(name))?;
+    job(&page, MANY, |name| press(&page, name))?;
     let scrolled = page.browser.run("return window.scrolled", vec![])?.as_f64().context("no sum")?;
+    println!("{scrolled} px were scrolled in the whole job");
     ensure!(scrolled < FAR, "{scrolled} px were scrolled");
     page.is_silent()
 }
@@ -103,15 +104,30 @@ fn job(page: &Page, rows: usize, press: impl Fn(&str) -> Result<()>) -> Result<(
     Ok(())
 }
 
+/// Presses what has a name with the mouse; on another leaf, once that is turned up.
+fn press(page: &Page, name: &str) -> Result<()> {
+    let [x, y] = middle(page, name)?;
+    for kind in ["mouseMoved", "mousePressed", "mouseReleased"] {
+        let event = json!({ "type": kind, "x": x, "y": y, "button": "left", "clickCount": 1 });
+        page.browser.debug("Input.dispatchMouseEvent", &event)?;
+    }
+    Ok(())
+}
+
 /// Touches what has a name; on another leaf, once that is turned up.
 fn tap(page: &Page, name: &str) -> Result<()> {
-    eventually(&format!("something is named “{name}”"), || page.has(name), |has| *has)?;
-    let node = serde_json::to_value(page.named(name)?)?;
-    page.browser.run(names::TURN, vec![node.clone()])?;
-    let middle = page.browser.run(MIDDLE, vec![node]).with_context(|| format!("touching “{name}”"))?;
-    let [x, y]: [f64; 2] = serde_json::from_value(middle)?;
+    let [x, y] = middle(page, name)?;
     for (kind, points) in [("touchStart", json!([{ "x": x, "y": y }])), ("touchEnd", json!([]))] {
         page.browser.debug("Input.dispatchTouchEvent", &json!({ "type": kind, "touchPoints": points }))?;
     }
     Ok(())
+}
+
+/// The middle of what has a name, in the window.
+fn middle(page: &Page, name: &str) -> Result<[f64; 2]> {
+    eventually(&format!("something is named “{name}”"), || page.has(name), |has| *has)?;
+    let node = serde_json::to_value(page.named(name)?)?;
+    page.browser.run(names::TURN, vec![node.clone()])?;
+    let middle = page.browser.run(MIDDLE, vec![node]).with_context(|| format!("at “{name}”"))?;
+    Ok(serde_json::from_value(middle)?)
 }

@@ -185,7 +185,7 @@ pub fn keys_are_listed(stage: &Stage) -> Result<()> {
 pub fn the_report_goes_on_in_latex_and_markdown(stage: &Stage) -> Result<()> {
     let page = stage.page()?;
     page.turn_to("[data-leaf=report]")?;
-    page.choose("Language of the report", "Français")?;
+    page.choose("Language of the report", "français")?;
     page.click("Download report in LaTeX")?;
     let (_, latex) = page.downloaded_as("tex")?;
     let latex = String::from_utf8(latex)?;

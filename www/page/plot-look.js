@@ -39,6 +39,7 @@ export class PlotLook {
     document.addEventListener('keydown', ({ key }) => {
       if (key === 'Escape') for (const side of this.sides) side.tell();
     });
+    this.show(book.current());
   }
 
   /** @param {View} view */

@@ -100,6 +100,12 @@ fn middle(page: &Page) -> Result<[f64; 2]> {
 /// # Errors
 /// When it is otherwise.
 pub fn a_mark_says_whose_it_is(stage: &Stage) -> Result<()> {
+    let demo = stage.page()?;
+    demo.click(&names::cell("Edge B", 2))?;
+    let ring = || demo.browser.run(RING, vec![json!("line")]);
+    eventually("a row of a notebook just opened is ringed", ring, Value::is_array)?;
+    demo.is_silent()?;
+
     let page = stage.blank_page()?;
     bench::fill(&page)?;
     eventually("the plots have their buttons", || page.count(".plot-tools"), |count| *count == 2)?;

@@ -32,7 +32,7 @@ const UNDER = /** @type {const} */ ({
   set_trials: 'trials-title', set_claim: 'result-title', seal: 'seal-title', open_seal: 'seal-open-title', set_grid: 'pictures-title',
   set_estimator: 'traces-title', set_piece: 'handout-title', set_task: 'handout-tasks-title', remove_task: 'handout-tasks-title',
   answer: 'handout-tasks-title', hand_out: 'handout-title', read_cautions: 'cautions-title', set_path: 'apparatus-title',
-  set_beam: 'apparatus-title', set_decimal_mark: 'readings-title', copied: 'strip-title',
+  set_beam: 'apparatus-title', set_decimal_mark: 'readings-title', copied: 'strip-title', merged: 'merge-title',
 });
 
 export class History {
@@ -185,7 +185,7 @@ function linesOf(entries, view) {
  * @param {number} place in the log, from 0
  * @returns {WrittenPart[]}
  */
-function partsOf(edit, view, place) {
+export function partsOf(edit, view, place) {
   if (typeof edit === 'string') return [{ key: edit, where: heading(edit), to: '' }];
   if ('together' in edit) return edit.together.flatMap((one) => partsOf(one, view, place));
   if ('add_row' in edit) {
@@ -225,7 +225,8 @@ function isTitleFixed({ handout: { entries, fixed } }, place) {
 function keyOf(name, edit) {
   const carried = Object.values(edit)[0];
   const id = Array.isArray(carried) ? carried[0] : carried && typeof carried === 'object' && 'id' in carried ? carried.id : carried;
-  return `${name.replace(/^(set|remove)_/, '')} ${typeof id === 'number' ? id : ''}`;
+  const of = 'set_kind' in edit ? JSON.stringify(edit.set_kind.of) : '';
+  return `${name.replace(/^(set|remove)_/, '')} ${typeof id === 'number' ? id : of}`;
 }
 
 /** @param {Exclude<Edit, string>} edit @param {View} view @returns {WrittenPart[] | undefined} */
@@ -267,12 +268,23 @@ function inCell(view, row, cell, text) {
   return inRow(view, row, cell, text, say(`readings-columns-${cell}`));
 }
 
-/** What was typed in an edit that has no field of its own; what is chosen from a list has no text. @param {Exclude<Edit, string>} edit */
+/** What was typed or chosen in an edit that has no field of its own; what is marked on a picture has no text. @param {Exclude<Edit, string>} edit */
 function typed(edit) {
   if ('set_setting' in edit) return textsIn([edit.set_setting.time_per_division, edit.set_setting.uncertainty]).join(' · ');
   if ('set_shared' in edit) return textsIn([edit.set_shared.name, edit.set_shared.uncertainty]).join(' · ');
   if ('set_position' in edit) return textsIn([edit.set_position.rail, edit.set_position.reading, edit.set_position.time_base]).join(' · ');
-  if ('set_claim' in edit) return edit.set_claim.reason;
+  if ('set_claim' in edit) return textsIn([say(`result-bases-${edit.set_claim.basis}`), edit.set_claim.reason]).join(' · ');
+  if ('set_path' in edit) return say(`apparatus-paths-${edit.set_path}`);
+  if ('set_beam' in edit) return say(`apparatus-beams-${edit.set_beam}`);
+  if ('set_kind' in edit) return say(`field-kinds-${edit.set_kind.kind}`);
+  if ('set_trials' in edit) return textsIn(edit.set_trials).join(' · ');
+  if ('set_covariance' in edit) return textsIn(edit.set_covariance.matrix).join(' · ');
+  if ('merged' in edit) {
+    const { people, entries, digest } = edit.merged;
+    return textsIn([people, say('history-merged', { n: entries, digest })]).join(' · ');
+  }
+  if ('add_rail' in edit) return say('history-added');
+  if (Object.keys(edit)[0]?.startsWith('remove_')) return say('history-removed');
   if ('read_cautions' in edit) return edit.read_cautions;
   if ('answer' in edit) return edit.answer[1];
   if ('set_task' in edit) return edit.set_task[3];

@@ -148,11 +148,12 @@ export async function readNotebook(file) {
   const entries = new Map(await reader.ask('unpack', file));
   const desk = core.Desk.open_bundled(new TextDecoder().decode(entries.get('notebook.json')));
   /** @type {BesideNotebook} */
-  const files = desk.files().flatMap(([place, { sha256, name }]) => {
+  const files = [];
+  for (const [place, { sha256, name }] of desk.files()) {
     const bytes = entries.get(place);
     const type = place.endsWith('.jpg') ? 'image/jpeg' : 'text/plain';
-    return bytes ? [[sha256, { blob: new Blob([bytes], { type }), name }]] : [];
-  });
+    if (bytes) files.push([sha256, { blob: new Blob([bytes], { type }), name }]);
+  }
   return { desk, files };
 }
 

@@ -125,6 +125,7 @@ export class Merging {
       const choice = choices[place] ?? 'ours';
       return choice === 'ours' ? [] : clash[choice];
     });
+    /** @type {Edit} */
     const edit = { together: [...taken, ...chosen, { merged: log }] };
     // At hand before the rows that rest on them.
     const named = JSON.stringify(edit);

@@ -3,8 +3,9 @@
 
 use proptest::prelude::*;
 
+use super::super::sorting::new_row;
 use super::super::*;
-use super::{chain, new_row};
+use super::chain;
 
 const AT: &str = "2026-01-01T10:00:00Z";
 

@@ -1,0 +1,319 @@
+//! What two pages have otherwise than a third, from which both came: what one of them changed alone, and what both did.
+//!
+//! The pages are written as edits, place by place. Rails are one place, since their order says which meet; so is a row, since
+//! half of it from either would be nobody's reading. What is of one person (student number, cautions read, seal) and what is
+//! prepared of a hand-out is not looked at.
+
+use std::iter::once;
+
+use serde::Serialize;
+
+use super::edit::Edit;
+use super::habits::habits;
+use super::handout::{Asks, Piece};
+use super::state::{BenchField, Cell, CovarianceOf, NotebookState, RailField, Row, RowId};
+use super::uncertainty::UncertaintyOf;
+
+/// Something that both changed, each otherwise.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Clash {
+    /// As it is here, so far as it differs.
+    pub ours: Vec<Edit>,
+    /// What makes it the partner's.
+    pub theirs: Vec<Edit>,
+    /// What adds the partner's beside it; nothing where there is no room for two.
+    pub both: Vec<Edit>,
+}
+
+/// Three pages, and what was found of their differences.
+struct Sorting<'a> {
+    /// The last page that both have seen.
+    base: &'a NotebookState,
+    ours: &'a NotebookState,
+    theirs: &'a NotebookState,
+    taken: Vec<Edit>,
+    clashes: Vec<Clash>,
+}
+
+/// What `theirs` changed alone, and what both changed, each otherwise, since `base`; all in the numbers of this notebook, of
+/// which `highest` is the highest that is taken.
+pub(super) fn sorted(
+    base: &NotebookState,
+    ours: &NotebookState,
+    theirs: &NotebookState,
+    highest: u32,
+) -> (Vec<Edit>, Vec<Clash>) {
+    let mut sorting = Sorting { base, ours, theirs, taken: vec![], clashes: vec![] };
+    sorting.sort_all(highest);
+    (sorting.taken, sorting.clashes)
+}
+
+impl Sorting<'_> {
+    fn sort_all(&mut self, highest: u32) {
+        let (base, theirs) = (self.base, self.theirs);
+        // Named one by one, so that nothing new on a page is forgotten here.
+        let NotebookState {
+            title: _,
+            path: _,
+            beam: _,
+            estimator: _,
+            claim: _,
+            trials: _,
+            rehearsal: _,
+            bench: _,
+            kinds: _,
+            rails: _,
+            settings: _,
+            shared: _,
+            covariances: _,
+            plan: _,
+            grids: _,
+            rows: _,
+            handout: _,
+            // Of one person, the same in both, or looked at where logs are.
+            cautions_read: _,
+            seal: _,
+            decimal_mark: _,
+            merged: _,
+            numbered: _,
+        } = base;
+        let whole: [fn(&NotebookState) -> Edit; 6] = [
+            |page| Edit::SetTitle(page.title.clone()),
+            |page| Edit::SetPath(page.path),
+            |page| Edit::SetBeam(page.beam),
+            |page| Edit::SetEstimator(page.estimator),
+            |page| Edit::SetClaim(page.claim.clone()),
+            |page| Edit::SetTrials(page.trials.clone()),
+        ];
+        for write in whole {
+            self.sort(&|page| vec![write(page)]);
+        }
+        self.sort(&|page| page.rehearsal.map(Edit::SetRehearsal).into_iter().collect());
+        for field in either(theirs.bench.keys(), base.bench.keys()) {
+            if field != BenchField::StudentNumber {
+                self.sort(&|page| field_written(page, field));
+            }
+        }
+        self.sort_by(&rails_written, rails_turned);
+        for id in either(theirs.settings.iter().map(|one| &one.id), base.settings.iter().map(|one| &one.id)) {
+            self.sort(&|page| match page.settings.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetSetting(one.clone()), kind(page, UncertaintyOf::Setting(id))],
+                None => vec![Edit::RemoveSetting(id), kind(page, UncertaintyOf::Setting(id))],
+            });
+        }
+        for id in either(theirs.shared.iter().map(|one| &one.id), base.shared.iter().map(|one| &one.id)) {
+            self.sort(&|page| match page.shared.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetShared(one.clone()), kind(page, UncertaintyOf::Shared(id))],
+                None => vec![Edit::RemoveShared(id), kind(page, UncertaintyOf::Shared(id))],
+            });
+        }
+        for of in [CovarianceOf::Distances, CovarianceOf::Delays, CovarianceOf::Both] {
+            self.sort(&|page| match page.covariances.iter().find(|one| one.acts_on == of) {
+                Some(one) => vec![Edit::SetCovariance(one.clone())],
+                None => vec![Edit::RemoveCovariance(of)],
+            });
+        }
+        for id in either(theirs.plan.iter().map(|one| &one.id), base.plan.iter().map(|one| &one.id)) {
+            self.sort(&|page| match page.plan.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetPosition(one.clone())],
+                None => vec![Edit::RemovePosition(id)],
+            });
+        }
+        for grid in &theirs.grids {
+            self.sort(&|page| {
+                page.grids
+                    .iter()
+                    .find(|one| one.id == grid.id)
+                    .cloned()
+                    .map(Edit::SetGrid)
+                    .into_iter()
+                    .collect()
+            });
+        }
+        self.sort_rows(highest);
+        for task in theirs.handout.tasks.iter().filter(|task| task.asks != Asks::Nothing) {
+            self.sort(&|page| {
+                let here = page.handout.tasks.iter().find(|one| one.id == task.id);
+                here.map(|task| Edit::Answer(task.id, task.answer.clone())).into_iter().collect()
+            });
+        }
+    }
+
+    /// Sorts what `written` writes of a page.
+    fn sort(&mut self, written: &dyn Fn(&NotebookState) -> Vec<Edit>) {
+        self.sort_by(written, lacking);
+    }
+
+    /// The same; `turned` turns the first of two writings into the second.
+    fn sort_by(
+        &mut self,
+        written: &dyn Fn(&NotebookState) -> Vec<Edit>,
+        turned: fn(&[Edit], &[Edit]) -> Vec<Edit>,
+    ) {
+        let [base, ours, theirs] = [self.base, self.ours, self.theirs].map(written);
+        if theirs == base || theirs == ours {
+            return;
+        }
+        let change = turned(&ours, &theirs);
+        if ours == base {
+            self.taken.extend(change);
+        } else {
+            self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });
+        }
+    }
+
+    fn sort_rows(&mut self, mut highest: u32) {
+        let (base, ours, theirs) = (self.base, self.ours, self.theirs);
+        for (place, row) in theirs.rows.iter().enumerate() {
+            let [was, here] = [base, ours].map(|page| page.rows.iter().find(|one| one.id == row.id));
+            if was == Some(row) || here == Some(row) {
+                continue;
+            }
+            match (was, here) {
+                (None, None) => self.taken.extend(new_row(row.id, row, theirs.rows.get(..place))),
+                (Some(_), None) => {
+                    let theirs = new_row(row.id, row, theirs.rows.get(..place));
+                    self.clashes.push(Clash { ours: vec![], theirs, both: vec![] });
+                }
+                (_, Some(_)) => {
+                    let before = self.clashes.len();
+                    self.sort(&|page| {
+                        page.rows.iter().find(|one| one.id == row.id).map_or_else(Vec::new, row_written)
+                    });
+                    if let Some(clash) = self.clashes.get_mut(before)
+                        && !ours.handout.fixes(Piece::Readings)
+                    {
+                        highest = highest.saturating_add(1);
+                        clash.both = new_row(highest, row, theirs.rows.get(..place));
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// All of the first, then those of the second that are not among them.
+fn either<'a, K: Copy + PartialEq + 'a>(
+    first: impl Iterator<Item = &'a K>,
+    second: impl Iterator<Item = &'a K>,
+) -> Vec<K> {
+    let mut all: Vec<K> = first.copied().collect();
+    for one in second {
+        if !all.contains(one) {
+            all.push(*one);
+        }
+    }
+    all
+}
+
+/// What of the second writing is not in the first.
+fn lacking(first: &[Edit], second: &[Edit]) -> Vec<Edit> {
+    second.iter().filter(|edit| !first.contains(edit)).cloned().collect()
+}
+
+fn kind(page: &NotebookState, of: UncertaintyOf) -> Edit {
+    Edit::SetKind { of, kind: page.kind(of) }
+}
+
+/// A text of the bench, with the kind of what is an uncertainty.
+fn field_written(page: &NotebookState, field: BenchField) -> Vec<Edit> {
+    let of = match field {
+        BenchField::EdgeHalfWidth => Some(UncertaintyOf::Edge),
+        BenchField::TimeBaseUncertainty => Some(UncertaintyOf::TimeBase),
+        BenchField::MarkUncertainty => Some(UncertaintyOf::Mark),
+        _ => None,
+    };
+    let text = Edit::SetBench { field, text: page.text(field).to_owned() };
+    once(text).chain(of.map(|of| kind(page, of))).collect()
+}
+
+/// All rails, each with everything of it.
+fn rails_written(page: &NotebookState) -> Vec<Edit> {
+    let mut all = Vec::new();
+    for rail in &page.rails {
+        let id = rail.id;
+        all.extend([
+            Edit::AddRail(id),
+            Edit::SetRulerUnit { rail: id, unit: rail.unit },
+            Edit::SetSense { rail: id, sense: rail.sense },
+            Edit::SetSplice { rail: id, splice: rail.splice.clone() },
+        ]);
+        for field in [
+            RailField::Name,
+            RailField::From,
+            RailField::To,
+            RailField::ReadingUncertainty,
+            RailField::ScaleUncertainty,
+        ] {
+            let text = rail.texts.get(&field).cloned().unwrap_or_default();
+            all.push(Edit::SetRail { rail: id, field, text });
+        }
+        let kinds =
+            [UncertaintyOf::RulerReading(id), UncertaintyOf::RulerScale(id), UncertaintyOf::Splice(id)];
+        all.extend(kinds.map(|of| kind(page, of)));
+    }
+    all
+}
+
+/// Turns the first rails into the second: their order can't be changed, so from the first that is another on all are laid anew.
+fn rails_turned(first: &[Edit], second: &[Edit]) -> Vec<Edit> {
+    let laid = |edits: &[Edit]| -> Vec<u32> {
+        edits.iter().filter_map(|edit| if let Edit::AddRail(id) = edit { Some(*id) } else { None }).collect()
+    };
+    let (before, after) = (laid(first), laid(second));
+    let same = before.iter().zip(&after).take_while(|(before, after)| before == after).count();
+    let mut all: Vec<Edit> = before.iter().skip(same).map(|id| Edit::RemoveRail(*id)).collect();
+    let mut rails = 0;
+    for edit in second {
+        rails += usize::from(matches!(edit, Edit::AddRail(_)));
+        if rails > same || !first.contains(edit) {
+            all.push(edit.clone());
+        }
+    }
+    all
+}
+
+/// Everything of a row.
+fn row_written(row: &Row) -> Vec<Edit> {
+    let id = row.id;
+    let cells = [
+        Cell::Rail,
+        Cell::Reading,
+        Cell::TimeBase,
+        Cell::EdgeA,
+        Cell::EdgeB,
+        Cell::Distance,
+        Cell::DistanceUncertainty,
+        Cell::Delay,
+        Cell::DelayUncertainty,
+        Cell::Remark,
+    ];
+    let cells = cells.map(|cell| Edit::SetCell { row: id, cell, text: row.text(cell).to_owned() });
+    cells.into_iter().chain([evidence(id, row), strike(id, row)]).collect()
+}
+
+fn evidence(id: RowId, row: &Row) -> Edit {
+    Edit::SetEvidence { row: id, evidence: row.evidence.clone() }
+}
+
+fn strike(id: RowId, row: &Row) -> Edit {
+    match &row.struck {
+        Some(reason) => Edit::StrikeRow { row: id, reason: reason.clone() },
+        None => Edit::RestoreRow(id),
+    }
+}
+
+/// A new row, at the end, that holds what another does; what that goes on with from the rows `before` it is written out, since
+/// other rows stand before the new one.
+pub(super) fn new_row(id: RowId, row: &Row, before: Option<&[Row]>) -> Vec<Edit> {
+    let mut cells = row.cells.clone();
+    for (cell, text) in habits(before.unwrap_or_default()) {
+        if row.text(cell).trim().is_empty() {
+            cells.insert(cell, text.to_owned());
+        }
+    }
+    let evidence = row.evidence.is_some().then(|| evidence(id, row));
+    let strike = row.struck.is_some().then(|| strike(id, row));
+    once(Edit::AddRow { row: id, after: None, cells }).chain(evidence).chain(strike).collect()
+}

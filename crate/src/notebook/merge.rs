@@ -12,7 +12,7 @@ use super::edit::Edit;
 use super::log::{LogEntry, Notebook};
 use super::merged::MergedLog;
 use super::renumber::{Numbers, renumber};
-use super::sorting::{Clash, sorted};
+use super::sorting::{Clash, sorted, write_out};
 use super::state::{BenchField, NotebookState};
 use crate::words::Message;
 use crate::{errors_as_data, message};
@@ -90,9 +90,9 @@ impl Notebook {
             renumber(&mut page, &mut numbers);
             page
         };
-        let theirs_here = here(theirs.clone());
-        let base = match (seen.last(), was_seen.last()) {
-            (None, None) => start,
+        let (mut ours_here, mut theirs_here) = (ours.clone(), here(theirs.clone()));
+        let mut base = match (seen.last(), was_seen.last()) {
+            (None, None) => start.clone(),
             (Some(seen), None) => here(partner.page_after(seen.entries as usize)?),
             (None, Some(was_seen)) => self.page_after(was_seen.entries as usize)?,
             (Some(seen), Some(was_seen)) => {
@@ -105,7 +105,10 @@ impl Notebook {
                 }
             }
         };
-        let (mut taken, clashes) = sorted(&base, ours, &theirs_here, numbers.highest);
+        for page in [&mut base, &mut ours_here, &mut theirs_here] {
+            write_out(page, start.numbered);
+        }
+        let (mut taken, clashes) = sorted(&base, &ours_here, &theirs_here, numbers.highest);
         let carried = theirs.merged.iter().filter(|log| !our_chain.contains(&log.own) && is_later(ours, log));
         for log in carried {
             let numbers = log.numbers.iter().map(|(there, theirs)| (*there, numbers.here(*theirs))).collect();

@@ -6,6 +6,7 @@
 
 use std::iter::once;
 
+use litemap::LiteMap;
 use serde::Serialize;
 
 use super::edit::Edit;
@@ -47,6 +48,17 @@ pub(super) fn sorted(
     let mut sorting = Sorting { base, ours, theirs, taken: vec![], clashes: vec![] };
     sorting.sort_all(highest);
     (sorting.taken, sorting.clashes)
+}
+
+/// Writes out what each row that was begun `since` goes on with from the rows before it: where the row was taken over, others
+/// stand before it.
+pub(super) fn write_out(page: &mut NotebookState, since: u32) {
+    for place in 0..page.rows.len() {
+        let (before, rest) = page.rows.split_at_mut(place);
+        if let Some(row) = rest.first_mut().filter(|row| row.id > since) {
+            row.cells = with_habits(row, before);
+        }
+    }
 }
 
 impl Sorting<'_> {
@@ -304,15 +316,20 @@ fn strike(id: RowId, row: &Row) -> Edit {
     }
 }
 
-/// A new row, at the end, that holds what another does; what that goes on with from the rows `before` it is written out, since
-/// other rows stand before the new one.
-pub(super) fn new_row(id: RowId, row: &Row, before: Option<&[Row]>) -> Vec<Edit> {
+/// The cells of a row, and what it goes on with from the rows `before` it.
+fn with_habits(row: &Row, before: &[Row]) -> LiteMap<Cell, String> {
     let mut cells = row.cells.clone();
-    for (cell, text) in habits(before.unwrap_or_default()) {
+    for (cell, text) in habits(before) {
         if row.text(cell).trim().is_empty() {
             cells.insert(cell, text.to_owned());
         }
     }
+    cells
+}
+
+/// A new row, at the end, that holds what another does, behind the rows `before` it.
+fn new_row(id: RowId, row: &Row, before: Option<&[Row]>) -> Vec<Edit> {
+    let cells = with_habits(row, before.unwrap_or_default());
     let evidence = row.evidence.is_some().then(|| evidence(id, row));
     let strike = row.struck.is_some().then(|| strike(id, row));
     once(Edit::AddRow { row: id, after: None, cells }).chain(evidence).chain(strike).collect()

@@ -3,7 +3,6 @@
 //! Both are held against the last page that both have seen: that of their common beginning, or, where one has merged the other
 //! before, of what was merged then (`sorting`). A partner's new things get numbers that nothing here has (`renumber`).
 
-use litemap::LiteMap;
 use serde::Serialize;
 use slope_archive::sha256_hex;
 use slope_evidence::border::to_json;
@@ -190,17 +189,22 @@ fn known_numbers(
     theirs: &NotebookState,
     seen: &[&MergedLog],
     was_seen: &[&MergedLog],
-) -> LiteMap<u32, u32> {
-    let mut known = LiteMap::new();
+) -> Vec<(u32, u32)> {
+    let mut known = Vec::new();
     for theirs in &theirs.merged {
         for ours in ours.merged.iter().filter(|ours| ours.own == theirs.own) {
-            let third: LiteMap<u32, u32> = ours.numbers.iter().copied().collect();
-            let both = theirs.numbers.iter().filter_map(|(id, there)| Some((*there, *third.get(id)?)));
-            known.extend(both);
+            for (id, there) in &theirs.numbers {
+                let here = ours.numbers.iter().find(|(third, _)| third == id);
+                known.extend(here.map(|(_, here)| (*there, *here)));
+            }
         }
     }
-    known.extend(seen.iter().flat_map(|log| log.numbers.iter().copied()));
-    known.extend(was_seen.iter().flat_map(|log| log.numbers.iter().map(|(here, there)| (*there, *here))));
+    for log in seen {
+        known.extend(&log.numbers);
+    }
+    for log in was_seen {
+        known.extend(log.numbers.iter().map(|(here, there)| (*there, *here)));
+    }
     known
 }
 

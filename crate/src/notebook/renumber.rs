@@ -2,8 +2,6 @@
 
 use std::mem::take;
 
-use litemap::LiteMap;
-
 use super::state::{NotebookState, Scope};
 use super::uncertainty::UncertaintyOf;
 use slope_evidence::stored::Evidence;
@@ -12,8 +10,8 @@ use slope_evidence::stored::Evidence;
 pub(super) struct Numbers {
     /// Up to this one they are the same in both.
     pub same: u32,
-    /// Those known from before: there, and here.
-    pub known: LiteMap<u32, u32>,
+    /// Those known from before, there and here; of two for one thing the later counts.
+    pub known: Vec<(u32, u32)>,
     /// Those that were given since.
     pub given: Vec<(u32, u32)>,
     /// The highest number here.
@@ -26,11 +24,11 @@ impl Numbers {
         if there <= self.same {
             return there;
         }
-        if let Some(here) = self.known.get(&there) {
+        let has_one = |(id, _): &&(u32, u32)| *id == there;
+        if let Some((_, here)) = self.given.iter().chain(&self.known).rfind(has_one) {
             return *here;
         }
         self.highest = self.highest.saturating_add(1);
-        self.known.insert(there, self.highest);
         self.given.push((there, self.highest));
         self.highest
     }
@@ -71,8 +69,9 @@ pub(super) fn renumber(page: &mut NotebookState, numbers: &mut Numbers) {
     for task in &mut page.handout.tasks {
         task.id = new(task.id);
     }
-    let kinds = take(&mut page.kinds).into_iter();
-    page.kinds = kinds.map(|(of, kind)| (of.renumbered(&mut new), kind)).collect();
+    for (of, kind) in take(&mut page.kinds) {
+        page.kinds.insert(of.renumbered(&mut new), kind);
+    }
 }
 
 impl UncertaintyOf {

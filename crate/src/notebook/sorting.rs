@@ -4,8 +4,6 @@
 //! half of it from either would be nobody's reading. What is of one person (student number, cautions read, seal) and what is
 //! prepared of a hand-out is not looked at.
 
-use std::iter::once;
-
 use litemap::LiteMap;
 use serde::Serialize;
 
@@ -102,19 +100,22 @@ impl Sorting<'_> {
             self.sort(&|page| vec![write(page)]);
         }
         self.sort(&|page| page.rehearsal.map(Edit::SetRehearsal).into_iter().collect());
-        for field in either(theirs.bench.keys(), base.bench.keys()) {
+        let fields = |page: &NotebookState| page.bench.keys().copied().collect();
+        for field in either(fields(theirs), fields(base)) {
             if field != BenchField::StudentNumber {
                 self.sort(&|page| field_written(page, field));
             }
         }
         self.sort_by(&rails_written, rails_turned);
-        for id in either(theirs.settings.iter().map(|one| &one.id), base.settings.iter().map(|one| &one.id)) {
+        let ids = |page: &NotebookState| page.settings.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
             self.sort(&|page| match page.settings.iter().find(|one| one.id == id) {
                 Some(one) => vec![Edit::SetSetting(one.clone()), kind(page, UncertaintyOf::Setting(id))],
                 None => vec![Edit::RemoveSetting(id), kind(page, UncertaintyOf::Setting(id))],
             });
         }
-        for id in either(theirs.shared.iter().map(|one| &one.id), base.shared.iter().map(|one| &one.id)) {
+        let ids = |page: &NotebookState| page.shared.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
             self.sort(&|page| match page.shared.iter().find(|one| one.id == id) {
                 Some(one) => vec![Edit::SetShared(one.clone()), kind(page, UncertaintyOf::Shared(id))],
                 None => vec![Edit::RemoveShared(id), kind(page, UncertaintyOf::Shared(id))],
@@ -126,7 +127,8 @@ impl Sorting<'_> {
                 None => vec![Edit::RemoveCovariance(of)],
             });
         }
-        for id in either(theirs.plan.iter().map(|one| &one.id), base.plan.iter().map(|one| &one.id)) {
+        let ids = |page: &NotebookState| page.plan.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
             self.sort(&|page| match page.plan.iter().find(|one| one.id == id) {
                 Some(one) => vec![Edit::SetPosition(one.clone())],
                 None => vec![Edit::RemovePosition(id)],
@@ -163,7 +165,7 @@ impl Sorting<'_> {
         written: &dyn Fn(&NotebookState) -> Vec<Edit>,
         turned: fn(&[Edit], &[Edit]) -> Vec<Edit>,
     ) {
-        let [base, ours, theirs] = [self.base, self.ours, self.theirs].map(written);
+        let (base, ours, theirs) = (written(self.base), written(self.ours), written(self.theirs));
         if theirs == base || theirs == ours {
             return;
         }
@@ -178,7 +180,7 @@ impl Sorting<'_> {
     fn sort_rows(&mut self, mut highest: u32) {
         let (base, ours, theirs) = (self.base, self.ours, self.theirs);
         for (place, row) in theirs.rows.iter().enumerate() {
-            let [was, here] = [base, ours].map(|page| page.rows.iter().find(|one| one.id == row.id));
+            let (was, here) = (row_of(base, row.id), row_of(ours, row.id));
             if was == Some(row) || here == Some(row) {
                 continue;
             }
@@ -190,9 +192,7 @@ impl Sorting<'_> {
                 }
                 (_, Some(_)) => {
                     let before = self.clashes.len();
-                    self.sort(&|page| {
-                        page.rows.iter().find(|one| one.id == row.id).map_or_else(Vec::new, row_written)
-                    });
+                    self.sort(&|page| row_of(page, row.id).map_or_else(Vec::new, row_written));
                     if let Some(clash) = self.clashes.get_mut(before)
                         && !ours.handout.fixes(Piece::Readings)
                     {
@@ -206,17 +206,13 @@ impl Sorting<'_> {
 }
 
 /// All of the first, then those of the second that are not among them.
-fn either<'a, K: Copy + PartialEq + 'a>(
-    first: impl Iterator<Item = &'a K>,
-    second: impl Iterator<Item = &'a K>,
-) -> Vec<K> {
-    let mut all: Vec<K> = first.copied().collect();
+fn either<K: Copy + PartialEq>(mut first: Vec<K>, second: Vec<K>) -> Vec<K> {
     for one in second {
-        if !all.contains(one) {
-            all.push(*one);
+        if !first.contains(&one) {
+            first.push(one);
         }
     }
-    all
+    first
 }
 
 /// What of the second writing is not in the first.
@@ -236,8 +232,11 @@ fn field_written(page: &NotebookState, field: BenchField) -> Vec<Edit> {
         BenchField::MarkUncertainty => Some(UncertaintyOf::Mark),
         _ => None,
     };
-    let text = Edit::SetBench { field, text: page.text(field).to_owned() };
-    once(text).chain(of.map(|of| kind(page, of))).collect()
+    let mut all = vec![Edit::SetBench { field, text: page.text(field).to_owned() }];
+    if let Some(of) = of {
+        all.push(kind(page, of));
+    }
+    all
 }
 
 /// All rails, each with everything of it.
@@ -245,12 +244,10 @@ fn rails_written(page: &NotebookState) -> Vec<Edit> {
     let mut all = Vec::new();
     for rail in &page.rails {
         let id = rail.id;
-        all.extend([
-            Edit::AddRail(id),
-            Edit::SetRulerUnit { rail: id, unit: rail.unit },
-            Edit::SetSense { rail: id, sense: rail.sense },
-            Edit::SetSplice { rail: id, splice: rail.splice.clone() },
-        ]);
+        all.push(Edit::AddRail(id));
+        all.push(Edit::SetRulerUnit { rail: id, unit: rail.unit });
+        all.push(Edit::SetSense { rail: id, sense: rail.sense });
+        all.push(Edit::SetSplice { rail: id, splice: rail.splice.clone() });
         for field in [
             RailField::Name,
             RailField::From,
@@ -261,9 +258,10 @@ fn rails_written(page: &NotebookState) -> Vec<Edit> {
             let text = rail.texts.get(&field).cloned().unwrap_or_default();
             all.push(Edit::SetRail { rail: id, field, text });
         }
-        let kinds =
-            [UncertaintyOf::RulerReading(id), UncertaintyOf::RulerScale(id), UncertaintyOf::Splice(id)];
-        all.extend(kinds.map(|of| kind(page, of)));
+        for of in [UncertaintyOf::RulerReading(id), UncertaintyOf::RulerScale(id), UncertaintyOf::Splice(id)]
+        {
+            all.push(kind(page, of));
+        }
     }
     all
 }
@@ -286,10 +284,15 @@ fn rails_turned(first: &[Edit], second: &[Edit]) -> Vec<Edit> {
     all
 }
 
+fn row_of(page: &NotebookState, id: RowId) -> Option<&Row> {
+    page.rows.iter().find(|row| row.id == id)
+}
+
 /// Everything of a row.
 fn row_written(row: &Row) -> Vec<Edit> {
     let id = row.id;
-    let cells = [
+    let mut all = Vec::new();
+    for cell in [
         Cell::Rail,
         Cell::Reading,
         Cell::TimeBase,
@@ -300,9 +303,12 @@ fn row_written(row: &Row) -> Vec<Edit> {
         Cell::Delay,
         Cell::DelayUncertainty,
         Cell::Remark,
-    ];
-    let cells = cells.map(|cell| Edit::SetCell { row: id, cell, text: row.text(cell).to_owned() });
-    cells.into_iter().chain([evidence(id, row), strike(id, row)]).collect()
+    ] {
+        all.push(Edit::SetCell { row: id, cell, text: row.text(cell).to_owned() });
+    }
+    all.push(evidence(id, row));
+    all.push(strike(id, row));
+    all
 }
 
 fn evidence(id: RowId, row: &Row) -> Edit {
@@ -330,7 +336,12 @@ fn with_habits(row: &Row, before: &[Row]) -> LiteMap<Cell, String> {
 /// A new row, at the end, that holds what another does, behind the rows `before` it.
 fn new_row(id: RowId, row: &Row, before: Option<&[Row]>) -> Vec<Edit> {
     let cells = with_habits(row, before.unwrap_or_default());
-    let evidence = row.evidence.is_some().then(|| evidence(id, row));
-    let strike = row.struck.is_some().then(|| strike(id, row));
-    once(Edit::AddRow { row: id, after: None, cells }).chain(evidence).chain(strike).collect()
+    let mut all = vec![Edit::AddRow { row: id, after: None, cells }];
+    if row.evidence.is_some() {
+        all.push(evidence(id, row));
+    }
+    if row.struck.is_some() {
+        all.push(strike(id, row));
+    }
+    all
 }

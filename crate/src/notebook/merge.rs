@@ -67,10 +67,10 @@ impl Notebook {
     /// # Errors
     /// Why it can't be merged.
     pub fn merge(&self, partner: &Self) -> Result<Merge, MergeError> {
-        let stem = self.log().iter().zip(partner.log()).take_while(|(our, their)| our == their).count();
-        self.began_with(partner, stem)?;
         let (ours, theirs) = (self.state(), partner.state());
         let (our_chain, their_chain) = (chain(self.log()), chain(partner.log()));
+        let stem = our_chain.iter().zip(&their_chain).take_while(|(our, their)| our == their).count();
+        self.began_with(partner, stem)?;
         let own = their_chain.get(stem).ok_or(MergeError::NothingNew)?.clone();
         if ours.decimal_mark != theirs.decimal_mark {
             return Err(MergeError::DecimalMark);
@@ -97,7 +97,7 @@ impl Notebook {
             (Some(seen), Some(was_seen)) => {
                 let page = self.page_after(was_seen.entries as usize)?;
                 // Of the two that came later which holds the other.
-                if page.merged.contains(seen) {
+                if page.merged.iter().any(|log| log.digest == seen.digest) {
                     page
                 } else {
                     here(partner.page_after(seen.entries as usize)?)
@@ -132,7 +132,7 @@ impl Notebook {
         if stem > 0 && stem >= layer && partner.handed_out() == layer {
             return Ok(());
         }
-        let last = |notebook: &Self| notebook.log().get(layer.checked_sub(1)?).cloned();
+        let last = |notebook: &Self| notebook.log().get(layer.checked_sub(1)?).map(to_json);
         if partner.handed_out() == layer && last(self).is_some() && last(self) == last(partner) {
             return Err(MergeError::Changed { entries: layer });
         }

@@ -6,6 +6,7 @@
 
 use litemap::LiteMap;
 use serde::Serialize;
+use slope_evidence::border::to_json;
 
 use super::edit::Edit;
 use super::habits::habits;
@@ -163,14 +164,14 @@ impl Sorting<'_> {
     fn sort_by(
         &mut self,
         written: &dyn Fn(&NotebookState) -> Vec<Edit>,
-        turned: fn(&[Edit], &[Edit]) -> Vec<Edit>,
+        turned: fn(&[Written], &[Written]) -> Vec<Edit>,
     ) {
-        let (base, ours, theirs) = (written(self.base), written(self.ours), written(self.theirs));
-        if theirs == base || theirs == ours {
+        let [base, ours, theirs] = [self.base, self.ours, self.theirs].map(|page| texts(written(page)));
+        if same(&theirs, &base) || same(&theirs, &ours) {
             return;
         }
         let change = turned(&ours, &theirs);
-        if ours == base {
+        if same(&ours, &base) {
             self.taken.extend(change);
         } else {
             self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });
@@ -181,11 +182,9 @@ impl Sorting<'_> {
         let (base, ours, theirs) = (self.base, self.ours, self.theirs);
         for (place, row) in theirs.rows.iter().enumerate() {
             let (was, here) = (row_of(base, row.id), row_of(ours, row.id));
-            if was == Some(row) || here == Some(row) {
-                continue;
-            }
             match (was, here) {
                 (None, None) => self.taken.extend(new_row(row.id, row, theirs.rows.get(..place))),
+                (Some(was), None) if same(&texts(row_written(was)), &texts(row_written(row))) => {}
                 (Some(_), None) => {
                     let theirs = new_row(row.id, row, theirs.rows.get(..place));
                     self.clashes.push(Clash { ours: vec![], theirs, both: vec![] });
@@ -215,9 +214,24 @@ fn either<K: Copy + PartialEq>(mut first: Vec<K>, second: Vec<K>) -> Vec<K> {
     first
 }
 
+/// An edit that writes something of a page, with its text: edits are told apart by that.
+type Written = (String, Edit);
+
+fn texts(edits: Vec<Edit>) -> Vec<Written> {
+    edits.into_iter().map(|edit| (to_json(&edit), edit)).collect()
+}
+
+fn same(first: &[Written], second: &[Written]) -> bool {
+    first.len() == second.len() && first.iter().zip(second).all(|((one, _), (other, _))| one == other)
+}
+
+fn holds(all: &[Written], text: &str) -> bool {
+    all.iter().any(|(one, _)| one == text)
+}
+
 /// What of the second writing is not in the first.
-fn lacking(first: &[Edit], second: &[Edit]) -> Vec<Edit> {
-    second.iter().filter(|edit| !first.contains(edit)).cloned().collect()
+fn lacking(first: &[Written], second: &[Written]) -> Vec<Edit> {
+    second.iter().filter(|(text, _)| !holds(first, text)).map(|(_, edit)| edit.clone()).collect()
 }
 
 fn kind(page: &NotebookState, of: UncertaintyOf) -> Edit {
@@ -267,17 +281,19 @@ fn rails_written(page: &NotebookState) -> Vec<Edit> {
 }
 
 /// Turns the first rails into the second: their order can't be changed, so from the first that is another on all are laid anew.
-fn rails_turned(first: &[Edit], second: &[Edit]) -> Vec<Edit> {
-    let laid = |edits: &[Edit]| -> Vec<u32> {
-        edits.iter().filter_map(|edit| if let Edit::AddRail(id) = edit { Some(*id) } else { None }).collect()
+fn rails_turned(first: &[Written], second: &[Written]) -> Vec<Edit> {
+    let laid = |all: &[Written]| -> Vec<u32> {
+        all.iter()
+            .filter_map(|(_, edit)| if let Edit::AddRail(id) = edit { Some(*id) } else { None })
+            .collect()
     };
     let (before, after) = (laid(first), laid(second));
     let same = before.iter().zip(&after).take_while(|(before, after)| before == after).count();
     let mut all: Vec<Edit> = before.iter().skip(same).map(|id| Edit::RemoveRail(*id)).collect();
     let mut rails = 0;
-    for edit in second {
+    for (text, edit) in second {
         rails += usize::from(matches!(edit, Edit::AddRail(_)));
-        if rails > same || !first.contains(edit) {
+        if rails > same || !holds(first, text) {
             all.push(edit.clone());
         }
     }

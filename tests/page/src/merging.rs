@@ -126,6 +126,7 @@ fn press(page: &Page, selector: &str) -> Result<()> {
 pub fn partners_merge_their_notebooks(stage: &Stage) -> Result<()> {
     let partners = Partners::new()?;
     let page = partners.look(stage)?;
+    press(&page, "dialog.merge summary")?;
     for told in
         ["Ben <b>Red</b>", "one new row", "Difference 1 of 2", "Mine.", "Theirs.", "1.11", "2.22", "by Ben"]
     {

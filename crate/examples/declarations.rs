@@ -3,7 +3,7 @@
 use slope_evidence::border::{Declarations, Thrown};
 use slope_of_light::analysis::taken::TakenEvidence;
 use slope_of_light::chart::PlotPlaces;
-use slope_of_light::notebook::{Edit, LogStep};
+use slope_of_light::notebook::{Edit, LogStep, Merge};
 use slope_of_light::report::exact::FitFigure;
 use slope_of_light::view::evidence::{EvidenceView, GridLines};
 use slope_of_light::view::typed::TypedNumber;
@@ -28,6 +28,7 @@ fn main() {
         .with::<ProposedView>()
         .with::<StoredNotebook>()
         .with::<LogStep>()
+        .with::<Merge>()
         .with::<FitFigure>()
         .with::<TypedNumber>()
         .with::<Value>()

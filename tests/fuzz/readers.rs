@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use slope_of_light::bundle;
-use slope_of_light::notebook::{self, Cell, Notebook, paste};
+use slope_of_light::notebook::{self, Cell, Edit, Merge, Notebook, paste};
 use slope_of_light::trace::{Asked, first_rows, measure, pair, rail_reading, read, recognise};
 use slope_of_light::words::WordTable;
 use slope_worker::feedback;
@@ -47,6 +47,33 @@ fn notebook_of_other_values() {
             use_all(&notebook, &words);
         }
     });
+}
+
+/// Whatever a partner's notebook holds, what it brings is taken whole and taken back by one undo, or refused.
+#[test]
+fn partners_notebook() {
+    let [ours, theirs] = samples::partners();
+    let text = notebook::write(&theirs).into_bytes();
+    try_all(
+        "partners_notebook",
+        3_000,
+        &turns(),
+        |turns| turned(&text, turns).into_bytes(),
+        |bytes| {
+            let Ok(theirs) = notebook::read(&String::from_utf8_lossy(bytes)) else { return };
+            for (ours, theirs) in [(&ours, &theirs), (&theirs, &ours)] {
+                let Ok(Merge { log, taken, clashes }) = ours.merge(theirs) else { continue };
+                let chosen = clashes.into_iter().flat_map(|clash| clash.theirs);
+                let edits = taken.into_iter().chain(chosen).chain([Edit::Merged(log)]).collect();
+                let mut merged = ours.clone();
+                if merged.apply(Edit::Together(edits), "").is_ok() {
+                    drop(merged.merge(theirs));
+                    merged.apply(Edit::Undo, "").unwrap();
+                    assert_eq!(merged.state(), ours.state());
+                }
+            }
+        },
+    );
 }
 
 #[test]

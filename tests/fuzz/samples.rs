@@ -4,6 +4,7 @@ use std::fs;
 use std::path::PathBuf;
 
 use slope_of_light::bundle::unpack;
+use slope_of_light::notebook::{Cell, Edit, Notebook};
 
 /// A file of the repository, by its path from the root.
 pub fn file(path: &str) -> Vec<u8> {
@@ -22,6 +23,28 @@ pub fn notebooks() -> Vec<Vec<u8>> {
     texts.push(file("demo/typed-readings.en.json"));
     texts.extend(bundles().iter().map(|bundle| entry(bundle, "notebook.json")));
     texts
+}
+
+/// Two notebooks that began as one; the second has merged the first.
+pub fn partners() -> [Notebook; 2] {
+    let begun = Notebook::new();
+    let with = |notebook: &Notebook, edits: &[Edit]| {
+        let mut notebook = notebook.clone();
+        edits.iter().for_each(|edit| notebook.apply(edit.clone(), "").expect("an edit"));
+        notebook
+    };
+    let add = |row| Edit::AddRow {
+        row,
+        after: None,
+        cells: [(Cell::Reading, row.to_string())].into_iter().collect(),
+    };
+    let begun = with(&begun, &[Edit::AddRail(1), add(2), Edit::HandOut]);
+    let ours = with(&begun, &[add(3), Edit::AddRail(4)]);
+    let mut theirs = with(&begun, &[add(3), add(4), Edit::StrikeRow { row: 2, reason: "bumped".into() }]);
+    let merge = theirs.merge(&ours).expect("something new");
+    let edits = merge.taken.into_iter().chain([Edit::Merged(merge.log)]);
+    theirs.apply(Edit::Together(edits.collect()), "").expect("a merge");
+    [ours, with(&theirs, &[add(9), Edit::RemoveRail(1)])]
 }
 
 /// Whole bundles of the demo.

@@ -10,7 +10,9 @@ import { toast } from './toast.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Desk } from './slope_of_light.js' */
+/** @import { KeptFile } from './file-store.js' */
 
+/** Files that came with a notebook, each by its SHA-256. @typedef {[sha256: string, file: KeptFile][]} BesideNotebook */
 /** @typedef {'csv' | 'latex' | 'markdown'} TableKind */
 
 /** @type {Record<TableKind, {type: string, ending: string}>} */
@@ -143,28 +145,47 @@ export function parsed(html) {
 }
 
 /**
- * The notebook in a file: a bundle or a bare notebook.
+ * The notebook in a file, a bundle or a bare notebook; keeps the files that came with it.
  * @param {File} file
  * @returns {Promise<Desk>}
  */
 export async function notebookIn(file) {
+  const { desk, files } = await readNotebook(file);
+  await keepFiles(files);
+  return desk;
+}
+
+/**
+ * The same, with the files that came with it, of which none is kept.
+ * @param {File} file
+ * @returns {Promise<{desk: Desk, files: BesideNotebook}>}
+ */
+export async function readNotebook(file) {
   // Every zip file begins with the letters PK.
-  if (await file.slice(0, 2).text() !== 'PK') return core.Desk.open(await file.text());
+  if (await file.slice(0, 2).text() !== 'PK') return { desk: core.Desk.open(await file.text()), files: [] };
   const entries = new Map(await reader.ask('unpack', file));
   const desk = core.Desk.open_bundled(new TextDecoder().decode(entries.get('notebook.json')));
+  /** @type {BesideNotebook} */
+  const files = [];
   for (const [place, { sha256, name }] of desk.files()) {
     const bytes = entries.get(place);
-    if (!bytes) continue;
     const type = place.endsWith('.jpg') ? 'image/jpeg' : 'text/plain';
+    if (bytes) files.push([sha256, { blob: new Blob([bytes], { type }), name }]);
+  }
+  return { desk, files };
+}
+
+/** Keeps files; says which finds no room. @param {BesideNotebook} files */
+export async function keepFiles(files) {
+  for (const [sha256, file] of files) {
     try {
-      await keepFile(sha256, { blob: new Blob([bytes], { type }), name });
+      await keepFile(sha256, file);
     } catch (error) {
       // The notebook works without a file that finds no room.
-      toast(say('report-not-kept', { name, why: messageOf(error) }));
+      toast(say('report-not-kept', { name: file.name, why: messageOf(error) }));
       break;
     }
   }
-  return desk;
 }
 
 /** What a file of the open notebook is called, without its ending. @param {Book} book */

@@ -32,7 +32,7 @@ const UNDER = /** @type {const} */ ({
   set_trials: 'trials-title', set_claim: 'result-title', seal: 'seal-title', open_seal: 'seal-open-title', set_grid: 'pictures-title',
   set_estimator: 'traces-title', set_piece: 'handout-title', set_task: 'handout-tasks-title', remove_task: 'handout-tasks-title',
   answer: 'handout-tasks-title', hand_out: 'handout-title', read_cautions: 'cautions-title', set_path: 'apparatus-title',
-  set_beam: 'apparatus-title', set_decimal_mark: 'readings-title', copied: 'strip-title',
+  set_beam: 'apparatus-title', set_decimal_mark: 'readings-title', copied: 'strip-title', merged: 'merge-title',
 });
 
 export class History {
@@ -185,7 +185,7 @@ function linesOf(entries, view) {
  * @param {number} place in the log, from 0
  * @returns {WrittenPart[]}
  */
-function partsOf(edit, view, place) {
+export function partsOf(edit, view, place) {
   if (typeof edit === 'string') return [{ key: edit, where: heading(edit), to: '' }];
   if ('together' in edit) return edit.together.flatMap((one) => partsOf(one, view, place));
   if ('add_row' in edit) {
@@ -306,6 +306,10 @@ function typed(edit) {
   if ('set_beam' in edit) return say(`apparatus-beams-${edit.set_beam}`);
   if ('set_decimal_mark' in edit) return say(`preferences-marks-${edit.set_decimal_mark}`);
   if ('set_piece' in edit) return inOrder(say(`handout-pieces-${edit.set_piece[0]}`), say(`handout-rules-${edit.set_piece[1]}`));
+  if ('merged' in edit) {
+    const { people, entries, digest } = edit.merged;
+    return inOrder(people, say('history-merged', { n: entries, digest }));
+  }
   if ('read_cautions' in edit) return edit.read_cautions;
   if ('answer' in edit) return edit.answer[1];
   if ('set_task' in edit) return edit.set_task[3];

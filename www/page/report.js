@@ -8,6 +8,7 @@ import { Choice } from './field.js';
 import { Handout } from './handout.js';
 import { copyText, openReport, takeBundle, takeReport, takeTable } from './files.js';
 import { LANGUAGES } from './languages.js';
+import { Merging } from './merge.js';
 import { takePlot } from './plot-files.js';
 import { each, say, tell } from './words.js';
 import { toast } from './toast.js';
@@ -54,6 +55,7 @@ export class Report {
     const formats = new Choice({ id: 'plot-format', label: say('report-plot-format'), options: { svg: 'SVG', png: 'PNG' } },
       (value) => { format = value; });
     byId('plot-boxes').append(plots.root, formats.root);
+    byId('take-bundle').parentElement?.after(new Merging(book).root);
     onPress('take-plot', () => takePlot(book, plot, format));
     onPress('open-report', () => openReport(book, language));
     onPress('take-latex', () => takeReport(book, 'latex', language));

@@ -57,6 +57,15 @@ basis: Basis,
 /** The reason given for that choice. */
 reason: string, };
 
+/** Something that both changed, each otherwise. */
+export type Clash = {
+/** As it is here, so far as it differs. */
+ours: Array<Edit>,
+/** What makes it the partner's. */
+theirs: Array<Edit>,
+/** What adds the partner's beside it; nothing where there is no room for two. */
+both: Array<Edit>, };
+
 /** What is wrong with a text of a planned position. */
 export type ColumnProblem = {
 /** Which text: "rail", "reading", "time_base" or "repeats". */
@@ -167,7 +176,7 @@ reason: string, } } | { "restore_row": number } | { "set_grid": Grid } | { "set_
 /** Which row. */
 row: number,
 /** From what its delay is taken. */
-evidence?: Evidence | null, } } | { "set_estimator": Estimator } | { "set_claim": Claim } | { "set_trials": TrialPlan } | { "seal": string } | "open_seal" | { "set_piece": [Piece, Rule] } | { "set_task": [number, Piece, Asks, string] } | { "remove_task": number } | { "answer": [number, string] } | "hand_out" | { "together": Array<Edit> } | "undo" | "redo";
+evidence?: Evidence | null, } } | { "set_estimator": Estimator } | { "set_claim": Claim } | { "set_trials": TrialPlan } | { "seal": string } | "open_seal" | { "set_piece": [Piece, Rule] } | { "set_task": [number, Piece, Asks, string] } | { "remove_task": number } | { "answer": [number, string] } | "hand_out" | { "merged": MergedLog } | { "together": Array<Edit> } | "undo" | "redo";
 
 /** How a shared error acts. */
 export type Effect = "offset" | "scale" | "noise";
@@ -373,6 +382,28 @@ u: string,
 under_root: number,
 /** Whether nothing was typed and nothing is taken: the quantity is treated as exact. */
 exact: boolean, };
+
+/** What a partner's notebook would bring. Done together, `taken`, what is chosen of each clash, and `log` are the merge. */
+export type Merge = {
+/** The log that is merged, as the merge names it. */
+log: MergedLog,
+/** What the partner alone changed. */
+taken: Array<Edit>,
+/** What both changed, each otherwise. */
+clashes: Array<Clash>, };
+
+/** A log that was merged: which it was, and which number here is whose there. */
+export type MergedLog = {
+/** The count of its entries. */
+entries: number,
+/** The chained SHA-256 of the last of them, in hexadecimal digits. */
+digest: string,
+/** That of the first entry that it does not share with this one: by it the log is known again, however it goes on. */
+own: string,
+/** Who measured, as it says. */
+people: string,
+/** What came from it: the number of each there, and here. */
+numbers: Array<[number, number]>, };
 
 /** Something to be said. */
 export type Message = {

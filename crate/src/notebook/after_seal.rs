@@ -38,6 +38,7 @@ fn moves_result(edit: &Edit) -> bool {
         | Edit::SetDecimalMark(_)
         | Edit::ReadCautions(_)
         | Edit::Copied(_)
+        | Edit::Merged(_)
         | Edit::Answer(..)
         | Edit::SetPosition(_)
         | Edit::RemovePosition(_)

@@ -15,6 +15,7 @@ use serde::{Deserialize, Serialize};
 use super::edit_error::{EditError, HIGHEST};
 use super::handout::{Asks, Handout, Piece, Rule, Task, TaskId};
 use super::light::{Beam, Path};
+use super::merged::MergedLog;
 use super::splice::Splice;
 use super::state::{
     BenchField, CautionsRead, Cell, Claim, CovarianceOf, NotebookState, PlannedPosition, PositionId, Rail,
@@ -173,6 +174,8 @@ pub enum Edit {
     Answer(TaskId, String),
     /// Handed the notebook out: all before this is the teacher's layer. It can't be taken back, and is there once.
     HandOut,
+    /// Merged a partner's notebook, with all that is done together with this.
+    Merged(MergedLog),
     /// Did several things at one stroke, such as pasting a block. All or none.
     Together(Vec<Edit>),
     /// Took back the last thing done and not taken back yet.
@@ -246,6 +249,7 @@ impl Edit {
             Self::SetTask(id, of, asks, text) => set_task(&mut page.handout, *id, (*of, *asks), text),
             Self::RemoveTask(id) => page.handout.tasks.retain(|task| task.id != *id),
             Self::Answer(id, text) => answer(&mut page.handout, *id, text)?,
+            Self::Merged(log) => page.merged.push(log.clone()),
             Self::HandOut => page.handout.given = Some(page.numbered),
             Self::Together(edits) => together(page, edits, at)?,
             Self::Undo | Self::Redo => return Err(EditError::NotInGroup),
@@ -263,6 +267,7 @@ impl Edit {
             Self::SetPosition(position) => position.id,
             Self::SetGrid(grid) => grid.id,
             Self::SetTask(task, ..) => *task,
+            Self::Merged(log) => log.numbers.iter().map(|(_, here)| *here).max().unwrap_or_default(),
             _ => 0,
         }
     }

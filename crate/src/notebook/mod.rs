@@ -5,6 +5,7 @@
 //!
 //! - [`handout`]: what a teacher fixes, asks and asks for.
 //! - [`light`]: how the light goes.
+//! - `merged`: what is kept of a partner's notebook that was merged.
 //! - [`state`]: the model, a plain record of texts and choices.
 //! - [`uncertainty`]: as what an uncertainty is typed, as a limit or as a standard uncertainty.
 //! - [`edit`]: everything a person can do to it; `edit_error`: why that is refused.
@@ -14,6 +15,7 @@
 //! - [`habits`](mod@habits): what a row goes on with from the rows before it.
 //! - [`log`]: the log, its fold, undo and redo.
 //! - [`paste`](mod@paste): a block from a spreadsheet, as edits.
+//! - `renumber`, `sorting`, [`merge`]: a partner's notebook, merged: its numbers here, and what it changed.
 //! - `after_seal`: what was changed after a seal was opened.
 //! - `steps`: the log step by step, as it is played back.
 //! - `first_edits`: edits as the first builds wrote them.
@@ -23,12 +25,16 @@ pub mod splice;
 pub mod uncertainty;
 pub mod handout;
 pub mod light;
+mod merged;
 pub mod state;
 pub mod habits;
 mod edit_error;
 pub mod edit;
 mod reach;
 pub mod log;
+mod renumber;
+mod sorting;
+pub mod merge;
 mod after_seal;
 mod steps;
 mod first_edits;
@@ -43,11 +49,14 @@ pub use habits::habits;
 pub use handout::{Asks, Handout, Piece, Rule, Task, TaskId};
 pub use light::{Beam, Path};
 pub use log::{LogEntry, Notebook};
+pub use merge::{Merge, MergeError};
+pub use merged::MergedLog;
 pub use paste::{Pasted, paste};
 pub use slope_evidence::stored::{
     Estimator, Evidence, Grid, GridCheck, GridId, LevelOf, Picture, Remark, Spot, StoredFile, TraceDelay,
     TraceTime, Traces, hashes_in,
 };
+pub use sorting::Clash;
 pub use splice::{OverlapPair, Splice};
 pub use state::*;
 pub use steps::{LogStep, after_steps, steps};

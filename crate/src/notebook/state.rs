@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 use super::handout::{Handout, Piece};
 use super::light::{Beam, Path};
+use super::merged::MergedLog;
 use super::splice::Splice;
 use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
@@ -70,6 +71,8 @@ pub struct NotebookState {
     pub rehearsal: Option<u32>,
     /// What a teacher fixed, asked and asked for, and the answers.
     pub handout: Handout,
+    /// The notebooks that were merged into this one, in order.
+    pub merged: Vec<MergedLog>,
     /// The highest number given so far, also to what was taken away since.
     pub numbered: u32,
 }

@@ -11,6 +11,7 @@
 //! - `plan`: the plan, and rehearsals.
 //! - [`trials`]: Monte Carlo trials, shared between workers.
 //! - `class`: the notebooks of a class.
+//! - `merge`: a partner's notebook, to be merged.
 //! - [`shelf`]: the notebooks kept in local storage, and the settings.
 //!
 //! Values cross as `slope_evidence::border` makes them. The glue that wasm-bindgen makes of these functions names their
@@ -27,6 +28,7 @@ mod handout;
 mod replay;
 mod evidence;
 mod class;
+mod merge;
 pub mod shelf;
 
 use slope_evidence::border::{from_js, from_json, thrown, to_js, to_js_by_text, to_json};

@@ -29,6 +29,7 @@ mod keyboard;
 mod kinds;
 mod late;
 mod leaving;
+mod merging;
 mod notebooks;
 mod offline;
 mod plan;
@@ -60,7 +61,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 148] = [
+const TESTS: [(&str, Test); 151] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -205,6 +206,9 @@ const TESTS: [(&str, Test); 148] = [
     ("comments_go_back_beside_what_they_are_about", feedback::comments_go_back_beside_what_they_are_about),
     ("hostile_comments_are_refused", feedback::hostile_comments_are_refused),
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
+    ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),
+    ("what_is_no_partners_is_refused", merging::what_is_no_partners_is_refused),
+    ("merging_is_for_everyone", merging::merging_is_for_everyone),
     ("help_is_at_hand", help::help_is_at_hand),
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),
     ("the_tour_leads_through_the_demo", help::the_tour_leads_through_the_demo),

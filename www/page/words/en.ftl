@@ -2118,8 +2118,64 @@ history-restored = restored
 history-row-gone = a row that is no longer there
 history-undo = entry { $n } undone
 history-redo = entry { $n } redone
+history-added = added
+history-removed = removed
+history-merged =
+    { $n ->
+        [one] history of { $n } entry, digest { $digest }
+       *[other] history of { $n } entries, digest { $digest }
+    }
 history-digests-coming = The digests are being calculated…
 history-proves = Digest of the whole history: { $digest }. The digest of an entry is SHA-256 of the digest before it and of the entry itself. If an entry is changed, moved or left out later, its digest and all that follow it change: anybody who has noted one will see it. It does not show who entered something, or whether the clock was right. Whoever changes a file can calculate new digests.
+
+## A lab partner's notebook, merged
+
+merge-title = Merge a lab partner’s notebook
+merge-hint = Takes over what your partner entered in a notebook from the same hand-out. You see it first, and choose where you differ.
+merge-entries =
+    { $n ->
+        [one] { $n } entry
+       *[other] { $n } entries
+    }
+merge-taken = Changed by your partner alone, and taken over: { $rows ->
+        [0] no new rows
+        [one] one new row
+       *[other] { $rows } new rows
+    }, { $n ->
+        [0] nothing else
+        [one] one other change
+       *[other] { $n } other changes
+    }
+merge-more =
+    { $n ->
+        [one] One more change is not listed here.
+       *[other] { $n } more changes are not listed here.
+    }
+merge-differ = You both changed these. Choose for each what your notebook keeps.
+merge-agree = Nothing was changed differently in both notebooks.
+merge-clash = Difference { $n } of { $all }
+merge-ours = In this notebook
+merge-theirs = In your partner’s
+merge-choices-ours = Keep mine
+merge-choices-theirs = Take my partner’s
+merge-choices-both = Keep both: my partner’s row is added at the end
+merge-empty = (empty)
+merge-unlike = differs in marks or choices
+merge-left = Not merged: student number, who has read the cautions, and the seal. What you do not take stays in your partner’s file.
+merge-open =
+    { $n ->
+        [one] One difference is left without a choice.
+       *[other] { $n } differences are left without a choice.
+    }
+merge-confirm = Merge
+merge-done = Your partner’s notebook was merged.
+merge-changed = Not merged: this notebook has changed meanwhile. Choose your partner’s file again.
+merge-refused = { $name } was not merged, and nothing was changed. { $why }
+merge-refused-other = It does not come from the same hand-out as this notebook: their histories begin differently.
+merge-refused-changed = One of the first { $n } entries of its history is not what it was: the digests do not agree. An entry was changed, or it is another data set of the same hand-out. Ask your partner for the file as it was downloaded.
+merge-refused-behind = Your partner has merged a later state of your notebook. Open that one, and merge there.
+merge-refused-mark = The two notebooks have different decimal marks. Choose the same one in both first.
+merge-refused-nothing = Everything in it is in this notebook already.
 
 ## The list of keys
 

@@ -2115,8 +2115,62 @@ history-restored = réintégrée
 history-row-gone = une ligne qui n’existe plus
 history-undo = entrée { $n } annulée
 history-redo = entrée { $n } rétablie
+history-merged =
+    { $n ->
+        [one] historique de { $n } entrée, empreinte { $digest }
+       *[other] historique de { $n } entrées, empreinte { $digest }
+    }
 history-digests-coming = Les empreintes sont en cours de calcul…
 history-proves = Empreinte de tout l’historique : { $digest }. L’empreinte d’une entrée est le SHA-256 de l’empreinte précédente et de l’entrée elle-même. Si une entrée est modifiée, déplacée ou omise plus tard, son empreinte et toutes les suivantes changent : quiconque en a noté une le voit. Elle ne montre pas qui a saisi quoi, ni si l’horloge était juste. Qui modifie un fichier peut calculer de nouvelles empreintes.
+
+## Le cahier du binôme, fusionné
+
+merge-title = Fusionner le cahier du binôme
+merge-hint = Reprend ce que votre binôme a saisi dans un cahier issu du même document distribué. Vous le voyez d’abord, et choisissez là où vous différez.
+merge-entries =
+    { $n ->
+        [one] { $n } entrée
+       *[other] { $n } entrées
+    }
+merge-taken = Modifié par votre binôme seul, et repris : { $rows ->
+        [0] aucune nouvelle ligne
+        [one] une nouvelle ligne
+       *[other] { $rows } nouvelles lignes
+    }, { $n ->
+        [0] rien d’autre
+        [one] une autre modification
+       *[other] { $n } autres modifications
+    }
+merge-more =
+    { $n ->
+        [one] Une autre modification n’est pas listée ici.
+       *[other] { $n } autres modifications ne sont pas listées ici.
+    }
+merge-differ = Vous avez tous deux modifié ceci. Choisissez chaque fois ce que votre cahier garde.
+merge-agree = Rien n’a été modifié différemment dans les deux cahiers.
+merge-clash = Différence { $n } sur { $all }
+merge-ours = Dans ce cahier
+merge-theirs = Chez votre binôme
+merge-choices-ours = Garder ce qui est ici
+merge-choices-theirs = Prendre ce qui est chez mon binôme
+merge-choices-both = Garder les deux : la ligne de mon binôme s’ajoute à la fin
+merge-empty = (vide)
+merge-unlike = diffère par les marques ou les choix
+merge-left = Ne sont pas fusionnés : le numéro d’étudiant, qui a lu les précautions, et le sceau. Ce que vous ne prenez pas reste dans le fichier de votre binôme.
+merge-open =
+    { $n ->
+        [one] Une différence est encore sans choix.
+       *[other] { $n } différences sont encore sans choix.
+    }
+merge-confirm = Fusionner
+merge-done = Le cahier de votre binôme est fusionné.
+merge-changed = Pas de fusion : ce cahier a changé entre-temps. Choisissez de nouveau le fichier de votre binôme.
+merge-refused = { $name } n’a pas été fusionné, et rien n’a été modifié. { $why }
+merge-refused-other = Il n’est pas issu du même document distribué que ce cahier : leurs historiques commencent autrement.
+merge-refused-changed = Une des { $n } premières entrées de son historique n’est plus ce qu’elle était : les empreintes ne concordent pas. Une entrée a été modifiée, ou c’est un autre jeu de données du même document distribué. Demandez à votre binôme le fichier tel qu’il a été téléchargé.
+merge-refused-behind = Votre binôme a fusionné un état ultérieur de votre cahier. Ouvrez cet état, et fusionnez-y.
+merge-refused-mark = Les deux cahiers n’ont pas le même séparateur décimal. Choisissez d’abord le même dans les deux.
+merge-refused-nothing = Tout ce qu’il contient est déjà dans ce cahier.
 
 ## La liste des touches
 

@@ -1,0 +1,363 @@
+//! What two pages have otherwise than a third, from which both came: what one of them changed alone, and what both did.
+//!
+//! The pages are written as edits, place by place. Rails are one place, since their order says which meet; so is a row, since
+//! half of it from either would be nobody's reading. What is of one person (student number, cautions read, seal) and what is
+//! prepared of a hand-out is not looked at.
+
+use litemap::LiteMap;
+use serde::Serialize;
+use slope_evidence::border::to_json;
+
+use super::edit::Edit;
+use super::habits::habits;
+use super::handout::{Asks, Piece};
+use super::state::{BenchField, Cell, CovarianceOf, NotebookState, RailField, Row, RowId};
+use super::uncertainty::UncertaintyOf;
+
+/// Something that both changed, each otherwise.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+pub struct Clash {
+    /// As it is here, so far as it differs.
+    pub ours: Vec<Edit>,
+    /// What makes it the partner's.
+    pub theirs: Vec<Edit>,
+    /// What adds the partner's beside it; nothing where there is no room for two.
+    pub both: Vec<Edit>,
+}
+
+/// Three pages, and what was found of their differences.
+struct Sorting<'a> {
+    /// The last page that both have seen.
+    base: &'a NotebookState,
+    ours: &'a NotebookState,
+    theirs: &'a NotebookState,
+    taken: Vec<Edit>,
+    clashes: Vec<Clash>,
+}
+
+/// What `theirs` changed alone, and what both changed, each otherwise, since `base`; all in the numbers of this notebook, of
+/// which `highest` is the highest that is taken.
+pub(super) fn sorted(
+    base: &NotebookState,
+    ours: &NotebookState,
+    theirs: &NotebookState,
+    highest: u32,
+) -> (Vec<Edit>, Vec<Clash>) {
+    let mut sorting = Sorting { base, ours, theirs, taken: vec![], clashes: vec![] };
+    sorting.sort_all(highest);
+    (sorting.taken, sorting.clashes)
+}
+
+/// Writes out what each row that was begun `since` goes on with from the rows before it: where the row was taken over, others
+/// stand before it.
+pub(super) fn write_out(page: &mut NotebookState, since: u32) {
+    for place in 0..page.rows.len() {
+        let (before, rest) = page.rows.split_at_mut(place);
+        if let Some(row) = rest.first_mut().filter(|row| row.id > since) {
+            row.cells = with_habits(row, before);
+        }
+    }
+}
+
+impl Sorting<'_> {
+    fn sort_all(&mut self, highest: u32) {
+        let (base, theirs) = (self.base, self.theirs);
+        // Named one by one, so that nothing new on a page is forgotten here.
+        let NotebookState {
+            title: _,
+            path: _,
+            beam: _,
+            estimator: _,
+            claim: _,
+            trials: _,
+            rehearsal: _,
+            bench: _,
+            kinds: _,
+            rails: _,
+            settings: _,
+            shared: _,
+            covariances: _,
+            plan: _,
+            grids: _,
+            rows: _,
+            handout: _,
+            // Of one person, the same in both, or looked at where logs are.
+            cautions_read: _,
+            seal: _,
+            decimal_mark: _,
+            merged: _,
+            numbered: _,
+        } = base;
+        let whole: [fn(&NotebookState) -> Edit; 6] = [
+            |page| Edit::SetTitle(page.title.clone()),
+            |page| Edit::SetPath(page.path),
+            |page| Edit::SetBeam(page.beam),
+            |page| Edit::SetEstimator(page.estimator),
+            |page| Edit::SetClaim(page.claim.clone()),
+            |page| Edit::SetTrials(page.trials.clone()),
+        ];
+        for write in whole {
+            self.sort(&|page| vec![write(page)]);
+        }
+        self.sort(&|page| page.rehearsal.map(Edit::SetRehearsal).into_iter().collect());
+        let fields = |page: &NotebookState| page.bench.keys().copied().collect();
+        for field in either(fields(theirs), fields(base)) {
+            if field != BenchField::StudentNumber {
+                self.sort(&|page| field_written(page, field));
+            }
+        }
+        self.sort_by(&rails_written, rails_turned);
+        let ids = |page: &NotebookState| page.settings.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
+            self.sort(&|page| match page.settings.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetSetting(one.clone()), kind(page, UncertaintyOf::Setting(id))],
+                None => vec![Edit::RemoveSetting(id), kind(page, UncertaintyOf::Setting(id))],
+            });
+        }
+        let ids = |page: &NotebookState| page.shared.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
+            self.sort(&|page| match page.shared.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetShared(one.clone()), kind(page, UncertaintyOf::Shared(id))],
+                None => vec![Edit::RemoveShared(id), kind(page, UncertaintyOf::Shared(id))],
+            });
+        }
+        for of in [CovarianceOf::Distances, CovarianceOf::Delays, CovarianceOf::Both] {
+            self.sort(&|page| match page.covariances.iter().find(|one| one.acts_on == of) {
+                Some(one) => vec![Edit::SetCovariance(one.clone())],
+                None => vec![Edit::RemoveCovariance(of)],
+            });
+        }
+        let ids = |page: &NotebookState| page.plan.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
+            self.sort(&|page| match page.plan.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetPosition(one.clone())],
+                None => vec![Edit::RemovePosition(id)],
+            });
+        }
+        for grid in &theirs.grids {
+            self.sort(&|page| {
+                page.grids
+                    .iter()
+                    .find(|one| one.id == grid.id)
+                    .cloned()
+                    .map(Edit::SetGrid)
+                    .into_iter()
+                    .collect()
+            });
+        }
+        self.sort_rows(highest);
+        for task in theirs.handout.tasks.iter().filter(|task| task.asks != Asks::Nothing) {
+            self.sort(&|page| {
+                let here = page.handout.tasks.iter().find(|one| one.id == task.id);
+                here.map(|task| Edit::Answer(task.id, task.answer.clone())).into_iter().collect()
+            });
+        }
+    }
+
+    /// Sorts what `written` writes of a page.
+    fn sort(&mut self, written: &dyn Fn(&NotebookState) -> Vec<Edit>) {
+        self.sort_by(written, lacking);
+    }
+
+    /// The same; `turned` turns the first of two writings into the second.
+    fn sort_by(
+        &mut self,
+        written: &dyn Fn(&NotebookState) -> Vec<Edit>,
+        turned: fn(&[Written], &[Written]) -> Vec<Edit>,
+    ) {
+        let [base, ours, theirs] = [self.base, self.ours, self.theirs].map(|page| texts(written(page)));
+        if same(&theirs, &base) || same(&theirs, &ours) {
+            return;
+        }
+        let change = turned(&ours, &theirs);
+        if same(&ours, &base) {
+            self.taken.extend(change);
+        } else {
+            self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });
+        }
+    }
+
+    fn sort_rows(&mut self, mut highest: u32) {
+        let (base, ours, theirs) = (self.base, self.ours, self.theirs);
+        for (place, row) in theirs.rows.iter().enumerate() {
+            let (was, here) = (row_of(base, row.id), row_of(ours, row.id));
+            match (was, here) {
+                (None, None) => self.taken.extend(new_row(row.id, row, theirs.rows.get(..place))),
+                (Some(was), None) if same(&texts(row_written(was)), &texts(row_written(row))) => {}
+                (Some(_), None) => {
+                    let theirs = new_row(row.id, row, theirs.rows.get(..place));
+                    self.clashes.push(Clash { ours: vec![], theirs, both: vec![] });
+                }
+                (_, Some(_)) => {
+                    let before = self.clashes.len();
+                    self.sort(&|page| row_of(page, row.id).map_or_else(Vec::new, row_written));
+                    if let Some(clash) = self.clashes.get_mut(before)
+                        && !ours.handout.fixes(Piece::Readings)
+                    {
+                        highest = highest.saturating_add(1);
+                        clash.both = new_row(highest, row, theirs.rows.get(..place));
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// All of the first, then those of the second that are not among them.
+fn either<K: Copy + PartialEq>(mut first: Vec<K>, second: Vec<K>) -> Vec<K> {
+    for one in second {
+        if !first.contains(&one) {
+            first.push(one);
+        }
+    }
+    first
+}
+
+/// An edit that writes something of a page, with its text: edits are told apart by that.
+type Written = (String, Edit);
+
+fn texts(edits: Vec<Edit>) -> Vec<Written> {
+    edits.into_iter().map(|edit| (to_json(&edit), edit)).collect()
+}
+
+fn same(first: &[Written], second: &[Written]) -> bool {
+    first.len() == second.len() && first.iter().zip(second).all(|((one, _), (other, _))| one == other)
+}
+
+fn holds(all: &[Written], text: &str) -> bool {
+    all.iter().any(|(one, _)| one == text)
+}
+
+/// What of the second writing is not in the first.
+fn lacking(first: &[Written], second: &[Written]) -> Vec<Edit> {
+    second.iter().filter(|(text, _)| !holds(first, text)).map(|(_, edit)| edit.clone()).collect()
+}
+
+fn kind(page: &NotebookState, of: UncertaintyOf) -> Edit {
+    Edit::SetKind { of, kind: page.kind(of) }
+}
+
+/// A text of the bench, with the kind of what is an uncertainty.
+fn field_written(page: &NotebookState, field: BenchField) -> Vec<Edit> {
+    let of = match field {
+        BenchField::EdgeHalfWidth => Some(UncertaintyOf::Edge),
+        BenchField::TimeBaseUncertainty => Some(UncertaintyOf::TimeBase),
+        BenchField::MarkUncertainty => Some(UncertaintyOf::Mark),
+        _ => None,
+    };
+    let mut all = vec![Edit::SetBench { field, text: page.text(field).to_owned() }];
+    if let Some(of) = of {
+        all.push(kind(page, of));
+    }
+    all
+}
+
+/// All rails, each with everything of it.
+fn rails_written(page: &NotebookState) -> Vec<Edit> {
+    let mut all = Vec::new();
+    for rail in &page.rails {
+        let id = rail.id;
+        all.push(Edit::AddRail(id));
+        all.push(Edit::SetRulerUnit { rail: id, unit: rail.unit });
+        all.push(Edit::SetSense { rail: id, sense: rail.sense });
+        all.push(Edit::SetSplice { rail: id, splice: rail.splice.clone() });
+        for field in [
+            RailField::Name,
+            RailField::From,
+            RailField::To,
+            RailField::ReadingUncertainty,
+            RailField::ScaleUncertainty,
+        ] {
+            let text = rail.texts.get(&field).cloned().unwrap_or_default();
+            all.push(Edit::SetRail { rail: id, field, text });
+        }
+        for of in [UncertaintyOf::RulerReading(id), UncertaintyOf::RulerScale(id), UncertaintyOf::Splice(id)]
+        {
+            all.push(kind(page, of));
+        }
+    }
+    all
+}
+
+/// Turns the first rails into the second: their order can't be changed, so from the first that is another on all are laid anew.
+fn rails_turned(first: &[Written], second: &[Written]) -> Vec<Edit> {
+    let laid = |all: &[Written]| -> Vec<u32> {
+        all.iter()
+            .filter_map(|(_, edit)| if let Edit::AddRail(id) = edit { Some(*id) } else { None })
+            .collect()
+    };
+    let (before, after) = (laid(first), laid(second));
+    let same = before.iter().zip(&after).take_while(|(before, after)| before == after).count();
+    let mut all: Vec<Edit> = before.iter().skip(same).map(|id| Edit::RemoveRail(*id)).collect();
+    let mut rails = 0;
+    for (text, edit) in second {
+        rails += usize::from(matches!(edit, Edit::AddRail(_)));
+        if rails > same || !holds(first, text) {
+            all.push(edit.clone());
+        }
+    }
+    all
+}
+
+fn row_of(page: &NotebookState, id: RowId) -> Option<&Row> {
+    page.rows.iter().find(|row| row.id == id)
+}
+
+/// Everything of a row.
+fn row_written(row: &Row) -> Vec<Edit> {
+    let id = row.id;
+    let mut all = Vec::new();
+    for cell in [
+        Cell::Rail,
+        Cell::Reading,
+        Cell::TimeBase,
+        Cell::EdgeA,
+        Cell::EdgeB,
+        Cell::Distance,
+        Cell::DistanceUncertainty,
+        Cell::Delay,
+        Cell::DelayUncertainty,
+        Cell::Remark,
+    ] {
+        all.push(Edit::SetCell { row: id, cell, text: row.text(cell).to_owned() });
+    }
+    all.push(evidence(id, row));
+    all.push(strike(id, row));
+    all
+}
+
+fn evidence(id: RowId, row: &Row) -> Edit {
+    Edit::SetEvidence { row: id, evidence: row.evidence.clone() }
+}
+
+fn strike(id: RowId, row: &Row) -> Edit {
+    match &row.struck {
+        Some(reason) => Edit::StrikeRow { row: id, reason: reason.clone() },
+        None => Edit::RestoreRow(id),
+    }
+}
+
+/// The cells of a row, and what it goes on with from the rows `before` it.
+fn with_habits(row: &Row, before: &[Row]) -> LiteMap<Cell, String> {
+    let mut cells = row.cells.clone();
+    for (cell, text) in habits(before) {
+        if row.text(cell).trim().is_empty() {
+            cells.insert(cell, text.to_owned());
+        }
+    }
+    cells
+}
+
+/// A new row, at the end, that holds what another does, behind the rows `before` it.
+fn new_row(id: RowId, row: &Row, before: Option<&[Row]>) -> Vec<Edit> {
+    let cells = with_habits(row, before.unwrap_or_default());
+    let mut all = vec![Edit::AddRow { row: id, after: None, cells }];
+    if row.evidence.is_some() {
+        all.push(evidence(id, row));
+    }
+    if row.struck.is_some() {
+        all.push(strike(id, row));
+    }
+    all
+}

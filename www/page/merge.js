@@ -1,0 +1,182 @@
+/**
+ * A partner's notebook, merged into the open one. What it would bring is shown first; where both changed the same, the values
+ * stand side by side, and a person chooses. Nothing is taken before that is confirmed, and undo takes all of it back at once.
+ */
+import { messageOf } from './core.js';
+import { el, setHidden, setText } from './dom.js';
+import { Radios } from './field.js';
+import { filePicker } from './file-picker.js';
+import { keepFiles, readNotebook } from './files.js';
+import { partsOf } from './history.js';
+import { toast } from './toast.js';
+import { flushAll } from './typing.js';
+import { each, say } from './words.js';
+
+/** @import { Book } from './book.js' */
+/** @import { BesideNotebook } from './files.js' */
+/** @import { Clash, Edit, Merge, View } from './types.js' */
+/** @import { Desk } from './slope_of_light.js' */
+/** What becomes of a clash. @typedef {'ours' | 'theirs' | 'both'} Choice */
+/**
+ * What is looked at.
+ * @typedef {object} Looked
+ * @property {Desk} desk the open notebook
+ * @property {number} length of its log
+ * @property {Merge} merge
+ * @property {(Choice | undefined)[]} choices one for each clash
+ * @property {BesideNotebook} files that came with the partner's notebook
+ */
+
+/** How many lines of what is taken are put on the page. */
+const MOST = 200;
+
+export class Merging {
+  /** @param {Book} book */
+  constructor(book) {
+    this.book = book;
+    /** @type {Looked | undefined} */
+    this.looked = undefined;
+    const picker = filePicker(say('merge-title'), { id: 'merge-file', multiple: false, accept: '.zip,.json,application/zip,application/json' },
+      ([file]) => file && void this.open(file));
+    this.root = el('fieldset', { class: 'bare', role: 'none', 'data-written': true },
+      el('p', {}, picker, ' ', el('span', { class: 'hint' }, say('merge-hint'))));
+    this.from = el('p', { class: 'lead' });
+    this.count = el('summary');
+    this.taken = el('tbody');
+    this.more = el('p', { class: 'hint' });
+    this.box = el('details', {}, this.count, el('div', { class: 'scroll', tabindex: '0', role: 'group', 'aria-labelledby': 'merge-title' },
+      tableOf(this.taken, say('history-columns-where'), say('history-columns-to'))), this.more);
+    this.lead = el('p');
+    this.clashes = el('div');
+    this.state = el('p', { class: 'refusal', role: 'status' });
+    this.dialog = el('dialog', { class: 'merge', 'aria-labelledby': 'merge-title', close: () => { this.looked = undefined; } },
+      el('h2', { id: 'merge-title' }, say('merge-title')), this.from, this.box, this.lead, this.clashes,
+      el('p', { class: 'hint' }, say('merge-left')), this.state,
+      el('p', { class: 'actions' },
+        el('button', { type: 'button', class: 'main', id: 'merge-confirm', click: () => void this.confirm() }, say('merge-confirm')),
+        el('button', { type: 'button', class: 'quiet', click: () => this.dialog.close() }, say('strike-cancel'))));
+    document.body.append(this.dialog);
+  }
+
+  /** Shows what a file would bring. @param {File} file */
+  async open(file) {
+    try {
+      const { desk: partner, files } = await readNotebook(file);
+      try {
+        flushAll();
+        const { desk } = this.book;
+        const merge = desk.merge(partner);
+        this.looked = { desk, length: desk.length(), merge, choices: merge.clashes.map(() => undefined), files };
+        this.show(file.name, merge);
+      } finally {
+        partner.free();
+      }
+    } catch (error) {
+      toast(say('merge-refused', { name: file.name, why: messageOf(error) }));
+      return;
+    }
+    this.dialog.showModal();
+  }
+
+  /** @param {string} name @param {Merge} merge */
+  show(name, { log, taken, clashes }) {
+    const view = this.book.current();
+    const all = withNew(view, [...taken, ...clashes.flatMap(({ theirs }) => theirs)]);
+    setText(this.from, [name, log.people, say('merge-entries', { n: log.entries })].filter((text) => text).join(' · '));
+    const parts = taken.flatMap((edit) => partsOf(edit, all, all.entries));
+    const rows = taken.filter((edit) => typeof edit === 'object' && 'add_row' in edit).length;
+    const n = parts.filter(({ row = 0 }) => row <= view.rows.length).length;
+    setText(this.count, say('merge-taken', { rows, n }));
+    this.taken.replaceChildren(...parts.slice(0, MOST).map(({ where, to }) => line(where, to)));
+    setHidden(this.more, parts.length <= MOST);
+    setText(this.more, say('merge-more', { n: Math.max(parts.length - MOST, 0) }));
+    setHidden(this.box, parts.length === 0);
+    setText(this.lead, clashes.length > 0 ? say('merge-differ') : say('merge-agree'));
+    this.clashes.replaceChildren(...clashes.map((clash, place) => this.choice(clash, place, clashes.length, all)));
+    setText(this.state, '');
+  }
+
+  /** Both sides of a clash, and the choice. @param {Clash} clash @param {number} place @param {number} count @param {View} view */
+  choice(clash, place, count, view) {
+    /** @type {Choice[]} */
+    const offered = clash.both.length > 0 ? ['ours', 'theirs', 'both'] : ['ours', 'theirs'];
+    const { root } = new Radios({
+      name: `merge-${place}`, legend: say('merge-clash', { n: place + 1, all: count }), options: each(offered, (key) => say(`merge-choices-${key}`)),
+    }, (/** @type {Choice} */ value) => {
+      if (this.looked) this.looked.choices[place] = value;
+    });
+    const lines = el('tbody', {}, ...sides(clash, view).map(({ where, ours, theirs }) => line(where, ...(
+      ours === theirs ? [ours, [theirs, say('merge-unlike')].filter((text) => text).join(' · ')] : [ours, theirs]))));
+    root.firstElementChild?.after(tableOf(lines, say('history-columns-where'), say('merge-ours'), say('merge-theirs')));
+    return root;
+  }
+
+  /** Takes what was shown, and chosen. */
+  async confirm() {
+    if (!this.looked) return;
+    const { desk, length, merge: { log, taken, clashes }, choices, files } = this.looked;
+    const open = choices.findIndex((choice) => choice === undefined);
+    if (open >= 0) {
+      setText(this.state, say('merge-open', { n: choices.filter((choice) => choice === undefined).length }));
+      this.clashes.children[open]?.querySelector('input')?.focus();
+      return;
+    }
+    const chosen = clashes.flatMap((clash, place) => {
+      const choice = choices[place] ?? 'ours';
+      return choice === 'ours' ? [] : clash[choice];
+    });
+    /** @type {Edit} */
+    const edit = { together: [...taken, ...chosen, { merged: log }] };
+    // At hand before the rows that rest on them.
+    const named = JSON.stringify(edit);
+    await keepFiles(files.filter(([sha256]) => named.includes(sha256)));
+    const isAsItWas = this.book.desk === desk && desk.length() === length;
+    this.dialog.close();
+    if (!isAsItWas) toast(say('merge-changed'));
+    else if (this.book.edit(edit)) this.book.onUndoable(say('merge-done'));
+  }
+}
+
+/** @param {HTMLTableSectionElement} lines @param {string[]} heads */
+function tableOf(lines, ...heads) {
+  return el('table', {}, el('thead', {}, el('tr', {}, ...heads.map((head) => el('th', { scope: 'col' }, head)))), lines);
+}
+
+/** @param {string} where @param {string[]} texts */
+function line(where, ...texts) {
+  return el('tr', {}, el('th', { scope: 'row' }, where), ...texts.map((text) => el('td', { dir: 'auto' }, text || say('merge-empty'))));
+}
+
+/**
+ * What stands on either side of a clash, place by place.
+ * @param {Clash} clash
+ * @param {View} view
+ */
+function sides(clash, view) {
+  /** @type {Map<string, {where: string, ours: string, theirs: string}>} */
+  const places = new Map();
+  for (const side of /** @type {const} */ (['ours', 'theirs'])) {
+    for (const { key, where, to } of clash[side].flatMap((edit) => partsOf(edit, view, view.entries))) {
+      places.set(key, { ...places.get(key) ?? { where, ours: '', theirs: '' }, [side]: to });
+    }
+  }
+  return [...places.values()];
+}
+
+/**
+ * The view with the rows and rails that edits begin, numbered as they will be.
+ * @param {View} view
+ * @param {Edit[]} edits
+ * @returns {View}
+ */
+function withNew(view, edits) {
+  const [rows, rails] = [[...view.rows], [...view.rails]];
+  for (const edit of edits) {
+    if (typeof edit === 'string') continue;
+    if ('add_row' in edit) rows.push(/** @type {View['rows'][number]} */ ({ id: edit.add_row.row, number: rows.length + 1 }));
+    if ('add_rail' in edit && !rails.some(({ id }) => id === edit.add_rail)) {
+      rails.push(/** @type {View['rails'][number]} */ ({ id: edit.add_rail }));
+    }
+  }
+  return { ...view, rows, rails };
+}

@@ -23,9 +23,11 @@ const FAR: f64 = 3000.0;
 const WATCH: &str = "
     const tops = new Map();
     window.scrolled = 0;
+    window.steps = [];
     addEventListener('scroll', ({ target }) => {
         const place = target === document ? document.scrollingElement : target;
         window.scrolled += Math.abs(place.scrollTop - (tops.get(place) ?? 0));
+        window.steps.push(`${document.activeElement.id || document.activeElement.dataset.cell}: ${tops.get(place) ?? 0} to ${place.scrollTop}`);
         tops.set(place, place.scrollTop);
     }, { capture: true });
     const { scrollIntoView } = Element.prototype;
@@ -50,8 +52,8 @@ pub fn from_blank_notebook_to_bundle_by_pointer(stage: &Stage) -> Result<()> {
     page.browser.run(WATCH, vec![])?;
     job(&page, MANY, |name| press(&page, name))?;
     let scrolled = page.browser.run("return window.scrolled", vec![])?.as_f64().context("no sum")?;
-    println!("{scrolled} px were scrolled in the whole job");
-    ensure!(scrolled < FAR, "{scrolled} px were scrolled");
+    let steps = page.browser.run("return window.steps", vec![])?;
+    ensure!(scrolled < FAR, "{scrolled} px were scrolled: {steps}");
     page.is_silent()
 }
 

@@ -2118,8 +2118,6 @@ history-restored = restored
 history-row-gone = a row that is no longer there
 history-undo = entry { $n } undone
 history-redo = entry { $n } redone
-history-added = added
-history-removed = removed
 history-merged =
     { $n ->
         [one] history of { $n } entry, digest { $digest }

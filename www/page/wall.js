@@ -59,7 +59,7 @@ export class Wall {
       copy.addEventListener('load', () => this.draw());
       return copy;
     });
-    there.head.replaceChildren(...styles);
+    there.head.replaceChildren(el('meta', { name: 'viewport', content: 'width=device-width' }), ...styles);
     there.body.className = 'wall';
     there.body.dataset.ready = 'true';
     there.body.replaceChildren(

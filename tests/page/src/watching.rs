@@ -198,7 +198,7 @@ pub fn the_report_goes_on_in_latex_and_markdown(stage: &Stage) -> Result<()> {
         "it is not in French"
     );
 
-    page.click("Download report in Markdown")?;
+    page.click("Download report in Markdown (.zip)")?;
     let (_, zip) = page.downloaded()?;
     let entries = bundle::unpack(&zip)?;
     let names: Vec<&str> = entries.iter().map(|entry| entry.name.as_str()).collect();

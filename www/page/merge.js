@@ -3,7 +3,7 @@
  * stand side by side, and a person chooses. Nothing is taken before that is confirmed, and undo takes all of it back at once.
  */
 import { messageOf } from './core.js';
-import { el, setHidden, setText } from './dom.js';
+import { el, setHidden, setOptional, setText } from './dom.js';
 import { Radios } from './field.js';
 import { filePicker } from './file-picker.js';
 import { keepFiles, readNotebook } from './files.js';
@@ -93,7 +93,7 @@ export class Merging {
     setHidden(this.box, parts.length === 0);
     setText(this.lead, clashes.length > 0 ? say('merge-differ') : say('merge-agree'));
     this.clashes.replaceChildren(...clashes.map((clash, place) => this.choice(clash, place, clashes.length, all)));
-    setText(this.state, '');
+    setOptional(this.state, '');
   }
 
   /** Both sides of a clash, and the choice. @param {Clash} clash @param {number} place @param {number} count @param {View} view */
@@ -117,7 +117,7 @@ export class Merging {
     const { desk, length, merge: { log, taken, clashes }, choices, files } = this.looked;
     const open = choices.findIndex((choice) => choice === undefined);
     if (open >= 0) {
-      setText(this.state, say('merge-open', { n: choices.filter((choice) => choice === undefined).length }));
+      setOptional(this.state, say('merge-open', { n: choices.filter((choice) => choice === undefined).length }));
       this.clashes.children[open]?.querySelector('input')?.focus();
       return;
     }

@@ -254,6 +254,19 @@ fn what_is_of_one_person_stays() {
     assert_eq!(readings(&merged), ["10", "20", "30"]);
 }
 
+/// Nobody's name takes another's place by itself.
+#[test]
+fn who_measured_is_chosen() {
+    let (ours, theirs) = (of("a", []), of("b", [set(BenchField::People, "Ben Red"), add(5, "30")]));
+    let Merge { clashes, .. } = ours.merge(&theirs).unwrap();
+    let names = |name: &str| vec![set(BenchField::People, name)];
+    assert_eq!(clashes, [Clash { ours: names(""), theirs: names("Ben Red"), both: vec![] }]);
+    let kept = confirmed(&ours, &theirs, |_| vec![]);
+    assert_eq!((readings(&kept), kept.state().text(BenchField::People)), (vec!["10", "20", "30"], ""));
+    assert_eq!(kept.state().merged[0].people, "Ben Red");
+    assert_eq!(kept.merge(&theirs), Err(MergeError::NothingNew));
+}
+
 #[test]
 fn only_a_notebook_of_the_same_hand_out_is_merged() {
     let ours = of("a", [add(5, "30")]);

@@ -103,8 +103,10 @@ impl Sorting<'_> {
         self.sort(&|page| page.rehearsal.map(Edit::SetRehearsal).into_iter().collect());
         let fields = |page: &NotebookState| page.bench.keys().copied().collect();
         for field in either(fields(theirs), fields(base)) {
-            if field != BenchField::StudentNumber {
-                self.sort(&|page| field_written(page, field));
+            match field {
+                BenchField::StudentNumber => {}
+                BenchField::People => self.sort_names(),
+                _ => self.sort(&|page| field_written(page, field)),
             }
         }
         self.sort_by(&rails_written, rails_turned);
@@ -152,6 +154,17 @@ impl Sorting<'_> {
                 let here = page.handout.tasks.iter().find(|one| one.id == task.id);
                 here.map(|task| Edit::Answer(task.id, task.answer.clone())).into_iter().collect()
             });
+        }
+    }
+
+    /// Who measured is chosen by a person, also where the partner alone changed it: one name would take the other's place.
+    fn sort_names(&mut self) {
+        let taken = self.taken.len();
+        self.sort(&|page| field_written(page, BenchField::People));
+        if let Some(theirs) = self.taken.get(taken).cloned() {
+            self.taken.truncate(taken);
+            let ours = field_written(self.ours, BenchField::People);
+            self.clashes.push(Clash { ours, theirs: vec![theirs], both: vec![] });
         }
     }
 

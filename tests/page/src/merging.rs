@@ -128,7 +128,7 @@ pub fn partners_merge_their_notebooks(stage: &Stage) -> Result<()> {
     let page = partners.look(stage)?;
     press(&page, "dialog.merge summary")?;
     for told in
-        ["Ben <b>Red</b>", "one new row", "Difference 1 of 2", "Mine.", "Theirs.", "1.11", "2.22", "by Ben"]
+        ["Ben <b>Red</b>", "one new row", "Difference 1 of 3", "Mine.", "Theirs.", "1.11", "2.22", "by Ben"]
     {
         page.reads("dialog.merge", told)?;
     }
@@ -140,10 +140,11 @@ pub fn partners_merge_their_notebooks(stage: &Stage) -> Result<()> {
     );
     merge(&page, "ben.zip", &partners.bundle()?)?;
     page.is_asked()?;
-    press(&page, "#merge-0-theirs")?;
+    press(&page, "#merge-0-ours")?;
+    press(&page, "#merge-1-theirs")?;
     press(&page, "#merge-confirm")?;
     page.reads("dialog.merge [role=status]", "One difference is left without a choice.")?;
-    press(&page, "#merge-1-both")?;
+    press(&page, "#merge-2-both")?;
     press(&page, "#merge-confirm")?;
     page.reads(names::MESSAGE, "was merged")?;
 

@@ -335,6 +335,9 @@ pub fn what_comes_later_speaks_french(stage: &Stage) -> Result<()> {
     page.go(&format!("{}#open=AAAA", stage.address))?;
     page.reads(names::MESSAGE, tables.french.says("posted-broken")?)?;
     tables.are_french_at(&page, "a link that is refused", "#readings")?;
+    // What was told of it lies over the foot of the page.
+    page.browser.go("about:blank")?;
+    page.go(&stage.address)?;
 
     let wall = page.browser.tab_opened_by(|| press_named("wall"))?;
     page.browser.switch_to(&wall)?;

@@ -26,6 +26,9 @@ const WATCH: &str = "
     window.steps = [];
     addEventListener('scroll', ({ target }) => {
         const place = target === document ? document.scrollingElement : target;
+        // A leaf that is turned up begins at its head: nobody scrolled there.
+        if (document.body.dataset.at !== window.leaf) tops.set(place, place.scrollTop);
+        window.leaf = document.body.dataset.at;
         window.scrolled += Math.abs(place.scrollTop - (tops.get(place) ?? 0));
         window.steps.push(`${document.activeElement.id || document.activeElement.dataset.cell}: ${tops.get(place) ?? 0} to ${place.scrollTop}`);
         tops.set(place, place.scrollTop);

@@ -27,10 +27,11 @@ pub fn notebooks() -> Vec<Vec<u8>> {
 
 /// Two notebooks that began as one; the second has merged the first.
 pub fn partners() -> [Notebook; 2] {
-    let begun = Notebook::new();
     let with = |notebook: &Notebook, edits: &[Edit]| {
         let mut notebook = notebook.clone();
-        edits.iter().for_each(|edit| notebook.apply(edit.clone(), "").expect("an edit"));
+        for edit in edits {
+            notebook.apply(edit.clone(), "").expect("an edit");
+        }
         notebook
     };
     let add = |row| Edit::AddRow {
@@ -38,7 +39,7 @@ pub fn partners() -> [Notebook; 2] {
         after: None,
         cells: [(Cell::Reading, row.to_string())].into_iter().collect(),
     };
-    let begun = with(&begun, &[Edit::AddRail(1), add(2), Edit::HandOut]);
+    let begun = with(&Notebook::new(), &[Edit::AddRail(1), add(2), Edit::HandOut]);
     let ours = with(&begun, &[add(3), Edit::AddRail(4)]);
     let mut theirs = with(&begun, &[add(3), add(4), Edit::StrikeRow { row: 2, reason: "bumped".into() }]);
     let merge = theirs.merge(&ours).expect("something new");

@@ -1,5 +1,5 @@
 //! Two notebooks of one hand-out, merged: what is taken, what clashes, what is refused, and that merging both ways ends alike.
-#![expect(clippy::unwrap_used, reason = "tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use proptest::prelude::*;
 

@@ -2149,7 +2149,7 @@ merge-more =
         [one] One more change is not listed here.
        *[other] { $n } more changes are not listed here.
     }
-merge-differ = You both changed these. Choose for each what your notebook keeps.
+merge-differ = Your notebooks differ in what follows. Choose for each what yours keeps.
 merge-agree = Nothing was changed differently in both notebooks.
 merge-clash = Difference { $n } of { $all }
 merge-ours = In this notebook

@@ -2146,7 +2146,7 @@ merge-more =
         [one] Une autre modification n’est pas listée ici.
        *[other] { $n } autres modifications ne sont pas listées ici.
     }
-merge-differ = Vous avez tous deux modifié ceci. Choisissez chaque fois ce que votre cahier garde.
+merge-differ = Vos cahiers diffèrent en ce qui suit. Choisissez chaque fois ce que le vôtre garde.
 merge-agree = Rien n’a été modifié différemment dans les deux cahiers.
 merge-clash = Différence { $n } sur { $all }
 merge-ours = Dans ce cahier

@@ -30,7 +30,7 @@ const PAPER: (u32, u32) = (760, 340);
 pub enum ChartForm {
     /// An SVG element.
     Svg,
-    /// A picture of LaTeX: [`chart::latex`].
+    /// A picture of LaTeX: [`mod@chart::latex`].
     Latex,
 }
 

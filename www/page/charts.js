@@ -17,20 +17,19 @@ export class Charts {
     this.residualFigure = byId('residual-figure');
     /** The part of each that is looked at: left, right, bottom and top in shares of the whole. @type {{line?: Float64Array, residuals?: Float64Array}} */
     this.windows = {};
-    this.plots = [
-      new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
-        book.desk.draw_line(canvas, dark, pixels, tell, this.windows.line);
-      }),
-      new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
-        book.desk.draw_residuals(canvas, dark, pixels, tell, this.windows.residuals);
-      }),
-    ];
+    this.line = new Plot(/** @type {HTMLCanvasElement} */ (byId('line-plot')), (canvas, dark, pixels) => {
+      book.desk.draw_line(canvas, dark, pixels, tell, this.windows.line);
+    });
+    this.residuals = new Plot(/** @type {HTMLCanvasElement} */ (byId('residual-plot')), (canvas, dark, pixels) => {
+      book.desk.draw_residuals(canvas, dark, pixels, tell, this.windows.residuals);
+    });
   }
 
   /** @param {View} view */
   show({ line, rows }) {
     // Before the document changes: to set a canvas's font, the browser settles the styles of all that changed.
-    for (const plot of this.plots) plot.show();
+    this.line.show();
+    this.residuals.show();
     setTold(this.summary, line.summary);
     setTold(this.residualSummary, line.residual_summary);
     setHidden(this.lineFigure, !rows.some((row) => row.state === 'used'));

@@ -71,5 +71,5 @@ function list(token) {
 /** A link into the web opens in a window of its own; any other is its words alone. @param {string} address @param {Node[]} words */
 function link(address, words) {
   if (!/^https?:\/\//iu.test(address) || !URL.canParse(address)) return words;
-  return [el('a', { href: address, target: '_blank', rel: 'noopener noreferrer' }, ...words)];
+  return [el('a', { href: address, target: '_blank', rel: 'noreferrer' }, ...words)];
 }

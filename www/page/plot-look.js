@@ -32,8 +32,7 @@ export class PlotLook {
     this.across = [0, 1];
     /** The row in hand, or the point that has the focus. @type {number | undefined} */
     this.inHand = undefined;
-    const [line, residuals] = charts.plots;
-    this.sides = [new Side(this, 'line', line, byId('line-figure')), new Side(this, 'residuals', residuals, byId('residual-figure'))];
+    this.sides = [new Side(this, 'line', charts.line, byId('line-figure')), new Side(this, 'residuals', charts.residuals, byId('residual-figure'))];
     document.addEventListener('focusin', ({ target }) => this.hold(target));
     // What is told at a pointer can be sent away without moving it (WCAG 2.2, 1.4.13).
     document.addEventListener('keydown', ({ key }) => {
@@ -96,9 +95,8 @@ export class PlotLook {
 
 /** One of the plots. */
 class Side {
-  /** @param {PlotLook} both @param {PlotName} name @param {Plot | undefined} plot @param {HTMLElement} figure */
+  /** @param {PlotLook} both @param {PlotName} name @param {Plot} plot @param {HTMLElement} figure */
   constructor(both, name, plot, figure) {
-    if (!plot) throw new Error(`there is no plot ${name}`);
     this.both = both;
     this.name = name;
     this.plot = plot;

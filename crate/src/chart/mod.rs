@@ -20,7 +20,7 @@
 //! - `frame`: axes, grid, legend.
 //! - `marks`: the marks of a reading.
 //! - `line_chart`, `residuals`, `bench`, `shares`, `histogram`, `traces`: the drawings.
-//! - [`latex`]: shapes as a picture of LaTeX.
+//! - [`mod@latex`]: shapes as a picture of LaTeX.
 
 pub mod picture;
 pub mod theme;
@@ -246,7 +246,7 @@ pub fn svg(
     Ok(document)
 }
 
-/// A drawing of `width` × `height` pixels as a picture of LaTeX, as wide as a text on A4; see [`latex::DRAWN`].
+/// A drawing of `width` × `height` pixels as a picture of LaTeX, as wide as a text on A4; see [`DRAWN`](mod@latex).
 ///
 /// # Errors
 /// There is no room to draw in.

@@ -104,7 +104,7 @@ fn notice(NoticeText { lead, text, signs }: &NoticeText) -> String {
 
 /// A list, "ul" or "ol", of things already in HTML; nothing where there is none.
 fn list(tag: &str, things: impl Iterator<Item = String>) -> String {
-    let body: String = things.map(|thing| format!("<li>{thing}</li>\n")).collect();
+    let body = things.fold(String::new(), |text, thing| text + "<li>" + &thing + "</li>\n");
     if body.is_empty() { body } else { format!("<{tag}>\n{body}</{tag}>\n") }
 }
 

@@ -90,9 +90,13 @@ impl Table {
     fn latex_rows(&self, struck: &dyn Fn(usize, &Column) -> bool) -> String {
         let mut text = String::new();
         for (place, row) in self.rows.iter().enumerate() {
-            let cells = self.columns.iter().zip(row).map(|(column, cell)| match cell.is_empty() {
-                false if struck(place, column) => format!("\\color[gray]{{0.55}}{}", column.kind.latex(cell)),
-                _ => column.kind.latex(cell),
+            let cells = self.columns.iter().zip(row).map(|(column, cell)| {
+                let cell = column.kind.latex(cell);
+                if !cell.is_empty() && struck(place, column) {
+                    format!("\\color[gray]{{0.55}}{cell}")
+                } else {
+                    cell
+                }
             });
             let _ = writeln!(text, "{} \\\\", cells.collect::<Vec<_>>().join(" & "));
         }
@@ -197,7 +201,7 @@ fn typed(text: &str) -> String {
 
 /// A list of items already in LaTeX; nothing where there is none.
 fn list(name: &str, items: impl Iterator<Item = String>) -> String {
-    let body: String = items.map(|item| format!("\\item{item}\n")).collect();
+    let body = items.fold(String::new(), |text, item| text + "\\item" + &item + "\n");
     if body.is_empty() {
         body
     } else {

@@ -52,7 +52,8 @@ fn block(block: &Block) -> String {
         ),
         Block::Points(all) => points(all.iter().map(|point| markdown_line(point))),
         Block::Notes(notes) => {
-            notes.iter().zip(1..).map(|(note, n)| format!("{n}. {}\n", markdown_line(note))).collect()
+            let numbered = notes.iter().zip(1..).map(|(note, n)| format!("{n}. {}", markdown_line(note)));
+            numbered.fold(String::new(), |text, note| text + &note + "\n")
         }
         Block::Notices(notices) => points(notices.iter().map(notice)),
         Block::Columns(all) => return blocks(all),
@@ -83,12 +84,12 @@ fn typed(text: &str) -> String {
 }
 
 fn points(points: impl Iterator<Item = String>) -> String {
-    points.map(|point| format!("- {point}\n")).collect()
+    points.fold(String::new(), |text, point| text + "- " + &point + "\n")
 }
 
 fn notice(NoticeText { lead, text, signs }: &NoticeText) -> String {
     let signs = signs.as_ref().map_or_else(String::new, |(said, signs)| {
-        let signs: String = signs.iter().map(|sign| format!("\n  - {}", markdown_line(sign))).collect();
+        let signs = signs.iter().fold(String::new(), |text, sign| text + "\n  - " + &markdown_line(sign));
         format!(" {}{signs}", markdown_text(said))
     });
     format!("{} {}{signs}", strong(lead), markdown_text(text))

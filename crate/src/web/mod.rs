@@ -1,7 +1,7 @@
 //! The wasm boundary: what the page may call. The only module that knows a browser.
 //!
-//! - `canvas`: where drawings go.
 //! - `words`: the page's table of words.
+//! - `canvas`: where drawings go.
 //! - [`desk`]: one open notebook.
 //! - `plots`: the plots of the readings.
 //! - `report`: what is taken out of a notebook.
@@ -17,8 +17,8 @@
 //! Values cross as `slope_evidence::border` makes them. The glue that wasm-bindgen makes of these functions names their
 //! types, which `www/page/types.d.ts` declares; that file is made from the Rust types.
 
-mod canvas;
 mod words;
+mod canvas;
 pub mod trials;
 pub mod desk;
 mod plots;

@@ -151,7 +151,7 @@ pub fn texts_of_a_hand_out_have_marks(stage: &Stage) -> Result<()> {
         ),
         (
             "[page](https://example.org/a)",
-            "<p><a href=\"https://example.org/a\" target=\"_blank\" rel=\"noopener noreferrer\">page</a></p>",
+            "<p><a href=\"https://example.org/a\" target=\"_blank\" rel=\"noreferrer\">page</a></p>",
         ),
     ];
     let page = stage.blank_page()?;

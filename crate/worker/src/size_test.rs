@@ -109,24 +109,24 @@ fn an_image_that_reaches_beyond_its_screen_counts() {
 }
 
 /// ISO/IEC 14496-12, 4.3: a box of a size and the type `ftyp`, its major brand, a version, and compatible brands.
-fn boxed(brand: &[u8; 4]) -> Vec<u8> {
-    [b"\0\0\0\x18ftyp".as_slice(), brand, b"\0\0\0\0mif1heic\0\0\x0f\xa0meta"].concat()
+fn boxed(brand: [u8; 4]) -> Vec<u8> {
+    [b"\0\0\0\x18ftyp".as_slice(), &brand, b"\0\0\0\0mif1heic\0\0\x0f\xa0meta"].concat()
 }
 
 #[test]
 fn heif_is_refused_as_what_it_is() {
     for brand in [b"heic", b"heix", b"hevc", b"mif1", b"msf1"] {
-        assert_eq!(size(&boxed(brand)), Err(SizeError::Heif));
+        assert_eq!(size(&boxed(*brand)), Err(SizeError::Heif));
         assert_eq!(SizeError::Heif.message("IMG 1").id, "size-heif");
     }
     // A film, and a box cut off before its brand.
-    assert_eq!(size(&boxed(b"isom")), Err(SizeError::Unknown));
-    assert_eq!(size(&boxed(b"heic")[..10]), Err(SizeError::Unknown));
+    assert_eq!(size(&boxed(*b"isom")), Err(SizeError::Unknown));
+    assert_eq!(size(&boxed(*b"heic")[..10]), Err(SizeError::Unknown));
 }
 
 #[test]
 fn a_picture_is_told_by_its_first_bytes() {
-    for bytes in all().into_iter().chain([boxed(b"heic")]) {
+    for bytes in all().into_iter().chain([boxed(*b"heic")]) {
         assert!(is_picture(&bytes[..bytes.len().min(32)]), "{bytes:x?}");
     }
     for bytes in

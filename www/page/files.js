@@ -151,7 +151,8 @@ export function parsed(html) {
  */
 export async function notebookIn(file) {
   const { desk, files } = await readNotebook(file);
-  await keepFiles(files);
+  const lost = await keepFiles(files);
+  if (lost) toast(lost);
   return desk;
 }
 
@@ -175,17 +176,23 @@ export async function readNotebook(file) {
   return { desk, files };
 }
 
-/** Keeps files; says which finds no room. @param {BesideNotebook} files */
+/**
+ * Keeps files. One that is here already stays as it is: more is known of it, the layout and the level by which it was measured.
+ * @param {BesideNotebook} files
+ * @returns {Promise<string>} which finds no room, in words; empty where all do
+ */
 export async function keepFiles(files) {
   for (const [sha256, file] of files) {
     try {
-      await keepFile(sha256, file);
+      const kept = await keptFile(sha256);
+      const isRead = await kept?.blob.slice(0, 1).arrayBuffer().then(() => true, () => false);
+      await keepFile(sha256, kept && isRead ? kept : file);
     } catch (error) {
       // The notebook works without a file that finds no room.
-      toast(say('report-not-kept', { name: file.name, why: messageOf(error) }));
-      break;
+      return say('report-not-kept', { name: file.name, why: messageOf(error) });
     }
   }
+  return '';
 }
 
 /** What a file of the open notebook is called, without its ending. @param {Book} book */

@@ -106,12 +106,14 @@ export async function openReport(book, language) {
  */
 export async function takeReport(book, form, language) {
   const texts = book.desk.report_files(form, await teller(language));
+  // Neither the bundle nor the table of readings is called so.
+  const name = `${fileName(book)}-${safeName(say('report-title'), 20)}`;
   if (form === 'latex') {
-    download(texts[1] ?? '', 'text/x-tex;charset=utf-8', `${fileName(book)}.tex`);
+    download(texts[1] ?? '', 'text/x-tex;charset=utf-8', `${name}.tex`);
     return;
   }
   const { names, contents } = entries(texts);
-  download(await reader.ask('pack', names, contents), 'application/zip', `${fileName(book)}-${safeName(say('report-title'), 20)}.zip`);
+  download(await reader.ask('pack', names, contents), 'application/zip', `${name}.zip`);
 }
 
 /** @param {(Window & typeof globalThis) | null} tab @param {string} html @param {string} name */

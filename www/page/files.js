@@ -106,12 +106,14 @@ export async function openReport(book, language) {
  */
 export async function takeReport(book, form, language) {
   const texts = book.desk.report_files(form, await teller(language));
+  // Neither the bundle nor the table of readings is called so.
+  const name = `${fileName(book)}-${safeName(say('report-title'), 20)}`;
   if (form === 'latex') {
-    download(texts[1] ?? '', 'text/x-tex;charset=utf-8', `${fileName(book)}.tex`);
+    download(texts[1] ?? '', 'text/x-tex;charset=utf-8', `${name}.tex`);
     return;
   }
   const { names, contents } = entries(texts);
-  download(await reader.ask('pack', names, contents), 'application/zip', `${fileName(book)}-${safeName(say('report-title'), 20)}.zip`);
+  download(await reader.ask('pack', names, contents), 'application/zip', `${name}.zip`);
 }
 
 /** @param {(Window & typeof globalThis) | null} tab @param {string} html @param {string} name */
@@ -151,7 +153,8 @@ export function parsed(html) {
  */
 export async function notebookIn(file) {
   const { desk, files } = await readNotebook(file);
-  await keepFiles(files);
+  const lost = await keepFiles(files);
+  if (lost) toast(lost);
   return desk;
 }
 
@@ -175,17 +178,23 @@ export async function readNotebook(file) {
   return { desk, files };
 }
 
-/** Keeps files; says which finds no room. @param {BesideNotebook} files */
+/**
+ * Keeps files. One that is here already stays as it is: more is known of it, the layout and the level by which it was measured.
+ * @param {BesideNotebook} files
+ * @returns {Promise<string>} which finds no room, in words; empty where all do
+ */
 export async function keepFiles(files) {
   for (const [sha256, file] of files) {
     try {
-      await keepFile(sha256, file);
+      const kept = await keptFile(sha256);
+      const isRead = await kept?.blob.slice(0, 1).arrayBuffer().then(() => true, () => false);
+      await keepFile(sha256, kept && isRead ? kept : file);
     } catch (error) {
       // The notebook works without a file that finds no room.
-      toast(say('report-not-kept', { name: file.name, why: messageOf(error) }));
-      break;
+      return say('report-not-kept', { name: file.name, why: messageOf(error) });
     }
   }
+  return '';
 }
 
 /** What a file of the open notebook is called, without its ending. @param {Book} book */

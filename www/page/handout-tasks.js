@@ -22,7 +22,7 @@ export const TASK_PLACES = /** @type {Record<'cautions' | 'apparatus' | 'plan' |
 });
 
 /** What a text with marks of CommonMark has. */
-const MARKS = /[*_`\\[<>#&]|^ {0,3}(?:[-+]|\d{1,9}[.)]) |^ {4}|^[-=]+ *$/mu;
+const MARKS = /[*_`~\\[<>#&]|^ {0,3}(?:[-+]|\d{1,9}[.)]) |^ {4}|^[-=]+ *$/mu;
 
 export class Tasks {
   /** @param {Book} book */

@@ -299,6 +299,9 @@ function typed(edit) {
     const { rail, reading, time_base: timeBase, repeats } = edit.set_position;
     return inOrder(rail, reading, timeBase, repeats && `× ${repeats}`);
   }
+  if ('set_covariance' in edit) return say(`marked-covariance-${edit.set_covariance.acts_on}`);
+  if ('set_grid' in edit) return `${edit.set_grid.columns} × ${edit.set_grid.rows}`;
+  if ('set_rehearsal' in edit) return say('plan-rehearsal');
   if ('set_claim' in edit) return inOrder(say(`result-bases-${edit.set_claim.basis}`), edit.set_claim.reason);
   if ('set_trials' in edit) return inOrder(edit.set_trials.wanted, edit.set_trials.seed);
   if ('set_kind' in edit) return say(`field-kinds-${edit.set_kind.kind}`);

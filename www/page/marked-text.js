@@ -10,6 +10,8 @@ import { el } from './dom.js';
 
 /** The longest text that is taken apart. */
 const LONGEST = 10_000;
+/** How deep elements stand in one another at most: what lays a page out has an end, too. */
+const DEEPEST = 50;
 
 /** A text as elements; as one paragraph where it is too long, or nested too deep. @param {string} text @returns {Node[]} */
 export function marked(text) {
@@ -21,14 +23,15 @@ export function marked(text) {
   }
 }
 
-/** @param {Token[] | undefined} tokens @returns {Node[]} */
-function elements(tokens) {
-  return (tokens ?? []).flatMap(element);
+/** @param {Token[] | undefined} tokens @param {number} [depth] @returns {Node[]} */
+function elements(tokens, depth = 0) {
+  if (depth > DEEPEST) throw new RangeError();
+  return (tokens ?? []).flatMap((token) => element(token, depth + 1));
 }
 
-/** @param {Token} token @returns {Node[]} */
-function element(token) {
-  const inside = () => ('tokens' in token && token.tokens ? elements(token.tokens) : [new Text('text' in token ? token.text : token.raw)]);
+/** @param {Token} token @param {number} depth of what is inside it @returns {Node[]} */
+function element(token, depth) {
+  const inside = () => ('tokens' in token && token.tokens ? elements(token.tokens, depth) : [new Text('text' in token ? token.text : token.raw)]);
   switch (token.type) {
     case 'space':
     case 'def':
@@ -44,7 +47,7 @@ function element(token) {
     case 'blockquote':
       return [el('blockquote', {}, ...inside())];
     case 'list':
-      return [list(token)];
+      return [list(token, depth)];
     case 'code':
       return [el('pre', {}, el('code', {}, token.text))];
     case 'codespan':
@@ -60,10 +63,10 @@ function element(token) {
   }
 }
 
-/** @param {Token} token */
-function list(token) {
+/** @param {Token} token @param {number} depth of its points */
+function list(token, depth) {
   const items = /** @type {{tokens: Token[]}[]} */ ('items' in token ? token.items : []);
-  const points = items.map((item) => el('li', {}, ...elements(item.tokens)));
+  const points = items.map((item) => el('li', {}, ...elements(item.tokens, depth)));
   if (!('ordered' in token) || !token.ordered) return el('ul', {}, ...points);
   return el('ol', { start: String(token.start || 1) }, ...points);
 }

@@ -10,7 +10,7 @@ import { keepFiles, readNotebook } from './files.js';
 import { partsOf } from './history.js';
 import { toast } from './toast.js';
 import { flushAll } from './typing.js';
-import { each, say } from './words.js';
+import { each, inWords, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { BesideNotebook } from './files.js' */
@@ -127,13 +127,15 @@ export class Merging {
     });
     /** @type {Edit} */
     const edit = { together: [...taken, ...chosen, { merged: log }] };
+    // Pressed twice it is done once.
+    this.looked = undefined;
+    this.dialog.close();
     // At hand before the rows that rest on them.
     const named = JSON.stringify(edit);
-    await keepFiles(files.filter(([sha256]) => named.includes(sha256)));
+    const lost = await keepFiles(files.filter(([sha256]) => named.includes(sha256)));
     const isAsItWas = this.book.desk === desk && desk.length() === length;
-    this.dialog.close();
     if (!isAsItWas) toast(say('merge-changed'));
-    else if (this.book.edit(edit)) this.book.onUndoable(say('merge-done'));
+    else if (this.book.edit(edit)) this.book.onUndoable(inWords(lost ? [say('merge-done'), lost] : say('merge-done')));
   }
 }
 

@@ -137,10 +137,11 @@ pub fn a_claimed_teachers_layer_is_refused(stage: &Stage) -> Result<()> {
 /// When it is otherwise.
 pub fn texts_of_a_hand_out_have_marks(stage: &Stage) -> Result<()> {
     /// The text, and what its elements are as HTML.
-    const CASES: [(&str, &str); 9] = [
+    const CASES: [(&str, &str); 10] = [
         ("*foo bar*", "<p><em>foo bar</em></p>"),           // 350
         ("**foo bar**", "<p><strong>foo bar</strong></p>"), // 378
         ("`foo`", "<p><code>foo</code></p>"),               // 328
+        ("~~~\nfoo\n~~~", "<pre><code>foo</code></pre>"),
         ("- a\n- b", "<ul><li>a</li><li>b</li></ul>"),
         ("4. one", "<ol start=\"4\"><li>one</li></ol>"),
         ("> quoted *text*", "<blockquote><p>quoted <em>text</em></p></blockquote>"),
@@ -156,13 +157,16 @@ pub fn texts_of_a_hand_out_have_marks(stage: &Stage) -> Result<()> {
     ];
     let page = stage.blank_page()?;
     let mut teacher = Notebook::new();
-    let tasks = CASES.iter().zip(1..);
-    for ((text, _), task) in tasks.clone() {
-        teacher.apply(Edit::SetTask(task, Piece::Readings, Asks::Nothing, (*text).to_owned()), "")?;
+    // So deep that a browser has trouble to lay it out: shown as typed.
+    let deep = [">".repeat(500), format!("<p>{}</p>", "&gt;".repeat(500))];
+    let cases = CASES.map(|(text, html)| [text.to_owned(), html.to_owned()]);
+    let tasks = cases.iter().chain([&deep]).zip(1..);
+    for ([text, _], task) in tasks.clone() {
+        teacher.apply(Edit::SetTask(task, Piece::Readings, Asks::Nothing, text.clone()), "")?;
     }
     page.open_file(&page.home.write("marks.json", write(&teacher.hand_out("")?).as_bytes())?)?;
     page.turn_to("#readings")?;
-    for ((text, html), task) in tasks {
+    for ([text, html], task) in tasks {
         let script = format!("return document.querySelector('#task-{task}-box .typed')?.innerHTML ?? ''");
         let shown = || Ok(page.browser.run(&script, vec![])?.as_str().unwrap_or_default().to_owned());
         eventually(&format!("{text:?} is shown as {html}"), shown, |shown| shown == html)?;

@@ -5,6 +5,7 @@ use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 use crate::bench::{self, ROWS};
+use crate::looks::is_drawn;
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
@@ -43,6 +44,9 @@ pub fn a_plot_is_looked_at_closely(stage: &Stage) -> Result<()> {
     let page = stage.blank_page()?;
     bench::fill(&page)?;
     eventually("the plots have their buttons", || page.count(".plot-tools"), |count| *count == 2)?;
+    for plot in ["#line-plot", "#residual-plot"] {
+        is_drawn(&page, plot)?;
+    }
     let whole =
         eventually("both plots are drawn whole", || drawn(&page), |all| all.iter().all(|plot| !plot.1))?;
     let is_closer = |all: &Drawn| all.iter().zip(&whole).all(|(now, then)| now.1 && now.0 != then.0);

@@ -226,7 +226,8 @@ fn zoomed(page: &Page) -> Result<()> {
     Ok(())
 }
 
-/// A layout that can't be told from the file is corrected by hand, for all files.
+/// A layout that can't be told from the file is corrected by hand, for all files; it is kept where a bundle brings the same
+/// files again.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -256,6 +257,15 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     ensure!((found - delay(1000)).abs() < 0.2, "{shown} is shown where {} ns were made", delay(1000));
     page.click("Show the traces of row 1")?;
     // 0.8 V of the bench, taken for millivolts.
+    page.reads("#traces-summary", "top at 7.2")?;
+    page.click("Download bundle (.zip)")?;
+    let (bundle, _) = page.downloaded()?;
+    page.open_file(&bundle)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.is_saved()?;
+    // What stands there of the notebook before goes.
+    page.reload()?;
+    page.click("Show the traces of row 1")?;
     page.reads("#traces-summary", "top at 7.2")?;
     page.is_silent()
 }

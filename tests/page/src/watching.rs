@@ -187,7 +187,8 @@ pub fn the_report_goes_on_in_latex_and_markdown(stage: &Stage) -> Result<()> {
     page.turn_to("[data-leaf=report]")?;
     page.choose("Language of the report", "français")?;
     page.click("Download report in LaTeX")?;
-    let (_, latex) = page.downloaded_as("tex")?;
+    let (file, latex) = page.downloaded_as("tex")?;
+    ensure!(file.to_string_lossy().ends_with("-Report.tex"), "it is called {}", file.display());
     let latex = String::from_utf8(latex)?;
     ensure!(latex.starts_with("\\documentclass[a4paper,10pt]{article}"), "it is no document of LaTeX");
     ensure!(latex.trim_end().ends_with("\\end{document}"), "it is cut off");

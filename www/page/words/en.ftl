@@ -2159,7 +2159,7 @@ merge-choices-theirs = Take my partner’s
 merge-choices-both = Keep both: my partner’s row is added at the end
 merge-empty = (empty)
 merge-unlike = differs in marks or choices
-merge-left = Not merged: student number, who has read the cautions, and the seal. What you do not take stays in your partner’s file.
+merge-left = Not merged: the student number, the names of those who have read the cautions, and the seal. What you do not take stays in your partner’s file.
 merge-open =
     { $n ->
         [one] One difference is left without a choice.

@@ -2156,7 +2156,7 @@ merge-choices-theirs = Prendre ce qui est chez mon binôme
 merge-choices-both = Garder les deux : la ligne de mon binôme s’ajoute à la fin
 merge-empty = (vide)
 merge-unlike = diffère par les marques ou les choix
-merge-left = Ne sont pas fusionnés : le numéro d’étudiant, qui a lu les précautions, et le sceau. Ce que vous ne prenez pas reste dans le fichier de votre binôme.
+merge-left = Ne sont pas fusionnés : le numéro d’étudiant, le nom de ceux qui ont lu les précautions, et le sceau. Ce que vous ne prenez pas reste dans le fichier de votre binôme.
 merge-open =
     { $n ->
         [one] Une différence est encore sans choix.
@@ -2212,7 +2212,7 @@ keys-press-closer = + −
 keys-does-closer = Agrandir, réduire
 keys-press-move = ← → ↑ ↓
 keys-does-move = Déplacer ce qui est montré, une fois agrandi
-keys-press-all = 0, Début
+keys-press-all = 0, Origine
 keys-does-all = Montrer tout
 keys-press-untell = Échap
 keys-does-untell = Fermer ce qui est dit d’un point

@@ -8,8 +8,8 @@ import { el } from './dom.js';
 
 /** @import { Token } from './marked/marked.esm.js' */
 
-/** The longest text that is taken apart. */
-const LONGEST = 10_000;
+/** The longest text that is taken apart: the time it takes grows with the square of its length, to half a second at worst. */
+const LONGEST = 4000;
 /** How deep elements stand in one another at most: what lays a page out has an end, too. */
 const DEEPEST = 50;
 

@@ -26,10 +26,22 @@ pub struct Clash {
     pub both: Vec<Edit>,
 }
 
+/// Pages of two notebooks each of which merged the other as it was before that: neither page that was seen holds the
+/// other, and what comes from the partner may be ours of then.
+#[derive(Clone, Copy)]
+pub(super) struct Crossed<'a> {
+    /// The page on which both began.
+    pub began: &'a NotebookState,
+    /// The page here that the partner has seen.
+    pub seen: &'a NotebookState,
+}
+
 /// Three pages, and what was found of their differences.
 struct Sorting<'a> {
     /// The last page that both have seen.
     base: &'a NotebookState,
+    /// The other pages to heed, where that one is only the partner's.
+    crossed: Option<Crossed<'a>>,
     ours: &'a NotebookState,
     theirs: &'a NotebookState,
     taken: Vec<Edit>,
@@ -39,12 +51,12 @@ struct Sorting<'a> {
 /// What `theirs` changed alone, and what both changed, each otherwise, since `base`; all in the numbers of this notebook, of
 /// which `highest` is the highest that is taken.
 pub(super) fn sorted(
-    base: &NotebookState,
+    (base, crossed): (&NotebookState, Option<Crossed>),
     ours: &NotebookState,
     theirs: &NotebookState,
     highest: u32,
 ) -> (Vec<Edit>, Vec<Clash>) {
-    let mut sorting = Sorting { base, ours, theirs, taken: vec![], clashes: vec![] };
+    let mut sorting = Sorting { base, crossed, ours, theirs, taken: vec![], clashes: vec![] };
     sorting.sort_all(highest);
     (sorting.taken, sorting.clashes)
 }
@@ -184,7 +196,11 @@ impl Sorting<'_> {
             return;
         }
         let change = turned(&ours, &theirs);
-        if same(&ours, &base) {
+        let comes_back = self.crossed.is_some_and(|Crossed { began, seen }| {
+            let [began, seen] = [began, seen].map(|page| texts(written(page)));
+            !same(&seen, &began) && !same(&seen, &base)
+        });
+        if same(&ours, &base) && !comes_back {
             self.taken.extend(change);
         } else {
             self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });

@@ -10,7 +10,7 @@ use slope_evidence::border::to_json;
 
 use super::edit::Edit;
 use super::habits::habits;
-use super::handout::{Asks, Piece};
+use super::handout::{Asks, Piece, TaskId};
 use super::state::{BenchField, Cell, CovarianceOf, NotebookState, RailField, Row, RowId};
 use super::uncertainty::UncertaintyOf;
 
@@ -74,7 +74,7 @@ pub(super) fn write_out(page: &mut NotebookState, since: u32) {
 
 impl Sorting<'_> {
     fn sort_all(&mut self, highest: u32) {
-        let (base, theirs) = (self.base, self.theirs);
+        let (base, ours, theirs) = (self.base, self.ours, self.theirs);
         // Named one by one, so that nothing new on a page is forgotten here.
         let NotebookState {
             title: _,
@@ -161,7 +161,10 @@ impl Sorting<'_> {
             });
         }
         self.sort_rows(highest);
-        for task in theirs.handout.tasks.iter().filter(|task| task.asks != Asks::Nothing) {
+        // A question that is only the partner's can't be answered here.
+        let is_asked =
+            |id: TaskId| ours.handout.tasks.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
+        for task in theirs.handout.tasks.iter().filter(|task| is_asked(task.id)) {
             self.sort(&|page| {
                 let here = page.handout.tasks.iter().find(|one| one.id == task.id);
                 here.map(|task| Edit::Answer(task.id, task.answer.clone())).into_iter().collect()
@@ -390,3 +393,7 @@ fn new_row(id: RowId, row: &Row, before: Option<&[Row]>) -> Vec<Edit> {
     }
     all
 }
+
+#[cfg(test)]
+#[path = "sorting_test.rs"]
+mod tests;

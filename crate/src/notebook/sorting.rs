@@ -61,15 +61,34 @@ pub(super) fn sorted(
     (sorting.taken, sorting.clashes)
 }
 
-/// Writes out what each row that was begun `since` goes on with from the rows before it: where the row was taken over, others
-/// stand before it.
+/// Writes out what each row that was begun `since` goes on with from the rows before it, or is read by as the only one
+/// there is: where the row was taken over, others stand before it, and the only one may be another.
 pub(super) fn write_out(page: &mut NotebookState, since: u32) {
+    let only = only_ones(page);
     for place in 0..page.rows.len() {
         let (before, rest) = page.rows.split_at_mut(place);
         if let Some(row) = rest.first_mut().filter(|row| row.id > since) {
             row.cells = with_habits(row, before);
+            for (cell, text) in &only {
+                if row.text(*cell).trim().is_empty() {
+                    row.cells.insert(*cell, text.clone());
+                }
+            }
         }
     }
+}
+
+/// The rail and the time base by which a row is read that names none: the only ones on the page.
+fn only_ones(page: &NotebookState) -> Vec<(Cell, String)> {
+    let mut only = Vec::new();
+    if let [rail] = page.rails.as_slice() {
+        only.push((Cell::Rail, rail.name_or_number(0)));
+    }
+    if let [setting] = page.settings.as_slice() {
+        only.push((Cell::TimeBase, setting.time_per_division.clone()));
+    }
+    only.retain(|(_, text)| !text.trim().is_empty());
+    only
 }
 
 impl Sorting<'_> {

@@ -77,6 +77,7 @@ pub fn latex_text(text: &str) -> String {
             'φ' => "$\\varphi$",
             'χ' => "$\\chi$",
             'ω' => "$\\omega$",
+            'ħ' => "$\\hbar$",
             '⁰' => "$^{0}$",
             '¹' => "$^{1}$",
             '²' => "$^{2}$",
@@ -120,6 +121,8 @@ pub fn markdown_text(text: &str) -> String {
         '&' => Some("\\&"),
         '~' => Some("\\~"),
         '$' => Some("\\$"),
+        // At the end of a heading it would close it (4.2).
+        '#' => Some("\\#"),
         letter if letter.is_control() => Some(" "),
         _ => None,
     })
@@ -131,7 +134,7 @@ pub fn markdown_line(text: &str) -> String {
     let digits = text.bytes().take_while(u8::is_ascii_digit).count();
     let (number, rest) = text.split_at(digits);
     let escape = match rest.chars().next() {
-        Some('#' | '+' | '-' | '=' | ':') if number.is_empty() => "\\",
+        Some('+' | '-' | '=' | ':') if number.is_empty() => "\\",
         Some('.' | ')') if !number.is_empty() => "\\",
         _ => "",
     };

@@ -27,6 +27,7 @@ fn latex_takes_the_ten_special_characters_as_text() {
 fn latex_sets_signs_as_mathematics() {
     assert_eq!(latex_text("2.987 ± 0.021 × 10⁸"), r"2.987 $\pm$ 0.021 $\times$ 10$^{8}$");
     assert_eq!(latex_text("−3 µs"), r"$-$3 $\mu$s");
+    assert_eq!(latex_text("ħω"), r"$\hbar$$\omega$");
     assert_eq!(latex_text("a\r\nb"), "a  b");
     assert_eq!(latex_text("[2] * <3|"), r"{[}2{]} {*} \textless{}3\textbar{}");
 }
@@ -37,6 +38,7 @@ fn markdown_keeps_a_cell_a_cell() {
     assert_eq!(markdown_text("a|b"), r"a\|b");
     assert_eq!(markdown_text(r"a\|b"), r"a\\\|b");
     assert_eq!(markdown_text("*a* _b_ `c` [d](e) <f>"), r"\*a\* \_b\_ \`c\` \[d\](e) \<f\>");
+    assert_eq!(markdown_text("a #"), r"a \#");
     assert_eq!(markdown_text("a\nb"), "a b");
 }
 

@@ -164,7 +164,9 @@ impl Notebook {
     pub fn hand_out(self, salt: &str) -> Result<Self, EditError> {
         let Self { log, page, done, .. } = self;
         let held = log.into_iter().enumerate().filter(|(place, _)| done.binary_search(place).is_ok());
-        let held = held.map(|(_, entry)| entry).filter(|entry| !entry.edit.stays_behind(&page.handout));
+        let held = held.filter_map(|(_, LogEntry { at, edit })| {
+            edit.handed_on(&page.handout).map(|edit| LogEntry { at, edit })
+        });
         let mut handed = Self::from_log(held.collect()).map_err(|(_, error)| error)?;
         let at = handed.log.last().map_or_else(String::new, |entry| entry.at.clone());
         if !salt.is_empty() {

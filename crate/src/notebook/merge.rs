@@ -11,7 +11,7 @@ use super::edit::Edit;
 use super::log::{LogEntry, Notebook};
 use super::merged::MergedLog;
 use super::renumber::{Numbers, renumber};
-use super::sorting::{Clash, sorted, write_out};
+use super::sorting::{Clash, Crossed, sorted, write_out};
 use super::state::{BenchField, NotebookState};
 use crate::words::Message;
 use crate::{errors_as_data, message};
@@ -40,6 +40,8 @@ pub enum MergeError {
     },
     /// It was merged with a later state of this notebook.
     Behind,
+    /// It has fewer entries than when it was merged before, so that nothing tells what became of the others.
+    Shorter,
     /// Its numbers are written with the other decimal mark.
     DecimalMark,
     /// Everything in it is here.
@@ -55,6 +57,7 @@ impl MergeError {
             Self::OtherHandout => message!("merge-refused-other"),
             Self::Changed { entries } => message!("merge-refused-changed", n = entries.to_string()),
             Self::Behind => message!("merge-refused-behind"),
+            Self::Shorter => message!("merge-refused-shorter"),
             Self::DecimalMark => message!("merge-refused-mark"),
             Self::NothingNew => message!("merge-refused-nothing"),
         }
@@ -76,7 +79,7 @@ impl Notebook {
             return Err(MergeError::DecimalMark);
         }
 
-        let seen = merges_of(&their_chain, ours, &MergeError::NothingNew)?;
+        let seen = merges_of(&their_chain, ours, &MergeError::Shorter)?;
         let was_seen = merges_of(&our_chain, theirs, &MergeError::Behind)?;
         let start = self.page_after(stem)?;
         let mut numbers = Numbers {
@@ -90,24 +93,28 @@ impl Notebook {
             page
         };
         let (mut ours_here, mut theirs_here) = (ours.clone(), here(theirs.clone()));
+        let mut crossed = None;
         let mut base = match (seen.last(), was_seen.last()) {
             (None, None) => start.clone(),
             (Some(seen), None) => here(partner.page_after(seen.entries as usize)?),
             (None, Some(was_seen)) => self.page_after(was_seen.entries as usize)?,
             (Some(seen), Some(was_seen)) => {
-                let page = self.page_after(was_seen.entries as usize)?;
+                let our_page = self.page_after(was_seen.entries as usize)?;
+                let their_page = partner.page_after(seen.entries as usize)?;
                 // Of the two that came later which holds the other.
-                if page.merged.iter().any(|log| log.digest == seen.digest) {
-                    page
+                if has_merged(&our_page, seen) {
+                    our_page
                 } else {
-                    here(partner.page_after(seen.entries as usize)?)
+                    crossed = Some(our_page).filter(|_| !has_merged(&their_page, was_seen));
+                    here(their_page)
                 }
             }
         };
-        for page in [&mut base, &mut ours_here, &mut theirs_here] {
+        for page in [&mut base, &mut ours_here, &mut theirs_here].into_iter().chain(&mut crossed) {
             write_out(page, start.numbered);
         }
-        let (mut taken, clashes) = sorted(&base, &ours_here, &theirs_here, numbers.highest);
+        let crossed = crossed.as_ref().map(|seen| Crossed { began: &start, seen });
+        let (mut taken, clashes) = sorted((&base, crossed), &ours_here, &theirs_here, numbers.highest);
         let carried = theirs.merged.iter().filter(|log| !our_chain.contains(&log.own) && is_later(ours, log));
         for log in carried {
             let numbers = log.numbers.iter().map(|(there, theirs)| (*there, numbers.here(*theirs))).collect();
@@ -176,6 +183,11 @@ fn merges_of<'a>(
         }
     }
     Ok(known)
+}
+
+/// Whether `page` holds what was merged as `log`.
+fn has_merged(page: &NotebookState, log: &MergedLog) -> bool {
+    page.merged.iter().any(|known| known.digest == log.digest)
 }
 
 /// Whether `page` knows no state as late of the same log.

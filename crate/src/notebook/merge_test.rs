@@ -319,8 +319,8 @@ fn a_partner_who_went_on_brings_only_what_is_new() {
     assert_eq!(readings(&again), ["10", "20", "30", "40", "50"]);
     assert_eq!(again.state().rows[3].text(Cell::EdgeA), "4");
     assert_eq!(again.state().text(BenchField::Method), "after");
-    // A file from before what was merged already holds nothing new, and one that was changed since says so.
-    assert_eq!(again.merge(&first), Err(MergeError::NothingNew));
+    // A file from before what was merged already says that, and so does one that was changed since.
+    assert_eq!(again.merge(&first), Err(MergeError::Shorter));
     let mut log = later.log().to_vec();
     let place = first.log().len() - 1;
     log[place].edit = set(BenchField::Method, "never");
@@ -343,6 +343,17 @@ fn a_third_notebook_that_both_merged_does_not_come_twice() {
     let by_way = without_clash(&a, &cb);
     assert_eq!(by_way.merge(&b), Err(MergeError::NothingNew));
     assert_eq!(by_way.merge(&c), Err(MergeError::NothingNew));
+}
+
+/// Where both merged what the other had at the same time, the partner has ours of then.
+#[test]
+fn what_was_taken_back_since_does_not_come_back_unasked() {
+    let air = |text| set(BenchField::Temperature, text);
+    let (a, b) = (of("a", [air("20")]), of("b", []));
+    let (ours, theirs) = (with(&a, [add(5, "30")]), with(&b, [add(5, "40")]));
+    let (ours, theirs) = (without_clash(&ours, &theirs), without_clash(&theirs, &ours));
+    let merge = with(&ours, [air("")]).merge(&theirs).unwrap();
+    assert_eq!(merge.clashes, [Clash { ours: vec![air("")], theirs: vec![air("20")], both: vec![] }]);
 }
 
 #[test]

@@ -19,11 +19,24 @@ enum Reach {
 }
 
 impl Edit {
-    /// Whether it is of no use to those to whom `handout` is handed out: who read the cautions, who measured and what was
-    /// answered before, and a seal that somebody may have opened.
-    pub(super) fn stays_behind(&self, handout: &Handout) -> bool {
+    /// It as it is handed on with `handout`; none where nothing of it is.
+    pub(super) fn handed_on(self, handout: &Handout) -> Option<Self> {
         match self {
-            Self::ReadCautions(_) | Self::Answer(..) | Self::Seal(_) | Self::OpenSeal => true,
+            Self::Together(edits) => {
+                let all: Vec<Self> = edits.into_iter().filter_map(|edit| edit.handed_on(handout)).collect();
+                (!all.is_empty()).then_some(Self::Together(all))
+            }
+            edit => (!edit.stays_behind(handout)).then_some(edit),
+        }
+    }
+
+    /// Whether it is of no use to those to whom `handout` is handed out: who read the cautions, who measured and what was
+    /// answered before, whose notebook was merged, and a seal that somebody may have opened.
+    fn stays_behind(&self, handout: &Handout) -> bool {
+        match self {
+            Self::ReadCautions(_) | Self::Answer(..) | Self::Merged(_) | Self::Seal(_) | Self::OpenSeal => {
+                true
+            }
             Self::SetBench { field, .. } => match of_field(*field) {
                 Reach::Piece(piece @ (Piece::People | Piece::StudentNumber | Piece::Group | Piece::Date)) => {
                     handout.rule(piece) != Rule::Fixed

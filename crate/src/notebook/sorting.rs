@@ -10,7 +10,7 @@ use slope_evidence::border::to_json;
 
 use super::edit::Edit;
 use super::habits::habits;
-use super::handout::{Asks, Piece};
+use super::handout::{Asks, Piece, TaskId};
 use super::state::{BenchField, Cell, CovarianceOf, NotebookState, RailField, Row, RowId};
 use super::uncertainty::UncertaintyOf;
 
@@ -26,10 +26,22 @@ pub struct Clash {
     pub both: Vec<Edit>,
 }
 
+/// Pages of two notebooks each of which merged the other as it was before that: neither page that was seen holds the
+/// other, and what comes from the partner may be ours of then.
+#[derive(Clone, Copy)]
+pub(super) struct Crossed<'a> {
+    /// The page on which both began.
+    pub began: &'a NotebookState,
+    /// The page here that the partner has seen.
+    pub seen: &'a NotebookState,
+}
+
 /// Three pages, and what was found of their differences.
 struct Sorting<'a> {
     /// The last page that both have seen.
     base: &'a NotebookState,
+    /// The other pages to heed, where that one is only the partner's.
+    crossed: Option<Crossed<'a>>,
     ours: &'a NotebookState,
     theirs: &'a NotebookState,
     taken: Vec<Edit>,
@@ -39,30 +51,49 @@ struct Sorting<'a> {
 /// What `theirs` changed alone, and what both changed, each otherwise, since `base`; all in the numbers of this notebook, of
 /// which `highest` is the highest that is taken.
 pub(super) fn sorted(
-    base: &NotebookState,
+    (base, crossed): (&NotebookState, Option<Crossed>),
     ours: &NotebookState,
     theirs: &NotebookState,
     highest: u32,
 ) -> (Vec<Edit>, Vec<Clash>) {
-    let mut sorting = Sorting { base, ours, theirs, taken: vec![], clashes: vec![] };
+    let mut sorting = Sorting { base, crossed, ours, theirs, taken: vec![], clashes: vec![] };
     sorting.sort_all(highest);
     (sorting.taken, sorting.clashes)
 }
 
-/// Writes out what each row that was begun `since` goes on with from the rows before it: where the row was taken over, others
-/// stand before it.
+/// Writes out what each row that was begun `since` goes on with from the rows before it, or is read by as the only one
+/// there is: where the row was taken over, others stand before it, and the only one may be another.
 pub(super) fn write_out(page: &mut NotebookState, since: u32) {
+    let only = only_ones(page);
     for place in 0..page.rows.len() {
         let (before, rest) = page.rows.split_at_mut(place);
         if let Some(row) = rest.first_mut().filter(|row| row.id > since) {
             row.cells = with_habits(row, before);
+            for (cell, text) in &only {
+                if row.text(*cell).trim().is_empty() {
+                    row.cells.insert(*cell, text.clone());
+                }
+            }
         }
     }
 }
 
+/// The rail and the time base by which a row is read that names none: the only ones on the page.
+fn only_ones(page: &NotebookState) -> Vec<(Cell, String)> {
+    let mut only = Vec::new();
+    if let [rail] = page.rails.as_slice() {
+        only.push((Cell::Rail, rail.name_or_number(0)));
+    }
+    if let [setting] = page.settings.as_slice() {
+        only.push((Cell::TimeBase, setting.time_per_division.clone()));
+    }
+    only.retain(|(_, text)| !text.trim().is_empty());
+    only
+}
+
 impl Sorting<'_> {
     fn sort_all(&mut self, highest: u32) {
-        let (base, theirs) = (self.base, self.theirs);
+        let (base, ours, theirs) = (self.base, self.ours, self.theirs);
         // Named one by one, so that nothing new on a page is forgotten here.
         let NotebookState {
             title: _,
@@ -149,7 +180,10 @@ impl Sorting<'_> {
             });
         }
         self.sort_rows(highest);
-        for task in theirs.handout.tasks.iter().filter(|task| task.asks != Asks::Nothing) {
+        // A question that is only the partner's can't be answered here.
+        let is_asked =
+            |id: TaskId| ours.handout.tasks.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
+        for task in theirs.handout.tasks.iter().filter(|task| is_asked(task.id)) {
             self.sort(&|page| {
                 let here = page.handout.tasks.iter().find(|one| one.id == task.id);
                 here.map(|task| Edit::Answer(task.id, task.answer.clone())).into_iter().collect()
@@ -184,7 +218,11 @@ impl Sorting<'_> {
             return;
         }
         let change = turned(&ours, &theirs);
-        if same(&ours, &base) {
+        let comes_back = self.crossed.is_some_and(|Crossed { began, seen }| {
+            let [began, seen] = [began, seen].map(|page| texts(written(page)));
+            !same(&seen, &began) && !same(&seen, &base)
+        });
+        if same(&ours, &base) && !comes_back {
             self.taken.extend(change);
         } else {
             self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });
@@ -374,3 +412,7 @@ fn new_row(id: RowId, row: &Row, before: Option<&[Row]>) -> Vec<Edit> {
     }
     all
 }
+
+#[cfg(test)]
+#[path = "sorting_test.rs"]
+mod tests;

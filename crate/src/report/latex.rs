@@ -45,8 +45,10 @@ impl Document {
 
 /// Letters that pdfTeX has no font for in a plain distribution, declared to it as their numbers: it stops at others.
 fn strangers(body: &str) -> String {
-    // Beyond the letters of Latin scripts it knows the marks of printers (the encodings T1 and TS1).
-    let is_known = |letter: char| letter <= '\u{17f}' || "–—‘’“”‚„…‹›‰€†‡•™".contains(letter);
+    // It knows the letters of Latin scripts but for some, and the marks of printers (the encodings T1 and TS1).
+    let is_known = |letter: char| {
+        (letter <= '\u{17f}' && !"ĦħĸĿŀŉŦŧſ".contains(letter)) || "–—‘’“”‚„…‹›‰€†‡•™".contains(letter)
+    };
     let strange: BTreeSet<char> = body.chars().filter(|letter| !is_known(*letter)).collect();
     let declared = strange.into_iter().map(|letter| {
         let number = u32::from(letter);
@@ -112,7 +114,8 @@ impl Table {
         let most = (1..=widest).rev().find(|most| taken(*most) <= room).unwrap_or(1);
         let set = sizes.iter().zip(&self.columns).map(|(size, column)| {
             let side = if column.kind == Kind::Number { "left" } else { "right" };
-            let width = size.within(most) as f64 * LETTER;
+            // A word that no page has room for stands out of its column; TeX knows no width beyond 16384 points.
+            let width = (size.within(most) as f64 * LETTER).min(WIDTH);
             format!(">{{\\ragged{side}\\arraybackslash}}p{{{width:.1}pt}}")
         });
         set.collect()
@@ -189,9 +192,10 @@ fn block(block: &Block) -> String {
 /// Lines as somebody typed them; an empty one parts paragraphs.
 fn typed(text: &str) -> String {
     let mut out = String::new();
-    let mut lines = text.lines().map(str::trim).peekable();
+    // Of a line of letters that are not shown nothing is left, and LaTeX refuses to end a line before there is one.
+    let mut lines = text.lines().map(|line| latex_text(line.trim()).trim().to_owned()).peekable();
     while let Some(line) = lines.next() {
-        out += &latex_text(line);
+        out += &line;
         let goes_on = !line.is_empty() && lines.peek().is_some_and(|next| !next.is_empty());
         out += if goes_on { "\\newline\n" } else { "\n" };
     }

@@ -129,11 +129,30 @@ fn latex_compiles_the_demo_and_it_fits_the_page() {
     }
 }
 
+#[test]
+fn a_line_of_which_nothing_is_shown_parts_paragraphs() {
+    // A word joiner, and a control character.
+    assert_eq!(typed("\u{2060}\na\nb\n\u{7}\nc"), "\na\\newline\nb\n\nc\n\n");
+}
+
+/// Knuth, "The TeXbook", chapter 10: no dimension reaches 16384 pt.
+#[test]
+fn no_column_is_wider_than_tex_can_say() {
+    let table = super::super::shown::readings_table(&view_of(&"a".repeat(4000)), &english());
+    let widths = table.latex_columns();
+    let widths = widths.split("p{").skip(1).map(|rest| rest.split("pt}").next().unwrap().parse::<f64>());
+    assert!(widths.map(Result::unwrap).all(|width| width <= WIDTH));
+}
+
 /// Words without a space may stand out of their columns, but nothing stops LaTeX.
 #[test]
 fn latex_compiles_whatever_was_typed() {
-    for (name, text) in [("hostile", HOSTILE), ("empty", ""), ("letters", "光速 скорость 🙂 ŵ")]
-    {
+    for (name, text) in [
+        ("hostile", HOSTILE),
+        ("empty", ""),
+        ("letters", "光速 скорость 🙂 ŵ ħĦĸĿŀŉŦŧſ"),
+        ("joiner", "\u{2060}\na"),
+    ] {
         compiled(&latex_of(text), name);
     }
 }

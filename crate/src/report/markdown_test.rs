@@ -12,8 +12,10 @@ use crate::view::view;
 use crate::words::Words;
 
 /// Begins a heading, a list, a quotation, a rule, code, a table, a link, a picture, raw HTML, an entity.
-const HOSTILE: [&str; 16] = [
+const HOSTILE: [&str; 18] = [
     "# a",
+    "a #",
+    "#",
     "- a",
     "+ a",
     "1. a",

@@ -2170,8 +2170,9 @@ merge-done = Your partner’s notebook was merged.
 merge-changed = Not merged: this notebook has changed meanwhile. Choose your partner’s file again.
 merge-refused = { $name } was not merged, and nothing was changed. { $why }
 merge-refused-other = It does not come from the same hand-out as this notebook: their histories begin differently.
-merge-refused-changed = One of the first { $n } entries of its history is not what it was: the digests do not agree. An entry was changed, or it is another data set of the same hand-out. Ask your partner for the file as it was downloaded.
+merge-refused-changed = One of the first { $n } entries of its history is not what it was: the digests do not agree. An entry was changed, somebody went on from an older file, or it is another data set of the same hand-out. Ask your partner for the file as it was downloaded.
 merge-refused-behind = Your partner has merged a later state of your notebook. Open that one, and merge there.
+merge-refused-shorter = A state of it with more entries was merged before, and what that held is in this notebook already. If somebody went on from an older file, what was added to that is not.
 merge-refused-mark = The two notebooks have different decimal marks. Choose the same one in both first.
 merge-refused-nothing = Everything in it is in this notebook already.
 

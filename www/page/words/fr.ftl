@@ -2167,8 +2167,9 @@ merge-done = Le cahier de votre binôme est fusionné.
 merge-changed = Pas de fusion : ce cahier a changé entre-temps. Choisissez de nouveau le fichier de votre binôme.
 merge-refused = { $name } n’a pas été fusionné, et rien n’a été modifié. { $why }
 merge-refused-other = Il n’est pas issu du même document distribué que ce cahier : leurs historiques commencent autrement.
-merge-refused-changed = Une des { $n } premières entrées de son historique n’est plus ce qu’elle était : les empreintes ne concordent pas. Une entrée a été modifiée, ou c’est un autre jeu de données du même document distribué. Demandez à votre binôme le fichier tel qu’il a été téléchargé.
+merge-refused-changed = Une des { $n } premières entrées de son historique n’est plus ce qu’elle était : les empreintes ne concordent pas. Une entrée a été modifiée, quelqu’un a continué à partir d’un fichier plus ancien, ou c’est un autre jeu de données du même document distribué. Demandez à votre binôme le fichier tel qu’il a été téléchargé.
 merge-refused-behind = Votre binôme a fusionné un état ultérieur de votre cahier. Ouvrez cet état, et fusionnez-y.
+merge-refused-shorter = Un état qui compte plus d’entrées en a déjà été fusionné, et ce qu’il contenait est dans ce cahier. Si quelqu’un a continué à partir d’un fichier plus ancien, ce qui y a été ajouté n’y est pas.
 merge-refused-mark = Les deux cahiers n’ont pas le même séparateur décimal. Choisissez d’abord le même dans les deux.
 merge-refused-nothing = Tout ce qu’il contient est déjà dans ce cahier.
 

@@ -350,7 +350,11 @@ impl<'a> ColumnSigns<'a> {
         let by_step = || {
             let (step, stated) = (self.progress[column].as_ref()?.step, self.stated_step?);
             let is_stated = |unit: &ColumnUnit| (step * unit.factor() - stated).abs() <= SAME_STEP * stated;
-            ColumnUnit::TIMES.into_iter().find(is_stated)
+            // A bare interval is taken to be in seconds; where the times have the same number, that tells nothing of them.
+            let tells = |unit: &ColumnUnit| {
+                *unit != ColumnUnit::Second || self.supposed_of_time(column) == ColumnUnit::Second
+            };
+            ColumnUnit::TIMES.into_iter().find(is_stated).filter(tells)
         };
         let own = self.stated(column).filter(|unit| unit.is_time());
         own.or_else(|| self.given_to_times()).or_else(by_step)

@@ -242,6 +242,8 @@ fn a_unit_that_was_stated_is_not_supposed() {
         // Only in one unit are the steps of the column those that are stated.
         ("Sample interval,0.2,us\nTime,A\n", [(ColumnUnit::Microsecond, true), (volts, false)]),
         ("Sampling rate,5,GS/s\nTime,A\n", [(time, true), (volts, false)]),
+        // Bare, it has the number that the column has in whatever unit.
+        ("Sample interval,0.2\nTime,A\n", [(time, false), (volts, false)]),
         // Of two units none is that of the times.
         ("Time unit,ms\nHorizontal unit,s\nTime,A\n", [(time, false), (volts, false)]),
     ] {

@@ -74,7 +74,12 @@ pub fn from_blank_notebook_to_bundle_by_touch(stage: &Stage) -> Result<()> {
 
 /// Does the job: `press` presses what has a name. What rows propose is left as it is.
 fn job(page: &Page, rows: usize, press: impl Fn(&str) -> Result<()>) -> Result<()> {
-    let write = |name: &str, text: &str| press(name).and_then(|()| page.type_text(text));
+    // What moves as it is pressed, since something above it is drawn a moment later, is pressed again.
+    let enter = |name: &str| {
+        let pressed = || press(name).and_then(|()| page.focused());
+        eventually(&format!("“{name}” has the focus"), pressed, |focused| focused == name).map(drop)
+    };
+    let write = |name: &str, text: &str| enter(name).and_then(|()| page.type_text(text));
     let choose = |name: &str, option: &str| -> Result<()> {
         press(name)?;
         page.press(Key::Escape)?;

@@ -70,6 +70,10 @@ const FURTHER: &str = "
     });
     return moved.includes(true)";
 
+/// Two frames.
+const FRAMES: &str =
+    "return new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(() => done(true))); })";
+
 /// The leaf that is turned up, and whether its right page lies over it.
 const PLACE: &str = "
     const isOver = document.body.classList.contains('over') && document.querySelector('#turn-over').checkVisibility();
@@ -228,7 +232,8 @@ impl<'p> Shots<'p> {
     fn wear(&self, (_, name, value): Look) -> Result<()> {
         let media = json!({ "features": [{ "name": name, "value": value }] });
         self.page.browser.debug("Emulation.setEmulatedMedia", &media)?;
-        Ok(())
+        // Colours are those of the new look once a frame was drawn.
+        self.page.browser.run(FRAMES, vec![]).map(drop)
     }
 
     /// What is in sight, and what comes into sight as it is scrolled to its end.

@@ -65,7 +65,8 @@ class FigureLine {
       this.work.replaceChildren(...(drawn ? [drawn] : []));
       setHidden(this.work, !drawn);
     }
-    reach(this.work);
+    // Told anew of its size, at once or when its leaf is turned up: till then it has none that counts.
+    places.unobserve(this.work);
     places.observe(this.work);
   }
 }
@@ -75,9 +76,10 @@ const places = new ResizeObserver((changed) => {
   for (const { target } of changed) reach(/** @type {HTMLElement} */ (target));
 });
 
-/** Lets the keyboard scroll a formula that is wider than its place. @param {HTMLElement} work */
+/** Lets the keyboard scroll a formula that is larger than its place. @param {HTMLElement} work */
 function reach(work) {
-  setAttribute(work, 'tabindex', work.scrollWidth > work.clientWidth ? '0' : undefined);
+  const isLarger = work.scrollWidth > work.clientWidth || work.scrollHeight > work.clientHeight;
+  setAttribute(work, 'tabindex', isLarger ? '0' : undefined);
 }
 
 /**

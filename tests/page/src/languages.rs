@@ -451,5 +451,10 @@ pub fn a_report_has_its_own_language(stage: &Stage) -> Result<()> {
     tables.has_no_english(&page, "the report")?;
     let said = tables.only_french.found(&page)?.len();
     ensure!(said > 20, "only {said} French texts are found in the report");
-    at_each_width(&page, "the report", |checked| checked())
+    for width in [PHONE, 1280] {
+        let size = json!({ "width": width, "height": 800, "deviceScaleFactor": 1, "mobile": false });
+        page.browser.debug("Emulation.setDeviceMetricsOverride", &size)?;
+        fits(&page, width).with_context(|| format!("the report, {width} px wide"))?;
+    }
+    Ok(())
 }

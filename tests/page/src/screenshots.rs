@@ -157,7 +157,10 @@ pub fn the_style_guide_shows_the_pieces(stage: &Stage) -> Result<()> {
     load_checker(&page)?;
     for look in [LIGHT, DARK, CONTRAST, FORCED] {
         shots.wear(look)?;
-        unbroken(&page).with_context(|| format!("in the look “{}”", look.0))?;
+        // Forced colours are the system's own: the checker goes by those that the page would have.
+        if look != FORCED {
+            unbroken(&page).with_context(|| format!("in the look “{}”", look.0))?;
+        }
         shots.in_windows("guide", look)?;
     }
     page.is_silent()

@@ -15,14 +15,13 @@ use crate::analysis::{Analysis, WhatIf, analyse, analyse_line, analyse_page};
 use crate::bundle::{self, notebook_refused};
 use crate::chart::{self, Drawing, Theme};
 use crate::drawings::bench_picture;
-use crate::message;
 use crate::notebook::{Cell, Edit, Notebook, Pasted, StoredFile, file, paste, read, read_entry};
 use crate::view::budget::budget_view;
 use crate::view::row_work::row_work;
 use crate::view::trials::trials_view;
 use crate::view::typed::TypedNumber;
 use crate::view::{
-    BudgetView, Figure, News, PreviousView, TrialsView, WhatIfView, row_news, typed, view, view_after,
+    BudgetView, Figure, News, PreviousView, TrialsView, WhatIfView, row_news, typed, view_after,
 };
 
 /// One open notebook: its log, and what was computed from it last.

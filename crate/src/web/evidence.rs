@@ -6,7 +6,6 @@ use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
 use super::desk::Desk;
-use super::words::PageWords;
 use super::{from_js, to_js};
 use crate::analysis::taken::{TakenEvidence, take};
 use crate::chart::{self, Drawing, TracePicture, TracesPicture};

@@ -5,7 +5,6 @@ use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 use super::canvas::draw;
-use super::words::PageWords;
 use super::{thrown, to_js};
 use crate::analysis::Analysis;
 use crate::analysis::trials::{self, TrialsError, TrialsResult};

@@ -13,7 +13,9 @@ import { Tasks } from './handout-tasks.js';
 export class Handout {
   /** @param {Book} book */
   constructor(book) {
-    this.parts = [new Tasks(book), new FixedMarks(), new HandIn(book), new Preparation(book)];
+    // Its texts stand on every leaf, and comments beside them: they don't wait for the leaf Report.
+    book.add(new Tasks(book));
+    this.parts = [new FixedMarks(), new HandIn(book), new Preparation(book)];
   }
 
   /** @param {View} view */

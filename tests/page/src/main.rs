@@ -61,12 +61,13 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 150] = [
+const TESTS: [(&str, Test); 151] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
     ("early_press_shows_the_picture", late::early_press_shows_the_picture),
     ("a_section_that_fails_is_tried_again", late::a_section_that_fails_is_tried_again),
+    ("a_section_waits_for_its_look", late::a_section_waits_for_its_look),
     ("files_are_asked_for_by_keyboard", keyboard::files_are_asked_for_by_keyboard),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("from_blank_notebook_to_bundle_by_pointer", job::from_blank_notebook_to_bundle_by_pointer),

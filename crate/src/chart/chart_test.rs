@@ -245,6 +245,7 @@ fn a_histogram_has_a_bar_for_each_bin_that_holds_something() {
         from: 299.0,
         width: 0.1,
         densities: vec![1.0, 4.0, 0.0, 5.0],
+        expected: vec![0.25; 4],
         curve: (0..40).map(|i| (299.0 + 0.01 * f64::from(i), 2.5)).collect(),
         interval: [299.05, 299.35],
         decimal_mark: DecimalMark::Point,

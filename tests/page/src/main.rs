@@ -61,7 +61,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 151] = [
+const TESTS: [(&str, Test); 152] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -143,6 +143,7 @@ const TESTS: [(&str, Test); 151] = [
     ("the_report_goes_on_in_latex_and_markdown", watching::the_report_goes_on_in_latex_and_markdown),
     ("points_stand_in_a_table", points::points_stand_in_a_table),
     ("points_are_walked", points::points_are_walked),
+    ("drawings_stand_in_tables", points::drawings_stand_in_tables),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
     ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),

@@ -2,7 +2,7 @@
 
 use slope_evidence::border::{Declarations, Thrown};
 use slope_of_light::analysis::taken::TakenEvidence;
-use slope_of_light::chart::PlotPlaces;
+use slope_of_light::chart::{PlotPlaces, PlotTable};
 use slope_of_light::notebook::{Edit, LogStep, Merge};
 use slope_of_light::report::exact::FitFigure;
 use slope_of_light::view::evidence::{EvidenceView, GridLines};
@@ -25,6 +25,7 @@ fn main() {
         .with::<GridLines>()
         .with::<PlanView>()
         .with::<PlotPlaces>()
+        .with::<PlotTable>()
         .with::<ProposedView>()
         .with::<StoredNotebook>()
         .with::<LogStep>()

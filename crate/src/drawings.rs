@@ -11,7 +11,9 @@ use crate::chart::{
     self, Band, BenchPicture, BenchRail, BenchSplice, Carriage, Drawing, FittedLine, HistogramPicture,
     LinePicture, PlotWindow, PlottedRow, Share, SharesPicture, Theme, Upright,
 };
-use crate::distribution::{normal_density, normal_quantile, student_t_density, t_coverage_factor};
+use crate::distribution::{
+    normal_cdf, normal_density, normal_quantile, student_t_cdf, student_t_density, t_coverage_factor,
+};
 use crate::message;
 use crate::notebook::{NotebookState, Rail, RowId, Sense};
 use crate::quantity::{Decimal, DecimalMark, in_unit, plain};
@@ -223,12 +225,17 @@ pub fn histogram_picture(outcome: &TrialsResult, decimal_mark: DecimalMark) -> H
     let (width, trials) = (bins.width / MEGA, outcome.summary.trials as f64);
     let (c, u, nu) = outcome.curve;
     let density = |z: f64| nu.map_or_else(|| normal_density(z), |nu| student_t_density(z, nu)) / (u / MEGA);
+    let below = |bin: usize| {
+        let z = (bins.from + bin as f64 * bins.width - c) / u;
+        nu.map_or_else(|| normal_cdf(z), |nu| student_t_cdf(z, nu))
+    };
     let reach = 5.0;
     let place = |step: i32| reach * (2.0 * f64::from(step) / f64::from(POINTS) - 1.0);
     HistogramPicture {
         from: bins.from / MEGA,
         width,
         densities: bins.counts.iter().map(|count| *count as f64 / trials / width).collect(),
+        expected: (0..bins.counts.len()).map(|bin| below(bin + 1) - below(bin)).collect(),
         curve: (0..=POINTS).map(|step| ((c + place(step) * u) / MEGA, density(place(step)))).collect(),
         interval: [outcome.summary.symmetric.0 / MEGA, outcome.summary.symmetric.1 / MEGA],
         decimal_mark,

@@ -7,6 +7,7 @@ import { byId, el, setAttribute, setHidden, setText } from './dom.js';
 import { Radios, TextField } from './field.js';
 import { counted, NoticeList, ofSection } from './notices.js';
 import { Plot } from './plot.js';
+import { PlotTable } from './plot-table.js';
 import { Rails } from './rails.js';
 import { Settings } from './settings.js';
 import { Shared } from './shared.js';
@@ -55,11 +56,14 @@ export class Apparatus {
     this.rails = new Rails(byId('rails'), book);
     this.settings = new Settings(byId('settings'), book);
     this.shared = new Shared(byId('shared'), book);
-    this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('bench-plot')), (canvas, dark, pixels) => {
+    const canvas = /** @type {HTMLCanvasElement} */ (byId('bench-plot'));
+    this.plot = new Plot(canvas, (canvas, dark, pixels) => {
       book.desk.draw_bench(canvas, dark, pixels, tell);
     }, (width) => book.desk.bench_height(width, tell));
     this.figure = byId('bench-figure');
     this.summary = byId('bench-summary');
+    this.table = new PlotTable(canvas, () => book.desk.bench_table());
+    this.figure.append(this.table.root);
   }
 
   /** @param {View} view */
@@ -74,6 +78,7 @@ export class Apparatus {
     setHidden(this.figure, view.rails.length === 0);
     this.plot.show();
     setText(this.summary, inWords(sentences(view)));
+    this.table.show();
     this.showLine(view);
   }
 

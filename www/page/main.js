@@ -12,6 +12,7 @@ import { listenForFiles } from './incoming.js';
 import { Journal, newId } from './journal.js';
 import { Keeper } from './keeper.js';
 import { LateSection } from './late-section.js';
+import { loadLateStyle } from './late-style.js';
 import { goBack, isUp, turnTo, watchLeaves } from './leaves.js';
 import { Notebooks } from './notebooks.js';
 import { keepOffline } from './offline.js';
@@ -80,7 +81,7 @@ class Page {
     });
     /** @type {LateSection<ClassSection>} */
     this.handedIn = new LateSection(book, 'class', async () => {
-      const { ClassSection } = await withWords(import('./class.js'));
+      const { ClassSection } = await equipped(import('./class.js'));
       return new ClassSection((file) => void this.openFile(file));
     }, () => this.handedIn.load());
     // Nothing of a class comes before its leaf is turned up.
@@ -415,21 +416,21 @@ function asksForOne() {
 
 /** What comes once a notebook is open. @returns {Promise<LateScripts>} */
 function lateScripts() {
-  return withWords(import('./late-sections.js'));
+  return equipped(import('./late-sections.js'));
 }
 
 /** What opens what was posted. */
 function postedScript() {
-  return withWords(import('./posted.js'));
+  return equipped(import('./posted.js'));
 }
 
 /**
- * A script that comes later, with the words that only such scripts say.
+ * A script that comes later, with the words and the look that only such scripts need.
  * @template T
  * @param {Promise<T>} coming
  */
-async function withWords(coming) {
-  const [script] = await Promise.all([coming, loadLateWords()]);
+async function equipped(coming) {
+  const [script] = await Promise.all([coming, loadLateWords(), loadLateStyle()]);
   return script;
 }
 

@@ -6,6 +6,7 @@ import { el, setHidden, setOptional, setText } from './dom.js';
 import { Figures } from './figures.js';
 import { Hands } from './hands.js';
 import { Plot } from './plot.js';
+import { PlotTable } from './plot-table.js';
 import { say, setTold, tell } from './words.js';
 import { filesOf } from './traces-run.js';
 
@@ -39,6 +40,7 @@ export class TraceView {
     this.state = el('p', { class: 'plot-words', role: 'status' });
     this.canvas = el('canvas', { id: 'traces-plot', role: 'img', 'aria-label': say('traces-view'), 'aria-describedby': 'traces-summary' });
     this.summary = el('p', { class: 'plot-words', id: 'traces-summary' });
+    this.table = new PlotTable(this.canvas, () => book.desk.traces_table(...this.marks));
     this.tools = el('div', { class: 'actions' },
       button('traces-in', say('traces-zoom-in'), () => this.zoom(NARROWER)), button('traces-out', say('traces-zoom-out'), () => this.zoom(1 / NARROWER)),
       button('traces-earlier', say('traces-earlier'), () => this.aside(-ASIDE)), button('traces-later', say('traces-later'), () => this.aside(ASIDE)),
@@ -46,7 +48,7 @@ export class TraceView {
     this.stage = el('div', { class: 'plot', role: 'group', tabindex: '0', 'aria-label': say('traces-view-keys'),
       keydown: (/** @type {KeyboardEvent} */ event) => this.key(event) }, this.canvas);
     this.figure = el('figure', { id: 'traces-figure', hidden: true }, el('figcaption', {}, say('traces-view')), this.stage, this.tools,
-      this.summary);
+      this.summary, this.table.root);
     this.figures = new Figures(el('dl', { class: 'figures', id: 'traces-figures' }));
     this.problem = el('p', { class: 'problem', hidden: true });
     this.root = el('div', {}, this.state, this.figure, this.problem, this.figures.root);
@@ -195,6 +197,7 @@ export class TraceView {
     };
     this.marks = [marks(0), marks(1)];
     setTold(this.summary, book.desk.traces_words(...this.span, ...this.marks));
+    this.table.show();
     this.plot.show();
   }
 }

@@ -10,6 +10,7 @@ import { filePicker } from './file-picker.js';
 import { Figures } from './figures.js';
 import { isTrace } from './incoming.js';
 import { Plot } from './plot.js';
+import { PlotTable } from './plot-table.js';
 import { each, inWords, say, setTold, tell } from './words.js';
 import { toast } from './toast.js';
 import { inOrder, withFolder } from './traces-files.js';
@@ -73,8 +74,9 @@ export class TracesSection {
     const canvas = el('canvas', { id: 'walk-plot', role: 'img', 'aria-label': say('traces-walk'), 'aria-describedby': 'walk-summary' });
     this.walkPlot = new Plot(canvas, (on, dark, pixels) => book.desk.draw_walk(on, dark, pixels, tell));
     this.walkSummary = el('p', { class: 'plot-words', id: 'walk-summary' });
-    this.walkBox = el('div', { hidden: true }, el('figure', {}, el('figcaption', {}, say('traces-walk')), canvas, this.walkSummary),
-      this.walk.root);
+    this.walkTable = new PlotTable(canvas, () => book.desk.walk_table());
+    this.walkBox = el('div', { hidden: true }, el('figure', {}, el('figcaption', {}, say('traces-walk')), canvas, this.walkSummary,
+      this.walkTable.root), this.walk.root);
 
     const written = (/** @type {Node[]} */ ...parts) => (
       el('fieldset', { class: 'bare', role: 'none', 'data-written': true }, ...parts));
@@ -296,6 +298,7 @@ export class TracesSection {
     this.walk.show(view.delays.walk);
     setTold(this.walkSummary, view.delays.walk_summary);
     this.walkPlot.show();
+    this.walkTable.show();
   }
 
   /** @param {View['rows']} rows those that have traces */

@@ -8,6 +8,7 @@ import { alike, byId, setAttribute, setHidden, setOptional, setText } from './do
 import { TextField } from './field.js';
 import { Figures } from './figures.js';
 import { Plot } from './plot.js';
+import { PlotTable } from './plot-table.js';
 import { say, setTold, tell } from './words.js';
 import { flushAll } from './typing.js';
 
@@ -51,9 +52,12 @@ export class TrialsPart {
     this.figures = new Figures(byId('trials-figures'));
     this.figure = byId('trials-figure');
     this.summary = byId('trials-summary');
-    this.plot = new Plot(/** @type {HTMLCanvasElement} */ (byId('trials-plot')), (canvas, dark, pixels) => {
+    const canvas = /** @type {HTMLCanvasElement} */ (byId('trials-plot'));
+    this.plot = new Plot(canvas, (canvas, dark, pixels) => {
       this.tally?.draw(canvas, dark, pixels, tell);
     });
+    this.table = new PlotTable(canvas, () => this.tally?.table());
+    this.figure.append(this.table.root);
     /** @type {TrialPool | undefined} */
     this.pool = undefined;
     /** @type {Tally | undefined} */
@@ -163,6 +167,7 @@ export class TrialsPart {
     this.figures.show(figures);
     setTold(this.summary, summary);
     setHidden(this.figure, summary === null);
+    this.table.show();
   }
 
   /** The workers failed; what they did is dropped, and the page offers to do it all. @param {string} why */

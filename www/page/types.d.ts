@@ -541,12 +541,26 @@ time_base: string,
 /** How many rows are to be read there; empty stands for 1. */
 repeats: string, };
 
+/** What stands in a column of a [`PlotTable`]. */
+export type PlotColumn = {
+/** What it is called. */
+name: Message,
+/** Its unit; empty for texts and pure numbers. */
+unit: string, };
+
 /** Where on a plot things stand, in shares of its width from the left and of its height from the top. */
 export type PlotPlaces = {
 /** Left, top, right and bottom of the frame around the readings. */
 frame: [number, number, number, number],
 /** The marks of the readings. */
 marks: Array<MarkPlace>, };
+
+/** What a drawing shows, as a table. */
+export type PlotTable = {
+/** The columns; the first one names the rows. */
+columns: Array<PlotColumn>,
+/** A text for each column. */
+rows: Array<Array<Value>>, };
 
 /** A planned position. */
 export type PositionView = {

@@ -245,6 +245,7 @@ fn a_histogram_has_a_bar_for_each_bin_that_holds_something() {
         from: 299.0,
         width: 0.1,
         densities: vec![1.0, 4.0, 0.0, 5.0],
+        expected: vec![0.25; 4],
         curve: (0..40).map(|i| (299.0 + 0.01 * f64::from(i), 2.5)).collect(),
         interval: [299.05, 299.35],
         decimal_mark: DecimalMark::Point,
@@ -421,4 +422,26 @@ fn a_window_that_is_none_shows_the_whole() {
         assert_eq!(PlotWindow::of(ends), PlotWindow::default(), "{ends:?}");
     }
     assert_ne!(PlotWindow::of(&[0.0, 1.0, 0.25, 1.0]), PlotWindow::default());
+}
+
+/// A bar that goes on beyond what is looked at has a cross stroke where it ends alone. That of row 6 goes from 8.9 ns to
+/// 18.9 ns; three fifths of the whole range, 4.7 ns to 24.7 ns, are looked at.
+#[test]
+fn a_bar_that_is_cut_has_no_cross_stroke_there() {
+    let mut picture = readings();
+    picture.marks[5].u_delay = Some(5.0);
+    let strokes = |window: &[f64]| {
+        let picture = LinePicture { window: PlotWindow::of(window), ..picture.clone() };
+        let scene = Drawing::Line(&picture).scene((900.0, 520.0), &Theme::light(), &english());
+        let colour = Theme::light().colour_of(0);
+        let bar = scene.shapes.into_iter().find_map(|shape| match shape {
+            scene::Painted::Path { points, pen } if pen.colour == colour && points.len() == 6 => Some(points),
+            _ => None,
+        });
+        let bar = bar.unwrap();
+        [(bar[0].0, bar[1].0), (bar[5].0, bar[4].0)].map(|(one, other)| (one - other).abs() > 1.0)
+    };
+    assert_eq!(strokes(&[]), [true, true], "foot and top");
+    assert_eq!(strokes(&[0.0, 1.0, 0.0, 0.6]), [true, false]);
+    assert_eq!(strokes(&[0.0, 1.0, 0.4, 1.0]), [false, true]);
 }

@@ -182,32 +182,40 @@ fn draw_glyph(scene: &mut Scene, glyph: Glyph, (x, y): ScenePoint, theme: &Theme
             scene.stroke((x - half, y), (x + half, y), accent(theme));
         }
         Glyph::Dashes => scene.dashed((x - half, y), (x + half, y), dashes(theme)),
-        Glyph::Bar => bar(scene, (x, y - half), (x, y + half), theme.ink, theme),
+        Glyph::Bar => {
+            let ends = [(x, y - half), (x, y + half)].map(|at| BarEnd { at, is_cut: false });
+            bar(scene, ends, theme.ink, theme);
+        }
         Glyph::Splice => scene.dashed((x, y - half), (x, y + half), dashes(theme)),
         Glyph::Arrow => arrow(scene, (x - half, y), (x + half, y), theme),
     }
 }
 
-/// An error bar with a short cross stroke at either end, as one path: a backend paints one faster than three.
-pub(super) fn bar(scene: &mut Scene, from: ScenePoint, to: ScenePoint, colour: super::Colour, theme: &Theme) {
+/// Where the drawing of an error bar ends.
+#[derive(Clone, Copy)]
+pub(super) struct BarEnd {
+    pub(super) at: ScenePoint,
+    /// Whether the bar itself goes on, beyond the frame.
+    pub(super) is_cut: bool,
+}
+
+/// An error bar with a short cross stroke where it ends, as one path: a backend paints one faster than three.
+pub(super) fn bar(scene: &mut Scene, [from, to]: [BarEnd; 2], colour: super::Colour, theme: &Theme) {
     let pen = Pen { colour, width: theme.stroke_px };
     let cap = 0.6 * theme.mark_px;
-    let upright = (to.1 - from.1).abs() > (to.0 - from.0).abs();
-    let (dx, dy) = if upright { (cap, 0.0) } else { (0.0, cap) };
-    let end = |(x, y): ScenePoint| [(x - dx, y - dy), (x + dx, y + dy), (x, y)];
+    let upright = (to.at.1 - from.at.1).abs() > (to.at.0 - from.at.0).abs();
+    let end = |BarEnd { at: (x, y), is_cut }: BarEnd| {
+        let cap = if is_cut { 0.0 } else { cap };
+        let (dx, dy) = if upright { (cap, 0.0) } else { (0.0, cap) };
+        [(x - dx, y - dy), (x + dx, y + dy), (x, y)]
+    };
     let points = end(from).into_iter().chain(end(to).into_iter().rev());
     scene.path(points.collect(), pen);
 }
 
 /// An error bar without cross strokes.
-pub(super) fn plain_bar(
-    scene: &mut Scene,
-    from: ScenePoint,
-    to: ScenePoint,
-    colour: super::Colour,
-    theme: &Theme,
-) {
-    scene.stroke(from, to, Pen { colour, width: theme.stroke_px });
+pub(super) fn plain_bar(scene: &mut Scene, [from, to]: [BarEnd; 2], colour: super::Colour, theme: &Theme) {
+    scene.stroke(from.at, to.at, Pen { colour, width: theme.stroke_px });
 }
 
 /// A level arrow.

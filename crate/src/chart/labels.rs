@@ -41,7 +41,33 @@ pub(super) const SPLITTER: Message = message!("chart-splitter");
 pub(super) const START: Message = message!("chart-start");
 pub(super) const SOURCE: Message = message!("chart-source");
 
-/// What an axis shows.
+pub(super) const TYPED: Message = message!("chart-typed");
+
+pub(super) const BENCH_COLUMNS: [Title; 6] = [
+    Title { name: message!("readings-columns-rail"), unit: "" },
+    Title { name: message!("chart-from"), unit: "m" },
+    Title { name: message!("chart-to"), unit: "m" },
+    Title { name: message!("chart-ruler-from"), unit: "" },
+    Title { name: message!("chart-ruler-to"), unit: "" },
+    Title { name: message!("chart-carriages"), unit: "m" },
+];
+pub(super) const TRIALS_COLUMNS: [Title; 4] = [
+    Title { name: message!("chart-from"), unit: "Mm/s" },
+    Title { name: message!("chart-to"), unit: "Mm/s" },
+    Title { name: TRIALS, unit: "%" },
+    Title { name: BUDGET_CURVE, unit: "%" },
+];
+pub(super) const WALK_COLUMNS: [Title; 3] =
+    [Title { name: message!("readings-row"), unit: "" }, DISTANCE, WALK];
+pub(super) const TRACE_COLUMNS: [Title; 5] = [
+    Title { name: message!("chart-trace"), unit: "" },
+    Title { name: message!("chart-baseline"), unit: "V" },
+    Title { name: message!("chart-top"), unit: "V" },
+    Title { name: THRESHOLD, unit: "V" },
+    Title { name: message!("chart-crossing"), unit: "ns" },
+];
+
+/// What an axis or a column of a table shows.
 #[derive(Clone)]
 pub(super) struct Title {
     /// Name and symbol of the quantity.

@@ -1,6 +1,6 @@
 //! Delay against distance: the readings with bars of one standard uncertainty, the fitted line and its 95 % band.
 
-use super::frame::{self, Frame, FrameContent, Glyph, LegendEntry};
+use super::frame::{self, BarEnd, Frame, FrameContent, Glyph, LegendEntry};
 use super::labels;
 use super::marks;
 use super::picture::{Band, FittedLine, LinePicture, PlotWindow, PlottedRow, Upright};
@@ -178,23 +178,25 @@ fn inside(line: &FittedLine, x: Span, y: Span) -> Option<(f64, f64)> {
 }
 
 /// What draws an error bar from one end to the other.
-type DrawBar = fn(&mut Scene, ScenePoint, ScenePoint, super::Colour, &Theme);
+type DrawBar = fn(&mut Scene, [BarEnd; 2], super::Colour, &Theme);
 
 fn draw_bars(scene: &mut Scene, frame: &Frame, mark: &PlottedRow, bar: DrawBar, theme: &Theme) {
     let (d, t) = (mark.distance, mark.delay);
     let colour = theme.colour_of(mark.series);
-    let ends = [
-        mark.u_delay.filter(|&u| drawable(u)).map(|u| (frame.at(d, t - u), frame.at(d, t + u))),
-        mark.u_distance.filter(|&u| drawable(u)).map(|u| (frame.at(d - u, t), frame.at(d + u, t))),
+    let above = |t| BarEnd { at: frame.at(d, t), is_cut: !frame.y_span().holds(t) };
+    let along = |d| BarEnd { at: frame.at(d, t), is_cut: !frame.x_span().holds(d) };
+    let bars = [
+        mark.u_delay.filter(|&u| drawable(u)).map(|u| [t - u, t + u].map(above)),
+        mark.u_distance.filter(|&u| drawable(u)).map(|u| [d - u, d + u].map(along)),
     ];
-    for (from, to) in ends.into_iter().flatten().filter(|(from, to)| reaches_out(*from, *to, theme)) {
-        bar(scene, from, to, colour, theme);
+    for ends in bars.into_iter().flatten().filter(|ends| reaches_out(ends, theme)) {
+        bar(scene, ends, colour, theme);
     }
 }
 
 /// Whether a bar can be seen behind its mark. With hundreds of readings most can't, and each costs time to paint.
-fn reaches_out(from: ScenePoint, to: ScenePoint, theme: &Theme) -> bool {
-    (to.0 - from.0).abs().max((to.1 - from.1).abs()) > 2.0 * theme.mark_px
+fn reaches_out([from, to]: &[BarEnd; 2], theme: &Theme) -> bool {
+    (to.at.0 - from.at.0).abs().max((to.at.1 - from.at.1).abs()) > 2.0 * theme.mark_px
 }
 
 /// Draws the marks, those in the line on top, and labels the rows that were struck out.

@@ -20,6 +20,7 @@
 //! - `frame`: axes, grid, legend.
 //! - `marks`: the marks of a reading.
 //! - `line_chart`, `residuals`, `bench`, `shares`, `histogram`, `traces`: the drawings.
+//! - `table`: pictures as tables.
 //! - [`mod@latex`]: shapes as a picture of LaTeX.
 
 pub mod picture;
@@ -37,6 +38,7 @@ mod line_chart;
 mod residuals;
 mod shares;
 mod traces;
+mod table;
 pub mod latex;
 
 use std::error::Error;
@@ -52,6 +54,7 @@ pub use picture::{
     PlotWindow, PlottedRow, Share, SharesPicture, TraceEdge, TracePicture, TracePulse, TracesPicture,
     Upright,
 };
+pub use table::{PlotColumn, PlotTable};
 pub use theme::{Colour, Theme};
 
 use crate::words::{Message, Words};

@@ -160,6 +160,8 @@ pub struct HistogramPicture {
     pub width: f64,
     /// Share of the trials in each bin over its width.
     pub densities: Vec<f64>,
+    /// Share of the trials that the budget expects in each bin, 0 … 1.
+    pub expected: Vec<f64>,
     /// The budget's density, as points from left to right.
     pub curve: Vec<(f64, f64)>,
     /// The ends of the trials' interval.

@@ -13,7 +13,7 @@ use super::{from_js, thrown, to_js, to_js_by_text, to_json};
 use crate::analysis::trials::TrialsResult;
 use crate::analysis::{Analysis, WhatIf, analyse, analyse_line, analyse_page};
 use crate::bundle::{self, notebook_refused};
-use crate::chart::{self, Drawing, Theme};
+use crate::chart::{self, Drawing, PlotTable, Theme};
 use crate::drawings::bench_picture;
 use crate::notebook::{Cell, Edit, Notebook, Pasted, StoredFile, file, paste, read, read_entry};
 use crate::view::budget::budget_view;
@@ -259,6 +259,12 @@ impl Desk {
     ) -> u32 {
         let picture = bench_picture(self.notebook.state(), &self.analysis);
         chart::bench_height(width, &picture, &Theme::light(), &PageWords(say))
+    }
+
+    /// The bench as a table.
+    #[wasm_bindgen(unchecked_return_type = "Types.PlotTable")]
+    pub fn bench_table(&self) -> JsValue {
+        to_js::<PlotTable>(&PlotTable::of_bench(&bench_picture(self.notebook.state(), &self.analysis)))
     }
 
     /// The files that the rows rest on, each with its name in a bundle.

@@ -8,7 +8,7 @@ use super::canvas::draw;
 use super::desk::Desk;
 use super::{from_js, to_js};
 use crate::analysis::taken::{TakenEvidence, take};
-use crate::chart::{self, Drawing, TracePicture, TracesPicture};
+use crate::chart::{self, Drawing, PlotTable, TracePicture, TracesPicture};
 use crate::drawings::walk_picture;
 use crate::notebook::{Grid, hashes_in as hashes};
 use crate::view::evidence::{EvidenceView, GridLines, evidence_view, grid_lines};
@@ -59,6 +59,13 @@ impl Desk {
         draw(canvas, dark, pixels, Drawing::Line(&picture), say)
     }
 
+    /// The same as a table; `null` where there is no walk.
+    #[wasm_bindgen(unchecked_return_type = "Types.PlotTable | null")]
+    pub fn walk_table(&self) -> JsValue {
+        let picture = self.analysis.walk.as_ref().map(|walk| walk_picture(self.notebook.state(), walk));
+        to_js::<Option<PlotTable>>(&picture.as_ref().map(PlotTable::of_walk))
+    }
+
     /// Draws two recorded traces from a time to another, ns, given as [`TracePicture::of`] takes them.
     ///
     /// # Errors
@@ -92,6 +99,17 @@ impl Desk {
     ) -> JsValue {
         let traces = [marks_a, marks_b].map(|marks| TracePicture::of(&[], marks));
         to_js::<Vec<Message>>(&chart::traces_words(&self.traces_picture([from, to], traces)))
+    }
+
+    /// What was found on two traces, as a table.
+    #[wasm_bindgen(unchecked_return_type = "Types.PlotTable")]
+    pub fn traces_table(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_a: &[f64],
+        #[wasm_bindgen(unchecked_param_type = "TraceMarks")] marks_b: &[f64],
+    ) -> JsValue {
+        let traces = [marks_a, marks_b].map(|marks| TracePicture::of(&[], marks));
+        to_js::<PlotTable>(&PlotTable::of_traces(&self.traces_picture([0.0, 1.0], traces)))
     }
 }
 

@@ -169,3 +169,27 @@ pub fn a_section_that_fails_is_tried_again(stage: &Stage) -> Result<()> {
     ensure!(other.is_empty(), "the browser's log says: {}", other.join(" | "));
     Ok(())
 }
+
+/// Nothing is made before the look that came apart from the page's own is there: where that can't be loaded the sections say
+/// so, and come with it once it was tried again.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn a_section_waits_for_its_look(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let sheets = "return [...document.styleSheets].filter(({ href }) => href?.endsWith('late.css')).length";
+    ensure!(page.browser.run(sheets, vec![])? == json!(1), "the look did not come with the sections");
+    page.browser.debug("Network.enable", &json!({}))?;
+    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": ["*/late.css"] }))?;
+    page.reload()?;
+    page.reads("#delays", "section “Delays” could not be loaded")?;
+    ensure!(page.count(".plot-tools")? == 0, "buttons of the plots came without their look");
+    page.browser.debug("Network.setBlockedURLs", &json!({ "urls": [] }))?;
+    page.click("Try again")?;
+    eventually("the plots have their buttons", || page.count(".plot-tools"), |tools| *tools == 2)?;
+    let place = "return getComputedStyle(document.querySelector('.plot-tools')).position";
+    ensure!(page.browser.run(place, vec![])? == json!("relative"), "the buttons stand without their look");
+    let other: Vec<_> = page.browser.log()?.into_iter().filter(|line| !line.contains("late.css")).collect();
+    ensure!(other.is_empty(), "the browser's log says: {}", other.join(" | "));
+    Ok(())
+}

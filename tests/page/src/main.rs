@@ -61,12 +61,13 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 150] = [
+const TESTS: [(&str, Test); 152] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
     ("early_press_shows_the_picture", late::early_press_shows_the_picture),
     ("a_section_that_fails_is_tried_again", late::a_section_that_fails_is_tried_again),
+    ("a_section_waits_for_its_look", late::a_section_waits_for_its_look),
     ("files_are_asked_for_by_keyboard", keyboard::files_are_asked_for_by_keyboard),
     ("from_blank_notebook_to_bundle", keyboard::from_blank_notebook_to_bundle),
     ("from_blank_notebook_to_bundle_by_pointer", job::from_blank_notebook_to_bundle_by_pointer),
@@ -142,6 +143,7 @@ const TESTS: [(&str, Test); 150] = [
     ("the_report_goes_on_in_latex_and_markdown", watching::the_report_goes_on_in_latex_and_markdown),
     ("points_stand_in_a_table", points::points_stand_in_a_table),
     ("points_are_walked", points::points_are_walked),
+    ("drawings_stand_in_tables", points::drawings_stand_in_tables),
     ("dark_light_and_narrow", looks::dark_light_and_narrow),
     ("nothing_is_cut_off_when_enlarged", looks::nothing_is_cut_off_when_enlarged),
     ("the_style_guide_shows_the_pieces", screenshots::the_style_guide_shows_the_pieces),

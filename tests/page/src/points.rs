@@ -1,13 +1,21 @@
-//! The points of the plots as a table: what it tells, and how it is gone through by keys.
+//! The points of the plots as a table: what it tells, and how it is gone through by keys; and the tables of other drawings.
 
-use anyhow::{Result, ensure};
+use std::fs;
+
+use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
 use serde_json::json;
+use slope_of_light::analysis::analyse;
+use slope_of_light::chart::PlotTable;
+use slope_of_light::drawings::bench_picture;
+use slope_of_light::notebook;
+use slope_of_light::words::{WordTable, Words as _};
 
 use crate::bench::{self, ROWS};
 use crate::names;
 use crate::page::{Page, eventually};
 use crate::stage::Stage;
+use crate::uncertainty;
 
 /// The summary of the table.
 const TABLE: &str = "The points as a table";
@@ -107,4 +115,44 @@ fn is_at(page: &Page, row: usize) -> Result<()> {
     let said = page.focused()?;
     ensure!(said.starts_with(&format!("Row {row}: ")), "not row {row} has the focus, but {said:?}");
     Ok(())
+}
+
+/// The drawing of the bench stands in a table as it does natively, and the bins of the trials follow on one another and make
+/// up nearly all trials; each is filled while it is open, and named by its drawing.
+///
+/// # Errors
+/// When it is otherwise.
+pub fn drawings_stand_in_tables(stage: &Stage) -> Result<()> {
+    let page = stage.page()?;
+    let text = fs::read_to_string(stage.dist.join(names::DEMO)).context("the demo is not packed")?;
+    let notebook = notebook::read(&text)?;
+    let words = WordTable::english()?;
+    let bench = PlotTable::of_bench(&bench_picture(notebook.state(), &analyse(&notebook)));
+    let bench: Vec<Vec<String>> =
+        bench.rows.iter().map(|row| row.iter().map(|cell| words.text(cell)).collect()).collect();
+    ensure!(bench.len() > 1, "the demo has hardly any rails");
+    page.turn_to("#bench-plot")?;
+    ensure!(cells(&page, "bench-plot")?.is_empty(), "the table is filled before it is open");
+    page.click("The drawing as a table")?;
+    eventually("the bench stands in a table", || cells(&page, "bench-plot"), |shown| *shown == bench)?;
+
+    page.fill("Number of trials", "30000")?;
+    uncertainty::run(&page)?;
+    page.browser.run("document.getElementById('trials-plot-table').open = true", vec![])?;
+    let bins =
+        eventually("the trials stand in a table", || cells(&page, "trials-plot"), |bins| bins.len() > 10)?;
+    ensure!(bins.windows(2).all(|pair| pair[0][1] == pair[1][0]), "the bins are not side by side: {bins:?}");
+    for column in [2, 3] {
+        let shares = bins.iter().map(|bin| bin[column].parse::<f64>());
+        let whole = shares.sum::<Result<f64, _>>()?;
+        ensure!((95.0..100.1).contains(&whole), "the bins make up {whole} %");
+    }
+    page.is_silent()
+}
+
+/// The cells of the table that tells a drawing, row by row.
+fn cells(page: &Page, canvas: &str) -> Result<Vec<Vec<String>>> {
+    let script = "const table = document.getElementById(document.getElementById(arguments[0]).getAttribute('aria-details'));
+        return [...table.querySelectorAll('tbody tr')].map((row) => [...row.cells].map((cell) => cell.textContent))";
+    Ok(serde_json::from_value(page.browser.run(script, vec![json!(canvas)])?)?)
 }

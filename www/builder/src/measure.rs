@@ -137,7 +137,8 @@ fn sizes(project: &Project) -> Result<[(&'static str, u64); 5]> {
         let name = inside.to_string_lossy();
         let at_once = at_once.contains(name.as_ref())
             || [".html", ".css", ".svg", ".ftl"].iter().any(|end| name.ends_with(end));
-        let late = words::late_file(words::language_of(inside).unwrap_or_default()) == name;
+        let late_words = words::late_file(words::language_of(inside).unwrap_or_default());
+        let late = [late_words.as_str(), pack::LATE_STYLE].contains(&name.as_ref());
         if at_once && !late && !inside.starts_with(help::FOLDER) {
             visit.page += bytes;
         }

@@ -23,8 +23,9 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     fs::create_dir_all(&folder).unwrap();
     let page = "<!doctype html><html><head><meta charset=utf-8>\
                 <meta http-equiv=\"content-security-policy\" content=\"default-src 'self'\">\
-                <link rel=stylesheet href=a.css></head><body><script type=module src=./a.js></script></body></html>";
-    for (name, text) in [("index.html", page), ("a.css", "p { margin: 0 }")] {
+                <link rel=stylesheet href=a.css><link rel=stylesheet href=late.css disabled></head>\
+                <body><script type=module src=./a.js></script></body></html>";
+    for (name, text) in [("index.html", page), ("a.css", "p { margin: 0 }"), ("late.css", "i {}")] {
         fs::write(folder.join(name), text).unwrap();
     }
     let handed = [
@@ -40,7 +41,10 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     let ended = started_by("x('</SCRIPT>');", BTreeSet::new());
     fs::remove_dir_all(&folder).unwrap();
     assert_eq!(file.matches("Content-Security-Policy").count(), 1);
-    assert!(file.contains("<style>p { margin: 0 }</style>"));
+    assert!(
+        file.contains("<style>p { margin: 0 }</style><style>i {}</style>"),
+        "what comes later elsewhere is inside"
+    );
     assert_eq!(handed_by(&file, "SLOPE_CORE"), b"\0asm");
     assert_eq!(handed_by(&file, "SLOPE_PAGE"), page.as_bytes());
     assert!(file.contains(&hash(page)), "the page's script is let in once it is unpacked");

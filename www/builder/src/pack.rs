@@ -41,7 +41,9 @@ const NOT_KEPT: [&str; 3] = [".zip", ".truth.json", ".schema.json"];
 const SERVICE: &str = "service-worker.js";
 /// Those of the workers.
 const WORKERS: [&str; 3] = [TRIALS, EVIDENCE, SERVICE];
-const STYLES: [&str; 2] = ["page.css", "parts.css"];
+/// The sheet that comes with late scripts.
+pub const LATE_STYLE: &str = "late.css";
+const STYLES: [&str; 3] = ["page.css", "parts.css", LATE_STYLE];
 
 /// `cargo pack`.
 ///

@@ -6,7 +6,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
-use super::{labels_unlike, links_into_nowhere, parsed, pictures_unlike, places_unlike, size_of_webp};
+use super::{
+    labels_unlike, links_into_nowhere, parsed, pictures_unlike, places_unlike, size_of_webp, unpaired,
+};
 
 const GOOD: &str = "<!DOCTYPE html><html><body><section id=\"a\"><b data-words=\"undo\">Undo</b><a href=\"#a\">up</a></section></body></html>";
 
@@ -35,6 +37,20 @@ fn each_fault_is_named() {
     assert_eq!(links_into_nowhere(&bad), ["a link leads to #b"]);
     assert_eq!(pictures_unlike(&bad, Path::new(".")), ["there is no picture no.webp"]);
     assert_eq!(places_unlike(&bad, &good), ["lacks #a", "has #c, which no other language has"]);
+}
+
+#[test]
+fn a_language_has_words_and_help() {
+    let languages = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect::<Vec<_>>();
+    assert!(unpaired(&languages(&["en", "fr"]), &languages(&["en", "fr"])).is_empty());
+    assert_eq!(
+        unpaired(&languages(&["en", "fr"]), &languages(&["en"])),
+        ["words/fr.ftl has no help/fr.html"]
+    );
+    assert_eq!(
+        unpaired(&languages(&["en"]), &languages(&["de", "en"])),
+        ["help/de.html has no words/de.ftl"]
+    );
 }
 
 /// RFC 9649, figure 7: after "RIFF", a size and "WEBP" the chunk "VP8X", its size, flags, and the two sides less one.

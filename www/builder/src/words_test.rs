@@ -2,6 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "tests")]
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
 use super::{Texts, in_html, language_of, read, slip, unlike, unnamed};
@@ -93,6 +94,18 @@ fn french_signs_are_not_torn_from_their_words() {
         let line = line.split_once(" = ").map_or(line, |(_, text)| text);
         for torn in [" ;", " :", " !", " ?", " %", " »", "« "] {
             assert!(!line.contains(torn), "“{torn}” in {line}");
+        }
+    }
+}
+
+/// Where two places say the same in more than a few words, they say one text.
+#[test]
+fn no_sentence_stands_twice() {
+    for table in [include_str!("../../page/words/en.ftl"), include_str!("../../page/words/fr.ftl")] {
+        let mut sentences = BTreeSet::new();
+        for (id, text) in table.lines().filter_map(|line| line.split_once(" = ")) {
+            let is_sentence = text.split_whitespace().count() > 4;
+            assert!(!is_sentence || sentences.insert(text), "“{text}”, as {id}, stands there twice");
         }
     }
 }

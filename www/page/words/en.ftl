@@ -8,7 +8,6 @@
 language = en
 language-name = English
 app = Slope of Light
-skip = Go to the readings
 outline = Outline
 outline-help = Help
 leaf-bench = Bench
@@ -430,8 +429,6 @@ plan-rehearse = Rehearse
 plan-rehearsal-of = Rehearsal: { $title }
 plan-rehearsing = This is the rehearsal, a separate notebook. Its readings are simulated.
 plan-show-truth = Show the true values
-plan-truth-c = speed of light in vacuum
-plan-truth-t0 = delay at zero distance
 plan-stated = { $value } (stated: u = { $u })
 
 ## A block that was pasted
@@ -711,10 +708,11 @@ line-residuals = Residuals
 line-figures = The line
 line-checks = Checks
 line-checks-hint = Other tests of the same rows. None of them changes the result.
-line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-shared = Least squares with uncertainties of distance and delay. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method = { $how } The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3).
+line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6).
+line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7).
+line-method-shared = Least squares with uncertainties of distance and delay. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10).
 line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
 line-rises = The line rises by { $slope } ns per metre.
 line-falls = The line falls by { $slope } ns per metre.
@@ -2252,10 +2250,8 @@ wall-blocked = The browser did not open a second window. Allow pop-up windows fo
 
 ## A message that offers to undo
 
-undo = Undo
 undone = Undone.
 undone-at = Undone: { $where }
-undone-row = row { $n }
 redone = Redone.
 redone-at = Redone: { $where }
 

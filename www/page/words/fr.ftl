@@ -9,7 +9,6 @@
 language = fr
 language-name = français
 app = Slope of Light
-skip = Aller aux lectures
 outline = Sommaire
 outline-help = Aide
 leaf-bench = Banc
@@ -427,8 +426,6 @@ plan-rehearse = S’entraîner
 plan-rehearsal-of = Entraînement : { $title }
 plan-rehearsing = Ceci est l’entraînement, un cahier à part. Ses lectures sont simulées.
 plan-show-truth = Montrer les valeurs vraies
-plan-truth-c = vitesse de la lumière dans le vide
-plan-truth-t0 = retard à distance nulle
 plan-stated = { $value } (déclaré : u = { $u })
 
 ## Un bloc collé
@@ -708,10 +705,11 @@ line-residuals = Résidus
 line-figures = La droite
 line-checks = Contrôles
 line-checks-hint = D’autres tests des mêmes lignes. Aucun ne change le résultat.
-line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method = { $how } Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3).
+line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6).
+line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7).
+line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10).
 line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de { $least } à { $most } ns. { $course } À distance nulle, le retard vaut { $intercept } ns.
 line-rises = La droite monte de { $slope } ns par mètre.
 line-falls = La droite descend de { $slope } ns par mètre.
@@ -2249,10 +2247,8 @@ wall-blocked = Le navigateur n’a pas ouvert de deuxième fenêtre. Autorisez l
 
 ## Un message qui propose d’annuler
 
-undo = Annuler
 undone = Annulé.
 undone-at = Annulé : { $where }
-undone-row = ligne { $n }
 redone = Rétabli.
 redone-at = Rétabli : { $where }
 

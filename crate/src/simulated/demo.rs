@@ -188,3 +188,7 @@ pub fn typed_readings_in(notes: &Notes) -> Result<(Notebook, Truth), EditError> 
     }
     Ok((notebook, truth))
 }
+
+#[cfg(test)]
+#[path = "demo_test.rs"]
+mod tests;

@@ -118,15 +118,17 @@ fn met() -> String {
     texts.chain(help).collect::<Vec<_>>().join(" ").to_lowercase()
 }
 
-/// The names of figures, distributions and ways to time edges.
+/// Whether a text is the name of a figure, of a distribution or of a way to time edges.
+fn is_name(id: &str) -> bool {
+    let starts = ["figures-", "shared-shapes-", "traces-estimators-"];
+    let rest = starts.iter().find_map(|start| id.strip_prefix(start));
+    rest.is_some_and(|rest| !rest.contains('-')) && !NO_NAMES.contains(&id)
+}
+
+/// All these names.
 fn names() -> Vec<String> {
-    let is_name = |id: &str| {
-        let starts = ["figures-", "shared-shapes-", "traces-estimators-"];
-        let rest = starts.iter().find_map(|start| id.strip_prefix(start));
-        rest.is_some_and(|rest| !rest.contains('-')) && !NO_NAMES.contains(&id)
-    };
     let texts = TABLE.lines().filter_map(|line| line.split_once(" = "));
-    texts.filter_map(|(id, name)| is_name(id).then(|| name.to_lowercase())).collect()
+    texts.filter(|(id, _)| is_name(id)).map(|(_, name)| name.to_lowercase()).collect()
 }
 
 /// Whether a word of a text begins as a term does: a term may stand in the plural.

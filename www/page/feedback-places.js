@@ -30,7 +30,7 @@ export function placeName(place, { rows, handout }) {
   if ('section' in place) return sectionName(place.section);
   if ('row' in place) {
     const row = rows.find(({ id }) => id === place.row);
-    return row ? say('undone-row', { n: row.number }) : say('history-row-gone');
+    return row ? say('notices-row', { n: row.number }) : say('history-row-gone');
   }
   const task = handout.tasks.find(({ id }) => id === place.task);
   return task ? say('handin-answer', { question: short(task.text) }) : say('feedback-question-gone');

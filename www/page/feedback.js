@@ -111,7 +111,7 @@ export class FeedbackBeside {
   /** Tells what was done, and offers to take it back. @param {string} text @param {NonNullable<Kept>} before */
   offerBack(text, before) {
     const { id } = this.keeper;
-    toast(text, { label: say('undo'), run: () => void keepFeedback(id, before.text, before.name) });
+    toast(text, { label: say('strip-undo'), run: () => void keepFeedback(id, before.text, before.name) });
   }
 }
 

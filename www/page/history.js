@@ -280,7 +280,7 @@ function inRow({ rows }, row, what, to, column) {
 
 /** @param {number} row */
 function rowName(row) {
-  return row === GONE ? say('history-row-gone') : say('undone-row', { n: row });
+  return row === GONE ? say('history-row-gone') : say('notices-row', { n: row });
 }
 
 /** @param {View} view @param {number} row @param {Cell} cell @param {string} text @returns {WrittenPart} */

@@ -105,7 +105,7 @@ class Page {
 
   /** Tells what was done, and offers to take it back, until something else has become of the notebook. @param {string} text */
   offerUndo(text) {
-    const take = toast(text, { label: say('undo'), run: () => undo(this.book) });
+    const take = toast(text, { label: say('strip-undo'), run: () => undo(this.book) });
     queueMicrotask(() => { this.takeAway = take; });
   }
 

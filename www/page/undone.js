@@ -90,7 +90,7 @@ function show(place) {
 
 /** What a place is called on the page. @param {HTMLElement} place */
 export function placeName(place) {
-  if (place.matches('tbody')) return say('undone-row', { n: place.querySelector('th')?.getAttribute('aria-label') ?? '' });
+  if (place.matches('tbody')) return say('notices-row', { n: place.querySelector('th')?.getAttribute('aria-label') ?? '' });
   if (place instanceof HTMLInputElement || place instanceof HTMLTextAreaElement) {
     const [label] = place.labels ?? [];
     return place.getAttribute('aria-label') ?? label?.textContent?.trim() ?? '';

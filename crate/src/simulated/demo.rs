@@ -60,7 +60,7 @@ pub const FRENCH: Notes = Notes {
     place: "Laboratoire d’optique, porte fermée",
     edge_reason: "lecture entre les traits, au cinquième d’une petite division",
     aim: "Déterminer la vitesse de la lumière à partir du retard d’une impulsion le long de rails de longueur connue.",
-    method: "Une diode violette pulsée. Une lame séparatrice envoie la lumière vers le détecteur A, fixe, et vers le détecteur B, sur le chariot. Les deux fronts ont été lus à la moitié de leur propre hauteur.",
+    method: "Une lame séparatrice a partagé la lumière d’une diode violette pulsée entre le détecteur A, fixe, et le détecteur B, sur le chariot. Les deux fronts ont été lus à la moitié de leur propre hauteur.",
     rails: ["proche", "central", "éloigné"],
     struck: "le front B a été lu sur le mauvais trait de l’écran",
 };
@@ -188,3 +188,7 @@ pub fn typed_readings_in(notes: &Notes) -> Result<(Notebook, Truth), EditError> 
     }
     Ok((notebook, truth))
 }
+
+#[cfg(test)]
+#[path = "demo_test.rs"]
+mod tests;

@@ -29,12 +29,13 @@ fn method(line: &LineAnalysis) -> Message {
     let stated_together = line.parts.iter().any(|part| part.origin == Origin::Matrices);
     let shared = stated_together || !line.shared.is_empty();
     let both = line.u_distance.iter().any(|u| *u > 0.0);
-    match (line.stated, both, shared) {
+    let how = match (line.stated, both, shared) {
         (false, ..) => message!("line-method-ordinary"),
         (true, false, false) => message!("line-method-weighted"),
         (true, true, false) => message!("line-method-both"),
         (true, _, true) => message!("line-method-shared"),
-    }
+    };
+    message!("line-method", how = how)
 }
 
 fn line_figures(page: &NotebookState, line: &LineAnalysis) -> Vec<Figure> {

@@ -83,8 +83,8 @@ pub fn truth_view(notebook: &Notebook, secret: &str) -> Vec<Figure> {
     let (page, Some(truth)) = (notebook.state(), truth(notebook, secret)) else { return Vec::new() };
     let mark = page.decimal_mark;
     let mut all = vec![
-        figure("c", message!("plan-truth-c"), "c₀", "299\u{202f}792\u{202f}458\u{a0}m/s"),
-        figure("t0", message!("plan-truth-t0"), "t₀", format!("{}\u{a0}ns", fixed(truth.t0, -3, mark))),
+        figure("c", message!("figures-c"), "c₀", "299\u{202f}792\u{202f}458\u{a0}m/s"),
+        figure("t0", message!("figures-intercept"), "t₀", format!("{}\u{a0}ns", fixed(truth.t0, -3, mark))),
     ];
     for (origin, error, u, quantity) in &truth.errors {
         let sign = if *error < 0.0 { "−" } else { "+" };

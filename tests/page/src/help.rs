@@ -1,6 +1,7 @@
 //! The help: beside each section, and on pages of its own, served and in the one file.
 
 use std::fs;
+use std::path::PathBuf;
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::key::Key;
@@ -58,7 +59,7 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
         page.browser.go(link)?;
         is_at_its_place(&page).with_context(|| format!("where {link} leads"))?;
     }
-    for language in ["en", "fr"] {
+    for language in languages(stage)? {
         page.browser.go(&format!("{}help/{language}.html", stage.address))?;
         if language == "fr" {
             Tables::of(stage)?.has_no_english(&page, "the help")?;
@@ -74,6 +75,17 @@ pub fn help_is_at_hand(stage: &Stage) -> Result<()> {
         }
     }
     page.is_silent()
+}
+
+/// The languages that the packed page has a help in.
+fn languages(stage: &Stage) -> Result<Vec<String>> {
+    let entries = fs::read_dir(stage.dist.join("help"))?.map(|entry| Ok(entry?.path()));
+    let files = entries.collect::<Result<Vec<PathBuf>>>()?;
+    let pages = files.iter().filter(|file| file.extension().is_some_and(|end| end == "html"));
+    let languages: Vec<String> =
+        pages.filter_map(|page| Some(page.file_stem()?.to_str()?.to_owned())).collect();
+    ensure!(languages.len() > 1, "there is a help in {languages:?}");
+    Ok(languages)
 }
 
 /// The one file opens its help from the disk, with style and pictures, by the keyboard.

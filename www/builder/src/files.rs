@@ -30,6 +30,19 @@ pub fn files_below(folder: &Path) -> Result<Vec<PathBuf>> {
     Ok(files)
 }
 
+/// What the files below a folder are called that have an extension, without it, in the order of these names.
+///
+/// # Errors
+/// When a folder can't be read.
+pub fn stems_below(folder: &Path, extension: &str) -> Result<Vec<String>> {
+    let files = files_below(folder)?;
+    let of_kind = files.iter().filter(|file| file.extension().is_some_and(|its| its == extension));
+    let mut stems: Vec<String> =
+        of_kind.filter_map(|file| Some(file.file_stem()?.to_str()?.to_owned())).collect();
+    stems.sort_unstable();
+    Ok(stems)
+}
+
 /// Writes a file, unless it is there with the same content.
 ///
 /// # Errors

@@ -9,6 +9,7 @@ use std::path::Path;
 use anyhow::{Context, Result};
 use roxmltree::{Document, Node, ParsingOptions};
 
+use crate::files::stems_below;
 use crate::project::Project;
 use crate::summary::Tally;
 use crate::words;
@@ -26,23 +27,42 @@ fn file(language: &str) -> String {
     format!("{FOLDER}/{}", name(language))
 }
 
-/// Checks the help of every language that has a table of words.
+/// Checks that every language that has a table of words has a help, and each help.
 ///
 /// # Errors
 /// When a document can't be read, or is not well-formed.
 pub fn check(project: &Project) -> Result<Tally> {
-    let mut sum = Tally::default();
-    for language in words::languages(project)? {
-        let faults = faults(project, &language)?;
+    let tables = words::languages(project)?;
+    let helps = stems_below(&project.page().join(FOLDER), "html")?;
+    let unpaired = unpaired(&tables, &helps);
+    for told in &unpaired {
+        println!("FAILED: {told}");
+    }
+    if unpaired.is_empty() {
+        println!("passed: each language has words and help");
+    }
+    let mut sum = Tally::one(unpaired.is_empty());
+    for language in tables.iter().filter(|language| helps.contains(language)) {
+        let faults = faults(project, language)?;
         for fault in &faults {
-            println!("FAILED: {}: {fault}", file(&language));
+            println!("FAILED: {}: {fault}", file(language));
         }
         if faults.is_empty() {
-            println!("passed: {} cites the page as it is, and leads nowhere else", file(&language));
+            println!("passed: {} cites the page as it is, and leads nowhere else", file(language));
         }
         sum += Tally::one(faults.is_empty());
     }
     Ok(sum)
+}
+
+/// What is missing of languages that have a table of words and no help, or a help and no table.
+fn unpaired(tables: &[String], helps: &[String]) -> Vec<String> {
+    let lacking = tables.iter().filter(|language| !helps.contains(language));
+    let extra = helps.iter().filter(|language| !tables.contains(language));
+    let lacking = lacking.map(|language| format!("{} has no {}", words::file(language), file(language)));
+    lacking
+        .chain(extra.map(|language| format!("{} has no {}", file(language), words::file(language))))
+        .collect()
 }
 
 /// What is wrong with the help in a language: labels that the page does not have so, links into nowhere, pictures that are

@@ -12,7 +12,7 @@ use anyhow::{Context, Result, bail};
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use fluent_syntax::{parser, serializer};
 
-use crate::files::files_below;
+use crate::files::{files_below, stems_below};
 use crate::messages::{self, Said};
 use crate::project::Project;
 use crate::summary::Tally;
@@ -160,12 +160,7 @@ fn listed(names: &BTreeSet<String>) -> String {
 /// # Errors
 /// When the folder can't be read.
 pub fn languages(project: &Project) -> Result<Vec<String>> {
-    let tables = files_below(&project.page().join("words"))?;
-    let names = tables.iter().filter(|path| path.extension().is_some_and(|end| end == "ftl"));
-    let mut languages: Vec<String> =
-        names.filter_map(|path| Some(path.file_stem()?.to_str()?.to_owned())).collect();
-    languages.sort_unstable();
-    Ok(languages)
+    stems_below(&project.page().join("words"), "ftl")
 }
 
 /// The language to which a file of the page belongs, by its path: the name of a table or a help page, or the start of a

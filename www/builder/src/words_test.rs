@@ -2,6 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "tests")]
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
 use super::{Texts, in_html, language_of, read, slip, unlike, unnamed};
@@ -93,6 +94,43 @@ fn french_signs_are_not_torn_from_their_words() {
         let line = line.split_once(" = ").map_or(line, |(_, text)| text);
         for torn in [" ;", " :", " !", " ?", " %", " »", "« "] {
             assert!(!line.contains(torn), "“{torn}” in {line}");
+        }
+    }
+}
+
+/// Where two places say the same in more than a few words, they say one text.
+#[test]
+fn no_sentence_stands_twice() {
+    for table in [include_str!("../../page/words/en.ftl"), include_str!("../../page/words/fr.ftl")] {
+        let mut sentences = BTreeSet::new();
+        for (id, text) in table.lines().filter_map(|line| line.split_once(" = ")) {
+            let is_sentence = text.split_whitespace().count() > 4;
+            assert!(!is_sentence || sentences.insert(text), "“{text}”, as {id}, stands there twice");
+        }
+    }
+}
+
+/// What may stand behind a number in the texts, as its unit.
+const UNITS: [&str; 16] =
+    ["ns", "mm", "cm", "m", "div", "%", "u", "m/s", "ns²/m", "ppm", "hPa", "V", "mrad", "nm", "°C", "KiB"];
+
+/// SI Brochure, 9th edition, 5.4.3: a space stands between a number and its unit. A line is not to end there.
+#[test]
+fn units_are_not_torn_from_their_numbers() {
+    let sources = [
+        include_str!("../../page/words/en.ftl"),
+        include_str!("../../page/words/fr.ftl"),
+        include_str!("../../page/help/en.html"),
+        include_str!("../../page/help/fr.html"),
+    ];
+    for line in sources.iter().flat_map(|source| source.lines()).filter(|line| !line.starts_with('#')) {
+        let words: Vec<&str> = line.split(' ').collect();
+        for pair in words.windows(2) {
+            let [number, behind] = pair else { continue };
+            let unit =
+                behind.split('<').next().unwrap_or_default().trim_end_matches(['.', ',', ':', ')', '”']);
+            let is_number = number.ends_with(|last: char| last == '}' || last.is_numeric());
+            assert!(!is_number || !UNITS.contains(&unit), "“{number} {unit}” in {line}");
         }
     }
 }

@@ -8,7 +8,6 @@
 language = en
 language-name = English
 app = Slope of Light
-skip = Go to the readings
 outline = Outline
 outline-help = Help
 leaf-bench = Bench
@@ -90,10 +89,10 @@ cautions-title = Cautions
 cautions-lead = Read before the laser is switched on. The instructions of your laser safety officer and your local rules take precedence over this page. It calculates no exposure limits.
 cautions-summary = What to watch for
 cautions-group-invisible = This beam is invisible
-cautions-invisible = The stated wavelength, { $wavelength }, is outside the visible range (400 nm to 700 nm, IEC 60825-1). You cannot see this beam, and your eye does not turn away from it. Treat it as on whenever the source has power.
+cautions-invisible = The stated wavelength, { $wavelength }, is outside the visible range (400 nm to 700 nm, IEC 60825-1). You cannot see this beam, and your eyes do not close or turn away from it. Treat it as on whenever the source has power.
 cautions-find = Find an invisible beam only with a detector, or with a viewing card made for its wavelength where your laser safety officer allows it: never with your eye.
 cautions-group-beam = The beam
-cautions-eyes = Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind, also by a reflection. An invisible beam gives no warning.
+cautions-eyes = Never look into the beam or along the rail, whatever the class of the laser. One pulse can blind you, even by a reflection. An invisible beam gives no warning.
 cautions-height = Keep your eyes above the beam. Close the shutter before you bend to read a ruler: your eyes come to beam height. Seated and shorter people’s eyes may already be there.
 cautions-reflections = Metal rulers, carriages, tools, rings and watches reflect: take off jewellery. Keep the beam path enclosed, or between matt surfaces, and away from the height of anyone’s eyes. Put a beam stop behind the last rail.
 cautions-group-protection = Eyewear and skin
@@ -430,8 +429,6 @@ plan-rehearse = Rehearse
 plan-rehearsal-of = Rehearsal: { $title }
 plan-rehearsing = This is the rehearsal, a separate notebook. Its readings are simulated.
 plan-show-truth = Show the true values
-plan-truth-c = speed of light in vacuum
-plan-truth-t0 = delay at zero distance
 plan-stated = { $value } (stated: u = { $u })
 
 ## A block that was pasted
@@ -596,7 +593,7 @@ traces-given =
 traces-measure-all = Measure all
 traces-forget = Discard these files
 traces-again = Measure again
-traces-again-hint = After you changed the threshold or the fraction.
+traces-again-hint = Use this after you have changed the threshold or the fraction.
 traces-progress = Progress of the measurement
 traces-done = { $done } of { $all } positions
 traces-done-again = { $done } of { $all } again, with the common threshold
@@ -711,10 +708,11 @@ line-residuals = Residuals
 line-figures = The line
 line-checks = Checks
 line-checks-hint = Other tests of the same rows. None of them changes the result.
-line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7). The delay at zero distance, t₀, is fitted and never taken as zero.
-line-method-shared = Least squares with uncertainties of distance and delay. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10). The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method = { $how } The delay at zero distance, t₀, is fitted and never taken as zero.
+line-method-ordinary = Ordinary least squares: no uncertainty is stated, so the uncertainties come from the scatter (JCGM 100:2008, H.3).
+line-method-weighted = Weighted least squares with the stated uncertainties of the delays (ISO/TS 28037:2010, clause 6).
+line-method-both = Least squares with stated uncertainties of distance and delay (ISO/TS 28037:2010, clause 7).
+line-method-shared = Least squares with uncertainties of distance and delay. Components common to several rows (splices, scales, time bases) and stated covariances are in the covariance matrix (ISO/TS 28037:2010, clauses 8 to 10).
 line-summary = { $n } rows; distance from { $near } to { $far } m, delay from { $least } to { $most } ns. { $course } At zero distance the delay is { $intercept } ns.
 line-rises = The line rises by { $slope } ns per metre.
 line-falls = The line falls by { $slope } ns per metre.
@@ -1133,7 +1131,7 @@ figures-none = none
 figures-line-source = Least squares: ISO/TS 28037:2010
 figures-slope-meaning = The delay grows by this much per metre. The speed is the path factor divided by it. A common scale factor of all distances or of all delays changes it by the same fraction.
 figures-intercept-meaning = From unequal path lengths, cables and detectors. An offset common to all distances or all delays changes this value, not the slope.
-figures-covariance-value = { $covariance } ns²/m (correlation { $r })
+figures-covariance-value = { $covariance } ns²/m (correlation { $r })
 figures-covariance-opposite = The estimates are correlated: if one is too large, the other tends to be too small.
 figures-covariance-alike = The estimates are correlated: if one is too large, the other tends to be too large as well.
 figures-degrees_of_freedom-meaning = Rows in the line minus fitted unknowns.
@@ -1142,7 +1140,7 @@ figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probability of a larger χ² by chance. Below { $low } the rows scatter more than stated, above { $high } less.
 figures-p_value-source = ISO/TS 28037:2010, 6.3; upper tail of the chi-squared distribution with ν degrees of freedom
 figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
-figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as that of each delay.
+figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as the standard uncertainty of each delay.
 figures-through_zero = slope of a line forced through zero
 figures-through_zero-meaning = For comparison only. It is right only if path lengths, cables and detectors are exactly equal; otherwise their difference enters the speed.
 figures-through_zero-source = Least squares as for the line, with t₀ held at zero
@@ -1168,7 +1166,7 @@ figures-decisive_row-source = Least squares as for the line, with { $n ->
 figures-runs = runs test of the residuals
 figures-runs-source = A. Wald and J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147
 figures-runs-meaning = A run is a sequence of residuals of one sign, along the distance: r runs, with n₊ residuals above and n₋ below the line. The p-value is the probability of so few (or so many) runs by chance.
-figures-suspects = rows that a criterion points at
+figures-suspects = rows that an outlier criterion points to
 figures-suspects-chauvenet =
     { $n ->
         [one] Chauvenet: row { $rows }
@@ -1349,8 +1347,8 @@ notice-signal_before =
 notice-signal_before-look = Look at the traces: the edge is timed from this baseline. Find where the signal comes from, and record again.
 notice-not_level =
     { $n ->
-        [one] On the traces of row { $rows } the baseline before the pulse is not level: it drifts, or slow hum lies under it.
-       *[other] On the traces of rows { $rows } the baseline before the pulse is not level: it drifts, or slow hum lies under it.
+        [one] On the traces of row { $rows } the baseline before the pulse is not level: it drifts, or a slow hum is added to it.
+       *[other] On the traces of rows { $rows } the baseline before the pulse is not level: it drifts, or a slow hum is added to it.
     }
 notice-not_level-look = Look at the traces: the amplitude, and with it the edge, is taken from this baseline. Find what moves it, and record again.
 notice-air_left_out = The uncertainty of c leaves out the air: its stated uncertainties reach beyond the range of the equations.
@@ -1389,7 +1387,7 @@ notice-scatter_too_small =
        *[other] The rows scatter less than expected from their stated uncertainties (χ² = { $chi } with { $nu } degrees of freedom): these uncertainties may be stated too large.
     }
 notice-scatter_too_small-look = Check first the uncertainty of one edge reading and of a ruler reading.
-notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) between rail “{ $rail }”, with those joined after it, and the other rails.
+notice-step_at_splice = The readings show a step of { $step } mm (standard uncertainty { $u } mm) between rail “{ $rail }”, with those joined after it, and the other rails.
 notice-step_at_splice-look = Check the marks, the gap and the direction of the scale written for the position of that rail.
 notice-time_base_off = The rows read at { $base } ns per division are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
 notice-time_base_off-recorder = The rows timed by the recorder are offset from the other rows by { $offset } ns (standard uncertainty { $u } ns).
@@ -1454,8 +1452,8 @@ repair-strike = Strike out row { $rows } for this reason
 repair-edges = Exchange edges A and B of row { $rows }
 repair-edges-all = Exchange edges A and B of all rows
 repair-exchanged = Exchange the positions of rows { $rows }
-repair-sense = Turn the direction of the scale of rail “{ $rail }”
-repair-sense-all = Turn the directions of all scales
+repair-sense = Reverse the direction of the scale of rail “{ $rail }”
+repair-sense-all = Reverse the directions of all scales
 repair-joint = Exchange the readings of the splice of rail “{ $rail }”
 repair-path-mirror = State a mirror on the carriage
 repair-path-detector = State a detector on the carriage
@@ -1595,8 +1593,8 @@ class-nothing = Choose files first. Then all results are drawn here in order, ea
 class-plot = All results in order, each with its expanded uncertainty
 class-summary =
     { $n ->
-        [one] { $n } result in 10⁶ m/s.
-       *[other] { $n } results in 10⁶ m/s, from the smallest c to the largest. The band is the mean of the class ± 2 u.
+        [one] { $n } result in 10⁶ m/s.
+       *[other] { $n } results in 10⁶ m/s, from the smallest c to the largest. The band is the mean of the class ± 2 u.
     }
 class-weighted = weighted mean
 class-weighted-meaning = The mean of all results, each weighted by 1/u². Its uncertainty follows from the stated uncertainties alone. Results with a very small u dominate it.
@@ -1656,15 +1654,15 @@ class-places-some =
 class-places-rule = The clearest position comes first. Each further one is judged on lines fitted without those before it. If all notebooks have readings of their own and nothing is wrong, a position is named in at most about one class in a hundred.
 class-places-rail = rail { $rail } at { $mark }
 class-places-distance = distance { $mark }
-class-places-ns = { $ns } ns ({ $u } u)
-class-places-u = { $u } u
+class-places-ns = { $ns } ns ({ $u } u)
+class-places-u = { $u } u
 class-places-above = { $place }: the delay lies above the line in { $together } of { $n } notebooks; the median is { $by }.
 class-places-below = { $place }: the delay lies below the line in { $together } of { $n } notebooks; the median is { $by }.
 class-lost = Where the uncertainty of the class comes from
 class-lost-hint =
     { $n ->
         [one] The components of { $n } budget, by their share of u²(c).
-       *[other] The components of { $n } budgets, by the median of their share of u²(c): half of the budgets have a larger share, half a smaller one. Medians need not add up to 100 %.
+       *[other] The components of { $n } budgets, by the median of their share of u²(c): half of the budgets have a larger share, half a smaller one. Medians need not add up to 100 %.
     }
 class-lost-component = Component
 class-lost-share = Share, median
@@ -1844,7 +1842,7 @@ row-rail_unknown = No rail has the name “{ $name }”. The rails are: { $names
 row-rail_unknown_none = No rail has the name “{ $name }”. Describe the rails under Apparatus.
 row-rail_ambiguous = More than one rail has the name “{ $name }”. Give each rail a name of its own under Apparatus.
 row-distance_uncertainty_idle = No distance is typed in this row, so this uncertainty has no effect. Clear it: the uncertainty of a ruler reading is stated at its rail.
-row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty has no effect. Clear it: that of edges is stated under Apparatus, that of a photo or of traces with them.
+row-delay_uncertainty_idle = No delay is typed in this row, so this uncertainty has no effect. Clear it: the uncertainty of an edge is stated under Apparatus, that of a mark on a photo under Delays; that of traces is measured.
 row-delay_twice = The delay is entered twice: as edges on the screen and as a delay. Clear one of them.
 row-delay_twice_evidence = The delay is entered twice: here, and by the photo or the traces of this row. Clear this cell, or remove the photo or the traces.
 row-delay_unreadable = The delay is not a number that can be used. Correct it.
@@ -2012,7 +2010,7 @@ covariance-shape = A covariance matrix of { $n ->
    *[other] { $n } rows needs { $n } lines with { $n } numbers each.
   }
 covariance-own_uncertainty = A row of this matrix has an uncertainty of its own. Clear that uncertainty, or the matrix.
-covariance-row_twice = A row is twice in this matrix.
+covariance-row_twice = A row appears twice in this matrix. Remove one of the two.
 covariance-not_direct = A covariance needs distance and delay typed in its row.
 
 ## Why there is no line or no result
@@ -2182,7 +2180,7 @@ merge-refused = { $name } was not merged, and nothing was changed. { $why }
 merge-refused-other = It does not come from the same hand-out as this notebook: their histories begin differently.
 merge-refused-changed = One of the first { $n } entries of its history is not what it was: the digests do not agree. An entry was changed, somebody went on from an older file, or it is another data set of the same hand-out. Ask your partner for the file as it was downloaded.
 merge-refused-behind = Your partner has merged a later state of your notebook. Open that one, and merge there.
-merge-refused-shorter = A state of it with more entries was merged before, and what that held is in this notebook already. If somebody went on from an older file, what was added to that is not.
+merge-refused-shorter = A state of it with more entries was merged before: what that state held is in this notebook already. If somebody continued from an older file, what was added there is not in this notebook.
 merge-refused-mark = The two notebooks have different decimal marks. Choose the same one in both first.
 merge-refused-nothing = Everything in it is in this notebook already.
 
@@ -2229,7 +2227,7 @@ keys-does-move = Move what is shown, after zooming in
 keys-press-all = 0, Home
 keys-does-all = Show all
 keys-press-untell = Esc
-keys-does-untell = Close what is said of a point
+keys-does-untell = Close the note on a point
 keys-press-position = ← →
 keys-does-position = Move it a little
 keys-press-far = Page Up, Page Down
@@ -2262,10 +2260,8 @@ wall-blocked = The browser did not open a second window. Allow pop-up windows fo
 
 ## A message that offers to undo
 
-undo = Undo
 undone = Undone.
 undone-at = Undone: { $where }
-undone-row = row { $n }
 redone = Redone.
 redone-at = Redone: { $where }
 
@@ -2449,7 +2445,7 @@ feedback-opened =
 feedback-nowhere = These are comments on the notebook “{ $title }” ({ $who }), handed in with { $n } entries in its history. No notebook here begins like it. Open the file that you handed in first, then this one again. If it is among the deleted notebooks, put it back first.
 feedback-damaged = The comments in “{ $name }” are damaged. Download the file again, or ask for it anew.
 feedback-later = The comments in “{ $name }” were written with a later version of this page. Open them with that version.
-feedback-too_large = The comments for “{ $name }” are more than this page takes: { $comments } at most, together { $kib } KiB. Shorten them, or ask for shorter ones.
+feedback-too_large = The comments for “{ $name }” are more than this page takes: at most { $comments } comments, { $kib } KiB in all. Shorten them, or ask for shorter ones.
 
 ## Leaving a computer
 

@@ -9,7 +9,6 @@
 language = fr
 language-name = français
 app = Slope of Light
-skip = Aller aux lectures
 outline = Sommaire
 outline-help = Aide
 leaf-bench = Banc
@@ -87,7 +86,7 @@ cautions-title = Précautions
 cautions-lead = À lire avant de mettre le laser en marche. Les instructions de votre responsable de la sécurité laser et vos règles locales priment sur cette page. Elle ne calcule aucune limite d’exposition.
 cautions-summary = Points à surveiller
 cautions-group-invisible = Ce faisceau est invisible
-cautions-invisible = La longueur d’onde déclarée, { $wavelength }, est hors du domaine visible (400 nm à 700 nm, IEC 60825-1). Vous ne voyez pas ce faisceau, et votre œil ne s’en détourne pas. Considérez-le comme présent dès que la source est alimentée.
+cautions-invisible = La longueur d’onde déclarée, { $wavelength }, est hors du domaine visible (400 nm à 700 nm, IEC 60825-1). Vous ne voyez pas ce faisceau, et vos yeux ne se ferment pas ni ne s’en détournent. Considérez-le comme présent dès que la source est alimentée.
 cautions-find = Ne cherchez un faisceau invisible qu’avec un détecteur, ou avec une carte de visualisation faite pour sa longueur d’onde, si votre responsable de la sécurité laser l’autorise : jamais avec l’œil.
 cautions-group-beam = Le faisceau
 cautions-eyes = Ne regardez jamais dans le faisceau ni le long du rail, quelle que soit la classe du laser. Une seule impulsion peut aveugler, même par réflexion. Un faisceau invisible n’avertit pas.
@@ -98,7 +97,7 @@ cautions-eyewear = Portez des lunettes de protection prévues à la fois pour la
 cautions-skin = La lumière ultraviolette nuit aussi à la peau : gardez la peau couverte. Ne repérez un faisceau ultraviolet avec une carte fluorescente que si votre responsable de la sécurité laser l’autorise, et avec vos lunettes de protection.
 cautions-group-trained = Alignement, haute tension et gaz
 cautions-alignment = Seules des personnes formées alignent le faisceau, à la puissance la plus basse. Ne déplacez les chariots que lorsque l’obturateur est fermé.
-cautions-voltage = Les alimentations à impulsions et la polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez ni ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul le personnel habilité ouvre les boîtiers.
+cautions-voltage = Les alimentations à impulsions et les alimentations de polarisation des détecteurs sont sous haute tension, et leurs câbles aussi : ne les débranchez ni ne les ouvrez jamais. Une alimentation à impulsions peut garder une charge mortelle après l’arrêt. Seul le personnel habilité ouvre les boîtiers.
 cautions-gas = Sources à gaz : les bouteilles doivent être arrimées et la salle ventilée. Les décharges électriques et la lumière ultraviolette peuvent produire de l’ozone, nocif pour les poumons.
 cautions-group-room = La salle
 cautions-room = On peut trébucher sur les rails et les câbles. Gardez libres les issues de secours. Fermez la porte, affichez le panneau d’avertissement et tenez à l’écart les personnes non concernées.
@@ -391,7 +390,7 @@ plan-reasons-side =
 plan-reasons-gap = La lecture la plus proche est à { $gap } : une courbure ou un saut n’y serait pas vu.
 plan-add-row = Ajouter cette ligne
 plan-add-to-plan = Ajouter au plan
-plan-figures-title = Ce qu’il faut attendre
+plan-figures-title = À quoi s’attendre
 plan-figures-expected-name = incertitude attendue de v
 plan-figures-expected-source = ISO/TS 28037:2010, articles 9 et 10
 plan-figures-expected-meaning = Calculée par le même ajustement que les résultats. Elle dépend des positions et des incertitudes déclarées, non des valeurs mesurées.
@@ -427,8 +426,6 @@ plan-rehearse = S’entraîner
 plan-rehearsal-of = Entraînement : { $title }
 plan-rehearsing = Ceci est l’entraînement, un cahier à part. Ses lectures sont simulées.
 plan-show-truth = Montrer les valeurs vraies
-plan-truth-c = vitesse de la lumière dans le vide
-plan-truth-t0 = retard à distance nulle
 plan-stated = { $value } (déclaré : u = { $u })
 
 ## Un bloc collé
@@ -593,7 +590,7 @@ traces-given =
 traces-measure-all = Tout mesurer
 traces-forget = Abandonner ces fichiers
 traces-again = Mesurer de nouveau
-traces-again-hint = Après avoir changé le seuil ou la fraction.
+traces-again-hint = À utiliser après avoir changé le seuil ou la fraction.
 traces-progress = Avancement de la mesure
 traces-done = Positions : { $done } sur { $all }
 traces-done-again = { $done } sur { $all } de nouveau, avec le seuil commun
@@ -708,10 +705,11 @@ line-residuals = Résidus
 line-figures = La droite
 line-checks = Contrôles
 line-checks-hint = D’autres tests des mêmes lignes. Aucun ne change le résultat.
-line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
-line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10). Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method = { $how } Le retard à distance nulle, t₀, est ajusté et jamais pris égal à zéro.
+line-method-ordinary = Moindres carrés ordinaires : aucune incertitude n’est déclarée, les incertitudes viennent donc de la dispersion (JCGM 100:2008, H.3).
+line-method-weighted = Moindres carrés pondérés avec les incertitudes déclarées des retards (ISO/TS 28037:2010, article 6).
+line-method-both = Moindres carrés avec les incertitudes déclarées de la distance et du retard (ISO/TS 28037:2010, article 7).
+line-method-shared = Moindres carrés avec les incertitudes de la distance et du retard. Les composantes communes à plusieurs lignes (raccords, échelles, bases de temps) et les covariances déclarées sont dans la matrice de covariance (ISO/TS 28037:2010, articles 8 à 10).
 line-summary = { $n } lignes ; distance de { $near } à { $far } m, retard de { $least } à { $most } ns. { $course } À distance nulle, le retard vaut { $intercept } ns.
 line-rises = La droite monte de { $slope } ns par mètre.
 line-falls = La droite descend de { $slope } ns par mètre.
@@ -1139,7 +1137,7 @@ figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
 figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi-deux à ν degrés de liberté
 figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
-figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion tient lieu de celle de chaque retard.
+figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion est prise comme incertitude-type de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
 figures-through_zero-meaning = Pour comparaison seulement. Elle n’est juste que si les trajets, les câbles et les détecteurs sont exactement égaux ; sinon, leur différence entre dans la vitesse.
 figures-through_zero-source = Moindres carrés comme pour la droite, avec t₀ maintenu à zéro
@@ -1165,7 +1163,7 @@ figures-decisive_row-source = Moindres carrés comme pour la droite, avec { $n -
 figures-runs = test des suites sur les résidus
 figures-runs-source = A. Wald et J. Wolfowitz, Ann. Math. Stat. 11 (1940) 147
 figures-runs-meaning = Une suite est une succession de résidus de même signe, le long de la distance : r suites, avec n₊ résidus au-dessus et n₋ au-dessous de la droite. La valeur p est la probabilité d’aussi peu (ou d’autant) de suites par hasard.
-figures-suspects = lignes qu’un critère désigne
+figures-suspects = lignes qu’un critère de valeur aberrante désigne
 figures-suspects-chauvenet =
     { $n ->
         [one] Chauvenet : ligne { $rows }
@@ -1346,8 +1344,8 @@ notice-signal_before =
 notice-signal_before-look = Regardez les traces : le front est daté à partir de cette ligne de base. Cherchez d’où vient le signal, et enregistrez de nouveau.
 notice-not_level =
     { $n ->
-        [one] Sur les traces de la ligne { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou porte un ronflement lent.
-       *[other] Sur les traces des lignes { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou porte un ronflement lent.
+        [one] Sur les traces de la ligne { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou un ronflement lent s’y ajoute.
+       *[other] Sur les traces des lignes { $rows }, la ligne de base n’est pas plate avant l’impulsion : elle dérive, ou un ronflement lent s’y ajoute.
     }
 notice-not_level-look = Regardez les traces : l’amplitude, et avec elle le front, est prise à partir de cette ligne de base. Cherchez ce qui la fait bouger, et enregistrez de nouveau.
 notice-air_left_out = L’incertitude de c omet l’air : les incertitudes déclarées de l’air dépassent le domaine des équations.
@@ -1386,7 +1384,7 @@ notice-scatter_too_small =
        *[other] Les lignes se dispersent moins que ne le laissent attendre leurs incertitudes déclarées (χ² = { $chi } avec { $nu } degrés de liberté) : ces incertitudes sont peut-être déclarées trop grandes.
     }
 notice-scatter_too_small-look = Vérifiez d’abord l’incertitude d’une lecture de front et d’une lecture de la règle.
-notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) entre le rail « { $rail } », avec ceux qui sont raccordés après lui, et les autres rails.
+notice-step_at_splice = Les lectures montrent un saut de { $step } mm (incertitude-type { $u } mm) entre le rail « { $rail } », avec ceux qui sont raccordés après lui, et les autres rails.
 notice-step_at_splice-look = Vérifiez les graduations, l’écart et le sens de la règle inscrits pour la position de ce rail.
 notice-time_base_off = Les lignes lues à { $base } ns par division sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
 notice-time_base_off-recorder = Les lignes datées par l’enregistreur sont décalées des autres de { $offset } ns (incertitude-type { $u } ns).
@@ -1592,8 +1590,8 @@ class-nothing = Choisissez d’abord des fichiers. Tous les résultats se rangen
 class-plot = Tous les résultats dans l’ordre, chacun avec son incertitude élargie
 class-summary =
     { $n ->
-        [one] { $n } résultat, en 10⁶ m/s.
-       *[other] { $n } résultats en 10⁶ m/s, du plus petit c au plus grand. La bande est la moyenne de la classe ± 2 u.
+        [one] { $n } résultat, en 10⁶ m/s.
+       *[other] { $n } résultats en 10⁶ m/s, du plus petit c au plus grand. La bande est la moyenne de la classe ± 2 u.
     }
 class-weighted = moyenne pondérée
 class-weighted-meaning = La moyenne de tous les résultats, chacun pondéré par 1/u². Son incertitude vient des seules incertitudes déclarées. Les résultats dont l’incertitude est très petite en décident.
@@ -1653,8 +1651,8 @@ class-places-some =
 class-places-rule = La position la plus nette vient en premier. Chacune des suivantes est jugée sur des droites ajustées sans celles d’avant. Si tous les cahiers ont leurs propres lectures et que rien n’est faux, une position est nommée dans une classe sur cent environ, au plus.
 class-places-rail = rail { $rail } à { $mark }
 class-places-distance = distance { $mark }
-class-places-ns = { $ns } ns ({ $u } u)
-class-places-u = { $u } u
+class-places-ns = { $ns } ns ({ $u } u)
+class-places-u = { $u } u
 class-places-above = { $place } : le retard est au-dessus de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
 class-places-below = { $place } : le retard est au-dessous de la droite dans { $together } cahiers sur { $n } ; la médiane est de { $by }.
 class-lost = D’où vient l’incertitude de la classe
@@ -1841,7 +1839,7 @@ row-rail_unknown = Aucun rail ne porte le nom « { $name } ». Les rails son
 row-rail_unknown_none = Aucun rail ne porte le nom « { $name } ». Décrivez les rails dans « Montage ».
 row-rail_ambiguous = Plus d’un rail porte le nom « { $name } ». Donnez à chaque rail un nom distinct dans « Montage ».
 row-distance_uncertainty_idle = Aucune distance n’est saisie dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : l’incertitude d’une lecture de règle se déclare à son rail.
-row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle des fronts se déclare dans « Montage », celle d’une photo ou de traces avec elles.
+row-delay_uncertainty_idle = Aucun retard n’est saisi dans cette ligne : cette incertitude n’a pas d’effet. Effacez-la : celle d’un front se déclare dans « Montage », celle d’une marque sur une photo dans « Retards » ; celle des traces est mesurée.
 row-delay_twice = Le retard est saisi deux fois : comme fronts sur l’écran et comme retard. Effacez l’un des deux.
 row-delay_twice_evidence = Le retard est donné deux fois : ici, et par la photo ou les traces de cette ligne. Effacez cette cellule, ou retirez la photo ou les traces.
 row-delay_unreadable = Le retard n’est pas un nombre utilisable. Corrigez-le.
@@ -2009,7 +2007,7 @@ covariance-shape = { $n ->
    *[other] La matrice de covariance de { $n } lignes du tableau demande { $n } lignes de { $n } nombres.
   }
 covariance-own_uncertainty = Une ligne de cette matrice a une incertitude propre. Effacez cette incertitude, ou la matrice.
-covariance-row_twice = Une ligne figure deux fois dans cette matrice.
+covariance-row_twice = Une ligne figure deux fois dans cette matrice. Supprimez l’une des deux.
 covariance-not_direct = Une covariance demande que distance et retard soient écrits dans la ligne.
 
 ## Pourquoi il n’y a pas de droite ou pas de résultat
@@ -2179,7 +2177,7 @@ merge-refused = { $name } n’a pas été fusionné, et rien n’a été modifi�
 merge-refused-other = Il n’est pas issu du même document distribué que ce cahier : leurs historiques commencent autrement.
 merge-refused-changed = Une des { $n } premières entrées de son historique n’est plus ce qu’elle était : les empreintes ne concordent pas. Une entrée a été modifiée, quelqu’un a continué à partir d’un fichier plus ancien, ou c’est un autre jeu de données du même document distribué. Demandez à votre binôme le fichier tel qu’il a été téléchargé.
 merge-refused-behind = Votre binôme a fusionné un état ultérieur de votre cahier. Ouvrez cet état, et fusionnez-y.
-merge-refused-shorter = Un état qui compte plus d’entrées en a déjà été fusionné, et ce qu’il contenait est dans ce cahier. Si quelqu’un a continué à partir d’un fichier plus ancien, ce qui y a été ajouté n’y est pas.
+merge-refused-shorter = Un état de ce cahier qui compte plus d’entrées a déjà été fusionné : ce qu’il contenait est dans votre cahier. Si quelqu’un a continué à partir d’un fichier plus ancien, ce qui a été ajouté à celui-là n’est pas dans votre cahier.
 merge-refused-mark = Les deux cahiers n’ont pas le même séparateur décimal. Choisissez d’abord le même dans les deux.
 merge-refused-nothing = Tout ce qu’il contient est déjà dans ce cahier.
 
@@ -2224,9 +2222,9 @@ keys-does-closer = Agrandir, réduire
 keys-press-move = ← → ↑ ↓
 keys-does-move = Déplacer ce qui est montré, une fois agrandi
 keys-press-all = 0, Origine
-keys-does-all = Montrer tout
+keys-does-all = Tout montrer
 keys-press-untell = Échap
-keys-does-untell = Fermer ce qui est dit d’un point
+keys-does-untell = Fermer l’indication sur un point
 keys-press-position = ← →
 keys-does-position = La déplacer un peu
 keys-press-far = Page préc., Page suiv.
@@ -2259,10 +2257,8 @@ wall-blocked = Le navigateur n’a pas ouvert de deuxième fenêtre. Autorisez l
 
 ## Un message qui propose d’annuler
 
-undo = Annuler
 undone = Annulé.
 undone-at = Annulé : { $where }
-undone-row = ligne { $n }
 redone = Rétabli.
 redone-at = Rétabli : { $where }
 
@@ -2446,7 +2442,7 @@ feedback-opened =
 feedback-nowhere = Ce sont des commentaires sur le cahier « { $title } » ({ $who }), remis avec { $n } entrées dans son historique. Aucun cahier d’ici ne commence comme lui. Ouvrez d’abord le fichier que vous avez remis, puis celui-ci de nouveau. S’il est parmi les cahiers supprimés, récupérez-le d’abord.
 feedback-damaged = Les commentaires de « { $name } » sont endommagés. Téléchargez de nouveau le fichier, ou redemandez-le.
 feedback-later = Les commentaires de « { $name } » ont été écrits avec une version plus récente de cette page. Ouvrez-les avec cette version.
-feedback-too_large = Les commentaires pour « { $name } » dépassent ce que cette page accepte : { $comments } au plus, ensemble { $kib } Kio. Raccourcissez-les, ou demandez-en de plus courts.
+feedback-too_large = Les commentaires pour « { $name } » dépassent ce que cette page accepte : { $comments } commentaires au plus, { $kib } Kio en tout. Raccourcissez-les, ou demandez-en de plus courts.
 
 ## Quitter un ordinateur
 

@@ -11,6 +11,7 @@ mod certified;
 mod consensus;
 mod coverage;
 mod distribution;
+mod few_repeats;
 mod floor;
 mod light;
 mod matrices;

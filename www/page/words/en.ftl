@@ -1105,6 +1105,7 @@ figures-covariance = covariance of intercept and slope
 figures-degrees_of_freedom = degrees of freedom
 figures-chi_square = chi-squared
 figures-p_value = p-value of χ²
+figures-weights_degrees = degrees of freedom of the stated uncertainties, as χ² weighs them
 figures-birge_ratio = Birge ratio
 figures-squares = sum of squared residuals
 figures-scatter = standard deviation of the delays about the line
@@ -1132,6 +1133,8 @@ figures-chi_square-meaning = Sum of the squared residuals r, relative to their s
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probability of a larger χ² by chance. Below { $low } the rows scatter more than stated, above { $high } less.
 figures-p_value-source = ISO/TS 28037:2010, 6.3; upper tail of the chi-squared distribution with ν degrees of freedom
+figures-p_value-few = Some uncertainties come from few repeats and are uncertain themselves, with ν₂ = { $below } degrees of freedom: χ²/ν is then compared with F, not χ² with the chi-squared distribution, which would call too many sound benches poor.
+figures-p_value-few-source = upper tail of the F distribution with ν and ν₂ degrees of freedom (Draper and Smith 1998, 2.1); ν₂ by Satterthwaite 1946, each source with its share in ν
 figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
 figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as that of each delay.
 figures-through_zero = slope of a line forced through zero

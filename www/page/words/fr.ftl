@@ -1102,6 +1102,7 @@ figures-covariance = covariance de l’ordonnée à l’origine et de la pente
 figures-degrees_of_freedom = degrés de liberté
 figures-chi_square = khi-deux
 figures-p_value = valeur p de χ²
+figures-weights_degrees = degrés de liberté des incertitudes déclarées, pondérés comme dans χ²
 figures-birge_ratio = rapport de Birge
 figures-squares = somme des carrés des résidus
 figures-scatter = écart-type des retards autour de la droite
@@ -1129,6 +1130,8 @@ figures-chi_square-meaning = Somme des carrés des résidus r, relativement à l
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
 figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi-deux à ν degrés de liberté
+figures-p_value-few = Certaines incertitudes viennent de peu de répétitions et sont elles-mêmes incertaines, avec ν₂ = { $below } degrés de liberté : χ²/ν est alors comparé à la loi F, et non χ² à la loi du khi-deux, qui jugerait mauvais trop de bancs corrects.
+figures-p_value-few-source = queue supérieure de la loi F à ν et ν₂ degrés de liberté (Draper et Smith 1998, 2.1) ; ν₂ selon Satterthwaite 1946, chaque source avec sa part dans ν
 figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion tient lieu de celle de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro

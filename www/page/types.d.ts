@@ -140,7 +140,11 @@ rail: number,
 /** Which text. */
 field: RailField,
 /** What was typed. */
-text: string, } } | { "set_ruler_unit": {
+text: string, } } | { "rename_rail": {
+/** Which rail. */
+rail: number,
+/** What was typed. */
+name: string, } } | { "set_ruler_unit": {
 /** Which rail. */
 rail: number,
 /** The unit. */

@@ -81,6 +81,7 @@ impl Edit {
             Self::SetPath(_) | Self::SetBeam(_) => Piece::Source,
             Self::AddRail(_)
             | Self::SetRail { .. }
+            | Self::RenameRail { .. }
             | Self::SetRulerUnit { .. }
             | Self::SetSense { .. }
             | Self::SetSplice { .. }

@@ -63,6 +63,7 @@ fn reaching() -> Vec<(Edit, Piece)> {
         (Edit::SetPath(Path::Mirror), Piece::Source),
         (set(BenchField::PulseRate, "1"), Piece::Source),
         (Edit::AddRail(8), Piece::Rails),
+        (Edit::RenameRail { rail: 1, name: "A".into() }, Piece::Rails),
         (Edit::SetSense { rail: 1, sense: Sense::Falls }, Piece::Rails),
         (Edit::SetSplice { rail: 1, splice: Splice::default() }, Piece::Rails),
         (Edit::SetKind { of: UncertaintyOf::RulerScale(1), kind: UncertaintyKind::Limit }, Piece::Rails),

@@ -239,6 +239,8 @@ pub struct Rail {
     pub splice: Splice,
     /// The texts that describe it.
     pub texts: LiteMap<RailField, String>,
+    /// By what name its rows still call it, where the name it was given since is another rail's too.
+    pub called: Option<String>,
 }
 
 impl Rail {

@@ -13,6 +13,7 @@ mod coverage;
 mod distribution;
 mod few_repeats;
 mod floor;
+mod large;
 mod light;
 mod matrices;
 mod line;

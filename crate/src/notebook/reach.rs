@@ -128,6 +128,11 @@ fn of_field(field: BenchField) -> Reach {
         BenchField::Place => return Reach::Open,
         BenchField::LeastRows | BenchField::LocalRules | BenchField::LocalContact => return Reach::Handout,
         BenchField::Wavelength | BenchField::PulseRate | BenchField::BeamAngle => Piece::Source,
+        BenchField::Instruments
+        | BenchField::Cables
+        | BenchField::FixedArm
+        | BenchField::Trigger
+        | BenchField::EdgeFraction => Piece::Instruments,
         BenchField::TimeBaseUncertainty => Piece::TimeBases,
         BenchField::SmallDivisions
         | BenchField::EdgeHalfWidth

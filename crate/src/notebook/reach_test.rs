@@ -62,6 +62,8 @@ fn reaching() -> Vec<(Edit, Piece)> {
         (Edit::SetTitle("mine".into()), Piece::Title),
         (Edit::SetPath(Path::Mirror), Piece::Source),
         (set(BenchField::PulseRate, "1"), Piece::Source),
+        (set(BenchField::Instruments, "mine"), Piece::Instruments),
+        (set(BenchField::EdgeFraction, "the top"), Piece::Instruments),
         (Edit::AddRail(8), Piece::Rails),
         (Edit::RenameRail { rail: 1, name: "A".into() }, Piece::Rails),
         (Edit::SetSense { rail: 1, sense: Sense::Falls }, Piece::Rails),

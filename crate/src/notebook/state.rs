@@ -185,6 +185,16 @@ pub enum BenchField {
     LocalRules,
     /// Whom to ask, and to call when something happens.
     LocalContact,
+    /// The instruments with their identities: source, detectors, screen or recorder.
+    Instruments,
+    /// The cables with their identities and lengths.
+    Cables,
+    /// The fixed arm: where its detector stands.
+    FixedArm,
+    /// On what the screen or the recorder triggers.
+    Trigger,
+    /// At which fraction of their height edges are read.
+    EdgeFraction,
     /// Vacuum wavelength of the source, nm.
     Wavelength,
     /// Pulse rate of the source, Hz.

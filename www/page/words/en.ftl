@@ -146,6 +146,8 @@ apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
 apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A number after ± is a standard uncertainty here: 21.5 ± 0.3.
+apparatus-instruments = Instruments, cables and trigger
+apparatus-instruments-hint = What somebody else needs to set up the same bench: types and serial numbers, lengths of the cables, the way to the fixed detector, what the screen is triggered by. Nothing is calculated from this; the report shows it.
 apparatus-blank = Carriage, source, rails, screen, air
 apparatus-lines-detector =
     { $n ->
@@ -158,6 +160,11 @@ apparatus-lines-mirror =
        *[other] { $n } rails: { $rails }. A mirror on the carriage
     }
 apparatus-drawing = The bench, to scale
+fields-instruments = Instruments with their identities
+fields-cables = Cables with their identities
+fields-fixed_arm = Fixed arm
+fields-trigger = Trigger
+fields-edge_fraction = Fraction of their height at which edges are read
 fields-wavelength = Wavelength in vacuum
 fields-pulse_rate = Pulse rate
 fields-beam_angle = Largest possible angle between beam and rail
@@ -2275,6 +2282,7 @@ handout-rules-needed = asked for
 handout-pieces-title = Title
 handout-pieces-cautions = Cautions, read by name
 handout-pieces-source = Carriage and source
+handout-pieces-instruments = Instruments, cables and trigger
 handout-pieces-rails = Rails
 handout-pieces-screen = Screen and how edges are read
 handout-pieces-time_bases = Time bases
@@ -2397,6 +2405,7 @@ edit-fixed =
     { $piece ->
         [title] The title is fixed by the hand-out. It was left unchanged.
         [source] Carriage and source are fixed by the hand-out. They were left unchanged.
+        [instruments] Instruments, cables and trigger are fixed by the hand-out. They were left unchanged.
         [rails] The rails are fixed by the hand-out. They were left unchanged.
         [screen] The screen and how edges are read are fixed by the hand-out. They were left unchanged.
         [time_bases] The time bases are fixed by the hand-out. They were left unchanged.

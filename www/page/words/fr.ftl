@@ -143,6 +143,8 @@ apparatus-source = Source
 apparatus-screen = Écran
 apparatus-air = Air
 apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs. Un nombre après ± est ici une incertitude-type : 21,5 ± 0,3.
+apparatus-instruments = Instruments, câbles et déclenchement
+apparatus-instruments-hint = Ce qu’il faut à quelqu’un d’autre pour monter le même banc : types et numéros de série, longueurs des câbles, trajet jusqu’au détecteur fixe, déclenchement de l’écran. Rien n’en est calculé ; le rapport le montre.
 apparatus-blank = Chariot, source, rails, écran, air
 apparatus-lines-detector =
     { $n ->
@@ -155,6 +157,11 @@ apparatus-lines-mirror =
        *[other] { $n } rails : { $rails }. Miroir sur le chariot
     }
 apparatus-drawing = Le banc, à l’échelle
+fields-instruments = Instruments et leurs identifiants
+fields-cables = Câbles et leurs identifiants
+fields-fixed_arm = Bras fixe
+fields-trigger = Déclenchement
+fields-edge_fraction = Fraction de leur hauteur à laquelle les fronts sont lus
 fields-wavelength = Longueur d’onde dans le vide
 fields-pulse_rate = Fréquence des impulsions
 fields-beam_angle = Plus grand angle possible entre faisceau et rail
@@ -2272,6 +2279,7 @@ handout-rules-needed = demandé
 handout-pieces-title = Titre
 handout-pieces-cautions = Précautions, lues et signées d’un nom
 handout-pieces-source = Chariot et source
+handout-pieces-instruments = Instruments, câbles et déclenchement
 handout-pieces-rails = Rails
 handout-pieces-screen = Écran et lecture des fronts
 handout-pieces-time_bases = Bases de temps
@@ -2394,6 +2402,7 @@ edit-fixed =
     { $piece ->
         [title] Le titre est fixé par le document distribué. Il est resté inchangé.
         [source] Le chariot et la source sont fixés par le document distribué. Ils sont restés inchangés.
+        [instruments] Les instruments, les câbles et le déclenchement sont fixés par le document distribué. Ils sont restés inchangés.
         [rails] Les rails sont fixés par le document distribué. Ils sont restés inchangés.
         [screen] L’écran et la lecture des fronts sont fixés par le document distribué. Ils sont restés inchangés.
         [time_bases] Les bases de temps sont fixées par le document distribué. Elles sont restées inchangées.

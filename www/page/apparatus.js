@@ -21,7 +21,11 @@ const GROUPS = {
   source: ['wavelength', 'pulse_rate', 'beam_angle'],
   screen: ['small_divisions', 'screen_width', 'edge_half_width', 'edge_reason', 'time_base_uncertainty'],
   air: ['temperature', 'pressure', 'humidity', 'carbon_dioxide'],
+  instruments: ['instruments', 'cables', 'fixed_arm', 'trigger', 'edge_fraction'],
 };
+
+/** Those that hold more than a number, with the lines that they show. @type {Partial<Record<BenchField, number>>} */
+const LINES = { edge_reason: 2, instruments: 3, cables: 2, fixed_arm: 2, trigger: 2, edge_fraction: 2 };
 
 /** The terms of the glossary that explain them. @type {Partial<Record<BenchField, string>>} */
 const TERMS = { edge_half_width: 'standard-uncertainty', time_base_uncertainty: 'relative' };
@@ -44,9 +48,11 @@ export class Apparatus {
       book.edit({ set_path: value });
     });
     byId('apparatus-carriage').append(this.path.root);
+    byId('apparatus-air').parentElement?.after(el('details', {}, el('summary', {}, say('apparatus-instruments')),
+      el('p', { class: 'hint' }, say('apparatus-instruments-hint')), el('div', { class: 'fields', id: 'apparatus-instruments' })));
     /** @type {[BenchField, TextField][]} */
     this.fields = Object.entries(GROUPS).flatMap(([group, names]) => names.map((name) => {
-      const field = benchField(book, name, { lines: name === 'edge_reason' ? 2 : 1, term: TERMS[name] });
+      const field = benchField(book, name, { lines: LINES[name], term: TERMS[name] });
       byId(`apparatus-${group}`).append(field.root);
       return /** @type {[BenchField, TextField]} */ ([name, field]);
     }));

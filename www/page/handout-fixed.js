@@ -12,6 +12,7 @@ import { say } from './words.js';
 const STANDS = {
   title: ['#title'],
   source: ['#path', '#bench-wavelength', '#bench-pulse_rate', '#bench-beam_angle', '#beam'],
+  instruments: ['#apparatus-instruments'],
   rails: ['#rails'],
   screen: ['#bench-small_divisions', '#bench-screen_width', '#bench-edge_half_width', '#bench-edge_reason', '#bench-mark_uncertainty',
     '#bench-trace_level', '#bench-trace_fraction'],

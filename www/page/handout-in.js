@@ -28,6 +28,7 @@ const WAYS = {
   title: 'title',
   cautions: 'cautions-name',
   source: 'bench-wavelength',
+  instruments: 'bench-instruments',
   rails: 'rails',
   screen: 'bench-small_divisions',
   time_bases: 'bench-time_base_uncertainty',

@@ -16,8 +16,8 @@ import { each, say } from './words.js';
 
 /** In the order of the leaves. @type {Piece[]} */
 const PIECES = [
-  'title', 'cautions', 'source', 'rails', 'screen', 'time_bases', 'air', 'positions', 'readings', 'evidence', 'uncertainty', 'line', 'result',
-  'people', 'student_number', 'group', 'date', 'aim', 'method', 'discussion', 'answers',
+  'title', 'cautions', 'source', 'instruments', 'rails', 'screen', 'time_bases', 'air', 'positions', 'readings', 'evidence', 'uncertainty', 'line',
+  'result', 'people', 'student_number', 'group', 'date', 'aim', 'method', 'discussion', 'answers',
 ];
 /** What most hand-outs rule. @type {[Piece, Rule][]} */
 const USUAL = [

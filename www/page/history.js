@@ -254,6 +254,7 @@ function railParts(edit, view) {
     const { rail, field, text } = edit.set_rail;
     return on(rail, field, say(`rails-fields-${field}`), text);
   }
+  if ('rename_rail' in edit) return on(edit.rename_rail.rail, 'name', say('rails-fields-name'), edit.rename_rail.name);
   if ('set_ruler_unit' in edit) return on(edit.set_ruler_unit.rail, 'unit', say('rails-unit'), say(`rails-units-${edit.set_ruler_unit.unit}`));
   if ('set_sense' in edit) return on(edit.set_sense.rail, 'sense', say('rails-sense'), say(`rails-senses-${edit.set_sense.sense}`));
   if ('set_splice' in edit) return on(edit.set_splice.rail, 'splice', say('splice-legend'), spliceOf(edit.set_splice.splice));

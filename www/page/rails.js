@@ -53,7 +53,9 @@ class RailCard {
     this.legend = el('legend');
     this.fields = FIELDS.map((field) => new TextField(
       { id: `rail-${rail}-${field}`, label: say(`rails-fields-${field}`), prose: field === 'name', term: TERMS[field] },
-      (text) => { book.edit({ set_rail: { rail, field, text } }); },
+      (text) => {
+        book.edit(field === 'name' ? { rename_rail: { rail, name: text } } : { set_rail: { rail, field, text } });
+      },
       book.setKind,
     ));
     this.unit = new Choice({

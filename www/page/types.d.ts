@@ -20,7 +20,7 @@ limit: string,
 u: string, };
 
 /** A text of the bench or of the report. Bare numbers are in the unit named here. */
-export type BenchField = "people" | "student_number" | "group" | "date" | "least_rows" | "place" | "local_rules" | "local_contact" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
+export type BenchField = "people" | "student_number" | "group" | "date" | "least_rows" | "place" | "local_rules" | "local_contact" | "instruments" | "cables" | "fixed_arm" | "trigger" | "edge_fraction" | "wavelength" | "pulse_rate" | "small_divisions" | "edge_half_width" | "edge_reason" | "screen_width" | "time_base_uncertainty" | "temperature" | "pressure" | "humidity" | "carbon_dioxide" | "beam_angle" | "coverage" | "mark_uncertainty" | "trace_level" | "trace_fraction" | "aim" | "method" | "discussion";
 
 /** The uncertainty budget of c, or why there is none. */
 export type BudgetView = {
@@ -140,7 +140,11 @@ rail: number,
 /** Which text. */
 field: RailField,
 /** What was typed. */
-text: string, } } | { "set_ruler_unit": {
+text: string, } } | { "rename_rail": {
+/** Which rail. */
+rail: number,
+/** What was typed. */
+name: string, } } | { "set_ruler_unit": {
 /** Which rail. */
 rail: number,
 /** The unit. */
@@ -482,7 +486,7 @@ a: Array<Spot>,
 b: Array<Spot>, };
 
 /** A piece of the notebook that a teacher can fix or ask for. */
-export type Piece = "title" | "cautions" | "source" | "rails" | "screen" | "time_bases" | "air" | "positions" | "evidence" | "uncertainty" | "readings" | "line" | "result" | "aim" | "method" | "discussion" | "people" | "student_number" | "group" | "date" | "answers";
+export type Piece = "title" | "cautions" | "source" | "instruments" | "rails" | "screen" | "time_bases" | "air" | "positions" | "evidence" | "uncertainty" | "readings" | "line" | "result" | "aim" | "method" | "discussion" | "people" | "student_number" | "group" | "date" | "answers";
 
 /** A place on a rail. */
 export type PlaceView = {

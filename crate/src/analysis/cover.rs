@@ -55,6 +55,7 @@ impl Cover for LineAnalysis {
             u_delay,
             stated,
             fit,
+            weights_degrees,
             p_value,
             birge_ratio,
             shared,
@@ -70,6 +71,7 @@ impl Cover for LineAnalysis {
             u_distance,
             u_delay,
             stated,
+            weights_degrees,
             p_value,
             birge_ratio,
             shared,
@@ -100,10 +102,10 @@ fn turned(truth: Fit, distance: &[f64], factor: f64) -> Fit {
     let intercept = intercept + (true_slope - b) * middle;
     let of_unknowns = |list: Vec<FittedValue>| list.into_iter().map(|one| one.covered(factor)).collect();
     let row = |(truth, x): (RowFit, &f64)| {
-        let RowFit { true_x, residual, normalised, leverage, influence } = truth;
+        let RowFit { true_x, residual, normalised, leverage, redundancy, influence } = truth;
         let residual = residual + (true_slope - b) * (x - middle);
         // A slope is the sum of the delays, each times its influence.
-        RowFit { true_x, residual, normalised, leverage, influence: slope(influence, factor) }
+        RowFit { true_x, residual, normalised, leverage, redundancy, influence: slope(influence, factor) }
     };
     Fit {
         intercept,

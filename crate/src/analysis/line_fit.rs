@@ -1,12 +1,12 @@
 //! From the setup to the straight line Δt = t₀ + b·d, with every error that rows share in its covariance.
 
+use super::goodness::{p_value, weights_degrees};
 use super::origin::{Origin, Quantity};
 use super::parts::{add_squares, joint_part, slope_parts, total};
 use super::point::Point;
 use super::refusal::refusal;
 use super::setup::Setup;
 use super::types::{Checks, LineAnalysis, Refusal, SlopePart};
-use crate::distribution::chi_square_sf;
 use crate::line::{self, Fit, Noise};
 use crate::notebook::{ActsOn, ErrorShape, NotebookState};
 
@@ -17,7 +17,7 @@ use crate::notebook::{ActsOn, ErrorShape, NotebookState};
 pub fn fit(page: &NotebookState, points: &[Point], setup: &Setup) -> Result<LineAnalysis, Refusal> {
     let fit = line::fit(&setup.data).map_err(|error| refusal(&error, page, points, setup))?;
     let stated = setup.data.noise != Noise::Unstated;
-    let nu = fit.degrees_of_freedom;
+    let weights_degrees = weights_degrees(setup, &fit);
     Ok(LineAnalysis {
         rows: points.iter().map(|p| p.row).collect(),
         distance: points.iter().map(|p| p.x).collect(),
@@ -25,7 +25,8 @@ pub fn fit(page: &NotebookState, points: &[Point], setup: &Setup) -> Result<Line
         u_distance: full(points, setup, ActsOn::Distances),
         u_delay: full(points, setup, ActsOn::Delays),
         stated,
-        p_value: (stated && nu > 0).then(|| chi_square_sf(fit.chi_square, nu as f64)),
+        weights_degrees,
+        p_value: p_value(&fit, weights_degrees).filter(|_| stated),
         birge_ratio: fit.scatter().filter(|_| stated),
         checks: Checks::default(),
         parts: parts_of(setup, &fit),

@@ -74,6 +74,9 @@ pub mod prepare;
 // Why there is no line.
 mod refusal;
 
+// Whether the rows fit what was stated.
+mod goodness;
+
 // The straight line.
 pub mod line_fit;
 

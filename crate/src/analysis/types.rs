@@ -225,6 +225,8 @@ pub struct LineAnalysis {
     pub stated: bool,
     /// The fit: slope in ns/m, intercept in ns.
     pub fit: crate::line::Fit,
+    /// Degrees of freedom of what was stated, as χ² weighs it; none means many.
+    pub weights_degrees: Option<f64>,
     /// p-value of χ²; none with no degree of freedom or nothing stated.
     pub p_value: Option<f64>,
     /// √(χ²/ν); none with no degree of freedom.

@@ -16,8 +16,9 @@ fn moves_result(edit: &Edit) -> bool {
     match edit {
         Edit::Together(edits) => edits.iter().any(moves_result),
         Edit::SetBench { field, .. } => {
-            use BenchField::{Aim, Date, Discussion, EdgeReason, Group, LeastRows, LocalContact, LocalRules};
-            use BenchField::{Method, People, Place, StudentNumber};
+            use BenchField::{Aim, Cables, Date, Discussion, EdgeFraction, EdgeReason, FixedArm, Group};
+            use BenchField::{Instruments, LeastRows, LocalContact, LocalRules, Method, People, Place};
+            use BenchField::{StudentNumber, Trigger};
             !matches!(
                 field,
                 People
@@ -29,6 +30,11 @@ fn moves_result(edit: &Edit) -> bool {
                     | LocalRules
                     | LocalContact
                     | EdgeReason
+                    | Instruments
+                    | Cables
+                    | FixedArm
+                    | Trigger
+                    | EdgeFraction
                     | Aim
                     | Method
                     | Discussion

@@ -64,6 +64,14 @@ pub enum Edit {
         /// What was typed.
         text: String,
     },
+    /// Named a rail. Rows and planned positions that call it by its name before do so by the new one, as long as no other
+    /// rail has either.
+    RenameRail {
+        /// Which rail.
+        rail: RailId,
+        /// What was typed.
+        name: String,
+    },
     /// Chose the unit of a ruler.
     SetRulerUnit {
         /// Which rail.
@@ -205,6 +213,7 @@ impl Edit {
             Self::SetBeam(beam) => page.beam = *beam,
             Self::AddRail(rail) => add_rail(page, *rail)?,
             Self::SetRail { rail, field, text } => put(&mut find_rail(page, *rail)?.texts, *field, text),
+            Self::RenameRail { rail, name } => page.rename_rail(*rail, name)?,
             Self::SetRulerUnit { rail, unit } => find_rail(page, *rail)?.unit = *unit,
             Self::SetSense { rail, sense } => find_rail(page, *rail)?.sense = *sense,
             Self::SetSplice { rail, splice } => find_rail(page, *rail)?.splice.clone_from(splice),
@@ -383,6 +392,7 @@ fn add_rail(page: &mut NotebookState, id: RailId) -> Result<(), EditError> {
         sense: Sense::default(),
         splice: Splice::default(),
         texts: LiteMap::new(),
+        called: None,
     });
     Ok(())
 }

@@ -23,6 +23,8 @@ pub enum Piece {
     Cautions,
     /// Carriage, source and beam.
     Source,
+    /// Instruments, cables, fixed arm, trigger, and where on their edges pulses are read.
+    Instruments,
     /// The rails with their rulers and splices.
     Rails,
     /// The screen, and how edges are read on it and timed on traces.
@@ -145,10 +147,11 @@ impl Handout {
 
 impl Piece {
     /// All of them, in their order.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 22] = [
         Self::Title,
         Self::Cautions,
         Self::Source,
+        Self::Instruments,
         Self::Rails,
         Self::Screen,
         Self::TimeBases,

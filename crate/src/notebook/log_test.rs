@@ -46,6 +46,7 @@ fn a_refused_edit_changes_nothing() {
         (Edit::SetCell { row: 7, cell: Cell::Delay, text: "1".into() }, EditError::NoRow { row: 7 }),
         (Edit::StrikeRow { row: 1, reason: "  ".into() }, EditError::NoReason { row: 1 }),
         (Edit::SetSense { rail: 3, sense: Sense::Falls }, EditError::NoRail { rail: 3 }),
+        (Edit::RenameRail { rail: 3, name: "A".into() }, EditError::NoRail { rail: 3 }),
         (Edit::RemoveSetting(4), EditError::NoSetting { setting: 4 }),
         (Edit::RemoveShared(5), EditError::NoShared { shared: 5 }),
         (Edit::Together(vec![add(2, "20"), Edit::Undo]), EditError::NotInGroup),

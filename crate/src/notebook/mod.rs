@@ -9,6 +9,7 @@
 //! - [`state`]: the model, a plain record of texts and choices.
 //! - [`uncertainty`]: as what an uncertainty is typed, as a limit or as a standard uncertainty.
 //! - [`edit`]: everything a person can do to it; `edit_error`: why that is refused.
+//! - `renamed`: a rail with another name, and the rows that call it by the one before.
 //! - `reach`: what an edit reaches of a notebook that was handed out, and whether it may.
 //! - [`splice`]: where a rail stands, and what earlier versions wrote of it.
 //! - [`slope_evidence::stored`]: pictures with their marks, and what was measured on traces.
@@ -29,6 +30,7 @@ mod merged;
 pub mod state;
 pub mod habits;
 mod edit_error;
+mod renamed;
 pub mod edit;
 mod reach;
 pub mod log;

@@ -81,6 +81,7 @@ impl Edit {
             Self::SetPath(_) | Self::SetBeam(_) => Piece::Source,
             Self::AddRail(_)
             | Self::SetRail { .. }
+            | Self::RenameRail { .. }
             | Self::SetRulerUnit { .. }
             | Self::SetSense { .. }
             | Self::SetSplice { .. }
@@ -127,6 +128,11 @@ fn of_field(field: BenchField) -> Reach {
         BenchField::Place => return Reach::Open,
         BenchField::LeastRows | BenchField::LocalRules | BenchField::LocalContact => return Reach::Handout,
         BenchField::Wavelength | BenchField::PulseRate | BenchField::BeamAngle => Piece::Source,
+        BenchField::Instruments
+        | BenchField::Cables
+        | BenchField::FixedArm
+        | BenchField::Trigger
+        | BenchField::EdgeFraction => Piece::Instruments,
         BenchField::TimeBaseUncertainty => Piece::TimeBases,
         BenchField::SmallDivisions
         | BenchField::EdgeHalfWidth

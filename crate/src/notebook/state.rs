@@ -185,6 +185,16 @@ pub enum BenchField {
     LocalRules,
     /// Whom to ask, and to call when something happens.
     LocalContact,
+    /// The instruments with their identities: source, detectors, screen or recorder.
+    Instruments,
+    /// The cables with their identities and lengths.
+    Cables,
+    /// The fixed arm: where its detector stands.
+    FixedArm,
+    /// On what the screen or the recorder triggers.
+    Trigger,
+    /// At which fraction of their height edges are read.
+    EdgeFraction,
     /// Vacuum wavelength of the source, nm.
     Wavelength,
     /// Pulse rate of the source, Hz.
@@ -239,6 +249,8 @@ pub struct Rail {
     pub splice: Splice,
     /// The texts that describe it.
     pub texts: LiteMap<RailField, String>,
+    /// By what name its rows still call it, where the name it was given since is another rail's too.
+    pub called: Option<String>,
 }
 
 impl Rail {

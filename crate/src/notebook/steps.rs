@@ -40,6 +40,7 @@ impl Where {
             | Edit::StrikeRow { row, .. }
             | Edit::SetEvidence { row, .. } => Self::Row(*row),
             Edit::SetRail { rail, .. }
+            | Edit::RenameRail { rail, .. }
             | Edit::SetRulerUnit { rail, .. }
             | Edit::SetSense { rail, .. }
             | Edit::SetSplice { rail, .. } => Self::Rail(*rail),

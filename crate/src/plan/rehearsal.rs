@@ -96,7 +96,7 @@ pub fn rehearsal(
 }
 
 fn rail_again(rail: &Rail) -> Vec<Edit> {
-    let Rail { id, unit, sense, splice, texts } = rail.clone();
+    let Rail { id, unit, sense, splice, texts, called: _ } = rail.clone();
     let mut edits = vec![
         Edit::AddRail(id),
         Edit::SetRulerUnit { rail: id, unit },

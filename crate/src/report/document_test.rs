@@ -21,6 +21,25 @@ fn a_bare_number_has_its_unit_and_a_default_says_that_it_is_one() {
     assert_eq!(with_unit(&bench("", "nm", "")), "");
 }
 
+/// Somebody else could set up the same bench.
+#[test]
+fn what_the_bench_was_made_of_is_told() {
+    use BenchField::{Cables, EdgeFraction, FixedArm, Instruments, Trigger};
+    let (mut view, charts, english) = (view_of(""), Charts::default(), english());
+    let all = [Instruments, Cables, FixedArm, Trigger, EdgeFraction];
+    for field in all {
+        let text = format!("as typed of {field:?}");
+        view.bench.insert(field, Field { text, ..Field::default() });
+    }
+    let report = Report { view: &view, charts: &charts, trials: None, words: &english };
+    let blocks = report.apparatus();
+    for field in all {
+        let fact = (english.say(&bench_field(field)), format!("as typed of {field:?}"));
+        let told = |block: &Block| matches!(block, Block::Facts(facts) if facts.contains(&fact));
+        assert!(blocks.iter().any(told), "{fact:?} in {blocks:?}");
+    }
+}
+
 #[test]
 fn splices_are_told_with_their_units() {
     let meeting = |gap: &str| Splice::Joined {

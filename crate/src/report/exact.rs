@@ -101,6 +101,9 @@ fn line_figures(line: &LineAnalysis) -> Vec<FitFigure> {
     ));
     if line.stated {
         figures.push(ratio("chi_square", message!("figures-chi_square"), fit.chi_square));
+        figures.extend(
+            line.weights_degrees.map(|nu| ratio("weights_degrees", message!("figures-weights_degrees"), nu)),
+        );
         figures.extend(line.p_value.map(|p| ratio("p_value", message!("figures-p_value"), p)));
         figures.extend(
             line.birge_ratio.map(|birge| ratio("birge_ratio", message!("figures-birge_ratio"), birge)),

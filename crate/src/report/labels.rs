@@ -8,10 +8,15 @@ use crate::words::{Message, Value, Words};
 
 /// Texts of the bench in the order of the report.
 pub const BENCH_FIELDS: &[BenchField] = &[
+    BenchField::Instruments,
+    BenchField::Cables,
+    BenchField::FixedArm,
+    BenchField::Trigger,
     BenchField::Wavelength,
     BenchField::PulseRate,
     BenchField::ScreenWidth,
     BenchField::SmallDivisions,
+    BenchField::EdgeFraction,
     BenchField::EdgeHalfWidth,
     BenchField::EdgeReason,
     BenchField::TimeBaseUncertainty,

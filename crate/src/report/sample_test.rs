@@ -205,6 +205,7 @@ fn line(stated: bool) -> LineAnalysis {
         residual,
         normalised: Some(residual * 4.0),
         leverage: 0.5,
+        redundancy: 0.5,
         influence: 0.25,
     };
     LineAnalysis {
@@ -233,6 +234,7 @@ fn line(stated: bool) -> LineAnalysis {
             centre: 2.0,
             at_centre: 7.25,
         },
+        weights_degrees: None,
         p_value: Some(0.25),
         birge_ratio: Some(1.25),
         shared: vec![],

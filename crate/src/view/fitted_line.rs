@@ -103,7 +103,10 @@ fn goodness(line: &LineAnalysis, mark: DecimalMark) -> Vec<Figure> {
     if line.stated {
         let chi = line.fit.chi_square;
         figures.push(chi_square(chi, mark));
-        figures.extend(line.p_value.map(|p| p_value(p, chi, nu, mark)));
+        figures.extend(line.p_value.map(|p| match line.weights_degrees {
+            Some(below) => p_value_of_few(p, chi, (nu, below), mark),
+            None => p_value(p, chi, nu, mark),
+        }));
         figures.extend(line.birge_ratio.map(|ratio| birge_ratio(ratio, chi, nu, mark)));
     } else {
         figures.extend(line.fit.scatter().map(|s| residual_deviation(s, line.fit.chi_square, nu, mark)));
@@ -136,10 +139,33 @@ fn chi_square(chi: f64, mark: DecimalMark) -> Figure {
         .from(message!("figures-chi_square-source"))
 }
 
-fn p_value(p: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
+fn p_figure(p: f64, mark: DecimalMark) -> Figure {
     let bound = |p| fixed(p, -2, mark);
-    figure("p_value", message!("figures-p_value"), "p", p_text(p, mark))
-        .means(message!("figures-p_value-meaning", low = bound(0.05), high = bound(0.95)))
+    figure("p_value", message!("figures-p_value"), "p", p_text(p, mark)).means(message!(
+        "figures-p_value-meaning",
+        low = bound(0.05),
+        high = bound(0.95)
+    ))
+}
+
+/// The p-value where some uncertainties come from few repeats: ν of the line, and ν₂ of what was stated.
+fn p_value_of_few(p: f64, chi: f64, (nu, below): (usize, f64), mark: DecimalMark) -> Figure {
+    let of_f =
+        |nu, below, ratio| probability(vec![symbol("F"), bracket(row(vec![nu, op(","), below]))], ratio);
+    let (nu, below) = (nu.to_string(), plain(below, 3, mark));
+    p_figure(p, mark)
+        .means(message!("figures-p_value-few", below = below.clone()))
+        .by(equation(
+            symbol("p"),
+            of_f(symbol("ν"), symbol("ν_2"), over(power(symbol("χ"), "2"), symbol("ν"))),
+            of_f(number(nu.clone()), number(below), over(number(plain(chi, 4, mark)), number(nu))),
+            p_text(p, mark),
+        ))
+        .from(message!("figures-p_value-few-source"))
+}
+
+fn p_value(p: f64, chi: f64, nu: usize, mark: DecimalMark) -> Figure {
+    p_figure(p, mark)
         .by(equation(
             symbol("p"),
             probability(vec![power(symbol("χ"), "2"), bracket(symbol("ν"))], symbol("χ²")),

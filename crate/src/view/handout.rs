@@ -66,6 +66,7 @@ fn is_there(page: &NotebookState, analysis: &Analysis, piece: Piece) -> bool {
 fn field_of(piece: Piece) -> Option<BenchField> {
     Some(match piece {
         Piece::Source => BenchField::Wavelength,
+        Piece::Instruments => BenchField::Instruments,
         Piece::Screen => BenchField::SmallDivisions,
         Piece::TimeBases => BenchField::TimeBaseUncertainty,
         Piece::Air => BenchField::Temperature,

@@ -145,6 +145,8 @@ apparatus-source = Source
 apparatus-screen = Screen
 apparatus-air = Air
 apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A number after ± is a standard uncertainty here: 21.5 ± 0.3.
+apparatus-instruments = Instruments, cables and trigger
+apparatus-instruments-hint = What somebody else needs to set up the same bench: types and serial numbers, lengths of the cables, the way to the fixed detector, what the screen is triggered by. Nothing is calculated from this; the report shows it.
 apparatus-blank = Carriage, source, rails, screen, air
 apparatus-lines-detector =
     { $n ->
@@ -157,6 +159,11 @@ apparatus-lines-mirror =
        *[other] { $n } rails: { $rails }. A mirror on the carriage
     }
 apparatus-drawing = The bench, to scale
+fields-instruments = Instruments with their identities
+fields-cables = Cables with their identities
+fields-fixed_arm = Fixed arm
+fields-trigger = Trigger
+fields-edge_fraction = Fraction of their height at which edges are read
 fields-wavelength = Wavelength in vacuum
 fields-pulse_rate = Pulse rate
 fields-beam_angle = Largest possible angle between beam and rail
@@ -1112,6 +1119,7 @@ figures-covariance = covariance of intercept and slope
 figures-degrees_of_freedom = degrees of freedom
 figures-chi_square = chi-squared
 figures-p_value = p-value of χ²
+figures-weights_degrees = degrees of freedom of the stated uncertainties, as χ² weighs them
 figures-birge_ratio = Birge ratio
 figures-squares = sum of squared residuals
 figures-scatter = standard deviation of the delays about the line
@@ -1139,6 +1147,8 @@ figures-chi_square-meaning = Sum of the squared residuals r, relative to their s
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probability of a larger χ² by chance. Below { $low } the rows scatter more than stated, above { $high } less.
 figures-p_value-source = ISO/TS 28037:2010, 6.3; upper tail of the chi-squared distribution with ν degrees of freedom
+figures-p_value-few = Some uncertainties come from few repeats and are uncertain themselves, with ν₂ = { $below } degrees of freedom: χ²/ν is then compared with F, not χ² with the chi-squared distribution, which would call too many sound benches poor.
+figures-p_value-few-source = upper tail of the F distribution with ν and ν₂ degrees of freedom (Draper and Smith 1998, 2.1); ν₂ by Satterthwaite 1946, each source with its share in ν
 figures-birge_ratio-meaning = Ratio of the scatter to the stated uncertainties.
 figures-scatter-meaning = No uncertainty is stated, so this scatter is taken as the standard uncertainty of each delay.
 figures-through_zero = slope of a line forced through zero
@@ -2278,6 +2288,7 @@ handout-rules-needed = asked for
 handout-pieces-title = Title
 handout-pieces-cautions = Cautions, read by name
 handout-pieces-source = Carriage and source
+handout-pieces-instruments = Instruments, cables and trigger
 handout-pieces-rails = Rails
 handout-pieces-screen = Screen and how edges are read
 handout-pieces-time_bases = Time bases
@@ -2400,6 +2411,7 @@ edit-fixed =
     { $piece ->
         [title] The title is fixed by the hand-out. It was left unchanged.
         [source] Carriage and source are fixed by the hand-out. They were left unchanged.
+        [instruments] Instruments, cables and trigger are fixed by the hand-out. They were left unchanged.
         [rails] The rails are fixed by the hand-out. They were left unchanged.
         [screen] The screen and how edges are read are fixed by the hand-out. They were left unchanged.
         [time_bases] The time bases are fixed by the hand-out. They were left unchanged.

@@ -142,6 +142,8 @@ apparatus-source = Source
 apparatus-screen = Écran
 apparatus-air = Air
 apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs. Un nombre après ± est ici une incertitude-type : 21,5 ± 0,3.
+apparatus-instruments = Instruments, câbles et déclenchement
+apparatus-instruments-hint = Ce qu’il faut à quelqu’un d’autre pour monter le même banc : types et numéros de série, longueurs des câbles, trajet jusqu’au détecteur fixe, déclenchement de l’écran. Rien n’en est calculé ; le rapport le montre.
 apparatus-blank = Chariot, source, rails, écran, air
 apparatus-lines-detector =
     { $n ->
@@ -154,6 +156,11 @@ apparatus-lines-mirror =
        *[other] { $n } rails : { $rails }. Miroir sur le chariot
     }
 apparatus-drawing = Le banc, à l’échelle
+fields-instruments = Instruments et leurs identifiants
+fields-cables = Câbles et leurs identifiants
+fields-fixed_arm = Bras fixe
+fields-trigger = Déclenchement
+fields-edge_fraction = Fraction de leur hauteur à laquelle les fronts sont lus
 fields-wavelength = Longueur d’onde dans le vide
 fields-pulse_rate = Fréquence des impulsions
 fields-beam_angle = Plus grand angle possible entre faisceau et rail
@@ -1109,6 +1116,7 @@ figures-covariance = covariance de l’ordonnée à l’origine et de la pente
 figures-degrees_of_freedom = degrés de liberté
 figures-chi_square = khi-deux
 figures-p_value = valeur p de χ²
+figures-weights_degrees = degrés de liberté des incertitudes déclarées, pondérés comme dans χ²
 figures-birge_ratio = rapport de Birge
 figures-squares = somme des carrés des résidus
 figures-scatter = écart-type des retards autour de la droite
@@ -1136,6 +1144,8 @@ figures-chi_square-meaning = Somme des carrés des résidus r, relativement à l
 figures-chi_square-source = ISO/TS 28037:2010, 10.3
 figures-p_value-meaning = Probabilité d’un χ² plus grand par hasard. Au-dessous de { $low }, les lignes se dispersent plus que déclaré, au-dessus de { $high }, moins.
 figures-p_value-source = ISO/TS 28037:2010, 6.3 ; queue supérieure de la loi du khi-deux à ν degrés de liberté
+figures-p_value-few = Certaines incertitudes viennent de peu de répétitions et sont elles-mêmes incertaines, avec ν₂ = { $below } degrés de liberté : χ²/ν est alors comparé à la loi F, et non χ² à la loi du khi-deux, qui jugerait mauvais trop de bancs corrects.
+figures-p_value-few-source = queue supérieure de la loi F à ν et ν₂ degrés de liberté (Draper et Smith 1998, 2.1) ; ν₂ selon Satterthwaite 1946, chaque source avec sa part dans ν
 figures-birge_ratio-meaning = Rapport de la dispersion aux incertitudes déclarées.
 figures-scatter-meaning = Aucune incertitude n’est déclarée : cette dispersion est prise comme incertitude-type de chaque retard.
 figures-through_zero = pente d’une droite forcée par zéro
@@ -2275,6 +2285,7 @@ handout-rules-needed = demandé
 handout-pieces-title = Titre
 handout-pieces-cautions = Précautions, lues et signées d’un nom
 handout-pieces-source = Chariot et source
+handout-pieces-instruments = Instruments, câbles et déclenchement
 handout-pieces-rails = Rails
 handout-pieces-screen = Écran et lecture des fronts
 handout-pieces-time_bases = Bases de temps
@@ -2397,6 +2408,7 @@ edit-fixed =
     { $piece ->
         [title] Le titre est fixé par le document distribué. Il est resté inchangé.
         [source] Le chariot et la source sont fixés par le document distribué. Ils sont restés inchangés.
+        [instruments] Les instruments, les câbles et le déclenchement sont fixés par le document distribué. Ils sont restés inchangés.
         [rails] Les rails sont fixés par le document distribué. Ils sont restés inchangés.
         [screen] L’écran et la lecture des fronts sont fixés par le document distribué. Ils sont restés inchangés.
         [time_bases] Les bases de temps sont fixées par le document distribué. Elles sont restées inchangées.

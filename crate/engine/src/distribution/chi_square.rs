@@ -62,7 +62,7 @@ fn quantile(probability: f64, nu: f64, side: TailSide) -> f64 {
     }
 }
 
-fn has_meaning(nu: f64) -> bool {
+pub(super) fn has_meaning(nu: f64) -> bool {
     nu > 0.0 && nu <= LARGEST_NU
 }
 
@@ -82,7 +82,7 @@ fn incomplete_gamma(a: f64, z: f64, side: TailSide) -> Tail {
 }
 
 /// z^a e^−z / Γ(a + 1), without the cancellation of large logarithms (Loader 2000).
-fn leading_factor(a: f64, z: f64) -> f64 {
+pub(super) fn leading_factor(a: f64, z: f64) -> f64 {
     if a < STIRLING_FROM {
         libm::exp(a * libm::log(z) - z - libm::lgamma(a + 1.0))
     } else {

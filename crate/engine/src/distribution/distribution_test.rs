@@ -27,6 +27,23 @@ fn elementary_cases() {
     assert_close(student_t_upper_quantile(1e-200, 1.0), 1e200 / PI, 1e-13);
 }
 
+/// F with 2 degrees of freedom above or below is elementary; with 1 above it is t², with ∞ below χ²/ν (handbooks of
+/// statistics; the first two follow by integrating the density).
+#[test]
+fn ratios_of_variances() {
+    for f in [1e-6, 0.4, 1.0, 3.5, 80.0] {
+        for nu in [1.0, 2.0, 3.5, 9.0, 40.0, 700.0] {
+            assert_close(f_sf(f, 2.0, nu), libm::pow(1.0 + 2.0 * f / nu, -0.5 * nu), 1e-12);
+            let below = nu * f / (2.0 + nu * f);
+            assert_close(f_sf(f, nu, 2.0), 1.0 - libm::pow(below, 0.5 * nu), 1e-11);
+            assert_close(f_sf(f, 1.0, nu), 2.0 * student_t_sf(f.sqrt(), nu), 1e-12);
+            assert_close(f_sf(f, nu, f64::INFINITY), chi_square_sf(nu * f, nu), 0.0);
+        }
+    }
+    // Where the variance below begins to count as known, both ways of reckoning agree.
+    assert_close(f_sf(1.4, 10.0, 0.999e12), f_sf(1.4, 10.0, 1e12), 1e-10);
+}
+
 /// At the mean, P(a, a) = ½ + 1/(3√(2πa)) and terms of a^−3/2 (DLMF 8.11.12).
 #[test]
 fn many_degrees_of_freedom() {
@@ -58,6 +75,9 @@ fn ends() {
         (chi_square_sf(-1.0, 3.0), 1.0),
         (chi_square_cdf(-1.0, 3.0), 0.0),
         (chi_square_sf(infinity, 3.0), 0.0),
+        (f_sf(0.0, 3.0, 4.0), 1.0),
+        (f_sf(infinity, 3.0, 4.0), 0.0),
+        (f_sf(infinity, 3.0, infinity), 0.0),
         (chi_square_quantile(0.0, 3.0), 0.0),
         (chi_square_quantile(1.0, 3.0), infinity),
         (chi_square_upper_quantile(1.0, 3.0), 0.0),
@@ -88,6 +108,10 @@ fn arguments_without_meaning_give_nan() {
         chi_square_cdf(1.0, nan),
         chi_square_quantile(0.5, -1.0),
         chi_square_upper_quantile(nan, 3.0),
+        f_sf(nan, 3.0, 3.0),
+        f_sf(1.0, 0.0, 3.0),
+        f_sf(1.0, 3.0, 0.0),
+        f_sf(1.0, 3.0, nan),
         t_coverage_factor(1.5, 3.0),
         t_coverage_factor(0.95, nan),
     ];
@@ -126,6 +150,7 @@ mod properties {
         fn never_panics_or_hangs(x in prop::num::f64::ANY, nu in prop::num::f64::ANY, p in prop::num::f64::ANY) {
             for probability in [
                 normal_cdf(x), student_t_cdf(x, nu), student_t_sf(x, nu), chi_square_cdf(x, nu), chi_square_sf(x, nu),
+                f_sf(x, nu, 3.0), f_sf(x, 3.0, nu),
             ] {
                 prop_assert!(probability.is_nan() || (0.0..=1.0).contains(&probability), "{probability}");
             }

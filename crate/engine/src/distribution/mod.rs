@@ -1,9 +1,9 @@
-//! Tail probabilities and quantiles of the normal, Student t and chi-square distributions.
+//! Tail probabilities and quantiles of the normal, Student t and chi-square distributions, and the upper tail of F.
 //!
 //! | symbol | meaning |
 //! | --- | --- |
 //! | p, q | probability below and above a point: each is computed as itself, never as one minus a rounded other |
-//! | ν | degrees of freedom, any real number above 0; for t also ∞, the normal distribution |
+//! | ν | degrees of freedom, any real number above 0; for t and below in F also ∞, the normal and the chi-square distribution |
 //!
 //! `…_cdf` and `…_quantile` are of the lower tail, `…_sf` and `…_upper_quantile` of the upper.
 //! An argument without meaning (ν ≤ 0, a probability outside 0 to 1, not a number) gives NaN; nothing panics.
@@ -26,6 +26,7 @@ mod solve;
 mod chi_square;
 mod normal;
 mod student;
+mod variance_ratio;
 
 pub use chi_square::{chi_square_cdf, chi_square_quantile, chi_square_sf, chi_square_upper_quantile};
 pub use normal::{normal_cdf, normal_density, normal_quantile, normal_sf, normal_upper_quantile};
@@ -33,6 +34,7 @@ pub use student::{
     student_t_cdf, student_t_density, student_t_quantile, student_t_sf, student_t_upper_quantile,
     t_coverage_factor,
 };
+pub use variance_ratio::f_sf;
 
 #[cfg(test)]
 #[path = "distribution_test.rs"]

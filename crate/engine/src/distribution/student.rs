@@ -117,7 +117,7 @@ fn gamma_ratio(a: f64) -> f64 {
 /// `I_x(a, b)` over `x^a y^b / B(a, b)`: the even part of the continued fraction DLMF 8.17.22, by Lentz's
 /// method, in the form of A. R. `DiDonato` and A. H. Morris, ACM Trans. Math. Softw. 18 (1992) 360. It takes
 /// x and y = 1 − x both, and so keeps its digits where ν is large and x close to 1.
-fn beta_fraction(a: f64, b: f64, x: f64, y: f64) -> f64 {
+pub(super) fn beta_fraction(a: f64, b: f64, x: f64, y: f64) -> f64 {
     let partial = |m: f64| {
         let (before, after) = (a + 2.0 * m - 1.0, a + 2.0 * m + 1.0);
         m + m * (b - m) * x / before + (a + m) / after * (a * y - b * x + 1.0 + m * (1.0 + y))

@@ -79,6 +79,9 @@ pub struct RowFit {
     pub normalised: Option<f64>,
     /// The share, 0 … 1, of the row's own information that the line takes up.
     pub leverage: f64,
+    /// The share, 0 … 1, of the row's own errors in the degrees of freedom: W. Baarda's redundancy number. Together with
+    /// 1 − u² of each shared error they add up to ν.
+    pub redundancy: f64,
     /// By how much the slope grows for one unit of this row's y, at the weights of the fit; for one unit of its x it
     /// falls by the slope times as much. The slope's variance is the sum of these squared times the row's variance,
     /// plus the squared covariances of the slope with each shared error.
@@ -282,6 +285,7 @@ fn rows(
     let shift = moved(&|shared| shared.x.origin);
     let (own, left) = information(profile, slope);
     let influence = influence(profile, frame.x_scale);
+    let weights = profile.noise.weights();
     (0..problem.x.len())
         .map(|i| {
             let mut position = frame.x_origin + frame.x_scale * (profile.positions[i] - shift);
@@ -301,6 +305,7 @@ fn rows(
                 residual: residual * frame.y_scale,
                 normalised,
                 leverage,
+                redundancy: (left[i] / weights[i]).clamp(0.0, 1.0),
                 influence: influence[i],
             }
         })

@@ -474,7 +474,7 @@ delays-jump-traces = Show the traces of row { $n }
 ## Photos
 
 pictures-title = Photos of the screen
-pictures-hint = Add the photos of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photo is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
+pictures-hint = Add the photos of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. A video can be added too: its frames serve as photos. Each photo is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
 pictures-add = Add photos
 pictures-columns = Divisions across the grid
 pictures-rows = Divisions down the grid
@@ -572,6 +572,14 @@ pictures-states-taken = accepted
 pictures-fields-rail = Rail
 pictures-fields-reading = Ruler reading
 pictures-fields-time_base = Time per division
+video-title = { $name }: find a frame in which the traces are sharp and complete, then use it.
+video-place = Position in the video
+video-at = { $time } s
+video-earlier = Earlier
+video-later = Later
+video-use = Use this frame
+video-done = Done with this video
+video-broken = { $name }: the browser can’t show this video. Convert it to another format, or take a screenshot of the frame and add that.
 
 ## Traces
 
@@ -615,7 +623,7 @@ traces-undo = One undo removes them all.
 traces-refused-title = Not added:
 traces-more = and { $n } more.
 traces-of-file = { $name }: { $why }
-traces-other = { $name }: not a trace file but a photo or a notebook; it was not added.
+traces-other = { $name }: not a trace file but a photo, a video or a notebook; it was not added.
 traces-bad-wish = Nothing was measured: correct the threshold or the fraction first.
 traces-needed = Row { $row }: { $name } is not kept in this browser. Add the file again to measure it again; until then the row keeps its delay.
 traces-not-kept = { $name }: measured, but the file is not kept in this browser ({ $why }). To see or measure it again, add it again.

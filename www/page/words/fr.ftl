@@ -471,7 +471,7 @@ delays-jump-traces = Montrer les traces de la ligne { $n }
 ## Photos
 
 pictures-title = Photos de l’écran
-pictures-hint = Ajoutez d’un coup les photos de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Chaque photo est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
+pictures-hint = Ajoutez d’un coup les photos de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Une vidéo peut être ajoutée aussi : ses images servent de photos. Chaque photo est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
 pictures-add = Ajouter des photos
 pictures-columns = Divisions sur la largeur de la grille
 pictures-rows = Divisions sur la hauteur de la grille
@@ -569,6 +569,14 @@ pictures-states-taken = acceptée
 pictures-fields-rail = Rail
 pictures-fields-reading = Lecture de la règle
 pictures-fields-time_base = Temps par division
+video-title = { $name } : cherchez une image où les traces sont nettes et complètes, puis utilisez-la.
+video-place = Position dans la vidéo
+video-at = { $time } s
+video-earlier = Plus tôt
+video-later = Plus tard
+video-use = Utiliser cette image
+video-done = En finir avec cette vidéo
+video-broken = { $name } : le navigateur ne peut pas montrer cette vidéo. Convertissez-la dans un autre format, ou faites une capture d’écran de l’image et ajoutez-la.
 
 ## Traces
 
@@ -612,7 +620,7 @@ traces-undo = Une seule annulation les retire toutes.
 traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
 traces-of-file = { $name } : { $why }
-traces-other = { $name } : ce n’est pas un fichier de traces mais une photo ou un cahier ; il n’a pas été ajouté.
+traces-other = { $name } : ce n’est pas un fichier de traces mais une photo, une vidéo ou un cahier ; il n’a pas été ajouté.
 traces-bad-wish = Rien n’a été mesuré : corrigez d’abord le seuil ou la fraction.
 traces-needed = Ligne { $row } : { $name } n’est pas conservé dans ce navigateur. Ajoutez de nouveau le fichier pour le mesurer encore ; jusque-là, la ligne garde son retard.
 traces-not-kept = { $name } : mesuré, mais le fichier n’est pas conservé dans ce navigateur ({ $why }). Pour le voir ou le mesurer encore, ajoutez-le de nouveau.

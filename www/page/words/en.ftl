@@ -654,6 +654,7 @@ traces-layout-unit-none = none
 traces-layout-role-of = What column { $name } contains
 traces-layout-unit-of = Unit of column { $name }
 traces-layout-supposed = assumed
+traces-layout-view = Both traces as these choices read them
 traces-layout-settings = Other settings in the file
 traces-estimator = How edges are timed
 traces-estimators-constant_fraction = constant fraction: each edge at the same fraction of its own amplitude

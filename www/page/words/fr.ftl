@@ -651,6 +651,7 @@ traces-layout-unit-none = aucune
 traces-layout-role-of = Contenu de la colonne { $name }
 traces-layout-unit-of = Unité de la colonne { $name }
 traces-layout-supposed = supposée
+traces-layout-view = Les deux traces, telles que ces choix les lisent
 traces-layout-settings = Autres indications du fichier
 traces-estimator = Datation des fronts
 traces-estimators-constant_fraction = fraction constante : chaque front à la même fraction de sa propre amplitude

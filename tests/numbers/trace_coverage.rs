@@ -11,10 +11,13 @@
 //! With 1,000 traces and a true coverage of 95 %, the share found has a standard deviation of 0.7 % (binomial
 //! distribution): the limits of 93 % and 97 % stand three of them off. A mean off by less than 4 of its standard errors is
 //! taken as unbiased.
+#![expect(clippy::unwrap_used, reason = "tests")]
+
+use std::fmt::Write as _;
 
 use slope_bench::chance::Chance;
-use slope_bench::record::Bench;
-use slope_evidence::trace::{Delay, DelayMethod, Flag, Waveform, delay};
+use slope_bench::record::{Bench, Digitiser};
+use slope_evidence::trace::{Delay, DelayMethod, Flag, Recording, Waveform, delay, read, recognise};
 
 const TRACES: u32 = 1_000;
 
@@ -38,11 +41,16 @@ struct Found {
 }
 
 fn run(bench: &Bench, light: f64, seed: u64, method: DelayMethod) -> Found {
+    run_of(seed, method, |truth, chance| bench.record(truth, light, chance))
+}
+
+/// The same of recordings of whatever make, each of a true delay, ns.
+fn run_of(seed: u64, method: DelayMethod, recorded: impl Fn(f64, &mut Chance) -> Recording) -> Found {
     let mut chance = Chance::seeded(seed);
     let (mut given, mut covered, mut rough, mut sum, mut squares) = (0, 0, 0, 0.0, 0.0);
     for _ in 0..TRACES {
         let truth = 3.0 + 20.0 * chance.unit();
-        let recording = bench.record(truth, light, &mut chance);
+        let recording = recorded(truth, &mut chance);
         let wave = |channel: usize| Waveform {
             start: recording.start,
             step: recording.step,
@@ -63,7 +71,11 @@ fn run(bench: &Bench, light: f64, seed: u64, method: DelayMethod) -> Found {
 
 #[track_caller]
 fn holds(bench: &Bench, light: f64, noise: f64, method: DelayMethod) {
-    let found = run(bench, light, 20, method);
+    is_right(run(bench, light, 20, method), noise, method);
+}
+
+#[track_caller]
+fn is_right(found: Found, noise: f64, method: DelayMethod) {
     let Found { given, coverage, bias, rough } = found;
     println!(
         "{method:?} at {noise}: coverage {coverage:.3}, bias {bias:+.1} standard errors, {given} given, {rough} rough"
@@ -154,6 +166,33 @@ fn other_benches_are_covered_too() {
         holds(&bench(0.05, 0.7, down), 0.7, 0.05, method);
         holds(&bench(0.05, 0.7, fast), 0.7, 0.05, method);
         holds(&bench(0.02, 0.7, slow_input), 0.7, 0.02, method);
+    }
+}
+
+/// A file of both traces of a bench at one row of times, up to a fifth of a step to either side of equal ones.
+fn jittered(bench: &Bench, truth: f64, light: f64, chance: &mut Chance) -> String {
+    let Digitiser { start, step, noise, .. } = bench.digitiser;
+    let mut text = String::from("Time (ns),A (V),B (V)\n");
+    let begin = start + chance.unit() * step;
+    for index in 0..1_300 {
+        let time = begin + f64::from(index) * step + chance.uniform(0.2 * step);
+        let a = bench.a.level(time, 1.0) + chance.normal(noise);
+        let b = bench.b.level(time - truth, light) + chance.normal(noise);
+        writeln!(text, "{time:.5},{a:.6},{b:.6}").unwrap();
+    }
+    text
+}
+
+#[test]
+fn samples_at_jittered_times_are_covered_too() {
+    let method = DelayMethod::ConstantFraction { fraction: 0.5 };
+    for noise in [0.02, 0.1] {
+        let bench = bench(noise, 0.8, |_| ());
+        let recorded = |truth: f64, chance: &mut Chance| {
+            let text = jittered(&bench, truth, 0.8, chance);
+            read("x", text.as_bytes(), &recognise("x", text.as_bytes()).unwrap()).unwrap()
+        };
+        is_right(run_of(20, method, recorded), noise, method);
     }
 }
 

@@ -56,14 +56,15 @@ export class EvidenceWorkers {
   }
 
   /**
-   * Reads the files of a pair and measures it; the traces are kept for {@link envelope}.
+   * Reads the files of a pair and measures it.
    * @param {TraceFiles} files
    * @param {Asked} asked
+   * @param {boolean} [keep] the traces, for {@link envelope}
    * @returns {Promise<MeasuredFiles>}
    */
-  async measure(files, asked) {
+  async measure(files, asked, keep = true) {
     for (const { file } of files) checkSize(file);
-    return reader.ask('measure', files, asked, true);
+    return reader.ask('measure', files, asked, keep);
   }
 
   /**

@@ -15,12 +15,19 @@ import { reader } from './worker-slot.js';
 
 /** Endings of files that are opened as notebooks or pictures. */
 const OTHER = /\.(zip|json|jpe?g|png|gif|webp|avif|bmp|hei[cf]|tiff?|svg)$/i;
+/** Endings of videos, of which some browsers know no type. */
+const VIDEO = /\.(mp4|m4v|mov|webm|mkv|avi|ogv)$/i;
 /** Files of a drop, at most: what is more is not looked for. */
 const MOST = 20_000;
 
-/** Whether a file says of itself that it is a picture. @param {File} file */
+/** Whether a file says of itself that it is a picture, or a video, whose frames are. @param {File} file */
 function isPicture(file) {
-  return file.type.startsWith('image/');
+  return file.type.startsWith('image/') || isVideo(file);
+}
+
+/** @param {File} file whether it is a video */
+export function isVideo({ name, type }) {
+  return type ? type.startsWith('video/') : VIDEO.test(name);
 }
 
 /**
@@ -35,9 +42,9 @@ async function picturesAmong(files) {
   return new Set(files.filter((file) => isPicture(file) || found[unsaid.indexOf(file)]));
 }
 
-/** @param {File} file whether it may be a trace file: anything but a notebook or a picture */
-export function isTrace({ name, type }) {
-  return !OTHER.test(name) && !type.startsWith('image/');
+/** @param {File} file whether it may be a trace file: anything but a notebook, a picture or a video */
+export function isTrace(file) {
+  return !OTHER.test(file.name) && !isPicture(file);
 }
 
 /**

@@ -6,6 +6,7 @@ import { plain, TextField } from './field.js';
 import { filePicker } from './file-picker.js';
 import { Figures } from './figures.js';
 import { Board } from './picture-board.js';
+import { VideoFrames } from './video-frames.js';
 import { say } from './words.js';
 
 /** @import { Book } from './book.js' */
@@ -19,12 +20,13 @@ const MOST_DIVISIONS = 100;
 
 /** What takes pictures in, and the size of their grid. */
 export class IntakeBox {
-  /** @param {Book} book @param {{take: (files: File[]) => void, resize: () => void}} does */
+  /** @param {Book} book @param {{take: (files: File[], into?: number) => void, resize: () => void}} does */
   constructor(book, { take, resize }) {
     this.book = book;
     /** Divisions of a grid that is new. */
     this.divisions = { columns: 10, rows: 8 };
-    const files = filePicker(say('pictures-add'), { id: 'picture-files', accept: 'image/*' }, take);
+    const files = filePicker(say('pictures-add'), { id: 'picture-files', accept: 'image/*,video/*' }, (chosen) => take(chosen));
+    this.frames = new VideoFrames(book, { take, refuse: (why) => this.refuse([why]) });
     const side = (/** @type {'columns' | 'rows'} */ name) => {
       const field = new TextField({ id: `grid-${name}`, label: say(`pictures-${name}`) }, (text) => {
         const { value, problem } = book.desk.typed_whole_number(text, 1, MOST_DIVISIONS);
@@ -39,7 +41,15 @@ export class IntakeBox {
     this.showSize(this.divisions);
     this.status = el('p', { role: 'status', class: 'plot-words', id: 'picture-status' });
     this.refused = el('ul', { class: 'problems', id: 'picture-refused', role: 'list', 'aria-label': say('pictures-refused-title') });
-    this.fields = el('div', { class: 'fields' }, el('p', { class: 'actions wide' }, files), this.sides.columns.root, this.sides.rows.root);
+    this.fields = el('div', { class: 'fields' }, el('p', { class: 'actions wide' }, files), this.sides.columns.root, this.sides.rows.root,
+      this.frames.root);
+  }
+
+  /** Says nothing more, and lets go of what was not taken in. */
+  clear() {
+    this.refuse([]);
+    this.say('');
+    this.frames.clear();
   }
 
   /** The divisions of a grid that is new. */

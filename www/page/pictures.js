@@ -43,7 +43,7 @@ export class Pictures {
     this.seen = undefined;
     this.timer = 0;
     this.intake = new IntakeBox(book, {
-      take: (files) => void this.take(files, undefined), resize: () => this.resized(),
+      take: (files, into) => void this.take(files, into), resize: () => this.resized(),
     });
     this.chooser = new Chooser((row) => void this.open(row));
     this.place = new Workplace({
@@ -93,13 +93,14 @@ export class Pictures {
   }
 
   /**
-   * Takes pictures in, and opens the first.
-   * @param {File[]} files
+   * Takes pictures in, and opens the first; videos are looked through for frames first.
+   * @param {File[]} chosen
    * @param {number | undefined} into the row for the first of them
    * @param {boolean} [isSure] that row is to get it whatever it has
    */
-  async take(files, into, isSure = false) {
-    if (files.length === 0 || this.book.readOnly) return;
+  async take(chosen, into, isSure = false) {
+    const files = this.book.readOnly ? [] : this.intake.frames.setAside(chosen, into);
+    if (files.length === 0) return;
     const question = into === undefined || isSure ? '' : await questionFor(this.book, this.evidence, files, into);
     if (question) {
       toast(question, { label: say('pictures-use-it'), run: () => void this.take(files, into, true) });
@@ -128,8 +129,7 @@ export class Pictures {
       this.desk = this.book.desk;
       this.held = [];
       this.close();
-      this.intake.refuse([]);
-      this.intake.say('');
+      this.intake.clear();
     }
     setHidden(this.chooser.root, held.length === 0);
     // Looked at again when it comes in sight: every edit anywhere leads here.

@@ -4,10 +4,12 @@
 import { messageOf } from './core.js';
 import { el, setHidden, setOptional, setText } from './dom.js';
 import { Choice, plain, TextField } from './field.js';
+import { LayoutPreview } from './traces-preview.js';
 import { each, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
+/** @import { TraceFiles } from './evidence-types.js' */
 /** @import { ColumnUnit, Known, Layout, Role, TraceColumn } from './worker-types.js' */
 
 /** @type {Role[]} */
@@ -25,6 +27,9 @@ export class LayoutTable {
     this.evidence = evidence;
     /** @type {File | undefined} */
     this.file = undefined;
+    /** All files of its pair. @type {File[]} */
+    this.pair = [];
+    this.preview = new LayoutPreview(book, evidence);
     /** @type {Layout | undefined} */
     this.layout = undefined;
     /** The corrected one by which the file is being read: what is corrected next is corrected in it. @type {Layout | undefined} */
@@ -76,15 +81,17 @@ export class LayoutTable {
     this.root = el('div', { hidden: true }, this.title,
       el('div', { class: 'fields' }, this.delimiter.root, this.decimal.root, this.line.root, this.step.root),
       this.problem, el('div', { class: 'table-box', tabindex: '0', role: 'group', 'aria-label': say('traces-layout-table') }, this.table),
-      this.settings);
+      this.settings, this.preview.root);
   }
 
   /**
    * Looks at a file, if it can be read; what was corrected before is forgotten.
    * @param {File} file
+   * @param {File[]} pair all files of its pair
    */
-  async look(file) {
+  async look(file, pair) {
     this.file = file;
+    this.pair = pair;
     this.layout = undefined;
     this.corrected = false;
     this.stated = { line: false, step: false };
@@ -99,6 +106,7 @@ export class LayoutTable {
     this.layout = undefined;
     this.asked = undefined;
     this.corrected = false;
+    this.preview.hide();
     setHidden(this.root, true);
   }
 
@@ -146,11 +154,13 @@ export class LayoutTable {
       this.layout = found.layout;
       setOptional(this.problem, '');
       this.show(found.layout, found.rows);
+      void this.preview.show(/** @type {TraceFiles} */ (this.pair.map((one) => ({ file: one, layout: this.wanted() }))));
       return true;
     } catch (error) {
       if (turn !== this.turn) return false;
       this.asked = undefined;
       setOptional(this.problem, messageOf(error));
+      this.preview.hide();
       if (!this.layout) this.clear();
       return false;
     }

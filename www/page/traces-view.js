@@ -13,7 +13,7 @@ import { filesOf } from './traces-run.js';
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
 /** @import { TraceMarks } from './slope_of_light.js' */
-/** @import { Envelope, Measured } from './worker-types.js' */
+/** @import { Envelope, Estimator, Measured } from './worker-types.js' */
 
 /** Stretches of a drawn trace, at most. */
 const POINTS = 900;
@@ -186,28 +186,40 @@ export class TraceView {
   draw() {
     const { measured, book } = this;
     if (!measured) return;
-    const edges = measured.outcomes.find(({ estimator }) => estimator === book.view.delays.estimator)?.delay?.edges;
-    /** @param {0 | 1} place @returns {TraceMarks} */
-    const marks = (place) => {
-      const { drawn } = measured.sides[place];
-      const edge = edges?.[place];
-      if (!drawn) return [];
-      const { baseline, top_level: top } = drawn;
-      return edge ? [baseline, top, edge.level, edge.time, edge.uncertainty] : [baseline, top];
-    };
-    this.marks = [marks(0), marks(1)];
+    this.marks = marksOf(measured, book.view.delays.estimator);
     setTold(this.summary, book.desk.traces_words(...this.span, ...this.marks));
     this.table.show();
     this.plot.show();
   }
 }
 
-/** @param {Envelope} envelope as the drawing takes it */
-function flat({ start, step, least, greatest }) {
+/**
+ * What is marked on both traces: of each its levels and, where the estimator finds it, its edge.
+ * @param {Measured} measured
+ * @param {Estimator} estimator
+ * @returns {[TraceMarks, TraceMarks]}
+ */
+export function marksOf({ outcomes, sides }, estimator) {
+  const edges = outcomes.find((outcome) => outcome.estimator === estimator)?.delay?.edges;
+  /** @param {0 | 1} place @returns {TraceMarks} */
+  const marks = (place) => {
+    const { drawn } = sides[place];
+    const edge = edges?.[place];
+    if (!drawn) return [];
+    const { baseline, top_level: top } = drawn;
+    return edge ? [baseline, top, edge.level, edge.time, edge.uncertainty] : [baseline, top];
+  };
+  return [marks(0), marks(1)];
+}
+
+/** @param {Envelope | null} envelope as the drawing takes it */
+export function flat(envelope) {
+  if (!envelope) return new Float64Array();
+  const { start, step, least, greatest } = envelope;
   return Float64Array.from([start, step, ...least.flatMap((low, index) => [low, greatest[index] ?? low])]);
 }
 
 /** @param {Envelope | null} envelope @returns {[number, number]} */
-function extent(envelope) {
+export function extent(envelope) {
   return envelope ? [envelope.start, envelope.start + envelope.step * envelope.least.length] : [0, 1];
 }

@@ -154,9 +154,13 @@ export class TracesSection {
 
   /** @param {File[]} files */
   async lookAtFirst(files) {
-    for (const file of files.slice(0, TRIED)) if (await this.layout.look(file)) return;
+    const look = (/** @type {File} */ file) => {
+      const pair = this.given.map((job) => job.files.map((one) => one.file)).find((pairs) => pairs.includes(file));
+      return this.layout.look(file, pair ?? [file]);
+    };
+    for (const file of files.slice(0, TRIED)) if (await look(file)) return;
     const [first] = files;
-    if (first) await this.layout.look(first);
+    if (first) await look(first);
   }
 
   forgetGiven() {

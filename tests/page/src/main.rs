@@ -10,6 +10,7 @@ mod opening;
 mod looks;
 mod traces;
 mod uncertainty;
+mod video;
 mod access;
 mod languages;
 mod help_pictures;
@@ -61,7 +62,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 152] = [
+const TESTS: [(&str, Test); 153] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -182,6 +183,7 @@ const TESTS: [(&str, Test); 152] = [
     ("pictures_rest", pictures::pictures_rest),
     ("bad_pictures_are_refused", pictures::bad_pictures_are_refused),
     ("pictures_are_told_by_their_bytes", pictures::pictures_are_told_by_their_bytes),
+    ("a_frame_of_a_video_is_a_photo", video::a_frame_of_a_video_is_a_photo),
     ("files_of_no_notebook_are_removed", file_store::files_of_no_notebook_are_removed),
     ("without_a_database_it_says_so", file_store::without_a_database_it_says_so),
     ("seal_hides_and_opens", seal::seal_hides_and_opens),

@@ -6,7 +6,7 @@
 
 use std::path::PathBuf;
 
-use anyhow::{Context, Result, ensure};
+use anyhow::{Context, Result, bail, ensure};
 use fantoccini::key::Key;
 use serde_json::{Value, json};
 
@@ -21,7 +21,7 @@ use slope_of_light::view::view;
 use crate::bench::{C, describe_rail};
 use crate::looks::is_drawn;
 use crate::names;
-use crate::page::{Page, eventually};
+use crate::page::{Page, eventually, plain};
 use crate::stage::Stage;
 
 /// Where the carriage stood, mm.
@@ -244,9 +244,15 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     }
     choose(&page, &files)?;
     page.reads(STATUS, "3 files with the traces of 3 positions")?;
+    // Column 2 holds B: taken for A, it has B's edge drawn too early by as much as it is late.
+    let early = edges(&page)?;
     page.choose("What column 2 contains", "trace B")?;
     let swapped = || page.value("What column 3 contains");
     eventually("the two columns change places", swapped, |value| value == "channel_a")?;
+    let drawn = || edges(&page);
+    let late = eventually("the drawing follows", drawn, |late| (late + early).abs() < 1e-9)?;
+    ensure!((late - delay(1000)).abs() < 0.2, "{late} ns are drawn where {} ns were made", delay(1000));
+    is_drawn(&page, "#layout-plot")?;
     page.choose("Unit of column 2", "mV")?;
     page.choose("Unit of column 3", "mV")?;
     page.click("Measure all")?;
@@ -268,6 +274,15 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     page.click("Show the traces of row 1")?;
     page.reads("#traces-summary", "top at 7.2")?;
     page.is_silent()
+}
+
+/// By how much B's edge is later than A's as it is told under the choices of a layout, ns.
+fn edges(page: &Page) -> Result<f64> {
+    let told = plain(&page.reads("#layout-summary", "Trace B")?).replace('−', "-");
+    let time = |crossing: &str| crossing.split('(').next().unwrap_or_default().trim().parse::<f64>();
+    let times: Vec<f64> = told.split("V at ").skip(1).map(time).collect::<Result<_, _>>()?;
+    let [a, b] = times.as_slice() else { bail!("not two edges are told: {told}") };
+    Ok(b - a)
 }
 
 /// Numbers of a layout are read by the notebook's decimal mark, and none is rounded.

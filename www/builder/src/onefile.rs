@@ -242,7 +242,7 @@ impl Parts<'_> {
         let (scripts, styles) = (self.hashes.join(" "), self.styles.join(" "));
         format!(
             "<meta http-equiv=\"{POLICY}\" content=\"default-src 'none'; script-src {scripts} 'wasm-unsafe-eval'; \
-             worker-src blob:; style-src {styles}; img-src data: blob:; base-uri 'none'; form-action 'none'\">"
+             worker-src blob:; style-src {styles}; img-src data: blob:; media-src blob:; base-uri 'none'; form-action 'none'\">"
         )
     }
 }

@@ -52,6 +52,7 @@ fn the_file_holds_everything_and_its_policy_names_it() {
     assert!(file.contains(r#"SLOPE_PICTURES={"a\u003Cb.webp":"YWJj"}"#));
     assert!(ended.is_err(), "a script that HTML would end is not inlined");
     assert!(file.contains("worker-src blob:"));
+    assert!(file.contains("media-src blob:"));
     assert_eq!(file.matches("</script").count(), 2);
     for script in file.split("<script").skip(1) {
         let body = script.split_once('>').unwrap().1.split_once("</script>").unwrap().0;

@@ -478,7 +478,7 @@ delays-jump-traces = Show the traces of row { $n }
 ## Photos
 
 pictures-title = Photos of the screen
-pictures-hint = Add the photos of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. Each photo is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
+pictures-hint = Add the photos of a whole run at once: choose them, drop them here, or paste one. A file name such as “1250 mm.jpg” gives the ruler reading. A video can be added too: its frames serve as photos. Each photo is scaled down and kept in this browser. Its metadata (place, time, device) is removed.
 pictures-add = Add photos
 pictures-columns = Divisions across the grid
 pictures-rows = Divisions down the grid
@@ -576,6 +576,14 @@ pictures-states-taken = accepted
 pictures-fields-rail = Rail
 pictures-fields-reading = Ruler reading
 pictures-fields-time_base = Time per division
+video-title = { $name }: find a frame in which the traces are sharp and complete, then use it.
+video-place = Position in the video
+video-at = { $time } s
+video-earlier = Earlier
+video-later = Later
+video-use = Use this frame
+video-done = Done with this video
+video-broken = { $name }: the browser can’t show this video. Convert it to another format, or take a screenshot of the frame and add that.
 
 ## Traces
 
@@ -619,7 +627,7 @@ traces-undo = One undo removes them all.
 traces-refused-title = Not added:
 traces-more = and { $n } more.
 traces-of-file = { $name }: { $why }
-traces-other = { $name }: not a trace file but a photo or a notebook; it was not added.
+traces-other = { $name }: not a trace file but a photo, a video or a notebook; it was not added.
 traces-bad-wish = Nothing was measured: correct the threshold or the fraction first.
 traces-needed = Row { $row }: { $name } is not kept in this browser. Add the file again to measure it again; until then the row keeps its delay.
 traces-not-kept = { $name }: measured, but the file is not kept in this browser ({ $why }). To see or measure it again, add it again.
@@ -650,6 +658,7 @@ traces-layout-unit-none = none
 traces-layout-role-of = What column { $name } contains
 traces-layout-unit-of = Unit of column { $name }
 traces-layout-supposed = assumed
+traces-layout-view = Both traces as these choices read them
 traces-layout-settings = Other settings in the file
 traces-estimator = How edges are timed
 traces-estimators-constant_fraction = constant fraction: each edge at the same fraction of its own amplitude
@@ -1973,7 +1982,7 @@ read-few_rows =
 read-missing_field = line { $line } ends before column { $column }. The file may be cut off, or the column separator is another one.
 read-not_a_number = line { $line }, column { $column }: “{ $found }” is not a number. Check the decimal mark and the first line of samples.
 read-no_value = line { $line }, column { $column }: “{ $found }” marks a sample without a value, such as an overflow. Record the trace again with a larger range.
-read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Unequal sampling cannot be used. Record again with equal steps.
+read-unequal = line { $line }: the time is { $found } ns where equal steps of { $step } ns lead to { $expected } ns. Look for a missing or a repeated line. Steps may differ by less than half a step, if the times have the digits to tell by how much.
 read-other_times = column { $column } has other times than the first column of times: the traces were not sampled together. Save each in a file of its own.
 read-no_advance = the time does not increase from the first row (line { $first }) to the last (line { $last }). Check which column is the time.
 reading-none = No trace file is chosen. Choose one that holds both traces, or one for each detector.

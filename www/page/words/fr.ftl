@@ -475,7 +475,7 @@ delays-jump-traces = Montrer les traces de la ligne { $n }
 ## Photos
 
 pictures-title = Photos de l’écran
-pictures-hint = Ajoutez d’un coup les photos de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Chaque photo est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
+pictures-hint = Ajoutez d’un coup les photos de toute une série : choisissez-les, déposez-les ici, ou collez-en une. Un nom de fichier comme « 1250 mm.jpg » donne la lecture de la règle. Une vidéo peut être ajoutée aussi : ses images servent de photos. Chaque photo est réduite et conservée dans ce navigateur. Ses métadonnées (lieu, heure, appareil) sont supprimées.
 pictures-add = Ajouter des photos
 pictures-columns = Divisions sur la largeur de la grille
 pictures-rows = Divisions sur la hauteur de la grille
@@ -573,6 +573,14 @@ pictures-states-taken = acceptée
 pictures-fields-rail = Rail
 pictures-fields-reading = Lecture de la règle
 pictures-fields-time_base = Temps par division
+video-title = { $name } : cherchez une image où les traces sont nettes et complètes, puis utilisez-la.
+video-place = Position dans la vidéo
+video-at = { $time } s
+video-earlier = Plus tôt
+video-later = Plus tard
+video-use = Utiliser cette image
+video-done = En finir avec cette vidéo
+video-broken = { $name } : le navigateur ne peut pas montrer cette vidéo. Convertissez-la dans un autre format, ou faites une capture d’écran de l’image et ajoutez-la.
 
 ## Traces
 
@@ -616,7 +624,7 @@ traces-undo = Une seule annulation les retire toutes.
 traces-refused-title = Non ajoutés :
 traces-more = et { $n } de plus.
 traces-of-file = { $name } : { $why }
-traces-other = { $name } : ce n’est pas un fichier de traces mais une photo ou un cahier ; il n’a pas été ajouté.
+traces-other = { $name } : ce n’est pas un fichier de traces mais une photo, une vidéo ou un cahier ; il n’a pas été ajouté.
 traces-bad-wish = Rien n’a été mesuré : corrigez d’abord le seuil ou la fraction.
 traces-needed = Ligne { $row } : { $name } n’est pas conservé dans ce navigateur. Ajoutez de nouveau le fichier pour le mesurer encore ; jusque-là, la ligne garde son retard.
 traces-not-kept = { $name } : mesuré, mais le fichier n’est pas conservé dans ce navigateur ({ $why }). Pour le voir ou le mesurer encore, ajoutez-le de nouveau.
@@ -647,6 +655,7 @@ traces-layout-unit-none = aucune
 traces-layout-role-of = Contenu de la colonne { $name }
 traces-layout-unit-of = Unité de la colonne { $name }
 traces-layout-supposed = supposée
+traces-layout-view = Les deux traces, telles que ces choix les lisent
 traces-layout-settings = Autres indications du fichier
 traces-estimator = Datation des fronts
 traces-estimators-constant_fraction = fraction constante : chaque front à la même fraction de sa propre amplitude
@@ -1970,7 +1979,7 @@ read-few_rows =
 read-missing_field = la ligne { $line } s’arrête avant la colonne { $column }. Le fichier est peut-être tronqué, ou le séparateur de colonnes est un autre.
 read-not_a_number = ligne { $line }, colonne { $column } : « { $found } » n’est pas un nombre. Vérifiez le séparateur décimal et la première ligne d’échantillons.
 read-no_value = ligne { $line }, colonne { $column } : « { $found } » désigne un échantillon sans valeur, par exemple un dépassement. Enregistrez la trace de nouveau avec un calibre plus grand.
-read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Un échantillonnage inégal est inutilisable. Enregistrez de nouveau à pas égaux.
+read-unequal = ligne { $line } : le temps est { $found } ns là où des pas égaux de { $step } ns donnent { $expected } ns. Cherchez une ligne manquante ou répétée. Les pas peuvent différer de moins d’un demi-pas, si les temps ont assez de chiffres pour dire de combien.
 read-other_times = la colonne { $column } a d’autres temps que la première colonne de temps : les traces n’ont pas été échantillonnées ensemble. Enregistrez chacune dans son propre fichier.
 read-no_advance = le temps n’augmente pas de la première ligne d’échantillons (ligne { $first }) à la dernière (ligne { $last }). Vérifiez quelle colonne est le temps.
 reading-none = Aucun fichier de traces n’est choisi. Choisissez-en un qui contient les deux traces, ou un pour chaque détecteur.

@@ -21,10 +21,15 @@ mod parts;
 // Why a file or a trace is refused.
 mod error;
 
+// What samples show of their converter and of its noise.
+mod simd_sums;
+mod noise;
+
 // How the numbers of a file are set out.
 mod layout;
 mod lines;
 mod header;
+mod even_steps;
 mod read;
 mod recognise;
 
@@ -33,8 +38,6 @@ mod name;
 
 // From samples to times.
 mod flag;
-mod simd_sums;
-mod noise;
 mod weights;
 mod sums;
 mod stretch;

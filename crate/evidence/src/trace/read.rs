@@ -1,5 +1,6 @@
 //! Samples out of a text file, once its layout is known.
 
+use super::even_steps::at_even_steps;
 use super::fast_decimal::{self, SampleNumber};
 use super::lines::{self, shown};
 use super::{Channel, Delimiter, Detector, Layout, ReadError, ReadProblem, Recording, Role};
@@ -8,13 +9,18 @@ use super::{Channel, Delimiter, Detector, Layout, ReadError, ReadProblem, Record
 const ROWS: usize = 8;
 /// From here on a number stands for "no value" (9.91e37) or overflow (9.9e37) in SCPI-1999, volume 1, 7.2.
 const NO_VALUE: f64 = 9.8e37;
+/// By what share of the mean step a step of jittered times may differ from it: with a row missing it is a whole one.
+const JITTER: f64 = 0.5;
+/// Share of a step that the last digit of jittered times may be: coarser ones do not tell when a sample was taken.
+const FINE: f64 = 0.05;
 
 /// Reads the samples of the file `name`, which is only quoted in errors.
 ///
-/// The time must advance by equal steps, to the digits that the file has of it; the step is the mean one.
+/// The time advances by equal steps, to the digits that the file has of it; the step is the mean one. Samples at times that
+/// are jittered, and told finely enough, are those that would have been taken at equal steps.
 ///
 /// # Errors
-/// A field that is missing or no number, a mark for overflow, unequal steps: each with its line.
+/// A field that is missing or no number, a mark for overflow, a step that is not like the others: each with its line.
 pub fn read(name: &str, bytes: &[u8], layout: &Layout) -> Result<Recording, ReadError> {
     recording(bytes, layout).map_err(|problem| ReadError { file: name.to_owned(), problem })
 }
@@ -57,18 +63,20 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
     if count < ROWS {
         return Err(ReadProblem::FewRows { rows: count, needed: ROWS });
     }
-    let (start, step) = match (taken.iter().find(|column| column.is_time), layout.step) {
-        (Some(time), _) => regular(time, layout.first_line)?,
-        (None, Some(step)) if step.is_finite() && step > 0.0 => (layout.start.unwrap_or(0.0), step),
+    let times = match (taken.iter().find(|column| column.is_time), layout.step) {
+        (Some(time), _) => advancing(time, layout.first_line)?,
+        (None, Some(step)) if step.is_finite() && step > 0.0 => {
+            Times { start: layout.start.unwrap_or(0.0), step, jittered: None }
+        }
         _ => return Err(ReadProblem::NoTime),
     };
     // Other columns of times must be the same times.
     for other in taken.iter().filter(|column| column.is_time).skip(1) {
-        let (its_start, its_step) = regular(other, layout.first_line)?;
-        if (its_start - start).abs() > 0.01 * step || (its_step - step).abs() * count as f64 > 0.01 * step {
+        if !times.are(&advancing(other, layout.first_line)?, count) {
             return Err(ReadProblem::OtherTimes { column: other.column + 1 });
         }
     }
+    let Times { start, step, jittered } = times;
     let channels = taken.into_iter().filter(|column| !column.is_time).filter_map(|column| {
         let described = layout.columns.get(column.column)?;
         let detector = match described.role {
@@ -76,7 +84,11 @@ fn recording(bytes: &[u8], layout: &Layout) -> Result<Recording, ReadProblem> {
             Role::ChannelB => Some(Detector::B),
             Role::Time | Role::Ignored => None,
         };
-        Some(Channel { detector, label: described.label.clone(), samples: column.samples })
+        let samples = match &jittered {
+            Some(times) => at_even_steps(times, &column.samples),
+            None => column.samples,
+        };
+        Some(Channel { detector, label: described.label.clone(), samples })
     });
     Ok(Recording { start, step, channels: channels.collect(), settings: layout.settings.clone() })
 }
@@ -246,10 +258,35 @@ fn fault(text: &[u8], begin: usize, line: usize, column: usize, layout: &Layout)
     }
 }
 
-/// Start and step of a column of times, in ns.
+/// When samples were taken, ns.
+struct Times {
+    start: f64,
+    /// The mean step.
+    step: f64,
+    /// The time of each where they do not lie at equal steps.
+    jittered: Option<Vec<f64>>,
+}
+
+impl Times {
+    /// Whether these are the same times, of so many samples, to a hundredth of a step.
+    fn are(&self, other: &Self, count: usize) -> bool {
+        let apart = match (&self.jittered, &other.jittered) {
+            (Some(these), Some(those)) => {
+                these.iter().zip(those).map(|(one, other)| (one - other).abs()).fold(0.0, f64::max)
+            }
+            (None, None) => {
+                (other.start - self.start).abs().max((other.step - self.step).abs() * count as f64)
+            }
+            _ => f64::INFINITY,
+        };
+        apart <= 0.01 * self.step
+    }
+}
+
+/// The times of a column of them.
 ///
-/// Each may lie off its place by the rounding of its last digit, and by that of the first and the last row.
-fn regular(time: &ReadColumn, first_line: usize) -> Result<(f64, f64), ReadProblem> {
+/// At equal steps each may lie off its place by the rounding of its last digit, and by that of the first and the last row.
+fn advancing(time: &ReadColumn, first_line: usize) -> Result<Times, ReadProblem> {
     let times = &time.samples;
     let [start, .., last] = times.as_slice() else {
         return Err(ReadProblem::FewRows { rows: times.len(), needed: ROWS });
@@ -267,7 +304,10 @@ fn regular(time: &ReadColumn, first_line: usize) -> Result<(f64, f64), ReadProbl
     let any = each().fold(false, |any, (index, found)| any | is_off(index as f64, *found));
     let wrong = if any { each().find(|(index, found)| is_off(*index as f64, **found)) } else { None };
     match wrong {
-        None => Ok((start, step)),
+        None => Ok(Times { start, step, jittered: None }),
+        Some(_) if are_jittered(times, step, digit) => {
+            Ok(Times { start, step, jittered: Some(times.clone()) })
+        }
         Some((index, _)) => {
             // Where the jump is, not where the mean step first runs away from the times.
             let (index, usual) = jump(times, step, digit).unwrap_or((index, step));
@@ -275,6 +315,12 @@ fn regular(time: &ReadColumn, first_line: usize) -> Result<(f64, f64), ReadProbl
             Err(ReadProblem::Unequal { line: first_line + index, found: times[index], expected, step: usual })
         }
     }
+}
+
+/// Whether times that do not lie at equal steps can be measured by: all steps are like the mean one, and told finely enough.
+fn are_jittered(times: &[f64], mean: f64, digit: f64) -> bool {
+    let is_alike = |pair: &[f64]| (pair[1] - pair[0] - mean).abs() < JITTER * mean;
+    digit <= FINE * mean && times.windows(2).all(is_alike)
 }
 
 /// The time before which lies the step that is least like the mean one, the first of several, and the usual step; nothing

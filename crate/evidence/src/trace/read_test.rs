@@ -179,6 +179,46 @@ fn channels_with_their_own_times_must_share_them() {
     assert_eq!(found, ReadProblem::OtherTimes { column: 3 });
 }
 
+/// 60 samples at times that are told to so many digits, and run away from steps of 0.2 ns by up to so much, ns, on either
+/// side by turns.
+fn jittered(digits: usize, by: f64) -> String {
+    let mut text = String::from("t (ns),A (V),t (ns),B (V)\n");
+    for index in 0..60 {
+        let time = index as f64 * 0.2 + if index % 2 == 0 { by } else { -by };
+        writeln!(text, "{time:.digits$},{},{time:.digits$},{}", index % 5, index % 7).unwrap();
+    }
+    text
+}
+
+#[test]
+fn jittered_times_are_read_where_they_are_told_finely_enough() {
+    let layout = recognise("x", jittered(4, 0.0).as_bytes()).unwrap();
+    let read_in = |text: &str| read("x", text.as_bytes(), &layout);
+    for by in [0.001, 0.02, 0.04] {
+        let recording = read_in(&jittered(4, by)).unwrap();
+        assert!((recording.step - (0.2 - 2.0 * by / 59.0)).abs() < 1e-9, "{}", recording.step);
+        assert!((recording.start - by).abs() < 1e-12);
+        assert_eq!(recording.channels.iter().map(|channel| channel.samples.len()).sum::<usize>(), 120);
+    }
+    // Steps of 0.3 ns and of 0.1 ns by turns differ by as much as with a row missing, and digits of 0.01 ns tell too little.
+    for text in [jittered(4, 0.06), jittered(2, 0.04)] {
+        let found = read_in(&text).unwrap_err().problem;
+        assert!(matches!(found, ReadProblem::Unequal { .. }), "{found:?}");
+    }
+    // B's samples at other times than A's: at equal steps, or jittered the other way.
+    for other in [jittered(4, 0.0), jittered(4, -0.02)] {
+        let mixed: String = jittered(4, 0.02)
+            .lines()
+            .zip(other.lines())
+            .map(|(one, other)| {
+                let (ours, theirs) = (one.split(',').take(2), other.split(',').skip(2));
+                ours.chain(theirs).collect::<Vec<_>>().join(",") + "\n"
+            })
+            .collect();
+        assert_eq!(read_in(&mixed).unwrap_err().problem, ReadProblem::OtherTimes { column: 3 });
+    }
+}
+
 #[test]
 fn a_nought_with_a_power_of_ten_hides_no_gap() {
     let text = |gap: usize| {

@@ -2,8 +2,9 @@
 //!
 //! Some rows from the middle of the file, where there is nothing but samples, are read with every delimiter and decimal
 //! mark; the pair that makes most columns of numbers and fewest of anything else is taken. The first line of samples is
-//! the first from which rows go on like those. The column that grows by equal steps is the time; one that merely counts is
-//! not, unless a unit of time is stated for it: without a time column the settings give the step.
+//! the first from which rows go on like those. The column that grows by equal steps is the time, or one whose unit or label
+//! says so; one that merely counts is not, unless a unit of time is stated for it: without a time column the settings give
+//! the step.
 
 use super::lines::{fields, line_end, lines, shown, text, value};
 use super::{
@@ -281,7 +282,7 @@ struct ColumnSigns<'a> {
     stated_step: Option<f64>,
     /// How it grows, where it does by equal steps.
     progress: Vec<Option<Progress>>,
-    /// The mean step, where its unit says that it holds times.
+    /// The mean step, where its unit or its label says that it holds times.
     mean_steps: Vec<Option<f64>>,
 }
 
@@ -298,7 +299,8 @@ impl<'a> ColumnSigns<'a> {
         let mut signs = Self { numeric, above, stated_step, progress: Vec::new(), mean_steps: Vec::new() };
         for (column, is_numeric) in numeric.iter().enumerate() {
             let progress = if *is_numeric { Progress::of(&rows, column, decimal) } else { None };
-            let mean_step = mean_step(&rows, column, decimal).filter(|_| signs.is_stated_time(column));
+            let says_time = signs.is_stated_time(column) || header::says_time(&above.labels[column]);
+            let mean_step = mean_step(&rows, column, decimal).filter(|_| says_time);
             signs.progress.push(progress);
             signs.mean_steps.push(mean_step);
         }
@@ -336,12 +338,13 @@ impl<'a> ColumnSigns<'a> {
         (by_numbers || by_label) && !self.is_stated_time(column)
     }
 
-    /// The column of the times: one that grows evenly and has a unit of time; else one that has such a unit, even or not
-    /// (reading then says which step is not like the others); else one that grows evenly and does not merely count.
+    /// The column of the times: one that grows evenly and has a unit of time; else one that has such a unit or is labelled as
+    /// the time, even or not (reading then says which step is not like the others); else one that grows evenly. One that
+    /// merely counts is not.
     fn time(&self) -> Option<usize> {
         let first = |is: &dyn Fn(usize) -> bool| (0..self.numeric.len()).find(|column| is(*column));
         first(&|column| self.is_even(column) && self.is_stated_time(column))
-            .or_else(|| first(&|column| self.mean_steps[column].is_some()))
+            .or_else(|| first(&|column| self.mean_steps[column].is_some() && !self.counts(column)))
             .or_else(|| first(&|column| self.is_even(column) && !self.counts(column)))
     }
 
@@ -362,7 +365,8 @@ impl<'a> ColumnSigns<'a> {
 
     /// What such steps are likely told in.
     fn supposed_of_time(&self, time: usize) -> ColumnUnit {
-        let step = self.progress[time].as_ref().map_or(1.0, |progress| progress.step);
+        let even = self.progress[time].as_ref().map(|progress| progress.step);
+        let step = even.or(self.mean_steps[time]).unwrap_or(1.0);
         if step <= 1e-6 { ColumnUnit::Second } else { ColumnUnit::Nanosecond }
     }
 

@@ -253,3 +253,15 @@ fn a_unit_that_was_stated_is_not_supposed() {
         assert_eq!(units, expected, "{head}");
     }
 }
+
+#[test]
+fn times_by_their_label_are_the_times_where_they_are_jittered() {
+    let sample = |i: usize| {
+        let time = 2e-10 * (i as f64 + 0.1 * f64::from(VOLTS[i % 7]).signum());
+        format!("{time:.4e},{:+.3},{:+.3}", f64::from(VOLTS[i % 7]), f64::from(VOLTS[(i + 3) % 7]))
+    };
+    let text = format!("Time,A,B\n{}", rows(60, sample));
+    let layout = layout_of(&text);
+    assert_eq!(roles(&layout), [Role::Time, Role::ChannelA, Role::ChannelB], "{layout:?}");
+    assert_eq!((layout.columns[0].unit, layout.columns[0].unit_stated), (ColumnUnit::Second, false));
+}

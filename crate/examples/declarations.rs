@@ -1,9 +1,11 @@
 //! Writes the TypeScript declarations of all that crosses between the core and the page on standard output.
 
 use slope_evidence::border::{Declarations, Thrown};
+use slope_evidence::row_truth::RowTruth;
 use slope_of_light::analysis::taken::TakenEvidence;
 use slope_of_light::chart::{PlotPlaces, PlotTable};
 use slope_of_light::notebook::{Edit, LogStep, Merge};
+use slope_of_light::plan::rehearsal::SetForm;
 use slope_of_light::report::exact::FitFigure;
 use slope_of_light::view::evidence::{EvidenceView, GridLines};
 use slope_of_light::view::typed::TypedNumber;
@@ -24,6 +26,8 @@ fn main() {
         .with::<EvidenceView>()
         .with::<GridLines>()
         .with::<PlanView>()
+        .with::<SetForm>()
+        .with::<RowTruth>()
         .with::<PlotPlaces>()
         .with::<PlotTable>()
         .with::<ProposedView>()

@@ -10,6 +10,7 @@ mod from_memory;
 mod certified;
 mod consensus;
 mod coverage;
+mod data_sets;
 mod distribution;
 mod few_repeats;
 mod floor;

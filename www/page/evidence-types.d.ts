@@ -5,7 +5,7 @@
 
 import type {
   Class, Corner, DecimalMark, Detector, Envelope, Feedback, Given, Key, Known, Layout, LensChecks, MarkedBefore, Measured, Named, Pair,
-  Proposal, Standing, Value, Wanted,
+  Proposal, RowTruth, Standing, Value, Wanted,
 } from './worker-types.js';
 
 /** What a promise of the worker's is refused with: `message` is for a person. */
@@ -70,6 +70,10 @@ export interface Calls {
   /** The secret of a data set by its number. */
   set_secret(seed: string, number: number): string;
   write_key(key: Key): string;
+  /** Both traces of a row of a data set, in one file. */
+  traces_of(secret: string, so: RowTruth, decimal: DecimalMark): TakenFile;
+  /** A photograph of the screen at a row of a data set, a JPEG. */
+  photograph_of(secret: string, so: RowTruth): TakenFile & { width: number; height: number };
   write_feedback(feedback: Feedback): string;
   /** Nothing where a file's text is no such file. */
   read_feedback(name: string, text: string): Feedback | undefined;
@@ -89,6 +93,8 @@ export interface Calls {
     picture: PictureSource, number: number, corners: Corner[], u_pixels: number, columns: number, rows: number,
   ): Standing;
 }
+/** What the simulated bench took of a row. */
+export interface TakenFile { bytes: Uint8Array<ArrayBuffer>; sha256: string }
 /** A file among others that are handed over as a whole, by its name. */
 export interface NamedPart { name: string; size: number }
 /** What a file that was handed in turned out to be; `thrown` where it was refused. */

@@ -24,6 +24,8 @@ const BAND = 32;
 const LONGEST = 2400;
 /** Of the JPEG as which it is kept, 0 to 1. */
 const QUALITY = 0.85;
+/** Of the JPEG of a photograph of a data set: such ones are many, and show nothing small. */
+const SET_QUALITY = 0.6;
 
 /** The traces that were measured last. @type {Reading | undefined} */
 let reading;
@@ -98,6 +100,23 @@ const calls = {
   class_of: (all, keys, decimal) => wasm.class_of(all, keys, decimal),
   set_secret: (seed, number) => wasm.set_secret(seed, number),
   write_key: (key) => wasm.write_key(key),
+
+  async traces_of(secret, so, decimal) {
+    const bytes = /** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(wasm.traces_of(secret, so, decimal)));
+    return { bytes, sha256: await hash(bytes) };
+  },
+
+  async photograph_of(secret, so) {
+    const pixels = new ImageData(new Uint8ClampedArray(wasm.photograph_of(secret, so).buffer), wasm.photograph_width());
+    const { width, height } = pixels;
+    const { canvas, context } = blank(width, height);
+    context.putImageData(pixels, 0, 0);
+    const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: SET_QUALITY });
+    release(canvas);
+    const bytes = await bytesOf(blob);
+    return { bytes, sha256: await hash(bytes), width, height };
+  },
+
   write_feedback: (feedback) => wasm.write_feedback(feedback),
   read_feedback: (name, text) => wasm.read_feedback(name, text),
   digest: digestOf,
@@ -288,15 +307,21 @@ async function decoded(file) {
 function drawn(bitmap, longest = Infinity) {
   const scale = Math.min(1, longest / Math.max(bitmap.width, bitmap.height));
   const [width, height] = [bitmap.width, bitmap.height].map((side) => Math.max(1, Math.round(side * scale)));
-  if (typeof OffscreenCanvas === 'undefined') throw new RefusedCall('no_canvas');
-  const canvas = new OffscreenCanvas(width ?? 1, height ?? 1);
-  const context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
-  if (!context) throw new RefusedCall('no_canvas');
+  const { canvas, context } = blank(width ?? 1, height ?? 1);
   context.fillStyle = '#fff';
   context.fillRect(0, 0, canvas.width, canvas.height);
   context.imageSmoothingQuality = 'high';
   context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
   bitmap.close();
+  return { canvas, context };
+}
+
+/** A canvas to draw on. @param {number} width @param {number} height */
+function blank(width, height) {
+  if (typeof OffscreenCanvas === 'undefined') throw new RefusedCall('no_canvas');
+  const canvas = new OffscreenCanvas(width, height);
+  const context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
+  if (!context) throw new RefusedCall('no_canvas');
   return { canvas, context };
 }
 

@@ -1,26 +1,40 @@
 /**
- * One data set for each student: hand-outs of this notebook, each with readings of its own from a simulated copy of the bench,
- * and the key that tells what is really so in each. What they are drawn from is in the key alone, and forgotten here.
+ * One data set for each student: hand-outs of this notebook, each with readings, photographs or traces of its own from a
+ * simulated copy of the bench, and the key that tells what is really so in each. What they are drawn from is in the key alone,
+ * and forgotten here; no file of a student's is kept here either.
  */
 import { core, messageOf } from './core.js';
 import { download, el, setHidden, setText } from './dom.js';
-import { plain, TextField } from './field.js';
+import { plain, Radios, TextField } from './field.js';
 import { safeName } from './files.js';
 import { layerOf } from './handout-layer.js';
 import { flushAll } from './typing.js';
-import { say, worded } from './words.js';
-import { reader } from './worker-slot.js';
+import { each, say, worded } from './words.js';
+import { reader, WorkerSlot } from './worker-slot.js';
 
 /** @import { Book } from './book.js' */
-/** @import { Desk } from './slope_of_light.js' */
-/** @import { Edit, Message, Piece, View } from './types.js' */
+/** @import { DataSet, Desk } from './slope_of_light.js' */
+/** @import { DecimalMark, Edit, Evidence, Message, Piece, RowTruth, SetForm, View } from './types.js' */
+/** @import { TakenFile } from './evidence-types.js' */
 /** @import { KeySet } from './worker-types.js' */
 /** @typedef {{number: number, name: string}} Student the name is empty where it is not known */
+/** What all files of a student are made of. @typedef {{form: SetForm, secret: string, salt: string}} Draw the salt is empty where the result starts open */
+/** @typedef {{edit: Edit, file: TakenFile}} TakenRow what gives a row its picture or traces, and the file of it */
 
 /** The most data sets that are made at once. */
 const MOST = 500;
-/** What was drawn, and is fixed. @type {Piece[]} */
-const DRAWN = ['positions', 'time_bases', 'readings'];
+/** @type {SetForm[]} */
+const FORMS = ['typed', 'photographs', 'traces'];
+/** What was drawn, and is fixed: of pictures and traces, which they are. @type {Record<SetForm, Piece[]>} */
+const DRAWN = {
+  typed: ['positions', 'time_bases', 'readings'],
+  photographs: ['positions', 'time_bases', 'evidence'],
+  traces: ['positions', 'time_bases', 'evidence'],
+};
+/** The grid of a picture on which none is marked yet; no grid has this number. */
+const NO_GRID = 0;
+/** Takes pictures and traces. A picture takes much room: it is let go when none has been taken for so long, ms. */
+const bench = new WorkerSlot(5000);
 
 export class DataSets {
   /** @param {Book} book @param {() => boolean} sealed whether the results start sealed */
@@ -28,7 +42,11 @@ export class DataSets {
     this.book = book;
     this.sealed = sealed;
     this.text = '';
+    /** @type {SetForm} */
+    this.form = 'typed';
     this.desk = book.desk;
+    /** Whether what is being made is to end. */
+    this.isStopped = false;
     /** What was made last. @type {{name: string, zip: Uint8Array<ArrayBuffer>, key: string} | undefined} */
     this.made = undefined;
     this.names = new TextField({ id: 'sets-names', label: say('sets-names'), lines: 5 }, (text) => {
@@ -36,15 +54,25 @@ export class DataSets {
       this.tell(null);
       this.forget();
     });
+    this.forms = new Radios({ name: 'sets-form', legend: say('sets-form'), options: each(FORMS, (form) => say(`sets-forms-${form}`)) },
+      (/** @type {SetForm} */ form) => {
+        this.form = form;
+        this.forget();
+      });
+    this.forms.show(this.form);
     this.button = el('button', { type: 'button', id: 'sets-make', click: () => this.make() }, say('sets-make'));
     // What is announced: that it begins, and how it ended. How far it is, the bar shows.
     this.state = el('p', { id: 'sets-state', role: 'status' });
     this.progress = el('progress', { id: 'sets-progress', 'aria-labelledby': this.state.id, hidden: true });
+    this.stop = el('button', { type: 'button', id: 'sets-stop', hidden: true, click: () => {
+      this.isStopped = true;
+    } }, say('stop'));
     this.files = el('p', { class: 'actions', hidden: true },
       el('button', { type: 'button', id: 'sets-take', class: 'main', click: () => this.takeSets() }, say('sets-take')),
       el('button', { type: 'button', id: 'sets-take-key', click: () => this.takeKey() }, say('sets-take-key')));
     this.root = el('fieldset', { class: 'group' }, el('legend', {}, say('sets-title')), el('p', { class: 'hint' }, say('sets-hint')),
-      el('p', { class: 'hint' }, say('sets-protects')), this.names.root, el('p', { class: 'actions' }, this.button), this.state, this.progress, this.files);
+      el('p', { class: 'hint' }, say('sets-protects')), this.forms.root, this.names.root,
+      el('p', { class: 'actions' }, this.button, this.stop), this.state, this.progress, this.files);
   }
 
   /** What was made belongs to the notebook and the names that it was made of. */
@@ -92,29 +120,38 @@ export class DataSets {
       this.refuse(say('sets-position'));
       return;
     }
-    this.button.disabled = true;
-    setText(this.state, say('sets-making', { n: students.length }));
-    this.progress.max = students.length;
-    this.progress.value = 0;
-    setHidden(this.progress, false);
-    const { text, book: { desk } } = this;
+    this.begin(students.length);
+    const { text, form, book: { desk } } = this;
     try {
       const made = await this.makeFor(students);
       // To other names or another notebook than it was made of it does not belong.
-      if (text === this.text && desk === this.book.desk) {
+      if (text === this.text && form === this.form && desk === this.book.desk) {
         this.made = made;
-        setHidden(this.files, false);
-        setText(this.state, say('sets-made', { n: students.length }));
+        setHidden(this.files, !made);
+        setText(this.state, made ? say('sets-made', { n: students.length }) : say('sets-stopped'));
       }
     } catch (error) {
       this.refuse(messageOf(error));
     }
     setHidden(this.progress, true);
+    setHidden(this.stop, true);
     this.button.disabled = false;
   }
 
-  /** @param {Student[]} students */
+  /** @param {number} sets how many are to be made */
+  begin(sets) {
+    this.isStopped = false;
+    this.button.disabled = true;
+    setText(this.state, say('sets-making', { n: sets }));
+    this.progress.max = sets;
+    this.progress.value = 0;
+    setHidden(this.progress, false);
+    setHidden(this.stop, false);
+  }
+
+  /** @param {Student[]} students @returns {Promise<DataSets['made']>} nothing where it was stopped */
   async makeFor(students) {
+    const { form } = this;
     const view = this.book.current();
     const desk = core.Desk.open(this.book.desk.text());
     try {
@@ -122,17 +159,21 @@ export class DataSets {
       const seed = hex(crypto.getRandomValues(new Uint8Array(32)));
       /** @type {KeySet[]} */
       const sets = [];
-      const texts = [];
-      for (const { number, name } of students) {
-        this.progress.value = sets.length;
-        const secret = await reader.ask('set_secret', seed, number);
+      const contents = [];
+      for (const student of students) {
+        const secret = await reader.ask('set_secret', seed, student.number);
         const salt = this.sealed() ? (await reader.ask('digest', `${secret}\nseal`)).slice(0, 32) : '';
-        const { text, layer, truth } = dataSet(desk, view, { number, name }, secret, salt);
-        const file = `${String(number).padStart(String(students.length).length, '0')}${name && '_'}${inFileName(name)}.json`;
-        sets.push({ number, name, file, digest: await reader.ask('digest', layer), truth });
-        texts.push(/** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(text)));
+        const made = await dataSet(desk, view, student, { form, secret, salt }, (share) => {
+          this.progress.value = sets.length + share;
+          return !this.isStopped;
+        });
+        if (!made) return undefined;
+        contents.push(made.bytes);
+        const { number, name } = student;
+        const file = `${fileName(student, students.length)}.${form === 'typed' ? 'json' : 'zip'}`;
+        sets.push({ number, name, file, digest: await reader.ask('digest', made.layer), truth: made.truth });
       }
-      const zip = await reader.ask('pack', sets.map(({ file }) => file), texts);
+      const zip = await reader.ask('pack', sets.map(({ file }) => file), contents);
       return { name: safeName(title, 60), zip, key: await reader.ask('write_key', { title, seed, sets }) };
     } finally {
       desk.free();
@@ -149,60 +190,117 @@ export class DataSets {
 }
 
 /**
- * A rehearsal from a secret as a hand-out, its teacher's layer, and what is really so in it.
+ * A data set as a hand-out: its file, its teacher's layer, and what is really so in it. Nothing where it is to end.
  * @param {Desk} teacher
  * @param {View} view of the same
  * @param {Student} student
- * @param {string} secret
- * @param {string} salt empty where the result starts open
+ * @param {Draw} draw
+ * @param {(share: number) => boolean} goesOn told which share is done; whether to go on
  */
-function dataSet(teacher, view, student, secret, salt) {
+async function dataSet(teacher, view, student, draw, goesOn) {
   // The time of the last change, as of any hand-out.
   const { at = '' } = JSON.parse(teacher.entries(teacher.length() - 1)[0] ?? '{}');
-  const planned = teacher.plan().positions.map(({ typed }) => typed);
-  const run = teacher.rehearsal(teacher.title(), planned, student.number, secret, at);
+  const drawn = teacher.data_set(teacher.plan().positions.map(({ typed }) => typed), draw.secret, draw.form);
   const set = core.Desk.blank();
   try {
-    /** @type {{edit: {together: Edit[]}}} */
-    const { edit: { together } } = JSON.parse(run.entries(0)[0] ?? '');
+    const taken = await takenOf(drawn, draw, view.decimal_mark, goesOn);
+    if (!taken) return undefined;
+    /** @type {{together: Edit[]}} */
+    const { together } = JSON.parse(drawn.edit());
     const [task = 0] = teacher.new_numbers(1);
-    const edits = [...together.filter((edit) => !staysBehind(edit)), ...prepared(view, student, task)];
+    const edits = [...together, ...taken.map(({ edit }) => edit), ...prepared(view, student, draw.form, task)];
     set.replay(edits.map((edit) => JSON.stringify({ at, edit })));
-    set.hand_out(salt);
-    const [, t0, ...errors] = run.truth(secret);
+    set.hand_out(draw.salt);
+    const [, t0, ...errors] = drawn.truth();
     const told = errors.map(({ name, value }) => say('sets-error', { name: worded(name), value: worded(value) }));
-    return { text: set.text(), layer: layerOf(set, set.length()), truth: { t0: worded(t0?.value), errors: told } };
+    const truth = { t0: worded(t0?.value), errors: told };
+    return { bytes: await fileOf(set, taken), layer: layerOf(set, set.length()), truth };
   } finally {
-    run.free();
+    drawn.free();
     set.free();
   }
 }
 
 /**
- * The seed is the key's alone, and who prepared the hand-out measured nothing in it.
- * @param {Edit} edit
+ * The pictures or traces of all rows, one after the other. Nothing where it is to end.
+ * @param {DataSet} drawn
+ * @param {Draw} draw
+ * @param {DecimalMark} mark
+ * @param {(share: number) => boolean} goesOn
+ * @returns {Promise<TakenRow[] | undefined>}
  */
-function staysBehind(edit) {
-  return typeof edit === 'object' && ('set_rehearsal' in edit || ('set_bench' in edit && edit.set_bench.field === 'people'));
+async function takenOf(drawn, { form, secret }, mark, goesOn) {
+  if (form === 'typed') return goesOn(0) ? [] : undefined;
+  const rows = drawn.rows();
+  /** @type {TakenRow[]} */
+  const taken = [];
+  for (const so of rows) {
+    if (!goesOn(taken.length / rows.length)) return undefined;
+    taken.push(await (form === 'traces' ? recorded(so, secret, mark) : photographed(so, secret)));
+  }
+  return taken;
+}
+
+/** @param {RowTruth} so @param {string} secret @param {DecimalMark} mark @returns {Promise<TakenRow>} */
+async function recorded(so, secret, mark) {
+  const file = await bench.ask('traces_of', secret, so, mark);
+  return withEvidence(so, file, { traces: { files: [stored(so, file, 'csv')], delays: [] } });
+}
+
+/** @param {RowTruth} so @param {string} secret @returns {Promise<TakenRow>} */
+async function photographed(so, secret) {
+  const file = await bench.ask('photograph_of', secret, so);
+  const { width, height } = file;
+  return withEvidence(so, file, { picture: { file: stored(so, file, 'jpg'), width, height, grid: NO_GRID, a: [], b: [] } });
+}
+
+/** @param {RowTruth} so @param {TakenFile} file @param {Evidence} evidence @returns {TakenRow} */
+function withEvidence({ row }, file, evidence) {
+  return { edit: { set_evidence: { row, evidence } }, file };
+}
+
+/** A file as the notebook keeps hold of it: its name is the row's number. @param {RowTruth} so @param {TakenFile} file @param {string} ending */
+function stored({ row }, { bytes, sha256 }, ending) {
+  return { sha256, name: `${String(row).padStart(2, '0')}.${ending}`, bytes: bytes.length };
+}
+
+/** What a student gets: the notebook alone, or a bundle of it with its pictures or traces. @param {Desk} set @param {TakenRow[]} taken */
+async function fileOf(set, taken) {
+  const notebook = /** @type {Uint8Array<ArrayBuffer>} */ (new TextEncoder().encode(set.text()));
+  if (taken.length === 0) return notebook;
+  const contents = new Map(taken.map(({ file: { sha256, bytes } }) => [sha256, bytes]));
+  const files = set.files().flatMap(([place, { sha256 }]) => {
+    const bytes = contents.get(sha256);
+    return bytes ? [{ place, bytes }] : [];
+  });
+  return reader.ask('pack', ['notebook.json', ...files.map(({ place }) => place)], [notebook, ...files.map(({ bytes }) => bytes)]);
 }
 
 /**
  * What the teacher prepared, with what was drawn fixed, and for whom it was.
  * @param {View} view
  * @param {Student} student
+ * @param {SetForm} form
  * @param {number} task a number for the text that says so
  * @returns {Edit[]}
  */
-function prepared({ result: { basis, reason }, handout: { fixed, needed, tasks } }, { number, name }, task) {
-  const note = say('sets-note', { who: name || say('sets-number', { number: String(number) }) });
+function prepared({ result: { basis, reason }, handout: { fixed, needed, tasks } }, { number, name }, form, task) {
+  const note = say(`sets-notes-${form}`, { who: name || say('sets-number', { number: String(number) }) });
   return [
     { set_claim: { basis, reason } },
     ...needed.map((piece) => /** @type {Edit} */ ({ set_piece: [piece, 'needed'] })),
-    ...[...fixed, ...DRAWN].map((piece) => /** @type {Edit} */ ({ set_piece: [piece, 'fixed'] })),
+    ...[...fixed, ...DRAWN[form]].map((piece) => /** @type {Edit} */ ({ set_piece: [piece, 'fixed'] })),
+    // What is read off a picture or a trace is the student's work.
+    ...(form === 'typed' ? [] : /** @type {Edit[]} */ ([{ set_piece: ['readings', 'needed'] }])),
     ...tasks.map(({ id, at, asks, text }) => /** @type {Edit} */ ({ set_task: [id, at, asks, text] })),
     { set_task: [task, 'readings', 'nothing', note] },
     ...(name ? /** @type {Edit[]} */ ([{ set_piece: ['people', 'fixed'] }, { set_bench: { field: 'people', text: name } }]) : []),
   ];
+}
+
+/** What a student's file is called, without its ending. @param {Student} student @param {number} all how many there are */
+function fileName({ number, name }, all) {
+  return `${String(number).padStart(String(all).length, '0')}${name && '_'}${inFileName(name)}`;
 }
 
 /** @param {Uint8Array} bytes */

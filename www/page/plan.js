@@ -53,7 +53,7 @@ export class Plan {
     this.take.addEventListener('click', () => this.takeAll());
     byId('plan-add').addEventListener('click', () => this.add());
     byId('plan-rehearse').addEventListener('click', () => this.rehearse(keep));
-    byId('plan-show-truth').addEventListener('click', () => this.truth.show(book.desk.truth('')));
+    byId('plan-show-truth').addEventListener('click', () => this.truth.show(book.desk.truth()));
     this.inSight = false;
     this.timer = 0;
     /** The desk whose plan was worked out last. @type {Desk | undefined} */
@@ -162,7 +162,7 @@ export class Plan {
     try {
       const [seed = 0] = crypto.getRandomValues(new Uint32Array(1));
       const title = say('plan-rehearsal-of', { title: this.book.current().title || say('untitled') });
-      await keep(this.book.desk.rehearsal(title, planned, seed, '', now()));
+      await keep(this.book.desk.rehearsal(title, planned, seed, now()));
       toast(say('plan-rehearsing'));
     } catch (error) {
       toast(messageOf(error));

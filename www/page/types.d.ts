@@ -688,6 +688,19 @@ told: boolean, };
 /** How a row takes part. */
 export type RowState = "empty" | "incomplete" | "used" | "struck";
 
+/** What is really so at a row of a data set: before this a camera or a recorder would stand. It goes into no file. */
+export type RowTruth = {
+/** The row. */
+row: number,
+/** Distance from the splitter, m. */
+distance: number,
+/** How late B's edge comes after A's, as the row's clock counts it, ns. */
+delay: number,
+/** Time per division of the screen, ns. */
+time_base: number,
+/** Divisions across the screen. */
+screen_width: number, };
+
 /** One row. */
 export type RowView = {
 /** The row. */
@@ -727,6 +740,9 @@ export type Section = "apparatus" | "readings" | "delays" | "line" | "uncertaint
 
 /** The sense of a ruler. */
 export type Sense = "grows" | "falls";
+
+/** As what the delays of a data set are handed over. */
+export type SetForm = "typed" | "photographs" | "traces";
 
 /** A time base setting whose own uncertainty was stated. */
 export type Setting = {

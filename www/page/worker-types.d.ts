@@ -555,6 +555,19 @@ nanoseconds: Drawing | null, };
 /** What a column holds. */
 export type Role = "time" | "channel_a" | "channel_b" | "ignored";
 
+/** What is really so at a row of a data set: before this a camera or a recorder would stand. It goes into no file. */
+export type RowTruth = {
+/** The row. */
+row: number,
+/** Distance from the splitter, m. */
+distance: number,
+/** How late B's edge comes after A's, as the row's clock counts it, ns. */
+delay: number,
+/** Time per division of the screen, ns. */
+time_base: number,
+/** Divisions across the screen. */
+screen_width: number, };
+
 /** One of the two traces. */
 export type Side = { drawn: Drawn | null, refused: Refused | null, envelope: Envelope | null, };
 

@@ -140,9 +140,14 @@ fn take(entries: &mut Vec<Entry>, name: &str) -> Option<Entry> {
     entries.iter().position(|entry| entry.name == name).map(|place| entries.remove(place))
 }
 
-/// SHA-256 of `bytes` in lower-case hexadecimal.
+/// SHA-256 of `bytes` (FIPS 180-4).
+pub fn sha256(bytes: &[u8]) -> [u8; 32] {
+    Sha256::digest(bytes).into()
+}
+
+/// The same in lower-case hexadecimal.
 pub fn sha256_hex(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().fold(String::with_capacity(64), |mut text, byte| {
+    sha256(bytes).iter().fold(String::with_capacity(64), |mut text, byte| {
         // Writing to a string can't fail.
         let _ = write!(text, "{byte:02x}");
         text

@@ -9,6 +9,6 @@ mod contents;
 mod container;
 
 pub use container::{LIMITS, Limits, pack, unpack, unpack_wanted, unpack_within};
-pub use contents::{CONTENTS, FORMAT, sha256_hex};
+pub use contents::{CONTENTS, FORMAT, sha256, sha256_hex};
 pub use entry::{Entries, Entry};
 pub use error::ArchiveError;

@@ -1,6 +1,6 @@
 //! Seeded random numbers, the same on every machine and in every browser.
 //!
-//! ChaCha with 8 rounds as the generator, whose key is the seed and whose nonce tells 2⁶⁴ streams apart (D. J. Bernstein,
+//! ChaCha with 8 rounds as the generator, whose key is the seed, or made of it, and whose nonce tells 2⁶⁴ streams apart (D. J. Bernstein,
 //! "ChaCha, a variant of Salsa20", 2008); normal numbers by G. Marsaglia's polar method (G. Marsaglia and T. A.
 //! Bray, SIAM Review 6 (1964) 260), with the logarithm of the `libm` crate so that all bits are the same.
 
@@ -26,6 +26,11 @@ impl Chance {
         let mut chance = Self::seeded(seed);
         chance.generator.set_stream(stream);
         chance
+    }
+
+    /// A source whose numbers nobody tells without its key: the generator has the security of its 256 bits.
+    pub fn keyed(key: [u8; 32]) -> Self {
+        Self { generator: ChaCha8Rng::from_seed(key), spare: None }
     }
 
     /// Uniform in [0, 1), with all 53 bits.

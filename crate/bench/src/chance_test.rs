@@ -7,6 +7,8 @@ fn seeds_and_streams_are_told_apart() {
     assert_eq!(first(Chance::seeded(3)), first(Chance::stream(3, 0)));
     assert_ne!(first(Chance::seeded(3)), first(Chance::seeded(4)));
     assert_ne!(first(Chance::stream(3, 1)), first(Chance::stream(3, 2)));
+    assert_eq!(first(Chance::keyed([7; 32])), first(Chance::keyed([7; 32])));
+    assert_ne!(first(Chance::keyed([7; 32])), first(Chance::keyed([8; 32])));
 }
 
 /// Of n numbers the mean has a standard error of σ/√n, and the mean square one of √(μ₄ − σ⁴)/√n: limits of four of them.

@@ -20,5 +20,8 @@ pub mod photo;
 // What a notebook stores of both.
 pub mod stored;
 
+// What is really so at a row of a data set.
+pub mod row_truth;
+
 // The border to the page.
 pub mod border;

@@ -7,47 +7,67 @@
 //! shows of its numbers tells nothing of another's.
 
 use sha2::{Digest, Sha256};
+use slope_evidence::row_truth::RowTruth;
 
 use super::stop::{PlanContext, PlannedStop, first_row, position, with_rows};
 use super::{planned, spread};
+use crate::analysis::setup::Setup;
 use crate::analysis::trials::shape;
 use crate::analysis::{Origin, Quantity, Refusal, RowError, RowPart, RowReading, prepare};
 use crate::budget::Random;
 use crate::message;
 use crate::notebook::{
-    ActsOn, Cell, Edit, Notebook, NotebookState, PlannedPosition, Rail, RailId, Scope, SharedError,
+    ActsOn, BenchField, Cell, Edit, Evidence, Notebook, NotebookState, PlannedPosition, Rail, RailId, Row,
+    RowId, Scope, SharedError, TraceDelay, TraceTime, Traces,
 };
-use crate::quantity::{Unit, fixed};
+use crate::quantity::{DecimalMark, Unit, fixed};
 
 /// Standard deviation of a step that nobody knows, m.
 const STEP: f64 = 0.02;
 
-/// From what everything is drawn: a seed, which stands in the notebook; or a secret, which does not, so that nobody can tell
-/// without it what was drawn.
+/// From what everything is drawn.
 #[derive(Clone, Copy, Debug)]
-struct Draws<'a> {
-    seed: u32,
-    /// Empty where there is none.
-    secret: &'a str,
+enum Draws<'a> {
+    /// A seed, which stands in the notebook.
+    Seed(u32),
+    /// A secret, which does not, so that nobody can tell without it what was drawn.
+    Secret(&'a str),
 }
 
 impl Draws<'_> {
     /// The numbers that belong to something of a name.
     fn stream(self, name: &str) -> Random {
-        if self.secret.is_empty() {
-            // FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo; IETF draft-eastlake-fnv).
-            let hash = name.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-                (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
-            });
-            return Random::new(u64::from(self.seed), hash);
+        match self {
+            Self::Seed(seed) => {
+                // FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo; IETF draft-eastlake-fnv).
+                let hash = name.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+                    (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
+                });
+                Random::new(u64::from(seed), hash)
+            }
+            Self::Secret(secret) => {
+                // The last 128 bits of the digest.
+                let digest = Sha256::digest([secret, name].concat().as_bytes());
+                let (seed, stream) = digest.iter().fold((0_u64, 0_u64), |(high, low), byte| {
+                    ((high << 8) | (low >> 56), (low << 8) | u64::from(*byte))
+                });
+                Random::new(seed, stream)
+            }
         }
-        // The last 128 bits of the digest.
-        let digest = Sha256::digest([self.secret, name].concat().as_bytes());
-        let (seed, stream) = digest.iter().fold((0_u64, 0_u64), |(high, low), byte| {
-            ((high << 8) | (low >> 56), (low << 8) | u64::from(*byte))
-        });
-        Random::new(seed, stream)
     }
+}
+
+/// As what the delays of a data set are handed over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
+#[serde(rename_all = "snake_case")]
+pub enum SetForm {
+    /// Edges read on a screen, typed.
+    Typed,
+    /// Photographs of a screen, to be marked.
+    Photographs,
+    /// Recorded traces, to be measured.
+    Traces,
 }
 
 /// What was really so in a rehearsal.
@@ -61,9 +81,20 @@ pub struct RehearsalTruth {
     pub steps: Vec<(RailId, f64)>,
 }
 
+/// A data set, and what is really so in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DataSet {
+    /// All of its notebook at one stroke, but for pictures and traces.
+    pub edit: Edit,
+    /// What is really so at each row: before this a camera or a recorder would stand.
+    pub rows: Vec<RowTruth>,
+    /// What is really so in all of it.
+    pub truth: RehearsalTruth,
+}
+
 /// The edit with which the notebook of a rehearsal begins: the same bench, the positions `planned`, and readings drawn
-/// from `seed`, or from a `secret` where that is not empty. It is all of the notebook at one stroke, so that the readings
-/// never stand without the word that they are a rehearsal's.
+/// from `seed`. It is all of the notebook at one stroke, so that the readings never stand without the word that they are a
+/// rehearsal's.
 ///
 /// # Errors
 /// Why nothing can be rehearsed yet, and what to do.
@@ -72,27 +103,49 @@ pub fn rehearsal(
     title: String,
     planned: Vec<PlannedPosition>,
     seed: u32,
-    secret: &str,
 ) -> Result<Edit, Refusal> {
-    let rows = rehearse(page, Draws { seed, secret })?;
-    let mut edits = vec![
-        Edit::SetTitle(title),
-        Edit::SetRehearsal(seed),
-        Edit::SetDecimalMark(page.decimal_mark),
-        Edit::SetPath(page.path),
-        Edit::SetBeam(page.beam),
-    ];
+    let Run { rows, .. } = run(page, Draws::Seed(seed), SetForm::Typed)?;
+    let mut edits = vec![Edit::SetTitle(title), Edit::SetRehearsal(seed)];
+    edits.extend(bench_again(page, planned));
+    edits.extend(rows);
+    Ok(Edit::Together(edits))
+}
+
+/// A data set on the same bench with the positions `planned`, drawn from a `secret`. Who prepared it measured nothing in it,
+/// and is not named. Rows whose delays are handed over as pictures or traces say nothing of a delay yet, and nothing of
+/// reading it was drawn: whoever takes the pictures or traces draws that.
+///
+/// # Errors
+/// Why nothing can be drawn yet, and what to do.
+pub fn data_set(
+    page: &NotebookState,
+    title: String,
+    planned: Vec<PlannedPosition>,
+    secret: &str,
+    form: SetForm,
+) -> Result<DataSet, Refusal> {
+    let run = run(page, Draws::Secret(secret), form)?;
+    let mut edits = vec![Edit::SetTitle(title)];
+    edits.extend(bench_again(page, planned).filter(|edit| !names_people(edit)));
+    edits.extend(run.rows);
+    Ok(DataSet { edit: Edit::Together(edits), rows: run.so, truth: run.truth })
+}
+
+fn names_people(edit: &Edit) -> bool {
+    matches!(edit, Edit::SetBench { field: BenchField::People, .. })
+}
+
+/// The same bench, described anew.
+fn bench_again(page: &NotebookState, planned: Vec<PlannedPosition>) -> impl Iterator<Item = Edit> {
+    let mut edits =
+        vec![Edit::SetDecimalMark(page.decimal_mark), Edit::SetPath(page.path), Edit::SetBeam(page.beam)];
     edits.extend(page.bench.iter().map(|(field, text)| Edit::SetBench { field: *field, text: text.clone() }));
     edits.extend(page.rails.iter().flat_map(rail_again));
     edits.extend(page.settings.iter().cloned().map(Edit::SetSetting));
     edits.extend(page.kinds.iter().map(|(of, kind)| Edit::SetKind { of: *of, kind: *kind }));
     edits.extend(page.shared.iter().filter(|shared| has_rows_here(shared)).cloned().map(Edit::SetShared));
     edits.extend(planned.into_iter().map(Edit::SetPosition));
-    edits.extend((1..).zip(rows).map(|(row, texts)| {
-        let cells = [Cell::Rail, Cell::Reading, Cell::TimeBase, Cell::EdgeA, Cell::EdgeB];
-        Edit::AddRow { row, after: None, cells: cells.into_iter().zip(texts).collect() }
-    }));
-    Ok(Edit::Together(edits))
+    edits.into_iter()
 }
 
 fn rail_again(rail: &Rail) -> Vec<Edit> {
@@ -112,9 +165,21 @@ fn has_rows_here(shared: &SharedError) -> bool {
     !matches!(shared.rows, Scope::Rows(_))
 }
 
-/// The rows that a person would write on the bench and by the plan of `page`: rail, reading, time base and both edges of
-/// each. The bench's errors are drawn, too; where nothing is planned, rows spread over all rails are read.
-fn rehearse(page: &NotebookState, draws: Draws) -> Result<Vec<[String; 5]>, Refusal> {
+/// A run on the simulated bench.
+#[derive(Debug)]
+struct Run {
+    /// What a person would write of each row: rail and reading, and of a screen the time base; both edges where delays are
+    /// typed.
+    rows: Vec<Edit>,
+    /// What is really so at each.
+    so: Vec<RowTruth>,
+    /// What is really so in all of it.
+    truth: RehearsalTruth,
+}
+
+/// The run that a person would make on the bench and by the plan of `page`. The bench's errors are drawn, too; where
+/// nothing is planned, rows spread over all rails are read.
+fn run(page: &NotebookState, draws: Draws, form: SetForm) -> Result<Run, Refusal> {
     let mut page = with_rows(page, Vec::new(), page.plan.clone());
     page.shared.retain(has_rows_here);
     let context = PlanContext::of(&page)?;
@@ -122,7 +187,7 @@ fn rehearse(page: &NotebookState, draws: Draws) -> Result<Vec<[String; 5]>, Refu
     if stops.len() < 2 {
         stops = spread(&context);
     }
-    read(&context, &stops, draws)
+    read(&context, &stops, draws, form)
 }
 
 /// What is drawn once for all rows.
@@ -134,7 +199,7 @@ struct CommonDraws {
     steps: Vec<f64>,
 }
 
-fn drawn(draws: Draws, page: &NotebookState, setup: &crate::analysis::setup::Setup) -> CommonDraws {
+fn drawn(draws: Draws, page: &NotebookState, setup: &Setup) -> CommonDraws {
     let error = |shared: &crate::analysis::parts::Shared| {
         shape(shared.shape, shared.degrees_of_freedom).draw(&mut draws.stream(&shared.origin.id()))
     };
@@ -146,23 +211,38 @@ fn drawn(draws: Draws, page: &NotebookState, setup: &crate::analysis::setup::Set
     }
 }
 
-fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws) -> Result<Vec<[String; 5]>, Refusal> {
+impl CommonDraws {
+    fn told(&self, page: &NotebookState, setup: &Setup) -> RehearsalTruth {
+        let errors = setup.shared.iter().zip(&self.errors);
+        let steps = setup.free.iter().zip(&self.steps);
+        RehearsalTruth {
+            t0: self.t0,
+            errors: errors.map(|(of, z)| (of.origin.clone(), z * of.u, of.u, of.quantity)).collect(),
+            steps: steps.map(|(rail, step)| (page.rails[*rail].id, *step)).collect(),
+        }
+    }
+}
+
+fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws, form: SetForm) -> Result<Run, Refusal> {
     let page = context.page;
     let mut rows = Vec::new();
     for (id, stop) in (first_row(page)..).zip(stops) {
-        rows.push(context.row(id, stop, &context.model));
+        rows.push(expected_row(context, id, stop, form));
     }
     let expected = with_rows(page, rows, Vec::new());
     let prepared = prepare(&expected, None);
     all_are_read(&prepared.rows.readings)?;
     let (setup, lengthening) = (prepared.setup?, prepared.lengthening);
+    let bench = &prepared.context.bench;
     let all = drawn(draws, page, &setup);
     let stretch = 1.0 + lengthening * draws.stream("beam").unit();
-    let mut read = Vec::new();
-    for (row, stop) in stops.iter().enumerate() {
+    // Reading a screen or a trace is drawn where that is read.
+    let own = |of: &Origin| !matches!(of, Origin::ScreenLimit | Origin::Traces);
+    let mut run = Run { rows: Vec::new(), so: Vec::new(), truth: all.told(page, &setup) };
+    for (row, (id, stop)) in (1..).zip(stops).enumerate() {
         let mut random = draws.stream(&format!("row-{row}"));
         let (mut own_x, mut delay) = (0.0, all.t0);
-        for noise in setup.noises.iter().filter(|noise| noise.origin != Origin::ScreenLimit) {
+        for noise in setup.noises.iter().filter(|noise| own(&noise.origin)) {
             let z = shape(noise.shape, noise.degrees_of_freedom).draw(&mut random);
             match noise.acts_on {
                 ActsOn::Distances => own_x += z * noise.u[row],
@@ -179,18 +259,53 @@ fn read(context: &PlanContext, stops: &[PlannedStop], draws: Draws) -> Result<Ve
         }
         delay += context.model.slope * place * stretch;
         let begins = 0.3 + 0.4 * random.unit();
-        let per_division =
+        let time_base =
             context.time(&stop.time_base).ok_or_else(|| not_read(&RowError::TimeBaseUnreadable))?;
-        let ends = begins + delay / per_division;
+        let ends = begins + delay / time_base;
         let mut edge = |divisions: f64| {
-            let seen = divisions + prepared.context.bench.half_width * (2.0 * random.unit() - 1.0);
+            let seen = divisions + bench.half_width * (2.0 * random.unit() - 1.0);
             fixed(seen, -3, page.decimal_mark)
         };
         let (a, b) = (edge(begins), edge(ends));
         let position = position(page, 0, stop);
-        read.push([position.rail, reading(context, stop, own_x), position.time_base, a, b]);
+        let cells = [
+            (Cell::Rail, position.rail),
+            (Cell::Reading, reading(context, stop, own_x)),
+            (Cell::TimeBase, position.time_base),
+            (Cell::EdgeA, a),
+            (Cell::EdgeB, b),
+        ];
+        let cells = cells.into_iter().take(written(form)).collect();
+        run.rows.push(Edit::AddRow { row: id, after: None, cells });
+        let screen_width = bench.screen_width;
+        run.so.push(RowTruth { row: id, distance: stop.distance, delay, time_base, screen_width });
     }
-    Ok(read)
+    Ok(run)
+}
+
+/// How many cells of a row are written: those of its place, of the screen, of its edges.
+const fn written(form: SetForm) -> usize {
+    match form {
+        SetForm::Traces => 2,
+        SetForm::Photographs => 3,
+        SetForm::Typed => 5,
+    }
+}
+
+/// The row that is expected at a stop. One with traces is timed by the recorder's clock, any other by that of the screen.
+fn expected_row(context: &PlanContext, id: RowId, stop: &PlannedStop, form: SetForm) -> Row {
+    let mut row = context.row(id, stop, &context.model);
+    if form == SetForm::Traces {
+        for cell in [Cell::TimeBase, Cell::EdgeA, Cell::EdgeB] {
+            row.cells.remove(&cell);
+        }
+        let value = fixed(context.model.delay(stop.distance), -6, DecimalMark::Point);
+        // Any uncertainty does: of the row's own errors it is the one that is not drawn here.
+        let delay = Some(TraceTime { value, uncertainty: "0.01".into() });
+        let found = TraceDelay { estimator: context.page.estimator, delay, remarks: Vec::new() };
+        row.evidence = Some(Evidence::Traces(Traces { files: Vec::new(), delays: vec![found], walk: None }));
+    }
+    row
 }
 
 /// Errors are drawn for the rows of the line: each place must give one, or they would go to other rows than theirs.
@@ -222,20 +337,13 @@ fn reading(context: &PlanContext, stop: &PlannedStop, error: f64) -> String {
     fixed(unit.from_base(stand.reading(stop.distance + error)), place, context.page.decimal_mark)
 }
 
-/// What was really so in a rehearsal, drawn from a `secret` where that is not empty; none in any other notebook.
-pub fn truth(notebook: &Notebook, secret: &str) -> Option<RehearsalTruth> {
+/// What was really so in a rehearsal; none in any other notebook.
+pub fn truth(notebook: &Notebook) -> Option<RehearsalTruth> {
     // As it was made: what was stated since then says nothing of what was drawn.
     let page = notebook.first_page();
     let seed = page.rehearsal?;
     let setup = prepare(&page, None).setup.ok()?;
-    let all = drawn(Draws { seed, secret }, &page, &setup);
-    let errors = setup.shared.iter().zip(&all.errors);
-    let steps = setup.free.iter().zip(&all.steps);
-    Some(RehearsalTruth {
-        t0: all.t0,
-        errors: errors.map(|(of, z)| (of.origin.clone(), z * of.u, of.u, of.quantity)).collect(),
-        steps: steps.map(|(rail, step)| (page.rails[*rail].id, *step)).collect(),
-    })
+    Some(drawn(Draws::Seed(seed), &page, &setup).told(&page, &setup))
 }
 
 #[cfg(test)]

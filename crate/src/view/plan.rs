@@ -10,7 +10,7 @@ use crate::message;
 use crate::notebook::{Cell, Notebook, NotebookState, PositionId};
 use crate::plan::ask::Prediction;
 use crate::plan::next::{Next, Why};
-use crate::plan::rehearsal::truth;
+use crate::plan::rehearsal::{RehearsalTruth, truth};
 use crate::plan::stop::{PlanContext, PlannedStop};
 use crate::plan::{Plan, ProposedStops, To, Warning, forecast, moved, plan};
 use crate::quantity::{DecimalMark, fixed, plain};
@@ -77,10 +77,13 @@ pub fn move_view(page: &NotebookState, id: PositionId, to: To) -> ProposedView {
     }
 }
 
-/// What was really so in a rehearsal: c₀, t₀, then each error with its name and its uncertainty as stated; drawn
-/// from a secret where that is not empty. Nothing in any other notebook.
-pub fn truth_view(notebook: &Notebook, secret: &str) -> Vec<Figure> {
-    let (page, Some(truth)) = (notebook.state(), truth(notebook, secret)) else { return Vec::new() };
+/// What was really so in a rehearsal; nothing in any other notebook.
+pub fn truth_view(notebook: &Notebook) -> Vec<Figure> {
+    truth(notebook).map(|truth| truth_figures(notebook.state(), &truth)).unwrap_or_default()
+}
+
+/// What was really so on the bench of `page`: c₀, t₀, then each error with its name and its uncertainty as stated.
+pub fn truth_figures(page: &NotebookState, truth: &RehearsalTruth) -> Vec<Figure> {
     let mark = page.decimal_mark;
     let mut all = vec![
         figure("c", message!("figures-c"), "c₀", "299\u{202f}792\u{202f}458\u{a0}m/s"),

@@ -89,8 +89,8 @@ fn the_truth_is_told_when_asked() -> Outcome {
     let (notebook, _) = demo::typed_readings()?;
     let rehearsal = rehearsed(notebook.state(), 5)?;
     assert!(seen(&rehearsal).rehearsal && !seen(&notebook).rehearsal);
-    let told = truth_view(&rehearsal, "");
-    assert!(told.len() > 5 && truth_view(&notebook, "").is_empty());
+    let told = truth_view(&rehearsal);
+    assert!(told.len() > 5 && truth_view(&notebook).is_empty());
     let shown = serde_json::to_string(&seen(&rehearsal))?;
     let error = told.iter().find(|error| error.id.starts_with("splice")).ok_or("no splice")?;
     let Value::Message(stated) = &error.value else { return Err("no stated uncertainty".into()) };

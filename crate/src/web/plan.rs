@@ -30,8 +30,8 @@ impl Desk {
         to_js::<ProposedView>(&move_view(self.notebook.state(), position, To::Steps(steps)))
     }
 
-    /// The notebook of a rehearsal: the same bench, the positions planned, and readings drawn from a seed, or from a secret where
-    /// that is not empty, at the time `at` (RFC 3339).
+    /// The notebook of a rehearsal: the same bench, the positions planned, and readings drawn from a seed, at the time `at`
+    /// (RFC 3339).
     ///
     /// # Errors
     /// `{kind: "plan", message}` when there is no bench to rehearse on yet.
@@ -40,20 +40,19 @@ impl Desk {
         title: String,
         #[wasm_bindgen(unchecked_param_type = "Types.PlannedPosition[]")] planned: JsValue,
         seed: u32,
-        secret: &str,
         at: &str,
     ) -> Result<Desk, JsValue> {
         let planned = from_js::<Vec<PlannedPosition>>(planned, "plan")?;
-        let edit = rehearsal(self.notebook.state(), title, planned, seed, secret)
+        let edit = rehearsal(self.notebook.state(), title, planned, seed)
             .map_err(|refusal| thrown("plan", refusal.message))?;
         let mut desk = Desk::blank();
         desk.do_edit(edit, at)?;
         Ok(desk)
     }
 
-    /// What was really so in a rehearsal, drawn from a secret where that is not empty; nothing in any other notebook.
+    /// What was really so in a rehearsal; nothing in any other notebook.
     #[wasm_bindgen(unchecked_return_type = "Types.Figure[]")]
-    pub fn truth(&self, secret: &str) -> JsValue {
-        to_js::<Vec<Figure>>(&truth_view(&self.notebook, secret))
+    pub fn truth(&self) -> JsValue {
+        to_js::<Vec<Figure>>(&truth_view(&self.notebook))
     }
 }

@@ -3,6 +3,7 @@
 
 use slope_evidence::border::{Declarations, Thrown};
 use slope_evidence::photo::{LensChecks, MarkedBefore, Proposal};
+use slope_evidence::row_truth::RowTruth;
 use slope_evidence::trace::{Envelope, Layout, Named, Pair};
 use slope_evidence::words::Value;
 use slope_worker::class::{Class, Given};
@@ -32,6 +33,7 @@ fn main() {
     .with::<Class>()
     .with::<Key>()
     .with::<Feedback>()
+    .with::<RowTruth>()
     .with::<Value>()
     .with::<Thrown>();
     print!("{all}");

@@ -18,6 +18,9 @@ pub mod refusals;
 // What is really so in the data sets of a class.
 pub mod key;
 
+// Pictures and traces of the rows of data sets.
+pub mod taken;
+
 // What a teacher says of a notebook.
 pub mod feedback;
 

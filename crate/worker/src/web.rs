@@ -5,6 +5,7 @@ use js_sys::{Array, Uint8Array};
 use slope_archive::Entry;
 use slope_evidence::border::{from_js, thrown, to_js};
 use slope_evidence::photo::{self, Corner, Hint, LensChecks, MarkedBefore, Plane, Proposal, Shrinking};
+use slope_evidence::row_truth::RowTruth;
 use slope_evidence::stored;
 use slope_evidence::trace::{self, DecimalMark, Detector, Envelope, Layout, Named, Pair};
 use wasm_bindgen::prelude::*;
@@ -17,6 +18,7 @@ use crate::reading::{self, Known, Measured, ReadingError, Wanted};
 use crate::refusals::archive;
 use crate::size::{self, Size, SizeError, size};
 use crate::standing::Standing;
+use crate::taken;
 
 /// Where the glue's declarations have their types from.
 #[wasm_bindgen(typescript_custom_section)]
@@ -121,6 +123,40 @@ pub fn handed_in_by_name(names: Vec<String>) -> Vec<u8> {
 #[wasm_bindgen]
 pub fn set_secret(seed: &str, number: u32) -> String {
     key::secret(seed, number)
+}
+
+/// The text of a file with both traces of a row of a data set, of what is really so there.
+///
+/// # Errors
+/// `{kind: "asked" | "set", message}`.
+#[wasm_bindgen]
+pub fn traces_of(
+    secret: &str,
+    #[wasm_bindgen(unchecked_param_type = "Types.RowTruth")] so: JsValue,
+    #[wasm_bindgen(unchecked_param_type = "Types.DecimalMark")] decimal: JsValue,
+) -> Result<String, JsValue> {
+    let so = from_js::<RowTruth>(so, "asked")?;
+    let decimal = from_js::<DecimalMark>(decimal, "asked")?;
+    taken::traces(secret, &so, decimal).map_err(|message| thrown("set", message))
+}
+
+/// A photograph of the screen at a row of a data set: four bytes a pixel, row by row, each of [`photograph_width`].
+///
+/// # Errors
+/// `{kind: "asked" | "set", message}`.
+#[wasm_bindgen(unchecked_return_type = "Uint8Array<ArrayBuffer>")]
+pub fn photograph_of(
+    secret: &str,
+    #[wasm_bindgen(unchecked_param_type = "Types.RowTruth")] so: JsValue,
+) -> Result<Vec<u8>, JsValue> {
+    let so = from_js::<RowTruth>(so, "asked")?;
+    taken::photograph(secret, &so).map(|picture| picture.rgba).map_err(|message| thrown("set", message))
+}
+
+/// Width of a photograph of a data set, pixels.
+#[wasm_bindgen]
+pub fn photograph_width() -> usize {
+    taken::WIDTH
 }
 
 /// The text of the key to data sets.

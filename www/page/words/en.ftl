@@ -2345,8 +2345,12 @@ handout-page-hint = For a USB stick, an attachment or a room without a network. 
 handout-page = Download one HTML file
 handout-no-program = “{ $name }”, the program as one file, could not be loaded from beside this page. Check the network, or hand out the file instead.
 sets-title = One data set for each student
-sets-hint = Each student gets readings of their own at the planned positions, from a simulated copy of this bench, in a hand-out that is otherwise like this one. Hidden in each are the delay t₀ at zero distance, and errors of scales, splices and time bases, drawn from their stated uncertainties. The speed of light is c₀ in all of them. The readings of this notebook are not handed out.
+sets-hint = Each student gets readings, photos or traces of their own at the planned positions, from a simulated copy of this bench, in a hand-out that is otherwise like this one. Hidden in each are the delay t₀ at zero distance, and errors of scales, splices and time bases, drawn from their stated uncertainties. The speed of light is c₀ in all of them. The readings of this notebook are not handed out.
 sets-protects = The hand-outs hold neither these true values nor what they were drawn from. A neighbour’s numbers do not fit, and nobody can read the answer out of a file. They do not protect against a key that is passed on, or against work done by somebody else.
+sets-form = What each student gets
+sets-forms-typed = Typed readings
+sets-forms-photographs = Photos of the screen, to be marked
+sets-forms-traces = Recorded traces, to be measured
 sets-names = Names, one on each line, or how many
 sets-make = Make the data sets
 sets-making =
@@ -2359,6 +2363,9 @@ sets-made =
         [one] The data set was made. Download both files: the key is kept nowhere else, and a set that is made again has other readings.
        *[other] { $n } data sets were made. Download both files: the key is kept nowhere else, and sets that are made again have other readings.
     }
+sets-stopped = Stopped. No data set was made.
+sets-off_screen = Row { $row }: the delay does not fit on the simulated screen. Plan a slower time base there, or state a screen of at most 20 divisions.
+sets-too_late = Row { $row }: the delay is longer than 2 µs, and does not fit in a simulated record. Plan nearer positions.
 sets-position = A planned position can’t be read. Correct or remove it in the plan first.
 sets-take = Download the data sets (zip)
 sets-take-key = Download the key
@@ -2366,7 +2373,9 @@ sets-file = data-sets
 sets-key-file = key
 sets-number = whoever has data set { $number }
 sets-error = { $name }: { $value }
-sets-note = These readings come from a simulated bench. They were drawn for { $who } and for nobody else.
+sets-notes-typed = These readings come from a simulated bench. They were drawn for { $who } and for nobody else.
+sets-notes-photographs = These photos show the screen of a simulated bench. They were drawn for { $who } and for nobody else. Accept or correct the proposed marks on each of them.
+sets-notes-traces = These traces come from a simulated bench. They were drawn for { $who } and for nobody else. Press “Measure again” to take the delays from them.
 posted-begun = You began “{ $title }” here before. This is your notebook, as you left it.
 posted-anew = Begin a new one
 posted-refused = The notebook of this address or file was not opened: { $why }

@@ -2342,8 +2342,12 @@ handout-page-hint = Pour une clé USB, une pièce jointe ou une salle sans rése
 handout-page = Télécharger un seul fichier HTML
 handout-no-program = « { $name } », le programme en un seul fichier, n’a pas pu être chargé à côté de cette page. Vérifiez le réseau, ou distribuez plutôt le fichier.
 sets-title = Un jeu de données par étudiant
-sets-hint = Chaque étudiant reçoit ses propres lectures aux positions prévues, tirées sur une copie simulée de ce banc, dans un document par ailleurs semblable à celui-ci. Sont cachés dans chacun le retard t₀ à distance nulle et les erreurs des échelles, des raccords et des bases de temps, tirées d’après leurs incertitudes déclarées. La vitesse de la lumière est c₀ dans tous. Les lectures de ce cahier ne sont pas distribuées.
+sets-hint = Chaque étudiant reçoit ses propres lectures, photos ou traces aux positions prévues, tirées sur une copie simulée de ce banc, dans un document par ailleurs semblable à celui-ci. Sont cachés dans chacun le retard t₀ à distance nulle et les erreurs des échelles, des raccords et des bases de temps, tirées d’après leurs incertitudes déclarées. La vitesse de la lumière est c₀ dans tous. Les lectures de ce cahier ne sont pas distribuées.
 sets-protects = Les documents ne contiennent ni ces valeurs vraies ni ce dont elles sont tirées. Les nombres d’un voisin ne conviennent pas, et personne ne peut lire la réponse dans un fichier. Ils ne protègent ni contre une clé transmise, ni contre un travail fait par quelqu’un d’autre.
+sets-form = Ce que reçoit chaque étudiant
+sets-forms-typed = Des lectures saisies
+sets-forms-photographs = Des photos de l’écran, à marquer
+sets-forms-traces = Des traces enregistrées, à mesurer
 sets-names = Noms, un par ligne, ou leur nombre
 sets-make = Préparer les jeux de données
 sets-making =
@@ -2356,6 +2360,9 @@ sets-made =
         [one] Le jeu de données est prêt. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et un jeu refait a d’autres lectures.
        *[other] { $n } jeux de données sont prêts. Téléchargez les deux fichiers : la clé n’est gardée nulle part ailleurs, et des jeux refaits ont d’autres lectures.
     }
+sets-stopped = Arrêté. Aucun jeu de données n’a été préparé.
+sets-off_screen = Ligne { $row } : le retard ne tient pas sur l’écran simulé. Prévoyez-y une base de temps plus lente, ou déclarez un écran de 20 divisions au plus.
+sets-too_late = Ligne { $row } : le retard dépasse 2 µs et ne tient pas dans un enregistrement simulé. Prévoyez des positions plus proches.
 sets-position = Une position prévue est illisible. Corrigez-la ou retirez-la d’abord dans le plan de mesure.
 sets-take = Télécharger les jeux de données (zip)
 sets-take-key = Télécharger la clé
@@ -2363,7 +2370,9 @@ sets-file = jeux-de-données
 sets-key-file = clé
 sets-number = qui a reçu le jeu de données { $number }
 sets-error = { $name } : { $value }
-sets-note = Ces lectures viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre.
+sets-notes-typed = Ces lectures viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre.
+sets-notes-photographs = Ces photos montrent l’écran d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Acceptez ou corrigez sur chacune les marques proposées.
+sets-notes-traces = Ces traces viennent d’un banc simulé. Elles ont été tirées pour { $who } et pour personne d’autre. Appuyez sur « Mesurer de nouveau » pour en tirer les retards.
 posted-begun = Vous avez déjà commencé « { $title } » ici. Voici votre cahier, tel que vous l’avez laissé.
 posted-anew = En commencer un nouveau
 posted-refused = Le cahier de cette adresse ou de ce fichier n’a pas été ouvert : { $why }

@@ -147,6 +147,11 @@ impl Camera {
 
     /// Takes the picture; the same seed gives the same noise.
     pub fn photograph(&self, screen: &Screen, seed: u64) -> Picture {
+        self.photograph_by(screen, &mut Chance::stream(seed, 1))
+    }
+
+    /// The same, with noise from a source.
+    pub fn photograph_by(&self, screen: &Screen, chance: &mut Chance) -> Picture {
         let (sight, drawing) = (self.before(screen), screen.ready());
         let (width, height) = (self.width, self.height);
         let mut light = Vec::with_capacity(width * height * 3);
@@ -163,7 +168,6 @@ impl Camera {
             }
         }
         blur(&mut light, width, self.blur);
-        let mut chance = Chance::stream(seed, 1);
         let mut rgba = Vec::with_capacity(width * height * 4);
         for pixel in light.chunks_exact(3) {
             for value in pixel {

@@ -14,14 +14,35 @@ pub struct Shot {
     pub time_base: f64,
 }
 
-/// One picture for each shot, by a camera that does not move: screen, camera and truth. The picture itself is drawn by
-/// [`Camera::photograph`].
-///
-/// A is the upper trace. Its edge stands near column 2, wherever the trigger left it; the pulse of B is smaller, the
-/// more so the longer the delay. B's edge stays on a screen of ten divisions while the delay is below seven of them.
-pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTruth)> {
-    let mut chance = Chance::seeded(seed);
-    let camera = Camera {
+impl Shot {
+    /// A screen of 8 rows that shows it: A is the upper trace, its edge at a column; the pulse of B is smaller, the more so the
+    /// longer the delay, and higher than that by `more` divisions.
+    pub fn screen(&self, columns: u32, edge: f64, more: f64) -> Screen {
+        let apart = self.delay / self.time_base;
+        let rise = (1.6 / self.time_base).clamp(0.08, 1.0);
+        let decay = (18.0 / self.time_base).max(1.5);
+        let height = 2.6 / (1.0 + 0.06 * apart) + more;
+        let a = Pulse { edge, base: 3.5, peak: 0.7, rise, decay };
+        let b = Pulse { edge: edge + apart, base: 7.4, peak: 7.4 - height, ..a };
+        Screen {
+            columns,
+            rows: 8,
+            small: 4,
+            pulses: [a, b],
+            line: 0.05,
+            grid_line: 0.02,
+            dotted: false,
+            fade: 0.03,
+            theme: THEMES[1],
+            time_base: Some(self.time_base),
+            raster: None,
+        }
+    }
+}
+
+/// A camera on a shelf, a little to the left of the screen and below it.
+pub fn on_a_shelf() -> Camera {
+    Camera {
         fill: 0.72,
         aim: [0.1, -0.15],
         yaw: 0.24,
@@ -32,34 +53,24 @@ pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTru
         vignetting: 0.18,
         exposure: 0.96,
         ..Camera::default()
+    }
+}
+
+/// One picture for each shot, by a camera that does not move: screen, camera and truth. The picture itself is drawn by
+/// [`Camera::photograph`].
+///
+/// A's edge stands near column 2, wherever the trigger left it. B's edge stays on a screen of ten divisions while the delay
+/// is below seven of them.
+pub fn demo_series(seed: u64, shots: &[Shot]) -> Vec<(Screen, Camera, PictureTruth)> {
+    let mut chance = Chance::seeded(seed);
+    let camera = on_a_shelf();
+    let taken = |shot: &Shot| {
+        let edge = 2.0 + 0.25 * (chance.unit() - 0.5);
+        let screen = shot.screen(10, edge, 0.1 * chance.unit());
+        let truth = camera.truth(&screen);
+        (screen, camera, truth)
     };
-    shots
-        .iter()
-        .map(|shot| {
-            let apart = shot.delay / shot.time_base;
-            let edge = 2.0 + 0.25 * (chance.unit() - 0.5);
-            let rise = (1.6 / shot.time_base).clamp(0.08, 1.0);
-            let decay = (18.0 / shot.time_base).max(1.5);
-            let height = 2.6 / (1.0 + 0.06 * apart) + 0.1 * chance.unit();
-            let a = Pulse { edge, base: 3.5, peak: 0.7, rise, decay };
-            let b = Pulse { edge: edge + apart, base: 7.4, peak: 7.4 - height, ..a };
-            let screen = Screen {
-                columns: 10,
-                rows: 8,
-                small: 4,
-                pulses: [a, b],
-                line: 0.05,
-                grid_line: 0.02,
-                dotted: false,
-                fade: 0.03,
-                theme: THEMES[1],
-                time_base: Some(shot.time_base),
-                raster: None,
-            };
-            let truth = camera.truth(&screen);
-            (screen, camera, truth)
-        })
-        .collect()
+    shots.iter().map(taken).collect()
 }
 
 /// A screen and a camera as chance has them, for tests: any theme, either sense of pulse, tilt up to `tilt` degrees in

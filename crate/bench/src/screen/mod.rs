@@ -14,7 +14,7 @@ mod camera;
 mod demo;
 
 pub use camera::{Camera, Picture, PictureTruth};
-pub use demo::{Shot, demo_series, random_view};
+pub use demo::{Shot, demo_series, on_a_shelf, random_view};
 pub use drawing::{Pulse, Raster, Screen};
 pub use theme::{Rgb, ScreenTheme, THEMES};
 

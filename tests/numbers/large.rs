@@ -15,7 +15,7 @@ use slope_of_light::notebook::{
     StatedCovariance,
 };
 
-const LONGEST: Duration = Duration::from_secs(60);
+const LONGEST: Duration = Duration::from_mins(1);
 /// ns, and ns per metre.
 const LINE: (f64, f64) = (1.0, 3.336);
 const ROWS: u32 = 600;

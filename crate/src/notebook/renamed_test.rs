@@ -25,7 +25,9 @@ fn notebook() -> Notebook {
         position(7, "2"),
     ];
     let mut notebook = Notebook::new();
-    edits.into_iter().for_each(|edit| notebook.apply(edit, "").unwrap());
+    for edit in edits {
+        notebook.apply(edit, "").unwrap();
+    }
     notebook
 }
 

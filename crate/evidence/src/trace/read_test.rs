@@ -184,7 +184,7 @@ fn channels_with_their_own_times_must_share_them() {
 fn jittered(digits: usize, by: f64) -> String {
     let mut text = String::from("t (ns),A (V),t (ns),B (V)\n");
     for index in 0..60 {
-        let time = index as f64 * 0.2 + if index % 2 == 0 { by } else { -by };
+        let time = f64::from(index) * 0.2 + if index % 2 == 0 { by } else { -by };
         writeln!(text, "{time:.digits$},{},{time:.digits$},{}", index % 5, index % 7).unwrap();
     }
     text

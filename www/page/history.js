@@ -2,6 +2,7 @@
  * What was entered in a notebook, entry by entry, as people read it: when, where, from what to what. Each entry has a digest
  * that holds all before it, so that a later change shows to those who noted one.
  */
+import { railName } from './apparatus.js';
 import { core, messageOf } from './core.js';
 import { byId, download, el, setHidden, setText } from './dom.js';
 import { flushAll } from './typing.js';
@@ -247,8 +248,9 @@ function keyOf(name, edit) {
 function railParts(edit, view) {
   /** @type {(rail: number, what: string, field: string, to: string) => WrittenPart[]} */
   const on = (rail, what, field, to) => {
-    const n = view.rails.findIndex(({ id }) => id === rail) + 1;
-    return [{ key: `rail ${rail} ${what}`, where: [n > 0 ? say('rails-numbered', { n }) : say('rails-title'), field].join(' · '), to }];
+    const place = view.rails.findIndex(({ id }) => id === rail);
+    const found = view.rails[place];
+    return [{ key: `rail ${rail} ${what}`, where: [found ? railName(found, place) : say('rails-title'), field].join(' · '), to }];
   };
   if ('set_rail' in edit) {
     const { rail, field, text } = edit.set_rail;

@@ -271,7 +271,8 @@ pub fn many_differences_are_chosen_together(stage: &Stage) -> Result<()> {
     begun.apply(name, AT)?;
     for _ in 0..40 {
         let row = begun.state().new_number();
-        begun.apply(Edit::AddRow { row, after: None, cells: [].into_iter().collect() }, AT)?;
+        let cells = [(Cell::Remark, "10".to_owned())].into_iter().collect();
+        begun.apply(Edit::AddRow { row, after: None, cells }, AT)?;
     }
     let handed_out = begun.hand_out("")?;
     let rows: Vec<u32> = handed_out.state().rows.iter().map(|row| row.id).collect();

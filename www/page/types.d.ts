@@ -943,7 +943,10 @@ files: Array<StoredFile>,
 /** What each estimator gave. */
 delays: Array<TraceDelay>,
 /** Fixed level less constant fraction, with its standard uncertainty, where both gave a delay. */
-walk?: TraceTime, };
+walk?: TraceTime,
+/** The layout of each file, in their order, where a person stated it, as JSON, which is read only where the file is; empty
+ * for a file that was read as it was recognised. None at all where all were. */
+layouts?: Array<string>, };
 
 /** A rail to scale. */
 export type TrackView = {

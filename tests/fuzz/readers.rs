@@ -62,9 +62,9 @@ fn partners_notebook() {
         |bytes| {
             let Ok(theirs) = notebook::read(&String::from_utf8_lossy(bytes)) else { return };
             for (ours, theirs) in [(&ours, &theirs), (&theirs, &ours)] {
-                let Ok(Merge { log, taken, clashes }) = ours.merge(theirs) else { continue };
+                let Ok(Merge { log, kept, taken, clashes, .. }) = ours.merge(theirs) else { continue };
                 let chosen = clashes.into_iter().flat_map(|clash| clash.theirs);
-                let edits = taken.into_iter().chain(chosen).chain([Edit::Merged(log)]).collect();
+                let edits = kept.into_iter().chain(taken).chain(chosen).chain([Edit::Merged(log)]).collect();
                 let mut merged = ours.clone();
                 if merged.apply(Edit::Together(edits), "").is_ok() {
                     drop(merged.merge(theirs));

@@ -43,7 +43,7 @@ pub fn partners() -> [Notebook; 2] {
     let ours = with(&begun, &[add(3), Edit::AddRail(4)]);
     let mut theirs = with(&begun, &[add(3), add(4), Edit::StrikeRow { row: 2, reason: "bumped".into() }]);
     let merge = theirs.merge(&ours).expect("something new");
-    let edits = merge.taken.into_iter().chain([Edit::Merged(merge.log)]);
+    let edits = merge.kept.into_iter().chain(merge.taken).chain([Edit::Merged(merge.log)]);
     theirs.apply(Edit::Together(edits.collect()), "").expect("a merge");
     [ours, with(&theirs, &[add(9), Edit::RemoveRail(1)])]
 }

@@ -124,7 +124,7 @@ function sentences({ rails }) {
   }));
 }
 
-/** @param {RailView} rail @param {number} index */
-function railName(rail, index) {
+/** What a rail is called: its name, or its number while it has none. @param {RailView} rail @param {number} index */
+export function railName(rail, index) {
   return rail.fields.name.text || say('rails-numbered', { n: index + 1 });
 }

@@ -149,13 +149,11 @@ export function parsed(html) {
 /**
  * The notebook in a file, a bundle or a bare notebook; keeps the files that came with it.
  * @param {File} file
- * @returns {Promise<Desk>}
+ * @returns {Promise<{desk: Desk, lost: string}>} `lost`: which of these finds no room, in words
  */
 export async function notebookIn(file) {
   const { desk, files } = await readNotebook(file);
-  const lost = await keepFiles(files);
-  if (lost) toast(lost);
-  return desk;
+  return { desk, lost: await keepFiles(files) };
 }
 
 /**

@@ -2,6 +2,7 @@
  * What was entered in a notebook, entry by entry, as people read it: when, where, from what to what. Each entry has a digest
  * that holds all before it, so that a later change shows to those who noted one.
  */
+import { railName } from './apparatus.js';
 import { core, messageOf } from './core.js';
 import { byId, download, el, setHidden, setText } from './dom.js';
 import { flushAll } from './typing.js';
@@ -26,7 +27,7 @@ const GONE = 0;
 
 /** The heading under which an edit stands that has no field of its own. */
 const UNDER = /** @type {const} */ ({
-  add_rail: 'rails-title', remove_rail: 'rails-title', set_setting: 'settings-title', remove_setting: 'settings-title',
+  set_setting: 'settings-title', remove_setting: 'settings-title',
   set_shared: 'shared-title', remove_shared: 'shared-title', set_covariance: 'uncertainty-title', remove_covariance: 'uncertainty-title',
   set_kind: 'uncertainty-title', set_position: 'plan-title', remove_position: 'plan-title', set_rehearsal: 'plan-title',
   set_trials: 'trials-title', set_claim: 'result-title', seal: 'seal-title', open_seal: 'seal-open-title', set_grid: 'pictures-title',
@@ -247,9 +248,12 @@ function keyOf(name, edit) {
 function railParts(edit, view) {
   /** @type {(rail: number, what: string, field: string, to: string) => WrittenPart[]} */
   const on = (rail, what, field, to) => {
-    const n = view.rails.findIndex(({ id }) => id === rail) + 1;
-    return [{ key: `rail ${rail} ${what}`, where: [n > 0 ? say('rails-numbered', { n }) : say('rails-title'), field].join(' · '), to }];
+    const place = view.rails.findIndex(({ id }) => id === rail);
+    const found = view.rails[place];
+    return [{ key: `rail ${rail} ${what}`, where: [found ? railName(found, place) : say('rails-title'), field].filter((text) => text).join(' · '), to }];
   };
+  if ('add_rail' in edit) return on(edit.add_rail, '', '', say('history-added'));
+  if ('remove_rail' in edit) return on(edit.remove_rail, '', '', say('history-removed'));
   if ('set_rail' in edit) {
     const { rail, field, text } = edit.set_rail;
     return on(rail, field, say(`rails-fields-${field}`), text);
@@ -318,7 +322,6 @@ function typed(edit) {
   if ('answer' in edit) return edit.answer[1];
   if ('set_task' in edit) return edit.set_task[3];
   if ('set_estimator' in edit) return say(`traces-estimators-${edit.set_estimator}`);
-  if ('add_rail' in edit) return say('history-added');
   return Object.keys(edit)[0]?.startsWith('remove_') ? say('history-removed') : '';
 }
 

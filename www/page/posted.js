@@ -9,12 +9,13 @@ import { notebookIn } from './files.js';
 import { OPENS, textIn } from './link.js';
 import { fileInside } from './file-inside.js';
 import { toast } from './toast.js';
-import { say } from './words.js';
+import { inWords, say } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { Keeper } from './keeper.js' */
 /** @import { Shelf } from './shelf.js' */
 /** @import { Desk } from './slope_of_light.js' */
+/** A notebook, and which of the files that came with it found no room, in words. @typedef {{desk: Desk, lost: string}} Opened */
 /**
  * What opening a notebook asks of the page.
  * @typedef {object} Opener
@@ -31,9 +32,9 @@ import { say } from './words.js';
  */
 export async function openPosted(page) {
   try {
-    const desk = await posted();
-    if (desk) await takeUp(page, desk, false);
-    return desk !== undefined;
+    const opened = await posted();
+    if (opened) await takeUp(page, opened, false);
+    return opened !== undefined;
   } catch (error) {
     toast(say('posted-refused', { why: messageOf(error) }));
     return false;
@@ -52,17 +53,17 @@ export async function openFile(page, file) {
 /**
  * Opens a notebook as a new one, or the one that was begun from it.
  * @param {Opener} page
- * @param {Desk} desk
+ * @param {Opened} opened
  * @param {boolean} isFile whether a person chose it: one in which something was done is then opened as it is
  */
-async function takeUp(page, desk, isFile) {
+async function takeUp(page, { desk, lost }, isFile) {
   const title = desk.title() || say('untitled');
   const begun = isFile && !isUntouched(desk) ? undefined : begunFrom(page.shelf, desk);
   if (begun !== undefined && await page.open(begun)) {
-    toast(say('posted-begun', { title }), { label: say('posted-anew'), run: () => void page.keep(desk) });
+    toast(inWords([say('posted-begun', { title }), lost].filter((text) => text)), { label: say('posted-anew'), run: () => void page.keep(desk) });
   } else {
     await page.keep(desk);
-    toast(say('report-opened', { title }));
+    toast(inWords([say('report-opened', { title }), lost].filter((text) => text)));
   }
 }
 
@@ -72,13 +73,13 @@ function isUntouched(desk) {
   return last.endsWith('"edit":"hand_out"}');
 }
 
-/** What the address or the file itself asks for. @returns {Promise<Desk | undefined>} */
+/** What the address or the file itself asks for. @returns {Promise<Opened | undefined>} */
 async function posted() {
   const { hash, href } = location;
   if (hash.startsWith(OPENS)) {
     // Not opened anew with every reload.
     history.replaceState(null, '', href.slice(0, href.indexOf('#')));
-    return core.Desk.open(await textIn(hash));
+    return { desk: core.Desk.open(await textIn(hash)), lost: '' };
   }
   // Loaded anew, a window goes on with what was open in it.
   const [visit] = performance.getEntriesByType('navigation');

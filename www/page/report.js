@@ -55,7 +55,8 @@ export class Report {
     const formats = new Choice({ id: 'plot-format', label: say('report-plot-format'), options: { svg: 'SVG', png: 'PNG' } },
       (value) => { format = value; });
     byId('plot-boxes').append(plots.root, formats.root);
-    byId('take-bundle').parentElement?.after(new Merging(book).root);
+    this.merging = new Merging(book);
+    byId('take-bundle').parentElement?.after(this.merging.root);
     onPress('take-plot', () => takePlot(book, plot, format));
     onPress('open-report', () => openReport(book, language));
     onPress('take-latex', () => takeReport(book, 'latex', language));
@@ -69,6 +70,7 @@ export class Report {
   show(view) {
     for (const { name, field } of this.fields) field.show(view.bench[name]);
     this.handout.show(view);
+    this.merging.show();
   }
 }
 

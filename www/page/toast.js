@@ -4,9 +4,10 @@
 import { byId, el } from './dom.js';
 import { say } from './words.js';
 
-/** How long a message stays, in ms; one that offers something stays longer. */
+/** How long a message stays, in ms; one that offers something, or has more to be read, stays longer. */
 const STAY = 6_000;
 const STAY_WITH_ACTION = 20_000;
+const STAY_PER_LETTER = 80;
 
 let timer = 0;
 
@@ -37,6 +38,6 @@ export function toast(text, action) {
     if (place.contains(document.activeElement)) timer = window.setTimeout(wait, STAY);
     else close();
   };
-  timer = window.setTimeout(wait, action ? STAY_WITH_ACTION : STAY);
+  timer = window.setTimeout(wait, Math.max(action ? STAY_WITH_ACTION : STAY, text.length * STAY_PER_LETTER));
   return () => box.remove();
 }

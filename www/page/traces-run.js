@@ -9,7 +9,7 @@ import { say, tell } from './words.js';
 
 /** @import { Book } from './book.js' */
 /** @import { EvidenceWorkers } from './evidence.js' */
-/** @import { LevelOf, Named } from './worker-types.js' */
+/** @import { Layout, LevelOf, Named } from './worker-types.js' */
 /** @import { Asked, MeasuredFiles, ThrownInWords, TraceFile, TraceFiles } from './evidence-types.js' */
 /** @import { EvidenceView, TakenEvidence, View } from './types.js' */
 
@@ -38,22 +38,35 @@ export function tracesOf(book, row) {
  * The files of a row from where they are kept, with the layout and the level by which they were measured.
  * @param {Book} book
  * @param {number} row
- * @returns {Promise<{files: TraceFiles | undefined, missing: string, level: number | null}>} no files where one is missing
+ * @returns {Promise<{files: TraceFiles | undefined, missing: string, level: number | null}>} no files where one is missing, or
+ *   how it is set out can't be read any more: both are mended by adding it again
  */
 export async function filesOf(book, row) {
-  const kept = tracesOf(book, row)?.files ?? [];
+  const traces = tracesOf(book, row);
   /** @type {TraceFile[]} */
   const files = [];
   let level = null;
-  for (const { sha256, name } of kept) {
+  for (const [place, { sha256, name }] of (traces?.files ?? []).entries()) {
     const found = await keptFile(sha256);
-    if (!found) return { files: undefined, missing: name, level };
+    const stated = traces?.layouts?.[place];
+    // The first builds kept a layout beside the file alone.
+    const layout = stated ? layoutIn(stated) : found?.layout;
+    if (!found || layout === null) return { files: undefined, missing: name, level };
     level = found.level ?? null;
-    files.push({ file: new File([found.blob], name), layout: found.layout });
+    files.push({ file: new File([found.blob], name), layout });
   }
   const [a, b] = files;
   if (!a) return { files: undefined, missing: '', level };
   return { files: b ? [a, b] : [a], missing: '', level };
+}
+
+/** A layout as a notebook keeps it. @param {string} text @returns {Layout | null} none where it can't be read */
+function layoutIn(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
 }
 
 /**

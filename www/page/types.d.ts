@@ -391,6 +391,14 @@ exact: boolean, };
 export type Merge = {
 /** The log that is merged, as the merge names it. */
 log: MergedLog,
+/** After how many of its entries it goes on otherwise than the state of it that was merged before, if it does. What was
+ * begun in it since is new here. */
+parted: number | null,
+/** After how many entries of this log the partner has merged another state of it than this one, if so. What was begun
+ * there since is new here. */
+behind: number | null,
+/** The time base by which rows here are read that name none, where there may be others after the merge. */
+kept: Array<Edit>,
 /** What the partner alone changed. */
 taken: Array<Edit>,
 /** What both changed, each otherwise. */
@@ -407,7 +415,10 @@ own: string,
 /** Who measured, as it says. */
 people: string,
 /** What came from it: the number of each there, and here. */
-numbers: Array<[number, number]>, };
+numbers: Array<[number, number]>,
+/** Of each of its entries from `own` on the highest number given up to it, and the first 32 bits of its digest: by them
+ * another log is known that left it on the way. The first builds kept none. */
+trail?: Array<[number, number]>, };
 
 /** Something to be said. */
 export type Message = {
@@ -966,7 +977,10 @@ files: Array<StoredFile>,
 /** What each estimator gave. */
 delays: Array<TraceDelay>,
 /** Fixed level less constant fraction, with its standard uncertainty, where both gave a delay. */
-walk?: TraceTime, };
+walk?: TraceTime,
+/** The layout of each file, in their order, where a person stated it, as JSON, which is read only where the file is; empty
+ * for a file that was read as it was recognised. None at all where all were. */
+layouts?: Array<string>, };
 
 /** A rail to scale. */
 export type TrackView = {

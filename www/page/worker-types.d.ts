@@ -693,7 +693,10 @@ files: Array<StoredFile>,
 /** What each estimator gave. */
 delays: Array<TraceDelay>,
 /** Fixed level less constant fraction, with its standard uncertainty, where both gave a delay. */
-walk?: TraceTime, };
+walk?: TraceTime,
+/** The layout of each file, in their order, where a person stated it, as JSON, which is read only where the file is; empty
+ * for a file that was read as it was recognised. None at all where all were. */
+layouts?: Array<string>, };
 
 /** What fills a text, or stands where a text may stand. */
 export type Value = number | string | Message | {

@@ -196,7 +196,7 @@ fn traces_give_the_delay_of_the_estimator_chosen() {
                 remarks: vec![Remark::Words("no pulse on A".into())],
             },
         ];
-        let traces = Traces { files: vec![kept()], delays, walk: time(0.125 * d) };
+        let traces = Traces { files: vec![kept()], delays, walk: time(0.125 * d), layouts: vec![] };
         edits.push(add(row, d, ""));
         edits.push(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
     }

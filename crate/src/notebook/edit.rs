@@ -280,6 +280,14 @@ impl Edit {
             _ => 0,
         }
     }
+
+    /// The highest number of what it, or what is done together in it, begins or writes.
+    pub(super) fn highest_number(&self) -> u32 {
+        match self {
+            Self::Together(edits) => edits.iter().map(Self::highest_number).max().unwrap_or_default(),
+            _ => self.number(),
+        }
+    }
 }
 
 /// Keeps `text` under `key`; an empty text leaves no entry.

@@ -1,27 +1,37 @@
 //! A partner's notebook, merged: two logs that began as one, and what one of them changed since.
 //!
 //! Both are held against the last page that both have seen: that of their common beginning, or, where one has merged the other
-//! before, of what was merged then (`sorting`). A partner's new things get numbers that nothing here has (`renumber`).
+//! before, the last one that was merged then (`sorting`), however many people notebooks went through, and whoever went on from
+//! an older file. What both have is known by the entry that began it (`trail`); a partner's new things get numbers that nothing
+//! here has (`renumber`).
 
 use serde::Serialize;
-use slope_archive::sha256_hex;
 use slope_evidence::border::to_json;
 
 use super::edit::Edit;
-use super::log::{LogEntry, Notebook};
+use super::log::Notebook;
 use super::merged::MergedLog;
 use super::renumber::{Numbers, renumber};
-use super::sorting::{Clash, Crossed, sorted, write_out};
+use super::sorting::{Clash, Crossed, kept, sorted, write_out};
 use super::state::{BenchField, NotebookState};
+use super::trail::{Origin, Step, Trail, chain, steps};
 use crate::words::Message;
 use crate::{errors_as_data, message};
 
-/// What a partner's notebook would bring. Done together, `taken`, what is chosen of each clash, and `log` are the merge.
+/// What a partner's notebook would bring. Done together, `kept`, `taken`, what is chosen of each clash, and `log` are the merge.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(ts_rs::TS))]
 pub struct Merge {
     /// The log that is merged, as the merge names it.
     pub log: MergedLog,
+    /// After how many of its entries it goes on otherwise than the state of it that was merged before, if it does. What was
+    /// begun in it since is new here.
+    pub parted: Option<u32>,
+    /// After how many entries of this log the partner has merged another state of it than this one, if so. What was begun
+    /// there since is new here.
+    pub behind: Option<u32>,
+    /// The time base by which rows here are read that name none, where there may be others after the merge.
+    pub kept: Vec<Edit>,
     /// What the partner alone changed.
     pub taken: Vec<Edit>,
     /// What both changed, each otherwise.
@@ -38,10 +48,8 @@ pub enum MergeError {
         /// How many were the same once.
         entries: usize,
     },
-    /// It was merged with a later state of this notebook.
-    Behind,
-    /// It has fewer entries than when it was merged before, so that nothing tells what became of the others.
-    Shorter,
+    /// One of the two holds a merge of which the first builds kept too little to tell what both have.
+    Early,
     /// Its numbers are written with the other decimal mark.
     DecimalMark,
     /// Everything in it is here.
@@ -56,11 +64,74 @@ impl MergeError {
         match self {
             Self::OtherHandout => message!("merge-refused-other"),
             Self::Changed { entries } => message!("merge-refused-changed", n = entries.to_string()),
-            Self::Behind => message!("merge-refused-behind"),
-            Self::Shorter => message!("merge-refused-shorter"),
+            Self::Early => message!("merge-refused-early"),
             Self::DecimalMark => message!("merge-refused-mark"),
             Self::NothingNew => message!("merge-refused-nothing"),
         }
+    }
+}
+
+/// One of two notebooks that are held against each other.
+struct Side<'a> {
+    notebook: &'a Notebook,
+    page: NotebookState,
+    chain: Vec<String>,
+    steps: Vec<Step>,
+}
+
+impl<'a> Side<'a> {
+    fn of(notebook: &'a Notebook) -> Self {
+        let chain = chain(notebook.log());
+        let steps = steps(notebook.log(), &chain);
+        Self { notebook, page: notebook.state().clone(), chain, steps }
+    }
+
+    fn trail(&self) -> Trail<'_> {
+        Trail::whole(&self.steps)
+    }
+
+    /// Completes what the page keeps of merges from the `other` log, where the first builds kept too little.
+    fn complete(&mut self, other: &Self) -> Result<(), MergeError> {
+        for log in self.page.merged.iter_mut().filter(|log| log.trail.is_empty()) {
+            let last = (log.entries as usize).checked_sub(1).and_then(|last| other.chain.get(last));
+            let own = other.chain.iter().position(|digest| *digest == log.own);
+            let trail = own.and_then(|own| other.steps.get(own..log.entries as usize));
+            match trail {
+                Some(trail) if last == Some(&log.digest) => log.trail = trail.to_vec(),
+                _ => return Err(MergeError::Early),
+            }
+        }
+        Ok(())
+    }
+
+    /// The merge by which this page knows most of the `other` log, and after how many entries what it knows ends; none where
+    /// it knows no more than that both began with `stem` entries.
+    fn has_seen(&self, other: &Self, stem: usize) -> Option<(&MergedLog, usize)> {
+        let known = self.page.merged.iter().map(|log| (log, Trail::kept(log).along(&other.steps)));
+        known.filter(|(_, entries)| *entries > stem).max_by_key(|(_, entries)| *entries)
+    }
+
+    /// The entries that began what has this number: of this log, and of each in which it was before it came here.
+    fn origins(&self, number: u32) -> Vec<Origin> {
+        let came = self.page.merged.iter().flat_map(|log| log.numbers.iter().map(move |pair| (log, pair)));
+        let came = came.filter(|(_, (_, here))| *here == number);
+        let came = came.filter_map(|(log, (there, _))| Trail::kept(log).origin(*there));
+        self.trail().origin(number).into_iter().chain(came).collect()
+    }
+
+    /// The number here of what was begun by this entry.
+    fn number(&self, origin: Origin) -> Option<u32> {
+        let own = [(origin.number, origin.number)];
+        let came = self.page.merged.iter().rev();
+        let came = came.find_map(|log| Trail::kept(log).number(origin, &log.numbers));
+        came.or_else(|| self.trail().number(origin, &own))
+    }
+
+    /// The page after so many entries.
+    fn page_after(&self, entries: usize) -> Result<NotebookState, MergeError> {
+        let log = self.notebook.log().iter().take(entries).cloned().collect();
+        let notebook = Notebook::from_log(log).map_err(|_| MergeError::Changed { entries })?;
+        Ok(notebook.state().clone())
     }
 }
 
@@ -70,21 +141,27 @@ impl Notebook {
     /// # Errors
     /// Why it can't be merged.
     pub fn merge(&self, partner: &Self) -> Result<Merge, MergeError> {
-        let (ours, theirs) = (self.state(), partner.state());
-        let (our_chain, their_chain) = (chain(self.log()), chain(partner.log()));
-        let stem = our_chain.iter().zip(&their_chain).take_while(|(our, their)| our == their).count();
+        let (mut our_side, mut their_side) = (Side::of(self), Side::of(partner));
+        let stem =
+            our_side.chain.iter().zip(&their_side.chain).take_while(|(our, their)| our == their).count();
         self.began_with(partner, stem)?;
-        let own = their_chain.get(stem).ok_or(MergeError::NothingNew)?.clone();
-        if ours.decimal_mark != theirs.decimal_mark {
+        let own = their_side.chain.get(stem).ok_or(MergeError::NothingNew)?.clone();
+        if our_side.page.decimal_mark != their_side.page.decimal_mark {
             return Err(MergeError::DecimalMark);
         }
+        our_side.complete(&their_side)?;
+        their_side.complete(&our_side)?;
+        let (ours, theirs) = (&our_side.page, &their_side.page);
 
-        let seen = merges_of(&their_chain, ours, &MergeError::Shorter)?;
-        let was_seen = merges_of(&our_chain, theirs, &MergeError::Behind)?;
-        let start = self.page_after(stem)?;
+        let seen = our_side.has_seen(&their_side, stem);
+        let was_seen = their_side.has_seen(&our_side, stem);
+        let start = our_side.page_after(stem)?;
+        let known =
+            |there: u32| their_side.origins(there).into_iter().find_map(|origin| our_side.number(origin));
         let mut numbers = Numbers {
             same: start.numbered,
-            known: known_numbers(ours, theirs, &seen, &was_seen),
+            known: &known,
+            met: vec![],
             given: vec![],
             highest: ours.numbered,
         };
@@ -94,13 +171,13 @@ impl Notebook {
         };
         let (mut ours_here, mut theirs_here) = (ours.clone(), here(theirs.clone()));
         let mut crossed = None;
-        let mut base = match (seen.last(), was_seen.last()) {
+        let mut base = match (seen, was_seen) {
             (None, None) => start.clone(),
-            (Some(seen), None) => here(partner.page_after(seen.entries as usize)?),
-            (None, Some(was_seen)) => self.page_after(was_seen.entries as usize)?,
-            (Some(seen), Some(was_seen)) => {
-                let our_page = self.page_after(was_seen.entries as usize)?;
-                let their_page = partner.page_after(seen.entries as usize)?;
+            (Some((_, entries)), None) => here(their_side.page_after(entries)?),
+            (None, Some((_, entries))) => our_side.page_after(entries)?,
+            (Some((seen, entries)), Some((was_seen, our_entries))) => {
+                let our_page = our_side.page_after(our_entries)?;
+                let their_page = their_side.page_after(entries)?;
                 // Of the two that came later which holds the other.
                 if has_merged(&our_page, seen) {
                     our_page
@@ -110,27 +187,36 @@ impl Notebook {
                 }
             }
         };
+        let is_new = |log: &&MergedLog| {
+            !our_side.trail().covers(log) && !ours.merged.iter().any(|known| Trail::kept(known).covers(log))
+        };
+        let mut carried = Vec::new();
+        for log in theirs.merged.iter().filter(is_new) {
+            let numbers = log.numbers.iter().map(|(there, theirs)| (*there, numbers.here(*theirs))).collect();
+            carried.push(Edit::Merged(MergedLog { numbers, ..log.clone() }));
+        }
+        let kept = kept(ours, &theirs_here, &start);
         for page in [&mut base, &mut ours_here, &mut theirs_here].into_iter().chain(&mut crossed) {
-            write_out(page, start.numbered);
+            write_out(page, &start);
         }
         let crossed = crossed.as_ref().map(|seen| Crossed { began: &start, seen });
         let (mut taken, clashes) = sorted((&base, crossed), &ours_here, &theirs_here, numbers.highest);
-        let carried = theirs.merged.iter().filter(|log| !our_chain.contains(&log.own) && is_later(ours, log));
-        for log in carried {
-            let numbers = log.numbers.iter().map(|(there, theirs)| (*there, numbers.here(*theirs))).collect();
-            taken.push(Edit::Merged(MergedLog { numbers, ..log.clone() }));
-        }
+        taken.extend(carried);
         if taken.is_empty() && clashes.is_empty() {
             return Err(MergeError::NothingNew);
         }
         let log = MergedLog {
-            entries: u32::try_from(their_chain.len()).unwrap_or(u32::MAX),
-            digest: their_chain.last().cloned().unwrap_or_default(),
+            entries: count(their_side.chain.len()),
+            digest: their_side.chain.last().cloned().unwrap_or_default(),
             own,
             people: theirs.text(BenchField::People).to_owned(),
             numbers: numbers.given,
+            trail: their_side.steps.get(stem..).unwrap_or_default().to_vec(),
         };
-        Ok(Merge { log, taken, clashes })
+        let parted =
+            seen.and_then(|(log, entries)| left(log, entries).filter(|_| entries < their_side.chain.len()));
+        let behind = was_seen.and_then(|(log, entries)| left(log, entries));
+        Ok(Merge { log, parted, behind, kept, taken, clashes })
     }
 
     /// Whether both logs began as one of so many entries, with the whole hand-out in it where there is one.
@@ -145,44 +231,6 @@ impl Notebook {
         }
         Err(MergeError::OtherHandout)
     }
-
-    /// The page after so many entries.
-    fn page_after(&self, entries: usize) -> Result<NotebookState, MergeError> {
-        let log = self.log().iter().take(entries).cloned().collect();
-        let notebook = Self::from_log(log).map_err(|_| MergeError::Changed { entries })?;
-        Ok(notebook.state().clone())
-    }
-}
-
-/// The digest of a log up to each entry: SHA-256 of the digest before it, a line end, and the entry as it is written.
-fn chain(log: &[LogEntry]) -> Vec<String> {
-    let mut digests: Vec<String> = Vec::with_capacity(log.len());
-    for entry in log {
-        let before = digests.last().map_or("", String::as_str);
-        digests.push(sha256_hex([before, "\n", &to_json(entry)].concat().as_bytes()));
-    }
-    digests
-}
-
-/// What `page` keeps of merges of the log with these digests, the last one last.
-///
-/// # Errors
-/// When the log is not as it was then: `shorter` where it has fewer entries.
-fn merges_of<'a>(
-    chain: &[String],
-    page: &'a NotebookState,
-    shorter: &MergeError,
-) -> Result<Vec<&'a MergedLog>, MergeError> {
-    let known: Vec<&MergedLog> = page.merged.iter().filter(|log| chain.contains(&log.own)).collect();
-    for log in &known {
-        let entries = log.entries as usize;
-        match entries.checked_sub(1).and_then(|last| chain.get(last)) {
-            Some(digest) if *digest == log.digest => {}
-            None if entries > 0 => return Err(shorter.clone()),
-            _ => return Err(MergeError::Changed { entries }),
-        }
-    }
-    Ok(known)
 }
 
 /// Whether `page` holds what was merged as `log`.
@@ -190,34 +238,13 @@ fn has_merged(page: &NotebookState, log: &MergedLog) -> bool {
     page.merged.iter().any(|known| known.digest == log.digest)
 }
 
-/// Whether `page` knows no state as late of the same log.
-fn is_later(page: &NotebookState, log: &MergedLog) -> bool {
-    !page.merged.iter().any(|known| known.own == log.own && known.entries >= log.entries)
+/// After how many entries another log leaves the one that was merged as `log`, where it does so before that ends.
+fn left(log: &MergedLog, entries: usize) -> Option<u32> {
+    Some(count(entries)).filter(|entries| *entries < log.entries)
 }
 
-/// The numbers here, by those there, of what came from here, from there, or to both from the same third notebook.
-fn known_numbers(
-    ours: &NotebookState,
-    theirs: &NotebookState,
-    seen: &[&MergedLog],
-    was_seen: &[&MergedLog],
-) -> Vec<(u32, u32)> {
-    let mut known = Vec::new();
-    for theirs in &theirs.merged {
-        for ours in ours.merged.iter().filter(|ours| ours.own == theirs.own) {
-            for (id, there) in &theirs.numbers {
-                let here = ours.numbers.iter().find(|(third, _)| third == id);
-                known.extend(here.map(|(_, here)| (*there, *here)));
-            }
-        }
-    }
-    for log in seen {
-        known.extend(&log.numbers);
-    }
-    for log in was_seen {
-        known.extend(log.numbers.iter().map(|(here, there)| (*there, *here)));
-    }
-    known
+fn count(entries: usize) -> u32 {
+    u32::try_from(entries).unwrap_or(u32::MAX)
 }
 
 #[cfg(test)]

@@ -7,6 +7,9 @@ use super::super::sorting::write_out;
 use super::super::*;
 use super::chain;
 
+#[path = "merge_again_test.rs"]
+mod again;
+
 const AT: &str = "2026-01-01T10:00:00Z";
 
 fn add(row: RowId, reading: &str) -> Edit {
@@ -87,8 +90,9 @@ fn of(name: &str, edits: impl IntoIterator<Item = Edit>) -> Notebook {
 }
 
 fn confirmed(ours: &Notebook, theirs: &Notebook, choose: impl Fn(&Clash) -> Vec<Edit>) -> Notebook {
-    let Merge { log, taken, clashes } = ours.merge(theirs).unwrap();
-    let edits = taken.into_iter().chain(clashes.iter().flat_map(choose)).chain([Edit::Merged(log)]);
+    let Merge { log, kept, taken, clashes, .. } = ours.merge(theirs).unwrap();
+    let chosen = clashes.iter().flat_map(choose);
+    let edits = kept.into_iter().chain(taken).chain(chosen).chain([Edit::Merged(log)]);
     with(ours, [Edit::Together(edits.collect())])
 }
 
@@ -308,53 +312,24 @@ fn a_partner_can_not_claim_to_be_the_teacher() {
     }
 }
 
+/// The only time base that there was stays the one by which a row is read that names none.
 #[test]
-fn a_partner_who_went_on_brings_only_what_is_new() {
-    let ours = of("a", [add(5, "30")]);
-    let first = of("b", [add(5, "40"), set(BenchField::Method, "before")]);
-    let merged = without_clash(&ours, &first);
-    assert_eq!(merged.merge(&first), Err(MergeError::NothingNew));
-    let later = with(&first, [cell(5, Cell::EdgeA, "4"), add(6, "50"), set(BenchField::Method, "after")]);
-    let again = without_clash(&merged, &later);
-    assert_eq!(readings(&again), ["10", "20", "30", "40", "50"]);
-    assert_eq!(again.state().rows[3].text(Cell::EdgeA), "4");
-    assert_eq!(again.state().text(BenchField::Method), "after");
-    // A file from before what was merged already says that, and so does one that was changed since.
-    assert_eq!(again.merge(&first), Err(MergeError::Shorter));
-    let mut log = later.log().to_vec();
-    let place = first.log().len() - 1;
-    log[place].edit = set(BenchField::Method, "never");
-    let changed = Notebook::from_log(log).unwrap();
-    assert_eq!(again.merge(&changed), Err(MergeError::Changed { entries: first.log().len() }));
-    // What was merged here stands in the partner's log as ours does; an older file of ours is behind it.
-    let theirs = without_clash(&later, &again);
-    assert_eq!(ours.merge(&theirs), Err(MergeError::Behind));
-    assert_eq!(again.merge(&theirs), Err(MergeError::NothingNew));
-}
-
-#[test]
-fn a_third_notebook_that_both_merged_does_not_come_twice() {
-    let [a, b, c] = ["a", "b", "c"].map(|name| of(name, [add(5, name)]));
-    let (ab, cb) = (without_clash(&a, &b), without_clash(&c, &b));
-    let all = without_clash(&ab, &cb);
-    assert_eq!(readings(&all), ["10", "20", "a", "b", "c"]);
-    assert_eq!(all.merge(&b), Err(MergeError::NothingNew));
-    // What came by way of another is known, too.
-    let by_way = without_clash(&a, &cb);
-    assert_eq!(by_way.merge(&b), Err(MergeError::NothingNew));
-    // `cb` goes on from it, so it is the shorter file of one log.
-    assert_eq!(by_way.merge(&c), Err(MergeError::Shorter));
-}
-
-/// Where both merged what the other had at the same time, the partner has ours of then.
-#[test]
-fn what_was_taken_back_since_does_not_come_back_unasked() {
-    let air = |text| set(BenchField::Temperature, text);
-    let (a, b) = (of("a", [air("20")]), of("b", []));
-    let (ours, theirs) = (with(&a, [add(5, "30")]), with(&b, [add(5, "40")]));
-    let (ours, theirs) = (without_clash(&ours, &theirs), without_clash(&theirs, &ours));
-    let merge = with(&ours, [air("")]).merge(&theirs).unwrap();
-    assert_eq!(merge.clashes, [Clash { ours: vec![air("")], theirs: vec![air("20")], both: vec![] }]);
+fn a_second_time_base_changes_no_reading() {
+    let setting = |id: SettingId, time: &str| {
+        Edit::SetSetting(Setting { id, time_per_division: time.into(), uncertainty: String::new() })
+    };
+    let begun = with(&Notebook::new(), [setting(1, "10"), add(2, "10"), add(3, "20")]).hand_out("").unwrap();
+    let ours = with(&begun, [cell(2, Cell::EdgeA, "1"), add(4, "30")]);
+    let theirs = with(
+        &begun,
+        [cell(3, Cell::EdgeA, "2"), setting(4, "5"), add(5, "40"), cell(5, Cell::TimeBase, "5")],
+    );
+    let merged = without_clash(&ours, &theirs);
+    let bases: Vec<&str> = merged.state().rows.iter().map(|row| row.text(Cell::TimeBase)).collect();
+    assert_eq!(bases, ["10", "10", "10", "5"]);
+    let back = without_clash(&theirs, &merged);
+    let bases: Vec<&str> = back.state().rows.iter().map(|row| row.text(Cell::TimeBase)).collect();
+    assert_eq!(bases, ["10", "10", "5", "10"]);
 }
 
 #[test]
@@ -449,7 +424,7 @@ fn act(notebook: &mut Notebook, acts: &[Act]) {
 /// Everything that was entered, with no number and in no order but that of rails.
 fn entered(notebook: &Notebook) -> (Vec<String>, String) {
     let mut page = notebook.state().clone();
-    write_out(&mut page, 0);
+    write_out(&mut page, &NotebookState::default());
     let row = |row: &Row| format!("{:?} {:?} {:?}", row.cells, row.evidence, row.struck);
     let mut all: Vec<String> = page.rows.iter().map(row).collect();
     all.extend(page.shared.iter().map(|error| format!("{:?}", SharedError { id: 0, ..error.clone() })));

@@ -7,26 +7,31 @@ use super::uncertainty::UncertaintyOf;
 use slope_evidence::stored::Evidence;
 
 /// Which number here is whose in another notebook that began as this one did.
-pub(super) struct Numbers {
+pub(super) struct Numbers<'a> {
     /// Up to this one they are the same in both.
     pub same: u32,
-    /// Those known from before, there and here; of two for one thing the later counts.
-    pub known: Vec<(u32, u32)>,
-    /// Those that were given since.
+    /// The number here of what came from here, from there, or to both from a third one.
+    pub known: &'a dyn Fn(u32) -> Option<u32>,
+    /// Those known that were asked for, there and here.
+    pub met: Vec<(u32, u32)>,
+    /// Those that were given since, there and here.
     pub given: Vec<(u32, u32)>,
     /// The highest number here.
     pub highest: u32,
 }
 
-impl Numbers {
+impl Numbers<'_> {
     /// The number here; a new one for what has none yet.
     pub fn here(&mut self, there: u32) -> u32 {
         if there <= self.same {
             return there;
         }
-        let has_one = |(id, _): &&(u32, u32)| *id == there;
-        if let Some((_, here)) = self.given.iter().chain(&self.known).rfind(has_one) {
+        if let Some((_, here)) = self.met.iter().chain(&self.given).find(|(id, _)| *id == there) {
             return *here;
+        }
+        if let Some(here) = (self.known)(there) {
+            self.met.push((there, here));
+            return here;
         }
         self.highest = self.highest.saturating_add(1);
         self.given.push((there, self.highest));

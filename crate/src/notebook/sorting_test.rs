@@ -2,7 +2,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "tests")]
 
 use super::super::*;
-use super::{sorted, write_out};
+use super::{kept, sorted, write_out};
 
 fn page(edits: Vec<Edit>) -> NotebookState {
     let mut notebook = Notebook::new();
@@ -34,9 +34,52 @@ fn what_a_row_is_read_by_is_written_out() {
     let base = page(vec![Edit::AddRail(1), setting("10")]);
     let ours = page(vec![Edit::AddRail(1), setting("20")]);
     let mut theirs = page(vec![Edit::AddRail(1), setting("10"), row]);
-    write_out(&mut theirs, 2);
+    write_out(&mut theirs, &base);
     let (taken, clashes) = sorted((&base, None), &ours, &theirs, 3);
     assert_eq!(clashes, []);
     let [Edit::AddRow { cells, .. }] = taken.as_slice() else { panic!("{taken:?}") };
     assert_eq!((cells[&Cell::Rail].as_str(), cells[&Cell::TimeBase].as_str()), ("1", "10"));
+}
+
+/// Rows that name no time base are read by the only one: where there is another one after the merge, they name it.
+#[test]
+fn rows_stay_read_by_what_was_the_only_time_base() {
+    let setting = |id: SettingId, time: &str| {
+        Edit::SetSetting(Setting { id, time_per_division: time.into(), uncertainty: String::new() })
+    };
+    let edge = |row: RowId| Edit::SetCell { row, cell: Cell::EdgeA, text: "1".into() };
+    let cells = || [(Cell::Remark, "x".to_owned())].into_iter().collect();
+    let add = |row: RowId| Edit::AddRow { row, after: None, cells: cells() };
+    let named = |row: RowId| Edit::SetCell { row, cell: Cell::TimeBase, text: "10".into() };
+    let begun = || vec![setting(1, "10"), add(2), add(3)];
+    let with = |edits: Vec<Edit>| page([begun(), edits].concat());
+    let began = page(begun());
+    let ours = with(vec![edge(2), add(4), named(4)]);
+    assert_eq!(kept(&ours, &with(vec![edge(3)]), &began), []);
+    let two = with(vec![setting(5, "5")]);
+    assert_eq!(kept(&ours, &two, &began), [named(2), named(3)]);
+    // One that is changed is changed for what both were given, not for what was read by the other.
+    assert_eq!(kept(&ours, &with(vec![setting(1, "20")]), &began), [named(2)]);
+    assert_eq!(kept(&two, &ours, &began), [], "these name none of two already");
+    // What is fixed stays as it is.
+    let fixed = [Edit::SetPiece(Piece::TimeBases, Rule::Fixed), Edit::HandOut];
+    let fixed = page([begun(), fixed.to_vec()].concat());
+    assert_eq!(kept(&fixed, &two, &fixed), []);
+}
+
+/// What was written in a row that was handed out is read by the partner's time base, also where ours is another one.
+#[test]
+fn a_row_that_was_given_names_by_what_it_was_read_once_it_is_changed() {
+    let setting = |time: &str| {
+        Edit::SetSetting(Setting { id: 1, time_per_division: time.into(), uncertainty: String::new() })
+    };
+    let cells = || [(Cell::Remark, "x".to_owned())].into_iter().collect();
+    let add = |row: RowId| Edit::AddRow { row, after: None, cells: cells() };
+    let begun = || vec![setting("10"), add(2), add(3)];
+    let edge = Edit::SetCell { row: 2, cell: Cell::EdgeA, text: "1".into() };
+    let (base, mut theirs) = (page(begun()), page([begun(), vec![edge.clone()]].concat()));
+    let ours = page([begun(), vec![setting("20")]].concat());
+    write_out(&mut theirs, &base);
+    let named = Edit::SetCell { row: 2, cell: Cell::TimeBase, text: "10".into() };
+    assert_eq!(sorted((&base, None), &ours, &theirs, 3), (vec![named, edge], vec![]));
 }

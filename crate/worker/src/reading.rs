@@ -2,6 +2,7 @@
 //! was measured can be measured again by other settings, and looked at closer, without reading files again.
 
 use serde::{Deserialize, Serialize};
+use slope_evidence::border::to_json;
 use slope_evidence::stored::{Estimator, LevelOf, StoredFile, Traces, refusal};
 use slope_evidence::trace::{
     self, Asked, DecimalMark, Delay, DelayMethod, Delimiter, Detector, Drawn, Envelope, Layout, ReadError,
@@ -64,6 +65,8 @@ pub struct Reading {
     mark: DecimalMark,
     files: Vec<(String, Recording)>,
     stored: Vec<StoredFile>,
+    /// Of each file the layout that was asked for, as JSON; empty where it was recognised.
+    stated: Vec<String>,
 }
 
 impl Reading {
@@ -87,6 +90,8 @@ impl Reading {
         if self.files.len() == 2 {
             return Err(ReadingError::Third { file: name.to_owned() });
         }
+        // What the file says beside its samples is in the file.
+        let bare = layout.as_ref().map(|layout| Layout { settings: vec![], ..layout.clone() });
         let layout = match layout {
             Some(layout) => settled(name, bytes, layout)?,
             None => trace::recognise(name, bytes)?,
@@ -94,6 +99,7 @@ impl Reading {
         self.files.push((name.to_owned(), trace::read(name, bytes, &layout)?));
         let length = u32::try_from(bytes.len()).unwrap_or(u32::MAX);
         self.stored.push(StoredFile { sha256: sha256.to_owned(), name: name.to_owned(), bytes: length });
+        self.stated.push(bare.as_ref().map(to_json).unwrap_or_default());
         Ok(layout)
     }
 
@@ -104,7 +110,10 @@ impl Reading {
     pub fn measure(&self, wanted: &Wanted) -> Result<Measured, ReadingError> {
         let [a, b] = self.both()?;
         let measured = trace::measure(a, b, &wanted.asked);
+        let is_stated = self.stated.iter().any(|layout| !layout.is_empty());
+        let layouts = if is_stated { self.stated.clone() } else { vec![] };
         let evidence = Traces::of(&self.stored, &measured, wanted.level_of);
+        let evidence = evidence.map(|traces| Traces { layouts, ..traces });
         let refusal = refusal(&self.stored, &measured, self.mark);
         Ok(Measured { evidence, refusal, ..Measured::of(measured, self.mark) })
     }

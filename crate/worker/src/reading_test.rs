@@ -6,7 +6,7 @@ use slope_bench::chance::Chance;
 use slope_bench::record::{Bench, Style, as_text, both_as_text};
 use slope_evidence::message;
 use slope_evidence::stored::{Estimator, LevelOf, Remark, Traces};
-use slope_evidence::trace::{DecimalMark, Detector, Layout, recognise};
+use slope_evidence::trace::{ColumnUnit, DecimalMark, Detector, Layout, Role, recognise};
 use slope_evidence::words::{Message, Value};
 
 use super::{Reading, ReadingError, Wanted};
@@ -45,6 +45,39 @@ fn two_files_and_one_give_the_same() {
         let delay = outcome.delay.as_ref().unwrap();
         assert!((delay.delay - TRUE).abs() < 0.3, "{:?}: {}", outcome.method, delay.delay);
     }
+}
+
+/// What a person stated of a file goes with what was measured by it, so that it is measured so again wherever that is.
+#[test]
+fn a_layout_that_was_stated_is_kept() {
+    let [a, b, both] = files();
+    let evidence = |reading: &Reading| reading.measure(&Wanted::default()).unwrap().evidence.unwrap();
+    let mut recognised = Reading::default();
+    recognised.add("both.csv", both.as_bytes(), None, "").unwrap();
+    assert_eq!(evidence(&recognised).layouts, Vec::<String>::new());
+
+    let mut stated = Layout { first_line: 0, ..layout_of(&both) };
+    for column in stated.columns.iter_mut().filter(|column| column.role != Role::Time) {
+        (column.unit, column.unit_stated) = (ColumnUnit::Millivolt, true);
+    }
+    let mut reading = Reading::default();
+    reading.add("both.csv", both.as_bytes(), Some(stated.clone()), "").unwrap();
+    let kept = evidence(&reading);
+    assert_ne!(kept, evidence(&recognised));
+    let layout: Layout = serde_json::from_str(&kept.layouts[0]).unwrap();
+    assert_eq!(layout, Layout { settings: vec![], ..stated });
+    let text = serde_json::to_string(&kept).unwrap();
+    assert_eq!(serde_json::from_str::<Traces>(&text).unwrap(), kept);
+    let mut again = Reading::default();
+    again.add("both.csv", both.as_bytes(), Some(layout), "").unwrap();
+    assert_eq!(evidence(&again), kept);
+
+    // Of two files one may be stated.
+    let mut two = Reading::default();
+    two.add("a.csv", a.as_bytes(), None, "").unwrap();
+    two.add("b.csv", b.as_bytes(), Some(layout_of(&b)), "").unwrap();
+    let layouts = evidence(&two).layouts;
+    assert_eq!((layouts.len(), layouts[0].as_str(), layouts[1].is_empty()), (2, "", false));
 }
 
 #[test]

@@ -38,7 +38,7 @@ pub fn the_history_is_read(stage: &Stage) -> Result<()> {
         ensure!(all.iter().any(|line| is(&line)), "there is no line {what:?} in {:?}", &all[..6]);
         Ok(())
     };
-    newest(["Rails", "", "added"])?;
+    newest(["Rail 4", "", "added"])?;
     newest(["Apparatus", "", "a mirror (the light travels there and back)"])?;
     newest(["row 2", "", "struck out: the lamp was switched on"])?;
     newest(["row 3 · Ruler reading", "1111", "2222"])?;

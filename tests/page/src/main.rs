@@ -62,7 +62,7 @@ use crate::stage::Stage;
 
 type Test = fn(&Stage) -> Result<()>;
 
-const TESTS: [(&str, Test); 153] = [
+const TESTS: [(&str, Test); 155] = [
     ("opens_on_the_demo", opening::opens_on_the_demo),
     ("early_paste_is_told", late::early_paste_is_told),
     ("early_drop_is_taken", late::early_drop_is_taken),
@@ -211,6 +211,8 @@ const TESTS: [(&str, Test); 153] = [
     ("comments_are_for_everyone", feedback::comments_are_for_everyone),
     ("partners_merge_their_notebooks", merging::partners_merge_their_notebooks),
     ("what_is_no_partners_is_refused", merging::what_is_no_partners_is_refused),
+    ("a_dropped_notebook_is_merged", merging::a_dropped_notebook_is_merged),
+    ("many_differences_are_chosen_together", merging::many_differences_are_chosen_together),
     ("merging_is_for_everyone", merging::merging_is_for_everyone),
     ("help_is_at_hand", help::help_is_at_hand),
     ("the_one_file_holds_its_help", help::the_one_file_holds_its_help),

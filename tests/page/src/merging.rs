@@ -4,9 +4,11 @@
 use std::fs;
 
 use anyhow::{Context, Result, ensure};
-use serde_json::json;
+use serde_json::{Value, json};
 use slope_of_light::bundle::{self, Entry};
-use slope_of_light::notebook::{BenchField, Cell, Edit, Evidence, Notebook, Picture, StoredFile, write};
+use slope_of_light::notebook::{
+    BenchField, Cell, Edit, Evidence, Notebook, Picture, RailField, StoredFile, write,
+};
 use slope_of_light::simulated::random;
 
 use crate::access::{load_checker, unbroken};
@@ -20,6 +22,16 @@ const AT: &str = "2031-05-06T10:00:00Z";
 const PRESS: &str = "document.querySelector(arguments[0]).click()";
 const PRESS_TWICE: &str =
     "const button = document.querySelector(arguments[0]); button.click(); button.click()";
+/// Drops files on an element: which, and of each its name and text.
+const DROP: &str = "
+    const dataTransfer = new DataTransfer();
+    for (const [name, text] of arguments[1]) dataTransfer.items.add(new File([text], name));
+    const on = document.querySelector(arguments[0]);
+    for (const name of ['dragover', 'drop']) {
+      on.dispatchEvent(new DragEvent(name, { dataTransfer, bubbles: true, cancelable: true }));
+    }";
+/// What says why a file was not merged.
+const REFUSED: &str = "#merge-refused";
 /// Bytes that pass for a photo; none is looked at here.
 const PHOTO: &[u8] = b"a photo of a screen";
 
@@ -167,7 +179,7 @@ pub fn partners_merge_their_notebooks(stage: &Stage) -> Result<()> {
     page.reads("dialog.history tbody", &format!("Ben <b>Red</b> · history of {entries} entries, digest "))?;
     page.click("Close")?;
     merge(&page, "ben.zip", &partners.bundle()?)?;
-    page.reads(names::MESSAGE, "Everything in it is in this notebook already")?;
+    page.reads(REFUSED, "Everything in it is in this notebook already")?;
     page.is_silent()
 }
 
@@ -213,11 +225,87 @@ pub fn what_is_no_partners_is_refused(stage: &Stage) -> Result<()> {
         ("cut.json", text[..text.len() / 2].to_owned(), "not a whole notebook file"),
     ] {
         merge(&page, name, text.as_bytes())?;
-        let told = page.reads(names::MESSAGE, why)?;
+        let told = page.reads(REFUSED, why)?;
         ensure!(told.contains("was not merged, and nothing was changed"), "it says {told}");
     }
+    ensure!(!page.text(names::MESSAGE)?.contains("not merged"), "it is told by what goes away");
     ensure!(page.count("dialog.merge[open]")? == 0, "what is refused is shown");
     ensure!(kept(&page)?.notebook_text == write(&partners.ours), "something was changed");
+    page.is_silent()
+}
+
+/// A notebook that is dropped where one is merged is merged, and not opened; of several none is. Why one was refused stays
+/// there until the next try.
+///
+/// # Errors
+/// When it is opened, or the reason is gone.
+pub fn a_dropped_notebook_is_merged(stage: &Stage) -> Result<()> {
+    let partners = Partners::new()?;
+    let page = partners.look(stage)?;
+    page.click("Cancel")?;
+    let theirs = write(&partners.theirs);
+    let drop = |files: Value| page.browser.run(DROP, vec![json!("#merge-place"), files]);
+    drop(json!([["ben.json", theirs], ["again.json", theirs]]))?;
+    page.reads(REFUSED, "one notebook at a time")?;
+    page.turn_to("#readings")?;
+    page.turn_to("#report")?;
+    page.reads(REFUSED, "one notebook at a time")?;
+    ensure!(page.count("dialog[open]")? == 0, "of several one is looked at");
+    drop(json!([["ben.json", theirs]]))?;
+    page.reads("dialog.merge[open]", "ben.json")?;
+    ensure!(page.count("#merge-refused:not([hidden])")? == 0, "a reason is left of the try before");
+    page.click("Cancel")?;
+    ensure!(kept(&page)?.notebook_text == write(&partners.ours), "the partner's notebook was opened");
+    page.is_silent()
+}
+
+/// Where partners differ in very much, some of it is put on the page at once, and all that is left is chosen by one press.
+/// Rails have their names there.
+///
+/// # Errors
+/// When all is put on the page, or something is chosen otherwise.
+pub fn many_differences_are_chosen_together(stage: &Stage) -> Result<()> {
+    let mut begun = random::bench(3).run(3)?.0;
+    let rail = begun.state().rails.first().context("a rail")?.id;
+    let name = Edit::SetRail { rail, field: RailField::Name, text: "window side".into() };
+    begun.apply(name, AT)?;
+    for _ in 0..40 {
+        let row = begun.state().new_number();
+        let cells = [(Cell::Remark, "10".to_owned())].into_iter().collect();
+        begun.apply(Edit::AddRow { row, after: None, cells }, AT)?;
+    }
+    let handed_out = begun.hand_out("")?;
+    let rows: Vec<u32> = handed_out.state().rows.iter().map(|row| row.id).collect();
+    let with = |text: &str| {
+        let mut notebook = handed_out.clone();
+        let from = Edit::SetRail { rail, field: RailField::From, text: text.into() };
+        notebook.apply(from, AT)?;
+        for row in &rows {
+            notebook.apply(Edit::SetCell { row: *row, cell: Cell::Remark, text: text.into() }, AT)?;
+        }
+        anyhow::Ok(notebook)
+    };
+    let (ours, theirs) = (with("11")?, with("12")?);
+    let page = stage.page()?;
+    page.open_file(&page.home.write("ours.json", write(&ours).as_bytes())?)?;
+    page.reads(names::MESSAGE, "is open")?;
+    page.is_saved()?;
+    merge(&page, "ben.json", write(&theirs).as_bytes())?;
+    page.is_asked()?;
+    page.reads("#merge-0", "window side · ")?;
+    ensure!(page.count("dialog.merge .radios")? == 30, "not some of the differences are there");
+    press(&page, "#merge-more")?;
+    let drawn = || page.count("dialog.merge .radios");
+    eventually("the others are there", drawn, |drawn| *drawn == rows.len() + 1)?;
+    press(&page, "#merge-1-ours")?;
+    press(&page, "#merge-all-theirs")?;
+    press(&page, "#merge-confirm")?;
+    page.reads(names::MESSAGE, "was merged")?;
+    let kept = kept(&page)?;
+    let state = kept.notebook.state();
+    let remarks: Vec<&str> = state.rows.iter().map(|row| row.text(Cell::Remark)).collect();
+    let others = remarks.get(1..).context("rows")?;
+    ensure!(remarks.first() == Some(&"11") && others.iter().all(|remark| *remark == "12"), "{remarks:?}");
     page.is_silent()
 }
 

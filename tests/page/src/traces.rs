@@ -227,7 +227,7 @@ fn zoomed(page: &Page) -> Result<()> {
 }
 
 /// A layout that can't be told from the file is corrected by hand, for all files; it is kept where a bundle brings the same
-/// files again.
+/// files again, and goes with the notebook to another browser.
 ///
 /// # Errors
 /// When it is otherwise.
@@ -273,6 +273,17 @@ pub fn layouts_are_corrected(stage: &Stage) -> Result<()> {
     page.reload()?;
     page.click("Show the traces of row 1")?;
     page.reads("#traces-summary", "top at 7.2")?;
+    // It goes with the notebook, also to a browser that has never seen the files.
+    let other = stage.page()?;
+    other.open_file(&bundle)?;
+    other.reads(names::MESSAGE, "is open")?;
+    other.is_saved()?;
+    other.click("Show the traces of row 1")?;
+    other.reads("#traces-summary", "top at 7.2")?;
+    other.click("Measure again")?;
+    other.reads(STATUS, "Measured; nothing changed.")?;
+    ensure!(other.text("tbody[data-row] .output.delay output")? == shown, "it was measured otherwise");
+    other.is_silent()?;
     page.is_silent()
 }
 

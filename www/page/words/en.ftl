@@ -949,7 +949,7 @@ report-not-in-bundle =
         [one] One photo is not kept in this browser: the bundle holds its marks only.
        *[other] { $n } photos are not kept in this browser: the bundle holds their marks only.
     }
-report-not-kept = { $name }: the browser could not keep the photo ({ $why }). Try again.
+report-not-kept = { $name }: the browser could not keep the file ({ $why }). Try again.
 report-title = Report
 fields-people = Names
 fields-student_number = Student number
@@ -2176,6 +2176,13 @@ merge-more =
         [one] One more change is not listed here.
        *[other] { $n } more changes are not listed here.
     }
+merge-parted = It goes on otherwise after entry { $n } of its history than when it was merged before: somebody went on from an older file, or changed an entry. Rows entered after that entry are taken as new ones.
+merge-behind = Your partner has merged another state of your notebook, which goes on otherwise after entry { $n } of its history. What was entered there comes as your partner’s.
+merge-kept =
+    { $n ->
+        [one] One row here that names no time base keeps the one by which it is read, since there may be another one after merging.
+       *[other] { $n } rows here that name no time base keep the one by which they are read, since there may be another one after merging.
+    }
 merge-differ = Your notebooks differ in what follows. Choose for each what yours keeps.
 merge-agree = Nothing was changed differently in both notebooks.
 merge-clash = Difference { $n } of { $all }
@@ -2184,6 +2191,7 @@ merge-theirs = In your partner’s
 merge-choices-ours = Keep mine
 merge-choices-theirs = Take my partner’s
 merge-choices-both = Keep both: my partner’s row is added at the end
+merge-rest = All differences without a choice:
 merge-empty = (empty)
 merge-unlike = differs in marks or choices
 merge-left = Not merged: the student number, the names of those who have read the cautions, and the seal. What you do not take stays in your partner’s file.
@@ -2194,12 +2202,12 @@ merge-open =
     }
 merge-confirm = Merge
 merge-done = Your partner’s notebook was merged.
+merge-one = Several files: choose or drop one notebook at a time.
 merge-changed = Not merged: this notebook has changed meanwhile. Choose your partner’s file again.
 merge-refused = { $name } was not merged, and nothing was changed. { $why }
 merge-refused-other = It does not come from the same hand-out as this notebook: their histories begin differently.
-merge-refused-changed = One of the first { $n } entries of its history is not what it was: the digests do not agree. An entry was changed, somebody went on from an older file, or it is another data set of the same hand-out. Ask your partner for the file as it was downloaded.
-merge-refused-behind = Your partner has merged a later state of your notebook. Open that one, and merge there.
-merge-refused-shorter = A state of it with more entries was merged before: what that state held is in this notebook already. If somebody continued from an older file, what was added there is not in this notebook.
+merge-refused-changed = One of the first { $n } entries of its history, which are the hand-out’s, is not what it was: the digests do not agree. An entry was changed, or it is another data set of the same hand-out. Ask your partner for the file as it was downloaded.
+merge-refused-early = One of the two notebooks was merged with an earlier version of this page, which kept too little to tell what both have. Undo that merge, or merge the file from before it.
 merge-refused-mark = The two notebooks have different decimal marks. Choose the same one in both first.
 merge-refused-nothing = Everything in it is in this notebook already.
 

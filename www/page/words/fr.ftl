@@ -946,7 +946,7 @@ report-not-in-bundle =
         [one] Une photo n’est pas conservée dans ce navigateur : l’archive ne contient que ses marques.
        *[other] { $n } photos ne sont pas conservées dans ce navigateur : l’archive ne contient que leurs marques.
     }
-report-not-kept = { $name } : le navigateur n’a pas pu conserver la photo ({ $why }). Réessayez.
+report-not-kept = { $name } : le navigateur n’a pas pu conserver le fichier ({ $why }). Réessayez.
 report-title = Rapport
 fields-people = Noms
 fields-student_number = Numéro d’étudiant
@@ -2173,6 +2173,13 @@ merge-more =
         [one] Une autre modification n’est pas listée ici.
        *[other] { $n } autres modifications ne sont pas listées ici.
     }
+merge-parted = Après l’entrée { $n } de son historique, il continue autrement que lorsqu’il a été fusionné : quelqu’un est reparti d’un fichier plus ancien, ou a modifié une entrée. Les lignes saisies après cette entrée sont reprises comme nouvelles.
+merge-behind = Votre binôme a fusionné un autre état de votre cahier, qui continue autrement après l’entrée { $n } de son historique. Ce qui y a été saisi vient ici de votre binôme.
+merge-kept =
+    { $n ->
+        [one] Une ligne d’ici qui ne nomme aucune base de temps garde celle par laquelle elle est lue, car il peut y en avoir une autre après la fusion.
+       *[other] { $n } lignes d’ici qui ne nomment aucune base de temps gardent celle par laquelle elles sont lues, car il peut y en avoir une autre après la fusion.
+    }
 merge-differ = Vos cahiers diffèrent en ce qui suit. Choisissez chaque fois ce que le vôtre garde.
 merge-agree = Rien n’a été modifié différemment dans les deux cahiers.
 merge-clash = Différence { $n } sur { $all }
@@ -2181,6 +2188,7 @@ merge-theirs = Chez votre binôme
 merge-choices-ours = Garder ce qui est ici
 merge-choices-theirs = Prendre ce qui est chez mon binôme
 merge-choices-both = Garder les deux : la ligne de mon binôme s’ajoute à la fin
+merge-rest = Toutes les différences sans choix :
 merge-empty = (vide)
 merge-unlike = diffère par les marques ou les choix
 merge-left = Ne sont pas fusionnés : le numéro d’étudiant, le nom de ceux qui ont lu les précautions, et le sceau. Ce que vous ne prenez pas reste dans le fichier de votre binôme.
@@ -2191,12 +2199,12 @@ merge-open =
     }
 merge-confirm = Fusionner
 merge-done = Le cahier de votre binôme est fusionné.
+merge-one = Plusieurs fichiers : choisissez ou déposez un seul cahier à la fois.
 merge-changed = Pas de fusion : ce cahier a changé entre-temps. Choisissez de nouveau le fichier de votre binôme.
 merge-refused = { $name } n’a pas été fusionné, et rien n’a été modifié. { $why }
 merge-refused-other = Il n’est pas issu du même document distribué que ce cahier : leurs historiques commencent autrement.
-merge-refused-changed = Une des { $n } premières entrées de son historique n’est plus ce qu’elle était : les empreintes ne concordent pas. Une entrée a été modifiée, quelqu’un a continué à partir d’un fichier plus ancien, ou c’est un autre jeu de données du même document distribué. Demandez à votre binôme le fichier tel qu’il a été téléchargé.
-merge-refused-behind = Votre binôme a fusionné un état ultérieur de votre cahier. Ouvrez cet état, et fusionnez-y.
-merge-refused-shorter = Un état de ce cahier qui compte plus d’entrées a déjà été fusionné : ce qu’il contenait est dans votre cahier. Si quelqu’un a continué à partir d’un fichier plus ancien, ce qui a été ajouté à celui-là n’est pas dans votre cahier.
+merge-refused-changed = Une des { $n } premières entrées de son historique, celles du document distribué, n’est plus ce qu’elle était : les empreintes ne concordent pas. Une entrée a été modifiée, ou c’est un autre jeu de données du même document distribué. Demandez à votre binôme le fichier tel qu’il a été téléchargé.
+merge-refused-early = Un des deux cahiers a été fusionné avec une version antérieure de cette page, qui gardait trop peu pour dire ce que les deux ont en commun. Annulez cette fusion, ou fusionnez le fichier d’avant.
 merge-refused-mark = Les deux cahiers n’ont pas le même séparateur décimal. Choisissez d’abord le même dans les deux.
 merge-refused-nothing = Tout ce qu’il contient est déjà dans ce cahier.
 

@@ -11,6 +11,8 @@ struct AnyTraces {
     delays: Vec<AnyDelay>,
     #[serde(default)]
     walk: Option<TraceTime>,
+    #[serde(default)]
+    layouts: Vec<String>,
 }
 
 #[derive(Deserialize)]
@@ -28,11 +30,11 @@ struct AnyDelay {
 
 impl<'de> Deserialize<'de> for Traces {
     fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
-        let AnyTraces { files, delays, walk } = AnyTraces::deserialize(reader)?;
+        let AnyTraces { files, delays, walk, layouts } = AnyTraces::deserialize(reader)?;
         let delays = delays.into_iter().map(|AnyDelay { estimator, delay, mut remarks, remark }| {
             remarks.extend(prose::remarks(&remark, &files));
             TraceDelay { estimator, delay, remarks }
         });
-        Ok(Self { delays: delays.collect(), files, walk })
+        Ok(Self { delays: delays.collect(), files, walk, layouts })
     }
 }

@@ -14,7 +14,7 @@ pub fn common_level(levels: &[f64]) -> Option<f64> {
 }
 
 impl Traces {
-    /// What was measured on the traces of `files`; none where no estimator gave a delay.
+    /// What was measured on the traces of `files`, each as it was recognised; none where no estimator gave a delay.
     pub fn of(files: &[StoredFile], measured: &trace::Measured, level_of: LevelOf) -> Option<Self> {
         let delays = measured.outcomes.iter().map(|outcome| delay(outcome, level_of));
         let delays: Vec<TraceDelay> = delays.collect();
@@ -22,6 +22,7 @@ impl Traces {
             files: files.to_vec(),
             delays,
             walk: measured.walk.and_then(|(value, u)| time(value, u)),
+            layouts: vec![],
         })
     }
 }

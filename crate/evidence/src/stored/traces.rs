@@ -19,6 +19,11 @@ pub struct Traces {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(not(target_arch = "wasm32"), ts(optional))]
     pub walk: Option<TraceTime>,
+    /// The layout of each file, in their order, where a person stated it, as JSON, which is read only where the file is; empty
+    /// for a file that was read as it was recognised. None at all where all were.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(not(target_arch = "wasm32"), schemars(default), ts(optional, as = "Option<_>"))]
+    pub layouts: Vec<String>,
 }
 
 /// A time measured on traces.

@@ -116,7 +116,7 @@ impl Bench {
             let wobble = 0.04 * WOBBLE[row as usize - 1];
             let delay = time(2.0 + (3.3356 + walk) * d + wobble);
             let delays = vec![TraceDelay { estimator: Estimator::FixedLevel, delay, remarks: remarks(row) }];
-            let traces = Traces { files: vec![kept()], delays, walk: time(walk * d) };
+            let traces = Traces { files: vec![kept()], delays, walk: time(walk * d), layouts: vec![] };
             self.put(Edit::SetEvidence { row, evidence: Some(Evidence::Traces(traces)) });
         }
         self.put(Edit::SetEstimator(Estimator::FixedLevel));

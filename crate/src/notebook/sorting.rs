@@ -112,6 +112,7 @@ impl Sorting<'_> {
             plan: _,
             grids: _,
             rows: _,
+            notes: _,
             handout: _,
             // Of one person, the same in both, or looked at where logs are.
             cautions_read: _,
@@ -180,6 +181,13 @@ impl Sorting<'_> {
             });
         }
         self.sort_rows(highest);
+        let ids = |page: &NotebookState| page.notes.iter().map(|one| one.id).collect();
+        for id in either(ids(theirs), ids(base)) {
+            self.sort(&|page| match page.notes.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetNote(one.clone())],
+                None => vec![Edit::RemoveNote(id)],
+            });
+        }
         // A question that is only the partner's can't be answered here.
         let is_asked =
             |id: TaskId| ours.handout.tasks.iter().any(|task| task.id == id && task.asks != Asks::Nothing);

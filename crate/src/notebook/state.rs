@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use super::handout::{Handout, Piece};
 use super::light::{Beam, Path};
 use super::merged::MergedLog;
+use super::note::Note;
 use super::splice::Splice;
 use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
@@ -57,6 +58,8 @@ pub struct NotebookState {
     pub plan: Vec<PlannedPosition>,
     /// The rows, in the order in which they stand.
     pub rows: Vec<Row>,
+    /// Free notes between the rows, in the order in which they were begun.
+    pub notes: Vec<Note>,
     /// Grids marked on pictures.
     pub grids: Vec<Grid>,
     /// How edges are timed on recorded traces.

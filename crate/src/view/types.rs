@@ -8,7 +8,7 @@ use super::cautions::CautionsView;
 use super::math::Formula;
 use crate::analysis::{Notice, Weight};
 use crate::notebook::{
-    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Path, Piece,
+    ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Note, Path, Piece,
     RailField, RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, TaskId, UncertaintyKind,
     UncertaintyOf,
 };
@@ -57,6 +57,8 @@ pub struct View {
     pub shared: Vec<SharedView>,
     /// The rows, as they stand.
     pub rows: Vec<RowView>,
+    /// Free notes between the rows, in the order in which they were begun.
+    pub notes: Vec<Note>,
     /// What the next row would begin with.
     pub proposal: NewRow,
     /// Pictures and traces.

@@ -703,6 +703,23 @@ remarks-rough = Trace { $trace }: the uncertainty is more than a tenth of the ri
 files-other-notebook = Another notebook was opened meanwhile: nothing was added to it. Add the files again in the notebook they belong to.
 only-here = This browser keeps no files, perhaps because the window is private: photos and traces last until the page is closed. Download the bundle (.zip) before that: it holds them.
 
+## Notes between the rows
+
+notes-title = Note
+notes-add = Add a note
+notes-hint = What happened at the bench: a cable was moved, the lamp changed, a door opened. It is kept with the date and time, stands between the rows, and goes into the report.
+notes-text = Text of the note
+notes-after = Stands
+notes-first = before the first row
+notes-behind = after row { $n }
+notes-write = Save note
+notes-remove = Remove note
+notes-cancel = Cancel
+notes-change = Change
+notes-change-of = Change the note: { $at }
+notes-needed = Write something first.
+notes-removed = The note was removed.
+
 ## Striking a row out
 
 strike-hint = The row stays visible and can be restored. The reason goes into the notebook and the report.
@@ -1004,6 +1021,7 @@ report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
 report-stands = Position, calculated
 report-step = Step between this rail and the others
+report-note = { $date }, { $time } UTC: { $text }
 report-delays-typed =
     { $n ->
         [one] Row { $rows }: the delay was typed, or both edges were read on the screen.

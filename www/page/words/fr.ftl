@@ -700,6 +700,23 @@ remarks-rough = Trace { $trace } : l’incertitude dépasse un dixième du temp
 files-other-notebook = Un autre cahier a été ouvert entre-temps : rien n’y a été ajouté. Ajoutez de nouveau les fichiers dans le cahier voulu.
 only-here = Ce navigateur ne garde pas les fichiers, peut-être parce que la fenêtre est privée : photos et traces durent jusqu’à la fermeture de la page. Téléchargez avant cela l’archive (.zip), qui les contient.
 
+## Les notes entre les lignes
+
+notes-title = Note
+notes-add = Ajouter une note
+notes-hint = Ce qui s’est passé au banc : un câble déplacé, la lampe changée, une porte ouverte. La note est conservée avec sa date et son heure, se place entre les lignes et figure dans le rapport.
+notes-text = Texte de la note
+notes-after = Place
+notes-first = avant la première ligne
+notes-behind = après la ligne { $n }
+notes-write = Enregistrer la note
+notes-remove = Retirer la note
+notes-cancel = Annuler
+notes-change = Modifier
+notes-change-of = Modifier la note : { $at }
+notes-needed = Écrivez d’abord quelque chose.
+notes-removed = La note a été retirée.
+
 ## Écarter une ligne
 
 strike-hint = La ligne reste visible et peut être réintégrée. La raison est inscrite dans le cahier et le rapport.
@@ -1001,6 +1018,7 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-note = Le { $date } à { $time } UTC : { $text }
 report-delays-typed =
     { $n ->
         [one] Ligne { $rows } : le retard a été saisi, ou les deux fronts ont été lus à l’écran.

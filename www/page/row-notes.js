@@ -26,7 +26,8 @@ export class RowNotes {
       if (target instanceof Element) this.row = target.closest('tbody')?.dataset.row;
     });
     table.parentElement?.before(this.first);
-    table.parentElement?.after(el('p', { class: 'actions' },
+    // At the end, where it moves nothing as it comes.
+    table.closest('fieldset')?.append(el('p', { class: 'actions' },
       el('button', { type: 'button', id: 'add-note', class: 'quiet', click: () => this.ask() }, say('notes-add'))));
     this.after = el('select', { id: 'note-after' });
     this.text = el('textarea', { id: 'note-text', rows: '4', autocomplete: 'off', 'aria-describedby': 'note-problem' });

@@ -434,7 +434,7 @@ rows: Array<RowNews | null>, };
 export type Note = {
 /** Names it for the life of the notebook. */
 id: number,
-/** The row behind which it stands; before all rows if absent. */
+/** The row behind which it stands, by its number; before all rows if absent. */
 after?: number | null,
 /** What was typed. */
 text: string,

@@ -4,8 +4,6 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::state::RowId;
-
 /// Names a note for the life of the notebook.
 pub type NoteId = u32;
 
@@ -16,9 +14,9 @@ pub type NoteId = u32;
 pub struct Note {
     /// Names it for the life of the notebook.
     pub id: NoteId,
-    /// The row behind which it stands; before all rows if absent.
+    /// The row behind which it stands, by its number; before all rows if absent.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub after: Option<RowId>,
+    pub after: Option<u32>,
     /// What was typed.
     pub text: String,
     /// When it was written (RFC 3339). Empty in an edit that writes it: it is then of the time of its entry in the log.

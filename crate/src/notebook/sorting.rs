@@ -181,13 +181,7 @@ impl Sorting<'_> {
             });
         }
         self.sort_rows(highest);
-        let ids = |page: &NotebookState| page.notes.iter().map(|one| one.id).collect();
-        for id in either(ids(theirs), ids(base)) {
-            self.sort(&|page| match page.notes.iter().find(|one| one.id == id) {
-                Some(one) => vec![Edit::SetNote(one.clone())],
-                None => vec![Edit::RemoveNote(id)],
-            });
-        }
+        self.sort_notes();
         // A question that is only the partner's can't be answered here.
         let is_asked =
             |id: TaskId| ours.handout.tasks.iter().any(|task| task.id == id && task.asks != Asks::Nothing);
@@ -234,6 +228,16 @@ impl Sorting<'_> {
             self.taken.extend(change);
         } else {
             self.clashes.push(Clash { ours: lacking(&theirs, &ours), theirs: change, both: vec![] });
+        }
+    }
+
+    fn sort_notes(&mut self) {
+        let ids = |page: &NotebookState| page.notes.iter().map(|one| one.id).collect();
+        for id in either(ids(self.theirs), ids(self.base)) {
+            self.sort(&|page| match page.notes.iter().find(|one| one.id == id) {
+                Some(one) => vec![Edit::SetNote(one.clone())],
+                None => vec![Edit::RemoveNote(id)],
+            });
         }
     }
 

@@ -207,6 +207,7 @@ export function partsOf(edit, view, place) {
     const { field, text } = edit.set_bench;
     return [{ key: `bench ${field}`, where: say(`fields-${field}`), to: text }];
   }
+  if ('set_photo' in edit) return [{ key: 'photo', where: say('photo-title'), to: edit.set_photo?.name ?? '' }];
   const [name = ''] = Object.keys(edit);
   const where = 'set_kind' in edit ? uncertaintyName(edit.set_kind.of) : heading(name);
   return railParts(edit, view) ?? [{ key: keyOf(name, edit), where, to: typed(edit) }];

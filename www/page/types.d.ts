@@ -176,7 +176,7 @@ text: string, } } | { "strike_row": {
 /** Which row. */
 row: number,
 /** Why. */
-reason: string, } } | { "restore_row": number } | { "set_note": Note } | { "remove_note": number } | { "set_grid": Grid } | { "set_evidence": {
+reason: string, } } | { "restore_row": number } | { "set_photo": StoredFile | null } | { "set_note": Note } | { "remove_note": number } | { "set_grid": Grid } | { "set_evidence": {
 /** Which row. */
 row: number,
 /** From what its delay is taken. */
@@ -1041,6 +1041,8 @@ shared: Array<SharedView>,
 rows: Array<RowView>,
 /** Free notes between the rows, in the order in which they were begun. */
 notes: Array<Note>,
+/** A photograph of the set-up. */
+photo: StoredFile | null,
 /** What the next row would begin with. */
 proposal: NewRow,
 /** Pictures and traces. */

@@ -25,7 +25,7 @@ use super::state::{
 };
 use super::uncertainty::{UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
-use slope_evidence::stored::{Estimator, Evidence, Grid};
+use slope_evidence::stored::{Estimator, Evidence, Grid, StoredFile};
 
 /// One thing a person did.
 ///
@@ -152,6 +152,8 @@ pub enum Edit {
     },
     /// Took a strike back.
     RestoreRow(RowId),
+    /// Put a photograph of the set-up beside the bench, in place of the one before, or took it away.
+    SetPhoto(Option<StoredFile>),
     /// Wrote a note between the rows, a new one if the number is new.
     SetNote(Note),
     /// Took a note away.
@@ -252,6 +254,7 @@ impl Edit {
             Self::SetCell { row, cell, text } => put(&mut find_row(page, *row)?.cells, *cell, text),
             Self::StrikeRow { row, reason } => strike_row(page, *row, reason)?,
             Self::RestoreRow(row) => find_row(page, *row)?.struck = None,
+            Self::SetPhoto(photo) => page.photo.clone_from(photo),
             Self::SetNote(note) => put_by(&mut page.notes, &note.dated(at), |n| n.id),
             Self::RemoveNote(id) => page.notes.retain(|note| note.id != *id),
             Self::SetGrid(grid) => put_by(&mut page.grids, grid, |g| g.id),

@@ -80,6 +80,7 @@ impl Edit {
             Self::SetTitle(_) => Piece::Title,
             Self::SetBench { field, .. } => return of_field(*field),
             Self::SetPath(_) | Self::SetBeam(_) => Piece::Source,
+            Self::SetPhoto(_) => Piece::Instruments,
             Self::AddRail(_)
             | Self::SetRail { .. }
             | Self::RenameRail { .. }

@@ -113,6 +113,7 @@ impl Sorting<'_> {
             grids: _,
             rows: _,
             notes: _,
+            photo: _,
             handout: _,
             // Of one person, the same in both, or looked at where logs are.
             cautions_read: _,
@@ -121,13 +122,14 @@ impl Sorting<'_> {
             merged: _,
             numbered: _,
         } = base;
-        let whole: [fn(&NotebookState) -> Edit; 6] = [
+        let whole: [fn(&NotebookState) -> Edit; 7] = [
             |page| Edit::SetTitle(page.title.clone()),
             |page| Edit::SetPath(page.path),
             |page| Edit::SetBeam(page.beam),
             |page| Edit::SetEstimator(page.estimator),
             |page| Edit::SetClaim(page.claim.clone()),
             |page| Edit::SetTrials(page.trials.clone()),
+            |page| Edit::SetPhoto(page.photo.clone()),
         ];
         for write in whole {
             self.sort(&|page| vec![write(page)]);

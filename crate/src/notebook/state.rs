@@ -16,7 +16,7 @@ use super::note::Note;
 use super::splice::Splice;
 use super::uncertainty::{ErrorShape, UncertaintyKind, UncertaintyOf};
 use crate::quantity::DecimalMark;
-use slope_evidence::stored::{Estimator, Evidence, Grid};
+use slope_evidence::stored::{Estimator, Evidence, Grid, StoredFile};
 
 /// Names a row for the life of the notebook.
 pub type RowId = u32;
@@ -60,6 +60,8 @@ pub struct NotebookState {
     pub rows: Vec<Row>,
     /// Free notes between the rows, in the order in which they were begun.
     pub notes: Vec<Note>,
+    /// A photograph of the set-up.
+    pub photo: Option<StoredFile>,
     /// Grids marked on pictures.
     pub grids: Vec<Grid>,
     /// How edges are timed on recorded traces.

@@ -184,7 +184,15 @@ impl Report<'_> {
         let has_angle =
             self.view.bench.get(&BenchField::BeamAngle).is_some_and(|field| !field.text.is_empty());
         let beam = (self.say(&message!("apparatus-beam")), self.say(&labels::beam(self.view.beam)));
-        let described = [carriage].into_iter().chain(bench).chain(has_angle.then_some(beam));
+        let photo = self.view.photo.as_ref().map(|photo| {
+            let named = message!(
+                "report-photo",
+                name = photo.name.as_str(),
+                file = photo.sha256.get(..8).unwrap_or(&photo.sha256)
+            );
+            (self.say(&message!("photo-title")), self.say(&named))
+        });
+        let described = [carriage].into_iter().chain(bench).chain(photo).chain(has_angle.then_some(beam));
         let mut blocks = facts(described).into_iter().collect::<Vec<Block>>();
         blocks.extend(figure("bench", &self.charts.bench, self.say(&message!("apparatus-drawing"))));
         let mut ruler_before = "";

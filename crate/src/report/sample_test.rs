@@ -108,6 +108,7 @@ pub fn view_of(text: &str) -> View {
             sealed: false,
             may_seal: true,
         },
+        photo: None,
         notes: vec![Note { id: 21, after: Some(11), text: text.into(), at: String::new() }],
         notices: vec![Notice {
             id: "runs",

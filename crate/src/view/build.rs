@@ -69,6 +69,7 @@ pub fn view_after(notebook: &Notebook, analysis: &Analysis, told: &PreviousView)
         shared: shared(page, &problems),
         rows: rows(page, analysis, &problems, told),
         notes: page.notes.clone(),
+        photo: page.photo.clone(),
         proposal: proposal(page, analysis),
         delays: delays_view(page, analysis),
         line: line_view(page, analysis),

@@ -9,8 +9,8 @@ use super::math::Formula;
 use crate::analysis::{Notice, Weight};
 use crate::notebook::{
     ActsOn, Asks, Basis, Beam, BenchField, Cell, Effect, ErrorShape, Estimator, GridId, Note, Path, Piece,
-    RailField, RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, TaskId, UncertaintyKind,
-    UncertaintyOf,
+    RailField, RailId, RowId, RulerUnit, Scope, Sense, SettingId, SharedId, Splice, StoredFile, TaskId,
+    UncertaintyKind, UncertaintyOf,
 };
 use crate::quantity::DecimalMark;
 use crate::words::{Message, Value};
@@ -59,6 +59,8 @@ pub struct View {
     pub rows: Vec<RowView>,
     /// Free notes between the rows, in the order in which they were begun.
     pub notes: Vec<Note>,
+    /// A photograph of the set-up.
+    pub photo: Option<StoredFile>,
     /// What the next row would begin with.
     pub proposal: NewRow,
     /// Pictures and traces.

@@ -261,7 +261,7 @@ impl Desk {
         chart::bench_height(width, &picture, &Theme::light(), &PageWords(say))
     }
 
-    /// The files that the rows rest on, each with its name in a bundle.
+    /// The files that the notebook holds or its rows rest on, each with its name in a bundle.
     #[wasm_bindgen(unchecked_return_type = "[name: string, file: Types.StoredFile][]")]
     pub fn files(&self) -> JsValue {
         to_js(&bundle::kept(self.notebook.state()).iter().collect::<Vec<(&String, &&StoredFile)>>())

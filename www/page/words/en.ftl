@@ -148,6 +148,13 @@ apparatus-air = Air
 apparatus-air-hint = Air slows the pulse by about 3 parts in 10 000. Leave these fields empty if you did not measure them. A number after ± is a standard uncertainty here: 21.5 ± 0.3.
 apparatus-instruments = Instruments, cables and trigger
 apparatus-instruments-hint = What somebody else needs to set up the same bench: types and serial numbers, lengths of the cables, the way to the fixed detector, what the screen is triggered by. Nothing is calculated from this; the report shows it.
+photo-title = Photo of the set-up
+photo-add = Add a photo of the set-up
+photo-coming = { $name } is being read…
+photo-of = The set-up: { $name }
+photo-missing = { $name } is not kept in this browser. It is in the bundle it came with.
+photo-remove = Remove the photo
+photo-removed = The photo of the set-up was removed.
 apparatus-blank = Carriage, source, rails, screen, air
 apparatus-lines-detector =
     { $n ->
@@ -1024,6 +1031,7 @@ report-splices-no-pairs = positions read on both rulers: none yet
 report-splices-free = the step at mark { $mark } is fitted with the line
 report-stands = Position, calculated
 report-step = Step between this rail and the others
+report-photo = { $name }, in the bundle as pictures/{ $file }….jpg
 report-note = { $date }, { $time } UTC: { $text }
 report-delays-typed =
     { $n ->

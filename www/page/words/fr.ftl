@@ -145,6 +145,13 @@ apparatus-air = Air
 apparatus-air-hint = L’air ralentit l’impulsion d’environ 3 pour 10 000. Laissez ces champs vides si vous n’avez pas mesuré ces grandeurs. Un nombre après ± est ici une incertitude-type : 21,5 ± 0,3.
 apparatus-instruments = Instruments, câbles et déclenchement
 apparatus-instruments-hint = Ce qu’il faut à quelqu’un d’autre pour monter le même banc : types et numéros de série, longueurs des câbles, trajet jusqu’au détecteur fixe, déclenchement de l’écran. Rien n’en est calculé ; le rapport le montre.
+photo-title = Photo du montage
+photo-add = Ajouter une photo du montage
+photo-coming = Lecture de { $name }…
+photo-of = Le montage : { $name }
+photo-missing = { $name } n’est pas conservé dans ce navigateur. La photo se trouve dans l’archive d’où elle vient.
+photo-remove = Retirer la photo
+photo-removed = La photo du montage a été retirée.
 apparatus-blank = Chariot, source, rails, écran, air
 apparatus-lines-detector =
     { $n ->
@@ -1021,6 +1028,7 @@ report-splices-no-pairs = positions lues sur les deux règles : encore aucune
 report-splices-free = le saut à la graduation { $mark } est ajusté avec la droite
 report-stands = Position calculée
 report-step = Saut entre ce rail et les autres
+report-photo = { $name }, dans l’archive sous pictures/{ $file }….jpg
 report-note = Le { $date } à { $time } UTC : { $text }
 report-delays-typed =
     { $n ->
